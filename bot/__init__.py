@@ -1,0 +1,1 @@
+"""The shell of Drawbar: networks, conversation, store, delivery, schedule, command line."""

@@ -1,0 +1,76 @@
+"""A logbook's entries in the order in which they happened.
+
+This file decides what 'the last', 'before' and 'on at the time' mean. Entries arrive late
+and out of order; a `Log` is sorted by when things happened, so that the order of arrival
+never changes a result. It does not know how entries are stored.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Generic, TypeVar
+
+from domain.context import Units
+from domain.entries import Entry, Hitch
+
+E_co = TypeVar("E_co", bound=Entry, covariant=True)
+E = TypeVar("E", bound=Entry)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Logged(Generic[E_co]):
+    """An entry that was kept: when it happened (aware), who sent it, and its key in the store."""
+
+    entry: E_co
+    at: datetime
+    by: str = ""
+    key: int = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Preferences:
+    """How a logbook wants its figures: units, money (ISO 4217) and time zone (IANA)."""
+
+    units: Units = "us"
+    currency: str = "USD"
+    time_zone: str = "UTC"
+
+
+class Log:
+    """Kept entries, sorted by when they happened and then by key; iterable and sized."""
+
+    def __init__(self, entries: Iterable[Logged[Entry]] = ()) -> None:
+        self._entries = tuple(sorted(entries, key=lambda each: (each.at, each.key)))
+
+    def __iter__(self) -> Iterator[Logged[Entry]]:
+        return iter(self._entries)
+
+    def __len__(self) -> int:
+        return len(self._entries)
+
+    def of(self, kind: type[E]) -> tuple[Logged[E], ...]:
+        """Every entry of one kind, oldest first."""
+        return tuple(
+            Logged(entry=each.entry, at=each.at, by=each.by, key=each.key)
+            for each in self._entries
+            if isinstance(each.entry, kind)
+        )
+
+    def until(self, moment: datetime) -> Log:
+        """What had happened by then, that moment included."""
+        return Log(each for each in self._entries if each.at <= moment)
+
+    def since(self, moment: datetime) -> Log:
+        """What has happened from then on, that moment included."""
+        return Log(each for each in self._entries if each.at >= moment)
+
+    def hitched_to(self, moment: datetime | None = None) -> Logged[Hitch] | None:
+        """The hitch event that put the trailer on that is on then (or now); None when solo."""
+        state: Logged[Hitch] | None = None
+        for event in self.of(Hitch):
+            if moment is not None and event.at > moment:
+                break
+            state = event if event.entry.action == "hitched" else None
+        return state

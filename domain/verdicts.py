@@ -1,0 +1,88 @@
+"""The four things that a message can be.
+
+The outcomes of reading are types: facts to keep, a question to answer, a doubt to ask
+about, or talk between people. Code that handles a verdict matches on all four.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from domain.entries import Entry
+from domain.quantities import Quantity
+
+TOPICS = (
+    "weight",
+    "margin",
+    "tongue",
+    "economy",
+    "cost",
+    "range",
+    "distance",
+    "trip",
+    "week",
+    "period",
+    "plan",
+    "whatif",
+    "tiedown",
+    "upkeep",
+    "ratings",
+    "help",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """The message states these, beyond reasonable doubt, in the order stated."""
+
+    entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Question:
+    """The message asks Drawbar something. `since` and `until` are dates, or places in a plan."""
+
+    topic: str
+    distance: Quantity | None = None
+    value: Quantity | float | None = None
+    truck: str | None = None
+    trailer: str | None = None
+    rating: str | None = None
+    field: str | None = None
+    item: str | None = None
+    position: str | None = None
+    product: str | None = None
+    since: date | str | None = None
+    until: date | str | None = None
+    text: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One complete reading of a doubtful message, and how to name it in a question back."""
+
+    label: str
+    entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Ask:
+    """The message is meant for the log, but a figure can't be right or two readings are likely.
+
+    `about` names the kind or field in doubt; `choices` may be empty; `why` is one of the
+    reasons in the phrasebook of answers, with the `figures` in doubt.
+    """
+
+    about: str
+    choices: tuple[Choice, ...] = ()
+    why: str = ""
+    figures: tuple[Quantity, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Silent:
+    """Talk between people. Nothing is kept."""
+
+
+Verdict = Facts | Question | Ask | Silent
