@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import fields
 from datetime import date, datetime
-from functools import lru_cache
+from functools import cache
 from typing import Any, cast, get_args
 
 from domain.context import Context, Units
@@ -128,7 +128,7 @@ def _question_to_record(question: Question) -> Record:
     }
 
 
-@lru_cache(maxsize=32)
+@cache
 def _field_names(kind: type[Entry]) -> tuple[str, ...]:
     own = [each.name for each in fields(kind) if each.name != "words"]
     shared = [each.name for each in fields(Entry)]
