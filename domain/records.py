@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import fields
 from datetime import date, datetime
-from functools import cache
 from typing import Any, cast, get_args
 
 from domain.context import Context, Units
@@ -26,8 +25,9 @@ class NotARecord(ValueError):
 
 def entry_to_record(entry: Entry) -> Record:
     """An entry as plain data: its kind, then each field that was stated."""
-    record: Record = {"kind": KIND_NAMES[type(entry)]}
-    for name in _field_names(type(entry)):
+    kind = KIND_NAMES[type(entry)]
+    record: Record = {"kind": kind}
+    for name in _FIELDS[kind]:
         value = getattr(entry, name)
         if value is not None:
             record[name] = _plain(value)
@@ -39,7 +39,7 @@ def entry_from_record(record: Mapping[str, Any]) -> Entry:
     kind = KINDS.get(str(record.get("kind")))
     if kind is None:
         raise NotARecord(f"no such kind of entry: {record.get('kind')!r}")
-    known = _field_names(kind)
+    known = _FIELDS[str(record["kind"])]
     values = {name: _value(name, value) for name, value in record.items() if name in known}
     try:
         return kind(**values)
@@ -128,13 +128,15 @@ def _question_to_record(question: Question) -> Record:
     }
 
 
-@cache
-def _field_names(kind: type[Entry]) -> tuple[str, ...]:
+def _ordered_fields(kind: type[Entry]) -> tuple[str, ...]:
     own = [each.name for each in fields(kind) if each.name != "words"]
     shared = [each.name for each in fields(Entry)]
     return tuple(
         [name for name in own if name not in shared] + [name for name in own if name in shared]
     )
+
+
+_FIELDS = {name: _ordered_fields(kind) for name, kind in KINDS.items()}
 
 
 def _plain(value: Any) -> Any:
