@@ -1,0 +1,74 @@
+# Everything that people and CI do, under the same names. Needs python3.11 (or a newer
+# python3), make and git; the rest comes from the lock files, checked by their hashes.
+
+PYTHON := $(shell command -v python3.11 || command -v python3)
+BIN := .venv/bin
+TO_CHAT := .venv/.ready-to-chat
+TO_TEST := .venv/.ready-to-test
+TO_BENCH := .venv/.ready-to-bench
+INSTALL := $(BIN)/python -m pip install --quiet --disable-pip-version-check --no-input
+PROJECT := $(INSTALL) --no-deps --no-build-isolation --editable .
+LOCK := $(BIN)/uv pip compile --quiet --upgrade --no-config --system-certs --universal \
+	--python-version 3.11 --generate-hashes --no-header --no-annotate pyproject.toml
+
+.DELETE_ON_ERROR:
+.PHONY: chat demo test lint types contracts check bench fuzz lock clean
+
+chat: $(TO_CHAT) ## talk to Drawbar in this terminal
+	@$(BIN)/drawbar chat
+
+demo: $(TO_CHAT) ## watch an invented weekend go by
+	@$(BIN)/drawbar demo
+
+test: $(TO_TEST) ## every test; ARGS="-k tongue" picks some
+	$(BIN)/pytest -n 2 --dist worksteal $(ARGS)
+
+lint: $(TO_TEST)
+	$(BIN)/ruff check .
+	$(BIN)/ruff format --check .
+
+types: $(TO_TEST)
+	$(BIN)/mypy
+
+contracts: $(TO_TEST)
+	$(BIN)/lint-imports --no-logo
+
+check: lint types contracts test ## all that CI asks
+
+bench: $(TO_BENCH) ## figures for time and memory, each with its limit
+	$(BIN)/pytest -m bench -s $(ARGS)
+
+fuzz: $(TO_TEST) ## the tests on random data, for much longer
+	$(BIN)/pytest -m hypothesis --hypothesis-profile=fuzz $(ARGS)
+
+lock: $(TO_TEST) ## move every dependency to its newest release, on purpose
+	$(INSTALL) uv
+	$(LOCK) --group build --output-file requirements.txt
+	$(LOCK) --group build --extra dev --constraint requirements.txt \
+		--output-file requirements-dev.txt
+	$(LOCK) --group build --extra dev --extra bench --constraint requirements-dev.txt \
+		--output-file requirements-bench.txt
+
+clean:
+	rm -rf .venv .mypy_cache .ruff_cache .pytest_cache .hypothesis build dist
+
+$(TO_CHAT): requirements.txt pyproject.toml | $(BIN)/python
+	@echo "Setting up (about a minute, once)..."
+	@$(INSTALL) --require-hashes --requirement requirements.txt
+	@$(PROJECT)
+	@touch $@
+
+$(TO_TEST): requirements-dev.txt pyproject.toml | $(BIN)/python
+	@echo "Setting up for tests (a minute or two, once)..."
+	@$(INSTALL) --require-hashes --requirement requirements-dev.txt
+	@$(PROJECT)
+	@touch $@ $(TO_CHAT)
+
+$(TO_BENCH): requirements-bench.txt pyproject.toml | $(BIN)/python
+	@$(INSTALL) --require-hashes --requirement requirements-bench.txt
+	@$(PROJECT)
+	@touch $@
+
+$(BIN)/python:
+	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11) and "Drawbar needs Python 3.11 or newer")'
+	@$(PYTHON) -m venv .venv
