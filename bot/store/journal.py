@@ -1,0 +1,191 @@
+"""The journal of messages, and who and where they came from.
+
+This file decides when a message counts as new (network, chat and id together), what state it
+is in, and which chat, logbook and person it belongs to. It does not know what a message says.
+
+States: `waiting` until its effects are committed, then `handled`; `stuck` once handling it has
+failed so often that only a change of the program will help.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import select
+from sqlalchemy.exc import IntegrityError
+from sqlalchemy.orm import Session
+
+from bot.messages import Message
+from bot.store.tables import (
+    ChatRow,
+    IdentityRow,
+    LogbookRow,
+    MessageRow,
+    OpenQuestionRow,
+    PersonRow,
+)
+from domain.log import Preferences
+from domain.records import ask_from_record, ask_to_record
+from domain.verdicts import Ask
+
+WAITING, HANDLED, STUCK = "waiting", "handled", "stuck"
+KEEPER, READER = "keeper", "reader"
+MOST_FAILURES = 5
+
+
+def chat_of(session: Session, network: str, chat: str) -> ChatRow | None:
+    """The chat, where it has said anything that was kept before."""
+    return session.scalar(select(ChatRow).where(ChatRow.network == network, ChatRow.chat == chat))
+
+
+def is_known(session: Session, message: Message) -> bool:
+    """Whether this message was journalled before."""
+    found = session.scalar(
+        select(MessageRow.id)
+        .join(ChatRow)
+        .where(
+            ChatRow.network == message.network,
+            ChatRow.chat == message.chat,
+            MessageRow.message == message.id,
+        )
+    )
+    return found is not None
+
+
+def record(
+    session: Session, message: Message, defaults: Preferences, received_at: datetime
+) -> MessageRow | None:
+    """Journal a message and commit it; None where it was there already.
+
+    A chat that is heard for the first time gets a logbook of its own, with `defaults`.
+    """
+    try:
+        chat = chat_of(session, message.network, message.chat)
+        if chat is None:
+            chat = open_chat(session, message.network, message.chat, defaults, received_at)
+        row = MessageRow(
+            chat_id=chat.id,
+            message=message.id,
+            person_id=_person(session, message).id,
+            sent_at=message.sent_at,
+            received_at=received_at,
+            text=message.text,
+            state=WAITING,
+        )
+        session.add(row)
+        session.commit()
+    except IntegrityError:
+        # Another worker was first with this message (or this chat); it sees to the effects.
+        session.rollback()
+        if is_known(session, message):
+            return None
+        return record(session, message, defaults, received_at)
+    return row
+
+
+def open_chat(
+    session: Session, network: str, chat: str, defaults: Preferences, now: datetime
+) -> ChatRow:
+    """A new chat with a new logbook, which it keeps."""
+    logbook = LogbookRow(
+        units=defaults.units,
+        currency=defaults.currency,
+        time_zone=defaults.time_zone,
+        created_at=now,
+    )
+    session.add(logbook)
+    session.flush()
+    row = ChatRow(
+        network=network, chat=chat, logbook_id=logbook.id, role=KEEPER, created_at=now
+    )
+    session.add(row)
+    session.flush()
+    return row
+
+
+def _person(session: Session, message: Message) -> PersonRow:
+    identity = session.scalar(
+        select(IdentityRow).where(
+            IdentityRow.network == message.network, IdentityRow.identity == message.author
+        )
+    )
+    if identity is not None:
+        person = session.get_one(PersonRow, identity.person_id)
+        person.name = message.name
+        return person
+    person = PersonRow(name=message.name)
+    session.add(person)
+    session.flush()
+    session.add(
+        IdentityRow(network=message.network, identity=message.author, person_id=person.id)
+    )
+    return person
+
+
+def claim(session: Session, key: int) -> MessageRow | None:
+    """A waiting message, and with it the sole right to change its logbook until the commit.
+
+    None where another worker has handled it meanwhile.
+    """
+    row = session.get_one(MessageRow, key)
+    chat = session.get_one(ChatRow, row.chat_id)
+    session.scalar(select(LogbookRow).where(LogbookRow.id == chat.logbook_id).with_for_update())
+    session.refresh(row)
+    return row if row.state == WAITING else None
+
+
+def waiting(session: Session) -> tuple[int, ...]:
+    """The keys of the messages that were journalled and not handled, oldest first."""
+    found = select(MessageRow.id).where(MessageRow.state == WAITING).order_by(MessageRow.id)
+    return tuple(session.scalars(found))
+
+
+def count_failure(session: Session, key: int) -> None:
+    """Note that handling a message failed; after MOST_FAILURES it is stuck. Commits."""
+    row = session.get_one(MessageRow, key)
+    row.failures += 1
+    if row.failures >= MOST_FAILURES:
+        row.state = STUCK
+    session.commit()
+
+
+def preferences_of(logbook: LogbookRow) -> Preferences:
+    """How a logbook wants its figures."""
+    return Preferences(
+        units=_UNITS[logbook.units], currency=logbook.currency, time_zone=logbook.time_zone
+    )
+
+
+_UNITS: dict[str, Any] = {name: name for name in ("us", "metric", "imperial")}
+
+
+def open_question(session: Session, chat: ChatRow) -> OpenQuestionRow | None:
+    """The question that a chat has not answered yet."""
+    return session.get(OpenQuestionRow, chat.id)
+
+
+def asked(row: OpenQuestionRow) -> Ask:
+    """The question that a row keeps."""
+    return ask_from_record(row.ask)
+
+
+def put_question(
+    session: Session, chat: ChatRow, message: MessageRow, ask: Ask, entry_key: int | None = None
+) -> None:
+    """Open a question in a chat, in place of the one that was open."""
+    close_question(session, chat)
+    session.add(
+        OpenQuestionRow(
+            chat_id=chat.id, message_id=message.id, ask=ask_to_record(ask), entry_id=entry_key
+        )
+    )
+    session.flush()
+
+
+def close_question(session: Session, chat: ChatRow) -> None:
+    """Close the question that a chat has open, if any."""
+    row = open_question(session, chat)
+    if row is not None:
+        session.delete(row)
+        session.flush()

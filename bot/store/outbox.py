@@ -1,0 +1,109 @@
+"""Answers that wait to be sent.
+
+This file decides how an answer lies in the database, which ones are due, and that a chat's
+answers leave in the order in which they were queued. It does not know how they are sent.
+"""
+
+from __future__ import annotations
+
+from dataclasses import asdict, dataclass
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import func, select
+from sqlalchemy.orm import Session
+
+from bot.answers.answer import Answer, Row
+from bot.store.tables import ChatRow, OutboxRow
+
+QUEUED, SENT, PARKED = "queued", "sent", "parked"
+
+
+@dataclass(frozen=True, slots=True)
+class Parcel:
+    """An answer to send: its key in the outbox, where it goes, and how often it was tried."""
+
+    key: int
+    network: str
+    chat: str
+    answer: Answer
+    attempts: int
+    due_at: datetime
+
+
+def answer_to_record(answer: Answer) -> dict[str, Any]:
+    """An answer as plain data."""
+    return asdict(answer)
+
+
+def answer_from_record(record: dict[str, Any]) -> Answer:
+    """The answer that plain data describes."""
+    return Answer(
+        headline=record["headline"],
+        rows=tuple(Row(**row) for row in record["rows"]),
+        notes=tuple(record["notes"]),
+        choices=tuple(record["choices"]),
+    )
+
+
+def queue(
+    session: Session, chat_key: int, answer: Answer, now: datetime, message_key: int | None = None
+) -> None:
+    """Put an answer in a chat's queue, in reply to a message where there is one."""
+    session.add(
+        OutboxRow(
+            chat_id=chat_key,
+            message_id=message_key,
+            body=answer_to_record(answer),
+            state=QUEUED,
+            created_at=now,
+            due_at=now,
+        )
+    )
+
+
+def heads(session: Session) -> tuple[Parcel, ...]:
+    """The first waiting answer of each chat, oldest first; what stands behind it waits for it."""
+    first = (
+        select(func.min(OutboxRow.id))
+        .where(OutboxRow.state == QUEUED)
+        .group_by(OutboxRow.chat_id)
+        .scalar_subquery()
+    )
+    rows = session.execute(
+        select(OutboxRow, ChatRow.network, ChatRow.chat)
+        .join(ChatRow)
+        .where(OutboxRow.id.in_(first))
+        .order_by(OutboxRow.id)
+    )
+    return tuple(
+        Parcel(row.id, network, chat, answer_from_record(row.body), row.attempts, row.due_at)
+        for row, network, chat in rows
+    )
+
+
+def mark_sent(session: Session, key: int) -> None:
+    """The network has it. Commits."""
+    _settle(session, key, SENT, None)
+
+
+def park(session: Session, key: int, reason: str) -> None:
+    """It can't be delivered, and is not tried again. Commits."""
+    _settle(session, key, PARKED, reason)
+
+
+def put_off(session: Session, key: int, reason: str, due_at: datetime) -> None:
+    """It may not have arrived; try again then. Commits."""
+    row = session.get_one(OutboxRow, key)
+    row.attempts += 1
+    row.reason = reason
+    row.due_at = due_at
+    session.commit()
+
+
+def _settle(session: Session, key: int, state: str, reason: str | None) -> None:
+    row = session.get_one(OutboxRow, key)
+    row.attempts += 1
+    row.state = state
+    row.reason = reason
+    session.commit()

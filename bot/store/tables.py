@@ -1,0 +1,279 @@
+"""What the database holds, one typed table a thing.
+
+This file decides the tables, their columns and what must be unique; the migrations bring a
+database to this form and a test compares the two. It does not know how rows are read into
+records, nor when they are written.
+
+A message is the spine's start: it is journalled raw, and everything it brought about refers
+to it. An entry's common fields stand in `entries`, its own figures in the table of its kind,
+as stated (a note is common fields only). An entry is never changed and never deleted: an amendment is a new entry that
+`replaces` the old one, and `changes` tells the whole story in order.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import JSON, ForeignKey, Index, MetaData, String, Text, UniqueConstraint
+from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
+
+from bot.store.columns import Moment
+
+
+class Table(DeclarativeBase):
+    """The base of every table; constraints are named so that migrations can find them."""
+
+    metadata = MetaData(
+        naming_convention={
+            "ix": "ix_%(table_name)s_%(column_0_N_name)s",
+            "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+            "fk": "fk_%(table_name)s_%(column_0_name)s",
+            "pk": "pk_%(table_name)s",
+        }
+    )
+    type_annotation_map = {datetime: Moment, str: String(), dict[str, Any]: JSON, list[Any]: JSON}
+
+
+class LogbookRow(Table):
+    """A logbook, and how its people want their figures."""
+
+    __tablename__ = "logbooks"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    units: Mapped[str]
+    currency: Mapped[str]
+    time_zone: Mapped[str]
+    created_at: Mapped[datetime]
+
+
+class ChatRow(Table):
+    """A chat on a network, the logbook that it writes to (keeper) or hears of (reader)."""
+
+    __tablename__ = "chats"
+    __table_args__ = (UniqueConstraint("network", "chat"),)
+    id: Mapped[int] = mapped_column(primary_key=True)
+    network: Mapped[str]
+    chat: Mapped[str]
+    logbook_id: Mapped[int] = mapped_column(ForeignKey("logbooks.id"), index=True)
+    role: Mapped[str]
+    created_at: Mapped[datetime]
+
+
+class PersonRow(Table):
+    """Someone who texts."""
+
+    __tablename__ = "people"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    name: Mapped[str]
+
+
+class IdentityRow(Table):
+    """Who a person is on one network."""
+
+    __tablename__ = "identities"
+    __table_args__ = (UniqueConstraint("network", "identity"),)
+    id: Mapped[int] = mapped_column(primary_key=True)
+    network: Mapped[str]
+    identity: Mapped[str]
+    person_id: Mapped[int] = mapped_column(ForeignKey("people.id"), index=True)
+
+
+class MessageRow(Table):
+    """A journalled message, as it came. `state`: waiting, handled or stuck (see journal.py)."""
+
+    __tablename__ = "messages"
+    __table_args__ = (UniqueConstraint("chat_id", "message"), Index(None, "state", "id"))
+    id: Mapped[int] = mapped_column(primary_key=True)
+    chat_id: Mapped[int] = mapped_column(ForeignKey("chats.id"))
+    message: Mapped[str]
+    person_id: Mapped[int] = mapped_column(ForeignKey("people.id"), index=True)
+    sent_at: Mapped[datetime]
+    received_at: Mapped[datetime]
+    text: Mapped[str] = mapped_column(Text)
+    state: Mapped[str]
+    failures: Mapped[int] = mapped_column(default=0)
+
+
+class EntryRow(Table):
+    """What every kind of entry has. `stated_at` is the time as the message gave it."""
+
+    __tablename__ = "entries"
+    __table_args__ = (
+        Index(None, "logbook_id", "kind", "withdrawn_by", "happened_at"),
+        Index(None, "message_id", "ordinal"),
+    )
+    id: Mapped[int] = mapped_column(primary_key=True)
+    logbook_id: Mapped[int] = mapped_column(ForeignKey("logbooks.id"))
+    message_id: Mapped[int] = mapped_column(ForeignKey("messages.id"))
+    ordinal: Mapped[int]
+    kind: Mapped[str]
+    happened_at: Mapped[datetime]
+    stated_at: Mapped[str | None]
+    place: Mapped[str | None]
+    truck: Mapped[str | None]
+    trailer: Mapped[str | None]
+    note: Mapped[str | None] = mapped_column(Text)
+    words: Mapped[list[Any]]
+    replaces: Mapped[int | None] = mapped_column(ForeignKey("entries.id"), index=True)
+    withdrawn_by: Mapped[int | None] = mapped_column(ForeignKey("messages.id"), index=True)
+
+
+class ChangeRow(Table):
+    """One step in an entry's history: kept, withdrawn or restored, and by which message."""
+
+    __tablename__ = "changes"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    message_id: Mapped[int] = mapped_column(ForeignKey("messages.id"), index=True)
+    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), index=True)
+    act: Mapped[str]
+
+
+class WeighingRow(Table):
+    """A pass over a scale, but for its loads."""
+
+    __tablename__ = "weighings"
+    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
+    rig: Mapped[str | None]
+    bars: Mapped[str | None]
+    aboard: Mapped[int | None]
+    fuel_level: Mapped[float | None]
+    ticket: Mapped[str | None]
+    cost: Mapped[float | None]
+    cost_unit: Mapped[str | None]
+    cost_low: Mapped[float | None]
+
+
+class WeighingLoadRow(Table):
+    """One load of a weighing, by its position, in the order stated."""
+
+    __tablename__ = "weighing_loads"
+    entry_id: Mapped[int] = mapped_column(ForeignKey("weighings.entry_id"), primary_key=True)
+    position: Mapped[str] = mapped_column(primary_key=True)
+    ordinal: Mapped[int]
+    load: Mapped[float]
+    load_unit: Mapped[str]
+    load_low: Mapped[float | None]
+
+
+class FillRow(Table):
+    """Fuel or exhaust fluid bought."""
+
+    __tablename__ = "fills"
+    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
+    product: Mapped[str | None]
+    volume: Mapped[float | None]
+    volume_unit: Mapped[str | None]
+    volume_low: Mapped[float | None]
+    odometer: Mapped[float | None]
+    odometer_unit: Mapped[str | None]
+    odometer_low: Mapped[float | None]
+    distance: Mapped[float | None]
+    distance_unit: Mapped[str | None]
+    distance_low: Mapped[float | None]
+    unit_price: Mapped[float | None]
+    unit_price_unit: Mapped[str | None]
+    unit_price_low: Mapped[float | None]
+    cost: Mapped[float | None]
+    cost_unit: Mapped[str | None]
+    cost_low: Mapped[float | None]
+    full: Mapped[bool | None]
+    missed: Mapped[bool | None]
+    dash_economy: Mapped[float | None]
+    dash_economy_unit: Mapped[str | None]
+    dash_economy_low: Mapped[float | None]
+
+
+class OdometerRow(Table):
+    """An odometer reading, and what happened there."""
+
+    __tablename__ = "odometers"
+    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
+    odometer: Mapped[float]
+    odometer_unit: Mapped[str]
+    odometer_low: Mapped[float | None]
+    event: Mapped[str | None]
+
+
+class HitchRow(Table):
+    """A trailer put on or taken off."""
+
+    __tablename__ = "hitches"
+    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
+    action: Mapped[str]
+
+
+class ObservationRow(Table):
+    """A reading off a gauge."""
+
+    __tablename__ = "observations"
+    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
+    subject: Mapped[str]
+    value: Mapped[float]
+    value_unit: Mapped[str]
+    value_low: Mapped[float | None]
+    position: Mapped[str | None]
+
+
+class RatingRow(Table):
+    """A maker's limit; `value_unit` is empty for a load index, which is a bare number."""
+
+    __tablename__ = "ratings"
+    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
+    subject: Mapped[str]
+    rating: Mapped[str]
+    value: Mapped[float]
+    value_unit: Mapped[str | None]
+    value_low: Mapped[float | None]
+
+
+class CargoRow(Table):
+    """Something loaded, its weight and where it stands."""
+
+    __tablename__ = "cargo"
+    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
+    item: Mapped[str]
+    value: Mapped[float]
+    value_unit: Mapped[str]
+    value_low: Mapped[float | None]
+    position: Mapped[str | None]
+    distance: Mapped[float | None]
+    distance_unit: Mapped[str | None]
+    distance_low: Mapped[float | None]
+
+
+class CheckRow(Table):
+    """A point of the walk-round."""
+
+    __tablename__ = "checks"
+    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
+    item: Mapped[str]
+    state: Mapped[str]
+
+
+class OpenQuestionRow(Table):
+    """The doubt that the last answer in a chat put to its people.
+
+    `entry_id` is the kept entry that the answer completes, where there is one.
+    """
+
+    __tablename__ = "open_questions"
+    chat_id: Mapped[int] = mapped_column(ForeignKey("chats.id"), primary_key=True)
+    message_id: Mapped[int] = mapped_column(ForeignKey("messages.id"))
+    ask: Mapped[dict[str, Any]]
+    entry_id: Mapped[int | None] = mapped_column(ForeignKey("entries.id"))
+
+
+class OutboxRow(Table):
+    """An answer to send. `state`: queued, sent or parked; `due_at` is the next attempt."""
+
+    __tablename__ = "outbox"
+    __table_args__ = (Index(None, "state", "chat_id", "id"),)
+    id: Mapped[int] = mapped_column(primary_key=True)
+    chat_id: Mapped[int] = mapped_column(ForeignKey("chats.id"))
+    message_id: Mapped[int | None] = mapped_column(ForeignKey("messages.id"), index=True)
+    body: Mapped[dict[str, Any]]
+    state: Mapped[str]
+    attempts: Mapped[int] = mapped_column(default=0)
+    created_at: Mapped[datetime]
+    due_at: Mapped[datetime]
+    reason: Mapped[str | None]
