@@ -1,0 +1,211 @@
+"""The rig: which truck, which trailer, and every rating that was given for them.
+
+This file decides whose a rating is and which statement of it counts (the latest). It
+does not know what loads a rating, nor how a label reads.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Literal
+
+from domain.entries import Entry, Hitch, Rating
+from domain.log import Log
+from domain.quantities import MASSES, Quantity
+
+Coupling = Literal["conventional", "pin"]
+"""A ball behind the bumper, or a kingpin or gooseneck ball over the drive axle."""
+
+SAME_SUBJECT = {
+    "receiver": "hitch",
+    "hitch receiver": "hitch",
+    "hitch ball": "ball",
+    "ballmount": "ball mount",
+    "drawbar": "ball mount",
+    "pin": "pin box",
+    "kingpin": "pin box",
+    "safety chains": "chains",
+    "chain": "chains",
+    "tyre": "tyres",
+    "tire": "tyres",
+    "tires": "tyres",
+    "truck tyres": "tyres",
+    "trailer tyres": "tyres",
+    "towball": "ball",
+}
+"""Other names of a subject of ratings."""
+
+TRAILER_PARTS = ("trailer", "coupler", "pin box", "chains")
+TRUCK_PARTS = ("truck", "hitch", "ball mount", "ball", "fifth wheel")
+HITCH_CHAIN = ("hitch", "ball mount", "ball", "coupler", "pin box", "fifth wheel", "chains")
+"""What hangs between truck and trailer, in the order in which the pull passes through."""
+
+PIN_WORDS = ("fifth wheel", "5th wheel", "gooseneck", "kingpin", "pin box")
+BARS_WORDS = ("distribut", "bars", "wd")
+CARRYING_WORDS = ("carrying", "no bars", "without", "dead weight")
+
+Key = tuple[str, str, str]
+"""Subject, rating, and the condition under which it holds ('' where there is none)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rig:
+    """One truck with one trailer, and the ratings given for both, the latest of each.
+
+    `truck` and `trailer` are None where they were never named; `axles` is how many axles
+    the trailer has, None where nobody said.
+    """
+
+    truck: str | None
+    trailer: str | None
+    ratings: Mapping[Key, Rating]
+    coupling: Coupling = "conventional"
+    axles: int | None = None
+
+    def rating(self, subject: str, name: str, condition: str = "") -> Rating | None:
+        """The rating that counts, as it was stated."""
+        return self.ratings.get((subject, name, condition))
+
+    def mass(self, subject: str, name: str, condition: str = "") -> float | None:
+        """A rating in kilograms; None where it was not given, or is no mass."""
+        found = self.rating(subject, name, condition)
+        if found is None or not isinstance(found.value, Quantity):
+            return None
+        return found.value.amount("kg") if found.value.unit in MASSES else None
+
+    def number(self, subject: str, name: str, condition: str = "") -> float | None:
+        """A rating without a unit, such as a load index."""
+        found = self.rating(subject, name, condition)
+        if found is None or isinstance(found.value, Quantity):
+            return None
+        return float(found.value)
+
+    def quantity(self, subject: str, name: str) -> Quantity | None:
+        """A rating as a quantity, such as a tank's volume."""
+        found = self.rating(subject, name)
+        return found.value if found and isinstance(found.value, Quantity) else None
+
+    @property
+    def fuel(self) -> str | None:
+        """What the truck burns, where it was said with the tank."""
+        tank = self.rating("truck", "tank")
+        note = (tank.note or "").casefold() if tank else ""
+        return next((each for each in ("diesel", "gasoline") if each in note), None)
+
+
+def rig_of(
+    log: Log,
+    moment: datetime | None = None,
+    *,
+    truck: str | None = None,
+    trailer: str | None = None,
+) -> Rig:
+    """The rig as the log knows it: the named truck and trailer, else those last in use.
+
+    `moment` picks which trailer was on then (the one last hitched, even where it has come
+    off since); ratings count whenever they were stated, because a label does not change.
+    """
+    stated = tuple(_owned_ratings(log))
+    known = _Names()
+    for each in log:
+        known = known.after(each.entry)
+    which_truck = truck or known.truck
+    which_trailer = trailer or trailer_at(log, moment) or known.trailer
+    ratings: dict[Key, Rating] = {}
+    words = [which_trailer or ""]
+    for owner, each_rating in stated:
+        wanted = which_trailer if _is_of_trailer(each_rating) else which_truck
+        if owner is None or wanted is None or owner.casefold() == wanted.casefold():
+            ratings[_key(each_rating)] = each_rating
+            words += [each_rating.subject, each_rating.note or ""]
+    return Rig(
+        truck=which_truck,
+        trailer=which_trailer,
+        ratings=ratings,
+        coupling="pin" if _any_in(PIN_WORDS, words) else "conventional",
+        axles=_axles(ratings),
+    )
+
+
+def trailer_at(log: Log, moment: datetime | None) -> str | None:
+    """The name of the trailer that was last hitched by then (or by now), where it was said."""
+    found: str | None = None
+    for each in log.of(Hitch):
+        if moment is not None and each.at > moment:
+            break
+        if each.entry.action == "hitched":
+            found = each.entry.trailer or found
+    return found
+
+
+def tyres_owner(rating: Rating) -> Literal["truck", "trailer"]:
+    """Whose tyres a rating is of: as named, as the words say, else the trailer's."""
+    if rating.truck and not rating.trailer:
+        return "truck"
+    said = " ".join((rating.subject, rating.note or "", *(each for _, each in rating.words)))
+    return "truck" if "truck" in said.casefold() else "trailer"
+
+
+def _key(rating: Rating) -> Key:
+    subject = _subject(rating)
+    return subject, rating.rating.casefold(), _condition(subject, rating)
+
+
+def _condition(subject: str, rating: Rating) -> str:
+    note = (rating.note or "").casefold()
+    if subject in ("hitch", "ball mount"):
+        if _any_in(CARRYING_WORDS, [note]):
+            return "carrying"
+        return "bars" if _any_in(BARS_WORDS, [note]) else ""
+    if subject == "truck tyres":
+        return next((axle for axle in ("front", "rear") if axle in note), "")
+    if subject == "truck" and rating.rating == "tow":
+        return "pin" if _any_in(PIN_WORDS, [note]) else ""
+    return ""
+
+
+def _axles(ratings: Mapping[Key, Rating]) -> int | None:
+    """How many axles the trailer has: stated as such, or in the note of its GAWR."""
+    stated = ratings.get(("trailer", "axles", ""))
+    if stated is not None and not isinstance(stated.value, Quantity):
+        return int(stated.value)
+    gawr = ratings.get(("trailer", "gawr", ""))
+    head = (gawr.note or "").split() if gawr else []
+    return int(head[0]) if len(head) > 1 and head[0].isdigit() and "axle" in head[1] else None
+
+
+@dataclass(frozen=True, slots=True)
+class _Names:
+    """The truck and the trailer that were named last."""
+
+    truck: str | None = None
+    trailer: str | None = None
+
+    def after(self, entry: Entry) -> _Names:
+        return _Names(entry.truck or self.truck, entry.trailer or self.trailer)
+
+
+def _owned_ratings(log: Log) -> Iterator[tuple[str | None, Rating]]:
+    """Each rating with its truck's or trailer's name: its own, else the one last named."""
+    known = _Names()
+    for each in log:
+        known = known.after(each.entry)
+        if isinstance(each.entry, Rating):
+            yield known.trailer if _is_of_trailer(each.entry) else known.truck, each.entry
+
+
+def _is_of_trailer(rating: Rating) -> bool:
+    subject = _subject(rating)
+    return subject in TRAILER_PARTS or subject == "trailer tyres"
+
+
+def _subject(rating: Rating) -> str:
+    subject = SAME_SUBJECT.get(rating.subject.casefold(), rating.subject.casefold())
+    return f"{tyres_owner(rating)} tyres" if subject == "tyres" else subject
+
+
+def _any_in(words: Iterable[str], texts: Iterable[str]) -> bool:
+    said = " ".join(texts).casefold()
+    return any(word in said for word in words)
