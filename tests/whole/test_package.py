@@ -1,0 +1,106 @@
+"""The project as it is installed, and the files that travel with it."""
+
+from __future__ import annotations
+
+import re
+import subprocess
+import sys
+import tomllib
+import zipfile
+from pathlib import Path
+
+import pytest
+
+from bot import shared_data
+
+ROOT = Path(__file__).resolve().parents[2]
+LOCKS = sorted(ROOT.glob("requirements*.txt"))
+
+
+def run(*command: str, cwd: Path) -> str:
+    done = subprocess.run(
+        command, cwd=cwd, capture_output=True, text=True, stdin=subprocess.DEVNULL, check=False
+    )
+    assert done.returncode == 0, done.stderr
+    return done.stdout
+
+
+def test_a_wheel_finds_its_shared_data_without_the_checkout(tmp_path: Path) -> None:
+    run(
+        sys.executable, "-m", "pip", "wheel", "--quiet", "--no-deps", "--no-build-isolation",
+        "--wheel-dir", str(tmp_path), str(ROOT), cwd=tmp_path,
+    )  # fmt: skip
+    (wheel,) = tmp_path.glob("drawbar-*.whl")
+    installed = tmp_path / "installed"
+    zipfile.ZipFile(wheel).extractall(installed)
+    found = run(
+        sys.executable, "-c", "from bot import shared_data; print(shared_data.shared())",
+        cwd=installed,
+    )  # fmt: skip
+    assert Path(found.strip()) == installed / "bot" / "shared"
+    packed = {path.relative_to(installed / "bot/shared") for path in data(installed / "bot/shared")}
+    beside = {path.relative_to(ROOT / "shared") for path in data(ROOT / "shared")}
+    assert packed == beside
+    assert beside
+
+
+def data(folder: Path) -> list[Path]:
+    return [path for path in folder.rglob("*") if path.suffix in {".toml", ".csv", ".jsonl"}]
+
+
+@pytest.mark.parametrize("path", data(ROOT / "shared"), ids=lambda path: path.name)
+def test_every_file_of_shared_data_reads(path: Path) -> None:
+    read = {
+        ".toml": shared_data.read_toml,
+        ".csv": shared_data.read_csv,
+        ".jsonl": shared_data.read_jsonl,
+    }[path.suffix]
+    name = path.relative_to(ROOT / "shared").as_posix()
+    assert read(name)
+    folder = path.parent.relative_to(ROOT / "shared").as_posix()
+    if folder != ".":
+        assert name in shared_data.names(folder, path.suffix)
+
+
+def test_data_that_is_not_there_is_named() -> None:
+    with pytest.raises(shared_data.NoSuchData, match=r"no shared data 'almanac\.toml'"):
+        shared_data.read_toml("almanac.toml")
+    with pytest.raises(shared_data.NoSuchData, match="no shared folder 'almanacs'"):
+        shared_data.names("almanacs", ".toml")
+
+
+@pytest.mark.parametrize("lock", LOCKS, ids=lambda path: path.name)
+def test_a_lock_pins_every_package_by_hash_and_names_no_host(lock: Path) -> None:
+    text = lock.read_text(encoding="utf-8")
+    pins = re.findall(
+        r"^[a-z0-9][a-z0-9.-]*==.+(?:\n    --hash=sha256:[0-9a-f]{64}.*)+", text, re.M
+    )
+    assert len(pins) == len(re.findall("==", re.sub(r";.*", "", text)))
+    assert not re.search(r"://|--(index|extra-index|find-links|trusted)|@ |file:", text)
+
+
+def test_the_locks_hold_every_dependency_that_the_project_names() -> None:
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    extras = project["optional-dependencies"]
+    wanted = {
+        "requirements.txt": project["dependencies"],
+        "requirements-dev.txt": [*project["dependencies"], *extras["dev"], *extras["postgres"]],
+        "requirements-bench.txt": extras["bench"],
+    }
+    for lock, requirements in wanted.items():
+        locked = set(re.findall(r"^([a-z0-9.-]+)==", (ROOT / lock).read_text("utf-8"), re.M))
+        named = {re.match(r"[\w.-]+", each)[0].lower().replace("_", "-") for each in requirements}  # type: ignore[index]
+        assert named - {"drawbar"} <= locked, lock
+
+
+def test_no_file_names_a_package_host_or_a_path_of_one_machine() -> None:
+    tracked = run("git", "ls-files", cwd=ROOT).split()
+    # Written so that this line does not find itself.
+    forbidden = re.compile(r"pypi\.|pythonhosted|/ro{2}t/|/w{1}ork/|/op{1}t/pypi")
+    named = [
+        name
+        for name in tracked
+        if (path := ROOT / name).suffix not in {".png", ".jpg"}
+        and forbidden.search(path.read_text(encoding="utf-8", errors="replace"))
+    ]
+    assert named == []
