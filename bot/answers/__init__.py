@@ -1,0 +1,1 @@
+"""What Drawbar says: one function an occasion, from records to an Answer."""

@@ -1,0 +1,1 @@
+"""One file a network; each only translates between its library and Drawbar."""

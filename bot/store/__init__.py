@@ -1,0 +1,1 @@
+"""The database: what is kept, and how it is kept."""

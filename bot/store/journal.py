@@ -96,9 +96,7 @@ def open_chat(
     )
     session.add(logbook)
     session.flush()
-    row = ChatRow(
-        network=network, chat=chat, logbook_id=logbook.id, role=KEEPER, created_at=now
-    )
+    row = ChatRow(network=network, chat=chat, logbook_id=logbook.id, role=KEEPER, created_at=now)
     session.add(row)
     session.flush()
     return row
@@ -117,9 +115,7 @@ def _person(session: Session, message: Message) -> PersonRow:
     person = PersonRow(name=message.name)
     session.add(person)
     session.flush()
-    session.add(
-        IdentityRow(network=message.network, identity=message.author, person_id=person.id)
-    )
+    session.add(IdentityRow(network=message.network, identity=message.author, person_id=person.id))
     return person
 
 

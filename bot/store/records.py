@@ -22,14 +22,14 @@ from bot.store.tables import (
     HitchRow,
     ObservationRow,
     OdometerRow,
+    OwnTable,
     RatingRow,
-    Table,
     WeighingRow,
 )
 from domain.entries import KIND_NAMES, KINDS, Correction, Entry
 from domain.quantities import Quantity
 
-TABLES: Mapping[str, type[Table] | None] = {
+TABLES: Mapping[str, type[OwnTable] | None] = {
     "weighing": WeighingRow,
     "fill": FillRow,
     "odometer": OdometerRow,

@@ -6,16 +6,16 @@ records, nor when they are written.
 
 A message is the spine's start: it is journalled raw, and everything it brought about refers
 to it. An entry's common fields stand in `entries`, its own figures in the table of its kind,
-as stated (a note is common fields only). An entry is never changed and never deleted: an amendment is a new entry that
-`replaces` the old one, and `changes` tells the whole story in order.
+as stated (a note has common fields only). An entry is never changed and never deleted: an
+amendment is a new entry that `replaces` the old one, and `changes` tells the story in order.
 """
 
 from __future__ import annotations
 
 from datetime import datetime
-from typing import Any
+from typing import Any, ClassVar
 
-from sqlalchemy import JSON, ForeignKey, Index, MetaData, String, Text, UniqueConstraint
+from sqlalchemy import JSON, ForeignKey, Index, MetaData, Text, UniqueConstraint
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from bot.store.columns import Moment
@@ -32,7 +32,11 @@ class Table(DeclarativeBase):
             "pk": "pk_%(table_name)s",
         }
     )
-    type_annotation_map = {datetime: Moment, str: String(), dict[str, Any]: JSON, list[Any]: JSON}
+    type_annotation_map: ClassVar[dict[Any, Any]] = {
+        datetime: Moment,
+        dict[str, Any]: JSON,
+        list[Any]: JSON,
+    }
 
 
 class LogbookRow(Table):
@@ -128,11 +132,17 @@ class ChangeRow(Table):
     act: Mapped[str]
 
 
-class WeighingRow(Table):
+class OwnTable(Table):
+    """The table of one kind of entry: what it has beyond the common fields."""
+
+    __abstract__ = True
+    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
+
+
+class WeighingRow(OwnTable):
     """A pass over a scale, but for its loads."""
 
     __tablename__ = "weighings"
-    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
     rig: Mapped[str | None]
     bars: Mapped[str | None]
     aboard: Mapped[int | None]
@@ -155,11 +165,10 @@ class WeighingLoadRow(Table):
     load_low: Mapped[float | None]
 
 
-class FillRow(Table):
+class FillRow(OwnTable):
     """Fuel or exhaust fluid bought."""
 
     __tablename__ = "fills"
-    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
     product: Mapped[str | None]
     volume: Mapped[float | None]
     volume_unit: Mapped[str | None]
@@ -183,30 +192,27 @@ class FillRow(Table):
     dash_economy_low: Mapped[float | None]
 
 
-class OdometerRow(Table):
+class OdometerRow(OwnTable):
     """An odometer reading, and what happened there."""
 
     __tablename__ = "odometers"
-    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
     odometer: Mapped[float]
     odometer_unit: Mapped[str]
     odometer_low: Mapped[float | None]
     event: Mapped[str | None]
 
 
-class HitchRow(Table):
+class HitchRow(OwnTable):
     """A trailer put on or taken off."""
 
     __tablename__ = "hitches"
-    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
     action: Mapped[str]
 
 
-class ObservationRow(Table):
+class ObservationRow(OwnTable):
     """A reading off a gauge."""
 
     __tablename__ = "observations"
-    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
     subject: Mapped[str]
     value: Mapped[float]
     value_unit: Mapped[str]
@@ -214,11 +220,10 @@ class ObservationRow(Table):
     position: Mapped[str | None]
 
 
-class RatingRow(Table):
+class RatingRow(OwnTable):
     """A maker's limit; `value_unit` is empty for a load index, which is a bare number."""
 
     __tablename__ = "ratings"
-    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
     subject: Mapped[str]
     rating: Mapped[str]
     value: Mapped[float]
@@ -226,11 +231,10 @@ class RatingRow(Table):
     value_low: Mapped[float | None]
 
 
-class CargoRow(Table):
+class CargoRow(OwnTable):
     """Something loaded, its weight and where it stands."""
 
     __tablename__ = "cargo"
-    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
     item: Mapped[str]
     value: Mapped[float]
     value_unit: Mapped[str]
@@ -241,11 +245,10 @@ class CargoRow(Table):
     distance_low: Mapped[float | None]
 
 
-class CheckRow(Table):
+class CheckRow(OwnTable):
     """A point of the walk-round."""
 
     __tablename__ = "checks"
-    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), primary_key=True)
     item: Mapped[str]
     state: Mapped[str]
 

@@ -10,8 +10,10 @@ depends_on = ${repr(depends_on)}
 
 
 def upgrade() -> None:
+    """Go one step up."""
     ${upgrades if upgrades else "pass"}
 
 
 def downgrade() -> None:
+    """Go one step down."""
     ${downgrades if downgrades else "pass"}

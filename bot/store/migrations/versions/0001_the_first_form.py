@@ -10,6 +10,7 @@ depends_on = None
 
 
 def upgrade() -> None:
+    """Create every table."""
     op.create_table(
         "logbooks",
         sa.Column("id", sa.Integer(), nullable=False),
@@ -275,6 +276,7 @@ def upgrade() -> None:
 
 
 def downgrade() -> None:
+    """Drop every table."""
     op.drop_table("weighing_loads")
     op.drop_table("weighings")
     op.drop_table("ratings")

@@ -1,0 +1,93 @@
+"""Answers about the rig as it is told, and about what Drawbar can be told.
+
+This file decides how kept ratings are confirmed, which missing one is named first, and what
+the help says. Listing every rating is the weights' answer.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.answers.answer import Answer, Row
+from bot.answers.brief import rating_name, rating_value
+from bot.answers.words import counted, sentence
+from domain.entries import Rating
+from domain.log import Log
+from domain.rig import Rig, rig_of
+
+MATTERS_MOST = (
+    ("truck", "gvwr", "truck's GVWR, on the door label"),
+    ("truck", "gawr_rear", "rear axle's GAWR, on the door label"),
+    ("truck", "gawr_front", "front axle's GAWR, on the door label"),
+    ("trailer", "gvwr", "trailer's GVWR, on its data plate"),
+    ("truck", "gcwr", "GCWR, in the owner's manual or towing guide"),
+    ("hitch", "tow", "hitch's rating, on its label"),
+    ("trailer", "gawr", "trailer axles' GAWR, on its data plate"),
+    ("hitch", "tongue", "hitch's tongue rating, on its label"),
+    ("truck", "payload", "payload, on the placard in the door frame"),
+    ("truck", "tank", "tank's size, such as: tank 34 gal diesel"),
+)
+"""Ratings in the order in which their lack hurts, and where each one stands."""
+
+EXAMPLES = (
+    Row("a rig", "truck Juniper gvwr 11500 gcwr 27000 tank 34 gal diesel"),
+    Row("a trailer", "trailer flatdeck gvwr 12000 axles 2x6000"),
+    Row("a weighing", "steer 5280 drive 6940 trailer 9840"),
+    Row("the truck alone", "solo: steer 4980 drive 3860"),
+    Row("a fill", "48211, 31.4 gal at 3.899, full"),
+    Row("a trip", "hitched flatdeck, leaving, 48011"),
+    Row("a correction", "make that 5,230"),
+    Row("taking back", "undo"),
+)
+QUESTIONS = "Ask: how heavy are we? are we over? mpg? how did we do this week?"
+CAUTION = "I only work with what you text. Door label, maker's manual and local law govern."
+
+
+def ratings_kept(log: Log, entries: Sequence[Rating]) -> Answer:
+    """Ratings were kept: each one, and the one that is missing most."""
+    owners = list(dict.fromkeys(_owner(entry) for entry in entries))
+    whose = owners[0] if len(owners) == 1 else "the rig"
+    rows = tuple(
+        Row(
+            rating_name(entry.rating)
+            if len(owners) == 1
+            else f"{_owner(entry)} {rating_name(entry.rating)}",
+            rating_value(entry),
+        )
+        for entry in entries
+    )
+    missing = most_missing(rig_of(log))
+    notes = (f"Still missing: the {missing}.",) if missing else ()
+    if len(rows) == 1:
+        return Answer(
+            headline=f"{sentence(whose)}: {rows[0].label} {rows[0].figure}.", notes=notes
+        )
+    return Answer(
+        headline=f"{sentence(whose)}: {counted(len(rows), 'rating')} kept.", rows=rows, notes=notes
+    )
+
+
+def most_missing(rig: Rig) -> str | None:
+    """The missing rating that matters most, and where it stands; None where all are given."""
+    return next(
+        (
+            words
+            for subject, rating, words in MATTERS_MOST
+            if (subject != "trailer" or rig.trailer)
+            and not any(key[:2] == (subject, rating) for key in rig.ratings)
+        ),
+        None,
+    )
+
+
+def help_answer() -> Answer:
+    """What can be texted, by example."""
+    return Answer(
+        headline="Text it as you would to a friend.", rows=EXAMPLES, notes=(QUESTIONS, CAUTION)
+    )
+
+
+def _owner(entry: Rating) -> str:
+    if entry.subject in ("truck", "trailer"):
+        return entry.truck or entry.trailer or entry.subject
+    return entry.subject

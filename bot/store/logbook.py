@@ -1,0 +1,251 @@
+"""A logbook's entries: kept, replaced, withdrawn, restored, and read back.
+
+This file decides what stands: an entry counts until a message withdraws it, and counts again
+when that is taken back. Nothing is ever overwritten; `changes` holds every step. It does not
+know why an entry changes, nor what is worked out from it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from datetime import date, datetime, time
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from sqlalchemy import Row, Select, or_, select, union_all, update
+from sqlalchemy.orm import Session, aliased
+
+from bot.store.records import TABLES, common_values, entry_in, own_values
+from bot.store.tables import (
+    ChangeRow,
+    EntryRow,
+    FillRow,
+    MessageRow,
+    OdometerRow,
+    PersonRow,
+    WeighingLoadRow,
+)
+from domain.corrections import Change
+from domain.entries import KIND_NAMES, Entry, Weighing
+from domain.log import Log, Logged, Preferences
+from domain.quantities import Quantity
+
+KEPT, WITHDRAWN, RESTORED = "kept", "withdrawn", "restored"
+
+
+def happened_at(entry: Entry, sent_at: datetime, preferences: Preferences) -> datetime:
+    """When an entry happened: as stated, else when its message was sent.
+
+    A bare date means that day's noon, but the sending itself where it is the same day.
+    """
+    zone = ZoneInfo(preferences.time_zone)
+    if isinstance(entry.at, datetime):
+        return entry.at if entry.at.tzinfo else entry.at.replace(tzinfo=zone)
+    if isinstance(entry.at, date) and entry.at != sent_at.astimezone(zone).date():
+        return datetime.combine(entry.at, time(12), zone)
+    return sent_at
+
+
+def keep(
+    session: Session,
+    logbook_key: int,
+    message: MessageRow,
+    entry: Entry,
+    at: datetime,
+    replaces: int | None = None,
+) -> Logged[Entry]:
+    """Keep an entry that a message states, in place of another where it amends one."""
+    row = EntryRow(
+        logbook_id=logbook_key,
+        message_id=message.id,
+        ordinal=_next_ordinal(session, message),
+        happened_at=at,
+        replaces=replaces,
+        **common_values(entry),
+    )
+    session.add(row)
+    session.flush()
+    table = TABLES[row.kind]
+    if table is not None:
+        session.add(table(entry_id=row.id, **own_values(entry)))
+        session.flush()
+    if isinstance(entry, Weighing):
+        session.add_all(_load_rows(row.id, entry.loads))
+    session.add(ChangeRow(message_id=message.id, entry_id=row.id, act=KEPT))
+    if replaces is not None:
+        withdraw(session, message, [replaces])
+    session.flush()
+    name = session.get_one(PersonRow, message.person_id).name
+    return Logged(entry=entry, at=at, by=name, key=row.id)
+
+
+def _next_ordinal(session: Session, message: MessageRow) -> int:
+    last = session.scalar(
+        select(EntryRow.ordinal)
+        .where(EntryRow.message_id == message.id)
+        .order_by(EntryRow.ordinal.desc())
+        .limit(1)
+    )
+    return 0 if last is None else last + 1
+
+
+def _load_rows(key: int, loads: Mapping[str, Quantity]) -> list[WeighingLoadRow]:
+    return [
+        WeighingLoadRow(
+            entry_id=key,
+            position=position,
+            ordinal=ordinal,
+            load=load.value,
+            load_unit=load.unit,
+            load_low=load.low,
+        )
+        for ordinal, (position, load) in enumerate(loads.items())
+    ]
+
+
+def withdraw(session: Session, message: MessageRow, keys: Sequence[int]) -> None:
+    """Take entries back on the word of a message."""
+    _mark(session, message, keys, message.id, WITHDRAWN)
+
+
+def restore(session: Session, message: MessageRow, keys: Sequence[int]) -> None:
+    """Let entries count again on the word of a message."""
+    _mark(session, message, keys, None, RESTORED)
+
+
+def _mark(
+    session: Session, message: MessageRow, keys: Sequence[int], by: int | None, act: str
+) -> None:
+    session.execute(update(EntryRow).where(EntryRow.id.in_(keys)).values(withdrawn_by=by))
+    session.add_all(ChangeRow(message_id=message.id, entry_id=key, act=act) for key in keys)
+    session.flush()
+
+
+def log(
+    session: Session,
+    logbook_key: int,
+    kinds: Iterable[type[Entry]] | None = None,
+    latest: int | None = None,
+) -> Log:
+    """What stands in a logbook: of these kinds, or of all; the latest so many of each, or all."""
+    names = list(TABLES) if kinds is None else [KIND_NAMES[kind] for kind in kinds]
+    found: list[Logged[Entry]] = []
+    for name in names:
+        query = _of_kind(name).where(
+            EntryRow.logbook_id == logbook_key,
+            EntryRow.kind == name,
+            EntryRow.withdrawn_by.is_(None),
+        )
+        if latest is not None:
+            query = query.order_by(EntryRow.happened_at.desc(), EntryRow.id.desc()).limit(latest)
+        found += _logged(session, name, query)
+    return Log(found)
+
+
+def entries(session: Session, keys: Iterable[int]) -> dict[int, Logged[Entry]]:
+    """Entries by their keys, standing or not."""
+    wanted = list(keys)
+    kinds = session.execute(select(EntryRow.kind, EntryRow.id).where(EntryRow.id.in_(wanted)))
+    by_kind: dict[str, list[int]] = {}
+    for kind, key in kinds:
+        by_kind.setdefault(kind, []).append(key)
+    found: dict[int, Logged[Entry]] = {}
+    for kind, of_kind in by_kind.items():
+        for each in _logged(session, kind, _of_kind(kind).where(EntryRow.id.in_(of_kind))):
+            found[each.key] = each
+    return found
+
+
+def recent(session: Session, logbook_key: int, limit: int = 25) -> tuple[Change, ...]:
+    """What the last messages did that still stands, the newest first."""
+    messages = session.scalars(
+        select(EntryRow.message_id)
+        .where(EntryRow.logbook_id == logbook_key, EntryRow.withdrawn_by.is_(None))
+        .group_by(EntryRow.message_id)
+        .order_by(EntryRow.message_id.desc())
+        .limit(limit)
+    ).all()
+    rows = session.execute(
+        select(EntryRow.message_id, EntryRow.id, EntryRow.replaces)
+        .where(EntryRow.message_id.in_(messages), EntryRow.withdrawn_by.is_(None))
+        .order_by(EntryRow.message_id.desc(), EntryRow.ordinal)
+    ).all()
+    wanted = {key for _, *keys in rows for key in keys if key is not None}
+    known = entries(session, wanted)
+    return tuple(
+        Change(
+            kept=tuple(known[key] for message, key, _ in rows if message == each),
+            replaced=tuple(
+                known[old] for message, _, old in rows if message == each and old is not None
+            ),
+        )
+        for each in messages
+    )
+
+
+def latest_odometer(session: Session, logbook_key: int, truck: str | None) -> Quantity | None:
+    """The odometer reading that happened last, off a fill or by itself."""
+
+    def shown(kind: str, table: type[FillRow] | type[OdometerRow]) -> Select[*tuple[Any, ...]]:
+        return (
+            select(table.odometer, table.odometer_unit, EntryRow.happened_at, EntryRow.id)
+            .join(EntryRow, EntryRow.id == table.entry_id)
+            .where(
+                EntryRow.logbook_id == logbook_key,
+                EntryRow.kind == kind,
+                EntryRow.withdrawn_by.is_(None),
+                table.odometer.is_not(None),
+                or_(EntryRow.truck.is_(None), EntryRow.truck == truck),
+            )
+        )
+
+    readings = union_all(shown("fill", FillRow), shown("odometer", OdometerRow)).subquery()
+    row = session.execute(
+        select(readings.c.odometer, readings.c.odometer_unit)
+        .order_by(readings.c.happened_at.desc(), readings.c.id.desc())
+        .limit(1)
+    ).first()
+    return None if row is None else Quantity(row[0], row[1])
+
+
+_AUTHOR = aliased(PersonRow)
+
+
+def _of_kind(kind: str) -> Select[Any]:
+    table = TABLES[kind]
+    own = () if table is None else tuple(c for c in table.__table__.c if c.name != "entry_id")
+    query = (
+        select(*EntryRow.__table__.c, _AUTHOR.name.label("author"), *own)
+        .join(MessageRow, MessageRow.id == EntryRow.message_id)
+        .join(_AUTHOR, _AUTHOR.id == MessageRow.person_id)
+    )
+    return query if table is None else query.join(table, table.entry_id == EntryRow.id)
+
+
+def _logged(session: Session, kind: str, query: Select[Any]) -> list[Logged[Entry]]:
+    rows = session.execute(query).all()
+    loads = _loads(session, query) if kind == "weighing" else {}
+    return [
+        Logged(
+            entry=entry_in(row, loads.get(row.id, {})),
+            at=row.happened_at,
+            by=row.author,
+            key=row.id,
+        )
+        for row in rows
+    ]
+
+
+def _loads(session: Session, query: Select[Any]) -> dict[int, dict[str, Quantity]]:
+    """The loads of every weighing that a query finds."""
+    keys = query.with_only_columns(EntryRow.id).subquery()
+    rows: Sequence[Row[Any]] = session.execute(
+        select(WeighingLoadRow.__table__)
+        .where(WeighingLoadRow.entry_id.in_(select(keys.c.id)))
+        .order_by(WeighingLoadRow.entry_id, WeighingLoadRow.ordinal)
+    ).all()
+    found: dict[int, dict[str, Quantity]] = {}
+    for row in rows:
+        load = Quantity(row.load, row.load_unit, row.load_low)
+        found.setdefault(row.entry_id, {})[row.position] = load
+    return found

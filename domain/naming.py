@@ -1,0 +1,87 @@
+"""The names of a rig: which truck, which trailers, and whom a nameless entry is about.
+
+This file decides that a name keeps the spelling in which it was first told, and when a
+message that names no trailer can only mean one. It does not know ratings or loads.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from domain.entries import Entry, Hitch, Rating
+from domain.log import Log
+
+TRUCK_SUBJECT = "truck"
+TRAILER_SUBJECTS = ("trailer", "coupler")
+"""Subjects of ratings that belong to the truck, or to a trailer, by their own word."""
+
+
+@dataclass(frozen=True, slots=True)
+class Names:
+    """Trucks and trailers in the order in which they were first told."""
+
+    trucks: tuple[str, ...] = ()
+    trailers: tuple[str, ...] = ()
+
+    @property
+    def truck(self) -> str | None:
+        """The logbook's truck, where one was named."""
+        return self.trucks[0] if self.trucks else None
+
+
+def names_in(log: Log) -> Names:
+    """Every truck and trailer that a log's ratings and hitch events name."""
+    told = sorted(
+        (each for each in log if isinstance(each.entry, Rating | Hitch)), key=lambda each: each.key
+    )
+    return Names(
+        _distinct(each.entry.truck for each in told),
+        _distinct(each.entry.trailer for each in told),
+    )
+
+
+def _distinct(names: Iterable[str | None]) -> tuple[str, ...]:
+    found: dict[str, str] = {}
+    for name in names:
+        if name:
+            found.setdefault(name.casefold(), name)
+    return tuple(found.values())
+
+
+def settled(entry: Entry, names: Names) -> Entry:
+    """The entry with its names spelled as told, and filled in where there is only one."""
+    truck = _spelled(entry.truck, names.trucks)
+    trailer = _spelled(entry.trailer, names.trailers)
+    match entry:
+        case Rating(subject=subject) if subject == TRUCK_SUBJECT and truck is None:
+            truck = names.truck
+        case Rating(subject=subject) if subject in TRAILER_SUBJECTS and trailer is None:
+            trailer = _only(names.trailers)
+        case Hitch() if trailer is None:
+            trailer = _only(names.trailers)
+        case _:
+            pass
+    if (truck, trailer) == (entry.truck, entry.trailer):
+        return entry
+    return replace(entry, truck=truck, trailer=trailer)
+
+
+def which_trailer_is_open(entry: Entry, names: Names) -> bool:
+    """Whether a trailer was put on, and it could be one of several."""
+    return (
+        isinstance(entry, Hitch)
+        and entry.action == "hitched"
+        and entry.trailer is None
+        and len(names.trailers) > 1
+    )
+
+
+def _spelled(name: str | None, told: tuple[str, ...]) -> str | None:
+    if name is None:
+        return None
+    return next((each for each in told if each.casefold() == name.casefold()), name)
+
+
+def _only(names: tuple[str, ...]) -> str | None:
+    return names[0] if len(names) == 1 else None
