@@ -51,6 +51,7 @@ class Pass:
 
     kind: Kind
     at: datetime
+    key: int = 0
     loads: Mapping[str, Measured]
     bars: Literal["on", "off"] | None = None
     aboard: int | None = None
@@ -248,6 +249,7 @@ def _passes(groups: Mapping[Kind, list[Logged[Weighing]]]) -> dict[Kind, Pass]:
         passes[kind] = Pass(
             kind=kind,
             at=group[-1].at,
+            key=group[-1].key,
             loads=completed(kind, loads),
             bars=next((each.entry.bars for each in group if each.entry.bars), None),
             aboard=next((e.entry.aboard for e in group if e.entry.aboard is not None), None),
@@ -268,42 +270,39 @@ def _overlap(one: Weighing, other: Weighing) -> bool:
     )
 
 
-def weights_of(session: Session, solo_change: Measured | float = 0.0) -> Weights:
-    """What one weighing gives.
+def weights_of(session: Session) -> Weights:
+    """What one weighing gives, its passes brought to the same fuel and people beforehand.
 
-    `solo_change` (kg) is what the truck had gained in fuel and people between the solo pass
-    and the hitched one. Three-pass algebra: tongue = (F2 + R2) - (F3 + R3); restored =
-    (F1 - F2) / (F3 - F2); moved = T1 - T2, with 1 bars on, 2 bars off, 3 truck alone.
+    Three-pass algebra: tongue = (F2 + R2) - (F3 + R3); restored = (F1 - F2) / (F3 - F2);
+    moved = T1 - T2, with 1 bars on, 2 bars off, 3 truck alone.
     """
     road = session.road
     alone = session.passes.get("solo")
     standing = road or alone or session.passes["trailer"]
-    tongue = _tongue(session, solo_change)
-    bars, drift = _bars(session, solo_change)
+    tongue = _tongue(session)
+    bars, drift = _bars(session)
     return Weights(
         session=session,
         loads=standing.loads,
         tongue=tongue,
-        on_hitch=_over_solo(road, alone, solo_change),
-        trailer=_trailer(session, tongue, solo_change),
+        on_hitch=_over_solo(road, alone),
+        trailer=_trailer(session, tongue),
         bars=bars,
         drift=drift,
     )
 
 
-def _over_solo(
-    hitched: Pass | None, alone: Pass | None, solo_change: Measured | float
-) -> Measured | None:
+def _over_solo(hitched: Pass | None, alone: Pass | None) -> Measured | None:
     if hitched is None or alone is None:
         return None
     if "truck" not in hitched.loads or "truck" not in alone.loads:
         return None
-    return hitched.loads["truck"] - (alone.loads["truck"] + solo_change)
+    return hitched.loads["truck"] - alone.loads["truck"]
 
 
-def _tongue(session: Session, solo_change: Measured | float) -> Tongue | None:
-    slack, alone = session.slack, session.passes.get("solo")
-    difference = _over_solo(slack, alone, solo_change)
+def _tongue(session: Session) -> Tongue | None:
+    slack = session.slack
+    difference = _over_solo(slack, session.passes.get("solo"))
     low = slack is not None and slack.bars == "on"
     if difference is not None and not low:
         return Tongue(load=difference, by="difference")
@@ -312,25 +311,25 @@ def _tongue(session: Session, solo_change: Measured | float) -> Tongue | None:
             return Tongue(load=each.loads["tongue"], by="tongue scale")
     trailer_alone = session.passes.get("trailer")
     whole = trailer_alone.loads.get("gross") if trailer_alone else None
-    if slack and whole and not low and "trailer" in slack.loads:
+    if slack and whole is not None and not low and "trailer" in slack.loads:
         return Tongue(load=whole - slack.loads["trailer"], by="trailer alone")
-    return Tongue(load=difference, by="difference", reads_low=True) if difference else None
+    if difference is not None:
+        return Tongue(load=difference, by="difference", reads_low=True)
+    return None
 
 
-def _trailer(
-    session: Session, tongue: Tongue | None, solo_change: Measured | float
-) -> Measured | None:
+def _trailer(session: Session, tongue: Tongue | None) -> Measured | None:
     """The whole trailer: gross less the truck alone, else axles and tongue, else by itself."""
     slack, alone = session.slack, session.passes.get("solo")
     if slack and alone and "gross" in slack.loads and "truck" in alone.loads:
-        return slack.loads["gross"] - (alone.loads["truck"] + solo_change)
+        return slack.loads["gross"] - alone.loads["truck"]
     if slack and tongue and "trailer" in slack.loads:
         return slack.loads["trailer"] + tongue.load
     trailer_alone = session.passes.get("trailer")
     return trailer_alone.loads.get("gross") if trailer_alone else None
 
 
-def _bars(session: Session, solo_change: Measured | float) -> tuple[Bars | None, Measured | None]:
+def _bars(session: Session) -> tuple[Bars | None, Measured | None]:
     on, off = session.passes.get("hitched"), session.passes.get("bars off")
     needed = ("steer", "drive", "trailer")
     if on is None or off is None:
@@ -346,20 +345,14 @@ def _bars(session: Session, solo_change: Measured | float) -> tuple[Bars | None,
             to_steer=to_steer,
             off_drive=off.loads["drive"] - on.loads["drive"],
             to_trailer=on.loads["trailer"] - off.loads["trailer"],
-            restored=_restored(to_steer, off, session.passes.get("solo"), solo_change),
+            restored=_restored(to_steer, off, session.passes.get("solo")),
         ),
         None,
     )
 
 
-STEER_SHARE = 0.5
-"""Share of fuel and people that the steer axle carries; common practice, no source."""
-
-
-def _restored(
-    to_steer: Measured, off: Pass, alone: Pass | None, solo_change: Measured | float
-) -> Measured | None:
+def _restored(to_steer: Measured, off: Pass, alone: Pass | None) -> Measured | None:
     if alone is None or "steer" not in alone.loads:
         return None
-    lost = alone.loads["steer"] + solo_change * STEER_SHARE - off.loads["steer"]
+    lost = alone.loads["steer"] - off.loads["steer"]
     return to_steer / lost if lost.nominal_value > spread(lost) else None

@@ -12,6 +12,8 @@ from datetime import datetime
 
 from bot.answers.answer import Answer, Row
 from bot.answers.words import figure, listed, moment, number, rounded, sentence
+from bot.reference import references
+from domain.carried import Change, corrected
 from domain.context import MASS_UNIT
 from domain.entries import Weighing
 from domain.log import Log, Logged, Preferences
@@ -121,22 +123,23 @@ def _weighed(log: Log, preferences: Preferences, trailer: str | None) -> Answer:
     found = _latest(log, trailer)
     if found is None:
         return NO_WEIGHING
-    rig, weights = found
+    rig, weights, changes = found
     unit = MASS_UNIT[preferences.units]
     all_margins = margins(rig, weights)
     return Answer(
         headline=_headline(all_margins, weights, unit),
         rows=(*_weight_rows(weights, unit), *_margin_rows(all_margins, unit)),
-        notes=_notes(rig, weights, all_margins, unit),
+        notes=_notes(rig, weights, all_margins, changes, unit),
     )
 
 
-def _latest(log: Log, trailer: str | None) -> tuple[Rig, Weights] | None:
+def _latest(log: Log, trailer: str | None) -> tuple[Rig, Weights, tuple[Change, ...]] | None:
     session = latest_session(log, trailer)
     if session is None:
         return None
     rig = rig_of(log, session.ended, trailer=trailer or session.trailer)
-    return rig, weights_of(session)
+    session, changes = corrected(log, session, rig, references().densities)
+    return rig, weights_of(session), changes
 
 
 def _headline(found: Sequence[Margin], weights: Weights, unit: str) -> str:
@@ -232,8 +235,14 @@ def limit_name(margin: Margin) -> str:
     return f"{name}s" if limit.count > 1 and name.endswith("axle") else name
 
 
-def _notes(rig: Rig, weights: Weights, found: Sequence[Margin], unit: str) -> tuple[str, ...]:
-    notes = [*_help_notes(found), *_share_notes(tongue_share(rig, weights))]
+def _notes(
+    rig: Rig, weights: Weights, found: Sequence[Margin], changes: Sequence[Change], unit: str
+) -> tuple[str, ...]:
+    notes = [
+        *_change_notes(changes, unit),
+        *_help_notes(found),
+        *_share_notes(tongue_share(rig, weights)),
+    ]
     rest = sum(not isinstance(each, Unknown) for each in found) - MOST_MARGINS
     if rest > 0:
         notes.append(f"{rest} more ratings have more room.")
@@ -242,6 +251,21 @@ def _notes(rig: Rig, weights: Weights, found: Sequence[Margin], unit: str) -> tu
     notes += _needs_notes(weights, found)
     notes += _missing_notes(missing(rig, weights))
     return (*notes, CAUTION)
+
+
+def _change_notes(changes: Sequence[Change], unit: str) -> list[str]:
+    """Fuel and people put right between passes, where it is more than a scale's division."""
+    parts = [
+        f"{_mass(part, unit, derived=True, absolute=True)} of {what}"
+        for what, total in (("fuel", "fuel"), ("people", "people"))
+        if (part := max((getattr(c, total) for c in changes), key=_size, default=None))
+        and _size(part) > 9
+    ]
+    return [f"Corrected between passes for {listed(parts)}."] if parts else []
+
+
+def _size(load: Measured) -> float:
+    return abs(load.nominal_value)
 
 
 def _help_notes(found: Sequence[Margin]) -> list[str]:
