@@ -1,0 +1,117 @@
+"""How distance, fuel and economy are written, with as many digits as they are worth.
+
+This file decides the look of a worked-out driving figure in a logbook's own units: no
+digit is quoted that the figure's uncertainty does not leave standing. It does not know
+which figures an answer shows.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from math import isinf
+
+from bot.answers.words import CURRENCY_SIGNS, UNIT_WORDS, counted, figure, listed, number
+from domain.context import DISTANCE_UNIT, ECONOMY_UNIT, VOLUME_UNIT
+from domain.fuel import Rate
+from domain.log import Preferences
+from domain.modes import SOLO, UNNAMED, UNTOLD
+from domain.money import Money
+from domain.quantities import Quantity, economy, economy_to
+
+
+def distance(km: float, preferences: Preferences) -> str:
+    """A distance in whole miles or kilometres: `412 mi`."""
+    return figure(Quantity(km, "km").to(DISTANCE_UNIT[preferences.units]), 0)
+
+
+def volume(litres: float, preferences: Preferences) -> str:
+    """A volume of fuel to the tenth: `31.4 gal`."""
+    return figure(Quantity(litres, "L").to(VOLUME_UNIT[preferences.units]), 1)
+
+
+def economy_unit(preferences: Preferences) -> str:
+    """The unit in which a logbook tells its economy, as people write it."""
+    unit = ECONOMY_UNIT[preferences.units]
+    return UNIT_WORDS.get(unit, unit)
+
+
+def economy_value(rate: Rate, preferences: Preferences) -> str:
+    """An economy with its 90 % interval, without the unit: `11.5 ± 0.7`, `about 11 ± 2`.
+
+    A tenth is the finest digit; an interval wider than one unit leaves whole units.
+    """
+    unit = ECONOMY_UNIT[preferences.units]
+    middle = _economy(rate.rate, unit)
+    ends = [_economy(1 / end, unit) for end in (rate.low, rate.high) if not isinf(end)]
+    half = max(abs(end - middle) for end in ends)
+    if half >= 0.95:
+        return f"about {number(middle, 0)} ± {number(max(half, 1.0), 0)}"
+    return f"{number(middle, 1)} ± {number(max(half, 0.1), 1)}"
+
+
+def economy_figure(rate: Rate, preferences: Preferences) -> str:
+    """An economy with its 90 % interval: `11.5 ± 0.7 mpg`."""
+    return f"{economy_value(rate, preferences)} {economy_unit(preferences)}"
+
+
+def dash_figure(stated: Quantity, preferences: Preferences) -> str:
+    """What the dash shows, in the logbook's unit."""
+    return figure(economy_to(stated, ECONOMY_UNIT[preferences.units]), 1)
+
+
+def dash_reads(stated: Quantity, rate: Rate) -> str:
+    """How the dash compares with the pump: `8% above the pump`, `agrees with the pump`.
+
+    Within the interval of the pump's own figure, the two agree.
+    """
+    shown = economy_to(stated, "km/L").value
+    if rate.low <= shown <= rate.high:
+        return "agrees with the pump"
+    share = shown * rate.rate - 1
+    return f"{number(abs(share) * 100, 0)}% {'above' if share > 0 else 'below'} the pump"
+
+
+def money(amounts: Money) -> str:
+    """Amounts of money, each currency by itself: `$122.43 and €40.00`."""
+    return listed([figure(amount, 2) for amount in amounts])
+
+
+def per_distance(cost: Quantity, km: float, preferences: Preferences) -> str:
+    """Money for distance, to the cent: `$0.30/mi`."""
+    unit = DISTANCE_UNIT[preferences.units]
+    each = cost.value / Quantity(km, "km").amount(unit)
+    return figure(Quantity(each, f"{cost.unit}/{unit}"), 2)
+
+
+def price(stated: Quantity) -> str:
+    """A unit price as pumps show it, to the tenth of a cent: `$3.899/gal`."""
+    return figure(stated, 3 if stated.unit.partition("/")[0] in CURRENCY_SIGNS else 2)
+
+
+def mode_name(mode: str) -> str:
+    """A mode in a row's label: `Flatdeck`, `Solo`, `All driving`."""
+    return mode[:1].upper() + mode[1:]
+
+
+def mode_phrase(mode: str) -> str:
+    """A mode within a sentence: `towing the flatdeck`, `solo`; empty where nobody told."""
+    if mode == UNTOLD:
+        return ""
+    if mode == SOLO:
+        return "solo"
+    return f"towing {mode}" if mode == UNNAMED else f"towing the {mode}"
+
+
+def tanks(count: int) -> str:
+    """How many tanks: `1 tank`, `6 tanks`."""
+    return counted(count, "tank")
+
+
+def shares(split: Mapping[str, float], preferences: Preferences) -> str:
+    """Distance by mode in a row: `flatdeck 288 mi, solo 121 mi`."""
+    told: Sequence[str] = [f"{mode} {distance(km, preferences)}" for mode, km in split.items()]
+    return ", ".join(told)
+
+
+def _economy(rate: float, unit: str) -> float:
+    return economy(Quantity(1.0, "km"), Quantity(rate, "L"), unit).value

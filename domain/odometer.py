@@ -1,0 +1,232 @@
+"""The road as one line: odometer readings turned into distance truly driven.
+
+This file decides how far along its life the truck was at each reading: it mends a
+rollover and a replaced cluster, applies the odometer's factor, and sets aside readings
+that no order of driving explains. It knows nothing of fuel, trailers or trips.
+
+Three facts about the odometer are told as ratings whose subject is `odometer`:
+`factor` (true distance over shown, 0.982 where 100 shown are 98.2 driven), `digits`
+(5 where 99,999 is followed by 00,000) and `replaced` (what the new cluster showed when
+it went in).
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from domain.entries import Entry, Fill, Odometer, Rating
+from domain.log import Log, Logged
+from domain.quantities import Quantity
+
+SAME_STOP = timedelta(minutes=30)
+"""A reading and an event texted this close together belong to one stop."""
+
+USUAL_DIGITS = (5, 6)
+"""Wheels on an odometer where nobody has said how many (49 CFR 580.5: whole miles)."""
+
+NEAR_THE_END = 0.95
+"""A rollover is taken as read from this share of the last figure to as little past zero."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mark:
+    """A place on the road: kilometres truly driven, when, and the entry that says so."""
+
+    km: float
+    at: datetime
+    logged: Logged[Entry]
+
+
+@dataclass(frozen=True, slots=True)
+class Reversal:
+    """A reading that does not fit between its neighbours in time."""
+
+    logged: Logged[Entry]
+    shown: Quantity
+
+
+class Track:
+    """Readings of one truck as marks on one line, oldest first, and those that do not fit."""
+
+    def __init__(self, marks: Sequence[Mark], reversals: Sequence[Reversal] = ()) -> None:
+        self.marks = tuple(marks)
+        self.reversals = tuple(reversals)
+        self._times = [mark.at for mark in self.marks]
+        self._km: Mapping[Logged[Entry], float] = {mark.logged: mark.km for mark in self.marks}
+
+    @property
+    def latest(self) -> Mark | None:
+        """The newest mark."""
+        return self.marks[-1] if self.marks else None
+
+    def km_of(self, logged: Logged[Entry]) -> float | None:
+        """Where the truck was at an entry that carries a reading."""
+        return self._km.get(logged)
+
+    def before(self, moment: datetime) -> Mark | None:
+        """The last mark up to a moment."""
+        index = bisect_right(self._times, moment)
+        return self.marks[index - 1] if index else None
+
+    def after(self, moment: datetime) -> Mark | None:
+        """The first mark from a moment on."""
+        index = bisect_left(self._times, moment)
+        return self.marks[index] if index < len(self.marks) else None
+
+    def near(self, moment: datetime) -> Mark | None:
+        """The mark of the same stop: the closest within SAME_STOP."""
+        sides = [mark for mark in (self.before(moment), self.after(moment)) if mark]
+        close = [mark for mark in sides if abs(mark.at - moment) <= SAME_STOP]
+        return min(close, key=lambda mark: abs(mark.at - moment), default=None)
+
+    def between(self, start: datetime, end: datetime) -> Sequence[Mark]:
+        """Every mark from start to end, both included."""
+        return self.marks[bisect_left(self._times, start) : bisect_right(self._times, end)]
+
+
+def of_truck(log: Log, truck: str | None = None) -> Log:
+    """The entries of one truck; without a name, of the first that the log names.
+
+    Entries that name no truck are the first truck's.
+    """
+    names = list(dict.fromkeys(each.entry.truck for each in log if each.entry.truck))
+    if len(names) < 2:
+        return log
+    wanted = next((name for name in names if truck and _same(name, truck)), names[0])
+    unnamed_too = wanted == names[0]
+    return Log(
+        each
+        for each in log
+        if (unnamed_too if each.entry.truck is None else each.entry.truck == wanted)
+    )
+
+
+def track(log: Log) -> Track:
+    """Every odometer reading of a log on one line of true distance.
+
+    A fill without a reading takes that of its stop, or its trip meter's distance beyond
+    the fill before it.
+    """
+    factor = _fact(log, "factor") or 1.0
+    readings = [(logged, shown) for logged in log if (shown := _reading(logged.entry))]
+    along = _unrolled(readings, _fact(log, "digits"), _replacements(log))
+    fitting = _longest_rise(along)
+    kept = [
+        Mark(km=km * factor, at=logged.at, logged=logged)
+        for index, ((logged, _), km) in enumerate(zip(readings, along, strict=True))
+        if index in fitting
+    ]
+    reversals = [
+        Reversal(logged, shown)
+        for index, (logged, shown) in enumerate(readings)
+        if index not in fitting
+    ]
+    return Track(_with_bare_fills(log, Track(kept), factor), reversals)
+
+
+def _reading(entry: Entry) -> Quantity | None:
+    return entry.odometer if isinstance(entry, Fill | Odometer) else None
+
+
+def _fact(log: Log, rating: str) -> float | None:
+    """The latest bare figure told about the odometer."""
+    told = [
+        each.entry.value
+        for each in log.of(Rating)
+        if each.entry.subject == "odometer" and each.entry.rating == rating
+    ]
+    last = told[-1] if told else None
+    return last.value if isinstance(last, Quantity) else last
+
+
+def _replacements(log: Log) -> Sequence[tuple[datetime, Quantity]]:
+    return [
+        (each.at, each.entry.value)
+        for each in log.of(Rating)
+        if each.entry.subject == "odometer"
+        and each.entry.rating == "replaced"
+        and isinstance(each.entry.value, Quantity)
+    ]
+
+
+def _unrolled(
+    readings: Sequence[tuple[Logged[Entry], Quantity]],
+    digits: float | None,
+    replacements: Sequence[tuple[datetime, Quantity]],
+) -> Sequence[float]:
+    """Readings in km, with what a rollover or a new cluster swallowed added back."""
+    wheels = (round(digits),) if digits else USUAL_DIGITS
+    waiting = list(replacements)
+    offset = 0.0
+    previous: Quantity | None = None
+    along: list[float] = []
+    for logged, shown in readings:
+        while waiting and waiting[0][0] <= logged.at:
+            started_at = waiting.pop(0)[1].amount("km")
+            offset = (along[-1] if along else 0.0) - started_at
+            previous = None
+        if previous is not None and previous.unit == shown.unit:
+            offset += _swallowed(previous.value, shown.value, wheels, sure=digits is not None) * (
+                Quantity(1.0, shown.unit).amount("km")
+            )
+        previous = shown
+        along.append(shown.amount("km") + offset)
+    return along
+
+
+def _swallowed(before: float, after: float, wheels: Iterable[int], *, sure: bool) -> float:
+    """What a rollover between two readings took off the second, in the odometer's own unit."""
+    for count in wheels:
+        turn = 10.0**count
+        share = 0.5 if sure else NEAR_THE_END
+        if share * turn <= before < turn and after < (1 - share) * turn:
+            return turn
+    return 0.0
+
+
+def _longest_rise(values: Sequence[float]) -> frozenset[int]:
+    """Indices of the longest run that never falls: the readings that explain each other."""
+    tops: list[float] = []
+    ends: list[int] = []
+    previous: list[int] = []
+    for index, value in enumerate(values):
+        place = bisect_right(tops, value)
+        previous.append(ends[place - 1] if place else -1)
+        if place == len(tops):
+            tops.append(value)
+            ends.append(index)
+        else:
+            tops[place] = value
+            ends[place] = index
+    kept: list[int] = []
+    at = ends[-1] if ends else -1
+    while at >= 0:
+        kept.append(at)
+        at = previous[at]
+    return frozenset(kept)
+
+
+def _with_bare_fills(log: Log, known: Track, factor: float) -> Sequence[Mark]:
+    """The marks, with those added that fills without a reading can be given."""
+    added: list[Mark] = []
+    last_fill_km: float | None = None
+    for fill in log.of(Fill):
+        km = known.km_of(fill)
+        if km is None and fill.entry.odometer is None:
+            stop = known.near(fill.at)
+            if stop is not None:
+                km = stop.km
+            elif fill.entry.distance is not None and last_fill_km is not None:
+                km = last_fill_km + fill.entry.distance.amount("km") * factor
+            if km is not None:
+                added.append(Mark(km=km, at=fill.at, logged=fill))
+        if fill.entry.product != "def":
+            last_fill_km = km
+    return sorted([*known.marks, *added], key=lambda mark: (mark.at, mark.km))
+
+
+def _same(one: str, other: str) -> bool:
+    return one.casefold() == other.casefold()
