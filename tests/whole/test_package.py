@@ -45,7 +45,7 @@ def test_a_wheel_finds_its_shared_data_without_the_checkout(tmp_path: Path) -> N
 
 
 def data(folder: Path) -> list[Path]:
-    return [path for path in folder.rglob("*") if path.suffix in {".toml", ".csv", ".jsonl"}]
+    return sorted(path for path in folder.rglob("*") if path.suffix in {".toml", ".csv", ".jsonl"})
 
 
 @pytest.mark.parametrize("path", data(ROOT / "shared"), ids=lambda path: path.name)
