@@ -7,6 +7,7 @@ nothing else decides what it says.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 
@@ -27,3 +28,18 @@ class Answer:
     rows: tuple[Row, ...] = ()
     notes: tuple[str, ...] = ()
     choices: tuple[str, ...] = ()
+
+
+def joined(answers: Sequence[Answer]) -> Answer:
+    """Several answers to one message as one: their sentences, then all figures and notes.
+
+    A note that two of them share is said once; raises ValueError where there are none.
+    """
+    if not answers:
+        raise ValueError("nothing to say")
+    return Answer(
+        headline=" ".join(each.headline for each in answers),
+        rows=tuple(row for each in answers for row in each.rows),
+        notes=tuple(dict.fromkeys(note for each in answers for note in each.notes)),
+        choices=tuple(choice for each in answers for choice in each.choices),
+    )

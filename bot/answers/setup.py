@@ -59,9 +59,7 @@ def ratings_kept(log: Log, entries: Sequence[Rating]) -> Answer:
     missing = most_missing(rig_of(log))
     notes = (f"Still missing: the {missing}.",) if missing else ()
     if len(rows) == 1:
-        return Answer(
-            headline=f"{sentence(whose)}: {rows[0].label} {rows[0].figure}.", notes=notes
-        )
+        return Answer(headline=f"{sentence(whose)}: {rows[0].label} {rows[0].figure}.", notes=notes)
     return Answer(
         headline=f"{sentence(whose)}: {counted(len(rows), 'rating')} kept.", rows=rows, notes=notes
     )

@@ -9,6 +9,7 @@ failed so often that only a change of the program will help.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from datetime import datetime
 from typing import Any
 
@@ -151,6 +152,16 @@ def preferences_of(logbook: LogbookRow) -> Preferences:
     return Preferences(
         units=_UNITS[logbook.units], currency=logbook.currency, time_zone=logbook.time_zone
     )
+
+
+def set_preferences(
+    session: Session, chat: ChatRow, wanted: Preferences, names: Iterable[str]
+) -> None:
+    """Change how a chat's logbook wants its figures, in the preferences named. Commits."""
+    logbook = session.get_one(LogbookRow, chat.logbook_id)
+    for name in names:
+        setattr(logbook, name, getattr(wanted, name))
+    session.commit()
 
 
 _UNITS: dict[str, Any] = {name: name for name in ("us", "metric", "imperial")}

@@ -183,6 +183,16 @@ def recent(session: Session, logbook_key: int, limit: int = 25) -> tuple[Change,
     )
 
 
+def last_message(session: Session, logbook_key: int) -> int | None:
+    """The key of the last message of which something stands."""
+    return session.scalar(
+        select(EntryRow.message_id)
+        .where(EntryRow.logbook_id == logbook_key, EntryRow.withdrawn_by.is_(None))
+        .order_by(EntryRow.message_id.desc())
+        .limit(1)
+    )
+
+
 def latest_odometer(session: Session, logbook_key: int, truck: str | None) -> Quantity | None:
     """The odometer reading that happened last, off a fill or by itself."""
 

@@ -1,0 +1,119 @@
+"""Answers to corrections and undoing.
+
+This file decides how a change to what was texted before is told: what it was, what it is
+now, and what cannot be bound. What follows from the change is the kind's own answer.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from bot.answers.answer import Answer, Row, joined
+from bot.answers.asking import WHICH_FIGURE
+from bot.answers.brief import bare_or_figure, brief, field_name
+from bot.answers.words import figure, sentence
+from domain.corrections import (
+    ALREADY_SO,
+    NO_SUCH_FIGURE,
+    NOTHING_FITS,
+    NOTHING_TO_UNDO,
+    WRONG_MEASURE,
+    Amended,
+    Unclear,
+    Withdrawn,
+    stated,
+)
+from domain.entries import Correction, Weighing
+from domain.quantities import Quantity
+from domain.verdicts import Ask, Choice
+
+WHY_UNCLEAR: Mapping[str, str] = {
+    NOTHING_TO_UNDO: "Nothing is left to take back.",
+    NOTHING_FITS: "I can't tell which figure that corrects; name it, such as: drive was 6,940.",
+    NO_SUCH_FIGURE: "I find no such figure in what was texted lately; nothing is changed.",
+    WRONG_MEASURE: "That does not measure the same thing; nothing is changed.",
+    ALREADY_SO: "It says so already; nothing is changed.",
+}
+"""A sentence for each reason why a correction does not bind."""
+
+
+SCALE_STEP = Quantity(20.0, "kg")
+"""Axles read one by one are each rounded to the scale's step; common practice, no source."""
+
+
+def amended_answer(amended: Amended, follows: Answer | None = None) -> Answer:
+    """What the field says now and what it said, then the whole entry or what follows from it."""
+    before, after = amended.before.entry, amended.after
+    now = bare_or_figure(stated(after, amended.field))
+    was = stated(before, amended.field)
+    notes = [] if follows else [f"{sentence(brief(after))}."]
+    if isinstance(after, Weighing):
+        notes += _sum_note(after)
+    changed = f"{sentence(field_name(amended.field))} is {now}"
+    headline = f"{changed}, not {bare_or_figure(was)}." if was is not None else f"{changed} now."
+    answer = Answer(headline=headline, notes=tuple(notes))
+    return joined([answer, follows]) if follows else answer
+
+
+def withdrawn_answer(withdrawn: Withdrawn) -> Answer:
+    """What no longer counts, and what counts again."""
+    again = tuple(Row("back", brief(each.entry)) for each in withdrawn.restored)
+    if len(withdrawn.entries) == 1:
+        headline = f"Taken back: {brief(withdrawn.entries[0].entry)}."
+        return Answer(headline=headline, rows=again)
+    rows = tuple(Row("out", brief(each.entry)) for each in withdrawn.entries)
+    return Answer(headline=f"Taken back: {len(rows)} entries.", rows=rows + again)
+
+
+def unclear_answer(unclear: Unclear) -> Answer:
+    """Why a correction changed nothing."""
+    return Answer(headline=WHY_UNCLEAR[unclear.why])
+
+
+def dropped_answer() -> Answer:
+    """A doubt that was waved away: nothing had been kept."""
+    return Answer(headline="Dropped; nothing was kept.")
+
+
+def which_figure(choices: Sequence[Amended]) -> Ask:
+    """The question back where a correction could mean several figures."""
+    return Ask(
+        "correction",
+        tuple(Choice(_label(each), (_spelled_out(each),)) for each in choices),
+        WHICH_FIGURE,
+    )
+
+
+def _label(amended: Amended) -> str:
+    was = bare_or_figure(stated(amended.before.entry, amended.field))
+    return f"{field_name(amended.field)} {was}"
+
+
+def _spelled_out(amended: Amended) -> Correction:
+    """The correction with its field and old value named, so that it binds beyond doubt."""
+    return Correction(
+        action="amend",
+        field=amended.field,
+        value=stated(amended.after, amended.field),
+        was=stated(amended.before.entry, amended.field),
+    )
+
+
+def _sum_note(weighing: Weighing) -> Sequence[str]:
+    """A corrected axle may leave the ticket's gross behind; that is said, not mended."""
+    made, read = _axles(weighing), weighing.loads.get("gross")
+    if made is None or read is None:
+        return ()
+    if abs(made.amount("kg") - read.amount("kg")) <= SCALE_STEP.amount("kg"):
+        return ()
+    axles = figure(Quantity(round(made.amount(read.unit), 2), read.unit))
+    return (f"The axles now make {axles}, the gross reads {figure(read)}; correct the wrong one.",)
+
+
+def _axles(weighing: Weighing) -> Quantity | None:
+    loads = [weighing.loads.get(name) for name in ("steer", "drive", "trailer")]
+    given = [load for load in loads if load is not None]
+    whole = len(given) == 3 or (len(given) == 2 and loads[2] is None)
+    if not whole:
+        return None
+    return Quantity(sum(load.amount("kg") for load in given), "kg")

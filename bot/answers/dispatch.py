@@ -1,0 +1,158 @@
+"""Which function answers what.
+
+This file is the table of contents of the answers: one line a kind of entry, one line a topic
+of question, and the rule by which a message that states several things gets one reply. It
+words nothing itself beyond naming what else was kept.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+from datetime import datetime
+from typing import cast
+
+from bot.answers import fuel, routine, setup, trips, weights
+from bot.answers.answer import Answer
+from bot.answers.brief import brief
+from bot.answers.words import listed
+from domain.entries import (
+    Cargo,
+    Check,
+    Entry,
+    Fill,
+    Hitch,
+    Note,
+    Observation,
+    Odometer,
+    Rating,
+    Weighing,
+)
+from domain.log import Log, Logged, Preferences
+from domain.verdicts import Question
+
+Group = Sequence[Logged[Entry]]
+KindAnswer = Callable[[Log, Preferences, datetime, Group], tuple[Answer, Group]]
+"""The answer to entries of one kind out of one message, and those of them that it speaks of."""
+
+TopicAnswer = Callable[[Log, Preferences, datetime, Question], Answer]
+
+
+def _weighed(
+    log: Log, preferences: Preferences, now: datetime, group: Group
+) -> tuple[Answer, Group]:
+    last = cast(Logged[Weighing], group[-1])
+    return weights.weighing_answer(log, preferences, now, last), group
+
+
+def _filled(
+    log: Log, preferences: Preferences, now: datetime, group: Group
+) -> tuple[Answer, Group]:
+    fills = cast(Sequence[Logged[Fill]], group)
+    first = next((each for each in fills if each.entry.product != "def"), fills[0])
+    return fuel.fill_answer(log, preferences, now, first), (first,)
+
+
+def _rated(log: Log, preferences: Preferences, now: datetime, group: Group) -> tuple[Answer, Group]:
+    return setup.ratings_kept(log, [cast(Rating, each.entry) for each in group]), group
+
+
+def _loaded(
+    log: Log, preferences: Preferences, now: datetime, group: Group
+) -> tuple[Answer, Group]:
+    return routine.cargo_kept([cast(Cargo, each.entry) for each in group]), group
+
+
+def _checked(
+    log: Log, preferences: Preferences, now: datetime, group: Group
+) -> tuple[Answer, Group]:
+    return routine.checks_kept([cast(Check, each.entry) for each in group]), group
+
+
+def _read_off(
+    log: Log, preferences: Preferences, now: datetime, group: Group
+) -> tuple[Answer, Group]:
+    return routine.observations_kept([cast(Observation, each.entry) for each in group]), group
+
+
+def _hitched(
+    log: Log, preferences: Preferences, now: datetime, group: Group
+) -> tuple[Answer, Group]:
+    return routine.hitch_kept(cast(Hitch, group[-1].entry)), group[-1:]
+
+
+def _odometer(
+    log: Log, preferences: Preferences, now: datetime, group: Group
+) -> tuple[Answer, Group]:
+    return routine.odometer_kept(cast(Odometer, group[-1].entry)), group[-1:]
+
+
+def _noted(log: Log, preferences: Preferences, now: datetime, group: Group) -> tuple[Answer, Group]:
+    return routine.note_kept(cast(Note, group[0].entry)), group[:1]
+
+
+KINDS: Mapping[type[Entry], KindAnswer] = {
+    Weighing: _weighed,
+    Fill: _filled,
+    Rating: _rated,
+    Cargo: _loaded,
+    Check: _checked,
+    Observation: _read_off,
+    Hitch: _hitched,
+    Odometer: _odometer,
+    Note: _noted,
+}
+"""Who answers each kind; the first kind in this order that a message states leads its reply."""
+
+
+def _help(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
+    return setup.help_answer()
+
+
+def _not_yet(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
+    return Answer(headline="I can't work that out yet.")
+
+
+TOPICS: Mapping[str, TopicAnswer] = {
+    "weight": weights.weight_answer,
+    "margin": weights.margin_answer,
+    "tongue": weights.tongue_answer,
+    "ratings": weights.ratings_answer,
+    "whatif": _not_yet,
+    "tiedown": _not_yet,
+    "economy": fuel.economy_answer,
+    "cost": fuel.cost_answer,
+    "range": fuel.range_answer,
+    "distance": fuel.distance_answer,
+    "plan": fuel.plan_answer,
+    "trip": trips.trip_answer,
+    "week": trips.week_answer,
+    "period": trips.period_answer,
+    "upkeep": trips.upkeep_answer,
+    "help": _help,
+}
+"""Who answers each topic."""
+
+
+def kept_answer(log: Log, preferences: Preferences, now: datetime, kept: Group) -> Answer:
+    """One reply to everything that one message stated."""
+    lead = next(kind for kind in KINDS if any(isinstance(each.entry, kind) for each in kept))
+    group = [each for each in kept if isinstance(each.entry, lead)]
+    answer, spoken_of = KINDS[lead](log, preferences, now, group)
+    keys = {each.key for each in spoken_of}
+    rest = [brief(each.entry) for each in kept if each.key not in keys]
+    return also(answer, rest)
+
+
+def also(answer: Answer, rest: Sequence[str]) -> Answer:
+    """The answer, with what else was kept named in its first note."""
+    if not rest:
+        return answer
+    return replace(answer, notes=(f"Also kept: {listed(rest)}.", *answer.notes))
+
+
+def question_answer(
+    log: Log, preferences: Preferences, now: datetime, question: Question
+) -> Answer:
+    """The answer to a question."""
+    return TOPICS[question.topic](log, preferences, now, question)

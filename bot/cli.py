@@ -1,0 +1,124 @@
+"""The command line.
+
+This file decides the commands and their options, and turns an operator's mistake into one
+sentence. What a command does lives elsewhere and is imported when the command runs, so that
+each starts with no more than it needs.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import getpass
+import sys
+from collections.abc import Callable
+from typing import NoReturn, TypeVar
+
+import click
+
+from bot.settings import Settings, WrongSetting, history_file, settings
+
+Function = TypeVar("Function", bound=Callable[..., None])
+
+WRONG_USE = 2
+"""The exit status of a command that could not start."""
+
+
+def logbook_options(function: Function) -> Function:
+    """The options of every command that works on a logbook."""
+    for option in reversed(
+        (
+            click.option(
+                "--database",
+                metavar="URL",
+                envvar="DRAWBAR_DATABASE",
+                help="A file, sqlite:///file or postgresql://user@host/name;"
+                " a file in your data folder if not given.",
+            ),
+            click.option("--units", metavar="UNITS", help="us, metric or imperial."),
+            click.option("--currency", metavar="CODE", help="An ISO 4217 code, as USD."),
+            click.option("--time-zone", metavar="ZONE", help="An IANA name, as America/Boise."),
+        )
+    ):
+        function = option(function)
+    return function
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="drawbar", message="%(prog)s %(version)s")
+def main() -> None:
+    """A logbook that you text: scale readings, odometer and fuel in; weights and margins out."""
+
+
+@main.command()
+@logbook_options
+@click.option("--as", "name", metavar="NAME", help="Who is texting; your login if not given.")
+def chat(
+    database: str | None,
+    units: str | None,
+    currency: str | None,
+    time_zone: str | None,
+    name: str | None,
+) -> None:
+    """Chat in the terminal; with piped lines, answer each and leave."""
+    chosen = _settings(database, units, currency, time_zone)
+    _run(lambda: asyncio.run(_chat(chosen, name or getpass.getuser())))
+
+
+async def _chat(chosen: Settings, name: str) -> None:
+    from bot.networks import terminal
+    from bot.wiring import drawbar, now
+
+    if terminal.is_person():
+        from rich.console import Console
+
+        console = Console(highlight=False)
+        console.print(terminal.GREETING, style="dim")
+        network: terminal.ShownTerminal | terminal.PipedTerminal = terminal.ShownTerminal(console)
+        lines = terminal.typed_lines(history_file())
+    else:
+        network = terminal.PipedTerminal(sys.stdout)
+        lines = terminal.piped_lines(sys.stdin)
+    async with drawbar(chosen, [network]) as running:
+        await running.prefer(terminal.NAME, terminal.CHAT)
+        await terminal.chat(lines, name, now, running.take)
+
+
+@main.command()
+@click.option("--why", is_flag=True, help="Say on standard error how each line was read.")
+def read(why: bool) -> None:
+    """Show what is made of messages: lines in, JSON lines out; keeps nothing."""
+    from bot.read import read_lines
+
+    read_lines(sys.stdin.buffer, sys.stdout.buffer, sys.stderr if why else None)
+
+
+@main.command()
+def demo() -> None:
+    """Replay an invented weekend through the real thing, on a throw-away logbook."""
+    from bot.demo import play
+
+    _run(play)
+
+
+def _settings(
+    database: str | None, units: str | None, currency: str | None, time_zone: str | None
+) -> Settings:
+    try:
+        return settings(database, units, currency, time_zone)
+    except WrongSetting as error:
+        _fail(error)
+
+
+def _run(work: Callable[[], None]) -> None:
+    """Run a command; trouble with the database is told in its one sentence."""
+    from bot.store.database import DatabaseTrouble
+
+    try:
+        work()
+    except DatabaseTrouble as error:
+        _fail(error)
+
+
+def _fail(error: Exception) -> NoReturn:
+    click.echo(str(error), err=True)
+    sys.exit(WRONG_USE)

@@ -1,0 +1,91 @@
+"""How the parts are put together, in plain calls from top to bottom.
+
+This file decides which store, reader, clock and networks a running Drawbar has. It does
+nothing with a message.
+"""
+
+from __future__ import annotations
+
+import asyncio
+from collections.abc import Iterable
+from concurrent.futures import ThreadPoolExecutor
+from datetime import UTC, datetime
+from types import TracebackType
+from typing import Self
+
+from bot.conversation import Conversation, Reader
+from bot.delivery import Delivery
+from bot.messages import Message, Network
+from bot.phrasebook import phrasebook
+from bot.settings import Settings
+from bot.store import journal
+from bot.store.database import Store, open_store
+from domain.context import Context
+from domain.reading import read
+from domain.verdicts import Verdict
+
+
+def now() -> datetime:
+    """The time, aware."""
+    return datetime.now(UTC)
+
+
+def reader() -> Reader:
+    """The reader with the shared phrasebook."""
+    book = phrasebook()
+
+    def read_with_book(text: str, context: Context) -> Verdict:
+        return read(text, context, book)
+
+    return read_with_book
+
+
+class Drawbar:
+    """A running Drawbar: messages in, answers out. Use as `async with`."""
+
+    def __init__(self, store: Store, settings: Settings, networks: Iterable[Network]) -> None:
+        self._store = store
+        self._settings = settings
+        # One thread handles messages and nothing else touches the store.
+        self._worker = ThreadPoolExecutor(max_workers=1, thread_name_prefix="drawbar")
+        self._conversation = Conversation(store, reader(), now, settings.preferences)
+        self._delivery = Delivery(store, {each.name: each for each in networks}, now, self._worker)
+
+    async def prefer(self, network: str, chat: str) -> None:
+        """Let a chat's logbook have the preferences that were set for this run."""
+        await asyncio.get_running_loop().run_in_executor(self._worker, self._prefer, network, chat)
+
+    def _prefer(self, network: str, chat: str) -> None:
+        with self._store.work() as session:
+            row = journal.chat_of(session, network, chat)
+            if row is not None and self._settings.given:
+                wanted = self._settings
+                journal.set_preferences(session, row, wanted.preferences, wanted.given)
+
+    async def take(self, message: Message) -> None:
+        """Take a message through, and send what is due."""
+        loop = asyncio.get_running_loop()
+        await loop.run_in_executor(self._worker, self._conversation.receive, message)
+        await self._delivery.deliver()
+
+    async def __aenter__(self) -> Self:
+        """Finish what an earlier run left: messages not handled, answers not sent."""
+        loop = asyncio.get_running_loop()
+        await loop.run_in_executor(self._worker, self._conversation.resume)
+        await self._delivery.deliver()
+        return self
+
+    async def __aexit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        """Let the worker finish, and close the store."""
+        self._worker.shutdown()
+        self._store.close()
+
+
+def drawbar(settings: Settings, networks: Iterable[Network]) -> Drawbar:
+    """Open the database and put Drawbar together; raises DatabaseTrouble."""
+    return Drawbar(open_store(settings.database), settings, networks)
