@@ -14,8 +14,8 @@ LOCK := $(BIN)/uv pip compile --quiet --upgrade --no-config --system-certs --uni
 .DELETE_ON_ERROR:
 .PHONY: chat demo test lint types contracts check bench fuzz lock clean
 
-chat: $(TO_CHAT) ## talk to Drawbar in this terminal
-	@$(BIN)/drawbar chat
+chat: $(TO_CHAT) ## talk to Drawbar in this terminal; ARGS="--as Nora" says who texts
+	@$(BIN)/drawbar chat $(ARGS)
 
 demo: $(TO_CHAT) ## watch an invented weekend go by
 	@$(BIN)/drawbar demo
