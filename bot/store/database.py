@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import os
 import sqlite3
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -70,15 +71,21 @@ def open_store(address: str | Path) -> Store:
     shown = url.database if url.get_backend_name() == "sqlite" else url.render_as_string()
     try:
         engine = _engine(url)
-        with engine.begin() as connection:
-            _check_sound(connection, str(shown))
-            _migrate(connection, str(shown))
+        try:
+            with engine.begin() as connection:
+                _check_sound(connection, str(shown))
+                _migrate(connection, str(shown))
+        except BaseException:
+            engine.dispose()
+            raise
     except (DBAPIError, sqlite3.DatabaseError, OSError) as error:
         cause = getattr(error, "orig", None) or error
         reason = str(cause).strip().splitlines()[0] if str(cause).strip() else type(cause).__name__
+        damaged = type(cause) is sqlite3.DatabaseError
+        advice = "Restore a backup there" if damaged else "See that it can be reached"
         raise DatabaseTrouble(
             f"The database {shown} can't be opened ({reason}); it has been left as it is."
-            " Restore a backup there, or name another with --database."
+            f" {advice}, or name another with --database."
         ) from error
     return Store(engine)
 
@@ -115,13 +122,22 @@ def _engine(url: URL) -> Engine:
 def _prepare_sqlite(connection: sqlite3.Connection, _record: object) -> None:
     # The driver's own transactions begin too late for one that reads and then writes.
     connection.isolation_level = None
-    for pragma in (
-        "journal_mode = WAL",
-        "synchronous = FULL",
-        "foreign_keys = ON",
-        f"busy_timeout = {BUSY_MS}",
-    ):
+    for pragma in (f"busy_timeout = {BUSY_MS}", "synchronous = FULL", "foreign_keys = ON"):
         connection.execute(f"PRAGMA {pragma}").close()
+    _write_ahead(connection)
+
+
+def _write_ahead(connection: sqlite3.Connection) -> None:
+    """Switch to the write-ahead log; SQLite does not wait by itself for others to do so."""
+    give_up = time.monotonic() + BUSY_MS / 1000
+    while True:
+        try:
+            connection.execute("PRAGMA journal_mode = WAL").close()
+            return
+        except sqlite3.OperationalError as error:
+            if error.sqlite_errorcode != sqlite3.SQLITE_BUSY or time.monotonic() > give_up:
+                raise
+            time.sleep(0.01)
 
 
 def _begin_sqlite(connection: Connection) -> None:
