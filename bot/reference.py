@@ -7,8 +7,11 @@ from __future__ import annotations
 
 from functools import cache
 
-from bot.shared_data import read_csv
+from bot.shared_data import read_csv, read_toml
+from domain.emissions import FuelFacts, fuel_facts_from
 from domain.reference import References, references_from
+from domain.upkeep import UpkeepTable, upkeep_table_from
+from domain.walkround import PointsTable, points_table_from
 
 
 @cache
@@ -19,3 +22,21 @@ def references() -> References:
         working_loads=read_csv("reference/working_load_limits.csv"),
         densities=read_csv("reference/densities.csv"),
     )
+
+
+@cache
+def fuel_facts() -> FuelFacts:
+    """Carbon dioxide by fuel; raises NoSuchData where the installation lacks it."""
+    return fuel_facts_from(read_toml("reference/fuel.toml"))
+
+
+@cache
+def upkeep_table() -> UpkeepTable:
+    """Kinds of upkeep; raises NoSuchData where the installation lacks them."""
+    return upkeep_table_from(read_toml("reference/upkeep.toml"))
+
+
+@cache
+def points_table() -> PointsTable:
+    """The usual points of a walk-round; raises NoSuchData where the installation lacks them."""
+    return points_table_from(read_toml("reference/walkround.toml"))

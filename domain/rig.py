@@ -82,6 +82,21 @@ class Rig:
             return None
         return float(found.value)
 
+    def force(self, subject: str, name: str) -> float | None:
+        """A rating in kilonewtons, bare or with its unit; None where it was not given."""
+        found = self.rating(subject, name)
+        match found.value if found else None:
+            case Quantity(unit="kN") as force:
+                return force.value
+            case float() | int() as bare:
+                return float(bare)
+        return None
+
+    def length(self, subject: str, name: str) -> float | None:
+        """A rating in metres, such as a wheelbase; None where it was not given."""
+        found = self.quantity(subject, name)
+        return found.amount("m") if found else None
+
     def quantity(self, subject: str, name: str) -> Quantity | None:
         """A rating as a quantity, such as a tank's volume."""
         found = self.rating(subject, name)

@@ -15,7 +15,11 @@ from collections.abc import Iterable
 from math import ceil, floor, log10, sqrt
 from typing import Protocol, cast
 
-from uncertainties import ufloat  # type: ignore[import-untyped]
+from uncertainties import ufloat
+from uncertainties.core import (
+    AffineScalarFunc,
+    LinearCombination,
+)
 
 from domain.quantities import Quantity
 
@@ -57,12 +61,12 @@ class Measured(Protocol):
 
 def measured(value: float, deviation: float) -> Measured:
     """A figure with its own, independent standard deviation, in the same unit."""
-    return cast(Measured, ufloat(value, deviation))
+    return cast(Measured, ufloat(value, deviation)) if deviation else exact(value)
 
 
 def exact(value: float) -> Measured:
     """A figure that is taken as it stands: a rating, a stated lever arm."""
-    return measured(value, 0.0)
+    return cast(Measured, AffineScalarFunc(value, LinearCombination({})))
 
 
 def spread(figure: Measured) -> float:

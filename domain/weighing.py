@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from itertools import pairwise
 from typing import Literal
 
 from domain.entries import SIDES, SINGLE_AXLES, Weighing
@@ -23,6 +24,7 @@ alone."""
 
 TOGETHER = timedelta(hours=3)
 """Passes no further apart than this are one weighing; common practice, no source."""
+
 
 _SIDED = tuple(
     (axle, tuple(f"{axle}_{side}" for side in SIDES))
@@ -356,3 +358,33 @@ def _restored(to_steer: Measured, off: Pass, alone: Pass | None) -> Measured | N
         return None
     lost = alone.loads["steer"] - off.loads["steer"]
     return to_steer / lost if lost.nominal_value > spread(lost) else None
+
+
+@dataclass(frozen=True, slots=True)
+class Imbalance:
+    """Two places that ought to carry alike: the heavier, the lighter, by how much (kg, share).
+
+    The share is of what both carry together.
+    """
+
+    heavy: str
+    light: str
+    by: Measured
+    share: float
+
+
+def imbalances(weights: Weights) -> tuple[Imbalance, ...]:
+    """Side to side on every axle that was weighed wheel by wheel, and trailer axle to axle."""
+    sides = [parts for _, parts in _SIDED]
+    axles = list(pairwise(SINGLE_AXLES))
+    return tuple(
+        _imbalance(weights.loads, *pair)
+        for pair in (*sides, *axles)
+        if all(each in weights.loads for each in pair)
+    )
+
+
+def _imbalance(loads: Mapping[str, Measured], one: str, other: str) -> Imbalance:
+    heavy, light = sorted((one, other), key=lambda name: -loads[name].nominal_value)
+    by, both = loads[heavy] - loads[light], loads[heavy] + loads[light]
+    return Imbalance(heavy, light, by, by.nominal_value / both.nominal_value)

@@ -1,6 +1,6 @@
 """Answers about weight: what stood on the scale, what is left, what the tongue carries.
 
-This file decides which figures of a weighing a person sees, in which order and words. The
+This file decides which figures of a weighing a person sees and in which order. The
 arithmetic is `domain`'s. An answer leads with a limit that is exceeded, else with the
 tightest one, and never calls a rig safe: it is inside every rating given, or it is not.
 """
@@ -8,260 +8,285 @@ tightest one, and never calls a rig safe: it is inside every rating given, or it
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import datetime
 
 from bot.answers.answer import Answer, Row
-from bot.answers.words import figure, listed, moment, number, rounded, sentence
+from bot.answers.limits import (
+    CAUTION,
+    HELPS,
+    LIMITS,
+    LONGEST,
+    MOST_MARGINS,
+    STOP,
+    WHY,
+    about_text,
+    length,
+    limit_name,
+    margin_row,
+    margin_rows,
+    mass_text,
+    missing_note,
+    share_text,
+    to_unit,
+    unknown_note,
+    verdict,
+    with_doubt,
+)
+from bot.answers.words import counted, figure, listed, moment, number, sentence
 from bot.reference import references
+from domain.bounds import given, margins, missing, tongue_share
 from domain.carried import Change, corrected
 from domain.context import MASS_UNIT
-from domain.entries import Weighing
+from domain.entries import SINGLE_AXLES, Weighing
 from domain.log import Log, Logged, Preferences
-from domain.margins import (
-    Clear,
-    Margin,
-    Missing,
-    Near,
-    Over,
-    Share,
-    Unknown,
-    margins,
-    missing,
-    tongue_share,
-    too_close,
-)
+from domain.margins import Margin, Over, Share, Unknown
 from domain.quantities import Quantity
 from domain.rig import Rig, rig_of
-from domain.uncertainty import Measured, spread, worth
+from domain.uncertainty import Measured
 from domain.verdicts import Question
-from domain.weighing import Weights, latest_session, weights_of
+from domain.weighing import Weights, imbalances, latest_session, weights_of
 
-LIMITS = {
-    ("truck", "gvwr"): "truck GVWR",
-    ("truck", "gcwr"): "GCWR",
-    ("truck", "gawr_front"): "steer axle",
-    ("truck", "gawr_rear"): "drive axle",
-    ("truck", "payload"): "payload",
-    ("truck", "tow"): "truck's tow rating",
-    ("truck", "tongue"): "truck's tongue rating",
-    ("trailer", "gvwr"): "trailer GVWR",
-    ("trailer", "gawr"): "trailer axle",
-    ("hitch", "tow"): "hitch",
-    ("hitch", "tongue"): "hitch tongue",
-    ("trailer tyres", "load"): "trailer tyres",
-    ("truck tyres", "load"): "truck tyres",
-}
-"""What each limit is called; a part of the hitch chain goes by its own name."""
-
-WHY = {
-    ("truck", "gvwr"): "bounds the loaded truck; door label",
-    ("truck", "gcwr"): "bounds truck and trailer together; owner's manual or towing guide",
-    ("truck", "gawr_front"): "bounds the steer axle; door label",
-    ("truck", "gawr_rear"): "bounds the drive axle; door label",
-    ("truck", "payload"): "bounds people, cargo and tongue; tyre placard on the door post",
-    ("truck", "tow"): "bounds the trailer's weight; owner's manual or towing guide",
-    ("trailer", "gvwr"): "bounds the loaded trailer; data plate on its frame",
-    ("trailer", "gawr"): "bounds each trailer axle; data plate on the frame",
-    ("hitch", "tow"): "bounds the pull; stamped on receiver, ball and coupler",
-    ("hitch", "tongue"): "bounds the tongue; label on the receiver",
-    ("trailer tyres", "load"): "bound the trailer's axles; load index on the sidewall",
-    ("truck tyres", "load"): "bound the truck's axles; load index on the sidewall",
-}
-"""Why a rating matters, and where it is written."""
-
-HELPS = {
-    "steer": "move load back in the bed, and have the hitch set up",
-    "drive": "move trailer load back a little or bed load forward, or leave some behind",
-    "truck": "take load out of the bed, or off the tongue",
-    "gross": "leave load behind, or make a second trip",
-    "trailer": "drain water tanks, take load off the trailer, or make a second trip",
-    "trailer_1": "move load between the axles, or take some off the trailer",
-    "trailer_2": "move load between the axles, or take some off the trailer",
-    "trailer_3": "move load between the axles, or take some off the trailer",
-    "trailer weight": "drain water tanks, take load off the trailer, or make a second trip",
-    "tongue": "move trailer load back a little, but keep the share in its range",
-    "payload": "take load out of the truck, or off the tongue",
-}
-"""What usually helps when a load is over; common practice, no source."""
-
-DERIVED = ("tongue", "trailer weight", "payload")
-"""Loads that are differences of readings, and are rounded to what they are good for."""
-
-CAUTION = "From your own figures. Door label, data plate, maker's manual and local law govern."
-STOP = "Don't tow it like this."
 NO_WEIGHING = Answer(
     headline="No weighing yet.",
     notes=("Text the scale's figures, such as: steer 5280 drive 6940 trailer 9840.",),
 )
-MOST_MARGINS = 6
-"""Margins that one answer lists; the rest have more room and are counted."""
+NEEDS_SOLO = "A pass of the truck alone would give the tongue weight."
+READS_LOW = "Tongue reads low with the bars on; a pass with them off puts that right."
+DRIFT = "Bars on and bars off differ in gross by more than the scale explains; reweigh."
+
+WORTH_A_WORD = 9.0
+"""A correction between passes below this many kilograms (a division) is not mentioned."""
+
+LOPSIDED = 0.1
+"""Sides or axles that differ by more than this share are pointed out; no source."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Weighed:
+    """The last weighing with the rig that it was of, and its margins, tightest first."""
+
+    rig: Rig
+    weights: Weights
+    margins: tuple[Margin, ...]
+    changes: tuple[Change, ...]
+
+
+def last_weighed(log: Log, trailer: str | None) -> Weighed | None:
+    """The last weighing, of that trailer where one is named; None where there is none."""
+    session = latest_session(log, trailer)
+    if session is None:
+        return None
+    rig = rig_of(log, session.ended, trailer=trailer or session.trailer)
+    session, changes = corrected(log, session, rig, references().densities)
+    weights = weights_of(session)
+    found = margins(rig, weights, references().load_index)
+    return Weighed(rig=rig, weights=weights, margins=found, changes=changes)
 
 
 def weighing_answer(
     log: Log, preferences: Preferences, now: datetime, logged_weighing: Logged[Weighing]
 ) -> Answer:
     """What to say to a weighing just kept: its weights, margins, and the ratings missing."""
-    return _weighed(log.until(logged_weighing.at), preferences, logged_weighing.entry.trailer)
+    weighed = last_weighed(log.until(logged_weighing.at), logged_weighing.entry.trailer)
+    return NO_WEIGHING if weighed is None else _full(weighed, preferences)
 
 
 def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
-    """What the rig weighs: the figure asked for, or all of the last weighing."""
-    return _weighed(log, preferences, question.trailer)
+    """What the rig weighs: the load asked for, or all of the last weighing."""
+    weighed = last_weighed(log, question.trailer)
+    if weighed is None:
+        return NO_WEIGHING
+    unit = MASS_UNIT[preferences.units]
+    taken = moment(weighed.weights.session.ended, preferences)
+    load = weighed.weights.loads.get(question.field or "")
+    if load is None:
+        return _full(weighed, preferences)
+    return Answer(
+        headline=f"{sentence(question.field or '').replace('_', ' ')} {mass_text(load, unit)}, "
+        f"weighed {taken}.",
+        rows=margin_rows(_bounding(weighed.margins, (question.field or "",)), unit),
+    )
+
+
+FIELDS = {"truck": ("truck", "payload"), "trailer": ("trailer", "trailer weight", *SINGLE_AXLES)}
+"""Loads that a question about a field means; any other field means itself."""
 
 
 def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """What is left to every rating, or to the one asked about."""
-    return _weighed(log, preferences, question.trailer)
+    weighed = last_weighed(log, question.trailer)
+    if weighed is None:
+        return NO_WEIGHING
+    unit = MASS_UNIT[preferences.units]
+    asked = tuple(
+        each
+        for each in weighed.margins
+        if (question.rating and each.limit.rating == question.rating)
+        or (question.field and each in _bounding(weighed.margins, _meant(question.field)))
+    )
+    if not asked:
+        return _full(weighed, preferences)
+    over = any(isinstance(each, Over) for each in weighed.margins)
+    rest = "" if over == isinstance(asked[0], Over) else _elsewhere(weighed.margins, unit)
+    row = margin_row(asked[0], unit)
+    return Answer(
+        headline=f"{row.label}: {row.figure} {row.remark}." + (f" {STOP}" if over else ""),
+        rows=margin_rows(asked[1:], unit),
+        notes=tuple(filter(None, (rest, CAUTION))),
+    )
+
+
+def _meant(field: str) -> tuple[str, ...]:
+    return FIELDS.get(field, (field,))
+
+
+def _bounding(found: Sequence[Margin], loads: Sequence[str]) -> tuple[Margin, ...]:
+    return tuple(each for each in found if each.limit.bounds in loads)
+
+
+def _elsewhere(found: Sequence[Margin], unit: str) -> str:
+    over = [limit_name(each) for each in found if isinstance(each, Over)]
+    return f"But over on {listed(over[:3])}." if over else ""
 
 
 def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """Tongue or pin weight and its share, or what is needed to know them."""
-    return _weighed(log, preferences, question.trailer)
-
-
-def _weighed(log: Log, preferences: Preferences, trailer: str | None) -> Answer:
-    found = _latest(log, trailer)
-    if found is None:
+    weighed = last_weighed(log, question.trailer)
+    if weighed is None:
         return NO_WEIGHING
-    rig, weights, changes = found
-    unit = MASS_UNIT[preferences.units]
-    all_margins = margins(rig, weights)
+    weights, unit = weighed.weights, MASS_UNIT[preferences.units]
+    if weights.tongue is None:
+        return Answer(headline="The tongue hasn't been weighed.", notes=(NEEDS_SOLO,))
+    share = tongue_share(weighed.rig, weights)
+    of = f", {share_text(share.share)} of the trailer" if share else ""
+    notes = [
+        *_change_notes(weighed.changes, unit),
+        *_share_notes(share),
+        *((READS_LOW,) if weights.tongue.reads_low else ()),
+    ]
     return Answer(
-        headline=_headline(all_margins, weights, unit),
-        rows=(*_weight_rows(weights, unit), *_margin_rows(all_margins, unit)),
-        notes=_notes(rig, weights, all_margins, changes, unit),
+        headline=f"{_tongue_name(weighed.rig)} {with_doubt(weights.tongue.load, unit)}{of}.",
+        rows=(
+            *_bars_rows(weights, unit),
+            *margin_rows(_bounding(weighed.margins, ("tongue",)), unit),
+        ),
+        notes=(*notes, _customary(share), CAUTION) if share else (*notes, CAUTION),
     )
 
 
-def _latest(log: Log, trailer: str | None) -> tuple[Rig, Weights, tuple[Change, ...]] | None:
-    session = latest_session(log, trailer)
-    if session is None:
-        return None
-    rig = rig_of(log, session.ended, trailer=trailer or session.trailer)
-    session, changes = corrected(log, session, rig, references().densities)
-    return rig, weights_of(session), changes
+def _tongue_name(rig: Rig) -> str:
+    return "Pin" if rig.coupling == "pin" else "Tongue"
 
 
-def _headline(found: Sequence[Margin], weights: Weights, unit: str) -> str:
-    over = [each for each in found if isinstance(each, Over)]
-    if over:
-        names = [f"{limit_name(each)} by {_left(each, unit)}" for each in over]
-        close = all(too_close(each) for each in over)
-        doubt = "by the ticket, " if close else ""
-        return f"Over: {doubt}{listed(names[:3])}. {STOP}"
-    judged = [each for each in found if not isinstance(each, Unknown)]
-    if not judged:
-        return f"{sentence(_total(weights, unit))}. No rating given to hold it against."
-    tightest = judged[0]
-    left = f"{limit_name(tightest)} has {_left(tightest, unit)} left"
-    if too_close(tightest):
-        return f"Too close to call: {left}, and the scale is good to ±{_doubt(tightest, unit)}."
-    if isinstance(tightest, Near):
-        return f"Close: {left}."
-    return f"Inside every rating given. Tightest: {left}."
+def _customary(share: Share) -> str:
+    return f"Customary is {100 * share.low:.0f}-{100 * share.high:.0f} %."
+
+
+def _full(weighed: Weighed, preferences: Preferences) -> Answer:
+    """All of a weighing, with as many margins as a short answer holds."""
+    unit = MASS_UNIT[preferences.units]
+    answers = (_listing(weighed, unit, most) for most in range(MOST_MARGINS, 1, -1))
+    fitting = (answer for answer in answers if length(answer) <= LONGEST)
+    return next(fitting, _listing(weighed, unit, 1))
+
+
+def _listing(weighed: Weighed, unit: str, most: int) -> Answer:
+    weights = weighed.weights
+    headline = verdict(weighed.margins, unit) or (
+        f"{sentence(_total(weights, unit))}. No rating given to hold it against."
+    )
+    return Answer(
+        headline=headline,
+        rows=(
+            *weight_rows(weighed.rig, weights, unit),
+            *_bars_rows(weights, unit),
+            *margin_rows(weighed.margins, unit, most),
+        ),
+        notes=_notes(weighed, unit, most),
+    )
 
 
 def _total(weights: Weights, unit: str) -> str:
-    for name in ("gross", "truck", "trailer", "tongue"):
-        if name in weights.loads:
-            return f"{name} {_mass(weights.loads[name], unit)}"
-    return "weighed in part"
+    name = next(
+        (each for each in ("gross", "truck", "trailer", "tongue") if each in weights.loads),
+        next(iter(weights.loads)),
+    )
+    return f"{name.replace('_', ' ')} {mass_text(weights.loads[name], unit)}"
 
 
-def _weight_rows(weights: Weights, unit: str) -> tuple[Row, ...]:
+def weight_rows(rig: Rig, weights: Weights, unit: str) -> tuple[Row, ...]:
+    """What stood on the scale and what follows: gross, truck, trailer axles, trailer, tongue."""
     loads = weights.loads
     rows = [
-        Row(label, _mass(loads[name], unit), remark)
-        for name, label, remark in (
-            ("gross", "Gross", ""),
-            ("truck", "Truck", _parts(weights, ("steer", "drive"), unit)),
-            ("trailer", "Trailer axles", _parts(weights, _SINGLE, unit)),
+        Row(label, mass_text(loads[name], unit), _parts(weights, parts, unit))
+        for name, label, parts in (
+            ("gross", "Gross", ()),
+            ("truck", "Truck", ("steer", "drive")),
+            ("steer", "Steer", ()),
+            ("drive", "Drive", ()),
+            ("trailer", "Trailer axles", SINGLE_AXLES),
         )
-        if name in loads
-    ]
-    rows += [
-        Row(name.capitalize(), _mass(loads[name], unit))
-        for name in ("steer", "drive")
-        if name in loads and "truck" not in loads
+        if name in loads and not (name in ("steer", "drive") and "truck" in loads)
     ]
     if weights.trailer is not None and weights.session.road is not None:
-        rows.append(Row("Trailer", _mass(weights.trailer, unit, derived=True), "with tongue"))
+        rows.append(Row("Trailer", mass_text(weights.trailer, unit, derived=True), "with tongue"))
     if weights.tongue is not None:
-        rows.append(Row("Tongue", _with_doubt(weights.tongue.load, unit), _share(weights)))
+        share = weights.share
+        of = f"{share_text(share)} of the trailer" if share is not None else ""
+        rows.append(Row(_tongue_name(rig), with_doubt(weights.tongue.load, unit), of))
     return tuple(rows)
-
-
-_SINGLE = ("trailer_1", "trailer_2", "trailer_3")
 
 
 def _parts(weights: Weights, names: Sequence[str], unit: str) -> str:
     known = [name for name in names if name in weights.loads]
     if len(known) < 2:
         return ""
-    shown = (number(_amount(weights.loads[name], unit), 0) for name in known)
-    if known[0] in _SINGLE:
+    shown = [number(to_unit(weights.loads[name].nominal_value, unit), 0) for name in known]
+    if known[0] in SINGLE_AXLES:
         return " + ".join(shown)
     return ", ".join(f"{name} {value}" for name, value in zip(known, shown, strict=True))
 
 
-def _share(weights: Weights) -> str:
-    share = weights.share
-    if share is None:
-        return ""
-    return f"{share.nominal_value:.1%} of the trailer, ±{spread(share):.1%}".replace("%", " %")
+def _bars_rows(weights: Weights, unit: str) -> tuple[Row, ...]:
+    bars = weights.bars
+    if bars is None:
+        return ()
+    moved = f"{mass_text(bars.to_trailer, unit, derived=True)} to trailer"
+    if bars.restored is None:
+        return (Row("Bars move", moved),)
+    restored = number(100 * bars.restored.nominal_value, 0)
+    return (Row("Bars move", moved, f"{restored} % of the steer axle restored"),)
 
 
-def _margin_rows(found: Sequence[Margin], unit: str) -> tuple[Row, ...]:
-    judged = [each for each in found if not isinstance(each, Unknown)]
-    return tuple(_margin_row(each, unit) for each in judged[:MOST_MARGINS])
-
-
-def _margin_row(margin: Over | Near | Clear, unit: str) -> Row:
-    limit = figure(Quantity(round(_to(margin.limit.value, unit)), unit))
-    verdict = {Over: "OVER", Near: "near", Clear: ""}[type(margin)]
-    word = "over" if isinstance(margin, Over) else "left"
-    remark = f"of {limit}" + (f", {verdict}" if verdict == "near" else "")
-    return Row(sentence(limit_name(margin)), f"{_left(margin, unit)} {word}", remark)
-
-
-def limit_name(margin: Margin) -> str:
-    """What a limit is called in a sentence."""
-    limit = margin.limit
-    if limit.bounds in _SINGLE:
-        return f"trailer axle {limit.bounds[-1]}"
-    name = LIMITS.get((limit.subject, limit.rating))
-    if name is None:
-        name = limit.subject + (" tongue" if limit.rating == "tongue" else "")
-    return f"{name}s" if limit.count > 1 and name.endswith("axle") else name
-
-
-def _notes(
-    rig: Rig, weights: Weights, found: Sequence[Margin], changes: Sequence[Change], unit: str
-) -> tuple[str, ...]:
+def _notes(weighed: Weighed, unit: str, most: int) -> tuple[str, ...]:
+    weights, found = weighed.weights, weighed.margins
     notes = [
-        *_change_notes(changes, unit),
         *_help_notes(found),
-        *_share_notes(tongue_share(rig, weights)),
+        *_share_notes(tongue_share(weighed.rig, weights)),
+        *_imbalance_notes(weights, unit),
+        *_change_notes(weighed.changes, unit),
+        *_needs_notes(weights),
     ]
-    rest = sum(not isinstance(each, Unknown) for each in found) - MOST_MARGINS
+    rest = sum(not isinstance(each, Unknown) for each in found) - most
     if rest > 0:
-        notes.append(f"{rest} more ratings have more room.")
-    if weights.drift is not None:
-        notes.append("Bars on and off differ in gross by more than the scale explains; reweigh.")
-    notes += _needs_notes(weights, found)
-    notes += _missing_notes(missing(rig, weights))
-    return (*notes, CAUTION)
+        notes.append(f"{counted(rest, 'more rating')} with more room.")
+    notes.append(unknown_note(found))
+    notes.append(missing_note(missing(weighed.rig, weights)))
+    return tuple(filter(None, (*notes, CAUTION)))
 
 
 def _change_notes(changes: Sequence[Change], unit: str) -> list[str]:
     """Fuel and people put right between passes, where it is more than a scale's division."""
     parts = [
-        f"{_mass(part, unit, derived=True, absolute=True)} of {what}"
-        for what, total in (("fuel", "fuel"), ("people", "people"))
-        if (part := max((getattr(c, total) for c in changes), key=_size, default=None))
-        and _size(part) > 9
+        f"{about_text(largest, unit)} of {what}"
+        for what, each in (
+            ("fuel", [change.fuel for change in changes]),
+            ("people", [change.people for change in changes]),
+        )
+        if each and _size(largest := max(each, key=_size)) > WORTH_A_WORD
     ]
-    return [f"Corrected between passes for {listed(parts)}."] if parts else []
+    return [f"Put right between passes: {listed(parts)}."] if parts else []
 
 
 def _size(load: Measured) -> float:
@@ -270,92 +295,54 @@ def _size(load: Measured) -> float:
 
 def _help_notes(found: Sequence[Margin]) -> list[str]:
     over = [each for each in found if isinstance(each, Over)]
-    if not over:
-        return []
-    return [f"What usually helps: {HELPS[over[0].limit.bounds]}."]
+    helps = dict.fromkeys(HELPS[each.limit.bounds] for each in over)
+    return [f"What usually helps: {'; '.join(list(helps)[:2])}."] if helps else []
 
 
 def _share_notes(share: Share | None) -> list[str]:
     if share is None or not share.outside:
         return []
     low = share.share.nominal_value < share.low
-    word, way = ("low", "forward") if low else ("high", "back")
+    word, way = ("low: it may sway. Move", "forward") if low else ("high. Move", "back")
+    return [f"Tongue share is {word} trailer load {way}."]
+
+
+def _imbalance_notes(weights: Weights, unit: str) -> list[str]:
+    worst = max(imbalances(weights), key=lambda each: each.share, default=None)
+    if worst is None or worst.share <= LOPSIDED:
+        return []
     return [
-        f"Tongue share is {word} (customary {share.low:.0%}-{share.high:.0%}): move load {way}."
+        f"{sentence(worst.heavy.replace('_', ' '))} carries {mass_text(worst.by, unit)} more than "
+        f"{worst.light.replace('_', ' ')}."
     ]
 
 
-def _needs_notes(weights: Weights, found: Sequence[Margin]) -> list[str]:
+def _needs_notes(weights: Weights) -> list[str]:
+    notes = [DRIFT] if weights.drift is not None else []
     if weights.tongue is None and weights.session.road is not None:
-        return ["A pass of the truck alone would give the tongue weight."]
+        return [*notes, NEEDS_SOLO]
     if weights.tongue is not None and weights.tongue.reads_low:
-        return ["Tongue reads low with the bars on; a pass with them off puts that right."]
-    return []
-
-
-def _missing_notes(lacking: Sequence[Missing]) -> list[str]:
-    if not lacking:
-        return []
-    names = list(dict.fromkeys(LIMITS[each.subject, each.rating] for each in lacking))
-    return [f"Not given yet: {listed(names)}."]
-
-
-def _left(margin: Margin, unit: str) -> str:
-    if isinstance(margin, Unknown):
-        return ""
-    derived = margin.limit.bounds in DERIVED
-    return _mass(margin.left, unit, derived=derived, absolute=True)
-
-
-def _doubt(margin: Margin, unit: str) -> str:
-    if isinstance(margin, Unknown):
-        return ""
-    return _uncertainty(margin.left, unit)
-
-
-def _uncertainty(load: Measured, unit: str) -> str:
-    doubt = _to(spread(load), unit)
-    return rounded(Quantity(worth(doubt, doubt), unit))
-
-
-def _with_doubt(load: Measured, unit: str) -> str:
-    doubt = _to(spread(load), unit)
-    return f"{_mass(load, unit, derived=True)} ±{number(worth(doubt, doubt), 0)}"
-
-
-def _mass(load: Measured, unit: str, *, derived: bool = False, absolute: bool = False) -> str:
-    value = _amount(load, unit)
-    if derived:
-        value = worth(value, _to(spread(load), unit))
-    return rounded(Quantity(abs(value) if absolute else value, unit))
-
-
-def _amount(load: Measured, unit: str) -> float:
-    return _to(load.nominal_value, unit)
-
-
-def _to(kilograms: float, unit: str) -> float:
-    return Quantity(kilograms, "kg").amount(unit)
+        return [*notes, READS_LOW]
+    return notes
 
 
 def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
-    """The ratings given so far, and those missing with why they matter."""
+    """The ratings given so far, or the one asked for, and those missing with where they stand."""
     rig = rig_of(log, now, truck=question.truck, trailer=question.trailer)
-    rows = tuple(
-        Row(
-            sentence(" ".join(part for part in key if part).replace("_", " ")),
+    stated = {
+        key: Row(
+            sentence(LIMITS.get(key[:2], " ".join(filter(None, key)).replace("_", " "))),
             figure(each.value) if isinstance(each.value, Quantity) else number(each.value),
+            each.note or "",
         )
         for key, each in rig.ratings.items()
-    )
-    wanted = [key for key in WHY if key not in {each[:2] for each in rig.ratings}]
-    return Answer(
-        headline=f"{len(rows)} ratings given." if rows else "No ratings given yet.",
-        rows=rows,
-        notes=tuple(f"{sentence(LIMITS[key])} {WHY[key]}." for key in wanted[:4]),
-    )
-
-
-def when(weights: Weights, preferences: Preferences) -> str:
-    """When a weighing was taken, in the logbook's own time."""
-    return moment(weights.session.ended, preferences)
+        if question.rating in (None, key[1])
+    }
+    lacking = [key for key in WHY if question.rating in (None, key[1]) and not given(rig, *key)]
+    notes = tuple(f"Missing: {LIMITS[key]}, which {WHY[key]}." for key in lacking[:3])
+    if question.rating and not stated:
+        return Answer(headline="That rating hasn't been given yet.", notes=notes)
+    rows = tuple(stated.values())
+    if len(rows) == 1:
+        return Answer(headline=f"{rows[0].label}: {rows[0].figure}.", notes=notes)
+    return Answer(headline=f"{counted(len(rows), 'rating')} given.", rows=rows, notes=notes)

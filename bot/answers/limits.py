@@ -1,0 +1,229 @@
+"""How limits, margins and loads are named and written, wherever they appear.
+
+This file decides what each rating is called, why it matters and where it stands, what
+usually helps when it is exceeded, and how many digits of a load are worth writing. It does
+not know which of them an answer shows.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import assert_never
+
+from bot.answers.answer import Answer, Row
+from bot.answers.words import listed, number, rounded, sentence
+from domain.bounds import NEEDS_SOLO, Missing
+from domain.entries import SINGLE_AXLES
+from domain.margins import Clear, Margin, Near, Over, Unknown, too_close
+from domain.quantities import Quantity
+from domain.uncertainty import Measured, spread, worth
+
+LIMITS = {
+    ("truck", "gvwr"): "truck GVWR",
+    ("truck", "gcwr"): "GCWR",
+    ("truck", "gawr_front"): "steer axle",
+    ("truck", "gawr_rear"): "drive axle",
+    ("truck", "payload"): "payload",
+    ("truck", "tow"): "truck's tow rating",
+    ("truck", "tongue"): "truck's tongue rating",
+    ("trailer", "gvwr"): "trailer GVWR",
+    ("trailer", "gawr"): "trailer axle",
+    ("hitch", "tow"): "hitch",
+    ("hitch", "tongue"): "hitch tongue",
+    ("trailer tyres", "load"): "trailer tyres",
+    ("truck tyres", "load"): "truck tyres",
+    ("truck tyres", "front"): "front tyres",
+    ("truck tyres", "rear"): "rear tyres",
+}
+"""What each limit is called; a part of the hitch chain goes by its own name."""
+
+WHY = {
+    ("truck", "gvwr"): "bounds the loaded truck; door label",
+    ("truck", "gcwr"): "bounds truck and trailer together; owner's manual or towing guide",
+    ("truck", "gawr_front"): "bounds the steer axle; door label",
+    ("truck", "gawr_rear"): "bounds the drive axle; door label",
+    ("truck", "payload"): "bounds people, cargo and tongue; tyre placard on the door post",
+    ("truck", "tow"): "bounds the trailer's weight; owner's manual or towing guide",
+    ("trailer", "gvwr"): "bounds the loaded trailer; data plate on its frame",
+    ("trailer", "gawr"): "bounds each trailer axle; data plate on the frame",
+    ("hitch", "tow"): "bounds the pull; stamped on receiver, ball and coupler",
+    ("hitch", "tongue"): "bounds the tongue; label on the receiver",
+    ("trailer tyres", "load"): "bound the trailer's axles; load index on the sidewall",
+    ("truck tyres", "load"): "bound the truck's axles; load index on the sidewall",
+}
+"""Why a rating matters, and where it is written."""
+
+LESS_TRUCK = "take load out of the bed, or off the tongue"
+LESS_TRAILER = "drain water tanks, take load off the trailer, or make a second trip"
+BETWEEN_AXLES = "move load between the trailer's axles, or take some off"
+HELPS = {
+    "steer": "move load back in the bed, and have the hitch set up again",
+    "drive": "move trailer load back a little or bed load forward, or leave some behind",
+    "truck": LESS_TRUCK,
+    "gross": "leave load behind, or make a second trip",
+    "trailer": LESS_TRAILER,
+    "trailer_1": BETWEEN_AXLES,
+    "trailer_2": BETWEEN_AXLES,
+    "trailer_3": BETWEEN_AXLES,
+    "trailer weight": LESS_TRAILER,
+    "coupling": LESS_TRAILER,
+    "tongue": "move trailer load back a little, but keep the share in its range",
+    "payload": LESS_TRUCK,
+}
+"""What usually helps when a load is over; common practice, no source."""
+
+DERIVED = ("tongue", "trailer weight", "payload")
+"""Loads that are differences of readings, and are rounded to what they are good for."""
+
+CAUTION = "From your figures; door label, data plate, manuals and local law govern."
+STOP = "Don't tow it like this."
+MOST_MARGINS = 6
+"""Margins that one answer lists; the rest have more room and are counted."""
+
+LONGEST = 860
+"""Characters that an answer may take, alignment included; what is more is not read in the cold."""
+
+
+def verdict(found: Sequence[Margin], unit: str) -> str | None:
+    """The headline that the margins give; None where no rating can be judged."""
+    over = [each for each in found if isinstance(each, Over)]
+    if over:
+        return _over(over, unit)
+    tightest = next((each for each in found if not isinstance(each, Unknown)), None)
+    if tightest is None:
+        return None
+    left = f"{limit_name(tightest)} has {left_text(tightest, unit)} left"
+    if too_close(tightest):
+        return f"Too close to call: {left}, and that is only good to ±{_doubt(tightest, unit)}."
+    if isinstance(tightest, Near):
+        return f"Close: {left}."
+    return f"Inside every rating given. Tightest: {left}."
+
+
+def _over(over: Sequence[Over], unit: str) -> str:
+    names = [f"{limit_name(each)} by {left_text(each, unit)}" for each in over[:3]]
+    more = f" and {len(over) - 3} more" if len(over) > 3 else ""
+    named = ", ".join(names) + more if more else listed(names)
+    if all(too_close(each) for each in over):
+        # The ticket is what a weigh officer reads, so that a doubtful overload is an overload.
+        return f"Over by the ticket, if barely: {named}. Count it as over. {STOP}"
+    return f"Over: {named}. {STOP}"
+
+
+def margin_rows(found: Sequence[Margin], unit: str, most: int = MOST_MARGINS) -> tuple[Row, ...]:
+    """A row for each judged margin, the tightest first."""
+    rows = (margin_row(each, unit) for each in found if not isinstance(each, Unknown))
+    return tuple(row for row, _ in zip(rows, range(most), strict=False))
+
+
+def margin_row(margin: Margin, unit: str) -> Row:
+    """One margin: its name, what is left or over, and of what."""
+    name, of = sentence(limit_name(margin)), f"of {limit_text(margin, unit)}"
+    match margin:
+        case Over():
+            return Row(name, f"{left_text(margin, unit)} over", of)
+        case Near():
+            remark = "too close to call" if too_close(margin) else "near"
+            return Row(name, f"{left_text(margin, unit)} left", f"{of}, {remark}")
+        case Clear():
+            return Row(name, f"{left_text(margin, unit)} left", of)
+        case Unknown(_, needs):
+            return Row(name, "not weighed", f"{of}; needs {needs}")
+    assert_never(margin)
+
+
+def limit_name(margin: Margin) -> str:
+    """What a limit is called in a sentence."""
+    limit = margin.limit
+    if limit.bounds in SINGLE_AXLES:
+        part = "tyres of " if limit.subject == "trailer tyres" else ""
+        return f"{part}trailer axle {limit.bounds[-1]}"
+    name = LIMITS.get((limit.subject, limit.rating))
+    if name is None:
+        name = limit.subject + (" tongue" if limit.rating == "tongue" else "")
+        if limit.unit == "kN":
+            name = f"{limit.subject} {limit.rating.capitalize()} value"
+    return f"{name}s" if limit.count > 1 and name.endswith("axle") else name
+
+
+def limit_text(margin: Margin, unit: str) -> str:
+    """The rating itself, as a figure."""
+    if margin.limit.unit == "kN":
+        return f"{number(margin.limit.value, 1)} kN"
+    return rounded(Quantity(margin.limit.value, "kg").to(unit))
+
+
+def left_text(margin: Over | Near | Clear, unit: str) -> str:
+    """How far the load is from the limit, without a sign."""
+    if margin.limit.unit == "kN":
+        return f"{number(abs(margin.left.nominal_value), 1)} kN"
+    derived = margin.limit.bounds in DERIVED
+    return mass_text(margin.left, unit, derived=derived, absolute=True)
+
+
+def _doubt(margin: Over | Near | Clear, unit: str) -> str:
+    if margin.limit.unit == "kN":
+        return f"{number(spread(margin.left), 1)} kN"
+    doubt = to_unit(spread(margin.left), unit)
+    return rounded(Quantity(worth(doubt, doubt), unit))
+
+
+def mass_text(
+    load: Measured, unit: str, *, derived: bool = False, absolute: bool = False, sign: bool = False
+) -> str:
+    """A load in the logbook's unit; a derived one rounded to what it is good for."""
+    value = to_unit(load.nominal_value, unit)
+    if derived:
+        value = worth(value, to_unit(spread(load), unit))
+    text = rounded(Quantity(abs(value) if absolute else value, unit))
+    return f"+{text}" if sign and not text.startswith("-") else text
+
+
+def about_text(load: Measured, unit: str) -> str:
+    """A mass that only wants a rough figure: to the ten, without a sign."""
+    return rounded(Quantity(round(abs(to_unit(load.nominal_value, unit)), -1), unit))
+
+
+def with_doubt(load: Measured, unit: str) -> str:
+    """A derived load with its uncertainty: `1,150 lb ±80`."""
+    doubt = to_unit(spread(load), unit)
+    return f"{mass_text(load, unit, derived=True)} ±{number(worth(doubt, doubt), 0)}"
+
+
+def share_text(share: Measured) -> str:
+    """A share with its uncertainty, to the tenth only where it is worth it: `10.5 % ±0.6`."""
+    value, doubt = 100 * share.nominal_value, 100 * spread(share)
+    places = 0 if doubt >= 2 else 1
+    return f"{number(value, places)} % ±{number(max(doubt, 10.0**-places), places)}"
+
+
+def to_unit(kilograms: float, unit: str) -> float:
+    """A mass in the logbook's unit."""
+    return Quantity(kilograms, "kg").amount(unit)
+
+
+def unknown_note(found: Sequence[Margin]) -> str:
+    """The ratings that were given but can't be judged, with what each needs, in one line."""
+    needs: dict[str, list[str]] = {}
+    for each in found:
+        if isinstance(each, Unknown):
+            needs.setdefault(each.needs, []).append(limit_name(each))
+    parts = [f"{listed(names)} needs {what}" for what, names in needs.items() if what != NEEDS_SOLO]
+    return f"{sentence('; '.join(parts))}." if parts else ""
+
+
+def missing_note(lacking: Sequence[Missing]) -> str:
+    """The ratings that were never given, in one line; '' where none is missing."""
+    names = list(dict.fromkeys(LIMITS[each.subject, each.rating] for each in lacking))
+    if len(names) > 6:
+        names = [*names[:5], f"{len(names) - 5} more"]
+    return f"Not given yet: {listed(names)}." if names else ""
+
+
+def length(answer: Answer) -> int:
+    """Characters that an answer takes once its rows are aligned."""
+    labels = max((len(row.label) for row in answer.rows), default=0)
+    figures = max((len(row.figure) for row in answer.rows), default=0)
+    rows = sum(labels + figures + len(row.remark) + 5 for row in answer.rows)
+    lines = (answer.headline, *answer.notes, *answer.choices)
+    return rows + sum(len(line) + 1 for line in lines)

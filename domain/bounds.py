@@ -1,0 +1,299 @@
+"""Which load each rating bounds.
+
+This file decides what stands against what: the steer axle against its GAWR, the trailer's
+weight against the weakest part of the hitch, the trailer's axles against their tyres. It
+also decides which ratings are wanted but were never given. Each check is one small function
+of the rig, its weights and the load index table; adding one touches the list and nothing
+else. It does not judge a margin (`margins.py`), nor know how a load was come by. Masses are
+in kilograms.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+
+from domain.carried import PERSON
+from domain.couplings import d_fifth_wheel, d_value, dc_value, v_value
+from domain.entries import SINGLE_AXLES
+from domain.margins import Limit, Margin, Over, Share, Unknown, customary, judged, tightness
+from domain.rig import HITCH_CHAIN, Rig
+from domain.tyres import LoadIndex, axle_load, tyre_load
+from domain.uncertainty import Measured, exact
+from domain.weighing import Weights
+
+NEEDS_SOLO = "a pass of the truck alone"
+
+Check = Callable[[Rig, Weights, LoadIndex], Iterable[Margin]]
+
+
+def margins(rig: Rig, weights: Weights, load_index: LoadIndex) -> tuple[Margin, ...]:
+    """Every rating given, against what loads it: tightest first, the unknown ones last."""
+    found = [margin for check in CHECKS for margin in check(rig, weights, load_index)]
+    return tuple(sorted(found, key=tightness))
+
+
+def tongue_share(rig: Rig, weights: Weights) -> Share | None:
+    """The tongue's share with its customary range; None where the tongue is not known."""
+    return None if weights.share is None else customary(weights.share, rig.coupling)
+
+
+@dataclass(frozen=True, slots=True)
+class _Rule:
+    """A rating that bounds one load as it was weighed or derived, and what would give it."""
+
+    subject: str
+    rating: str
+    bounds: str
+    needs: str
+
+
+RULES = (
+    _Rule("truck", "gcwr", "gross", "a hitched weighing"),
+    _Rule("truck", "gvwr", "truck", "steer and drive axles"),
+    _Rule("truck", "gawr_front", "steer", "the steer axle by itself"),
+    _Rule("truck", "gawr_rear", "drive", "the drive axle by itself"),
+    _Rule("trailer", "gvwr", "trailer weight", NEEDS_SOLO),
+    _Rule("truck", "tongue", "tongue", NEEDS_SOLO),
+)
+"""Ratings and what loads them, in the order of a door label and a data plate."""
+
+
+def load_of(weights: Weights, name: str) -> Measured | None:
+    """A load by its name; the trailer's weight and the tongue's are derived ones."""
+    match name:
+        case "tongue":
+            return weights.tongue.load if weights.tongue else None
+        case "trailer weight":
+            return weights.trailer
+        case "gross":
+            return weights.loads.get("gross") if weights.session.road else None
+        case _:
+            return weights.loads.get(name)
+
+
+def _named(limit: Limit, weights: Weights, needs: str) -> Margin:
+    """The margin of a named load; a trailer whose axles alone are too heavy is over for sure."""
+    load = load_of(weights, limit.bounds)
+    axles = weights.loads.get("trailer")
+    if load is None and limit.bounds == "trailer weight" and axles is not None:
+        at_least = judged(limit, axles)
+        return at_least if isinstance(at_least, Over) else Unknown(limit, needs)
+    return judged(limit, load, needs)
+
+
+def _plates(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margin]:
+    for rule in RULES:
+        value = rig.mass(rule.subject, rule.rating)
+        if value:
+            limit = Limit(subject=rule.subject, rating=rule.rating, bounds=rule.bounds, value=value)
+            yield _named(limit, weights, rule.needs)
+
+
+def _tow(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margin]:
+    condition = "pin" if rig.coupling == "pin" else ""
+    value = rig.mass("truck", "tow", condition) or rig.mass("truck", "tow")
+    if value:
+        limit = Limit(subject="truck", rating="tow", bounds="trailer weight", value=value)
+        yield _named(limit, weights, NEEDS_SOLO)
+
+
+def _hitch(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margin]:
+    """The lowest rating of the chain governs, so that one part speaks for all."""
+    road = weights.session.road
+    condition = "bars" if road is not None and road.bars == "on" else "carrying"
+    for name, bounds in (("tow", "trailer weight"), ("tongue", "tongue")):
+        rated = [
+            (value, part)
+            for part in HITCH_CHAIN
+            for rating in STANDS_FOR.get(name, (name,))
+            for value in (rig.mass(part, rating, condition) or rig.mass(part, rating),)
+            if value
+        ]
+        if rated:
+            value, part = min(rated, key=lambda each: each[0])
+            limit = Limit(subject=part, rating=name, bounds=bounds, value=value)
+            yield _named(limit, weights, NEEDS_SOLO)
+
+
+def _trailer_axles(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margin]:
+    value = rig.mass("trailer", "gawr")
+    if value:
+        yield from _per_axle(rig, weights, "trailer", "gawr", value)
+
+
+def _trailer_tyres(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margin]:
+    one = one_tyre(rig, "trailer tyres", "", load_index)
+    if one:
+        tyres = 4 if _dual(rig, "trailer tyres", "") else 2
+        yield from _per_axle(rig, weights, "trailer tyres", "load", axle_load(one, tyres))
+
+
+def _per_axle(
+    rig: Rig, weights: Weights, subject: str, rating: str, value: float
+) -> Iterator[Margin]:
+    """A limit of one trailer axle, against each axle that was weighed, else against all."""
+    singles = [name for name in SINGLE_AXLES if name in weights.loads]
+    for name in singles:
+        limit = Limit(subject=subject, rating=rating, bounds=name, value=value)
+        yield judged(limit, weights.loads[name])
+    if singles:
+        return
+    count = rig.axles or 1
+    limit = Limit(
+        subject=subject, rating=rating, bounds="trailer", value=value * count, count=count
+    )
+    load = weights.loads.get("trailer")
+    if rig.axles is None and load is not None and load.nominal_value > value:
+        yield Unknown(limit, "how many axles the trailer has")
+    else:
+        yield judged(limit, load, "the trailer's axles")
+
+
+def _truck_tyres(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margin]:
+    for axle, bounds in (("front", "steer"), ("rear", "drive")):
+        one = one_tyre(rig, "truck tyres", axle, load_index)
+        if one:
+            tyres = 4 if axle == "rear" and _dual(rig, "truck tyres", axle) else 2
+            limit = Limit(
+                subject="truck tyres", rating=axle, bounds=bounds, value=axle_load(one, tyres)
+            )
+            yield judged(limit, weights.loads.get(bounds), f"the {bounds} axle by itself")
+
+
+def one_tyre(rig: Rig, subject: str, axle: str, load_index: LoadIndex) -> float | None:
+    """What one tyre carries (kg): as stated at its pressure, else by its load index."""
+    for condition in (axle, ""):
+        stated = rig.mass(subject, "load", condition)
+        if stated:
+            return stated
+        index = rig.number(subject, "load_index", condition)
+        if index is not None:
+            return tyre_load(load_index, index)
+    return None
+
+
+def _dual(rig: Rig, subject: str, axle: str) -> bool:
+    notes = [
+        found.note or ""
+        for rating in STANDS_FOR["load"]
+        for condition in (axle, "")
+        if (found := rig.rating(subject, rating, condition)) is not None
+    ]
+    return any("dual" in note.casefold() for note in notes)
+
+
+def _payload(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margin]:
+    """The placard bounds people, cargo and tongue: the truck as weighed less its curb weight.
+
+    Without a curb weight only what is known to be aboard can be counted; that can show an
+    overload, but never that there is none.
+    """
+    value = rig.mass("truck", "payload")
+    if not value:
+        return
+    limit = Limit(subject="truck", rating="payload", bounds="payload", value=value)
+    curb, truck = rig.mass("truck", "curb"), weights.loads.get("truck")
+    if curb:
+        yield judged(limit, None if truck is None else truck - curb, "steer and drive axles")
+        return
+    road = weights.session.road
+    people = PERSON * (road.aboard or 0) if road else 0.0
+    counted = judged(limit, people + (exact(0.0) if weights.on_hitch is None else weights.on_hitch))
+    yield counted if isinstance(counted, Over) else Unknown(limit, "the truck's curb weight")
+
+
+def _metric_coupling(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margin]:
+    """D, Dc, S and V as stamped, against what the rated masses ask for (UN Regulation 55)."""
+    truck = _tonnes(rig.mass("truck", "gvwr"), weights.loads.get("truck"))
+    trailer = _tonnes(rig.mass("trailer", "gvwr"), weights.trailer)
+    gawr = rig.mass("trailer", "gawr")
+    rated_axles = gawr * rig.axles if gawr and rig.axles else None
+    axles = _tonnes(rated_axles, weights.loads.get("trailer"))
+    pin = weights.tongue.load.nominal_value / 1000 if weights.tongue else 0.0
+    deck, drawbar = rig.length("trailer", "deck"), rig.length("trailer", "coupler_to_axle")
+    asked: dict[str, float | None] = {
+        "d": None,
+        "dc": dc_value(truck, axles) if truck and axles else None,
+        "v": v_value(axles, deck, drawbar, "other") if axles and deck and drawbar else None,
+    }
+    if truck and trailer:
+        fifth = rig.coupling == "pin"
+        asked["d"] = d_fifth_wheel(truck, trailer, pin) if fifth else d_value(truck, trailer)
+    for part in HITCH_CHAIN:
+        for rating, load in asked.items():
+            value = rig.force(part, rating)
+            if value:
+                limit = Limit(
+                    subject=part, rating=rating, bounds="coupling", value=value, unit="kN"
+                )
+                needs = "the truck's and the trailer's masses"
+                yield judged(limit, None if load is None else exact(load), needs)
+
+
+def _tonnes(rated: float | None, weighed: Measured | None) -> float | None:
+    """The rated mass, else the weighed one, in tonnes."""
+    if rated:
+        return rated / 1000
+    return weighed.nominal_value / 1000 if weighed is not None else None
+
+
+CHECKS: tuple[Check, ...] = (
+    _plates,
+    _tow,
+    _payload,
+    _trailer_axles,
+    _trailer_tyres,
+    _truck_tyres,
+    _hitch,
+    _metric_coupling,
+)
+"""Each looks at the rig and its weights and returns the margins that it found."""
+
+STANDS_FOR = {
+    "load": ("load", "load_index"),
+    "tow": ("tow", "gvwr"),
+    "tongue": ("tongue", "s"),
+}
+"""Ratings of a part that say the same thing in another form; S is R55's vertical mass."""
+
+
+@dataclass(frozen=True, slots=True)
+class Missing:
+    """A rating that would bound something weighed, and was never given."""
+
+    subject: str
+    rating: str
+
+
+WANTED: tuple[tuple[str, str, str], ...] = (
+    ("truck", "gvwr", "truck"),
+    ("truck", "gcwr", "gross"),
+    ("truck", "gawr_front", "steer"),
+    ("truck", "gawr_rear", "drive"),
+    ("truck", "payload", "truck"),
+    ("truck", "tow", "trailer"),
+    ("trailer", "gvwr", "trailer"),
+    ("trailer", "gawr", "trailer"),
+    ("hitch", "tow", "trailer"),
+    ("hitch", "tongue", "trailer"),
+    ("trailer tyres", "load", "trailer"),
+    ("truck tyres", "load", "truck"),
+)
+"""Ratings that a careful weighmaster wants, and the load without which each is idle."""
+
+
+def missing(rig: Rig, weights: Weights) -> tuple[Missing, ...]:
+    """The ratings that bound something weighed and were never given."""
+    return tuple(
+        Missing(subject, rating)
+        for subject, rating, loaded_by in WANTED
+        if loaded_by in weights.loads and not given(rig, subject, rating)
+    )
+
+
+def given(rig: Rig, subject: str, rating: str) -> bool:
+    """Whether a rating was given in any form; of the hitch chain, any part's will do."""
+    subjects = HITCH_CHAIN if subject == "hitch" else (subject,)
+    names = (rating,) if subject == "truck" else STANDS_FOR.get(rating, (rating,))
+    return any(key[0] in subjects and key[1] in names for key in rig.ratings)
