@@ -12,7 +12,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import cast
 
-from bot.answers import fuel, routine, setup, trips, weights
+from bot.answers import fuel, routine, setup, trips, upkeep, weights
 from bot.answers.answer import Answer
 from bot.answers.brief import brief
 from bot.answers.words import listed
@@ -66,7 +66,7 @@ def _loaded(
 def _checked(
     log: Log, preferences: Preferences, now: datetime, group: Group
 ) -> tuple[Answer, Group]:
-    return routine.checks_kept([cast(Check, each.entry) for each in group]), group
+    return upkeep.checks_answer(log, preferences, now, cast(Sequence[Logged[Check]], group)), group
 
 
 def _read_off(
@@ -128,7 +128,7 @@ TOPICS: Mapping[str, TopicAnswer] = {
     "trip": trips.trip_answer,
     "week": trips.week_answer,
     "period": trips.period_answer,
-    "upkeep": trips.upkeep_answer,
+    "upkeep": upkeep.upkeep_answer,
     "help": _help,
 }
 """Who answers each topic."""

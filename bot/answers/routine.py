@@ -1,4 +1,4 @@
-"""Answers to the entries that only need a nod: odometer, hitch, gauge, load, check, note.
+"""Answers to the entries that only need a nod: odometer, hitch, gauge, load, note.
 
 This file decides how short a confirmation can be while the texter can still see that the
 right figures were kept. It works nothing out.
@@ -11,9 +11,7 @@ from collections.abc import Sequence
 from bot.answers.answer import Answer
 from bot.answers.brief import EVENT_WORDS, brief
 from bot.answers.words import figure, listed, sentence
-from domain.entries import Cargo, Check, Hitch, Note, Observation, Odometer
-
-FAULT_NOTE = "See to it before you pull away; a licensed mechanic where you are not sure."
+from domain.entries import Cargo, Hitch, Note, Observation, Odometer
 
 
 def odometer_kept(entry: Odometer) -> Answer:
@@ -43,21 +41,6 @@ def cargo_kept(entries: Sequence[Cargo]) -> Answer:
         headline=f"Loaded: {listed([brief(entry) for entry in entries])}.",
         notes=("Only a scale tells what it does to the axles.",),
     )
-
-
-def checks_kept(entries: Sequence[Check]) -> Answer:
-    """Points of the walk-round were seen to, or found at fault."""
-    done = [entry.item for entry in entries if entry.state == "done"]
-    faults = [
-        f"{entry.item} ({entry.trailer})" if entry.trailer else entry.item
-        for entry in entries
-        if entry.state == "fault"
-    ]
-    checked = f"Checked: {listed(done)}." if done else ""
-    if not faults:
-        return Answer(headline=checked)
-    notes = (FAULT_NOTE, checked) if checked else (FAULT_NOTE,)
-    return Answer(headline=f"Fault noted: {listed(faults)}.", notes=notes)
 
 
 def note_kept(entry: Note) -> Answer:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import UTC, datetime
 
 import pytest
@@ -96,8 +97,8 @@ FILL = Fill(volume=gal(34.1), odometer=mi(48211), unit_price=Quantity(3.899, "US
         ("*8,860", loads(steer=5360, drive=8820), loads(steer=5360, drive=8860)),
         ("make that 23,630", TICKET, loads(steer=5280, drive=6940, trailer=11140, gross=23630)),
         ("*5320", loads(steer=53200, drive=8860), loads(steer=5320, drive=8860)),
-        ("*31.4", FILL, Fill(volume=gal(31.4), odometer=mi(48211), unit_price=FILL.unit_price, full=True)),
-        ("*48,311", FILL, Fill(volume=gal(34.1), odometer=mi(48311), unit_price=FILL.unit_price, full=True)),
+        ("*31.4", FILL, replace(FILL, volume=gal(31.4))),
+        ("*48,311", FILL, replace(FILL, odometer=mi(48311))),
         ("*205", Observation(subject="transmission", value=Quantity(195, "degF")),
          Observation(subject="transmission", value=Quantity(205, "degF"))),
         ("*11400", Rating(subject="truck", rating="gvwr", value=lb(11500)),
