@@ -233,7 +233,9 @@ def test_which_of_several_trailers_is_on_is_asked_once_and_the_answer_binds(stor
 
 
 def test_names_keep_the_spelling_in_which_they_were_first_told(store: Store) -> None:
-    reader = Scripted({"rig": RIG, "hitched": Facts((Hitch(action="hitched", trailer="flatdeck"),))})
+    reader = Scripted(
+        {"rig": RIG, "hitched": Facts((Hitch(action="hitched", trailer="flatdeck"),))}
+    )
     told(store, as_told("rig"), as_told("hitched", at=1), reader=reader)
     assert Hitch(action="hitched", trailer="Flatdeck") in standing(store)
 
@@ -279,9 +281,7 @@ def test_two_people_who_correct_at_once_lose_neither(store: Store) -> None:
     entry = Fill(volume=Quantity(34.1, "gal"), odometer=mi(47211))
     volume = Correction(action="amend", field="volume", value=Quantity(31.4, "gal"))
     odometer = Correction(action="amend", field="odometer", value=mi(48211))
-    reader = Scripted(
-        {"fill": Facts((entry,)), "vol": Facts((volume,)), "odo": Facts((odometer,))}
-    )
+    reader = Scripted({"fill": Facts((entry,)), "vol": Facts((volume,)), "odo": Facts((odometer,))})
     talk = conversation(store, reader)
     talk.receive(as_told("fill"))
     both = [as_told("vol", at=1, author="ana"), as_told("odo", at=2, author="ben")]

@@ -1,0 +1,170 @@
+"""Answers leave the outbox in order, and their fate decides what happens next."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from sqlalchemy import select
+
+from bot.answers.answer import Answer, Row
+from bot.delivery import LONGEST_PAUSE, Delivery, pause_after
+from bot.messages import Delivered, Outcome, Refused, Unknown
+from bot.store import journal, outbox
+from bot.store.database import Store
+from bot.store.tables import OutboxRow
+from tests.store.logbooks import HOME, START
+
+
+class Line:
+    """A network that meets each send with the next of its outcomes, then delivers."""
+
+    name = "test"
+
+    def __init__(self, *outcomes: Outcome) -> None:
+        self._outcomes = list(outcomes)
+        self.tried: list[tuple[str, str, str]] = []
+
+    async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
+        self.tried.append((chat, answer.headline, key))
+        return self._outcomes.pop(0) if self._outcomes else Delivered()
+
+
+class Clock:
+    """A clock that stands until it is moved."""
+
+    def __init__(self) -> None:
+        self.now = START
+
+    def __call__(self) -> datetime:
+        return self.now
+
+
+@pytest.fixture
+def worker() -> Iterator[ThreadPoolExecutor]:
+    with ThreadPoolExecutor(1) as pool:
+        yield pool
+
+
+def queue(store: Store, chat: str, *headlines: str, network: str = "test") -> None:
+    with store.work() as session:
+        row = journal.chat_of(session, network, chat) or journal.open_chat(
+            session, network, chat, HOME, START
+        )
+        for headline in headlines:
+            outbox.queue(session, row.id, Answer(headline=headline), START)
+            session.flush()
+        session.commit()
+
+
+def states(store: Store) -> list[tuple[str, str, int]]:
+    with store.look() as session:
+        rows = session.scalars(select(OutboxRow).order_by(OutboxRow.id))
+        return [(row.body["headline"], row.state, row.attempts) for row in rows]
+
+
+async def test_a_chats_answers_leave_in_the_order_in_which_they_were_queued(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    queue(store, "barn", "one", "two")
+    queue(store, "orchard", "uno", "due")
+    line = Line()
+    assert await Delivery(store, {"test": line}, Clock(), worker).deliver() is None
+    for chat, expected in (("barn", ["one", "two"]), ("orchard", ["uno", "due"])):
+        assert [headline for where, headline, _ in line.tried if where == chat] == expected
+    assert {state for _, state, _ in states(store)} == {outbox.SENT}
+
+
+async def test_what_was_sent_is_not_sent_again(store: Store, worker: ThreadPoolExecutor) -> None:
+    queue(store, "barn", "one")
+    line = Line()
+    delivery = Delivery(store, {"test": line}, Clock(), worker)
+    await delivery.deliver()
+    await delivery.deliver()
+    assert len(line.tried) == 1
+
+
+async def test_an_answer_of_unknown_fate_is_repeated_under_its_key_after_growing_pauses(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    queue(store, "barn", "one", "two")
+    line, clock = Line(Unknown("timeout"), Unknown("timeout")), Clock()
+    delivery = Delivery(store, {"test": line}, clock, worker)
+    assert await delivery.deliver() == START + timedelta(seconds=1)
+    assert await delivery.deliver() == START + timedelta(seconds=1)
+    assert len(line.tried) == 1, "not before it is due, and nothing overtakes it"
+    clock.now += timedelta(seconds=1)
+    assert await delivery.deliver() == clock.now + timedelta(seconds=2)
+    clock.now += timedelta(seconds=2)
+    assert await delivery.deliver() is None
+    assert [headline for _, headline, _ in line.tried] == ["one", "one", "one", "two"]
+    assert len({key for _, headline, key in line.tried if headline == "one"}) == 1
+    assert states(store) == [("one", outbox.SENT, 3), ("two", outbox.SENT, 1)]
+
+
+async def test_a_network_that_names_a_wait_is_given_it(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    queue(store, "barn", "one")
+    line = Line(Unknown("flood", retry_after=timedelta(seconds=40)))
+    due = await Delivery(store, {"test": line}, Clock(), worker).deliver()
+    assert due == START + timedelta(seconds=40)
+
+
+async def test_a_refused_answer_is_parked_and_the_next_one_goes(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    queue(store, "barn", "one", "two")
+    line = Line(Refused("the chat is gone"))
+    delivery = Delivery(store, {"test": line}, Clock(), worker)
+    assert await delivery.deliver() is None
+    assert states(store) == [("one", outbox.PARKED, 1), ("two", outbox.SENT, 1)]
+    with store.look() as session:
+        assert session.scalar(select(OutboxRow.reason)) == "the chat is gone"
+
+
+async def test_one_chats_trouble_does_not_hold_up_another(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    queue(store, "barn", "one", "two")
+    queue(store, "orchard", "uno")
+
+    class Patchy(Line):
+        async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
+            await super().send(chat, answer, key)
+            return Unknown("timeout") if chat == "barn" else Delivered()
+
+    await Delivery(store, {"test": Patchy()}, Clock(), worker).deliver()
+    assert [state for _, state, _ in states(store)] == ["queued", "queued", "sent"]
+
+
+async def test_answers_for_a_network_that_is_not_served_wait(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    queue(store, "barn", "one", network="elsewhere")
+    assert await Delivery(store, {"test": Line()}, Clock(), worker).deliver() is None
+    assert states(store) == [("one", outbox.QUEUED, 0)]
+
+
+def test_pauses_double_up_to_a_quarter_of_an_hour() -> None:
+    assert [pause_after(tries).total_seconds() for tries in (1, 2, 3, 4)] == [1, 2, 4, 8]
+    assert pause_after(11) == LONGEST_PAUSE
+    assert pause_after(10_000) == LONGEST_PAUSE
+
+
+def test_an_answer_comes_out_of_the_outbox_as_it_went_in(store: Store) -> None:
+    answer = Answer(
+        headline="120 lb over the drive axle.",
+        rows=(Row("Drive", "7,120 lb", "of 7,000 lb"), Row("Steer", "5,280 lb")),
+        notes=("Door label governs — “always”.",),
+        choices=("flatdeck", "camper"),
+    )
+    with store.work() as session:
+        chat = journal.open_chat(session, "test", "barn", HOME, datetime.now(UTC))
+        outbox.queue(session, chat.id, answer, START)
+        session.flush()
+        (parcel,) = outbox.heads(session)
+    assert parcel.answer == answer
+    assert parcel.due_at == START
