@@ -16,11 +16,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from math import hypot
+from math import hypot, sqrt
 from typing import TYPE_CHECKING
 
-from domain.fuel import CLICK_OFF_LITRES, NINETY, READING_KM, Rate, Tank
+from domain.fuel import CLICK_OFF_LITRES, NINETY, READING_KM, Rate, Tank, pooled
 from domain.modes import towing
+from domain.quantities import economy_to
 
 if TYPE_CHECKING:
     import numpy as np
@@ -93,6 +94,44 @@ def towing_rate(estimates: Estimates) -> Rate | None:
         tanks=sum(rate.tanks for rate in towed),
         km=km,
     )
+
+
+def as_measured(tanks: Sequence[Tank]) -> Mapping[str, Rate]:
+    """What each mode took over just these tanks, which is surer than what it takes in general.
+
+    All distance over all fuel where a mode never shares a tank; fitted where it does.
+    """
+    fitted = estimate(tanks)
+    measured: dict[str, Rate] = {}
+    for mode, rate in fitted.rates.items():
+        own = [tank for tank in tanks if mode in tank.split and tank not in fitted.set_aside]
+        alone = pooled(own) if all(len(tank.split) == 1 for tank in own) else None
+        measured[mode] = alone or rate
+    return measured
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DashBias:
+    """How far the dash reads above the pump: a share, its standard deviation, and the tanks."""
+
+    share: float
+    sd: float
+    tanks: int
+
+
+def dash_bias(tanks: Sequence[Tank]) -> DashBias | None:
+    """The dash against the pump over every tank that was closed with a dash figure."""
+    shown = [
+        (tank, 1.0 / economy_to(stated, "km/L").value)
+        for tank in tanks
+        if (stated := tank.closed.entry.dash_economy) is not None and stated.value > 0
+    ]
+    if not shown:
+        return None
+    told = sum(rate * tank.km for tank, rate in shown)
+    pumped = sum(tank.litres for tank, _ in shown)
+    sd = sqrt(sum(tank.litres_sd**2 for tank, _ in shown)) / pumped
+    return DashBias(share=pumped / told - 1, sd=sd, tanks=len(shown))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -91,6 +91,22 @@ class Summary:
         """All distance over all fuel of the tanks closed in the span."""
         return pooled(self.tanks)
 
+    @property
+    def best(self) -> Tank | None:
+        """The tank that went furthest on its fuel; None without at least two to compare."""
+        return min(self.tanks, key=_rate) if len(self.tanks) > 1 else None
+
+    @property
+    def worst(self) -> Tank | None:
+        """The thirstiest tank; None without at least two to compare."""
+        return max(self.tanks, key=_rate) if len(self.tanks) > 1 else None
+
+
+def eventful_week(log: Log, now: datetime, time_zone: str) -> Span | None:
+    """The seven days that end today; None where nothing was logged in them."""
+    days = week_to(now, time_zone)
+    return days if anything_in(log, days) else None
+
 
 def anything_in(log: Log, days: Span) -> bool:
     """Whether the span has anything to tell."""
@@ -129,3 +145,7 @@ def _stretch(track: Track, days: Span) -> tuple[float, float] | None:
         return None
     opening = track.before(days.start) or inside[0]
     return opening.km, inside[-1].km
+
+
+def _rate(tank: Tank) -> float:
+    return tank.litres / tank.km

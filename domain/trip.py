@@ -125,6 +125,16 @@ def gaps(found: Sequence[Trip]) -> tuple[Gap, ...]:
     )
 
 
+def last_distance_to(found: Sequence[Trip], place: str) -> float | None:
+    """How far the last finished trip to a place was, in km, there and back."""
+    wanted = [
+        trip.km
+        for trip in found
+        if trip.ending and trip.km and any(_same_place(each, place) for each in trip.places)
+    ]
+    return wanted[-1] if wanted else None
+
+
 def _moves(entry: Entry) -> bool:
     return isinstance(entry, Hitch) or (isinstance(entry, Odometer) and entry.event is not None)
 

@@ -8,15 +8,18 @@ which figures an answer shows.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from datetime import date, datetime
 from math import isinf
 
-from bot.answers.words import CURRENCY_SIGNS, UNIT_WORDS, counted, figure, listed, number
-from domain.context import DISTANCE_UNIT, ECONOMY_UNIT, VOLUME_UNIT
-from domain.fuel import Rate
+from bot.answers.answer import Row
+from bot.answers.words import CURRENCY_SIGNS, UNIT_WORDS, counted, day, figure, listed, number
+from domain.context import DISTANCE_UNIT, ECONOMY_UNIT, MASS_UNIT, VOLUME_UNIT
+from domain.fuel import Rate, Tank
 from domain.log import Preferences
 from domain.modes import SOLO, UNNAMED, UNTOLD
 from domain.money import Money
 from domain.quantities import Quantity, economy, economy_to
+from domain.uncertainty import worth
 
 
 def distance(km: float, preferences: Preferences) -> str:
@@ -115,3 +118,68 @@ def shares(split: Mapping[str, float], preferences: Preferences) -> str:
 
 def _economy(rate: float, unit: str) -> float:
     return economy(Quantity(1.0, "km"), Quantity(rate, "L"), unit).value
+
+
+def carbon(kilograms: float, preferences: Preferences) -> str:
+    """A mass of carbon dioxide, to three figures: `702 kg`, `1,550 lb`."""
+    mass = Quantity(kilograms, "kg").to(MASS_UNIT[preferences.units])
+    digits = 3 - len(f"{mass.value:.0f}")
+    return figure(Quantity(round(mass.value, min(digits, 0)), mass.unit), 0)
+
+
+def elapsed(start: datetime, end: datetime) -> str:
+    """A length of time in its two largest units' worth: `6 h 10 min`, `3 days`."""
+    minutes = round((end - start).total_seconds() / 60)
+    if minutes >= 36 * 60:
+        return counted(round(minutes / 1440), "day")
+    hours, rest = divmod(minutes, 60)
+    return f"{hours} h {rest} min" if rest and hours < 10 else f"{hours} h"
+
+
+def dates(first: date, last: date, today: date) -> str:
+    """Days in a row: `Sat 4 to Sun 5 Jul`, `1 Jun to 5 Jul`; with years where not this year."""
+    if first == last:
+        return day(first) if first.year == today.year else f"{day(first)} {first.year}"
+    if (last - first).days < 7 and first.month == last.month:
+        text = f"{first:%a} {first.day} to {day(last)}"
+    else:
+        text = f"{first.day} {first:%b} to {last.day} {last:%b}"
+    if first.year != last.year:
+        return f"{first.day} {first:%b} {first.year} to {last.day} {last:%b} {last.year}"
+    return text if last.year == today.year else f"{text} {last.year}"
+
+
+def cost_rows(closed: Sequence[Tank], preferences: Preferences) -> list[Row]:
+    """Money for distance, over the tanks that were priced throughout, a row a currency."""
+    label = "A mile" if DISTANCE_UNIT[preferences.units] == "mi" else "A km"
+    by_currency: dict[str, tuple[float, float]] = {}
+    for tank in closed:
+        if tank.cost and len(tank.cost) == 1:
+            spent, km = by_currency.get(tank.cost[0].unit, (0.0, 0.0))
+            by_currency[tank.cost[0].unit] = (spent + tank.cost[0].value, km + tank.km)
+    return [
+        Row(label, per_distance(Quantity(spent, currency), km, preferences))
+        for currency, (spent, km) in by_currency.items()
+    ]
+
+
+def about_distance(km: float, spread_km: float, preferences: Preferences) -> str:
+    """A distance to the step that its uncertainty leaves standing: `410 mi`."""
+    return _about(km, spread_km, "km", DISTANCE_UNIT[preferences.units])
+
+
+def about_volume(litres: float, spread_litres: float, preferences: Preferences) -> str:
+    """A volume to the step that its uncertainty leaves standing: `35 gal`."""
+    return _about(litres, spread_litres, "L", VOLUME_UNIT[preferences.units])
+
+
+def per_thousand(rate: float, preferences: Preferences) -> str:
+    """Litres a kilometre as volume for a thousand miles or kilometres: `2.1 gal/1,000 mi`."""
+    unit = DISTANCE_UNIT[preferences.units]
+    litres = rate * Quantity(1000.0, unit).amount("km")
+    return f"{volume(litres, preferences)}/1,000 {unit}"
+
+
+def _about(value: float, spread: float, unit: str, written: str) -> str:
+    whole = Quantity(spread, unit).amount(written)
+    return figure(Quantity(worth(Quantity(value, unit).amount(written), whole), written), 0)

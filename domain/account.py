@@ -1,0 +1,238 @@
+"""One trip's account: its fuel, its money, its heaviest weighing, its hottest gauge.
+
+This file decides how much of a tank a trip is charged with when the tank began before it
+or was filled after it: by the distance in each mode, at that mode's own rate. Road that no
+full tank covers yet is reckoned at the mode's rate and said to be so. It does not know
+where trips begin and end (`trip.py`).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from math import hypot, sqrt
+
+from domain.bounds import margins
+from domain.carried import corrected
+from domain.driving import Driving
+from domain.economy import Estimates
+from domain.entries import Check, Fill, Note, Observation
+from domain.fuel import CLICK_OFF_LITRES, Rate, Tank, is_fuel
+from domain.log import Logged
+from domain.margins import Margin, Over, tightness
+from domain.money import Money, fill_cost, total
+from domain.plans import rate_ahead, recent_price
+from domain.quantities import Quantity
+from domain.reference import References
+from domain.rig import rig_of
+from domain.trip import Trip
+from domain.uncertainty import Measured
+from domain.weighing import sessions, weights_of
+
+TEMPERATURES = ("degF", "degC")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Burnt:
+    """Fuel for a stretch of road: litres and their standard deviation, and how they were paid.
+
+    `reckoned_km` is the part of the road that no full tank covers; `cost` is None where a
+    fill has no price.
+    """
+
+    litres: float
+    sd: float
+    km: float
+    reckoned_km: float
+    cost: Money | None
+
+    @property
+    def rate(self) -> Rate:
+        """Litres a kilometre over the stretch."""
+        return Rate(rate=self.litres / self.km, sd=self.sd / self.km, tanks=0, km=self.km)
+
+    @property
+    def measured(self) -> bool:
+        """Whether most of the road is covered by full tanks."""
+        return self.reckoned_km < self.km / 2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Heaviest:
+    """The heaviest weighing in a stretch of time, the tightest margin, and what is still over.
+
+    `tightest_at` is when the tightest was weighed. `standing` is the worst rating that was
+    over at the last weighing of any trailer; where it is None, every one was put right.
+    """
+
+    gross: Measured | None
+    at: datetime
+    tightest: Margin | None
+    tightest_at: datetime
+    standing: Over | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Account:
+    """What a trip amounted to. `hottest` is the highest temperature of each subject."""
+
+    trip: Trip
+    burnt: Burnt | None
+    bought: Money
+    heaviest: Heaviest | None
+    hottest: tuple[Logged[Observation], ...]
+    checks: tuple[Logged[Check], ...]
+    notes: tuple[str, ...]
+
+
+def account(driven: Driving, trip: Trip, estimates: Estimates, references: References) -> Account:
+    """The account of one trip; the tables serve its weighings."""
+    during = driven.log.since(trip.start).until(trip.last)
+    return Account(
+        trip=trip,
+        burnt=(
+            burnt(driven, estimates, trip.start_km, trip.end_km)
+            if trip.start_km is not None and trip.end_km is not None
+            else None
+        ),
+        bought=total(fill_cost(each.entry) for each in during.of(Fill) if is_fuel(each.entry)),
+        heaviest=heaviest(driven, trip.start, trip.last, references),
+        hottest=hottest(during.of(Observation)),
+        checks=during.of(Check),
+        notes=tuple(each.entry.note for each in during.of(Note) if each.entry.note),
+    )
+
+
+def burnt(driven: Driving, estimates: Estimates, start_km: float, end_km: float) -> Burnt | None:
+    """The fuel for a stretch of road; None where it is no distance."""
+    if end_km <= start_km:
+        return None
+    litres, variance, covered = 0.0, 0.0, 0.0
+    costs: list[Money | None] = []
+    for tank in driven.chain.tanks:
+        if tank.start_km is None or tank.end_km is None:
+            continue
+        low, high = max(tank.start_km, start_km), min(tank.end_km, end_km)
+        if high <= low:
+            continue
+        share = _share(driven, estimates, tank, low, high)
+        part = share * tank.litres
+        litres += part
+        covered += high - low
+        if share < 1:
+            variance += (estimates.scatter * part) ** 2 * (1 - share)
+        costs.append(_scaled(tank.cost, share))
+    if covered:
+        variance += 2 * CLICK_OFF_LITRES**2
+    rest = _uncovered(driven, start_km, end_km)
+    price = recent_price(driven)
+    for mode, km in rest.items():
+        rate, _ = rate_ahead(estimates, mode)
+        litres += km * rate.rate
+        variance = hypot(sqrt(variance), km * rate.sd) ** 2
+        costs.append(_priced(km * rate.rate, price))
+    return Burnt(
+        litres=litres,
+        sd=sqrt(variance),
+        km=end_km - start_km,
+        reckoned_km=sum(rest.values()),
+        cost=total(each for cost in costs if cost for each in cost) if all(costs) else None,
+    )
+
+
+def heaviest(
+    driven: Driving, start: datetime, end: datetime, references: References
+) -> Heaviest | None:
+    """The heaviest gross and the tightest margin of the weighings in a stretch of time."""
+    grosses: list[tuple[Measured, datetime]] = []
+    tightest: list[tuple[Margin, datetime]] = []
+    last: dict[str | None, Margin] = {}
+    for session in sessions(driven.log):
+        if session.ended < start:
+            break
+        if session.started > end:
+            continue
+        at = session.ended
+        rig = rig_of(driven.log, at, truck=driven.truck, trailer=session.trailer)
+        session, _ = corrected(driven.log, session, rig, references.densities)
+        weights = weights_of(session)
+        if "gross" in weights.loads:
+            grosses.append((weights.loads["gross"], at))
+        for margin in margins(rig, weights, references.load_index)[:1]:
+            tightest.append((margin, at))
+            last.setdefault(session.trailer, margin)
+    if not grosses and not tightest:
+        return None
+    gross, at = max(grosses, key=lambda each: each[0].nominal_value, default=(None, end))
+    least, least_at = min(tightest, key=lambda each: tightness(each[0]), default=(None, at))
+    return Heaviest(
+        gross=gross,
+        at=at,
+        tightest=least,
+        tightest_at=least_at,
+        standing=min(
+            (each for each in last.values() if isinstance(each, Over)), key=tightness, default=None
+        ),
+    )
+
+
+def hottest(seen: Sequence[Logged[Observation]]) -> tuple[Logged[Observation], ...]:
+    """The highest temperature of each subject, the hottest first; the weather is none."""
+    top: dict[str, Logged[Observation]] = {}
+    for each in seen:
+        if each.entry.value.unit not in TEMPERATURES or each.entry.subject == "ambient":
+            continue
+        before = top.get(each.entry.subject)
+        if before is None or _celsius(each) > _celsius(before):
+            top[each.entry.subject] = each
+    return tuple(sorted(top.values(), key=_celsius, reverse=True))
+
+
+def _celsius(seen: Logged[Observation]) -> float:
+    return seen.entry.value.amount("degC")
+
+
+def _share(driven: Driving, estimates: Estimates, tank: Tank, low: float, high: float) -> float:
+    """How much of a tank's fuel a part of its road took, by the rates of its modes."""
+    if tank.start_km == low and tank.end_km == high:
+        return 1.0
+    known = all(mode in estimates.rates for mode in tank.split)
+
+    def weight(split: Mapping[str, float]) -> float:
+        return sum(
+            km * (estimates.rates[mode].rate if known else 1.0) for mode, km in split.items()
+        )
+
+    return weight(driven.modes.split(low, high)) / weight(tank.split)
+
+
+def _uncovered(driven: Driving, start_km: float, end_km: float) -> dict[str, float]:
+    """Kilometres by mode that no full tank covers."""
+    rest: dict[str, float] = {}
+    at = start_km
+    stretches = [
+        (tank.start_km, tank.end_km)
+        for tank in driven.chain.tanks
+        if tank.start_km is not None and tank.end_km is not None
+    ]
+    for low, high in (*stretches, (end_km, end_km)):
+        gap = min(low, end_km)
+        if gap > at:
+            for mode, km in driven.modes.split(at, gap).items():
+                rest[mode] = rest.get(mode, 0.0) + km
+        at = max(at, min(high, end_km))
+    return rest
+
+
+def _scaled(cost: Money | None, share: float) -> Money | None:
+    if not cost:
+        return None
+    return tuple(Quantity(each.value * share, each.unit) for each in cost)
+
+
+def _priced(litres: float, price: Quantity | None) -> Money | None:
+    if price is None:
+        return None
+    currency, _, volume = price.unit.partition("/")
+    return (Quantity(price.value * Quantity(litres, "L").amount(volume), currency),)

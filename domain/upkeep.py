@@ -1,0 +1,243 @@
+"""What is due: by distance, by time, and the tyres by age.
+
+This file decides when upkeep falls due from the intervals that the owner set and from when
+it was last done. What a trailer needs is counted over the distance that it was towed. It
+prescribes no interval of its own but the re-torque of wheel nuts, which comes with its
+table (`shared/reference/upkeep.toml`).
+
+An interval is told as a rating whose subject is the item: `every`, a distance, or
+`every_days`, a bare number. Having done it is a check with the state `done`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from typing import Any
+
+from domain.driving import Driving
+from domain.entries import Check, Rating
+from domain.log import Logged
+from domain.quantities import Quantity
+from domain.tyres import OLD_YEARS, Made, date_code
+
+SOON = 0.1
+"""Upkeep is due soon once less than this share of its interval is left."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chore:
+    """A kind of upkeep: its name, what people call it, and what it follows within how far (km)."""
+
+    name: str
+    words: frozenset[str]
+    after: frozenset[str] = frozenset()
+    after_km: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UpkeepTable:
+    """The kinds of upkeep."""
+
+    chores: tuple[Chore, ...]
+
+    def chore(self, item: str) -> Chore:
+        """The kind of upkeep that an item's name means; one of its own where none is listed."""
+        name = item.casefold()
+        listed = (each for each in self.chores if name == each.name or name in each.words)
+        return next(listed, Chore(name=name, words=frozenset({name})))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Due:
+    """One reminder: of what, for which trailer, and how much is left (negative: overdue).
+
+    `km_left` and `days_left` are None where the interval is of the other kind; both are
+    None where it was never logged as done, so that nothing can be counted from.
+    """
+
+    chore: str
+    trailer: str | None
+    done: datetime | None
+    km_left: float | None = None
+    days_left: float | None = None
+    interval_km: float | None = None
+    interval_days: float | None = None
+
+    @property
+    def left(self) -> float:
+        """What is left as a share of the interval, of whichever kind is shorter."""
+        shares = [
+            left / interval
+            for left, interval in (
+                (self.km_left, self.interval_km),
+                (self.days_left, self.interval_days),
+            )
+            if left is not None and interval
+        ]
+        return min(shares, default=1.0)
+
+    @property
+    def overdue(self) -> bool:
+        """Whether its time has passed."""
+        return self.left < 0
+
+    @property
+    def soon(self) -> bool:
+        """Whether it is due before long, and not yet overdue."""
+        return 0 <= self.left < SOON
+
+
+@dataclass(frozen=True, slots=True)
+class OldTyres:
+    """Tyres whose date code makes them old: whose, when they were made, and their age in years."""
+
+    owner: str
+    made: Made
+    years: float
+
+
+def upkeep_table_from(table: Mapping[str, Any]) -> UpkeepTable:
+    """The kinds of upkeep from their table; raises KeyError where a field lacks."""
+    return UpkeepTable(
+        chores=tuple(
+            Chore(
+                name=row["name"],
+                words=frozenset(row["words"]),
+                after=frozenset(row.get("after", ())),
+                after_km=(
+                    Quantity(row["after_miles"], "mi").amount("km")
+                    if "after_miles" in row
+                    else None
+                ),
+            )
+            for row in table["upkeep"]
+        ),
+    )
+
+
+def due(driven: Driving, table: UpkeepTable, now: datetime) -> tuple[Due, ...]:
+    """Every reminder, the most pressing first; those never logged as done come last."""
+    done = _last_done(driven, table)
+    found = [
+        *_set_by_owner(driven, table, done, now),
+        *_following(driven, table),
+    ]
+    return tuple(sorted(found, key=lambda each: (each.done is None, each.left)))
+
+
+def old_tyres(driven: Driving, today: date) -> tuple[OldTyres, ...]:
+    """Tyres past the age at which they want a look, the oldest first.
+
+    Their date code is told as the rating `date_code`, a bare number.
+    """
+    latest: dict[str, Made] = {}
+    for each in driven.log.of(Rating):
+        if each.entry.rating != "date_code" or isinstance(each.entry.value, Quantity):
+            continue
+        made = date_code(f"{int(each.entry.value):04d}", today)
+        if isinstance(made, Made):
+            latest[each.entry.trailer or each.entry.truck or each.entry.subject] = made
+    aged = [OldTyres(owner, made, made.age(today)) for owner, made in latest.items()]
+    return tuple(
+        sorted((each for each in aged if each.years >= OLD_YEARS), key=lambda each: -each.years)
+    )
+
+
+Done = Mapping[tuple[str, str | None], Logged[Check]]
+"""The last time that a kind of upkeep was logged as done, by its name and trailer."""
+
+
+def _last_done(driven: Driving, table: UpkeepTable) -> Done:
+    return {
+        (table.chore(each.entry.item).name, each.entry.trailer): each
+        for each in driven.log.of(Check)
+        if each.entry.state == "done"
+    }
+
+
+def _set_by_owner(driven: Driving, table: UpkeepTable, done: Done, now: datetime) -> Iterable[Due]:
+    intervals: dict[tuple[str, str | None], dict[str, float]] = {}
+    for each in driven.log.of(Rating):
+        interval = _interval(each.entry)
+        if interval is not None:
+            owner = (table.chore(each.entry.subject).name, each.entry.trailer)
+            kind, amount = interval
+            intervals.setdefault(owner, {})[kind] = amount
+    for (name, trailer), every in intervals.items():
+        last = done.get((name, trailer)) or done.get((name, None))
+        yield _due(driven, name, trailer, every, last, now)
+
+
+def _interval(rating: Rating) -> tuple[str, float] | None:
+    match rating.rating, rating.value:
+        case "every", Quantity() as distance:
+            return "km", distance.amount("km")
+        case "every_days", int() | float() as days:
+            return "days", float(days)
+    return None
+
+
+def _due(
+    driven: Driving,
+    name: str,
+    trailer: str | None,
+    every: Mapping[str, float],
+    last: Logged[Check] | None,
+    now: datetime,
+) -> Due:
+    driven_km = None if last is None else _km_since(driven, last.at, trailer)
+    km, days = every.get("km"), every.get("days")
+    return Due(
+        chore=name,
+        trailer=trailer,
+        done=last.at if last else None,
+        km_left=None if km is None or driven_km is None else km - driven_km,
+        days_left=(
+            None if days is None or last is None else days - (now - last.at) / timedelta(days=1)
+        ),
+        interval_km=km,
+        interval_days=days,
+    )
+
+
+def _following(driven: Driving, table: UpkeepTable) -> Iterable[Due]:
+    """What falls due once, so far after other work: the re-torque after a wheel was off."""
+    checks: Sequence[Logged[Check]] = [
+        each for each in driven.log.of(Check) if each.entry.state == "done"
+    ]
+    for chore in table.chores:
+        work = [each for each in checks if each.entry.item.casefold() in chore.after]
+        if chore.after_km is None or not work:
+            continue
+        last = work[-1]
+        again = [
+            each
+            for each in checks
+            if each.at > last.at
+            and table.chore(each.entry.item) == chore
+            and _km_since(driven, last.at, last.entry.trailer, each.at) >= chore.after_km / 2
+        ]
+        if not again:
+            yield Due(
+                chore=chore.name,
+                trailer=last.entry.trailer,
+                done=last.at,
+                km_left=chore.after_km - _km_since(driven, last.at, last.entry.trailer),
+                interval_km=chore.after_km,
+            )
+
+
+def _km_since(
+    driven: Driving, moment: datetime, trailer: str | None, until: datetime | None = None
+) -> float:
+    """Distance since a moment, of a trailer only while it was on."""
+    start = driven.track.near(moment) or driven.track.before(moment) or driven.track.after(moment)
+    end = driven.track.latest if until is None else driven.track.before(until)
+    if start is None or end is None or end.km <= start.km:
+        return 0.0
+    if trailer is None:
+        return end.km - start.km
+    split = driven.modes.split(start.km, end.km)
+    return sum(km for mode, km in split.items() if mode.casefold() == trailer.casefold())

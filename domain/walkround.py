@@ -1,0 +1,125 @@
+"""The walk-round: what was looked at before pulling away, by whom, and what is not right.
+
+This file decides which point a check ticks, and how long a fault is carried: until somebody
+logs it as put right, however many trips later. The points come with their table
+(`shared/reference/walkround.toml`); the owner adds one, or drops it, with a rating whose
+subject is `walk-round`, named as the point, 1 or 0.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from domain.entries import Check, Rating
+from domain.log import Log, Logged
+
+SUBJECT = "walk-round"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Point:
+    """One thing to look at, and what people call it."""
+
+    name: str
+    words: frozenset[str] = frozenset()
+
+    def means(self, item: str) -> bool:
+        """Whether a checked item is this point."""
+        return item.casefold() == self.name.casefold() or item.casefold() in self.words
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PointsTable:
+    """The usual points, and the words for having done them all."""
+
+    points: tuple[Point, ...]
+    whole: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WalkRound:
+    """The points ticked since a moment, each with its check, those left, and the open faults."""
+
+    ticked: Mapping[str, Logged[Check]]
+    left: tuple[str, ...]
+    faults: tuple[Logged[Check], ...]
+
+    @property
+    def begun(self) -> bool:
+        """Whether anything was ticked."""
+        return bool(self.ticked)
+
+
+def points_table_from(table: Mapping[str, Any]) -> PointsTable:
+    """The usual points from their table; raises KeyError where a field lacks."""
+    return PointsTable(
+        points=tuple(
+            Point(name=row["name"], words=frozenset(row["words"])) for row in table["point"]
+        ),
+        whole=frozenset(table["whole"]["words"]),
+    )
+
+
+def points_of(log: Log, table: PointsTable) -> tuple[Point, ...]:
+    """The owner's points: the usual ones, with those added and without those dropped."""
+    points = {point.name.casefold(): point for point in table.points}
+    for each in log.of(Rating):
+        if each.entry.subject != SUBJECT:
+            continue
+        name = each.entry.rating.casefold()
+        known = next((key for key, point in points.items() if point.means(name)), name)
+        if each.entry.value:
+            points.setdefault(known, Point(name=each.entry.rating))
+        else:
+            points.pop(known, None)
+    return tuple(points.values())
+
+
+def walk_round(log: Log, table: PointsTable, since: datetime | None) -> WalkRound:
+    """How the walk-round stands since a moment (of hitching or leaving)."""
+    points = points_of(log, table)
+    checks = log.of(Check)
+    faults = open_faults(checks)
+    ticked: dict[str, Logged[Check]] = {}
+    for each in checks:
+        if each.entry.state != "done" or (since is not None and each.at < since):
+            continue
+        whole = each.entry.item.casefold() in table.whole
+        for point in points:
+            if whole or point.means(each.entry.item):
+                ticked[point.name] = each
+    for fault in faults:
+        for point in points:
+            if point.means(fault.entry.item):
+                ticked.pop(point.name, None)
+    return WalkRound(
+        ticked=ticked,
+        left=tuple(point.name for point in points if point.name not in ticked),
+        faults=faults,
+    )
+
+
+def open_faults(checks: Sequence[Logged[Check]]) -> tuple[Logged[Check], ...]:
+    """Faults that nobody has logged as put right, oldest first."""
+    standing: list[Logged[Check]] = []
+    for each in checks:
+        standing = [fault for fault in standing if not _settles(each.entry, fault.entry)]
+        if each.entry.state == "fault":
+            standing.append(each)
+    return tuple(standing)
+
+
+def _settles(later: Check, fault: Check) -> bool:
+    """Whether a later check is about the same thing: named alike, or by its closer part.
+
+    'marker light fixed' settles 'left marker light'; 'lights done' does not.
+    """
+    if later.trailer and fault.trailer and later.trailer.casefold() != fault.trailer.casefold():
+        return False
+    said, faulty = later.item.casefold().split(), fault.item.casefold().split()
+    return said == faulty or (
+        later.state == "done" and len(said) > 1 and faulty[-len(said) :] == said
+    )
