@@ -145,7 +145,7 @@ def _per_axle(
     )
     load = weights.loads.get("trailer")
     if rig.axles is None and load is not None and load.nominal_value > value:
-        yield Unknown(limit, "how many axles the trailer has")
+        yield Unknown(limit, "the number of trailer axles")
     else:
         yield judged(limit, load, "the trailer's axles")
 

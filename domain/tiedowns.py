@@ -96,8 +96,11 @@ def _count(article: Article) -> tuple[int, str]:
 
 
 def _by_length(article: Article) -> int:
-    """393.110: by length and weight, one for each further ten feet or part."""
-    length = article.length or 0.0
+    """393.110: by length and weight, one for each further ten feet or part.
+
+    An article of unknown length counts as one of ten feet.
+    """
+    length = LONG if article.length is None else article.length
     if article.blocked:
         return max(1, ceil(length / LONG - HAIR))
     if length <= SHORT + HAIR and article.weight <= LIGHT + HAIR:

@@ -109,17 +109,13 @@ def _help(log: Log, preferences: Preferences, now: datetime, question: Question)
     return setup.help_answer()
 
 
-def _not_yet(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
-    return Answer(headline="I can't work that out yet.")
-
-
 TOPICS: Mapping[str, TopicAnswer] = {
     "weight": weights.weight_answer,
     "margin": weights.margin_answer,
     "tongue": weights.tongue_answer,
     "ratings": weights.ratings_answer,
-    "whatif": _not_yet,
-    "tiedown": _not_yet,
+    "whatif": loading.whatif_answer,
+    "tiedown": tiedowns.tiedown_answer,
     "economy": fuel.economy_answer,
     "cost": fuel.cost_answer,
     "range": fuel.range_answer,

@@ -14,7 +14,7 @@ from bot.answers.answer import Answer, Row
 from bot.answers.words import listed, number, rounded, sentence
 from domain.bounds import NEEDS_SOLO, Missing
 from domain.entries import SINGLE_AXLES
-from domain.margins import Clear, Margin, Near, Over, Unknown, too_close
+from domain.margins import Clear, Margin, Near, Over, Share, Unknown, too_close
 from domain.quantities import Quantity
 from domain.uncertainty import Measured, spread, worth
 
@@ -84,15 +84,18 @@ LONGEST = 860
 """Characters that an answer may take, alignment included; what is more is not read in the cold."""
 
 
-def verdict(found: Sequence[Margin], unit: str) -> str | None:
-    """The headline that the margins give; None where no rating can be judged."""
+def verdict(found: Sequence[Margin], unit: str, *, derived: bool = False) -> str | None:
+    """The headline that the margins give; None where no rating can be judged.
+
+    `derived` where the loads were worked out, so that no figure is written finer than it is.
+    """
     over = [each for each in found if isinstance(each, Over)]
     if over:
-        return _over(over, unit)
+        return _over(over, unit, derived)
     tightest = next((each for each in found if not isinstance(each, Unknown)), None)
     if tightest is None:
         return None
-    left = f"{limit_name(tightest)} has {left_text(tightest, unit)} left"
+    left = f"{limit_name(tightest)} has {left_text(tightest, unit, derived)} left"
     if too_close(tightest):
         return f"Too close to call: {left}, and that is only good to ±{_doubt(tightest, unit)}."
     if isinstance(tightest, Near):
@@ -100,33 +103,35 @@ def verdict(found: Sequence[Margin], unit: str) -> str | None:
     return f"Inside every rating given. Tightest: {left}."
 
 
-def _over(over: Sequence[Over], unit: str) -> str:
-    names = [f"{limit_name(each)} by {left_text(each, unit)}" for each in over[:3]]
+def _over(over: Sequence[Over], unit: str, derived: bool) -> str:
+    names = [f"{limit_name(each)} by {left_text(each, unit, derived)}" for each in over[:3]]
     more = f" and {len(over) - 3} more" if len(over) > 3 else ""
     named = ", ".join(names) + more if more else listed(names)
     if all(too_close(each) for each in over):
         # The ticket is what a weigh officer reads, so that a doubtful overload is an overload.
-        return f"Over by the ticket, if barely: {named}. Count it as over. {STOP}"
+        return f"Over, if barely: {named}. Count it as over. {STOP}"
     return f"Over: {named}. {STOP}"
 
 
-def margin_rows(found: Sequence[Margin], unit: str, most: int = MOST_MARGINS) -> tuple[Row, ...]:
+def margin_rows(
+    found: Sequence[Margin], unit: str, most: int = MOST_MARGINS, *, derived: bool = False
+) -> tuple[Row, ...]:
     """A row for each judged margin, the tightest first."""
-    rows = (margin_row(each, unit) for each in found if not isinstance(each, Unknown))
+    rows = (margin_row(each, unit, derived) for each in found if not isinstance(each, Unknown))
     return tuple(row for row, _ in zip(rows, range(most), strict=False))
 
 
-def margin_row(margin: Margin, unit: str) -> Row:
+def margin_row(margin: Margin, unit: str, derived: bool = False) -> Row:
     """One margin: its name, what is left or over, and of what."""
     name, of = sentence(limit_name(margin)), f"of {limit_text(margin, unit)}"
     match margin:
         case Over():
-            return Row(name, f"{left_text(margin, unit)} over", of)
+            return Row(name, f"{left_text(margin, unit, derived)} over", of)
         case Near():
             remark = "too close to call" if too_close(margin) else "near"
-            return Row(name, f"{left_text(margin, unit)} left", f"{of}, {remark}")
+            return Row(name, f"{left_text(margin, unit, derived)} left", f"{of}, {remark}")
         case Clear():
-            return Row(name, f"{left_text(margin, unit)} left", of)
+            return Row(name, f"{left_text(margin, unit, derived)} left", of)
         case Unknown(_, needs):
             return Row(name, "not weighed", f"{of}; needs {needs}")
     assert_never(margin)
@@ -153,11 +158,11 @@ def limit_text(margin: Margin, unit: str) -> str:
     return rounded(Quantity(margin.limit.value, "kg").to(unit))
 
 
-def left_text(margin: Over | Near | Clear, unit: str) -> str:
+def left_text(margin: Over | Near | Clear, unit: str, derived: bool = False) -> str:
     """How far the load is from the limit, without a sign."""
     if margin.limit.unit == "kN":
         return f"{number(abs(margin.left.nominal_value), 1)} kN"
-    derived = margin.limit.bounds in DERIVED
+    derived = derived or margin.limit.bounds in DERIVED
     return mass_text(margin.left, unit, derived=derived, absolute=True)
 
 
@@ -200,6 +205,15 @@ def share_text(share: Measured) -> str:
 def to_unit(kilograms: float, unit: str) -> float:
     """A mass in the logbook's unit."""
     return Quantity(kilograms, "kg").amount(unit)
+
+
+def share_note(share: Share | None) -> str:
+    """What to move where the tongue share is out of its customary range; '' where it is not."""
+    if share is None or not share.outside:
+        return ""
+    low = share.share.nominal_value < share.low
+    word, way = ("low: it may sway. Move", "forward") if low else ("high. Move", "back")
+    return f"Tongue share is {word} trailer load {way}."
 
 
 def unknown_note(found: Sequence[Margin]) -> str:

@@ -27,6 +27,7 @@ from bot.answers.limits import (
     margin_rows,
     mass_text,
     missing_note,
+    share_note,
     share_text,
     to_unit,
     unknown_note,
@@ -162,7 +163,7 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     of = f", {share_text(share.share)} of the trailer" if share else ""
     notes = [
         *_change_notes(weighed.changes, unit),
-        *_share_notes(share),
+        share_note(share),
         *((READS_LOW,) if weights.tongue.reads_low else ()),
     ]
     return Answer(
@@ -171,7 +172,7 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
             *_bars_rows(weights, unit),
             *margin_rows(_bounding(weighed.margins, ("tongue",)), unit),
         ),
-        notes=(*notes, _customary(share), CAUTION) if share else (*notes, CAUTION),
+        notes=tuple(filter(None, (*notes, _customary(share), CAUTION))),
     )
 
 
@@ -179,8 +180,8 @@ def _tongue_name(rig: Rig) -> str:
     return "Pin" if rig.coupling == "pin" else "Tongue"
 
 
-def _customary(share: Share) -> str:
-    return f"Customary is {100 * share.low:.0f}-{100 * share.high:.0f} %."
+def _customary(share: Share | None) -> str:
+    return "" if share is None else f"Customary is {100 * share.low:.0f}-{100 * share.high:.0f} %."
 
 
 def _full(weighed: Weighed, preferences: Preferences) -> Answer:
@@ -263,7 +264,7 @@ def _notes(weighed: Weighed, unit: str, most: int) -> tuple[str, ...]:
     weights, found = weighed.weights, weighed.margins
     notes = [
         *_help_notes(found),
-        *_share_notes(tongue_share(weighed.rig, weights)),
+        share_note(tongue_share(weighed.rig, weights)),
         *_imbalance_notes(weights, unit),
         *_change_notes(weighed.changes, unit),
         *_needs_notes(weights),
@@ -271,7 +272,7 @@ def _notes(weighed: Weighed, unit: str, most: int) -> tuple[str, ...]:
     rest = sum(not isinstance(each, Unknown) for each in found) - most
     if rest > 0:
         notes.append(f"{counted(rest, 'more rating')} with more room.")
-    notes.append(unknown_note(found))
+    notes.append(unknown_note(found) if weights.session.road else "")
     notes.append(missing_note(missing(weighed.rig, weights)))
     return tuple(filter(None, (*notes, CAUTION)))
 
@@ -297,14 +298,6 @@ def _help_notes(found: Sequence[Margin]) -> list[str]:
     over = [each for each in found if isinstance(each, Over)]
     helps = dict.fromkeys(HELPS[each.limit.bounds] for each in over)
     return [f"What usually helps: {'; '.join(list(helps)[:2])}."] if helps else []
-
-
-def _share_notes(share: Share | None) -> list[str]:
-    if share is None or not share.outside:
-        return []
-    low = share.share.nominal_value < share.low
-    word, way = ("low: it may sway. Move", "forward") if low else ("high. Move", "back")
-    return [f"Tongue share is {word} trailer load {way}."]
 
 
 def _imbalance_notes(weights: Weights, unit: str) -> list[str]:

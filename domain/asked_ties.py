@@ -1,0 +1,140 @@
+"""What a question about tie-downs means: the cargo, and the tie-downs that it names.
+
+This file decides how the words of a `tiedown` question become an article of cargo and a set
+of tie-downs: their number, kind, size and grade, a stated working load limit, and whether
+they pass over the load. It works nothing out. Masses are in kilograms, lengths in metres.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from domain.quantities import DISTANCES, MASSES, Quantity
+from domain.tiedowns import Article, Kind, Run
+from domain.verdicts import Question
+
+WORDS = "one two three four five six seven eight nine ten eleven twelve"
+COUNTS = {word: number for number, word in enumerate(WORDS.split(), start=1)}
+"""Numbers in words, as far as anybody ties."""
+
+MATERIALS: tuple[tuple[str, str], ...] = (
+    ("chain", r"chains?|binders?"),
+    ("synthetic webbing", r"straps?|ratchets?|webbings?"),
+    ("wire rope", r"wire ropes?|steel cables?|cables?"),
+    ("nylon rope", r"nylon ropes?"),
+    ("polyester rope", r"polyester ropes?"),
+    ("manila rope", r"manila ropes?"),
+    ("polypropylene rope", r"ropes?|lines?"),
+)
+"""What tie-downs are of, as the table names it; an unmarked rope counts as polypropylene
+(393.108(d))."""
+
+KINDS: tuple[tuple[Kind, str], ...] = (
+    ("machinery", r"tractor|skid ?steer|excavator|backhoe|loader|dozer|forklift|roller|machine"),
+    ("vehicle", r"car|truck|pickup|van|suv|jeep"),
+)
+"""Cargo that has paragraphs of its own."""
+
+TIES = "|".join(words for _, words in MATERIALS)
+SIZE = re.compile(r"(?<![\d,.])(\d+[- ]\d/\d|\d/\d|[1-4])(?=\s*(?:-?\s*in(?:ch)?\b|\"|'')|\s)")
+GRADE = re.compile(r"\b(?:grade|gr\.?|g)[\s-]*(30|43|70|80|100)\b", re.I)
+TRANSPORT = re.compile(r"\btransport chains?\b", re.I)
+COUNT = re.compile(
+    rf"(?<![\w/.,])(\d{{1,2}}|{'|'.join(COUNTS)})\b(?!\s*(?:/|\"|in\b|inch|ft|feet|lb|%))"
+    rf"(?=(?:\s*x)?(?:\s+[\w/.\"-]+){{0,6}}?\s+(?:{TIES})\b)",
+    re.I,
+)
+LIMIT = re.compile(
+    r"(?:wll|working load(?: limit)?|rated)\D{0,12}?([\d,]+)\s*(lbs?|kg)?\b"
+    r"|([\d,]+)\s*(lbs?|kg)?\s*(?:wll|working load)",
+    re.I,
+)
+OVER = re.compile(r"\bover (?:it|the (?:top|load)|them)\b|\bthrown over\b|\bacross the top\b", re.I)
+BLOCKED = re.compile(
+    r"\b(?<!not )(?<!n't )(?:blocked|against the (?:headboard|bulkhead|front))", re.I
+)
+LENGTH = re.compile(r"([\d.]+)\s*-?\s*(ft|feet|foot|m|metres?|meters?)\b(?:\s+long)?", re.I)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskedTies:
+    """The tie-downs that a question names; what it leaves open is None or ''.
+
+    `limit` is a stated working load limit; otherwise material, size and grade look it up.
+    """
+
+    count: int | None
+    material: str | None
+    size: str
+    grade: str
+    limit: Quantity | None
+    run: Run
+
+
+def asked_article(question: Question) -> Article | None:
+    """The cargo; None where its weight was not said."""
+    weight = question.value
+    if not isinstance(weight, Quantity) or weight.unit not in MASSES:
+        return None
+    words = f"{question.item or ''} {question.text}"
+    kinds = (kind for kind, each in KINDS if re.search(rf"\b(?:{each})s?\b", words, re.I))
+    return Article(
+        weight=weight.amount("kg"),
+        length=_length(question),
+        kind=next(kinds, "article"),
+        blocked=bool(BLOCKED.search(question.text)),
+    )
+
+
+def asked_ties(question: Question) -> AskedTies:
+    """The tie-downs named in the words of a question."""
+    text = question.text
+    grade = GRADE.search(text)
+    bare = GRADE.sub(" ", text)
+    count = COUNT.search(bare)
+    material = next(
+        (name for name, words in MATERIALS if re.search(rf"\b(?:{words})\b", text, re.I)), None
+    )
+    marked = grade.group(1) if grade else ("70" if TRANSPORT.search(text) else "")
+    return AskedTies(
+        count=_number(count.group(1)) if count else None,
+        material=material,
+        size=_size(bare),
+        grade=f"grade {marked}" if marked else "",
+        limit=_limit(text),
+        run="over the load" if OVER.search(text) else "to the load",
+    )
+
+
+def _number(word: str) -> int:
+    return int(word) if word.isdigit() else COUNTS[word.casefold()]
+
+
+def _size(text: str) -> str:
+    """A nominal size as the table writes it: 3/8, 1-3/4, or whole inches where they are said."""
+    for found in SIZE.finditer(text):
+        size = found.group(1).replace(" ", "-")
+        inches = re.match(r"\s*(?:-?\s*in(?:ch)?\b|\"|'')", text[found.end() :])
+        if "/" in size or inches:
+            return size
+    return ""
+
+
+def _limit(text: str) -> Quantity | None:
+    found = LIMIT.search(text)
+    if found is None:
+        return None
+    figure, unit = (found.group(1), found.group(2)) if found.group(1) else found.groups()[2:]
+    return Quantity(float(figure.replace(",", "")), "kg" if unit == "kg" else "lb")
+
+
+def _length(question: Question) -> float | None:
+    stated = question.distance
+    if stated is not None and stated.unit not in DISTANCES:
+        return stated.amount("m")
+    found = LENGTH.search(question.text)
+    if found is None:
+        return None
+    unit = "m" if found.group(2).casefold().startswith("m") else "ft"
+    return Quantity(float(found.group(1)), unit).amount("m")
