@@ -12,7 +12,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import cast
 
-from bot.answers import fuel, routine, setup, trips, upkeep, weights
+from bot.answers import fuel, loading, routine, setup, tiedowns, trips, upkeep, weights
 from bot.answers.answer import Answer
 from bot.answers.brief import brief
 from bot.answers.words import listed
