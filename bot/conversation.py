@@ -159,7 +159,7 @@ def _act(desk: _Desk, verdict: Verdict) -> Answer | None:
             return dispatch.question_answer(log, desk.preferences, now, verdict)
         case Ask():
             journal.put_question(desk.session, desk.chat, desk.message, verdict)
-            return asking.ask_answer(verdict, desk.preferences)
+            return asking.ask_answer(verdict)
         case Facts(entries):
             return _keep(desk, entries)
         case _:
@@ -216,7 +216,7 @@ def _trailer_doubt(desk: _Desk, kept: list[Logged[Entry]]) -> Answer | None:
     )
     ask = Ask("trailer", choices, asking.WHICH_TRAILER)
     journal.put_question(desk.session, desk.chat, desk.message, ask, hitch.key)
-    return asking.ask_answer(ask, desk.preferences, kept=True)
+    return asking.ask_answer(ask, kept=True)
 
 
 def _complete(desk: _Desk, key: int, entries: tuple[Entry, ...]) -> Answer:
@@ -252,7 +252,7 @@ def _correct(desk: _Desk, correction: Correction) -> Answer:
         case Unclear(_, choices) if choices:
             ask = correcting.which_figure(choices)
             journal.put_question(desk.session, desk.chat, desk.message, ask)
-            return asking.ask_answer(ask, desk.preferences, kept=True)
+            return asking.ask_answer(ask, kept=True)
         case Unclear():
             return correcting.unclear_answer(outcome)
         case _:

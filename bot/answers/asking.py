@@ -12,53 +12,65 @@ from collections.abc import Mapping
 from bot.answers.answer import Answer
 from bot.answers.brief import field_name
 from bot.answers.words import figure, listed
-from domain.context import Units
-from domain.entries import POSITIONS
-from domain.log import Preferences
 from domain.verdicts import Ask
 
-WHICH_TRAILER = "which trailer"
-WHICH_FIGURE = "which figure"
+WHICH_TRAILER = "which_trailer"
+WHICH_FIGURE = "which_figure"
 
 BY_REASON: Mapping[str, str] = {
+    "does_not_sum": "The axles make {0}, the gross reads {1}. Which figure is wrong?",
+    "lone_load": "{0} of what?",
+    "two_loads": "{0} and {1}: which axles are those?",
+    "implausible": "{0} can't be right for the {field}. What was it?",
+    "backwards": "{0} is behind the last reading, {1}. What does the odometer show?",
+    "jump": "{0} is a long way past the last reading, {1}. What does the odometer show?",
+    "over_tank": "{0} is more than the tank holds, {1}. How much went in?",
+    "price_does_not_fit": "Volume and price make {0}, not {1}. Which figure is wrong?",
     WHICH_TRAILER: "Which trailer is on?",
     WHICH_FIGURE: "Which figure do you mean?",
 }
-"""A sentence for each reason; the figures in doubt stand after it where there are any."""
+"""A sentence for each reason, with the figures in doubt in the order in which they are given."""
 
 BY_FIELD: Mapping[str, str] = {
-    "gross": "The axles don't add up to the gross. Which figure is wrong?",
-    "weighing": "Which axle is that: steer, drive, trailer axles or gross?",
-    "odometer": "That odometer doesn't follow from the last reading. What does it show?",
+    "gross": "The axles don't make the gross. Which figure is wrong?",
+    "weighing": "Which axles are those?",
+    "odometer": "That odometer doesn't follow from the last one. What does it show?",
     "volume": "That is more than the tank holds. How much went in?",
-    "cost": "Volume and price don't make that total. Which one is wrong?",
-    "unit_price": "That price looks off. What was it for one {volume}?",
+    "cost": "Volume and price don't make that total. Which figure is wrong?",
     "fill": "Is that the odometer or the volume?",
-    "observation": "That reading can't be right. What does the gauge show?",
     "rating": "Which rating is that, and of what: truck, trailer or hitch?",
-    "place": "Which place do you mean?",
     "trailer": "Which trailer do you mean?",
     "truck": "Which truck do you mean?",
 }
-"""A sentence for each kind or field that can be in doubt."""
+"""A sentence for each kind or field, where the reason has none."""
 
-VOLUME_WORDS: Mapping[Units, str] = {"us": "gallon", "metric": "litre", "imperial": "litre"}
+LAST_RESORT = "I'm not sure of the {field}. Can you send it again, with a word for each figure?"
 
-NOT_KEPT = "Nothing is kept until you say."
+NOT_KEPT = "Nothing is kept until then."
+SEND_AGAIN = "Send the figure again."
 
 
-def ask_answer(ask: Ask, preferences: Preferences, *, kept: bool = False) -> Answer:
+def ask_answer(ask: Ask, *, kept: bool = False) -> Answer:
     """The question back. `kept` where the message's facts stand whatever the answer is."""
-    known = BY_REASON.get(ask.why) or BY_FIELD.get(ask.about)
-    headline = known or f"I'm not sure of the {field_name(ask.about)}. Can you send it again?"
-    figures = listed([figure(each) for each in ask.figures], "and")
-    notes = [f"In doubt: {figures}."] if figures else []
-    if ask.about in POSITIONS and ask.about != "gross" and not ask.why:
-        headline = f"The {field_name(ask.about)} figure can't be right. What did the scale read?"
-    if not kept:
-        notes.append(NOT_KEPT)
     return Answer(
-        headline=headline.format(volume=VOLUME_WORDS[preferences.units]),
-        notes=tuple(notes),
+        headline=_sentence(ask),
+        notes=() if kept else (f"{_how(ask)} {NOT_KEPT}",),
         choices=tuple(choice.label for choice in ask.choices),
     )
+
+
+def _sentence(ask: Ask) -> str:
+    field = field_name(ask.about)
+    figures = [figure(each) for each in ask.figures]
+    try:
+        return BY_REASON[ask.why].format(*figures, field=field)
+    except (KeyError, IndexError):
+        # A reason without a sentence, or with fewer figures than its sentence names.
+        return BY_FIELD.get(ask.about, LAST_RESORT).format(field=field)
+
+
+def _how(ask: Ask) -> str:
+    numbers = [str(number) for number in range(1, len(ask.choices) + 1)]
+    if not numbers:
+        return SEND_AGAIN
+    return f"Answer {listed(numbers, 'or')}, or send the figure again."

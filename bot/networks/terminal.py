@@ -21,6 +21,7 @@ from bot.messages import Delivered, Message, Outcome
 
 if TYPE_CHECKING:
     from rich.console import Console
+    from rich.text import Text
 
 NAME = "terminal"
 CHAT = "home"
@@ -65,21 +66,20 @@ class ShownTerminal:
 
     async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
         """Show the answer."""
-        show(self._console, answer)
+        self._console.print(dressed(answer))
         return Delivered()
 
 
-def show(console: Console, answer: Answer, indent: int = 0) -> None:
-    """An answer on a console, moved in by some columns."""
-    from rich.padding import Padding
+def dressed(answer: Answer) -> Text:
+    """An answer for a person's eyes."""
     from rich.text import Text
 
     head, *rest = as_text(answer).split("\n")
     lines = Text(head, style="bold")
     notes = set(answer.notes)
     for line in rest:
-        lines.append(f"\n{line}", style="dim" if line in notes else "not bold")
-    console.print(Padding(lines, (0, 0, 0, indent)))
+        lines.append(f"\n{line}", style="not bold dim" if line in notes else "not bold")
+    return lines
 
 
 async def piped_lines(source: TextIO) -> AsyncIterator[str]:
