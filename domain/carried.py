@@ -10,9 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from datetime import timedelta
 from functools import cached_property
 
-from domain.entries import Fill
+from domain.entries import Fill, Rating
 from domain.fuel import chain, is_fuel, is_full, truck_fuel
 from domain.log import Log, Logged
 from domain.modes import modes
@@ -39,6 +40,9 @@ PUMP = 0.005
 
 USUAL_RATE = (0.25, 0.08)
 """Litres a kilometre, and its standard deviation, before the log knows; no source."""
+
+RECENT = timedelta(days=30)
+"""How far back a tank is looked for that tells what the truck burns."""
 
 Densities = Mapping[str, Measured]
 """Kilograms a litre by product."""
@@ -68,8 +72,10 @@ def corrected(
     road = session.road
     if road is None:
         return session, ()
+    if len(session.passes) == 1:
+        return session, ()
     share = measured(*STEER_SHARE)
-    books = _Books(log, rig, densities)
+    books = _Books(_recent(log, session), rig, densities)
     passes: dict[Kind, Pass] = {}
     changes: list[Change] = []
     for kind, each in session.passes.items():
@@ -81,6 +87,12 @@ def corrected(
             changes.append(change)
             passes[kind] = replace(each, loads=_with(each.loads, change.total, share))
     return replace(session, passes=passes), tuple(changes)
+
+
+def _recent(log: Log, session: Session) -> Log:
+    """What can bear on the fuel between passes: the weeks before, and facts that stand."""
+    since = session.started - RECENT
+    return Log(each for each in log if each.at >= since or isinstance(each.entry, Rating))
 
 
 def _with(loads: Mapping[str, Measured], more: Measured, share: Measured) -> dict[str, Measured]:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Generic, TypeVar
+from typing import Generic, TypeVar, cast
 
 from domain.context import Units
 from domain.entries import Entry, Hitch
@@ -43,6 +43,7 @@ class Log:
 
     def __init__(self, entries: Iterable[Logged[Entry]] = ()) -> None:
         self._entries = tuple(sorted(entries, key=lambda each: (each.at, each.key)))
+        self._by_kind: dict[type[Entry], tuple[Logged[Entry], ...]] = {}
 
     def __iter__(self) -> Iterator[Logged[Entry]]:
         return iter(self._entries)
@@ -52,11 +53,11 @@ class Log:
 
     def of(self, kind: type[E]) -> tuple[Logged[E], ...]:
         """Every entry of one kind, oldest first."""
-        return tuple(
-            Logged(entry=each.entry, at=each.at, by=each.by, key=each.key)
-            for each in self._entries
-            if isinstance(each.entry, kind)
-        )
+        if kind not in self._by_kind:
+            self._by_kind[kind] = tuple(
+                each for each in self._entries if isinstance(each.entry, kind)
+            )
+        return cast(tuple[Logged[E], ...], self._by_kind[kind])
 
     def until(self, moment: datetime) -> Log:
         """What had happened by then, that moment included."""

@@ -6,12 +6,12 @@ does not know what loads a rating, nor how a label reads.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Literal
 
-from domain.entries import Entry, Hitch, Rating
+from domain.entries import Hitch, Rating
 from domain.log import Log
 from domain.quantities import MASSES, Quantity
 
@@ -122,10 +122,7 @@ def rig_of(
     `moment` picks which trailer was on then (the one last hitched, even where it has come
     off since); ratings count whenever they were stated, because a label does not change.
     """
-    stated = tuple(_owned_ratings(log))
-    known = _Names()
-    for each in log:
-        known = known.after(each.entry)
+    stated, known = _owned_ratings(log)
     which_truck = truck or known.truck
     which_trailer = trailer or trailer_at(log, moment) or known.trailer
     ratings: dict[Key, Rating] = {}
@@ -198,17 +195,21 @@ class _Names:
     truck: str | None = None
     trailer: str | None = None
 
-    def after(self, entry: Entry) -> _Names:
-        return _Names(entry.truck or self.truck, entry.trailer or self.trailer)
 
+def _owned_ratings(log: Log) -> tuple[list[tuple[str | None, Rating]], _Names]:
+    """Each rating with its truck's or trailer's name, its own or the one last named.
 
-def _owned_ratings(log: Log) -> Iterator[tuple[str | None, Rating]]:
-    """Each rating with its truck's or trailer's name: its own, else the one last named."""
-    known = _Names()
+    Beside them the names that were last in use.
+    """
+    stated: list[tuple[str | None, Rating]] = []
+    truck: str | None = None
+    trailer: str | None = None
     for each in log:
-        known = known.after(each.entry)
-        if isinstance(each.entry, Rating):
-            yield known.trailer if _is_of_trailer(each.entry) else known.truck, each.entry
+        entry = each.entry
+        truck, trailer = entry.truck or truck, entry.trailer or trailer
+        if isinstance(entry, Rating):
+            stated.append((trailer if _is_of_trailer(entry) else truck, entry))
+    return stated, _Names(truck, trailer)
 
 
 def _is_of_trailer(rating: Rating) -> bool:

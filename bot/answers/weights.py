@@ -187,9 +187,12 @@ def _customary(share: Share | None) -> str:
 def _full(weighed: Weighed, preferences: Preferences) -> Answer:
     """All of a weighing, with as many margins as a short answer holds."""
     unit = MASS_UNIT[preferences.units]
-    answers = (_listing(weighed, unit, most) for most in range(MOST_MARGINS, 1, -1))
-    fitting = (answer for answer in answers if length(answer) <= LONGEST)
-    return next(fitting, _listing(weighed, unit, 1))
+    answer = _listing(weighed, unit, MOST_MARGINS)
+    for most in range(MOST_MARGINS - 1, 0, -1):
+        if length(answer) <= LONGEST:
+            break
+        answer = _listing(weighed, unit, most)
+    return answer
 
 
 def _listing(weighed: Weighed, unit: str, most: int) -> Answer:
