@@ -28,10 +28,11 @@ def kinds_in_doubt(ask: Ask) -> frozenset[type[Entry]]:
     offered = {type(entry) for choice in ask.choices for entry in choice.entries}
     if offered:
         return frozenset(offered)
-    if ask.about in KINDS:
-        return frozenset({KINDS[ask.about]})
     if ask.about in POSITIONS:
         return frozenset({Weighing})
+    common = {each.name for each in fields(Entry)}
     return frozenset(
-        kind for kind in KINDS.values() if ask.about in {each.name for each in fields(kind)}
+        kind
+        for name, kind in KINDS.items()
+        if ask.about == name or ask.about in {each.name for each in fields(kind)} - common
     )
