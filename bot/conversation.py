@@ -33,6 +33,9 @@ from domain.rig import rig_of
 from domain.verdicts import Ask, Choice, Facts, Question, Silent, Verdict
 
 Reader = Callable[[str, Context], Verdict]
+LATEST_FILLS = 20
+"""Fills that tell what the truck burns, where its tank's rating does not."""
+
 logger = logging.getLogger(__name__)
 
 
@@ -126,10 +129,10 @@ class Conversation:
                 time_zone=self._defaults.time_zone,
             )
         preferences = journal.preferences_of(session.get_one(LogbookRow, chat.logbook_id))
-        told = logbook.log(session, chat.logbook_id, (Rating, Hitch))
+        told = logbook.log(session, chat.logbook_id, (Rating, Hitch), dispatch.LATELY)
         names = names_in(told)
         rig = rig_of(told)
-        fuel = rig.fuel or truck_fuel(logbook.log(session, chat.logbook_id, (Fill,), latest=20))
+        fuel = rig.fuel or truck_fuel(logbook.log(session, chat.logbook_id, (Fill,), LATEST_FILLS))
         question = journal.open_question(session, chat)
         return Context(
             sent_at=sent_at,
@@ -154,7 +157,8 @@ def _act(desk: _Desk, verdict: Verdict) -> Answer | None:
             desk.message.text = ""
             return None
         case Question():
-            log = logbook.log(desk.session, desk.book)
+            reach = dispatch.reach_of_question(verdict)
+            log = logbook.log(desk.session, desk.book, latest=reach)
             now = desk.message.sent_at
             return dispatch.question_answer(log, desk.preferences, now, verdict)
         case Ask():
@@ -187,11 +191,20 @@ def _keep(desk: _Desk, entries: tuple[Entry, ...]) -> Answer:
         else:
             kept.append(_keep_one(desk, entry, at))
     if kept:
-        log = logbook.log(desk.session, desk.book)
-        now = desk.message.sent_at
-        answers.insert(0, dispatch.kept_answer(log, desk.preferences, now, kept))
+        answers.insert(0, _answer(desk, kept))
     doubt = _trailer_doubt(desk, kept)
     return joined([*answers, doubt] if doubt else answers)
+
+
+def _answer(desk: _Desk, kept: list[Logged[Entry]]) -> Answer:
+    """The reply to what was kept, from as much of the logbook as it needs."""
+    log = logbook.log(
+        desk.session,
+        desk.book,
+        latest=dispatch.reach_of_kept([each.entry for each in kept]),
+        until=max(each.at for each in kept),
+    )
+    return dispatch.kept_answer(log, desk.preferences, desk.message.sent_at, kept)
 
 
 def _keep_one(desk: _Desk, entry: Entry, sent_at: datetime) -> Logged[Entry]:
@@ -201,7 +214,7 @@ def _keep_one(desk: _Desk, entry: Entry, sent_at: datetime) -> Logged[Entry]:
 
 
 def _names(desk: _Desk) -> Names:
-    return names_in(logbook.log(desk.session, desk.book, (Rating, Hitch)))
+    return names_in(logbook.log(desk.session, desk.book, (Rating, Hitch), dispatch.LATELY))
 
 
 def _trailer_doubt(desk: _Desk, kept: list[Logged[Entry]]) -> Answer | None:
@@ -223,8 +236,7 @@ def _complete(desk: _Desk, key: int, entries: tuple[Entry, ...]) -> Answer:
     """Put what an answer adds into the entry that was kept with a question open."""
     before = logbook.entries(desk.session, [key])[key]
     after = logbook.keep(desk.session, desk.book, desk.message, entries[0], before.at, key)
-    log = logbook.log(desk.session, desk.book)
-    return dispatch.kept_answer(log, desk.preferences, desk.message.sent_at, [after])
+    return _answer(desk, [after])
 
 
 def _correct(desk: _Desk, correction: Correction) -> Answer:
@@ -238,10 +250,7 @@ def _correct(desk: _Desk, correction: Correction) -> Answer:
             new = logbook.keep(desk.session, desk.book, desk.message, after, before.at, before.key)
             if not isinstance(after, Weighing | Fill):
                 return correcting.amended_answer(outcome)
-            log = logbook.log(desk.session, desk.book)
-            now = desk.message.sent_at
-            follows = dispatch.kept_answer(log, desk.preferences, now, [new])
-            return correcting.amended_answer(outcome, follows)
+            return correcting.amended_answer(outcome, _answer(desk, [new]))
         case Withdrawn(entries, restored):
             keys = [each.key for each in entries]
             _drop_question_about(desk, keys)

@@ -130,9 +130,34 @@ TOPICS: Mapping[str, TopicAnswer] = {
 """Who answers each topic."""
 
 
+LATELY = 250
+"""Entries of each kind, the last ones, that an answer about what is on the scale or on the road
+now needs; a session at the scale holds a handful."""
+
+OVER_ALL = (Fill, Check)
+"""Kinds whose answer looks back over the whole logbook."""
+
+TOPICS_LATELY = ("weight", "margin", "tongue", "ratings", "whatif", "tiedown", "help")
+"""Topics that are about now; the others look back over the whole logbook."""
+
+
+def reach_of_kept(kept: Sequence[Entry]) -> int | None:
+    """How many entries of each kind the reply to a message needs; None for all of them."""
+    return None if isinstance(_lead(kept), OVER_ALL) else LATELY
+
+
+def reach_of_question(question: Question) -> int | None:
+    """How many entries of each kind an answer needs; None for all of them."""
+    return LATELY if question.topic in TOPICS_LATELY else None
+
+
+def _lead(kept: Sequence[Entry]) -> Entry:
+    return next(each for kind in KINDS for each in kept if isinstance(each, kind))
+
+
 def kept_answer(log: Log, preferences: Preferences, now: datetime, kept: Group) -> Answer:
     """One reply to everything that one message stated."""
-    lead = next(kind for kind in KINDS if any(isinstance(each.entry, kind) for each in kept))
+    lead = type(_lead([each.entry for each in kept]))
     group = [each for each in kept if isinstance(each.entry, lead)]
     answer, spoken_of = KINDS[lead](log, preferences, now, group)
     keys = {each.key for each in spoken_of}

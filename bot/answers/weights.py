@@ -39,7 +39,7 @@ from bot.reference import references
 from domain.bounds import given, margins, missing, tongue_share
 from domain.carried import Change, corrected
 from domain.context import MASS_UNIT
-from domain.entries import SINGLE_AXLES, Weighing
+from domain.entries import SINGLE_AXLES, Rating, Weighing
 from domain.log import Log, Logged, Preferences
 from domain.margins import Margin, Over, Share, Unknown
 from domain.quantities import Quantity
@@ -89,7 +89,11 @@ def weighing_answer(
     log: Log, preferences: Preferences, now: datetime, logged_weighing: Logged[Weighing]
 ) -> Answer:
     """What to say to a weighing just kept: its weights, margins, and the ratings missing."""
-    weighed = last_weighed(log.until(logged_weighing.at), logged_weighing.entry.trailer)
+    # A rating holds whenever it was told; a weighing may be told after the fact.
+    then = Log(
+        each for each in log if each.at <= logged_weighing.at or isinstance(each.entry, Rating)
+    )
+    weighed = last_weighed(then, logged_weighing.entry.trailer)
     return NO_WEIGHING if weighed is None else _full(weighed, preferences)
 
 

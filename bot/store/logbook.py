@@ -26,10 +26,11 @@ from bot.store.tables import (
     WeighingLoadRow,
 )
 from domain.corrections import Change
-from domain.entries import KIND_NAMES, Entry, Weighing
+from domain.entries import KIND_NAMES, Entry, Rating, Weighing
 from domain.log import Log, Logged, Preferences
 from domain.quantities import Quantity
 
+RATING = KIND_NAMES[Rating]
 KEPT, WITHDRAWN, RESTORED = "kept", "withdrawn", "restored"
 
 
@@ -126,8 +127,13 @@ def log(
     logbook_key: int,
     kinds: Iterable[type[Entry]] | None = None,
     latest: int | None = None,
+    until: datetime | None = None,
 ) -> Log:
-    """What stands in a logbook: of these kinds, or of all; the latest so many of each, or all."""
+    """What stands in a logbook: of these kinds, or of all.
+
+    `latest` leaves only so many of each kind, those that happened last (by `until`, where that
+    is given); ratings are few and hold whenever they were told, so they are never left out.
+    """
     names = list(TABLES) if kinds is None else [KIND_NAMES[kind] for kind in kinds]
     found: list[Logged[Entry]] = []
     for name in names:
@@ -136,7 +142,9 @@ def log(
             EntryRow.kind == name,
             EntryRow.withdrawn_by.is_(None),
         )
-        if latest is not None:
+        if latest is not None and name != RATING:
+            if until is not None:
+                query = query.where(EntryRow.happened_at <= until)
             query = query.order_by(EntryRow.happened_at.desc(), EntryRow.id.desc()).limit(latest)
         found += _logged(session, name, query)
     return Log(found)

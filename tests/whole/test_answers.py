@@ -239,3 +239,13 @@ def test_a_trailer_that_came_off_leaves_the_truck_alone() -> None:
     assert routine.hitch_kept(Hitch(action="unhitched", trailer="camper")).headline == (
         "Camper off; running solo."
     )
+
+
+def test_a_weighing_told_after_the_fact_meets_the_ratings_told_before() -> None:
+    door = Rating(subject="truck", rating="gawr_rear", value=lb(7000), truck="Juniper")
+    late = Weighing(loads={"steer": lb(4380), "drive": lb(7060), "trailer": lb(9900)}, rig="hitched")
+    then = Logged(entry=late, at=AT.replace(day=10), by="Wren", key=2)
+    log = Log([Logged(entry=door, at=AT, by="Wren", key=1), then])
+    answer = dispatch.kept_answer(log, HOME, AT, [then])
+    assert "drive axle" in answer.headline
+    assert "60 lb" in answer.headline
