@@ -16,7 +16,7 @@ from math import hypot, sqrt
 from domain.bounds import margins
 from domain.carried import corrected
 from domain.driving import Driving
-from domain.economy import Estimates
+from domain.economy import STRETCH_KM, Estimates
 from domain.entries import Check, Fill, Note, Observation
 from domain.fuel import CLICK_OFF_LITRES, Rate, Tank, is_fuel
 from domain.log import Logged
@@ -121,14 +121,15 @@ def burnt(driven: Driving, estimates: Estimates, start_km: float, end_km: float)
         litres += part
         covered += high - low
         if share < 1:
-            variance += (estimates.scatter * part) ** 2 * (1 - share)
+            stretches = max((high - low) / STRETCH_KM, 1.0)
+            variance += (estimates.scatter * part) ** 2 / stretches * (1 - share)
         costs.append(_scaled(tank.cost, share))
     if covered:
         variance += 2 * CLICK_OFF_LITRES**2
     rest = _uncovered(driven, start_km, end_km)
     price = recent_price(driven)
     for mode, km in rest.items():
-        rate, _ = rate_ahead(estimates, mode)
+        rate, _ = rate_ahead(estimates, mode, km)
         litres += km * rate.rate
         variance = hypot(sqrt(variance), km * rate.sd) ** 2
         costs.append(_priced(km * rate.rate, price))

@@ -7,9 +7,10 @@ none below zero. It does not know how tanks were cut out of the log (`fuel.py`).
 
 Two errors are kept apart. The click-off at a full tank that two tanks share makes one too
 large and the other too small by the same amount, so neighbours are correlated by minus a
-half. The road (wind, grades, load, idling) scatters each tank in proportion; how much is
-learned from the tanks themselves, by restricted likelihood over a range of scatters, with
-a usual scatter assumed until there are tanks enough to say otherwise.
+half. The road (wind, grades, load, idling) makes every stretch thirstier or thriftier than
+its mode's mean, and averages out over distance; how much is learned from the tanks
+themselves, by restricted likelihood over a range of scatters, with a usual scatter assumed
+until there are tanks enough to say otherwise.
 """
 
 from __future__ import annotations
@@ -29,10 +30,16 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-USUAL_SCATTER = 0.05
-"""How far tanks of one rig lie from its mean, as a share (common practice, no source)."""
+STRETCH_KM = 100.0
+"""Over so much road, wind and grades are taken as one; the next stretch has its own."""
 
-SCATTERS = tuple(each / 100 for each in (0, 1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 15, 20, 25))
+USUAL_SCATTER = 0.10
+"""How far a stretch lies from its mode's mean, as a share (common practice, no source).
+
+It leaves tanks of 300 miles about 5 % apart.
+"""
+
+SCATTERS = tuple(each / 100 for each in (0, 1, 2, 3, 4, 6, 8, 10, 12, 14, 17, 20, 25, 30, 40, 50))
 
 MOST_TANKS = 200
 """The newest so many tanks speak for the rig as it is now."""
@@ -40,13 +47,23 @@ MOST_TANKS = 200
 TOO_WIDE = 0.25
 """An interval wider than this share of the figure, to either side, is no figure."""
 
-MISFIT = 0.35
-"""A tank this far from what the others say of it lacks a fill or holds a wrong figure."""
+FAINT = 1e-9
+"""Combinations of modes that the tanks tell less of than this (relative) they tell nothing of."""
+
+BOOKKEEPING = 0.004
+"""Standard deviation that no number of tanks removes: a trailer dropped a mile before it was
+texted, a splash that nobody logged (common practice, no source)."""
+
+MISFIT = 4.0
+"""A tank so many standard deviations from what the others say lacks a fill or a figure is wrong."""
+
+LEAST_MISFIT = 0.15
+"""A tank nearer than this share of its fuel is never set aside."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Estimates:
-    """Rates by mode, how far tanks scatter about them (a share), and what could not be told.
+    """Rates by mode, how far a stretch of road scatters about them, and what could not be told.
 
     `unclear` are modes that were driven, but in too few tanks or always with another;
     `set_aside` are tanks that contradict the rest.
@@ -57,25 +74,32 @@ class Estimates:
     scatter: float = USUAL_SCATTER
     set_aside: tuple[Tank, ...] = ()
 
-    def ahead(self, mode: str) -> Rate | None:
-        """What driving still to come will take: the mode's rate, with one tank's scatter added."""
+    def ahead(self, mode: str, km: float) -> Rate | None:
+        """What so much driving still to come will take: the mode's rate, with the road added."""
         known = self.rates.get(mode)
         if known is None:
             return None
-        return replace(known, sd=hypot(known.sd, self.scatter * known.rate))
+        road = self.scatter * known.rate * sqrt(STRETCH_KM / max(km, STRETCH_KM))
+        return replace(known, sd=hypot(known.sd, road))
 
 
 def estimate(tanks: Sequence[Tank]) -> Estimates:
-    """Each mode's rate from the newest tanks, those that contradict the rest set aside."""
+    """Each mode's rate from the newest tanks, those that contradict the rest set aside.
+
+    A tank is judged by a fit that it had no part in, so that it cannot excuse itself.
+    """
     used = [tank for tank in tanks if tank.split][-MOST_TANKS:]
     aside: list[Tank] = []
-    while True:
-        fitted = _fit(used)
-        worst = max(used, key=lambda tank: _misfit(tank, fitted), default=None)
-        spare = len(used) > len(fitted.means) + 2
-        if worst is None or not spare or _misfit(worst, fitted) <= MISFIT:
+    fitted = _fit(used)
+    while len(used) > len(fitted.means) + 2:
+        worst = max(used, key=lambda tank: _misfit(tank, fitted))
+        if not _misfit(worst, fitted):
             break
-        used.remove(worst)
+        others = [tank for tank in used if tank is not worst]
+        without = _fit(others)
+        if len(without.means) < len(fitted.means) or _misfit(worst, without) <= MISFIT:
+            break
+        used, fitted = others, without
         aside.append(worst)
     return _estimates(used, fitted, tuple(aside))
 
@@ -147,7 +171,7 @@ def _estimates(used: Sequence[Tank], fitted: _Fit, aside: tuple[Tank, ...]) -> E
     rates: dict[str, Rate] = {}
     unclear: list[str] = []
     for mode, mean in fitted.means.items():
-        sd = fitted.sds[mode]
+        sd = hypot(fitted.sds[mode], BOOKKEEPING * mean)
         if mean <= 0 or NINETY * sd > TOO_WIDE * mean:
             unclear.append(mode)
             continue
@@ -157,9 +181,13 @@ def _estimates(used: Sequence[Tank], fitted: _Fit, aside: tuple[Tank, ...]) -> E
 
 
 def _misfit(tank: Tank, fitted: _Fit) -> float:
-    """How far a tank lies from what the rates say of it, as a share."""
+    """How far a tank lies from what the rates say of it, in standard deviations."""
     expected = sum(fitted.means[mode] * km for mode, km in tank.split.items())
-    return abs(tank.litres - expected) / expected if expected else 0.0
+    off = abs(tank.litres - expected)
+    if off <= LEAST_MISFIT * expected:
+        return 0.0
+    road = STRETCH_KM * sum(fitted.means[mode] ** 2 * km for mode, km in tank.split.items())
+    return off / hypot(tank.litres_sd, fitted.scatter * sqrt(road))
 
 
 def _fit(tanks: Sequence[Tank]) -> _Fit:
@@ -171,12 +199,14 @@ def _fit(tanks: Sequence[Tank]) -> _Fit:
         return _Fit(means={}, sds={}, scatter=USUAL_SCATTER)
     km = np.array([[tank.split.get(name, 0.0) for name in names] for tank in tanks])
     litres = np.array([tank.litres for tank in tanks])
-    click_off = _click_off(tanks)
-    expected = km @ nonnegative(km, litres)
+    pumped = _pumped(tanks)
+    mean_rate = litres.sum() / km.sum()
+    rough = np.clip(nonnegative(km, litres), mean_rate / 3, mean_rate * 3)
+    road = STRETCH_KM * km @ rough**2
     likelihoods, means, covariances = [], [], []
     for scatter in SCATTERS:
-        spread = np.diag((scatter * np.maximum(expected, litres.mean() / 4)) ** 2)
-        mean, covariance, likelihood = _solve(km, litres, click_off + spread)
+        covariance = pumped + np.diag(scatter**2 * road)
+        mean, covariance, likelihood = _solve(km, litres, covariance)
         prior = -0.5 * (scatter / (2 * USUAL_SCATTER)) ** 2
         likelihoods.append(likelihood + prior)
         means.append(mean)
@@ -193,16 +223,17 @@ def _fit(tanks: Sequence[Tank]) -> _Fit:
     )
 
 
-def _click_off(tanks: Sequence[Tank]) -> Array:
+def _pumped(tanks: Sequence[Tank]) -> Array:
     """Covariance of the fuel pumped: one error a full tank, shared by the tanks on either side.
 
     An odometer's rounding works in the same way, and is turned into litres by the mean rate.
+    Each dispenser's own error stays with its fill.
     """
     import numpy as np
 
     mean = sum(tank.litres for tank in tanks) / sum(tank.km for tank in tanks)
     variance = CLICK_OFF_LITRES**2 + (mean * READING_KM) ** 2
-    covariance = np.diag(np.full(len(tanks), 2 * variance))
+    covariance = np.diag([2 * variance + tank.dispensed_sd**2 for tank in tanks])
     for index in range(1, len(tanks)):
         if tanks[index].opened == tanks[index - 1].closed:
             covariance[index, index - 1] = covariance[index - 1, index] = -variance
@@ -216,14 +247,15 @@ def _solve(km: Array, litres: Array, covariance: Array) -> tuple[Array, Array, f
     root = np.linalg.cholesky(covariance)
     design, observed = np.linalg.solve(root, km), np.linalg.solve(root, litres)
     information = design.T @ design
-    inverse = np.linalg.pinv(information, hermitian=True)
+    strengths = np.linalg.eigvalsh(information)
+    inverse = np.linalg.pinv(information, rcond=FAINT, hermitian=True)
     mean = inverse @ design.T @ observed
     if (mean < 0).any():
         mean = nonnegative(design, observed)
     residual = observed - design @ mean
     likelihood = -0.5 * (
         2 * np.log(np.diag(root)).sum()
-        + np.linalg.slogdet(information + 1e-12 * np.eye(len(information)))[1]
+        + np.log(strengths[strengths > FAINT * strengths.max()]).sum()
         + residual @ residual
     )
     return mean, inverse, float(likelihood)

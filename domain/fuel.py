@@ -27,6 +27,10 @@ DEF = "def"
 CLICK_OFF_LITRES = Quantity(0.3, "gal").amount("L")
 """How far one automatic click-off leaves the tank from another (common practice, no source)."""
 
+DISPENSER = 0.005 / sqrt(3)
+"""Standard deviation of a dispenser's reading, as a share: anywhere within the 0.5 % that
+NIST Handbook 44 3.30 Table T.2 allows in service (the table was written down from memory)."""
+
 READING_KM = Quantity(1.0, "mi").amount("km") / sqrt(12)
 """Standard deviation of an odometer read to the whole mile."""
 
@@ -89,9 +93,15 @@ class Tank:
         return READING_KM * sqrt(2)
 
     @property
+    def dispensed_sd(self) -> float:
+        """Standard deviation of the fuel, from the dispensers' own errors."""
+        volumes = (fill_volume(fill.entry) for fill in self.fills)
+        return DISPENSER * sqrt(sum(each.amount("L") ** 2 for each in volumes if each))
+
+    @property
     def litres_sd(self) -> float:
-        """Standard deviation of the fuel: one click-off at either end."""
-        return CLICK_OFF_LITRES * sqrt(2)
+        """Standard deviation of the fuel: one click-off at either end, and the dispensers."""
+        return hypot(CLICK_OFF_LITRES * sqrt(2), self.dispensed_sd)
 
     @property
     def rate(self) -> Rate:
@@ -218,7 +228,9 @@ def pooled(tanks: Sequence[Tank]) -> Rate | None:
         before.closed == after.opened for before, after in pairwise(tanks)
     )
     rate = litres / km
-    sd = hypot(CLICK_OFF_LITRES * sqrt(ends), rate * READING_KM * sqrt(ends)) / km
+    dispensed = sqrt(sum(tank.dispensed_sd**2 for tank in tanks))
+    at_ends = hypot(CLICK_OFF_LITRES, rate * READING_KM) * sqrt(ends)
+    sd = hypot(at_ends, dispensed) / km
     return Rate(rate=rate, sd=sd, tanks=len(tanks), km=km)
 
 

@@ -21,7 +21,7 @@ from domain.entries import Entry, Fill, Odometer, Rating
 from domain.log import Log, Logged
 from domain.quantities import Quantity
 
-SAME_STOP = timedelta(minutes=30)
+SAME_STOP = timedelta(minutes=10)
 """A reading and an event texted this close together belong to one stop."""
 
 USUAL_DIGITS = (5, 6)

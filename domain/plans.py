@@ -13,7 +13,7 @@ from statistics import median
 from typing import Literal
 
 from domain.driving import Driving
-from domain.economy import Estimates, towing_rate
+from domain.economy import STRETCH_KM, Estimates, towing_rate
 from domain.entries import Fill
 from domain.fuel import CLICK_OFF_LITRES, NINETY, Rate, is_fuel, is_full
 from domain.modes import UNTOLD, towing
@@ -88,12 +88,12 @@ class Plan:
         return Quantity(self.price.value * Quantity(litres, "L").amount(per), currency)
 
 
-def rate_ahead(estimates: Estimates, mode: str) -> tuple[Rate, Grounds]:
-    """The rate to reckon with, its tank-to-tank scatter included, and where it comes from."""
-    own = estimates.ahead(mode)
+def rate_ahead(estimates: Estimates, mode: str, km: float) -> tuple[Rate, Grounds]:
+    """The rate to reckon with over so much road, its scatter included, and where it comes from."""
+    own = estimates.ahead(mode, km)
     if own is not None:
         return own, "own"
-    others = towing_rate(estimates) if towing(mode) else estimates.ahead(UNTOLD)
+    others = towing_rate(estimates) if towing(mode) else estimates.ahead(UNTOLD, km)
     if others is not None:
         return others, "others"
     rate = 1 / economy_to(ASSUMED[towing(mode)], "km/L").value
@@ -114,16 +114,17 @@ def reach(driven: Driving, estimates: Estimates) -> Reach:
         raise NotEnoughTold("full")
     left, variance = capacity, CLICK_OFF_LITRES**2
     for mode, km in driven.modes.split(start, max(start, latest.km)).items():
-        rate, _ = rate_ahead(estimates, mode)
+        rate, _ = rate_ahead(estimates, mode, km)
         left -= km * rate.rate
         variance += (km * rate.sd) ** 2
     later = fills[fills.index(full) + 1 :]
     left += sum(volume.amount("L") for each in later if (volume := fill_volume(each.entry)))
     left = min(max(left, 0.0), capacity)
     mode = driven.modes.at(latest.at)
-    rate, grounds = rate_ahead(estimates, mode)
     reserve = RESERVE_SHARE * capacity
     usable = left - reserve
+    rate, _ = rate_ahead(estimates, mode, STRETCH_KM)
+    rate, grounds = rate_ahead(estimates, mode, usable / rate.rate)
     spread = NINETY * hypot(sqrt(variance), usable * rate.sd / rate.rate)
     return Reach(
         capacity=tank,
@@ -141,7 +142,7 @@ def reach(driven: Driving, estimates: Estimates) -> Reach:
 
 def plan(driven: Driving, estimates: Estimates, km: float, mode: str) -> Plan:
     """What so many kilometres will take in a mode, setting out on a full tank."""
-    rate, grounds = rate_ahead(estimates, mode)
+    rate, grounds = rate_ahead(estimates, mode, km)
     litres, spread = km * rate.rate, NINETY * km * rate.sd
     tank = rig_of(driven.log, truck=driven.truck).quantity("truck", "tank")
     stops = None

@@ -124,12 +124,16 @@ def test_pooled_economy_is_all_distance_over_all_fuel() -> None:
 
 
 def test_a_short_tow_is_quoted_with_the_click_off_of_both_ends() -> None:
-    """0.3 gal a fill (common practice, no source): 115 mi on 10 gal is 11.5, give or take 0.8."""
+    """0.3 gal a fill (common practice, no source): 115 mi on 10 gal is 11.5, give or take 0.8.
+
+    Beside it stand the odometer's whole miles and the dispenser's 0.5 % (HB 44 3.30 Table T.2,
+    from memory), each anywhere within its limits.
+    """
     page = Page()
     page.fill(0, 48000, 30)
     page.fill(5, 48115, 10)
     rate = page.driven.chain.tanks[0].rate
-    sd = (2 * 0.3**2 + 2 / 12 * (10 / 115) ** 2) ** 0.5 / 115
+    sd = (2 * 0.3**2 + (0.005 * 10) ** 2 / 3 + 2 / 12 * (10 / 115) ** 2) ** 0.5 / 115
     assert rate.sd == pytest.approx(Quantity(sd, "gal").amount("L") / mi(1).amount("km"))
     low = Quantity(rate.low, "km").amount("mi") / Quantity(1, "L").amount("gal")
     assert low == pytest.approx(1 / (10 / 115 + NINETY * sd))
@@ -142,7 +146,7 @@ def test_tanks_that_follow_on_share_a_click_off_so_a_long_run_is_surer() -> None
     tanks = page.driven.chain.tanks
     pool = pooled(tanks)
     assert pool is not None
-    assert pool.sd == pytest.approx(tanks[0].rate.sd / 4)
+    assert pool.sd == pytest.approx(tanks[0].rate.sd / 4, rel=0.05)
 
 
 def test_a_volume_in_litres_and_a_road_in_miles_go_together() -> None:
