@@ -1,0 +1,195 @@
+"""The walk-round: what was checked, and what was found at fault.
+
+This file decides when a part of the rig and a state of it make a check. Both must be said, in
+one clause; a plan to check, or a question about it, is none.
+"""
+
+from __future__ import annotations
+
+from domain.entries import Check
+from domain.reading.scene import NEGATION, Scene, ends_sentence
+from domain.reading.tokens import MARK, NUMBER
+
+PLACING = ("side", "corner", "end", "vehicle", "name", "ordinal", "axle_noun")
+"""What may stand before an item and belongs to its name: 'left marker light'."""
+
+EVERYDAY = frozenset(
+    (
+        "light",
+        "lights",
+        "door",
+        "doors",
+        "windows",
+        "load",
+        "step",
+        "steps",
+        "gate",
+        "pump",
+        "battery",
+        "cargo",
+        "plug",
+        "pin",
+        "clip",
+        "cable",
+        "cables",
+        "mirror",
+        "mirrors",
+        "lamp",
+        "lamps",
+        "jack",
+        "slide",
+        "slides",
+        "grease",
+        "latch",
+        "hatch",
+        "axle",
+        "bars",
+        "controller",
+        "hub",
+        "hubs",
+        "propane",
+        "tarp",
+        "ramp",
+        "ramps",
+        "springs",
+        "tire",
+        "tires",
+        "tyre",
+        "tyres",
+        "strap",
+        "straps",
+        "chains",
+        "brakes",
+        "breaks",
+        "spare",
+        "hitch",
+        "suspension",
+    )
+)
+"""Parts that a house or another car has too: they need a sign that the rig is meant."""
+
+VAGUE_STATES = frozenset(("in", "on", "up", "out", "set", "good", "ok", "okay", "fine", "clear", "low", "hot", "gone", "bad", "stuck", "closed", "shut", "cut", "shot", "done", "work", "flat"))
+REACH = 5
+
+
+def read_checks(scene: Scene) -> list[Check]:
+    """The checks that a message states."""
+    if "check_item" not in scene.by_class:
+        return []
+    found: list[Check] = []
+    items = list(scene.by_class["check_item"])
+    used: set[int] = set()
+    for number, index in enumerate(items):
+        if index in used or not _talk_allows(scene, index) or _is_label(scene, index):
+            continue
+        limit = items[number + 1] if number + 1 < len(items) else len(scene.tokens)
+        state = _state(scene, index, limit)
+        if state is None:
+            continue
+        start = _start_of_name(scene, index)
+        end = index + 1
+        if end in items and end == limit and not scene.tokens[index].senses.keys() & {"vehicle"}:
+            continue
+        if _everyday(scene, index, start, state[1], found):
+            continue
+        used.add(index)
+        found.append(
+            Check(item=scene.words_between(start, end), state=state[0])  # type: ignore[arg-type]
+        )
+    return found
+
+
+def _talk_allows(scene: Scene, index: int) -> bool:
+    return scene.talk[index] in (None, NEGATION) and not _asked(scene, index)
+
+
+def _asked(scene: Scene, index: int) -> bool:
+    _, end = scene.sentence_of(index)
+    return end < len(scene.tokens) and scene.tokens[end].raw == "?"
+
+
+def _is_label(scene: Scene, index: int) -> bool:
+    """A part that labels a figure ('tires 65 psi') was measured, not checked."""
+    return any(
+        label.start <= index < label.end and label.bound is not None and label.bound.role
+        for label in scene.labels
+    )
+
+
+def _state(scene: Scene, index: int, limit: int) -> tuple[str, int] | None:
+    """The first state behind the item in its sentence, else right before it ('crossed chains')."""
+    denied = False
+    for other in range(index + 1, min(len(scene.tokens), index + 1 + REACH)):
+        token = scene.tokens[other]
+        if ends_sentence(token) and token.raw != "\n":
+            break
+        if token.kind is MARK and token.raw == ",":
+            break
+        if other > limit and not _joined_items(scene, index, other):
+            break
+        if "negation" in token.senses.get("talk", "") or token.text == "not":
+            denied = True
+            continue
+        if "check_fault" in token.senses and not (
+            token.text == "low" and other + 1 < len(scene.tokens) and False
+        ):
+            if token.text == "out" and _goes_on(scene, other):
+                return None
+            return "fault", other
+        if "check_done" in token.senses:
+            return ("fault" if denied else "done"), other
+        if token.kind is NUMBER:
+            break
+    for other in range(index - 1, max(-1, index - 5), -1):
+        token = scene.tokens[other]
+        if ends_sentence(token) or token.raw == ",":
+            break
+        if "check_fault" in token.senses and token.text not in ("out", "low", "hot", "cut", "gone"):
+            return "fault", other
+        if "check_done" in token.senses and token.text not in VAGUE_STATES:
+            return "done", other
+        if "check_item" in token.senses:
+            break
+        if "glue" not in token.senses and not any(k in token.senses for k in PLACING):
+            break
+    return None
+
+
+def _joined_items(scene: Scene, first: int, other: int) -> bool:
+    """'chains and breakaway checked': items joined by 'and' share a state."""
+    return any(
+        scene.tokens[index].text in ("and", "&", "+", "plus") for index in range(first, other)
+    )
+
+
+def _goes_on(scene: Scene, index: int) -> bool:
+    following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
+    return following is not None and following.text in ("of", "for", "to", "in", "loud")
+
+
+def _start_of_name(scene: Scene, index: int) -> int:
+    start = index
+    while start > 0:
+        token = scene.tokens[start - 1]
+        if any(key in token.senses for key in PLACING) and "glue" not in token.senses:
+            start -= 1
+        else:
+            break
+    return start
+
+
+def _everyday(
+    scene: Scene, index: int, start: int, state: int, found: list[Check]
+) -> bool:
+    """An everyday part without a sign of the rig is talk: 'the light is out', 'door shut'."""
+    token = scene.tokens[index]
+    if token.text not in EVERYDAY:
+        return False
+    placed = start < index
+    rig = bool(found) or any(
+        key in scene.by_class for key in ("vehicle", "name", "hitch", "weigh_cue", "rig")
+    )
+    strong = scene.tokens[state].text not in VAGUE_STATES
+    hardly = token.text not in ("light", "lights", "door", "doors", "windows", "load", "pump")
+    short = len(scene.tokens) <= 6
+    return not (rig or placed or (strong and hardly and short))

@@ -1,0 +1,441 @@
+"""The figures of a message: each number with its unit, and what claims it.
+
+This file decides what a number's own surroundings say of it: the unit or currency beside it,
+that it is a range or a price per volume, or that a neighbour claims it for something that is
+no business of a logbook (an exit, a room, a telephone, a date, eggs). What it stands for in
+the log is decided later, from labels and context.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from domain.context import Context
+from domain.reading.tokens import BREAK, MARK, NUMBER, PHONE, TIME, WORD, Token
+
+MASS, VOLUME, DISTANCE, TEMPERATURE, PRESSURE, SPEED = (
+    "mass",
+    "volume",
+    "distance",
+    "temperature",
+    "pressure",
+    "speed",
+)
+ROTATION, LENGTH, DURATION, SHARE, MONEY, PRICE, ECONOMY, FORCE = (
+    "rotation",
+    "length",
+    "duration",
+    "share",
+    "money",
+    "price",
+    "economy",
+    "force",
+)
+
+DIMENSION_OF = {
+    "lb": MASS,
+    "kg": MASS,
+    "t": MASS,
+    "ton": MASS,
+    "gal": VOLUME,
+    "gal_imp": VOLUME,
+    "L": VOLUME,
+    "mi": DISTANCE,
+    "km": DISTANCE,
+    "degF": TEMPERATURE,
+    "degC": TEMPERATURE,
+    "degree": TEMPERATURE,
+    "psi": PRESSURE,
+    "kPa": PRESSURE,
+    "bar": PRESSURE,
+    "mph": SPEED,
+    "km/h": SPEED,
+    "rpm": ROTATION,
+    "ft": LENGTH,
+    "in": LENGTH,
+    "m": LENGTH,
+    "cm": LENGTH,
+    "mm": LENGTH,
+    "h": DURATION,
+    "min": DURATION,
+    "%": SHARE,
+    "mi/gal": ECONOMY,
+    "L/100km": ECONOMY,
+    "km/L": ECONOMY,
+    "kN": FORCE,
+}
+
+CURRENCY_MARKS = {"$": "", "£": "GBP", "€": "EUR"}
+"""A dollar is the chat's own dollar."""
+
+DOLLARS = ("USD", "CAD", "AUD", "NZD", "SGD", "HKD")
+
+BARE_WORD_UNITS = ("in", "m", "l", "t", "g", "f", "c", "p", "ks", "up", "foot", "te", "kn", "lit")
+"""Units that are also words or letters: a unit only right behind a number, and not before a word."""
+
+AFTER_INCHES = ("ahead", "behind", "forward", "aft", "back", "in", "from", "past", "rear", "off")
+"""Words that make the 'in' before them inches: '18 in behind the coupler'."""
+
+RANGE_RATIO = 1.35
+RANGE_TOP = 1000
+"""A stated range is narrow, and of temperatures, pressures, speeds: bigger pairs are a list."""
+
+YEARS = range(1980, 2100)
+
+
+class Figure:
+    """A number and what its neighbours say of it.
+
+    `unit` is a contract symbol or currency code or None, `dimension` what it measures; `claimed`
+    says who else owns the number; `foreign` is an unknown noun that it counts. `start` and `end`
+    are token indexes, the unit and currency included, end exclusive.
+    """
+
+    __slots__ = (
+        "claimed",
+        "count",
+        "dimension",
+        "end",
+        "foreign",
+        "label",
+        "low",
+        "marked",
+        "negative",
+        "role",
+        "start",
+        "token",
+        "unit",
+        "value",
+    )
+
+    def __init__(self, token: Token, start: int, end: int) -> None:
+        self.token = token
+        self.value = token.value
+        self.start = start
+        self.end = end
+        self.unit: str | None = None
+        self.dimension: str | None = None
+        self.low: float | None = None
+        self.count: int | None = None
+        self.claimed: str | None = None
+        self.foreign: str | None = None
+        self.label: object | None = None
+        self.role: str | None = None
+        self.negative = False
+        self.marked = False
+
+    @property
+    def whole(self) -> bool:
+        """Whether it is a whole number, written without decimals."""
+        return self.token.decimals == 0
+
+
+def find_figures(tokens: Sequence[Token], context: Context) -> list[Figure]:
+    """Every number of a message as a figure, in order."""
+    figures: list[Figure] = []
+    index, count = 0, len(tokens)
+    while index < count:
+        token = tokens[index]
+        if token.kind is not NUMBER:
+            index += 1
+            continue
+        figure = _figure(tokens, index, context, figures[-1] if figures else None)
+        figures.append(figure)
+        index = figure.end
+    return figures
+
+
+def _figure(tokens: Sequence[Token], index: int, context: Context, last: Figure | None) -> Figure:
+    figure = Figure(tokens[index], index, index + 1)
+    _join_groups(figure, tokens, context)
+    _money_before(figure, tokens, context, last.end if last else 0)
+    _range_or_product(figure, tokens)
+    _unit_after(figure, tokens, context)
+    _fraction_after(figure, tokens)
+    _claim(figure, tokens, last)
+    return figure
+
+
+def _at(tokens: Sequence[Token], index: int) -> Token | None:
+    return tokens[index] if 0 <= index < len(tokens) else None
+
+
+def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> None:
+    """Digits grouped by spaces (118 240), or by a dot (19.460 kg)."""
+    token = figure.token
+    after = _at(tokens, figure.end)
+    if (
+        after is not None
+        and after.kind is NUMBER
+        and not (token.spoken or after.spoken or token.decimals or token.grouped)
+        and token.raw.isdigit()
+        and len(token.raw) <= 3
+        and token.raw[0] != "0"
+        and re.fullmatch(r"\d{3}(\.\d+)?", after.raw)
+        and after.start == token.end + 1
+    ):
+        joined = token.value * 1000 + after.value
+        unit = _unit_key(_at(tokens, figure.end + 1))
+        if _group_is_likely(joined, len(token.raw), unit, context):
+            merged = Token(NUMBER, "", f"{token.raw} {after.raw}", token.start, after.end)
+            merged.value, merged.decimals, merged.grouped = joined, after.decimals, True
+            figure.token, figure.value = merged, joined
+            figure.end += 1
+    elif token.decimals == 3 and not token.spoken and token.value < 1000 and "," not in token.raw:
+        unit = _unit_key(after)
+        if unit in ("kg", "lb", "km") or (
+            unit is None
+            and context.odometer is not None
+            and _follows(token.value * 1000, context)
+        ):
+            merged = Token(NUMBER, "", token.raw, token.start, token.end)
+            merged.value, merged.grouped = round(token.value * 1000), True
+            figure.token, figure.value = merged, merged.value
+
+
+def _group_is_likely(joined: float, lead: int, unit: str | None, context: Context) -> bool:
+    if unit in ("km", "mi", "kg", "lb"):
+        return True
+    if unit is not None:
+        return False
+    if context.odometer is not None and _follows(joined, context):
+        return True
+    return lead <= 2 and 1000 <= joined < 60_000
+
+
+def _follows(value: float, context: Context) -> bool:
+    """Whether a value could be the truck's next odometer reading."""
+    return context.odometer is not None and 0 <= value - context.odometer.value <= NEXT_READING
+
+
+NEXT_READING = 5_000
+"""Miles or kilometres: further than this between two readings is a jump that is asked about."""
+
+
+def _unit_key(token: Token | None) -> str | None:
+    return token.senses.get("unit") if token is not None and token.kind is WORD else None
+
+
+def _money_before(figure: Figure, tokens: Sequence[Token], context: Context, floor: int) -> None:
+    before = _at(tokens, figure.start - 1)
+    if before is None or figure.start - 1 < floor:
+        return
+    if before.raw in CURRENCY_MARKS:
+        figure.unit = CURRENCY_MARKS[before.raw] or _dollar(context)
+        figure.dimension, figure.marked = MONEY, True
+        figure.start -= 1
+    elif before.senses.get("money", "cents") not in ("cents", "pence"):
+        figure.unit, figure.dimension, figure.marked = before.senses["money"], MONEY, True
+        figure.start -= 1
+    elif before.raw in "-−" and before.kind is MARK:
+        further = _at(tokens, figure.start - 2)
+        glued = before.end == figure.token.start
+        apart = further is None or further.end < before.start or further.raw in ":="
+        if glued and apart:
+            figure.negative = True
+            figure.start -= 1
+
+
+def _dollar(context: Context) -> str:
+    return context.currency if context.currency in DOLLARS else "USD"
+
+
+def _range_or_product(figure: Figure, tokens: Sequence[Token]) -> None:
+    mark, other = _at(tokens, figure.end), _at(tokens, figure.end + 1)
+    if mark is None or other is None or other.kind is not NUMBER:
+        return
+    beyond = _at(tokens, figure.end + 2)
+    if mark.raw == "x" or (mark.kind is MARK and mark.raw in "x×"):
+        if figure.token.decimals == 0 and 1 <= figure.value <= 6 and other.value >= 100:
+            figure.count = int(figure.value)
+            figure.token, figure.value = other, other.value
+            figure.end += 2
+        return
+    dashed = mark.raw in "-–—" and not (beyond is not None and beyond.raw == mark.raw)
+    chained = _at(tokens, figure.start - 1)
+    dashed = dashed and not (chained is not None and chained.raw == mark.raw)
+    worded = mark.text == "to" or (
+        mark.text == "and" and chained is not None and chained.text == "between"
+    )
+    if (
+        (dashed or worded)
+        and figure.value < other.value < figure.value * RANGE_RATIO
+        and other.value < RANGE_TOP
+        and figure.value >= 10
+    ):
+        figure.low = figure.value
+        figure.token, figure.value = other, other.value
+        figure.end += 2
+
+
+def _unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -> None:
+    token = _at(tokens, figure.end)
+    if token is None or token.kind is BREAK:
+        return
+    if token.raw == "€" or token.raw == "£":
+        figure.unit, figure.dimension, figure.marked = CURRENCY_MARKS[token.raw], MONEY, True
+        figure.end += 1
+    elif (money := token.senses.get("money")) is not None and figure.dimension is None:
+        _money_after(figure, money, token, context)
+    elif (unit := token.senses.get("unit")) is not None and figure.dimension is None:
+        if _is_unit_here(token, _at(tokens, figure.end + 1), figure):
+            figure.unit = _own_unit(unit, context)
+            figure.dimension = DIMENSION_OF[unit]
+            figure.end += 1
+            _temperature_letter(figure, tokens)
+    per = _at(tokens, figure.end)
+    if per is not None and "per_volume" in per.senses:
+        _price_per(figure, per.senses["per_volume"], context)
+        figure.end += 1
+    elif figure.dimension == PRICE and figure.unit in ("pence", "cents"):
+        _price_per(figure, "L", context)
+
+
+def _money_after(figure: Figure, money: str, token: Token, context: Context) -> None:
+    if money in ("pence", "cents"):
+        if token.text == "p" and not token.glued:
+            return
+        figure.unit, figure.dimension = money, PRICE
+    else:
+        figure.unit = _dollar(context) if money == "USD" else money
+        figure.dimension, figure.marked = MONEY, True
+    figure.end += 1
+
+
+def _price_per(figure: Figure, volume: str, context: Context) -> None:
+    """A price per volume: pence and cents become pounds and dollars; 'four nineteen' is 4.19."""
+    currency = figure.unit if figure.dimension == MONEY and figure.unit else context.currency
+    value, decimals = figure.value, figure.token.decimals
+    if figure.unit in ("pence", "cents"):
+        currency = "GBP" if figure.unit == "pence" else context.currency
+        value = value / 100
+    elif not figure.marked and value >= 100:
+        value = value / (1000 if value >= 1000 else 100)
+    figure.value = round(value, max(decimals, 0) + 3)
+    volume_unit = _own_unit(volume, context)
+    figure.unit, figure.dimension = f"{currency}/{volume_unit}", PRICE
+
+
+def _own_unit(unit: str, context: Context) -> str:
+    """A gallon is the chat's own gallon, and so is a degree."""
+    if unit == "gal" and context.units == "imperial":
+        return "gal_imp"
+    if unit == "mi/gal" and context.units == "imperial":
+        return "mi/gal_imp"
+    if unit == "degree":
+        return "degF" if context.units == "us" else "degC"
+    return unit
+
+
+def _temperature_letter(figure: Figure, tokens: Sequence[Token]) -> None:
+    """'92 ° C', '195 degrees F': the letter settles the degree."""
+    after = _at(tokens, figure.end)
+    if figure.dimension == TEMPERATURE and after is not None and after.text in ("c", "f"):
+        figure.unit = "degC" if after.text == "c" else "degF"
+        figure.end += 1
+
+
+def _is_unit_here(token: Token, after: Token | None, figure: Figure) -> bool:
+    """Whether a word behind a number is its unit: '18 in behind', not '340 in the bed'."""
+    if token.raw == "#":
+        return token.glued
+    if token.raw in "'\"":
+        return token.glued and figure.whole
+    if token.text not in BARE_WORD_UNITS:
+        return True
+    if token.text == "in":
+        return after is None or after.kind is not WORD or after.text in AFTER_INCHES
+    if token.text == "m" and figure.token.scaled:
+        return False
+    if token.glued or after is None or after.kind is not WORD:
+        return True
+    return token.text in ("l", "t", "c", "f") and (token.raw.isupper() or bool(after.senses))
+
+
+def _fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
+    """'3.69 9/10' is 3.699, '31 1/2 gal' is 31.5."""
+    after = _at(tokens, figure.end)
+    if after is None or after.kind is not NUMBER or after.decimals != -1:
+        return
+    if after.raw == "9/10" and figure.token.decimals == 2:
+        figure.value = round(figure.value + 0.009, 3)
+        figure.end += 1
+    elif figure.whole and figure.dimension is None and _unit_key(_at(tokens, figure.end + 1)):
+        figure.value += after.value
+        figure.end += 1
+
+
+def _claim(figure: Figure, tokens: Sequence[Token], last: Figure | None) -> None:
+    """Find out whether a neighbour owns the number."""
+    if figure.dimension == DURATION:
+        figure.claimed = "a duration"
+        return
+    before_index = figure.start - 1
+    before = _at(tokens, before_index)
+    while before is not None and before.raw in ("#", ":", ".", "is", "no", "No", "NO"):
+        before_index -= 1
+        before = _at(tokens, before_index)
+    after = _at(tokens, figure.end)
+    if (
+        before is not None
+        and "claim" in before.senses
+        and figure.dimension is None
+        and not (last is not None and last.end > before_index)
+    ):
+        figure.claimed = f"'{before.raw}'"
+    elif _beside_month(before, figure) or _beside_month(after, figure):
+        figure.claimed = "a date"
+    elif figure.dimension is None and _street_follows(tokens, figure.end):
+        figure.claimed = "an address"
+    elif figure.token.decimals == -1 and figure.dimension is None:
+        figure.claimed = "a fraction"
+    if figure.claimed is None and after is not None:
+        figure.foreign = _foreign_noun(tokens, figure.end)
+
+
+def _beside_month(token: Token | None, figure: Figure) -> bool:
+    return (
+        token is not None
+        and "time" in token.senses
+        and "month" in token.senses["time"].split()
+        and figure.dimension is None
+        and figure.whole
+        and (figure.value <= 31 or figure.value in YEARS)
+    )
+
+
+def _street_follows(tokens: Sequence[Token], index: int) -> bool:
+    for step in range(4):
+        token = _at(tokens, index + step)
+        if token is None or token.kind is not WORD or "glue" in token.senses:
+            return False
+        if "street" in token.senses and step:
+            return True
+        if "unit" in token.senses:
+            return False
+    return False
+
+
+def _foreign_noun(tokens: Sequence[Token], index: int) -> str | None:
+    """The unknown noun that a figure counts: '31 jars', '2 gal of milk'."""
+    token = _at(tokens, index)
+    if token is not None and token.text == "of":
+        token = _at(tokens, index + 1)
+        if token is not None and token.text in ("the", "my", "our"):
+            return None
+    if (
+        token is not None
+        and token.kind is WORD
+        and not token.senses
+        and token.raw[0].islower()
+        and token.text.isalpha()
+        and len(token.text) > 1
+    ):
+        return token.text
+    return None
+
+
+def is_gap(token: Token) -> bool:
+    """Whether a token is a mark or break that parts one statement from the next."""
+    return token.kind in (BREAK, TIME, PHONE) or (token.kind is MARK and token.raw in ".!?;")

@@ -1,0 +1,118 @@
+"""Trailers put on and taken off.
+
+This file decides when 'hooked up' is an event. Words of the trade ('unhitched') stand alone;
+everyday ones ('dropped', 'picked up') need a trailer beside them; and a rig that is merely
+described while it stands on a scale ('unhooked: 8,140') was not hitched or unhitched then.
+"""
+
+from __future__ import annotations
+
+from domain.entries import Hitch
+from domain.reading.scene import Scene, ends_sentence
+
+PLAIN = frozenset(
+    (
+        "hitched",
+        "hitched up",
+        "unhitched",
+        "unhooked",
+        "uncoupled",
+        "coupled up",
+        "unhitch",
+        "rehitched",
+        "un hitched",
+        "un hooked",
+    )
+)
+"""Words that say it without a trailer named."""
+
+NEAR_ALONE = frozenset(("hooked up", "hooked", "coupled", "hooked back up", "pinned up"))
+"""Words that say it where something else of the log stands in the message."""
+
+NOT_A_TRAILER = frozenset(("got", "getting", "get", "were", "be", "married"))
+REACH = 5
+
+
+def read_hitches(scene: Scene) -> list[Hitch]:
+    """Hitching and unhitching that a message states."""
+    found: list[Hitch] = []
+    described = any(figure.role == "load" for figure in scene.figures)
+    for index, token, key in scene.find("hitch"):
+        if not scene.stated(index):
+            continue
+        action = key.split()[0]
+        trailer = _trailer_near(scene, index)
+        if not _is_event(scene, index, token.text, trailer=trailer, described=described):
+            continue
+        if found and found[-1].action == action:
+            continue
+        found.append(Hitch(action=action))  # type: ignore[arg-type]
+    return found
+
+
+def _is_event(
+    scene: Scene, index: int, text: str, *, trailer: bool, described: bool
+) -> bool:
+    if text in ("parked", "drop", "took off", "put on", "connected") and not trailer:
+        return False
+    before = scene.tokens[index - 1] if index else None
+    if before is not None and before.text in NOT_A_TRAILER and not trailer:
+        return False
+    if described:
+        return trailer and _object_follows(scene, index) and not _is_setting(scene, index)
+    if trailer:
+        return True
+    if text in PLAIN:
+        return _starts_clause(scene, index)
+    if text in NEAR_ALONE:
+        return _starts_clause(scene, index) and bool(scene.figures)
+    return False
+
+
+def _starts_clause(scene: Scene, index: int) -> bool:
+    start, end = scene.clause_of(index)
+    while start < index and scene.tokens[start].senses.get("glue"):
+        start += 1
+    return start == index or end - start <= 3
+
+
+def _trailer_near(scene: Scene, index: int) -> bool:
+    """A trailer in the same sentence, close by: 'dropped the flatdeck', 'camper is hooked up'."""
+    for step in range(-REACH, REACH + 1):
+        other = index + step
+        if not 0 <= other < len(scene.tokens) or step == 0:
+            continue
+        low, high = min(index, other), max(index, other)
+        if any(ends_sentence(scene.tokens[k]) or scene.tokens[k].raw == "," for k in range(low, high)):
+            continue
+        if any(figure.start <= k < figure.end for figure in scene.figures for k in range(low, high)):
+            continue
+        token = scene.tokens[other]
+        if token.senses.get("vehicle") == "trailer" or token.senses.get("name", "").startswith(
+            "trailer:"
+        ):
+            following = scene.tokens[other + 1] if other + 1 < len(scene.tokens) else None
+            if following is not None and following.senses.keys() & {"check_item", "axle_noun"}:
+                continue
+            return True
+    return False
+
+
+def _object_follows(scene: Scene, index: int) -> bool:
+    for step in range(1, 4):
+        if index + step >= len(scene.tokens):
+            return False
+        token = scene.tokens[index + step]
+        if "vehicle" in token.senses or "name" in token.senses:
+            return True
+        if "glue" not in token.senses:
+            return False
+    return False
+
+
+def _is_setting(scene: Scene, index: int) -> bool:
+    """'with the camper hooked up' describes the rig on the scale."""
+    return any(
+        scene.tokens[k].text in ("with", "w", "without", "while", "trailer", "still")
+        for k in range(max(0, index - 4), index)
+    )

@@ -1,0 +1,459 @@
+"""Labels, and which figure each belongs to.
+
+This file decides what 'trailer left rear' names and whether the figure before or behind it is
+meant. A label is a run of words that name one thing; labels and figures alternate, and the
+cheapest pairing of neighbours wins: punctuation between costs, a colon or 'is' or 'on the'
+speaks for a pair, and people keep to one order within a message. It does not decide what is
+kept; that takes the figures' plausibility and the chat's context.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.reading.figures import (
+    DISTANCE,
+    ECONOMY,
+    LENGTH,
+    MASS,
+    MONEY,
+    PRESSURE,
+    PRICE,
+    ROTATION,
+    SHARE,
+    SPEED,
+    TEMPERATURE,
+    VOLUME,
+    Figure,
+)
+from domain.reading.tokens import BREAK, MARK, WORD, Token
+
+LABEL_CLASSES = (
+    "axle",
+    "end",
+    "side",
+    "corner",
+    "ordinal",
+    "vehicle",
+    "name",
+    "axle_noun",
+    "whole",
+    "odometer",
+    "trip_meter",
+    "dash",
+    "subject",
+    "rating",
+    "rating_subject",
+    "ticket",
+    "fee",
+)
+
+JOINING = ("the", "of", "on", "side", "position", "of the", "on the", "temp", "weight", "temps", "s")
+"""Words that keep two parts of one label together: 'left side of the trailer'."""
+
+
+class Label:
+    """What a run of words names: a place on the rig, a field, a gauge or a rating."""
+
+    __slots__ = (
+        "axle",
+        "bound",
+        "end",
+        "end_of",
+        "field",
+        "name",
+        "ordinal",
+        "rating",
+        "rating_subject",
+        "side",
+        "start",
+        "subject",
+        "vehicle",
+        "wheel",
+        "whole",
+    )
+
+    def __init__(self, start: int) -> None:
+        self.start = start
+        self.end = start + 1
+        self.axle: str | None = None
+        self.end_of: str | None = None
+        self.side: str | None = None
+        self.ordinal: int | None = None
+        self.vehicle: str | None = None
+        self.name: str | None = None
+        self.whole: str | None = None
+        self.wheel: str | None = None
+        self.field: str | None = None
+        self.subject: str | None = None
+        self.rating: str | None = None
+        self.rating_subject: str | None = None
+        self.bound: Figure | None = None
+
+    @property
+    def places(self) -> bool:
+        """Whether it names a place on the rig that can carry a load."""
+        return bool(
+            self.axle or self.end_of or self.side or self.ordinal or self.vehicle or self.whole
+        )
+
+
+def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Label]:
+    """Every label of a message, in order; words that belong to a figure are not labels."""
+    taken = [False] * len(tokens)
+    for figure in figures:
+        for index in range(figure.start, figure.end):
+            taken[index] = True
+    labels: list[Label] = []
+    current: Label | None = None
+    for index, token in enumerate(tokens):
+        if taken[index]:
+            figure_ordinal = _axle_number(tokens, index, current, figures)
+            if figure_ordinal is not None and current is not None:
+                current.ordinal = figure_ordinal
+                current.end = index + 1
+            else:
+                current = None
+            continue
+        senses = token.senses
+        if senses and _names_something(senses):
+            if (
+                current is not None
+                and current.end >= index - 1
+                and _joins(tokens, current.end, index)
+                and _extend(current, token)
+            ):
+                current.end = index + 1
+                continue
+            current = Label(index)
+            if _extend(current, token):
+                labels.append(current)
+            else:
+                current = None
+        elif current is not None and not (token.text in JOINING and index == current.end):
+            if current.end < index:
+                current = None
+    return labels
+
+
+_NAMING = frozenset(LABEL_CLASSES)
+
+
+def _names_something(senses: object) -> bool:
+    return not _NAMING.isdisjoint(senses)  # type: ignore[arg-type]
+
+
+def _joins(tokens: Sequence[Token], start: int, end: int) -> bool:
+    return all(tokens[index].text in JOINING for index in range(start, end))
+
+
+def _axle_number(
+    tokens: Sequence[Token], index: int, current: Label | None, figures: Sequence[Figure]
+) -> int | None:
+    """The number in 'Axle 3: 1120 kg', which is part of the label and no figure."""
+    if current is None or current.end != index or not current.wheel or current.ordinal:
+        return None
+    for figure in figures:
+        if figure.start == index:
+            following = tokens[figure.end] if figure.end < len(tokens) else None
+            small = figure.whole and 1 <= figure.value <= 6 and figure.unit is None
+            names = following is not None and (
+                following.raw in ":=-–" or following.kind not in (WORD, BREAK) or False
+            )
+            if small and figure.end == index + 1 and names and not figure.token.spoken:
+                figure.claimed = "an axle's number"
+                return int(figure.value)
+            if small and figure.end == index + 1 and following is not None:
+                nearby = any(
+                    other.start in (figure.end, figure.end + 1) for other in figures
+                )
+                if nearby:
+                    figure.claimed = "an axle's number"
+                    return int(figure.value)
+    return None
+
+
+def _extend(label: Label, token: Token) -> bool:
+    """Add a word to a label; False where it would contradict what the label names."""
+    senses = token.senses
+    if "rating" in senses and label.rating is None:
+        if label.whole or label.field or label.subject:
+            return False
+        label.rating = senses["rating"].split()[0]
+        return True
+    if "axle" in senses:
+        if label.axle or label.end_of or label.whole or label.field or label.rating:
+            return False
+        label.axle = senses["axle"]
+        return True
+    if "corner" in senses:
+        if label.side or label.end_of or label.axle or label.whole:
+            return False
+        label.side, _, label.end_of = senses["corner"].partition("_")
+        return True
+    if "side" in senses:
+        if label.side or label.whole or label.rating:
+            return False
+        label.side = senses["side"]
+        return True
+    if "end" in senses:
+        if label.end_of or label.axle or label.whole:
+            return False
+        label.end_of = senses["end"]
+        return True
+    if "whole" in senses:
+        if label.places or label.field or label.rating:
+            return False
+        label.whole = senses["whole"]
+        return True
+    if "name" in senses:
+        if label.name or label.whole or (label.vehicle and label.axle):
+            return False
+        vehicle, _, label.name = senses["name"].partition(":")
+        if label.vehicle and label.vehicle != vehicle:
+            return False
+        label.vehicle = vehicle
+        return True
+    if "subject" in senses:
+        if label.subject or label.field or label.rating or label.whole or label.axle:
+            return False
+        label.subject = senses["subject"].split()[0]
+        return True
+    if "vehicle" in senses:
+        if label.vehicle or label.whole or label.axle or label.field:
+            return label.vehicle == senses["vehicle"]
+        label.vehicle = senses["vehicle"]
+        return True
+    if "axle_noun" in senses:
+        if label.wheel or label.whole or label.field:
+            return False
+        label.wheel = senses["axle_noun"]
+        return True
+    if "ordinal" in senses:
+        if label.ordinal or label.whole or label.field or label.axle:
+            return False
+        key = senses["ordinal"]
+        label.ordinal = int(key) if key.isdigit() else None
+        return label.ordinal is not None
+    for field in ("odometer", "trip_meter", "dash", "ticket", "fee"):
+        if field in senses:
+            if label.places or label.subject or label.rating or label.whole:
+                return False
+            label.field = label.field or field
+            return label.field == field
+    if "rating_subject" in senses:
+        if label.rating_subject:
+            return False
+        label.rating_subject = senses["rating_subject"]
+        return True
+    return False
+
+
+_PLACE_DIMENSIONS = (None, MASS)
+_FIELD_DIMENSIONS: dict[str, tuple[str | None, ...]] = {
+    "odometer": (None, DISTANCE),
+    "trip_meter": (None, DISTANCE),
+    "dash": (None, ECONOMY),
+    "ticket": (None,),
+    "fee": (None, MONEY),
+}
+SUBJECT_DIMENSIONS: dict[str, tuple[str | None, ...]] = {
+    "transmission": (None, TEMPERATURE),
+    "coolant": (None, TEMPERATURE),
+    "oil": (None, TEMPERATURE),
+    "exhaust": (None, TEMPERATURE),
+    "hub": (None, TEMPERATURE),
+    "ambient": (None, TEMPERATURE),
+    "tyre": (None, PRESSURE),
+    "speed": (None, SPEED),
+    "engine_speed": (None, ROTATION),
+    "grade": (None, SHARE),
+    "wind": (None, SPEED),
+}
+_RATING_DIMENSIONS: dict[str, tuple[str | None, ...]] = {
+    "tank": (None, VOLUME),
+    "load_index": (None,),
+    "pressure": (None, PRESSURE),
+    "d_value": (None, "force"),
+    "wheelbase": (None, LENGTH),
+}
+
+
+def fits(label: Label, figure: Figure, gauge: str | None = None) -> bool:
+    """Whether a label can name a figure of that dimension; `gauge` is a subject said before."""
+    dimension = figure.dimension
+    if label.rating:
+        return dimension in _RATING_DIMENSIONS.get(label.rating, _PLACE_DIMENSIONS)
+    if label.field:
+        return dimension in _FIELD_DIMENSIONS[label.field]
+    subject = label.subject or (gauge if label.places and not label.whole else None)
+    if label.subject == "tyre" and dimension in (TEMPERATURE, MASS):
+        return True
+    if subject:
+        return dimension in SUBJECT_DIMENSIONS[subject] or (
+            not label.subject and dimension == MASS
+        )
+    if label.whole == "gross" and dimension in (MONEY, VOLUME):
+        return dimension == MONEY
+    if label.places and dimension in (PRESSURE, TEMPERATURE):
+        return True
+    if label.places or label.rating_subject:
+        return dimension in _PLACE_DIMENSIONS
+    return False
+
+
+NO_LINK = 4.0
+UNBOUND_FIGURE = 3.0
+UNBOUND_SELF_EVIDENT = 0.4
+UNBOUND_LABEL = 0.6
+AGAINST_ORDER = 0.9
+
+
+def bind(
+    tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
+) -> tuple[str, float] | None:
+    """Pair labels with figures, setting `label` and `bound`; gives the order found and its cost."""
+    open_figures = [figure for figure in figures if figure.claimed is None]
+    if not labels or not open_figures:
+        return None
+    if _bind_columns(tokens, open_figures, labels):
+        return "columns", 0.0
+    before_cost, before = _pairing(tokens, open_figures, labels, label_first=True)
+    after_cost, after = _pairing(tokens, open_figures, labels, label_first=False)
+    cost, pairs = (before_cost, before) if before_cost <= after_cost else (after_cost, after)
+    for figure, label in pairs:
+        figure.label, label.bound = label, figure
+    return ("label first" if before_cost <= after_cost else "figure first"), cost
+
+
+def _bind_columns(
+    tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
+) -> bool:
+    """'steer/drive/trailer: 5360/8820/9180': a row of labels over a row of figures."""
+    leading = [label for label in labels if label.end <= figures[0].start]
+    leading = [label for label in leading if label.axle or label.whole or label.vehicle]
+    plain = [figure for figure in figures if figure.dimension in _PLACE_DIMENSIONS]
+    if len(leading) < 2 or len(leading) != len(plain) or len(leading) != len(labels):
+        return False
+    for left, right in zip(leading, leading[1:], strict=False):
+        if any(tokens[index].raw not in "/|,-&" for index in range(left.end, right.start)):
+            return False
+    for figure, label in zip(plain, leading, strict=True):
+        figure.label, label.bound = label, figure
+    return True
+
+
+def _pairing(
+    tokens: Sequence[Token],
+    figures: Sequence[Figure],
+    labels: Sequence[Label],
+    *,
+    label_first: bool,
+) -> tuple[float, list[tuple[Figure, Label]]]:
+    """The cheapest pairing of neighbours that prefers one order; dynamic over the figures."""
+    gaps: list[list[Label]] = [[] for _ in range(len(figures) + 1)]
+    position = 0
+    gauge: str | None = None
+    for label in labels:
+        while position < len(figures) and figures[position].start < label.start:
+            position += 1
+        gaps[position].append(label)
+    # Two ways to stand: the last label before the next figure is free (0) or used (1).
+    best: list[tuple[float, list[tuple[Figure, Label]]] | None] = [(0.0, []), None]
+    for number, figure in enumerate(figures):
+        ahead, behind = gaps[number], gaps[number + 1]
+        for label in ahead:
+            gauge = label.subject or gauge
+        options: list[tuple[float, list[tuple[Figure, Label]]] | None] = [None, None]
+        for used in (0, 1):
+            state = best[used]
+            if state is None:
+                continue
+            cost, pairs = state
+            alone = UNBOUND_FIGURE if figure.dimension in (None, MASS) else UNBOUND_SELF_EVIDENT
+            unused = len(ahead) - used
+            choices: list[tuple[float, Label | None, int]] = [(alone, None, 0)]
+            if ahead and not (used and len(ahead) == 1):
+                label = ahead[-1]
+                if fits(label, figure, gauge):
+                    link = _link_before(tokens, label, figure)
+                    extra = 0.0 if label_first else AGAINST_ORDER
+                    choices.append((link + extra - UNBOUND_LABEL, label, 0))
+            if behind:
+                label = behind[0]
+                if fits(label, figure, gauge):
+                    link = _link_after(tokens, figure, label)
+                    extra = AGAINST_ORDER if label_first else 0.0
+                    choices.append((link + extra - UNBOUND_LABEL, label, 1))
+            for price, chosen, takes in choices:
+                if price >= NO_LINK:
+                    continue
+                total = cost + price + UNBOUND_LABEL * unused
+                known = options[takes]
+                if known is None or total < known[0]:
+                    options[takes] = (total, [*pairs, (figure, chosen)] if chosen else pairs)
+        best = options
+    found = [state for state in best if state is not None]
+    return min(found, key=lambda state: state[0]) if found else (1e9, [])
+
+
+def _link_before(tokens: Sequence[Token], label: Label, figure: Figure) -> float:
+    """What stands between a label and the figure behind it."""
+    cost = _between(tokens, label.end, figure.start)
+    last = tokens[figure.start - 1] if figure.start else None
+    if figure.start > label.end and last is not None:
+        if last.raw in ":=":
+            cost -= 1.2
+        elif last.text in ("is", "was", "at", "are", "were", "reads", "says", "of"):
+            cost -= 0.6
+    return cost
+
+
+def _link_after(tokens: Sequence[Token], figure: Figure, label: Label) -> float:
+    """What stands between a figure and the label behind it."""
+    cost = _between(tokens, figure.end, label.start) + 0.1
+    if label.start > figure.end:
+        first = tokens[figure.end]
+        if "onto" in first.senses.get("glue", ""):
+            cost -= 1.0
+        elif first.raw in ":=" or first.text in ("is", "was", "at"):
+            cost += 1.5
+    following = tokens[label.end] if label.end < len(tokens) else None
+    if following is not None and following.raw in ":=":
+        cost += 2.0
+    return cost
+
+
+def _between(tokens: Sequence[Token], start: int, end: int) -> float:
+    cost = 0.0
+    for index in range(start, end):
+        token = tokens[index]
+        if token.kind is BREAK:
+            cost += 2.0
+        elif token.kind is MARK:
+            raw = token.raw
+            if raw == ",":
+                cost += 1.5
+            elif raw in ".!?;":
+                cost += 3.0
+            elif raw in "|·•—–":
+                cost += 1.0
+            elif raw in ":=":
+                cost += 0.0
+            elif raw in "/-+&@":
+                cost += 0.5
+            else:
+                cost += 0.2
+        elif token.kind is WORD:
+            senses = token.senses
+            if "glue" in senses:
+                cost += 0.15
+            elif "weigh_cue" in senses or "rating_cue" in senses or "tank" in senses:
+                cost += 0.3
+            elif not senses:
+                cost += 1.6
+            else:
+                cost += 1.0
+        else:
+            cost += 1.0
+    return cost

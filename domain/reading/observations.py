@@ -1,0 +1,233 @@
+"""Readings off gauges: temperatures, pressures, speeds, grades, wind.
+
+This file decides which figures are observations, of what, and where on the rig. The subject is
+a label's, or that of a heading ('camper hubs: ...'), or follows from a unit that only one gauge
+has. A general remark ('speed limit drops to 25') is none.
+"""
+
+from __future__ import annotations
+
+from domain.context import PRESSURE_UNIT, SPEED_UNIT, TEMPERATURE_UNIT
+from domain.entries import Observation
+from domain.quantities import Quantity
+from domain.reading.doubts import Doubt
+from domain.reading.figures import (
+    PRESSURE,
+    ROTATION,
+    SHARE,
+    SPEED,
+    TEMPERATURE,
+    Figure,
+)
+from domain.reading.labels import SUBJECT_DIMENSIONS, Label
+from domain.reading.scene import Scene
+
+PLAUSIBLE = {
+    "transmission": (-20.0, 320.0),
+    "coolant": (-20.0, 300.0),
+    "oil": (-20.0, 350.0),
+    "exhaust": (100.0, 1800.0),
+    "hub": (-20.0, 500.0),
+    "ambient": (-60.0, 135.0),
+}
+"""What a gauge can show, in °F; common practice, no source. More is asked about."""
+
+TYRE_KPA = (60.0, 1_000.0)
+SPEED_KMH = (5.0, 180.0)
+ENGINE_RPM = (400.0, 6_000.0)
+WIND_KMH = (3.0, 200.0)
+GRADE = (0.5, 40.0)
+
+NO_GAUGE = frozenset(("limit", "limits", "sign", "says", "posted", "zone", "bike", "bikes"))
+POSITIONED = ("tyre", "hub")
+
+
+def read_observations(scene: Scene) -> list[Observation] | Doubt:
+    """The observations that a message states, a doubt about one, or none."""
+    found: list[Observation] = []
+    heading = _heading(scene)
+    for figure in scene.live_figures():
+        if figure.role is not None:
+            continue
+        subject = _subject(scene, figure, heading)
+        if subject is None or figure.foreign in NO_GAUGE:
+            continue
+        value = _value(scene, figure, subject)
+        if value is None:
+            continue
+        fault = _implausible(subject, value)
+        if fault:
+            if _insists(scene, figure):
+                return Doubt("observation", "implausible", (value,))
+            continue
+        figure.role = "observation"
+        found.append(
+            Observation(
+                subject=subject,
+                value=value,
+                position=_position(figure, heading) if subject in POSITIONED else None,
+                words=(("value", scene.words_between(figure.start, figure.end)),),
+            )
+        )
+    return found
+
+
+def _heading(scene: Scene) -> Label | None:
+    """A gauge named without a figure of its own: 'trailer tires', 'hub temps'."""
+    for label in scene.labels:
+        if label.subject in POSITIONED:
+            return label
+    return None
+
+
+def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
+    label = figure.label
+    dimension = figure.dimension
+    if isinstance(label, Label):
+        if label.rating or label.field or label.whole or label.rating_subject:
+            return None
+        if label.subject:
+            if label.subject == "tyre" and dimension == TEMPERATURE:
+                return "hub" if label.wheel else "tyre"
+            return label.subject
+        if label.places and heading is not None and heading.subject:
+            if dimension in SUBJECT_DIMENSIONS[heading.subject]:
+                return heading.subject
+            if dimension == TEMPERATURE:
+                return "hub"
+            return None
+        if label.places and dimension == PRESSURE:
+            return "tyre"
+        if label.places and dimension == TEMPERATURE and scene.has("subject", "hub"):
+            return "hub"
+    if dimension == PRESSURE:
+        if heading is not None or scene.has("subject", "tyre") or _all_pressure(scene):
+            return "tyre"
+        return None
+    if dimension == ROTATION:
+        return "engine_speed"
+    if dimension == SHARE:
+        return "grade" if scene.has("subject", "grade") else None
+    if dimension == SPEED:
+        return _speed_subject(scene, figure)
+    if dimension == TEMPERATURE:
+        return _nearest_subject(scene, figure, TEMPERATURE)
+    return None
+
+
+def _all_pressure(scene: Scene) -> bool:
+    """A list of corners that ends in psi: 'LF 65 RF 66 LR 78 RR 80 psi'."""
+    return any(
+        isinstance(figure.label, Label) and figure.label.places for figure in scene.figures
+    )
+
+
+def _speed_subject(scene: Scene, figure: Figure) -> str | None:
+    if any(
+        scene.tokens[index].text in NO_GAUGE
+        for index in range(max(0, figure.start - 4), figure.start)
+    ):
+        return None
+    nearest = _nearest_subject(scene, figure, SPEED)
+    if nearest is not None:
+        return nearest
+    return "speed" if len(scene.figures) > 1 and _has_gauge(scene) else None
+
+
+def _has_gauge(scene: Scene) -> bool:
+    return any(other.dimension in (ROTATION, SHARE) for other in scene.figures)
+
+
+def _nearest_subject(scene: Scene, figure: Figure, dimension: str) -> str | None:
+    start, end = scene.sentence_of(figure.start)
+    best: tuple[int, str] | None = None
+    for index, _, key in scene.find("subject"):
+        subject = key.split()[0]
+        if not start <= index < end or dimension not in SUBJECT_DIMENSIONS[subject]:
+            continue
+        distance = abs(index - figure.start)
+        if best is None or distance < best[0]:
+            best = (distance, subject)
+    return best[1] if best is not None and best[0] <= 6 else None
+
+
+def _value(scene: Scene, figure: Figure, subject: str) -> Quantity | None:
+    units = scene.context.units
+    value = -figure.value if figure.negative else figure.value
+    unit = figure.unit
+    if figure.dimension is not None:
+        return Quantity(value, unit or "", figure.low) if unit else None
+    if subject in PLAUSIBLE:
+        unit = TEMPERATURE_UNIT[units]
+    elif subject == "tyre":
+        unit = _pressure_unit(scene, value)
+    elif subject in ("speed", "wind"):
+        unit = SPEED_UNIT[units]
+    elif subject == "engine_speed":
+        unit = "rpm"
+    else:
+        unit = "%"
+    return Quantity(value, unit, figure.low)
+
+
+def _pressure_unit(scene: Scene, value: float) -> str:
+    """That of the other pressures in the message, else the chat's; 35 is psi and 240 kPa."""
+    for figure in scene.figures:
+        if figure.dimension == PRESSURE and figure.unit:
+            return figure.unit
+    unit = PRESSURE_UNIT[scene.context.units]
+    if unit == "kPa" and value < 10:
+        return "bar"
+    if unit == "kPa" and value < 130:
+        return "psi"
+    if unit == "psi" and value < 10:
+        return "bar"
+    return unit
+
+
+def _implausible(subject: str, value: Quantity) -> bool:
+    if value.unit in ("degF", "degC"):
+        low, high = PLAUSIBLE.get(subject, (-60.0, 500.0))
+        return not low <= value.amount("degF") <= high
+    if subject == "tyre":
+        return not TYRE_KPA[0] <= value.amount("kPa") <= TYRE_KPA[1]
+    if subject == "engine_speed":
+        return not ENGINE_RPM[0] <= value.value <= ENGINE_RPM[1]
+    if subject == "grade":
+        return not GRADE[0] <= value.value <= GRADE[1]
+    low, high = SPEED_KMH if subject == "speed" else WIND_KMH
+    return not low <= value.amount("km/h") <= high
+
+
+def _insists(scene: Scene, figure: Figure) -> bool:
+    """Whether the message is surely about the gauge, so that an impossible figure is a slip."""
+    label = figure.label
+    if not isinstance(label, Label):
+        return False
+    if figure.dimension in (TEMPERATURE, PRESSURE, ROTATION):
+        return True
+    words = scene.words_between(label.start, label.end).casefold()
+    gauge = "temp" in words or "pressure" in words or "egt" in words or label.places
+    return gauge or label.subject in ("transmission", "coolant", "tyre", "hub")
+
+
+def _position(figure: Figure, heading: Label | None) -> str | None:
+    label = figure.label
+    parts: list[str] = []
+    own = label if isinstance(label, Label) else None
+    trailer = (own is not None and own.vehicle == "trailer") or (
+        heading is not None and heading.vehicle == "trailer" and heading is not own
+    )
+    if trailer:
+        parts.append("trailer")
+    if own is not None:
+        if own.side:
+            parts.append(own.side)
+        if own.ordinal:
+            parts.append(f"axle {own.ordinal}")
+        end = own.end_of or {"steer": "front", "drive": "rear"}.get(own.axle or "")
+        if end:
+            parts.append(end)
+    if parts in ([], ["trailer"]):
+        return parts[0] if parts else None
+    return " ".join(parts)

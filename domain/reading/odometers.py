@@ -1,0 +1,165 @@
+"""Odometer readings, and what happened where they were taken.
+
+This file decides when a figure is the odometer: by its label, by its unit and size, or because
+it follows on from the last reading the chat knows; and which of leaving, arriving and turning
+round goes with it. A reading below the last, or far above it, is asked about.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from domain.context import DISTANCE_UNIT, Context
+from domain.entries import Entry, Odometer
+from domain.quantities import Quantity
+from domain.reading.doubts import Doubt
+from domain.reading.figures import DISTANCE, NEXT_READING, Figure
+from domain.reading.labels import Label
+from domain.reading.scene import Scene
+from domain.reading.tokens import WORD
+from domain.verdicts import Choice
+
+BARE_STEP = 2_500
+"""Miles or kilometres: how far ahead of the last reading a figure without a label may be."""
+
+LARGEST = 2_000_000
+
+
+def read_odometers(scene: Scene) -> list[Odometer] | Doubt:
+    """The odometer readings that a message states, a doubt about one, or none."""
+    readings: list[Odometer] = []
+    for figure in scene.live_figures():
+        if figure.role is not None or not _is_odometer(scene, figure):
+            continue
+        event = _event(scene, figure)
+        value = _quantity(scene.context, figure)
+        reading = Odometer(
+            odometer=value,
+            event=event,  # type: ignore[arg-type]
+            words=(("odometer", scene.words_between(figure.start, figure.end)),),
+        )
+
+        def again(odometer: Quantity, event: str | None = event) -> Odometer:
+            return Odometer(odometer=odometer, event=event)  # type: ignore[arg-type]
+
+        doubt = odometer_doubt(scene.context, value, again)
+        if doubt is not None:
+            return doubt
+        figure.role = "odometer"
+        readings.append(reading)
+    return readings
+
+
+def _is_odometer(scene: Scene, figure: Figure) -> bool:
+    if figure.dimension not in (None, DISTANCE) or not 0 < figure.value < LARGEST:
+        return False
+    label = figure.label
+    if isinstance(label, Label):
+        if label.field == "odometer":
+            return figure.value >= 100 and figure.foreign is None
+        if label.bound is figure and not (label.vehicle == "truck" or label.name):
+            return False
+        if label.axle or label.wheel or label.whole:
+            return False
+    if figure.foreign is not None or figure.value < 1000:
+        return False
+    known = scene.context.odometer
+    follows = known is not None and 0 <= figure.value - known.value <= BARE_STEP
+    told = _event(scene, figure) is not None or scene.has("hitch")
+    if figure.dimension == DISTANCE:
+        return follows or (figure.value >= 10_000 and (told or known is None))
+    if not _odometer_form(figure):
+        return False
+    if follows:
+        return told or _little_else(scene, figure)
+    return known is None and told and figure.value >= 5_000
+
+
+def _odometer_form(figure: Figure) -> bool:
+    return figure.token.decimals <= 1 and not figure.marked
+
+
+def _little_else(scene: Scene, figure: Figure) -> bool:
+    """A bare reading: hardly a word that the phrasebook does not know."""
+    strangers = sum(
+        1
+        for token in scene.tokens
+        if token.kind is WORD and not token.senses and token.raw[0].islower()
+    )
+    others = sum(
+        1
+        for other in scene.figures
+        if other is not figure and other.role is None and other.claimed is None
+    )
+    return strangers == 0 and others == 0
+
+
+def _event(scene: Scene, figure: Figure) -> str | None:
+    """Leaving, arriving or turning round, in the figure's clause before any other."""
+    found: list[tuple[int, str]] = []
+    start, end = scene.sentence_of(figure.start)
+    figures = [other for other in scene.figures if other.claimed is None]
+    for index, token, key in scene.find("event"):
+        if not scene.stated(index) and token.text != "home":
+            continue
+        distance = min(abs(index - figure.start), abs(index - figure.end + 1))
+        if not start <= index < end:
+            distance += 6
+        kind = key.split()[0]
+        if kind == "turnaround":
+            distance -= 3
+        nearest = min(figures, key=lambda other: abs(other.start - index)) if figures else figure
+        if nearest is not figure and len(figures) > 1 and nearest.role not in (None, "odometer"):
+            distance += 1
+        found.append((distance, kind))
+    if not found:
+        return None
+    best = min(found)
+    return best[1] if best[0] <= 14 else None
+
+
+def _quantity(context: Context, figure: Figure) -> Quantity:
+    if figure.dimension == DISTANCE and figure.unit:
+        return Quantity(figure.value, figure.unit)
+    unit = context.odometer.unit if context.odometer else DISTANCE_UNIT[context.units]
+    return Quantity(figure.value, unit)
+
+
+def odometer_doubt(
+    context: Context, reading: Quantity, again: Callable[[Quantity], Entry]
+) -> Doubt | None:
+    """A reading that runs backwards or jumps; `again` builds the entry with another reading."""
+    known = context.odometer
+    if known is None:
+        return None
+    ahead = reading.amount(known.unit) - known.value
+    if 0 <= ahead <= NEXT_READING:
+        return None
+    choices = [Choice(f"{reading.value:,.10g}, as typed", (again(reading),))]
+    choices.extend(
+        Choice(f"{mended.value:,.10g}", (again(mended),))
+        for mended in _mended(reading, known)
+    )
+    why = "backwards" if ahead < 0 else "jump"
+    return Doubt("odometer", why, (reading, known), tuple(choices))
+
+
+def _mended(reading: Quantity, known: Quantity) -> list[Quantity]:
+    """Readings that two neighbouring digits swapped, or one slipped, would explain."""
+    digits = f"{reading.value:.0f}"
+    tries: list[str] = []
+    for index in range(len(digits) - 1):
+        swapped = digits[:index] + digits[index + 1] + digits[index] + digits[index + 2 :]
+        tries.append(swapped)
+    for index in range(len(digits)):
+        for step in (-1, 1):
+            digit = int(digits[index]) + step
+            if 0 <= digit <= 9:
+                tries.append(digits[:index] + str(digit) + digits[index + 1 :])
+    found: list[Quantity] = []
+    for each in dict.fromkeys(tries):
+        value = float(each)
+        ahead = Quantity(value, reading.unit).amount(known.unit) - known.value
+        if each != digits and 0 <= ahead <= 600:
+            found.append(Quantity(value, reading.unit))
+    return found[:2]

@@ -1,0 +1,187 @@
+"""Answers to a question that Drawbar has open.
+
+This file decides whether a message picks one of the choices ('the second', '2', 'trailer
+axles'), gives the figure that was in doubt ('neither, 33.8'), or has nothing to do with it. A
+message that does not answer is read as if nothing had been asked.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from domain.entries import Entry, Weighing
+from domain.quantities import Quantity
+from domain.reading.scene import Scene
+from domain.reading.tokens import NUMBER, WORD
+from domain.verdicts import Ask, Choice, Facts
+
+ORDINALS = {
+    "first": 0, "1st": 0, "one": 0, "1": 0, "former": 0, "a": 0,
+    "second": 1, "2nd": 1, "two": 1, "2": 1, "latter": 1, "other": 1, "b": 1,
+    "third": 2, "3rd": 2, "three": 2, "3": 2, "c": 2,
+    "fourth": 3, "4": 3, "four": 3, "d": 3,
+}  # fmt: skip
+YES = frozenset(("yes", "yep", "yeah", "yup", "correct", "right", "ya", "y", "si", "affirmative", "sure", "ok", "okay", "thats right", "thats it"))
+NEITHER = frozenset(("neither", "none", "no", "nope", "nah"))
+FILLERS = frozenset(
+    ("the", "one", "its", "it", "was", "is", "that", "thats", "lol", "sorry", "please", "pls",
+     "yeah", "yes", "yep", "um", "uh", "i", "meant", "mean", "number", "option", "choice", "go", "with", "s",
+     "of", "them", "just", "haha", "thanks", "no", "nope", "oops", "my", "bad", "should", "be", "i meant",
+     "should be", "actually", "make", "make it", "make that", "definitely", "for", "sure", "to", "on")
+)  # fmt: skip
+LONGEST = 12
+TYPED = re.compile(r"as typed|as i typed|as is|as sent|as stated|i typed", re.IGNORECASE)
+
+
+def answer_of(scene: Scene, asked: Ask) -> Facts | None:
+    """The entries that a message picks or completes, or None where it does not answer."""
+    tokens = [token for token in scene.tokens if token.kind in (WORD, NUMBER)]
+    if not tokens or len(tokens) > LONGEST or not asked.choices:
+        return None
+    by_figure = _by_figure(scene, asked)
+    if by_figure is not None:
+        return by_figure
+    chosen = _by_position(scene, asked)
+    if chosen is None:
+        chosen = _by_words(scene, asked)
+    if chosen is None and len(asked.choices) == 1 and _agrees(scene):
+        chosen = asked.choices[0]
+    return Facts(chosen.entries) if chosen is not None else None
+
+
+def _words(scene: Scene) -> list[str]:
+    return re.findall(r"[\w.]+", scene.text.casefold().replace("'", ""))
+
+
+def _agrees(scene: Scene) -> bool:
+    words = _words(scene)
+    return bool(words) and words[0] in YES and len(words) <= 4 and not scene.figures
+
+
+def _by_position(scene: Scene, asked: Ask) -> Choice | None:
+    """'the second', 'option 2', '1', 'first one'; a last is the last."""
+    words = _words(scene)
+    rest = [word for word in words if word not in FILLERS or word in ("one",)]
+    picks = [word for word in rest if word in ORDINALS and word != "one"]
+    if not picks and rest == ["one"]:
+        picks = ["one"]
+    others = [word for word in rest if word not in ORDINALS]
+    if len(picks) == 1 and not others:
+        index = ORDINALS[picks[0]]
+        return asked.choices[index] if index < len(asked.choices) else None
+    if rest and rest[0] in ("last", "bottom") and len(rest) <= 2:
+        return asked.choices[-1]
+    if rest and rest[0] == "top" and len(rest) <= 2:
+        return asked.choices[0]
+    return None
+
+
+def _by_words(scene: Scene, asked: Ask) -> Choice | None:
+    """The one choice whose label (or entries) the message's words fit, and no other."""
+    words = {word for word in _words(scene) if word not in FILLERS}
+    if not words:
+        return None
+    if TYPED.search(scene.text):
+        typed = [choice for choice in asked.choices if "typed" in choice.label]
+        return typed[0] if len(typed) == 1 else None
+    scores = []
+    for choice in asked.choices:
+        own = set(re.findall(r"[\w.]+", choice.label.casefold().replace("'", "").replace(",", "")))
+        own |= _entry_words(choice)
+        scores.append(len(words & own) / len(words))
+    best = max(scores)
+    if best >= 0.6 and scores.count(best) == 1:
+        return asked.choices[scores.index(best)]
+    return None
+
+
+def _entry_words(choice: Choice) -> set[str]:
+    """Words that name what tells one choice from another."""
+    words: set[str] = set()
+    for entry in choice.entries:
+        if isinstance(entry, Weighing):
+            words.update(part for position in entry.loads for part in position.split("_"))
+            if entry.rig:
+                words.add(entry.rig)
+            if entry.rig == "solo":
+                words.update(("alone", "bobtail"))
+        for name in ("truck", "trailer", "action", "event", "product", "subject"):
+            value = getattr(entry, name, None)
+            if isinstance(value, str):
+                words.update(value.casefold().split())
+    return words
+
+
+def _by_figure(scene: Scene, asked: Ask) -> Facts | None:
+    """A figure: that of one choice picks it; a new one takes the place of the one in doubt."""
+    figures = [figure for figure in scene.figures if figure.claimed is None]
+    if len(figures) != 1:
+        return None
+    figure = figures[0]
+    strangers = [
+        token
+        for token in scene.tokens
+        if token.kind is WORD
+        and not token.senses
+        and token.text not in FILLERS | NEITHER | YES
+        and not any(f.start <= scene.tokens.index(token) < f.end for f in figures)
+    ]
+    if strangers:
+        return None
+    matching = [
+        choice
+        for choice in asked.choices
+        if any(_same(figure.value, value) for value in _values(choice.entries, asked.about))
+    ]
+    if len(matching) == 1:
+        return Facts(matching[0].entries)
+    if matching:
+        return None
+    if figure.value <= len(asked.choices) and figure.whole and figure.unit is None:
+        return None
+    return _replaced(asked, figure.value, figure.unit)
+
+
+def _same(one: float, other: float) -> bool:
+    return abs(one - other) <= 1e-6 * max(abs(one), abs(other), 1.0)
+
+
+def _values(entries: tuple[Entry, ...], about: str) -> list[float]:
+    found = []
+    for entry in entries:
+        value = _field(entry, about)
+        if isinstance(value, Quantity):
+            found.append(value.value)
+    return found
+
+
+def _field(entry: Entry, about: str) -> Quantity | None:
+    if isinstance(entry, Weighing) and about in entry.loads:
+        return entry.loads[about]
+    name = "value" if about in ("observation", "rating", "cargo") else about
+    value = getattr(entry, name, None)
+    return value if isinstance(value, Quantity) else None
+
+
+def _replaced(asked: Ask, value: float, unit: str | None) -> Facts | None:
+    """The entries of the first choice with the figure in doubt replaced, if it is of that size."""
+    entries: list[Entry] = []
+    changed = False
+    for entry in asked.choices[0].entries:
+        before = _field(entry, asked.about)
+        if before is None or changed:
+            entries.append(entry)
+            continue
+        if not 0.05 * before.value <= value <= 20 * before.value:
+            return None
+        if unit is not None and unit != before.unit:
+            return None
+        after = Quantity(value, before.unit)
+        changed = True
+        if isinstance(entry, Weighing) and asked.about in entry.loads:
+            entries.append(replace(entry, loads={**entry.loads, asked.about: after}))
+        else:
+            name = "value" if asked.about in ("observation", "rating", "cargo") else asked.about
+            entries.append(replace(entry, **{name: after}))  # type: ignore[arg-type]
+    return Facts(tuple(entries)) if changed else None

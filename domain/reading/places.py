@@ -1,0 +1,77 @@
+"""Where it happened: the place that a message names.
+
+This file decides which words are a place: a name behind 'at' or 'arrived', a ticket's heading,
+or capitalized words beside the figures that mean nothing else. Places are kept as typed.
+"""
+
+from __future__ import annotations
+
+from domain.reading.scene import Scene
+from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token
+
+LEADING = frozenset(("at", "at the", "in", "leaving", "left", "arrived", "arrived at", "arrived in", "made it to", "got to", "pulled into", "reached", "parked at", "departed", "rolled into", "heading to", "off", "near", "outside", "from", "the", "pulling into", "landed at", "set up at", "back at"))
+HEADING = frozenset(("scale", "scales", "weighbridge", "station", "fuel", "stop", "depot", "elevator", "travel", "truck", "plaza", "services", "servo", "public"))
+LONGEST = 4
+
+
+def read_place(scene: Scene) -> str | None:
+    """The place that a message names, as typed and without 'the', or None."""
+    heading = _heading(scene)
+    if heading is not None:
+        return heading
+    tokens = scene.tokens
+    for index, token in enumerate(tokens):
+        if token.text not in LEADING or token.kind is not WORD:
+            continue
+        start = index + 1
+        while start < len(tokens) and tokens[start].text in ("the", "at"):
+            start += 1
+        end = _name_end(tokens, start)
+        if end > start:
+            return scene.words_between(start, end)
+    if any(token.text == "home" and "event" in token.senses for token in tokens):
+        return "home"
+    return _standing_alone(scene)
+
+
+def _heading(scene: Scene) -> str | None:
+    """The first line of a pasted ticket, where it is words and names a scale or a station."""
+    tokens = scene.tokens
+    end = next((index for index, token in enumerate(tokens) if token.kind is BREAK), None)
+    if end is None or end == 0 or end > 8 or sum(t.kind is BREAK for t in tokens) < 3:
+        return None
+    line = tokens[:end]
+    if any(token.kind in (NUMBER, TIME) for token in line):
+        return None
+    return scene.words_between(0, end)
+
+
+def _name_end(tokens: list[Token], start: int) -> int:
+    end = start
+    while end < len(tokens) and end - start < LONGEST and _is_name(tokens[end], first=end == start):
+        end += 1
+    return end
+
+
+def _is_name(token: Token, *, first: bool) -> bool:
+    if token.kind is not WORD or "name" in token.senses or "time" in token.senses:
+        return False
+    if token.raw[0].isupper():
+        return "unit" not in token.senses and "axle" not in token.senses
+    plain = not token.senses or bool(token.senses.keys() & {"street"})
+    return plain and len(token.raw) > 2
+
+
+def _standing_alone(scene: Scene) -> str | None:
+    """Capitalized unknown words in a clause of their own: '30.1 gal · Two Elders'."""
+    tokens = scene.tokens
+    if scene.text.isupper():
+        return None
+    for index, token in enumerate(tokens):
+        if not (token.kind is WORD and not token.senses and token.raw[0].isupper()):
+            continue
+        before = tokens[index - 1] if index else None
+        if before is None or before.kind in (MARK, BREAK) or before.kind is NUMBER:
+            end = _name_end(tokens, index)
+            return scene.words_between(index, end)
+    return None

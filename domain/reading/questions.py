@@ -1,0 +1,574 @@
+"""Questions that Drawbar can answer, and what they name.
+
+This file decides whether a message asks the logbook something, and which topic it asks for. A
+question needs a form (a question word, a question mark, 'show me', or a bare topic such as
+'week') and words of the trade; what one person asks another ('how much does the dog weigh',
+'how was your week') has the form without the trade, and is talk.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from domain.context import MASS_UNIT
+from domain.quantities import Quantity
+from domain.reading import times
+from domain.reading.cargo import _item, find_location
+from domain.reading.figures import DISTANCE, MASS, Figure
+from domain.reading.labels import Label
+from domain.reading.phrasebook import Phrasebook
+from domain.reading.scene import Scene
+from domain.reading.tokens import MARK, NUMBER, WORD, Token
+from domain.verdicts import Question
+
+BARE_TOPICS = {
+    "week": "week",
+    "weekly": "week",
+    "this week": "week",
+    "weekly summary": "week",
+    "week summary": "week",
+    "trip": "trip",
+    "this trip": "trip",
+    "last trip": "trip",
+    "trip summary": "trip",
+    "summary": "period",
+    "this month": "period",
+    "last month": "period",
+    "this year": "period",
+    "last year": "period",
+    "ratings": "ratings",
+    "help": "help",
+    "commands": "help",
+    "mpg": "economy",
+    "economy": "economy",
+    "fuel economy": "economy",
+    "range": "range",
+    "weights": "weight",
+    "weight": "weight",
+    "margins": "margin",
+    "margin": "margin",
+    "tongue weight": "tongue",
+    "pin weight": "tongue",
+    "nose weight": "tongue",
+    "upkeep": "upkeep",
+}
+"""Topics that a message of that phrase alone asks for."""
+
+OTHERS = frozenset(
+    "you u ur your youre yours he hes his him she shes they them their theyre dog cat baby kid "
+    "doctor mom mum dad uncle aunt grandma grandpa guys everyone anyone anybody".split()
+)
+"""Whose weight, cost or week is no business of the log."""
+
+TO_DRAWBAR = frozenset(("can you show", "can you give me", "can you tell me", "do you have", "can you pull up", "do you know", "could you show"))
+
+
+@dataclass(slots=True)
+class _Asked:
+    """What a message has that bears on its topic."""
+
+    topics: dict[str, list[str]]
+    form: bool
+    words: frozenset[str]
+    text: str
+    ours: bool
+    strangers: int
+    other: bool
+    distance: Figure | None
+    mass: Figure | None
+
+
+def read_question(scene: Scene, book: Phrasebook) -> Question | None:
+    """The question that a message asks, or None."""
+    if "topic" not in scene.by_class and not scene.has("question_word"):
+        return None
+    bare = _bare_topic(scene)
+    if bare is not None:
+        return _question(scene, book, bare, _look(scene))
+    asked = _look(scene)
+    if not asked.form:
+        return None
+    topic = _topic(scene, asked)
+    return _question(scene, book, topic, asked) if topic else None
+
+
+def _bare_topic(scene: Scene) -> str | None:
+    words = [
+        token
+        for token in scene.tokens
+        if token.kind is not MARK and token.senses.get("glue") != "filler"
+    ]
+    if len(words) == 1 and words[0].text in BARE_TOPICS:
+        return BARE_TOPICS[words[0].text]
+    return None
+
+
+def _look(scene: Scene) -> _Asked:
+    topics: dict[str, list[str]] = {}
+    for _, token, keys in scene.find("topic"):
+        for key in keys.split():
+            topics.setdefault(key, []).append(token.text)
+    words = frozenset(word for token in scene.tokens for word in token.text.split())
+    text = " ".join(token.text for token in scene.tokens)
+    live = [figure for figure in scene.figures if figure.claimed is None]
+    return _Asked(
+        topics=topics,
+        form=_has_form(scene),
+        words=words,
+        text=f" {text} ",
+        ours=bool(words & {"we", "us", "our", "i", "my", "me", "rig", "were"})
+        or scene.has("vehicle")
+        or scene.has("name"),
+        strangers=sum(
+            1 for token in scene.tokens if token.kind is WORD and not token.senses
+        ),
+        other=bool(words & OTHERS) and not any(t.text in TO_DRAWBAR for t in scene.tokens),
+        distance=next((f for f in live if f.dimension == DISTANCE), None),
+        mass=next((f for f in live if f.dimension == MASS or (f.dimension is None and f.value >= 100)), None),
+    )
+
+
+def _has_form(scene: Scene) -> bool:
+    tokens = scene.tokens
+    if tokens[-1].raw == "?" or any(token.raw == "?" for token in tokens):
+        return True
+    for token in tokens[:6]:
+        senses = token.senses
+        if "question_word" in senses:
+            return True
+        if "topic" in senses and set(senses["topic"].split()) & {"whatif", "plan", "help", "range"}:
+            if token.text not in ("if the", "fuel up", "fillups", "fill ups"):
+                return True
+        if token.kind is WORD and senses.get("glue") != "filler" and token.text not in ("so", "ok", "and", "hey", "but"):
+            break
+    return _is_order(scene)
+
+
+SUMMARIES = frozenset(("summary", "recap", "report", "totals", "weekly summary", "trip summary", "week summary", "rundown", "overview", "tally", "breakdown", "wrap up", "trip totals", "weeks summary"))
+
+
+def _is_order(scene: Scene) -> bool:
+    """'june summary pls', 'trip totals': a short order without a verb."""
+    if len(scene.tokens) > 8 or any(f.claimed is None and f.value > 31 and f.dimension is not None and f.dimension != DISTANCE for f in scene.figures):
+        return False
+    named = any(token.text in SUMMARIES for token in scene.tokens)
+    strangers = sum(1 for token in scene.tokens if token.kind is WORD and not token.senses)
+    return (named and strangers == 0) or (
+        strangers == 0
+        and not scene.figures
+        and scene.has("topic")
+        and any(token.text in ("mpg", "gcwr", "gvwr", "economy") for token in scene.tokens)
+        and len(scene.tokens) <= 4
+    )
+
+
+FUEL = frozenset(("fuel", "diesel", "gas", "petrol", "gallons", "gallon", "litres", "liters", "tank", "def", "fillups", "fuelling"))
+MARGIN_STRONG = frozenset(("overweight", "overloaded", "margin", "margins", "headroom", "within limits", "under the limit", "over the limit", "payload left", "maxed out", "too heavy", "over any limits", "inside the limits", "near the limit", "tightest", "capacity left", "overweight on", "to spare", "limit", "limits", "over on", "exceeding", "exceed", "in the red"))
+RATING_WORDS = frozenset(("gvwr", "gcwr", "gawr", "payload", "gvm", "gcm", "mtplm", "tow rating", "towing capacity", "tow capacity", "rated", "rating", "ratings", "load index", "atm", "gtm", "max tongue", "tongue rating", "tank size", "tank hold", "curb weight", "rated for", "door sticker", "plate", "capacity", "limits on file"))
+ECONOMY_STRONG = frozenset(("mpg", "fuel economy", "fuel mileage", "gas mileage", "l/100km", "l/100", "fuel consumption", "miles per gallon", "consumption", "economy", "fuel efficiency", "to the gallon", "kilometres per litre", "litres per 100"))
+RANGE_STRONG = frozenset(("how far can we go", "how far can i go", "how far can we get", "how far can i get", "on whats left", "fuel left", "left in the tank", "before we need fuel", "before i need fuel", "until empty", "till empty", "to empty", "enough fuel", "enough diesel", "before we run dry", "without stopping", "without filling", "how much fuel is left", "fuel do we have left", "fuel do we have", "far can this tank", "dte", "distance to empty", "before we fill", "enough in the tank", "before we have to fill", "before fuel", "before refuelling", "before refueling", "range", "gas left", "diesel left", "before filling", "run out of fuel", "enough gas", "how far will", "on the tank", "fuel to get", "next fuel stop", "before we have to stop"))
+WHATIF_STRONG = frozenset(("what if", "what happens if", "what happens to", "if we put", "if i put", "if we move", "if i move", "if we add", "if i add", "if we slide", "if we load", "if i load", "if we shift", "suppose", "how much more can", "where should", "where must", "where do i put", "where do we put", "can i add", "can we add", "could we add", "could i add", "can i put", "can we put", "can we carry", "can i carry", "can we load", "can i load", "how much can"))
+HOW_MANY = frozenset(("how many", "how much", "enough", "need", "will", "do", "is", "are", "hold", "for"))
+
+
+def _topic(scene: Scene, asked: _Asked) -> str | None:
+    topics, words, text = asked.topics, asked.words, asked.text
+    trade = _trade(scene)
+    if "help" in topics and _asks_help(scene, asked):
+        return "help"
+    if asked.other and not trade:
+        return None
+    if "tiedown" in topics and _asks_tiedown(scene, asked):
+        return "tiedown"
+    if "whatif" in topics and _asks_whatif(scene, asked):
+        return "whatif"
+    if _asks_plan(scene, asked):
+        return "plan"
+    if "range" in topics and _asks_range(scene, asked):
+        return "range"
+    if "upkeep" in topics and _asks_upkeep(scene, asked):
+        return "upkeep"
+    if _asks_margin(scene, asked):
+        return "margin"
+    if "tongue" in topics and not topics.keys() & {"ratings"} and _trade_sense(scene):
+        return "tongue"
+    if "ratings" in topics and _asks_ratings(scene, asked):
+        return "ratings"
+    if "economy" in topics and (
+        set(topics["economy"]) & ECONOMY_STRONG
+        or (words & FUEL and "burning" in words)
+        or ({"mileage", "milage"} & words and asked.ours and not words & {"odometer", "odo"} and not asked.other)
+    ):
+        return "economy"
+    if "cost" in topics and _asks_cost(scene, asked):
+        return "cost"
+    if "trip" in topics and _asks_summary(scene, asked, "trip"):
+        return "trip"
+    if "weight" in topics and _asks_weight(scene, asked):
+        return "weight"
+    if "distance" in topics and _asks_distance(scene, asked):
+        return "distance"
+    if ("week" in topics or " week " in text) and _asks_summary(scene, asked, "week"):
+        return "period" if " last week " in text else "week"
+    if "period" in topics and _asks_summary(scene, asked, "period"):
+        return "period"
+    if "how did we do" in text or "how are we doing" in text:
+        since, _ = times.read_span(scene)
+        if since is not None:
+            return "period"
+    return None
+
+
+def _trade(scene: Scene) -> bool:
+    """Whether the message has words that only someone who tows uses, or the chat's own names."""
+    return (
+        scene.has("name")
+        or scene.has("vehicle", "trailer")
+        or scene.has("rating")
+        or scene.has("axle_noun")
+        or scene.has("odometer")
+        or any(token.text in ECONOMY_STRONG for token in scene.tokens)
+    )
+
+
+def _trade_sense(scene: Scene) -> bool:
+    return any(
+        len(token.text.split()) > 1 or token.text in ("tongue", "toungue", "tounge", "pin", "noseweight")
+        for _, token, key in scene.find("topic")
+        if "tongue" in key.split()
+    ) and not any(token.text in ("ice", "cut", "bit", "code", "number") for token in scene.tokens)
+
+
+def _asks_help(scene: Scene, asked: _Asked) -> bool:
+    """'how do i log a weigh in' and its like; 'how do i look' asks a person."""
+    phrases = set(asked.topics["help"])
+    log_words = scene.by_class.keys() & {
+        "weigh_cue", "fuel_cue", "odometer", "rating", "correction", "note", "vehicle", "axle",
+        "check_item", "hitch", "whole", "product", "ticket",
+    }
+    recording = asked.words & {"log", "record", "enter", "text", "send", "undo", "fix", "correct", "ticket", "delete", "weigh", "fill", "fillup"}
+    sure = {"how do i log", "how do we log", "what can you do", "what can i send", "what can i ask", "how to log", "how do i tell you", "what can i text", "commands", "what do you understand", "what do i text you", "what should i text", "what kind of things", "how do you work", "how does this work", "how can i log", "how would i log", "how do i undo"}
+    if phrases & sure:
+        return asked.strangers <= 1 or bool(log_words)
+    return bool(log_words and (recording or phrases - {"help"})) and asked.strangers <= 2
+
+
+def _asks_tiedown(scene: Scene, asked: _Asked) -> bool:
+    many = "how many" in asked.text or asked.words & {"enough", "need", "hold", "wll", "secure", "many", "plenty", "sufficient"}
+    return bool(many) and (
+        asked.mass is not None
+        or asked.words & {"skid", "tractor", "load", "excavator", "machine", "hay", "deck", "trailer"} != frozenset()
+    )
+
+
+def _asks_whatif(scene: Scene, asked: _Asked) -> bool:
+    phrases = set(asked.topics["whatif"])
+    about_rig = (
+        scene.has("vehicle")
+        or scene.has("name")
+        or scene.has("axle")
+        or scene.has("whole", "tongue")
+        or scene.has("axle_noun")
+        or "payload" in asked.words
+        or any(f" {spot} " in asked.text for spot in ("in the bed", "in bed", "up front", "on the roof", "in the back", "in the cab"))
+    )
+    if asked.distance is not None and asked.mass is None:
+        return False
+    if phrases <= {"if the", "room for", "can i add", "can we add"} and asked.mass is None:
+        return False
+    if asked.mass is not None and asked.mass.dimension == MASS:
+        return about_rig or bool(phrases & WHATIF_STRONG)
+    return about_rig and bool(phrases - {"if the", "suppose", "room for"})
+
+
+def _asks_plan(scene: Scene, asked: _Asked) -> bool:
+    future = asked.words & {"will", "would", "gonna", "going", "if", "plan", "planning", "estimate", "budget", "need", "take", "run", "for"}
+    fuelish = asked.words & FUEL or asked.words & {"cost", "fillups", "stops", "spend", "run", "fill", "fills"}
+    if any(token.text in ("plan", "planning", "estimate", "budget") for token in scene.tokens[:2]):
+        return asked.distance is not None or (bool(fuelish) and scene.has("name"))
+    if asked.distance is not None and future and fuelish and not set(asked.topics.get("range", ())) & RANGE_STRONG:
+        return not asked.words & {"make"} and "spent" not in asked.words
+    if "plan" in asked.topics and fuelish and scene.has("name") and _destination(scene):
+        return True
+    return bool(
+        asked.words & FUEL
+        and asked.topics.get("plan")
+        and _destination(scene)
+        and asked.words & {"will", "would", "gonna", "how", "much", "many"}
+        and not asked.words & {"spent", "left"}
+    )
+
+
+def _asks_range(scene: Scene, asked: _Asked) -> bool:
+    phrases = set(asked.topics["range"])
+    if phrases & RANGE_STRONG - {"range"}:
+        return asked.strangers <= 3 and not asked.other
+    if "range" in phrases:
+        return asked.strangers == 0 and not asked.words & {"price", "stove"}
+    if phrases & {"make it", "run out"}:
+        return asked.distance is not None or bool(asked.words & FUEL and asked.ours)
+    return bool(asked.words & FUEL) and asked.ours and "left" in asked.words
+
+
+def _asks_upkeep(scene: Scene, asked: _Asked) -> bool:
+    phrases = set(asked.topics["upkeep"])
+    timed = asked.words & {"when", "due", "overdue", "next", "last", "long", "time", "far", "since", "need", "whens", "any", "still"}
+    things = phrases - {"due", "overdue", "service", "serviced", "inspection", "registration", "oil", "last serviced", "maintenance", "rotation", "filter", "due for"}
+    if things and timed:
+        return True
+    about = scene.has("vehicle") or scene.has("name")
+    return bool(phrases & {"service", "maintenance", "due", "serviced", "overdue", "oil", "upkeep", "next service", "due for", "last serviced"}) and about and bool(timed)
+
+
+def _asks_margin(scene: Scene, asked: _Asked) -> bool:
+    phrases = set(asked.topics.get("margin", ()))
+    if not phrases:
+        return False
+    placed = (
+        scene.has("axle") or scene.has("rating") or scene.has("axle_noun") or scene.has("whole")
+        or scene.has("vehicle") or scene.has("name") or scene.has("weigh_cue") or scene.has("rating_subject")
+        or (scene.has("end") and "axle" in asked.words)
+    )
+    if asked.other and not placed:
+        return False
+    if phrases & MARGIN_STRONG:
+        everyday = phrases & MARGIN_STRONG <= {"limit", "limits", "to spare", "exceed"}
+        return placed or (asked.ours and not everyday and asked.strangers <= 1)
+    if phrases <= {"how close"}:
+        return (scene.has("rating") or scene.has("axle")) and asked.strangers == 0
+    if phrases & {"legal", "over", "under", "inside", "within", "close to", "room", "left on", "ok on", "good on", "maxed", "spare", "over weight", "wiggle room", "leeway", "slack", "cushion", "left before", "how close", "over anything"}:
+        if phrases == {"over"} or phrases == {"under"} or phrases == {"room"} or phrases == {"legal"}:
+            strict = placed and (scene.has("question_word", "are_we") or scene.has("rating") or scene.has("axle") or scene.has("question_word", "how_much") or scene.has("question_word", "how_far"))
+            lone = phrases & {"legal", "over"} and asked.text.strip(" ?").endswith(("are we legal", "are we over", "we over", "we legal", "are we over yet"))
+            return strict or bool(lone)
+        return placed and asked.strangers <= 3
+    return False
+
+
+def _asks_ratings(scene: Scene, asked: _Asked) -> bool:
+    phrases = set(asked.topics["ratings"])
+    if not phrases & RATING_WORDS:
+        return "max" in phrases and (scene.has("axle") or scene.has("whole", "tongue")) and asked.ours
+    if phrases <= {"rated", "rating", "ratings", "capacity", "plate", "rated for"}:
+        return _trade(scene) or scene.has("vehicle") or scene.has("rating_subject") or scene.has("subject", "tyre")
+    return True
+
+
+def _asks_cost(scene: Scene, asked: _Asked) -> bool:
+    phrases = set(asked.topics["cost"])
+    if phrases & {"cost per mile", "cost a mile", "price per mile", "per mile", "fuel bill", "fuel costs", "fuel cost", "cost per km", "fuel money", "a mile"}:
+        return not asked.other
+    fuelish = bool(asked.words & FUEL) or scene.has("product")
+    ours = asked.ours and not asked.other
+    past = asked.words & {"spent", "paid", "cost", "spend", "did", "have", "costs", "total", "paying"}
+    towed = scene.has("name") or asked.words & {"tow", "towing", "trip", "haul"}
+    return bool(past) and ours and (fuelish or bool(towed))
+
+
+def _asks_weight(scene: Scene, asked: _Asked) -> bool:
+    if asked.other and not scene.has("name") and not scene.has("vehicle"):
+        return False
+    rig = (
+        scene.has("vehicle") or scene.has("name") or scene.has("axle") or scene.has("axle_noun")
+        or any(token.text in ("last weigh", "weigh in", "scale", "scale ticket", "axle weights", "gross", "last weighing", "we weigh", "heaviest") for token in scene.tokens)
+    )
+    ours = asked.words & {"we", "were", "it", "our", "rig"}
+    if asked.strangers > 2 or (asked.strangers and not rig):
+        return False
+    if "heavy" in asked.words or "heaviest" in asked.words:
+        return rig or bool(ours & {"we", "were", "our", "rig"})
+    return rig or bool(ours & {"we", "our", "rig"})
+
+
+def _asks_distance(scene: Scene, asked: _Asked) -> bool:
+    if asked.other and not scene.has("name"):
+        return False
+    counted = asked.words & {"many", "far", "total", "distance", "odometer", "odo", "mileage"}
+    driven = asked.words & {"put", "done", "driven", "drive", "drove", "tow", "towed", "gone", "come", "covered", "odometer", "odo", "clock", "traveled", "travelled", "pulled", "went", "racked", "did", "towing", "hauled", "made", "logged", "since"}
+    plain = asked.words & {"miles", "km", "kms", "odometer", "odo", "mileage", "far", "kilometres", "kilometers", "ks"}
+    if "far" in asked.words and not asked.words & {"miles", "km", "kms", "towed", "trailer", "odo"}:
+        return asked.ours and bool(driven & {"gone", "come", "driven", "towed", "tow", "pulled", "hauled", "drive"}) and (scene.has("time") or scene.has("name") or "trip" in asked.words or "today" in asked.words)
+    return bool(counted and plain and (driven or asked.words & {"odometer", "odo"})) and asked.strangers <= 2
+
+
+def _asks_summary(scene: Scene, asked: _Asked, topic: str) -> bool:
+    if asked.other and not scene.has("name"):
+        return False
+    told = any(token.text in SUMMARIES for token in scene.tokens) or asked.words & {"summary", "recap", "totals", "report", "log"}
+    if told and asked.strangers <= 1:
+        return True
+    about = asked.words & FUEL or asked.words & {"miles", "towing", "towed", "tow", "fuel", "mpg", "log", "numbers", "stats", "haul", "hauling"} or scene.has("name")
+    if topic == "trip":
+        return (bool(about) or any(t in ("trip so far", "trip total", "trip totals", "this tow", "last tow") for t in asked.topics["trip"])) and asked.strangers <= 2 and asked.distance is None
+    if topic == "week":
+        done = "how did we do" in asked.text or "how are we doing" in asked.text or "how did the week" in asked.text
+        return done or (bool(about) and asked.strangers <= 1)
+    did = "how did we do" in asked.text or "what did we do" in asked.text
+    shown = scene.has("question_word", "show") and times.read_span(scene)[0] is not None and asked.strangers == 0
+    return bool(about and asked.strangers <= 1 and not asked.other and times.read_span(scene)[0]) or did or shown
+
+
+def _destination(scene: Scene) -> str | None:
+    """Where a plan goes: the name behind 'to'."""
+    for index, token in enumerate(scene.tokens):
+        if token.text not in ("to", "trip to", "to get to", "headed to", "heading to", "need to get to", "get to", "for"):
+            continue
+        words = index + 1
+        end = words
+        while end < len(scene.tokens) and end - words < 3:
+            following = scene.tokens[end]
+            if following.kind is not WORD or "name" in following.senses or "glue" in following.senses:
+                break
+            if not (following.raw[0].isupper() or not following.senses):
+                break
+            if not following.senses or following.raw[0].isupper():
+                end += 1
+        if end > words and (scene.tokens[words].raw[0].isupper() or token.text.endswith("to")):
+            return scene.words_between(words, end)
+    return None
+
+
+def _question(scene: Scene, book: Phrasebook, topic: str, asked: _Asked) -> Question:
+    since, until = _span(scene, topic)
+    destination = _destination(scene) if topic == "plan" else None
+    mass = asked.mass if topic in ("whatif", "tiedown", "margin") else None
+    position = find_location(scene, book)[0] if topic == "whatif" else None
+    return Question(
+        topic,
+        distance=_quantity(asked.distance) if topic in ("range", "plan") else None,
+        value=_mass(scene, mass) if mass is not None and topic in ("whatif", "tiedown") else None,
+        truck=_name(scene, "truck"),
+        trailer=_name(scene, "trailer"),
+        rating=_rating(scene) if topic in ("ratings", "margin") else None,
+        field=_field(scene, topic) if topic in ("weight", "margin", "whatif") else None,
+        item=_named_item(scene, topic, mass),
+        position=position,
+        product=_product(scene) if topic == "cost" else None,
+        since=since,
+        until=destination or until,
+        text=scene.text,
+    )
+
+
+def _span(scene: Scene, topic: str) -> tuple[date | None, date | None]:
+    if topic not in ("cost", "distance", "period", "economy", "trip", "weight", "margin"):
+        return None, None
+    if not (times.has_times(scene) or {"month", "year", "week", "weekend", "last", "past", "ytd"} & {w for t in scene.tokens for w in t.text.split()}):
+        return None, None
+    return times.read_span(scene)
+
+
+def _quantity(figure: Figure | None) -> Quantity | None:
+    return Quantity(figure.value, figure.unit) if figure is not None and figure.unit else None
+
+
+def _mass(scene: Scene, figure: Figure) -> Quantity:
+    return Quantity(figure.value, figure.unit or MASS_UNIT[scene.context.units])
+
+
+def _name(scene: Scene, vehicle: str) -> str | None:
+    for _, _, value in scene.find("name"):
+        kind, _, name = value.partition(":")
+        if kind == vehicle:
+            return name
+    return None
+
+
+def _rating(scene: Scene) -> str | None:
+    for _, _, key in scene.find("rating"):
+        return key.split()[0]
+    return None
+
+
+FIELD_ORDER = ("steer", "drive", "trailer", "gross", "tongue")
+
+
+def _field(scene: Scene, topic: str) -> str | None:
+    """The load that a question names: an axle, the gross, the tongue."""
+    for _, _, key in scene.find("axle"):
+        return key
+    for _, token, key in scene.find("whole"):
+        if key in ("tongue", "gross") and not (topic == "margin" and token.text in ("total", "combined")):
+            return key
+    for label in scene.labels:
+        if label.end_of and label.wheel:
+            return "steer" if label.end_of == "front" else "drive"
+        if label.vehicle == "trailer" and label.wheel:
+            return "trailer"
+    return None
+
+
+def _product(scene: Scene) -> str | None:
+    for _, _, key in scene.find("product"):
+        return key.split()[0]
+    return None
+
+
+UPKEEP_THINGS = frozenset(
+    ("due", "overdue", "service", "serviced", "last serviced", "next service", "maintenance", "upkeep", "due for")
+)
+
+
+def _named_item(scene: Scene, topic: str, mass: Figure | None) -> str | None:
+    if topic == "upkeep":
+        things = [
+            (index, token)
+            for index, token, keys in scene.find("topic")
+            if "upkeep" in keys.split() and token.text not in UPKEEP_THINGS
+        ]
+        if things:
+            return scene.text[things[0][1].start : things[0][1].end]
+        for _, token, keys in scene.find("topic"):
+            if "upkeep" in keys.split() and token.text in ("service", "next service"):
+                return token.text
+        return None
+    if topic == "tiedown":
+        return _item(scene, mass) if mass is not None else None
+    if topic == "whatif":
+        return _moved_item(scene, mass)
+    return None
+
+
+MOVING = frozenset(("slide", "move", "put", "shift", "add", "load", "throw", "take", "set", "moved", "stick", "slid", "strap", "hang", "carry", "moving", "adding", "putting", "pull", "dump", "drain"))
+
+
+def _moved_item(scene: Scene, mass: Figure | None) -> str | None:
+    """The thing that is put or moved: the noun behind the verb, or behind the mass."""
+    if mass is not None:
+        after = mass.end
+        if after < len(scene.tokens) and scene.tokens[after].text == "of":
+            after += 1
+        if after < len(scene.tokens) and _thing(scene.tokens[after]):
+            end = after
+            while end < len(scene.tokens) and _thing(scene.tokens[end]):
+                end += 1
+            return scene.words_between(after, end)
+    for index, token in enumerate(scene.tokens):
+        if token.text.split()[-1] not in MOVING:
+            continue
+        start = index + 1
+        while start < len(scene.tokens) and scene.tokens[start].text in ("the", "a", "an", "my", "our", "another"):
+            start += 1
+        end = start
+        while end < len(scene.tokens) and _thing(scene.tokens[end]):
+            end += 1
+        if end > start:
+            return scene.words_between(start, end)
+    return None
+
+
+def _thing(token: Token) -> bool:
+    return (
+        token.kind is WORD
+        and token.kind is not NUMBER
+        and not (
+            token.senses.keys()
+            & {"glue", "vehicle", "name", "end", "axle", "whole", "unit", "talk", "question_word", "time", "level"}
+        )
+    )
+
+
+def label_of(figure: Figure) -> Label | None:
+    """The label bound to a figure."""
+    return figure.label if isinstance(figure.label, Label) else None

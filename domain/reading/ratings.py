@@ -1,0 +1,274 @@
+"""Makers' limits, off door labels, data plates, balls and manuals.
+
+This file decides which figures are ratings and whose. A word such as GVWR says so itself; an
+axle, a tongue or a ball is rated where the message speaks of a label, a maximum or a rating,
+or names a GVWR beside them.
+"""
+
+from __future__ import annotations
+
+import re
+
+from domain.context import MASS_UNIT, VOLUME_UNIT
+from domain.entries import Rating
+from domain.quantities import Quantity
+from domain.reading.doubts import Doubt
+from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure
+from domain.reading.labels import Label
+from domain.reading.scene import Scene
+from domain.reading.tokens import WORD
+
+TRUCK_RATINGS = frozenset(("gcwr", "gawr_front", "gawr_rear", "payload", "tank", "wheelbase"))
+TRAILER_ONLY = frozenset(("atm", "mtplm", "gtm", "aggregate trailer mass", "miro", "uvw"))
+STAMPED = frozenset(("ball", "coupler", "ball mount", "pin box", "chains"))
+MASS_KG = (90.0, 40_000.0)
+TONGUE_KG = (20.0, 4_500.0)
+TANK_L = (20.0, 600.0)
+LOAD_INDEX = (50, 180)
+
+
+def read_ratings(scene: Scene) -> list[Rating] | Doubt:
+    """The ratings that a message states, a doubt about one, or none."""
+    if not (scene.has("rating") or scene.has("rating_cue") or scene.has("rating_subject")):
+        if not _tank_size(scene):
+            return []
+    found: list[Rating] = []
+    framed = _framed(scene)
+    for figure in scene.live_figures():
+        if figure.role is not None:
+            continue
+        rating = _rating(scene, figure, framed=framed)
+        if rating is None:
+            continue
+        subject, name = rating
+        value = _value(scene, figure, name)
+        if value is None:
+            continue
+        if isinstance(value, Quantity) and _implausible(name, value):
+            if isinstance(figure.label, Label) and figure.label.rating:
+                return Doubt("rating", "implausible", (value,))
+            continue
+        if figure.dimension == MASS and _repeated(found, subject, name, value):
+            figure.role = "rating"
+            continue
+        figure.role = "rating"
+        found.append(
+            Rating(
+                subject=subject,
+                rating=name,
+                value=value,
+                note=_note(scene, figure, name),
+                words=(("value", scene.words_between(figure.start, figure.end)),),
+            )
+        )
+    return found
+
+
+def _framed(scene: Scene) -> bool:
+    """Whether plain places in this message are ratings: it speaks of a label, or of a GVWR."""
+    if scene.has("weigh_cue") and not scene.has("rating_cue"):
+        named = [label for label in scene.labels if label.rating and label.bound]
+        return len(named) >= 2
+    if scene.has("rating_cue"):
+        return True
+    return any(
+        label.rating in ("gvwr", "gcwr", "gawr", "payload") and label.bound
+        for label in scene.labels
+    )
+
+
+def _rating(scene: Scene, figure: Figure, *, framed: bool) -> tuple[str, str] | None:
+    label = figure.label
+    if not isinstance(label, Label):
+        if figure.dimension == VOLUME and _tank_size(scene):
+            return "truck", "tank"
+        return _stamped(scene, figure)
+    if label.rating:
+        name = label.rating
+        if name == "gawr" and label.end_of and label.vehicle != "trailer":
+            name = f"gawr_{label.end_of}"
+        return _subject(scene, label, figure, name), name
+    if label.rating_subject in STAMPED:
+        if framed or _rated_elsewhere(scene) or figure.value >= 1000:
+            return label.rating_subject, "tow"
+        return None
+    if not framed:
+        return None
+    if label.axle or (label.end_of and not label.side):
+        end = label.end_of or ("front" if label.axle == "steer" else "rear")
+        if label.vehicle == "trailer" or _is_trailer(scene, figure):
+            return "trailer", "gawr"
+        return "truck", f"gawr_{end}"
+    if label.wheel == "axle":
+        return "trailer", "gawr"
+    if label.whole == "tongue":
+        return _hitch_part(scene), "tongue"
+    if label.whole == "gross":
+        return ("trailer" if _is_trailer(scene, figure) else "truck"), "gvwr"
+    if label.rating_subject == "hitch":
+        return "hitch", "tow"
+    if label.vehicle == "trailer":
+        if scene.has("rating_subject", "hitch"):
+            return "hitch", "tow"
+        return "trailer", "gvwr"
+    return None
+
+
+def _rated_elsewhere(scene: Scene) -> bool:
+    return any(label.rating for label in scene.labels)
+
+
+def _stamped(scene: Scene, figure: Figure) -> tuple[str, str] | None:
+    """'hitch ball is stamped 12,000 lb': a part and its stamp, a few words apart."""
+    if figure.dimension not in (None, MASS) or not scene.has("rating_cue"):
+        return None
+    start, end = scene.clause_of(figure.start)
+    for index, _, key in scene.find("rating_subject"):
+        if start <= index < end and (key in STAMPED or key == "hitch"):
+            return key, "tow"
+    return None
+
+
+def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
+    """Whose rating it is."""
+    word = scene.tokens[label.start].text
+    if name == "load_index" or name in ("pressure", "tyre_load"):
+        return "tyres"
+    part = _part_in_clause(scene, figure)
+    if name in ("tow", "tongue") and part is not None:
+        return part
+    if name == "gawr" or word in TRAILER_ONLY or any(
+        scene.tokens[index].text in TRAILER_ONLY for index in range(label.start, label.end)
+    ):
+        return "trailer"
+    if name in TRUCK_RATINGS or name.startswith("gawr_"):
+        return "truck"
+    if label.vehicle in ("truck", "trailer") and name not in ("tow", "tongue"):
+        return label.vehicle
+    if name in ("tow", "tongue"):
+        return _hitch_part(scene) if scene.has("rating_subject", "hitch") else "truck"
+    if name in ("gvwr", "curb") and _is_trailer(scene, figure):
+        return "trailer"
+    return "truck"
+
+
+def _part_in_clause(scene: Scene, figure: Figure) -> str | None:
+    start, end = scene.clause_of(figure.start)
+    for index, _, key in scene.find("rating_subject"):
+        if start <= index < end:
+            return key
+    return None
+
+
+def _hitch_part(scene: Scene) -> str:
+    for _, _, key in scene.find("rating_subject"):
+        return key if key == "hitch" else "hitch"
+    return "truck" if scene.has("rating", "gcwr") else "hitch"
+
+
+def _is_trailer(scene: Scene, figure: Figure) -> bool:
+    """Whether the nearest vehicle named before the figure (or at all) is a trailer."""
+    best: str | None = None
+    for index, token in enumerate(scene.tokens):
+        vehicle = token.senses.get("vehicle")
+        name = token.senses.get("name")
+        if name is not None:
+            vehicle = name.partition(":")[0]
+        if vehicle in ("truck", "trailer"):
+            if index > figure.start and best is not None:
+                break
+            best = vehicle
+    return best == "trailer"
+
+
+def _tank_size(scene: Scene) -> bool:
+    """'36 gallon tank', 'tank holds 36 gallons': a size, not a fill."""
+    if scene.has("fuel_cue") or scene.has("full") or scene.has("odometer"):
+        return False
+    for figure in scene.figures:
+        if figure.dimension != VOLUME:
+            continue
+        after = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
+        if after is not None and "tank" in after.senses:
+            return True
+        for index in range(max(0, figure.start - 2), figure.start):
+            if "tank" in scene.tokens[index].senses and scene.has("rating"):
+                return True
+            if scene.tokens[index].text == "tank":
+                return True
+    return False
+
+
+def _value(scene: Scene, figure: Figure, name: str) -> Quantity | float | None:
+    if name == "load_index":
+        whole = figure.whole and LOAD_INDEX[0] <= figure.value <= LOAD_INDEX[1]
+        return figure.value if whole else None
+    if name == "tank":
+        if figure.dimension == VOLUME and figure.unit:
+            return Quantity(figure.value, figure.unit)
+        return Quantity(figure.value, VOLUME_UNIT[scene.context.units])
+    if name == "d_value":
+        return Quantity(figure.value, "kN") if figure.dimension in (FORCE, None) else None
+    if name == "wheelbase":
+        unit = figure.unit if figure.dimension == LENGTH else None
+        return Quantity(figure.value, unit or ("in" if figure.value > 60 else "m"))
+    if name == "pressure":
+        unit = figure.unit if figure.dimension == PRESSURE else "psi"
+        return Quantity(figure.value, unit or "psi")
+    if figure.dimension == MASS and figure.unit:
+        return Quantity(figure.value, figure.unit)
+    if figure.dimension is None and (figure.value >= 100 or name == "tongue"):
+        return Quantity(figure.value, _mass_unit(scene))
+    return None
+
+
+def _mass_unit(scene: Scene) -> str:
+    for figure in scene.figures:
+        if figure.dimension == MASS and figure.unit:
+            return figure.unit
+    return MASS_UNIT[scene.context.units]
+
+
+def _implausible(name: str, value: Quantity) -> bool:
+    if name == "tank":
+        return not TANK_L[0] <= value.amount("L") <= TANK_L[1]
+    if value.unit not in ("lb", "kg", "t", "ton"):
+        return False
+    low, high = TONGUE_KG if name == "tongue" else MASS_KG
+    return not low <= value.amount("kg") <= high
+
+
+def _repeated(
+    found: list[Rating], subject: str, name: str, value: Quantity | float
+) -> bool:
+    """A label in two units (4,990 kg / 11,000 lb) states one rating."""
+    for rating in found:
+        if (rating.subject, rating.rating) == (subject, name) and isinstance(value, Quantity):
+            before = rating.value
+            if isinstance(before, Quantity) and before.unit != value.unit:
+                return abs(before.amount("kg") - value.amount("kg")) < 0.02 * value.amount("kg")
+    return False
+
+
+def _note(scene: Scene, figure: Figure, name: str) -> str | None:
+    """What the figure alone does not carry: the fuel of a tank, the number of axles."""
+    if name == "tank":
+        for _, _, key in scene.find("product"):
+            return key.split()[0]
+    if name == "gawr" and figure.count:
+        return f"{figure.count} axles"
+    return None
+
+
+NAME_WORD = re.compile(r"[A-Za-z][\w'-]*$")
+
+
+def named_vehicle(scene: Scene, vehicle: str) -> str | None:
+    """A name given in 'truck Juniper gvwr ...': the unknown word right behind the vehicle."""
+    for index, _, key in scene.find("vehicle"):
+        if key != vehicle or index + 1 >= len(scene.tokens):
+            continue
+        following = scene.tokens[index + 1]
+        if following.kind is WORD and not following.senses and NAME_WORD.match(following.raw):
+            return following.raw
+    return None

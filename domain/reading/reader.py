@@ -1,0 +1,227 @@
+"""The order in which a message's possible meanings are tried, and what decides between them.
+
+An answer to an open question comes first, then a note, a question, a correction, and last the
+facts. Facts are read kind by kind, those with the surest marks first; a figure that one kind
+has taken is not offered to the next. The first doubt ends the reading: it is asked about.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from domain.context import Context
+from domain.entries import (
+    Cargo,
+    Check,
+    Correction,
+    Entry,
+    Fill,
+    Hitch,
+    Note,
+    Observation,
+    Odometer,
+    Rating,
+    Weighing,
+)
+from domain.reading.cargo import read_cargo
+from domain.reading.checks import read_checks
+from domain.reading.corrections import read_correction
+from domain.reading.doubts import Doubt
+from domain.reading.fills import read_fills
+from domain.reading.hitches import read_hitches
+from domain.reading.labels import Label
+from domain.reading.observations import read_observations
+from domain.reading.odometers import read_odometers
+from domain.reading.open_questions import answer_of
+from domain.reading.phrasebook import Phrasebook
+from domain.reading.places import read_place
+from domain.reading.questions import read_question
+from domain.reading.ratings import named_vehicle, read_ratings
+from domain.reading.scene import Scene
+from domain.reading.times import read_when
+from domain.reading.tokens import clean
+from domain.reading.weighings import fee_of, read_weighings, ticket_of, with_particulars
+from domain.verdicts import Ask, Facts, Question, Silent, Verdict
+
+SILENT = Silent()
+
+FACTUAL = frozenset(
+    ("check_item", "hitch", "full", "note", "correction", "topic", "question_word", "event")
+)
+"""Classes of term that can make a fact or a question without a figure."""
+
+
+def read(text: str, context: Context, book: Phrasebook) -> Verdict:
+    """What a message is: facts, a question, a doubt or talk. Raises nothing for any text."""
+    scene = Scene(clean(text), context, book)
+    return _verdict(scene, context, book)
+
+
+def _verdict(scene: Scene, context: Context, book: Phrasebook) -> Verdict:
+    if not scene.tokens or not (scene.figures or scene.by_class.keys() & FACTUAL or context.asked):
+        return SILENT
+    if context.asked is not None:
+        answer = answer_of(scene, context.asked)
+        if answer is not None:
+            return answer
+    note = _note(scene)
+    if note is not None:
+        return Facts((note,))
+    question = read_question(scene, book)
+    if question is not None and not _states_loads(scene):
+        return question
+    correction = read_correction(scene)
+    if correction is not None:
+        return Facts((correction,))
+    if _only_asks(scene):
+        return SILENT
+    return _facts(scene, book)
+
+
+def _states_loads(scene: Scene) -> bool:
+    """Two labelled loads are a statement, whatever is asked after them."""
+    bound = [
+        figure
+        for figure in scene.live_figures()
+        if isinstance(figure.label, Label)
+        and (figure.label.axle or figure.label.whole or figure.label.vehicle)
+        and figure.value >= 100
+    ]
+    return len(bound) >= 2 and scene.tokens[0].senses.get("question_word") is None
+
+
+def _only_asks(scene: Scene) -> bool:
+    """A question to people states nothing, unless a statement stands before it."""
+    if scene.tokens[-1].raw != "?":
+        return False
+    start, _ = scene.sentence_of(len(scene.tokens) - 1)
+    start, _ = scene.sentence_of(max(0, len(scene.tokens) - 2))
+    return start == 0
+
+
+def _facts(scene: Scene, book: Phrasebook) -> Verdict:
+    entries: list[Entry] = []
+    ratings = read_ratings(scene)
+    if isinstance(ratings, Doubt):
+        return ratings.ask()
+    entries.extend(ratings)
+    ticket = ticket_of(scene) if scene.has("ticket") else None
+    observations = read_observations(scene)
+    if isinstance(observations, Doubt):
+        return observations.ask()
+    weighings = read_weighings(scene)
+    if isinstance(weighings, Doubt):
+        return weighings.ask()
+    fills = read_fills(scene)
+    if isinstance(fills, Doubt):
+        return fills.ask()
+    if weighings:
+        fee, figure = fee_of(scene)
+        if figure is not None:
+            figure.role = "fee"
+        weighings = with_particulars(scene, weighings, fee, ticket)
+    entries.extend(weighings)
+    cargo = read_cargo(scene, book)
+    odometers = read_odometers(scene)
+    if isinstance(odometers, Doubt):
+        return odometers.ask()
+    hitches = read_hitches(scene)
+    checks = read_checks(scene)
+    entries = [*hitches, *ratings, *fills, *weighings, *cargo, *odometers, *observations, *checks]
+    if not entries:
+        return SILENT
+    return Facts(_placed(scene, _in_order(scene, entries)))
+
+
+def _in_order(scene: Scene, entries: Sequence[Entry]) -> list[Entry]:
+    """Entries in the order in which the message states them."""
+
+    def place(entry: Entry) -> int:
+        if entry.words:
+            at = scene.text.find(entry.words[0][1])
+            return at if at >= 0 else 0
+        if isinstance(entry, Check):
+            return max(scene.text.find(entry.item), 0)
+        if isinstance(entry, Hitch):
+            for index, _, key in scene.find("hitch", entry.action):
+                return scene.tokens[index].start
+        return 0
+
+    return sorted(entries, key=place)
+
+
+def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
+    """When, where and with what, said once for the whole message."""
+    when = read_when(scene)
+    place = read_place(scene)
+    truck, trailer = _named(scene, "truck"), _named(scene, "trailer")
+    placed: list[Entry] = []
+    for entry in entries:
+        changes: dict[str, object] = {}
+        if when is not None:
+            changes["at"] = when
+        if place is not None and not isinstance(entry, (Rating, Check, Cargo)):
+            changes["place"] = place
+        if truck is not None and not (isinstance(entry, Rating) and entry.subject == "trailer"):
+            changes["truck"] = truck
+        if trailer is not None and not isinstance(entry, (Fill, Odometer)):
+            if not (isinstance(entry, Rating) and entry.subject != "trailer"):
+                changes["trailer"] = trailer
+        placed.append(replace(entry, **changes) if changes else entry)  # type: ignore[arg-type]
+    return tuple(placed)
+
+
+def _named(scene: Scene, vehicle: str) -> str | None:
+    """The chat's truck or trailer that the message names, or a name that it gives."""
+    names = {
+        value.partition(":")[2]
+        for _, _, value in scene.find("name")
+        if value.startswith(f"{vehicle}:")
+    }
+    if len(names) == 1:
+        return names.pop()
+    if not names and any(figure.role == "rating" for figure in scene.figures):
+        return named_vehicle(scene, vehicle)
+    return None
+
+
+def _note(scene: Scene) -> Note | None:
+    """Words that somebody asks to be kept: 'note: ...', 'for the log, ...'."""
+    for index, token in enumerate(scene.tokens):
+        if "note" in token.senses:
+            rest = index + 1
+            while rest < len(scene.tokens) and scene.tokens[rest].raw in ":,-–—.!;":
+                rest += 1
+            return _note_of(scene, index, rest)
+        if token.senses.get("glue") != "filler":
+            return None
+    return None
+
+
+def _note_of(scene: Scene, index: int, rest: int) -> Note | None:
+    token = scene.tokens[index]
+    words = len(scene.tokens) - rest
+    if words < 2:
+        return None
+    marked = rest > index + 1
+    if token.text in ("remember", "note", "memo", "reminder to self", "for next time") and not marked:
+        return None
+    text = scene.text[scene.tokens[rest].start :].strip()
+    return Note(
+        note=text,
+        place=read_place(scene),
+        trailer=_named(scene, "trailer"),
+        truck=_named(scene, "truck"),
+    )
+
+
+def explain(text: str, context: Context, book: Phrasebook) -> str:
+    """How a message was read, for someone who has not read the code."""
+    from domain.reading.explanation import explain_scene  # noqa: PLC0415  seldom needed
+
+    scene = Scene(clean(text), context, book)
+    verdict = _verdict(scene, context, book)
+    return explain_scene(scene, verdict)
+
+

@@ -1,0 +1,219 @@
+"""A message taken apart: its tokens, figures and labels, and which of its words are mere talk.
+
+This file decides what the later steps look at, and which stretches of a message state nothing:
+plans, guesses, negations, requests, and what is said of other people and their rigs. A cue
+speaks for its own clause, from where it stands; a guess for the whole clause. It does not
+decide what the rest means.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from domain.context import Context
+from domain.reading.figures import Figure, find_figures
+from domain.reading.labels import Label, bind, find_labels
+from domain.reading.phrasebook import Phrasebook, Senses, fold
+from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token, tokenize
+
+PLAN, GUESS, NEGATION, OTHER, REQUEST = "plan", "guess", "negation", "other", "request"
+SENTENCE_ENDS = ".!?;"
+RECORDING = frozenset(("log", "record", "note", "enter", "add", "put", "mark", "write", "save"))
+"""What one asks Drawbar itself to do: 'can you log steer 5360' is no request to a person."""
+
+POSITIVE = frozenset(("trailer", "bars", "wd", "wdh"))
+
+
+class Scene:
+    """One message with everything that reading it needs."""
+
+    __slots__ = (
+        "by_class",
+        "context",
+        "figures",
+        "labels",
+        "names",
+        "order",
+        "talk",
+        "text",
+        "tokens",
+    )
+
+    def __init__(self, text: str, context: Context, book: Phrasebook) -> None:
+        self.text = text
+        self.context = context
+        self.names = names_of(context)
+        self.tokens: list[Token] = tokenize(text, book, self.names)
+        self.figures: list[Figure] = find_figures(self.tokens, context)
+        self.by_class: dict[str, list[int]] = {}
+        self._index()
+        if self.figures:
+            self._correct_spelling(book)
+        self.labels: list[Label] = find_labels(self.tokens, self.figures)
+        self.order = bind(self.tokens, self.figures, self.labels) if self.figures else None
+        self.talk: list[str | None] = self._talk()
+
+    def _index(self) -> None:
+        by_class = self.by_class
+        for index, token in enumerate(self.tokens):
+            for term_class in token.senses:
+                found = by_class.get(term_class)
+                if found is None:
+                    by_class[term_class] = [index]
+                else:
+                    found.append(index)
+
+    def _correct_spelling(self, book: Phrasebook) -> None:
+        """Unknown words beside a figure are tried as slips of a label."""
+        for figure in self.figures:
+            for index in (figure.start - 1, figure.start - 2, figure.end, figure.end + 1):
+                if not 0 <= index < len(self.tokens):
+                    continue
+                token = self.tokens[index]
+                if token.kind is WORD and not token.senses and token.text.isalpha():
+                    slip = book.correction(token.text)
+                    if slip is not None:
+                        token.senses = book.correctable[slip]
+                        self.by_class.setdefault("corrected", []).append(index)
+                        for term_class in token.senses:
+                            self.by_class.setdefault(term_class, []).append(index)
+        if "corrected" in self.by_class:
+            self.figures = find_figures(self.tokens, self.context)
+
+    def has(self, term_class: str, key: str | None = None) -> bool:
+        """Whether a class of term (with that key) stands anywhere in the message."""
+        found = self.by_class.get(term_class)
+        if not found:
+            return False
+        return key is None or any(
+            key in self.tokens[index].senses[term_class].split() for index in found
+        )
+
+    def find(self, term_class: str, key: str | None = None) -> Iterator[tuple[int, Token, str]]:
+        """The tokens of a class: index, token and key."""
+        for index in self.by_class.get(term_class, ()):
+            token = self.tokens[index]
+            value = token.senses[term_class]
+            if key is None or key in value.split():
+                yield index, token, value
+
+    def stated(self, index: int) -> bool:
+        """Whether what stands there is stated, and not planned, guessed, denied or hearsay."""
+        return self.talk[index] is None
+
+    def live_figures(self) -> Iterator[Figure]:
+        """Figures that nobody claims and that are stated."""
+        for figure in self.figures:
+            if figure.claimed is None and self.talk[figure.start] is None:
+                yield figure
+
+    def words_between(self, start: int, end: int) -> str:
+        """The message's own words from one token to another (exclusive)."""
+        if start >= end:
+            return ""
+        return self.text[self.tokens[start].start : self.tokens[end - 1].end]
+
+    def clause_of(self, index: int) -> tuple[int, int]:
+        """The clause around a token, between commas and stronger marks: start, end (exclusive)."""
+        start = index
+        while start > 0 and not self._parts(start - 1):
+            start -= 1
+        end = index + 1
+        while end < len(self.tokens) and not self._parts(end):
+            end += 1
+        return start, end
+
+    def sentence_of(self, index: int) -> tuple[int, int]:
+        """The sentence around a token: start, end (exclusive)."""
+        start = index
+        while start > 0 and not ends_sentence(self.tokens[start - 1]):
+            start -= 1
+        end = index + 1
+        while end < len(self.tokens) and not ends_sentence(self.tokens[end]):
+            end += 1
+        return start, end
+
+    def _parts(self, index: int) -> bool:
+        token = self.tokens[index]
+        return ends_sentence(token) or token.raw == ","
+
+    def _talk(self) -> list[str | None]:
+        tokens = self.tokens
+        talk: list[str | None] = [None] * len(tokens)
+        if "talk" not in self.by_class and not any(token.possessive for token in tokens):
+            return talk
+        state: str | None = None
+        clause_start = 0
+        for index, token in enumerate(tokens):
+            if ends_sentence(token) or token.raw == "," or token.text in ("but", "and then"):
+                state, clause_start = None, index + 1
+                continue
+            cue = self._cue(index, token)
+            if cue == GUESS:
+                for earlier in range(clause_start, index):
+                    talk[earlier] = talk[earlier] or GUESS
+                if clause_start == index and index and tokens[index - 1].raw == ",":
+                    self._guess_before(talk, index - 1)
+                state = GUESS
+            elif cue is not None:
+                state = cue
+            talk[index] = state
+        return talk
+
+    def _guess_before(self, talk: list[str | None], comma: int) -> None:
+        """'9200, i think': the guess is of the clause before."""
+        start, end = self.clause_of(comma - 1) if comma else (0, 0)
+        for index in range(start, end):
+            talk[index] = talk[index] or GUESS
+
+    def _cue(self, index: int, token: Token) -> str | None:
+        senses = token.senses
+        if token.possessive and self._owns_vehicle(index, token):
+            return OTHER
+        value = senses.get("talk")
+        if value is None or "name" in senses:
+            return None
+        cue = value.split()[0]
+        following = self.tokens[index + 1] if index + 1 < len(self.tokens) else None
+        if "aboard" in senses and index and self.tokens[index - 1].kind is NUMBER:
+            return None
+        if cue in (REQUEST, PLAN) and following is not None and following.text in RECORDING:
+            return None
+        if cue == NEGATION and following is not None and following.senses.keys() & {"vehicle"}:
+            return None
+        if cue == OTHER and "vehicle" in senses and not self._other_vehicle(index):
+            return None
+        return cue
+
+    def _owns_vehicle(self, index: int, token: Token) -> bool:
+        """'Odette's rig': a vehicle of somebody whom the chat does not know as its own."""
+        if "name" in token.senses or "vehicle" in token.senses or fold(token.raw) in self.names:
+            return False
+        for step in range(1, 4):
+            if index + step >= len(self.tokens):
+                return False
+            following = self.tokens[index + step]
+            if "name" in following.senses:
+                return False
+            if "vehicle" in following.senses or "talk" in following.senses:
+                return token.raw[0].isupper() or "talk" in token.senses
+        return False
+
+    def _other_vehicle(self, index: int) -> bool:
+        """A vehicle that is not the chat's: 'the boat', unless it stands on a trailer's label."""
+        return index + 1 >= len(self.tokens) or "vehicle" not in self.tokens[index + 1].senses
+
+
+def names_of(context: Context) -> Senses:
+    """The chat's own names, folded, each with what it names: 'truck:Juniper'."""
+    names: dict[str, str] = {}
+    if context.truck:
+        names[fold(context.truck)] = f"truck:{context.truck}"
+    for trailer in context.trailers:
+        names[fold(trailer)] = f"trailer:{trailer}"
+    return names
+
+
+def ends_sentence(token: Token) -> bool:
+    """Whether a token is the end of a sentence or a line."""
+    return token.kind is BREAK or (token.kind is MARK and token.raw in SENTENCE_ENDS)

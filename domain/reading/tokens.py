@@ -1,0 +1,378 @@
+"""A message as tokens: words with their senses, numbers with their values, marks and breaks.
+
+This file decides where a word, a number, a clock time or a telephone number begins and ends,
+and which phrase of the phrasebook stands there. It does not decide what a number is of; it
+only says how it was written (grouped, with decimals, spoken), which later speaks for or
+against a meaning.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Sequence
+
+from domain.reading import numbers
+from domain.reading.phrasebook import Phrasebook, Senses, fold
+
+WORD, NUMBER, MARK, BREAK, TIME, PHONE = "word", "number", "mark", "break", "time", "phone"
+
+MAX_READ = 16_384
+"""Characters: four times the longest message a network carries; what follows is not read."""
+
+NO_SENSES: Senses = {}
+
+_PATTERN = re.compile(
+    r"""
+      (?P<break>\s*\n\s*)
+    | (?P<time>\d{4}-\d\d?-\d\d?(?:[T ]\d\d:\d\d(?::\d\d)?(?:Z|[+-]\d\d:?\d\d)?)?(?!\d)
+        | \d\d?[/.-]\d\d?[/.-](?:20)\d\d(?!\d) | (?<![\d/])\d\d?/\d\d?/\d\d(?![\d/])
+        | \d\d?:\d\d(?::\d\d)?(?!\d)(?:\ ?[ap]\.?m\b\.?)? | \d\d?\ ?[ap]\.?m\b\.?
+        | \d\d?\ o'?clock\b)
+    | (?P<phone>(?<![\w.,])(?:\+\d{1,3}[ -]?(?:\(0\)[ ]?)?\d[\d -]{6,13}\d
+        | \(\d{2,5}\)[ ]?\d{3,4}[ -]?\d{3,4} | \d{3}[-.]\d{3}[-.]\d{4} | \d{3}[-]\d{4}
+        | 0\d{3,4}[ ]\d{3}[ ]?\d{3,4} | 1[38]00[ ]\d{3}[ ]\d{3})(?![\w]))
+    | (?P<ordinal>\d\d?(?:st|nd|rd|th)\b)
+    | (?P<number>
+          \d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d])
+        | \d{1,3}(?:['’]\d{3})+(?:[.,]\d+)?(?!\d)
+        | \d{1,3}(?:\.\d{3}){2,}(?!\d)
+        | \d{1,3}\.\d{3},\d\d?(?!\d)
+        | (?<![\d,])\d+,\d\d?(?![\d,]|,\d)
+        | \d+(?:\.\d+)? | (?<![\d])\.\d+)
+    | (?P<times>(?<=\d)[x×](?=\d)|(?<=\d\ )[x×](?=\ ?\d))
+    | (?P<word>[^\W\d_]+(?:['’`´][^\W\d_]+)*\d*)
+    | (?P<mark>[^\s])
+    """,
+    re.VERBOSE | re.IGNORECASE,
+)
+_FRACTION = re.compile(r"(\d)/(2|3|4|8|10)(?![\d/])")
+_INVISIBLE = re.compile("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\u2066-\u2069\ufe0f\ufeff]")
+_LETTERS_DIGITS = re.compile(r"([^\W\d_]+)(\d+)$")
+MARKS_BETWEEN_LETTERS = "-‐‑–"
+
+
+class Token:
+    """One unit of a message. `end` is exclusive; `senses` are empty for what no phrase names.
+
+    Numbers carry `value`, `decimals` (digits behind the point), `raw` as typed, and whether
+    they were `spoken`, `grouped` (19,460) or typed to `glued` letters (31gal).
+    """
+
+    __slots__ = (
+        "decimals",
+        "end",
+        "glued",
+        "grouped",
+        "kind",
+        "possessive",
+        "raw",
+        "scaled",
+        "senses",
+        "spoken",
+        "start",
+        "text",
+        "value",
+    )
+
+    def __init__(self, kind: str, text: str, raw: str, start: int, end: int) -> None:
+        self.kind = kind
+        self.text = text
+        self.raw = raw
+        self.start = start
+        self.end = end
+        self.senses: Senses = NO_SENSES
+        self.value = 0.0
+        self.decimals = 0
+        self.spoken = False
+        self.grouped = False
+        self.scaled = False
+        self.glued = False
+        self.possessive = False
+
+    def __repr__(self) -> str:
+        """For explaining a reading."""
+        return f"{self.kind} {self.raw!r}"
+
+
+def clean(text: str) -> str:
+    """A message without what can't be seen, in one form of Unicode."""
+    if text.isascii():
+        return text[:MAX_READ]
+    return _INVISIBLE.sub("", unicodedata.normalize("NFKC", text[:MAX_READ]))[:MAX_READ]
+
+
+def tokenize(text: str, book: Phrasebook, names: Senses | None = None) -> list[Token]:
+    """The tokens of a cleaned message; `names` are the chat's own (truck, trailers), folded."""
+    tokens = _compose_spoken(_lex(text, book), book)
+    return _find_phrases(tokens, book, names or NO_SENSES)
+
+
+def _lex(text: str, book: Phrasebook) -> list[Token]:
+    tokens: list[Token] = []
+    position, length = 0, len(text)
+    match_pattern, match_mark, match_fraction = _PATTERN.match, book.marks.match, _FRACTION.match
+    append = tokens.append
+    folded = text.casefold()
+    same = len(folded) == length
+    while position < length:
+        character = text[position]
+        if character == " " or character == "\t":
+            position += 1
+            continue
+        if not character.isalpha() or (position + 1 < length and text[position + 1] in "/$.'"):
+            found = match_mark(folded if same else text, position)
+            if found and not (position and character.isalpha() and text[position - 1].isalpha()):
+                raw = found.group()
+                token = Token(WORD, raw, text[position : found.end()], position, found.end())
+                token.glued = bool(tokens) and tokens[-1].end == position
+                append(token)
+                position = found.end()
+                continue
+            fraction = match_fraction(text, position)
+            if fraction and not (tokens and tokens[-1].raw == "/" and tokens[-1].glued):
+                token = Token(NUMBER, fraction.group(), fraction.group(), position, fraction.end())
+                token.value = int(fraction[1]) / int(fraction[2])
+                token.decimals = -1
+                append(token)
+                position = fraction.end()
+                continue
+        match = match_pattern(text, position)
+        if match is None:
+            position += 1
+            continue
+        kind = match.lastgroup
+        raw = match.group()
+        end = match.end()
+        if kind == "word":
+            _append_word(tokens, raw, position, end, book)
+        elif kind == "number":
+            token = Token(NUMBER, raw, raw, position, end)
+            _value(token)
+            token.glued = bool(tokens) and tokens[-1].end == position
+            append(token)
+        elif kind == "break":
+            append(Token(BREAK, "\n", "\n", position, end))
+        elif kind == "mark" or kind == "times":
+            if not (
+                raw in MARKS_BETWEEN_LETTERS
+                and tokens
+                and tokens[-1].end == position
+                and tokens[-1].kind == WORD
+                and end < length
+                and text[end].isalpha()
+            ):
+                token = Token(MARK, "x" if kind == "times" else raw, raw, position, end)
+                token.glued = bool(tokens) and tokens[-1].end == position
+                append(token)
+        elif kind == "ordinal":
+            append(Token(WORD, raw.lower(), raw, position, end))
+        else:
+            append(Token(TIME if kind == "time" else PHONE, raw, raw, position, end))
+        position = end
+    return tokens
+
+
+def _append_word(tokens: list[Token], raw: str, start: int, end: int, book: Phrasebook) -> None:
+    text = fold(raw)
+    glued = bool(tokens) and tokens[-1].end == start
+    if text[-1].isdigit():
+        parts = _LETTERS_DIGITS.match(text)
+        if parts and parts[1] in book.phrases and text not in book.phrases:
+            middle = end - len(parts[2])
+            tokens.append(Token(WORD, parts[1], raw[: middle - start], start, middle))
+            token = Token(NUMBER, parts[2], parts[2], middle, end)
+            _value(token)
+            tokens.append(token)
+            return
+    token = Token(WORD, text, raw, start, end)
+    token.glued = glued
+    if len(raw) > 2 and raw[-2] in "'’`´" and raw[-1] in "sS" and text not in book.phrases:
+        token.text = text[:-1]
+        token.possessive = True
+    tokens.append(token)
+
+
+def _value(token: Token) -> None:
+    """The value of a number as typed; a lone dot before three digits may be a group, see figures."""
+    raw = token.raw
+    for mark in "'’":
+        raw = raw.replace(mark, "")
+    if raw != token.raw:
+        token.grouped = True
+        raw = raw.replace(",", ".")
+    elif "," in raw:
+        whole, _, tail = raw.rpartition(",")
+        if "." in whole:  # 1.234,5
+            raw = whole.replace(".", "") + "." + tail
+            token.grouped = True
+        elif len(tail.split(".")[0]) == 3:
+            raw = raw.replace(",", "")
+            token.grouped = True
+        else:
+            raw = f"{whole}.{tail}"
+    elif raw.count(".") > 1:
+        raw = raw.replace(".", "")
+        token.grouped = True
+    token.value = float(raw)
+    point = raw.find(".")
+    token.decimals = len(raw) - point - 1 if point >= 0 else 0
+
+
+def _compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
+    """Runs of number words become numbers."""
+    keys = book.numbers
+    if not any(token.text in keys for token in tokens if token.kind is WORD):
+        return tokens
+    composed: list[Token] = []
+    index, count = 0, len(tokens)
+    while index < count:
+        token = tokens[index]
+        if not _opens_number(token, tokens, index, keys):
+            composed.append(token)
+            index += 1
+            continue
+        end = index + 1
+        while end < count and _continues_number(tokens[end], tokens[end - 1], keys):
+            end += 1
+        composed.extend(_spoken_tokens(tokens[index:end], keys))
+        index = end
+    return composed
+
+
+def _opens_number(
+    token: Token, tokens: Sequence[Token], index: int, keys: dict[str, str] | Senses
+) -> bool:
+    following = tokens[index + 1] if index + 1 < len(tokens) else None
+    if token.kind is WORD:
+        key = keys.get(token.text)
+        if key is None or key in (numbers.AND, numbers.HALF, numbers.THOUSAND):
+            return False
+        if key in (numbers.A, numbers.POINT, numbers.HUNDRED):
+            return (
+                following is not None
+                and following.kind is WORD
+                and keys.get(following.text, "a")
+                in ((numbers.HUNDRED, numbers.THOUSAND) if key == numbers.A else _DIGIT_KEYS)
+                and following.text not in ("k", "grand", "o")
+            )
+        return key != "0" or token.text == "zero"
+    if token.kind is NUMBER and token.decimals >= 0 and following is not None:
+        key = keys.get(following.text) if following.kind is WORD else None
+        if key == numbers.THOUSAND:
+            return following.text != "k" or not _is_rate(tokens, index + 2)
+        if key in (numbers.HUNDRED, numbers.POINT):
+            return token.decimals == 0
+    return False
+
+
+_DIGIT_KEYS = tuple(str(digit) for digit in range(100))
+
+
+def _is_rate(tokens: Sequence[Token], index: int) -> bool:
+    """Whether 'k' is the beginning of 'k/h'."""
+    return index < len(tokens) and tokens[index].raw == "/" and tokens[index].glued
+
+
+def _continues_number(token: Token, before: Token, keys: dict[str, str] | Senses) -> bool:
+    if token.kind is WORD:
+        return token.text in keys
+    return (
+        token.kind is NUMBER
+        and before.kind is WORD
+        and keys.get(before.text) in (numbers.THOUSAND, numbers.POINT)
+        and token.decimals == 0
+        and token.value < 1000
+    )
+
+
+def _spoken_tokens(run: Sequence[Token], keys: dict[str, str] | Senses) -> list[Token]:
+    atoms: list[numbers.Atom] = []
+    for token in run:
+        if token.kind is NUMBER:
+            atoms.append(float(token.value))
+        else:
+            key = keys[token.text]
+            atoms.append(int(key) if key.isdigit() else key)
+    result: list[Token] = []
+    position = 0
+    for figure in numbers.compose(atoms):
+        result.extend(run[position : figure.start])
+        first, last = run[figure.start], run[figure.end - 1]
+        if figure.words == 1 and first.kind is NUMBER:
+            result.append(first)
+        else:
+            token = Token(NUMBER, "", "", first.start, last.end)
+            token.raw = " ".join(each.raw for each in run[figure.start : figure.end])
+            token.text = first.text if figure.words == 1 else token.raw
+            token.value = float(figure.value)
+            token.decimals = figure.decimals
+            token.spoken = first.kind is WORD
+            token.scaled = any(
+                each.kind is WORD and keys[each.text] == numbers.THOUSAND
+                for each in run[figure.start : figure.end]
+            )
+            result.append(token)
+        position = figure.end
+    result.extend(run[position:])
+    return result
+
+
+def _join_names(tokens: list[Token], names: Senses) -> list[Token]:
+    """A name of several words ('market trailer') becomes one token."""
+    long_names = [(name.split(), meaning) for name, meaning in names.items() if " " in name]
+    for words, meaning in long_names:
+        size = len(words)
+        index = 0
+        while index + size <= len(tokens):
+            if all(tokens[index + k].text == words[k] for k in range(size)):
+                first, last = tokens[index], tokens[index + size - 1]
+                token = Token(WORD, " ".join(words), first.raw, first.start, last.end)
+                token.senses = {"name": meaning}
+                token.possessive = last.possessive
+                tokens[index : index + size] = [token]
+            index += 1
+    return tokens
+
+
+def _find_phrases(tokens: list[Token], book: Phrasebook, names: Senses) -> list[Token]:
+    """Give each word its senses, joining the words of the longest phrase."""
+    tokens = _join_names(tokens, names)
+    result: list[Token] = []
+    phrases = book.phrases
+    index, count = 0, len(tokens)
+    while index < count:
+        token = tokens[index]
+        if token.senses:
+            result.append(token)
+            index += 1
+            continue
+        options = phrases.get(token.text)
+        chosen, width = None, 1
+        for words, senses in options or ():
+            size = len(words)
+            if size == 1 or (
+                index + size <= count
+                and all(tokens[index + k].text == words[k] for k in range(1, size))
+            ):
+                chosen, width = senses, size
+                break
+        if chosen is None or (token.kind is NUMBER and width == 1):
+            if token.kind is WORD and names:
+                name = names.get(token.text) or names.get(token.text.removesuffix("s"))
+                if name is not None:
+                    token.senses = {"name": name}
+            result.append(token)
+            index += 1
+            continue
+        if width > 1:
+            last = tokens[index + width - 1]
+            joined = Token(WORD, " ".join(words[:width]), token.raw, token.start, last.end)
+            joined.glued = token.glued
+            token = joined
+        token.senses = chosen
+        if width == 1 and token.text in names:
+            token.senses = {**chosen, "name": names[token.text]}
+        result.append(token)
+        index += width
+    return result
