@@ -1,0 +1,224 @@
+"""Every rating against what loads it, and when a margin is over, near or clear."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.bounds import margins, missing, tongue_share
+from domain.entries import Rating
+from domain.margins import Clear, Limit, Margin, Near, Over, Unknown, judged, too_close
+from domain.rig import rig_of
+from domain.uncertainty import exact, measured
+from domain.weighing import latest_session, weights_of
+from tests.domain.scale_house import Ticket, flatdeck, juniper, lb, pounds, truck_ratings
+
+LOAD_INDEX = {121: 1450.0, 126: 1700.0}
+
+
+def limit(pounds_allowed: float) -> Limit:
+    return Limit(
+        subject="truck", rating="gawr_rear", bounds="drive", value=lb(pounds_allowed).amount("kg")
+    )
+
+
+def found(ticket: Ticket) -> tuple[Margin, ...]:
+    session = latest_session(ticket.log)
+    assert session is not None
+    return margins(rig_of(ticket.log), weights_of(session), LOAD_INDEX)
+
+
+def left(ticket: Ticket, subject: str, rating: str, bounds: str | None = None) -> float:
+    """Pounds left to one rating."""
+    margin = next(
+        each
+        for each in found(ticket)
+        if (each.limit.subject, each.limit.rating) == (subject, rating)
+        and bounds in (None, each.limit.bounds)
+    )
+    assert not isinstance(margin, Unknown)
+    return pounds(margin.left.nominal_value)
+
+
+def test_a_pound_over_a_pound_inside_and_a_doubtful_margin_are_three_outcomes() -> None:
+    over = judged(limit(7000), exact(lb(7001).amount("kg")))
+    inside = judged(limit(7000), exact(lb(6999).amount("kg")))
+    doubtful = judged(limit(7000), measured(lb(6999).amount("kg"), 5.0))
+    assert isinstance(over, Over)
+    assert not too_close(over)
+    assert isinstance(inside, Near)
+    assert not too_close(inside)
+    assert isinstance(doubtful, Near)
+    assert too_close(doubtful)
+
+
+def test_a_load_equal_to_its_limit_is_not_over() -> None:
+    for pounds_allowed in range(5000, 7000, 37):
+        at_limit = judged(limit(pounds_allowed), exact(lb(pounds_allowed).amount("kg")))
+        assert isinstance(at_limit, Near)
+
+
+def test_within_a_twentieth_is_near_and_beyond_it_is_clear() -> None:
+    assert isinstance(judged(limit(7000), exact(lb(6650).amount("kg"))), Near)
+    assert isinstance(judged(limit(7000), exact(lb(6649).amount("kg"))), Clear)
+
+
+def test_a_wide_uncertainty_keeps_a_margin_from_being_clear() -> None:
+    assert isinstance(judged(limit(7000), measured(lb(6400).amount("kg"), 200.0)), Near)
+
+
+def test_every_rating_is_held_against_what_loads_it() -> None:
+    """By hand: solo 4,900 + 3,600, hitched 5,100 + 4,480 + 8,020."""
+    ticket = (
+        Ticket(*juniper(), *flatdeck())
+        .hitched()
+        .weighs(steer=5100, drive=4480, trailer=8020)
+        .weighs("solo", steer=4900, drive=3600)
+    )
+    tongue = 5100 + 4480 - 4900 - 3600
+    trailer = 8020 + tongue
+    tyre = 1450 / 0.45359237
+    expected = {
+        ("truck", "gcwr", "gross"): 27000 - 17600,
+        ("truck", "gvwr", "truck"): 11500 - 9580,
+        ("truck", "gawr_front", "steer"): 5600 - 5100,
+        ("truck", "gawr_rear", "drive"): 7000 - 4480,
+        ("truck", "payload", "payload"): 3500 - (9580 - 8000),
+        ("truck", "tow", "trailer weight"): 15000 - trailer,
+        ("trailer", "gvwr", "trailer weight"): 12000 - trailer,
+        ("trailer", "gawr", "trailer"): 12000 - 8020,
+        ("hitch", "tow", "trailer weight"): 14000 - trailer,
+        ("hitch", "tongue", "tongue"): 1400 - tongue,
+        ("trailer tyres", "load", "trailer"): 4 * tyre - 8020,
+        ("truck tyres", "front", "steer"): 2 * tyre - 5100,
+        ("truck tyres", "rear", "drive"): 2 * tyre - 4480,
+    }
+    assert len(found(ticket)) == len(expected)
+    for (subject, rating, bounds), value in expected.items():
+        assert left(ticket, subject, rating, bounds) == pytest.approx(value), (subject, rating)
+
+
+def test_the_tightest_margin_comes_first_and_the_unknown_last() -> None:
+    ticket = Ticket(*juniper(), *flatdeck()).hitched().weighs(steer=5500, drive=6940, trailer=9840)
+    judged_ones = [each for each in found(ticket) if not isinstance(each, Unknown)]
+    shares = [each.left.nominal_value / each.limit.value for each in judged_ones]
+    assert shares == sorted(shares)
+    assert judged_ones[0].limit.rating == "payload"
+    assert all(isinstance(each, Unknown) for each in found(ticket)[len(judged_ones) :])
+
+
+def test_the_weakest_part_of_the_hitch_speaks_for_all() -> None:
+    ticket = (
+        Ticket(*juniper(), *flatdeck(), Rating(subject="coupler", rating="tow", value=lb(9000)))
+        .hitched()
+        .weighs(steer=5100, drive=4480, trailer=8020)
+        .weighs("solo", steer=4900, drive=3600)
+    )
+    assert left(ticket, "coupler", "tow") == pytest.approx(9000 - 9100)
+    assert not [each for each in found(ticket) if each.limit.subject == "ball"]
+
+
+def test_a_receiver_without_bars_is_held_to_its_carrying_rating() -> None:
+    ratings = [
+        Rating(subject="hitch", rating="tow", value=lb(6000), note="weight carrying"),
+        Rating(subject="hitch", rating="tow", value=lb(12000), note="weight distributing"),
+    ]
+    without = Ticket(*ratings).hitched().weighs(steer=4900, drive=3900, trailer=6200)
+    without.weighs("solo", steer=4900, drive=3300)
+    assert left(without, "hitch", "tow") == pytest.approx(6000 - 6800)
+    with_bars = Ticket(*ratings).hitched()
+    for bars in ("off", "on"):
+        with_bars.weighs(bars=bars, steer=4900, drive=3900, trailer=6200)
+    with_bars.weighs("solo", steer=4900, drive=3300)
+    assert left(with_bars, "hitch", "tow") == pytest.approx(12000 - 6800)
+
+
+def test_each_trailer_axle_that_was_weighed_is_held_to_its_own_rating() -> None:
+    ticket = Ticket(*flatdeck()).hitched().weighs(truck=9600, trailer_1=5900, trailer_2=6100)
+    assert left(ticket, "trailer", "gawr", "trailer_1") == pytest.approx(100)
+    assert left(ticket, "trailer", "gawr", "trailer_2") == pytest.approx(-100)
+
+
+def test_axles_weighed_together_want_their_number() -> None:
+    ticket = Ticket(Rating(subject="trailer", rating="gawr", value=lb(6000))).hitched()
+    ticket.weighs(steer=5100, drive=4480, trailer=8020)
+    margin = found(ticket)[0]
+    assert isinstance(margin, Unknown)
+    assert margin.needs == "the number of trailer axles"
+
+
+def test_a_trailer_whose_axles_alone_are_too_heavy_is_over_without_a_solo_pass() -> None:
+    ticket = Ticket(*flatdeck()).hitched().weighs(steer=5100, drive=6480, trailer=12400)
+    assert left(ticket, "trailer", "gvwr") == pytest.approx(-400)
+    lighter = Ticket(*flatdeck()).hitched().weighs(steer=5100, drive=6480, trailer=11900)
+    gvwr = next(each for each in found(lighter) if each.limit.rating == "gvwr")
+    assert isinstance(gvwr, Unknown)
+
+
+def test_a_payload_without_a_curb_weight_counts_people_and_tongue_as_far_as_it_goes() -> None:
+    """49 CFR 571.110: 150 lb a person; two people and 1,100 lb of tongue are 1,400 lb."""
+
+    def payload(rated: float) -> Margin:
+        ticket = Ticket(*truck_ratings(payload=rated)).hitched()
+        ticket.weighs(steer=5100, drive=4500, trailer=8000, aboard=2)
+        ticket.weighs("solo", steer=4900, drive=3600)
+        return found(ticket)[0]
+
+    over, unknown = payload(1300), payload(1500)
+    assert isinstance(over, Over)
+    assert pounds(over.load.nominal_value) == pytest.approx(1400, abs=1)
+    assert isinstance(unknown, Unknown)
+
+
+def test_dual_rear_tyres_carry_four_times_what_one_does() -> None:
+    rating = Rating(
+        subject="tyres", truck="Juniper", rating="load_index", value=121.0, note="rear dual"
+    )
+    ticket = Ticket(rating).weighs("solo", steer=4900, drive=3600)
+    assert left(ticket, "truck tyres", "rear") == pytest.approx(4 * 1450 / 0.45359237 - 3600)
+    assert len(found(ticket)) == 1
+
+
+def test_tyres_go_by_their_stated_load_at_pressure_where_it_was_given() -> None:
+    rating = Rating(
+        subject="tyres", trailer="flatdeck", rating="load", value=lb(2830), note="65 psi"
+    )
+    ticket = Ticket(*flatdeck()).add(rating).hitched().weighs(truck=9600, trailer=11000)
+    assert left(ticket, "trailer tyres", "load") == pytest.approx(4 * 2830 - 11000)
+
+
+def test_a_solo_truck_is_not_held_to_the_combination() -> None:
+    ticket = Ticket(*juniper()).weighs("solo", steer=4900, drive=3600)
+    gcwr = next(each for each in found(ticket) if each.limit.rating == "gcwr")
+    assert isinstance(gcwr, Unknown)
+
+
+def test_missing_ratings_are_those_that_would_bound_something_weighed() -> None:
+    ticket = Ticket(*truck_ratings(gvwr=11500, gawr_rear=7000)).hitched()
+    ticket.weighs(steer=5100, drive=4480, trailer=8020)
+    session = latest_session(ticket.log)
+    assert session is not None
+    lacking = {
+        (each.subject, each.rating) for each in missing(rig_of(ticket.log), weights_of(session))
+    }
+    assert ("truck", "gcwr") in lacking
+    assert ("trailer", "gvwr") in lacking
+    assert ("truck", "gvwr") not in lacking
+    complete = (
+        Ticket(*juniper(), *flatdeck()).hitched().weighs(steer=5100, drive=4480, trailer=8020)
+    )
+    session = latest_session(complete.log)
+    assert session is not None
+    assert not missing(rig_of(complete.log), weights_of(session))
+
+
+@pytest.mark.parametrize(
+    ("tongue", "outside"), [(400, True), (1000, False), (1800, True)], ids=["5 %", "12 %", "21 %"]
+)
+def test_a_tongue_share_is_held_to_the_customary_range(tongue: float, outside: bool) -> None:
+    ticket = Ticket().hitched().weighs(truck=8500 + tongue, trailer=8400 - tongue)
+    ticket.weighs("solo", truck=8500)
+    session = latest_session(ticket.log)
+    assert session is not None
+    share = tongue_share(rig_of(ticket.log), weights_of(session))
+    assert share is not None
+    assert share.outside is outside

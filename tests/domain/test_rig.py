@@ -1,0 +1,83 @@
+"""Whose a rating is, and which statement of it counts."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Hitch, Rating
+from domain.rig import rig_of
+from tests.domain.scale_house import Ticket, flatdeck, juniper, lb, pounds
+
+
+def test_the_latest_statement_of_a_rating_wins() -> None:
+    log = Ticket(*juniper()).add(Rating(subject="truck", rating="gvwr", value=lb(11200))).log
+    gvwr = rig_of(log).mass("truck", "gvwr")
+    assert gvwr is not None
+    assert pounds(gvwr) == pytest.approx(11200)
+
+
+def test_a_rating_without_a_name_belongs_to_the_only_trailer() -> None:
+    log = Ticket(Rating(subject="trailer", rating="gvwr", value=lb(9900))).hitched("camper").log
+    assert pounds(rig_of(log).mass("trailer", "gvwr") or 0) == pytest.approx(9900)
+
+
+def test_each_trailer_keeps_its_own_plate() -> None:
+    ticket = Ticket(
+        *flatdeck(), Rating(subject="trailer", trailer="camper", rating="gvwr", value=lb(7600))
+    ).hitched("flatdeck")
+    assert pounds(rig_of(ticket.log).mass("trailer", "gvwr") or 0) == pytest.approx(12000)
+    ticket.add(Hitch(action="unhitched")).hitched("camper")
+    camper = rig_of(ticket.log)
+    assert camper.trailer == "camper"
+    assert pounds(camper.mass("trailer", "gvwr") or 0) == pytest.approx(7600)
+    assert camper.mass("trailer", "gawr") is None
+
+
+def test_a_rating_without_a_name_goes_to_the_trailer_named_last() -> None:
+    ticket = Ticket(*flatdeck()).hitched("camper")
+    ticket.add(Rating(subject="coupler", rating="tow", value=lb(7000)))
+    assert rig_of(ticket.log, trailer="camper").mass("coupler", "tow") is not None
+    assert rig_of(ticket.log, trailer="flatdeck").mass("coupler", "tow") is None
+
+
+def test_a_trailer_that_has_come_off_is_still_the_one_last_weighed_with() -> None:
+    ticket = Ticket(*flatdeck()).hitched("Flatdeck").add(Hitch(action="unhitched"))
+    assert (rig_of(ticket.log).trailer or "").casefold() == "flatdeck"
+    assert rig_of(ticket.log).mass("trailer", "gvwr") is not None
+
+
+def test_two_axles_of_six_thousand_are_counted_from_the_note() -> None:
+    assert rig_of(Ticket(*flatdeck()).log).axles == 2
+    assert rig_of(Ticket(Rating(subject="trailer", rating="axles", value=3.0)).log).axles == 3
+    assert (
+        rig_of(Ticket(Rating(subject="trailer", rating="gawr", value=lb(6000))).log).axles is None
+    )
+
+
+def test_tyres_without_an_owner_are_the_trailers() -> None:
+    trailer = Ticket(Rating(subject="tyres", rating="load_index", value=121.0)).log
+    assert rig_of(trailer).number("trailer tyres", "load_index") == 121
+    truck = Ticket(Rating(subject="tires", truck="Juniper", rating="load_index", value=126.0)).log
+    assert rig_of(truck).number("truck tyres", "load_index") == 126
+    assert rig_of(truck).number("trailer tyres", "load_index") is None
+
+
+def test_a_receiver_has_one_rating_with_bars_and_one_without() -> None:
+    log = Ticket(
+        Rating(subject="receiver", rating="tow", value=lb(6000), note="weight carrying"),
+        Rating(subject="receiver", rating="tow", value=lb(12000), note="weight distributing"),
+    ).log
+    rig = rig_of(log)
+    assert pounds(rig.mass("hitch", "tow", "carrying") or 0) == pytest.approx(6000)
+    assert pounds(rig.mass("hitch", "tow", "bars") or 0) == pytest.approx(12000)
+
+
+def test_a_pin_box_makes_it_a_fifth_wheel() -> None:
+    assert rig_of(Ticket(*juniper()).log).coupling == "conventional"
+    pinned = Ticket(Rating(subject="pin box", rating="tow", value=lb(16000))).log
+    assert rig_of(pinned).coupling == "pin"
+
+
+def test_the_tanks_note_says_what_the_truck_burns() -> None:
+    assert rig_of(Ticket(*juniper()).log).fuel == "diesel"
+    assert rig_of(Ticket().log).fuel is None

@@ -1,0 +1,226 @@
+"""Passes over the scale, and the arithmetic between them, against figures done by hand."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.quantities import Quantity
+from domain.weighing import Weights, imbalances, latest_session, sessions, weights_of
+from tests.domain.scale_house import Ticket, flatdeck, pounds
+
+
+def weights(ticket: Ticket, trailer: str | None = None) -> Weights:
+    session = latest_session(ticket.log, trailer)
+    assert session is not None
+    return weights_of(session)
+
+
+def load(found: Weights, name: str) -> float:
+    return pounds(found.loads[name].nominal_value)
+
+
+def test_axles_make_the_truck_and_the_gross() -> None:
+    found = weights(Ticket().hitched().weighs(steer=5280, drive=6940, trailer=9840))
+    assert load(found, "truck") == pytest.approx(12220)
+    assert load(found, "gross") == pytest.approx(22060)
+
+
+def test_a_gross_and_the_trailer_axles_leave_the_truck() -> None:
+    found = weights(Ticket().weighs(gross=5550, trailer=2150, unit="kg"))
+    assert found.loads["truck"].nominal_value == pytest.approx(3400)
+    assert "steer" not in found.loads
+
+
+def test_wheels_and_single_axles_add_up() -> None:
+    found = weights(
+        Ticket()
+        .hitched()
+        .weighs(
+            rig=None,
+            steer_left=2660,
+            steer_right=2620,
+            drive_left=3480,
+            drive_right=3420,
+            trailer_1=4960,
+            trailer_2=5020,
+        )
+    )
+    assert load(found, "steer") == pytest.approx(5280)
+    assert load(found, "drive") == pytest.approx(6900)
+    assert load(found, "trailer") == pytest.approx(9980)
+    assert load(found, "gross") == pytest.approx(22160)
+
+
+def test_three_axles_are_all_counted() -> None:
+    found = weights(Ticket().weighs(trailer_1=3420, trailer_2=3380, trailer_3=3460, truck=12180))
+    assert load(found, "trailer") == pytest.approx(10260)
+    assert load(found, "gross") == pytest.approx(22440)
+
+
+def test_a_solo_pass_after_a_hitched_one_gives_the_tongue_weight() -> None:
+    found = weights(
+        Ticket()
+        .hitched()
+        .weighs(steer=5280, drive=6940, trailer=9840)
+        .weighs("solo", steer=5400, drive=5400)
+    )
+    assert found.tongue is not None
+    assert pounds(found.tongue.load.nominal_value) == pytest.approx(12220 - 10800)
+    assert found.trailer is not None
+    assert pounds(found.trailer.nominal_value) == pytest.approx(22060 - 10800)
+    assert found.share is not None
+    assert found.share.nominal_value == pytest.approx(1420 / 11260)
+
+
+def test_a_solo_pass_before_the_hitched_one_does_as_well() -> None:
+    found = weights(
+        Ticket().weighs("solo", truck=10800).hitched().weighs(truck=12220, trailer=9840)
+    )
+    assert found.tongue is not None
+    assert pounds(found.tongue.load.nominal_value) == pytest.approx(1420)
+
+
+def test_with_bars_the_tongue_comes_from_the_pass_without_them() -> None:
+    """The constructed case W15: tongue 800 of 6,800, 75 % restored, 120 lb to the trailer."""
+    found = weights(
+        Ticket()
+        .hitched()
+        .weighs(bars="on", steer=3520, drive=3660, trailer=6120)
+        .weighs(bars="off", steer=3280, drive=4020, trailer=6000)
+        .weighs("solo", steer=3600, drive=2900)
+    )
+    assert found.tongue is not None
+    assert found.trailer is not None
+    assert found.bars is not None
+    assert found.bars.restored is not None
+    assert found.on_hitch is not None
+    assert pounds(found.tongue.load.nominal_value) == pytest.approx(800)
+    assert pounds(found.trailer.nominal_value) == pytest.approx(6800)
+    assert pounds(found.bars.to_steer.nominal_value) == pytest.approx(240)
+    assert pounds(found.bars.off_drive.nominal_value) == pytest.approx(360)
+    assert pounds(found.bars.to_trailer.nominal_value) == pytest.approx(120)
+    assert found.bars.restored.nominal_value == pytest.approx(0.75)
+    assert pounds(found.on_hitch.nominal_value) == pytest.approx(680)
+    assert load(found, "steer") == pytest.approx(3520)
+
+
+def test_with_bars_on_only_the_tongue_is_said_to_read_low() -> None:
+    found = weights(
+        Ticket()
+        .hitched()
+        .weighs(bars="on", steer=3520, drive=3660, trailer=6120)
+        .weighs("solo", steer=3600, drive=2900)
+    )
+    assert found.tongue is not None
+    assert found.tongue.reads_low
+    assert pounds(found.tongue.load.nominal_value) == pytest.approx(680)
+
+
+def test_a_tongue_scale_gives_the_tongue_and_with_the_axles_the_trailer() -> None:
+    found = weights(
+        Ticket()
+        .hitched()
+        .weighs(steer=5280, drive=6940, trailer=9840)
+        .weighs(rig=None, tongue=1180, of="flatdeck")
+    )
+    assert found.tongue is not None
+    assert found.trailer is not None
+    assert found.tongue.by == "tongue scale"
+    assert pounds(found.trailer.nominal_value) == pytest.approx(11020)
+
+
+def test_the_trailer_weighed_alone_gives_the_tongue_from_its_axles() -> None:
+    found = weights(
+        Ticket()
+        .hitched()
+        .weighs(steer=5280, drive=6940, trailer=7220)
+        .weighs("trailer", gross=8100, of="flatdeck")
+    )
+    assert found.tongue is not None
+    assert found.tongue.by == "trailer alone"
+    assert pounds(found.tongue.load.nominal_value) == pytest.approx(880)
+
+
+def test_a_trailer_alone_is_its_axles_and_its_tongue() -> None:
+    found = weights(Ticket().weighs("trailer", tongue=880, trailer_1=3600, trailer_2=3620))
+    assert found.trailer is not None
+    assert pounds(found.trailer.nominal_value) == pytest.approx(8100)
+
+
+def test_bars_are_not_judged_where_the_load_changed_between_passes() -> None:
+    found = weights(
+        Ticket()
+        .hitched()
+        .weighs(bars="off", steer=3280, drive=4020, trailer=6000)
+        .weighs(bars="on", steer=3520, drive=3660, trailer=6620)
+    )
+    assert found.bars is None
+    assert found.drift is not None
+    assert pounds(found.drift.nominal_value) == pytest.approx(500)
+
+
+def test_the_latest_pass_of_a_kind_governs() -> None:
+    found = weights(
+        Ticket()
+        .hitched()
+        .weighs(steer=5280, drive=7340, trailer=9840)
+        .weighs(steer=5360, drive=6900, trailer=9860)
+    )
+    assert load(found, "drive") == pytest.approx(6900)
+    assert load(found, "gross") == pytest.approx(22120)
+
+
+def test_axles_texted_one_by_one_are_one_pass() -> None:
+    found = weights(Ticket().hitched().weighs(steer=5280).weighs(drive=6940).weighs(trailer=9840))
+    assert load(found, "gross") == pytest.approx(22060)
+
+
+def test_passes_hours_apart_are_two_weighings() -> None:
+    ticket = Ticket().hitched().weighs(steer=5280, drive=6940, trailer=9840).later(hours=5)
+    ticket.weighs("solo", steer=5400, drive=5400)
+    assert len(list(sessions(ticket.log))) == 2
+    assert weights(ticket).tongue is None
+
+
+def test_the_camper_and_the_flatdeck_are_two_weighings() -> None:
+    ticket = (
+        Ticket()
+        .weighs("trailer", gross=8140, of="flatdeck")
+        .weighs("trailer", gross=6200, of="camper")
+    )
+    assert load(weights(ticket, "flatdeck"), "gross") == pytest.approx(8140)
+    assert load(weights(ticket, "camper"), "gross") == pytest.approx(6200)
+
+
+def test_bare_truck_axles_are_hitched_where_a_trailer_is_on() -> None:
+    hitched = Ticket().hitched().weighs(rig=None, steer=5280, drive=6940)
+    assert set(next(sessions(hitched.log)).passes) == {"hitched"}
+    alone = Ticket().weighs(rig=None, steer=5280, drive=6940)
+    assert set(next(sessions(alone.log)).passes) == {"solo"}
+
+
+def test_nothing_weighed_is_no_weighing() -> None:
+    assert latest_session(Ticket(*flatdeck()).log) is None
+
+
+def test_the_heavier_side_and_the_heavier_axle_are_found() -> None:
+    found = weights(
+        Ticket().weighs(
+            "trailer",
+            trailer_1_left=1820,
+            trailer_1_right=1960,
+            trailer_2_left=1880,
+            trailer_2_right=2040,
+        )
+    )
+    by_pair = {(each.heavy, each.light): each for each in imbalances(found)}
+    right = by_pair["trailer_1_right", "trailer_1_left"]
+    assert pounds(right.by.nominal_value) == pytest.approx(140)
+    assert right.share == pytest.approx(140 / 3780)
+    assert pounds(by_pair["trailer_2", "trailer_1"].by.nominal_value) == pytest.approx(140)
+
+
+def test_figures_keep_their_unit_until_they_are_computed_with() -> None:
+    mixed = Ticket().weighs(steer=1.48, drive=1.92, trailer=2.15, unit="t")
+    assert weights(mixed).loads["gross"].nominal_value == pytest.approx(5550)
+    assert Quantity(5550, "kg").amount("t") == pytest.approx(5.55)
