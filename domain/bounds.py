@@ -12,13 +12,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
+from datetime import date
 
 from domain.carried import PERSON
 from domain.couplings import d_fifth_wheel, d_value, dc_value, v_value
 from domain.entries import SINGLE_AXLES
 from domain.margins import Limit, Margin, Over, Share, Unknown, customary, judged, tightness
+from domain.quantities import Quantity
 from domain.rig import HITCH_CHAIN, Rig
-from domain.tyres import LoadIndex, axle_load, tyre_load
+from domain.tyres import LoadIndex, Made, Undated, axle_load, date_code, tyre_load
 from domain.uncertainty import Measured, exact
 from domain.weighing import Weights
 
@@ -125,8 +127,12 @@ def _trailer_axles(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterato
 def _trailer_tyres(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margin]:
     one = one_tyre(rig, "trailer tyres", "", load_index)
     if one:
-        tyres = 4 if _dual(rig, "trailer tyres", "") else 2
-        yield from _per_axle(rig, weights, "trailer tyres", "load", axle_load(one, tyres))
+        value = axle_load(
+            one,
+            4 if _said(rig, "trailer tyres", "", DUAL) else 2,
+            car_tyre=_said(rig, "trailer tyres", "", CAR_TYRES),
+        )
+        yield from _per_axle(rig, weights, "trailer tyres", "load", value)
 
 
 def _per_axle(
@@ -154,7 +160,7 @@ def _truck_tyres(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[
     for axle, bounds in (("front", "steer"), ("rear", "drive")):
         one = one_tyre(rig, "truck tyres", axle, load_index)
         if one:
-            tyres = 4 if axle == "rear" and _dual(rig, "truck tyres", axle) else 2
+            tyres = 4 if axle == "rear" and _said(rig, "truck tyres", axle, DUAL) else 2
             limit = Limit(
                 subject="truck tyres", rating=axle, bounds=bounds, value=axle_load(one, tyres)
             )
@@ -173,14 +179,19 @@ def one_tyre(rig: Rig, subject: str, axle: str, load_index: LoadIndex) -> float 
     return None
 
 
-def _dual(rig: Rig, subject: str, axle: str) -> bool:
+DUAL = ("dual",)
+CAR_TYRES = ("passenger", "car tyre", "car tire")
+
+
+def _said(rig: Rig, subject: str, axle: str, words: tuple[str, ...]) -> bool:
+    """Whether the note of a tyre's load, or of its index, has one of the words."""
     notes = [
-        found.note or ""
+        (found.note or "").casefold()
         for rating in STANDS_FOR["load"]
         for condition in (axle, "")
         if (found := rig.rating(subject, rating, condition)) is not None
     ]
-    return any("dual" in note.casefold() for note in notes)
+    return any(word in note for note in notes for word in words)
 
 
 def _payload(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margin]:
@@ -297,3 +308,23 @@ def given(rig: Rig, subject: str, rating: str) -> bool:
     subjects = HITCH_CHAIN if subject == "hitch" else (subject,)
     names = (rating,) if subject == "truck" else STANDS_FOR.get(rating, (rating,))
     return any(key[0] in subjects and key[1] in names for key in rig.ratings)
+
+
+@dataclass(frozen=True, slots=True)
+class Dated:
+    """The tyres of the truck or the trailer, and when their date code says they were made."""
+
+    subject: str
+    made: Made | Undated
+
+
+def tyre_dates(rig: Rig, on: date) -> tuple[Dated, ...]:
+    """Every date code that was given, read as of a day."""
+    found: list[Dated] = []
+    for subject in ("truck tyres", "trailer tyres"):
+        rating = rig.rating(subject, "date_code")
+        if rating is not None and not isinstance(rating.value, Quantity):
+            typed = dict(rating.words).get("value", "").strip()
+            code = typed if typed.isdigit() else f"{rating.value:.0f}"
+            found.append(Dated(subject, date_code(code, on)))
+    return tuple(found)

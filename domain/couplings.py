@@ -38,12 +38,3 @@ def v_value(axles: float, deck: float, drawbar: float, suspension: Suspension) -
     X is the length of the loading area, L from the coupling to the axle's middle.
     """
     return FORCE[suspension] * axles * max(1.0, deck**2 / drawbar**2)
-
-
-def heaviest_trailer(d: float, truck: float) -> float:
-    """The trailer, in tonnes, that a D value in kN allows behind a truck: T D / (g T - D).
-
-    Infinite where the coupling is stronger than the truck's whole weight.
-    """
-    spare = G * truck - d
-    return truck * d / spare if spare > 0 else float("inf")
