@@ -17,6 +17,9 @@ LoadIndex = Mapping[int, float]
 CAR_TYRE_DIVISOR = 1.10
 """A car tyre on a truck or trailer carries its marked load over this (49 CFR 571.110, .120)."""
 
+OLD_YEARS = 6
+"""From this age tyres want an inspection whatever their tread; common practice, no source."""
+
 DAYS_A_YEAR = 365.25
 
 

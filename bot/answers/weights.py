@@ -44,7 +44,7 @@ from domain.log import Log, Logged, Preferences
 from domain.margins import Margin, Over, Share, Unknown
 from domain.quantities import Quantity
 from domain.rig import Rig, rig_of
-from domain.tyres import Made, Undated
+from domain.tyres import OLD_YEARS, Made, Undated
 from domain.uncertainty import Measured
 from domain.verdicts import Question
 from domain.weighing import Weights, imbalances, latest_session, weights_of
@@ -59,9 +59,6 @@ DRIFT = "Bars on and bars off differ in gross by more than the scale explains; r
 
 WORTH_A_WORD = 9.0
 """A correction between passes below this many kilograms (a division) is not mentioned."""
-
-OLD_YEARS = 6
-"""From this age tyres want a look whatever their tread; common practice, no source."""
 
 LOPSIDED = 0.1
 """Sides or axles that differ by more than this share are pointed out; no source."""
