@@ -12,15 +12,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
-from datetime import date
 
 from domain.carried import PERSON
 from domain.couplings import d_fifth_wheel, d_value, dc_value, v_value
 from domain.entries import SINGLE_AXLES
 from domain.margins import Limit, Margin, Over, Share, Unknown, customary, judged, tightness
-from domain.quantities import Quantity
 from domain.rig import HITCH_CHAIN, Rig
-from domain.tyres import LoadIndex, Made, Undated, axle_load, date_code, tyre_load
+from domain.tyres import LoadIndex, axle_load, tyre_load
 from domain.uncertainty import Measured, exact
 from domain.weighing import Weights
 
@@ -308,23 +306,3 @@ def given(rig: Rig, subject: str, rating: str) -> bool:
     subjects = HITCH_CHAIN if subject == "hitch" else (subject,)
     names = (rating,) if subject == "truck" else STANDS_FOR.get(rating, (rating,))
     return any(key[0] in subjects and key[1] in names for key in rig.ratings)
-
-
-@dataclass(frozen=True, slots=True)
-class Dated:
-    """The tyres of the truck or the trailer, and when their date code says they were made."""
-
-    subject: str
-    made: Made | Undated
-
-
-def tyre_dates(rig: Rig, on: date) -> tuple[Dated, ...]:
-    """Every date code that was given, read as of a day."""
-    found: list[Dated] = []
-    for subject in ("truck tyres", "trailer tyres"):
-        rating = rig.rating(subject, "date_code")
-        if rating is not None and not isinstance(rating.value, Quantity):
-            typed = dict(rating.words).get("value", "").strip()
-            code = typed if typed.isdigit() else f"{rating.value:.0f}"
-            found.append(Dated(subject, date_code(code, on)))
-    return tuple(found)

@@ -36,7 +36,7 @@ from bot.answers.limits import (
 )
 from bot.answers.words import counted, figure, listed, moment, number, sentence
 from bot.reference import references
-from domain.bounds import given, margins, missing, tongue_share, tyre_dates
+from domain.bounds import given, margins, missing, tongue_share
 from domain.carried import Change, corrected
 from domain.context import MASS_UNIT
 from domain.entries import SINGLE_AXLES, Rating, Weighing
@@ -44,7 +44,6 @@ from domain.log import Log, Logged, Preferences
 from domain.margins import Margin, Over, Share, Unknown
 from domain.quantities import Quantity
 from domain.rig import Rig, rig_of
-from domain.tyres import OLD_YEARS, Made, Undated
 from domain.uncertainty import Measured
 from domain.verdicts import Question
 from domain.weighing import Weights, imbalances, latest_session, weights_of
@@ -274,7 +273,6 @@ def _notes(weighed: Weighed, unit: str, most: int) -> tuple[str, ...]:
         *_help_notes(found),
         share_note(tongue_share(weighed.rig, weights)),
         *_imbalance_notes(weights, unit),
-        *_tyre_notes(weighed),
         *_change_notes(weighed.changes, unit),
         *_needs_notes(weights),
     ]
@@ -307,29 +305,6 @@ def _help_notes(found: Sequence[Margin]) -> list[str]:
     over = [each for each in found if isinstance(each, Over)]
     helps = dict.fromkeys(HELPS[each.limit.bounds] for each in over)
     return [f"What usually helps: {'; '.join(list(helps)[:2])}."] if helps else []
-
-
-UNDATED = {
-    "three digits": "Three digits on {tyres} are from before 2000: replace them.",
-    "no such week": "The date code of {tyres} can't be right; look again.",
-    "not a code": "The date code of {tyres} can't be right; look again.",
-}
-
-
-def _tyre_notes(weighed: Weighed) -> list[str]:
-    """Old tyres, and date codes that tell no date."""
-    on = weighed.weights.session.ended.date()
-    notes = []
-    for each in tyre_dates(weighed.rig, on):
-        match each.made:
-            case Made() as made if made.age(on) >= OLD_YEARS:
-                notes.append(
-                    f"{sentence(each.subject)} are {made.age(on):.0f} years old: "
-                    "have them looked at, whatever the tread."
-                )
-            case Undated(_, why):
-                notes.append(UNDATED[why].format(tyres=each.subject))
-    return notes
 
 
 def _imbalance_notes(weights: Weights, unit: str) -> list[str]:

@@ -133,7 +133,7 @@ def test_default_working_load_limits(material: str, size: str, grade: str, pound
 
 def test_both_columns_of_the_table_agree_to_their_rounding() -> None:
     for row in WORKING_LOADS:
-        assert row.kg == pytest.approx(kg(row.lb), rel=0.025, abs=6), row
+        assert row.kg == pytest.approx(kg(row.lb), rel=0.025, abs=8), row
 
 
 @pytest.mark.parametrize("run", ["to the load", "over the load"])
