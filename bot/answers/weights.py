@@ -189,17 +189,20 @@ def _customary(share: Share | None) -> str:
 
 
 def _full(weighed: Weighed, preferences: Preferences) -> Answer:
-    """All of a weighing, with as many margins as a short answer holds."""
-    unit = MASS_UNIT[preferences.units]
-    answer = _listing(weighed, unit, MOST_MARGINS)
-    for most in range(MOST_MARGINS - 1, 0, -1):
-        if length(answer) <= LONGEST:
-            break
-        answer = _listing(weighed, unit, most)
-    return answer
+    """All of a weighing."""
+    return _fitted(weighed, MASS_UNIT[preferences.units], MOST_MARGINS)
 
 
-def _listing(weighed: Weighed, unit: str, most: int) -> Answer:
+def _fitted(weighed: Weighed, unit: str, most: int) -> Answer:
+    """With as many margins as a short answer holds; at the last, without the lesser notes."""
+    notes = _notes(weighed, unit) if most > 1 else _help_notes(weighed.margins)
+    answer = _listing(weighed, unit, most, notes)
+    if most == 1 or length(answer) <= LONGEST:
+        return answer
+    return _fitted(weighed, unit, most - 1)
+
+
+def _listing(weighed: Weighed, unit: str, most: int, notes: Sequence[str]) -> Answer:
     weights = weighed.weights
     headline = verdict(weighed.margins, unit) or (
         f"{sentence(_total(weights, unit))}. No rating given to hold it against."
@@ -211,7 +214,7 @@ def _listing(weighed: Weighed, unit: str, most: int) -> Answer:
             *_bars_rows(weights, unit),
             *margin_rows(weighed.margins, unit, most),
         ),
-        notes=_notes(weighed, unit, most),
+        notes=(*notes, *_rest_notes(weighed.margins[most:]), CAUTION),
     )
 
 
@@ -267,7 +270,7 @@ def _bars_rows(weights: Weights, unit: str) -> tuple[Row, ...]:
     return (Row("Bars move", moved, f"{restored} % of the steer axle restored"),)
 
 
-def _notes(weighed: Weighed, unit: str, most: int) -> tuple[str, ...]:
+def _notes(weighed: Weighed, unit: str) -> tuple[str, ...]:
     weights, found = weighed.weights, weighed.margins
     notes = [
         *_help_notes(found),
@@ -276,12 +279,19 @@ def _notes(weighed: Weighed, unit: str, most: int) -> tuple[str, ...]:
         *_change_notes(weighed.changes, unit),
         *_needs_notes(weights),
     ]
-    rest = sum(not isinstance(each, Unknown) for each in found) - most
-    if rest > 0:
-        notes.append(f"{counted(rest, 'more rating')} with more room.")
     notes.append(unknown_note(found) if weights.session.road else "")
     notes.append(missing_note(missing(weighed.rig, weights)))
-    return tuple(filter(None, (*notes, CAUTION)))
+    return tuple(filter(None, notes))
+
+
+def _rest_notes(rest: Sequence[Margin]) -> list[str]:
+    """The margins that were not listed, counted, with how many of them are over."""
+    judged = [each for each in rest if not isinstance(each, Unknown)]
+    over = sum(isinstance(each, Over) for each in judged)
+    more = counted(len(judged), "more rating")
+    if over:
+        return [f"{more}, {over} of them over."]
+    return [f"{more} with more room."] if judged else []
 
 
 def _change_notes(changes: Sequence[Change], unit: str) -> list[str]:

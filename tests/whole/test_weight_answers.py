@@ -1,0 +1,391 @@
+"""What is said about weight: each figure recomputed by other means than the answer's own.
+
+The answers are held against NumPy least squares over all passes at once, against moments
+taken by hand, and against subtraction on the ticket.
+"""
+
+from __future__ import annotations
+
+import re
+
+import numpy as np
+import pytest
+
+from bot.answers.answer import Answer
+from bot.answers.limits import LONGEST, length
+from bot.answers.loading import whatif_answer
+from bot.answers.tiedowns import tiedown_answer
+from bot.answers.weights import (
+    margin_answer,
+    ratings_answer,
+    tongue_answer,
+    weighing_answer,
+    weight_answer,
+)
+from domain.entries import Rating, Weighing
+from domain.log import Preferences
+from domain.quantities import Quantity
+from domain.verdicts import Question
+from tests.domain.scale_house import START, Ticket, flatdeck, juniper, lb, truck_ratings
+
+US = Preferences(units="us", time_zone="America/Boise")
+METRIC = Preferences(units="metric", time_zone="Australia/Hobart")
+
+
+def weighed(ticket: Ticket, preferences: Preferences = US) -> Answer:
+    """The answer to the last weighing."""
+    last = ticket.log.of(Weighing)[-1]
+    return weighing_answer(ticket.log, preferences, START, last)
+
+
+def figure(answer: Answer, label: str) -> str:
+    return next(row.figure for row in answer.rows if row.label == label)
+
+
+def remark(answer: Answer, label: str) -> str:
+    return next(row.remark for row in answer.rows if row.label == label)
+
+
+def amount(text: str) -> float:
+    found = re.search(r"-?[\d,]+(?:\.\d+)?", text)
+    assert found is not None
+    return float(found.group().replace(",", ""))
+
+
+def words(answer: Answer) -> str:
+    rows = [f"{row.label} {row.figure} {row.remark}" for row in answer.rows]
+    return "\n".join([answer.headline, *rows, *answer.notes, *answer.choices])
+
+
+GALLON = 0.8325 * 3.785411784 / 0.45359237
+PERSON = 68 / 0.45359237
+
+
+def three_passes_two_fills() -> Ticket:
+    return (
+        Ticket(*juniper(), *flatdeck())
+        .hitched()
+        .weighs(bars="on", aboard=2, steer=5100, drive=4480, trailer=8160)
+        .fills(12)
+        .weighs(bars="off", aboard=2, steer=4740, drive=5080, trailer=8000)
+        .fills(8)
+        .weighs("solo", aboard=1, steer=5060, drive=3580)
+    )
+
+
+def by_least_squares() -> dict[str, float]:
+    """Truck alone, tongue, trailer and the bars' transfer from all nine readings at once.
+
+    Unknowns: the truck as on the road, tongue, trailer's weight, and what the bars move to
+    the trailer's axles. Rows: truck on, truck off, truck alone, trailer axles on and off, each
+    brought to the fuel and people of the first pass.
+    """
+    matrix = np.array([[1, 1, 0, -1], [1, 1, 0, 0], [1, 0, 0, 0], [0, -1, 1, 1], [0, -1, 1, 0]])
+    readings = np.array(
+        [
+            5100 + 4480,
+            4740 + 5080 - 12 * GALLON,
+            5060 + 3580 - 20 * GALLON + PERSON,
+            8160,
+            8000,
+        ]
+    )
+    weights = np.diag([1.0, 1e3, 1e3, 1.0, 1e3])
+    found, *_ = np.linalg.lstsq(weights @ matrix, weights @ readings, rcond=None)
+    return dict(zip(("truck", "tongue", "trailer", "moved"), map(float, found), strict=True))
+
+
+def test_a_rig_with_all_ratings_three_passes_and_two_fills() -> None:
+    answer = weighed(three_passes_two_fills())
+    expected = by_least_squares()
+    tongue = figure(answer, "Tongue")
+    stated = float(tongue.partition("±")[2])
+    assert amount(tongue) == pytest.approx(expected["tongue"], abs=5)
+    # One person's weight, good to twice 16 kg, outweighs the scale.
+    assert stated == pytest.approx(2 * 16 / 0.45359237, abs=15)
+    assert amount(figure(answer, "Trailer")) == pytest.approx(expected["trailer"], abs=10)
+    share = 100 * expected["tongue"] / expected["trailer"]
+    assert amount(remark(answer, "Tongue")) == pytest.approx(share, abs=0.06)
+    assert amount(figure(answer, "Gross")) == 5100 + 4480 + 8160
+    assert "140 lb of fuel and 150 lb of people" in words(answer)
+    assert answer.headline.startswith("Inside every rating given. Tightest: steer axle has 500 lb")
+    assert "Not given" not in words(answer)
+
+
+def test_the_tongue_is_told_with_its_share_its_range_and_its_limit() -> None:
+    answer = tongue_answer(three_passes_two_fills().log, US, START, Question(topic="tongue"))
+    expected = by_least_squares()
+    assert amount(answer.headline) == pytest.approx(expected["tongue"], abs=5)
+    left = 1400 - expected["tongue"]
+    assert amount(figure(answer, "Hitch tongue")) == pytest.approx(left, abs=10)
+    assert "10-15 %" in words(answer)
+
+
+def test_without_a_solo_pass_the_tongue_is_not_guessed() -> None:
+    ticket = Ticket(*juniper(), *flatdeck()).hitched().weighs(steer=5100, drive=4480, trailer=8020)
+    answer = tongue_answer(ticket.log, US, START, Question(topic="tongue"))
+    assert answer.headline == "The tongue hasn't been weighed."
+    assert "truck alone" in words(answer)
+    assert all(row.label != "Tongue" for row in weighed(ticket).rows)
+
+
+def at_the_limits(by: float) -> Ticket:
+    """Every axle and the gross off their limits by so much; all rated at the ticket."""
+    ratings = truck_ratings(gvwr=9580, gawr_front=5100, gawr_rear=4480, gcwr=17600)
+    return (
+        Ticket(*ratings, *flatdeck())
+        .hitched()
+        .weighs(steer=5100 + by, drive=4480 + by, trailer=8020)
+    )
+
+
+def test_over_by_a_pound_inside_by_a_pound_and_well_inside_are_three_answers() -> None:
+    over, inside = weighed(at_the_limits(+1)), weighed(at_the_limits(-1))
+    assert over.headline.startswith("Over, if barely: ")
+    assert "by 2 lb" in over.headline
+    assert "Don't tow it like this." in over.headline
+    assert inside.headline.startswith("Too close to call: ")
+    assert "±" in inside.headline
+    beyond = weighed(at_the_limits(-600))
+    assert beyond.headline.startswith("Inside every rating given.")
+    near = weighed(at_the_limits(-100))
+    assert near.headline.startswith("Close: ")
+    surely = weighed(at_the_limits(+400))
+    assert surely.headline.startswith("Over: drive axle by 400 lb, truck GVWR by 800 lb")
+    assert "What usually helps" in words(surely)
+    assert "local law" in words(surely)
+
+
+def test_nothing_is_ever_called_safe() -> None:
+    for ticket in (three_passes_two_fills(), at_the_limits(-400), at_the_limits(400)):
+        assert "safe" not in words(weighed(ticket)).casefold()
+
+
+def test_missing_ratings_are_named_in_one_line() -> None:
+    ticket = Ticket(*truck_ratings(gvwr=11500, gawr_rear=7000)).hitched()
+    ticket.weighs(steer=5100, drive=4480, trailer=8020)
+    lines = [note for note in weighed(ticket).notes if note.startswith("Not given yet")]
+    assert len(lines) == 1
+    assert "GCWR" in lines[0]
+
+
+def test_without_any_rating_the_weights_are_told_all_the_same() -> None:
+    answer = weighed(Ticket().hitched().weighs(steer=5100, drive=4480, trailer=8020))
+    assert answer.headline == "Gross 17,600 lb. No rating given to hold it against."
+    assert figure(answer, "Truck") == "9,580 lb"
+
+
+def test_one_load_that_is_asked_for_leads() -> None:
+    log = three_passes_two_fills().log
+    gross = weight_answer(log, US, START, Question(topic="weight", field="gross"))
+    assert gross.headline.startswith("Gross 17,740 lb, weighed ")
+    drive = margin_answer(log, US, START, Question(topic="margin", field="drive"))
+    tyres = 2 * 1450 / 0.45359237
+    assert drive.headline == f"Rear tyres: {tyres - 4480:,.0f} lb left of {tyres:,.0f} lb."
+    assert figure(drive, "Drive axle") == "2,520 lb left"
+    gcwr = margin_answer(log, US, START, Question(topic="margin", rating="gcwr"))
+    assert gcwr.headline.startswith("GCWR: 9,260 lb left of 27,000 lb")
+
+
+def test_a_clear_axle_does_not_hide_an_overload_elsewhere() -> None:
+    ticket = Ticket(*truck_ratings(gvwr=9000, gawr_rear=7000)).hitched()
+    ticket.weighs(steer=5100, drive=4480, trailer=8020)
+    answer = margin_answer(ticket.log, US, START, Question(topic="margin", field="drive"))
+    assert "Drive axle: 2,520 lb left" in answer.headline
+    assert "Don't tow it like this." in answer.headline
+    assert "But over on truck GVWR." in words(answer)
+
+
+def test_a_metric_logbook_is_answered_in_kilograms() -> None:
+    ticket = Ticket(Rating(subject="truck", rating="gvwr", value=Quantity(3500, "kg"))).hitched()
+    ticket.weighs(steer=1.48, drive=1.92, trailer=2.15, unit="t")
+    answer = weighed(ticket, METRIC)
+    assert figure(answer, "Gross") == "5,550 kg"
+    assert figure(answer, "Truck GVWR") == "100 kg left"
+
+
+def test_a_lopsided_axle_is_pointed_out() -> None:
+    ticket = Ticket(*flatdeck()).hitched()
+    ticket.weighs(truck=9600, trailer_left=5200, trailer_right=3800)
+    assert "Trailer left carries 1,400 lb more than trailer right." in words(weighed(ticket))
+
+
+def test_a_light_tongue_is_told_to_sway() -> None:
+    ticket = Ticket(*juniper(), *flatdeck()).hitched().weighs(truck=9000, trailer=8600)
+    ticket.weighs("solo", truck=8600)
+    assert "it may sway" in words(weighed(ticket))
+
+
+def test_no_answer_is_longer_than_a_phone_likes() -> None:
+    crowded = Ticket(*juniper(), *flatdeck(), *truck_ratings(gvwr=9000, tow=8000)).hitched()
+    crowded.weighs(bars="on", aboard=4, steer=5700, drive=7400, trailer_1=6200, trailer_2=6300)
+    crowded.fills(20).weighs(bars="off", aboard=4, steer=5000, drive=8300, trailer=12_180)
+    crowded.fills(10).weighs("solo", aboard=1, steer=5500, drive=5000)
+    for ticket in (crowded, three_passes_two_fills(), at_the_limits(400)):
+        assert len(words(weighed(ticket))) <= length(weighed(ticket)) <= LONGEST <= 900
+
+
+def test_a_missing_rating_says_why_it_matters_and_where_it_stands() -> None:
+    answer = ratings_answer(Ticket(*flatdeck()).log, US, START, Question(topic="ratings"))
+    assert "door label" in words(answer)
+    assert figure(answer, "Trailer GVWR") == "12,000 lb"
+
+
+def loaded() -> Ticket:
+    reach = Rating(
+        subject="trailer",
+        trailer="flatdeck",
+        rating="coupler_to_axle",
+        value=Quantity(16, "ft"),
+    )
+    return (
+        Ticket(*juniper(), *flatdeck(), reach)
+        .loads("skid steer", 3200, "ahead of trailer axle", 2)
+        .loads("generator", 210, "bed")
+        .hitched()
+        .weighs(steer=4980, drive=4940, trailer=8140)
+        .weighs("solo", steer=5220, drive=3680)
+    )
+
+
+def asks(text: str, **said: object) -> Answer:
+    return asks_of(loaded(), text, **said)
+
+
+def asks_of(ticket: Ticket, text: str, **said: object) -> Answer:
+    question = Question(topic="whatif", text=text, **said)  # type: ignore[arg-type]
+    return whatif_answer(ticket.log, US, START, question)
+
+
+TONGUE = 4980 + 4940 - 5220 - 3680
+LEVER = (5220 - 4980) / TONGUE
+
+
+def test_what_if_six_hundred_pounds_four_feet_ahead_of_the_axle() -> None:
+    """Moments about the trailer's axle: a quarter of it, 150 lb, goes to the coupling."""
+    answer = asks(
+        "add 600 lb four feet ahead of the trailer axle",
+        value=lb(600),
+        distance=Quantity(4, "ft"),
+        position="ahead of trailer axle",
+    )
+    onto = 600 * 4 / 16
+    assert amount(figure(answer, "Steer")) == pytest.approx(4980 - onto * LEVER, abs=5)
+    assert amount(figure(answer, "Drive")) == pytest.approx(4940 + onto * (1 + LEVER), abs=5)
+    assert amount(figure(answer, "Trailer axles")) == pytest.approx(8140 + 450, abs=5)
+    assert amount(figure(answer, "Tongue")) == pytest.approx(TONGUE + onto, abs=5)
+    assert "taken from your own weighing" in words(answer)
+
+
+def test_how_much_more_fits_on_the_flatdeck() -> None:
+    """Each rating's room over what a pound more puts on it; the least of them binds."""
+    answer = asks("how much more can I carry on the flatdeck?", trailer="flatdeck")
+    trailer = 8140 + TONGUE
+    share = TONGUE / trailer
+    rooms = {
+        "hitch tongue": (1400 - TONGUE) / share,
+        "trailer GVWR": 12000 - trailer,
+        "drive axle": (7000 - 4940) / (share * (1 + LEVER)),
+        "truck GVWR": (11500 - 9920) / share,
+        "trailer axles": (12000 - 8140) / (1 - share),
+        "payload": (3500 - 1920) / share,
+    }
+    binds = min(rooms, key=lambda name: rooms[name])
+    assert amount(answer.headline) == pytest.approx(rooms[binds], abs=10)
+    assert amount(answer.headline) <= rooms[binds]
+    assert binds in answer.headline
+
+
+def test_where_the_skid_must_go_for_twelve_percent() -> None:
+    """It stands 2 ft ahead; moving m by x shifts m x / 16 ft onto the coupling."""
+    answer = asks(
+        "where must the skid go for 12 % tongue?",
+        item="skid",
+        field="tongue",
+        value=Quantity(12, "%"),
+    )
+    feet = 2 + (0.12 * (8140 + TONGUE) - TONGUE) * 16 / 3200
+    spot = re.search(r"tongue: ([\d.]+) ft", answer.headline)
+    assert spot is not None
+    assert float(spot.group(1)) == pytest.approx(feet, abs=0.06)
+    assert amount(remark(answer, "Tongue")) == pytest.approx(12.0, abs=0.1)
+
+
+def test_cargo_in_the_log_can_be_moved_or_taken_off_by_name() -> None:
+    out = asks("what if we take the generator off", item="generator")
+    assert amount(figure(out, "Drive")) == pytest.approx(4940 - 210, abs=5)
+    forward = asks(
+        "move the skid steer 2 ft forward",
+        item="skid steer",
+        position="forward",
+        distance=Quantity(2, "ft"),
+    )
+    assert amount(figure(forward, "Tongue")) == pytest.approx(TONGUE + 3200 * 2 / 16, abs=5)
+
+
+def test_a_load_that_overloads_is_told_before_it_is_loaded() -> None:
+    answer = asks("5000 lb over the axles", value=lb(5000), position="over axles")
+    assert "Over" in answer.headline or "over:" in answer.headline
+    assert "Don't tow it like this." in answer.headline
+    assert "it may sway" in words(answer)
+
+
+@pytest.mark.parametrize(
+    ("said", "wants"),
+    [
+        ({"item": "mower", "position": "bed"}, "How heavy"),
+        ({"item": "generator", "position": "trailer nose"}, "How far from the trailer axle"),
+        ({"item": "skid", "position": "forward"}, "How far from the trailer axle"),
+    ],
+)
+def test_what_is_lacking_is_asked_for(said: dict[str, str], wants: str) -> None:
+    assert asks("what if we move it", **said).headline.startswith(wants)
+
+
+def test_without_the_trailers_length_that_is_asked_for() -> None:
+    ticket = Ticket(*juniper()).hitched().weighs(steer=4980, drive=4940, trailer=8140)
+    ticket.weighs("solo", steer=5220, drive=3680)
+    answer = asks_of(
+        ticket,
+        "600 lb 4 ft ahead of the axle",
+        value=lb(600),
+        distance=Quantity(4, "ft"),
+        position="ahead of trailer axle",
+    )
+    assert "coupler to axle" in answer.headline
+
+
+def ties(text: str, pounds: float | None, item: str | None = None) -> Answer:
+    value = None if pounds is None else lb(pounds)
+    question = Question(topic="tiedown", text=text, value=value, item=item)
+    return tiedown_answer(Ticket().log, US, START, question)
+
+
+@pytest.mark.parametrize(
+    ("text", "pounds", "says"),
+    [
+        ("4 chains 3/8 grade 70 on 9,200 lb?", 9200, "13,200 lb counted, 4,600 lb needed"),
+        ("four 3/8 g70 chains for 26,400 lb", 26400, "13,200 lb counted, 13,200 lb needed"),
+        ("four 3/8 grade 70 chains on 26,420 lb", 26420, "it takes 5"),
+        ("four unmarked 3/8 chains on 11,000 lb", 11000, "it takes 5"),
+        ("2 straps over the load on 3,000 lb, 12 ft long?", 3000, "asks for 3"),
+        ("how many straps do i need for a 4,200 lb tractor", 4200, "At least 3 x 2 in strap"),
+        ("how many 3/8 g70 chains for a 14,000 lb excavator", 14000, "At least 4 x 3/8 grade 70"),
+        (
+            "2 two inch straps rated 3,333 lb for 6,600 lb",
+            6600,
+            "3,333 lb counted, 3,300 lb needed",
+        ),
+        ("how do i tie down 1,680 lb of hives", 1680, "840 lb together"),
+    ],
+)
+def test_tie_downs_are_counted_by_the_federal_rule(text: str, pounds: float, says: str) -> None:
+    """Half of each working load limit from trailer to load, all of it over the load."""
+    answer = ties(text, pounds)
+    assert says in answer.headline
+    assert "49 CFR 393" in words(answer)
+    assert "Local law governs" in words(answer)
+
+
+def test_tie_downs_want_the_weight_of_the_cargo() -> None:
+    assert ties("is one strap enough", None).headline == "How heavy is it?"
