@@ -11,7 +11,7 @@ in kilograms.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from domain.carried import PERSON
 from domain.couplings import d_fifth_wheel, d_value, dc_value, v_value
@@ -195,20 +195,26 @@ def _said(rig: Rig, subject: str, axle: str, words: tuple[str, ...]) -> bool:
 def _payload(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margin]:
     """The placard bounds people, cargo and tongue: the truck as weighed less its curb weight.
 
-    Without a curb weight only what is known to be aboard can be counted; that can show an
-    overload, but never that there is none.
+    A placard is the GVWR less the truck's weight as it was built (49 CFR 571.110 S4.3), so
+    that without a curb weight what is left of it is what is left of the GVWR. Without either
+    only people and tongue can be counted, which can show an overload, but never that there
+    is none.
     """
     value = rig.mass("truck", "payload")
     if not value:
         return
     limit = Limit(subject="truck", rating="payload", bounds="payload", value=value)
-    curb, truck = rig.mass("truck", "curb"), weights.loads.get("truck")
-    if curb:
-        yield judged(limit, None if truck is None else truck - curb, "steer and drive axles")
+    gvwr, curb = rig.mass("truck", "gvwr"), rig.mass("truck", "curb")
+    empty = curb or (gvwr - value if gvwr else None)
+    truck = weights.loads.get("truck")
+    if empty is not None:
+        load = None if truck is None else truck - empty
+        yield judged(replace(limit, by_label=not curb), load, "steer and drive axles")
         return
     road = weights.session.road
     people = PERSON * (road.aboard or 0) if road else 0.0
-    counted = judged(limit, people + (exact(0.0) if weights.on_hitch is None else weights.on_hitch))
+    on_hitch = exact(0.0) if weights.on_hitch is None else weights.on_hitch
+    counted = judged(limit, people + on_hitch)
     yield counted if isinstance(counted, Over) else Unknown(limit, "the truck's curb weight")
 
 

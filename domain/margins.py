@@ -25,7 +25,8 @@ class Limit:
     """One maker's limit: whose, which, and the load that it bounds, by name.
 
     `value` is in kilograms, for the metric coupling values in kilonewtons; `count` is over
-    how many equal axles the rating was multiplied.
+    how many equal axles the rating was multiplied. `by_label` where the load was worked out
+    from another rating, so that the margin is that rating's over again.
     """
 
     subject: str
@@ -34,6 +35,7 @@ class Limit:
     value: float
     unit: Literal["kg", "kN"] = "kg"
     count: int = 1
+    by_label: bool = False
 
 
 @dataclass(frozen=True, slots=True)

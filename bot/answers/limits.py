@@ -84,6 +84,11 @@ LONGEST = 860
 """Characters that an answer may take, alignment included; what is more is not read in the cold."""
 
 
+def told(found: Sequence[Margin]) -> tuple[Margin, ...]:
+    """The margins without those that only say another over again."""
+    return tuple(each for each in found if not each.limit.by_label)
+
+
 def verdict(found: Sequence[Margin], unit: str, *, derived: bool = False) -> str | None:
     """The headline that the margins give; None where no rating can be judged.
 

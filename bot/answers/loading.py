@@ -19,6 +19,7 @@ from bot.answers.limits import (
     share_note,
     share_text,
     to_unit,
+    told,
     verdict,
     with_doubt,
 )
@@ -120,7 +121,7 @@ def _changed(
         return Answer(headline=ASK_FOR[change.what])
     unit = MASS_UNIT[preferences.units]
     after = predicted(weighed.weights, change, mass)
-    found = margins(weighed.rig, after, references().load_index)
+    found = told(margins(weighed.rig, after, references().load_index))
     said = verdict(found, unit, derived=True)
     headline = f"{title}: {said[0].lower() + said[1:]}" if said else f"{title}."
     return Answer(
@@ -165,15 +166,15 @@ def _room(weighed: Weighed, place: Place, arms: Levers, preferences: Preferences
         return Answer(headline=ASK_FOR[change.what])
     unit = MASS_UNIT[preferences.units]
     axles = sum(name in weighed.weights.loads for name in SINGLE_AXLES)
-    found = room(weighed.margins, change, axles)
+    found = room(told(weighed.margins), change, axles)
     if found is None:
         return Answer(headline="No rating given bounds that.", notes=(CAUTION,))
     if isinstance(found.binds, Over):
-        over = verdict(weighed.margins, unit)
+        over = verdict(told(weighed.margins), unit)
         return Answer(headline=f"Nothing more. {over}", notes=(CAUTION,))
     most = rounded(Quantity(_down(to_unit(found.mass, unit)), unit))
     after = predicted(weighed.weights, change, found.mass)
-    left = margins(weighed.rig, after, references().load_index)
+    left = told(margins(weighed.rig, after, references().load_index))
     return Answer(
         headline=f"About {most} more {_where(place, preferences)}; "
         f"{limit_name(found.binds)} binds first.",

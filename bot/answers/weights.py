@@ -30,6 +30,7 @@ from bot.answers.limits import (
     share_note,
     share_text,
     to_unit,
+    told,
     unknown_note,
     verdict,
     with_doubt,
@@ -54,6 +55,7 @@ NO_WEIGHING = Answer(
 )
 NEEDS_SOLO = "A pass of the truck alone would give the tongue weight."
 READS_LOW = "Tongue reads low with the bars on; a pass with them off puts that right."
+PAYLOAD = "Payload goes with truck GVWR until the curb weight is given."
 DRIFT = "Bars on and bars off differ in gross by more than the scale explains; reweigh."
 
 WORTH_A_WORD = 9.0
@@ -132,13 +134,14 @@ def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     )
     if not asked:
         return _full(weighed, preferences)
-    over = any(isinstance(each, Over) for each in weighed.margins)
-    rest = "" if over == isinstance(asked[0], Over) else _elsewhere(weighed.margins, unit)
+    over = any(isinstance(each, Over) for each in told(weighed.margins))
+    rest = "" if over == isinstance(asked[0], Over) else _elsewhere(told(weighed.margins))
+    by_label = PAYLOAD if any(each.limit.by_label for each in asked) else ""
     row = margin_row(asked[0], unit)
     return Answer(
         headline=f"{row.label}: {row.figure} {row.remark}." + (f" {STOP}" if over else ""),
         rows=margin_rows(asked[1:], unit),
-        notes=tuple(filter(None, (rest, CAUTION))),
+        notes=tuple(filter(None, (rest, by_label, CAUTION))),
     )
 
 
@@ -150,7 +153,7 @@ def _bounding(found: Sequence[Margin], loads: Sequence[str]) -> tuple[Margin, ..
     return tuple(each for each in found if each.limit.bounds in loads)
 
 
-def _elsewhere(found: Sequence[Margin], unit: str) -> str:
+def _elsewhere(found: Sequence[Margin]) -> str:
     over = [limit_name(each) for each in found if isinstance(each, Over)]
     return f"But over on {listed(over[:3])}." if over else ""
 
@@ -195,7 +198,7 @@ def _full(weighed: Weighed, preferences: Preferences) -> Answer:
 
 def _fitted(weighed: Weighed, unit: str, most: int) -> Answer:
     """With as many margins as a short answer holds; at the last, without the lesser notes."""
-    notes = _notes(weighed, unit) if most > 1 else _help_notes(weighed.margins)
+    notes = _notes(weighed, unit) if most > 1 else _help_notes(told(weighed.margins))
     answer = _listing(weighed, unit, most, notes)
     if most == 1 or length(answer) <= LONGEST:
         return answer
@@ -204,7 +207,7 @@ def _fitted(weighed: Weighed, unit: str, most: int) -> Answer:
 
 def _listing(weighed: Weighed, unit: str, most: int, notes: Sequence[str]) -> Answer:
     weights = weighed.weights
-    headline = verdict(weighed.margins, unit) or (
+    headline = verdict(told(weighed.margins), unit) or (
         f"{sentence(_total(weights, unit))}. No rating given to hold it against."
     )
     return Answer(
@@ -212,9 +215,9 @@ def _listing(weighed: Weighed, unit: str, most: int, notes: Sequence[str]) -> An
         rows=(
             *weight_rows(weighed.rig, weights, unit),
             *_bars_rows(weights, unit),
-            *margin_rows(weighed.margins, unit, most),
+            *margin_rows(told(weighed.margins), unit, most),
         ),
-        notes=(*notes, *_rest_notes(weighed.margins[most:]), CAUTION),
+        notes=(*notes, *_rest_notes(told(weighed.margins)[most:]), CAUTION),
     )
 
 
@@ -271,7 +274,7 @@ def _bars_rows(weights: Weights, unit: str) -> tuple[Row, ...]:
 
 
 def _notes(weighed: Weighed, unit: str) -> tuple[str, ...]:
-    weights, found = weighed.weights, weighed.margins
+    weights, found = weighed.weights, told(weighed.margins)
     notes = [
         *_help_notes(found),
         share_note(tongue_share(weighed.rig, weights)),
@@ -279,6 +282,8 @@ def _notes(weighed: Weighed, unit: str) -> tuple[str, ...]:
         *_change_notes(weighed.changes, unit),
         *_needs_notes(weights),
     ]
+    if len(told(weighed.margins)) < len(weighed.margins):
+        notes.append(PAYLOAD)
     notes.append(unknown_note(found) if weights.session.road else "")
     notes.append(missing_note(missing(weighed.rig, weights)))
     return tuple(filter(None, notes))

@@ -222,3 +222,12 @@ def test_a_tongue_share_is_held_to_the_customary_range(tongue: float, outside: b
     share = tongue_share(rig_of(ticket.log), weights_of(session))
     assert share is not None
     assert share.outside is outside
+
+
+def test_a_placard_without_a_curb_weight_goes_with_the_gvwr() -> None:
+    """49 CFR 571.110: the placard is the GVWR less the truck as built."""
+    ticket = Ticket(*truck_ratings(gvwr=11500, payload=3180)).weighs("solo", truck=10800)
+    payload = next(each for each in found(ticket) if each.limit.rating == "payload")
+    assert payload.limit.by_label
+    assert left(ticket, "truck", "payload") == pytest.approx(700)
+    assert left(ticket, "truck", "gvwr") == pytest.approx(700)
