@@ -309,7 +309,7 @@ def _change_notes(changes: Sequence[Change], unit: str) -> list[str]:
         )
         if each and _size(largest := max(each, key=_size)) > WORTH_A_WORD
     ]
-    return [f"Put right between passes: {listed(parts)}."] if parts else []
+    return [f"Corrected between passes: {listed(parts)}."] if parts else []
 
 
 def _size(load: Measured) -> float:
