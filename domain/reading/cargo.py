@@ -1,137 +1,225 @@
 """Cargo: what was loaded, what it weighs and where it stands.
 
 This file decides when a mass is that of a thing: a noun beside it that is no part of the rig,
-and a place on the rig or a word of loading that says it was put there.
+and a place on the rig or a word of loading that says it was put there. The place is kept in
+the texter's words, without articles.
 """
 
 from __future__ import annotations
+
+from dataclasses import dataclass
 
 from domain.context import MASS_UNIT
 from domain.entries import Cargo
 from domain.quantities import Quantity
 from domain.reading.figures import LENGTH, MASS, Figure
 from domain.reading.labels import Label
-from domain.reading.phrasebook import Phrasebook
+from domain.reading.phrasebook import SPOT_CLASS, Phrasebook, find_overlapping
 from domain.reading.scene import Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD
 
 LOAD_KG = (2.0, 20_000.0)
-RELATIVE = ("ahead of", "behind")
-NOT_ITEMS = frozenset(("of", "is", "are", "weighs", "the", "a", "an", "about", "total", "at", "was"))
+ARTICLES = frozenset(("the", "a", "an", "my", "our", "her", "his", "very", "its"))
+KEPT_LEADS = frozenset(
+    "ahead behind front forward fwd aft over above past rear back against between under rearward".split()
+)
+"""A lead that is part of the position ('behind coupler'); 'in', 'on' and 'at' are dropped."""
+
+MEASURED_LEADS = frozenset("ahead behind front forward fwd aft past back rearward from rear".split())
+EVERYWHERE = frozenset(("front", "back", "rear", "middle", "axle", "axles", "trailer axle", "trailer axles", "to"))
+NOT_ITEMS = frozenset(
+    "of is are weighs the a an about total at was it its all that this for to and with".split()
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A place on the rig as it was said: the words kept, and the tokens they stand on."""
+
+    words: str
+    lead: str
+    start: int
+    end: int
 
 
 def read_cargo(scene: Scene, book: Phrasebook) -> list[Cargo]:
     """The cargo that a message states."""
+    masses = [figure for figure in scene.live_figures() if figure.role is None and _is_mass(figure)]
+    if not masses:
+        return []
     verb = any(scene.stated(index) for index in scene.by_class.get("load_verb", ()))
+    spots = find_spots(scene, book)
     found: list[Cargo] = []
-    for figure in scene.live_figures():
-        if figure.role is not None or not _is_mass(scene, figure, verb=verb):
+    for figure in masses:
+        spot = _spot_of(scene, figure, masses, spots)
+        item = _item(scene, figure, spots)
+        if item is None or not (spot or verb or _on_trailer(scene, figure)):
             continue
-        position, at = find_location(scene, book, figure)
-        item = _item(scene, figure)
-        if item is None or not (position or verb):
+        if not _may_carry(figure, verb=verb, spot=spot):
             continue
         value = Quantity(figure.value, figure.unit or MASS_UNIT[scene.context.units], figure.low)
         if not LOAD_KG[0] <= value.amount("kg") <= LOAD_KG[1]:
             continue
-        distance = _distance(scene, position, at)
         figure.role = "cargo"
         found.append(
             Cargo(
                 item=item,
                 value=value,
-                position=position,
-                distance=distance,
+                position=spot.words if spot else None,
+                distance=_distance(scene, spot) if spot else None,
                 words=(("value", scene.words_between(figure.start, figure.end)),),
             )
         )
     return found
 
 
-def _is_mass(scene: Scene, figure: Figure, *, verb: bool) -> bool:
+def _is_mass(figure: Figure) -> bool:
     label = figure.label
-    if isinstance(label, Label) and (label.rating or label.field or label.subject):
-        return False
-    if isinstance(label, Label) and label.axle:
-        return False
-    if figure.dimension == MASS:
-        return True
-    return figure.dimension is None and verb and figure.value >= 100 and figure.token.grouped
+    if isinstance(label, Label):
+        if label.rating or label.field or label.subject or label.axle or label.whole:
+            return False
+        if label.wheel and (label.vehicle or label.ordinal):
+            return False
+    return figure.dimension == MASS or (
+        figure.dimension is None and figure.value >= 100 and figure.token.grouped
+    )
 
 
-def find_location(
-    scene: Scene, book: Phrasebook, figure: Figure | None = None
-) -> tuple[str | None, int]:
-    """Where something stands, in the phrasebook's terms, and the character where it is said."""
-    text = " ".join(token.text for token in scene.tokens)
-    padded = f" {text} "
-    for phrase, key in book.locations:
-        at = padded.find(f" {phrase} ")
-        if at >= 0:
-            return key, at
-    for trailer in scene.context.trailers:
-        name = trailer.casefold()
-        for lead, key in (
-            ("in front of", "trailer nose"),
-            ("front of", "trailer nose"),
-            ("nose of", "trailer nose"),
-            ("back of", "trailer rear"),
-            ("rear of", "trailer rear"),
-            ("in", "in trailer"),
-            ("on", "in trailer"),
+def _may_carry(figure: Figure, *, verb: bool, spot: Spot | None) -> bool:
+    if figure.dimension is None:
+        return verb
+    label = figure.label
+    if isinstance(label, Label) and label.wheel and spot is None:
+        return False
+    return True
+
+
+def find_spots(scene: Scene, book: Phrasebook) -> list[Spot]:
+    """Places on the rig, each with the preposition that leads to it: 'ahead of the trailer axle'."""
+    words, owners = scene.split_words()
+    spots: list[Spot] = []
+    found = find_overlapping(words, book.overlapping[SPOT_CLASS])
+    leads: dict[int, int] = {}
+    for start, end, keys in found:
+        if "lead" in keys.split():
+            leads[end] = min(start, leads.get(end, start))
+    taken = -1
+    for start, end, keys in found:
+        if "spot" not in keys.split() or start < taken:
+            continue
+        first = start
+        while first > 0 and (
+            words[first - 1] in ARTICLES
+            or scene.tokens[owners[first - 1]].senses.keys() & {"vehicle", "name"}
         ):
-            for article in ("the ", ""):
-                at = padded.find(f" {lead} {article}{name} ")
-                if at >= 0:
-                    return key, at
-    return None, -1
+            first -= 1
+        lead_start = leads.get(first)
+        phrase = " ".join(words[start:end])
+        if lead_start is None:
+            continue
+        lead = " ".join(words[lead_start:first])
+        last = _spot_end(scene, words, owners, end)
+        kept = [word for word in words[first:last] if word not in ARTICLES]
+        if words[lead_start] in KEPT_LEADS:
+            kept = [word for word in words[lead_start:first] if word not in ("in",)] + kept
+        elif phrase in ("axle", "axles") and words[lead_start] in ("in", "at"):
+            continue
+        spots.append(Spot(" ".join(kept), lead, owners[lead_start], owners[last - 1] + 1))
+        taken = last
+    return spots
 
 
-def _distance(scene: Scene, position: str | None, at: int) -> Quantity | None:
-    if position is None or not position.startswith(RELATIVE):
+def _spot_end(scene: Scene, words: list[str], owners: list[int], end: int) -> int:
+    """'the nose of the camper': what the spot is of belongs to it."""
+    if end < len(words) and words[end] == "of":
+        last = end + 1
+        while last < len(words) and words[last] in ARTICLES:
+            last += 1
+        if last < len(words) and scene.tokens[owners[last]].senses.keys() & {"vehicle", "name"}:
+            return last + 1
+    return end
+
+
+def _spot_of(
+    scene: Scene, figure: Figure, masses: list[Figure], spots: list[Spot]
+) -> Spot | None:
+    """The spot nearest to a mass, on its side of the next mass."""
+    position = masses.index(figure)
+    floor = masses[position - 1].end if position else 0
+    ceiling = masses[position + 1].start if position + 1 < len(masses) else len(scene.tokens)
+    near = [spot for spot in spots if floor <= spot.start and spot.end <= ceiling]
+    behind = [spot for spot in near if spot.start >= figure.end]
+    if behind:
+        return behind[0]
+    return near[-1] if near and (position == 0 or floor < near[-1].start) else None
+
+
+def _distance(scene: Scene, spot: Spot) -> Quantity | None:
+    if not set(spot.lead.split()) & MEASURED_LEADS:
         return None
-    for figure in scene.figures:
-        if figure.dimension == LENGTH and figure.role is None and figure.unit:
-            figure.role = "distance"
-            return Quantity(figure.value, figure.unit)
+    for figure in reversed(scene.figures):
+        if figure.end <= spot.start and spot.start - figure.end <= 2:
+            if figure.dimension == LENGTH and figure.unit and figure.role is None:
+                figure.role = "distance"
+                return Quantity(figure.value, figure.unit)
     return None
 
 
-def _item(scene: Scene, figure: Figure) -> str | None:
+def _on_trailer(scene: Scene, figure: Figure) -> bool:
+    """'hay on the gooseneck is 9,420 lbs': on a trailer, and no more said of where."""
+    start, end = scene.sentence_of(figure.start)
+    for index in range(start + 1, end):
+        token = scene.tokens[index]
+        name = token.senses.get("name", "")
+        if token.senses.get("vehicle") != "trailer" and not name.startswith("trailer:"):
+            continue
+        before = scene.tokens[index - 1]
+        if before.text in ("on the", "in the", "on", "in", "on our", "on my"):
+            return True
+        if before.text in ARTICLES and index > 1 and scene.tokens[index - 2].text in ("on", "in"):
+            return True
+    return False
+
+
+def _item(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
     """The noun that the mass is of: before it ('generator 210 lb'), or behind it ('of hay')."""
     after = figure.end
     if after < len(scene.tokens) and scene.tokens[after].text == "of":
-        words = _noun_from(scene, after + 1)
+        words = noun_from(scene, after + 1)
         if words:
             return words
-    if figure.foreign is not None and after < len(scene.tokens):
-        words = _noun_from(scene, after)
-        if words:
-            return words
-    return _noun_before(scene, figure.start)
+    words = _noun_before(scene, figure.start, spots)
+    if words is None and after < len(scene.tokens):
+        words = noun_from(scene, after)
+    return words
 
 
-def _noun_from(scene: Scene, index: int) -> str | None:
+def noun_from(scene: Scene, index: int) -> str | None:
+    """The noun that begins at a token, behind an article: 'the honey drums'."""
     start = index
-    while start < len(scene.tokens) and scene.tokens[start].text in ("the", "a", "my", "our", "some"):
+    while start < len(scene.tokens) and scene.tokens[start].text in ARTICLES | {"some"}:
         start += 1
     end = start
-    while end < len(scene.tokens) and _is_noun(scene, end) and end - start < 4:
+    while end < len(scene.tokens) and is_noun(scene, end) and end - start < 4:
         end += 1
     return scene.words_between(start, end) or None
 
 
-def _noun_before(scene: Scene, index: int) -> str | None:
-    """The last noun phrase of the sentence before the figure, skipping 'is' and the location."""
+def _noun_before(scene: Scene, index: int, spots: list[Spot]) -> str | None:
+    """The last noun of the clause before a figure; failing that, of the clause before it."""
     start, _ = scene.sentence_of(index)
+    floor = max(
+        (other.end for other in scene.figures if other.end <= index and other.end > start),
+        default=start,
+    )
     best: tuple[int, int] | None = None
-    position = start
+    position = floor
     while position < index:
-        if _is_noun(scene, position):
+        if is_noun(scene, position) and not any(s.start <= position < s.end for s in spots):
             end = position
-            while end < index and _is_noun(scene, end):
+            while end < index and is_noun(scene, end):
                 end += 1
-            if best is None or _leads(scene, position):
+            if best is None or not _behind_place(scene, position):
                 best = (position, end)
             position = end
         else:
@@ -139,34 +227,25 @@ def _noun_before(scene: Scene, index: int) -> str | None:
     return scene.words_between(*best) if best else None
 
 
-def _leads(scene: Scene, position: int) -> bool:
-    """A noun behind an article is a thing of its own; behind 'on the' it is a place."""
+def _behind_place(scene: Scene, position: int) -> bool:
     before = scene.tokens[position - 1] if position else None
-    return before is None or "onto" not in before.senses.get("glue", "")
+    return before is not None and "onto" in before.senses.get("glue", "")
 
 
-def _is_noun(scene: Scene, index: int) -> bool:
+OTHERWISE_MEANT = frozenset(
+    "glue load_verb vehicle name unit weigh_cue axle end money axle_noun whole event hitch talk "
+    "time moving aboard".split()
+)
+
+
+def is_noun(scene: Scene, index: int) -> bool:
+    """Whether a token can be (part of) the name of a thing that is carried."""
     token = scene.tokens[index]
-    if token.kind in (MARK, BREAK, NUMBER) or token.kind is not WORD:
-        return False
-    if token.text in NOT_ITEMS:
+    if token.kind is not WORD or token.kind in (MARK, BREAK, NUMBER) or token.text in NOT_ITEMS:
         return False
     senses = token.senses
-    if not senses:
+    if not senses or "check_item" in senses or "subject" in senses:
+        return not senses.keys() & {"vehicle", "name"}
+    if token.text in ("skid", "steer", "steers") or "product" in senses:
         return True
-    return not senses.keys() & {
-        "glue",
-        "load_verb",
-        "vehicle",
-        "name",
-        "unit",
-        "weigh_cue",
-        "axle",
-        "end",
-        "money",
-        "ordinal",
-        "axle_noun",
-        "whole",
-        "event",
-        "hitch",
-    } or bool(senses.keys() & {"check_item"} and not senses.keys() & {"vehicle", "axle_noun"})
+    return not senses.keys() & OTHERWISE_MEANT

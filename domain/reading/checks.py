@@ -130,9 +130,7 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[str, int] | None:
         if "negation" in token.senses.get("talk", "") or token.text == "not":
             denied = True
             continue
-        if "check_fault" in token.senses and not (
-            token.text == "low" and other + 1 < len(scene.tokens) and False
-        ):
+        if "check_fault" in token.senses:
             if token.text == "out" and _goes_on(scene, other):
                 return None
             return "fault", other
@@ -186,7 +184,8 @@ def _everyday(
     if token.text not in EVERYDAY:
         return False
     placed = start < index
-    rig = bool(found) or any(
+    several = len({scene.tokens[k].text for k in scene.by_class["check_item"]}) > 1
+    rig = bool(found) or several or any(
         key in scene.by_class for key in ("vehicle", "name", "hitch", "weigh_cue", "rig")
     )
     strong = scene.tokens[state].text not in VAGUE_STATES

@@ -59,6 +59,8 @@ OPENING = frozenset(
         "hold on",
         "mistake",
         "misheard",
+        "fat fingers",
+        "fat thumbs",
         "amend",
         "amend that to",
         "correct to",
@@ -82,11 +84,13 @@ RESTATING = frozenset(
         "should of been",
         "should say",
         "should read",
+        "shoulda said",
+        "should have said",
+        "shouldve said",
         "was supposed to be",
         "it was actually",
         "was actually",
         "is actually",
-        "supposed to be",
     )
 )
 """Words that put another figure in a field's place."""
@@ -126,17 +130,25 @@ def read_correction(scene: Scene) -> Correction | None:
         return None
     if scene.has("correction", "undo") and _undoes(scene):
         return Correction(action="undo")
-    if tokens[0].raw == "*" and any(token.kind is NUMBER for token in tokens):
-        return _starred(scene)
-    if not scene.has("correction"):
+    live = [figure for figure in scene.figures if figure.claimed is None]
+    if len(live) == 1 and "*" in (tokens[0].raw, tokens[-1].raw):
+        return _amend(scene, live[0], _field(scene, live[0]), None)
+    if not (scene.has("correction") or scene.has("reported")):
         return None
-    return _full_or_partial(scene) or _swap(scene) or _place(scene) or _amended(scene)
+    if any(token.raw == "?" for token in tokens):
+        return None
+    return (
+        _full_or_partial(scene)
+        or _swapped(scene)
+        or _place(scene)
+        or _amended(scene, live)
+    )
 
 
 def _undoes(scene: Scene) -> bool:
     """An undo stands alone or says why; with figures of its own it is something else."""
     index, token, _ = next(scene.find("correction", "undo"))
-    if any(figure.claimed is None and figure.value >= 20 for figure in scene.figures):
+    if any(figure.claimed is None and figure.value >= 1000 for figure in scene.figures):
         return False
     before = scene.tokens[:index]
     if any("talk" in each.senses for each in before if each.text not in ("you", "can you", "please")):
@@ -155,71 +167,94 @@ def _object_elsewhere(scene: Scene, index: int) -> bool:
         return False
     if not following.senses:
         return following.text not in ("entry", "entries", "message", "msg", "reading", "text")
-    return "talk" in following.senses and following.senses["talk"].split()[0] == "other"
-
-
-def _starred(scene: Scene) -> Correction | None:
-    for figure in scene.figures:
-        return _amend(scene, figure, _field(scene, figure), None)
-    return None
+    if "talk" in following.senses and following.senses["talk"].split()[0] == "other":
+        return True
+    further = scene.tokens[index + 2] if index + 2 < len(scene.tokens) else None
+    return (
+        following.text in ("the", "a", "my", "your")
+        and further is not None
+        and further.kind is WORD
+        and not further.senses
+    )
 
 
 def _full_or_partial(scene: Scene) -> Correction | None:
-    """'that last fill was only partial actually'."""
-    if any(figure.claimed is None for figure in scene.figures):
+    """'that last fill was only partial actually', 'my mistake, it did get full'."""
+    if any(figure.claimed is None for figure in scene.figures) or not scene.has("full"):
         return None
-    subject = any(
-        token.text in ("fill", "fillup", "fill up", "tank", "last one", "fuel", "last fill")
+    words = {word for token in scene.tokens for word in token.text.split()}
+    of_fill = words & {"fill", "fillup", "fillups", "tank", "fuel", "refuel", "one", "diesel"}
+    pointed = words & {"that", "last", "it", "previous", "the", "this"}
+    restated = any(
+        token.text in OPENING or token.text in ("actually", "was", "wasnt", "really", "not", "should be", "only")
         for token in scene.tokens
     )
-    restated = any(token.text in ("actually", "sorry", "oops", "correction", "was", "not", "i meant", "should be", "wasnt", "really") for token in scene.tokens)
-    pointed = any(token.text in ("that", "last", "it", "the") for token in scene.tokens)
-    if not restated:
+    if not (of_fill and pointed and restated) and not (restated and len(scene.tokens) <= 6):
         return None
+    if _strangers(scene) > 1:
+        return None
+    denied = False
     for _, token, key in scene.find("full"):
-        words = token.text.split()
-        if subject and (pointed or len(scene.tokens) <= 6) and words:
-            return Correction(action="amend", field="full", value=key == "true")
+        denied = token.text in ("full", "fill up") and "not" in words and "was" not in words
+        return Correction(action="amend", field="full", value=(key == "true") != denied)
     return None
 
 
-def _swap(scene: Scene) -> Correction | None:
-    """'I meant drive not trailer': both sides name a position."""
+def _swapped(scene: Scene) -> Correction | None:
+    """'I meant drive not trailer', 'i said steer but meant drive': two positions, no figure."""
     if any(figure.claimed is None for figure in scene.figures):
         return None
-    split = next(
-        (index for index, token in enumerate(scene.tokens) if token.text in CONTRAST), None
-    )
-    if split is None:
+    named = [(label, field) for label in scene.labels if (field := _label_field(label))]
+    if len(named) < 2 or named[0][1] == named[1][1]:
         return None
-    before = [label for label in scene.labels if label.end <= split]
-    after = [label for label in scene.labels if label.start > split]
-    if not before or not after:
+    (first, meant), (second, was) = named[0], named[1]
+    if _wrong_before(scene, first.start) and not _wrong_before(scene, second.start, first.end):
+        meant, was = was, meant
+    elif not _wrong_before(scene, second.start, first.end):
         return None
-    first, second = _label_field(before[-1]), _label_field(after[0])
-    if first and second and first != second and _only_known(scene):
-        if scene.tokens[0].text in CONTRAST:
-            first, second = second, first
-        return Correction(action="amend", field=first, was=second)
-    return None
+    if _strangers(scene) > 1:
+        return None
+    return Correction(action="amend", field=meant, was=was)
 
 
-def _only_known(scene: Scene) -> bool:
-    return all(token.senses or token.kind is not WORD for token in scene.tokens)
+WRONG_MARKS = frozenset(
+    ("not", "instead of", "rather than", "i said", "said", "called", "typed", "put down", "i put", "id put", "wrote", "entered", "labeled", "labelled", "logged", "had", "i called", "marked", "put", "saying", "isnt", "wasnt", "tagged")
+)
+"""Words behind which the mistaken figure or field stands."""
+
+
+def _wrong_before(scene: Scene, index: int, floor: int = 0) -> bool:
+    """Whether a word that marks the mistake stands close before a token."""
+    for other in range(index - 1, max(floor, index - 5) - 1, -1):
+        token = scene.tokens[other]
+        if token.text in WRONG_MARKS:
+            return True
+        if token.text in ("but", "meant", "i meant", "its", "should be", "really", "actually"):
+            return False
+    return False
 
 
 def _place(scene: Scene) -> Correction | None:
-    """'it was Cobblewick not Drybone Fork': two names of places."""
+    """'it was Cobblewick not Drybone Fork', 'wrong place, we were in Larkfold'."""
+    if any(figure.claimed is None for figure in scene.figures):
+        return None
     split = next(
         (index for index, token in enumerate(scene.tokens) if token.text in CONTRAST), None
     )
-    if split is None or any(figure.claimed is None for figure in scene.figures):
-        return None
-    meant = _proper_name(scene, range(split - 1, -1, -1))
-    was = _proper_name(scene, range(split + 1, len(scene.tokens)))
-    if meant is None or was is None:
-        return None
-    return Correction(action="amend", field="place", value=meant, was=was)
+    if split is not None:
+        meant = _proper_name(scene, range(split - 1, -1, -1))
+        was = _proper_name(scene, range(split + 1, len(scene.tokens)))
+        if meant is not None and was is not None:
+            return Correction(action="amend", field="place", value=meant, was=was)
+    spoken_of = any(word in token.text.split() for token in scene.tokens for word in ("place", "location", "town", "where"))
+    if spoken_of or scene.has("weigh_cue") or scene.has("fuel_cue"):
+        last = next(
+            (index for index in range(len(scene.tokens) - 1, -1, -1) if scene.tokens[index].text in ("in", "at", "was", "is", "to", "be", "should be")),
+            None,
+        )
+        if last is not None and (name := _proper_name(scene, range(last + 1, len(scene.tokens)))):
+            return Correction(action="amend", field="place", value=name)
+    return None
 
 
 def _proper_name(scene: Scene, indexes: range) -> str | None:
@@ -240,30 +275,51 @@ def _proper_name(scene: Scene, indexes: range) -> str | None:
     return scene.words_between(min(found), max(found) + 1)
 
 
-def _amended(scene: Scene) -> Correction | None:
+def _amended(scene: Scene, figures: list[Figure]) -> Correction | None:
     """A figure put in place of another, with its field where one is named."""
-    figures = [figure for figure in scene.figures if figure.claimed is None]
     if not figures or len(figures) > 2 or any(token.kind is TIME for token in scene.tokens):
         return None
-    restates = _restates(scene)
-    opens = _opens(scene)
-    contrast = _contrast(scene, figures)
-    if not (restates or opens or contrast):
+    value, was = _value_and_mistake(scene, figures)
+    if value is None or value.foreign is not None or _strangers(scene) > 2:
         return None
-    value = contrast[0] if contrast else figures[-1]
-    was = contrast[1] if contrast else None
-    if len(figures) == 2 and contrast is None:
-        return None
-    if value.foreign is not None or _strangers(scene) > 1:
+    restates = any(token.text in RESTATING for token in scene.tokens)
+    opens, right = _opens(scene), _said_right(scene, value)
+    if not (restates or opens or was is not None or right):
         return None
     field = _field(scene, value) or (_field(scene, was) if was else None)
     if field is None:
-        strong = any(token.text in STRONG for token in scene.tokens[:6])
-        if not (strong or contrast or opens) or not _log_sized(value, scene.context):
+        strong = restates or any(token.text in STRONG for token in scene.tokens[:6])
+        if not _log_sized(value, scene.context) or _strangers(scene) > 1:
             return None
-        if was is None and not strong and not _mostly_figure(scene):
+        if was is None and not strong and not (opens and len(scene.tokens) <= 8):
             return None
+    elif was is None and not (restates or right) and not _near_opening(scene, value):
+        return None
     return _amend(scene, value, field, was)
+
+
+def _near_opening(scene: Scene, value: Figure) -> bool:
+    """A correction that only opens like one ('sorry ...') is as short as one."""
+    loads = sum(1 for figure in scene.figures if figure.claimed is None)
+    return loads == 1 and len(scene.tokens) <= 14
+
+
+def _said_right(scene: Scene, value: Figure) -> bool:
+    """'48,362 is right': said of the figure, beside a word for the slip."""
+    behind = [token.text for token in scene.tokens[value.end : value.end + 3]]
+    return bool({"right", "correct"} & set(behind))
+
+
+def _value_and_mistake(scene: Scene, figures: list[Figure]) -> tuple[Figure | None, Figure | None]:
+    """'31.4 not 34.1', 'not 34.1, 31.4', 'i typed 5,630 but its 5,360': what is meant, and not."""
+    if len(figures) == 1:
+        return figures[0], None
+    first, second = figures
+    if _wrong_before(scene, second.start, first.end):
+        return first, second
+    if _wrong_before(scene, first.start):
+        return second, first
+    return None, None
 
 
 def _strangers(scene: Scene) -> int:
@@ -281,14 +337,6 @@ def _log_sized(figure: Figure, context: Context) -> bool:
     return figure.value >= 1000 or figure.token.decimals > 0 or (figure.value >= 100 and figure.token.spoken)
 
 
-def _mostly_figure(scene: Scene) -> bool:
-    return len(scene.tokens) <= 8
-
-
-def _restates(scene: Scene) -> bool:
-    return any(token.text in RESTATING for token in scene.tokens)
-
-
 def _opens(scene: Scene) -> bool:
     for token in scene.tokens[:5]:
         if token.text in OPENING:
@@ -297,21 +345,6 @@ def _opens(scene: Scene) -> bool:
             if token.senses.keys() & {"talk", "question_word"} or not token.senses:
                 return False
     return False
-
-
-def _contrast(scene: Scene, figures: list[Figure]) -> tuple[Figure, Figure] | None:
-    """'31.4 not 34.1', 'not 34.1, 31.4': what is meant, and what was wrong."""
-    if len(figures) != 2:
-        return None
-    first, second = figures
-    for index, token in enumerate(scene.tokens):
-        if token.text not in CONTRAST:
-            continue
-        if first.end <= index < second.start:
-            return first, second
-        if index < first.start and index + 2 >= first.start:
-            return second, first
-    return None
 
 
 def _field(scene: Scene, figure: Figure) -> str | None:

@@ -12,6 +12,7 @@ import re
 from collections.abc import Sequence
 
 from domain.context import Context
+from domain.quantities import Quantity
 from domain.reading.tokens import BREAK, MARK, NUMBER, PHONE, TIME, WORD, Token
 
 MASS, VOLUME, DISTANCE, TEMPERATURE, PRESSURE, SPEED = (
@@ -184,7 +185,7 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
             figure.end += 1
     elif token.decimals == 3 and not token.spoken and token.value < 1000 and "," not in token.raw:
         unit = _unit_key(after)
-        if unit in ("kg", "lb", "km") or (
+        if unit in ("kg", "lb", "km", "rpm") or (
             unit is None
             and context.odometer is not None
             and _follows(token.value * 1000, context)
@@ -276,8 +277,13 @@ def _unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -> No
     if token.raw == "€" or token.raw == "£":
         figure.unit, figure.dimension, figure.marked = CURRENCY_MARKS[token.raw], MONEY, True
         figure.end += 1
-    elif (money := token.senses.get("money")) is not None and figure.dimension is None:
+    elif (
+        (money := token.senses.get("money")) is not None
+        and figure.dimension is None
+        and (token.text != "c" or _priced(figure, tokens))
+    ):
         _money_after(figure, money, token, context)
+        _cents_after(figure, tokens)
     elif (unit := token.senses.get("unit")) is not None and figure.dimension is None:
         if _is_unit_here(token, _at(tokens, figure.end + 1), figure):
             figure.unit = _own_unit(unit, context)
@@ -290,6 +296,32 @@ def _unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -> No
         figure.end += 1
     elif figure.dimension == PRICE and figure.unit in ("pence", "cents"):
         _price_per(figure, "L", context)
+
+
+def _priced(figure: Figure, tokens: Sequence[Token]) -> bool:
+    """'@ 194.9c' is money, 'trans 92c' a temperature."""
+    before = _at(tokens, figure.start - 1)
+    after = _at(tokens, figure.end + 1)
+    return (before is not None and before.text in ("@", "at", "for", "price", "x")) or (
+        after is not None and "per_volume" in after.senses
+    )
+
+
+def _cents_after(figure: Figure, tokens: Sequence[Token]) -> None:
+    """'a hundred and thirty six dollars fifty': the cents follow the word."""
+    after = _at(tokens, figure.end)
+    if (
+        figure.dimension == MONEY
+        and after is not None
+        and after.kind is NUMBER
+        and after.spoken
+        and after.decimals == 0
+        and 1 <= after.value < 100
+        and figure.value.is_integer()
+        and _unit_key(_at(tokens, figure.end + 1)) is None
+    ):
+        figure.value = round(figure.value + after.value / 100, 2)
+        figure.end += 1
 
 
 def _money_after(figure: Figure, money: str, token: Token, context: Context) -> None:
@@ -310,6 +342,8 @@ def _price_per(figure: Figure, volume: str, context: Context) -> None:
     if figure.unit in ("pence", "cents"):
         currency = "GBP" if figure.unit == "pence" else context.currency
         value = value / 100
+    elif value >= 1000 and (figure.token.grouped or figure.token.spoken):
+        value = value / 1000  # 1,639 a litre has a decimal comma
     elif not figure.marked and value >= 100:
         value = value / (1000 if value >= 1000 else 100)
     figure.value = round(value, max(decimals, 0) + 3)
@@ -344,8 +378,10 @@ def _is_unit_here(token: Token, after: Token | None, figure: Figure) -> bool:
         return token.glued and figure.whole
     if token.text not in BARE_WORD_UNITS:
         return True
+    if token.text in ("in", "m") and after is not None and after.text in AFTER_INCHES:
+        return True
     if token.text == "in":
-        return after is None or after.kind is not WORD or after.text in AFTER_INCHES
+        return after is None or after.kind is not WORD
     if token.text == "m" and figure.token.scaled:
         return False
     if token.glued or after is None or after.kind is not WORD:
@@ -373,6 +409,12 @@ def _claim(figure: Figure, tokens: Sequence[Token], last: Figure | None) -> None
         return
     before_index = figure.start - 1
     before = _at(tokens, before_index)
+    if before is not None and before.raw == "#" and figure.dimension is None:
+        figure.claimed = "'#'"
+        return
+    if _claimed_line(tokens, figure):
+        figure.claimed = "a number of its line"
+        return
     while before is not None and before.raw in ("#", ":", ".", "is", "no", "No", "NO"):
         before_index -= 1
         before = _at(tokens, before_index)
@@ -390,8 +432,68 @@ def _claim(figure: Figure, tokens: Sequence[Token], last: Figure | None) -> None
         figure.claimed = "an address"
     elif figure.token.decimals == -1 and figure.dimension is None:
         figure.claimed = "a fraction"
-    if figure.claimed is None and after is not None:
+    elif _numbers_row(tokens, figure):
+        figure.claimed = "a row's number"
+    elif _said_again(figure, before, last):
+        figure.claimed = "said again in another unit"
+    elif (
+        after is not None
+        and "axle_noun" in after.senses
+        and figure.dimension is None
+        and figure.count is None
+        and figure.value <= 4
+    ):
+        figure.claimed = "a count of axles"
+    if figure.claimed is None and after is not None and not _large(figure):
         figure.foreign = _foreign_noun(tokens, figure.end)
+
+
+LINE_CLAIMS = frozenset(
+    "vat abn gst tel phone ph fax card account acct tin ein crn siret mwst tva visa mastercard "
+    "eftpos auth terminal trace approval reg rego vin".split()
+)
+"""Words of a receipt that own every number of their line that has no unit."""
+
+
+def _large(figure: Figure) -> bool:
+    """A figure too exact to count things with: '20,533 grrr'."""
+    return figure.dimension is None and figure.value >= 5000 and figure.value % 1000 != 0
+
+
+def _numbers_row(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'1 Steer  1.30': a small number that opens a line with a label and a figure behind it."""
+    at = figure.start - 1
+    if at >= 0 and tokens[at].kind is not BREAK:
+        return False
+    if not (figure.whole and figure.value <= 6 and figure.dimension is None):
+        return False
+    label, other = _at(tokens, figure.end), _at(tokens, figure.end + 1)
+    labelled = label is not None and bool(label.senses.keys() & {"axle", "vehicle", "whole", "end"})
+    return labelled and other is not None and (other.kind is NUMBER or other.raw in ":=")
+
+
+def _said_again(figure: Figure, before: Token | None, last: Figure | None) -> bool:
+    """'5171 KG (11400 LB)': the same mass in another unit, in brackets."""
+    if last is None or last.dimension != MASS or figure.dimension != MASS or last.unit == figure.unit:
+        return False
+    if before is None or before.raw not in "(/[" or not last.unit or not figure.unit:
+        return False
+    one = Quantity(last.value, last.unit).amount("kg")
+    other = Quantity(figure.value, figure.unit).amount("kg")
+    return abs(one - other) <= 0.02 * one
+
+
+def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:
+    if figure.dimension not in (None, SHARE, MONEY):
+        return False
+    index = figure.start - 1
+    while index >= 0 and tokens[index].kind is not BREAK:
+        if tokens[index].raw in ",;" or "axle" in tokens[index].senses:
+            return False
+        if tokens[index].text in LINE_CLAIMS:
+            return figure.dimension != MONEY or tokens[index].text in ("vat", "gst", "mwst", "tva")
+        index -= 1
+    return False
 
 
 def _beside_month(token: Token | None, figure: Figure) -> bool:

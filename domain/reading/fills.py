@@ -106,9 +106,14 @@ def _boundary(scene: Scene, first: int, second: int) -> int:
     strong = [index for index in marks if ends_sentence(scene.tokens[index])]
     if strong:
         return strong[-1] + 1
-    if marks:
-        figures_before = [f for f in scene.figures if first < f.start < marks[0]]
-        return (marks[0] if figures_before or first == 0 else marks[-1]) + 1
+    between = [f for f in scene.figures if first < f.start < second and f.claimed is None]
+    words = [index for index in marks if scene.tokens[index].kind is WORD]
+    if words:
+        return words[-1] + 1
+    if marks and between:
+        # A product behind its figures ('2.5 gal def, 30 gal diesel') ends its own clause.
+        leads = any(f.start < first for f in scene.figures)
+        return (marks[0] if leads else marks[-1]) + 1
     return second
 
 
@@ -124,7 +129,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         for index in scene.by_class.get("fuel_cue", ())
     )
     full = _full(scene, draft, alone=alone)
-    missed = True if scene.has("missed") and draft.product != "def" else None
+    missed = True if _missed(scene) and draft.product != "def" else None
     bare: list[Figure] = []
     for figure in own:
         role = _role(scene, figure, draft)
@@ -146,6 +151,20 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if draft.evidence < DECISIVE or _foreign(scene, draft):
         return None
     return _entry(scene, draft, full=full, missed=missed)
+
+
+FILL_NOUNS = frozenset(("fill", "fillup", "fill up", "fills", "fillups", "one", "tank", "tankful", "refuel", "fuel stop", "fueling", "top up", "stop", "fuel", "refill"))
+
+
+def _missed(scene: Scene) -> bool:
+    """'there's a fill I never logged': a fill and a word for leaving it out, in one clause."""
+    if scene.has("missed"):
+        return True
+    for index, _, _ in scene.find("missed_verb"):
+        start, end = scene.clause_of(index)
+        if any(scene.tokens[k].text in FILL_NOUNS for k in range(start, end)):
+            return True
+    return False
 
 
 def _weighs(scene: Scene) -> bool:
@@ -170,6 +189,8 @@ def _role(scene: Scene, figure: Figure, draft: Draft) -> str | None:
         return "dash_economy" if dashed else None
     if field == "dash":
         return "dash_economy" if 3 <= figure.value <= 60 else None
+    if draft.product == "def" and _tells_event(scene, figure):
+        return None if dimension in (None, DISTANCE) else VOLUME_ROLE
     if field == "odometer":
         return ODOMETER_ROLE
     if field == "trip_meter":
@@ -178,7 +199,8 @@ def _role(scene: Scene, figure: Figure, draft: Draft) -> str | None:
         return _distance_role(scene, figure)
     if dimension is None and (field is None or field == "fee"):
         if isinstance(label, Label) and label.places and label.whole != "gross":
-            return None
+            if not label.only_vehicle:
+                return None
         said = _price_said(scene, figure)
         if said == PRICE_ROLE or _unit_before(scene, figure) == VOLUME_ROLE:
             return said or VOLUME_ROLE
@@ -204,6 +226,14 @@ def _unit_before(scene: Scene, figure: Figure) -> str | None:
     return None
 
 
+def _tells_event(scene: Scene, figure: Figure) -> bool:
+    """Whether leaving or arriving is told in the figure's own clause."""
+    if figure.value < 1000:
+        return False
+    start, end = scene.clause_of(figure.start)
+    return any(start <= index < end for index in scene.by_class.get("event", ()))
+
+
 PRICE_WORDS = frozenset(("price", "ppg", "@", "unit", "price/gal", "rate", "priced", "ppu"))
 COST_WORDS = frozenset(
     ("total", "cost", "paid", "spent", "=", "came", "sale", "amount", "amt", "worth", "charged")
@@ -221,12 +251,19 @@ def _price_said(scene: Scene, figure: Figure) -> str | None:
             return PRICE_ROLE
         if token.text in COST_WORDS or token.senses.get("whole") == "gross":
             return COST_ROLE
-        if token.text == "at" and figure.value < 15:
-            return PRICE_ROLE
+        if token.text == "at" and (figure.value < 15 or _spoken_price(figure)):
+            before = scene.tokens[index - 1] if index else None
+            timed = before is not None and "time" in before.senses
+            return None if timed else PRICE_ROLE
         if token.raw not in (":", "is", "was", "of", "me", "us", "to", "/"):
             return None
         index -= 1
     return None
+
+
+def _spoken_price(figure: Figure) -> bool:
+    """'three eighty nine nine' for 3.899."""
+    return figure.token.spoken and figure.token.decimals == 0 and 150 <= figure.value <= 9999
 
 
 def _money_role(scene: Scene, figure: Figure) -> str:
@@ -295,6 +332,8 @@ def _assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: boo
     """Try bare figures in every role that is free, and keep the best assignment if it is good."""
     context = scene.context
     figures = [figure for figure in bare if figure.foreign is None][:4]
+    if not draft.roles and _counts_things(scene):
+        return
     free = [role for role in BARE_ROLES if role not in draft.roles]
     best: tuple[float, tuple[str | None, ...]] = (0.0, ())
     options = [_options(scene, figure, free) for figure in figures]
@@ -314,12 +353,37 @@ def _assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: boo
     needed = 1.0 if cue or draft.product or draft.roles else 3.5
     if best[0] < needed:
         return
+    if not (cue or draft.product or draft.roles) and not _sure_alone(context, best[1], figures):
+        return
     for role, figure in zip(best[1], figures, strict=True):
         if role:
             draft.roles[role] = figure
     draft.evidence += min(best[0], 4.0) * 0.6
     if context.odometer is None and not (cue or draft.product) and len(draft.roles) < 3:
         draft.evidence -= 1.0
+
+
+def _sure_alone(
+    context: Context, roles: Sequence[str | None], figures: Sequence[Figure]
+) -> bool:
+    """Bare figures alone make a fill where one follows the odometer and one has a pump's decimals."""
+    named = dict(zip(roles, figures, strict=True))
+    volume, odometer = named.get(VOLUME_ROLE), named.get(ODOMETER_ROLE)
+    if volume is None or volume.token.decimals < 1:
+        return False
+    if odometer is not None and context.odometer is not None:
+        return 0 <= odometer.value - context.odometer.value <= 5000
+    return PRICE_ROLE in named and COST_ROLE in named
+
+
+def _counts_things(scene: Scene) -> bool:
+    """Whether the message counts or prices things that no phrase knows: '2 bags of ice'."""
+    strangers = sum(
+        1
+        for token in scene.tokens
+        if token.kind is WORD and not token.senses and token.raw[0].islower()
+    )
+    return strangers > 1 or any(figure.foreign for figure in scene.figures)
 
 
 def _disorder(named: Sequence[str]) -> int:
@@ -338,12 +402,14 @@ def _options(
     if ODOMETER_ROLE in free and value >= 1000 and decimals <= 1:
         if context.odometer is not None:
             ahead = value - context.odometer.value
-            options.append((ODOMETER_ROLE, 3.0 if 0 <= ahead <= 5000 else 0.8))
+            options.append((ODOMETER_ROLE, 3.0 if 0 <= ahead <= 5000 else 1.6))
         elif value >= 10_000:
             options.append((ODOMETER_ROLE, 2.0))
     tank = context.tank.amount(unit) if context.tank else LARGEST_TANK[unit]
     if VOLUME_ROLE in free and 0.5 <= value <= tank * TANK_SLACK:
-        options.append((VOLUME_ROLE, 2.0 if decimals in (1, 2, 3) else 0.9))
+        like_price = low <= value <= high and decimals >= 2
+        worth = 2.0 if decimals in (1, 2, 3) else 0.9
+        options.append((VOLUME_ROLE, 0.3 if like_price else worth))
     if PRICE_ROLE in free and low <= value <= high and decimals >= 2:
         options.append((PRICE_ROLE, 2.5 if decimals == 3 else 1.6))
     if COST_ROLE in free and 5 <= value <= 600 and decimals in (0, 2):
@@ -356,6 +422,8 @@ def _options(
 def _arithmetic(roles: dict[str, Figure]) -> float:
     """Volume times price is the total: the strongest word that figures can say."""
     if not {VOLUME_ROLE, PRICE_ROLE, COST_ROLE} <= roles.keys():
+        return 0.0
+    if roles[VOLUME_ROLE].token.decimals == 0 and roles[PRICE_ROLE].token.decimals < 3:
         return 0.0
     total = roles[VOLUME_ROLE].value * roles[PRICE_ROLE].value
     return 4.0 if abs(total - roles[COST_ROLE].value) <= MONEY_TOLERANCE * total else -2.0
@@ -408,7 +476,7 @@ def _entry(
     context, roles = scene.context, draft.roles
     volume = _volume(context, roles.get(VOLUME_ROLE))
     price = _price(context, roles.get(PRICE_ROLE), volume)
-    cost = _money(context, roles.get(COST_ROLE))
+    cost = _money(context, roles.get(COST_ROLE), volume)
     odometer = _distance(context, roles.get(ODOMETER_ROLE))
     distance = _distance(context, roles.get(DISTANCE_ROLE))
     dash = _economy(context, roles.get("dash_economy"))
@@ -509,9 +577,17 @@ def _price(context: Context, figure: Figure | None, volume: Quantity | None) -> 
     return Quantity(round(value, 5), f"{currency}/{unit}")
 
 
-def _money(context: Context, figure: Figure | None) -> Quantity | None:
+def _money(
+    context: Context, figure: Figure | None, volume: Quantity | None
+) -> Quantity | None:
     if figure is None:
         return None
+    if figure.token.spoken and figure.whole and figure.value >= 1000 and volume is not None:
+        # 'one eighteen fifty six' at a pump is 118.56.
+        low, high = _band(context, volume.unit)
+        if low <= figure.value / 100 / volume.value <= high:
+            unit = figure.unit if figure.dimension == MONEY else context.currency
+            return Quantity(figure.value / 100, unit or context.currency)
     unit = figure.unit if figure.dimension == MONEY else context.currency
     return Quantity(figure.value, unit or context.currency)
 

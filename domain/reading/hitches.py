@@ -10,6 +10,9 @@ from __future__ import annotations
 from domain.entries import Hitch
 from domain.reading.scene import Scene, ends_sentence
 
+SWITCH = {"on": "hitched", "off": "unhitched"}
+"""'camper's off, flatdeck's on': a trailer and one of these are a clause of their own."""
+
 PLAIN = frozenset(
     (
         "hitched",
@@ -47,6 +50,25 @@ def read_hitches(scene: Scene) -> list[Hitch]:
         if found and found[-1].action == action:
             continue
         found.append(Hitch(action=action))  # type: ignore[arg-type]
+    return found or _switched(scene)
+
+
+def _switched(scene: Scene) -> list[Hitch]:
+    """Clauses of a trailer and 'on' or 'off' and nothing else."""
+    found: list[Hitch] = []
+    for index, token in enumerate(scene.tokens):
+        name = token.senses.get("name", "")
+        if not (name.startswith("trailer:") or token.senses.get("vehicle") == "trailer"):
+            continue
+        start, end = scene.clause_of(index)
+        rest = [
+            each.text
+            for position, each in enumerate(scene.tokens[start:end], start)
+            if position != index and each.text not in ("is", "the", "s", "now", "back", "and", "ok")
+        ]
+        if len(rest) == 1 and rest[0] in SWITCH and scene.stated(index):
+            trailer = name.partition(":")[2] or None
+            found.append(Hitch(action=SWITCH[rest[0]], trailer=trailer))  # type: ignore[arg-type]
     return found
 
 

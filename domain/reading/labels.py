@@ -48,7 +48,7 @@ LABEL_CLASSES = (
     "fee",
 )
 
-JOINING = ("the", "of", "on", "side", "position", "of the", "on the", "temp", "weight", "temps", "s")
+JOINING = ("the", "of", "on", "both", "side", "position", "of the", "on the", "temp", "weight", "temps", "s")
 """Words that keep two parts of one label together: 'left side of the trailer'."""
 
 
@@ -58,6 +58,7 @@ class Label:
     __slots__ = (
         "axle",
         "bound",
+        "compound",
         "end",
         "end_of",
         "field",
@@ -89,12 +90,33 @@ class Label:
         self.rating: str | None = None
         self.rating_subject: str | None = None
         self.bound: Figure | None = None
+        self.compound = False
 
     @property
     def places(self) -> bool:
         """Whether it names a place on the rig that can carry a load."""
         return bool(
-            self.axle or self.end_of or self.side or self.ordinal or self.vehicle or self.whole
+            self.axle
+            or self.end_of
+            or self.side
+            or self.ordinal
+            or self.vehicle
+            or self.whole
+            or self.wheel
+        )
+
+    @property
+    def only_vehicle(self) -> bool:
+        """Whether it names a vehicle and nothing on it."""
+        return bool(self.vehicle) and not (
+            self.axle
+            or self.end_of
+            or self.side
+            or self.ordinal
+            or self.wheel
+            or self.subject
+            or self.rating
+            or self.field
         )
 
 
@@ -127,12 +149,33 @@ def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Labe
                 continue
             current = Label(index)
             if _extend(current, token):
+                current.compound = _is_compound(tokens, index)
                 labels.append(current)
             else:
                 current = None
         elif current is not None and not (token.text in JOINING and index == current.end):
             if current.end < index:
                 current = None
+    return _truck_as_one(tokens, figures, labels)
+
+
+def _truck_as_one(
+    tokens: Sequence[Token], figures: Sequence[Figure], labels: list[Label]
+) -> list[Label]:
+    """'steer+drive 12,240': two axles with one figure are the truck as one."""
+    starts = sorted(figure.start for figure in figures if figure.claimed is None)
+    for first, second in zip(labels, labels[1:], strict=False):
+        if (first.axle, second.axle) != ("steer", "drive") or second.start - first.end != 1:
+            continue
+        if tokens[first.end].text not in ("+", "and", "&", "plus", "/"):
+            continue
+        following = next((label.start for label in labels if label.start > second.start), 1 << 30)
+        between = [start for start in starts if second.end <= start < following]
+        before = [start for start in starts if start < first.start]
+        if len(between) == 1 or (not between and before):
+            first.axle, first.vehicle, first.end = None, "truck", second.end
+            labels.remove(second)
+            break
     return labels
 
 
@@ -141,6 +184,18 @@ _NAMING = frozenset(LABEL_CLASSES)
 
 def _names_something(senses: object) -> bool:
     return not _NAMING.isdisjoint(senses)  # type: ignore[arg-type]
+
+
+def _is_compound(tokens: Sequence[Token], index: int) -> bool:
+    """'debit pin', 'fish tank': a noun before the label makes it another thing's name."""
+    before = tokens[index - 1] if index else None
+    return (
+        before is not None
+        and before.kind is WORD
+        and not before.senses
+        and before.raw.islower()
+        and not before.possessive
+    )
 
 
 def _joins(tokens: Sequence[Token], start: int, end: int) -> bool:
@@ -282,6 +337,8 @@ _RATING_DIMENSIONS: dict[str, tuple[str | None, ...]] = {
 def fits(label: Label, figure: Figure, gauge: str | None = None) -> bool:
     """Whether a label can name a figure of that dimension; `gauge` is a subject said before."""
     dimension = figure.dimension
+    if dimension is None and not _sized(label, figure):
+        return False
     if label.rating:
         return dimension in _RATING_DIMENSIONS.get(label.rating, _PLACE_DIMENSIONS)
     if label.field:
@@ -300,6 +357,27 @@ def fits(label: Label, figure: Figure, gauge: str | None = None) -> bool:
     if label.places or label.rating_subject:
         return dimension in _PLACE_DIMENSIONS
     return False
+
+
+BARE_SIZE = {
+    "grade": (0, 40),
+    "wind": (0, 150),
+    "speed": (0, 130),
+    "tyre": (0, 1200),
+    "engine_speed": (400, 6000),
+    "dash": (1, 80),
+    "odometer": (100, 2_000_000),
+    "load_index": (50, 180),
+}
+"""What a label without a unit can name at all: 'on the climb' is no label for 195."""
+
+
+def _sized(label: Label, figure: Figure) -> bool:
+    key = label.rating or label.field or label.subject
+    if key not in BARE_SIZE:
+        return True
+    low, high = BARE_SIZE[key]
+    return low <= figure.value <= high
 
 
 NO_LINK = 4.0
@@ -384,7 +462,7 @@ def _pairing(
                 if fits(label, figure, gauge):
                     link = _link_after(tokens, figure, label)
                     extra = AGAINST_ORDER if label_first else 0.0
-                    choices.append((link + extra - UNBOUND_LABEL, label, 1))
+                    choices.append((link + extra, label, 1))
             for price, chosen, takes in choices:
                 if price >= NO_LINK:
                     continue
@@ -414,8 +492,11 @@ def _link_after(tokens: Sequence[Token], figure: Figure, label: Label) -> float:
     cost = _between(tokens, figure.end, label.start) + 0.1
     if label.start > figure.end:
         first = tokens[figure.end]
+        second = tokens[figure.end + 1] if figure.end + 1 < label.start else None
         if "onto" in first.senses.get("glue", ""):
             cost -= 1.0
+        elif second is not None and "onto" in second.senses.get("glue", ""):
+            cost -= 0.6
         elif first.raw in ":=" or first.text in ("is", "was", "at"):
             cost += 1.5
     following = tokens[label.end] if label.end < len(tokens) else None

@@ -58,6 +58,17 @@ def _figure(atoms: Sequence[Atom], start: int) -> tuple[list[Spoken], int]:
             position += 1
     elif len(groups) > 1 and (pairs := _separate(groups)):
         return pairs, position
+    elif (
+        len(groups) > 1
+        and position < len(atoms)
+        and atoms[position] == POINT
+        and _digits(groups) > LONGEST_FIGURE - 1
+    ):
+        # 'one thirty one six oh two | thirty-eight point one': the point belongs to the last.
+        last = groups[-1]
+        before = groups[:-1]
+        whole = _joined(before)
+        return [Spoken(whole, 0, start, last.start, last.start - start)], last.start
     elif groups:
         whole = _joined(groups)
     decimals = 0
@@ -149,9 +160,13 @@ def _joined(groups: Sequence[_Group]) -> float:
     return int("".join(str(int(group.value)) for group in groups))
 
 
+def _digits(groups: Sequence[_Group]) -> int:
+    return sum(len(str(int(group.value))) for group in groups)
+
+
 def _separate(groups: Sequence[_Group]) -> list[Spoken]:
     """Several figures of two pairs each, read without a breath; empty where they are one figure."""
-    digits = sum(len(str(int(group.value))) for group in groups)
+    digits = _digits(groups)
     pairs = all(10 <= group.value <= 99 for group in groups) and len(groups) % 2 == 0
     if digits <= LONGEST_FIGURE or not pairs:
         return []

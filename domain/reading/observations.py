@@ -87,6 +87,8 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
         if label.rating or label.field or label.whole or label.rating_subject:
             return None
         if label.subject:
+            if _is_no_gauge(scene, label.start, figure.start):
+                return None
             if label.subject == "tyre" and dimension == TEMPERATURE:
                 return "hub" if label.wheel else "tyre"
             return label.subject
@@ -96,7 +98,7 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
             if dimension == TEMPERATURE:
                 return "hub"
             return None
-        if label.places and dimension == PRESSURE:
+        if label.places and (dimension == PRESSURE or _is_pressure(scene, figure)):
             return "tyre"
         if label.places and dimension == TEMPERATURE and scene.has("subject", "hub"):
             return "hub"
@@ -107,12 +109,39 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     if dimension == ROTATION:
         return "engine_speed"
     if dimension == SHARE:
-        return "grade" if scene.has("subject", "grade") else None
+        return _nearest_subject(scene, figure, SHARE, reach=2)
     if dimension == SPEED:
         return _speed_subject(scene, figure)
     if dimension == TEMPERATURE:
         return _nearest_subject(scene, figure, TEMPERATURE)
     return None
+
+
+def _is_no_gauge(scene: Scene, start: int, end: int) -> bool:
+    return any(scene.tokens[index].text in NO_GAUGE for index in range(start, end))
+
+
+PRESSURE_SIZE = {"us": (25, 130), "imperial": (20, 130), "metric": (150, 900)}
+"""What four corners without a unit are taken for pressures at; a wheel's load is far more."""
+
+
+def _is_pressure(scene: Scene, figure: Figure) -> bool:
+    """A corner's figure that only a pressure can be, among others like it."""
+    label = figure.label
+    if figure.dimension is not None or not (isinstance(label, Label) and label.side):
+        return False
+    if scene.has("unit", "kg") or scene.has("unit", "lb") or scene.has("weigh_cue"):
+        return False
+    if any(other.wheel == "wheel" for other in scene.labels):
+        return False
+    low, high = PRESSURE_SIZE[scene.context.units]
+    alike = [
+        other
+        for other in scene.figures
+        if isinstance(other.label, Label)
+        and (other.dimension == PRESSURE or (other.label.side and low <= other.value <= high))
+    ]
+    return len(alike) >= 2 and figure in alike
 
 
 def _all_pressure(scene: Scene) -> bool:
@@ -131,14 +160,31 @@ def _speed_subject(scene: Scene, figure: Figure) -> str | None:
     nearest = _nearest_subject(scene, figure, SPEED)
     if nearest is not None:
         return nearest
-    return "speed" if len(scene.figures) > 1 and _has_gauge(scene) else None
+    before = scene.tokens[max(0, figure.start - 3) : figure.start]
+    moving = any("moving" in token.senses for token in before)
+    return "speed" if _has_gauge(scene) or (moving and _ours(scene)) else None
+
+
+def _ours(scene: Scene) -> bool:
+    """Something of the log beside the speed: who texts one speed alone talks of traffic."""
+    return (
+        len([figure for figure in scene.figures if figure.claimed is None]) > 1
+        or scene.has("vehicle")
+        or scene.has("name")
+        or len(scene.tokens) <= 6
+    )
 
 
 def _has_gauge(scene: Scene) -> bool:
-    return any(other.dimension in (ROTATION, SHARE) for other in scene.figures)
+    return any(
+        other.dimension in (ROTATION, SHARE, TEMPERATURE) or other.role == "observation"
+        for other in scene.figures
+    )
 
 
-def _nearest_subject(scene: Scene, figure: Figure, dimension: str) -> str | None:
+def _nearest_subject(
+    scene: Scene, figure: Figure, dimension: str, reach: int = 6
+) -> str | None:
     start, end = scene.sentence_of(figure.start)
     best: tuple[int, str] | None = None
     for index, _, key in scene.find("subject"):
@@ -148,7 +194,7 @@ def _nearest_subject(scene: Scene, figure: Figure, dimension: str) -> str | None
         distance = abs(index - figure.start)
         if best is None or distance < best[0]:
             best = (distance, subject)
-    return best[1] if best is not None and best[0] <= 6 else None
+    return best[1] if best is not None and best[0] <= reach else None
 
 
 def _value(scene: Scene, figure: Figure, subject: str) -> Quantity | None:

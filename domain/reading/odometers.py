@@ -57,7 +57,7 @@ def _is_odometer(scene: Scene, figure: Figure) -> bool:
     if isinstance(label, Label):
         if label.field == "odometer":
             return figure.value >= 100 and figure.foreign is None
-        if label.bound is figure and not (label.vehicle == "truck" or label.name):
+        if label.bound is figure and not label.only_vehicle:
             return False
         if label.axle or label.wheel or label.whole:
             return False

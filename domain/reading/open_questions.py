@@ -25,7 +25,7 @@ ORDINALS = {
 YES = frozenset(("yes", "yep", "yeah", "yup", "correct", "right", "ya", "y", "si", "affirmative", "sure", "ok", "okay", "thats right", "thats it"))
 NEITHER = frozenset(("neither", "none", "no", "nope", "nah"))
 FILLERS = frozenset(
-    ("the", "one", "its", "it", "was", "is", "that", "thats", "lol", "sorry", "please", "pls",
+    ("ofc", "course", "obviously", "think", "guess", "prob", "probably", "duh", "correct", "right", "man", "dude", "ok", "okay", "neither", "nah", "hey", "well", "oh", "ah", "a", "an", "this", "these", "of", "we", "ones", "pick", "use", "log", "keep", "take", "by", "in", "and", "had", "got", "are", "were", "not", "weighed", "wanted", "say", "said", "definitely", "the", "one", "its", "it", "was", "is", "that", "thats", "lol", "sorry", "please", "pls",
      "yeah", "yes", "yep", "um", "uh", "i", "meant", "mean", "number", "option", "choice", "go", "with", "s",
      "of", "them", "just", "haha", "thanks", "no", "nope", "oops", "my", "bad", "should", "be", "i meant",
      "should be", "actually", "make", "make it", "make that", "definitely", "for", "sure", "to", "on")
@@ -42,7 +42,7 @@ def answer_of(scene: Scene, asked: Ask) -> Facts | None:
     by_figure = _by_figure(scene, asked)
     if by_figure is not None:
         return by_figure
-    chosen = _by_position(scene, asked)
+    chosen = _by_position(scene, asked) or _by_size(scene, asked) or _by_unit(scene, asked)
     if chosen is None:
         chosen = _by_words(scene, asked)
     if chosen is None and len(asked.choices) == 1 and _agrees(scene):
@@ -75,6 +75,72 @@ def _by_position(scene: Scene, asked: Ask) -> Choice | None:
     if rest and rest[0] == "top" and len(rest) <= 2:
         return asked.choices[0]
     return None
+
+
+MIDDLE = frozenset(("middle", "mid", "center", "centre"))
+LOWER = frozenset(("lower", "smaller", "lowest", "smallest", "less", "lesser", "low", "smaller one"))
+HIGHER = frozenset(("higher", "bigger", "larger", "highest", "biggest", "largest", "high", "more", "greater"))
+
+
+def _by_size(scene: Scene, asked: Ask) -> Choice | None:
+    """'the middle one', 'the lower', 'the bigger number'."""
+    rest = {word for word in _words(scene) if word not in FILLERS} - {"figure", "value"}
+    if len(rest) != 1:
+        return None
+    if rest <= MIDDLE and len(asked.choices) == 3:
+        return asked.choices[1]
+    if not rest <= LOWER | HIGHER:
+        return None
+    sized = [(values[0], choice) for choice in asked.choices if (values := _values(choice.entries, asked.about) or _all_values(choice.entries))]
+    if len(sized) != len(asked.choices) or len({value for value, _ in sized}) < 2:
+        return None
+    sized.sort(key=lambda pair: pair[0])
+    return sized[0][1] if rest <= LOWER else sized[-1][1]
+
+
+def _all_values(entries: tuple[Entry, ...]) -> list[float]:
+    found: list[float] = []
+    for entry in entries:
+        for name in ("odometer", "volume", "cost", "unit_price", "value"):
+            value = getattr(entry, name, None)
+            if isinstance(value, Quantity):
+                found.append(value.value)
+        if isinstance(entry, Weighing):
+            found.extend(load.value for load in entry.loads.values())
+    return found
+
+
+def _by_unit(scene: Scene, asked: Ask) -> Choice | None:
+    """'kilos', 'dollars', 'gallons': the choice whose figure has that unit, and no other has."""
+    units = set()
+    for token in scene.tokens:
+        if token.kind is not WORD or token.text in FILLERS:
+            continue
+        senses = token.senses
+        if "unit" in senses:
+            units.add(senses["unit"])
+        elif "money" in senses:
+            units.add(senses["money"])
+        else:
+            return None
+    if len(units) != 1:
+        return None
+    unit = units.pop()
+    matching = [choice for choice in asked.choices if unit in _units(choice.entries, scene)]
+    return matching[0] if len(matching) == 1 else None
+
+
+def _units(entries: tuple[Entry, ...], scene: Scene) -> set[str]:
+    found: set[str] = set()
+    for entry in entries:
+        for name in ("odometer", "volume", "cost", "unit_price", "value", "distance"):
+            value = getattr(entry, name, None)
+            if isinstance(value, Quantity):
+                found.add(value.unit)
+        if isinstance(entry, Weighing):
+            found.update(load.unit for load in entry.loads.values())
+    dollars = {"USD"} if scene.context.currency in found else set()
+    return found | dollars
 
 
 def _by_words(scene: Scene, asked: Ask) -> Choice | None:

@@ -10,33 +10,41 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from rapidfuzz import fuzz, process
+from rapidfuzz import process
+from rapidfuzz.distance import OSA
 
 Senses = Mapping[str, str]
 """What a phrase can mean: class of term -> key. Several keys of a class are joined by spaces."""
 
 NUMBER_CLASS = "number"
-TOPIC_CLASS = "topic"
-LOCATION_CLASS = "location"
-APART = ("misspelt", NUMBER_CLASS, LOCATION_CLASS)
-"""Tables whose phrases are not joined into tokens: 'on the trailer' must stay three words."""
+TOPIC_CLASS, ASKING_CLASS, SPOT_CLASS = "topic", "question_word", "spot"
+OVERLAPPING = (TOPIC_CLASS, ASKING_CLASS, SPOT_CLASS)
+"""Tables whose phrases may overlap with others and each other: they are not joined into tokens."""
+APART = ("misspelt", NUMBER_CLASS, *OVERLAPPING)
 
-CORRECTABLE = ("axle", "whole", "unit", "vehicle", "odometer", "product", "subject", "rating")
+PLURAL_CLASSES = ("check_item",)
+"""Tables of things, each also known in its plural or singular."""
+
+CORRECTABLE = ("axle", "whole", "unit", "vehicle", "odometer", "product")
 """The classes whose words are worth correcting to, where a figure stands beside."""
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’`´][^\W\d_]+)*\d*")
 _APOSTROPHES = str.maketrans("", "", "'’`´")
 
 
+PhraseIndex = Mapping[str, tuple[tuple[tuple[str, ...], str], ...]]
+"""First word -> the phrases that begin with it, longest first, each with its keys."""
+
+
 @dataclass(frozen=True, slots=True)
 class Phrasebook:
     """Phrases by their first word, longest first, with their senses; and the words for numbers.
 
-    `locations` are phrases with where they say something stands, longest first.
+    `overlapping` holds the tables whose phrases are looked up on their own, by class.
     """
 
     language: str
@@ -45,7 +53,7 @@ class Phrasebook:
     marks: re.Pattern[str]
     correctable: Mapping[str, Senses]
     keep: frozenset[str]
-    locations: tuple[tuple[str, str], ...]
+    overlapping: Mapping[str, PhraseIndex]
     _corrections: dict[str, str | None] = field(default_factory=dict, compare=False, repr=False)
 
     def correction(self, word: str) -> str | None:
@@ -55,7 +63,7 @@ class Phrasebook:
         found: str | None = None
         if len(word) >= MIN_CORRECTED and word not in self.keep:
             match = process.extractOne(
-                word, self.correctable.keys(), scorer=fuzz.ratio, score_cutoff=_cutoff(len(word))
+                word, self.correctable.keys(), scorer=OSA.distance, score_cutoff=_slips(len(word))
             )
             if match is not None and match[0][0] == word[0]:
                 found = match[0]
@@ -68,9 +76,9 @@ MIN_CORRECTED = 4
 MAX_REMEMBERED = 10_000
 
 
-def _cutoff(length: int) -> float:
-    """One slip in a short word, two in a long one, on rapidfuzz's scale of 0 to 100."""
-    return 80.0 if length >= 6 else 74.0
+def _slips(length: int) -> int:
+    """One wrong, missing or swapped letter in a short word, two in a long one."""
+    return 2 if length >= 7 else 1
 
 
 def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
@@ -81,8 +89,7 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         if not isinstance(keys, Mapping) or term_class in APART:
             continue
         for key, phrases in keys.items():
-            for phrase in phrases:
-                words = split_words(phrase)
+            for words in _forms(term_class, phrases):
                 marks.update(word for word in words if not _is_plain(word))
                 found = senses.setdefault(words, {})
                 if term_class in found and key not in found[term_class].split():
@@ -105,17 +112,36 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
             if len(words) == 1 and len(words[0]) >= MIN_CORRECTED and meaning.keys() & CORRECTABLE
         },
         keep=frozenset(data.get("misspelt", {}).get("keep", ())),
-        locations=tuple(
-            sorted(
-                (
-                    (" ".join(split_words(phrase)), key)
-                    for key, phrases in data.get(LOCATION_CLASS, {}).items()
-                    for phrase in phrases
-                ),
-                key=lambda pair: -len(pair[0]),
-            )
-        ),
+        overlapping={name: _index(data.get(name, {})) for name in OVERLAPPING},
     )
+
+
+def _index(keys: Mapping[str, Iterable[str]]) -> PhraseIndex:
+    meanings: dict[tuple[str, ...], str] = {}
+    for key, phrases in keys.items():
+        for phrase in phrases:
+            words = split_words(phrase)
+            known = meanings.get(words)
+            meanings[words] = key if known is None else f"{known} {key}"
+    index: dict[str, list[tuple[tuple[str, ...], str]]] = {}
+    for words, key in meanings.items():
+        index.setdefault(words[0], []).append((words, key))
+    return {
+        first: tuple(sorted(options, key=lambda option: -len(option[0])))
+        for first, options in index.items()
+    }
+
+
+def find_overlapping(words: Sequence[str], index: PhraseIndex) -> list[tuple[int, int, str]]:
+    """Where phrases of a table stand among words: start, end (exclusive), keys; longest a start."""
+    found: list[tuple[int, int, str]] = []
+    for start, word in enumerate(words):
+        for phrase, key in index.get(word, ()):
+            end = start + len(phrase)
+            if len(phrase) == 1 or tuple(words[start:end]) == phrase:
+                found.append((start, end, key))
+                break
+    return found
 
 
 def fold(word: str) -> str:
@@ -134,6 +160,17 @@ def split_words(phrase: str) -> tuple[str, ...]:
         else:
             words.append(fold(part))
     return tuple(words)
+
+
+def _forms(term_class: str, phrases: Iterable[str]) -> Iterable[tuple[str, ...]]:
+    """Each phrase as words, and for things its plural and singular."""
+    for phrase in phrases:
+        words = split_words(phrase)
+        yield words
+        if term_class in PLURAL_CLASSES and words[-1].isalpha() and len(words[-1]) > 3:
+            last = words[-1]
+            other = last[:-1] if last.endswith("s") and not last.endswith("ss") else f"{last}s"
+            yield (*words[:-1], other)
 
 
 def _is_plain(word: str) -> bool:

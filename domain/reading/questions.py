@@ -14,10 +14,9 @@ from datetime import date
 from domain.context import MASS_UNIT
 from domain.quantities import Quantity
 from domain.reading import times
-from domain.reading.cargo import _item, find_location
+from domain.reading.cargo import find_spots, noun_from
 from domain.reading.figures import DISTANCE, MASS, Figure
-from domain.reading.labels import Label
-from domain.reading.phrasebook import Phrasebook
+from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, Phrasebook, find_overlapping
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, NUMBER, WORD, Token
 from domain.verdicts import Question
@@ -68,7 +67,8 @@ TO_DRAWBAR = frozenset(("can you show", "can you give me", "can you tell me", "d
 class _Asked:
     """What a message has that bears on its topic."""
 
-    topics: dict[str, list[str]]
+    topics: dict[str, set[str]]
+    forms: set[str]
     form: bool
     words: frozenset[str]
     text: str
@@ -81,16 +81,34 @@ class _Asked:
 
 def read_question(scene: Scene, book: Phrasebook) -> Question | None:
     """The question that a message asks, or None."""
-    if "topic" not in scene.by_class and not scene.has("question_word"):
+    words, _ = scene.split_words()
+    asking = find_overlapping(words[:LOOK_FOR_FORM], book.overlapping[ASKING_CLASS])
+    marked = any(token.raw == "?" for token in scene.tokens)
+    if not (asking or marked or len(words) <= LONGEST_ORDER or words[0] in OPENS):
         return None
+    topics: dict[str, set[str]] = {}
+    for start, end, keys in find_overlapping(words, book.overlapping[TOPIC_CLASS]):
+        for key in keys.split():
+            topics.setdefault(key, set()).add(" ".join(words[start:end]))
+    for _, token, _ in scene.find("whole", "tongue"):
+        topics.setdefault("tongue", set()).add(token.text)
+    if not topics:
+        return None
+    asked = _look(scene, words, topics, asking)
     bare = _bare_topic(scene)
     if bare is not None:
-        return _question(scene, book, bare, _look(scene))
-    asked = _look(scene)
-    if not asked.form:
+        return _question(scene, book, bare, asked)
+    if not (asked.form or marked):
         return None
     topic = _topic(scene, asked)
     return _question(scene, book, topic, asked) if topic else None
+
+
+LOOK_FOR_FORM = 8
+"""Words: a question says so near its beginning, or by its mark."""
+
+LONGEST_ORDER = 9
+OPENS = frozenset(("say", "suppose", "plan", "over", "if", "planning", "recap", "sum"))
 
 
 def _bare_topic(scene: Scene) -> str | None:
@@ -99,67 +117,86 @@ def _bare_topic(scene: Scene) -> str | None:
         for token in scene.tokens
         if token.kind is not MARK and token.senses.get("glue") != "filler"
     ]
-    if len(words) == 1 and words[0].text in BARE_TOPICS:
-        return BARE_TOPICS[words[0].text]
-    return None
+    return BARE_TOPICS.get(" ".join(token.text for token in words)) if len(words) <= 3 else None
 
 
-def _look(scene: Scene) -> _Asked:
-    topics: dict[str, list[str]] = {}
-    for _, token, keys in scene.find("topic"):
-        for key in keys.split():
-            topics.setdefault(key, []).append(token.text)
-    words = frozenset(word for token in scene.tokens for word in token.text.split())
-    text = " ".join(token.text for token in scene.tokens)
+def _look(
+    scene: Scene,
+    words: list[str],
+    topics: dict[str, set[str]],
+    asking: list[tuple[int, int, str]],
+) -> _Asked:
+    known = frozenset(words)
     live = [figure for figure in scene.figures if figure.claimed is None]
+    opening = {key for start, _, keys in asking if _opens(scene, words, start) for key in keys.split()}
+    masses = [f for f in live if f.dimension == MASS]
+    masses = masses or [f for f in live if f.dimension is None and f.value >= 100]
     return _Asked(
         topics=topics,
-        form=_has_form(scene),
-        words=words,
-        text=f" {text} ",
-        ours=bool(words & {"we", "us", "our", "i", "my", "me", "rig", "were"})
+        forms={key for _, _, keys in asking for key in keys.split()},
+        form=bool(opening) or _is_order(scene, topics) or _supposes(words, topics),
+        words=known,
+        text=f" {' '.join(words)} ",
+        ours=bool(known & {"we", "us", "our", "i", "my", "me", "rig", "were"})
         or scene.has("vehicle")
         or scene.has("name"),
-        strangers=sum(
-            1 for token in scene.tokens if token.kind is WORD and not token.senses
-        ),
-        other=bool(words & OTHERS) and not any(t.text in TO_DRAWBAR for t in scene.tokens),
+        strangers=_strangers(scene, words, topics),
+        other=bool(known & OTHERS) and not any(phrase in f" {' '.join(words)} " for phrase in TO_DRAWBAR),
         distance=next((f for f in live if f.dimension == DISTANCE), None),
-        mass=next((f for f in live if f.dimension == MASS or (f.dimension is None and f.value >= 100)), None),
+        mass=masses[0] if masses else None,
     )
 
 
-def _has_form(scene: Scene) -> bool:
-    tokens = scene.tokens
-    if tokens[-1].raw == "?" or any(token.raw == "?" for token in tokens):
-        return True
-    for token in tokens[:6]:
-        senses = token.senses
-        if "question_word" in senses:
-            return True
-        if "topic" in senses and set(senses["topic"].split()) & {"whatif", "plan", "help", "range"}:
-            if token.text not in ("if the", "fuel up", "fillups", "fill ups"):
-                return True
-        if token.kind is WORD and senses.get("glue") != "filler" and token.text not in ("so", "ok", "and", "hey", "but"):
-            break
-    return _is_order(scene)
+def _opens(scene: Scene, words: list[str], start: int) -> bool:
+    """Whether nothing but small words stands before the question word."""
+    return all(
+        word in ("so", "ok", "and", "hey", "but", "okay", "um", "uh", "well", "now", "just", "drawbar", "also", "btw", "then", "with", "the", "on", "yo", "hi", "please", "pls", "quick", "question", "alright")
+        or not word.isalpha()
+        for word in words[:start]
+    ) or start <= 1
 
 
-SUMMARIES = frozenset(("summary", "recap", "report", "totals", "weekly summary", "trip summary", "week summary", "rundown", "overview", "tally", "breakdown", "wrap up", "trip totals", "weeks summary"))
+def _supposes(words: list[str], topics: dict[str, set[str]]) -> bool:
+    return bool(topics.keys() & {"whatif", "plan"}) and words[0] in ("say", "suppose", "if", "plan", "planning")
 
 
-def _is_order(scene: Scene) -> bool:
-    """'june summary pls', 'trip totals': a short order without a verb."""
+def _strangers(scene: Scene, words: list[str], topics: dict[str, set[str]]) -> int:
+    """Words that neither the phrasebook's terms nor the topics know."""
+    told = {word for phrases in topics.values() for phrase in phrases for word in phrase.split()}
+    return sum(
+        1
+        for token in scene.tokens
+        if token.kind is WORD and not token.senses and token.text not in told | SMALL
+    )
+
+
+SMALL = frozenset(
+    "what whats how hows much many far when whens which where is are was were do does did can could "
+    "will would should any show me give tell list get see again right now please pls lately today "
+    "anyway look looks looking work works going say says said come came think thing things number "
+    "figure figures figures current currently so far yet whole recent recently kind sort".split()
+)
+
+
+SUMMARIES = frozenset(("sum up", "trip so far", "summary", "recap", "report", "totals", "weekly summary", "trip summary", "week summary", "rundown", "overview", "tally", "breakdown", "wrap up", "trip totals", "weeks summary"))
+
+
+def _is_order(scene: Scene, topics: dict[str, set[str]]) -> bool:
+    """'june summary pls', 'trip totals', 'mpg with the camper': a short order without a verb."""
     if len(scene.tokens) > 8 or any(f.claimed is None and f.value > 31 and f.dimension is not None and f.dimension != DISTANCE for f in scene.figures):
         return False
-    named = any(token.text in SUMMARIES for token in scene.tokens)
-    strangers = sum(1 for token in scene.tokens if token.kind is WORD and not token.senses)
-    return (named and strangers == 0) or (
+    told = {phrase for phrases in topics.values() for phrase in phrases}
+    strangers = sum(
+        1 for token in scene.tokens if token.kind is WORD and not token.senses
+        and token.text not in SMALL | {word for phrase in told for word in phrase.split()}
+    )
+    if told & SUMMARIES:
+        return strangers == 0
+    return (
         strangers == 0
-        and not scene.figures
-        and scene.has("topic")
-        and any(token.text in ("mpg", "gcwr", "gvwr", "economy") for token in scene.tokens)
-        and len(scene.tokens) <= 4
+        and not any(figure.claimed is None for figure in scene.figures)
+        and bool(told & (ECONOMY_STRONG | {"gcwr", "gvwr", "payload", "over gcwr"}) or topics.keys() & {"margin"} and scene.has("rating"))
+        and len(scene.tokens) <= 6
     )
 
 
@@ -191,12 +228,12 @@ def _topic(scene: Scene, asked: _Asked) -> str | None:
         return "upkeep"
     if _asks_margin(scene, asked):
         return "margin"
-    if "tongue" in topics and not topics.keys() & {"ratings"} and _trade_sense(scene):
+    if "tongue" in topics and not topics.keys() & {"ratings"} and _tongue_meant(asked):
         return "tongue"
     if "ratings" in topics and _asks_ratings(scene, asked):
         return "ratings"
     if "economy" in topics and (
-        set(topics["economy"]) & ECONOMY_STRONG
+        topics["economy"] & ECONOMY_STRONG
         or (words & FUEL and "burning" in words)
         or ({"mileage", "milage"} & words and asked.ours and not words & {"odometer", "odo"} and not asked.other)
     ):
@@ -228,21 +265,21 @@ def _trade(scene: Scene) -> bool:
         or scene.has("rating")
         or scene.has("axle_noun")
         or scene.has("odometer")
-        or any(token.text in ECONOMY_STRONG for token in scene.tokens)
+        or bool(ECONOMY_STRONG & {token.text for token in scene.tokens})
     )
 
 
-def _trade_sense(scene: Scene) -> bool:
-    return any(
-        len(token.text.split()) > 1 or token.text in ("tongue", "toungue", "tounge", "pin", "noseweight")
-        for _, token, key in scene.find("topic")
-        if "tongue" in key.split()
-    ) and not any(token.text in ("ice", "cut", "bit", "code", "number") for token in scene.tokens)
+def _tongue_meant(asked: _Asked) -> bool:
+    """The trailer's tongue, and not the one in a mouth or a pin on a map."""
+    sure = {"tongue weight", "pin weight", "nose weight", "hitch weight", "ball weight", "noseweight", "towball weight", "tongue percentage", "tongue share", "pin percentage", "toungue weight", "tounge weight", "pushing down on"}
+    if asked.topics["tongue"] & sure:
+        return True
+    return asked.ours and asked.strangers <= 1 and bool(asked.words & {"heavy", "much", "weigh", "weight", "percent", "percentage", "enough", "light", "lbs", "pounds", "kg", "share"})
 
 
 def _asks_help(scene: Scene, asked: _Asked) -> bool:
     """'how do i log a weigh in' and its like; 'how do i look' asks a person."""
-    phrases = set(asked.topics["help"])
+    phrases = asked.topics["help"]
     log_words = scene.by_class.keys() & {
         "weigh_cue", "fuel_cue", "odometer", "rating", "correction", "note", "vehicle", "axle",
         "check_item", "hitch", "whole", "product", "ticket",
@@ -263,7 +300,7 @@ def _asks_tiedown(scene: Scene, asked: _Asked) -> bool:
 
 
 def _asks_whatif(scene: Scene, asked: _Asked) -> bool:
-    phrases = set(asked.topics["whatif"])
+    phrases = asked.topics["whatif"]
     about_rig = (
         scene.has("vehicle")
         or scene.has("name")
@@ -287,7 +324,9 @@ def _asks_plan(scene: Scene, asked: _Asked) -> bool:
     fuelish = asked.words & FUEL or asked.words & {"cost", "fillups", "stops", "spend", "run", "fill", "fills"}
     if any(token.text in ("plan", "planning", "estimate", "budget") for token in scene.tokens[:2]):
         return asked.distance is not None or (bool(fuelish) and scene.has("name"))
-    if asked.distance is not None and future and fuelish and not set(asked.topics.get("range", ())) & RANGE_STRONG:
+    if asked.words & {"tank", "left"} and asked.words & {"get", "make", "last"}:
+        return False
+    if asked.distance is not None and future and fuelish and not asked.topics.get("range", set()) & RANGE_STRONG:
         return not asked.words & {"make"} and "spent" not in asked.words
     if "plan" in asked.topics and fuelish and scene.has("name") and _destination(scene):
         return True
@@ -301,20 +340,22 @@ def _asks_plan(scene: Scene, asked: _Asked) -> bool:
 
 
 def _asks_range(scene: Scene, asked: _Asked) -> bool:
-    phrases = set(asked.topics["range"])
+    phrases = asked.topics["range"]
     if phrases & RANGE_STRONG - {"range"}:
         return asked.strangers <= 3 and not asked.other
     if "range" in phrases:
         return asked.strangers == 0 and not asked.words & {"price", "stove"}
     if phrases & {"make it", "run out"}:
         return asked.distance is not None or bool(asked.words & FUEL and asked.ours)
-    return bool(asked.words & FUEL) and asked.ours and "left" in asked.words
+    if asked.distance is not None and asked.words & {"tank", "fuel", "diesel", "gas"}:
+        return bool(asked.words & {"get", "make", "last", "enough", "reach"})
+    return bool(asked.words & FUEL) and (asked.ours or asked.words & {"tank"} != frozenset()) and "left" in asked.words
 
 
 def _asks_upkeep(scene: Scene, asked: _Asked) -> bool:
-    phrases = set(asked.topics["upkeep"])
+    phrases = asked.topics["upkeep"]
     timed = asked.words & {"when", "due", "overdue", "next", "last", "long", "time", "far", "since", "need", "whens", "any", "still"}
-    things = phrases - {"due", "overdue", "service", "serviced", "inspection", "registration", "oil", "last serviced", "maintenance", "rotation", "filter", "due for"}
+    things = phrases - {"oil level", "due", "overdue", "service", "serviced", "inspection", "registration", "oil", "last serviced", "maintenance", "rotation", "filter", "due for"}
     if things and timed:
         return True
     about = scene.has("vehicle") or scene.has("name")
@@ -322,7 +363,7 @@ def _asks_upkeep(scene: Scene, asked: _Asked) -> bool:
 
 
 def _asks_margin(scene: Scene, asked: _Asked) -> bool:
-    phrases = set(asked.topics.get("margin", ()))
+    phrases = asked.topics.get("margin", set())
     if not phrases:
         return False
     placed = (
@@ -339,7 +380,7 @@ def _asks_margin(scene: Scene, asked: _Asked) -> bool:
         return (scene.has("rating") or scene.has("axle")) and asked.strangers == 0
     if phrases & {"legal", "over", "under", "inside", "within", "close to", "room", "left on", "ok on", "good on", "maxed", "spare", "over weight", "wiggle room", "leeway", "slack", "cushion", "left before", "how close", "over anything"}:
         if phrases == {"over"} or phrases == {"under"} or phrases == {"room"} or phrases == {"legal"}:
-            strict = placed and (scene.has("question_word", "are_we") or scene.has("rating") or scene.has("axle") or scene.has("question_word", "how_much") or scene.has("question_word", "how_far"))
+            strict = placed and ("are_we" in asked.forms or scene.has("rating") or scene.has("axle") or "how_much" in asked.forms or "how_far" in asked.forms)
             lone = phrases & {"legal", "over"} and asked.text.strip(" ?").endswith(("are we legal", "are we over", "we over", "we legal", "are we over yet"))
             return strict or bool(lone)
         return placed and asked.strangers <= 3
@@ -347,7 +388,7 @@ def _asks_margin(scene: Scene, asked: _Asked) -> bool:
 
 
 def _asks_ratings(scene: Scene, asked: _Asked) -> bool:
-    phrases = set(asked.topics["ratings"])
+    phrases = asked.topics["ratings"]
     if not phrases & RATING_WORDS:
         return "max" in phrases and (scene.has("axle") or scene.has("whole", "tongue")) and asked.ours
     if phrases <= {"rated", "rating", "ratings", "capacity", "plate", "rated for"}:
@@ -356,7 +397,7 @@ def _asks_ratings(scene: Scene, asked: _Asked) -> bool:
 
 
 def _asks_cost(scene: Scene, asked: _Asked) -> bool:
-    phrases = set(asked.topics["cost"])
+    phrases = asked.topics["cost"]
     if phrases & {"cost per mile", "cost a mile", "price per mile", "per mile", "fuel bill", "fuel costs", "fuel cost", "cost per km", "fuel money", "a mile"}:
         return not asked.other
     fuelish = bool(asked.words & FUEL) or scene.has("product")
@@ -371,7 +412,7 @@ def _asks_weight(scene: Scene, asked: _Asked) -> bool:
         return False
     rig = (
         scene.has("vehicle") or scene.has("name") or scene.has("axle") or scene.has("axle_noun")
-        or any(token.text in ("last weigh", "weigh in", "scale", "scale ticket", "axle weights", "gross", "last weighing", "we weigh", "heaviest") for token in scene.tokens)
+        or asked.topics["weight"] & {"last weigh", "weigh in", "scale", "scale ticket", "axle weights", "gross", "last weighing", "we weigh", "weighbridge", "whole combination", "combination"}
     )
     ours = asked.words & {"we", "were", "it", "our", "rig"}
     if asked.strangers > 2 or (asked.strangers and not rig):
@@ -405,8 +446,11 @@ def _asks_summary(scene: Scene, asked: _Asked, topic: str) -> bool:
         done = "how did we do" in asked.text or "how are we doing" in asked.text or "how did the week" in asked.text
         return done or (bool(about) and asked.strangers <= 1)
     did = "how did we do" in asked.text or "what did we do" in asked.text
-    shown = scene.has("question_word", "show") and times.read_span(scene)[0] is not None and asked.strangers == 0
+    shown = "show" in asked.forms and times.read_span(scene)[0] is not None and asked.strangers == 0
     return bool(about and asked.strangers <= 1 and not asked.other and times.read_span(scene)[0]) or did or shown
+
+
+VERBS = frozenset("pull tow haul drive get go reach fill secure tie hold make take run do".split())
 
 
 def _destination(scene: Scene) -> str | None:
@@ -424,16 +468,33 @@ def _destination(scene: Scene) -> str | None:
                 break
             if not following.senses or following.raw[0].isupper():
                 end += 1
-        if end > words and (scene.tokens[words].raw[0].isupper() or token.text.endswith("to")):
+        named = end > words and _capital(scene.tokens[words])
+        if named or (end > words and token.text != "for" and scene.tokens[words].text not in MOVING | VERBS):
             return scene.words_between(words, end)
     return None
+
+
+def _origin(scene: Scene) -> str | None:
+    """Where a plan starts: the name behind 'from'."""
+    for index, token in enumerate(scene.tokens[:-1]):
+        if token.text == "from":
+            end = index + 1
+            while end < len(scene.tokens) and end - index < 4 and _capital(scene.tokens[end]):
+                end += 1
+            return scene.words_between(index + 1, end) or None
+    return None
+
+
+def _capital(token: Token) -> bool:
+    return token.kind is WORD and token.raw[0].isupper() and "name" not in token.senses
 
 
 def _question(scene: Scene, book: Phrasebook, topic: str, asked: _Asked) -> Question:
     since, until = _span(scene, topic)
     destination = _destination(scene) if topic == "plan" else None
     mass = asked.mass if topic in ("whatif", "tiedown", "margin") else None
-    position = find_location(scene, book)[0] if topic == "whatif" else None
+    spots = find_spots(scene, book) if topic == "whatif" else []
+    position = spots[-1].words if spots else None
     return Question(
         topic,
         distance=_quantity(asked.distance) if topic in ("range", "plan") else None,
@@ -442,10 +503,10 @@ def _question(scene: Scene, book: Phrasebook, topic: str, asked: _Asked) -> Ques
         trailer=_name(scene, "trailer"),
         rating=_rating(scene) if topic in ("ratings", "margin") else None,
         field=_field(scene, topic) if topic in ("weight", "margin", "whatif") else None,
-        item=_named_item(scene, topic, mass),
+        item=_named_item(scene, topic, mass, asked),
         position=position,
         product=_product(scene) if topic == "cost" else None,
-        since=since,
+        since=_origin(scene) if destination else since,
         until=destination or until,
         text=scene.text,
     )
@@ -510,23 +571,30 @@ UPKEEP_THINGS = frozenset(
 )
 
 
-def _named_item(scene: Scene, topic: str, mass: Figure | None) -> str | None:
+def _named_item(scene: Scene, topic: str, mass: Figure | None, asked: _Asked) -> str | None:
     if topic == "upkeep":
-        things = [
-            (index, token)
-            for index, token, keys in scene.find("topic")
-            if "upkeep" in keys.split() and token.text not in UPKEEP_THINGS
-        ]
+        things = asked.topics["upkeep"] - UPKEEP_THINGS
         if things:
-            return scene.text[things[0][1].start : things[0][1].end]
-        for _, token, keys in scene.find("topic"):
-            if "upkeep" in keys.split() and token.text in ("service", "next service"):
-                return token.text
-        return None
+            return max(things, key=len)
+        return "service" if "service" in asked.words else None
     if topic == "tiedown":
-        return _item(scene, mass) if mass is not None else None
+        return _tied_item(scene, mass) if mass is not None else None
     if topic == "whatif":
         return _moved_item(scene, mass)
+    return None
+
+
+def _tied_item(scene: Scene, mass: Figure) -> str | None:
+    """'a 4,200 lb tractor', 'a tractor of 4,200 lb': the thing to tie down."""
+    behind = mass.end
+    if behind < len(scene.tokens) and scene.tokens[behind].text == "of":
+        behind += 1
+    item = noun_from(scene, behind)
+    if item:
+        return item
+    for index, token in enumerate(scene.tokens):
+        if token.text in ("a", "the", "my", "our") and (item := noun_from(scene, index + 1)):
+            return item
     return None
 
 
@@ -567,8 +635,3 @@ def _thing(token: Token) -> bool:
             & {"glue", "vehicle", "name", "end", "axle", "whole", "unit", "talk", "question_word", "time", "level"}
         )
     )
-
-
-def label_of(figure: Figure) -> Label | None:
-    """The label bound to a figure."""
-    return figure.label if isinstance(figure.label, Label) else None

@@ -46,10 +46,8 @@ from domain.verdicts import Ask, Facts, Question, Silent, Verdict
 
 SILENT = Silent()
 
-FACTUAL = frozenset(
-    ("check_item", "hitch", "full", "note", "correction", "topic", "question_word", "event")
-)
-"""Classes of term that can make a fact or a question without a figure."""
+FACTUAL = frozenset(("check_item", "hitch", "correction"))
+"""Classes of term that can make a fact without a figure."""
 
 
 def read(text: str, context: Context, book: Phrasebook) -> Verdict:
@@ -59,7 +57,7 @@ def read(text: str, context: Context, book: Phrasebook) -> Verdict:
 
 
 def _verdict(scene: Scene, context: Context, book: Phrasebook) -> Verdict:
-    if not scene.tokens or not (scene.figures or scene.by_class.keys() & FACTUAL or context.asked):
+    if not scene.tokens:
         return SILENT
     if context.asked is not None:
         answer = answer_of(scene, context.asked)
@@ -71,6 +69,8 @@ def _verdict(scene: Scene, context: Context, book: Phrasebook) -> Verdict:
     question = read_question(scene, book)
     if question is not None and not _states_loads(scene):
         return question
+    if not (scene.figures or scene.by_class.keys() & FACTUAL):
+        return SILENT
     correction = read_correction(scene)
     if correction is not None:
         return Facts((correction,))
@@ -88,7 +88,10 @@ def _states_loads(scene: Scene) -> bool:
         and (figure.label.axle or figure.label.whole or figure.label.vehicle)
         and figure.value >= 100
     ]
-    return len(bound) >= 2 and scene.tokens[0].senses.get("question_word") is None
+    return len(bound) >= 2 and scene.tokens[0].text not in ASKING
+
+
+ASKING = frozenset(("what", "whats", "how", "hows", "is", "are", "did", "does", "do", "when", "can"))
 
 
 def _only_asks(scene: Scene) -> bool:
@@ -110,6 +113,7 @@ def _facts(scene: Scene, book: Phrasebook) -> Verdict:
     observations = read_observations(scene)
     if isinstance(observations, Doubt):
         return observations.ask()
+    cargo = [] if scene.has("weigh_cue") else read_cargo(scene, book)
     weighings = read_weighings(scene)
     if isinstance(weighings, Doubt):
         return weighings.ask()
@@ -122,7 +126,6 @@ def _facts(scene: Scene, book: Phrasebook) -> Verdict:
             figure.role = "fee"
         weighings = with_particulars(scene, weighings, fee, ticket)
     entries.extend(weighings)
-    cargo = read_cargo(scene, book)
     odometers = read_odometers(scene)
     if isinstance(odometers, Doubt):
         return odometers.ask()

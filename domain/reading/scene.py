@@ -113,6 +113,16 @@ class Scene:
             return ""
         return self.text[self.tokens[start].start : self.tokens[end - 1].end]
 
+    def split_words(self) -> tuple[list[str], list[int]]:
+        """Every single word of the message, and the token that each belongs to."""
+        words: list[str] = []
+        owners: list[int] = []
+        for index, token in enumerate(self.tokens):
+            for word in token.text.split() or [token.text]:
+                words.append(word)
+                owners.append(index)
+        return words, owners
+
     def clause_of(self, index: int) -> tuple[int, int]:
         """The clause around a token, between commas and stronger marks: start, end (exclusive)."""
         start = index

@@ -41,6 +41,7 @@ DAYS_BACK = {
     "this arvo": 0,
     "arvo": 0,
     "noon": 0,
+    "around noon": 0,
     "midday": 0,
     "lunchtime": 0,
     "earlier today": 0,
@@ -103,7 +104,7 @@ def has_times(scene: Scene) -> bool:
 
 def read_when(scene: Scene) -> datetime | date | None:
     """The moment that the message gives for what it states, or None."""
-    if not has_times(scene):
+    if not has_times(scene) and not re.search(r"\d(?:st|nd|rd|th)\b|\d/\d", scene.text):
         return None
     zone = zone_of(scene.context)
     sent = scene.context.sent_at
@@ -160,8 +161,9 @@ def _when(scene: Scene, local: datetime) -> When | None:
         elif kind == "month" and (dated := _month_day(scene, index, local)) is not None:
             day = day or dated
             used.add(index)
-    if day is None:
-        day = _slash_date(scene, local)
+    dated = _slash_date(scene, local)
+    if dated is not None:
+        day = dated
     if day is None and (nth := _day_of_month(scene, local)) is not None:
         day = nth
     if clock is None and day is None:
@@ -279,7 +281,9 @@ def _ordered(first: int, second: int, year: int, context: Context) -> date | Non
 
 def _slash_date(scene: Scene, local: datetime) -> date | None:
     """'7/9 at 14:20': two small numbers with a slash, beside a clock time."""
-    if not any(token.kind is TIME for token in scene.tokens):
+    if not any(token.kind is TIME or "time" in token.senses for token in scene.tokens) and not (
+        re.search(r"\b(?:on|since|from)\s\d\d?/\d", scene.text)
+    ):
         return None
     for match in re.finditer(r"(?<![\d/.])(\d\d?)/(\d\d?)(?![\d/.])", scene.text):
         day = _ordered(int(match[1]), int(match[2]), local.year, scene.context)
@@ -325,11 +329,12 @@ def _day_of_month(scene: Scene, local: datetime) -> date | None:
     """'on the 4th': that day of this month, or of the last where it is still to come."""
     for index, token in enumerate(scene.tokens):
         match = re.fullmatch(r"(\d\d?)(st|nd|rd|th)", token.text)
-        if match is None or index < 2 or scene.tokens[index - 1].text != "the":
+        if match is None or index < 1:
             continue
-        if scene.tokens[index - 2].text not in ("on", "since", "from", "back"):
-            continue
-        return _latest(int(match[1]), local)
+        before = scene.tokens[index - 1].text
+        further = scene.tokens[index - 2].text if index > 1 else ""
+        if before == "on the" or (before == "the" and further in ("on", "since", "from", "back")):
+            return _latest(int(match[1]), local)
     return None
 
 
@@ -405,6 +410,9 @@ def read_span(scene: Scene) -> tuple[date | None, date | None]:
     today = local.date()
     text = " " + " ".join(token.text for token in scene.tokens) + " "
     since = " since " in text
+    both = _two_dates(scene, local)
+    if both is not None:
+        return both
     named = _named_span(text, today)
     if named is not None:
         return (named[0], None) if since else named
@@ -419,6 +427,53 @@ def read_span(scene: Scene) -> tuple[date | None, date | None]:
     if since or " past " in text or " last " in text:
         return _past_span(text, today)
     return None, None
+
+
+_DAY = (
+    r"(?:(\d\d?)(?:st|nd|rd|th)?\s+(?:of\s+)?({m})\w*|({m})\w*\s+(\d\d?)(?:st|nd|rd|th)?|(\d\d?)/(\d\d?))"
+).format(m="|".join(MONTHS))
+_SPAN = re.compile(
+    rf"\b{_DAY}(?:,?\s+\d{{4}})?\s*(?:to|till|til|until|through|thru|and|-|–)\s*(?:{_DAY}|(\d\d?)(?:st|nd|rd|th)?)\b",
+    re.IGNORECASE,
+)
+
+
+def _two_dates(scene: Scene, local: datetime) -> tuple[date, date] | None:
+    """'from 1 March to 15 March', '9/1 to 9/14', 'June 3 to 9'."""
+    match = _SPAN.search(scene.text)
+    if match is None:
+        return None
+    groups = match.groups()
+    first = _day_of(groups[0:6], scene.context, local)
+    if first is None:
+        return None
+    if groups[12] is not None:
+        try:
+            second: date | None = first.replace(day=int(groups[12]))
+        except ValueError:
+            return None
+    else:
+        second = _day_of(groups[6:12], scene.context, local)
+    if second is None or second < first:
+        return None
+    return first, second
+
+
+def _day_of(groups: tuple[str | None, ...], context: Context, local: datetime) -> date | None:
+    """A date from the groups of `_DAY`: day and month name, month name and day, or two numbers."""
+    day_first, month_behind, month_first, day_behind, one, other = groups
+    if one is not None and other is not None:
+        found = _ordered(int(one), int(other), local.year, context)
+    else:
+        name = month_behind or month_first or ""
+        try:
+            month = MONTHS.index(name[:3].casefold()) + 1
+            found = date(local.year, month, int(day_first or day_behind or 0))
+        except ValueError:
+            return None
+    if found is not None and found > local.date():
+        found = found.replace(year=found.year - 1)
+    return found
 
 
 def _named_span(text: str, today: date) -> tuple[date, date | None] | None:

@@ -318,14 +318,16 @@ def _spoken_tokens(run: Sequence[Token], keys: dict[str, str] | Senses) -> list[
     return result
 
 
-def _join_names(tokens: list[Token], names: Senses) -> list[Token]:
-    """A name of several words ('market trailer') becomes one token."""
-    long_names = [(name.split(), meaning) for name, meaning in names.items() if " " in name]
-    for words, meaning in long_names:
+def _join_names(tokens: list[Token], book: Phrasebook, names: Senses) -> list[Token]:
+    """A name of several words becomes one token, whatever word for the vehicle stands in it."""
+    for name, meaning in names.items():
+        words = name.split()
         size = len(words)
+        if size < 2:
+            continue
         index = 0
         while index + size <= len(tokens):
-            if all(tokens[index + k].text == words[k] for k in range(size)):
+            if all(_same_word(tokens[index + k].text, words[k], book) for k in range(size)):
                 first, last = tokens[index], tokens[index + size - 1]
                 token = Token(WORD, " ".join(words), first.raw, first.start, last.end)
                 token.senses = {"name": meaning}
@@ -335,9 +337,23 @@ def _join_names(tokens: list[Token], names: Senses) -> list[Token]:
     return tokens
 
 
+def _same_word(text: str, word: str, book: Phrasebook) -> bool:
+    """The same word, its possessive or plural, or another word for the same vehicle."""
+    if text == word or text == f"{word}s":
+        return True
+    one, other = book.phrases.get(text), book.phrases.get(word)
+    if one is None or other is None:
+        return False
+    return _vehicle(one) == _vehicle(other) != ""
+
+
+def _vehicle(options: Sequence[tuple[tuple[str, ...], Senses]]) -> str:
+    return next((senses.get("vehicle", "") for words, senses in options if len(words) == 1), "")
+
+
 def _find_phrases(tokens: list[Token], book: Phrasebook, names: Senses) -> list[Token]:
     """Give each word its senses, joining the words of the longest phrase."""
-    tokens = _join_names(tokens, names)
+    tokens = _join_names(tokens, book, names)
     result: list[Token] = []
     phrases = book.phrases
     index, count = 0, len(tokens)
@@ -371,8 +387,8 @@ def _find_phrases(tokens: list[Token], book: Phrasebook, names: Senses) -> list[
             joined.glued = token.glued
             token = joined
         token.senses = chosen
-        if width == 1 and token.text in names:
-            token.senses = {**chosen, "name": names[token.text]}
+        if names and (name := names.get(token.text) or names.get(token.text.removesuffix("s"))):
+            token.senses = {**chosen, "name": name}
         result.append(token)
         index += width
     return result

@@ -15,7 +15,7 @@ from domain.context import MASS_UNIT
 from domain.entries import SINGLE_AXLES, Weighing
 from domain.quantities import Quantity
 from domain.reading.doubts import Doubt
-from domain.reading.figures import MASS, MONEY, Figure
+from domain.reading.figures import MASS, MONEY, VOLUME, Figure
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD
@@ -69,10 +69,21 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
         return False
     label = figure.label
     if isinstance(label, Label):
+        if label.only_vehicle and _next_odometer(scene, figure, scene.has("weigh_cue")):
+            return False
+        if label.whole == "gross" and _is_money_total(scene, label):
+            return False
         return label.places and not (label.rating or label.field or label.subject)
     if figure.foreign is not None:
         return False
     return figure.dimension == MASS or (figure.value >= 100 and figure.whole)
+
+
+def _is_money_total(scene: Scene, label: Label) -> bool:
+    """The 'total' of a fuel receipt is money."""
+    return scene.tokens[label.start].text in ("total", "ttl", "tot", "sum") and any(
+        figure.dimension == VOLUME for figure in scene.figures
+    )
 
 
 def _passes(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
@@ -137,14 +148,28 @@ def _repeats(figures: Sequence[Figure]) -> list[int]:
 
 
 def _read_pass(scene: Scene, each: Pass, number: int, count: int) -> Weighing | Doubt | None:
-    labelled = [figure for figure in each.figures if isinstance(figure.label, Label)]
-    bare = [figure for figure in each.figures if not isinstance(figure.label, Label)]
-    placed = place(scene, labelled, each)
+    row = _axle_list(scene, each.figures)
+    labelled = [
+        figure
+        for figure in each.figures
+        if isinstance(figure.label, Label) and figure not in row
+    ]
+    bare = [
+        figure
+        for figure in each.figures
+        if not isinstance(figure.label, Label) and figure not in row
+    ]
     rig = _stated_rig(scene, each, count)
+    placed = place(scene, labelled, each)
+    absent = [figure for figure in labelled if isinstance(figure.label, Label) and _is_absent(scene, figure.label)]
+    bare.extend(absent)
+    placed |= dict(zip(SINGLE_AXLES, row, strict=False))
+    if rig == "trailer":
+        placed = _on_trailer_alone(placed)
     cue = scene.has("weigh_cue") or scene.has("bars") or (scene.has("passes"))
     if not placed and scene.has("fuel_cue") and not scene.has("weigh_cue"):
         return None
-    evidence = _label_evidence(placed)
+    evidence = _label_evidence(scene, placed)
     if bare:
         loads = _place_bare(scene, bare, placed, rig, cue)
         if isinstance(loads, Doubt):
@@ -163,12 +188,18 @@ def _read_pass(scene: Scene, each: Pass, number: int, count: int) -> Weighing | 
     if rig:
         evidence += 1.0
     if any(figure.dimension == MASS for figure in placed.values()):
-        evidence += 0.6
+        evidence += 0.9
+    if any(position.endswith(("_left", "_right")) for position in placed) and len(placed) > 1:
+        evidence += 0.8 if _towed(scene) or len(placed) > 2 else 0.0
     if any(figure.token.grouped or figure.value >= 1000 for figure in placed.values()):
         evidence += 1.0
     impossible = _impossible(placed, loads)
     if evidence < DECISIVE or (impossible and len(placed) == 1 and not cue):
         return None
+    if rig in ("trailer", "solo") and set(placed) == {"trailer"}:
+        only = placed["trailer"].label
+        if isinstance(only, Label) and only.only_vehicle:
+            placed, loads = {"gross": placed["trailer"]}, {"gross": loads["trailer"]}
     if impossible:
         return Doubt(impossible, "implausible", (loads[impossible],), _swaps(loads, impossible))
     if sums is False:
@@ -182,18 +213,41 @@ def _read_pass(scene: Scene, each: Pass, number: int, count: int) -> Weighing | 
 _AXLE_WEIGHT = {"steer": 1.3, "drive": 1.3, "trailer": 1.2, "gross": 1.5, "tongue": 1.5, "truck": 1.0}
 
 
-def _label_evidence(placed: dict[str, Figure]) -> float:
+def _label_evidence(scene: Scene, placed: dict[str, Figure]) -> float:
     """How surely labels alone say that this is a weighing."""
     total = 0.0
     for position, figure in placed.items():
         label = figure.label
         weight = _AXLE_WEIGHT.get(position, 0.8)
+        if isinstance(label, Label):
+            weight += _label_trust(scene, label, figure)
         if isinstance(label, Label) and label.end_of and not (label.axle or label.wheel):
             weight = 0.9
         if position == "gross" and isinstance(label, Label) and figure.value < 2000:
             weight = 0.8
         total += weight
     return total
+
+
+def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
+    """What the words of a label add: 'pin weight' is surer than 'pin', 'debit pin' is neither."""
+    trust = 0.0
+    words = scene.words_between(label.start, label.end).casefold().split()
+    if label.whole == "tongue":
+        sure = len(words) > 1 or words[0] in ("noseweight", "tongue", "toungue") or _towed(scene)
+        trust += 0.5 if sure else -0.6
+    if label.compound:
+        trust -= 1.0
+    if any(
+        not scene.tokens[index].senses and scene.tokens[index].kind is WORD
+        for index in range(label.end, figure.start)
+    ):
+        trust -= 1.0
+    return trust
+
+
+def _towed(scene: Scene) -> bool:
+    return scene.has("vehicle", "trailer") or scene.has("name") or scene.has("weigh_cue")
 
 
 def place(scene: Scene, figures: Sequence[Figure], each: Pass) -> dict[str, Figure]:
@@ -213,7 +267,7 @@ def place(scene: Scene, figures: Sequence[Figure], each: Pass) -> dict[str, Figu
         label = figure.label
         assert isinstance(label, Label)
         position: str | None
-        if label.whole == "ignored":
+        if label.whole == "ignored" or _is_absent(scene, label):
             continue
         if label.whole:
             position = _whole_position(scene, label, figures)
@@ -227,9 +281,12 @@ def place(scene: Scene, figures: Sequence[Figure], each: Pass) -> dict[str, Figu
             if label.vehicle == "trailer" or (in_trailer_series and label.ordinal):
                 position = _trailer_position(label)
                 in_trailer_series = in_trailer_series or bool(label.ordinal)
+                ends_on_trailer = ends_on_trailer or bool(label.side and label.end_of)
                 axle = position
-            elif ends_on_trailer and own and label.axle is None:
+            elif ends_on_trailer and own and label.axle is None and label.vehicle is None:
                 position = _trailer_position(label)
+            elif label.wheel == "axle" and not (own or label.vehicle or label.side):
+                position = "trailer"
             elif label.vehicle == "truck" and not own:
                 position = "truck"
             elif own:
@@ -248,6 +305,25 @@ def place(scene: Scene, figures: Sequence[Figure], each: Pass) -> dict[str, Figu
     return placed
 
 
+def _is_absent(scene: Scene, label: Label) -> bool:
+    """'no truck 15,240': what was not on the scale has no load."""
+    before = scene.tokens[label.start - 1] if label.start else None
+    return label.only_vehicle and before is not None and before.text in ("no", "without", "not")
+
+
+ALONE_POSITIONS = {"steer": "trailer_1", "drive": "trailer_2"}
+
+
+def _on_trailer_alone(placed: dict[str, Figure]) -> dict[str, Figure]:
+    """A trailer by itself has a front and a back axle, and a coupling that carries the tongue."""
+    moved: dict[str, Figure] = {}
+    for position, figure in placed.items():
+        axle, _, side = position.partition("_")
+        name = ALONE_POSITIONS.get(axle, axle if side not in ("left", "right") else axle)
+        moved[f"{name}_{side}" if axle in ALONE_POSITIONS and side else ALONE_POSITIONS.get(position, position)] = figure
+    return moved
+
+
 def _header(scene: Scene, figures: Sequence[Figure]) -> Label | None:
     """A label without a figure of its own that sets the stage: 'camper wheel weights ...'."""
     first = figures[0].start if figures else 0
@@ -255,7 +331,10 @@ def _header(scene: Scene, figures: Sequence[Figure]) -> Label | None:
         if label.bound is None and label.vehicle == "trailer" and label.start < first:
             if label.rating or label.subject:
                 continue
-            return label
+            following = scene.tokens[label.end] if label.end < len(scene.tokens) else None
+            announced = following is not None and following.raw in ":-–—"
+            if label.wheel or announced or (label.start == 0 and first - label.end <= 2):
+                return label
     return None
 
 
@@ -365,12 +444,22 @@ def _looks_like_loads(scene: Scene, masses: Sequence[Figure]) -> bool:
         for token in scene.tokens
         if token.kind is WORD and not token.senses and token.raw[0].islower()
     )
+    if scene.context.hitched and _in_a_row(masses):
+        return True
     tidy = all(
         figure.token.grouped or figure.value % 10 == 0 or figure.dimension == MASS
         for figure in masses
     )
     small = [f for f in scene.figures if f.claimed is None and f.value < 100 and f.unit is None]
     return tidy and strangers == 0 and len(small) <= 1
+
+
+def _in_a_row(masses: Sequence[Figure]) -> bool:
+    """Three or more round figures with nothing between them but marks."""
+    close = all(
+        right.start - left.end <= 1 for left, right in zip(masses, masses[1:], strict=False)
+    )
+    return close and all(figure.value % 10 == 0 and figure.value >= 1000 for figure in masses)
 
 
 def _find_gross(values: Sequence[float]) -> int | None:
@@ -410,9 +499,38 @@ def _place_beside(
             return {"gross": bare[0]}
     if len(bare) == 1 and "trailer" not in placed and "gross" in placed and len(placed) == 3:
         return {}
-    if _trailer_axles_stated(scene) and len(bare) in (2, 3):
-        return dict(zip(SINGLE_AXLES, bare, strict=False))
     return {}
+
+
+def _axle_list(scene: Scene, figures: Sequence[Figure]) -> list[Figure]:
+    """'trailer has 3 axles: 3,420 3,380 3,460': figures in a row behind the trailer's axles."""
+    for number, figure in enumerate(figures):
+        label = figure.label
+        lists = (
+            isinstance(label, Label)
+            and label.wheel == "axle"
+            and label.vehicle in (None, "trailer")
+            and not (label.axle or label.ordinal or label.end_of or label.side)
+            and label.end <= figure.start
+            and (label.vehicle == "trailer" or _named_before(scene, label))
+        )
+        if not lists:
+            continue
+        row = [figure]
+        for other in figures[number + 1 :]:
+            if isinstance(other.label, Label) or other.start - row[-1].end > 1:
+                break
+            row.append(other)
+        if len(row) in (2, 3):
+            return row
+    return []
+
+
+def _named_before(scene: Scene, label: Label) -> bool:
+    return any(
+        other.vehicle == "trailer" and other.bound is None and other.end <= label.start
+        for other in scene.labels
+    )
 
 
 def _trailer_axles_stated(scene: Scene) -> bool:
@@ -439,6 +557,12 @@ def _common_unit(scene: Scene, figures: Sequence[Figure]) -> str:
     for figure in figures:
         if figure.dimension == MASS and figure.unit:
             return figure.unit
+    owned = {index for figure in scene.figures for index in range(figure.start, figure.end)}
+    for index, _, key in scene.find("unit"):
+        # 'in pounds', 'Mass (t)': a unit said once for the whole message.
+        before = scene.tokens[index - 1].text if index else ""
+        if index not in owned and key in ("lb", "kg", "t") and before in ("in", "(", "all", "are"):
+            return key
     return MASS_UNIT[scene.context.units]
 
 
@@ -525,6 +649,10 @@ def _impossible(placed: dict[str, Figure], loads: dict[str, Quantity]) -> str | 
             low, high = LOAD_KG
         if placed[position].negative or not low <= load.amount("kg") <= high:
             return position
+    if "steer" in loads and "drive" in loads:
+        steer, drive = loads["steer"].amount("kg"), loads["drive"].amount("kg")
+        if min(steer, drive) * 6 < max(steer, drive):
+            return "steer" if steer < drive else "drive"
     gross = loads.get("gross")
     if gross is not None:
         for position, load in loads.items():
@@ -650,16 +778,41 @@ def _stated_rig(scene: Scene, each: Pass, count: int) -> str | None:
             found = found or "hitched"
         else:
             found = kind
+    found = found or _alone(scene)
     if found == "hitched" and scene.has("hitch", "unhitched"):
         found = None
-    if scene.has("hitch", "unhitched"):
-        named = any(
-            label.vehicle == "trailer" and label.bound is None for label in scene.labels
-        )
-        whole = any(token.text in ("whole", "entire") for token in scene.tokens)
-        if found is None:
-            found = "trailer" if named and whole else "solo"
+    if found is None and scene.has("hitch", "unhitched"):
+        found = "trailer" if _trailer_is_subject(scene) else "solo"
     return found
+
+
+ALONE = frozenset(("alone", "by itself", "on its own", "on her own", "by her self", "by herself", "only", "just the", "only the", "itself"))
+
+
+def _alone(scene: Scene) -> str | None:
+    """'float on its own', 'no truck': which of the two stood on the scale."""
+    for label in scene.labels:
+        if label.vehicle not in ("truck", "trailer") or label.wheel or label.axle:
+            continue
+        beside = {
+            scene.tokens[index].text
+            for index in (label.start - 1, label.start - 2, label.end, label.end + 1)
+            if 0 <= index < len(scene.tokens)
+        }
+        if beside & ALONE:
+            return "solo" if label.vehicle == "truck" else "trailer"
+        if {"no", "without"} & beside and label.vehicle == "truck":
+            return "trailer"
+    return None
+
+
+def _trailer_is_subject(scene: Scene) -> bool:
+    """'flatdeck on the scale, unhooked': the trailer was weighed, and is not what was dropped."""
+    index = next(index for index, _, _ in scene.find("hitch", "unhitched"))
+    behind = scene.tokens[index + 1 : index + 4]
+    if any(each.senses.get("vehicle") == "trailer" or "name" in each.senses for each in behind):
+        return False
+    return any(label.vehicle == "trailer" and not label.wheel for label in scene.labels)
 
 
 def _entry(
