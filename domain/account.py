@@ -22,13 +22,14 @@ from domain.fuel import CLICK_OFF_LITRES, Rate, Tank, is_fuel
 from domain.log import Logged
 from domain.margins import Margin, Over, tightness
 from domain.money import Money, fill_cost, total
+from domain.passes import sessions
 from domain.plans import rate_ahead, recent_price
 from domain.quantities import Quantity
 from domain.reference import References
 from domain.rig import rig_of
 from domain.trip import Trip
 from domain.uncertainty import Measured
-from domain.weighing import sessions, weights_of
+from domain.weighing import weights_of
 
 TEMPERATURES = ("degF", "degC")
 

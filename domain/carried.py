@@ -19,9 +19,9 @@ from domain.log import Log, Logged
 from domain.modes import modes
 from domain.money import fill_volume
 from domain.odometer import Track, track
+from domain.passes import Kind, Pass, Session
 from domain.rig import Rig
 from domain.uncertainty import Measured, evenly, exact, measured
-from domain.weighing import Kind, Pass, Session
 
 PERSON = 68.0
 """A person, in kg: 150 lb (49 CFR 571.110, as owners' manuals restate it)."""

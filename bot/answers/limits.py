@@ -80,8 +80,9 @@ STOP = "Don't tow it like this."
 MOST_MARGINS = 6
 """Margins that one answer lists; the rest have more room and are counted."""
 
-LONGEST = 860
-"""Characters that an answer may take, alignment included; what is more is not read in the cold."""
+LONGEST = 840
+"""Characters that a weighing may take, aligned; more is not read in the cold, and a reply that
+names what else was kept must stay below 900."""
 
 
 def told(found: Sequence[Margin]) -> tuple[Margin, ...]:

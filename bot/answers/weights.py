@@ -37,17 +37,18 @@ from bot.answers.limits import (
 )
 from bot.answers.words import counted, figure, listed, moment, number, sentence
 from bot.reference import references
-from domain.bounds import given, margins, missing, tongue_share
+from domain.bounds import given, load_of, margins, missing, tongue_share
 from domain.carried import Change, corrected
 from domain.context import MASS_UNIT
-from domain.entries import SINGLE_AXLES, Rating, Weighing
+from domain.entries import SINGLE_AXLES, Cargo, Weighing
 from domain.log import Log, Logged, Preferences
 from domain.margins import Margin, Over, Share, Unknown
+from domain.passes import Session, latest_session, session_of
 from domain.quantities import Quantity
 from domain.rig import Rig, rig_of
-from domain.uncertainty import Measured
+from domain.uncertainty import Measured, spread
 from domain.verdicts import Question
-from domain.weighing import Weights, imbalances, latest_session, weights_of
+from domain.weighing import Weights, imbalances, weights_of
 
 NO_WEIGHING = Answer(
     headline="No weighing yet.",
@@ -56,6 +57,7 @@ NO_WEIGHING = Answer(
 NEEDS_SOLO = "A pass of the truck alone would give the tongue weight."
 READS_LOW = "Tongue reads low with the bars on; a pass with them off puts that right."
 PAYLOAD = "Payload goes with truck GVWR until the curb weight is given."
+TOO_MUCH = "The bars lift the truck's rear beyond the steer axle's own weight; ease them."
 DRIFT = "Bars on and bars off differ in gross by more than the scale explains; reweigh."
 
 WORTH_A_WORD = 9.0
@@ -78,8 +80,10 @@ class Weighed:
 def last_weighed(log: Log, trailer: str | None) -> Weighed | None:
     """The last weighing, of that trailer where one is named; None where there is none."""
     session = latest_session(log, trailer)
-    if session is None:
-        return None
+    return None if session is None else _weighed(log, session, trailer)
+
+
+def _weighed(log: Log, session: Session, trailer: str | None) -> Weighed:
     rig = rig_of(log, session.ended, trailer=trailer or session.trailer)
     session, changes = corrected(log, session, rig, references().densities)
     weights = weights_of(session)
@@ -90,13 +94,14 @@ def last_weighed(log: Log, trailer: str | None) -> Weighed | None:
 def weighing_answer(
     log: Log, preferences: Preferences, now: datetime, logged_weighing: Logged[Weighing]
 ) -> Answer:
-    """What to say to a weighing just kept: its weights, margins, and the ratings missing."""
-    # A rating holds whenever it was told; a weighing may be told after the fact.
-    then = Log(
-        each for each in log if each.at <= logged_weighing.at or isinstance(each.entry, Rating)
-    )
-    weighed = last_weighed(then, logged_weighing.entry.trailer)
-    return NO_WEIGHING if weighed is None else _full(weighed, preferences)
+    """What to say to a weighing just kept: its weights, margins, and the ratings missing.
+
+    One that is entered late is answered with the passes of its own day.
+    """
+    session = session_of(log, logged_weighing)
+    if session is None:
+        return NO_WEIGHING
+    return _full(_weighed(log, session, logged_weighing.entry.trailer), preferences)
 
 
 def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
@@ -104,16 +109,35 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     weighed = last_weighed(log, question.trailer)
     if weighed is None:
         return NO_WEIGHING
-    unit = MASS_UNIT[preferences.units]
-    taken = moment(weighed.weights.session.ended, preferences)
-    load = weighed.weights.loads.get(question.field or "")
+    since = _since_notes(log, weighed.weights.session, preferences)
+    load = load_of(weighed.weights, LOADS.get(question.field or "", question.field or ""))
     if load is None:
-        return _full(weighed, preferences)
+        return _full(weighed, preferences, since)
     return Answer(
-        headline=f"{sentence(question.field or '').replace('_', ' ')} {mass_text(load, unit)}, "
-        f"weighed {taken}.",
-        rows=margin_rows(_bounding(weighed.margins, (question.field or "",)), unit),
+        headline=f"{_load_name(question.field or '')} {mass_text(load, _unit(preferences))}.",
+        rows=margin_rows(_asked(weighed, question), _unit(preferences)),
+        notes=since,
     )
+
+
+LOADS = {"trailer": "trailer weight"}
+"""What a question about a load means, where the scale's word means less."""
+
+
+def _load_name(field: str) -> str:
+    return sentence(field).replace("_", " ")
+
+
+def _unit(preferences: Preferences) -> str:
+    return MASS_UNIT[preferences.units]
+
+
+def _since_notes(log: Log, session: Session, preferences: Preferences) -> tuple[str, ...]:
+    """When it was weighed, and what was loaded since and is in no figure."""
+    cargo = [each.entry for each in log.of(Cargo) if each.at > session.ended]
+    loaded = [f"{each.item} {figure(each.value)}" for each in cargo]
+    note = f"Loaded since, and not counted: {listed(loaded[-3:])}." if loaded else ""
+    return tuple(filter(None, (f"Weighed {moment(session.ended, preferences)}.", note)))
 
 
 FIELDS = {"truck": ("truck", "payload"), "trailer": ("trailer", "trailer weight", *SINGLE_AXLES)}
@@ -125,13 +149,8 @@ def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     weighed = last_weighed(log, question.trailer)
     if weighed is None:
         return NO_WEIGHING
-    unit = MASS_UNIT[preferences.units]
-    asked = tuple(
-        each
-        for each in weighed.margins
-        if (question.rating and each.limit.rating == question.rating)
-        or (question.field and each in _bounding(weighed.margins, _meant(question.field)))
-    )
+    unit = _unit(preferences)
+    asked = _asked(weighed, question)
     if not asked:
         return _full(weighed, preferences)
     over = any(isinstance(each, Over) for each in told(weighed.margins))
@@ -145,8 +164,15 @@ def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     )
 
 
-def _meant(field: str) -> tuple[str, ...]:
-    return FIELDS.get(field, (field,))
+def _asked(weighed: Weighed, question: Question) -> tuple[Margin, ...]:
+    """The margins that a question names, by rating or by load."""
+    field = question.field or ""
+    loads = FIELDS.get(field, (field,))
+    return tuple(
+        each
+        for each in weighed.margins
+        if each.limit.rating == question.rating or each.limit.bounds in loads
+    )
 
 
 def _bounding(found: Sequence[Margin], loads: Sequence[str]) -> tuple[Margin, ...]:
@@ -163,7 +189,7 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     weighed = last_weighed(log, question.trailer)
     if weighed is None:
         return NO_WEIGHING
-    weights, unit = weighed.weights, MASS_UNIT[preferences.units]
+    weights, unit = weighed.weights, _unit(preferences)
     if weights.tongue is None:
         return Answer(headline="The tongue hasn't been weighed.", notes=(NEEDS_SOLO,))
     share = tongue_share(weighed.rig, weights)
@@ -191,18 +217,18 @@ def _customary(share: Share | None) -> str:
     return "" if share is None else f"Customary is {100 * share.low:.0f}-{100 * share.high:.0f} %."
 
 
-def _full(weighed: Weighed, preferences: Preferences) -> Answer:
-    """All of a weighing."""
-    return _fitted(weighed, MASS_UNIT[preferences.units], MOST_MARGINS)
+def _full(weighed: Weighed, preferences: Preferences, first: Sequence[str] = ()) -> Answer:
+    """All of a weighing, with notes that come before all others."""
+    return _fitted(weighed, _unit(preferences), tuple(first), MOST_MARGINS)
 
 
-def _fitted(weighed: Weighed, unit: str, most: int) -> Answer:
+def _fitted(weighed: Weighed, unit: str, first: tuple[str, ...], most: int) -> Answer:
     """With as many margins as a short answer holds; at the last, without the lesser notes."""
     notes = _notes(weighed, unit) if most > 1 else _help_notes(told(weighed.margins))
-    answer = _listing(weighed, unit, most, notes)
+    answer = _listing(weighed, unit, most, (*first, *notes))
     if most == 1 or length(answer) <= LONGEST:
         return answer
-    return _fitted(weighed, unit, most - 1)
+    return _fitted(weighed, unit, first, most - 1)
 
 
 def _listing(weighed: Weighed, unit: str, most: int, notes: Sequence[str]) -> Answer:
@@ -334,6 +360,9 @@ def _imbalance_notes(weights: Weights, unit: str) -> list[str]:
 
 def _needs_notes(weights: Weights) -> list[str]:
     notes = [DRIFT] if weights.drift is not None else []
+    restored = weights.bars.restored if weights.bars else None
+    if restored is not None and restored.nominal_value - spread(restored) > 1:
+        notes.append(TOO_MUCH)
     if weights.tongue is None and weights.session.road is not None:
         return [*notes, NEEDS_SOLO]
     if weights.tongue is not None and weights.tongue.reads_low:

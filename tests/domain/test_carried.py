@@ -9,10 +9,11 @@ from __future__ import annotations
 import pytest
 
 from domain.carried import Change, corrected
+from domain.passes import latest_session
 from domain.reference import references_from
 from domain.rig import rig_of
 from domain.uncertainty import spread
-from domain.weighing import Weights, latest_session, weights_of
+from domain.weighing import Weights, weights_of
 from tests.domain.scale_house import POUND, Ticket, flatdeck, juniper, pounds
 
 DENSITIES = references_from(

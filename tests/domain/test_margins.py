@@ -7,9 +7,10 @@ import pytest
 from domain.bounds import margins, missing, tongue_share
 from domain.entries import Rating
 from domain.margins import Clear, Limit, Margin, Near, Over, Unknown, judged, too_close
+from domain.passes import latest_session
 from domain.rig import rig_of
 from domain.uncertainty import exact, measured
-from domain.weighing import latest_session, weights_of
+from domain.weighing import weights_of
 from tests.domain.scale_house import Ticket, flatdeck, juniper, lb, pounds, truck_ratings
 
 LOAD_INDEX = {121: 1450.0, 126: 1700.0}

@@ -23,10 +23,11 @@ from domain.loading import (
     place_for_share,
     predicted,
 )
+from domain.passes import latest_session
 from domain.quantities import Quantity
 from domain.rig import rig_of
 from domain.uncertainty import Measured, spread
-from domain.weighing import Weights, latest_session, weights_of
+from domain.weighing import Weights, weights_of
 from tests.domain.scale_house import Ticket, flatdeck, juniper, pounds
 from tests.domain.statics import ON_TRAILER, Rig, Scale, some_rig
 from tests.domain.test_carried import DENSITIES, LITRES

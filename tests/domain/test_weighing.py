@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from domain.passes import latest_session, sessions
 from domain.quantities import Quantity
-from domain.weighing import Weights, imbalances, latest_session, sessions, weights_of
+from domain.weighing import Weights, imbalances, weights_of
 from tests.domain.scale_house import Ticket, flatdeck, pounds
 
 

@@ -8,9 +8,10 @@ from domain.bounds import margins
 from domain.couplings import d_fifth_wheel, d_value, dc_value, v_value
 from domain.entries import Rating
 from domain.margins import Over, Unknown
+from domain.passes import latest_session
 from domain.quantities import Quantity
 from domain.rig import rig_of
-from domain.weighing import latest_session, weights_of
+from domain.weighing import weights_of
 from tests.domain.scale_house import Ticket
 
 

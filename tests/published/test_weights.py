@@ -14,10 +14,11 @@ from domain.entries import Weighing
 from domain.loading import BehindCoupling, Effect, InBed, Levers, effect
 from domain.log import Log, Logged
 from domain.margins import CUSTOMARY, Over, Unknown
+from domain.passes import latest_session
 from domain.quantities import Quantity
 from domain.rig import rig_of
 from domain.uncertainty import exact
-from domain.weighing import Weights, latest_session, weights_of
+from domain.weighing import Weights, weights_of
 from tests.domain.scale_house import START, Ticket, pounds, truck_ratings
 
 

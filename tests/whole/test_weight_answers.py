@@ -178,13 +178,39 @@ def test_without_any_rating_the_weights_are_told_all_the_same() -> None:
 def test_one_load_that_is_asked_for_leads() -> None:
     log = three_passes_two_fills().log
     gross = weight_answer(log, US, START, Question(topic="weight", field="gross"))
-    assert gross.headline.startswith("Gross 17,740 lb, weighed ")
+    assert gross.headline == "Gross 17,740 lb."
+    assert gross.notes == ("Weighed Sat 11 Jul 9:00 am.",)
+    trailer = weight_answer(log, US, START, Question(topic="weight", field="trailer"))
+    assert amount(trailer.headline) == pytest.approx(by_least_squares()["trailer"], abs=10)
     drive = margin_answer(log, US, START, Question(topic="margin", field="drive"))
     tyres = 2 * 1450 / 0.45359237
     assert drive.headline == f"Rear tyres: {tyres - 4480:,.0f} lb left of {tyres:,.0f} lb."
     assert figure(drive, "Drive axle") == "2,520 lb left"
     gcwr = margin_answer(log, US, START, Question(topic="margin", rating="gcwr"))
     assert gcwr.headline.startswith("GCWR: 9,260 lb left of 27,000 lb")
+
+
+def test_what_was_loaded_since_the_weighing_is_said_not_to_be_counted() -> None:
+    ticket = three_passes_two_fills().loads("hives", 1680, "over axles")
+    answer = weight_answer(ticket.log, US, START, Question(topic="weight"))
+    assert "Loaded since, and not counted: hives 1,680 lb." in answer.notes
+
+
+def test_a_weighing_entered_late_is_held_to_the_ratings_given_since() -> None:
+    late = Ticket().hitched().weighs(steer=5100, drive=4480, trailer=8020)
+    first = late.log.of(Weighing)[0]
+    late.later(hours=30).add(*juniper(), *flatdeck())
+    late.weighs(steer=5200, drive=4600, trailer=8400)
+    answer = weighing_answer(late.log, US, START, first)
+    assert figure(answer, "Gross") == "17,600 lb"
+    assert answer.headline.startswith("Inside every rating given.")
+
+
+def test_bars_that_lift_too_much_are_to_be_eased() -> None:
+    ticket = Ticket().hitched().weighs(bars="on", steer=3900, drive=3000, trailer=6400)
+    ticket.weighs(bars="off", steer=3280, drive=4020, trailer=6000)
+    ticket.weighs("solo", steer=3600, drive=2900)
+    assert "ease them" in words(weighed(ticket))
 
 
 def test_a_clear_axle_does_not_hide_an_overload_elsewhere() -> None:
