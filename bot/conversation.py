@@ -40,6 +40,15 @@ logger = logging.getLogger(__name__)
 
 
 @dataclass(frozen=True, slots=True)
+class _Known:
+    """What a chat knew at a revision of its logbook; None where it had none yet."""
+
+    context: Context
+    names: Names
+    revision: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class _Desk:
     """What handling one message works with: its rows, and how its logbook wants figures."""
 
@@ -47,6 +56,7 @@ class _Desk:
     chat: ChatRow
     message: MessageRow
     preferences: Preferences
+    names: Names
 
     @property
     def book(self) -> int:
@@ -73,14 +83,15 @@ class Conversation:
             if journal.is_known(session, message):
                 return False
             chat = journal.chat_of(session, message.network, message.chat)
-            context = self._context(session, chat, message.sent_at)
-        if isinstance(self._reader(message.text, context), Silent):
+            known = self._known(session, chat, message.sent_at)
+        verdict = self._reader(message.text, known.context)
+        if isinstance(verdict, Silent):
             return False
         with self._store.work() as session:
             row = journal.record(session, message, self._defaults, self._clock())
         if row is None:
             return False
-        self._handle(row.id)
+        self._handle(row.id, (known, verdict))
         return True
 
     def resume(self) -> int:
@@ -99,42 +110,52 @@ class Conversation:
                 logger.exception("message %s could not be handled and is kept", key)
         return done
 
-    def _handle(self, key: int) -> None:
+    def _handle(self, key: int, earlier: tuple[_Known, Verdict] | None = None) -> None:
+        """Handle a journalled message; `earlier` still holds if the logbook has not moved on."""
         try:
             with self._store.work() as session:
                 row = journal.claim(session, key)
                 if row is None:
                     return
                 chat = session.get_one(ChatRow, row.chat_id)
-                preferences = journal.preferences_of(session.get_one(LogbookRow, chat.logbook_id))
-                desk = _Desk(session, chat, row, preferences)
-                context = self._context(session, chat, row.sent_at)
-                answer = _act(desk, self._reader(row.text, context))
+                book = session.get_one(LogbookRow, chat.logbook_id)
+                if earlier is not None and earlier[0].revision == book.revision:
+                    known, verdict = earlier
+                else:
+                    known = self._known(session, chat, row.sent_at)
+                    verdict = self._reader(row.text, known.context)
+                desk = _Desk(session, chat, row, journal.preferences_of(book), known.names)
+                answer = _act(desk, verdict)
                 if answer is not None:
                     outbox.queue(session, chat.id, answer, self._clock(), row.id)
                 row.state = journal.HANDLED
+                book.revision += 1
                 session.commit()
         except Exception:
             with self._store.work() as session:
                 journal.count_failure(session, key)
             raise
 
-    def _context(self, session: Session, chat: ChatRow | None, sent_at: datetime) -> Context:
+    def _known(self, session: Session, chat: ChatRow | None, sent_at: datetime) -> _Known:
         """What the chat knows by now."""
         if chat is None:
-            return Context(
-                sent_at=sent_at,
-                units=self._defaults.units,
-                currency=self._defaults.currency,
-                time_zone=self._defaults.time_zone,
+            return _Known(
+                Context(
+                    sent_at=sent_at,
+                    units=self._defaults.units,
+                    currency=self._defaults.currency,
+                    time_zone=self._defaults.time_zone,
+                ),
+                Names(),
             )
-        preferences = journal.preferences_of(session.get_one(LogbookRow, chat.logbook_id))
+        book = session.get_one(LogbookRow, chat.logbook_id)
+        preferences = journal.preferences_of(book)
         told = logbook.log(session, chat.logbook_id, (Rating, Hitch), dispatch.LATELY)
         names = names_in(told)
         rig = rig_of(told)
         fuel = rig.fuel or truck_fuel(logbook.log(session, chat.logbook_id, (Fill,), LATEST_FILLS))
         question = journal.open_question(session, chat)
-        return Context(
+        context = Context(
             sent_at=sent_at,
             units=preferences.units,
             currency=preferences.currency,
@@ -147,6 +168,7 @@ class Conversation:
             trailers=names.trailers,
             asked=journal.asked(question) if question else None,
         )
+        return _Known(context, names, book.revision)
 
 
 def _act(desk: _Desk, verdict: Verdict) -> Answer | None:
@@ -185,41 +207,31 @@ def _keep(desk: _Desk, entries: tuple[Entry, ...]) -> Answer:
         return _complete(desk, completes, entries)
     kept: list[Logged[Entry]] = []
     answers: list[Answer] = []
+    names = desk.names
     for entry in entries:
         if isinstance(entry, Correction):
             answers.append(_correct(desk, entry))
-        else:
-            kept.append(_keep_one(desk, entry, at))
+            continue
+        known = settled(entry, names)
+        names = names.after(known)
+        when = logbook.happened_at(known, at, desk.preferences)
+        kept.append(logbook.keep(desk.session, desk.book, desk.message, known, when))
     if kept:
         answers.insert(0, _answer(desk, kept))
-    doubt = _trailer_doubt(desk, kept)
+    doubt = _trailer_doubt(desk, kept, names)
     return joined([*answers, doubt] if doubt else answers)
 
 
 def _answer(desk: _Desk, kept: list[Logged[Entry]]) -> Answer:
     """The reply to what was kept, from as much of the logbook as it needs."""
-    log = logbook.log(
-        desk.session,
-        desk.book,
-        latest=dispatch.reach_of_kept([each.entry for each in kept]),
-        until=max(each.at for each in kept),
-    )
+    kinds, latest = dispatch.reach_of_kept([each.entry for each in kept])
+    until = max(each.at for each in kept)
+    log = logbook.log(desk.session, desk.book, kinds, latest, until)
     return dispatch.kept_answer(log, desk.preferences, desk.message.sent_at, kept)
 
 
-def _keep_one(desk: _Desk, entry: Entry, sent_at: datetime) -> Logged[Entry]:
-    entry = settled(entry, _names(desk))
-    at = logbook.happened_at(entry, sent_at, desk.preferences)
-    return logbook.keep(desk.session, desk.book, desk.message, entry, at)
-
-
-def _names(desk: _Desk) -> Names:
-    return names_in(logbook.log(desk.session, desk.book, (Rating, Hitch), dispatch.LATELY))
-
-
-def _trailer_doubt(desk: _Desk, kept: list[Logged[Entry]]) -> Answer | None:
+def _trailer_doubt(desk: _Desk, kept: list[Logged[Entry]], names: Names) -> Answer | None:
     """Asks once which trailer went on, where it could be one of several."""
-    names = _names(desk)
     open_ones = [each for each in kept if which_trailer_is_open(each.entry, names)]
     if not open_ones:
         return None
@@ -246,7 +258,7 @@ def _correct(desk: _Desk, correction: Correction) -> Answer:
     outcome = bind(correction, logbook.recent(desk.session, desk.book))
     match outcome:
         case Amended(before, after, _):
-            after = settled(after, _names(desk))
+            after = settled(after, desk.names)
             new = logbook.keep(desk.session, desk.book, desk.message, after, before.at, before.key)
             if not isinstance(after, Weighing | Fill):
                 return correcting.amended_answer(outcome)

@@ -6,7 +6,6 @@ message that names no trailer can only mean one. It does not know ratings or loa
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from domain.entries import Entry, Hitch, Rating
@@ -29,24 +28,25 @@ class Names:
         """The logbook's truck, where one was named."""
         return self.trucks[0] if self.trucks else None
 
+    def after(self, entry: Entry) -> Names:
+        """The names once an entry has been told, by which only ratings and hitching go."""
+        if not isinstance(entry, Rating | Hitch):
+            return self
+        return Names(_with(self.trucks, entry.truck), _with(self.trailers, entry.trailer))
+
 
 def names_in(log: Log) -> Names:
     """Every truck and trailer that a log's ratings and hitch events name."""
-    told = sorted(
-        (each for each in log if isinstance(each.entry, Rating | Hitch)), key=lambda each: each.key
-    )
-    return Names(
-        _distinct(each.entry.truck for each in told),
-        _distinct(each.entry.trailer for each in told),
-    )
+    names = Names()
+    for each in sorted(log, key=lambda each: each.key):
+        names = names.after(each.entry)
+    return names
 
 
-def _distinct(names: Iterable[str | None]) -> tuple[str, ...]:
-    found: dict[str, str] = {}
-    for name in names:
-        if name:
-            found.setdefault(name.casefold(), name)
-    return tuple(found.values())
+def _with(names: tuple[str, ...], name: str | None) -> tuple[str, ...]:
+    if name is None or name.casefold() in {each.casefold() for each in names}:
+        return names
+    return (*names, name)
 
 
 def settled(entry: Entry, names: Names) -> Entry:

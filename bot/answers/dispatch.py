@@ -134,16 +134,22 @@ LATELY = 250
 """Entries of each kind, the last ones, that an answer about what is on the scale or on the road
 now needs; a session at the scale holds a handful."""
 
-OVER_ALL = (Fill, Check)
-"""Kinds whose answer looks back over the whole logbook."""
+EVERY_KIND: tuple[type[Entry], ...] = tuple(KINDS)
+REACHES: Mapping[type[Entry], tuple[tuple[type[Entry], ...], int | None]] = {
+    Weighing: (EVERY_KIND, LATELY),
+    Fill: (EVERY_KIND, None),
+    Check: (EVERY_KIND, None),
+    Rating: (EVERY_KIND, LATELY),
+}
+"""What the answer to each kind needs to see: kinds, and how many of each; the rest need nothing."""
 
 TOPICS_LATELY = ("weight", "margin", "tongue", "ratings", "whatif", "tiedown", "help")
 """Topics that are about now; the others look back over the whole logbook."""
 
 
-def reach_of_kept(kept: Sequence[Entry]) -> int | None:
-    """How many entries of each kind the reply to a message needs; None for all of them."""
-    return None if isinstance(_lead(kept), OVER_ALL) else LATELY
+def reach_of_kept(kept: Sequence[Entry]) -> tuple[tuple[type[Entry], ...], int | None]:
+    """The kinds, and how many of each (None: all), that the reply to a message needs."""
+    return REACHES.get(type(_lead(kept)), ((), None))
 
 
 def reach_of_question(question: Question) -> int | None:

@@ -80,7 +80,7 @@ def open_store(address: str | Path) -> Store:
             raise
     except (DBAPIError, sqlite3.DatabaseError, OSError) as error:
         cause = getattr(error, "orig", None) or error
-        reason = str(cause).strip().splitlines()[0] if str(cause).strip() else type(cause).__name__
+        reason = _first_line(cause) or type(cause).__name__
         damaged = type(cause) is sqlite3.DatabaseError
         advice = "Restore a backup there" if damaged else "See that it can be reached"
         raise DatabaseTrouble(
@@ -152,9 +152,13 @@ def _check_sound(connection: Connection, shown: str) -> None:
     found = connection.exec_driver_sql("PRAGMA quick_check(1)").scalar()
     if found != "ok":
         raise DatabaseTrouble(
-            f"The database {shown} is damaged ({found}); it has been left as it is."
+            f"The database {shown} is damaged ({_first_line(found)}); it has been left as it is."
             " Restore a backup there, or name another with --database."
         )
+
+
+def _first_line(text: object) -> str:
+    return next(iter(str(text).strip().splitlines()), "")
 
 
 def _migrate(connection: Connection, shown: str) -> None:

@@ -161,6 +161,7 @@ def set_preferences(
     logbook = session.get_one(LogbookRow, chat.logbook_id)
     for name in names:
         setattr(logbook, name, getattr(wanted, name))
+    logbook.revision += 1
     session.commit()
 
 

@@ -8,11 +8,12 @@ know why an entry changes, nor what is worked out from it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import date, datetime, time
+from datetime import UTC, date, datetime, time
+from functools import cache
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import Row, Select, or_, select, union_all, update
+from sqlalchemy import Select, bindparam, or_, select, update
 from sqlalchemy.orm import Session, aliased
 
 from bot.store.records import TABLES, common_values, entry_in, own_values
@@ -137,17 +138,13 @@ def log(
     names = list(TABLES) if kinds is None else [KIND_NAMES[kind] for kind in kinds]
     found: list[Logged[Entry]] = []
     for name in names:
-        query = _of_kind(name).where(
-            EntryRow.logbook_id == logbook_key,
-            EntryRow.kind == name,
-            EntryRow.withdrawn_by.is_(None),
-        )
-        if latest is not None and name != RATING:
-            if until is not None:
-                query = query.where(EntryRow.happened_at <= until)
-            query = query.order_by(EntryRow.happened_at.desc(), EntryRow.id.desc()).limit(latest)
-        found += _logged(session, name, query)
+        bounded = latest is not None and name != RATING
+        values = {"logbook": logbook_key, "latest": latest, "until": until or _END_OF_TIME}
+        found += _logged(session, name, _standing(name, bounded), values)
     return Log(found)
+
+
+_END_OF_TIME = datetime(9999, 1, 1, tzinfo=UTC)
 
 
 def entries(session: Session, keys: Iterable[int]) -> dict[int, Logged[Entry]]:
@@ -159,7 +156,7 @@ def entries(session: Session, keys: Iterable[int]) -> dict[int, Logged[Entry]]:
         by_kind.setdefault(kind, []).append(key)
     found: dict[int, Logged[Entry]] = {}
     for kind, of_kind in by_kind.items():
-        for each in _logged(session, kind, _of_kind(kind).where(EntryRow.id.in_(of_kind))):
+        for each in _logged(session, kind, _named(kind), {"keys": of_kind}):
             found[each.key] = each
     return found
 
@@ -203,27 +200,70 @@ def last_message(session: Session, logbook_key: int) -> int | None:
 
 def latest_odometer(session: Session, logbook_key: int, truck: str | None) -> Quantity | None:
     """The odometer reading that happened last, off a fill or by itself."""
+    values = {"logbook": logbook_key, "truck": truck}
+    rows = [session.execute(_last_shown(kind), values).first() for kind in _SHOWING]
+    shown = [row for row in rows if row is not None]
+    if not shown:
+        return None
+    last = max(shown, key=lambda row: (row.happened_at, row.id))
+    return Quantity(last.odometer, last.odometer_unit)
 
-    def shown(kind: str, table: type[FillRow] | type[OdometerRow]) -> Select[*tuple[Any, ...]]:
-        return (
-            select(table.odometer, table.odometer_unit, EntryRow.happened_at, EntryRow.id)
-            .join(EntryRow, EntryRow.id == table.entry_id)
-            .where(
-                EntryRow.logbook_id == logbook_key,
-                EntryRow.kind == kind,
-                EntryRow.withdrawn_by.is_(None),
-                table.odometer.is_not(None),
-                or_(EntryRow.truck.is_(None), EntryRow.truck == truck),
-            )
+
+_SHOWING: Mapping[str, type[FillRow] | type[OdometerRow]] = {
+    "fill": FillRow,
+    "odometer": OdometerRow,
+}
+"""The kinds that show the odometer."""
+
+
+# Statements are built once each: building one costs more than running it.
+@cache
+def _last_shown(kind: str) -> Select[Any]:
+    table = _SHOWING[kind]
+    query: Select[Any] = (
+        select(table.odometer, table.odometer_unit, EntryRow.happened_at, EntryRow.id)
+        .join(EntryRow, EntryRow.id == table.entry_id)
+        .where(
+            EntryRow.logbook_id == bindparam("logbook"),
+            EntryRow.kind == kind,
+            EntryRow.withdrawn_by.is_(None),
+            table.odometer.is_not(None),
+            or_(EntryRow.truck.is_(None), EntryRow.truck == bindparam("truck")),
         )
+    )
+    return query.order_by(EntryRow.happened_at.desc(), EntryRow.id.desc()).limit(1)
 
-    readings = union_all(shown("fill", FillRow), shown("odometer", OdometerRow)).subquery()
-    row = session.execute(
-        select(readings.c.odometer, readings.c.odometer_unit)
-        .order_by(readings.c.happened_at.desc(), readings.c.id.desc())
-        .limit(1)
-    ).first()
-    return None if row is None else Quantity(row[0], row[1])
+
+@cache
+def _standing(kind: str, bounded: bool) -> Select[Any]:
+    """What stands of a kind; bounded, the latest so many that happened by a moment."""
+    query = _of_kind(kind).where(
+        EntryRow.logbook_id == bindparam("logbook"),
+        EntryRow.kind == kind,
+        EntryRow.withdrawn_by.is_(None),
+    )
+    if not bounded:
+        return query
+    return (
+        query.where(EntryRow.happened_at <= bindparam("until"))
+        .order_by(EntryRow.happened_at.desc(), EntryRow.id.desc())
+        .limit(bindparam("latest"))
+    )
+
+
+@cache
+def _named(kind: str) -> Select[Any]:
+    return _of_kind(kind).where(EntryRow.id.in_(bindparam("keys", expanding=True)))
+
+
+@cache
+def _loads_of(query: Select[Any]) -> Select[Any]:
+    keys = query.with_only_columns(EntryRow.id).subquery()
+    return (
+        select(*WeighingLoadRow.__table__.c)
+        .where(WeighingLoadRow.entry_id.in_(select(keys.c.id)))
+        .order_by(WeighingLoadRow.entry_id, WeighingLoadRow.ordinal)
+    )
 
 
 _AUTHOR = aliased(PersonRow)
@@ -240,9 +280,11 @@ def _of_kind(kind: str) -> Select[Any]:
     return query if table is None else query.join(table, table.entry_id == EntryRow.id)
 
 
-def _logged(session: Session, kind: str, query: Select[Any]) -> list[Logged[Entry]]:
-    rows = session.execute(query).all()
-    loads = _loads(session, query) if kind == "weighing" else {}
+def _logged(
+    session: Session, kind: str, query: Select[Any], values: Mapping[str, Any]
+) -> list[Logged[Entry]]:
+    rows = session.execute(query, values).all()
+    loads = _loads(session, query, values) if rows and kind == "weighing" else {}
     return [
         Logged(
             entry=entry_in(row, loads.get(row.id, {})),
@@ -254,16 +296,12 @@ def _logged(session: Session, kind: str, query: Select[Any]) -> list[Logged[Entr
     ]
 
 
-def _loads(session: Session, query: Select[Any]) -> dict[int, dict[str, Quantity]]:
+def _loads(
+    session: Session, query: Select[Any], values: Mapping[str, Any]
+) -> dict[int, dict[str, Quantity]]:
     """The loads of every weighing that a query finds."""
-    keys = query.with_only_columns(EntryRow.id).subquery()
-    rows: Sequence[Row[Any]] = session.execute(
-        select(WeighingLoadRow.__table__)
-        .where(WeighingLoadRow.entry_id.in_(select(keys.c.id)))
-        .order_by(WeighingLoadRow.entry_id, WeighingLoadRow.ordinal)
-    ).all()
     found: dict[int, dict[str, Quantity]] = {}
-    for row in rows:
+    for row in session.execute(_loads_of(query), values):
         load = Quantity(row.load, row.load_unit, row.load_low)
         found.setdefault(row.entry_id, {})[row.position] = load
     return found

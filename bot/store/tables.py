@@ -40,13 +40,17 @@ class Table(DeclarativeBase):
 
 
 class LogbookRow(Table):
-    """A logbook, and how its people want their figures."""
+    """A logbook, and how its people want their figures.
+
+    `revision` goes up with whatever changes what is known of it.
+    """
 
     __tablename__ = "logbooks"
     id: Mapped[int] = mapped_column(primary_key=True)
     units: Mapped[str]
     currency: Mapped[str]
     time_zone: Mapped[str]
+    revision: Mapped[int] = mapped_column(default=0)
     created_at: Mapped[datetime]
 
 
@@ -104,6 +108,7 @@ class EntryRow(Table):
     __tablename__ = "entries"
     __table_args__ = (
         Index(None, "logbook_id", "kind", "withdrawn_by", "happened_at"),
+        Index(None, "logbook_id", "withdrawn_by", "message_id"),
         Index(None, "message_id", "ordinal"),
     )
     id: Mapped[int] = mapped_column(primary_key=True)

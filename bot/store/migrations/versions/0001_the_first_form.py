@@ -17,6 +17,7 @@ def upgrade() -> None:
         sa.Column("units", sa.String(), nullable=False),
         sa.Column("currency", sa.String(), nullable=False),
         sa.Column("time_zone", sa.String(), nullable=False),
+        sa.Column("revision", sa.Integer(), nullable=False),
         sa.Column("created_at", sa.DateTime(timezone=True), nullable=False),
         sa.PrimaryKeyConstraint("id", name=op.f("pk_logbooks")),
     )
@@ -103,6 +104,11 @@ def upgrade() -> None:
         op.f("ix_entries_logbook_id_kind_withdrawn_by_happened_at"),
         "entries",
         ["logbook_id", "kind", "withdrawn_by", "happened_at"],
+    )
+    op.create_index(
+        op.f("ix_entries_logbook_id_withdrawn_by_message_id"),
+        "entries",
+        ["logbook_id", "withdrawn_by", "message_id"],
     )
     op.create_index(op.f("ix_entries_message_id_ordinal"), "entries", ["message_id", "ordinal"])
     op.create_index(op.f("ix_entries_replaces"), "entries", ["replaces"])
