@@ -41,7 +41,7 @@ It leaves tanks of 300 miles about 5 % apart.
 
 SCATTERS = tuple(each / 100 for each in (0, 1, 2, 3, 4, 6, 8, 10, 12, 14, 17, 20, 25, 30, 40, 50))
 
-MOST_TANKS = 200
+MOST_TANKS = 120
 """The newest so many tanks speak for the rig as it is now."""
 
 TOO_WIDE = 0.25
@@ -245,7 +245,8 @@ def _solve(km: Array, litres: Array, covariance: Array) -> tuple[Array, Array, f
     import numpy as np
 
     root = np.linalg.cholesky(covariance)
-    design, observed = np.linalg.solve(root, km), np.linalg.solve(root, litres)
+    whitened = np.linalg.solve(root, np.column_stack((km, litres)))
+    design, observed = whitened[:, :-1], whitened[:, -1]
     information = design.T @ design
     strengths = np.linalg.eigvalsh(information)
     inverse = np.linalg.pinv(information, rcond=FAINT, hermitian=True)

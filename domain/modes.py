@@ -7,7 +7,7 @@ knows nothing of fuel; what a trailer costs in fuel is worked out in `economy.py
 
 from __future__ import annotations
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
@@ -43,7 +43,13 @@ class Modes:
         self.first = first
         self.changes = tuple(changes)
         self._times = [change.at for change in self.changes]
-        self._placed = [change for change in self.changes if change.km is not None]
+        self._placed = [
+            (change.km, change.mode) for change in self.changes if change.km is not None
+        ]
+        self._places = [km for km, _ in self._placed]
+        self._by_event: Mapping[Logged[Entry], float | None] = {
+            change.event: change.km for change in self.changes
+        }
 
     def at(self, moment: datetime) -> str:
         """The mode just after a moment."""
@@ -52,22 +58,18 @@ class Modes:
 
     def place_of(self, event: Logged[Entry]) -> float | None:
         """Where on the road a hitch event was put, in km."""
-        return next((change.km for change in self.changes if change.event == event), None)
+        return self._by_event.get(event)
 
     def split(self, start_km: float, end_km: float) -> Mapping[str, float]:
         """Kilometres in each mode between two places on the road, the most first."""
+        index = bisect_right(self._places, start_km)
+        mode, since = self._placed[index - 1][1] if index else self.first, start_km
+        inside = self._placed[index : bisect_left(self._places, end_km)]
         by_mode: dict[str, float] = {}
-        mode, since = self.first, start_km
-        for change in self._placed:
-            place = min(max(change.km or 0.0, start_km), end_km)
+        for place, following in (*inside, (end_km, "")):
             if place > since:
                 by_mode[mode] = by_mode.get(mode, 0.0) + place - since
-                since = place
-            mode = change.mode
-            if (change.km or 0.0) >= end_km:
-                break
-        if end_km > since:
-            by_mode[mode] = by_mode.get(mode, 0.0) + end_km - since
+            mode, since = following, place
         return dict(sorted(by_mode.items(), key=lambda each: -each[1]))
 
 

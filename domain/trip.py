@@ -92,7 +92,7 @@ def trips(log: Log, track: Track, modes: Modes) -> tuple[Trip, ...]:
         if not run and not _begins(event.entry):
             continue
         run.append(event)
-        ending = _ends(run, events[index + 1 :][:1])
+        ending = _ends(run, events[index + 1 : index + 2])
         if ending is not None:
             found.append(_trip(run, ending, None, track, modes))
             run = []
