@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from domain.asked_figures import asked_lever, asked_share
 from domain.entries import Cargo
 from domain.loading import BehindCoupling, InBed, InCab, OnTrailer, Place, Spread
 from domain.log import Log
@@ -81,42 +82,43 @@ VERBS = (
 )
 """What a question's words ask for, the first that is found; anything else puts load on."""
 
+SHIFT = re.compile(r"\b(forward|ahead|back|rearward|aft)(?:s|wards?)?\b", re.I)
+AXLE_OR_COUPLING = r"\b(?:axles?|coupler|coupling|hitch|bed|nose)\b"
 AXLE = r"(?:the )?(?:trailer|trlr|rear|drive|back)?(?:'s)? ?axles?"
 
 
 def asked(question: Question, log: Log) -> Asked:
     """The request in a question about moving load."""
     verb = next((name for name, words in VERBS if re.search(words, question.text, re.I)), "put")
+    place = _place(question.position, asked_lever(question), question.trailer)
     if verb == "how much":
-        place = _place(question.position, question.distance, question.trailer)
         return Unclear("distance") if place is None else HowMuch(place)
-    known = _cargo(log, question.item)
+    known = _cargo(log, question)
+    item = question.item or (known.item if known else "that")
     mass = _mass(question.value) or (known.value.amount("kg") if known else None)
-    item = question.item or "that"
     if mass is None:
         return Unclear("mass")
-    standing = _place(known.position, known.distance, known.trailer) if known else None
+    standing = _standing(known)
     if verb == "where":
         return _where(question, item, mass, standing)
     shift = _shift(question)
     if shift is not None:
         return Moved(item, mass, OnTrailer(0.0), OnTrailer(shift))
-    place = _place(question.position, question.distance, question.trailer)
+    if verb == "take":
+        there = place if question.position else standing or place
+        return Unclear("distance") if there is None else Taken(item, mass, there)
     if place is None:
         return Unclear("distance")
-    if verb == "take":
-        return Taken(item, mass, place if question.position else standing or place)
-    if verb == "move" or (standing is not None and known is not None):
-        return Unclear("start") if standing is None else Moved(item, mass, standing, place)
-    return Put(item, mass, place)
+    if standing is not None:
+        return Moved(item, mass, standing, place)
+    return Unclear("start") if verb == "move" else Put(item, mass, place)
 
 
 def _where(question: Question, item: str, mass: float, standing: Place | None) -> Asked:
-    share = question.value if isinstance(question.value, Quantity) else None
-    if share is None or share.unit != "%":
+    share = asked_share(question)
+    if share is None:
         return Unclear("share")
-    ahead = standing.ahead if isinstance(standing, OnTrailer) else None
-    return WhereFor(item, mass, share.value / 100, ahead)
+    return WhereFor(item, mass, share, standing.ahead if isinstance(standing, OnTrailer) else None)
 
 
 def _mass(value: Quantity | float | None) -> float | None:
@@ -125,33 +127,37 @@ def _mass(value: Quantity | float | None) -> float | None:
     return None
 
 
-def _cargo(log: Log, item: str | None) -> Cargo | None:
-    """The last cargo of that name."""
-    wanted = (item or "").casefold().removeprefix("the ")
-    found = [
-        each.entry
-        for each in log.of(Cargo)
-        if wanted and (wanted in each.entry.item.casefold() or each.entry.item.casefold() in wanted)
-    ]
-    return found[-1] if found else None
+def _cargo(log: Log, question: Question) -> Cargo | None:
+    """The last cargo whose name the question has in part: 'the skid' is the skid steer."""
+    said = set(re.findall(r"\w{3,}", f"{question.item or ''} {question.text}".casefold()))
+    for each in reversed(log.of(Cargo)):
+        if said & set(re.findall(r"\w{3,}", each.entry.item.casefold())):
+            return each.entry
+    return None
+
+
+def _standing(known: Cargo | None) -> Place | None:
+    if known is None or not known.position:
+        return None
+    away = known.distance.amount("m") if known.distance else None
+    return _place(known.position, away, known.trailer)
 
 
 def _shift(question: Question) -> float | None:
     """How far forward (m) a load goes that is moved from wherever it stands."""
-    words = (question.position or "").casefold().strip()
-    if question.distance is None:
+    length = asked_lever(question)
+    way = SHIFT.search(question.position or question.text)
+    if length is None or way is None or re.search(AXLE_OR_COUPLING, question.text, re.I):
         return None
-    if words in ("forward", "ahead", "forwards", "toward coupler", "towards coupler"):
-        return question.distance.amount("m")
-    if words in ("back", "backward", "backwards", "rearward", "aft"):
-        return -question.distance.amount("m")
-    return None
+    return length if way.group(1).casefold() in ("forward", "ahead") else -length
 
 
-def _place(position: str | None, distance: Quantity | None, trailer: str | None) -> Place | None:
-    """A place in words as the statics know it; None where it wants a distance."""
+def _place(position: str | None, away: float | None, trailer: str | None) -> Place | None:
+    """A place in words as the statics know it, so far (m) from what it names.
+
+    None where it wants a distance.
+    """
     words = (position or "").casefold().strip()
-    away = distance.amount("m") if distance else None
     on_truck = re.search(r"\b(bed|box|tray|drive axle|rear axle)\b", words)
     if re.search(r"\b(cab|seats?)\b", words):
         return InCab()

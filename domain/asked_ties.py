@@ -10,13 +10,10 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from domain.quantities import DISTANCES, MASSES, Quantity
+from domain.asked_figures import COUNTS, asked_length, count_of
+from domain.quantities import MASSES, Quantity
 from domain.tiedowns import Article, Kind, Run
 from domain.verdicts import Question
-
-WORDS = "one two three four five six seven eight nine ten eleven twelve"
-COUNTS = {word: number for number, word in enumerate(WORDS.split(), start=1)}
-"""Numbers in words, as far as anybody ties."""
 
 MATERIALS: tuple[tuple[str, str], ...] = (
     ("chain", r"chains?|binders?"),
@@ -37,7 +34,7 @@ KINDS: tuple[tuple[Kind, str], ...] = (
 """Cargo that has paragraphs of its own."""
 
 TIES = "|".join(words for _, words in MATERIALS)
-SIZE = re.compile(r"(?<![\d,.])(\d+[- ]\d/\d|\d/\d|[1-4])(?=\s*(?:-?\s*in(?:ch)?\b|\"|'')|\s)")
+SIZE = re.compile(r"(?<![\d,.])(\d+[- ]\d/\d|\d/\d{1,2}|[1-4])(?=\s*(?:-?\s*in(?:ch)?\b|\"|'')|\s)")
 GRADE = re.compile(r"\b(?:grade|gr\.?|g)[\s-]*(30|43|70|80|100)\b", re.I)
 TRANSPORT = re.compile(r"\btransport chains?\b", re.I)
 COUNT = re.compile(
@@ -54,7 +51,6 @@ OVER = re.compile(r"\bover (?:it|the (?:top|load)|them)\b|\bthrown over\b|\bacro
 BLOCKED = re.compile(
     r"\b(?<!not )(?<!n't )(?:blocked|against the (?:headboard|bulkhead|front))", re.I
 )
-LENGTH = re.compile(r"([\d.]+)\s*-?\s*(ft|feet|foot|m|metres?|meters?)\b(?:\s+long)?", re.I)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,7 +77,7 @@ def asked_article(question: Question) -> Article | None:
     kinds = (kind for kind, each in KINDS if re.search(rf"\b(?:{each})s?\b", words, re.I))
     return Article(
         weight=weight.amount("kg"),
-        length=_length(question),
+        length=asked_length(question),
         kind=next(kinds, "article"),
         blocked=bool(BLOCKED.search(question.text)),
     )
@@ -98,17 +94,13 @@ def asked_ties(question: Question) -> AskedTies:
     )
     marked = grade.group(1) if grade else ("70" if TRANSPORT.search(text) else "")
     return AskedTies(
-        count=_number(count.group(1)) if count else None,
+        count=count_of(count.group(1)) if count else None,
         material=material,
         size=_size(bare),
         grade=f"grade {marked}" if marked else "",
         limit=_limit(text),
         run="over the load" if OVER.search(text) else "to the load",
     )
-
-
-def _number(word: str) -> int:
-    return int(word) if word.isdigit() else COUNTS[word.casefold()]
 
 
 def _size(text: str) -> str:
@@ -127,14 +119,3 @@ def _limit(text: str) -> Quantity | None:
         return None
     figure, unit = (found.group(1), found.group(2)) if found.group(1) else found.groups()[2:]
     return Quantity(float(figure.replace(",", "")), "kg" if unit == "kg" else "lb")
-
-
-def _length(question: Question) -> float | None:
-    stated = question.distance
-    if stated is not None and stated.unit not in DISTANCES:
-        return stated.amount("m")
-    found = LENGTH.search(question.text)
-    if found is None:
-        return None
-    unit = "m" if found.group(2).casefold().startswith("m") else "ft"
-    return Quantity(float(found.group(1)), unit).amount("m")

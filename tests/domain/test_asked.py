@@ -1,0 +1,167 @@
+"""What questions about load and tie-downs mean, from their words where their fields are bare."""
+
+from __future__ import annotations
+
+from typing import cast
+
+import pytest
+
+from domain.asked_load import Asked, HowMuch, Moved, Put, Taken, Unclear, WhereFor, asked
+from domain.asked_ties import asked_article, asked_ties
+from domain.loading import BehindCoupling, InBed, InCab, OnTrailer, Spread
+from domain.quantities import Quantity
+from domain.verdicts import Question
+from tests.domain.scale_house import Ticket, lb
+
+FOOT = 0.3048
+SKID, GENERATOR = lb(3200).amount("kg"), lb(210).amount("kg")
+
+
+def meant(text: str, **said: object) -> Asked:
+    ticket = Ticket().loads("skid steer", 3200, "ahead of trailer axle", 2)
+    ticket.loads("generator", 210, "bed")
+    question = Question(topic="whatif", text=text, **said)  # type: ignore[arg-type]
+    return asked(question, ticket.log)
+
+
+def near(metres: float) -> float:
+    """A length that compares equal to rounding."""
+    return cast(float, pytest.approx(metres))
+
+
+POUNDS = lb(600).amount("kg")
+CASES: list[tuple[str, dict[str, object], Asked]] = [
+    (
+        "what if we add 600 lb four feet ahead of the trailer axle",
+        {"value": lb(600), "position": "ahead of trailer axle"},
+        Put("that", POUNDS, OnTrailer(near(4 * FOOT))),
+    ),
+    (
+        "what if 600 lb 18 inches behind the coupler",
+        {"value": lb(600), "position": "behind coupler"},
+        Put("that", POUNDS, BehindCoupling(near(0.4572))),
+    ),
+    (
+        "what if we put 600 lb 2 ft behind the axles",
+        {"value": lb(600), "position": "behind axles"},
+        Put("that", POUNDS, OnTrailer(near(-2 * FOOT))),
+    ),
+    ("600 lb in the bed", {"value": lb(600), "position": "bed"}, Put("that", POUNDS, InBed(0.0))),
+    ("600 lb in the cab", {"value": lb(600), "position": "cab"}, Put("that", POUNDS, InCab())),
+    (
+        "600 lb over the axles",
+        {"value": lb(600), "position": "over axles"},
+        Put("that", POUNDS, OnTrailer(0.0)),
+    ),
+    (
+        "600 lb on the flatdeck",
+        {"value": lb(600), "trailer": "flatdeck"},
+        Put("that", POUNDS, Spread()),
+    ),
+    ("how much more can i carry on the flatdeck", {"trailer": "flatdeck"}, HowMuch(Spread())),
+    ("how much more can i put in the bed", {"position": "bed"}, HowMuch(InBed(0.0))),
+    (
+        "where must the skid go for 12 % tongue",
+        {"field": "tongue"},
+        WhereFor("skid steer", SKID, 0.12, near(2 * FOOT)),
+    ),
+    (
+        "what if we move the skid 2 ft forward",
+        {},
+        Moved("skid steer", SKID, OnTrailer(0.0), OnTrailer(near(2 * FOOT))),
+    ),
+    (
+        "slide the skid steer back three feet",
+        {},
+        Moved("skid steer", SKID, OnTrailer(0.0), OnTrailer(near(-3 * FOOT))),
+    ),
+    (
+        "what if the generator goes over the axles",
+        {"item": "generator", "position": "over axles"},
+        Moved("generator", GENERATOR, InBed(0.0), OnTrailer(0.0)),
+    ),
+    (
+        "what if we take the generator off",
+        {"item": "generator"},
+        Taken("generator", GENERATOR, InBed(0.0)),
+    ),
+    (
+        "what if we drain 600 lb of water over the axles",
+        {"value": lb(600), "item": "water", "position": "over axles"},
+        Taken("water", POUNDS, OnTrailer(0.0)),
+    ),
+    ("what if i add a mower in the bed", {"item": "mower", "position": "bed"}, Unclear("mass")),
+    (
+        "slide the generator to the trailer nose",
+        {"item": "generator", "position": "trailer nose"},
+        Unclear("distance"),
+    ),
+    (
+        "what if we move 600 lb to the bed",
+        {"value": lb(600), "position": "bed"},
+        Unclear("start"),
+    ),
+    ("where must the skid go", {}, Unclear("share")),
+]
+
+
+@pytest.mark.parametrize(("text", "said", "means"), CASES, ids=[each[0] for each in CASES])
+def test_a_question_about_load_is_one_of_five_requests(
+    text: str, said: dict[str, object], means: Asked
+) -> None:
+    assert meant(text, **said) == means
+
+
+@pytest.mark.parametrize(
+    ("text", "count", "material", "size", "grade"),
+    [
+        ("4 chains 3/8 grade 70 on 9,200 lb?", 4, "chain", "3/8", "grade 70"),
+        ("are four 3/8 g70 chains enough for 9200 lb", 4, "chain", "3/8", "grade 70"),
+        ("2 two inch straps on 3,000 lb", 2, "synthetic webbing", "", ""),
+        ('3 x 4" straps', 3, "synthetic webbing", "4", ""),
+        ("how many 1-3/4 inch straps", None, "synthetic webbing", "1-3/4", ""),
+        ("six 5/16 transport chains", 6, "chain", "5/16", "grade 70"),
+        ("two 1/2 nylon ropes", 2, "nylon rope", "1/2", ""),
+        ("how do i tie it down", None, None, "", ""),
+    ],
+)
+def test_tie_downs_are_read_out_of_the_words(
+    text: str, count: int | None, material: str | None, size: str, grade: str
+) -> None:
+    found = asked_ties(Question(topic="tiedown", text=text))
+    assert (found.count, found.material, found.size, found.grade) == (count, material, size, grade)
+
+
+@pytest.mark.parametrize(
+    ("text", "limit"),
+    [
+        ("4 straps wll 3,333 lb", Quantity(3333, "lb")),
+        ("4 straps rated 1500 kg", Quantity(1500, "kg")),
+        ("4 straps, 5000 lb wll each", Quantity(5000, "lb")),
+        ("4 straps on 5000 lb", None),
+    ],
+)
+def test_a_stated_working_load_limit_is_taken(text: str, limit: Quantity | None) -> None:
+    assert asked_ties(Question(topic="tiedown", text=text)).limit == limit
+
+
+def test_the_cargo_has_its_length_its_kind_and_its_blocking() -> None:
+    tied = asked_article(
+        Question(
+            topic="tiedown",
+            text="how many straps for a 4,200 lb tractor 12 ft long, blocked in front",
+            value=lb(4200),
+            item="tractor",
+        )
+    )
+    assert tied is not None
+    assert tied.length == pytest.approx(12 * FOOT)
+    assert tied.kind == "machinery"
+    assert tied.blocked
+    loose = asked_article(
+        Question(topic="tiedown", text="2 two inch straps, 900 lb, not blocked", value=lb(900))
+    )
+    assert loose is not None
+    assert loose.length is None
+    assert not loose.blocked
+    assert asked_article(Question(topic="tiedown", text="enough straps?")) is None
