@@ -24,7 +24,7 @@ from bot.store.database import Store
 from bot.store.tables import ChatRow, LogbookRow, MessageRow
 from domain.context import Context
 from domain.corrections import Amended, Unclear, Withdrawn, bind
-from domain.doubts import answers_doubt, picked
+from domain.doubts import answers_doubt, kinds_in_doubt, picked
 from domain.entries import Correction, Entry, Fill, Hitch, Rating, Weighing
 from domain.fuel import truck_fuel
 from domain.log import Logged, Preferences
@@ -252,9 +252,13 @@ def _complete(desk: _Desk, key: int, entries: tuple[Entry, ...]) -> Answer:
 
 
 def _correct(desk: _Desk, correction: Correction) -> Answer:
-    if correction.action == "undo" and _doubt_is_last(desk):
+    doubt = _last_doubt(desk)
+    if doubt is not None and correction.action == "undo":
         journal.close_question(desk.session, desk.chat)
         return correcting.dropped_answer()
+    if doubt is not None:
+        # It corrects what was just texted, not an older entry that happens to look alike.
+        return asking.still_open_answer(doubt)
     outcome = bind(correction, logbook.recent(desk.session, desk.book))
     match outcome:
         case Amended(before, after, _):
@@ -280,13 +284,16 @@ def _correct(desk: _Desk, correction: Correction) -> Answer:
             assert_never(outcome)
 
 
-def _doubt_is_last(desk: _Desk) -> bool:
-    """Whether the last thing that was texted is a doubt of which nothing was kept."""
+def _last_doubt(desk: _Desk) -> Ask | None:
+    """The open question, where the last thing that was texted is a doubt and nothing was kept."""
     question = journal.open_question(desk.session, desk.chat)
     if question is None or question.entry_id is not None:
-        return False
+        return None
+    ask = journal.asked(question)
+    if Correction in kinds_in_doubt(ask):
+        return None
     last = logbook.last_message(desk.session, desk.book)
-    return last is None or question.message_id > last
+    return ask if last is None or question.message_id > last else None
 
 
 def _drop_question_about(desk: _Desk, keys: list[int]) -> None:

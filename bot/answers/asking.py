@@ -59,6 +59,15 @@ def ask_answer(ask: Ask, *, kept: bool = False) -> Answer:
     )
 
 
+def still_open_answer(ask: Ask) -> Answer:
+    """What is said where a correction meets a doubt of which nothing was kept."""
+    return Answer(
+        headline="Nothing is kept of that yet. Send the whole line again with the right figures.",
+        notes=(_sentence(ask),),
+        choices=tuple(choice.label for choice in ask.choices),
+    )
+
+
 def _sentence(ask: Ask) -> str:
     field = field_name(ask.about)
     figures = [figure(each) for each in ask.figures]

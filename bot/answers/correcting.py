@@ -49,8 +49,8 @@ def amended_answer(amended: Amended, follows: Answer | None = None) -> Answer:
     notes = [] if follows else [f"{sentence(brief(after))}."]
     if isinstance(after, Weighing):
         notes += _sum_note(after)
-    changed = f"{sentence(field_name(amended.field))} is {now}"
-    headline = f"{changed}, not {bare_or_figure(was)}." if was is not None else f"{changed} now."
+    changed = f"{sentence(field_name(amended.field))} now {now}"
+    headline = f"{changed}, not {bare_or_figure(was)}." if was is not None else f"{changed}."
     answer = Answer(headline=headline, notes=tuple(notes))
     return joined([answer, follows]) if follows else answer
 

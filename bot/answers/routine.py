@@ -26,8 +26,9 @@ def hitch_kept(entry: Hitch) -> Answer:
     """A trailer went on or came off."""
     which = sentence(entry.trailer) if entry.trailer else "Trailer"
     where = f" at {entry.place}" if entry.place else ""
-    on = "hitched" if entry.action == "hitched" else "off; running solo"
-    return Answer(headline=f"{which} {on}{where}.")
+    if entry.action == "hitched":
+        return Answer(headline=f"{which} hitched{where}.")
+    return Answer(headline=f"{which} off{where}; running solo.")
 
 
 def observations_kept(entries: Sequence[Observation]) -> Answer:

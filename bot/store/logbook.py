@@ -218,9 +218,9 @@ _SHOWING: Mapping[str, type[FillRow] | type[OdometerRow]] = {
 
 # Statements are built once each: building one costs more than running it.
 @cache
-def _last_shown(kind: str) -> Select[Any]:
+def _last_shown(kind: str) -> Select[*tuple[Any, ...]]:
     table = _SHOWING[kind]
-    query: Select[Any] = (
+    query = (
         select(table.odometer, table.odometer_unit, EntryRow.happened_at, EntryRow.id)
         .join(EntryRow, EntryRow.id == table.entry_id)
         .where(

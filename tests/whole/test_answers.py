@@ -190,7 +190,7 @@ def test_a_correction_says_what_it_is_now_and_what_it_was() -> None:
         Odometer(odometer=Quantity(48211, "mi")),
     )
     answer = correcting.amended_answer(Amended(logged(before)[0], after, "odometer"))
-    assert answer.headline == "Odometer is 48,211 mi, not 47,211 mi."
+    assert answer.headline == "Odometer now 48,211 mi, not 47,211 mi."
 
 
 def test_a_corrected_axle_that_no_longer_makes_the_gross_is_said_so() -> None:
