@@ -44,11 +44,17 @@ class Spot:
 
 def read_cargo(scene: Scene, book: Phrasebook) -> list[Cargo]:
     """The cargo that a message states."""
-    masses = [figure for figure in scene.live_figures() if figure.role is None and _is_mass(figure)]
-    if not masses:
+    if not any(figure.dimension in (None, MASS) for figure in scene.live_figures()):
         return []
     verb = any(scene.stated(index) for index in scene.by_class.get("load_verb", ()))
     spots = find_spots(scene, book)
+    masses = [
+        figure
+        for figure in scene.live_figures()
+        if figure.role is None and _is_mass(figure, spots if verb else [])
+    ]
+    if not masses:
+        return []
     found: list[Cargo] = []
     for figure in masses:
         spot = _spot_of(scene, figure, masses, spots)
@@ -73,8 +79,12 @@ def read_cargo(scene: Scene, book: Phrasebook) -> list[Cargo]:
     return found
 
 
-def _is_mass(figure: Figure) -> bool:
+def _is_mass(figure: Figure, spots: list[Spot]) -> bool:
     label = figure.label
+    if isinstance(label, Label) and any(
+        spot.start <= label.start and label.end <= spot.end for spot in spots
+    ):
+        return figure.dimension == MASS
     if isinstance(label, Label):
         if label.rating or label.field or label.subject or label.axle or label.whole:
             return False
@@ -115,7 +125,7 @@ def find_spots(scene: Scene, book: Phrasebook) -> list[Spot]:
             first -= 1
         lead_start = leads.get(first)
         phrase = " ".join(words[start:end])
-        if lead_start is None:
+        if lead_start is None or scene.tokens[owners[start]].senses.keys() & {"vehicle", "name"}:
             continue
         lead = " ".join(words[lead_start:first])
         last = _spot_end(scene, words, owners, end)
@@ -149,6 +159,10 @@ def _spot_of(
     ceiling = masses[position + 1].start if position + 1 < len(masses) else len(scene.tokens)
     near = [spot for spot in spots if floor <= spot.start and spot.end <= ceiling]
     behind = [spot for spot in near if spot.start >= figure.end]
+    if len(behind) > 1 and behind[1].start <= behind[0].end + 1:
+        # 'on the caravan floor over the axle' is one place.
+        first, second = behind[:2]
+        return Spot(f"{first.words} {second.words}", second.lead, first.start, second.end)
     if behind:
         return behind[0]
     return near[-1] if near and (position == 0 or floor < near[-1].start) else None
@@ -246,6 +260,6 @@ def is_noun(scene: Scene, index: int) -> bool:
     senses = token.senses
     if not senses or "check_item" in senses or "subject" in senses:
         return not senses.keys() & {"vehicle", "name"}
-    if token.text in ("skid", "steer", "steers") or "product" in senses:
+    if "thing" in senses or "product" in senses or senses.get("talk") == "vehicle":
         return True
     return not senses.keys() & OTHERWISE_MEANT

@@ -82,6 +82,8 @@ def read_checks(scene: Scene) -> list[Check]:
     for number, index in enumerate(items):
         if index in used or not _talk_allows(scene, index) or _is_label(scene, index):
             continue
+        if "thing" in scene.tokens[index].senses and any(f.role == "cargo" for f in scene.figures):
+            continue
         limit = items[number + 1] if number + 1 < len(items) else len(scene.tokens)
         state = _state(scene, index, limit)
         if state is None:

@@ -413,6 +413,8 @@ def _amend(
 
 def _valued(context: Context, figure: Figure, field: str | None) -> Quantity | float:
     unit = _unit(context, figure, field)
+    if field == "unit_price" and figure.token.grouped and figure.value >= 1000 and unit:
+        return Quantity(figure.value / 1000, unit)
     if unit is None:
         whole = figure.value.is_integer()
         return int(figure.value) if whole else figure.value

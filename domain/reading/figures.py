@@ -154,7 +154,7 @@ def _figure(tokens: Sequence[Token], index: int, context: Context, last: Figure 
     _range_or_product(figure, tokens)
     _unit_after(figure, tokens, context)
     _fraction_after(figure, tokens)
-    _claim(figure, tokens, last)
+    _claim(figure, tokens, context, last)
     return figure
 
 
@@ -295,6 +295,8 @@ def _unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -> No
         _price_per(figure, per.senses["per_volume"], context)
         figure.end += 1
     elif figure.dimension == PRICE and figure.unit in ("pence", "cents"):
+        if per is not None and per.raw == "/":
+            figure.claimed = "a tariff"
         _price_per(figure, "L", context)
 
 
@@ -402,8 +404,12 @@ def _fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
         figure.end += 1
 
 
-def _claim(figure: Figure, tokens: Sequence[Token], last: Figure | None) -> None:
+def _claim(
+    figure: Figure, tokens: Sequence[Token], context: Context, last: Figure | None
+) -> None:
     """Find out whether a neighbour owns the number."""
+    if figure.claimed is not None:
+        return
     if figure.dimension == DURATION:
         figure.claimed = "a duration"
         return
@@ -444,7 +450,7 @@ def _claim(figure: Figure, tokens: Sequence[Token], last: Figure | None) -> None
         and figure.value <= 4
     ):
         figure.claimed = "a count of axles"
-    if figure.claimed is None and after is not None and not _large(figure):
+    if figure.claimed is None and after is not None and not _follows(figure.value, context):
         figure.foreign = _foreign_noun(tokens, figure.end)
 
 
@@ -453,11 +459,6 @@ LINE_CLAIMS = frozenset(
     "eftpos auth terminal trace approval reg rego vin".split()
 )
 """Words of a receipt that own every number of their line that has no unit."""
-
-
-def _large(figure: Figure) -> bool:
-    """A figure too exact to count things with: '20,533 grrr'."""
-    return figure.dimension is None and figure.value >= 5000 and figure.value % 1000 != 0
 
 
 def _numbers_row(tokens: Sequence[Token], figure: Figure) -> bool:
@@ -490,8 +491,19 @@ def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:
     while index >= 0 and tokens[index].kind is not BREAK:
         if tokens[index].raw in ",;" or "axle" in tokens[index].senses:
             return False
-        if tokens[index].text in LINE_CLAIMS:
-            return figure.dimension != MONEY or tokens[index].text in ("vat", "gst", "mwst", "tva")
+        word = tokens[index].text.split()[0]
+        if word in LINE_CLAIMS:
+            taxed = word in ("vat", "gst", "mwst", "tva") and not _has_fee(tokens, index)
+            return figure.dimension != MONEY or taxed
+        index -= 1
+    return False
+
+
+def _has_fee(tokens: Sequence[Token], index: int) -> bool:
+    """'Fee (inc GST) $33.00' is the fee."""
+    while index >= 0 and tokens[index].kind is not BREAK:
+        if "fee" in tokens[index].senses or tokens[index].raw == "(":
+            return True
         index -= 1
     return False
 

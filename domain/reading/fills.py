@@ -138,6 +138,11 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         elif role is not None and role not in draft.roles:
             draft.roles[role] = figure
     roles = draft.roles
+    if _fills_another(scene):
+        return None
+    unclear = _bought_without_unit(scene, own)
+    if unclear is not None:
+        return unclear
     _settle_money(context, roles, draft)
     draft.evidence = _evidence(scene, draft, cue=cue, full=full)
     if bare and not _weighs(scene):
@@ -151,6 +156,53 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if draft.evidence < DECISIVE or _foreign(scene, draft):
         return None
     return _entry(scene, draft, full=full, missed=missed)
+
+
+def _fills_another(scene: Scene) -> bool:
+    """'fill the horse trough': something else than a fuel tank is filled."""
+    if scene.has("product"):
+        return False
+    for index, token, _ in scene.find("fuel_cue"):
+        if token.text.split()[0] not in ("fill", "filled", "filling", "put", "topped"):
+            continue
+        step = index + 1
+        if step < len(scene.tokens) and scene.tokens[step].text in ("the", "a", "my", "our", "up the", "his"):
+            step += 1
+            if step < len(scene.tokens):
+                noun = scene.tokens[step]
+                if noun.kind is WORD and not noun.senses and noun.raw.islower():
+                    return True
+    return False
+
+
+INTO = frozenset(("in", "in her", "into"))
+PUTTING = frozenset(("put", "threw in", "threw", "stuck", "dumped", "chucked", "put in", "threw in", "added"))
+
+
+def _bought_without_unit(scene: Scene, own: Sequence[Figure]) -> Doubt | None:
+    """'put 20 in her': gallons, or money?"""
+    if len(own) != 1 or len(scene.tokens) > 8:
+        return None
+    figure = own[0]
+    before = scene.tokens[figure.start - 1] if figure.start else None
+    behind = [token.text for token in scene.tokens[figure.end : figure.end + 2]]
+    fuelled = before is not None and before.text in PUTTING and behind and behind[0] in INTO
+    if not fuelled or figure.dimension is not None or not 3 <= figure.value <= 150:
+        return None
+    if len(behind) < 2 or behind[1] not in ("her", "it", "the truck", "the", "him", "juniper", "the tank"):
+        return None
+    context = scene.context
+    volume = Quantity(figure.value, VOLUME_UNIT[context.units])
+    money = Quantity(figure.value, context.currency)
+    return Doubt(
+        "fill",
+        "volume_or_money",
+        (volume, money),
+        (
+            Choice(f"{figure.value:,.10g} {volume.unit}", (Fill(volume=volume),)),
+            Choice(f"{figure.value:,.10g} {money.unit}", (Fill(cost=money),)),
+        ),
+    )
 
 
 FILL_NOUNS = frozenset(("fill", "fillup", "fill up", "fills", "fillups", "one", "tank", "tankful", "refuel", "fuel stop", "fueling", "top up", "stop", "fuel", "refill"))
@@ -332,7 +384,7 @@ def _assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: boo
     """Try bare figures in every role that is free, and keep the best assignment if it is good."""
     context = scene.context
     figures = [figure for figure in bare if figure.foreign is None][:4]
-    if not draft.roles and _counts_things(scene):
+    if not (cue or draft.product) and _counts_things(scene):
         return
     free = [role for role in BARE_ROLES if role not in draft.roles]
     best: tuple[float, tuple[str | None, ...]] = (0.0, ())

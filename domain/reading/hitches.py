@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from domain.entries import Hitch
 from domain.reading.scene import Scene, ends_sentence
+from domain.reading.tokens import WORD
 
 SWITCH = {"on": "hitched", "off": "unhitched"}
 """'camper's off, flatdeck's on': a trailer and one of these are a clause of their own."""
@@ -75,6 +76,10 @@ def _switched(scene: Scene) -> list[Hitch]:
 def _is_event(
     scene: Scene, index: int, text: str, *, trailer: bool, described: bool
 ) -> bool:
+    following = scene.tokens[index + 1 : index + 3]
+    if following and following[0].text in ("a", "the", "my", "an") and len(following) > 1:
+        if following[1].kind is WORD and not following[1].senses and not trailer:
+            return False
     if text in ("parked", "drop", "took off", "put on", "connected") and not trailer:
         return False
     before = scene.tokens[index - 1] if index else None
@@ -135,6 +140,6 @@ def _object_follows(scene: Scene, index: int) -> bool:
 def _is_setting(scene: Scene, index: int) -> bool:
     """'with the camper hooked up' describes the rig on the scale."""
     return any(
-        scene.tokens[k].text in ("with", "w", "without", "while", "trailer", "still")
+        scene.tokens[k].text in ("with", "w", "without", "while", "still")
         for k in range(max(0, index - 4), index)
     )

@@ -48,7 +48,7 @@ LABEL_CLASSES = (
     "fee",
 )
 
-JOINING = ("the", "of", "on", "both", "side", "position", "of the", "on the", "temp", "weight", "temps", "s")
+JOINING = ("the", "of", "on", "both", "for the", "for", "for my", "side", "position", "of the", "on the", "temp", "weight", "temps", "s")
 """Words that keep two parts of one label together: 'left side of the trailer'."""
 
 
@@ -56,6 +56,7 @@ class Label:
     """What a run of words names: a place on the rig, a field, a gauge or a rating."""
 
     __slots__ = (
+        "aside",
         "axle",
         "bound",
         "compound",
@@ -91,6 +92,7 @@ class Label:
         self.rating_subject: str | None = None
         self.bound: Figure | None = None
         self.compound = False
+        self.aside = False
 
     @property
     def places(self) -> bool:
@@ -150,6 +152,7 @@ def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Labe
             current = Label(index)
             if _extend(current, token):
                 current.compound = _is_compound(tokens, index)
+                current.aside = _is_aside(tokens, index)
                 labels.append(current)
             else:
                 current = None
@@ -184,6 +187,14 @@ _NAMING = frozenset(LABEL_CLASSES)
 
 def _names_something(senses: object) -> bool:
     return not _NAMING.isdisjoint(senses)  # type: ignore[arg-type]
+
+
+def _is_aside(tokens: Sequence[Token], index: int) -> bool:
+    """'with the gooseneck on': it says how the rig stood, and carries no figure."""
+    before = tokens[index - 1].text if index else ""
+    if before in ("the", "my", "our"):
+        before = tokens[index - 2].text if index > 1 else ""
+    return before in ("with", "w", "without", "towing", "pulling", "hauling")
 
 
 def _is_compound(tokens: Sequence[Token], index: int) -> bool:
@@ -338,6 +349,8 @@ def fits(label: Label, figure: Figure, gauge: str | None = None) -> bool:
     """Whether a label can name a figure of that dimension; `gauge` is a subject said before."""
     dimension = figure.dimension
     if dimension is None and not _sized(label, figure):
+        return False
+    if label.aside and label.only_vehicle:
         return False
     if label.rating:
         return dimension in _RATING_DIMENSIONS.get(label.rating, _PLACE_DIMENSIONS)
@@ -528,9 +541,9 @@ def _between(tokens: Sequence[Token], start: int, end: int) -> float:
         elif token.kind is WORD:
             senses = token.senses
             if "glue" in senses:
-                cost += 0.15
+                cost += 0.05 if senses["glue"] == "filler" else 0.15
             elif "weigh_cue" in senses or "rating_cue" in senses or "tank" in senses:
-                cost += 0.3
+                cost += 0.15
             elif not senses:
                 cost += 1.6
             else:

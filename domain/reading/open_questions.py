@@ -181,7 +181,11 @@ def _entry_words(choice: Choice) -> set[str]:
 
 def _by_figure(scene: Scene, asked: Ask) -> Facts | None:
     """A figure: that of one choice picks it; a new one takes the place of the one in doubt."""
-    figures = [figure for figure in scene.figures if figure.claimed is None]
+    figures = [
+        figure
+        for figure in scene.figures
+        if figure.claimed is None and not (figure.token.spoken and figure.value == 1)
+    ]
     if len(figures) != 1:
         return None
     figure = figures[0]

@@ -72,7 +72,7 @@ class Phrasebook:
         return found
 
 
-MIN_CORRECTED = 4
+MIN_CORRECTED = 5
 MAX_REMEMBERED = 10_000
 
 

@@ -201,10 +201,10 @@ def _is_order(scene: Scene, topics: dict[str, set[str]]) -> bool:
 
 
 FUEL = frozenset(("fuel", "diesel", "gas", "petrol", "gallons", "gallon", "litres", "liters", "tank", "def", "fillups", "fuelling"))
-MARGIN_STRONG = frozenset(("overweight", "overloaded", "margin", "margins", "headroom", "within limits", "under the limit", "over the limit", "payload left", "maxed out", "too heavy", "over any limits", "inside the limits", "near the limit", "tightest", "capacity left", "overweight on", "to spare", "limit", "limits", "over on", "exceeding", "exceed", "in the red"))
-RATING_WORDS = frozenset(("gvwr", "gcwr", "gawr", "payload", "gvm", "gcm", "mtplm", "tow rating", "towing capacity", "tow capacity", "rated", "rating", "ratings", "load index", "atm", "gtm", "max tongue", "tongue rating", "tank size", "tank hold", "curb weight", "rated for", "door sticker", "plate", "capacity", "limits on file"))
-ECONOMY_STRONG = frozenset(("mpg", "fuel economy", "fuel mileage", "gas mileage", "l/100km", "l/100", "fuel consumption", "miles per gallon", "consumption", "economy", "fuel efficiency", "to the gallon", "kilometres per litre", "litres per 100"))
-RANGE_STRONG = frozenset(("how far can we go", "how far can i go", "how far can we get", "how far can i get", "on whats left", "fuel left", "left in the tank", "before we need fuel", "before i need fuel", "until empty", "till empty", "to empty", "enough fuel", "enough diesel", "before we run dry", "without stopping", "without filling", "how much fuel is left", "fuel do we have left", "fuel do we have", "far can this tank", "dte", "distance to empty", "before we fill", "enough in the tank", "before we have to fill", "before fuel", "before refuelling", "before refueling", "range", "gas left", "diesel left", "before filling", "run out of fuel", "enough gas", "how far will", "on the tank", "fuel to get", "next fuel stop", "before we have to stop"))
+MARGIN_STRONG = frozenset(("over on anything", "over anywhere", "over on any", "overweight", "overloaded", "margin", "margins", "headroom", "within limits", "under the limit", "over the limit", "payload left", "maxed out", "too heavy", "over any limits", "inside the limits", "near the limit", "tightest", "capacity left", "overweight on", "to spare", "limit", "limits", "over on", "exceeding", "exceed", "in the red"))
+RATING_WORDS = frozenset(("plate say", "plate says", "sticker say", "sticker says", "payload sticker", "sticker number", "kerbweight", "train weight", "gross train weight", "gvwr", "gcwr", "gawr", "payload", "gvm", "gcm", "mtplm", "tow rating", "towing capacity", "tow capacity", "rated", "rating", "ratings", "load index", "atm", "gtm", "max tongue", "tongue rating", "tank size", "tank hold", "curb weight", "rated for", "door sticker", "plate", "capacity", "limits on file"))
+ECONOMY_STRONG = frozenset(("litres per hundred", "liters per hundred", "litres a hundred", "mpg", "fuel economy", "fuel mileage", "gas mileage", "l/100km", "l/100", "fuel consumption", "miles per gallon", "consumption", "economy", "fuel efficiency", "to the gallon", "kilometres per litre", "litres per 100"))
+RANGE_STRONG = frozenset(("till we run dry", "until we run dry", "how far can we go", "how far can i go", "how far can we get", "how far can i get", "on whats left", "fuel left", "left in the tank", "before we need fuel", "before i need fuel", "until empty", "till empty", "to empty", "enough fuel", "enough diesel", "before we run dry", "without stopping", "without filling", "how much fuel is left", "fuel do we have left", "fuel do we have", "far can this tank", "dte", "distance to empty", "before we fill", "enough in the tank", "before we have to fill", "before fuel", "before refuelling", "before refueling", "range", "gas left", "diesel left", "before filling", "run out of fuel", "enough gas", "how far will", "on the tank", "fuel to get", "next fuel stop", "before we have to stop"))
 WHATIF_STRONG = frozenset(("what if", "what happens if", "what happens to", "if we put", "if i put", "if we move", "if i move", "if we add", "if i add", "if we slide", "if we load", "if i load", "if we shift", "suppose", "how much more can", "where should", "where must", "where do i put", "where do we put", "can i add", "can we add", "could we add", "could i add", "can i put", "can we put", "can we carry", "can i carry", "can we load", "can i load", "how much can"))
 HOW_MANY = frozenset(("how many", "how much", "enough", "need", "will", "do", "is", "are", "hold", "for"))
 
@@ -223,6 +223,8 @@ def _topic(scene: Scene, asked: _Asked) -> str | None:
     if _asks_plan(scene, asked):
         return "plan"
     if "range" in topics and _asks_range(scene, asked):
+        return "range"
+    if "left" in words and words & {"tank"} and words & {"miles", "km", "kms", "far", "range"}:
         return "range"
     if "upkeep" in topics and _asks_upkeep(scene, asked):
         return "upkeep"
@@ -398,7 +400,7 @@ def _asks_ratings(scene: Scene, asked: _Asked) -> bool:
 
 def _asks_cost(scene: Scene, asked: _Asked) -> bool:
     phrases = asked.topics["cost"]
-    if phrases & {"cost per mile", "cost a mile", "price per mile", "per mile", "fuel bill", "fuel costs", "fuel cost", "cost per km", "fuel money", "a mile"}:
+    if phrases & {"fuel spend", "fuel spending", "cost per mile", "cost a mile", "price per mile", "per mile", "fuel bill", "fuel costs", "fuel cost", "cost per km", "fuel money", "a mile"}:
         return not asked.other
     fuelish = bool(asked.words & FUEL) or scene.has("product")
     ours = asked.ours and not asked.other
@@ -426,17 +428,19 @@ def _asks_distance(scene: Scene, asked: _Asked) -> bool:
     if asked.other and not scene.has("name"):
         return False
     counted = asked.words & {"many", "far", "total", "distance", "odometer", "odo", "mileage"}
-    driven = asked.words & {"put", "done", "driven", "drive", "drove", "tow", "towed", "gone", "come", "covered", "odometer", "odo", "clock", "traveled", "travelled", "pulled", "went", "racked", "did", "towing", "hauled", "made", "logged", "since"}
+    driven = asked.words & {"put", "done", "driven", "drive", "drove", "tow", "towed", "gone", "come", "covered", "odometer", "odo", "clock", "traveled", "travelled", "pulled", "went", "go", "racked", "did", "towing", "hauled", "made", "logged", "since"}
     plain = asked.words & {"miles", "km", "kms", "odometer", "odo", "mileage", "far", "kilometres", "kilometers", "ks"}
     if "far" in asked.words and not asked.words & {"miles", "km", "kms", "towed", "trailer", "odo"}:
-        return asked.ours and bool(driven & {"gone", "come", "driven", "towed", "tow", "pulled", "hauled", "drive"}) and (scene.has("time") or scene.has("name") or "trip" in asked.words or "today" in asked.words)
+        return asked.ours and bool(driven & {"gone", "come", "driven", "towed", "tow", "pulled", "hauled", "drive", "go"}) and (scene.has("time") or scene.has("name") or "trip" in asked.words or "today" in asked.words)
     return bool(counted and plain and (driven or asked.words & {"odometer", "odo"})) and asked.strangers <= 2
 
 
 def _asks_summary(scene: Scene, asked: _Asked, topic: str) -> bool:
     if asked.other and not scene.has("name"):
         return False
-    told = any(token.text in SUMMARIES for token in scene.tokens) or asked.words & {"summary", "recap", "totals", "report", "log"}
+    phrases = {phrase for found in asked.topics.values() for phrase in found}
+    told = bool(phrases & SUMMARIES) or bool(asked.words & {"summary", "recap", "totals", "report", "log"})
+    told = told or (bool(asked.words & {"figures", "numbers"}) and bool(asked.words & {"week", "weeks", "trip", "month"}))
     if told and asked.strangers <= 1:
         return True
     about = asked.words & FUEL or asked.words & {"miles", "towing", "towed", "tow", "fuel", "mpg", "log", "numbers", "stats", "haul", "hauling"} or scene.has("name")
@@ -613,7 +617,8 @@ def _moved_item(scene: Scene, mass: Figure | None) -> str | None:
                 end += 1
             return scene.words_between(after, end)
     for index, token in enumerate(scene.tokens):
-        if token.text.split()[-1] not in MOVING:
+        last = token.text.split()[-1]
+        if last not in MOVING and not (last == "if" and index + 1 < len(scene.tokens)):
             continue
         start = index + 1
         while start < len(scene.tokens) and scene.tokens[start].text in ("the", "a", "an", "my", "our", "another"):

@@ -69,11 +69,24 @@ def _framed(scene: Scene) -> bool:
     if scene.has("weigh_cue") and not scene.has("rating_cue"):
         named = [label for label in scene.labels if label.rating and label.bound]
         return len(named) >= 2
-    if scene.has("rating_cue"):
+    if any(_is_strong(scene, index, token.text) for index, token, _ in scene.find("rating_cue")):
         return True
     return any(
         label.rating in ("gvwr", "gcwr", "gawr", "payload") and label.bound
         for label in scene.labels
+    )
+
+
+WEAK_CUES = frozenset(("plate", "tag", "badge", "spec", "specs", "manual", "max", "maximum", "limit", "limits"))
+
+
+def _is_strong(scene: Scene, index: int, text: str) -> bool:
+    """'plate' is a label where it says or heads something; a scale has plates too."""
+    if text not in WEAK_CUES:
+        return True
+    following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
+    return following is not None and (
+        following.raw in ":-–" or following.text in ("says", "reads", "is", "shows", "said")
     )
 
 
@@ -92,6 +105,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool) -> tuple[str, str] | 
         if framed or _rated_elsewhere(scene) or figure.value >= 1000:
             return label.rating_subject, "tow"
         return None
+    if label.whole == "tongue" and _is_ball(scene, label):
+        return "ball", "tow"
     if not framed:
         return None
     if label.axle or (label.end_of and not label.side):
@@ -112,6 +127,13 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool) -> tuple[str, str] | 
             return "hitch", "tow"
         return "trailer", "gvwr"
     return None
+
+
+def _is_ball(scene: Scene, label: Label) -> bool:
+    """'towball is stamped 3.5 t' is the ball's own stamp."""
+    word = scene.tokens[label.start].text
+    stamped = any(token.text in ("stamped", "rated", "rated at") for token in scene.tokens)
+    return stamped and word in ("towball", "tow ball", "ball")
 
 
 def _rated_elsewhere(scene: Scene) -> bool:
@@ -188,6 +210,8 @@ def _tank_size(scene: Scene) -> bool:
     for figure in scene.figures:
         if figure.dimension != VOLUME:
             continue
+        if any(label.compound for label in scene.labels) or _compound_tank(scene):
+            continue
         after = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
         if after is not None and "tank" in after.senses:
             return True
@@ -195,6 +219,16 @@ def _tank_size(scene: Scene) -> bool:
             if "tank" in scene.tokens[index].senses and scene.has("rating"):
                 return True
             if scene.tokens[index].text == "tank":
+                return True
+    return False
+
+
+def _compound_tank(scene: Scene) -> bool:
+    """'fish tank': an unknown noun before it makes it no fuel tank."""
+    for index, token in enumerate(scene.tokens):
+        if "tank" in token.text.split() and index:
+            before = scene.tokens[index - 1]
+            if before.kind is WORD and not before.senses and before.raw.islower():
                 return True
     return False
 

@@ -208,7 +208,8 @@ def _note_of(scene: Scene, index: int, rest: int) -> Note | None:
     if words < 2:
         return None
     marked = rest > index + 1
-    if token.text in ("remember", "note", "memo", "reminder to self", "for next time") and not marked:
+    plain = token.text in ("remember", "note", "memo", "reminder to self", "for next time", "for the record", "log this", "write down", "jot down", "worth noting")
+    if plain and not marked and not (scene.has("vehicle") or scene.has("name") or scene.has("check_item")):
         return None
     text = scene.text[scene.tokens[rest].start :].strip()
     return Note(

@@ -17,6 +17,13 @@ from domain.reading.phrasebook import Phrasebook, Senses, fold
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token, tokenize
 
 PLAN, GUESS, NEGATION, OTHER, REQUEST = "plan", "guess", "negation", "other", "request"
+OTHER_VEHICLE = "vehicle"
+SHORTENED = frozenset(("well", "ill", "shell", "hell", "wed", "wont"))
+"""'we'll' and its like plan something; without the apostrophe they are other words."""
+
+OWNERS = frozenset(("his", "their", "your", "ur", "theyre", "hes"))
+"""Whose rig it is holds for the whole sentence."""
+
 SENTENCE_ENDS = ".!?;"
 RECORDING = frozenset(("log", "record", "note", "enter", "add", "put", "mark", "write", "save"))
 """What one asks Drawbar itself to do: 'can you log steer 5360' is no request to a person."""
@@ -153,10 +160,14 @@ class Scene:
         if "talk" not in self.by_class and not any(token.possessive for token in tokens):
             return talk
         state: str | None = None
+        owned = False
         clause_start = 0
         for index, token in enumerate(tokens):
-            if ends_sentence(token) or token.raw == "," or token.text in ("but", "and then"):
-                state, clause_start = None, index + 1
+            if ends_sentence(token):
+                state, clause_start, owned = None, index + 1, False
+                continue
+            if token.raw == "," or token.text in ("but", "and then"):
+                state, clause_start = (OTHER if owned else None), index + 1
                 continue
             cue = self._cue(index, token)
             if cue == GUESS:
@@ -167,6 +178,7 @@ class Scene:
                 state = GUESS
             elif cue is not None:
                 state = cue
+                owned = owned or token.text in OWNERS
             talk[index] = state
         return talk
 
@@ -184,14 +196,16 @@ class Scene:
         if value is None or "name" in senses:
             return None
         cue = value.split()[0]
+        if token.text in SHORTENED and token.raw.isalpha():
+            return None
+        if cue == OTHER_VEHICLE:
+            return OTHER if self._other_vehicle(index) else None
         following = self.tokens[index + 1] if index + 1 < len(self.tokens) else None
         if "aboard" in senses and index and self.tokens[index - 1].kind is NUMBER:
             return None
         if cue in (REQUEST, PLAN) and following is not None and following.text in RECORDING:
             return None
         if cue == NEGATION and following is not None and following.senses.keys() & {"vehicle"}:
-            return None
-        if cue == OTHER and "vehicle" in senses and not self._other_vehicle(index):
             return None
         return cue
 
@@ -210,8 +224,11 @@ class Scene:
         return False
 
     def _other_vehicle(self, index: int) -> bool:
-        """A vehicle that is not the chat's: 'the boat', unless it stands on a trailer's label."""
-        return index + 1 >= len(self.tokens) or "vehicle" not in self.tokens[index + 1].senses
+        """A vehicle that is not the chat's: not 'car + trailer', nor what is carried ('a tractor')."""
+        if self.has("load_verb") or self.context.truck is None:
+            return "vehicle" not in self.by_class
+        following = self.tokens[index + 1] if index + 1 < len(self.tokens) else None
+        return following is None or not following.senses.keys() & {"vehicle", "rig"}
 
 
 def names_of(context: Context) -> Senses:

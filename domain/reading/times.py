@@ -220,8 +220,8 @@ def _bare_clock(scene: Scene, index: int) -> tuple[int, int] | None:
             for k in range(max(0, index - 3), index)
         )
     )
-    afternoon = after is not None and after.text == "in" and _says(scene, index + 2, "afternoon")
-    dawn = after is not None and after.text == "in" and _says(scene, index + 2, "morning")
+    afternoon = _in_the(scene, index, "afternoon")
+    dawn = _in_the(scene, index, "morning")
     plain = token.decimals == 0 and 1 <= token.value <= 12
     if plain and (follows_day or afternoon or dawn) and "unit" not in (after.senses if after else ()):
         hour = int(token.value)
@@ -232,10 +232,10 @@ def _bare_clock(scene: Scene, index: int) -> tuple[int, int] | None:
     return None
 
 
-def _says(scene: Scene, index: int, word: str) -> bool:
-    return any(
-        scene.tokens[k].text.endswith(word) for k in range(index, min(index + 2, len(scene.tokens)))
-    )
+def _in_the(scene: Scene, index: int, part: str) -> bool:
+    """'3 in the afternoon'."""
+    words = " ".join(token.text for token in scene.tokens[index + 1 : index + 4])
+    return words.startswith(f"in the {part}")
 
 
 def _claim(scene: Scene, index: int) -> None:

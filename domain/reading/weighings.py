@@ -73,6 +73,8 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
             return False
         if label.whole == "gross" and _is_money_total(scene, label):
             return False
+        if label.rating_subject == "coupler" and _alone(scene) == "trailer":
+            label.whole = "tongue"
         return label.places and not (label.rating or label.field or label.subject)
     if figure.foreign is not None:
         return False
@@ -81,8 +83,10 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
 
 def _is_money_total(scene: Scene, label: Label) -> bool:
     """The 'total' of a fuel receipt is money."""
-    return scene.tokens[label.start].text in ("total", "ttl", "tot", "sum") and any(
-        figure.dimension == VOLUME for figure in scene.figures
+    if scene.tokens[label.start].text not in ("total", "ttl", "tot", "sum"):
+        return False
+    return any(figure.dimension == VOLUME for figure in scene.figures) or any(
+        key in ("gal", "L", "gal_imp") for _, _, key in scene.find("unit")
     )
 
 
@@ -186,7 +190,7 @@ def _read_pass(scene: Scene, each: Pass, number: int, count: int) -> Weighing | 
     if cue:
         evidence += 1.5
     if rig:
-        evidence += 1.0
+        evidence += 1.6 if rig != "hitched" else 1.0
     if any(figure.dimension == MASS for figure in placed.values()):
         evidence += 0.9
     if any(position.endswith(("_left", "_right")) for position in placed) and len(placed) > 1:
@@ -332,6 +336,8 @@ def _header(scene: Scene, figures: Sequence[Figure]) -> Label | None:
             if label.rating or label.subject:
                 continue
             following = scene.tokens[label.end] if label.end < len(scene.tokens) else None
+            if scene.has("axle_noun", "wheel"):
+                return label
             announced = following is not None and following.raw in ":-–—"
             if label.wheel or announced or (label.start == 0 and first - label.end <= 2):
                 return label
@@ -401,7 +407,7 @@ def _place_bare(
             return {}
         return dict(zip(positions, parts, strict=True)) | {"gross": masses[gross]}
     if len(values) == 1:
-        if rig in ("solo", "trailer"):
+        if rig is not None and (rig != "hitched" or cue):
             return {"gross": masses[0]}
         if cue and _is_alone(scene, masses[0]):
             return _lone_doubt(scene, masses[0], unit)
@@ -779,6 +785,8 @@ def _stated_rig(scene: Scene, each: Pass, count: int) -> str | None:
         else:
             found = kind
     found = found or _alone(scene)
+    if found is None and any(label.aside and label.vehicle == "trailer" for label in scene.labels):
+        found = "hitched"
     if found == "hitched" and scene.has("hitch", "unhitched"):
         found = None
     if found is None and scene.has("hitch", "unhitched"):
