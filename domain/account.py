@@ -163,7 +163,8 @@ def heaviest(
             grosses.append((weights.loads["gross"], at))
         for margin in margins(rig, weights, references.load_index)[:1]:
             tightest.append((margin, at))
-            last.setdefault(session.trailer, margin)
+            # A pass of the truck alone says nothing of the load that was over.
+            last.setdefault(session.trailer if session.road else None, margin)
     if not grosses and not tightest:
         return None
     gross, at = max(grosses, key=lambda each: each[0].nominal_value, default=(None, end))

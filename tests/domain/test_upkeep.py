@@ -1,0 +1,183 @@
+"""Upkeep that falls due, faults that are carried, and the walk-round."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+import pytest
+
+from bot.reference import points_table, upkeep_table
+from domain.entries import Check, Fill, Rating
+from domain.exhaust_fluid import exhaust_fluid
+from domain.log import Log
+from domain.quantities import Quantity
+from domain.upkeep import Due, due, old_tyres
+from domain.walkround import points_of, walk_round
+from tests.domain.driving_log import START, Page, gal, mi
+
+DAY = 24
+
+
+def only(page: Page, days: float) -> Due:
+    (found,) = due(page.driven, upkeep_table(), START + timedelta(days=days))
+    return found
+
+
+def miles(km: float | None) -> float | None:
+    return None if km is None else round(Quantity(km, "km").amount("mi"), 3)
+
+
+def test_oil_is_due_so_many_miles_after_it_was_last_changed() -> None:
+    page = Page()
+    page.add(0, Rating(subject="oil", rating="every", value=mi(5000)))
+    page.reads(1, 48000)
+    page.add(1, Check(item="oil change", state="done"))
+    page.reads(30 * DAY, 52600)
+    found = only(page, 30)
+    assert (miles(found.km_left), found.soon, found.overdue) == (400, True, False)
+    page.reads(40 * DAY, 53200)
+    assert only(page, 40).overdue
+
+
+def test_upkeep_by_the_calendar_is_due_without_driving() -> None:
+    page = Page()
+    page.add(0, Rating(subject="bearings", rating="every_days", value=365.0, trailer="camper"))
+    page.add(1, Check(item="wheel bearings", state="done", trailer="camper"))
+    assert only(page, 300).days_left == pytest.approx(65, abs=0.1)
+    assert only(page, 370).overdue
+
+
+def test_a_trailers_upkeep_counts_only_the_miles_that_it_was_towed() -> None:
+    page = Page()
+    page.add(0, Rating(subject="bearings", rating="every", value=mi(1000), trailer="camper"))
+    page.reads(0, 48000)
+    page.add(0, Check(item="bearings", state="done", trailer="camper"))
+    page.reads(10, 48700)
+    page.hitches(20, "camper")
+    page.reads(20, 48700, "depart")
+    page.reads(30, 49000, "arrive", "home")
+    page.unhitches(30)
+    assert miles(only(page, 2).km_left) == 700
+
+
+def test_what_was_never_logged_as_done_is_named_and_not_counted() -> None:
+    page = Page()
+    page.add(0, Rating(subject="brakes", rating="every", value=mi(12000)))
+    page.reads(1, 48000)
+    found = only(page, 2)
+    assert (found.done, found.km_left, found.overdue) == (None, None, False)
+
+
+def test_wheel_nuts_want_another_turn_fifty_miles_after_a_wheel_was_off() -> None:
+    """Common practice, no source."""
+    page = Page()
+    page.reads(0, 48000)
+    page.add(0, Check(item="tire rotation", state="done"))
+    page.reads(3, 48060)
+    found = only(page, 1)
+    assert (found.chore, found.overdue) == ("wheel nuts", True)
+    page.add(3, Check(item="lug nuts", state="done"))
+    assert due(page.driven, upkeep_table(), START + timedelta(days=1)) == ()
+
+
+def test_the_most_pressing_upkeep_comes_first() -> None:
+    page = Page()
+    page.reads(0, 48000)
+    for item, every in (("oil", 5000), ("fuel filter", 900), ("air filter", 20000)):
+        page.add(0, Rating(subject=item, rating="every", value=mi(every)))
+        page.add(0, Check(item=item, state="done"))
+    page.reads(9, 49000)
+    found = due(page.driven, upkeep_table(), START + timedelta(days=1))
+    assert [each.chore for each in found] == ["fuel filter", "oil", "air filter"]
+
+
+def test_tyres_grow_old_by_their_date_code() -> None:
+    page = Page()
+    page.add(0, Rating(subject="tyres", rating="date_code", value=2519.0, trailer="flatdeck"))
+    page.add(0, Rating(subject="tyres", rating="date_code", value=1024.0, truck="Juniper"))
+    (old,) = old_tyres(page.driven, date(2026, 7, 4))
+    assert old.owner == "flatdeck"
+    assert old.years == pytest.approx(7.0, abs=0.1)
+
+
+def test_exhaust_fluid_goes_at_what_was_poured_in_after_the_first_fill() -> None:
+    page = Page()
+    for hours, odometer, gallons in ((0, 48000, 2.5), (100, 49000, 2.0), (200, 50000, 2.4)):
+        page.reads(hours, odometer)
+        page.add(hours, Fill(product="def", volume=gal(gallons)))
+    told = exhaust_fluid(page.driven)
+    assert told is not None
+    a_thousand = Quantity(told.rate * mi(1000).amount("km"), "L").amount("gal")
+    assert (round(a_thousand, 6), told.left) == (2.2, None)
+
+
+def test_exhaust_fluid_left_needs_the_tank_and_a_full_fill() -> None:
+    page = Page()
+    page.add(0, Rating(subject="truck", rating="def_tank", value=gal(5)))
+    page.reads(0, 48000)
+    page.add(0, Fill(product="def", volume=gal(2)))
+    page.reads(100, 49000)
+    page.add(100, Fill(product="def", volume=gal(2), full=True))
+    page.reads(200, 49500)
+    told = exhaust_fluid(page.driven)
+    assert told is not None
+    assert told.left is not None
+    assert Quantity(told.left, "L").amount("gal") == pytest.approx(4.0)
+
+
+def checks(*stated: tuple[float, str, str]) -> Log:
+    page = Page()
+    for hours, item, state in stated:
+        page.add(hours, Check(item=item, state=state))  # type: ignore[arg-type]
+    return page.log
+
+
+def test_a_point_is_ticked_under_any_of_its_names_and_says_who() -> None:
+    stands = walk_round(checks((1, "Safety chains", "done")), points_table(), START)
+    assert stands.ticked["chains crossed"].by == "Ana"
+    assert "brake test" in stands.left
+
+
+def test_the_walk_round_done_ticks_every_point_but_a_fault() -> None:
+    stands = walk_round(
+        checks((1, "walkaround", "done"), (1, "tires", "fault")), points_table(), START
+    )
+    assert stands.left == ("tyres",)
+    assert len(stands.faults) == 1
+
+
+def test_a_tick_from_before_the_trip_does_not_count() -> None:
+    stands = walk_round(checks((-40, "chains", "done")), points_table(), START)
+    assert not stands.begun
+
+
+@pytest.mark.parametrize(
+    ("later", "settled"),
+    [
+        ("left marker light", True),
+        ("marker light", True),
+        ("lights", False),
+        ("light", False),
+        ("right marker light", False),
+    ],
+)
+def test_a_fault_is_carried_until_the_same_thing_is_put_right(later: str, settled: bool) -> None:
+    log = checks((-200, "left marker light", "fault"), (1, later, "done"))
+    assert bool(walk_round(log, points_table(), START).faults) is not settled
+
+
+def test_the_owner_adds_a_point_and_drops_one() -> None:
+    page = Page()
+    page.add(0, Rating(subject="walk-round", rating="hive straps", value=1.0))
+    page.add(0, Rating(subject="walk-round", rating="mirrors", value=0.0))
+    names = [point.name for point in points_of(page.log, points_table())]
+    assert "hive straps" in names
+    assert "mirrors" not in names
+
+
+def test_no_word_belongs_to_two_points_or_two_kinds_of_upkeep() -> None:
+    for words in (
+        [word for point in points_table().points for word in point.words],
+        [word for chore in upkeep_table().chores for word in chore.words],
+    ):
+        assert len(words) == len(set(words))
