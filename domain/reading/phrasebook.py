@@ -42,13 +42,16 @@ PhraseIndex = Mapping[str, tuple[tuple[tuple[str, ...], str], ...]]
 
 @dataclass(frozen=True, slots=True)
 class Phrasebook:
-    """Phrases by their first word, longest first, with their senses; and the words for numbers.
+    """Single words and longer phrases with their senses, and the words for numbers.
+
+    `phrases` go by their first and second word, the longest first.
 
     `overlapping` holds the tables whose phrases are looked up on their own, by class.
     """
 
     language: str
-    phrases: Mapping[str, tuple[tuple[tuple[str, ...], Senses], ...]]
+    words: Mapping[str, Senses]
+    phrases: Mapping[str, Mapping[str, tuple[tuple[tuple[str, ...], Senses], ...]]]
     numbers: Mapping[str, str]
     marks: re.Pattern[str]
     correctable: Mapping[str, Senses]
@@ -96,14 +99,20 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
                     found[term_class] += f" {key}"
                 else:
                     found.setdefault(term_class, key)
-    phrases: dict[str, list[tuple[tuple[str, ...], Senses]]] = {}
+    phrases: dict[str, dict[str, list[tuple[tuple[str, ...], Senses]]]] = {}
     for words, meaning in senses.items():
-        phrases.setdefault(words[0], []).append((words, meaning))
-    for options in phrases.values():
-        options.sort(key=lambda option: -len(option[0]))
+        if len(words) > 1:
+            phrases.setdefault(words[0], {}).setdefault(words[1], []).append((words, meaning))
     return Phrasebook(
         language=str(data.get("language", "")),
-        phrases={first: tuple(options) for first, options in phrases.items()},
+        words={words[0]: meaning for words, meaning in senses.items() if len(words) == 1},
+        phrases={
+            first: {
+                second: tuple(sorted(options, key=lambda option: -len(option[0])))
+                for second, options in seconds.items()
+            }
+            for first, seconds in phrases.items()
+        },
         numbers={word: key for key, words in data[NUMBER_CLASS].items() for word in words},
         marks=_marks_pattern(marks),
         correctable={

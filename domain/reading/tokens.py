@@ -32,6 +32,7 @@ _PATTERN = re.compile(
     | (?P<phone>(?<![\w.,])(?:\+\d{1,3}[ -]?(?:\(0\)[ ]?)?\d[\d -]{6,13}\d
         | \(\d{2,5}\)[ ]?\d{3,4}[ -]?\d{3,4} | \d{3}[-.]\d{3}[-.]\d{4} | \d{3}[-]\d{4}
         | 0\d{3,4}[ ]\d{3}[ ]?\d{3,4} | 1[38]00[ ]\d{3}[ ]\d{3})(?![\w]))
+    | (?P<fraction>(?<![\d/])\d/(?:2|3|4|8|10)(?![\d/]))
     | (?P<ordinal>\d\d?(?:st|nd|rd|th)\b)
     | (?P<number>
           \d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d])
@@ -46,7 +47,6 @@ _PATTERN = re.compile(
     """,
     re.VERBOSE | re.IGNORECASE,
 )
-_FRACTION = re.compile(r"(\d)/(2|3|4|8|10)(?![\d/])")
 _INVISIBLE = re.compile("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\u2066-\u2069\ufe0f\ufeff]")
 _LETTERS_DIGITS = re.compile(r"([^\W\d_]+)(\d+)$")
 MARKS_BETWEEN_LETTERS = "-‐‑–"
@@ -110,67 +110,80 @@ def tokenize(text: str, book: Phrasebook, names: Senses | None = None) -> list[T
 
 def _lex(text: str, book: Phrasebook) -> list[Token]:
     tokens: list[Token] = []
-    position, length = 0, len(text)
-    match_pattern, match_mark, match_fraction = _PATTERN.match, book.marks.match, _FRACTION.match
     append = tokens.append
     folded = text.casefold()
-    same = len(folded) == length
-    while position < length:
-        character = text[position]
-        if character == " " or character == "\t":
-            position += 1
-            continue
-        if not character.isalpha() or (position + 1 < length and text[position + 1] in "/$.'"):
-            found = match_mark(folded if same else text, position)
-            if found and not (position and character.isalpha() and text[position - 1].isalpha()):
-                raw = found.group()
-                token = Token(WORD, raw, text[position : found.end()], position, found.end())
-                token.glued = bool(tokens) and tokens[-1].end == position
-                append(token)
-                position = found.end()
-                continue
-            fraction = match_fraction(text, position)
-            if fraction and not (tokens and tokens[-1].raw == "/" and tokens[-1].glued):
-                token = Token(NUMBER, fraction.group(), fraction.group(), position, fraction.end())
-                token.value = int(fraction[1]) / int(fraction[2])
-                token.decimals = -1
-                append(token)
-                position = fraction.end()
-                continue
-        match = match_pattern(text, position)
-        if match is None:
-            position += 1
+    marks = book.marks if len(folded) == len(text) else None
+    match_mark = marks.match if marks is not None else _NOTHING.match
+    ended = 0
+    """Where the last mark of the phrasebook ended: what the pattern finds inside it is passed over."""
+    for match in _PATTERN.finditer(text):
+        position = match.start()
+        if position < ended:
             continue
         kind = match.lastgroup
         raw = match.group()
         end = match.end()
         if kind == "word":
+            following = text[end : end + 1]
+            if following in "/$.+" and following and (found := match_mark(folded, position)):
+                ended = _append_mark(tokens, text, found)
+                continue
             _append_word(tokens, raw, position, end, book)
         elif kind == "number":
             token = Token(NUMBER, raw, raw, position, end)
-            _value(token)
+            if raw.isdigit():
+                token.value = float(raw)
+            else:
+                _value(token)
+            token.glued = bool(tokens) and tokens[-1].end == position
+            append(token)
+        elif kind == "mark" or kind == "times":
+            if found := match_mark(folded, position):
+                ended = _append_mark(tokens, text, found)
+                continue
+            if raw in MARKS_BETWEEN_LETTERS and _joins_letters(tokens, text, position, end):
+                continue
+            token = Token(MARK, "x" if kind == "times" else raw, raw, position, end)
             token.glued = bool(tokens) and tokens[-1].end == position
             append(token)
         elif kind == "break":
             append(Token(BREAK, "\n", "\n", position, end))
-        elif kind == "mark" or kind == "times":
-            if not (
-                raw in MARKS_BETWEEN_LETTERS
-                and tokens
-                and tokens[-1].end == position
-                and tokens[-1].kind == WORD
-                and end < length
-                and text[end].isalpha()
-            ):
-                token = Token(MARK, "x" if kind == "times" else raw, raw, position, end)
-                token.glued = bool(tokens) and tokens[-1].end == position
-                append(token)
+        elif kind == "fraction":
+            if found := match_mark(folded, position):
+                ended = _append_mark(tokens, text, found)
+                continue
+            token = Token(NUMBER, raw, raw, position, end)
+            top, _, bottom = raw.partition("/")
+            token.value, token.decimals = int(top) / int(bottom), -1
+            append(token)
         elif kind == "ordinal":
             append(Token(WORD, raw.lower(), raw, position, end))
         else:
             append(Token(TIME if kind == "time" else PHONE, raw, raw, position, end))
-        position = end
     return tokens
+
+
+_NOTHING = re.compile(r"(?!)")
+
+
+def _append_mark(tokens: list[Token], text: str, found: re.Match[str]) -> int:
+    """A sign or abbreviation of the phrasebook: 'w/o', 'km/h', '#'; gives where it ends."""
+    start, end = found.span()
+    token = Token(WORD, found.group(), text[start:end], start, end)
+    token.glued = bool(tokens) and tokens[-1].end == start
+    tokens.append(token)
+    return end
+
+
+def _joins_letters(tokens: list[Token], text: str, start: int, end: int) -> bool:
+    """The hyphen of 're-weighed' parts nothing."""
+    return (
+        bool(tokens)
+        and tokens[-1].end == start
+        and tokens[-1].kind is WORD
+        and end < len(text)
+        and text[end].isalpha()
+    )
 
 
 def _append_word(tokens: list[Token], raw: str, start: int, end: int, book: Phrasebook) -> None:
@@ -178,7 +191,7 @@ def _append_word(tokens: list[Token], raw: str, start: int, end: int, book: Phra
     glued = bool(tokens) and tokens[-1].end == start
     if text[-1].isdigit():
         parts = _LETTERS_DIGITS.match(text)
-        if parts and parts[1] in book.phrases and text not in book.phrases:
+        if parts and parts[1] in book.words and text not in book.words:
             middle = end - len(parts[2])
             tokens.append(Token(WORD, parts[1], raw[: middle - start], start, middle))
             token = Token(NUMBER, parts[2], parts[2], middle, end)
@@ -187,7 +200,7 @@ def _append_word(tokens: list[Token], raw: str, start: int, end: int, book: Phra
             return
     token = Token(WORD, text, raw, start, end)
     token.glued = glued
-    if len(raw) > 2 and raw[-2] in "'’`´" and raw[-1] in "sS" and text not in book.phrases:
+    if len(raw) > 2 and raw[-2] in "'’`´" and raw[-1] in "sS" and text not in book.words:
         token.text = text[:-1]
         token.possessive = True
     tokens.append(token)
@@ -341,54 +354,45 @@ def _same_word(text: str, word: str, book: Phrasebook) -> bool:
     """The same word, its possessive or plural, or another word for the same vehicle."""
     if text == word or text == f"{word}s":
         return True
-    one, other = book.phrases.get(text), book.phrases.get(word)
-    if one is None or other is None:
-        return False
-    return _vehicle(one) == _vehicle(other) != ""
-
-
-def _vehicle(options: Sequence[tuple[tuple[str, ...], Senses]]) -> str:
-    return next((senses.get("vehicle", "") for words, senses in options if len(words) == 1), "")
+    one, other = book.words.get(text, NO_SENSES), book.words.get(word, NO_SENSES)
+    return one.get("vehicle") == other.get("vehicle") is not None
 
 
 def _find_phrases(tokens: list[Token], book: Phrasebook, names: Senses) -> list[Token]:
     """Give each word its senses, joining the words of the longest phrase."""
     tokens = _join_names(tokens, book, names)
     result: list[Token] = []
-    phrases = book.phrases
+    append = result.append
+    known, phrases = book.words, book.phrases
     index, count = 0, len(tokens)
     while index < count:
         token = tokens[index]
+        text = token.text
         if token.senses:
-            result.append(token)
+            append(token)
             index += 1
             continue
-        options = phrases.get(token.text)
-        chosen, width = None, 1
-        for words, senses in options or ():
-            size = len(words)
-            if size == 1 or (
-                index + size <= count
-                and all(tokens[index + k].text == words[k] for k in range(1, size))
-            ):
-                chosen, width = senses, size
-                break
-        if chosen is None or (token.kind is NUMBER and width == 1):
-            if token.kind is WORD and names:
-                name = names.get(token.text) or names.get(token.text.removesuffix("s"))
-                if name is not None:
-                    token.senses = {"name": name}
-            result.append(token)
-            index += 1
-            continue
-        if width > 1:
-            last = tokens[index + width - 1]
-            joined = Token(WORD, " ".join(words[:width]), token.raw, token.start, last.end)
-            joined.glued = token.glued
-            token = joined
-        token.senses = chosen
-        if names and (name := names.get(token.text) or names.get(token.text.removesuffix("s"))):
-            token.senses = {**chosen, "name": name}
-        result.append(token)
+        width = 1
+        seconds = phrases.get(text)
+        if seconds is not None and index + 1 < count:
+            for words, senses in seconds.get(tokens[index + 1].text, ()):
+                size = len(words)
+                if size == 2 or (
+                    index + size <= count
+                    and words == tuple([each.text for each in tokens[index : index + size]])
+                ):
+                    last = tokens[index + size - 1]
+                    joined = Token(WORD, " ".join(words), token.raw, token.start, last.end)
+                    joined.glued = token.glued
+                    joined.senses = senses
+                    token, width = joined, size
+                    break
+        if width == 1 and token.kind is not NUMBER:
+            token.senses = known.get(text, NO_SENSES)
+        if names and token.kind is WORD:
+            name = names.get(token.text) or names.get(token.text.removesuffix("s"))
+            if name is not None:
+                token.senses = {**token.senses, "name": name}
+        append(token)
         index += width
     return result
