@@ -12,7 +12,7 @@ LOCK := $(BIN)/uv pip compile --quiet --upgrade --no-config --system-certs --uni
 	--python-version 3.11 --generate-hashes --no-header --no-annotate pyproject.toml
 
 .DELETE_ON_ERROR:
-.PHONY: chat demo test lint types contracts check bench fuzz lock clean
+.PHONY: chat demo test lint types contracts check bench fuzz documents lock clean
 
 chat: $(TO_CHAT) ## talk to Drawbar in this terminal; ARGS="--as Nora" says who texts
 	@$(BIN)/drawbar chat $(ARGS)
@@ -40,6 +40,9 @@ bench: $(TO_BENCH) ## figures for time and memory, each with its limit
 
 fuzz: $(TO_TEST) ## the tests on random data, for much longer
 	$(BIN)/pytest -m hypothesis --hypothesis-profile=fuzz $(ARGS)
+
+documents: $(TO_TEST) ## write the real answers into the documents' conversations
+	$(BIN)/python -m tests.whole.documents
 
 lock: $(TO_TEST) ## move every dependency to its newest release, on purpose
 	$(INSTALL) uv

@@ -1,0 +1,83 @@
+"""The conversations that stand in the documents, and what Drawbar really answers.
+
+A fence marked `chat` is a conversation: a line after `>` is texted, the lines below it are
+the whole answer, and none stands where Drawbar keeps still. All conversations of a document
+go to one logbook, in the order in which they are printed. `make documents` writes the real
+answers in; a test fails where they are not those that are printed.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import io
+import re
+import tempfile
+from collections.abc import Sequence
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+from bot.networks import terminal
+from bot.settings import settings
+from bot.wiring import drawbar
+
+ROOT = Path(__file__).resolve().parents[2]
+DOCUMENTS = ("README.md", "DEVELOPERS.md")
+TEXTED = "> "
+SATURDAY = datetime(2026, 5, 30, 14, 0, tzinfo=UTC)
+"""When the first message of a document is texted; each next one a minute later."""
+
+
+def text_of(document: str) -> str:
+    """A document as it stands."""
+    return (ROOT / document).read_text(encoding="utf-8")
+
+
+def fences(text: str, mark: str) -> list[str]:
+    """What stands in the fences with this mark."""
+    return re.findall(_fence(mark), text, re.MULTILINE | re.DOTALL)
+
+
+def texted(text: str) -> list[str]:
+    """Every message of a document's conversations."""
+    return [
+        line.removeprefix(TEXTED)
+        for fence in fences(text, "chat")
+        for line in fence.splitlines()
+        if line.startswith(TEXTED)
+    ]
+
+
+def rewritten(text: str) -> str:
+    """The document with the answers that Drawbar gives."""
+    said = iter(asyncio.run(answers(texted(text))))
+
+    def conversation(found: re.Match[str]) -> str:
+        exchanges = ["\n".join((TEXTED + message, *next(said))) for message in texted(found[0])]
+        return "```chat\n" + "\n\n".join(exchanges) + "\n```"
+
+    return re.sub(_fence("chat"), conversation, text, flags=re.MULTILINE | re.DOTALL)
+
+
+async def answers(messages: Sequence[str]) -> list[list[str]]:
+    """The lines that answer each message, texted to a new logbook, through the whole of Drawbar."""
+    with tempfile.TemporaryDirectory() as folder:
+        shown = io.StringIO()
+        chosen = settings(database=str(Path(folder) / "log.db"), time_zone="UTC")
+        said = []
+        async with drawbar(chosen, [terminal.PipedTerminal(shown)]) as running:
+            for minute, message in enumerate(messages):
+                at = SATURDAY + timedelta(minutes=minute)
+                await running.take(terminal.message(message, "Wren", at))
+                said.append(shown.getvalue().splitlines())
+                shown.seek(0)
+                shown.truncate()
+        return said
+
+
+def _fence(mark: str) -> str:
+    return rf"^```{mark}\n(.*?)^```$"
+
+
+if __name__ == "__main__":
+    for document in DOCUMENTS:
+        (ROOT / document).write_text(rewritten(text_of(document)), encoding="utf-8")

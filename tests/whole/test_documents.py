@@ -1,0 +1,98 @@
+"""What the documents say is what happens: conversations, commands and paths are tried.
+
+A fence marked `sh` holds commands: `make` targets must exist, `drawbar` commands are run.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from tests.whole.documents import DOCUMENTS, ROOT, TEXTED, fences, rewritten, text_of, texted
+
+LINES_OF_THREE_SCREENS = 150
+
+
+def run(command: str, home: Path, said: str = "") -> str:
+    done = subprocess.run(
+        ["bash", "-euo", "pipefail", "-c", command],
+        cwd=home, input=said, capture_output=True, text=True, check=False,
+        env={
+            "PATH": f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}",
+            "HOME": str(home),
+            "XDG_DATA_HOME": str(home / "data"),
+            "LANG": "C.UTF-8",
+            "TZ": "UTC",
+        },
+    )  # fmt: skip
+    assert done.returncode == 0, f"{command}: {done.stderr}"
+    return done.stdout
+
+
+def lines(text: str) -> list[str]:
+    return [line for line in text.splitlines() if line.strip()]
+
+
+CONVERSING = [name for name in DOCUMENTS if texted(text_of(name))]
+
+
+@pytest.mark.parametrize("document", CONVERSING)
+def test_a_conversation_goes_as_it_is_printed(document: str) -> None:
+    """Where it does not, and the new answers are right, `make documents` writes them in."""
+    assert rewritten(text_of(document)) == text_of(document)
+
+
+@pytest.mark.parametrize("document", CONVERSING)
+def test_a_conversation_goes_the_same_through_the_command_line(
+    document: str, tmp_path: Path
+) -> None:
+    text = text_of(document)
+    printed = lines("".join(fences(text, "chat")))
+    said = run("drawbar chat --database log.db", tmp_path, "\n".join(texted(text)) + "\n")
+    assert lines(said) == [line for line in printed if not line.startswith(TEXTED)]
+
+
+COMMANDS = sorted(
+    {line for name in DOCUMENTS for fence in fences(text_of(name), "sh") for line in lines(fence)}
+)
+
+
+@pytest.mark.parametrize("command", [line for line in COMMANDS if "drawbar" in line])
+def test_a_command_does_what_the_document_shows(command: str, tmp_path: Path) -> None:
+    assert run(command, tmp_path)
+
+
+def test_every_make_target_that_a_document_names_is_there() -> None:
+    rules = set(re.findall(r"^([a-z-]+):", text_of("Makefile"), re.M))
+    named = {
+        target
+        for name in DOCUMENTS
+        for target in re.findall(r"(?:^|`)make ([a-z-]+)", text_of(name), re.M)
+    }
+    assert {"chat", "demo", "test"} <= named
+    assert named - rules == set()
+
+
+def test_every_command_of_the_program_is_documented(tmp_path: Path) -> None:
+    listed = run("drawbar --help", tmp_path).partition("Commands:")[2]
+    commands = re.findall(r"^  ([a-z-]+)\s", listed, re.M)
+    assert {"chat", "demo", "read"} <= set(commands)
+    documents = "".join(text_of(name) for name in DOCUMENTS)
+    assert [each for each in commands if f"drawbar {each}" not in documents] == []
+
+
+@pytest.mark.parametrize("document", DOCUMENTS)
+def test_every_path_that_a_document_names_is_there(document: str) -> None:
+    tops = "|".join(["bot", "domain", "shared", "tests", "deploy", r"\.ci"])
+    named = set(re.findall(rf"`((?:{tops})/[\w./-]*)`", text_of(document)))
+    linked = set(re.findall(r"\]\(([^)#:]+)\)", text_of(document)))
+    assert [each for each in sorted(named | linked) if not (ROOT / each).exists()] == []
+
+
+def test_the_readme_fits_three_screens() -> None:
+    assert len(text_of("README.md").splitlines()) <= LINES_OF_THREE_SCREENS
