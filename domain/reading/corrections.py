@@ -218,7 +218,7 @@ def _swapped(scene: Scene) -> Correction | None:
 
 
 WRONG_MARKS = frozenset(
-    ("not", "instead of", "rather than", "i said", "said", "called", "typed", "put down", "i put", "id put", "wrote", "entered", "labeled", "labelled", "logged", "had", "i called", "marked", "put", "saying", "isnt", "wasnt", "tagged")
+    ("i typed", "i entered", "i wrote", "not", "instead of", "rather than", "i said", "said", "called", "typed", "put down", "i put", "id put", "wrote", "entered", "labeled", "labelled", "logged", "had", "i called", "marked", "put", "saying", "isnt", "wasnt", "tagged")
 )
 """Words behind which the mistaken figure or field stands."""
 

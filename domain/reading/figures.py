@@ -456,7 +456,7 @@ def _claim(
 
 LINE_CLAIMS = frozenset(
     "vat abn gst tel phone ph fax card account acct tin ein crn siret mwst tva visa mastercard "
-    "eftpos auth terminal trace approval reg rego vin".split()
+    "eftpos auth terminal trace approval reg rego".split()
 )
 """Words of a receipt that own every number of their line that has no unit."""
 

@@ -56,7 +56,7 @@ def _is_odometer(scene: Scene, figure: Figure) -> bool:
     label = figure.label
     if isinstance(label, Label):
         if label.field == "odometer":
-            return figure.value >= 100 and figure.foreign is None
+            return figure.value >= 100 and figure.foreign is None and not label.compound
         if label.bound is figure and not label.only_vehicle:
             return False
         if label.axle or label.wheel or label.whole:
@@ -72,7 +72,16 @@ def _is_odometer(scene: Scene, figure: Figure) -> bool:
         return False
     if follows:
         return told or _little_else(scene, figure)
-    return known is None and told and figure.value >= 5_000
+    return known is None and told and figure.value >= 5_000 and _strangers(scene) <= 3
+
+
+def _strangers(scene: Scene) -> int:
+    """Lower-case words that no phrase knows."""
+    return sum(
+        1
+        for token in scene.tokens
+        if token.kind is WORD and not token.senses and token.raw[0].islower()
+    )
 
 
 def _odometer_form(figure: Figure) -> bool:
@@ -81,17 +90,12 @@ def _odometer_form(figure: Figure) -> bool:
 
 def _little_else(scene: Scene, figure: Figure) -> bool:
     """A bare reading: hardly a word that the phrasebook does not know."""
-    strangers = sum(
-        1
-        for token in scene.tokens
-        if token.kind is WORD and not token.senses and token.raw[0].islower()
-    )
     others = sum(
         1
         for other in scene.figures
         if other is not figure and other.role is None and other.claimed is None
     )
-    return strangers == 0 and others == 0
+    return _strangers(scene) == 0 and others == 0
 
 
 def _event(scene: Scene, figure: Figure) -> str | None:

@@ -96,6 +96,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool) -> tuple[str, str] | 
         if figure.dimension == VOLUME and _tank_size(scene):
             return "truck", "tank"
         return _stamped(scene, figure)
+    if label.compound:
+        return None
     if label.rating:
         name = label.rating
         if name == "gawr" and label.end_of and label.vehicle != "trailer":
@@ -305,4 +307,9 @@ def named_vehicle(scene: Scene, vehicle: str) -> str | None:
         following = scene.tokens[index + 1]
         if following.kind is WORD and not following.senses and NAME_WORD.match(following.raw):
             return following.raw
+    if vehicle == "truck":
+        for token, following in zip(scene.tokens, scene.tokens[1:], strict=False):
+            if token.possessive and not token.senses and token.raw[0].isupper():
+                if following.senses.keys() & {"rating", "tank"}:
+                    return token.raw[:-2]
     return None

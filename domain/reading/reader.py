@@ -46,7 +46,7 @@ from domain.verdicts import Ask, Facts, Question, Silent, Verdict
 
 SILENT = Silent()
 
-FACTUAL = frozenset(("check_item", "hitch", "correction"))
+FACTUAL = frozenset(("check_item", "hitch", "correction", "name", "vehicle"))
 """Classes of term that can make a fact without a figure."""
 
 
@@ -66,6 +66,10 @@ def _verdict(scene: Scene, context: Context, book: Phrasebook) -> Verdict:
     note = _note(scene)
     if note is not None:
         return Facts((note,))
+    if scene.has("reported"):
+        correction = read_correction(scene)
+        if correction is not None:
+            return Facts((correction,))
     question = read_question(scene, book)
     if question is not None and not _states_loads(scene):
         return question
@@ -154,6 +158,9 @@ def _in_order(scene: Scene, entries: Sequence[Entry]) -> list[Entry]:
     return sorted(entries, key=place)
 
 
+OF_TRAILER = ("trailer", "coupler", "tyres")
+
+
 def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
     """When, where and with what, said once for the whole message."""
     when = read_when(scene)
@@ -169,7 +176,7 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         if truck is not None and not (isinstance(entry, Rating) and entry.subject == "trailer"):
             changes["truck"] = truck
         if trailer is not None and not isinstance(entry, (Fill, Odometer)):
-            if not (isinstance(entry, Rating) and entry.subject != "trailer"):
+            if not (isinstance(entry, Rating) and entry.subject not in OF_TRAILER):
                 changes["trailer"] = trailer
         placed.append(replace(entry, **changes) if changes else entry)  # type: ignore[arg-type]
     return tuple(placed)

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from domain.reading import numbers
 from domain.reading.phrasebook import Phrasebook, Senses, fold
@@ -254,10 +254,12 @@ def _compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
 
 
 def _opens_number(
-    token: Token, tokens: Sequence[Token], index: int, keys: dict[str, str] | Senses
+    token: Token, tokens: Sequence[Token], index: int, keys: Mapping[str, str]
 ) -> bool:
     following = tokens[index + 1] if index + 1 < len(tokens) else None
     if token.kind is WORD:
+        if index and token.raw[0].isupper() and _is_named(following, keys):
+            return False
         key = keys.get(token.text)
         if key is None or key in (numbers.AND, numbers.HALF, numbers.THOUSAND):
             return False
@@ -279,6 +281,17 @@ def _opens_number(
     return False
 
 
+def _is_named(following: Token | None, keys: Mapping[str, str]) -> bool:
+    """'Two Elders' is a place."""
+    return (
+        following is not None
+        and following.kind is WORD
+        and following.raw[:1].isupper()
+        and not following.raw.isupper()
+        and following.text not in keys
+    )
+
+
 _DIGIT_KEYS = tuple(str(digit) for digit in range(100))
 
 
@@ -287,7 +300,7 @@ def _is_rate(tokens: Sequence[Token], index: int) -> bool:
     return index < len(tokens) and tokens[index].raw == "/" and tokens[index].glued
 
 
-def _continues_number(token: Token, before: Token, keys: dict[str, str] | Senses) -> bool:
+def _continues_number(token: Token, before: Token, keys: Mapping[str, str]) -> bool:
     if token.kind is WORD:
         return token.text in keys
     return (
@@ -299,7 +312,7 @@ def _continues_number(token: Token, before: Token, keys: dict[str, str] | Senses
     )
 
 
-def _spoken_tokens(run: Sequence[Token], keys: dict[str, str] | Senses) -> list[Token]:
+def _spoken_tokens(run: Sequence[Token], keys: Mapping[str, str]) -> list[Token]:
     atoms: list[numbers.Atom] = []
     for token in run:
         if token.kind is NUMBER:
@@ -391,6 +404,8 @@ def _find_phrases(tokens: list[Token], book: Phrasebook, names: Senses) -> list[
             token.senses = known.get(text, NO_SENSES)
         if names and token.kind is WORD:
             name = names.get(token.text) or names.get(token.text.removesuffix("s"))
+            if name is None and width > 1:
+                name = next((names[word] for word in words if word in names), None)
             if name is not None:
                 token.senses = {**token.senses, "name": name}
         append(token)

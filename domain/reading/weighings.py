@@ -777,6 +777,9 @@ def _stated_rig(scene: Scene, each: Pass, count: int) -> str | None:
     for index, token, key in scene.find("rig"):
         if count > 1 and not each.start <= index < each.end:
             continue
+        following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
+        if following is not None and "axle_noun" in following.senses:
+            continue  # 'only the trailer axle' is still hitched
         kind = key.split()[0]
         if kind == "hitched" and token.text not in ("hitched", "hooked up", "coupled"):
             found = found or "hitched"
