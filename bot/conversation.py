@@ -29,6 +29,7 @@ from domain.entries import Correction, Entry, Fill, Hitch, Rating, Weighing
 from domain.fuel import truck_fuel
 from domain.log import Logged, Preferences
 from domain.naming import Names, names_in, settled, which_trailer_is_open
+from domain.plausible import doubt_of
 from domain.rig import rig_of
 from domain.verdicts import Ask, Choice, Facts, Question, Silent, Verdict
 
@@ -187,9 +188,25 @@ def _act(desk: _Desk, verdict: Verdict) -> Answer | None:
             journal.put_question(desk.session, desk.chat, desk.message, verdict)
             return asking.ask_answer(verdict)
         case Facts(entries):
+            doubt = _against_the_rig(desk, entries)
+            if doubt is not None:
+                journal.put_question(desk.session, desk.chat, desk.message, doubt)
+                return asking.ask_answer(doubt)
             return _keep(desk, entries)
         case _:
             assert_never(verdict)
+
+
+def _against_the_rig(desk: _Desk, entries: tuple[Entry, ...]) -> Ask | None:
+    """A weighing that the rig's ratings say can't be right, unless that was asked already."""
+    weighings = [each for each in entries if isinstance(each, Weighing)]
+    if not weighings:
+        return None
+    question = journal.open_question(desk.session, desk.chat)
+    if question is not None and picked(entries, journal.asked(question)):
+        return None
+    told = logbook.log(desk.session, desk.book, (Rating, Hitch), dispatch.LATELY)
+    return doubt_of(entries, rig_of(told, trailer=weighings[-1].trailer))
 
 
 def _keep(desk: _Desk, entries: tuple[Entry, ...]) -> Answer:

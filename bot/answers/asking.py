@@ -22,6 +22,8 @@ BY_REASON: Mapping[str, str] = {
     "lone_load": "{0} of what?",
     "two_loads": "{0} and {1}: which axles are those?",
     "implausible": "{0} can't be right for the {field}. What was it?",
+    "far_over": "{0} on the {field} is far beyond its rating, {1}. Is that right?",
+    "swapped": "Steer {0} and drive {1}: are they the wrong way round?",
     "backwards": "{0} is behind the last reading, {1}. What does the odometer show?",
     "jump": "{0} is a long way past the last reading, {1}. What does the odometer show?",
     "over_tank": "{0} is more than the tank holds, {1}. How much went in?",
