@@ -23,6 +23,11 @@ from domain.uncertainty import Measured, exact
 from domain.weighing import Weights
 
 NEEDS_SOLO = "a pass of the truck alone"
+NEEDS_CURB = "the truck's curb weight"
+NEEDS_AXLES = "the number of trailer axles"
+NEEDS_MASSES = "the GVWR of truck and trailer"
+FACTS = (NEEDS_CURB, NEEDS_AXLES, NEEDS_MASSES)
+"""What a person can text; anything else that a margin needs is another pass over the scale."""
 
 Check = Callable[[Rig, Weights, LoadIndex], Iterable[Margin]]
 
@@ -149,7 +154,7 @@ def _per_axle(
     )
     load = weights.loads.get("trailer")
     if rig.axles is None and load is not None and load.nominal_value > value:
-        yield Unknown(limit, "the number of trailer axles")
+        yield Unknown(limit, NEEDS_AXLES)
     else:
         yield judged(limit, load, "the trailer's axles")
 
@@ -215,7 +220,7 @@ def _payload(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Marg
     people = PERSON * (road.aboard or 0) if road else 0.0
     on_hitch = exact(0.0) if weights.on_hitch is None else weights.on_hitch
     counted = judged(limit, people + on_hitch)
-    yield counted if isinstance(counted, Over) else Unknown(limit, "the truck's curb weight")
+    yield counted if isinstance(counted, Over) else Unknown(limit, NEEDS_CURB)
 
 
 def _metric_coupling(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margin]:
@@ -242,8 +247,7 @@ def _metric_coupling(rig: Rig, weights: Weights, load_index: LoadIndex) -> Itera
                 limit = Limit(
                     subject=part, rating=rating, bounds="coupling", value=value, unit="kN"
                 )
-                needs = "the truck's and the trailer's masses"
-                yield judged(limit, None if load is None else exact(load), needs)
+                yield judged(limit, None if load is None else exact(load), NEEDS_MASSES)
 
 
 def _tonnes(rated: float | None, weighed: Measured | None) -> float | None:

@@ -8,12 +8,12 @@ decided in `passes.py`. It knows no rating and no limit. Masses are in kilograms
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Literal
 
 from domain.entries import SINGLE_AXLES
-from domain.passes import SIDED, Pass, Session, total
+from domain.passes import SIDED, Kind, Pass, Session, total
 from domain.uncertainty import Measured, spread
 
 
@@ -50,7 +50,8 @@ class Weights:
     `loads` are those of the rig on the road (else of the truck or trailer by itself), by
     position. `on_hitch` is what the truck carries of the trailer, bars as they are on the
     road; `drift` is the change of gross between the two hitched passes where it is more
-    than the scale explains.
+    than the scale explains. `misfit` is what the truck weighs less hitched than alone, where
+    that is more than the scale explains: those passes are not of one load, and give no tongue.
     """
 
     session: Session
@@ -60,6 +61,7 @@ class Weights:
     trailer: Measured | None = None
     bars: Bars | None = None
     drift: Measured | None = None
+    misfit: Measured | None = None
 
     @property
     def share(self) -> Measured | None:
@@ -78,6 +80,12 @@ def weights_of(session: Session) -> Weights:
     road = session.road
     alone = session.passes.get("solo")
     standing = road or alone or session.passes["trailer"]
+    misfit = _misfit(session)
+    if misfit is not None:
+        kept: dict[Kind, Pass] = {
+            kind: each for kind, each in session.passes.items() if kind != "solo"
+        }
+        return replace(weights_of(replace(session, passes=kept)), session=session, misfit=misfit)
     tongue = _tongue(session)
     bars, drift = _bars(session)
     return Weights(
@@ -89,6 +97,13 @@ def weights_of(session: Session) -> Weights:
         bars=bars,
         drift=drift,
     )
+
+
+def _misfit(session: Session) -> Measured | None:
+    difference = _over_solo(session.slack, session.passes.get("solo"))
+    if difference is None or difference.nominal_value + spread(difference) >= 0:
+        return None
+    return -difference
 
 
 def _over_solo(hitched: Pass | None, alone: Pass | None) -> Measured | None:

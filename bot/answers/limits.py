@@ -12,7 +12,7 @@ from typing import assert_never
 
 from bot.answers.answer import Answer, Row
 from bot.answers.words import listed, number, rounded, sentence
-from domain.bounds import NEEDS_SOLO, Missing
+from domain.bounds import FACTS, Missing
 from domain.entries import SINGLE_AXLES
 from domain.margins import Clear, Margin, Near, Over, Share, Unknown, too_close
 from domain.quantities import Quantity
@@ -77,6 +77,7 @@ DERIVED = ("tongue", "trailer weight", "payload")
 
 CAUTION = "From your figures; door label, data plate, manuals and local law govern."
 STOP = "Don't tow it like this."
+STOP_SOLO = "Don't drive it like this."
 MOST_MARGINS = 6
 """Margins that one answer lists; the rest have more room and are counted."""
 
@@ -90,14 +91,16 @@ def told(found: Sequence[Margin]) -> tuple[Margin, ...]:
     return tuple(each for each in found if not each.limit.by_label)
 
 
-def verdict(found: Sequence[Margin], unit: str, *, derived: bool = False) -> str | None:
+def verdict(
+    found: Sequence[Margin], unit: str, *, derived: bool = False, stop: str = STOP
+) -> str | None:
     """The headline that the margins give; None where no rating can be judged.
 
     `derived` where the loads were worked out, so that no figure is written finer than it is.
     """
     over = [each for each in found if isinstance(each, Over)]
     if over:
-        return _over(over, unit, derived)
+        return f"{_over(over, unit, derived)} {stop}"
     tightest = next((each for each in found if not isinstance(each, Unknown)), None)
     if tightest is None:
         return None
@@ -115,8 +118,8 @@ def _over(over: Sequence[Over], unit: str, derived: bool) -> str:
     named = ", ".join(names) + more if more else listed(names)
     if all(too_close(each) for each in over):
         # The ticket is what a weigh officer reads, so that a doubtful overload is an overload.
-        return f"Over, if barely: {named}. Count it as over. {STOP}"
-    return f"Over: {named}. {STOP}"
+        return f"Over, if barely: {named}. Count it as over."
+    return f"Over: {named}."
 
 
 def margin_rows(
@@ -223,12 +226,12 @@ def share_note(share: Share | None) -> str:
 
 
 def unknown_note(found: Sequence[Margin]) -> str:
-    """The ratings that were given but can't be judged, with what each needs, in one line."""
+    """The ratings that can't be judged for want of a fact that no scale gives, in one line."""
     needs: dict[str, list[str]] = {}
     for each in found:
-        if isinstance(each, Unknown):
+        if isinstance(each, Unknown) and each.needs in FACTS:
             needs.setdefault(each.needs, []).append(limit_name(each))
-    parts = [f"{listed(names)} needs {what}" for what, names in needs.items() if what != NEEDS_SOLO]
+    parts = [f"to judge {listed(names)}, text {what}" for what, names in needs.items()]
     return f"{sentence('; '.join(parts))}." if parts else ""
 
 

@@ -19,6 +19,7 @@ from bot.answers.limits import (
     LONGEST,
     MOST_MARGINS,
     STOP,
+    STOP_SOLO,
     WHY,
     about_text,
     length,
@@ -58,6 +59,9 @@ NEEDS_SOLO = "A pass of the truck alone would give the tongue weight."
 READS_LOW = "Tongue reads low with the bars on; a pass with them off puts that right."
 PAYLOAD = "Payload goes with truck GVWR until the curb weight is given."
 TOO_MUCH = "The bars lift the truck's rear beyond the steer axle's own weight; ease them."
+MISFIT = (
+    "Alone the truck weighs more than hitched: those passes don't belong together. Reweigh both."
+)
 DRIFT = "Bars on and bars off differ in gross by more than the scale explains; reweigh."
 
 WORTH_A_WORD = 9.0
@@ -233,7 +237,8 @@ def _fitted(weighed: Weighed, unit: str, first: tuple[str, ...], most: int) -> A
 
 def _listing(weighed: Weighed, unit: str, most: int, notes: Sequence[str]) -> Answer:
     weights = weighed.weights
-    headline = verdict(told(weighed.margins), unit) or (
+    stop = STOP if weights.session.road or "trailer" in weights.session.passes else STOP_SOLO
+    headline = verdict(told(weighed.margins), unit, stop=stop) or (
         f"{sentence(_total(weights, unit))}. No rating given to hold it against."
     )
     return Answer(
@@ -255,19 +260,23 @@ def _total(weights: Weights, unit: str) -> str:
     return f"{name.replace('_', ' ')} {mass_text(weights.loads[name], unit)}"
 
 
+PARTS = {"truck": ("steer", "drive"), "trailer": SINGLE_AXLES}
+"""Loads that are told beside the one that they make up."""
+
+
 def weight_rows(rig: Rig, weights: Weights, unit: str) -> tuple[Row, ...]:
     """What stood on the scale and what follows: gross, truck, trailer axles, trailer, tongue."""
     loads = weights.loads
+    truck = ("truck",) if "truck" in loads else ("steer", "drive")
+    gross = ("gross",) if weights.session.road or "truck" not in loads else ()
     rows = [
-        Row(label, mass_text(loads[name], unit), _parts(weights, parts, unit))
-        for name, label, parts in (
-            ("gross", "Gross", ()),
-            ("truck", "Truck", ("steer", "drive")),
-            ("steer", "Steer", ()),
-            ("drive", "Drive", ()),
-            ("trailer", "Trailer axles", SINGLE_AXLES),
+        Row(
+            "Trailer axles" if name == "trailer" else sentence(name),
+            mass_text(loads[name], unit),
+            _parts(weights, PARTS.get(name, ()), unit),
         )
-        if name in loads and not (name in ("steer", "drive") and "truck" in loads)
+        for name in (*gross, *truck, "trailer")
+        if name in loads
     ]
     if weights.trailer is not None and weights.session.road is not None:
         rows.append(Row("Trailer", mass_text(weights.trailer, unit, derived=True), "with tongue"))
@@ -360,6 +369,8 @@ def _imbalance_notes(weights: Weights, unit: str) -> list[str]:
 
 def _needs_notes(weights: Weights) -> list[str]:
     notes = [DRIFT] if weights.drift is not None else []
+    if weights.misfit is not None:
+        return [*notes, MISFIT]
     restored = weights.bars.restored if weights.bars else None
     if restored is not None and restored.nominal_value - spread(restored) > 1:
         notes.append(TOO_MUCH)

@@ -225,3 +225,13 @@ def test_figures_keep_their_unit_until_they_are_computed_with() -> None:
     mixed = Ticket().weighs(steer=1.48, drive=1.92, trailer=2.15, unit="t")
     assert weights(mixed).loads["gross"].nominal_value == pytest.approx(5550)
     assert Quantity(5550, "kg").amount("t") == pytest.approx(5.55)
+
+
+def test_a_truck_heavier_alone_than_hitched_gives_no_tongue() -> None:
+    found = weights(
+        Ticket().hitched().weighs(truck=12000, trailer=9800).weighs("solo", truck=12100)
+    )
+    assert found.tongue is None
+    assert found.trailer is None
+    assert found.misfit is not None
+    assert pounds(found.misfit.nominal_value) == pytest.approx(100)

@@ -11,7 +11,7 @@ import re
 import numpy as np
 import pytest
 
-from bot.answers.answer import Answer
+from bot.answers.answer import Answer, Row
 from bot.answers.limits import LONGEST, length
 from bot.answers.loading import whatif_answer
 from bot.answers.tiedowns import tiedown_answer
@@ -234,6 +234,19 @@ def test_a_lopsided_axle_is_pointed_out() -> None:
     ticket = Ticket(*flatdeck()).hitched()
     ticket.weighs(truck=9600, trailer_left=5200, trailer_right=3800)
     assert "Trailer left carries 1,400 lb more than trailer right." in words(weighed(ticket))
+
+
+def test_passes_that_do_not_belong_together_are_to_be_weighed_again() -> None:
+    ticket = Ticket(*juniper(), *flatdeck()).hitched().weighs(truck=9000, trailer=8600)
+    answer = weighed(ticket.weighs("solo", truck=9300))
+    assert "don't belong together" in words(answer)
+    assert all(row.label != "Tongue" for row in answer.rows)
+
+
+def test_an_overloaded_truck_alone_is_not_to_be_driven() -> None:
+    answer = weighed(Ticket(*juniper()).weighs("solo", steer=5200, drive=7400))
+    assert "Don't drive it like this." in answer.headline
+    assert answer.rows[0] == Row("Truck", "12,600 lb", "steer 5,200, drive 7,400")
 
 
 def test_a_light_tongue_is_told_to_sway() -> None:
