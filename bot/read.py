@@ -65,7 +65,8 @@ def parsed(line: str, now: datetime | None = None) -> tuple[str, Context]:
         AttributeError,
         LookupError,
     ) as error:
-        raise UnusableLine(f"this context can't be used: {error}") from error
+        reason = error.args[0] if error.args else error
+        raise UnusableLine(f"this context can't be used: {reason}") from error
 
 
 def _object(line: str) -> Mapping[str, Any] | None:
