@@ -153,6 +153,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         return None
     if VOLUME_ROLE not in roles and draft.evidence < DECISIVE + 1:
         return None
+    scene.decided(f"fill with {', '.join(roles)}: evidence {draft.evidence:.1f}, and {DECISIVE} decides")
     if draft.evidence < DECISIVE or _foreign(scene, draft):
         return None
     return _entry(scene, draft, full=full, missed=missed)
@@ -388,6 +389,7 @@ def _assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: boo
         return
     free = [role for role in BARE_ROLES if role not in draft.roles]
     best: tuple[float, tuple[str | None, ...]] = (0.0, ())
+    tried: list[tuple[float, list[str]]] = []
     options = [_options(scene, figure, free) for figure in figures]
     for chosen in product(*options):
         named = [role for role, _ in chosen if role]
@@ -400,9 +402,16 @@ def _assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: boo
         if VOLUME_ROLE not in roles and not (COST_ROLE in roles and PRICE_ROLE in roles):
             score -= 3.0
         score -= 0.2 * _disorder(named)
+        if scene.trace is not None and score > 0:
+            tried.append((score, [role or "nothing" for role, _ in chosen]))
         if score > best[0]:
             best = (score, tuple(role for role, _ in chosen))
     needed = 1.0 if cue or draft.product or draft.roles else 3.5
+    for score, names in sorted(tried, reverse=True)[:3]:
+        values = ", ".join(
+            f"{figure.value:,.10g} as {name}" for figure, name in zip(figures, names, strict=True)
+        )
+        scene.decided(f"candidate: {values}: {score:.1f} (needs {needed})")
     if best[0] < needed:
         return
     if not (cue or draft.product or draft.roles) and not _sure_alone(context, best[1], figures):

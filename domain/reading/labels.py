@@ -10,6 +10,7 @@ kept; that takes the figures' plausibility and the chat's context.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from domain.reading.figures import (
     DISTANCE,
@@ -400,21 +401,37 @@ UNBOUND_LABEL = 0.6
 AGAINST_ORDER = 0.9
 
 
+@dataclass(frozen=True, slots=True)
+class Pairing:
+    """How labels and figures were paired, and what either order would have cost."""
+
+    order: str
+    label_first: float
+    figure_first: float
+
+    def told(self) -> str:
+        """The decision in words."""
+        return (
+            f"labels and figures: {self.order} (cost {self.label_first:.1f} with the label first, "
+            f"{self.figure_first:.1f} with the figure first; the cheaper pairing counts)"
+        )
+
+
 def bind(
     tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
-) -> tuple[str, float] | None:
-    """Pair labels with figures, setting `label` and `bound`; gives the order found and its cost."""
+) -> Pairing | None:
+    """Pair labels with figures, setting `label` and `bound`; None where there is nothing to pair."""
     open_figures = [figure for figure in figures if figure.claimed is None]
     if not labels or not open_figures:
         return None
     if _bind_columns(tokens, open_figures, labels):
-        return "columns", 0.0
+        return Pairing("a row of labels over a row of figures", 0.0, 0.0)
     before_cost, before = _pairing(tokens, open_figures, labels, label_first=True)
     after_cost, after = _pairing(tokens, open_figures, labels, label_first=False)
-    cost, pairs = (before_cost, before) if before_cost <= after_cost else (after_cost, after)
-    for figure, label in pairs:
+    first = before_cost <= after_cost
+    for figure, label in before if first else after:
         figure.label, label.bound = label, figure
-    return ("label first" if before_cost <= after_cost else "figure first"), cost
+    return Pairing("label first" if first else "figure first", before_cost, after_cost)
 
 
 def _bind_columns(

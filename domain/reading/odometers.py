@@ -67,7 +67,8 @@ def _is_odometer(scene: Scene, figure: Figure) -> bool:
     follows = known is not None and 0 <= figure.value - known.value <= BARE_STEP
     told = _event(scene, figure) is not None or scene.has("hitch")
     if figure.dimension == DISTANCE:
-        return follows or (figure.value >= 10_000 and (told or known is None))
+        few = known is None and _little_else(scene, figure)
+        return follows or (figure.value >= 10_000 and (told or few))
     if not _odometer_form(figure):
         return False
     if follows:

@@ -287,7 +287,7 @@ def _asks_help(scene: Scene, asked: _Asked) -> bool:
         "check_item", "hitch", "whole", "product", "ticket",
     }
     recording = asked.words & {"log", "record", "enter", "text", "send", "undo", "fix", "correct", "ticket", "delete", "weigh", "fill", "fillup"}
-    sure = {"how do i log", "how do we log", "what can you do", "what can i send", "what can i ask", "how to log", "how do i tell you", "what can i text", "commands", "what do you understand", "what do i text you", "what should i text", "what kind of things", "how do you work", "how does this work", "how can i log", "how would i log", "how do i undo"}
+    sure = {"how do i log", "how do we log", "what can you do", "what can i send", "what can i ask", "how to log", "how do i tell you", "what can i text", "commands", "what do you understand", "what do i text you", "what should i text", "what kind of things", "how can i log", "how would i log", "how do i undo"}
     if phrases & sure:
         return asked.strangers <= 1 or bool(log_words)
     return bool(log_words and (recording or phrases - {"help"})) and asked.strangers <= 2

@@ -28,6 +28,7 @@ from domain.reading.cargo import read_cargo
 from domain.reading.checks import read_checks
 from domain.reading.corrections import read_correction
 from domain.reading.doubts import Doubt
+from domain.reading.explanation import explanation
 from domain.reading.fills import read_fills
 from domain.reading.hitches import read_hitches
 from domain.reading.labels import Label
@@ -229,10 +230,9 @@ def _note_of(scene: Scene, index: int, rest: int) -> Note | None:
 
 def explain(text: str, context: Context, book: Phrasebook) -> str:
     """How a message was read, for someone who has not read the code."""
-    from domain.reading.explanation import explain_scene  # noqa: PLC0415  seldom needed
-
-    scene = Scene(clean(text), context, book)
+    trace: list[str] = []
+    scene = Scene(clean(text), context, book, trace)
     verdict = _verdict(scene, context, book)
-    return explain_scene(scene, verdict)
+    return explanation(scene, verdict, trace)
 
 

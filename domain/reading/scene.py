@@ -44,9 +44,13 @@ class Scene:
         "talk",
         "text",
         "tokens",
+        "trace",
     )
 
-    def __init__(self, text: str, context: Context, book: Phrasebook) -> None:
+    def __init__(
+        self, text: str, context: Context, book: Phrasebook, trace: list[str] | None = None
+    ) -> None:
+        self.trace = trace
         self.text = text
         self.context = context
         self.names = names_of(context)
@@ -57,7 +61,12 @@ class Scene:
         if self.figures:
             self._correct_spelling(book)
         self.labels: list[Label] = find_labels(self.tokens, self.figures)
-        self.order = bind(self.tokens, self.figures, self.labels) if self.figures else None
+        self.order: str | None = None
+        if self.figures and self.labels:
+            pairing = bind(self.tokens, self.figures, self.labels)
+            self.order = pairing.order if pairing else None
+            if pairing is not None and trace is not None:
+                trace.append(pairing.told())
         self.talk: list[str | None] = self._talk()
 
     def _index(self) -> None:
@@ -86,6 +95,11 @@ class Scene:
                             self.by_class.setdefault(term_class, []).append(index)
         if "corrected" in self.by_class:
             self.figures = find_figures(self.tokens, self.context)
+
+    def decided(self, why: str) -> None:
+        """Note what decided, for someone who asks why; costs nothing otherwise."""
+        if self.trace is not None:
+            self.trace.append(why)
 
     def has(self, term_class: str, key: str | None = None) -> bool:
         """Whether a class of term (with that key) stands anywhere in the message."""

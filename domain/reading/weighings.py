@@ -197,6 +197,10 @@ def _read_pass(scene: Scene, each: Pass, number: int, count: int) -> Weighing | 
         evidence += 0.8 if _towed(scene) or len(placed) > 2 else 0.0
     if any(figure.token.grouped or figure.value >= 1000 for figure in placed.values()):
         evidence += 1.0
+    scene.decided(
+        f"weighing of {', '.join(placed)}: evidence {evidence:.1f}, and {DECISIVE} decides"
+        + ("; the axles make the gross" if sums else "")
+    )
     impossible = _impossible(placed, loads)
     if evidence < DECISIVE or (impossible and len(placed) == 1 and not cue):
         return None
