@@ -156,7 +156,8 @@ def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     unit = _unit(preferences)
     asked = _asked(weighed, question)
     if not asked:
-        return _full(weighed, preferences)
+        since = _since_notes(log, weighed.weights.session, preferences)
+        return _full(weighed, preferences, since)
     over = any(isinstance(each, Over) for each in told(weighed.margins))
     rest = "" if over == isinstance(asked[0], Over) else _elsewhere(told(weighed.margins))
     by_label = PAYLOAD if any(each.limit.by_label for each in asked) else ""
@@ -301,11 +302,11 @@ def _bars_rows(weights: Weights, unit: str) -> tuple[Row, ...]:
     bars = weights.bars
     if bars is None:
         return ()
-    moved = f"{mass_text(bars.to_trailer, unit, derived=True)} to trailer"
-    if bars.restored is None:
-        return (Row("Bars move", moved),)
-    restored = number(100 * bars.restored.nominal_value, 0)
-    return (Row("Bars move", moved, f"{restored} % of the steer axle restored"),)
+    remark = "to the trailer's axles"
+    if bars.restored is not None:
+        restored = number(100 * bars.restored.nominal_value, 0)
+        remark += f"; {restored} % of the steer axle restored"
+    return (Row("Bars move", mass_text(bars.to_trailer, unit, derived=True), remark),)
 
 
 def _notes(weighed: Weighed, unit: str) -> tuple[str, ...]:
