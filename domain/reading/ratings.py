@@ -300,12 +300,17 @@ NAME_WORD = re.compile(r"[A-Za-z][\w'-]*$")
 
 
 def named_vehicle(scene: Scene, vehicle: str) -> str | None:
-    """A name given in 'truck Juniper gvwr ...': the unknown word right behind the vehicle."""
+    """A name given in 'truck Juniper gvwr ...': the unknown word right behind the vehicle.
+
+    'trailer camper gvwr ...' names the trailer too, by what kind it is.
+    """
     for index, _, key in scene.find("vehicle"):
         if key != vehicle or index + 1 >= len(scene.tokens):
             continue
         following = scene.tokens[index + 1]
-        if following.kind is WORD and not following.senses and NAME_WORD.match(following.raw):
+        kind = set(following.senses.items()) == {("vehicle", "trailer")}
+        plain = not following.senses or (kind and vehicle == "trailer")
+        if following.kind is WORD and plain and NAME_WORD.match(following.raw):
             return following.raw
     if vehicle == "truck":
         for token, following in zip(scene.tokens, scene.tokens[1:], strict=False):
