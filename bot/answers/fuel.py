@@ -39,7 +39,7 @@ from domain.entries import Fill
 from domain.exhaust_fluid import exhaust_fluid
 from domain.fuel import DEF, NINETY, Tank, is_full, only_mode, pooled, truck_fuel
 from domain.log import Log, Logged, Preferences
-from domain.modes import UNNAMED
+from domain.modes import UNNAMED, towing
 from domain.money import fill_cost, fill_volume, unit_price
 from domain.plans import NotEnoughTold, Plan, Reach, plan, reach
 from domain.quantities import Quantity
@@ -360,7 +360,11 @@ def _why_no_economy(driven: Driving, fill: Logged[Fill]) -> str:
 
 def _tank_phrase(tank: Tank) -> str:
     mode = only_mode(tank)
-    return mode_phrase(mode) if mode else "towing and solo mixed" if tank.split else ""
+    if mode is not None:
+        return mode_phrase(mode)
+    if all(towing(each) for each in tank.split):
+        return "towing, trailers mixed" if tank.split else ""
+    return "towing and solo mixed"
 
 
 def _dash_rows(chosen: Sequence[Tank]) -> list[Row]:

@@ -128,8 +128,8 @@ def carbon(kilograms: float, preferences: Preferences) -> str:
 
 
 def elapsed(start: datetime, end: datetime) -> str:
-    """A length of time in its two largest units' worth: `6 h 10 min`, `3 days`."""
-    minutes = round((end - start).total_seconds() / 60)
+    """A length of time to five minutes, or to the day: `6 h 10 min`, `3 days`."""
+    minutes = 5 * round((end - start).total_seconds() / 300)
     if minutes >= 36 * 60:
         return counted(round(minutes / 1440), "day")
     hours, rest = divmod(minutes, 60)

@@ -27,7 +27,7 @@ from bot.answers.measures import (
     volume,
 )
 from bot.answers.upkeep import attention, walked
-from bot.answers.words import counted, day, figure, listed, rounded
+from bot.answers.words import counted, day, figure, listed, rounded, sentence
 from bot.reference import fuel_facts, references
 from domain.account import Account, Burnt, Heaviest, account, heaviest
 from domain.context import MASS_UNIT, TEMPERATURE_UNIT
@@ -224,10 +224,11 @@ def _trips_rows(told: Summary, preferences: Preferences) -> list[Row]:
     if not told.trips:
         return []
     longest = max(told.trips, key=lambda trip: trip.km or 0.0)
-    where = _away(longest)
-    remark = "" if longest.km is None else f"longest {distance(longest.km, preferences)}"
-    if remark and where:
-        remark += f", {where}"
+    km = "" if longest.km is None else distance(longest.km, preferences)
+    where = _away(longest) or ""
+    if len(told.trips) == 1:
+        return [Row("Trip", km or "1", where)]
+    remark = ", ".join(part for part in (f"longest {km}" if km else "", where) if part)
     return [Row("Trips", str(len(told.trips)), remark)]
 
 
@@ -256,7 +257,7 @@ def _asked_trip(driven: Driving, question: Question, preferences: Preferences) -
 
 def _trip_headline(driven: Driving, trip: Trip, preferences: Preferences, now: datetime) -> str:
     away = _away(trip)
-    name = f"{away} trip" if away else "Trip"
+    name = sentence(f"{away} trip") if away else "Trip"
     under_way = trip is driven.trips[-1] and open_trip(driven.trips, now) is not None
     start, last = _local(trip.start, preferences).date(), _local(trip.last, preferences).date()
     km = "no odometer told" if trip.km is None else distance(trip.km, preferences)

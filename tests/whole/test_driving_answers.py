@@ -1,0 +1,265 @@
+"""What is said about fuel, trips and weeks: short, verdict first, no digit that is not there."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from datetime import date, timedelta
+from typing import get_args
+
+import pytest
+
+from bot.answers import fuel, trips, upkeep
+from bot.answers.answer import Answer
+from bot.answers.measures import dates, economy_value, elapsed
+from domain.context import Units
+from domain.entries import Check, Fill, Rating, Weighing
+from domain.fuel import Rate
+from domain.log import Log, Logged, Preferences
+from domain.quantities import Quantity
+from domain.verdicts import Question
+from tests.domain.driving_log import START, Page, gal, mi, usd
+from tests.domain.simulated import Habits, live
+
+BOISE = Preferences(time_zone="America/Boise")
+TOPICS: dict[str, Callable[..., Answer]] = {
+    "economy": fuel.economy_answer,
+    "cost": fuel.cost_answer,
+    "range": fuel.range_answer,
+    "distance": fuel.distance_answer,
+    "plan": fuel.plan_answer,
+    "trip": trips.trip_answer,
+    "week": trips.week_answer,
+    "period": trips.period_answer,
+    "upkeep": upkeep.upkeep_answer,
+}
+
+
+def text(answer: Answer) -> str:
+    """The answer as plain lines, as long as any network would make it."""
+    rows = [f"{each.label}  {each.figure}  {each.remark}".rstrip() for each in answer.rows]
+    return "\n".join([answer.headline, *rows, *answer.notes])
+
+
+def row(answer: Answer, label: str) -> str:
+    return next(
+        f"{each.figure} {each.remark}".strip() for each in answer.rows if each.label == label
+    )
+
+
+@pytest.mark.parametrize("units", get_args(Units))
+def test_no_answer_is_longer_than_a_phones_screen(units: Units) -> None:
+    preferences = Preferences(units=units, currency="EUR", time_zone="Europe/Lisbon")
+    for seed in range(2):
+        life = live(seed, Habits(days=120))
+        tank = Rating(subject="truck", rating="tank", value=gal(34), note="diesel")
+        log = Log([Logged(entry=tank, at=life.now - timedelta(days=140)), *life.entries])
+        for days in (0, 3, 40):
+            now = life.now + timedelta(days=days)
+            for topic, answer in TOPICS.items():
+                question = Question(topic=topic, distance=mi(420), trailer="camper")
+                for asked in (question, Question(topic=topic)):
+                    told = answer(log, preferences, now, asked)
+                    assert len(text(told)) <= 900, topic
+                    assert text(told).count("\n") < 16, topic
+                    assert "!" not in text(told)
+                    assert "nan" not in text(told)
+                    assert " safe" not in text(told)
+
+
+def test_every_fill_of_a_life_is_answered_with_the_figure_or_with_what_is_lacking() -> None:
+    life = live(2, Habits(days=120))
+    for each in life.entries:
+        if isinstance(each.entry, Fill):
+            logged = Logged(entry=each.entry, at=each.at, by=each.by, key=each.key)
+            told = fuel.fill_answer(life.log.until(each.at), BOISE, each.at, logged)
+            assert len(text(told)) <= 900
+            assert "mpg" in told.headline or told.notes
+
+
+@pytest.mark.parametrize(
+    ("mpg", "half", "said"),
+    [
+        (11.5, 0.7, "11.5 ± 0.7"),
+        (11.5, 0.02, "11.5 ± 0.1"),
+        (11.4, 1.2, "about 11 ± 1"),
+        (9.6, 3.4, "about 10 ± 3"),
+    ],
+)
+def test_no_digit_is_quoted_that_the_uncertainty_does_not_leave(
+    mpg: float, half: float, said: str
+) -> None:
+    litres = gal(1).amount("L") / mi(1).amount("km")
+    high = litres / (mpg + half)
+    rate = Rate(rate=litres / mpg, sd=(litres / mpg - high) / 1.6449, tanks=1, km=100)
+    told = economy_value(rate, BOISE)
+    assert told.split(" ±")[0] == said.split(" ±", maxsplit=1)[0]
+    assert float(told.split("± ")[1]) == pytest.approx(float(said.split("± ")[1]), rel=0.3)
+
+
+def two_fills(**second: object) -> tuple[Log, Logged[Fill]]:
+    page = Page()
+    page.hitches(0, "flatdeck")
+    page.fill(0, 48011, 31.4, unit_price=Quantity(3.899, "USD/gal"))
+    last = page.fill(6, 48293, 23.1, **second)
+    return page.log, last
+
+
+def test_a_closed_tank_leads_with_economy_and_what_was_behind() -> None:
+    log, last = two_fills(cost=usd(90.5), dash_economy=Quantity(13.2, "mi/gal"))
+    told = fuel.fill_answer(log, BOISE, last.at, last)
+    assert told.headline == "12.2 ± 0.4 mpg towing the flatdeck: 282 mi on 23.1 gal."
+    assert row(told, "Cost") == "$90.50"
+    assert row(told, "A mile") == "$0.32/mi"
+    assert row(told, "Dash") == "13.2 mpg 8% above the pump"
+
+
+def test_a_first_fill_says_that_it_only_sets_the_start() -> None:
+    page = Page()
+    first = page.fill(0, 48011, 31.4, unit_price=Quantity(3.899, "USD/gal"))
+    told = fuel.fill_answer(page.log, BOISE, first.at, first)
+    assert told.headline == "31.4 gal kept."
+    assert row(told, "Cost") == "$122.43 $3.899/gal"
+    assert "sets the start" in told.notes[0]
+
+
+def test_two_currencies_are_told_side_by_side_and_never_added() -> None:
+    page = Page()
+    page.fill(0, 48000, 30, cost=usd(120))
+    page.fill(6, 48300, 25, cost=usd(100))
+    page.fill(12, 48600, 25, cost=Quantity(140, "CAD"))
+    told = fuel.cost_answer(page.log, BOISE, START + timedelta(days=1), Question(topic="cost"))
+    assert "$220.00 and 140.00 CAD" in told.headline
+    miles = [each.figure for each in told.rows if each.label == "A mile"]
+    assert miles == ["$0.33/mi", "0.47 CAD/mi"]
+
+
+def test_economy_is_told_in_the_chats_own_units() -> None:
+    log, last = two_fills()
+    metric = Preferences(units="metric", time_zone="America/Boise")
+    imperial = Preferences(units="imperial", time_zone="America/Boise")
+    # 282 mi on 23.1 US gal: 235.215 / 12.208 = 19.3 L/100 km; 12.208 x 1.20095 = 14.7 mpg imp.
+    assert fuel.fill_answer(log, metric, last.at, last).headline.startswith("19.3 ± 0.6 L/100 km")
+    assert fuel.fill_answer(log, imperial, last.at, last).headline.startswith("14.7 ± 0.5 mpg imp")
+
+
+def test_a_range_without_the_tanks_size_asks_for_it_and_nothing_else() -> None:
+    log, last = two_fills()
+    told = fuel.range_answer(log, BOISE, last.at, Question(topic="range"))
+    assert told.headline == "I need the tank's size for that."
+
+
+@pytest.mark.parametrize(
+    ("miles", "verdict"), [(100, "Yes"), (302, "Close"), (330, "No"), (900, "No")]
+)
+def test_whether_it_reaches_is_said_first(miles: float, verdict: str) -> None:
+    page = Page()
+    page.add(0, Rating(subject="truck", rating="tank", value=gal(34)))
+    page.hitches(0, "flatdeck")
+    for stop in range(8):
+        page.fill(stop * 10, 48000 + 200 * stop, 20)
+    question = Question(topic="range", distance=mi(miles))
+    told = fuel.range_answer(page.log, BOISE, START + timedelta(days=5), question)
+    assert told.headline.startswith(f"{verdict}: ")
+
+
+def test_an_overload_that_still_stands_leads_the_week() -> None:
+    page = Page()
+    page.add(0, Rating(subject="truck", rating="gawr_rear", value=Quantity(7000, "lb")))
+    page.hitches(1, "flatdeck")
+    page.reads(1, 48000, "depart")
+    loads = {"steer": Quantity(5200, "lb"), "drive": Quantity(7400, "lb")}
+    page.add(2, Weighing(loads={**loads, "trailer": Quantity(9800, "lb")}))
+    page.reads(5, 48200, "arrive", "home")
+    now = START + timedelta(days=1)
+    for answer in (trips.week_answer, trips.trip_answer):
+        told = answer(page.log, BOISE, now, Question(topic="week"))
+        assert told.headline.startswith("Over: drive axle by 400 lb.")
+        assert any("Don't tow it like that." in note for note in told.notes)
+
+
+def test_an_open_fault_and_overdue_upkeep_are_named_in_the_week() -> None:
+    page = Page()
+    page.add(0, Rating(subject="oil", rating="every", value=mi(5000)))
+    page.reads(0, 48000)
+    page.add(0, Check(item="oil change", state="done"))
+    page.add(1, Check(item="left marker light", state="fault", trailer="camper"))
+    page.reads(20, 53100)
+    told = trips.week_answer(
+        page.log, BOISE, START + timedelta(days=1), Question(topic="week"), unanswered=2
+    )
+    assert told.notes == (
+        "Not put right yet: left marker light on the camper (since Sat 4 Jul).",
+        "Oil overdue by 100 mi.",
+        "2 questions of mine still open.",
+    )
+
+
+def test_a_silent_open_trip_is_asked_about_once_days_have_passed() -> None:
+    page = Page()
+    page.hitches(0, "flatdeck")
+    page.reads(0, 48000, "depart")
+    page.reads(6, 48200)
+    assert trips.open_trip_question(page.log, BOISE, START + timedelta(days=1)) is None
+    told = trips.open_trip_question(page.log, BOISE, START + timedelta(days=4))
+    assert told is not None
+    assert told.headline == "Is the trip that began Sat 4 Jul over? Nothing for 4 days."
+
+
+def test_a_plan_to_a_place_takes_the_distance_of_the_last_trip_there() -> None:
+    page = Page()
+    page.hitches(0, "camper")
+    page.reads(0, 48000, "depart")
+    page.reads(5, 48200, "arrive", "Lake Orrin")
+    page.reads(26, 48200, "depart")
+    page.reads(31, 48400, "arrive", "home")
+    now = START + timedelta(days=3)
+    question = Question(topic="plan", trailer="camper", until="Lake Orrin")
+    told = fuel.plan_answer(page.log, BOISE, now, question)
+    assert told.headline.startswith("400 mi towing the camper: about 40 gal")
+    assert "As far as the last trip to Lake Orrin was." in told.notes
+    asked = fuel.plan_answer(page.log, BOISE, now, Question(topic="plan", until="Pine Hollow"))
+    assert asked.headline == "How far is it?"
+
+
+def test_the_walk_round_offers_what_is_left_and_ends_with_all_ticked() -> None:
+    page = Page()
+    page.hitches(1, "flatdeck")
+    page.reads(1, 48000, "depart")
+    page.add(1, Check(item="safety chains", state="done"))
+    question = Question(topic="upkeep", item="walkaround")
+    now = START + timedelta(hours=2)
+    told = upkeep.upkeep_answer(page.log, BOISE, now, question)
+    assert told.headline == "Walk-round: 10 of 11 left."
+    assert "brake test" in told.choices
+    page.add(1.5, Check(item="walkaround", state="done"))
+    told = upkeep.upkeep_answer(page.log, BOISE, now, question)
+    assert (told.headline, told.choices) == ("Walk-round done, all 11.", ())
+
+
+@pytest.mark.parametrize(
+    ("first", "last", "said"),
+    [
+        (date(2026, 7, 4), date(2026, 7, 4), "Sat 4 Jul"),
+        (date(2026, 7, 4), date(2026, 7, 5), "Sat 4 to Sun 5 Jul"),
+        (date(2026, 6, 1), date(2026, 7, 5), "1 Jun to 5 Jul"),
+        (date(2025, 6, 1), date(2025, 6, 30), "1 Jun to 30 Jun 2025"),
+        (date(2025, 12, 20), date(2026, 1, 5), "20 Dec 2025 to 5 Jan 2026"),
+    ],
+)
+def test_days_are_written_as_short_as_they_can_be(first: date, last: date, said: str) -> None:
+    assert dates(first, last, date(2026, 7, 20)) == said
+
+
+@pytest.mark.parametrize(
+    ("minutes", "said"),
+    [(368, "6 h 10 min"), (60, "1 h"), (15 * 60 + 20, "15 h"), (2880, "2 days")],
+)
+def test_time_on_the_road_is_written_no_finer_than_it_matters(minutes: int, said: str) -> None:
+    assert elapsed(START, START + timedelta(minutes=minutes)) == said
+
+
+def test_figures_carry_thousands_separators() -> None:
+    life = live(1, Habits(days=300))
+    told = fuel.distance_answer(life.log, BOISE, life.now, Question(topic="distance"))
+    assert re.match(r"\d{1,3}(,\d{3})+ mi", told.headline)
