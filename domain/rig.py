@@ -38,7 +38,6 @@ SAME_SUBJECT = {
 """Other names of a subject of ratings."""
 
 TRAILER_PARTS = ("trailer", "coupler", "pin box", "chains")
-TRUCK_PARTS = ("truck", "hitch", "ball mount", "ball", "fifth wheel")
 HITCH_CHAIN = ("hitch", "ball mount", "ball", "coupler", "pin box", "fifth wheel", "chains")
 """What hangs between truck and trailer, in the order in which the pull passes through."""
 

@@ -25,8 +25,7 @@ RIG = [
     "tank 34 gal diesel",
     "Juniper curb weight 8000",
     "Juniper tow rating 15000",
-    "trailer flatdeck gvwr 12000",
-    "trailer flatdeck axles 2x6000",
+    "trailer flatdeck gvwr 12000 axles 2x6000",
     "hitch label: max trailer 14,000 max tongue 1,400",
     "hitched flatdeck",
 ]
