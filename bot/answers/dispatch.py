@@ -12,7 +12,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import cast
 
-from bot.answers import fuel, loading, routine, setup, tiedowns, trips, upkeep, weights
+from bot.answers import fuel, loading, ratings, routine, setup, tiedowns, trips, upkeep, weights
 from bot.answers.answer import Answer
 from bot.answers.brief import brief
 from bot.answers.words import listed
@@ -113,7 +113,7 @@ TOPICS: Mapping[str, TopicAnswer] = {
     "weight": weights.weight_answer,
     "margin": weights.margin_answer,
     "tongue": weights.tongue_answer,
-    "ratings": weights.ratings_answer,
+    "ratings": ratings.ratings_answer,
     "whatif": loading.whatif_answer,
     "tiedown": tiedowns.tiedown_answer,
     "economy": fuel.economy_answer,

@@ -15,12 +15,10 @@ from bot.answers.answer import Answer, Row
 from bot.answers.limits import (
     CAUTION,
     HELPS,
-    LIMITS,
     LONGEST,
     MOST_MARGINS,
     STOP,
     STOP_SOLO,
-    WHY,
     about_text,
     length,
     limit_name,
@@ -38,14 +36,13 @@ from bot.answers.limits import (
 )
 from bot.answers.words import counted, figure, listed, moment, number, sentence
 from bot.reference import references
-from domain.bounds import given, load_of, margins, missing, tongue_share
+from domain.bounds import load_of, margins, missing, tongue_share
 from domain.carried import Change, corrected
 from domain.context import MASS_UNIT
 from domain.entries import SINGLE_AXLES, Cargo, Weighing
 from domain.log import Log, Logged, Preferences
 from domain.margins import Margin, Over, Share, Unknown
 from domain.passes import Session, latest_session, session_of
-from domain.quantities import Quantity
 from domain.rig import Rig, rig_of
 from domain.uncertainty import Measured, spread
 from domain.verdicts import Question
@@ -196,7 +193,8 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         return NO_WEIGHING
     weights, unit = weighed.weights, _unit(preferences)
     if weights.tongue is None:
-        return Answer(headline="The tongue hasn't been weighed.", notes=(NEEDS_SOLO,))
+        why = NEEDS_SOLO if weights.misfit is None else MISFIT
+        return Answer(headline="The tongue hasn't been weighed.", notes=(why,))
     share = tongue_share(weighed.rig, weights)
     of = f", {share_text(share.share)} of the trailer" if share else ""
     notes = [
@@ -380,25 +378,3 @@ def _needs_notes(weights: Weights) -> list[str]:
     if weights.tongue is not None and weights.tongue.reads_low:
         return [*notes, READS_LOW]
     return notes
-
-
-def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
-    """The ratings given so far, or the one asked for, and those missing with where they stand."""
-    rig = rig_of(log, now, truck=question.truck, trailer=question.trailer)
-    stated = {
-        key: Row(
-            sentence(LIMITS.get(key[:2], " ".join(filter(None, key)).replace("_", " "))),
-            figure(each.value) if isinstance(each.value, Quantity) else number(each.value),
-            each.note or "",
-        )
-        for key, each in rig.ratings.items()
-        if question.rating in (None, key[1])
-    }
-    lacking = [key for key in WHY if question.rating in (None, key[1]) and not given(rig, *key)]
-    notes = tuple(f"Missing: {LIMITS[key]}, which {WHY[key]}." for key in lacking[:3])
-    if question.rating and not stated:
-        return Answer(headline="That rating hasn't been given yet.", notes=notes)
-    rows = tuple(stated.values())
-    if len(rows) == 1:
-        return Answer(headline=f"{rows[0].label}: {rows[0].figure}.", notes=notes)
-    return Answer(headline=f"{counted(len(rows), 'rating')} given.", rows=rows, notes=notes)

@@ -14,10 +14,10 @@ import pytest
 from bot.answers.answer import Answer, Row
 from bot.answers.limits import LONGEST, length
 from bot.answers.loading import whatif_answer
+from bot.answers.ratings import ratings_answer
 from bot.answers.tiedowns import tiedown_answer
 from bot.answers.weights import (
     margin_answer,
-    ratings_answer,
     tongue_answer,
     weighing_answer,
     weight_answer,
