@@ -155,7 +155,7 @@ def chain(log: Log, track: Track, modes: Modes) -> Chain:
     other: list[Logged[Fill]] = []
     full: Logged[Fill] | None = None
     pending: list[Logged[Fill]] = []
-    for fill in log.of(Fill):
+    for fill in sorted(log.of(Fill), key=lambda each: (track.when(each), each.key)):
         if not is_fuel(fill.entry):
             continue
         if fill.entry.product not in (None, burns):

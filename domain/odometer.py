@@ -12,10 +12,11 @@ it went in).
 
 from __future__ import annotations
 
-from bisect import bisect_left, bisect_right
+from bisect import bisect_left, bisect_right, insort
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
+from itertools import pairwise
 
 from domain.entries import Entry, Fill, Odometer, Rating
 from domain.log import Log, Logged
@@ -23,6 +24,8 @@ from domain.quantities import Quantity
 
 SAME_STOP = timedelta(minutes=10)
 """A reading and an event texted this close together belong to one stop."""
+
+A_DAY = timedelta(days=1)
 
 USUAL_DIGITS = (5, 6)
 """Wheels on an odometer where nobody has said how many (49 CFR 580.5: whole miles)."""
@@ -55,7 +58,7 @@ class Track:
         self.marks = tuple(marks)
         self.reversals = tuple(reversals)
         self._times = [mark.at for mark in self.marks]
-        self._km: Mapping[Logged[Entry], float] = {mark.logged: mark.km for mark in self.marks}
+        self._of: Mapping[Logged[Entry], Mark] = {mark.logged: mark for mark in self.marks}
 
     @property
     def latest(self) -> Mark | None:
@@ -64,7 +67,13 @@ class Track:
 
     def km_of(self, logged: Logged[Entry]) -> float | None:
         """Where the truck was at an entry that carries a reading."""
-        return self._km.get(logged)
+        mark = self._of.get(logged)
+        return None if mark is None else mark.km
+
+    def when(self, logged: Logged[Entry]) -> datetime:
+        """When an entry happened; where only its day is known, when its reading fits."""
+        mark = self._of.get(logged)
+        return logged.at if mark is None else mark.at
 
     def before(self, moment: datetime) -> Mark | None:
         """The last mark up to a moment."""
@@ -113,18 +122,46 @@ def track(log: Log) -> Track:
     factor = _fact(log, "factor") or 1.0
     readings = [(logged, shown) for logged in log if (shown := _reading(logged.entry))]
     along = _unrolled(readings, _fact(log, "digits"), _replacements(log))
-    fitting = _longest_rise(along)
-    kept = [
+    marks = [
         Mark(km=km * factor, at=logged.at, logged=logged)
-        for index, ((logged, _), km) in enumerate(zip(readings, along, strict=True))
-        if index in fitting
+        for (logged, _), km in zip(readings, along, strict=True)
     ]
-    reversals = [
-        Reversal(logged, shown)
-        for index, (logged, shown) in enumerate(readings)
-        if index not in fitting
-    ]
+    timed = [index for index, mark in enumerate(marks) if not _only_dated(mark)]
+    fitting = _longest_rise([marks[index].km for index in timed])
+    kept = [marks[index] for place, index in enumerate(timed) if place in fitting]
+    for mark in marks:
+        if _only_dated(mark) and (placed := _within_its_day(mark, kept)) is not None:
+            insort(kept, placed, key=_along)
+    fits = {mark.logged for mark in kept}
+    reversals = [Reversal(logged, shown) for logged, shown in readings if logged not in fits]
     return Track(_with_bare_fills(log, Track(kept), factor), reversals)
+
+
+def _along(mark: Mark) -> tuple[datetime, float]:
+    return mark.at, mark.km
+
+
+def _only_dated(mark: Mark) -> bool:
+    """Whether the message told the day and no time of it."""
+    stated = mark.logged.entry.at
+    return stated is not None and not isinstance(stated, datetime)
+
+
+def _within_its_day(dated: Mark, kept: Sequence[Mark]) -> Mark | None:
+    """A reading of which only the day is known, at the time of day where it fits."""
+    low = bisect_left(kept, dated.at - A_DAY, key=_when)
+    high = bisect_right(kept, dated.at + A_DAY, key=_when)
+    near: list[Mark | None] = list(kept[max(low - 1, 0) : high + 1])
+    near = [*([None] if low == 0 else []), *near, *([None] if high == len(kept) else [])]
+    for before, after in pairwise(near):
+        if (before is None or before.km <= dated.km) and (after is None or dated.km <= after.km):
+            at = dated.at if before is None else max(dated.at, before.at)
+            return replace(dated, at=at if after is None else min(at, after.at))
+    return None
+
+
+def _when(mark: Mark) -> datetime:
+    return mark.at
 
 
 def _reading(entry: Entry) -> Quantity | None:
@@ -225,7 +262,7 @@ def _with_bare_fills(log: Log, known: Track, factor: float) -> Sequence[Mark]:
                 added.append(Mark(km=km, at=fill.at, logged=fill))
         if fill.entry.product != "def":
             last_fill_km = km
-    return sorted([*known.marks, *added], key=lambda mark: (mark.at, mark.km))
+    return sorted([*known.marks, *added], key=_along)
 
 
 def _same(one: str, other: str) -> bool:

@@ -7,7 +7,7 @@ import pytest
 from domain.entries import Rating
 from domain.odometer import of_truck, track
 from domain.quantities import Quantity
-from tests.domain.driving_log import Page, mi
+from tests.domain.driving_log import START, Page, mi
 
 
 def driven_miles(page: Page) -> float:
@@ -74,3 +74,35 @@ def test_each_truck_has_its_own_road_and_unnamed_entries_are_the_first_ones() ->
     page.fill(2, 48400, 30)
     assert len(of_truck(page.log)) == 2
     assert len(of_truck(page.log, "pickle")) == 1
+
+
+def test_a_fill_of_which_only_the_day_is_known_stands_where_its_reading_fits() -> None:
+    """A receipt texted days later is kept at noon; its odometer says that it was the morning."""
+    page = Page()
+    page.fill(-20, 48000, 30)
+    page.reads(-3, 48300)
+    page.fill(0, 48240, 20, at=START.date())
+    page.fill(20, 48500, 21)
+    driven = page.driven
+    assert driven.track.reversals == ()
+    assert [round(Quantity(tank.km, "km").amount("mi")) for tank in driven.chain.tanks] == [
+        240,
+        260,
+    ]
+
+
+def test_a_fill_dated_to_a_day_that_its_reading_contradicts_is_named() -> None:
+    page = Page()
+    for day in range(5):
+        page.reads(24 * day, 48000 + 300 * day)
+    page.fill(24 * 3 + 6, 48100, 20, at=START.date())
+    assert [each.shown.value for each in page.driven.track.reversals] == [48100]
+
+
+def test_a_log_of_receipts_with_days_only_is_as_good_as_any() -> None:
+    page = Page()
+    for day in range(4):
+        page.fill(24 * day, 48000 + 300 * day, 25, at=START.date())
+    driven = page.driven
+    assert driven.track.reversals == ()
+    assert len(driven.chain.tanks) == 3
