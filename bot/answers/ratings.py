@@ -31,7 +31,7 @@ def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: 
         if question.rating in (None, key[1])
     }
     lacking = [key for key in WHY if question.rating in (None, key[1]) and not given(rig, *key)]
-    notes = tuple(f"Missing: {LIMITS[key]}, which {WHY[key]}." for key in lacking[:3])
+    notes = tuple(f"Missing: {LIMITS[key]} ({WHY[key]})." for key in lacking[:3])
     if question.rating and not stated:
         return Answer(headline="That rating hasn't been given yet.", notes=notes)
     rows = tuple(stated.values())
