@@ -269,17 +269,21 @@ def _complete(desk: _Desk, key: int, entries: tuple[Entry, ...]) -> Answer:
 
 
 def _correct(desk: _Desk, correction: Correction) -> Answer:
-    doubt = _last_doubt(desk)
-    if doubt is not None and correction.action == "undo":
+    last = _last_doubt(desk)
+    if last is not None and correction.action == "undo":
         journal.close_question(desk.session, desk.chat)
         return correcting.dropped_answer()
-    if doubt is not None:
+    if last is not None:
         # It corrects what was just texted, not an older entry that happens to look alike.
-        return asking.still_open_answer(doubt)
+        return asking.still_open_answer(last)
     outcome = bind(correction, logbook.recent(desk.session, desk.book))
     match outcome:
         case Amended(before, after, _):
             after = settled(after, desk.names)
+            doubt = _against_the_rig(desk, (after,))
+            if doubt is not None:
+                journal.put_question(desk.session, desk.chat, desk.message, doubt, before.key)
+                return asking.ask_answer(doubt)
             new = logbook.keep(desk.session, desk.book, desk.message, after, before.at, before.key)
             if not isinstance(after, Weighing | Fill):
                 return correcting.amended_answer(outcome)
