@@ -44,22 +44,31 @@ class Spot:
 
 def read_cargo(scene: Scene, book: Phrasebook) -> list[Cargo]:
     """The cargo that a message states."""
-    if not any(figure.dimension in (None, MASS) for figure in scene.live_figures()):
+    if not any(
+        figure.dimension == MASS or (figure.dimension is None and figure.token.grouped)
+        for figure in scene.live_figures()
+        if figure.role is None
+    ):
         return []
     verb = any(scene.stated(index) for index in scene.by_class.get("load_verb", ()))
+    if not verb and not any(figure.dimension == MASS for figure in scene.figures):
+        return []
     spots = find_spots(scene, book)
     masses = [
         figure
         for figure in scene.live_figures()
-        if figure.role is None and _is_mass(figure, spots if verb else [])
+        if figure.role is None and _is_mass(figure, spots if verb or not scene.has("weigh_cue") else [])
     ]
     if not masses:
         return []
     found: list[Cargo] = []
+    weighed = scene.has("weigh_cue")
     for figure in masses:
         spot = _spot_of(scene, figure, masses, spots)
+        if weighed and (spot is None or figure.dimension is None):
+            continue
         item = _item(scene, figure, spots)
-        if item is None or not (spot or verb or _on_trailer(scene, figure)):
+        if item is None or not (spot or _loaded(scene, verb=verb) or _on_trailer(scene, figure)):
             continue
         if not _may_carry(figure, verb=verb, spot=spot):
             continue
@@ -79,6 +88,17 @@ def read_cargo(scene: Scene, book: Phrasebook) -> list[Cargo]:
     return found
 
 
+SURE_VERBS = frozenset("loaded strapped chained hauling stacked bolted stowed carrying mounted packed".split())
+
+
+def _loaded(scene: Scene, *, verb: bool) -> bool:
+    """A word of loading: one that only loads say so, or an everyday one with the rig beside it."""
+    if not verb:
+        return False
+    sure = any(token.text in SURE_VERBS for _, token, _ in scene.find("load_verb"))
+    return sure or scene.has("vehicle") or scene.has("name")
+
+
 def _is_mass(figure: Figure, spots: list[Spot]) -> bool:
     label = figure.label
     if isinstance(label, Label) and any(
@@ -88,7 +108,7 @@ def _is_mass(figure: Figure, spots: list[Spot]) -> bool:
     if isinstance(label, Label):
         if label.rating or label.field or label.subject or label.axle or label.whole:
             return False
-        if label.wheel and (label.vehicle or label.ordinal):
+        if label.side or label.ordinal or label.end_of or (label.wheel and label.vehicle):
             return False
     return figure.dimension == MASS or (
         figure.dimension is None and figure.value >= 100 and figure.token.grouped
@@ -132,8 +152,8 @@ def find_spots(scene: Scene, book: Phrasebook) -> list[Spot]:
         kept = [word for word in words[first:last] if word not in ARTICLES]
         if words[lead_start] in KEPT_LEADS:
             kept = [word for word in words[lead_start:first] if word not in ("in",)] + kept
-        elif phrase in ("axle", "axles") and words[lead_start] in ("in", "at"):
-            continue
+        elif words[end - 1] in ("axle", "axles") and words[lead_start] in ("in", "at", "on"):
+            continue  # that is where a scale weighs
         spots.append(Spot(" ".join(kept), lead, owners[lead_start], owners[last - 1] + 1))
         taken = last
     return spots
@@ -247,7 +267,7 @@ def _behind_place(scene: Scene, position: int) -> bool:
 
 
 OTHERWISE_MEANT = frozenset(
-    "glue load_verb vehicle name unit weigh_cue axle end money axle_noun whole event hitch talk "
+    "side ordinal corner glue load_verb vehicle name unit weigh_cue axle end money axle_noun whole event hitch talk "
     "time moving aboard".split()
 )
 

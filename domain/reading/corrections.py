@@ -16,9 +16,18 @@ from domain.context import (
 )
 from domain.entries import Correction
 from domain.quantities import Quantity
-from domain.reading.figures import PRICE, VOLUME, Figure
+from domain.reading.figures import (
+    DISTANCE,
+    LENGTH,
+    MONEY,
+    PRESSURE,
+    PRICE,
+    TEMPERATURE,
+    VOLUME,
+    Figure,
+)
 from domain.reading.labels import Label
-from domain.reading.scene import Scene
+from domain.reading.scene import PLAN, REQUEST, Scene
 from domain.reading.tokens import MARK, NUMBER, TIME, WORD
 
 OPENING = frozenset(
@@ -193,10 +202,10 @@ def _full_or_partial(scene: Scene) -> Correction | None:
         return None
     if _strangers(scene) > 1:
         return None
-    denied = False
-    for _, token, key in scene.find("full"):
-        denied = token.text in ("full", "fill up") and "not" in words and "was" not in words
-        return Correction(action="amend", field="full", value=(key == "true") != denied)
+    for index, _, key in scene.find("full"):
+        before = {token.text for token in scene.tokens[:index]}
+        denied = key == "true" and bool(before & {"not", "wasnt", "isnt", "didnt", "never"})
+        return Correction(action="amend", field="full", value=key == "true" and not denied)
     return None
 
 
@@ -282,6 +291,8 @@ def _amended(scene: Scene, figures: list[Figure]) -> Correction | None:
     value, was = _value_and_mistake(scene, figures)
     if value is None or value.foreign is not None or _strangers(scene) > 2:
         return None
+    if scene.talk[value.start] in (REQUEST, PLAN):
+        return None
     restates = any(token.text in RESTATING for token in scene.tokens)
     opens, right = _opens(scene), _said_right(scene, value)
     if not (restates or opens or was is not None or right):
@@ -295,7 +306,31 @@ def _amended(scene: Scene, figures: list[Figure]) -> Correction | None:
             return None
     elif was is None and not (restates or right) and not _near_opening(scene, value):
         return None
+    if not _fits_field(value, field):
+        return None
     return _amend(scene, value, field, was)
+
+
+FIELD_DIMENSIONS = {
+    "volume": (VOLUME,),
+    "odometer": (DISTANCE,),
+    "distance": (DISTANCE,),
+    "tyre": (PRESSURE,),
+    "unit_price": (PRICE, MONEY),
+    "cost": (MONEY,),
+}
+TEMPERATURE_FIELDS = frozenset(("transmission", "coolant", "oil", "exhaust", "hub", "ambient"))
+
+
+def _fits_field(value: Figure, field: str | None) -> bool:
+    """Whether the figure can be of the field: a tyre is not 20 ft."""
+    if value.dimension is None or field is None:
+        return True
+    if field in TEMPERATURE_FIELDS:
+        return value.dimension == TEMPERATURE
+    if field in FIELD_DIMENSIONS:
+        return value.dimension in FIELD_DIMENSIONS[field]
+    return value.dimension not in (LENGTH, VOLUME, DISTANCE) or field in ("wind", "speed", "tank")
 
 
 def _near_opening(scene: Scene, value: Figure) -> bool:

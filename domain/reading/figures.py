@@ -226,6 +226,10 @@ def _money_before(figure: Figure, tokens: Sequence[Token], context: Context, flo
         figure.unit = CURRENCY_MARKS[before.raw] or _dollar(context)
         figure.dimension, figure.marked = MONEY, True
         figure.start -= 1
+    elif before.senses.get("money") == "local":
+        if before.text != "r" or context.currency == "ZAR":
+            figure.unit, figure.dimension, figure.marked = context.currency, MONEY, True
+            figure.start -= 1
     elif before.senses.get("money", "cents") not in ("cents", "pence"):
         figure.unit, figure.dimension, figure.marked = before.senses["money"], MONEY, True
         figure.start -= 1
@@ -262,7 +266,7 @@ def _range_or_product(figure: Figure, tokens: Sequence[Token]) -> None:
     if (
         (dashed or worded)
         and figure.value < other.value < figure.value * RANGE_RATIO
-        and other.value < RANGE_TOP
+        and (other.value < RANGE_TOP or mark.text == "and")
         and figure.value >= 10
     ):
         figure.low = figure.value
@@ -332,6 +336,8 @@ def _money_after(figure: Figure, money: str, token: Token, context: Context) -> 
             return
         figure.unit, figure.dimension = money, PRICE
     else:
+        if money == "local":
+            money = context.currency
         figure.unit = _dollar(context) if money == "USD" else money
         figure.dimension, figure.marked = MONEY, True
     figure.end += 1
@@ -418,6 +424,9 @@ def _claim(
     if before is not None and before.raw == "#" and figure.dimension is None:
         figure.claimed = "'#'"
         return
+    if figure.token.raw[0] == "0" and figure.whole and len(figure.token.raw) > 2:
+        figure.claimed = "a number with leading zeros"
+        return
     if _claimed_line(tokens, figure):
         figure.claimed = "a number of its line"
         return
@@ -456,7 +465,8 @@ def _claim(
 
 LINE_CLAIMS = frozenset(
     "vat abn gst tel phone ph fax card account acct tin ein crn siret mwst tva visa mastercard "
-    "eftpos auth terminal trace approval reg rego".split()
+    "eftpos auth terminal trace approval approved reg rego member loyalty customer operator cashier "
+    "register store invoice order".split()
 )
 """Words of a receipt that own every number of their line that has no unit."""
 

@@ -255,6 +255,10 @@ def _role(scene: Scene, figure: Figure, draft: Draft) -> str | None:
             if not label.only_vehicle:
                 return None
         said = _price_said(scene, figure)
+        if field == "fee" and not _weighs(scene) and figure.value >= 5:
+            return COST_ROLE
+        if isinstance(label, Label) and label.whole == "gross" and figure.token.decimals == 2:
+            return COST_ROLE
         if said == PRICE_ROLE or _unit_before(scene, figure) == VOLUME_ROLE:
             return said or VOLUME_ROLE
         if said == COST_ROLE and figure.value >= 5:
@@ -493,6 +497,8 @@ def _arithmetic(roles: dict[str, Figure]) -> float:
 def _foreign(scene: Scene, draft: Draft) -> bool:
     """Whether the volume is of something else: milk, water, sugar, a fish tank."""
     volume = draft.roles.get(VOLUME_ROLE)
+    if volume is not None and draft.product is None and _named_before(scene, volume):
+        return True
     if volume is None or volume.foreign is None:
         strangers = [
             token
@@ -503,6 +509,19 @@ def _foreign(scene: Scene, draft: Draft) -> bool:
         known = draft.product or scene.has("fuel_cue") or scene.has("full")
         return not (known or few or ODOMETER_ROLE in draft.roles or PRICE_ROLE in draft.roles)
     return not (draft.product or ODOMETER_ROLE in draft.roles or PRICE_ROLE in draft.roles)
+
+
+def _named_before(scene: Scene, volume: Figure) -> bool:
+    """'MILK 2 GAL': an unknown noun right before the volume on a line of its own."""
+    before = scene.tokens[volume.start - 1] if volume.start else None
+    further = scene.tokens[volume.start - 2] if volume.start > 1 else None
+    return (
+        before is not None
+        and before.kind is WORD
+        and not before.senses
+        and further is not None
+        and further.raw == "\n"
+    )
 
 
 def _full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:
@@ -580,6 +599,12 @@ def _doubts(scene: Scene, fill: Fill, roles: dict[str, Figure]) -> Iterator[Doub
         known = fill.unit_price.unit[:3] in ("USD", "CAD", "AUD", "NZD", "GBP", "EUR", "CHF")
         if known and not low * 0.7 <= fill.unit_price.value <= high * 1.3:
             yield Doubt("unit_price", "implausible", (fill.unit_price,))
+    if fill.volume and fill.cost and not fill.unit_price and fill.product != "def":
+        low, high = _band(context, fill.volume.unit)
+        each = fill.cost.value / fill.volume.value
+        same = fill.cost.unit in ("USD", "CAD", "AUD", "NZD", "GBP", "EUR", "CHF")
+        if same and not low * 0.6 <= each <= high * 1.4:
+            yield Doubt("cost", "implausible", (fill.cost,))
     if fill.volume and fill.unit_price and fill.cost:
         total = fill.volume.value * fill.unit_price.value
         if fill.unit_price.unit.endswith(fill.volume.unit):

@@ -49,7 +49,7 @@ LABEL_CLASSES = (
     "fee",
 )
 
-JOINING = ("the", "of", "on", "both", "for the", "for", "for my", "side", "position", "of the", "on the", "temp", "weight", "temps", "s")
+JOINING = ("the", "of", "on", "on the", "on my", "on our", "of the", "both", "for the", "for", "for my", "side", "position", "temp", "weight", "temps", "s")
 """Words that keep two parts of one label together: 'left side of the trailer'."""
 
 
@@ -146,7 +146,7 @@ def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Labe
                 current is not None
                 and current.end >= index - 1
                 and _joins(tokens, current.end, index)
-                and _extend(current, token)
+                and _extend(current, token, of=index > current.end)
             ):
                 current.end = index + 1
                 continue
@@ -224,10 +224,8 @@ def _axle_number(
         if figure.start == index:
             following = tokens[figure.end] if figure.end < len(tokens) else None
             small = figure.whole and 1 <= figure.value <= 6 and figure.unit is None
-            names = following is not None and (
-                following.raw in ":=-–" or following.kind not in (WORD, BREAK) or False
-            )
-            if small and figure.end == index + 1 and names and not figure.token.spoken:
+            names = following is not None and following.kind not in (WORD, BREAK)
+            if small and figure.end == index + 1 and names:
                 figure.claimed = "an axle's number"
                 return int(figure.value)
             if small and figure.end == index + 1 and following is not None:
@@ -240,9 +238,24 @@ def _axle_number(
     return None
 
 
-def _extend(label: Label, token: Token) -> bool:
-    """Add a word to a label; False where it would contradict what the label names."""
+TOGETHER = frozenset(("together", "combined", "altogether", "total", "both"))
+
+
+def _extend(label: Label, token: Token, *, of: bool = False) -> bool:
+    """Add a word to a label; False where it would contradict what the label names.
+
+    `of` says that a small word stands between: 'front axle of the trailer'.
+    """
     senses = token.senses
+    if token.text in TOGETHER and (label.wheel or label.vehicle == "truck") and not label.whole:
+        return label.vehicle is not None
+    if of and (label.axle or label.whole) and not label.vehicle:
+        if "name" in senses:
+            label.vehicle, _, label.name = senses["name"].partition(":")
+            return True
+        if "vehicle" in senses:
+            label.vehicle = senses["vehicle"]
+            return True
     if "rating" in senses and label.rating is None:
         if label.whole or label.field or label.subject:
             return False
@@ -377,7 +390,7 @@ BARE_SIZE = {
     "grade": (0, 40),
     "wind": (0, 150),
     "speed": (0, 130),
-    "tyre": (0, 1200),
+    "tyre": (10, 1200),
     "engine_speed": (400, 6000),
     "dash": (1, 80),
     "odometer": (100, 2_000_000),
@@ -431,7 +444,30 @@ def bind(
     first = before_cost <= after_cost
     for figure, label in before if first else after:
         figure.label, label.bound = label, figure
+    _bind_alone(tokens, open_figures, labels)
     return Pairing("label first" if first else "figure first", before_cost, after_cost)
+
+
+def _bind_alone(
+    tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
+) -> None:
+    """'Nose weight on Matilda with the gauge, 186 kg': one load and one name for it, however far."""
+    loads = [
+        figure
+        for figure in figures
+        if figure.dimension == MASS
+        and (figure.label is None or (isinstance(figure.label, Label) and figure.label.only_vehicle))
+    ]
+    named = [
+        label
+        for label in labels
+        if label.bound is None and not label.compound and (label.axle or label.whole == "tongue")
+    ]
+    if len(loads) != 1 or len(named) != 1 or len(figures) != 1:
+        return
+    between = tokens[named[0].end : loads[0].start]
+    if named[0].end <= loads[0].start and not any(token.raw in ".!?\n" for token in between):
+        loads[0].label, named[0].bound = named[0], loads[0]
 
 
 def _bind_columns(
@@ -508,10 +544,14 @@ def _pairing(
 def _link_before(tokens: Sequence[Token], label: Label, figure: Figure) -> float:
     """What stands between a label and the figure behind it."""
     cost = _between(tokens, label.end, figure.start)
+    if label.side and not (label.axle or label.end_of or label.vehicle or label.wheel):
+        if any(not token.senses for token in tokens[label.end : figure.start] if token.kind is WORD):
+            return NO_LINK  # 'left Cedar Flats at 48,396'
     last = tokens[figure.start - 1] if figure.start else None
     if figure.start > label.end and last is not None:
         if last.raw in ":=":
-            cost -= 1.2
+            vague = label.end_of and not (label.axle or label.wheel or label.side)
+            cost -= 1.2 if last.raw == ":" and not vague else 0.3
         elif last.text in ("is", "was", "at", "are", "were", "reads", "says", "of"):
             cost -= 0.6
     return cost

@@ -39,6 +39,7 @@ WIND_KMH = (3.0, 200.0)
 GRADE = (0.5, 40.0)
 
 NO_GAUGE = frozenset(("limit", "limits", "sign", "says", "posted", "zone", "bike", "bikes"))
+SLOPES = frozenset("grade climb incline hill gradient pass descent uphill downhill downgrade".split())
 POSITIONED = ("tyre", "hub")
 
 
@@ -92,6 +93,8 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
             if label.subject == "tyre" and dimension == TEMPERATURE:
                 return "hub" if label.wheel else "tyre"
             return label.subject
+        if label.only_vehicle and dimension is None:
+            return None
         if label.places and heading is not None and heading.subject:
             if dimension in SUBJECT_DIMENSIONS[heading.subject]:
                 return heading.subject
@@ -109,7 +112,8 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     if dimension == ROTATION:
         return "engine_speed"
     if dimension == SHARE:
-        return _nearest_subject(scene, figure, SHARE, reach=2)
+        near = scene.tokens[max(0, figure.start - 3) : figure.end + 3]
+        return "grade" if any(token.text in SLOPES for token in near) else None
     if dimension == SPEED:
         return _speed_subject(scene, figure)
     if dimension == TEMPERATURE:
@@ -182,9 +186,7 @@ def _has_gauge(scene: Scene) -> bool:
     )
 
 
-def _nearest_subject(
-    scene: Scene, figure: Figure, dimension: str, reach: int = 6
-) -> str | None:
+def _nearest_subject(scene: Scene, figure: Figure, dimension: str) -> str | None:
     start, end = scene.sentence_of(figure.start)
     best: tuple[int, str] | None = None
     for index, _, key in scene.find("subject"):
@@ -194,7 +196,7 @@ def _nearest_subject(
         distance = abs(index - figure.start)
         if best is None or distance < best[0]:
             best = (distance, subject)
-    return best[1] if best is not None and best[0] <= reach else None
+    return best[1] if best is not None and best[0] <= 6 else None
 
 
 def _value(scene: Scene, figure: Figure, subject: str) -> Quantity | None:

@@ -64,6 +64,8 @@ def _by_position(scene: Scene, asked: Ask) -> Choice | None:
     words = _words(scene)
     rest = [word for word in words if word not in FILLERS or word in ("one",)]
     picks = [word for word in rest if word in ORDINALS and word != "one"]
+    if len(picks) == 2 and picks[1] == "1":
+        picks.pop()  # '2nd 1'
     if not picks and rest == ["one"]:
         picks = ["one"]
     others = [word for word in rest if word not in ORDINALS]
@@ -171,7 +173,9 @@ def _entry_words(choice: Choice) -> set[str]:
             if entry.rig:
                 words.add(entry.rig)
             if entry.rig == "solo":
-                words.update(("alone", "bobtail"))
+                words.update(("alone", "bobtail", "truck", "itself", "only", "just"))
+            if entry.rig == "trailer":
+                words.update(("alone", "trailer", "itself", "only"))
         for name in ("truck", "trailer", "action", "event", "product", "subject"):
             value = getattr(entry, name, None)
             if isinstance(value, str):
@@ -197,7 +201,7 @@ def _by_figure(scene: Scene, asked: Ask) -> Facts | None:
         and token.text not in FILLERS | NEITHER | YES
         and not any(f.start <= scene.tokens.index(token) < f.end for f in figures)
     ]
-    if strangers:
+    if len(strangers) > 1:
         return None
     matching = [
         choice

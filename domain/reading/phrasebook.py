@@ -24,7 +24,8 @@ NUMBER_CLASS = "number"
 TOPIC_CLASS, ASKING_CLASS, SPOT_CLASS = "topic", "question_word", "spot"
 OVERLAPPING = (TOPIC_CLASS, ASKING_CLASS, SPOT_CLASS)
 """Tables whose phrases may overlap with others and each other: they are not joined into tokens."""
-APART = ("misspelt", NUMBER_CLASS, *OVERLAPPING)
+ALIAS_CLASS = "alias"
+APART = ("misspelt", NUMBER_CLASS, ALIAS_CLASS, *OVERLAPPING)
 
 PLURAL_CLASSES = ("check_item",)
 """Tables of things, each also known in its plural or singular."""
@@ -53,11 +54,31 @@ class Phrasebook:
     words: Mapping[str, Senses]
     phrases: Mapping[str, Mapping[str, tuple[tuple[tuple[str, ...], Senses], ...]]]
     numbers: Mapping[str, str]
+    aliases: Mapping[str, str]
+    skeletons: Mapping[str, str]
     marks: re.Pattern[str]
     correctable: Mapping[str, Senses]
     keep: frozenset[str]
     overlapping: Mapping[str, PhraseIndex]
     _corrections: dict[str, str | None] = field(default_factory=dict, compare=False, repr=False)
+
+    def spelled_out(self, word: str) -> str | None:
+        """The word that an unknown one without vowels is short for: 'cmpr' is camper."""
+        if VOWELS & set(word[1:]) or len(word) < SHORTEST_SKELETON or not word.isalpha():
+            return None
+        return self.skeletons.get(skeleton(word)) or self._subsequence(word)
+
+    def _subsequence(self, word: str) -> str | None:
+        """'dptd' for departed: its letters stand in the word in that order, first and last alike."""
+        key = f"{word}*"
+        if key not in self._corrections and len(self._corrections) < MAX_REMEMBERED:
+            fits = [
+                each
+                for each in self.skeletons.values()
+                if each[0] == word[0] and each[-1] == word[-1] and _within(word, each)
+            ]
+            self._corrections[key] = min(fits, key=len) if fits and len(word) > 3 else None
+        return self._corrections.get(key)
 
     def correction(self, word: str) -> str | None:
         """The label that an unknown word is a slip of, or None; remembered, as it costs 20 µs."""
@@ -77,6 +98,11 @@ class Phrasebook:
 
 MIN_CORRECTED = 5
 MAX_REMEMBERED = 10_000
+
+
+def _within(short: str, word: str) -> bool:
+    letters = iter(word)
+    return all(letter in letters for letter in short)
 
 
 def _slips(length: int) -> int:
@@ -99,6 +125,9 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
                     found[term_class] += f" {key}"
                 else:
                     found.setdefault(term_class, key)
+    aliases = {
+        word: canonical for canonical, words in data.get(ALIAS_CLASS, {}).items() for word in words
+    }
     phrases: dict[str, dict[str, list[tuple[tuple[str, ...], Senses]]]] = {}
     for words, meaning in senses.items():
         if len(words) > 1:
@@ -113,6 +142,8 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
             }
             for first, seconds in phrases.items()
         },
+        aliases=aliases,
+        skeletons=_skeletons(senses, data),
         numbers={word: key for key, words in data[NUMBER_CLASS].items() for word in words},
         marks=_marks_pattern(marks),
         correctable={
@@ -123,6 +154,43 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         keep=frozenset(data.get("misspelt", {}).get("keep", ())),
         overlapping={name: _index(data.get(name, {})) for name in OVERLAPPING},
     )
+
+
+VOWELS = frozenset("aeiou")
+SHORTEST_SKELETON = 3
+
+
+def skeleton(word: str) -> str:
+    """A word as hurried thumbs type it: the first letter, then consonants, none doubled."""
+    bones = word[0]
+    for letter in word[1:]:
+        if letter not in VOWELS and letter != bones[-1]:
+            bones += letter
+    return bones
+
+
+def _skeletons(
+    senses: Mapping[tuple[str, ...], Mapping[str, str]], data: Mapping[str, Any]
+) -> Mapping[str, str]:
+    """The one word that each skeleton stands for; the word in more phrases wins."""
+    counts: dict[str, int] = {}
+    tables = [words for phrase in senses for words in phrase]
+    for name in OVERLAPPING:
+        tables += [
+            word
+            for phrases in data.get(name, {}).values()
+            for phrase in phrases
+            for word in split_words(phrase)
+        ]
+    for word in tables:
+        if word.isalpha() and word.isascii() and VOWELS & set(word[1:]):
+            counts[word] = counts.get(word, 0) + 1
+    found: dict[str, str] = {}
+    for word in sorted(counts, key=lambda each: (-counts[each], each)):
+        bones = skeleton(word)
+        if len(bones) >= SHORTEST_SKELETON:
+            found.setdefault(bones, word)
+    return found
 
 
 def _index(keys: Mapping[str, Iterable[str]]) -> PhraseIndex:

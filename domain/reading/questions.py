@@ -83,9 +83,10 @@ def read_question(scene: Scene, book: Phrasebook) -> Question | None:
     """The question that a message asks, or None."""
     words, _ = scene.split_words()
     asking = find_overlapping(words[:LOOK_FOR_FORM], book.overlapping[ASKING_CLASS])
-    marked = any(token.raw == "?" for token in scene.tokens)
-    if not (asking or marked or len(words) <= LONGEST_ORDER or words[0] in OPENS):
-        return None
+    marked = "?" in scene.text
+    if not (asking or marked or words[0] in OPENS):
+        if len(words) > LONGEST_ORDER or ORDERING.isdisjoint(words):
+            return None
     topics: dict[str, set[str]] = {}
     for start, end, keys in find_overlapping(words, book.overlapping[TOPIC_CLASS]):
         for key in keys.split():
@@ -174,7 +175,8 @@ SMALL = frozenset(
     "what whats how hows much many far when whens which where is are was were do does did can could "
     "will would should any show me give tell list get see again right now please pls lately today "
     "anyway look looks looking work works going say says said come came think thing things number "
-    "figure figures figures current currently so far yet whole recent recently kind sort".split()
+    "figure figures current currently so far yet whole recent recently kind sort time across she last "
+    "with til till on".split()
 )
 
 
@@ -203,7 +205,7 @@ def _is_order(scene: Scene, topics: dict[str, set[str]]) -> bool:
 FUEL = frozenset(("fuel", "diesel", "gas", "petrol", "gallons", "gallon", "litres", "liters", "tank", "def", "fillups", "fuelling"))
 MARGIN_STRONG = frozenset(("over on anything", "over anywhere", "over on any", "overweight", "overloaded", "margin", "margins", "headroom", "within limits", "under the limit", "over the limit", "payload left", "maxed out", "too heavy", "over any limits", "inside the limits", "near the limit", "tightest", "capacity left", "overweight on", "to spare", "limit", "limits", "over on", "exceeding", "exceed", "in the red"))
 RATING_WORDS = frozenset(("plate say", "plate says", "sticker say", "sticker says", "payload sticker", "sticker number", "kerbweight", "train weight", "gross train weight", "gvwr", "gcwr", "gawr", "payload", "gvm", "gcm", "mtplm", "tow rating", "towing capacity", "tow capacity", "rated", "rating", "ratings", "load index", "atm", "gtm", "max tongue", "tongue rating", "tank size", "tank hold", "curb weight", "rated for", "door sticker", "plate", "capacity", "limits on file"))
-ECONOMY_STRONG = frozenset(("litres per hundred", "liters per hundred", "litres a hundred", "mpg", "fuel economy", "fuel mileage", "gas mileage", "l/100km", "l/100", "fuel consumption", "miles per gallon", "consumption", "economy", "fuel efficiency", "to the gallon", "kilometres per litre", "litres per 100"))
+ECONOMY_STRONG = frozenset(("thirsty", "litres per hundred", "liters per hundred", "litres a hundred", "mpg", "fuel economy", "fuel mileage", "gas mileage", "l/100km", "l/100", "fuel consumption", "miles per gallon", "consumption", "economy", "fuel efficiency", "to the gallon", "kilometres per litre", "litres per 100"))
 RANGE_STRONG = frozenset(("till we run dry", "until we run dry", "how far can we go", "how far can i go", "how far can we get", "how far can i get", "on whats left", "fuel left", "left in the tank", "before we need fuel", "before i need fuel", "until empty", "till empty", "to empty", "enough fuel", "enough diesel", "before we run dry", "without stopping", "without filling", "how much fuel is left", "fuel do we have left", "fuel do we have", "far can this tank", "dte", "distance to empty", "before we fill", "enough in the tank", "before we have to fill", "before fuel", "before refuelling", "before refueling", "range", "gas left", "diesel left", "before filling", "run out of fuel", "enough gas", "how far will", "on the tank", "fuel to get", "next fuel stop", "before we have to stop"))
 WHATIF_STRONG = frozenset(("what if", "what happens if", "what happens to", "if we put", "if i put", "if we move", "if i move", "if we add", "if i add", "if we slide", "if we load", "if i load", "if we shift", "suppose", "how much more can", "where should", "where must", "where do i put", "where do we put", "can i add", "can we add", "could we add", "could i add", "can i put", "can we put", "can we carry", "can i carry", "can we load", "can i load", "how much can"))
 HOW_MANY = frozenset(("how many", "how much", "enough", "need", "will", "do", "is", "are", "hold", "for"))
@@ -259,6 +261,14 @@ def _topic(scene: Scene, asked: _Asked) -> str | None:
     return None
 
 
+ORDERING = frozenset(
+    word
+    for phrase in (*BARE_TOPICS, *SUMMARIES, *ECONOMY_STRONG, "gcwr", "gvwr", "payload", "margin", "gross")
+    for word in phrase.split()
+) - {"to", "the", "per", "last", "this", "so", "up"}
+"""One of these stands in every order; without one, a short statement is not looked at further."""
+
+
 def _trade(scene: Scene) -> bool:
     """Whether the message has words that only someone who tows uses, or the chat's own names."""
     return (
@@ -276,7 +286,8 @@ def _tongue_meant(asked: _Asked) -> bool:
     sure = {"tongue weight", "pin weight", "nose weight", "hitch weight", "ball weight", "noseweight", "towball weight", "tongue percentage", "tongue share", "pin percentage", "toungue weight", "tounge weight", "pushing down on"}
     if asked.topics["tongue"] & sure:
         return True
-    return asked.ours and asked.strangers <= 1 and bool(asked.words & {"heavy", "much", "weigh", "weight", "percent", "percentage", "enough", "light", "lbs", "pounds", "kg", "share"})
+    ours = asked.ours or bool(asked.words & {"pounds", "lbs", "lb", "kg", "kilos"})
+    return ours and asked.strangers <= 1 and bool(asked.words & {"heavy", "much", "weigh", "weight", "percent", "percentage", "enough", "light", "lbs", "pounds", "kg", "share", "many", "lb"})
 
 
 def _asks_help(scene: Scene, asked: _Asked) -> bool:
@@ -313,6 +324,8 @@ def _asks_whatif(scene: Scene, asked: _Asked) -> bool:
         or any(f" {spot} " in asked.text for spot in ("in the bed", "in bed", "up front", "on the roof", "in the back", "in the cab"))
     )
     if asked.distance is not None and asked.mass is None:
+        return False
+    if asked.mass is None and scene.has("rating") and asked.words & {"over", "under", "before"}:
         return False
     if phrases <= {"if the", "room for", "can i add", "can we add"} and asked.mass is None:
         return False
@@ -400,11 +413,11 @@ def _asks_ratings(scene: Scene, asked: _Asked) -> bool:
 
 def _asks_cost(scene: Scene, asked: _Asked) -> bool:
     phrases = asked.topics["cost"]
-    if phrases & {"fuel spend", "fuel spending", "cost per mile", "cost a mile", "price per mile", "per mile", "fuel bill", "fuel costs", "fuel cost", "cost per km", "fuel money", "a mile"}:
+    if phrases & {"set us back", "set me back", "fuel spend", "fuel spending", "cost per mile", "cost a mile", "price per mile", "per mile", "fuel bill", "fuel costs", "fuel cost", "cost per km", "fuel money", "a mile"}:
         return not asked.other
     fuelish = bool(asked.words & FUEL) or scene.has("product")
-    ours = asked.ours and not asked.other
-    past = asked.words & {"spent", "paid", "cost", "spend", "did", "have", "costs", "total", "paying"}
+    ours = (asked.ours or "damage" in asked.words) and not asked.other
+    past = asked.words & {"damage", "spent", "paid", "cost", "spend", "did", "have", "costs", "total", "paying"}
     towed = scene.has("name") or asked.words & {"tow", "towing", "trip", "haul"}
     return bool(past) and ours and (fuelish or bool(towed))
 
@@ -445,7 +458,7 @@ def _asks_summary(scene: Scene, asked: _Asked, topic: str) -> bool:
         return True
     about = asked.words & FUEL or asked.words & {"miles", "towing", "towed", "tow", "fuel", "mpg", "log", "numbers", "stats", "haul", "hauling"} or scene.has("name")
     if topic == "trip":
-        return (bool(about) or any(t in ("trip so far", "trip total", "trip totals", "this tow", "last tow") for t in asked.topics["trip"])) and asked.strangers <= 2 and asked.distance is None
+        return (bool(about) or any(t in ("trip so far", "trip total", "trip totals", "this tow", "last tow", "trip shaping up", "trip going", "trip coming along") for t in asked.topics["trip"])) and asked.strangers <= 2 and asked.distance is None
     if topic == "week":
         done = "how did we do" in asked.text or "how are we doing" in asked.text or "how did the week" in asked.text
         return done or (bool(about) and asked.strangers <= 1)
@@ -468,10 +481,10 @@ def _destination(scene: Scene) -> str | None:
             following = scene.tokens[end]
             if following.kind is not WORD or "name" in following.senses or "glue" in following.senses:
                 break
-            if not (following.raw[0].isupper() or not following.senses):
+            upper = following.raw[0].isupper()
+            if not upper and (following.senses or following.text in SMALL or end > words):
                 break
-            if not following.senses or following.raw[0].isupper():
-                end += 1
+            end += 1
         named = end > words and _capital(scene.tokens[words])
         if named or (end > words and token.text != "for" and scene.tokens[words].text not in MOVING | VERBS):
             return scene.words_between(words, end)
@@ -498,7 +511,7 @@ def _question(scene: Scene, book: Phrasebook, topic: str, asked: _Asked) -> Ques
     destination = _destination(scene) if topic == "plan" else None
     mass = asked.mass if topic in ("whatif", "tiedown", "margin") else None
     spots = find_spots(scene, book) if topic == "whatif" else []
-    position = spots[-1].words if spots else None
+    position = spots[0].words if spots else None
     return Question(
         topic,
         distance=_quantity(asked.distance) if topic in ("range", "plan") else None,

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from domain.context import Context
+from domain.context import MASS_UNIT, Context
 from domain.entries import (
     Cargo,
     Check,
@@ -24,11 +24,13 @@ from domain.entries import (
     Rating,
     Weighing,
 )
+from domain.quantities import Quantity
 from domain.reading.cargo import read_cargo
 from domain.reading.checks import read_checks
 from domain.reading.corrections import read_correction
 from domain.reading.doubts import Doubt
 from domain.reading.explanation import explanation
+from domain.reading.figures import MASS
 from domain.reading.fills import read_fills
 from domain.reading.hitches import read_hitches
 from domain.reading.labels import Label
@@ -118,7 +120,7 @@ def _facts(scene: Scene, book: Phrasebook) -> Verdict:
     observations = read_observations(scene)
     if isinstance(observations, Doubt):
         return observations.ask()
-    cargo = [] if scene.has("weigh_cue") else read_cargo(scene, book)
+    cargo = read_cargo(scene, book)
     weighings = read_weighings(scene)
     if isinstance(weighings, Doubt):
         return weighings.ask()
@@ -139,7 +141,26 @@ def _facts(scene: Scene, book: Phrasebook) -> Verdict:
     entries = [*hitches, *ratings, *fills, *weighings, *cargo, *odometers, *observations, *checks]
     if not entries:
         return SILENT
+    unplaced = _unplaced(scene) if weighings else ()
+    if unplaced:
+        return Ask("weighing", (), "unplaced", unplaced)
     return Facts(_placed(scene, _in_order(scene, entries)))
+
+
+LEAST_UNPLACED = 1000
+
+
+def _unplaced(scene: Scene) -> tuple[Quantity, ...]:
+    """Figures the size of a load that nothing took: a weighing without them may be misread."""
+    unit = MASS_UNIT[scene.context.units]
+    return tuple(
+        Quantity(figure.value, figure.unit or unit)
+        for figure in scene.live_figures()
+        if figure.role is None
+        and figure.dimension in (None, MASS)
+        and figure.value >= LEAST_UNPLACED
+        and not (isinstance(figure.label, Label) and figure.label.whole == "ignored")
+    )
 
 
 def _in_order(scene: Scene, entries: Sequence[Entry]) -> list[Entry]:

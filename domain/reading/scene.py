@@ -21,6 +21,12 @@ OTHER_VEHICLE = "vehicle"
 SHORTENED = frozenset(("well", "ill", "shell", "hell", "wed", "wont"))
 """'we'll' and its like plan something; without the apostrophe they are other words."""
 
+ADVERT = "advert"
+SOMEBODY_DOES = frozenset(
+    "got has had says said paid spent drove hit towed pulled gets took wants needs texted".split()
+)
+LEAST_INITIALS, LEAST_LOAD = 3, 400
+
 OWNERS = frozenset(("his", "their", "your", "ur", "theyre", "hes"))
 """Whose rig it is holds for the whole sentence."""
 
@@ -35,6 +41,7 @@ class Scene:
     """One message with everything that reading it needs."""
 
     __slots__ = (
+        "_words",
         "by_class",
         "context",
         "figures",
@@ -51,10 +58,12 @@ class Scene:
         self, text: str, context: Context, book: Phrasebook, trace: list[str] | None = None
     ) -> None:
         self.trace = trace
+        self._words: tuple[list[str], list[int]] | None = None
         self.text = text
         self.context = context
         self.names = names_of(context)
         self.tokens: list[Token] = tokenize(text, book, self.names)
+        self._read_initials()
         self.figures: list[Figure] = find_figures(self.tokens, context)
         self.by_class: dict[str, list[int]] = {}
         self._index()
@@ -78,6 +87,21 @@ class Scene:
                     by_class[term_class] = [index]
                 else:
                     found.append(index)
+
+    def _read_initials(self) -> None:
+        """'S 5,180 D 6,240 T 8,860 G 20,280': letters are labels where three stand by loads."""
+        tokens = self.tokens
+        beside = [
+            index
+            for index, token in enumerate(tokens[:-1])
+            if "initial" in token.senses and _load_follows(tokens, index + 1)
+        ]
+        if len(beside) < LEAST_INITIALS:
+            return
+        for index in beside:
+            key = tokens[index].senses["initial"].split()[0]
+            term_class = {"trailer": "vehicle", "gross": "whole"}.get(key, "axle")
+            tokens[index].senses = {term_class: key}
 
     def _correct_spelling(self, book: Phrasebook) -> None:
         """Unknown words beside a figure are tried as slips of a label."""
@@ -107,15 +131,15 @@ class Scene:
         if not found:
             return False
         return key is None or any(
-            key in self.tokens[index].senses[term_class].split() for index in found
+            key in self.tokens[index].senses.get(term_class, "").split() for index in found
         )
 
     def find(self, term_class: str, key: str | None = None) -> Iterator[tuple[int, Token, str]]:
         """The tokens of a class: index, token and key."""
         for index in self.by_class.get(term_class, ()):
             token = self.tokens[index]
-            value = token.senses[term_class]
-            if key is None or key in value.split():
+            value = token.senses.get(term_class, "")
+            if value and (key is None or key in value.split()):
                 yield index, token, value
 
     def stated(self, index: int) -> bool:
@@ -136,13 +160,20 @@ class Scene:
 
     def split_words(self) -> tuple[list[str], list[int]]:
         """Every single word of the message, and the token that each belongs to."""
-        words: list[str] = []
-        owners: list[int] = []
-        for index, token in enumerate(self.tokens):
-            for word in token.text.split() or [token.text]:
-                words.append(word)
-                owners.append(index)
-        return words, owners
+        if self._words is None:
+            words: list[str] = []
+            owners: list[int] = []
+            for index, token in enumerate(self.tokens):
+                text = token.text
+                if " " in text:
+                    parts = text.split()
+                    words.extend(parts)
+                    owners.extend([index] * len(parts))
+                else:
+                    words.append(text)
+                    owners.append(index)
+            self._words = words, owners
+        return self._words
 
     def clause_of(self, index: int) -> tuple[int, int]:
         """The clause around a token, between commas and stronger marks: start, end (exclusive)."""
@@ -171,17 +202,28 @@ class Scene:
     def _talk(self) -> list[str | None]:
         tokens = self.tokens
         talk: list[str | None] = [None] * len(tokens)
-        if "talk" not in self.by_class and not any(token.possessive for token in tokens):
+        if "talk" not in self.by_class and not any(
+            token.possessive or (token.kind is WORD and not token.senses and token.raw[0].isupper())
+            for token in tokens
+        ):
             return talk
+        if self.has("talk", ADVERT):
+            return [OTHER] * len(tokens)
         state: str | None = None
-        owned = False
-        clause_start = 0
+        owned = guessed = False
+        clause_start = sentence_start = 0
         for index, token in enumerate(tokens):
             if ends_sentence(token):
-                state, clause_start, owned = None, index + 1, False
+                state, clause_start, owned, guessed = None, index + 1, False, False
+                sentence_start = index + 1
                 continue
+            if index == sentence_start and self._somebody(index):
+                owned, state = True, OTHER
             if token.raw == "," or token.text in ("but", "and then"):
-                state, clause_start = (OTHER if owned else None), index + 1
+                guessing = state == GUESS and not self._figure_in(sentence_start, index)
+                guessed = guessed or guessing
+                state = OTHER if owned else GUESS if guessed else None
+                clause_start = index + 1
                 continue
             cue = self._cue(index, token)
             if cue == GUESS:
@@ -192,9 +234,37 @@ class Scene:
                 state = GUESS
             elif cue is not None:
                 state = cue
-                owned = owned or token.text in OWNERS
+                owned = owned or token.text in OWNERS or token.possessive
             talk[index] = state
         return talk
+
+    def _figure_in(self, start: int, end: int) -> bool:
+        """Whether a figure of the log stands between: a guess behind it is of that alone."""
+        return any(
+            start <= figure.start < end and self._before_guess(figure.start, start)
+            for figure in self.figures
+        )
+
+    def _before_guess(self, index: int, start: int) -> bool:
+        return not any(
+            "guess" in self.tokens[k].senses.get("talk", "").split() for k in range(start, index)
+        )
+
+    def _somebody(self, index: int) -> bool:
+        """'Ned filled up 40 gal': a name the chat does not know does it, and not at our odometer."""
+        token = self.tokens[index]
+        following = self.tokens[index + 1] if index + 1 < len(self.tokens) else None
+        named = token.kind is WORD and not token.senses and token.raw[0].isupper()
+        if not named or token.raw.isupper() or following is None or following.raw[0].isupper():
+            return False
+        acts = bool(following.senses.keys() & {"fuel_cue", "hitch", "weigh_cue"}) or (
+            following.text in SOMEBODY_DOES
+        )
+        known = self.context.odometer
+        ours = known is not None and any(
+            0 <= figure.value - known.value <= 2500 for figure in self.figures
+        )
+        return acts and not ours
 
     def _guess_before(self, talk: list[str | None], comma: int) -> None:
         """'9200, i think': the guess is of the clause before."""
@@ -243,6 +313,13 @@ class Scene:
             return "vehicle" not in self.by_class
         following = self.tokens[index + 1] if index + 1 < len(self.tokens) else None
         return following is None or not following.senses.keys() & {"vehicle", "rig"}
+
+
+def _load_follows(tokens: list[Token], index: int) -> bool:
+    """Whether a figure the size of a load stands here, or behind a colon."""
+    if tokens[index].raw in ":=-" and index + 1 < len(tokens):
+        index += 1
+    return tokens[index].kind is NUMBER and tokens[index].value >= LEAST_LOAD
 
 
 def names_of(context: Context) -> Senses:

@@ -102,9 +102,12 @@ def has_times(scene: Scene) -> bool:
     return "time" in scene.by_class or any(token.kind is TIME for token in scene.tokens)
 
 
+_DATELIKE = re.compile(r"\d(?:st|nd|rd|th)\b|\d/\d|\b(?:past|to|ago)\b")
+
+
 def read_when(scene: Scene) -> datetime | date | None:
     """The moment that the message gives for what it states, or None."""
-    if not has_times(scene) and not re.search(r"\d(?:st|nd|rd|th)\b|\d/\d", scene.text):
+    if not has_times(scene) and not _DATELIKE.search(scene.text):
         return None
     zone = zone_of(scene.context)
     sent = scene.context.sent_at
@@ -161,6 +164,7 @@ def _when(scene: Scene, local: datetime) -> When | None:
         elif kind == "month" and (dated := _month_day(scene, index, local)) is not None:
             day = day or dated
             used.add(index)
+    clock = clock or _past_hour(scene)
     dated = _slash_date(scene, local)
     if dated is not None:
         day = dated
@@ -201,6 +205,36 @@ def _clock(raw: str) -> tuple[int, int] | None:
     if half == "a" and hour == 12:
         hour = 0
     return (hour, minute) if hour < 24 and minute < 60 else None
+
+
+_PAST_HOUR = re.compile(
+    r"\b(quarter|half|ten|twenty)\s+(past|after|to|til|till)\s+(\w+)", re.IGNORECASE
+)
+_HOURS = {
+    word: number
+    for number, word in enumerate(
+        "one two three four five six seven eight nine ten eleven twelve".split(), 1
+    )
+}
+_MINUTES = {"quarter": 15, "half": 30, "ten": 10, "twenty": 20}
+
+
+def _past_hour(scene: Scene) -> tuple[int, int] | None:
+    """'quarter past six', 'half past 4', 'quarter to nine'."""
+    match = _PAST_HOUR.search(scene.text)
+    if match is None:
+        return None
+    said = match[3].casefold()
+    hour = _HOURS.get(said) or (int(said) if said.isdigit() and int(said) <= 12 else None)
+    if hour is None:
+        return None
+    for figure in scene.figures:
+        if match.start() <= figure.token.start < match.end():
+            figure.claimed = "a time"
+    minutes = _MINUTES[match[1].casefold()]
+    if match[2].casefold() in ("past", "after"):
+        return hour, minutes
+    return (hour - 1) % 12, 60 - minutes
 
 
 def _bare_clock(scene: Scene, index: int) -> tuple[int, int] | None:
@@ -282,7 +316,7 @@ def _ordered(first: int, second: int, year: int, context: Context) -> date | Non
 def _slash_date(scene: Scene, local: datetime) -> date | None:
     """'7/9 at 14:20': two small numbers with a slash, beside a clock time."""
     if not any(token.kind is TIME or "time" in token.senses for token in scene.tokens) and not (
-        re.search(r"\b(?:on|since|from)\s\d\d?/\d", scene.text)
+        re.search(r"\b(?:on|since|from)\s\d\d?/\d|(?<![\d/])(?:0\d/\d\d|\d\d/0\d)(?![\d/])", scene.text)
     ):
         return None
     for match in re.finditer(r"(?<![\d/.])(\d\d?)/(\d\d?)(?![\d/.])", scene.text):

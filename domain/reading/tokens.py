@@ -13,7 +13,7 @@ import unicodedata
 from collections.abc import Mapping, Sequence
 
 from domain.reading import numbers
-from domain.reading.phrasebook import Phrasebook, Senses, fold
+from domain.reading.phrasebook import VOWELS, Phrasebook, Senses, fold
 
 WORD, NUMBER, MARK, BREAK, TIME, PHONE = "word", "number", "mark", "break", "time", "phone"
 
@@ -27,8 +27,8 @@ _PATTERN = re.compile(
       (?P<break>\s*\n\s*)
     | (?P<time>\d{4}-\d\d?-\d\d?(?:[T ]\d\d:\d\d(?::\d\d)?(?:Z|[+-]\d\d:?\d\d)?)?(?!\d)
         | \d\d?[/.-]\d\d?[/.-](?:20)\d\d(?!\d) | (?<![\d/])\d\d?/\d\d?/\d\d(?![\d/])
-        | \d\d?:\d\d(?::\d\d)?(?!\d)(?:\ ?[ap]\.?m\b\.?)? | \d\d?\ ?[ap]\.?m\b\.?
-        | \d\d?\ o'?clock\b)
+        | \d\d?:\d\d(?::\d\d)?(?!\d)(?:\ ?[ap](?:\.?m\b\.?|\b))? | \d\d?\ ?[ap]\.?m\b\.?
+        | \d\d?\ o'?clock\b | (?<!\d)(?:0\d|1[0-2])/20\d\d(?!\d))
     | (?P<phone>(?<![\w.,])(?:\+\d{1,3}[ -]?(?:\(0\)[ ]?)?\d[\d -]{6,13}\d
         | \(\d{2,5}\)[ ]?\d{3,4}[ -]?\d{3,4} | \d{3}[-.]\d{3}[-.]\d{4} | \d{3}[-]\d{4}
         | 0\d{3,4}[ ]\d{3}[ ]?\d{3,4} | 1[38]00[ ]\d{3}[ ]\d{3})(?![\w]))
@@ -43,7 +43,7 @@ _PATTERN = re.compile(
         | \d+(?:\.\d+)? | (?<![\d])\.\d+)
     | (?P<times>(?<=\d)[x×](?=\d)|(?<=\d\ )[x×](?=\ ?\d))
     | (?P<word>[^\W\d_]+(?:['’`´][^\W\d_]+)*\d*)
-    | (?P<mark>[^\s])
+    | (?P<mark>\.{2,}|[^\s])
     """,
     re.VERBOSE | re.IGNORECASE,
 )
@@ -198,6 +198,10 @@ def _append_word(tokens: list[Token], raw: str, start: int, end: int, book: Phra
             _value(token)
             tokens.append(token)
             return
+    if text in book.aliases:
+        text = book.aliases[text]
+    elif VOWELS.isdisjoint(text) and text not in book.words and text not in book.phrases:
+        text = book.spelled_out(text) or text
     token = Token(WORD, text, raw, start, end)
     token.glued = glued
     if len(raw) > 2 and raw[-2] in "'’`´" and raw[-1] in "sS" and text not in book.words:
@@ -271,6 +275,8 @@ def _opens_number(
                 in ((numbers.HUNDRED, numbers.THOUSAND) if key == numbers.A else _DIGIT_KEYS)
                 and following.text not in ("k", "grand", "o")
             )
+        if key == "1" and (following is None or not _numbered(tokens, index, keys)):
+            return False
         return key != "0" or token.text == "zero"
     if token.kind is NUMBER and token.decimals >= 0 and following is not None:
         key = keys.get(following.text) if following.kind is WORD else None
@@ -278,7 +284,23 @@ def _opens_number(
             return following.text != "k" or not _is_rate(tokens, index + 2)
         if key in (numbers.HUNDRED, numbers.POINT):
             return token.decimals == 0
+        if key == numbers.AND and token.decimals == 0:
+            # '30 and a half gallons'
+            later = [each.text for each in tokens[index + 1 : index + 4]]
+            return later == ["and", "a", "half"]
     return False
+
+
+BEFORE_NUMERALS = frozenset(("axle", "axel", "axles", "pass", "group", "number", "ticket"))
+
+
+def _numbered(tokens: Sequence[Token], index: int, keys: Mapping[str, str]) -> bool:
+    """'one' is a number in 'axle one' and 'one thirty'; in 'the lead one' it is a thing."""
+    following = tokens[index + 1]
+    if following.kind is WORD and keys.get(following.text, "and") not in (numbers.AND, numbers.A):
+        return following.text not in ("o", "k", "dot")
+    before = tokens[index - 1] if index else None
+    return before is not None and before.text in BEFORE_NUMERALS
 
 
 def _is_named(following: Token | None, keys: Mapping[str, str]) -> bool:

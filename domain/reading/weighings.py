@@ -163,6 +163,11 @@ def _read_pass(scene: Scene, each: Pass, number: int, count: int) -> Weighing | 
         for figure in each.figures
         if not isinstance(figure.label, Label) and figure not in row
     ]
+    if len(labelled) == 1 and len(bare) >= 2 and not row:
+        heading = labelled[0].label
+        if isinstance(heading, Label) and heading.only_vehicle and labelled[0].start < bare[0].start:
+            if bare[0].start - labelled[0].end <= 1:
+                bare, labelled = [labelled[0], *bare], []
     rig = _stated_rig(scene, each, count)
     placed = place(scene, labelled, each)
     absent = [figure for figure in labelled if isinstance(figure.label, Label) and _is_absent(scene, figure.label)]
@@ -243,7 +248,7 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
     words = scene.words_between(label.start, label.end).casefold().split()
     if label.whole == "tongue":
         sure = len(words) > 1 or words[0] in ("noseweight", "tongue", "toungue") or _towed(scene)
-        trust += 0.5 if sure else -0.6
+        trust += (1.0 if len(words) > 1 else 0.5) if sure else -0.6
     if label.compound:
         trust -= 1.0
     if any(
@@ -280,8 +285,8 @@ def place(scene: Scene, figures: Sequence[Figure], each: Pass) -> dict[str, Figu
         if label.whole:
             position = _whole_position(scene, label, figures)
         elif label.ordinal and label.vehicle != "trailer" and not in_trailer_series:
-            position = _axle_by_number(label, axles)
-            if position is None and vehicle == "trailer":
+            position = None if _trailer_announced(scene, label) else _axle_by_number(label, axles)
+            if position is None and (vehicle == "trailer" or _trailer_announced(scene, label)):
                 position = f"trailer_{label.ordinal}"
         else:
             own = label.axle or ("steer" if label.end_of == "front" else None)
@@ -293,6 +298,8 @@ def place(scene: Scene, figures: Sequence[Figure], each: Pass) -> dict[str, Figu
                 axle = position
             elif ends_on_trailer and own and label.axle is None and label.vehicle is None:
                 position = _trailer_position(label)
+            elif in_trailer_series and label.end_of == "rear" and not label.axle:
+                position = next((name for name in SINGLE_AXLES if name not in placed), None)
             elif label.wheel == "axle" and not (own or label.vehicle or label.side):
                 position = "trailer"
             elif label.vehicle == "truck" and not own:
@@ -311,6 +318,16 @@ def place(scene: Scene, figures: Sequence[Figure], each: Pass) -> dict[str, Figu
         if position is not None and position not in placed:
             placed[position] = figure
     return placed
+
+
+def _trailer_announced(scene: Scene, label: Label) -> bool:
+    """'then the trailer: axle one 4,660': the trailer named before numbered axles."""
+    for other in scene.labels:
+        if other.only_vehicle and other.vehicle == "trailer" and other.bound is None:
+            following = scene.tokens[other.end] if other.end < len(scene.tokens) else None
+            if other.end <= label.start and following is not None and following.raw in ":,-":
+                return True
+    return False
 
 
 def _is_absent(scene: Scene, label: Label) -> bool:
@@ -571,7 +588,7 @@ def _common_unit(scene: Scene, figures: Sequence[Figure]) -> str:
     for index, _, key in scene.find("unit"):
         # 'in pounds', 'Mass (t)': a unit said once for the whole message.
         before = scene.tokens[index - 1].text if index else ""
-        if index not in owned and key in ("lb", "kg", "t") and before in ("in", "(", "all", "are"):
+        if index not in owned and key in ("lb", "kg", "t") and before in ("in", "(", "all", "are", "all in"):
             return key
     return MASS_UNIT[scene.context.units]
 
@@ -792,13 +809,33 @@ def _stated_rig(scene: Scene, each: Pass, count: int) -> str | None:
         else:
             found = kind
     found = found or _alone(scene)
+    if found is None and _both_named(scene):
+        found = "hitched"
     if found is None and any(label.aside and label.vehicle == "trailer" for label in scene.labels):
         found = "hitched"
     if found == "hitched" and scene.has("hitch", "unhitched"):
         found = None
-    if found is None and scene.has("hitch", "unhitched"):
+    if found is None and _unhitched_here(scene, each):
         found = "trailer" if _trailer_is_subject(scene) else "solo"
     return found
+
+
+def _unhitched_here(scene: Scene, each: Pass) -> bool:
+    """'unhooked: 8,140' describes the rig; 'Unhitched.' in a sentence of its own is an event."""
+    if all(isinstance(f.label, Label) and f.label.whole == "tongue" for f in each.figures):
+        return False
+    for index, _, _ in scene.find("hitch", "unhitched"):
+        start, end = scene.sentence_of(index)
+        if any(start <= figure.start < end for figure in each.figures):
+            return True
+    return False
+
+
+def _both_named(scene: Scene) -> bool:
+    """'that's Bertha and the fiver together': truck and trailer as one."""
+    kinds = {label.vehicle for label in scene.labels if label.only_vehicle and label.bound is None}
+    joined = any(token.text in ("together", "combined", "and", "plus", "+", "&") for token in scene.tokens)
+    return {"truck", "trailer"} <= kinds and joined
 
 
 ALONE = frozenset(("alone", "by itself", "on its own", "on her own", "by her self", "by herself", "only", "just the", "only the", "itself"))
