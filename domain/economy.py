@@ -17,6 +17,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from datetime import timedelta
 from math import hypot, sqrt
 from typing import TYPE_CHECKING
 
@@ -40,6 +41,9 @@ It leaves tanks of 300 miles about 5 % apart.
 """
 
 SCATTERS = tuple(each / 100 for each in (0, 1, 2, 3, 4, 6, 8, 10, 12, 14, 17, 20, 25, 30, 40, 50))
+
+RECENT = timedelta(days=400)
+"""Economy speaks of the last year or so: tyres, loads and the truck itself change."""
 
 MOST_TANKS = 120
 """The newest so many tanks speak for the rig as it is now."""

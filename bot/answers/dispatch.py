@@ -12,7 +12,19 @@ from dataclasses import replace
 from datetime import datetime
 from typing import cast
 
-from bot.answers import fuel, loading, ratings, routine, setup, tiedowns, trips, upkeep, weights
+from bot.answers import (
+    ahead,
+    fuel,
+    loading,
+    ratings,
+    routine,
+    setup,
+    spans,
+    tiedowns,
+    trips,
+    upkeep,
+    weights,
+)
 from bot.answers.answer import Answer
 from bot.answers.brief import brief
 from bot.answers.words import listed
@@ -117,13 +129,13 @@ TOPICS: Mapping[str, TopicAnswer] = {
     "whatif": loading.whatif_answer,
     "tiedown": tiedowns.tiedown_answer,
     "economy": fuel.economy_answer,
-    "cost": fuel.cost_answer,
-    "range": fuel.range_answer,
-    "distance": fuel.distance_answer,
-    "plan": fuel.plan_answer,
+    "cost": spans.cost_answer,
+    "range": ahead.range_answer,
+    "distance": spans.distance_answer,
+    "plan": ahead.plan_answer,
     "trip": trips.trip_answer,
-    "week": trips.week_answer,
-    "period": trips.period_answer,
+    "week": spans.week_answer,
+    "period": spans.period_answer,
     "upkeep": upkeep.upkeep_answer,
     "help": _help,
 }

@@ -1,4 +1,4 @@
-"""Answers about fuel: a fill just logged, economy, cost, distance, range and a plan.
+"""Answers about fuel: a fill just logged, economy by trailer, exhaust fluid.
 
 This file decides which of the worked-out figures an answer shows and in what order. The
 arithmetic is the domain's; how a figure is written is in `measures.py` and `words.py`.
@@ -7,20 +7,17 @@ arithmetic is the domain's; how a figure is written is in `measures.py` and `wor
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import date, datetime, timedelta
-from zoneinfo import ZoneInfo
+from datetime import datetime
 
 from bot.answers.answer import Answer, Row
+from bot.answers.journeys import asked_span
 from bot.answers.measures import (
-    about_distance,
-    about_volume,
-    carbon,
     cost_rows,
     dash_figure,
     dash_reads,
-    dates,
     distance,
     economy_figure,
+    local,
     mode_name,
     mode_phrase,
     money,
@@ -31,50 +28,22 @@ from bot.answers.measures import (
     volume,
 )
 from bot.answers.words import counted, day, figure, number, sentence
-from bot.reference import fuel_facts
 from domain.context import VOLUME_UNIT
 from domain.driving import Driving, driving
-from domain.economy import Estimates, dash_bias, estimate
+from domain.economy import RECENT, Estimates, dash_bias, estimate
 from domain.entries import Fill
 from domain.exhaust_fluid import exhaust_fluid
-from domain.fuel import DEF, NINETY, Tank, is_full, only_mode, pooled, truck_fuel
+from domain.fuel import DEF, NINETY, Tank, is_full, only_mode, pooled
 from domain.log import Log, Logged, Preferences
 from domain.modes import UNNAMED, towing
 from domain.money import fill_cost, fill_volume, unit_price
-from domain.plans import NotEnoughTold, Plan, Reach, plan, reach
 from domain.quantities import Quantity
-from domain.rig import rig_of
-from domain.summary import Span, span, summary
-from domain.trip import last_distance_to
 from domain.verdicts import Question
-
-WINDOW = timedelta(days=400)
-"""Economy speaks of the last year or so: tyres, loads and the truck itself change."""
 
 NO_TANK = Answer(
     headline="No full tank to work from yet.",
     notes=("Economy needs two full fills with the odometer at each.",),
 )
-
-GROUNDS = {
-    "own": "from your own tanks",
-    "others": "from your other driving",
-    "assumed": "assumed, no tanks of yours yet",
-}
-"""Where a rate comes from, in a row's remark."""
-
-LACKING = {
-    "tank": Answer(
-        headline="I need the tank's size for that.", notes=("Text it like: truck tank 34 gal.",)
-    ),
-    "full": Answer(
-        headline="I need one full fill with its odometer first.",
-        notes=("Text the next one like: odo 48211, 31.4 gal, full.",),
-    ),
-}
-"""What is asked for where a range lacks a fact."""
-
-BY_THE_GAUGE = "An estimate: go by the gauge, and fill early before a long grade or a headwind."
 
 
 def fill_answer(
@@ -108,7 +77,7 @@ def fill_answer(
 
 def economy_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """The last tank, or the trailer asked about; then each mode, over the last year or a span."""
-    days = _asked_span(question, preferences, now)
+    days = asked_span(question, preferences, now)
     driven = driving(_recent(log, now) if days is None else log, question.truck)
     if question.product == DEF:
         return _def_answer(driven, preferences)
@@ -145,134 +114,6 @@ def economy_answer(log: Log, preferences: Preferences, now: datetime, question: 
         rows=tuple(rows),
         notes=_estimate_notes(estimates, wanted, preferences),
     )
-
-
-def cost_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
-    """What fuel cost over a span, or over the last year: in all, and a mile."""
-    asked = _asked_span(question, preferences, now)
-    days = asked or _last_year(preferences, now)
-    when = _span_phrase(asked, preferences, now)
-    driven = driving(log, question.truck)
-    told = summary(driven, days)
-    if not told.fills:
-        return Answer(headline=f"No fuel bought {when}.")
-    rows = [
-        Row("Fuel", volume(told.litres, preferences), counted(told.fills, "fill")),
-        *cost_rows(told.tanks, preferences),
-    ]
-    product = truck_fuel(driven.log) or rig_of(driven.log, truck=driven.truck).fuel
-    kilograms = fuel_facts().co2_kg(told.litres, product)
-    if kilograms:
-        rows.append(Row("CO2", carbon(kilograms, preferences), "EPA factor"))
-    notes: tuple[str, ...] = ()
-    if told.unpriced:
-        notes = (f"{counted(told.unpriced, 'fill')} without a price left out of the money.",)
-    return Answer(
-        headline=f"{money(told.spent) or 'No prices told'} on fuel {when}.",
-        rows=tuple(rows),
-        notes=notes,
-    )
-
-
-def distance_answer(
-    log: Log, preferences: Preferences, now: datetime, question: Question
-) -> Answer:
-    """How far, over a span or over the last year."""
-    asked = _asked_span(question, preferences, now)
-    days = asked or _last_year(preferences, now)
-    when = _span_phrase(asked, preferences, now)
-    driven = driving(log, question.truck)
-    told = summary(driven, days)
-    if told.km is None:
-        return Answer(headline=f"No odometer reading {when}.")
-    wanted = (question.trailer or "").casefold()
-    towed = next((km for mode, km in told.split.items() if mode.casefold() == wanted), None)
-    if towed is not None:
-        return Answer(
-            headline=f"{distance(towed, preferences)} with the {question.trailer} {when}."
-        )
-    rows = [Row(mode_name(mode), distance(km, preferences)) for mode, km in told.split.items()]
-    return Answer(
-        headline=f"{distance(told.km, preferences)} {when}.",
-        rows=tuple(rows) if len(rows) > 1 else (),
-    )
-
-
-def range_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
-    """How far the tank still reaches, or whether it reaches the distance asked about."""
-    driven = driving(log, question.truck)
-    try:
-        told = reach(driven, estimate(_recent_tanks(driven, now)))
-    except NotEnoughTold as error:
-        return LACKING[error.lacks]
-    how = mode_phrase(told.mode)
-    unsure = told.km - told.sure_km
-    headline = f"About {about_distance(told.km, unsure, preferences)} to the reserve"
-    if question.distance is not None:
-        headline = _reaches(told, question.distance, preferences)
-    elif how:
-        headline = f"{headline}, {how}"
-    return Answer(
-        headline=f"{headline}.",
-        rows=(
-            Row(
-                "In the tank",
-                f"about {about_volume(told.left, NINETY * told.left_sd, preferences)}",
-                f"of {figure(told.capacity)}, at {_reading(driven, preferences)}",
-            ),
-            Row("Count on", about_distance(told.sure_km, unsure, preferences)),
-            Row("Dry at about", about_distance(told.empty_km, unsure, preferences)),
-            Row("Economy", economy_figure(told.rate, preferences), GROUNDS[told.grounds]),
-            Row("Reserve", volume(told.reserve, preferences), "a tenth of the tank"),
-        ),
-        notes=(BY_THE_GAUGE,),
-    )
-
-
-def plan_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
-    """What a trip ahead will take in fuel, money and stops."""
-    driven = driving(log, question.truck)
-    km, whence = _planned_km(driven, question)
-    if km is None:
-        return Answer(
-            headline="How far is it?", notes=("Text it like: plan 420 miles with the camper.",)
-        )
-    told = plan(
-        driven, estimate(_recent_tanks(driven, now)), km, _planned_mode(driven, question, now)
-    )
-    spread = (told.high - told.low) / 2
-    fuel = about_volume(told.litres, spread, preferences)
-    cost = told.cost(told.litres)
-    paid = "" if cost is None else f", about {figure(cost, 0)}"
-    how = mode_phrase(told.mode)
-    return Answer(
-        headline=f"{distance(told.km, preferences)} {how}".strip() + f": about {fuel}{paid}.",
-        rows=tuple(_plan_rows(told, preferences)),
-        notes=(
-            *whence,
-            "Nine trips in ten like yours fall inside; wind and grades can take more.",
-        ),
-    )
-
-
-def _plan_rows(told: Plan, preferences: Preferences) -> list[Row]:
-    spread = (told.high - told.low) / 2
-    low, high = told.cost(told.low), told.cost(told.high)
-    rows = [
-        Row(
-            "Fuel",
-            f"{about_volume(told.low, spread, preferences)} to "
-            f"{about_volume(told.high, spread, preferences)}",
-        )
-    ]
-    if low is not None and high is not None and told.price is not None:
-        rows.append(
-            Row("Cost", f"{figure(low, 0)} to {figure(high, 0)}", f"at {price(told.price)}")
-        )
-    if told.stops is not None:
-        rows.append(Row("Fuel stops", str(told.stops), "from a full tank, a tenth left"))
-    rows.append(Row("Economy", economy_figure(told.rate, preferences), GROUNDS[told.grounds]))
-    return rows
 
 
 def _tank_answer(driven: Driving, tank: Tank, preferences: Preferences) -> Answer:
@@ -386,78 +227,13 @@ def _estimate_notes(estimates: Estimates, wanted: str, preferences: Preferences)
     if UNNAMED in estimates.rates or UNNAMED in estimates.unclear:
         notes.append("Name the trailer when you hitch up, and I keep them apart.")
     if estimates.set_aside:
-        at = estimates.set_aside[-1].closed.at.astimezone(ZoneInfo(preferences.time_zone))
+        at = local(estimates.set_aside[-1].closed.at, preferences)
         notes.append(f"Left out as unlikely: the tank of {day(at)}; a fill may be missing.")
     return tuple(notes)
 
 
-def _reaches(told: Reach, asked: Quantity, preferences: Preferences) -> str:
-    km = asked.amount("km")
-    far = distance(km, preferences)
-    if km <= told.sure_km:
-        return f"Yes: {far} should leave the reserve untouched"
-    if km <= told.km:
-        return f"Close: {far} is likely, but it may take some of the reserve"
-    if km < told.empty_km:
-        return f"No: {far} would run into the reserve; fill on the way"
-    return f"No: {far} is more than is in the tank; fill first"
-
-
-def _reading(driven: Driving, preferences: Preferences) -> str:
-    """The last odometer reading as it was texted."""
-    latest = driven.track.latest
-    shown = getattr(latest.logged.entry, "odometer", None) if latest else None
-    return "the last reading" if shown is None else figure(shown, 0)
-
-
-def _planned_km(driven: Driving, question: Question) -> tuple[float | None, tuple[str, ...]]:
-    """The distance planned: as asked, else as it was driven to that place before."""
-    if question.distance is not None:
-        return question.distance.amount("km"), ()
-    place = question.until if isinstance(question.until, str) else None
-    before = None if place is None else last_distance_to(driven.trips, place)
-    return before, () if before is None else (f"As far as the last trip to {place} was.",)
-
-
-def _planned_mode(driven: Driving, question: Question, now: datetime) -> str:
-    if question.trailer is None:
-        return driven.modes.at(now)
-    known = {change.mode.casefold(): change.mode for change in driven.modes.changes}
-    return known.get(question.trailer.casefold(), question.trailer)
-
-
-def _recent_tanks(driven: Driving, now: datetime) -> list[Tank]:
-    return [tank for tank in driven.chain.tanks if tank.closed.at >= now - WINDOW]
-
-
 def _recent(log: Log, now: datetime) -> Log:
-    return log.since(now - WINDOW)
-
-
-def _last_year(preferences: Preferences, now: datetime) -> Span:
-    today = now.astimezone(ZoneInfo(preferences.time_zone)).date()
-    return span(today - timedelta(days=365), today, preferences.time_zone)
-
-
-def _asked_span(question: Question, preferences: Preferences, now: datetime) -> Span | None:
-    if not isinstance(question.since, date):
-        return None
-    today = now.astimezone(ZoneInfo(preferences.time_zone)).date()
-    last = question.until if isinstance(question.until, date) else today
-    return span(question.since, max(question.since, last), preferences.time_zone)
-
-
-def _span_phrase(days: Span | None, preferences: Preferences, now: datetime) -> str:
-    if days is None:
-        return "in the last 12 months"
-    today = now.astimezone(ZoneInfo(preferences.time_zone)).date()
-    if days.last == today and days.first < today:
-        return f"since {day(days.first)}"
-    return (
-        f"on {dates(days.first, days.last, today)}"
-        if days.days == 1
-        else (f"from {dates(days.first, days.last, today)}")
-    )
+    return log.since(now - RECENT)
 
 
 def _in_unit(stated: Quantity, preferences: Preferences) -> Quantity:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from datetime import date, datetime
 from math import isinf
+from zoneinfo import ZoneInfo
 
 from bot.answers.answer import Row
 from bot.answers.words import CURRENCY_SIGNS, UNIT_WORDS, counted, day, figure, listed, number
@@ -183,3 +184,8 @@ def per_thousand(rate: float, preferences: Preferences) -> str:
 def _about(value: float, spread: float, unit: str, written: str) -> str:
     whole = Quantity(spread, unit).amount(written)
     return figure(Quantity(worth(Quantity(value, unit).amount(written), whole), written), 0)
+
+
+def local(at: datetime, preferences: Preferences) -> datetime:
+    """A moment on the logbook's own clock."""
+    return at.astimezone(ZoneInfo(preferences.time_zone))

@@ -9,10 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import date, datetime, timedelta
-from zoneinfo import ZoneInfo
 
 from bot.answers.answer import Answer, Row
-from bot.answers.measures import distance
+from bot.answers.measures import distance, local
 from bot.answers.words import clock, counted, day, listed, sentence
 from bot.reference import points_table, upkeep_table
 from domain.driving import Driving, driving
@@ -135,7 +134,7 @@ def attention(
     silent = to_ask_about(driven.trips, now)
     if silent is not None:
         sentences.append(
-            f"The trip of {day(_local(silent.start, preferences))} was never closed; "
+            f"The trip of {day(local(silent.start, preferences))} was never closed; "
             "text the odometer at home."
         )
     if unanswered:
@@ -155,7 +154,7 @@ def _standing(driven: Driving, now: datetime) -> WalkRound:
 
 
 def _faults(faults: Sequence[Logged[Check]], preferences: Preferences) -> str:
-    names = [f"{_item(each)} (since {day(_local(each.at, preferences))})" for each in faults[:4]]
+    names = [f"{_item(each)} (since {day(local(each.at, preferences))})" for each in faults[:4]]
     more = f", and {len(faults) - 4} more" if len(faults) > 4 else ""
     return f"Not put right yet: {listed(names)}{more}."
 
@@ -188,16 +187,12 @@ def _left(each: Due, preferences: Preferences) -> str:
 def _when_done(each: Due, preferences: Preferences) -> str:
     if each.done is None:
         return "never logged as done"
-    return f"done {day(_local(each.done, preferences))}"
+    return f"done {day(local(each.done, preferences))}"
 
 
 def _time(at: datetime, preferences: Preferences) -> str:
-    return clock(_local(at, preferences), preferences.units)
-
-
-def _local(at: datetime, preferences: Preferences) -> datetime:
-    return at.astimezone(ZoneInfo(preferences.time_zone))
+    return clock(local(at, preferences), preferences.units)
 
 
 def _today(now: datetime, preferences: Preferences) -> date:
-    return _local(now, preferences).date()
+    return local(now, preferences).date()

@@ -8,7 +8,7 @@ from collections.abc import Callable
 
 import pytest
 
-from bot.answers import fuel, trips
+from bot.answers import ahead, fuel, spans, trips
 from bot.answers.answer import Answer
 from domain.entries import Entry, Odometer
 from domain.log import Log, Logged, Preferences
@@ -57,7 +57,7 @@ def test_economy_from_ten_years_takes_no_longer_than_from_one() -> None:
 
 
 @pytest.mark.parametrize(
-    "answer", [fuel.range_answer, trips.trip_answer, trips.week_answer, trips.period_answer]
+    "answer", [ahead.range_answer, trips.trip_answer, spans.week_answer, spans.period_answer]
 )
 def test_an_answer_from_ten_years_comes_within_a_second_and_a_half(answer: TopicAnswer) -> None:
     life, log = busy_log(10)

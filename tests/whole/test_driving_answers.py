@@ -9,7 +9,7 @@ from typing import get_args
 
 import pytest
 
-from bot.answers import fuel, trips, upkeep
+from bot.answers import ahead, fuel, spans, trips, upkeep
 from bot.answers.answer import Answer
 from bot.answers.measures import dates, economy_value, elapsed
 from domain.context import Units
@@ -24,13 +24,13 @@ from tests.domain.simulated import Habits, live
 BOISE = Preferences(time_zone="America/Boise")
 TOPICS: dict[str, Callable[..., Answer]] = {
     "economy": fuel.economy_answer,
-    "cost": fuel.cost_answer,
-    "range": fuel.range_answer,
-    "distance": fuel.distance_answer,
-    "plan": fuel.plan_answer,
+    "cost": spans.cost_answer,
+    "range": ahead.range_answer,
+    "distance": spans.distance_answer,
+    "plan": ahead.plan_answer,
     "trip": trips.trip_answer,
-    "week": trips.week_answer,
-    "period": trips.period_answer,
+    "week": spans.week_answer,
+    "period": spans.period_answer,
     "upkeep": upkeep.upkeep_answer,
 }
 
@@ -128,7 +128,7 @@ def test_two_currencies_are_told_side_by_side_and_never_added() -> None:
     page.fill(0, 48000, 30, cost=usd(120))
     page.fill(6, 48300, 25, cost=usd(100))
     page.fill(12, 48600, 25, cost=Quantity(140, "CAD"))
-    told = fuel.cost_answer(page.log, BOISE, START + timedelta(days=1), Question(topic="cost"))
+    told = spans.cost_answer(page.log, BOISE, START + timedelta(days=1), Question(topic="cost"))
     assert "$220.00 and 140.00 CAD" in told.headline
     miles = [each.figure for each in told.rows if each.label == "A mile"]
     assert miles == ["$0.33/mi", "0.47 CAD/mi"]
@@ -145,7 +145,7 @@ def test_economy_is_told_in_the_chats_own_units() -> None:
 
 def test_a_range_without_the_tanks_size_asks_for_it_and_nothing_else() -> None:
     log, last = two_fills()
-    told = fuel.range_answer(log, BOISE, last.at, Question(topic="range"))
+    told = ahead.range_answer(log, BOISE, last.at, Question(topic="range"))
     assert told.headline == "I need the tank's size for that."
 
 
@@ -159,7 +159,7 @@ def test_whether_it_reaches_is_said_first(miles: float, verdict: str) -> None:
     for stop in range(8):
         page.fill(stop * 10, 48000 + 200 * stop, 20)
     question = Question(topic="range", distance=mi(miles))
-    told = fuel.range_answer(page.log, BOISE, START + timedelta(days=5), question)
+    told = ahead.range_answer(page.log, BOISE, START + timedelta(days=5), question)
     assert told.headline.startswith(f"{verdict}: ")
 
 
@@ -172,7 +172,7 @@ def test_an_overload_that_still_stands_leads_the_week() -> None:
     page.add(2, Weighing(loads={**loads, "trailer": Quantity(9800, "lb")}))
     page.reads(5, 48200, "arrive", "home")
     now = START + timedelta(days=1)
-    for answer in (trips.week_answer, trips.trip_answer):
+    for answer in (spans.week_answer, trips.trip_answer):
         told = answer(page.log, BOISE, now, Question(topic="week"))
         assert told.headline.startswith("Over: drive axle by 400 lb.")
         assert any("Don't tow it like that." in note for note in told.notes)
@@ -185,7 +185,7 @@ def test_an_open_fault_and_overdue_upkeep_are_named_in_the_week() -> None:
     page.add(0, Check(item="oil change", state="done"))
     page.add(1, Check(item="left marker light", state="fault", trailer="camper"))
     page.reads(20, 53100)
-    told = trips.week_answer(
+    told = spans.week_answer(
         page.log, BOISE, START + timedelta(days=1), Question(topic="week"), unanswered=2
     )
     assert told.notes == (
@@ -215,10 +215,10 @@ def test_a_plan_to_a_place_takes_the_distance_of_the_last_trip_there() -> None:
     page.reads(31, 48400, "arrive", "home")
     now = START + timedelta(days=3)
     question = Question(topic="plan", trailer="camper", until="Lake Orrin")
-    told = fuel.plan_answer(page.log, BOISE, now, question)
+    told = ahead.plan_answer(page.log, BOISE, now, question)
     assert told.headline.startswith("400 mi towing the camper: about 40 gal")
     assert "As far as the last trip to Lake Orrin was." in told.notes
-    asked = fuel.plan_answer(page.log, BOISE, now, Question(topic="plan", until="Pine Hollow"))
+    asked = ahead.plan_answer(page.log, BOISE, now, Question(topic="plan", until="Pine Hollow"))
     assert asked.headline == "How far is it?"
 
 
@@ -261,5 +261,5 @@ def test_time_on_the_road_is_written_no_finer_than_it_matters(minutes: int, said
 
 def test_figures_carry_thousands_separators() -> None:
     life = live(1, Habits(days=300))
-    told = fuel.distance_answer(life.log, BOISE, life.now, Question(topic="distance"))
+    told = spans.distance_answer(life.log, BOISE, life.now, Question(topic="distance"))
     assert re.match(r"\d{1,3}(,\d{3})+ mi", told.headline)

@@ -1,0 +1,88 @@
+"""What a trip and a span of days have in common: weighings, gaps, places, local time.
+
+This file decides how the heaviest weighing and the tightest margin of some days are said,
+and that a rating which is still over comes before anything else.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date, datetime
+
+from bot.answers.answer import Row
+from bot.answers.limits import limit_name
+from bot.answers.measures import (
+    distance,
+    local,
+)
+from bot.answers.words import day, rounded
+from domain.account import Heaviest
+from domain.context import MASS_UNIT
+from domain.log import Preferences
+from domain.margins import Clear, Near, Over, Unknown
+from domain.quantities import Quantity
+from domain.summary import Span, span
+from domain.trip import Trip, gaps, is_home
+from domain.verdicts import Question
+
+
+def heaviest_rows(top: Heaviest | None, preferences: Preferences) -> list[Row]:
+    """The heaviest gross, and the tightest margin of any weighing."""
+    if top is None:
+        return []
+    unit = MASS_UNIT[preferences.units]
+    rows = []
+    if top.gross is not None:
+        gross = Quantity(top.gross.nominal_value, "kg").to(unit)
+        rows.append(Row("Heaviest", rounded(gross), day(local(top.at, preferences))))
+    if top.tightest is not None and not isinstance(top.tightest, Unknown):
+        word = "over" if isinstance(top.tightest, Over) else "left"
+        left = _left(top.tightest, preferences)
+        rows.append(Row("Tightest", f"{left} {word}", limit_name(top.tightest)))
+    return rows
+
+
+def over_first(top: Heaviest | None, preferences: Preferences) -> str:
+    """What was over at its last weighing comes before anything else."""
+    if top is None or top.standing is None:
+        return ""
+    return f"Over: {limit_name(top.standing)} by {_left(top.standing, preferences)}. "
+
+
+def over_notes(top: Heaviest | None, preferences: Preferences) -> list[str]:
+    """The caution while a rating is over, or that it has been put right."""
+    if top is None or not isinstance(top.tightest, Over):
+        return []
+    if top.standing is not None:
+        return ["Don't tow it like that. Door label, maker's manual and local law govern."]
+    when = day(local(top.tightest_at, preferences))
+    return [f"Over on the {limit_name(top.tightest)} on {when}; inside it at the last weighing."]
+
+
+def _left(margin: Over | Near | Clear, preferences: Preferences) -> str:
+    left = Quantity(abs(margin.left.nominal_value), "kg")
+    return rounded(left.to(MASS_UNIT[preferences.units]))
+
+
+def gap_notes(found: Sequence[Trip], preferences: Preferences) -> list[str]:
+    """Distance that no trip accounts for, the latest first."""
+    return [
+        f"{distance(gap.km, preferences)} between the trips of "
+        f"{day(local(gap.after, preferences))} and {day(local(gap.before, preferences))} "
+        "are in no trip."
+        for gap in reversed(gaps(found)[-1:])
+    ]
+
+
+def away_to(trip: Trip) -> str | None:
+    """The place that a trip went to: the last one named that is not home."""
+    return next((place for place in reversed(trip.places) if not is_home(place)), None)
+
+
+def asked_span(question: Question, preferences: Preferences, now: datetime) -> Span | None:
+    """The days that a question names; None where it names none."""
+    if not isinstance(question.since, date):
+        return None
+    today = local(now, preferences).date()
+    last = question.until if isinstance(question.until, date) else today
+    return span(question.since, max(question.since, last), preferences.time_zone)

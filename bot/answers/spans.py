@@ -1,0 +1,266 @@
+"""Answers about a span of days: the week, a month, what fuel cost, how far.
+
+This file decides which of the worked-out figures an answer shows and in what order. What
+counts for a span is worked out in `domain/summary.py`.
+"""
+
+from __future__ import annotations
+
+from datetime import date, datetime, timedelta
+
+from bot.answers.answer import Answer, Row
+from bot.answers.journeys import (
+    asked_span,
+    away_to,
+    gap_notes,
+    heaviest_rows,
+    over_first,
+    over_notes,
+)
+from bot.answers.measures import (
+    carbon,
+    cost_rows,
+    dates,
+    distance,
+    economy_figure,
+    local,
+    mode_name,
+    money,
+    tanks,
+    volume,
+)
+from bot.answers.upkeep import attention
+from bot.answers.words import counted, day
+from bot.reference import fuel_facts, references
+from domain.account import heaviest
+from domain.driving import Driving, driving
+from domain.economy import as_measured
+from domain.fuel import truck_fuel
+from domain.log import Log, Preferences
+from domain.modes import towing
+from domain.rig import rig_of
+from domain.summary import Span, Summary, anything_in, before, span, summary, week_to
+from domain.verdicts import Question
+
+MOST_MODES = 3
+"""Trailers that a summary lists; the rest are one row."""
+
+
+def week_answer(
+    log: Log,
+    preferences: Preferences,
+    now: datetime,
+    question: Question,
+    *,
+    unanswered: int = 0,
+) -> Answer:
+    """The seven days that end today; `unanswered` counts the questions that wait for a reply."""
+    days = week_to(now, preferences.time_zone)
+    return _span_answer(log, preferences, now, days, question, unanswered)
+
+
+def period_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
+    """The days asked about; without any, the last thirty."""
+    today = local(now, preferences).date()
+    last = question.until if isinstance(question.until, date) else today
+    first = question.since if isinstance(question.since, date) else last - timedelta(days=29)
+    days = span(min(first, last), min(max(first, last), max(today, first)), preferences.time_zone)
+    return _span_answer(log, preferences, now, days, question, 0)
+
+
+def cost_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
+    """What fuel cost over a span, or over the last year: in all, and a mile."""
+    asked = asked_span(question, preferences, now)
+    days = asked or _last_year(preferences, now)
+    when = _when(asked, preferences, now)
+    driven = driving(log, question.truck)
+    told = summary(driven, days)
+    if not told.fills:
+        return Answer(headline=f"No fuel bought {when}.")
+    rows = [
+        Row("Fuel", volume(told.litres, preferences), counted(told.fills, "fill")),
+        *cost_rows(told.tanks, preferences),
+    ]
+    product = truck_fuel(driven.log) or rig_of(driven.log, truck=driven.truck).fuel
+    kilograms = fuel_facts().co2_kg(told.litres, product)
+    if kilograms:
+        rows.append(Row("CO2", carbon(kilograms, preferences), "EPA factor"))
+    notes: tuple[str, ...] = ()
+    if told.unpriced:
+        notes = (f"{counted(told.unpriced, 'fill')} without a price left out of the money.",)
+    return Answer(
+        headline=f"{money(told.spent) or 'No prices told'} on fuel {when}.",
+        rows=tuple(rows),
+        notes=notes,
+    )
+
+
+def distance_answer(
+    log: Log, preferences: Preferences, now: datetime, question: Question
+) -> Answer:
+    """How far, over a span or over the last year."""
+    asked = asked_span(question, preferences, now)
+    days = asked or _last_year(preferences, now)
+    when = _when(asked, preferences, now)
+    driven = driving(log, question.truck)
+    told = summary(driven, days)
+    if told.km is None:
+        return Answer(headline=f"No odometer reading {when}.")
+    wanted = (question.trailer or "").casefold()
+    towed = next((km for mode, km in told.split.items() if mode.casefold() == wanted), None)
+    if towed is not None:
+        return Answer(
+            headline=f"{distance(towed, preferences)} with the {question.trailer} {when}."
+        )
+    rows = [Row(mode_name(mode), distance(km, preferences)) for mode, km in told.split.items()]
+    return Answer(
+        headline=f"{distance(told.km, preferences)} {when}.",
+        rows=tuple(rows) if len(rows) > 1 else (),
+    )
+
+
+def _span_answer(
+    log: Log,
+    preferences: Preferences,
+    now: datetime,
+    days: Span,
+    question: Question,
+    unanswered: int,
+) -> Answer:
+    driven = driving(log, question.truck)
+    today = local(now, preferences).date()
+    name = dates(days.first, days.last, today)
+    if not anything_in(driven.log, days):
+        return Answer(headline=f"{name}: nothing logged.")
+    told = summary(driven, days)
+    prior = summary(driven, before(days, preferences.time_zone))
+    wants = attention(driven, preferences, now, unanswered) if days.last == today else ()
+    top = heaviest(driven, days.start, days.end, references())
+    rows = [
+        *_span_mode_rows(told, preferences),
+        *_fuel_rows(driven, told, preferences),
+        *_tank_rows(told, preferences),
+        *_trips_rows(told, preferences),
+        *heaviest_rows(top, preferences),
+        *_before_rows(days, prior, preferences),
+    ]
+    return Answer(
+        headline=over_first(top, preferences) + f"{name}: {_span_phrase(told, preferences)}.",
+        rows=tuple(rows),
+        notes=(
+            *over_notes(top, preferences),
+            *wants[:3],
+            *gap_notes(told.trips, preferences),
+        ),
+    )
+
+
+def _span_phrase(told: Summary, preferences: Preferences) -> str:
+    parts = []
+    if told.km:
+        towed = sum(km for mode, km in told.split.items() if towing(mode))
+        part = distance(told.km, preferences)
+        if towed and told.km - towed > 1:
+            part += f", {distance(towed, preferences)} of it towing"
+        elif towed:
+            part += " towing"
+        parts.append(part)
+    if told.spent:
+        parts.append(f"{money(told.spent)} on fuel")
+    if not parts:
+        parts.append(counted(len(told.weighings), "weighing") if told.weighings else "no driving")
+    return "; ".join(parts)
+
+
+def _span_mode_rows(told: Summary, preferences: Preferences) -> list[Row]:
+    """Distance by trailer, with its economy where the span's own tanks tell it."""
+    rates = as_measured(told.tanks)
+    if len(told.split) < 2:
+        return []
+    shown = list(told.split.items())[:MOST_MODES]
+    rest = list(told.split.items())[MOST_MODES:]
+    rows = [
+        Row(
+            mode_name(mode),
+            distance(km, preferences),
+            economy_figure(rates[mode], preferences) if mode in rates else "",
+        )
+        for mode, km in shown
+    ]
+    if rest:
+        rows.append(Row("Others", distance(sum(km for _, km in rest), preferences)))
+    return rows
+
+
+def _fuel_rows(driven: Driving, told: Summary, preferences: Preferences) -> list[Row]:
+    rows = []
+    if told.fills:
+        remark = f"{told.unpriced} without a price" if told.unpriced else ""
+        rows.append(
+            Row("Fuel", volume(told.litres, preferences), remark or counted(told.fills, "fill"))
+        )
+    if told.economy is not None:
+        rows.append(
+            Row("Economy", economy_figure(told.economy, preferences), tanks(len(told.tanks)))
+        )
+    rows += cost_rows(told.tanks, preferences)
+    if told.def_litres:
+        rows.append(Row("DEF", volume(told.def_litres, preferences)))
+    product = truck_fuel(driven.log) or rig_of(driven.log, truck=driven.truck).fuel
+    carbon_kg = fuel_facts().co2_kg(told.litres, product)
+    if carbon_kg and told.days.days > 7:
+        rows.append(Row("CO2", carbon(carbon_kg, preferences)))
+    return rows
+
+
+def _tank_rows(told: Summary, preferences: Preferences) -> list[Row]:
+    """Best and worst tank, where they differ by more than their uncertainty."""
+    best, worst = told.best, told.worst
+    if best is None or worst is None or best.rate.low <= worst.rate.high:
+        return []
+    return [
+        Row(
+            label,
+            economy_figure(tank.rate, preferences),
+            day(local(tank.closed.at, preferences)),
+        )
+        for label, tank in (("Best tank", best), ("Worst tank", worst))
+    ]
+
+
+def _trips_rows(told: Summary, preferences: Preferences) -> list[Row]:
+    if not told.trips:
+        return []
+    longest = max(told.trips, key=lambda trip: trip.km or 0.0)
+    km = "" if longest.km is None else distance(longest.km, preferences)
+    where = away_to(longest) or ""
+    if len(told.trips) == 1:
+        return [Row("Trip", km or "1", where)]
+    remark = ", ".join(part for part in (f"longest {km}" if km else "", where) if part)
+    return [Row("Trips", str(len(told.trips)), remark)]
+
+
+def _before_rows(days: Span, prior: Summary, preferences: Preferences) -> list[Row]:
+    if not prior.km and not prior.fills:
+        return []
+    label = "Week before" if days.days == 7 else f"{days.days} days before"
+    driven_km = distance(prior.km, preferences) if prior.km else "no odometer"
+    return [Row(label, driven_km, money(prior.spent))]
+
+
+def _last_year(preferences: Preferences, now: datetime) -> Span:
+    today = local(now, preferences).date()
+    return span(today - timedelta(days=365), today, preferences.time_zone)
+
+
+def _when(days: Span | None, preferences: Preferences, now: datetime) -> str:
+    if days is None:
+        return "in the last 12 months"
+    today = local(now, preferences).date()
+    if days.last == today and days.first < today:
+        return f"since {day(days.first)}"
+    return (
+        f"on {dates(days.first, days.last, today)}"
+        if days.days == 1
+        else (f"from {dates(days.first, days.last, today)}")
+    )
