@@ -52,7 +52,7 @@ def parsed(line: str, now: datetime | None = None) -> tuple[str, Context]:
     text = given.get("text")
     if not isinstance(text, str):
         raise UnusableLine('an object needs a text, such as {"text": "odo 48211"}')
-    context = given.get("context") or {}
+    context = {} if given.get("context") is None else given["context"]
     if not isinstance(context, Mapping):
         raise UnusableLine("context is an object")
     try:
