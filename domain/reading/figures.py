@@ -461,6 +461,8 @@ def _claim(
         figure.claimed = "a count of axles"
     if figure.claimed is None and after is not None and not _follows(figure.value, context):
         figure.foreign = _foreign_noun(tokens, figure.end)
+        if figure.foreign and figure.dimension is None and _counts(figure, figure.foreign):
+            figure.claimed = f"a count of {figure.foreign}"
 
 
 LINE_CLAIMS = frozenset(
@@ -469,6 +471,11 @@ LINE_CLAIMS = frozenset(
     "register store invoice order".split()
 )
 """Words of a receipt that own every number of their line that has no unit."""
+
+
+def _counts(figure: Figure, noun: str) -> bool:
+    """'two mares', '31 jars': a small whole number before a plural."""
+    return figure.whole and figure.value < 100 and len(noun) > 3 and noun.endswith("s")
 
 
 def _numbers_row(tokens: Sequence[Token], figure: Figure) -> bool:

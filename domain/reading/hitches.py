@@ -40,10 +40,13 @@ REACH = 5
 def read_hitches(scene: Scene) -> list[Hitch]:
     """Hitching and unhitching that a message states."""
     found: list[Hitch] = []
-    described = any(figure.role == "load" for figure in scene.figures)
     for index, token, key in scene.find("hitch"):
         if not scene.stated(index):
             continue
+        start, end = scene.sentence_of(index)
+        described = any(
+            figure.role == "load" and start <= figure.start < end for figure in scene.figures
+        )
         action = key.split()[0]
         trailer = _trailer_near(scene, index)
         if not _is_event(scene, index, token.text, trailer=trailer, described=described):

@@ -144,7 +144,7 @@ def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Labe
         if senses and _names_something(senses):
             if (
                 current is not None
-                and current.end >= index - 1
+                and current.end >= index - 2
                 and _joins(tokens, current.end, index)
                 and _extend(current, token, of=index > current.end)
             ):
@@ -157,9 +157,8 @@ def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Labe
                 labels.append(current)
             else:
                 current = None
-        elif current is not None and not (token.text in JOINING and index == current.end):
-            if current.end < index:
-                current = None
+        elif current is not None and not (token.text in JOINING and index - current.end <= 1):
+            current = None
     return _truck_as_one(tokens, figures, labels)
 
 
@@ -356,6 +355,10 @@ _RATING_DIMENSIONS: dict[str, tuple[str | None, ...]] = {
     "pressure": (None, PRESSURE),
     "d_value": (None, "force"),
     "wheelbase": (None, LENGTH),
+    "overhang": (None, LENGTH),
+    "coupler_to_axle": (None, LENGTH),
+    "deck": (LENGTH,),
+    "date_code": (None,),
 }
 
 
@@ -395,6 +398,7 @@ BARE_SIZE = {
     "dash": (1, 80),
     "odometer": (100, 2_000_000),
     "load_index": (50, 180),
+    "date_code": (100, 5399),
 }
 """What a label without a unit can name at all: 'on the climb' is no label for 195."""
 
@@ -408,6 +412,9 @@ def _sized(label: Label, figure: Figure) -> bool:
 
 
 NO_LINK = 4.0
+BESIDE = 0.5
+"""Cost up to which a figure stands right beside its label."""
+
 UNBOUND_FIGURE = 3.0
 UNBOUND_SELF_EVIDENT = 0.4
 UNBOUND_LABEL = 0.6
@@ -545,7 +552,7 @@ def _link_before(tokens: Sequence[Token], label: Label, figure: Figure) -> float
     """What stands between a label and the figure behind it."""
     cost = _between(tokens, label.end, figure.start)
     if label.side and not (label.axle or label.end_of or label.vehicle or label.wheel):
-        if any(not token.senses for token in tokens[label.end : figure.start] if token.kind is WORD):
+        if cost > BESIDE:
             return NO_LINK  # 'left Cedar Flats at 48,396'
     last = tokens[figure.start - 1] if figure.start else None
     if figure.start > label.end and last is not None:

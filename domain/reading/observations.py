@@ -87,11 +87,13 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     if isinstance(label, Label):
         if label.rating or label.field or label.whole or label.rating_subject:
             return None
+        if label.subject == "grade" and scene.has("check_item"):
+            return None  # 'grade 70 chains'
         if label.subject:
             if _is_no_gauge(scene, label.start, figure.start):
                 return None
-            if label.subject == "tyre" and dimension == TEMPERATURE:
-                return "hub" if label.wheel else "tyre"
+            if dimension is not None and dimension not in SUBJECT_DIMENSIONS[label.subject]:
+                return None
             return label.subject
         if label.only_vehicle and dimension is None:
             return None

@@ -111,6 +111,8 @@ def _event(scene: Scene, figure: Figure) -> str | None:
         if not start <= index < end:
             distance += 6
         kind = key.split()[0]
+        if token.text == "home":
+            distance += 3  # 'left home' is no arrival
         if kind == "turnaround":
             distance -= 3
         nearest = min(figures, key=lambda other: abs(other.start - index)) if figures else figure

@@ -14,8 +14,8 @@ from datetime import date
 from domain.context import MASS_UNIT
 from domain.quantities import Quantity
 from domain.reading import times
-from domain.reading.cargo import find_spots, noun_from
-from domain.reading.figures import DISTANCE, MASS, Figure
+from domain.reading.cargo import Spot, find_spots, noun_from
+from domain.reading.figures import DISTANCE, LENGTH, MASS, Figure
 from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, Phrasebook, find_overlapping
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, NUMBER, WORD, Token
@@ -55,7 +55,7 @@ BARE_TOPICS = {
 """Topics that a message of that phrase alone asks for."""
 
 OTHERS = frozenset(
-    "you u ur your youre yours he hes his him she shes they them their theyre dog cat baby kid "
+    "you u ur your youre yours he hes his him they them their theyre dog cat baby kid "
     "doctor mom mum dad uncle aunt grandma grandpa guys everyone anyone anybody".split()
 )
 """Whose weight, cost or week is no business of the log."""
@@ -84,7 +84,7 @@ def read_question(scene: Scene, book: Phrasebook) -> Question | None:
     words, _ = scene.split_words()
     asking = find_overlapping(words[:LOOK_FOR_FORM], book.overlapping[ASKING_CLASS])
     marked = "?" in scene.text
-    if not (asking or marked or words[0] in OPENS):
+    if not (asking or marked or words[0] in OPENS or words[0] in MOVING_ORDERS):
         if len(words) > LONGEST_ORDER or ORDERING.isdisjoint(words):
             return None
     topics: dict[str, set[str]] = {}
@@ -93,9 +93,11 @@ def read_question(scene: Scene, book: Phrasebook) -> Question | None:
             topics.setdefault(key, set()).add(" ".join(words[start:end]))
     for _, token, _ in scene.find("whole", "tongue"):
         topics.setdefault("tongue", set()).add(token.text)
-    if not topics:
+    if not topics and words[0] not in MOVING_ORDERS:
         return None
     asked = _look(scene, words, topics, asking)
+    if words[0] in MOVING_ORDERS and asked.mass is not None and _orders_move(scene, book, asked.mass):
+        return _question(scene, book, "whatif", asked)
     bare = _bare_topic(scene)
     if bare is not None:
         return _question(scene, book, bare, asked)
@@ -103,6 +105,19 @@ def read_question(scene: Scene, book: Phrasebook) -> Question | None:
         return None
     topic = _topic(scene, asked)
     return _question(scene, book, topic, asked) if topic else None
+
+
+MOVING_ORDERS = frozenset(("add", "move", "shift", "remove", "slide"))
+
+
+def _orders_move(scene: Scene, book: Phrasebook, mass: Figure) -> bool:
+    """'add 600 lb four feet ahead of the trailer axle': a weight and a place, and no thing."""
+    named = noun_from(scene, mass.end + 1 if _is_of(scene, mass.end) else mass.end)
+    return mass.dimension == MASS and named is None and bool(find_spots(scene, book))
+
+
+def _is_of(scene: Scene, index: int) -> bool:
+    return index < len(scene.tokens) and scene.tokens[index].text == "of"
 
 
 LOOK_FOR_FORM = 8
@@ -154,7 +169,11 @@ def _opens(scene: Scene, words: list[str], start: int) -> bool:
         word in ("so", "ok", "and", "hey", "but", "okay", "um", "uh", "well", "now", "just", "drawbar", "also", "btw", "then", "with", "the", "on", "yo", "hi", "please", "pls", "quick", "question", "alright")
         or not word.isalpha()
         for word in words[:start]
-    ) or start <= 1
+    ) or (start == 1 and words[start] not in AUXILIARIES)
+
+
+AUXILIARIES = frozenset(("are", "is", "does", "can", "will"))
+"""Words that ask only where they stand first: 'odometer is 48,211' states."""
 
 
 def _supposes(words: list[str], topics: dict[str, set[str]]) -> bool:
@@ -180,7 +199,7 @@ SMALL = frozenset(
 )
 
 
-SUMMARIES = frozenset(("sum up", "trip so far", "summary", "recap", "report", "totals", "weekly summary", "trip summary", "week summary", "rundown", "overview", "tally", "breakdown", "wrap up", "trip totals", "weeks summary"))
+SUMMARIES = frozenset(("trip figures", "trip numbers", "weeks figures", "sum up", "trip so far", "summary", "recap", "report", "totals", "weekly summary", "trip summary", "week summary", "rundown", "overview", "tally", "breakdown", "wrap up", "trip totals", "weeks summary"))
 
 
 def _is_order(scene: Scene, topics: dict[str, set[str]]) -> bool:
@@ -204,7 +223,7 @@ def _is_order(scene: Scene, topics: dict[str, set[str]]) -> bool:
 
 FUEL = frozenset(("fuel", "diesel", "gas", "petrol", "gallons", "gallon", "litres", "liters", "tank", "def", "fillups", "fuelling"))
 MARGIN_STRONG = frozenset(("over on anything", "over anywhere", "over on any", "overweight", "overloaded", "margin", "margins", "headroom", "within limits", "under the limit", "over the limit", "payload left", "maxed out", "too heavy", "over any limits", "inside the limits", "near the limit", "tightest", "capacity left", "overweight on", "to spare", "limit", "limits", "over on", "exceeding", "exceed", "in the red"))
-RATING_WORDS = frozenset(("plate say", "plate says", "sticker say", "sticker says", "payload sticker", "sticker number", "kerbweight", "train weight", "gross train weight", "gvwr", "gcwr", "gawr", "payload", "gvm", "gcm", "mtplm", "tow rating", "towing capacity", "tow capacity", "rated", "rating", "ratings", "load index", "atm", "gtm", "max tongue", "tongue rating", "tank size", "tank hold", "curb weight", "rated for", "door sticker", "plate", "capacity", "limits on file"))
+RATING_WORDS = frozenset(("ratings are missing", "missing ratings", "what ratings", "plate say", "plate says", "sticker say", "sticker says", "payload sticker", "sticker number", "kerbweight", "train weight", "gross train weight", "gvwr", "gcwr", "gawr", "payload", "gvm", "gcm", "mtplm", "tow rating", "towing capacity", "tow capacity", "rated", "rating", "ratings", "load index", "atm", "gtm", "max tongue", "tongue rating", "tank size", "tank hold", "curb weight", "rated for", "door sticker", "plate", "capacity", "limits on file"))
 ECONOMY_STRONG = frozenset(("thirsty", "litres per hundred", "liters per hundred", "litres a hundred", "mpg", "fuel economy", "fuel mileage", "gas mileage", "l/100km", "l/100", "fuel consumption", "miles per gallon", "consumption", "economy", "fuel efficiency", "to the gallon", "kilometres per litre", "litres per 100"))
 RANGE_STRONG = frozenset(("till we run dry", "until we run dry", "how far can we go", "how far can i go", "how far can we get", "how far can i get", "on whats left", "fuel left", "left in the tank", "before we need fuel", "before i need fuel", "until empty", "till empty", "to empty", "enough fuel", "enough diesel", "before we run dry", "without stopping", "without filling", "how much fuel is left", "fuel do we have left", "fuel do we have", "far can this tank", "dte", "distance to empty", "before we fill", "enough in the tank", "before we have to fill", "before fuel", "before refuelling", "before refueling", "range", "gas left", "diesel left", "before filling", "run out of fuel", "enough gas", "how far will", "on the tank", "fuel to get", "next fuel stop", "before we have to stop"))
 WHATIF_STRONG = frozenset(("what if", "what happens if", "what happens to", "if we put", "if i put", "if we move", "if i move", "if we add", "if i add", "if we slide", "if we load", "if i load", "if we shift", "suppose", "how much more can", "where should", "where must", "where do i put", "where do we put", "can i add", "can we add", "could we add", "could i add", "can i put", "can we put", "can we carry", "can i carry", "can we load", "can i load", "how much can"))
@@ -305,7 +324,8 @@ def _asks_help(scene: Scene, asked: _Asked) -> bool:
 
 
 def _asks_tiedown(scene: Scene, asked: _Asked) -> bool:
-    many = "how many" in asked.text or asked.words & {"enough", "need", "hold", "wll", "secure", "many", "plenty", "sufficient"}
+    marked = "?" in asked.text and bool(asked.words & {"chains", "straps", "chain", "strap", "binders"})
+    many = marked or "how many" in asked.text or asked.words & {"enough", "need", "hold", "wll", "secure", "many", "plenty", "sufficient"}
     return bool(many) and (
         asked.mass is not None
         or asked.words & {"skid", "tractor", "load", "excavator", "machine", "hay", "deck", "trailer"} != frozenset()
@@ -315,7 +335,9 @@ def _asks_tiedown(scene: Scene, asked: _Asked) -> bool:
 def _asks_whatif(scene: Scene, asked: _Asked) -> bool:
     phrases = asked.topics["whatif"]
     about_rig = (
-        scene.has("vehicle")
+        scene.has("thing")
+        or any(figure.dimension == LENGTH for figure in scene.figures)
+        or scene.has("vehicle")
         or scene.has("name")
         or scene.has("axle")
         or scene.has("whole", "tongue")
@@ -491,6 +513,17 @@ def _destination(scene: Scene) -> str | None:
     return None
 
 
+def _position(scene: Scene, spots: list[Spot]) -> str | None:
+    """The place that something goes to: the first behind a verb of moving."""
+    verbs = [i for i, token in enumerate(scene.tokens) if token.text.split()[-1] in MOVING | {"go", "goes", "goin"}]
+    behind = [spot for spot in spots if any(verb < spot.start for verb in verbs) and spot.lead != "off"]
+    if behind:
+        first = min(verb for verb in verbs)
+        later = [spot for spot in behind if spot.start > first]
+        return later[0].words if later else behind[0].words
+    return spots[0].words if spots else None
+
+
 def _origin(scene: Scene) -> str | None:
     """Where a plan starts: the name behind 'from'."""
     for index, token in enumerate(scene.tokens[:-1]):
@@ -511,10 +544,10 @@ def _question(scene: Scene, book: Phrasebook, topic: str, asked: _Asked) -> Ques
     destination = _destination(scene) if topic == "plan" else None
     mass = asked.mass if topic in ("whatif", "tiedown", "margin") else None
     spots = find_spots(scene, book) if topic == "whatif" else []
-    position = spots[0].words if spots else None
+    position = _position(scene, spots)
     return Question(
         topic,
-        distance=_quantity(asked.distance) if topic in ("range", "plan") else None,
+        distance=_distance(scene, topic, asked),
         value=_mass(scene, mass) if mass is not None and topic in ("whatif", "tiedown") else None,
         truck=_name(scene, "truck"),
         trailer=_name(scene, "trailer"),
@@ -535,6 +568,15 @@ def _span(scene: Scene, topic: str) -> tuple[date | None, date | None]:
     if not (times.has_times(scene) or {"month", "year", "week", "weekend", "last", "past", "ytd"} & {w for t in scene.tokens for w in t.text.split()}):
         return None, None
     return times.read_span(scene)
+
+
+def _distance(scene: Scene, topic: str, asked: _Asked) -> Quantity | None:
+    """How far: the way of a plan or a range, the shift of a load."""
+    if topic in ("range", "plan"):
+        return _quantity(asked.distance)
+    if topic == "whatif":
+        return _quantity(next((f for f in scene.figures if f.dimension == LENGTH), None))
+    return None
 
 
 def _quantity(figure: Figure | None) -> Quantity | None:
@@ -637,7 +679,7 @@ def _moved_item(scene: Scene, mass: Figure | None) -> str | None:
         while start < len(scene.tokens) and scene.tokens[start].text in ("the", "a", "an", "my", "our", "another"):
             start += 1
         end = start
-        while end < len(scene.tokens) and _thing(scene.tokens[end]):
+        while end < len(scene.tokens) and _thing(scene.tokens[end]) and scene.tokens[end].text not in ("go", "goes", "going", "sits", "went"):
             end += 1
         if end > start:
             return scene.words_between(start, end)

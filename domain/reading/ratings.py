@@ -18,7 +18,10 @@ from domain.reading.labels import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD
 
-TRUCK_RATINGS = frozenset(("gcwr", "gawr_front", "gawr_rear", "payload", "tank", "wheelbase"))
+TRUCK_RATINGS = frozenset(("gcwr", "gawr_front", "gawr_rear", "payload", "tank", "wheelbase", "overhang"))
+LEAST_STAMPED = 1000
+"""Pounds or kilograms: less is no maker's limit of a hitch or an axle."""
+
 TRAILER_ONLY = frozenset(("atm", "mtplm", "gtm", "aggregate trailer mass", "miro", "uvw"))
 STAMPED = frozenset(("ball", "coupler", "ball mount", "pin box", "chains"))
 MASS_KG = (90.0, 40_000.0)
@@ -72,7 +75,9 @@ def _framed(scene: Scene) -> bool:
     if any(_is_strong(scene, index, token.text) for index, token, _ in scene.find("rating_cue")):
         return True
     return any(
-        label.rating in ("gvwr", "gcwr", "gawr", "payload") and label.bound
+        (label.rating in ("gvwr", "gcwr", "gawr", "payload") or label.rating_subject)
+        and label.bound is not None
+        and label.bound.value >= LEAST_STAMPED
         for label in scene.labels
     )
 
@@ -96,7 +101,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool) -> tuple[str, str] | 
         if figure.dimension == VOLUME and _tank_size(scene):
             return "truck", "tank"
         return _stamped(scene, figure)
-    if label.compound:
+    if label.compound and label.rating == "tank":
         return None
     if label.rating:
         name = label.rating
@@ -156,8 +161,10 @@ def _stamped(scene: Scene, figure: Figure) -> tuple[str, str] | None:
 def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
     """Whose rating it is."""
     word = scene.tokens[label.start].text
-    if name == "load_index" or name in ("pressure", "tyre_load"):
+    if name in ("load_index", "pressure", "tyre_load", "date_code"):
         return "tyres"
+    if name in ("coupler_to_axle", "deck"):
+        return "trailer"
     part = _part_in_clause(scene, figure)
     if name in ("tow", "tongue") and part is not None:
         return part
@@ -243,6 +250,12 @@ def _value(scene: Scene, figure: Figure, name: str) -> Quantity | float | None:
         if figure.dimension == VOLUME and figure.unit:
             return Quantity(figure.value, figure.unit)
         return Quantity(figure.value, VOLUME_UNIT[scene.context.units])
+    if name == "date_code":
+        whole = figure.whole and 100 <= figure.value <= 5399
+        return figure.value if whole else None
+    if name in ("overhang", "coupler_to_axle", "deck"):
+        unit = figure.unit if figure.dimension == LENGTH else None
+        return Quantity(figure.value, unit) if unit else None
     if name == "d_value":
         return Quantity(figure.value, "kN") if figure.dimension in (FORCE, None) else None
     if name == "wheelbase":

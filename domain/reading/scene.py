@@ -21,6 +21,7 @@ OTHER_VEHICLE = "vehicle"
 SHORTENED = frozenset(("well", "ill", "shell", "hell", "wed", "wont"))
 """'we'll' and its like plan something; without the apostrophe they are other words."""
 
+SHORT_CLAUSE = 3
 ADVERT = "advert"
 SOMEBODY_DOES = frozenset(
     "got has had says said paid spent drove hit towed pulled gets took wants needs texted".split()
@@ -229,7 +230,7 @@ class Scene:
             if cue == GUESS:
                 for earlier in range(clause_start, index):
                     talk[earlier] = talk[earlier] or GUESS
-                if clause_start == index and index and tokens[index - 1].raw == ",":
+                if clause_start == index and self._only_guesses(index):
                     self._guess_before(talk, index - 1)
                 state = GUESS
             elif cue is not None:
@@ -265,6 +266,11 @@ class Scene:
             0 <= figure.value - known.value <= 2500 for figure in self.figures
         )
         return acts and not ours
+
+    def _only_guesses(self, index: int) -> bool:
+        """Whether the clause is a guess and nothing else: '..., i think'."""
+        start, end = self.clause_of(index)
+        return index > 0 and self.tokens[index - 1].raw == "," and end - start <= SHORT_CLAUSE
 
     def _guess_before(self, talk: list[str | None], comma: int) -> None:
         """'9200, i think': the guess is of the clause before."""

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from domain.context import MASS_UNIT
-from domain.entries import SINGLE_AXLES, Weighing
+from domain.entries import POSITIONS, SINGLE_AXLES, Weighing
 from domain.quantities import Quantity
 from domain.reading.doubts import Doubt
 from domain.reading.figures import MASS, MONEY, VOLUME, Figure
@@ -199,7 +199,7 @@ def _read_pass(scene: Scene, each: Pass, number: int, count: int) -> Weighing | 
     if any(figure.dimension == MASS for figure in placed.values()):
         evidence += 0.9
     if any(position.endswith(("_left", "_right")) for position in placed) and len(placed) > 1:
-        evidence += 0.8 if _towed(scene) or len(placed) > 2 else 0.0
+        evidence += 0.9 if _towed(scene) or len(placed) > 2 else 0.0
     if any(figure.token.grouped or figure.value >= 1000 for figure in placed.values()):
         evidence += 1.0
     scene.decided(
@@ -255,7 +255,7 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
         not scene.tokens[index].senses and scene.tokens[index].kind is WORD
         for index in range(label.end, figure.start)
     ):
-        trust -= 1.0
+        trust -= 0.7
     return trust
 
 
@@ -285,9 +285,11 @@ def place(scene: Scene, figures: Sequence[Figure], each: Pass) -> dict[str, Figu
         if label.whole:
             position = _whole_position(scene, label, figures)
         elif label.ordinal and label.vehicle != "trailer" and not in_trailer_series:
-            position = None if _trailer_announced(scene, label) else _axle_by_number(label, axles)
-            if position is None and (vehicle == "trailer" or _trailer_announced(scene, label)):
+            announced = _trailer_announced(scene, label)
+            position = None if announced else _axle_by_number(label, axles)
+            if position is None and (vehicle == "trailer" or announced):
                 position = f"trailer_{label.ordinal}"
+                in_trailer_series = True
         else:
             own = label.axle or ("steer" if label.end_of == "front" else None)
             own = own or ("drive" if label.end_of == "rear" else None)
@@ -315,7 +317,7 @@ def place(scene: Scene, figures: Sequence[Figure], each: Pass) -> dict[str, Figu
             if position and label.side and position not in ("truck",):
                 position = f"{position}_{label.side}"
                 axle = position.removesuffix(f"_{label.side}")
-        if position is not None and position not in placed:
+        if position in POSITIONS and position not in placed:
             placed[position] = figure
     return placed
 
@@ -838,22 +840,19 @@ def _both_named(scene: Scene) -> bool:
     return {"truck", "trailer"} <= kinds and joined
 
 
-ALONE = frozenset(("alone", "by itself", "on its own", "on her own", "by her self", "by herself", "only", "just the", "only the", "itself"))
-
-
 def _alone(scene: Scene) -> str | None:
     """'float on its own', 'no truck': which of the two stood on the scale."""
     for label in scene.labels:
         if label.vehicle not in ("truck", "trailer") or label.wheel or label.axle:
             continue
-        beside = {
-            scene.tokens[index].text
+        beside = [
+            scene.tokens[index]
             for index in (label.start - 1, label.start - 2, label.end, label.end + 1)
             if 0 <= index < len(scene.tokens)
-        }
-        if beside & ALONE:
+        ]
+        if any("alone" in token.senses for token in beside):
             return "solo" if label.vehicle == "truck" else "trailer"
-        if {"no", "without"} & beside and label.vehicle == "truck":
+        if label.vehicle == "truck" and any(token.text in ("no", "without") for token in beside):
             return "trailer"
     return None
 
