@@ -18,10 +18,11 @@ TRAILER_SUBJECTS = ("trailer", "coupler")
 
 @dataclass(frozen=True, slots=True)
 class Names:
-    """Trucks and trailers in the order in which they were first told."""
+    """Trucks and trailers in the order in which they were first told; `on` is hitched now."""
 
     trucks: tuple[str, ...] = ()
     trailers: tuple[str, ...] = ()
+    on: str | None = None
 
     @property
     def truck(self) -> str | None:
@@ -32,7 +33,10 @@ class Names:
         """The names once an entry has been told, by which only ratings and hitching go."""
         if not isinstance(entry, Rating | Hitch):
             return self
-        return Names(_with(self.trucks, entry.truck), _with(self.trailers, entry.trailer))
+        on = self.on
+        if isinstance(entry, Hitch):
+            on = entry.trailer if entry.action == "hitched" else None
+        return Names(_with(self.trucks, entry.truck), _with(self.trailers, entry.trailer), on)
 
 
 def names_in(log: Log) -> Names:
@@ -40,7 +44,8 @@ def names_in(log: Log) -> Names:
     names = Names()
     for each in sorted(log, key=lambda each: each.key):
         names = names.after(each.entry)
-    return names
+    hitched = log.hitched_to()
+    return replace(names, on=hitched.entry.trailer if hitched else None)
 
 
 def _with(names: tuple[str, ...], name: str | None) -> tuple[str, ...]:
@@ -58,6 +63,8 @@ def settled(entry: Entry, names: Names) -> Entry:
             truck = names.truck
         case Rating(subject=subject) if subject in TRAILER_SUBJECTS and trailer is None:
             trailer = _only(names.trailers)
+        case Hitch(action="unhitched") if trailer is None:
+            trailer = names.on or _only(names.trailers)
         case Hitch() if trailer is None:
             trailer = _only(names.trailers)
         case _:

@@ -59,6 +59,15 @@ def test_a_nameless_entry_is_about_the_only_one_it_can_be_about(
     assert settled(entry, names) == expected
 
 
+def test_the_trailer_that_comes_off_is_the_one_that_is_on() -> None:
+    on = Log([Logged(entry=Hitch(action="hitched", trailer="camper"), at=AT, key=3)])
+    names = names_in(on).after(gvwr("trailer", trailer="flatdeck"))
+    off = settled(Hitch(action="unhitched"), names)
+    assert off == Hitch(action="unhitched", trailer="camper")
+    assert names.after(off).on is None
+    assert names.after(off).after(Hitch(action="hitched", trailer="flatdeck")).on == "flatdeck"
+
+
 def test_which_trailer_went_on_is_open_only_among_several() -> None:
     assert which_trailer_is_open(Hitch(action="hitched"), TWO)
     assert not which_trailer_is_open(Hitch(action="hitched"), ONE)
