@@ -81,7 +81,10 @@ class Quantity:
 
     def amount(self, unit: str) -> float:
         """The bare value in `unit`; raises UnknownUnit or MixedDimensions."""
-        return self.to(unit).value
+        if unit == self.unit:
+            return self.value
+        scale, offset = _conversion(self.unit, unit)
+        return self.value * scale + offset
 
 
 @lru_cache(maxsize=1024)

@@ -123,6 +123,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         for figure in scene.live_figures()
         if draft.start <= figure.start < draft.end and figure.role is None
     ]
+    if not own:
+        return None
     context = scene.context
     cue = any(
         draft.start <= index < draft.end and scene.stated(index)

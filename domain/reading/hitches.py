@@ -60,6 +60,8 @@ def read_hitches(scene: Scene) -> list[Hitch]:
 def _switched(scene: Scene) -> list[Hitch]:
     """Clauses of a trailer and 'on' or 'off' and nothing else."""
     found: list[Hitch] = []
+    if scene.by_class.keys().isdisjoint(("name", "vehicle")):
+        return found
     for index, token in enumerate(scene.tokens):
         name = token.senses.get("name", "")
         if not (name.startswith("trailer:") or token.senses.get("vehicle") == "trailer"):

@@ -446,8 +446,10 @@ def bind(
         return None
     if _bind_columns(tokens, open_figures, labels):
         return Pairing("a row of labels over a row of figures", 0.0, 0.0)
-    before_cost, before = _pairing(tokens, open_figures, labels, label_first=True)
-    after_cost, after = _pairing(tokens, open_figures, labels, label_first=False)
+    gaps = _gaps(open_figures, labels)
+    links = _links(tokens, open_figures, gaps)
+    before_cost, before = _pairing(open_figures, gaps, links, label_first=True)
+    after_cost, after = _pairing(open_figures, gaps, links, label_first=False)
     first = before_cost <= after_cost
     for figure, label in before if first else after:
         figure.label, label.bound = label, figure
@@ -494,58 +496,76 @@ def _bind_columns(
     return True
 
 
-def _pairing(
-    tokens: Sequence[Token],
-    figures: Sequence[Figure],
-    labels: Sequence[Label],
-    *,
-    label_first: bool,
-) -> tuple[float, list[tuple[Figure, Label]]]:
-    """The cheapest pairing of neighbours that prefers one order; dynamic over the figures."""
+def _gaps(figures: Sequence[Figure], labels: Sequence[Label]) -> list[list[Label]]:
+    """The labels before the first figure, between each two, and behind the last."""
     gaps: list[list[Label]] = [[] for _ in range(len(figures) + 1)]
     position = 0
-    gauge: str | None = None
     for label in labels:
         while position < len(figures) and figures[position].start < label.start:
             position += 1
         gaps[position].append(label)
-    # Two ways to stand: the last label before the next figure is free (0) or used (1).
-    best: list[tuple[float, list[tuple[Figure, Label]]] | None] = [(0.0, []), None]
+    return gaps
+
+
+def _links(
+    tokens: Sequence[Token], figures: Sequence[Figure], gaps: Sequence[Sequence[Label]]
+) -> list[tuple[float | None, float | None]]:
+    """For each figure, what joining it to the label before and behind costs; None where it can't be."""
+    links: list[tuple[float | None, float | None]] = []
+    gauge: str | None = None
     for number, figure in enumerate(figures):
         ahead, behind = gaps[number], gaps[number + 1]
         for label in ahead:
             gauge = label.subject or gauge
-        options: list[tuple[float, list[tuple[Figure, Label]]] | None] = [None, None]
-        for used in (0, 1):
-            state = best[used]
+        before = after = None
+        if ahead and fits(ahead[-1], figure, gauge):
+            before = _link_before(tokens, ahead[-1], figure)
+        if behind and fits(behind[0], figure, gauge):
+            after = _link_after(tokens, figure, behind[0])
+        links.append((before, after))
+    return links
+
+
+Pairs = tuple[tuple[Figure, Label], ...]
+
+
+def _pairing(
+    figures: Sequence[Figure],
+    gaps: Sequence[Sequence[Label]],
+    links: Sequence[tuple[float | None, float | None]],
+    *,
+    label_first: bool,
+) -> tuple[float, Pairs]:
+    """The cheapest pairing of neighbours that prefers one order; dynamic over the figures."""
+    # Two ways to stand: the last label before the next figure is free, or used.
+    free: tuple[float, Pairs] | None = (0.0, ())
+    used: tuple[float, Pairs] | None = None
+    against_before = 0.0 if label_first else AGAINST_ORDER
+    against_after = AGAINST_ORDER if label_first else 0.0
+    for number, figure in enumerate(figures):
+        ahead, behind = gaps[number], gaps[number + 1]
+        before, after = links[number]
+        alone = UNBOUND_FIGURE if figure.dimension in (None, MASS) else UNBOUND_SELF_EVIDENT
+        next_free: tuple[float, Pairs] | None = None
+        next_used: tuple[float, Pairs] | None = None
+        for taken, state in ((0, free), (1, used)):
             if state is None:
                 continue
             cost, pairs = state
-            alone = UNBOUND_FIGURE if figure.dimension in (None, MASS) else UNBOUND_SELF_EVIDENT
-            unused = len(ahead) - used
-            choices: list[tuple[float, Label | None, int]] = [(alone, None, 0)]
-            if ahead and not (used and len(ahead) == 1):
-                label = ahead[-1]
-                if fits(label, figure, gauge):
-                    link = _link_before(tokens, label, figure)
-                    extra = 0.0 if label_first else AGAINST_ORDER
-                    choices.append((link + extra - UNBOUND_LABEL, label, 0))
-            if behind:
-                label = behind[0]
-                if fits(label, figure, gauge):
-                    link = _link_after(tokens, figure, label)
-                    extra = AGAINST_ORDER if label_first else 0.0
-                    choices.append((link + extra, label, 1))
-            for price, chosen, takes in choices:
-                if price >= NO_LINK:
-                    continue
-                total = cost + price + UNBOUND_LABEL * unused
-                known = options[takes]
-                if known is None or total < known[0]:
-                    options[takes] = (total, [*pairs, (figure, chosen)] if chosen else pairs)
-        best = options
-    found = [state for state in best if state is not None]
-    return min(found, key=lambda state: state[0]) if found else (1e9, [])
+            cost += UNBOUND_LABEL * (len(ahead) - taken)
+            if next_free is None or cost + alone < next_free[0]:
+                next_free = (cost + alone, pairs)
+            if before is not None and len(ahead) > taken:
+                price = before + against_before - UNBOUND_LABEL
+                if price < NO_LINK and cost + price < next_free[0]:
+                    next_free = (cost + price, (*pairs, (figure, ahead[-1])))
+            if after is not None:
+                price = after + against_after
+                if price < NO_LINK and (next_used is None or cost + price < next_used[0]):
+                    next_used = (cost + price, (*pairs, (figure, behind[0])))
+        free, used = next_free, next_used
+    ends = [state for state in (free, used) if state is not None]
+    return min(ends, key=lambda state: state[0])
 
 
 def _link_before(tokens: Sequence[Token], label: Label, figure: Figure) -> float:

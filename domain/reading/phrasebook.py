@@ -17,6 +17,8 @@ from typing import Any
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
+from domain.reading.standing import StandingWords
+
 Senses = Mapping[str, str]
 """What a phrase can mean: class of term -> key. Several keys of a class are joined by spaces."""
 
@@ -47,6 +49,7 @@ class Phrasebook:
 
     `phrases` go by their first and second word, the longest first.
 
+    `standing` are the patterns of messages that set something lasting, where there are any.
     `overlapping` holds the tables whose phrases are looked up on their own, by class.
     """
 
@@ -60,6 +63,7 @@ class Phrasebook:
     correctable: Mapping[str, Senses]
     keep: frozenset[str]
     overlapping: Mapping[str, PhraseIndex]
+    standing: StandingWords | None = None
     _corrections: dict[str, str | None] = field(default_factory=dict, compare=False, repr=False)
 
     def spelled_out(self, word: str) -> str | None:
@@ -212,6 +216,8 @@ def _index(keys: Mapping[str, Iterable[str]]) -> PhraseIndex:
 def find_overlapping(words: Sequence[str], index: PhraseIndex) -> list[tuple[int, int, str]]:
     """Where phrases of a table stand among words: start, end (exclusive), keys; longest a start."""
     found: list[tuple[int, int, str]] = []
+    if index.keys().isdisjoint(words):
+        return found
     for start, word in enumerate(words):
         for phrase, key in index.get(word, ()):
             end = start + len(phrase)

@@ -14,15 +14,12 @@ from domain.context import MASS_UNIT, Context
 from domain.entries import (
     Cargo,
     Check,
-    Correction,
     Entry,
     Fill,
     Hitch,
     Note,
-    Observation,
     Odometer,
     Rating,
-    Weighing,
 )
 from domain.quantities import Quantity
 from domain.reading.cargo import read_cargo
@@ -42,10 +39,11 @@ from domain.reading.places import read_place
 from domain.reading.questions import read_question
 from domain.reading.ratings import named_vehicle, read_ratings
 from domain.reading.scene import Scene
+from domain.reading.standing import read_standing
 from domain.reading.times import read_when
 from domain.reading.tokens import clean
 from domain.reading.weighings import fee_of, read_weighings, ticket_of, with_particulars
-from domain.verdicts import Ask, Facts, Question, Silent, Verdict
+from domain.verdicts import Ask, Facts, Silent, Verdict
 
 SILENT = Silent()
 
@@ -55,6 +53,10 @@ FACTUAL = frozenset(("check_item", "hitch", "correction", "name", "vehicle"))
 
 def read(text: str, context: Context, book: Phrasebook) -> Verdict:
     """What a message is: facts, a question, a doubt or talk. Raises nothing for any text."""
+    if context.asked is None and book.standing is not None:
+        standing = read_standing(clean(text), context, book.standing)
+        if standing is not None:
+            return standing
     scene = Scene(clean(text), context, book)
     return _verdict(scene, context, book)
 

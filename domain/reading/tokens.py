@@ -24,7 +24,9 @@ NO_SENSES: Senses = {}
 
 _PATTERN = re.compile(
     r"""
-      (?P<break>\s*\n\s*)
+    [^\S\n]*(?:
+      (?P<word>[^\W\d_]+(?:['’`´][^\W\d_]+)*\d*)
+    | (?P<break>\n\s*)
     | (?P<time>\d{4}-\d\d?-\d\d?(?:[T ]\d\d:\d\d(?::\d\d)?(?:Z|[+-]\d\d:?\d\d)?)?(?!\d)
         | \d\d?[/.-]\d\d?[/.-](?:20)\d\d(?!\d) | (?<![\d/])\d\d?/\d\d?/\d\d(?![\d/])
         | \d\d?:\d\d(?::\d\d)?(?!\d)(?:\ ?[ap](?:\.?m\b\.?|\b))? | \d\d?\ ?[ap]\.?m\b\.?
@@ -42,8 +44,8 @@ _PATTERN = re.compile(
         | (?<![\d,])\d+,\d\d?(?![\d,]|,\d)
         | \d+(?:\.\d+)? | (?<![\d])\.\d+)
     | (?P<times>(?<=\d)[x×](?=\d)|(?<=\d\ )[x×](?=\ ?\d))
-    | (?P<word>[^\W\d_]+(?:['’`´][^\W\d_]+)*\d*)
     | (?P<mark>\.{2,}|[^\s])
+    )
     """,
     re.VERBOSE | re.IGNORECASE,
 )
@@ -59,21 +61,15 @@ class Token:
     they were `spoken`, `grouped` (19,460) or typed to `glued` letters (31gal).
     """
 
-    __slots__ = (
-        "decimals",
-        "end",
-        "glued",
-        "grouped",
-        "kind",
-        "possessive",
-        "raw",
-        "scaled",
-        "senses",
-        "spoken",
-        "start",
-        "text",
-        "value",
-    )
+    # Defaults on the class: most tokens are plain words, and are made by the dozen a message.
+    senses: Senses = NO_SENSES
+    value: float = 0.0
+    decimals: int = 0
+    spoken: bool = False
+    grouped: bool = False
+    scaled: bool = False
+    glued: bool = False
+    possessive: bool = False
 
     def __init__(self, kind: str, text: str, raw: str, start: int, end: int) -> None:
         self.kind = kind
@@ -81,14 +77,6 @@ class Token:
         self.raw = raw
         self.start = start
         self.end = end
-        self.senses: Senses = NO_SENSES
-        self.value = 0.0
-        self.decimals = 0
-        self.spoken = False
-        self.grouped = False
-        self.scaled = False
-        self.glued = False
-        self.possessive = False
 
     def __repr__(self) -> str:
         """For explaining a reading."""
@@ -117,12 +105,12 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
     ended = 0
     """Where the last mark of the phrasebook ended: what the pattern finds inside it is passed over."""
     for match in _PATTERN.finditer(text):
-        position = match.start()
+        kind = match.lastgroup
+        assert kind is not None  # every alternative of the pattern has a name
+        position, end = match.span(kind)
         if position < ended:
             continue
-        kind = match.lastgroup
-        raw = match.group()
-        end = match.end()
+        raw = match[kind]
         if kind == "word":
             following = text[end : end + 1]
             if following in "/$.+" and following and (found := match_mark(folded, position)):
@@ -187,25 +175,29 @@ def _joins_letters(tokens: list[Token], text: str, start: int, end: int) -> bool
 
 
 def _append_word(tokens: list[Token], raw: str, start: int, end: int, book: Phrasebook) -> None:
-    text = fold(raw)
-    glued = bool(tokens) and tokens[-1].end == start
-    if text[-1].isdigit():
-        parts = _LETTERS_DIGITS.match(text)
-        if parts and parts[1] in book.words and text not in book.words:
-            middle = end - len(parts[2])
-            tokens.append(Token(WORD, parts[1], raw[: middle - start], start, middle))
-            token = Token(NUMBER, parts[2], parts[2], middle, end)
-            _value(token)
-            tokens.append(token)
-            return
-    if text in book.aliases:
-        text = book.aliases[text]
-    elif VOWELS.isdisjoint(text) and text not in book.words and text not in book.phrases:
-        text = book.spelled_out(text) or text
+    plain = raw.isascii() and "'" not in raw
+    text = raw.lower() if plain else fold(raw)
+    text = book.aliases.get(text, text)
+    known = text in book.words or text in book.phrases
+    possessive = False
+    if not known:
+        if text[-1].isdigit():
+            parts = _LETTERS_DIGITS.match(text)
+            if parts and parts[1] in book.words:
+                middle = end - len(parts[2])
+                tokens.append(Token(WORD, parts[1], raw[: middle - start], start, middle))
+                number = Token(NUMBER, parts[2], parts[2], middle, end)
+                _value(number)
+                tokens.append(number)
+                return
+        if not plain and len(raw) > 2 and raw[-2] in "'’`´" and raw[-1] in "sS":
+            text, possessive = text[:-1], True
+        if VOWELS.isdisjoint(text):
+            text = book.spelled_out(text) or text
     token = Token(WORD, text, raw, start, end)
-    token.glued = glued
-    if len(raw) > 2 and raw[-2] in "'’`´" and raw[-1] in "sS" and text not in book.words:
-        token.text = text[:-1]
+    if tokens and tokens[-1].end == start:
+        token.glued = True
+    if possessive:
         token.possessive = True
     tokens.append(token)
 
@@ -239,7 +231,10 @@ def _value(token: Token) -> None:
 def _compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
     """Runs of number words become numbers."""
     keys = book.numbers
-    if not any(token.text in keys for token in tokens if token.kind is WORD):
+    for token in tokens:
+        if token.text in keys:
+            break
+    else:
         return tokens
     composed: list[Token] = []
     index, count = 0, len(tokens)

@@ -1,0 +1,206 @@
+"""Standing matters: reminders, what the odometer is worth, the walk-round and its list.
+
+This file decides what a message means that sets or asks after something lasting. Such
+messages are short orders, so each is read as a whole or not at all; the patterns and their
+words are data (`shared/phrasebook/standing.en.toml`, the upkeep and walk-round tables). The
+upkeep and walk-round modules of `domain` say which ratings and checks these become.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from domain.context import DISTANCE_UNIT, Context
+from domain.entries import Check, Entry, Odometer, Rating
+from domain.quantities import Quantity
+from domain.upkeep import UpkeepTable
+from domain.verdicts import Facts, Question, Verdict
+from domain.walkround import SUBJECT, PointsTable
+
+DAYS = {"day": 1.0, "week": 7.0, "month": 365.25 / 12, "year": 365.25}
+SPOKEN_DIGITS = {"five": 5.0, "six": 6.0, "seven": 7.0}
+BELIEVABLE_FACTOR = (0.8, 1.25)
+"""No tyre or gear change puts an odometer further out than this; common practice, no source."""
+
+PLAIN_TRAILERS = ("trailer", "camper", "caravan", "van")
+
+NUMBER = r"\d[\d,]*(?:\.\d+)?(?: ?k)?"
+
+
+@dataclass(frozen=True, slots=True)
+class StandingWords:
+    """The patterns by what they mean, with everything in braces filled in but the trailers."""
+
+    patterns: Mapping[str, Sequence[str]]
+    units: Mapping[str, str]
+    volumes: Mapping[str, str]
+
+
+def standing_words_from(
+    table: Mapping[str, Any], upkeep: UpkeepTable, points: PointsTable
+) -> StandingWords:
+    """The patterns from their table and the words of upkeep and walk-round; raises KeyError."""
+    units = {word: unit for unit, words in table["unit"].items() for word in words}
+    volumes = {word: unit for unit, words in table["volume"].items() for word in words}
+    chores = [word for chore in upkeep.chores for word in chore.words]
+    filled = {
+        "upkeep": f"(?P<upkeep>{_any_of(chores)})",
+        "point": f"(?P<point>{_any_of(point.name for point in points.points)})",
+        "whole": f"(?:{_any_of(points.whole)})",
+        "count": rf"(?P<count>{NUMBER}|five|six|seven)",
+        "shown": rf"(?P<shown>{NUMBER})",
+        "true": rf"(?P<true>{NUMBER})",
+        "unit": f"(?P<unit>{_any_of(units)})",
+        "volume": f"(?P<volume>{_any_of(volumes)})",
+        "reading": r"(?:,? (?:at |odo )?(?P<reading>\d{2,3},?\d{3})(?: miles| mi| km)?)?",
+    }
+    patterns = {
+        name: [_filled(pattern, filled) for pattern in table[name]] for name in (*_FACTS, *_ASKED)
+    }
+    return StandingWords(patterns, units, volumes)
+
+
+def read_standing(text: str, context: Context, words: StandingWords) -> Verdict | None:
+    """What a message sets or asks that lasts; None where it is another matter."""
+    said = " ".join(text.casefold().replace("’", "'").replace("'", "").split()).rstrip(" .?!")
+    trailers = _trailers(context)
+    named = f"(?P<trailer>{_any_of(trailers)})"
+    for name, patterns in words.patterns.items():
+        for pattern in patterns:
+            found = re.fullmatch(pattern.replace("{trailer}", named), said)
+            if found is None:
+                continue
+            if name in _ASKED:
+                return Question(text=text, **_ASKED[name])
+            trailer = trailers.get(found.groupdict().get("trailer") or "")
+            entries = _FACTS[name](found, context, words, trailer)
+            return Facts(tuple(entries)) if entries else None
+    return None
+
+
+def _trailers(context: Context) -> Mapping[str, str | None]:
+    """What trailers go by in this chat; 'the trailer' is the only one, where there is one."""
+    only = context.trailers[0] if len(context.trailers) == 1 else None
+    plain: dict[str, str | None] = dict.fromkeys(PLAIN_TRAILERS, only)
+    return {**plain, **{name.casefold(): name for name in context.trailers}}
+
+
+def _every(
+    found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
+) -> Sequence[Entry]:
+    unit, count = words.units[found["unit"]], _number(found["count"])
+    if unit in DAYS:
+        return [
+            Rating(
+                subject=found["upkeep"],
+                rating="every_days",
+                value=round(count * DAYS[unit]),
+                trailer=trailer,
+            )
+        ]
+    return [
+        Rating(
+            subject=found["upkeep"], rating="every", value=Quantity(count, unit), trailer=trailer
+        )
+    ]
+
+
+def _done(
+    found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
+) -> Sequence[Entry]:
+    check = Check(item=found["upkeep"], state="done", trailer=trailer)
+    if found["reading"] is None:
+        return [check]
+    shown = Quantity(_number(found["reading"]), _distance_unit(context))
+    return [check, Odometer(odometer=shown)]
+
+
+def _factor(
+    found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
+) -> Sequence[Entry]:
+    shown, true = _number(found["shown"]), _number(found["true"])
+    low, high = BELIEVABLE_FACTOR
+    if not shown or not low <= true / shown <= high:
+        return []
+    return [Rating(subject="odometer", rating="factor", value=round(true / shown, 4))]
+
+
+def _digits(
+    found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
+) -> Sequence[Entry]:
+    return [Rating(subject="odometer", rating="digits", value=_number(found["count"]))]
+
+
+def _replaced(
+    found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
+) -> Sequence[Entry]:
+    unit = "km" if found["distance"] == "km" else _distance_unit(context)
+    shown = Quantity(_number(found["count"]), unit)
+    return [Rating(subject="odometer", rating="replaced", value=shown)]
+
+
+def _def_tank(
+    found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
+) -> Sequence[Entry]:
+    size = Quantity(_number(found["count"]), words.volumes[found["volume"]])
+    return [Rating(subject="truck", rating="def_tank", value=size)]
+
+
+def _point(listed: float) -> Callable[..., Sequence[Entry]]:
+    def read(
+        found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
+    ) -> Sequence[Entry]:
+        return [Rating(subject=SUBJECT, rating=found["item"], value=listed)]
+
+    return read
+
+
+def _tick(
+    found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
+) -> Sequence[Entry]:
+    return [Check(item=found["point"], state="done")]
+
+
+_FACTS: Mapping[str, Callable[..., Sequence[Entry]]] = {
+    "every": _every,
+    "factor": _factor,
+    "digits": _digits,
+    "replaced": _replaced,
+    "def_tank": _def_tank,
+    "walk_add": _point(1.0),
+    "walk_drop": _point(0.0),
+    "tick": _tick,
+    "done": _done,
+}
+_ASKED: Mapping[str, dict[str, Any]] = {
+    "def_asked": {"topic": "economy", "product": "def"},
+    "walk_asked": {"topic": "upkeep", "item": "walk-round"},
+}
+"""What each table of patterns becomes: entries, or a question."""
+
+
+def _number(written: str) -> float:
+    if written in SPOKEN_DIGITS:
+        return SPOKEN_DIGITS[written]
+    thousands = written.endswith("k")
+    value = float(written.rstrip("k ").replace(",", ""))
+    return value * 1000 if thousands else value
+
+
+def _distance_unit(context: Context) -> str:
+    return context.odometer.unit if context.odometer else DISTANCE_UNIT[context.units]
+
+
+def _any_of(words: Iterable[str]) -> str:
+    """Alternatives, the longest first, as they stand."""
+    ordered = sorted({word.casefold() for word in words}, key=lambda word: (-len(word), word))
+    return "|".join(re.escape(word.replace("'", "")) for word in ordered)
+
+
+def _filled(pattern: str, parts: Mapping[str, str]) -> str:
+    for name, part in parts.items():
+        pattern = pattern.replace("{" + name + "}", part)
+    return pattern
