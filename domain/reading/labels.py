@@ -194,6 +194,11 @@ def _is_aside(tokens: Sequence[Token], index: int) -> bool:
     before = tokens[index - 1].text if index else ""
     if before in ("the", "my", "our"):
         before = tokens[index - 2].text if index > 1 else ""
+    hitching = tokens[index - 1] if index else None
+    if hitching is not None and hitching.text in ("the", "my", "our") and index > 1:
+        hitching = tokens[index - 2]
+    if hitching is not None and "hitch" in hitching.senses:
+        return True  # 'hitched the flatdeck, 48011'
     return before in ("with", "w", "without", "towing", "pulling", "hauling")
 
 

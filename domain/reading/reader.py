@@ -7,6 +7,7 @@ has taken is not offered to the next. The first doubt ends the reading: it is as
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -170,8 +171,8 @@ def _in_order(scene: Scene, entries: Sequence[Entry]) -> list[Entry]:
 
     def place(entry: Entry) -> int:
         if entry.words:
-            at = scene.text.find(entry.words[0][1])
-            return at if at >= 0 else 0
+            found = re.search(rf"(?<![\w,.]){re.escape(entry.words[0][1])}", scene.text)
+            return found.start() if found else 0
         if isinstance(entry, Check):
             return max(scene.text.find(entry.item), 0)
         if isinstance(entry, Hitch):
