@@ -52,6 +52,10 @@ NOT_KEPT = "Nothing is kept until then."
 SEND_AGAIN = "Send the figure again."
 
 
+FIELD_WORDS: Mapping[str, str] = {"observation": "gauge", "weighing": "scale", "cargo": "load"}
+"""What a kind in doubt is called in a sentence, where it is not called what it is."""
+
+
 def ask_answer(ask: Ask, *, kept: bool = False) -> Answer:
     """The question back. `kept` where the message's facts stand whatever the answer is."""
     return Answer(
@@ -71,7 +75,7 @@ def still_open_answer(ask: Ask) -> Answer:
 
 
 def _sentence(ask: Ask) -> str:
-    field = field_name(ask.about)
+    field = FIELD_WORDS.get(ask.about) or field_name(ask.about)
     figures = [figure(each) for each in ask.figures]
     try:
         return BY_REASON[ask.why].format(*figures, field=field)

@@ -80,12 +80,24 @@ def bare_or_figure(value: Quantity | float | str | bool | None) -> str:
 def _weighing(entry: Weighing) -> str:
     loads = ", ".join(f"{load_name(name)} {figure(load)}" for name, load in entry.loads.items())
     parts = [
-        f"{entry.rig}: {loads}" if entry.rig else loads,
+        loads,
+        _rig(entry),
         f"bars {entry.bars}" if entry.bars else "",
         f"{entry.aboard} aboard" if entry.aboard else "",
         f"ticket {entry.ticket}" if entry.ticket else "",
     ]
     return ", ".join(part for part in parts if part)
+
+
+RIG_WORDS = {"hitched": "hitched", "solo": "solo", "trailer": "trailer alone"}
+
+
+def _rig(entry: Weighing) -> str:
+    """How the rig stood, where the loads do not show it."""
+    shown = any(position.startswith("trailer") for position in entry.loads)
+    if entry.rig is None or (entry.rig == "hitched" and shown):
+        return ""
+    return RIG_WORDS[entry.rig]
 
 
 def _fill(entry: Fill) -> str:

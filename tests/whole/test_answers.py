@@ -82,7 +82,7 @@ def test_fuel_speaks_before_exhaust_fluid_bought_with_it() -> None:
             Weighing(
                 loads={"steer": lb(5280), "trailer": lb(9840)}, rig="hitched", place="Saltlick"
             ),
-            "hitched: steer 5,280 lb, trailer axles 9,840 lb at Saltlick",
+            "steer 5,280 lb, trailer axles 9,840 lb at Saltlick",
         ),
         (
             Fill(volume=Quantity(31.4, "gal"), product="diesel", full=False),
@@ -243,7 +243,9 @@ def test_a_trailer_that_came_off_leaves_the_truck_alone() -> None:
 
 def test_a_weighing_told_after_the_fact_meets_the_ratings_told_before() -> None:
     door = Rating(subject="truck", rating="gawr_rear", value=lb(7000), truck="Juniper")
-    late = Weighing(loads={"steer": lb(4380), "drive": lb(7060), "trailer": lb(9900)}, rig="hitched")
+    late = Weighing(
+        loads={"steer": lb(4380), "drive": lb(7060), "trailer": lb(9900)}, rig="hitched"
+    )
     then = Logged(entry=late, at=AT.replace(day=10), by="Wren", key=2)
     log = Log([Logged(entry=door, at=AT, by="Wren", key=1), then])
     answer = dispatch.kept_answer(log, HOME, AT, [then])
