@@ -13,7 +13,20 @@ from pathlib import Path
 
 import pytest
 
-from tests.whole.documents import DOCUMENTS, ROOT, TEXTED, fences, rewritten, text_of, texted
+from bot.wiring import reader
+from domain.context import Context
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Question
+from tests.whole.documents import (
+    DOCUMENTS,
+    ROOT,
+    SATURDAY,
+    TEXTED,
+    fences,
+    rewritten,
+    text_of,
+    texted,
+)
 
 LINES_OF_THREE_SCREENS = 150
 
@@ -38,6 +51,13 @@ def lines(text: str) -> list[str]:
     return [line for line in text.splitlines() if line.strip()]
 
 
+def texts_listed() -> list[str]:
+    """What the README says can be texted: the code spans of its list of abilities."""
+    _, _, section = text_of("README.md").partition("## What it does")
+    abilities, _, _ = section.partition("\n\n`help`")
+    return [" ".join(span.split()) for span in re.findall(r"`([^`]+)`", abilities)]
+
+
 CONVERSING = [name for name in DOCUMENTS if texted(text_of(name))]
 
 
@@ -55,6 +75,20 @@ def test_a_conversation_goes_the_same_through_the_command_line(
     printed = lines("".join(fences(text, "chat")))
     said = run("drawbar chat --database log.db", tmp_path, "\n".join(texted(text)) + "\n")
     assert lines(said) == [line for line in printed if not line.startswith(TEXTED)]
+
+
+@pytest.mark.parametrize("text", texts_listed())
+def test_what_the_readme_says_can_be_texted_is_understood(text: str) -> None:
+    on_the_road = Context(
+        sent_at=SATURDAY,
+        odometer=Quantity(48503, "mi"),
+        tank=Quantity(34, "gal"),
+        fuel="diesel",
+        hitched=True,
+        truck="Juniper",
+        trailers=("flatdeck",),
+    )
+    assert isinstance(reader()(text, on_the_road), Facts | Question)
 
 
 COMMANDS = sorted(
