@@ -35,9 +35,9 @@ Grounds = Literal["own", "others", "assumed"]
 
 
 class NotEnoughTold(ValueError):
-    """A range or plan lacks a fact; `lacks` names it: `tank`, `full` or `distance`."""
+    """A range lacks a fact; `lacks` names it: the size of the `tank`, or a `full` fill."""
 
-    def __init__(self, lacks: Literal["tank", "full", "distance"]) -> None:
+    def __init__(self, lacks: Literal["tank", "full"]) -> None:
         super().__init__(lacks)
         self.lacks = lacks
 

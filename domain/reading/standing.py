@@ -27,7 +27,7 @@ BELIEVABLE_FACTOR = (0.8, 1.25)
 
 PLAIN_TRAILERS = ("trailer", "camper", "caravan", "van")
 
-NUMBER = r"\d[\d,]*(?:\.\d+)?(?: ?k)?"
+NUMBER = r"\d[\d,]{0,9}(?:\.\d{1,4})?(?: ?k)?"
 
 
 @dataclass(frozen=True, slots=True)
