@@ -193,4 +193,5 @@ def _everyday(
     strong = scene.tokens[state].text not in VAGUE_STATES
     hardly = token.text not in ("light", "lights", "door", "doors", "windows", "load", "pump")
     short = len(scene.tokens) <= 6
-    return not (rig or placed or (strong and hardly and short))
+    towing = scene.context.hitched is True and len(scene.tokens) <= 4
+    return not (rig or placed or (strong and (hardly or towing) and short))

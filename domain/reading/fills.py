@@ -384,7 +384,16 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
         evidence += 1.0
     if full is not None:
         evidence += 1.0
+    if COST_ROLE in roles and _worth_of_fuel(scene, roles[COST_ROLE]):
+        evidence += 1.5
     return evidence
+
+
+def _worth_of_fuel(scene: Scene, money: Figure) -> bool:
+    """'$122 in diesel', '60 bucks worth of gas'."""
+    behind = scene.tokens[money.end : money.end + 4]
+    linked = bool(behind) and behind[0].text in ("in", "of", "worth") and money.marked
+    return linked and any("product" in token.senses for token in behind)
 
 
 def _assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool) -> None:

@@ -141,7 +141,7 @@ def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Labe
                 current = None
             continue
         senses = token.senses
-        if senses and _names_something(senses):
+        if senses and _names_something(senses) and not _is_leaving(tokens, index):
             if (
                 current is not None
                 and current.end >= index - 2
@@ -187,6 +187,18 @@ _NAMING = frozenset(LABEL_CLASSES)
 
 def _names_something(senses: object) -> bool:
     return not _NAMING.isdisjoint(senses)  # type: ignore[arg-type]
+
+
+def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
+    """'left at 48,211' is no side; 'left 2,640', 'left front' and 'left side' are."""
+    senses = tokens[index].senses
+    if "side" not in senses or "event" not in senses:
+        return False
+    following = tokens[index + 1] if index + 1 < len(tokens) else None
+    if following is None or following.kind is not WORD:
+        return False
+    beside = following.senses.keys() & (_NAMING | {"check_item", "unit"})
+    return not beside and following.text not in ("side", "is", "was", "one", "hand", "and", "weighs")
 
 
 def _is_aside(tokens: Sequence[Token], index: int) -> bool:
@@ -523,12 +535,25 @@ def _links(
         for label in ahead:
             gauge = label.subject or gauge
         before = after = None
-        if ahead and fits(ahead[-1], figure, gauge):
+        if ahead and fits(ahead[-1], figure, gauge) and not (
+            ahead[-1].field == "ticket" and _heads_row(figures, number)
+        ):
             before = _link_before(tokens, ahead[-1], figure)
         if behind and fits(behind[0], figure, gauge):
             after = _link_after(tokens, figure, behind[0])
         links.append((before, after))
     return links
+
+
+def _heads_row(figures: Sequence[Figure], number: int) -> bool:
+    """'scale ticket: 5280 6940 11140 23360': three loads in a row are the ticket's own figures."""
+    row = figures[number : number + 3]
+    return (
+        len(row) == 3
+        and all(figure.dimension in _PLACE_DIMENSIONS and figure.value >= 400 for figure in row)
+        and all(right.start - left.end <= 1 for left, right in zip(row, row[1:], strict=False))
+        and max(figure.value for figure in row) < 20 * min(figure.value for figure in row)
+    )
 
 
 Pairs = tuple[tuple[Figure, Label], ...]

@@ -77,11 +77,22 @@ def _is_odometer(scene: Scene, figure: Figure) -> bool:
 
 
 def _strangers(scene: Scene) -> int:
-    """Lower-case words that no phrase knows."""
+    """Lower-case words that no phrase knows, the name of a place aside."""
     return sum(
         1
-        for token in scene.tokens
-        if token.kind is WORD and not token.senses and token.raw[0].islower()
+        for index, token in enumerate(scene.tokens)
+        if token.kind is WORD
+        and not token.senses
+        and token.raw[0].islower()
+        and not _is_place(scene, index)
+    )
+
+
+def _is_place(scene: Scene, index: int) -> bool:
+    """'at the campground'."""
+    before = [token.text for token in scene.tokens[max(0, index - 2) : index]]
+    return bool(before) and (
+        before[-1] in ("at", "at the") or (len(before) > 1 and before[0] == "at" and before[1] == "the")
     )
 
 

@@ -429,7 +429,8 @@ def _asks_ratings(scene: Scene, asked: _Asked) -> bool:
     if not phrases & RATING_WORDS:
         return "max" in phrases and (scene.has("axle") or scene.has("whole", "tongue")) and asked.ours
     if phrases <= {"rated", "rating", "ratings", "capacity", "plate", "rated for"}:
-        return _trade(scene) or scene.has("vehicle") or scene.has("rating_subject") or scene.has("subject", "tyre")
+        listed = "ratings" in phrases and asked.strangers == 0 and len(asked.words) <= 6
+        return listed or _trade(scene) or scene.has("vehicle") or scene.has("rating_subject") or scene.has("subject", "tyre")
     return True
 
 
@@ -438,7 +439,8 @@ def _asks_cost(scene: Scene, asked: _Asked) -> bool:
     if phrases & {"set us back", "set me back", "fuel spend", "fuel spending", "cost per mile", "cost a mile", "price per mile", "per mile", "fuel bill", "fuel costs", "fuel cost", "cost per km", "fuel money", "a mile"}:
         return not asked.other
     fuelish = bool(asked.words & FUEL) or scene.has("product")
-    ours = (asked.ours or "damage" in asked.words) and not asked.other
+    tank = {"tank", "fill", "fillup"} & asked.words and {"that", "last", "this", "the"} & asked.words
+    ours = (asked.ours or bool(tank) or "damage" in asked.words) and not asked.other
     past = asked.words & {"damage", "spent", "paid", "cost", "spend", "did", "have", "costs", "total", "paying"}
     towed = scene.has("name") or asked.words & {"tow", "towing", "trip", "haul"}
     return bool(past) and ours and (fuelish or bool(towed))
@@ -483,7 +485,8 @@ def _asks_summary(scene: Scene, asked: _Asked, topic: str) -> bool:
         return (bool(about) or any(t in ("trip so far", "trip total", "trip totals", "this tow", "last tow", "trip shaping up", "trip going", "trip coming along") for t in asked.topics["trip"])) and asked.strangers <= 2 and asked.distance is None
     if topic == "week":
         done = "how did we do" in asked.text or "how are we doing" in asked.text or "how did the week" in asked.text
-        return done or (bool(about) and asked.strangers <= 1)
+        shown = "show" in asked.forms and asked.strangers == 0
+        return done or shown or (bool(about) and asked.strangers <= 1)
     did = "how did we do" in asked.text or "what did we do" in asked.text
     shown = "show" in asked.forms and times.read_span(scene)[0] is not None and asked.strangers == 0
     return bool(about and asked.strangers <= 1 and not asked.other and times.read_span(scene)[0]) or did or shown

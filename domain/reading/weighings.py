@@ -541,7 +541,11 @@ def _axle_list(scene: Scene, figures: Sequence[Figure]) -> list[Figure]:
             and label.vehicle in (None, "trailer")
             and not (label.axle or label.ordinal or label.end_of or label.side)
             and label.end <= figure.start
-            and (label.vehicle == "trailer" or _named_before(scene, label))
+            and (
+                label.vehicle == "trailer"
+                or _named_before(scene, label)
+                or any(other.whole == "tongue" for other in scene.labels)
+            )
         )
         if not lists:
             continue
