@@ -66,7 +66,8 @@ def _filled(
 
 
 def _rated(log: Log, preferences: Preferences, now: datetime, group: Group) -> tuple[Answer, Group]:
-    return setup.ratings_kept(log, [cast(Rating, each.entry) for each in group]), group
+    entries = [cast(Rating, each.entry) for each in group]
+    return upkeep.standing_answer(log, entries) or setup.ratings_kept(log, entries), group
 
 
 def _loaded(

@@ -12,11 +12,13 @@ from datetime import date, datetime, timedelta
 
 from bot.answers.answer import Answer, Row
 from bot.answers.measures import distance, local
-from bot.answers.words import clock, counted, day, listed, sentence
+from bot.answers.words import clock, counted, day, figure, listed, number, sentence
 from bot.reference import points_table, upkeep_table
+from domain import walkround
 from domain.driving import Driving, driving
-from domain.entries import Check
+from domain.entries import Check, Rating
 from domain.log import Log, Logged, Preferences
+from domain.quantities import Quantity
 from domain.trip import open_trip, to_ask_about
 from domain.upkeep import Due, due, old_tyres
 from domain.verdicts import Question
@@ -113,6 +115,39 @@ def checks_answer(
             if note
         ),
     )
+
+
+def standing_answer(log: Log, entries: Sequence[Rating]) -> Answer | None:
+    """What is said when something lasting was set; None where the ratings are a maker's."""
+    told = [_standing_words(each, log) for each in entries]
+    if not told or not all(told):
+        return None
+    headlines, notes = zip(*(each for each in told if each), strict=True)
+    return Answer(headline=" ".join(headlines), notes=tuple(dict.fromkeys(filter(None, notes))))
+
+
+def _standing_words(entry: Rating, log: Log) -> tuple[str, str] | None:
+    """The sentence and the note for one lasting setting."""
+    which = f"{entry.subject} on the {entry.trailer}" if entry.trailer else entry.subject
+    done = f"Text it when it is done: {entry.subject} done."
+    match entry.subject, entry.rating, entry.value:
+        case _, "every", Quantity() as distance:
+            return f"Reminder set: {which} every {figure(distance)}.", done
+        case _, "every_days", int() | float() as days:
+            return f"Reminder set: {which} every {counted(round(days), 'day')}.", done
+        case "odometer", "factor", int() | float() as factor:
+            off = number(abs(1 / factor - 1) * 100, 1)
+            word = "high" if factor < 1 else "low"
+            return f"Odometer taken to read {off}% {word}.", "Every distance is put right by it."
+        case "odometer", "digits", int() | float() as digits:
+            return f"Odometer with {number(digits)} digits.", "It may roll over and go on."
+        case "odometer", "replaced", Quantity() as shown:
+            return f"New odometer, going on from {figure(shown)}.", ""
+        case walkround.SUBJECT, name, int() | float() as listed:
+            word = "added to" if listed else "taken off"
+            total = len(walkround.points_of(log, points_table()))
+            return f"{sentence(name)} {word} the walk-round: {total} points.", ""
+    return None
 
 
 def attention(

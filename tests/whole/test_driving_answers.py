@@ -263,3 +263,45 @@ def test_figures_carry_thousands_separators() -> None:
     life = live(1, Habits(days=300))
     told = spans.distance_answer(life.log, BOISE, life.now, Question(topic="distance"))
     assert re.match(r"\d{1,3}(,\d{3})+ mi", told.headline)
+
+
+@pytest.mark.parametrize(
+    ("rating", "said"),
+    [
+        (
+            Rating(subject="oil", rating="every", value=mi(5000)),
+            "Reminder set: oil every 5,000 mi.",
+        ),
+        (
+            Rating(subject="bearings", rating="every_days", value=365, trailer="camper"),
+            "Reminder set: bearings on the camper every 365 days.",
+        ),
+        (
+            Rating(subject="odometer", rating="factor", value=0.982),
+            "Odometer taken to read 1.8% high.",
+        ),
+        (
+            Rating(subject="odometer", rating="replaced", value=mi(12)),
+            "New odometer, going on from 12 mi.",
+        ),
+        (
+            Rating(subject="walk-round", rating="hive straps", value=1.0),
+            "Hive straps added to the walk-round: 12 points.",
+        ),
+        (
+            Rating(subject="walk-round", rating="mirrors", value=0.0),
+            "Mirrors taken off the walk-round: 10 points.",
+        ),
+    ],
+)
+def test_what_was_set_to_last_is_said_in_a_sentence(rating: Rating, said: str) -> None:
+    page = Page()
+    page.add(0, rating)
+    told = upkeep.standing_answer(page.log, [rating])
+    assert told is not None
+    assert told.headline == said
+
+
+def test_a_makers_rating_is_answered_as_one() -> None:
+    rating = Rating(subject="truck", rating="gvwr", value=Quantity(11500, "lb"))
+    assert upkeep.standing_answer(Log(), [rating]) is None
