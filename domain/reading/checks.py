@@ -82,6 +82,10 @@ def read_checks(scene: Scene) -> list[Check]:
     for number, index in enumerate(items):
         if index in used or not _talk_allows(scene, index) or _is_label(scene, index):
             continue
+        if "subject" in scene.tokens[index].senses and any(
+            figure.role == "observation" for figure in scene.figures
+        ):
+            continue
         if "thing" in scene.tokens[index].senses and any(f.role == "cargo" for f in scene.figures):
             continue
         limit = items[number + 1] if number + 1 < len(items) else len(scene.tokens)
@@ -185,7 +189,9 @@ def _everyday(
     token = scene.tokens[index]
     if token.text not in EVERYDAY:
         return False
-    placed = start < index
+    placed = start < index or any(
+        "corner" in each.senses for each in scene.tokens[min(index, state) : max(index, state)]
+    )
     several = len({scene.tokens[k].text for k in scene.by_class["check_item"]}) > 1
     rig = bool(found) or several or any(
         key in scene.by_class for key in ("vehicle", "name", "hitch", "weigh_cue", "rig")

@@ -143,7 +143,7 @@ def read_correction(scene: Scene) -> Correction | None:
     if len(live) == 1 and "*" in (tokens[0].raw, tokens[-1].raw):
         return _amend(scene, live[0], _field(scene, live[0]), None)
     if not (scene.has("correction") or scene.has("reported")):
-        return None
+        return _full_or_partial(scene) if not live and scene.has("full") else None
     if any(token.raw == "?" for token in tokens):
         return None
     return (
@@ -194,9 +194,8 @@ def _full_or_partial(scene: Scene) -> Correction | None:
     words = {word for token in scene.tokens for word in token.text.split()}
     of_fill = words & {"fill", "fillup", "fillups", "tank", "fuel", "refuel", "one", "diesel"}
     pointed = words & {"that", "last", "it", "previous", "the", "this"}
-    restated = any(
-        token.text in OPENING or token.text in ("actually", "was", "wasnt", "really", "not", "should be", "only")
-        for token in scene.tokens
+    restated = any(token.text in OPENING for token in scene.tokens) or bool(
+        words & {"actually", "was", "wasnt", "really", "not", "should", "only"}
     )
     if not (of_fill and pointed and restated) and not (restated and len(scene.tokens) <= 6):
         return None

@@ -289,7 +289,11 @@ def _unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -> No
         _money_after(figure, money, token, context)
         _cents_after(figure, tokens)
     elif (unit := token.senses.get("unit")) is not None and figure.dimension is None:
-        if _is_unit_here(token, _at(tokens, figure.end + 1), figure):
+        if unit == "lb" and _means_sterling(tokens, figure, context):
+            figure.unit, figure.dimension, figure.marked = "GBP", MONEY, True
+            figure.end += 1
+            _cents_after(figure, tokens)
+        elif _is_unit_here(token, _at(tokens, figure.end + 1), figure):
             figure.unit = _own_unit(unit, context)
             figure.dimension = DIMENSION_OF[unit]
             figure.end += 1
@@ -304,6 +308,20 @@ def _unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -> No
         _price_per(figure, "L", context)
 
 
+def _means_sterling(tokens: Sequence[Token], figure: Figure, context: Context) -> bool:
+    """'ninety four pounds twenty', 'for 88 pounds' in a chat that pays in sterling."""
+    if context.currency != "GBP" or _text(tokens, figure.end) not in ("pounds", "pound"):
+        return False
+    after = _at(tokens, figure.end + 1)
+    pence = after is not None and after.kind is NUMBER and after.value < 100
+    return pence or _text(tokens, figure.start - 1) in ("for", "paid", "cost", "spent")
+
+
+def _text(tokens: Sequence[Token], index: int) -> str:
+    token = _at(tokens, index)
+    return token.text if token is not None else ""
+
+
 def _priced(figure: Figure, tokens: Sequence[Token]) -> bool:
     """'@ 194.9c' is money, 'trans 92c' a temperature."""
     before = _at(tokens, figure.start - 1)
@@ -315,19 +333,21 @@ def _priced(figure: Figure, tokens: Sequence[Token]) -> bool:
 
 def _cents_after(figure: Figure, tokens: Sequence[Token]) -> None:
     """'a hundred and thirty six dollars fifty': the cents follow the word."""
-    after = _at(tokens, figure.end)
+    joined = 1 if _text(tokens, figure.end) == "and" else 0
+    after = _at(tokens, figure.end + joined)
+    named = _text(tokens, figure.end + joined + 1) in ("cents", "cent", "p", "pence")
     if (
         figure.dimension == MONEY
         and after is not None
         and after.kind is NUMBER
-        and after.spoken
         and after.decimals == 0
         and 1 <= after.value < 100
-        and figure.value.is_integer()
-        and _unit_key(_at(tokens, figure.end + 1)) is None
+        and float(figure.value).is_integer()
+        and (named or (after.spoken and not joined))
+        and (named or _unit_key(_at(tokens, figure.end + 1)) is None)
     ):
         figure.value = round(figure.value + after.value / 100, 2)
-        figure.end += 1
+        figure.end += 1 + joined + named
 
 
 def _money_after(figure: Figure, money: str, token: Token, context: Context) -> None:
@@ -427,6 +447,11 @@ def _claim(
     if figure.token.raw[0] == "0" and figure.whole and len(figure.token.raw) > 2:
         figure.claimed = "a number with leading zeros"
         return
+    if _heads_row(tokens, figure):
+        return
+    if _dates_message(tokens, figure):
+        figure.claimed = "a date"
+        return
     if _claimed_line(tokens, figure):
         figure.claimed = "a number of its line"
         return
@@ -514,6 +539,36 @@ def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:
             return figure.dimension != MONEY or taxed
         index -= 1
     return False
+
+
+def _heads_row(tokens: Sequence[Token], figure: Figure) -> bool:
+    """The first of three loads in a row belongs to nobody else."""
+    if figure.dimension is not None or figure.value < LEAST_LOAD:
+        return False
+    index, found = figure.end, 1
+    while index < len(tokens) and found < 3:
+        if tokens[index].kind is MARK and tokens[index].raw in "/,-|":
+            index += 1
+            continue
+        if tokens[index].kind is not NUMBER or tokens[index].value < LEAST_LOAD:
+            return False
+        found += 1
+        index += 1
+    return found == 3
+
+
+LEAST_LOAD = 400
+
+
+def _dates_message(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'7/9 31.4 gal': two small numbers with a slash open the message."""
+    if figure.start not in (0, 2) or len(tokens) < 4 or tokens[1].raw != "/":
+        return False
+    first, second, behind = tokens[0], tokens[2], tokens[3]
+    if first.kind is not NUMBER or second.kind is not NUMBER or behind.raw == "/":
+        return False
+    whole = first.raw.isdigit() and second.raw.isdigit()
+    return whole and 1 <= first.value <= 31 and 1 <= second.value <= 31 and second.end < behind.start
 
 
 def _has_fee(tokens: Sequence[Token], index: int) -> bool:

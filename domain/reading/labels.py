@@ -159,7 +159,15 @@ def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Labe
                 current = None
         elif current is not None and not (token.text in JOINING and index - current.end <= 1):
             current = None
+    _rear_alone(tokens, labels)
     return _truck_as_one(tokens, figures, labels)
+
+
+def _rear_alone(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
+    """'frnt 5020 rr 6310': one 'rr' without other corners is the rear, not the right rear."""
+    corners = [label for label in labels if label.side]
+    if len(corners) == 1 and tokens[corners[0].start].text in ("rr", "fr"):
+        corners[0].side = None
 
 
 def _truck_as_one(
@@ -211,7 +219,7 @@ def _is_aside(tokens: Sequence[Token], index: int) -> bool:
         hitching = tokens[index - 2]
     if hitching is not None and "hitch" in hitching.senses:
         return True  # 'hitched the flatdeck, 48011'
-    return before in ("with", "w", "without", "towing", "pulling", "hauling")
+    return before in ("with", "w", "w/", "without", "towing", "pulling", "hauling")
 
 
 def _is_compound(tokens: Sequence[Token], index: int) -> bool:
@@ -551,7 +559,7 @@ def _heads_row(figures: Sequence[Figure], number: int) -> bool:
     return (
         len(row) == 3
         and all(figure.dimension in _PLACE_DIMENSIONS and figure.value >= 400 for figure in row)
-        and all(right.start - left.end <= 1 for left, right in zip(row, row[1:], strict=False))
+        and row[1].start - row[0].end == row[2].start - row[1].end <= 1
         and max(figure.value for figure in row) < 20 * min(figure.value for figure in row)
     )
 

@@ -56,7 +56,9 @@ def _is_odometer(scene: Scene, figure: Figure) -> bool:
     label = figure.label
     if isinstance(label, Label):
         if label.field == "odometer":
-            return figure.value >= 100 and figure.foreign is None and not label.compound
+            known = scene.context.odometer
+            follows = known is not None and 0 <= figure.value - known.value <= BARE_STEP
+            return figure.value >= 100 and figure.foreign is None and (follows or not label.compound)
         if label.bound is figure and not label.only_vehicle:
             return False
         if label.axle or label.wheel or label.whole:
@@ -119,6 +121,8 @@ def _event(scene: Scene, figure: Figure) -> str | None:
         if not scene.stated(index) and token.text != "home":
             continue
         distance = min(abs(index - figure.start), abs(index - figure.end + 1))
+        low, high = min(index, figure.start), max(index, figure.end)
+        distance += 3 * sum(scene.tokens[k].raw == "," for k in range(low, high))
         if not start <= index < end:
             distance += 6
         kind = key.split()[0]

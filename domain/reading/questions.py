@@ -225,7 +225,7 @@ FUEL = frozenset(("fuel", "diesel", "gas", "petrol", "gallons", "gallon", "litre
 MARGIN_STRONG = frozenset(("over on anything", "over anywhere", "over on any", "overweight", "overloaded", "margin", "margins", "headroom", "within limits", "under the limit", "over the limit", "payload left", "maxed out", "too heavy", "over any limits", "inside the limits", "near the limit", "tightest", "capacity left", "overweight on", "to spare", "limit", "limits", "over on", "exceeding", "exceed", "in the red"))
 RATING_WORDS = frozenset(("ratings are missing", "missing ratings", "what ratings", "plate say", "plate says", "sticker say", "sticker says", "payload sticker", "sticker number", "kerbweight", "train weight", "gross train weight", "gvwr", "gcwr", "gawr", "payload", "gvm", "gcm", "mtplm", "tow rating", "towing capacity", "tow capacity", "rated", "rating", "ratings", "load index", "atm", "gtm", "max tongue", "tongue rating", "tank size", "tank hold", "curb weight", "rated for", "door sticker", "plate", "capacity", "limits on file"))
 ECONOMY_STRONG = frozenset(("thirsty", "litres per hundred", "liters per hundred", "litres a hundred", "mpg", "fuel economy", "fuel mileage", "gas mileage", "l/100km", "l/100", "fuel consumption", "miles per gallon", "consumption", "economy", "fuel efficiency", "to the gallon", "kilometres per litre", "litres per 100"))
-RANGE_STRONG = frozenset(("till we run dry", "until we run dry", "how far can we go", "how far can i go", "how far can we get", "how far can i get", "on whats left", "fuel left", "left in the tank", "before we need fuel", "before i need fuel", "until empty", "till empty", "to empty", "enough fuel", "enough diesel", "before we run dry", "without stopping", "without filling", "how much fuel is left", "fuel do we have left", "fuel do we have", "far can this tank", "dte", "distance to empty", "before we fill", "enough in the tank", "before we have to fill", "before fuel", "before refuelling", "before refueling", "range", "gas left", "diesel left", "before filling", "run out of fuel", "enough gas", "how far will", "on the tank", "fuel to get", "next fuel stop", "before we have to stop"))
+RANGE_STRONG = frozenset(("till were empty", "until were empty", "till we run dry", "until we run dry", "how far can we go", "how far can i go", "how far can we get", "how far can i get", "on whats left", "fuel left", "left in the tank", "before we need fuel", "before i need fuel", "until empty", "till empty", "to empty", "enough fuel", "enough diesel", "before we run dry", "without stopping", "without filling", "how much fuel is left", "fuel do we have left", "fuel do we have", "far can this tank", "dte", "distance to empty", "before we fill", "enough in the tank", "before we have to fill", "before fuel", "before refuelling", "before refueling", "range", "gas left", "diesel left", "before filling", "run out of fuel", "enough gas", "how far will", "on the tank", "fuel to get", "next fuel stop", "before we have to stop"))
 WHATIF_STRONG = frozenset(("what if", "what happens if", "what happens to", "if we put", "if i put", "if we move", "if i move", "if we add", "if i add", "if we slide", "if we load", "if i load", "if we shift", "suppose", "how much more can", "where should", "where must", "where do i put", "where do we put", "can i add", "can we add", "could we add", "could i add", "can i put", "can we put", "can we carry", "can i carry", "can we load", "can i load", "how much can"))
 HOW_MANY = frozenset(("how many", "how much", "enough", "need", "will", "do", "is", "are", "hold", "for"))
 
@@ -245,6 +245,8 @@ def _topic(scene: Scene, asked: _Asked) -> str | None:
         return "plan"
     if "range" in topics and _asks_range(scene, asked):
         return "range"
+    if words & {"empty"} and words & {"miles", "km", "kms"} and words & {"till", "until", "to", "before"}:
+        return "range"
     if "left" in words and words & {"tank"} and words & {"miles", "km", "kms", "far", "range"}:
         return "range"
     if "upkeep" in topics and _asks_upkeep(scene, asked):
@@ -257,7 +259,7 @@ def _topic(scene: Scene, asked: _Asked) -> str | None:
         return "ratings"
     if "economy" in topics and (
         topics["economy"] & ECONOMY_STRONG
-        or (words & FUEL and "burning" in words)
+        or (words & {"burning", "using", "drinking"} and (words & FUEL or "per" in words or "100" in words))
         or ({"mileage", "milage"} & words and asked.ours and not words & {"odometer", "odo"} and not asked.other)
     ):
         return "economy"
@@ -361,7 +363,7 @@ def _asks_plan(scene: Scene, asked: _Asked) -> bool:
     fuelish = asked.words & FUEL or asked.words & {"cost", "fillups", "stops", "spend", "run", "fill", "fills"}
     if any(token.text in ("plan", "planning", "estimate", "budget") for token in scene.tokens[:2]):
         return asked.distance is not None or (bool(fuelish) and scene.has("name"))
-    if asked.words & {"tank", "left"} and asked.words & {"get", "make", "last"}:
+    if asked.words & {"tank", "left"} and asked.words & {"get", "make", "last", "carry", "another"}:
         return False
     if asked.distance is not None and future and fuelish and not asked.topics.get("range", set()) & RANGE_STRONG:
         return not asked.words & {"make"} and "spent" not in asked.words
@@ -385,7 +387,7 @@ def _asks_range(scene: Scene, asked: _Asked) -> bool:
     if phrases & {"make it", "run out"}:
         return asked.distance is not None or bool(asked.words & FUEL and asked.ours)
     if asked.distance is not None and asked.words & {"tank", "fuel", "diesel", "gas"}:
-        return bool(asked.words & {"get", "make", "last", "enough", "reach"})
+        return bool(asked.words & {"get", "make", "last", "enough", "reach", "carry", "another"})
     return bool(asked.words & FUEL) and (asked.ours or asked.words & {"tank"} != frozenset()) and "left" in asked.words
 
 
@@ -464,7 +466,7 @@ def _asks_weight(scene: Scene, asked: _Asked) -> bool:
 def _asks_distance(scene: Scene, asked: _Asked) -> bool:
     if asked.other and not scene.has("name"):
         return False
-    counted = asked.words & {"many", "far", "total", "distance", "odometer", "odo", "mileage"}
+    counted = asked.words & {"driven", "many", "far", "total", "distance", "odometer", "odo", "mileage"}
     driven = asked.words & {"put", "done", "driven", "drive", "drove", "tow", "towed", "gone", "come", "covered", "odometer", "odo", "clock", "traveled", "travelled", "pulled", "went", "go", "racked", "did", "towing", "hauled", "made", "logged", "since"}
     plain = asked.words & {"miles", "km", "kms", "odometer", "odo", "mileage", "far", "kilometres", "kilometers", "ks"}
     if "far" in asked.words and not asked.words & {"miles", "km", "kms", "towed", "trailer", "odo"}:

@@ -125,6 +125,10 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool) -> tuple[str, str] | 
         return "trailer", "gawr"
     if label.whole == "tongue":
         return _hitch_part(scene), "tongue"
+    if label.whole == "gross" and {"train", "combined", "combination"} & set(
+        scene.words_between(label.start, label.end).casefold().split()
+    ):
+        return "truck", "gcwr"
     if label.whole == "gross":
         return ("trailer" if _is_trailer(scene, figure) else "truck"), "gvwr"
     if label.rating_subject == "hitch":

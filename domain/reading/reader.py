@@ -48,7 +48,7 @@ from domain.verdicts import Ask, Facts, Silent, Verdict
 
 SILENT = Silent()
 
-FACTUAL = frozenset(("check_item", "hitch", "correction", "name", "vehicle"))
+FACTUAL = frozenset(("full", "check_item", "hitch", "correction", "name", "vehicle", "reported"))
 """Classes of term that can make a fact without a figure."""
 
 

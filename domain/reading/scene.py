@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from domain.context import Context
 from domain.reading.figures import Figure, find_figures
 from domain.reading.labels import Label, bind, find_labels
-from domain.reading.phrasebook import Phrasebook, Senses, fold
+from domain.reading.phrasebook import Phrasebook, Senses, fold, split_words
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token, tokenize
 
 PLAN, GUESS, NEGATION, OTHER, REQUEST = "plan", "guess", "negation", "other", "request"
@@ -21,7 +21,13 @@ OTHER_VEHICLE = "vehicle"
 SHORTENED = frozenset(("well", "ill", "shell", "hell", "wed", "wont"))
 """'we'll' and its like plan something; without the apostrophe they are other words."""
 
+SLACK = frozenset(
+    "unhooked off slack loose disconnected released down unhitched undone unloaded removed".split()
+)
 SHORT_CLAUSE = 3
+TOW_CARS = frozenset(("car", "van"))
+"""Outside the US a car tows, and a van is a caravan."""
+
 ADVERT = "advert"
 SOMEBODY_DOES = frozenset(
     "got has had says said paid spent drove hit towed pulled gets took wants needs texted".split()
@@ -65,6 +71,7 @@ class Scene:
         self.names = names_of(context)
         self.tokens: list[Token] = tokenize(text, book, self.names)
         self._read_initials()
+        self._settle_bars()
         self.figures: list[Figure] = find_figures(self.tokens, context)
         self.by_class: dict[str, list[int]] = {}
         self._index()
@@ -103,6 +110,13 @@ class Scene:
             key = tokens[index].senses["initial"].split()[0]
             term_class = {"trailer": "vehicle", "gross": "whole"}.get(key, "axle")
             tokens[index].senses = {term_class: key}
+
+    def _settle_bars(self) -> None:
+        """'with the bars unhooked': the bars are off, and no trailer was unhooked."""
+        for token, following in zip(self.tokens, self.tokens[1:], strict=False):
+            if "bars" in token.senses and following.text in SLACK:
+                token.senses = {"bars": "off"}
+                following.senses = {"glue": "function"}
 
     def _correct_spelling(self, book: Phrasebook) -> None:
         """Unknown words beside a figure are tried as slips of a label."""
@@ -288,6 +302,8 @@ class Scene:
         cue = value.split()[0]
         if token.text in SHORTENED and token.raw.isalpha():
             return None
+        if cue == OTHER_VEHICLE and token.text in TOW_CARS and self.context.units != "us":
+            return None
         if cue == OTHER_VEHICLE:
             return OTHER if self._other_vehicle(index) else None
         following = self.tokens[index + 1] if index + 1 < len(self.tokens) else None
@@ -332,10 +348,15 @@ def names_of(context: Context) -> Senses:
     """The chat's own names, folded, each with what it names: 'truck:Juniper'."""
     names: dict[str, str] = {}
     if context.truck:
-        names[fold(context.truck)] = f"truck:{context.truck}"
+        names[_spelled(context.truck)] = f"truck:{context.truck}"
     for trailer in context.trailers:
-        names[fold(trailer)] = f"trailer:{trailer}"
+        names[_spelled(trailer)] = f"trailer:{trailer}"
     return names
+
+
+def _spelled(name: str) -> str:
+    """A name as its tokens: 'pop-up' is two words."""
+    return " ".join(split_words(name))
 
 
 def ends_sentence(token: Token) -> bool:

@@ -316,7 +316,7 @@ def _ordered(first: int, second: int, year: int, context: Context) -> date | Non
 def _slash_date(scene: Scene, local: datetime) -> date | None:
     """'7/9 at 14:20': two small numbers with a slash, beside a clock time."""
     if not any(token.kind is TIME or "time" in token.senses for token in scene.tokens) and not (
-        re.search(r"\b(?:on|since|from)\s\d\d?/\d|(?<![\d/])(?:0\d/\d\d|\d\d/0\d)(?![\d/])", scene.text)
+        re.search(r"\b(?:on|since|from)\s\d\d?/\d|(?<![\d/])(?:0\d/\d\d|\d\d/0\d)(?![\d/])|^\s*\d\d?/\d\d?\s", scene.text)
     ):
         return None
     for match in re.finditer(r"(?<![\d/.])(\d\d?)/(\d\d?)(?![\d/.])", scene.text):

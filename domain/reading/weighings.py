@@ -247,7 +247,7 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
     trust = 0.0
     words = scene.words_between(label.start, label.end).casefold().split()
     if label.whole == "tongue":
-        sure = len(words) > 1 or words[0] in ("noseweight", "tongue", "toungue") or _towed(scene)
+        sure = len(words) > 1 or words[0] in ("noseweight", "tongue", "toungue", "towball", "tbm") or _towed(scene)
         trust += (1.0 if len(words) > 1 else 0.5) if sure else -0.6
     if label.compound:
         trust -= 1.0
@@ -899,7 +899,7 @@ def _entry(
     )
     return Weighing(
         loads=loads,
-        rig=derived or rig,  # type: ignore[arg-type]
+        rig=derived or (rig if set(loads) != {"tongue"} else None),  # type: ignore[arg-type]
         bars=_bars(scene, each, count),  # type: ignore[arg-type]
         aboard=_aboard(scene) if number == 0 or count == 1 else None,
         fuel_level=_level(scene),
@@ -985,6 +985,12 @@ def ticket_of(scene: Scene) -> str | None:
                 break
             if token.kind is WORD and any(c.isdigit() for c in token.raw):
                 return token.raw
+            if token.kind is NUMBER:
+                for figure in scene.figures:
+                    if figure.start == index + step and figure.label is None:
+                        figure.role = "ticket"
+                        return token.raw
+                break
             if token.kind is not MARK:
                 break
     return None
