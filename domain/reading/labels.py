@@ -544,7 +544,7 @@ def _links(
             gauge = label.subject or gauge
         before = after = None
         if ahead and fits(ahead[-1], figure, gauge) and not (
-            ahead[-1].field == "ticket" and _heads_row(figures, number)
+            ahead[-1].field == "ticket" and _heads_row(tokens, figures, number)
         ):
             before = _link_before(tokens, ahead[-1], figure)
         if behind and fits(behind[0], figure, gauge):
@@ -553,13 +553,14 @@ def _links(
     return links
 
 
-def _heads_row(figures: Sequence[Figure], number: int) -> bool:
+def _heads_row(tokens: Sequence[Token], figures: Sequence[Figure], number: int) -> bool:
     """'scale ticket: 5280 6940 11140 23360': three loads in a row are the ticket's own figures."""
     row = figures[number : number + 3]
     return (
         len(row) == 3
         and all(figure.dimension in _PLACE_DIMENSIONS and figure.value >= 400 for figure in row)
         and row[1].start - row[0].end == row[2].start - row[1].end <= 1
+        and all(token.kind is MARK for token in tokens[row[0].end : row[1].start])
         and max(figure.value for figure in row) < 20 * min(figure.value for figure in row)
     )
 

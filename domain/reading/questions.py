@@ -204,7 +204,7 @@ SUMMARIES = frozenset(("trip figures", "trip numbers", "weeks figures", "sum up"
 
 def _is_order(scene: Scene, topics: dict[str, set[str]]) -> bool:
     """'june summary pls', 'trip totals', 'mpg with the camper': a short order without a verb."""
-    if len(scene.tokens) > 8 or any(f.claimed is None and f.value > 31 and f.dimension is not None and f.dimension != DISTANCE for f in scene.figures):
+    if len(scene.tokens) > 10 or any(f.claimed is None and f.value > 31 and f.dimension is not None and f.dimension != DISTANCE for f in scene.figures):
         return False
     told = {phrase for phrases in topics.values() for phrase in phrases}
     strangers = sum(

@@ -269,6 +269,8 @@ class Scene:
         """'Ned filled up 40 gal': a name the chat does not know does it, and not at our odometer."""
         token = self.tokens[index]
         following = self.tokens[index + 1] if index + 1 < len(self.tokens) else None
+        if self.text.count("\n") > 1:
+            return False  # a pasted ticket
         named = token.kind is WORD and not token.senses and token.raw[0].isupper()
         if not named or token.raw.isupper() or following is None or following.raw[0].isupper():
             return False

@@ -15,6 +15,7 @@ from typing import Any
 
 from domain.context import DISTANCE_UNIT, Context
 from domain.entries import Check, Entry, Odometer, Rating
+from domain.odometer import BELIEVABLE_FACTOR
 from domain.quantities import Quantity
 from domain.upkeep import UpkeepTable
 from domain.verdicts import Facts, Question, Verdict
@@ -22,9 +23,6 @@ from domain.walkround import SUBJECT, PointsTable
 
 DAYS = {"day": 1.0, "week": 7.0, "month": 365.25 / 12, "year": 365.25}
 SPOKEN_DIGITS = {"five": 5.0, "six": 6.0, "seven": 7.0}
-BELIEVABLE_FACTOR = (0.8, 1.25)
-"""No tyre or gear change puts an odometer further out than this; common practice, no source."""
-
 PLAIN_TRAILERS = ("trailer", "camper", "caravan", "van")
 
 NUMBER = r"\d[\d,]{0,9}(?:\.\d{1,4})?(?: ?k)?"

@@ -157,7 +157,7 @@ _NOTHING = re.compile(r"(?!)")
 def _append_mark(tokens: list[Token], text: str, found: re.Match[str]) -> int:
     """A sign or abbreviation of the phrasebook: 'w/o', 'km/h', '#'; gives where it ends."""
     start, end = found.span()
-    token = Token(WORD, found.group(), text[start:end], start, end)
+    token = Token(WORD, found.group().rstrip("."), text[start:end], start, end)
     token.glued = bool(tokens) and tokens[-1].end == start
     tokens.append(token)
     return end
