@@ -21,14 +21,18 @@ from domain.reading.tokens import BREAK, MARK, NUMBER, WORD
 LOAD_KG = (2.0, 20_000.0)
 ARTICLES = frozenset(("the", "a", "an", "my", "our", "her", "his", "very", "its"))
 KEPT_LEADS = frozenset(
-    "ahead behind front forward fwd aft over above past rear back against between under rearward".split()
+    ["ahead", "behind", "front", "forward", "fwd", "aft", "over", "above", "past", "rear", "back", "against", "between", "under", "rearward"]
 )
 """A lead that is part of the position ('behind coupler'); 'in', 'on' and 'at' are dropped."""
 
-MEASURED_LEADS = frozenset("ahead behind front forward fwd aft past back rearward from rear".split())
-EVERYWHERE = frozenset(("front", "back", "rear", "middle", "axle", "axles", "trailer axle", "trailer axles", "to"))
+MEASURED_LEADS = frozenset(
+    ["ahead", "behind", "front", "forward", "fwd", "aft", "past", "back", "rearward", "from", "rear"]
+)
+EVERYWHERE = frozenset(
+    ("front", "back", "rear", "middle", "axle", "axles", "trailer axle", "trailer axles", "to")
+)
 NOT_ITEMS = frozenset(
-    "of is are weighs the a an about total at was it its all that this for to and with".split()
+    ["of", "is", "are", "weighs", "the", "a", "an", "about", "total", "at", "was", "it", "its", "all", "that", "this", "for", "to", "and", "with"]
 )
 
 
@@ -57,7 +61,8 @@ def read_cargo(scene: Scene, book: Phrasebook) -> list[Cargo]:
     masses = [
         figure
         for figure in scene.live_figures()
-        if figure.role is None and _is_mass(figure, spots if verb or not scene.has("weigh_cue") else [])
+        if figure.role is None
+        and _is_mass(figure, spots if verb or not scene.has("weigh_cue") else [])
     ]
     if not masses:
         return []
@@ -88,7 +93,9 @@ def read_cargo(scene: Scene, book: Phrasebook) -> list[Cargo]:
     return found
 
 
-SURE_VERBS = frozenset("loaded strapped chained hauling stacked bolted stowed carrying mounted packed".split())
+SURE_VERBS = frozenset(
+    ["loaded", "strapped", "chained", "hauling", "stacked", "bolted", "stowed", "carrying", "mounted", "packed"]
+)
 
 
 def _loaded(scene: Scene, *, verb: bool) -> bool:
@@ -170,9 +177,7 @@ def _spot_end(scene: Scene, words: list[str], owners: list[int], end: int) -> in
     return end
 
 
-def _spot_of(
-    scene: Scene, figure: Figure, masses: list[Figure], spots: list[Spot]
-) -> Spot | None:
+def _spot_of(scene: Scene, figure: Figure, masses: list[Figure], spots: list[Spot]) -> Spot | None:
     """The spot nearest to a mass, on its side of the next mass."""
     position = masses.index(figure)
     floor = masses[position - 1].end if position else 0
@@ -267,8 +272,7 @@ def _behind_place(scene: Scene, position: int) -> bool:
 
 
 OTHERWISE_MEANT = frozenset(
-    "side ordinal corner glue load_verb vehicle name unit weigh_cue axle end money axle_noun whole event hitch talk "
-    "time moving aboard".split()
+    ["side", "ordinal", "corner", "glue", "load_verb", "vehicle", "name", "unit", "weigh_cue", "axle", "end", "money", "axle_noun", "whole", "event", "hitch", "talk", "time", "moving", "aboard"]
 )
 
 

@@ -68,7 +68,32 @@ EVERYDAY = frozenset(
 )
 """Parts that a house or another car has too: they need a sign that the rig is meant."""
 
-VAGUE_STATES = frozenset(("in", "on", "up", "out", "set", "good", "ok", "okay", "fine", "clear", "low", "hot", "gone", "bad", "stuck", "closed", "shut", "cut", "shot", "done", "work", "flat"))
+VAGUE_STATES = frozenset(
+    (
+        "in",
+        "on",
+        "up",
+        "out",
+        "set",
+        "good",
+        "ok",
+        "okay",
+        "fine",
+        "clear",
+        "low",
+        "hot",
+        "gone",
+        "bad",
+        "stuck",
+        "closed",
+        "shut",
+        "cut",
+        "shot",
+        "done",
+        "work",
+        "flat",
+    )
+)
 REACH = 5
 
 
@@ -182,9 +207,7 @@ def _start_of_name(scene: Scene, index: int) -> int:
     return start
 
 
-def _everyday(
-    scene: Scene, index: int, start: int, state: int, found: list[Check]
-) -> bool:
+def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Check]) -> bool:
     """An everyday part without a sign of the rig is talk: 'the light is out', 'door shut'."""
     token = scene.tokens[index]
     if token.text not in EVERYDAY:
@@ -193,8 +216,10 @@ def _everyday(
         "corner" in each.senses for each in scene.tokens[min(index, state) : max(index, state)]
     )
     several = len({scene.tokens[k].text for k in scene.by_class["check_item"]}) > 1
-    rig = bool(found) or several or any(
-        key in scene.by_class for key in ("vehicle", "name", "hitch", "weigh_cue", "rig")
+    rig = (
+        bool(found)
+        or several
+        or any(key in scene.by_class for key in ("vehicle", "name", "hitch", "weigh_cue", "rig"))
     )
     strong = scene.tokens[state].text not in VAGUE_STATES
     hardly = token.text not in ("light", "lights", "door", "doors", "windows", "load", "pump")

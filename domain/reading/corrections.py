@@ -28,7 +28,7 @@ from domain.reading.figures import (
 )
 from domain.reading.labels import Label
 from domain.reading.scene import PLAN, REQUEST, Scene
-from domain.reading.tokens import MARK, NUMBER, TIME, WORD
+from domain.reading.tokens import MARK, TIME, WORD
 
 OPENING = frozenset(
     (
@@ -104,7 +104,20 @@ RESTATING = frozenset(
 )
 """Words that put another figure in a field's place."""
 
-STRONG = frozenset(("make that", "make it", "correction", "typo", "change that to", "change it to", "my typo", "amend that to", "correct that to", "no wait"))
+STRONG = frozenset(
+    (
+        "make that",
+        "make it",
+        "correction",
+        "typo",
+        "change that to",
+        "change it to",
+        "my typo",
+        "amend that to",
+        "correct that to",
+        "no wait",
+    )
+)
 CONTRAST = frozenset(("not", "instead of", "rather than"))
 LONGEST = 24
 """Tokens: a correction is short; a long message that says 'sorry' is a statement."""
@@ -146,12 +159,7 @@ def read_correction(scene: Scene) -> Correction | None:
         return _full_or_partial(scene) if not live and scene.has("full") else None
     if any(token.raw == "?" for token in tokens):
         return None
-    return (
-        _full_or_partial(scene)
-        or _swapped(scene)
-        or _place(scene)
-        or _amended(scene, live)
-    )
+    return _full_or_partial(scene) or _swapped(scene) or _place(scene) or _amended(scene, live)
 
 
 def _undoes(scene: Scene) -> bool:
@@ -160,10 +168,15 @@ def _undoes(scene: Scene) -> bool:
     if any(figure.claimed is None and figure.value >= 1000 for figure in scene.figures):
         return False
     before = scene.tokens[:index]
-    if any("talk" in each.senses for each in before if each.text not in ("you", "can you", "please")):
+    if any(
+        "talk" in each.senses for each in before if each.text not in ("you", "can you", "please")
+    ):
         return False
     allowed = all(
-        "glue" in each.senses or "correction" in each.senses or each.kind is MARK or each.text in ("no", "can you", "please")
+        "glue" in each.senses
+        or "correction" in each.senses
+        or each.kind is MARK
+        or each.text in ("no", "can you", "please")
         for each in before
     )
     return allowed and not _object_elsewhere(scene, index)
@@ -226,7 +239,34 @@ def _swapped(scene: Scene) -> Correction | None:
 
 
 WRONG_MARKS = frozenset(
-    ("i typed", "i entered", "i wrote", "not", "instead of", "rather than", "i said", "said", "called", "typed", "put down", "i put", "id put", "wrote", "entered", "labeled", "labelled", "logged", "had", "i called", "marked", "put", "saying", "isnt", "wasnt", "tagged")
+    (
+        "i typed",
+        "i entered",
+        "i wrote",
+        "not",
+        "instead of",
+        "rather than",
+        "i said",
+        "said",
+        "called",
+        "typed",
+        "put down",
+        "i put",
+        "id put",
+        "wrote",
+        "entered",
+        "labeled",
+        "labelled",
+        "logged",
+        "had",
+        "i called",
+        "marked",
+        "put",
+        "saying",
+        "isnt",
+        "wasnt",
+        "tagged",
+    )
 )
 """Words behind which the mistaken figure or field stands."""
 
@@ -254,10 +294,18 @@ def _place(scene: Scene) -> Correction | None:
         was = _proper_name(scene, range(split + 1, len(scene.tokens)))
         if meant is not None and was is not None:
             return Correction(action="amend", field="place", value=meant, was=was)
-    spoken_of = any(word in token.text.split() for token in scene.tokens for word in ("place", "location", "town", "where"))
+    spoken_of = any(
+        word in token.text.split()
+        for token in scene.tokens
+        for word in ("place", "location", "town", "where")
+    )
     if spoken_of or scene.has("weigh_cue") or scene.has("fuel_cue"):
         last = next(
-            (index for index in range(len(scene.tokens) - 1, -1, -1) if scene.tokens[index].text in ("in", "at", "was", "is", "to", "be", "should be")),
+            (
+                index
+                for index in range(len(scene.tokens) - 1, -1, -1)
+                if scene.tokens[index].text in ("in", "at", "was", "is", "to", "be", "should be")
+            ),
             None,
         )
         if last is not None and (name := _proper_name(scene, range(last + 1, len(scene.tokens)))):
@@ -271,7 +319,13 @@ def _proper_name(scene: Scene, indexes: range) -> str | None:
     for index in indexes:
         token = scene.tokens[index]
         capital = token.kind is WORD and token.raw[0].isupper() and index > 0
-        plain = not token.senses or token.senses.keys() <= {"street", "subject", "vehicle", "end", "claim"}
+        plain = not token.senses or token.senses.keys() <= {
+            "street",
+            "subject",
+            "vehicle",
+            "end",
+            "claim",
+        }
         if capital and plain and "time" not in token.senses:
             found.append(index)
         elif found:
@@ -368,7 +422,11 @@ def _log_sized(figure: Figure, context: Context) -> bool:
     """A figure that no field names must look like one of the log's, not like 'make it 7'."""
     if figure.dimension is not None:
         return figure.dimension not in ("duration", "money") or figure.value >= 10
-    return figure.value >= 1000 or figure.token.decimals > 0 or (figure.value >= 100 and figure.token.spoken)
+    return (
+        figure.value >= 1000
+        or figure.token.decimals > 0
+        or (figure.value >= 100 and figure.token.spoken)
+    )
 
 
 def _opens(scene: Scene) -> bool:
@@ -433,9 +491,7 @@ def _label_field(label: Label) -> str | None:
     return base
 
 
-def _amend(
-    scene: Scene, value: Figure, field: str | None, was: Figure | None
-) -> Correction:
+def _amend(scene: Scene, value: Figure, field: str | None, was: Figure | None) -> Correction:
     return Correction(
         action="amend",
         field=field,
@@ -456,8 +512,22 @@ def _valued(context: Context, figure: Figure, field: str | None) -> Quantity | f
 
 
 MASS_FIELDS = frozenset(
-    ("steer", "drive", "trailer", "gross", "truck", "tongue", "gvwr", "gcwr", "gawr", "payload",
-     "gawr_front", "gawr_rear", "tow", "curb")
+    (
+        "steer",
+        "drive",
+        "trailer",
+        "gross",
+        "truck",
+        "tongue",
+        "gvwr",
+        "gcwr",
+        "gawr",
+        "payload",
+        "gawr_front",
+        "gawr_rear",
+        "tow",
+        "curb",
+    )
 )
 
 

@@ -186,9 +186,7 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
     elif token.decimals == 3 and not token.spoken and token.value < 1000 and "," not in token.raw:
         unit = _unit_key(after)
         if unit in ("kg", "lb", "km", "rpm") or (
-            unit is None
-            and context.odometer is not None
-            and _follows(token.value * 1000, context)
+            unit is None and context.odometer is not None and _follows(token.value * 1000, context)
         ):
             merged = Token(NUMBER, "", token.raw, token.start, token.end)
             merged.value, merged.grouped = round(token.value * 1000), True
@@ -430,9 +428,7 @@ def _fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
         figure.end += 1
 
 
-def _claim(
-    figure: Figure, tokens: Sequence[Token], context: Context, last: Figure | None
-) -> None:
+def _claim(figure: Figure, tokens: Sequence[Token], context: Context, last: Figure | None) -> None:
     """Find out whether a neighbour owns the number."""
     if figure.claimed is not None:
         return
@@ -491,9 +487,7 @@ def _claim(
 
 
 LINE_CLAIMS = frozenset(
-    "vat abn gst tel phone ph fax card account acct tin ein crn siret mwst tva visa mastercard "
-    "eftpos auth terminal trace approval approved reg rego member loyalty customer operator cashier "
-    "register store invoice order".split()
+    ["vat", "abn", "gst", "tel", "phone", "ph", "fax", "card", "account", "acct", "tin", "ein", "crn", "siret", "mwst", "tva", "visa", "mastercard", "eftpos", "auth", "terminal", "trace", "approval", "approved", "reg", "rego", "member", "loyalty", "customer", "operator", "cashier", "register", "store", "invoice", "order"]
 )
 """Words of a receipt that own every number of their line that has no unit."""
 
@@ -517,7 +511,12 @@ def _numbers_row(tokens: Sequence[Token], figure: Figure) -> bool:
 
 def _said_again(figure: Figure, before: Token | None, last: Figure | None) -> bool:
     """'5171 KG (11400 LB)': the same mass in another unit, in brackets."""
-    if last is None or last.dimension != MASS or figure.dimension != MASS or last.unit == figure.unit:
+    if (
+        last is None
+        or last.dimension != MASS
+        or figure.dimension != MASS
+        or last.unit == figure.unit
+    ):
         return False
     if before is None or before.raw not in "(/[" or not last.unit or not figure.unit:
         return False
@@ -568,7 +567,9 @@ def _dates_message(tokens: Sequence[Token], figure: Figure) -> bool:
     if first.kind is not NUMBER or second.kind is not NUMBER or behind.raw == "/":
         return False
     whole = first.raw.isdigit() and second.raw.isdigit()
-    return whole and 1 <= first.value <= 31 and 1 <= second.value <= 31 and second.end < behind.start
+    return (
+        whole and 1 <= first.value <= 31 and 1 <= second.value <= 31 and second.end < behind.start
+    )
 
 
 def _has_fee(tokens: Sequence[Token], index: int) -> bool:

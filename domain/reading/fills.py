@@ -155,7 +155,9 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         return None
     if VOLUME_ROLE not in roles and draft.evidence < DECISIVE + 1:
         return None
-    scene.decided(f"fill with {', '.join(roles)}: evidence {draft.evidence:.1f}, and {DECISIVE} decides")
+    scene.decided(
+        f"fill with {', '.join(roles)}: evidence {draft.evidence:.1f}, and {DECISIVE} decides"
+    )
     if draft.evidence < DECISIVE or _foreign(scene, draft):
         return None
     return _entry(scene, draft, full=full, missed=missed)
@@ -169,7 +171,14 @@ def _fills_another(scene: Scene) -> bool:
         if token.text.split()[0] not in ("fill", "filled", "filling", "put", "topped"):
             continue
         step = index + 1
-        if step < len(scene.tokens) and scene.tokens[step].text in ("the", "a", "my", "our", "up the", "his"):
+        if step < len(scene.tokens) and scene.tokens[step].text in (
+            "the",
+            "a",
+            "my",
+            "our",
+            "up the",
+            "his",
+        ):
             step += 1
             if step < len(scene.tokens):
                 noun = scene.tokens[step]
@@ -179,7 +188,9 @@ def _fills_another(scene: Scene) -> bool:
 
 
 INTO = frozenset(("in", "in her", "into"))
-PUTTING = frozenset(("put", "threw in", "threw", "stuck", "dumped", "chucked", "put in", "threw in", "added"))
+PUTTING = frozenset(
+    ("put", "threw in", "threw", "stuck", "dumped", "chucked", "put in", "threw in", "added")
+)
 
 
 def _bought_without_unit(scene: Scene, own: Sequence[Figure]) -> Doubt | None:
@@ -192,7 +203,15 @@ def _bought_without_unit(scene: Scene, own: Sequence[Figure]) -> Doubt | None:
     fuelled = before is not None and before.text in PUTTING and behind and behind[0] in INTO
     if not fuelled or figure.dimension is not None or not 3 <= figure.value <= 150:
         return None
-    if len(behind) < 2 or behind[1] not in ("her", "it", "the truck", "the", "him", "juniper", "the tank"):
+    if len(behind) < 2 or behind[1] not in (
+        "her",
+        "it",
+        "the truck",
+        "the",
+        "him",
+        "juniper",
+        "the tank",
+    ):
         return None
     context = scene.context
     volume = Quantity(figure.value, VOLUME_UNIT[context.units])
@@ -208,7 +227,25 @@ def _bought_without_unit(scene: Scene, own: Sequence[Figure]) -> Doubt | None:
     )
 
 
-FILL_NOUNS = frozenset(("fill", "fillup", "fill up", "fills", "fillups", "one", "tank", "tankful", "refuel", "fuel stop", "fueling", "top up", "stop", "fuel", "refill"))
+FILL_NOUNS = frozenset(
+    (
+        "fill",
+        "fillup",
+        "fill up",
+        "fills",
+        "fillups",
+        "one",
+        "tank",
+        "tankful",
+        "refuel",
+        "fuel stop",
+        "fueling",
+        "top up",
+        "stop",
+        "fuel",
+        "refill",
+    )
+)
 
 
 def _missed(scene: Scene) -> bool:
@@ -439,9 +476,7 @@ def _assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: boo
         draft.evidence -= 1.0
 
 
-def _sure_alone(
-    context: Context, roles: Sequence[str | None], figures: Sequence[Figure]
-) -> bool:
+def _sure_alone(context: Context, roles: Sequence[str | None], figures: Sequence[Figure]) -> bool:
     """Bare figures alone make a fill where one follows the odometer and one has a pump's decimals."""
     named = dict(zip(roles, figures, strict=True))
     volume, odometer = named.get(VOLUME_ROLE), named.get(ODOMETER_ROLE)
@@ -467,9 +502,7 @@ def _disorder(named: Sequence[str]) -> int:
     return sum(1 for left, right in zip(usual, named, strict=True) if left != right)
 
 
-def _options(
-    scene: Scene, figure: Figure, free: Sequence[str]
-) -> list[tuple[str | None, float]]:
+def _options(scene: Scene, figure: Figure, free: Sequence[str]) -> list[tuple[str | None, float]]:
     context = scene.context
     value, decimals = figure.value, figure.token.decimals
     options: list[tuple[str | None, float]] = [(None, -0.5)]
@@ -582,8 +615,7 @@ def _entry(
         missed=missed,
         dash_economy=dash,
         words=tuple(
-            (role, scene.words_between(figure.start, figure.end))
-            for role, figure in roles.items()
+            (role, scene.words_between(figure.start, figure.end)) for role, figure in roles.items()
         ),
     )
     for doubt in _doubts(scene, fill, roles):
@@ -674,9 +706,7 @@ def _price(context: Context, figure: Figure | None, volume: Quantity | None) -> 
     return Quantity(round(value, 5), f"{currency}/{unit}")
 
 
-def _money(
-    context: Context, figure: Figure | None, volume: Quantity | None
-) -> Quantity | None:
+def _money(context: Context, figure: Figure | None, volume: Quantity | None) -> Quantity | None:
     if figure is None:
         return None
     if figure.token.spoken and figure.whole and figure.value >= 1000 and volume is not None:

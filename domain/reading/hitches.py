@@ -78,9 +78,7 @@ def _switched(scene: Scene) -> list[Hitch]:
     return found
 
 
-def _is_event(
-    scene: Scene, index: int, text: str, *, trailer: bool, described: bool
-) -> bool:
+def _is_event(scene: Scene, index: int, text: str, *, trailer: bool, described: bool) -> bool:
     following = scene.tokens[index + 1 : index + 3]
     if following and following[0].text in ("a", "the", "my", "an") and len(following) > 1:
         if following[1].kind is WORD and not following[1].senses and not trailer:
@@ -115,9 +113,13 @@ def _trailer_near(scene: Scene, index: int) -> bool:
         if not 0 <= other < len(scene.tokens) or step == 0:
             continue
         low, high = min(index, other), max(index, other)
-        if any(ends_sentence(scene.tokens[k]) or scene.tokens[k].raw == "," for k in range(low, high)):
+        if any(
+            ends_sentence(scene.tokens[k]) or scene.tokens[k].raw == "," for k in range(low, high)
+        ):
             continue
-        if any(figure.start <= k < figure.end for figure in scene.figures for k in range(low, high)):
+        if any(
+            figure.start <= k < figure.end for figure in scene.figures for k in range(low, high)
+        ):
             continue
         token = scene.tokens[other]
         if token.senses.get("vehicle") == "trailer" or token.senses.get("name", "").startswith(

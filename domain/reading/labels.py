@@ -19,7 +19,6 @@ from domain.reading.figures import (
     MASS,
     MONEY,
     PRESSURE,
-    PRICE,
     ROTATION,
     SHARE,
     SPEED,
@@ -49,7 +48,25 @@ LABEL_CLASSES = (
     "fee",
 )
 
-JOINING = ("the", "of", "on", "on the", "on my", "on our", "of the", "both", "for the", "for", "for my", "side", "position", "temp", "weight", "temps", "s")
+JOINING = (
+    "the",
+    "of",
+    "on",
+    "on the",
+    "on my",
+    "on our",
+    "of the",
+    "both",
+    "for the",
+    "for",
+    "for my",
+    "side",
+    "position",
+    "temp",
+    "weight",
+    "temps",
+    "s",
+)
 """Words that keep two parts of one label together: 'left side of the trailer'."""
 
 
@@ -206,7 +223,15 @@ def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
     if following is None or following.kind is not WORD:
         return False
     beside = following.senses.keys() & (_NAMING | {"check_item", "unit"})
-    return not beside and following.text not in ("side", "is", "was", "one", "hand", "and", "weighs")
+    return not beside and following.text not in (
+        "side",
+        "is",
+        "was",
+        "one",
+        "hand",
+        "and",
+        "weighs",
+    )
 
 
 def _is_aside(tokens: Sequence[Token], index: int) -> bool:
@@ -253,9 +278,7 @@ def _axle_number(
                 figure.claimed = "an axle's number"
                 return int(figure.value)
             if small and figure.end == index + 1 and following is not None:
-                nearby = any(
-                    other.start in (figure.end, figure.end + 1) for other in figures
-                )
+                nearby = any(other.start in (figure.end, figure.end + 1) for other in figures)
                 if nearby:
                     figure.claimed = "an axle's number"
                     return int(figure.value)
@@ -402,9 +425,7 @@ def fits(label: Label, figure: Figure, gauge: str | None = None) -> bool:
     if label.subject == "tyre" and dimension in (TEMPERATURE, MASS):
         return True
     if subject:
-        return dimension in SUBJECT_DIMENSIONS[subject] or (
-            not label.subject and dimension == MASS
-        )
+        return dimension in SUBJECT_DIMENSIONS[subject] or (not label.subject and dimension == MASS)
     if label.whole == "gross" and dimension in (MONEY, VOLUME):
         return dimension == MONEY
     if label.places and dimension in (PRESSURE, TEMPERATURE):
@@ -490,7 +511,9 @@ def _bind_alone(
         figure
         for figure in figures
         if figure.dimension == MASS
-        and (figure.label is None or (isinstance(figure.label, Label) and figure.label.only_vehicle))
+        and (
+            figure.label is None or (isinstance(figure.label, Label) and figure.label.only_vehicle)
+        )
     ]
     named = [
         label
@@ -543,8 +566,10 @@ def _links(
         for label in ahead:
             gauge = label.subject or gauge
         before = after = None
-        if ahead and fits(ahead[-1], figure, gauge) and not (
-            ahead[-1].field == "ticket" and _heads_row(tokens, figures, number)
+        if (
+            ahead
+            and fits(ahead[-1], figure, gauge)
+            and not (ahead[-1].field == "ticket" and _heads_row(tokens, figures, number))
         ):
             before = _link_before(tokens, ahead[-1], figure)
         if behind and fits(behind[0], figure, gauge):

@@ -39,7 +39,9 @@ WIND_KMH = (3.0, 200.0)
 GRADE = (0.5, 40.0)
 
 NO_GAUGE = frozenset(("limit", "limits", "sign", "says", "posted", "zone", "bike", "bikes"))
-SLOPES = frozenset("grade climb incline hill gradient pass descent uphill downhill downgrade".split())
+SLOPES = frozenset(
+    ["grade", "climb", "incline", "hill", "gradient", "pass", "descent", "uphill", "downhill", "downgrade"]
+)
 POSITIONED = ("tyre", "hub")
 
 
@@ -152,9 +154,7 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
 
 def _all_pressure(scene: Scene) -> bool:
     """A list of corners that ends in psi: 'LF 65 RF 66 LR 78 RR 80 psi'."""
-    return any(
-        isinstance(figure.label, Label) and figure.label.places for figure in scene.figures
-    )
+    return any(isinstance(figure.label, Label) and figure.label.places for figure in scene.figures)
 
 
 def _speed_subject(scene: Scene, figure: Figure) -> str | None:

@@ -58,7 +58,9 @@ def _is_odometer(scene: Scene, figure: Figure) -> bool:
         if label.field == "odometer":
             known = scene.context.odometer
             follows = known is not None and 0 <= figure.value - known.value <= BARE_STEP
-            return figure.value >= 100 and figure.foreign is None and (follows or not label.compound)
+            return (
+                figure.value >= 100 and figure.foreign is None and (follows or not label.compound)
+            )
         if label.bound is figure and not label.only_vehicle:
             return False
         if label.axle or label.wheel or label.whole:
@@ -94,7 +96,8 @@ def _is_place(scene: Scene, index: int) -> bool:
     """'at the campground'."""
     before = [token.text for token in scene.tokens[max(0, index - 2) : index]]
     return bool(before) and (
-        before[-1] in ("at", "at the") or (len(before) > 1 and before[0] == "at" and before[1] == "the")
+        before[-1] in ("at", "at the")
+        or (len(before) > 1 and before[0] == "at" and before[1] == "the")
     )
 
 
@@ -159,8 +162,7 @@ def odometer_doubt(
         return None
     choices = [Choice(f"{reading.value:,.10g}, as typed", (again(reading),))]
     choices.extend(
-        Choice(f"{mended.value:,.10g}", (again(mended),))
-        for mended in _mended(reading, known)
+        Choice(f"{mended.value:,.10g}", (again(mended),)) for mended in _mended(reading, known)
     )
     why = "backwards" if ahead < 0 else "jump"
     return Doubt("odometer", why, (reading, known), tuple(choices))

@@ -22,7 +22,25 @@ ORDINALS = {
     "third": 2, "3rd": 2, "three": 2, "3": 2, "c": 2,
     "fourth": 3, "4": 3, "four": 3, "d": 3,
 }  # fmt: skip
-YES = frozenset(("yes", "yep", "yeah", "yup", "correct", "right", "ya", "y", "si", "affirmative", "sure", "ok", "okay", "thats right", "thats it"))
+YES = frozenset(
+    (
+        "yes",
+        "yep",
+        "yeah",
+        "yup",
+        "correct",
+        "right",
+        "ya",
+        "y",
+        "si",
+        "affirmative",
+        "sure",
+        "ok",
+        "okay",
+        "thats right",
+        "thats it",
+    )
+)
 NEITHER = frozenset(("neither", "none", "no", "nope", "nah"))
 FILLERS = frozenset(
     ("ofc", "course", "obviously", "think", "guess", "prob", "probably", "duh", "correct", "right", "man", "dude", "ok", "okay", "neither", "nah", "hey", "well", "oh", "ah", "a", "an", "this", "these", "of", "we", "ones", "pick", "use", "log", "keep", "take", "by", "in", "and", "had", "got", "are", "were", "not", "weighed", "wanted", "say", "said", "definitely", "the", "one", "its", "it", "was", "is", "that", "thats", "lol", "sorry", "please", "pls",
@@ -80,8 +98,12 @@ def _by_position(scene: Scene, asked: Ask) -> Choice | None:
 
 
 MIDDLE = frozenset(("middle", "mid", "center", "centre"))
-LOWER = frozenset(("lower", "smaller", "lowest", "smallest", "less", "lesser", "low", "smaller one"))
-HIGHER = frozenset(("higher", "bigger", "larger", "highest", "biggest", "largest", "high", "more", "greater"))
+LOWER = frozenset(
+    ("lower", "smaller", "lowest", "smallest", "less", "lesser", "low", "smaller one")
+)
+HIGHER = frozenset(
+    ("higher", "bigger", "larger", "highest", "biggest", "largest", "high", "more", "greater")
+)
 
 
 def _by_size(scene: Scene, asked: Ask) -> Choice | None:
@@ -93,7 +115,11 @@ def _by_size(scene: Scene, asked: Ask) -> Choice | None:
         return asked.choices[1]
     if not rest <= LOWER | HIGHER:
         return None
-    sized = [(values[0], choice) for choice in asked.choices if (values := _values(choice.entries, asked.about) or _all_values(choice.entries))]
+    sized = [
+        (values[0], choice)
+        for choice in asked.choices
+        if (values := _values(choice.entries, asked.about) or _all_values(choice.entries))
+    ]
     if len(sized) != len(asked.choices) or len({value for value, _ in sized}) < 2:
         return None
     sized.sort(key=lambda pair: pair[0])

@@ -9,8 +9,53 @@ from __future__ import annotations
 from domain.reading.scene import Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token
 
-LEADING = frozenset(("at", "at the", "in", "leaving", "left", "arrived", "arrived at", "arrived in", "made it to", "got to", "pulled into", "reached", "parked at", "departed", "rolled into", "heading to", "off", "near", "outside", "from", "the", "pulling into", "landed at", "set up at", "back at"))
-HEADING = frozenset(("scale", "scales", "weighbridge", "station", "fuel", "stop", "depot", "elevator", "travel", "truck", "plaza", "services", "servo", "public"))
+LEADING = frozenset(
+    (
+        "at",
+        "at the",
+        "in",
+        "leaving",
+        "left",
+        "arrived",
+        "arrived at",
+        "arrived in",
+        "made it to",
+        "got to",
+        "pulled into",
+        "reached",
+        "parked at",
+        "departed",
+        "rolled into",
+        "heading to",
+        "off",
+        "near",
+        "outside",
+        "from",
+        "the",
+        "pulling into",
+        "landed at",
+        "set up at",
+        "back at",
+    )
+)
+HEADING = frozenset(
+    (
+        "scale",
+        "scales",
+        "weighbridge",
+        "station",
+        "fuel",
+        "stop",
+        "depot",
+        "elevator",
+        "travel",
+        "truck",
+        "plaza",
+        "services",
+        "servo",
+        "public",
+    )
+)
 LONGEST = 4
 
 

@@ -55,12 +55,21 @@ BARE_TOPICS = {
 """Topics that a message of that phrase alone asks for."""
 
 OTHERS = frozenset(
-    "you u ur your youre yours he hes his him they them their theyre dog cat baby kid "
-    "doctor mom mum dad uncle aunt grandma grandpa guys everyone anyone anybody".split()
+    ["you", "u", "ur", "your", "youre", "yours", "he", "hes", "his", "him", "they", "them", "their", "theyre", "dog", "cat", "baby", "kid", "doctor", "mom", "mum", "dad", "uncle", "aunt", "grandma", "grandpa", "guys", "everyone", "anyone", "anybody"]
 )
 """Whose weight, cost or week is no business of the log."""
 
-TO_DRAWBAR = frozenset(("can you show", "can you give me", "can you tell me", "do you have", "can you pull up", "do you know", "could you show"))
+TO_DRAWBAR = frozenset(
+    (
+        "can you show",
+        "can you give me",
+        "can you tell me",
+        "do you have",
+        "can you pull up",
+        "do you know",
+        "could you show",
+    )
+)
 
 
 @dataclass(slots=True)
@@ -96,7 +105,11 @@ def read_question(scene: Scene, book: Phrasebook) -> Question | None:
     if not topics and words[0] not in MOVING_ORDERS:
         return None
     asked = _look(scene, words, topics, asking)
-    if words[0] in MOVING_ORDERS and asked.mass is not None and _orders_move(scene, book, asked.mass):
+    if (
+        words[0] in MOVING_ORDERS
+        and asked.mass is not None
+        and _orders_move(scene, book, asked.mass)
+    ):
         return _question(scene, book, "whatif", asked)
     bare = _bare_topic(scene)
     if bare is not None:
@@ -144,7 +157,9 @@ def _look(
 ) -> _Asked:
     known = frozenset(words)
     live = [figure for figure in scene.figures if figure.claimed is None]
-    opening = {key for start, _, keys in asking if _opens(scene, words, start) for key in keys.split()}
+    opening = {
+        key for start, _, keys in asking if _opens(scene, words, start) for key in keys.split()
+    }
     masses = [f for f in live if f.dimension == MASS]
     masses = masses or [f for f in live if f.dimension is None and f.value >= 100]
     return _Asked(
@@ -157,7 +172,8 @@ def _look(
         or scene.has("vehicle")
         or scene.has("name"),
         strangers=_strangers(scene, words, topics),
-        other=bool(known & OTHERS) and not any(phrase in f" {' '.join(words)} " for phrase in TO_DRAWBAR),
+        other=bool(known & OTHERS)
+        and not any(phrase in f" {' '.join(words)} " for phrase in TO_DRAWBAR),
         distance=next((f for f in live if f.dimension == DISTANCE), None),
         mass=masses[0] if masses else None,
     )
@@ -166,7 +182,34 @@ def _look(
 def _opens(scene: Scene, words: list[str], start: int) -> bool:
     """Whether nothing but small words stands before the question word."""
     return all(
-        word in ("so", "ok", "and", "hey", "but", "okay", "um", "uh", "well", "now", "just", "drawbar", "also", "btw", "then", "with", "the", "on", "yo", "hi", "please", "pls", "quick", "question", "alright")
+        word
+        in (
+            "so",
+            "ok",
+            "and",
+            "hey",
+            "but",
+            "okay",
+            "um",
+            "uh",
+            "well",
+            "now",
+            "just",
+            "drawbar",
+            "also",
+            "btw",
+            "then",
+            "with",
+            "the",
+            "on",
+            "yo",
+            "hi",
+            "please",
+            "pls",
+            "quick",
+            "question",
+            "alright",
+        )
         or not word.isalpha()
         for word in words[:start]
     ) or (start == 1 and words[start] not in AUXILIARIES)
@@ -177,7 +220,13 @@ AUXILIARIES = frozenset(("are", "is", "does", "can", "will"))
 
 
 def _supposes(words: list[str], topics: dict[str, set[str]]) -> bool:
-    return bool(topics.keys() & {"whatif", "plan"}) and words[0] in ("say", "suppose", "if", "plan", "planning")
+    return bool(topics.keys() & {"whatif", "plan"}) and words[0] in (
+        "say",
+        "suppose",
+        "if",
+        "plan",
+        "planning",
+    )
 
 
 def _strangers(scene: Scene, words: list[str], topics: dict[str, set[str]]) -> int:
@@ -191,24 +240,48 @@ def _strangers(scene: Scene, words: list[str], topics: dict[str, set[str]]) -> i
 
 
 SMALL = frozenset(
-    "what whats how hows much many far when whens which where is are was were do does did can could "
-    "will would should any show me give tell list get see again right now please pls lately today "
-    "anyway look looks looking work works going say says said come came think thing things number "
-    "figure figures current currently so far yet whole recent recently kind sort time across she last "
-    "with til till on".split()
+    ["what", "whats", "how", "hows", "much", "many", "far", "when", "whens", "which", "where", "is", "are", "was", "were", "do", "does", "did", "can", "could", "will", "would", "should", "any", "show", "me", "give", "tell", "list", "get", "see", "again", "right", "now", "please", "pls", "lately", "today", "anyway", "look", "looks", "looking", "work", "works", "going", "say", "says", "said", "come", "came", "think", "thing", "things", "number", "figure", "figures", "current", "currently", "so", "far", "yet", "whole", "recent", "recently", "kind", "sort", "time", "across", "she", "last", "with", "til", "till", "on"]
 )
 
 
-SUMMARIES = frozenset(("trip figures", "trip numbers", "weeks figures", "sum up", "trip so far", "summary", "recap", "report", "totals", "weekly summary", "trip summary", "week summary", "rundown", "overview", "tally", "breakdown", "wrap up", "trip totals", "weeks summary"))
+SUMMARIES = frozenset(
+    (
+        "trip figures",
+        "trip numbers",
+        "weeks figures",
+        "sum up",
+        "trip so far",
+        "summary",
+        "recap",
+        "report",
+        "totals",
+        "weekly summary",
+        "trip summary",
+        "week summary",
+        "rundown",
+        "overview",
+        "tally",
+        "breakdown",
+        "wrap up",
+        "trip totals",
+        "weeks summary",
+    )
+)
 
 
 def _is_order(scene: Scene, topics: dict[str, set[str]]) -> bool:
     """'june summary pls', 'trip totals', 'mpg with the camper': a short order without a verb."""
-    if len(scene.tokens) > 10 or any(f.claimed is None and f.value > 31 and f.dimension is not None and f.dimension != DISTANCE for f in scene.figures):
+    if len(scene.tokens) > 10 or any(
+        f.claimed is None and f.value > 31 and f.dimension is not None and f.dimension != DISTANCE
+        for f in scene.figures
+    ):
         return False
     told = {phrase for phrases in topics.values() for phrase in phrases}
     strangers = sum(
-        1 for token in scene.tokens if token.kind is WORD and not token.senses
+        1
+        for token in scene.tokens
+        if token.kind is WORD
+        and not token.senses
         and token.text not in SMALL | {word for phrase in told for word in phrase.split()}
     )
     if told & SUMMARIES:
@@ -216,18 +289,211 @@ def _is_order(scene: Scene, topics: dict[str, set[str]]) -> bool:
     return (
         strangers == 0
         and not any(figure.claimed is None for figure in scene.figures)
-        and bool(told & (ECONOMY_STRONG | {"gcwr", "gvwr", "payload", "over gcwr"}) or topics.keys() & {"margin"} and scene.has("rating"))
+        and bool(
+            told & (ECONOMY_STRONG | {"gcwr", "gvwr", "payload", "over gcwr"})
+            or (topics.keys() & {"margin"}
+            and scene.has("rating"))
+        )
         and len(scene.tokens) <= 6
     )
 
 
-FUEL = frozenset(("fuel", "diesel", "gas", "petrol", "gallons", "gallon", "litres", "liters", "tank", "def", "fillups", "fuelling"))
-MARGIN_STRONG = frozenset(("over on anything", "over anywhere", "over on any", "overweight", "overloaded", "margin", "margins", "headroom", "within limits", "under the limit", "over the limit", "payload left", "maxed out", "too heavy", "over any limits", "inside the limits", "near the limit", "tightest", "capacity left", "overweight on", "to spare", "limit", "limits", "over on", "exceeding", "exceed", "in the red"))
-RATING_WORDS = frozenset(("ratings are missing", "missing ratings", "what ratings", "plate say", "plate says", "sticker say", "sticker says", "payload sticker", "sticker number", "kerbweight", "train weight", "gross train weight", "gvwr", "gcwr", "gawr", "payload", "gvm", "gcm", "mtplm", "tow rating", "towing capacity", "tow capacity", "rated", "rating", "ratings", "load index", "atm", "gtm", "max tongue", "tongue rating", "tank size", "tank hold", "curb weight", "rated for", "door sticker", "plate", "capacity", "limits on file"))
-ECONOMY_STRONG = frozenset(("thirsty", "litres per hundred", "liters per hundred", "litres a hundred", "mpg", "fuel economy", "fuel mileage", "gas mileage", "l/100km", "l/100", "fuel consumption", "miles per gallon", "consumption", "economy", "fuel efficiency", "to the gallon", "kilometres per litre", "litres per 100"))
-RANGE_STRONG = frozenset(("till were empty", "until were empty", "till we run dry", "until we run dry", "how far can we go", "how far can i go", "how far can we get", "how far can i get", "on whats left", "fuel left", "left in the tank", "before we need fuel", "before i need fuel", "until empty", "till empty", "to empty", "enough fuel", "enough diesel", "before we run dry", "without stopping", "without filling", "how much fuel is left", "fuel do we have left", "fuel do we have", "far can this tank", "dte", "distance to empty", "before we fill", "enough in the tank", "before we have to fill", "before fuel", "before refuelling", "before refueling", "range", "gas left", "diesel left", "before filling", "run out of fuel", "enough gas", "how far will", "on the tank", "fuel to get", "next fuel stop", "before we have to stop"))
-WHATIF_STRONG = frozenset(("what if", "what happens if", "what happens to", "if we put", "if i put", "if we move", "if i move", "if we add", "if i add", "if we slide", "if we load", "if i load", "if we shift", "suppose", "how much more can", "where should", "where must", "where do i put", "where do we put", "can i add", "can we add", "could we add", "could i add", "can i put", "can we put", "can we carry", "can i carry", "can we load", "can i load", "how much can"))
-HOW_MANY = frozenset(("how many", "how much", "enough", "need", "will", "do", "is", "are", "hold", "for"))
+FUEL = frozenset(
+    (
+        "fuel",
+        "diesel",
+        "gas",
+        "petrol",
+        "gallons",
+        "gallon",
+        "litres",
+        "liters",
+        "tank",
+        "def",
+        "fillups",
+        "fuelling",
+    )
+)
+MARGIN_STRONG = frozenset(
+    (
+        "over on anything",
+        "over anywhere",
+        "over on any",
+        "overweight",
+        "overloaded",
+        "margin",
+        "margins",
+        "headroom",
+        "within limits",
+        "under the limit",
+        "over the limit",
+        "payload left",
+        "maxed out",
+        "too heavy",
+        "over any limits",
+        "inside the limits",
+        "near the limit",
+        "tightest",
+        "capacity left",
+        "overweight on",
+        "to spare",
+        "limit",
+        "limits",
+        "over on",
+        "exceeding",
+        "exceed",
+        "in the red",
+    )
+)
+RATING_WORDS = frozenset(
+    (
+        "ratings are missing",
+        "missing ratings",
+        "what ratings",
+        "plate say",
+        "plate says",
+        "sticker say",
+        "sticker says",
+        "payload sticker",
+        "sticker number",
+        "kerbweight",
+        "train weight",
+        "gross train weight",
+        "gvwr",
+        "gcwr",
+        "gawr",
+        "payload",
+        "gvm",
+        "gcm",
+        "mtplm",
+        "tow rating",
+        "towing capacity",
+        "tow capacity",
+        "rated",
+        "rating",
+        "ratings",
+        "load index",
+        "atm",
+        "gtm",
+        "max tongue",
+        "tongue rating",
+        "tank size",
+        "tank hold",
+        "curb weight",
+        "rated for",
+        "door sticker",
+        "plate",
+        "capacity",
+        "limits on file",
+    )
+)
+ECONOMY_STRONG = frozenset(
+    (
+        "thirsty",
+        "litres per hundred",
+        "liters per hundred",
+        "litres a hundred",
+        "mpg",
+        "fuel economy",
+        "fuel mileage",
+        "gas mileage",
+        "l/100km",
+        "l/100",
+        "fuel consumption",
+        "miles per gallon",
+        "consumption",
+        "economy",
+        "fuel efficiency",
+        "to the gallon",
+        "kilometres per litre",
+        "litres per 100",
+    )
+)
+RANGE_STRONG = frozenset(
+    (
+        "till were empty",
+        "until were empty",
+        "till we run dry",
+        "until we run dry",
+        "how far can we go",
+        "how far can i go",
+        "how far can we get",
+        "how far can i get",
+        "on whats left",
+        "fuel left",
+        "left in the tank",
+        "before we need fuel",
+        "before i need fuel",
+        "until empty",
+        "till empty",
+        "to empty",
+        "enough fuel",
+        "enough diesel",
+        "before we run dry",
+        "without stopping",
+        "without filling",
+        "how much fuel is left",
+        "fuel do we have left",
+        "fuel do we have",
+        "far can this tank",
+        "dte",
+        "distance to empty",
+        "before we fill",
+        "enough in the tank",
+        "before we have to fill",
+        "before fuel",
+        "before refuelling",
+        "before refueling",
+        "range",
+        "gas left",
+        "diesel left",
+        "before filling",
+        "run out of fuel",
+        "enough gas",
+        "how far will",
+        "on the tank",
+        "fuel to get",
+        "next fuel stop",
+        "before we have to stop",
+    )
+)
+WHATIF_STRONG = frozenset(
+    (
+        "what if",
+        "what happens if",
+        "what happens to",
+        "if we put",
+        "if i put",
+        "if we move",
+        "if i move",
+        "if we add",
+        "if i add",
+        "if we slide",
+        "if we load",
+        "if i load",
+        "if we shift",
+        "suppose",
+        "how much more can",
+        "where should",
+        "where must",
+        "where do i put",
+        "where do we put",
+        "can i add",
+        "can we add",
+        "could we add",
+        "could i add",
+        "can i put",
+        "can we put",
+        "can we carry",
+        "can i carry",
+        "can we load",
+        "can i load",
+        "how much can",
+    )
+)
+HOW_MANY = frozenset(
+    ("how many", "how much", "enough", "need", "will", "do", "is", "are", "hold", "for")
+)
 
 
 def _topic(scene: Scene, asked: _Asked) -> str | None:
@@ -245,7 +511,11 @@ def _topic(scene: Scene, asked: _Asked) -> str | None:
         return "plan"
     if "range" in topics and _asks_range(scene, asked):
         return "range"
-    if words & {"empty"} and words & {"miles", "km", "kms"} and words & {"till", "until", "to", "before"}:
+    if (
+        words & {"empty"}
+        and words & {"miles", "km", "kms"}
+        and words & {"till", "until", "to", "before"}
+    ):
         return "range"
     if "left" in words and words & {"tank"} and words & {"miles", "km", "kms", "far", "range"}:
         return "range"
@@ -259,8 +529,16 @@ def _topic(scene: Scene, asked: _Asked) -> str | None:
         return "ratings"
     if "economy" in topics and (
         topics["economy"] & ECONOMY_STRONG
-        or (words & {"burning", "using", "drinking"} and (words & FUEL or "per" in words or "100" in words))
-        or ({"mileage", "milage"} & words and asked.ours and not words & {"odometer", "odo"} and not asked.other)
+        or (
+            words & {"burning", "using", "drinking"}
+            and (words & FUEL or "per" in words or "100" in words)
+        )
+        or (
+            {"mileage", "milage"} & words
+            and asked.ours
+            and not words & {"odometer", "odo"}
+            and not asked.other
+        )
     ):
         return "economy"
     if "cost" in topics and _asks_cost(scene, asked):
@@ -284,7 +562,16 @@ def _topic(scene: Scene, asked: _Asked) -> str | None:
 
 ORDERING = frozenset(
     word
-    for phrase in (*BARE_TOPICS, *SUMMARIES, *ECONOMY_STRONG, "gcwr", "gvwr", "payload", "margin", "gross")
+    for phrase in (
+        *BARE_TOPICS,
+        *SUMMARIES,
+        *ECONOMY_STRONG,
+        "gcwr",
+        "gvwr",
+        "payload",
+        "margin",
+        "gross",
+    )
     for word in phrase.split()
 ) - {"to", "the", "per", "last", "this", "so", "up"}
 """One of these stands in every order; without one, a short statement is not looked at further."""
@@ -304,33 +591,119 @@ def _trade(scene: Scene) -> bool:
 
 def _tongue_meant(asked: _Asked) -> bool:
     """The trailer's tongue, and not the one in a mouth or a pin on a map."""
-    sure = {"tongue weight", "pin weight", "nose weight", "hitch weight", "ball weight", "noseweight", "towball weight", "tongue percentage", "tongue share", "pin percentage", "toungue weight", "tounge weight", "pushing down on"}
+    sure = {
+        "tongue weight",
+        "pin weight",
+        "nose weight",
+        "hitch weight",
+        "ball weight",
+        "noseweight",
+        "towball weight",
+        "tongue percentage",
+        "tongue share",
+        "pin percentage",
+        "toungue weight",
+        "tounge weight",
+        "pushing down on",
+    }
     if asked.topics["tongue"] & sure:
         return True
     ours = asked.ours or bool(asked.words & {"pounds", "lbs", "lb", "kg", "kilos"})
-    return ours and asked.strangers <= 1 and bool(asked.words & {"heavy", "much", "weigh", "weight", "percent", "percentage", "enough", "light", "lbs", "pounds", "kg", "share", "many", "lb"})
+    return (
+        ours
+        and asked.strangers <= 1
+        and bool(
+            asked.words
+            & {
+                "heavy",
+                "much",
+                "weigh",
+                "weight",
+                "percent",
+                "percentage",
+                "enough",
+                "light",
+                "lbs",
+                "pounds",
+                "kg",
+                "share",
+                "many",
+                "lb",
+            }
+        )
+    )
 
 
 def _asks_help(scene: Scene, asked: _Asked) -> bool:
     """'how do i log a weigh in' and its like; 'how do i look' asks a person."""
     phrases = asked.topics["help"]
     log_words = scene.by_class.keys() & {
-        "weigh_cue", "fuel_cue", "odometer", "rating", "correction", "note", "vehicle", "axle",
-        "check_item", "hitch", "whole", "product", "ticket",
+        "weigh_cue",
+        "fuel_cue",
+        "odometer",
+        "rating",
+        "correction",
+        "note",
+        "vehicle",
+        "axle",
+        "check_item",
+        "hitch",
+        "whole",
+        "product",
+        "ticket",
     }
-    recording = asked.words & {"log", "record", "enter", "text", "send", "undo", "fix", "correct", "ticket", "delete", "weigh", "fill", "fillup"}
-    sure = {"how do i log", "how do we log", "what can you do", "what can i send", "what can i ask", "how to log", "how do i tell you", "what can i text", "commands", "what do you understand", "what do i text you", "what should i text", "what kind of things", "how can i log", "how would i log", "how do i undo"}
+    recording = asked.words & {
+        "log",
+        "record",
+        "enter",
+        "text",
+        "send",
+        "undo",
+        "fix",
+        "correct",
+        "ticket",
+        "delete",
+        "weigh",
+        "fill",
+        "fillup",
+    }
+    sure = {
+        "how do i log",
+        "how do we log",
+        "what can you do",
+        "what can i send",
+        "what can i ask",
+        "how to log",
+        "how do i tell you",
+        "what can i text",
+        "commands",
+        "what do you understand",
+        "what do i text you",
+        "what should i text",
+        "what kind of things",
+        "how can i log",
+        "how would i log",
+        "how do i undo",
+    }
     if phrases & sure:
         return asked.strangers <= 1 or bool(log_words)
     return bool(log_words and (recording or phrases - {"help"})) and asked.strangers <= 2
 
 
 def _asks_tiedown(scene: Scene, asked: _Asked) -> bool:
-    marked = "?" in asked.text and bool(asked.words & {"chains", "straps", "chain", "strap", "binders"})
-    many = marked or "how many" in asked.text or asked.words & {"enough", "need", "hold", "wll", "secure", "many", "plenty", "sufficient"}
+    marked = "?" in asked.text and bool(
+        asked.words & {"chains", "straps", "chain", "strap", "binders"}
+    )
+    many = (
+        marked
+        or "how many" in asked.text
+        or asked.words & {"enough", "need", "hold", "wll", "secure", "many", "plenty", "sufficient"}
+    )
     return bool(many) and (
         asked.mass is not None
-        or asked.words & {"skid", "tractor", "load", "excavator", "machine", "hay", "deck", "trailer"} != frozenset()
+        or asked.words
+        & {"skid", "tractor", "load", "excavator", "machine", "hay", "deck", "trailer"}
+        != frozenset()
     )
 
 
@@ -345,7 +718,17 @@ def _asks_whatif(scene: Scene, asked: _Asked) -> bool:
         or scene.has("whole", "tongue")
         or scene.has("axle_noun")
         or "payload" in asked.words
-        or any(f" {spot} " in asked.text for spot in ("in the bed", "in bed", "up front", "on the roof", "in the back", "in the cab"))
+        or any(
+            f" {spot} " in asked.text
+            for spot in (
+                "in the bed",
+                "in bed",
+                "up front",
+                "on the roof",
+                "in the back",
+                "in the cab",
+            )
+        )
     )
     if asked.distance is not None and asked.mass is None:
         return False
@@ -359,13 +742,40 @@ def _asks_whatif(scene: Scene, asked: _Asked) -> bool:
 
 
 def _asks_plan(scene: Scene, asked: _Asked) -> bool:
-    future = asked.words & {"will", "would", "gonna", "going", "if", "plan", "planning", "estimate", "budget", "need", "take", "run", "for"}
-    fuelish = asked.words & FUEL or asked.words & {"cost", "fillups", "stops", "spend", "run", "fill", "fills"}
+    future = asked.words & {
+        "will",
+        "would",
+        "gonna",
+        "going",
+        "if",
+        "plan",
+        "planning",
+        "estimate",
+        "budget",
+        "need",
+        "take",
+        "run",
+        "for",
+    }
+    fuelish = asked.words & FUEL or asked.words & {
+        "cost",
+        "fillups",
+        "stops",
+        "spend",
+        "run",
+        "fill",
+        "fills",
+    }
     if any(token.text in ("plan", "planning", "estimate", "budget") for token in scene.tokens[:2]):
         return asked.distance is not None or (bool(fuelish) and scene.has("name"))
     if asked.words & {"tank", "left"} and asked.words & {"get", "make", "last", "carry", "another"}:
         return False
-    if asked.distance is not None and future and fuelish and not asked.topics.get("range", set()) & RANGE_STRONG:
+    if (
+        asked.distance is not None
+        and future
+        and fuelish
+        and not asked.topics.get("range", set()) & RANGE_STRONG
+    ):
         return not asked.words & {"make"} and "spent" not in asked.words
     if "plan" in asked.topics and fuelish and scene.has("name") and _destination(scene):
         return True
@@ -388,17 +798,67 @@ def _asks_range(scene: Scene, asked: _Asked) -> bool:
         return asked.distance is not None or bool(asked.words & FUEL and asked.ours)
     if asked.distance is not None and asked.words & {"tank", "fuel", "diesel", "gas"}:
         return bool(asked.words & {"get", "make", "last", "enough", "reach", "carry", "another"})
-    return bool(asked.words & FUEL) and (asked.ours or asked.words & {"tank"} != frozenset()) and "left" in asked.words
+    return (
+        bool(asked.words & FUEL)
+        and (asked.ours or asked.words & {"tank"} != frozenset())
+        and "left" in asked.words
+    )
 
 
 def _asks_upkeep(scene: Scene, asked: _Asked) -> bool:
     phrases = asked.topics["upkeep"]
-    timed = asked.words & {"when", "due", "overdue", "next", "last", "long", "time", "far", "since", "need", "whens", "any", "still"}
-    things = phrases - {"oil level", "due", "overdue", "service", "serviced", "inspection", "registration", "oil", "last serviced", "maintenance", "rotation", "filter", "due for"}
+    timed = asked.words & {
+        "when",
+        "due",
+        "overdue",
+        "next",
+        "last",
+        "long",
+        "time",
+        "far",
+        "since",
+        "need",
+        "whens",
+        "any",
+        "still",
+    }
+    things = phrases - {
+        "oil level",
+        "due",
+        "overdue",
+        "service",
+        "serviced",
+        "inspection",
+        "registration",
+        "oil",
+        "last serviced",
+        "maintenance",
+        "rotation",
+        "filter",
+        "due for",
+    }
     if things and timed:
         return True
     about = scene.has("vehicle") or scene.has("name")
-    return bool(phrases & {"service", "maintenance", "due", "serviced", "overdue", "oil", "upkeep", "next service", "due for", "last serviced"}) and about and bool(timed)
+    return (
+        bool(
+            phrases
+            & {
+                "service",
+                "maintenance",
+                "due",
+                "serviced",
+                "overdue",
+                "oil",
+                "upkeep",
+                "next service",
+                "due for",
+                "last serviced",
+            }
+        )
+        and about
+        and bool(timed)
+    )
 
 
 def _asks_margin(scene: Scene, asked: _Asked) -> bool:
@@ -406,8 +866,14 @@ def _asks_margin(scene: Scene, asked: _Asked) -> bool:
     if not phrases:
         return False
     placed = (
-        scene.has("axle") or scene.has("rating") or scene.has("axle_noun") or scene.has("whole")
-        or scene.has("vehicle") or scene.has("name") or scene.has("weigh_cue") or scene.has("rating_subject")
+        scene.has("axle")
+        or scene.has("rating")
+        or scene.has("axle_noun")
+        or scene.has("whole")
+        or scene.has("vehicle")
+        or scene.has("name")
+        or scene.has("weigh_cue")
+        or scene.has("rating_subject")
         or (scene.has("end") and "axle" in asked.words)
     )
     if asked.other and not placed:
@@ -417,10 +883,44 @@ def _asks_margin(scene: Scene, asked: _Asked) -> bool:
         return placed or (asked.ours and not everyday and asked.strangers <= 1)
     if phrases <= {"how close"}:
         return (scene.has("rating") or scene.has("axle")) and asked.strangers == 0
-    if phrases & {"legal", "over", "under", "inside", "within", "close to", "room", "left on", "ok on", "good on", "maxed", "spare", "over weight", "wiggle room", "leeway", "slack", "cushion", "left before", "how close", "over anything"}:
-        if phrases == {"over"} or phrases == {"under"} or phrases == {"room"} or phrases == {"legal"}:
-            strict = placed and ("are_we" in asked.forms or scene.has("rating") or scene.has("axle") or "how_much" in asked.forms or "how_far" in asked.forms)
-            lone = phrases & {"legal", "over"} and asked.text.strip(" ?").endswith(("are we legal", "are we over", "we over", "we legal", "are we over yet"))
+    if phrases & {
+        "legal",
+        "over",
+        "under",
+        "inside",
+        "within",
+        "close to",
+        "room",
+        "left on",
+        "ok on",
+        "good on",
+        "maxed",
+        "spare",
+        "over weight",
+        "wiggle room",
+        "leeway",
+        "slack",
+        "cushion",
+        "left before",
+        "how close",
+        "over anything",
+    }:
+        if (
+            phrases == {"over"}
+            or phrases == {"under"}
+            or phrases == {"room"}
+            or phrases == {"legal"}
+        ):
+            strict = placed and (
+                "are_we" in asked.forms
+                or scene.has("rating")
+                or scene.has("axle")
+                or "how_much" in asked.forms
+                or "how_far" in asked.forms
+            )
+            lone = phrases & {"legal", "over"} and asked.text.strip(" ?").endswith(
+                ("are we legal", "are we over", "we over", "we legal", "are we over yet")
+            )
             return strict or bool(lone)
         return placed and asked.strangers <= 3
     return False
@@ -429,21 +929,60 @@ def _asks_margin(scene: Scene, asked: _Asked) -> bool:
 def _asks_ratings(scene: Scene, asked: _Asked) -> bool:
     phrases = asked.topics["ratings"]
     if not phrases & RATING_WORDS:
-        return "max" in phrases and (scene.has("axle") or scene.has("whole", "tongue")) and asked.ours
+        return (
+            "max" in phrases and (scene.has("axle") or scene.has("whole", "tongue")) and asked.ours
+        )
     if phrases <= {"rated", "rating", "ratings", "capacity", "plate", "rated for"}:
         listed = "ratings" in phrases and asked.strangers == 0 and len(asked.words) <= 6
-        return listed or _trade(scene) or scene.has("vehicle") or scene.has("rating_subject") or scene.has("subject", "tyre")
+        return (
+            listed
+            or _trade(scene)
+            or scene.has("vehicle")
+            or scene.has("rating_subject")
+            or scene.has("subject", "tyre")
+        )
     return True
 
 
 def _asks_cost(scene: Scene, asked: _Asked) -> bool:
     phrases = asked.topics["cost"]
-    if phrases & {"set us back", "set me back", "fuel spend", "fuel spending", "cost per mile", "cost a mile", "price per mile", "per mile", "fuel bill", "fuel costs", "fuel cost", "cost per km", "fuel money", "a mile"}:
+    if phrases & {
+        "set us back",
+        "set me back",
+        "fuel spend",
+        "fuel spending",
+        "cost per mile",
+        "cost a mile",
+        "price per mile",
+        "per mile",
+        "fuel bill",
+        "fuel costs",
+        "fuel cost",
+        "cost per km",
+        "fuel money",
+        "a mile",
+    }:
         return not asked.other
     fuelish = bool(asked.words & FUEL) or scene.has("product")
-    tank = {"tank", "fill", "fillup"} & asked.words and {"that", "last", "this", "the"} & asked.words
+    tank = {"tank", "fill", "fillup"} & asked.words and {
+        "that",
+        "last",
+        "this",
+        "the",
+    } & asked.words
     ours = (asked.ours or bool(tank) or "damage" in asked.words) and not asked.other
-    past = asked.words & {"damage", "spent", "paid", "cost", "spend", "did", "have", "costs", "total", "paying"}
+    past = asked.words & {
+        "damage",
+        "spent",
+        "paid",
+        "cost",
+        "spend",
+        "did",
+        "have",
+        "costs",
+        "total",
+        "paying",
+    }
     towed = scene.has("name") or asked.words & {"tow", "towing", "trip", "haul"}
     return bool(past) and ours and (fuelish or bool(towed))
 
@@ -452,8 +991,24 @@ def _asks_weight(scene: Scene, asked: _Asked) -> bool:
     if asked.other and not scene.has("name") and not scene.has("vehicle"):
         return False
     rig = (
-        scene.has("vehicle") or scene.has("name") or scene.has("axle") or scene.has("axle_noun")
-        or asked.topics["weight"] & {"last weigh", "weigh in", "scale", "scale ticket", "axle weights", "gross", "last weighing", "we weigh", "weighbridge", "whole combination", "combination"}
+        scene.has("vehicle")
+        or scene.has("name")
+        or scene.has("axle")
+        or scene.has("axle_noun")
+        or asked.topics["weight"]
+        & {
+            "last weigh",
+            "weigh in",
+            "scale",
+            "scale ticket",
+            "axle weights",
+            "gross",
+            "last weighing",
+            "we weigh",
+            "weighbridge",
+            "whole combination",
+            "combination",
+        }
     )
     ours = asked.words & {"we", "were", "it", "our", "rig"}
     if asked.strangers > 2 or (asked.strangers and not rig):
@@ -466,62 +1021,194 @@ def _asks_weight(scene: Scene, asked: _Asked) -> bool:
 def _asks_distance(scene: Scene, asked: _Asked) -> bool:
     if asked.other and not scene.has("name"):
         return False
-    counted = asked.words & {"driven", "many", "far", "total", "distance", "odometer", "odo", "mileage"}
-    driven = asked.words & {"put", "done", "driven", "drive", "drove", "tow", "towed", "gone", "come", "covered", "odometer", "odo", "clock", "traveled", "travelled", "pulled", "went", "go", "racked", "did", "towing", "hauled", "made", "logged", "since"}
-    plain = asked.words & {"miles", "km", "kms", "odometer", "odo", "mileage", "far", "kilometres", "kilometers", "ks"}
+    counted = asked.words & {
+        "driven",
+        "many",
+        "far",
+        "total",
+        "distance",
+        "odometer",
+        "odo",
+        "mileage",
+    }
+    driven = asked.words & {
+        "put",
+        "done",
+        "driven",
+        "drive",
+        "drove",
+        "tow",
+        "towed",
+        "gone",
+        "come",
+        "covered",
+        "odometer",
+        "odo",
+        "clock",
+        "traveled",
+        "travelled",
+        "pulled",
+        "went",
+        "go",
+        "racked",
+        "did",
+        "towing",
+        "hauled",
+        "made",
+        "logged",
+        "since",
+    }
+    plain = asked.words & {
+        "miles",
+        "km",
+        "kms",
+        "odometer",
+        "odo",
+        "mileage",
+        "far",
+        "kilometres",
+        "kilometers",
+        "ks",
+    }
     if "far" in asked.words and not asked.words & {"miles", "km", "kms", "towed", "trailer", "odo"}:
-        return asked.ours and bool(driven & {"gone", "come", "driven", "towed", "tow", "pulled", "hauled", "drive", "go"}) and (scene.has("time") or scene.has("name") or "trip" in asked.words or "today" in asked.words)
-    return bool(counted and plain and (driven or asked.words & {"odometer", "odo"})) and asked.strangers <= 2
+        return (
+            asked.ours
+            and bool(
+                driven
+                & {"gone", "come", "driven", "towed", "tow", "pulled", "hauled", "drive", "go"}
+            )
+            and (
+                scene.has("time")
+                or scene.has("name")
+                or "trip" in asked.words
+                or "today" in asked.words
+            )
+        )
+    return (
+        bool(counted and plain and (driven or asked.words & {"odometer", "odo"}))
+        and asked.strangers <= 2
+    )
 
 
 def _asks_summary(scene: Scene, asked: _Asked, topic: str) -> bool:
     if asked.other and not scene.has("name"):
         return False
     phrases = {phrase for found in asked.topics.values() for phrase in found}
-    told = bool(phrases & SUMMARIES) or bool(asked.words & {"summary", "recap", "totals", "report", "log"})
-    told = told or (bool(asked.words & {"figures", "numbers"}) and bool(asked.words & {"week", "weeks", "trip", "month"}))
+    told = bool(phrases & SUMMARIES) or bool(
+        asked.words & {"summary", "recap", "totals", "report", "log"}
+    )
+    told = told or (
+        bool(asked.words & {"figures", "numbers"})
+        and bool(asked.words & {"week", "weeks", "trip", "month"})
+    )
     if told and asked.strangers <= 1:
         return True
-    about = asked.words & FUEL or asked.words & {"miles", "towing", "towed", "tow", "fuel", "mpg", "log", "numbers", "stats", "haul", "hauling"} or scene.has("name")
+    about = (
+        asked.words & FUEL
+        or asked.words
+        & {
+            "miles",
+            "towing",
+            "towed",
+            "tow",
+            "fuel",
+            "mpg",
+            "log",
+            "numbers",
+            "stats",
+            "haul",
+            "hauling",
+        }
+        or scene.has("name")
+    )
     if topic == "trip":
-        return (bool(about) or any(t in ("trip so far", "trip total", "trip totals", "this tow", "last tow", "trip shaping up", "trip going", "trip coming along") for t in asked.topics["trip"])) and asked.strangers <= 2 and asked.distance is None
+        return (
+            (
+                bool(about)
+                or any(
+                    t
+                    in (
+                        "trip so far",
+                        "trip total",
+                        "trip totals",
+                        "this tow",
+                        "last tow",
+                        "trip shaping up",
+                        "trip going",
+                        "trip coming along",
+                    )
+                    for t in asked.topics["trip"]
+                )
+            )
+            and asked.strangers <= 2
+            and asked.distance is None
+        )
     if topic == "week":
-        done = "how did we do" in asked.text or "how are we doing" in asked.text or "how did the week" in asked.text
+        done = (
+            "how did we do" in asked.text
+            or "how are we doing" in asked.text
+            or "how did the week" in asked.text
+        )
         shown = "show" in asked.forms and asked.strangers == 0
         return done or shown or (bool(about) and asked.strangers <= 1)
     did = "how did we do" in asked.text or "what did we do" in asked.text
     shown = "show" in asked.forms and times.read_span(scene)[0] is not None and asked.strangers == 0
-    return bool(about and asked.strangers <= 1 and not asked.other and times.read_span(scene)[0]) or did or shown
+    return (
+        bool(about and asked.strangers <= 1 and not asked.other and times.read_span(scene)[0])
+        or did
+        or shown
+    )
 
 
-VERBS = frozenset("pull tow haul drive get go reach fill secure tie hold make take run do".split())
+VERBS = frozenset(["pull", "tow", "haul", "drive", "get", "go", "reach", "fill", "secure", "tie", "hold", "make", "take", "run", "do"])
 
 
 def _destination(scene: Scene) -> str | None:
     """Where a plan goes: the name behind 'to'."""
     for index, token in enumerate(scene.tokens):
-        if token.text not in ("to", "trip to", "to get to", "headed to", "heading to", "need to get to", "get to", "for"):
+        if token.text not in (
+            "to",
+            "trip to",
+            "to get to",
+            "headed to",
+            "heading to",
+            "need to get to",
+            "get to",
+            "for",
+        ):
             continue
         words = index + 1
         end = words
         while end < len(scene.tokens) and end - words < 3:
             following = scene.tokens[end]
-            if following.kind is not WORD or "name" in following.senses or "glue" in following.senses:
+            if (
+                following.kind is not WORD
+                or "name" in following.senses
+                or "glue" in following.senses
+            ):
                 break
             upper = following.raw[0].isupper()
             if not upper and (following.senses or following.text in SMALL or end > words):
                 break
             end += 1
         named = end > words and _capital(scene.tokens[words])
-        if named or (end > words and token.text != "for" and scene.tokens[words].text not in MOVING | VERBS):
+        if named or (
+            end > words and token.text != "for" and scene.tokens[words].text not in MOVING | VERBS
+        ):
             return scene.words_between(words, end)
     return None
 
 
 def _position(scene: Scene, spots: list[Spot]) -> str | None:
     """The place that something goes to: the first behind a verb of moving."""
-    verbs = [i for i, token in enumerate(scene.tokens) if token.text.split()[-1] in MOVING | {"go", "goes", "goin"}]
-    behind = [spot for spot in spots if any(verb < spot.start for verb in verbs) and spot.lead != "off"]
+    verbs = [
+        i
+        for i, token in enumerate(scene.tokens)
+        if token.text.split()[-1] in MOVING | {"go", "goes", "goin"}
+    ]
+    behind = [
+        spot for spot in spots if any(verb < spot.start for verb in verbs) and spot.lead != "off"
+    ]
     if behind:
         first = min(verb for verb in verbs)
         later = [spot for spot in behind if spot.start > first]
@@ -570,7 +1257,11 @@ def _question(scene: Scene, book: Phrasebook, topic: str, asked: _Asked) -> Ques
 def _span(scene: Scene, topic: str) -> tuple[date | None, date | None]:
     if topic not in ("cost", "distance", "period", "economy", "trip", "weight", "margin"):
         return None, None
-    if not (times.has_times(scene) or {"month", "year", "week", "weekend", "last", "past", "ytd"} & {w for t in scene.tokens for w in t.text.split()}):
+    if not (
+        times.has_times(scene)
+        or {"month", "year", "week", "weekend", "last", "past", "ytd"}
+        & {w for t in scene.tokens for w in t.text.split()}
+    ):
         return None, None
     return times.read_span(scene)
 
@@ -614,7 +1305,9 @@ def _field(scene: Scene, topic: str) -> str | None:
     for _, _, key in scene.find("axle"):
         return key
     for _, token, key in scene.find("whole"):
-        if key in ("tongue", "gross") and not (topic == "margin" and token.text in ("total", "combined")):
+        if key in ("tongue", "gross") and not (
+            topic == "margin" and token.text in ("total", "combined")
+        ):
             return key
     for label in scene.labels:
         if label.end_of and label.wheel:
@@ -631,7 +1324,17 @@ def _product(scene: Scene) -> str | None:
 
 
 UPKEEP_THINGS = frozenset(
-    ("due", "overdue", "service", "serviced", "last serviced", "next service", "maintenance", "upkeep", "due for")
+    (
+        "due",
+        "overdue",
+        "service",
+        "serviced",
+        "last serviced",
+        "next service",
+        "maintenance",
+        "upkeep",
+        "due for",
+    )
 )
 
 
@@ -662,7 +1365,31 @@ def _tied_item(scene: Scene, mass: Figure) -> str | None:
     return None
 
 
-MOVING = frozenset(("slide", "move", "put", "shift", "add", "load", "throw", "take", "set", "moved", "stick", "slid", "strap", "hang", "carry", "moving", "adding", "putting", "pull", "dump", "drain"))
+MOVING = frozenset(
+    (
+        "slide",
+        "move",
+        "put",
+        "shift",
+        "add",
+        "load",
+        "throw",
+        "take",
+        "set",
+        "moved",
+        "stick",
+        "slid",
+        "strap",
+        "hang",
+        "carry",
+        "moving",
+        "adding",
+        "putting",
+        "pull",
+        "dump",
+        "drain",
+    )
+)
 
 
 def _moved_item(scene: Scene, mass: Figure | None) -> str | None:
@@ -681,10 +1408,21 @@ def _moved_item(scene: Scene, mass: Figure | None) -> str | None:
         if last not in MOVING and not (last == "if" and index + 1 < len(scene.tokens)):
             continue
         start = index + 1
-        while start < len(scene.tokens) and scene.tokens[start].text in ("the", "a", "an", "my", "our", "another"):
+        while start < len(scene.tokens) and scene.tokens[start].text in (
+            "the",
+            "a",
+            "an",
+            "my",
+            "our",
+            "another",
+        ):
             start += 1
         end = start
-        while end < len(scene.tokens) and _thing(scene.tokens[end]) and scene.tokens[end].text not in ("go", "goes", "going", "sits", "went"):
+        while (
+            end < len(scene.tokens)
+            and _thing(scene.tokens[end])
+            and scene.tokens[end].text not in ("go", "goes", "going", "sits", "went")
+        ):
             end += 1
         if end > start:
             return scene.words_between(start, end)
@@ -697,6 +1435,18 @@ def _thing(token: Token) -> bool:
         and token.kind is not NUMBER
         and not (
             token.senses.keys()
-            & {"glue", "vehicle", "name", "end", "axle", "whole", "unit", "talk", "question_word", "time", "level"}
+            & {
+                "glue",
+                "vehicle",
+                "name",
+                "end",
+                "axle",
+                "whole",
+                "unit",
+                "talk",
+                "question_word",
+                "time",
+                "level",
+            }
         )
     )

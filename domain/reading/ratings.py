@@ -18,7 +18,9 @@ from domain.reading.labels import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD
 
-TRUCK_RATINGS = frozenset(("gcwr", "gawr_front", "gawr_rear", "payload", "tank", "wheelbase", "overhang"))
+TRUCK_RATINGS = frozenset(
+    ("gcwr", "gawr_front", "gawr_rear", "payload", "tank", "wheelbase", "overhang")
+)
 LEAST_STAMPED = 1000
 """Pounds or kilograms: less is no maker's limit of a hitch or an axle."""
 
@@ -82,7 +84,9 @@ def _framed(scene: Scene) -> bool:
     )
 
 
-WEAK_CUES = frozenset(("plate", "tag", "badge", "spec", "specs", "manual", "max", "maximum", "limit", "limits"))
+WEAK_CUES = frozenset(
+    ("plate", "tag", "badge", "spec", "specs", "manual", "max", "maximum", "limit", "limits")
+)
 
 
 def _is_strong(scene: Scene, index: int, text: str) -> bool:
@@ -172,8 +176,10 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
     part = _part_in_clause(scene, figure)
     if name in ("tow", "tongue") and part is not None:
         return part
-    if name == "gawr" or word in TRAILER_ONLY or any(
-        scene.tokens[index].text in TRAILER_ONLY for index in range(label.start, label.end)
+    if (
+        name == "gawr"
+        or word in TRAILER_ONLY
+        or any(scene.tokens[index].text in TRAILER_ONLY for index in range(label.start, label.end))
     ):
         return "trailer"
     if name in TRUCK_RATINGS or name.startswith("gawr_"):
@@ -291,9 +297,7 @@ def _implausible(name: str, value: Quantity) -> bool:
     return not low <= value.amount("kg") <= high
 
 
-def _repeated(
-    found: list[Rating], subject: str, name: str, value: Quantity | float
-) -> bool:
+def _repeated(found: list[Rating], subject: str, name: str, value: Quantity | float) -> bool:
     """A label in two units (4,990 kg / 11,000 lb) states one rating."""
     for rating in found:
         if (rating.subject, rating.rating) == (subject, name) and isinstance(value, Quantity):

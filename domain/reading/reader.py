@@ -101,7 +101,9 @@ def _states_loads(scene: Scene) -> bool:
     return len(bound) >= 2 and scene.tokens[0].text not in ASKING
 
 
-ASKING = frozenset(("what", "whats", "how", "hows", "is", "are", "did", "does", "do", "when", "can"))
+ASKING = frozenset(
+    ("what", "whats", "how", "hows", "is", "are", "did", "does", "do", "when", "can")
+)
 
 
 def _only_asks(scene: Scene) -> bool:
@@ -240,8 +242,23 @@ def _note_of(scene: Scene, index: int, rest: int) -> Note | None:
     if words < 2:
         return None
     marked = rest > index + 1
-    plain = token.text in ("remember", "note", "memo", "reminder to self", "for next time", "for the record", "log this", "write down", "jot down", "worth noting")
-    if plain and not marked and not (scene.has("vehicle") or scene.has("name") or scene.has("check_item")):
+    plain = token.text in (
+        "remember",
+        "note",
+        "memo",
+        "reminder to self",
+        "for next time",
+        "for the record",
+        "log this",
+        "write down",
+        "jot down",
+        "worth noting",
+    )
+    if (
+        plain
+        and not marked
+        and not (scene.has("vehicle") or scene.has("name") or scene.has("check_item"))
+    ):
         return None
     text = scene.text[scene.tokens[rest].start :].strip()
     return Note(
@@ -258,5 +275,3 @@ def explain(text: str, context: Context, book: Phrasebook) -> str:
     scene = Scene(clean(text), context, book, trace)
     verdict = _verdict(scene, context, book)
     return explanation(scene, verdict, trace)
-
-

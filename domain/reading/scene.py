@@ -22,7 +22,7 @@ SHORTENED = frozenset(("well", "ill", "shell", "hell", "wed", "wont"))
 """'we'll' and its like plan something; without the apostrophe they are other words."""
 
 SLACK = frozenset(
-    "unhooked off slack loose disconnected released down unhitched undone unloaded removed".split()
+    ["unhooked", "off", "slack", "loose", "disconnected", "released", "down", "unhitched", "undone", "unloaded", "removed"]
 )
 SHORT_CLAUSE = 3
 TOW_CARS = frozenset(("car", "van"))
@@ -30,7 +30,7 @@ TOW_CARS = frozenset(("car", "van"))
 
 ADVERT = "advert"
 SOMEBODY_DOES = frozenset(
-    "got has had says said paid spent drove hit towed pulled gets took wants needs texted".split()
+    ["got", "has", "had", "says", "said", "paid", "spent", "drove", "hit", "towed", "pulled", "gets", "took", "wants", "needs", "texted"]
 )
 LEAST_INITIALS, LEAST_LOAD = 3, 400
 

@@ -56,8 +56,16 @@ DAYS_BACK = {
     "day before yesterday": 2,
 }
 EVENING = frozenset(
-    ("tonight", "this evening", "this afternoon", "last night", "yesterday evening",
-     "yesterday afternoon", "this arvo", "arvo")
+    (
+        "tonight",
+        "this evening",
+        "this afternoon",
+        "last night",
+        "yesterday evening",
+        "yesterday afternoon",
+        "this arvo",
+        "arvo",
+    )
 )
 MORNING = frozenset(("this morning", "yesterday morning"))
 CLOCK_OF_WORD = {"noon": (12, 0), "midday": (12, 0)}
@@ -191,7 +199,14 @@ def _is_weekday(scene: Scene, index: int) -> bool:
 
 
 def _after_preposition(scene: Scene, index: int) -> bool:
-    return index > 0 and scene.tokens[index - 1].text in ("on", "last", "since", "this", "from", "by")
+    return index > 0 and scene.tokens[index - 1].text in (
+        "on",
+        "last",
+        "since",
+        "this",
+        "from",
+        "by",
+    )
 
 
 def _clock(raw: str) -> tuple[int, int] | None:
@@ -213,7 +228,7 @@ _PAST_HOUR = re.compile(
 _HOURS = {
     word: number
     for number, word in enumerate(
-        "one two three four five six seven eight nine ten eleven twelve".split(), 1
+        ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"], 1
     )
 }
 _MINUTES = {"quarter": 15, "half": 30, "ten": 10, "twenty": 20}
@@ -257,7 +272,11 @@ def _bare_clock(scene: Scene, index: int) -> tuple[int, int] | None:
     afternoon = _in_the(scene, index, "afternoon")
     dawn = _in_the(scene, index, "morning")
     plain = token.decimals == 0 and 1 <= token.value <= 12
-    if plain and (follows_day or afternoon or dawn) and "unit" not in (after.senses if after else ()):
+    if (
+        plain
+        and (follows_day or afternoon or dawn)
+        and "unit" not in (after.senses if after else ())
+    ):
         hour = int(token.value)
         if afternoon and hour < 12:
             hour += 12
@@ -316,7 +335,10 @@ def _ordered(first: int, second: int, year: int, context: Context) -> date | Non
 def _slash_date(scene: Scene, local: datetime) -> date | None:
     """'7/9 at 14:20': two small numbers with a slash, beside a clock time."""
     if not any(token.kind is TIME or "time" in token.senses for token in scene.tokens) and not (
-        re.search(r"\b(?:on|since|from)\s\d\d?/\d|(?<![\d/])(?:0\d/\d\d|\d\d/0\d)(?![\d/])|^\s*\d\d?/\d\d?\s", scene.text)
+        re.search(
+            r"\b(?:on|since|from)\s\d\d?/\d|(?<![\d/])(?:0\d/\d\d|\d\d/0\d)(?![\d/])|^\s*\d\d?/\d\d?\s",
+            scene.text,
+        )
     ):
         return None
     for match in re.finditer(r"(?<![\d/.])(\d\d?)/(\d\d?)(?![\d/.])", scene.text):
@@ -340,7 +362,11 @@ def _month_day(scene: Scene, index: int, local: datetime) -> date | None:
             continue
         token = scene.tokens[other]
         number = int(token.value) if token.kind is NUMBER and token.decimals == 0 else None
-        if number is None and token.kind is WORD and re.fullmatch(r"\d\d?(st|nd|rd|th)", token.text):
+        if (
+            number is None
+            and token.kind is WORD
+            and re.fullmatch(r"\d\d?(st|nd|rd|th)", token.text)
+        ):
             number = int(token.text[:-2])
         if number is None:
             continue
@@ -418,7 +444,7 @@ def _ago(scene: Scene, local: datetime) -> datetime | date | None:
 
 
 def _by_dateparser(scene: Scene, local: datetime) -> date | None:
-    from dateparser.search import search_dates  # noqa: PLC0415  a slow import, seldom needed
+    from dateparser.search import search_dates
 
     found = search_dates(
         scene.text,
@@ -564,6 +590,8 @@ def _past_span(text: str, today: date) -> tuple[date | None, date | None]:
     if match is None:
         return None, None
     said = match[1]
-    count = int(said) if said.isdigit() else {"few": 3, "couple of": 2}.get(said, _COUNT.get(said, 1))
+    count = (
+        int(said) if said.isdigit() else {"few": 3, "couple of": 2}.get(said, _COUNT.get(said, 1))
+    )
     days = {"day": 1, "week": 7, "month": 30, "year": 365}[match[2]]
     return today - timedelta(days=days * count), None

@@ -130,7 +130,7 @@ def _opens_pass(scene: Scene, mark: int, figures: Sequence[Figure]) -> bool:
 
 
 def _sets_rig(scene: Scene, index: int, key: str) -> bool:
-    return key.split()[0] != "hitched" or scene.tokens[index].text.startswith("with")
+    return key.split(maxsplit=1)[0] != "hitched" or scene.tokens[index].text.startswith("with")
 
 
 def _repeats(figures: Sequence[Figure]) -> list[int]:
@@ -154,9 +154,7 @@ def _repeats(figures: Sequence[Figure]) -> list[int]:
 def _read_pass(scene: Scene, each: Pass, number: int, count: int) -> Weighing | Doubt | None:
     row = _axle_list(scene, each.figures)
     labelled = [
-        figure
-        for figure in each.figures
-        if isinstance(figure.label, Label) and figure not in row
+        figure for figure in each.figures if isinstance(figure.label, Label) and figure not in row
     ]
     bare = [
         figure
@@ -165,12 +163,20 @@ def _read_pass(scene: Scene, each: Pass, number: int, count: int) -> Weighing | 
     ]
     if len(labelled) == 1 and len(bare) >= 2 and not row:
         heading = labelled[0].label
-        if isinstance(heading, Label) and heading.only_vehicle and labelled[0].start < bare[0].start:
+        if (
+            isinstance(heading, Label)
+            and heading.only_vehicle
+            and labelled[0].start < bare[0].start
+        ):
             if bare[0].start - labelled[0].end <= 1:
                 bare, labelled = [labelled[0], *bare], []
     rig = _stated_rig(scene, each, count)
     placed = place(scene, labelled, each)
-    absent = [figure for figure in labelled if isinstance(figure.label, Label) and _is_absent(scene, figure.label)]
+    absent = [
+        figure
+        for figure in labelled
+        if isinstance(figure.label, Label) and _is_absent(scene, figure.label)
+    ]
     bare.extend(absent)
     placed |= dict(zip(SINGLE_AXLES, row, strict=False))
     if rig == "trailer":
@@ -223,7 +229,14 @@ def _read_pass(scene: Scene, each: Pass, number: int, count: int) -> Weighing | 
     return _entry(scene, each, placed, loads, rig, number, count)
 
 
-_AXLE_WEIGHT = {"steer": 1.3, "drive": 1.3, "trailer": 1.2, "gross": 1.5, "tongue": 1.5, "truck": 1.0}
+_AXLE_WEIGHT = {
+    "steer": 1.3,
+    "drive": 1.3,
+    "trailer": 1.2,
+    "gross": 1.5,
+    "tongue": 1.5,
+    "truck": 1.0,
+}
 
 
 def _label_evidence(scene: Scene, placed: dict[str, Figure]) -> float:
@@ -247,7 +260,11 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
     trust = 0.0
     words = scene.words_between(label.start, label.end).casefold().split()
     if label.whole == "tongue":
-        sure = len(words) > 1 or words[0] in ("noseweight", "tongue", "toungue", "towball", "tbm") or _towed(scene)
+        sure = (
+            len(words) > 1
+            or words[0] in ("noseweight", "tongue", "toungue", "towball", "tbm")
+            or _towed(scene)
+        )
         trust += (1.0 if len(words) > 1 else 0.5) if sure else -0.6
     if label.compound:
         trust -= 1.0
@@ -347,7 +364,11 @@ def _on_trailer_alone(placed: dict[str, Figure]) -> dict[str, Figure]:
     for position, figure in placed.items():
         axle, _, side = position.partition("_")
         name = ALONE_POSITIONS.get(axle, axle if side not in ("left", "right") else axle)
-        moved[f"{name}_{side}" if axle in ALONE_POSITIONS and side else ALONE_POSITIONS.get(position, position)] = figure
+        moved[
+            f"{name}_{side}"
+            if axle in ALONE_POSITIONS and side
+            else ALONE_POSITIONS.get(position, position)
+        ] = figure
     return moved
 
 
@@ -594,7 +615,11 @@ def _common_unit(scene: Scene, figures: Sequence[Figure]) -> str:
     for index, _, key in scene.find("unit"):
         # 'in pounds', 'Mass (t)': a unit said once for the whole message.
         before = scene.tokens[index - 1].text if index else ""
-        if index not in owned and key in ("lb", "kg", "t") and before in ("in", "(", "all", "are", "all in"):
+        if (
+            index not in owned
+            and key in ("lb", "kg", "t")
+            and before in ("in", "(", "all", "are", "all in")
+        ):
             return key
     return MASS_UNIT[scene.context.units]
 
@@ -645,9 +670,7 @@ def _rounding(loads: dict[str, Quantity]) -> float:
     return slack if all(load.value % 100 == 0 or load.unit == "t" for load in loads.values()) else 0
 
 
-def _part(
-    loads: dict[str, Quantity], axles: Sequence[str], whole: str
-) -> tuple[float, bool]:
+def _part(loads: dict[str, Quantity], axles: Sequence[str], whole: str) -> tuple[float, bool]:
     if whole in loads:
         return loads[whole].amount("kg"), True
     total, complete = 0.0, True
@@ -711,9 +734,7 @@ def _swaps(loads: dict[str, Quantity], position: str) -> tuple[Choice, ...]:
     return tuple(choices)
 
 
-def _gross_doubt(
-    scene: Scene, each: Pass, loads: dict[str, Quantity], rig: str | None
-) -> Doubt:
+def _gross_doubt(scene: Scene, each: Pass, loads: dict[str, Quantity], rig: str | None) -> Doubt:
     parts = {position: load for position, load in loads.items() if position != "gross"}
     total = sum(load.amount("kg") for position, load in parts.items() if position != "tongue")
     unit = loads["gross"].unit
@@ -774,9 +795,7 @@ def _two_choices(figures: Sequence[Figure], unit: str) -> tuple[Choice, ...]:
     )
 
 
-def _vague(
-    scene: Scene, placed: dict[str, Figure], rig: str | None, cue: bool
-) -> Doubt | None:
+def _vague(scene: Scene, placed: dict[str, Figure], rig: str | None, cue: bool) -> Doubt | None:
     """'trailer 9180' alone: its axles, or all of it?"""
     if set(placed) != {"trailer"} or rig is not None:
         return None
@@ -791,8 +810,13 @@ def _vague(
             "lone_load",
             (load,),
             (
-                Choice(f"{text} on its axles, hitched", (Weighing(rig="hitched", loads={"trailer": load}),)),
-                Choice(f"{text} in all, unhitched", (Weighing(rig="trailer", loads={"gross": load}),)),
+                Choice(
+                    f"{text} on its axles, hitched",
+                    (Weighing(rig="hitched", loads={"trailer": load}),),
+                ),
+                Choice(
+                    f"{text} in all, unhitched", (Weighing(rig="trailer", loads={"gross": load}),)
+                ),
             ),
         )
     return None
@@ -808,9 +832,7 @@ def _stated_rig(scene: Scene, each: Pass, count: int) -> str | None:
         if following is not None and "axle_noun" in following.senses:
             continue  # 'only the trailer axle' is still hitched
         kind = key.split()[0]
-        if kind == "hitched" and token.text not in ("hitched", "hooked up", "coupled"):
-            found = found or "hitched"
-        elif kind == "hitched":
+        if (kind == "hitched" and token.text not in ("hitched", "hooked up", "coupled")) or kind == "hitched":
             found = found or "hitched"
         else:
             found = kind
@@ -840,7 +862,9 @@ def _unhitched_here(scene: Scene, each: Pass) -> bool:
 def _both_named(scene: Scene) -> bool:
     """'that's Bertha and the fiver together': truck and trailer as one."""
     kinds = {label.vehicle for label in scene.labels if label.only_vehicle and label.bound is None}
-    joined = any(token.text in ("together", "combined", "and", "plus", "+", "&") for token in scene.tokens)
+    joined = any(
+        token.text in ("together", "combined", "and", "plus", "+", "&") for token in scene.tokens
+    )
     return {"truck", "trailer"} <= kinds and joined
 
 
