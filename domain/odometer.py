@@ -27,6 +27,11 @@ SAME_STOP = timedelta(minutes=10)
 
 A_DAY = timedelta(days=1)
 
+BELIEVABLE_FACTOR = (0.8, 1.25)
+"""No tyre or gear change puts an odometer further out than this (common practice, no source)."""
+
+BELIEVABLE_DIGITS = (4, 7)
+
 USUAL_DIGITS = (5, 6)
 """Wheels on an odometer where nobody has said how many (49 CFR 580.5: whole miles)."""
 
@@ -119,9 +124,9 @@ def track(log: Log) -> Track:
     A fill without a reading takes that of its stop, or its trip meter's distance beyond
     the fill before it.
     """
-    factor = _fact(log, "factor") or 1.0
+    factor = _fact(log, "factor", BELIEVABLE_FACTOR) or 1.0
     readings = [(logged, shown) for logged in log if (shown := _reading(logged.entry))]
-    along = _unrolled(readings, _fact(log, "digits"), _replacements(log))
+    along = _unrolled(readings, _fact(log, "digits", BELIEVABLE_DIGITS), _replacements(log))
     marks = [
         Mark(km=km * factor, at=logged.at, logged=logged)
         for (logged, _), km in zip(readings, along, strict=True)
@@ -168,15 +173,18 @@ def _reading(entry: Entry) -> Quantity | None:
     return entry.odometer if isinstance(entry, Fill | Odometer) else None
 
 
-def _fact(log: Log, rating: str) -> float | None:
-    """The latest bare figure told about the odometer."""
+def _fact(log: Log, rating: str, believable: tuple[float, float]) -> float | None:
+    """The latest bare figure told about the odometer, of those that can be true."""
+    low, high = believable
     told = [
         each.entry.value
         for each in log.of(Rating)
-        if each.entry.subject == "odometer" and each.entry.rating == rating
+        if each.entry.subject == "odometer"
+        and each.entry.rating == rating
+        and not isinstance(each.entry.value, Quantity)
+        and low <= each.entry.value <= high
     ]
-    last = told[-1] if told else None
-    return last.value if isinstance(last, Quantity) else last
+    return told[-1] if told else None
 
 
 def _replacements(log: Log) -> Sequence[tuple[datetime, Quantity]]:
