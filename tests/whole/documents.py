@@ -1,13 +1,15 @@
-"""The conversations that stand in the documents, and what Drawbar really answers.
+"""What stands in the documents and is made from the program: answers, and the list of modules.
 
 A fence marked `chat` is a conversation: a line after `>` is texted, the lines below it are
 the whole answer, and none stands where Drawbar keeps still. All conversations of a document
-go to one logbook, in the order in which they are printed. `make documents` writes the real
-answers in; a test fails where they are not those that are printed.
+go to one logbook, in the order in which they are printed. Between the marks `modules` stands
+each module with the first sentence of its docstring. `make documents` writes both in; a test
+fails where they are not those that are printed.
 """
 
 from __future__ import annotations
 
+import ast
 import asyncio
 import io
 import re
@@ -48,7 +50,34 @@ def texted(text: str) -> list[str]:
 
 
 def rewritten(text: str) -> str:
-    """The document with the answers that Drawbar gives."""
+    """The document with the answers that Drawbar gives, and the modules that it has."""
+    return _with_modules(_with_answers(text))
+
+
+def _with_modules(text: str) -> str:
+    marks = r"(?<=<!-- modules -->\n).*?(?=<!-- end of modules -->)"
+    return re.sub(marks, lambda _: module_table(), text, flags=re.DOTALL)
+
+
+def module_table() -> str:
+    """Modules and packages of both packages, each with what it says that it is about."""
+    rows = ["| place | what it decides |", "|---|---|"]
+    for package in ("domain", "bot"):
+        for path in sorted((ROOT / package).iterdir()):
+            source = path / "__init__.py" if path.is_dir() else path
+            if source.suffix == ".py" and source.is_file() and path.name != "__init__.py":
+                name = path.relative_to(ROOT).as_posix() + ("/" if path.is_dir() else "")
+                rows.append(f"| `{name}` | {first_sentence(source)} |")
+    return "\n".join(rows) + "\n"
+
+
+def first_sentence(source: Path) -> str:
+    """The first line of a module's docstring, without its full stop."""
+    docstring = ast.get_docstring(ast.parse(source.read_text(encoding="utf-8"))) or ""
+    return docstring.partition("\n")[0].removesuffix(".")
+
+
+def _with_answers(text: str) -> str:
     said = iter(asyncio.run(answers(texted(text))))
 
     def conversation(found: re.Match[str]) -> str:
