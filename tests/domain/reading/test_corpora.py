@@ -24,20 +24,27 @@ class Floor:
     alarm: int
 
 
+UNMEASURED = Floor(exact=90.0, wrong=5, alarm=20)
+"""For a corpus that is new and has no line of its own yet."""
+
 FLOORS = {
-    "chatter": Floor(exact=97.5, wrong=0, alarm=8),
-    "mixed": Floor(exact=85.0, wrong=2, alarm=0),
-    "open": Floor(exact=98.0, wrong=0, alarm=1),
-    "overseas": Floor(exact=88.0, wrong=7, alarm=0),
-    "prairie": Floor(exact=90.0, wrong=4, alarm=1),
+    "backroads": Floor(exact=98.0, wrong=0, alarm=0),
+    "chatter": Floor(exact=99.0, wrong=0, alarm=0),
+    "highway": Floor(exact=96.0, wrong=0, alarm=0),
+    "mixed": Floor(exact=97.0, wrong=0, alarm=0),
+    "open": Floor(exact=99.0, wrong=0, alarm=0),
+    "overseas": Floor(exact=98.0, wrong=0, alarm=0),
+    "prairie": Floor(exact=98.0, wrong=0, alarm=0),
+    "textmessages": Floor(exact=98.0, wrong=0, alarm=18),
+    "workday": Floor(exact=98.0, wrong=0, alarm=0),
 }
 
 
-def test_every_corpus_has_its_floor() -> None:
-    assert sorted(FLOORS) == corpora()
+def test_every_floor_has_its_corpus() -> None:
+    assert FLOORS.keys() <= set(corpora())
 
 
-@pytest.mark.parametrize("name", FLOORS)
+@pytest.mark.parametrize("name", corpora())
 def test_a_corpus_is_read_at_least_as_well_as_before(name: str, book: Phrasebook) -> None:
     results = [run(case, book) for case in cases(name)]
     counts = totals(results)
@@ -47,7 +54,7 @@ def test_a_corpus_is_read_at_least_as_well_as_before(name: str, book: Phrasebook
     for result in results:
         if result.score.outcome != "exact":
             print(result)
-    floor = FLOORS[name]
+    floor = FLOORS.get(name, UNMEASURED)
     assert counts["crash"] == 0
     assert counts["wrong"] <= floor.wrong
     assert counts["alarm"] <= floor.alarm

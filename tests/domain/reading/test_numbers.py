@@ -98,7 +98,7 @@ def test_a_number_in_thousands(tenths: int, say: str, reads: Reader) -> None:
     """'9.2k', '12 thousand'."""
     whole, tenth = divmod(tenths, 10)
     digits = f"{whole}.{tenth}" if tenth else str(whole)
-    assert says(say.format(digits), reads) == tenths * 100
+    assert says(say.format(digits), reads) == pytest.approx(tenths * 100)
 
 
 @given(whole=st.integers(1, 99), tenth=st.integers(1, 9), hyphens=HYPHENS)
