@@ -179,8 +179,10 @@ def chain(log: Log, track: Track, modes: Modes) -> Chain:
 def _tank(
     opened: Logged[Fill], fills: Sequence[Logged[Fill]], track: Track, modes: Modes
 ) -> Tank | None:
-    """The tank between two full fills; None where no reading says how far it went."""
+    """The tank between two full fills; None where nothing says how far it went, or on what."""
     litres = sum(volume.amount("L") for fill in fills if (volume := fill_volume(fill.entry)))
+    if litres <= 0:
+        return None
     start, end = track.km_of(opened), track.km_of(fills[-1])
     if start is not None and end is not None and end > start:
         return Tank(

@@ -100,9 +100,15 @@ def rate_ahead(estimates: Estimates, mode: str, km: float) -> tuple[Rate, Ground
     return Rate(rate=rate, sd=ASSUMED_SPREAD * rate, tanks=0, km=0.0), "assumed"
 
 
+def tank_of(driven: Driving) -> Quantity | None:
+    """The size of the truck's tank, where it was told."""
+    told = rig_of(driven.log, truck=driven.truck).quantity("truck", "tank")
+    return told if told is not None and told.value > 0 else None
+
+
 def reach(driven: Driving, estimates: Estimates) -> Reach:
     """How far the fuel goes in the present mode; raises NotEnoughTold."""
-    tank = rig_of(driven.log, truck=driven.truck).quantity("truck", "tank")
+    tank = tank_of(driven)
     if tank is None:
         raise NotEnoughTold("tank")
     capacity = tank.amount("L")
@@ -144,7 +150,7 @@ def plan(driven: Driving, estimates: Estimates, km: float, mode: str) -> Plan:
     """What so many kilometres will take in a mode, setting out on a full tank."""
     rate, grounds = rate_ahead(estimates, mode, km)
     litres, spread = km * rate.rate, NINETY * km * rate.sd
-    tank = rig_of(driven.log, truck=driven.truck).quantity("truck", "tank")
+    tank = tank_of(driven)
     stops = None
     if tank is not None:
         usable = (1 - RESERVE_SHARE) * tank.amount("L")
