@@ -20,7 +20,7 @@ from domain.economy import STRETCH_KM, Estimates
 from domain.entries import Check, Fill, Note, Observation
 from domain.fuel import CLICK_OFF_LITRES, Rate, Tank, is_fuel
 from domain.log import Logged
-from domain.margins import Margin, Over, tightness
+from domain.margins import Margin, Over, governing, tightness
 from domain.money import Money, fill_cost, total
 from domain.passes import sessions
 from domain.plans import rate_ahead, recent_price
@@ -64,7 +64,8 @@ class Heaviest:
     """The heaviest weighing in a stretch of time, the tightest margin, and what is still over.
 
     `tightest_at` is when the tightest was weighed. `standing` is the worst rating that was
-    over at the last weighing of any trailer; where it is None, every one was put right.
+    over at the last weighing of any trailer, weighed at `standing_at`; where it is None, every
+    one was put right. A rating is the one that the weighing's own answer leads with.
     """
 
     gross: Measured | None
@@ -72,6 +73,7 @@ class Heaviest:
     tightest: Margin | None
     tightest_at: datetime
     standing: Over | None
+    standing_at: datetime
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -149,7 +151,7 @@ def heaviest(
     """The heaviest gross and the tightest margin of the weighings in a stretch of time."""
     grosses: list[tuple[Measured, datetime]] = []
     tightest: list[tuple[Margin, datetime]] = []
-    last: dict[str | None, Margin] = {}
+    last: dict[str | None, tuple[Margin, datetime]] = {}
     for session in sessions(driven.log):
         if session.ended < start:
             break
@@ -161,22 +163,23 @@ def heaviest(
         weights = weights_of(session)
         if "gross" in weights.loads:
             grosses.append((weights.loads["gross"], at))
-        for margin in margins(rig, weights, references.load_index)[:1]:
+        for margin in governing(margins(rig, weights, references.load_index))[:1]:
             tightest.append((margin, at))
             # A pass of the truck alone says nothing of the load that was over.
-            last.setdefault(session.trailer if session.road else None, margin)
+            last.setdefault(session.trailer if session.road else None, (margin, at))
     if not grosses and not tightest:
         return None
     gross, at = max(grosses, key=lambda each: each[0].nominal_value, default=(None, end))
     least, least_at = min(tightest, key=lambda each: tightness(each[0]), default=(None, at))
+    over = [(each, when) for each, when in last.values() if isinstance(each, Over)]
+    standing, standing_at = min(over, key=lambda each: tightness(each[0]), default=(None, at))
     return Heaviest(
         gross=gross,
         at=at,
         tightest=least,
         tightest_at=least_at,
-        standing=min(
-            (each for each in last.values() if isinstance(each, Over)), key=tightness, default=None
-        ),
+        standing=standing,
+        standing_at=standing_at,
     )
 
 

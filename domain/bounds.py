@@ -1,11 +1,10 @@
 """Which load each rating bounds.
 
 This file decides what stands against what: the steer axle against its GAWR, the trailer's
-weight against the weakest part of the hitch, the trailer's axles against their tyres. It
-also decides which ratings are wanted but were never given. Each check is one small function
-of the rig, its weights and the load index table; adding one touches the list and nothing
-else. It does not judge a margin (`margins.py`), nor know how a load was come by. Masses are
-in kilograms.
+weight against the weakest part of the hitch, the trailer's axles against their tyres. Each
+check is one small function of the rig, its weights and the load index table; adding one
+touches the list and nothing else. It does not judge a margin (`margins.py`), nor know how a
+load was come by, nor which ratings are wanted (`wanted.py`). Masses are in kilograms.
 """
 
 from __future__ import annotations
@@ -17,7 +16,7 @@ from domain.carried import PERSON
 from domain.couplings import d_fifth_wheel, d_value, dc_value, v_value
 from domain.entries import SINGLE_AXLES
 from domain.margins import Limit, Margin, Over, Share, Unknown, customary, judged, tightness
-from domain.rig import HITCH_CHAIN, Rig
+from domain.rig import HITCH_CHAIN, STANDS_FOR, Rig
 from domain.tyres import LoadIndex, axle_load, tyre_load
 from domain.uncertainty import Measured, exact
 from domain.weighing import Weights
@@ -268,51 +267,3 @@ CHECKS: tuple[Check, ...] = (
     _metric_coupling,
 )
 """Each looks at the rig and its weights and returns the margins that it found."""
-
-STANDS_FOR = {
-    "load": ("load", "load_index"),
-    "tow": ("tow", "gvwr"),
-    "tongue": ("tongue", "s"),
-}
-"""Ratings of a part that say the same thing in another form; S is R55's vertical mass."""
-
-
-@dataclass(frozen=True, slots=True)
-class Missing:
-    """A rating that would bound something weighed, and was never given."""
-
-    subject: str
-    rating: str
-
-
-WANTED: tuple[tuple[str, str, str], ...] = (
-    ("truck", "gvwr", "truck"),
-    ("truck", "gcwr", "gross"),
-    ("truck", "gawr_front", "steer"),
-    ("truck", "gawr_rear", "drive"),
-    ("truck", "payload", "truck"),
-    ("truck", "tow", "trailer"),
-    ("trailer", "gvwr", "trailer"),
-    ("trailer", "gawr", "trailer"),
-    ("hitch", "tow", "trailer"),
-    ("hitch", "tongue", "trailer"),
-    ("trailer tyres", "load", "trailer"),
-    ("truck tyres", "load", "truck"),
-)
-"""Ratings that a careful weighmaster wants, and the load without which each is idle."""
-
-
-def missing(rig: Rig, weights: Weights) -> tuple[Missing, ...]:
-    """The ratings that bound something weighed and were never given."""
-    return tuple(
-        Missing(subject, rating)
-        for subject, rating, loaded_by in WANTED
-        if loaded_by in weights.loads and not given(rig, subject, rating)
-    )
-
-
-def given(rig: Rig, subject: str, rating: str) -> bool:
-    """Whether a rating was given in any form; of the hitch chain, any part's will do."""
-    subjects = HITCH_CHAIN if subject == "hitch" else (subject,)
-    names = (rating,) if subject == "truck" else STANDS_FOR.get(rating, (rating,))
-    return any(key[0] in subjects and key[1] in names for key in rig.ratings)

@@ -92,7 +92,7 @@ def corrected(
 def _recent(log: Log, session: Session) -> Log:
     """What can bear on the fuel between passes: the weeks before, and facts that stand."""
     since = session.started - RECENT
-    return Log(each for each in log if each.at >= since or isinstance(each.entry, Rating))
+    return Log((*log.since(since), *(each for each in log.of(Rating) if each.at < since)))
 
 
 def _with(loads: Mapping[str, Measured], more: Measured, share: Measured) -> dict[str, Measured]:

@@ -7,13 +7,15 @@ never changes a result. It does not know how entries are stored.
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime
+from functools import cached_property
 from typing import Generic, TypeVar, cast
 
 from domain.context import Units
-from domain.entries import Entry, Hitch
+from domain.entries import Entry, Hitch, Rating
 
 E_co = TypeVar("E_co", bound=Entry, covariant=True)
 E = TypeVar("E", bound=Entry)
@@ -43,7 +45,6 @@ class Log:
 
     def __init__(self, entries: Iterable[Logged[Entry]] = ()) -> None:
         self._entries = tuple(sorted(entries, key=lambda each: (each.at, each.key)))
-        self._by_kind: dict[type[Entry], tuple[Logged[Entry], ...]] = {}
 
     def __iter__(self) -> Iterator[Logged[Entry]]:
         return iter(self._entries)
@@ -53,25 +54,42 @@ class Log:
 
     def of(self, kind: type[E]) -> tuple[Logged[E], ...]:
         """Every entry of one kind, oldest first."""
-        if kind not in self._by_kind:
-            self._by_kind[kind] = tuple(
-                each for each in self._entries if isinstance(each.entry, kind)
-            )
-        return cast(tuple[Logged[E], ...], self._by_kind[kind])
+        return cast(tuple[Logged[E], ...], self._by_kind.get(kind, ()))
+
+    def upto(self, kind: type[E], moment: datetime | None) -> tuple[Logged[E], ...]:
+        """Those of one kind that had happened by then, that moment included; all without one."""
+        found = self.of(kind)
+        return found if moment is None else found[: bisect_right(found, moment, key=_when)]
+
+    @cached_property
+    def naming(self) -> tuple[Logged[Entry], ...]:
+        """The entries that name a truck or a trailer, and every rating."""
+        return tuple(
+            each
+            for each in self._entries
+            if each.entry.truck or each.entry.trailer or isinstance(each.entry, Rating)
+        )
 
     def until(self, moment: datetime) -> Log:
         """What had happened by then, that moment included."""
-        return Log(each for each in self._entries if each.at <= moment)
+        return Log(self._entries[: bisect_right(self._entries, moment, key=_when)])
 
     def since(self, moment: datetime) -> Log:
         """What has happened from then on, that moment included."""
-        return Log(each for each in self._entries if each.at >= moment)
+        return Log(self._entries[bisect_left(self._entries, moment, key=_when) :])
 
     def hitched_to(self, moment: datetime | None = None) -> Logged[Hitch] | None:
         """The hitch event that put the trailer on that is on then (or now); None when solo."""
-        state: Logged[Hitch] | None = None
-        for event in self.of(Hitch):
-            if moment is not None and event.at > moment:
-                break
-            state = event if event.entry.action == "hitched" else None
-        return state
+        events = self.upto(Hitch, moment)
+        return events[-1] if events and events[-1].entry.action == "hitched" else None
+
+    @cached_property
+    def _by_kind(self) -> dict[type[Entry], tuple[Logged[Entry], ...]]:
+        kinds: dict[type[Entry], list[Logged[Entry]]] = {}
+        for each in self._entries:
+            kinds.setdefault(type(each.entry), []).append(each)
+        return {kind: tuple(found) for kind, found in kinds.items()}
+
+
+def _when(each: Logged[Entry]) -> datetime:
+    return each.at

@@ -7,6 +7,7 @@ decided in `bounds.py`; how a margin is worded, elsewhere. Masses are in kilogra
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
@@ -86,6 +87,11 @@ def judged(limit: Limit, load: Measured | None, needs: str = "") -> Margin:
     if left.nominal_value <= NEAR * limit.value + SAME or left.nominal_value < spread(left):
         return Near(limit, load, left)
     return Clear(limit, load, left)
+
+
+def governing(found: Iterable[Margin]) -> tuple[Margin, ...]:
+    """The margins without those that only say another rating's over again."""
+    return tuple(each for each in found if not each.limit.by_label)
 
 
 def too_close(margin: Margin) -> bool:

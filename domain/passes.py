@@ -21,6 +21,9 @@ Kind = Literal["hitched", "bars off", "solo", "trailer"]
 """How the rig stood: on the road, the same with the bars slack, the truck alone, the trailer
 alone."""
 
+ROAD: tuple[Kind, ...] = ("hitched", "bars off")
+"""How the rig stood as it drives."""
+
 TOGETHER = timedelta(hours=3)
 """Passes no further apart than this are one weighing; common practice, no source."""
 
@@ -122,6 +125,40 @@ def session_of(log: Log, weighing: Logged[Weighing]) -> Session | None:
         if session.started <= weighing.at <= session.ended:
             return session
     return None
+
+
+def first_weighed(log: Log, weighing: Logged[Weighing], loads: Iterable[str]) -> set[str]:
+    """Those of the loads (steer, drive, truck, trailer, gross) that no earlier pass gave.
+
+    A pass with another trailer on says nothing of this one's load.
+    """
+    left = set(loads)
+    trailer = _trailer_of(log, weighing)
+    for each in reversed(log.upto(Weighing, weighing.at)):
+        if left and (each.at, each.key) < (weighing.at, weighing.key):
+            other = _trailer_of(log, each)
+            of_another = trailer is not None and other is not None and trailer != other
+            left -= _given_by(log, each) - ({"trailer"} if of_another else set())
+    return left
+
+
+def _trailer_of(log: Log, weighing: Logged[Weighing]) -> str | None:
+    on = log.hitched_to(weighing.at)
+    name = weighing.entry.trailer or (on.entry.trailer if on else None)
+    return name.casefold() if name else None
+
+
+def _given_by(log: Log, weighing: Logged[Weighing]) -> set[str]:
+    """The loads that a pass gave, by name, wheels and single axles counting for their axle."""
+    kind = kind_of(weighing.entry, log.hitched_to(weighing.at) is not None)
+    given = {position.split("_")[0] for position in weighing.entry.loads}
+    if "gross" in given and kind not in ROAD:
+        given = given - {"gross"} | ({"truck"} if kind == "solo" else set())
+    if {"steer", "drive"} <= given:
+        given.add("truck")
+    if kind in ROAD and {"truck", "trailer"} <= given:
+        given.add("gross")
+    return given
 
 
 def completed(kind: Kind, loads: Mapping[str, Measured]) -> dict[str, Measured]:

@@ -37,9 +37,16 @@ SAME_SUBJECT = {
 }
 """Other names of a subject of ratings."""
 
-TRAILER_PARTS = ("trailer", "coupler", "pin box", "chains")
+TRAILER_PARTS = ("trailer", "coupler", "pin box", "chains", "trailer tyres")
 HITCH_CHAIN = ("hitch", "ball mount", "ball", "coupler", "pin box", "fifth wheel", "chains")
 """What hangs between truck and trailer, in the order in which the pull passes through."""
+
+STANDS_FOR = {
+    "load": ("load", "load_index"),
+    "tow": ("tow", "gvwr"),
+    "tongue": ("tongue", "s"),
+}
+"""Ratings of a part that say the same thing in another form; S is R55's vertical mass."""
 
 PIN_WORDS = ("fifth wheel", "5th wheel", "gooseneck", "kingpin", "pin box")
 BARS_WORDS = ("distribut", "bars", "wd")
@@ -142,13 +149,10 @@ def rig_of(
 
 def trailer_at(log: Log, moment: datetime | None) -> str | None:
     """The name of the trailer that was last hitched by then (or by now), where it was said."""
-    found: str | None = None
-    for each in log.of(Hitch):
-        if moment is not None and each.at > moment:
-            break
-        if each.entry.action == "hitched":
-            found = each.entry.trailer or found
-    return found
+    for each in reversed(log.upto(Hitch, moment)):
+        if each.entry.action == "hitched" and each.entry.trailer:
+            return each.entry.trailer
+    return None
 
 
 def tyres_owner(rating: Rating) -> Literal["truck", "trailer"]:
@@ -203,7 +207,7 @@ def _owned_ratings(log: Log) -> tuple[list[tuple[str | None, Rating]], _Names]:
     stated: list[tuple[str | None, Rating]] = []
     truck: str | None = None
     trailer: str | None = None
-    for each in log:
+    for each in log.naming:
         entry = each.entry
         truck, trailer = entry.truck or truck, entry.trailer or trailer
         if isinstance(entry, Rating):
@@ -212,8 +216,7 @@ def _owned_ratings(log: Log) -> tuple[list[tuple[str | None, Rating]], _Names]:
 
 
 def _is_of_trailer(rating: Rating) -> bool:
-    subject = _subject(rating)
-    return subject in TRAILER_PARTS or subject == "trailer tyres"
+    return _subject(rating) in TRAILER_PARTS
 
 
 def _subject(rating: Rating) -> str:

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from datetime import date, datetime
 
 from bot.answers.answer import Row
-from bot.answers.limits import limit_name
+from bot.answers.limits import CAUTION, left_text, limit_name
 from bot.answers.measures import (
     distance,
     local,
@@ -19,7 +19,7 @@ from bot.answers.words import day, rounded
 from domain.account import Heaviest
 from domain.context import MASS_UNIT
 from domain.log import Preferences
-from domain.margins import Clear, Near, Over, Unknown
+from domain.margins import Over, Unknown
 from domain.quantities import Quantity
 from domain.summary import Span, span
 from domain.trip import Trip, gaps, is_home
@@ -37,16 +37,18 @@ def heaviest_rows(top: Heaviest | None, preferences: Preferences) -> list[Row]:
         rows.append(Row("Heaviest", rounded(gross), day(local(top.at, preferences))))
     if top.tightest is not None and not isinstance(top.tightest, Unknown):
         word = "over" if isinstance(top.tightest, Over) else "left"
-        left = _left(top.tightest, preferences)
+        left = left_text(top.tightest, unit)
         rows.append(Row("Tightest", f"{left} {word}", limit_name(top.tightest)))
     return rows
 
 
 def over_first(top: Heaviest | None, preferences: Preferences) -> str:
-    """What was over at its last weighing comes before anything else."""
+    """What was over at its last weighing comes before anything else, with the day of it."""
     if top is None or top.standing is None:
         return ""
-    return f"Over: {limit_name(top.standing)} by {_left(top.standing, preferences)}. "
+    when = day(local(top.standing_at, preferences))
+    by = left_text(top.standing, MASS_UNIT[preferences.units])
+    return f"Over when weighed {when}: {limit_name(top.standing)} by {by}. "
 
 
 def over_notes(top: Heaviest | None, preferences: Preferences) -> list[str]:
@@ -54,14 +56,9 @@ def over_notes(top: Heaviest | None, preferences: Preferences) -> list[str]:
     if top is None or not isinstance(top.tightest, Over):
         return []
     if top.standing is not None:
-        return ["Don't tow it like that. Door label, maker's manual and local law govern."]
+        return [f"Don't tow it like that. {CAUTION}"]
     when = day(local(top.tightest_at, preferences))
     return [f"Over on the {limit_name(top.tightest)} on {when}; inside it at the last weighing."]
-
-
-def _left(margin: Over | Near | Clear, preferences: Preferences) -> str:
-    left = Quantity(abs(margin.left.nominal_value), "kg")
-    return rounded(left.to(MASS_UNIT[preferences.units]))
 
 
 def gap_notes(found: Sequence[Trip], preferences: Preferences) -> list[str]:

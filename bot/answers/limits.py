@@ -7,54 +7,63 @@ not know which of them an answer shows.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from typing import assert_never
 
-from bot.answers.answer import Answer, Row
+from bot.answers.answer import Row
 from bot.answers.words import listed, number, rounded, sentence
-from domain.bounds import FACTS, Missing
+from domain.bounds import FACTS
 from domain.entries import SINGLE_AXLES
 from domain.margins import Clear, Margin, Near, Over, Share, Unknown, too_close
 from domain.quantities import Quantity
 from domain.uncertainty import Measured, spread, worth
+from domain.wanted import Wanted
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """A rating in words: its name, why it matters, where it is written."""
+
+    name: str
+    why: str
+    where: str
+
+
+DOOR, PLATE, MANUAL = "door label", "data plate on its frame", "owner's manual or towing guide"
+SIDEWALL = "load index on the sidewall"
+RATINGS: Mapping[Wanted, Told] = {
+    ("truck", "gvwr"): Told("truck GVWR", "bounds the loaded truck", DOOR),
+    ("truck", "gcwr"): Told("GCWR", "bounds truck and trailer together", MANUAL),
+    ("truck", "gawr_front"): Told("front axle's GAWR", "bounds the steer axle", DOOR),
+    ("truck", "gawr_rear"): Told("rear axle's GAWR", "bounds the drive axle", DOOR),
+    ("truck", "payload"): Told("payload", "bounds people, cargo and tongue", "tyre placard"),
+    ("truck", "tow"): Told("truck's tow rating", "bounds the trailer's weight", MANUAL),
+    ("trailer", "gvwr"): Told("trailer GVWR", "bounds the loaded trailer", PLATE),
+    ("trailer", "gawr"): Told("trailer axles' GAWR", "bounds each trailer axle", PLATE),
+    ("hitch", "tow"): Told("hitch rating", "bounds the pull", "stamped on each part"),
+    ("hitch", "tongue"): Told("hitch's tongue rating", "bounds the tongue", "receiver's label"),
+    ("trailer tyres", "load"): Told("trailer tyres", "bound the trailer's axles", SIDEWALL),
+    ("truck tyres", "load"): Told("truck tyres", "bound the truck's axles", SIDEWALL),
+}
+"""Every rating that is wanted, in words."""
 
 LIMITS = {
-    ("truck", "gvwr"): "truck GVWR",
-    ("truck", "gcwr"): "GCWR",
     ("truck", "gawr_front"): "steer axle",
     ("truck", "gawr_rear"): "drive axle",
-    ("truck", "payload"): "payload",
-    ("truck", "tow"): "truck's tow rating",
-    ("truck", "tongue"): "truck's tongue rating",
-    ("trailer", "gvwr"): "trailer GVWR",
     ("trailer", "gawr"): "trailer axle",
     ("hitch", "tow"): "hitch",
     ("hitch", "tongue"): "hitch tongue",
-    ("trailer tyres", "load"): "trailer tyres",
-    ("truck tyres", "load"): "truck tyres",
+    ("truck", "tow"): "tow rating",
+    ("truck", "tongue"): "truck's tongue rating",
     ("truck tyres", "front"): "front tyres",
     ("truck tyres", "rear"): "rear tyres",
 }
-"""What each limit is called; a part of the hitch chain goes by its own name."""
-
-WHY = {
-    ("truck", "gvwr"): "bounds the loaded truck; door label",
-    ("truck", "gcwr"): "bounds truck and trailer together; owner's manual or towing guide",
-    ("truck", "gawr_front"): "bounds the steer axle; door label",
-    ("truck", "gawr_rear"): "bounds the drive axle; door label",
-    ("truck", "payload"): "bounds people, cargo and tongue; tyre placard on the door post",
-    ("truck", "tow"): "bounds the trailer's weight; owner's manual or towing guide",
-    ("trailer", "gvwr"): "bounds the loaded trailer; data plate on its frame",
-    ("trailer", "gawr"): "bounds each trailer axle; data plate on the frame",
-    ("hitch", "tow"): "bounds the pull; stamped on receiver, ball and coupler",
-    ("hitch", "tongue"): "bounds the tongue; label on the receiver",
-    ("trailer tyres", "load"): "bound the trailer's axles; load index on the sidewall",
-    ("truck tyres", "load"): "bound the truck's axles; load index on the sidewall",
-}
-"""Why a rating matters, and where it is written."""
+"""What a limit is called beside its load, where that is not the rating's own name; a part of
+the hitch chain goes by the part's name."""
 
 LESS_TRUCK = "take load out of the bed, or off the tongue"
-LESS_TRAILER = "drain water tanks, take load off the trailer, or make a second trip"
+LESS_TRAILER = "drain water tanks, unload some, or make a second trip"
 BETWEEN_AXLES = "move load between the trailer's axles, or take some off"
 HELPS = {
     "steer": "move load back in the bed, and have the hitch set up again",
@@ -75,20 +84,9 @@ HELPS = {
 DERIVED = ("tongue", "trailer weight", "payload")
 """Loads that are differences of readings, and are rounded to what they are good for."""
 
-CAUTION = "From your figures; door label, data plate, manuals and local law govern."
+CAUTION = "Door label, manual, local law and a licensed mechanic govern."
 STOP = "Don't tow it like this."
 STOP_SOLO = "Don't drive it like this."
-MOST_MARGINS = 6
-"""Margins that one answer lists; the rest have more room and are counted."""
-
-LONGEST = 840
-"""Characters that a weighing may take, aligned; more is not read in the cold, and a reply that
-names what else was kept must stay below 900."""
-
-
-def told(found: Sequence[Margin]) -> tuple[Margin, ...]:
-    """The margins without those that only say another over again."""
-    return tuple(each for each in found if not each.limit.by_label)
 
 
 def verdict(
@@ -113,9 +111,8 @@ def verdict(
 
 
 def _over(over: Sequence[Over], unit: str, derived: bool) -> str:
-    names = [f"{limit_name(each)} by {left_text(each, unit, derived)}" for each in over[:3]]
-    more = f" and {len(over) - 3} more" if len(over) > 3 else ""
-    named = ", ".join(names) + more if more else listed(names)
+    names = [f"{limit_name(each)} by {left_text(each, unit, derived)}" for each in over[:2]]
+    named = listed([*names, f"{len(over) - 2} more"] if len(over) > 2 else names)
     if all(too_close(each) for each in over):
         # The ticket is what a weigh officer reads, so that a doubtful overload is an overload.
         return f"Over, if barely: {named}. Count it as over."
@@ -123,11 +120,11 @@ def _over(over: Sequence[Over], unit: str, derived: bool) -> str:
 
 
 def margin_rows(
-    found: Sequence[Margin], unit: str, most: int = MOST_MARGINS, *, derived: bool = False
+    found: Sequence[Margin], unit: str, most: int | None = None, *, derived: bool = False
 ) -> tuple[Row, ...]:
-    """A row for each judged margin, the tightest first."""
-    rows = (margin_row(each, unit, derived) for each in found if not isinstance(each, Unknown))
-    return tuple(row for row, _ in zip(rows, range(most), strict=False))
+    """A row for each judged margin, or for so many of them, the tightest first."""
+    judged = [each for each in found if not isinstance(each, Unknown)]
+    return tuple(margin_row(each, unit, derived) for each in judged[:most])
 
 
 def margin_row(margin: Margin, unit: str, derived: bool = False) -> Row:
@@ -152,12 +149,17 @@ def limit_name(margin: Margin) -> str:
     if limit.bounds in SINGLE_AXLES:
         part = "tyres of " if limit.subject == "trailer tyres" else ""
         return f"{part}trailer axle {limit.bounds[-1]}"
-    name = LIMITS.get((limit.subject, limit.rating))
+    name = limit_words((limit.subject, limit.rating))
     if name is None:
         name = limit.subject + (" tongue" if limit.rating == "tongue" else "")
         if limit.unit == "kN":
             name = f"{limit.subject} {limit.rating.capitalize()} value"
     return f"{name}s" if limit.count > 1 and name.endswith("axle") else name
+
+
+def limit_words(key: Wanted) -> str | None:
+    """What a rating is called as a limit; None for a part that goes by its own name."""
+    return LIMITS.get(key) or (RATINGS[key].name if key in RATINGS else None)
 
 
 def limit_text(margin: Margin, unit: str) -> str:
@@ -204,11 +206,12 @@ def with_doubt(load: Measured, unit: str) -> str:
     return f"{mass_text(load, unit, derived=True)} ±{number(worth(doubt, doubt), 0)}"
 
 
-def share_text(share: Measured) -> str:
-    """A share with its uncertainty, to the tenth only where it is worth it: `10.5 % ±0.6`."""
-    value, doubt = 100 * share.nominal_value, 100 * spread(share)
-    places = 0 if doubt >= 2 else 1
-    return f"{number(value, places)} % ±{number(max(doubt, 10.0**-places), places)}"
+def share_text(share: Measured, *, doubt: bool = True) -> str:
+    """A share, to the tenth only where it is worth it, with its uncertainty: `10.5 % ±0.6`."""
+    value, good = 100 * share.nominal_value, 100 * spread(share)
+    places = 0 if good >= 2 else 1
+    text = f"{number(value, places)} %"
+    return f"{text} ±{number(max(good, 10.0**-places), places)}" if doubt else text
 
 
 def to_unit(kilograms: float, unit: str) -> float:
@@ -235,18 +238,9 @@ def unknown_note(found: Sequence[Margin]) -> str:
     return f"{sentence('; '.join(parts))}." if parts else ""
 
 
-def missing_note(lacking: Sequence[Missing]) -> str:
-    """The ratings that were never given, in one line; '' where none is missing."""
-    names = list(dict.fromkeys(LIMITS[each.subject, each.rating] for each in lacking))
-    if len(names) > 6:
-        names = [*names[:5], f"{len(names) - 5} more"]
-    return f"Not given yet: {listed(names)}." if names else ""
-
-
-def length(answer: Answer) -> int:
-    """Characters that an answer takes once its rows are aligned."""
-    labels = max((len(row.label) for row in answer.rows), default=0)
-    figures = max((len(row.figure) for row in answer.rows), default=0)
-    rows = sum(labels + figures + len(row.remark) + 5 for row in answer.rows)
-    lines = (answer.headline, *answer.notes, *answer.choices)
-    return rows + sum(len(line) + 1 for line in lines)
+def missing_note(found: Sequence[Wanted], most: int | None = None) -> str:
+    """The ratings that were never given, in one line, so many by name; '' where none is."""
+    names = [RATINGS[each].name for each in found]
+    if most is not None and len(names) > most:
+        names = [*names[:most], f"{len(names) - most} more"]
+    return f"Not given: {listed(names)}." if names else ""

@@ -19,11 +19,11 @@ from bot.answers.limits import (
     share_note,
     share_text,
     to_unit,
-    told,
     verdict,
     with_doubt,
 )
-from bot.answers.weights import NEEDS_SOLO, NO_WEIGHING, Weighed, last_weighed
+from bot.answers.weighed import NEEDS_SOLO, Weighed, tongue_name
+from bot.answers.weights import NO_WEIGHING, last_weighed
 from bot.answers.words import figure, number, rounded
 from bot.reference import references
 from domain.asked_load import HowMuch, Moved, Put, Taken, Unclear, WhereFor, asked
@@ -47,7 +47,7 @@ from domain.loading import (
     room,
 )
 from domain.log import Log, Preferences
-from domain.margins import Over
+from domain.margins import Over, governing
 from domain.quantities import Quantity
 from domain.uncertainty import spread
 from domain.verdicts import Question
@@ -121,25 +121,25 @@ def _changed(
         return Answer(headline=ASK_FOR[change.what])
     unit = MASS_UNIT[preferences.units]
     after = predicted(weighed.weights, change, mass)
-    found = told(margins(weighed.rig, after, references().load_index))
+    found = governing(margins(weighed.rig, after, references().load_index))
     said = verdict(found, unit, derived=True)
     headline = f"{title}: {said[0].lower() + said[1:]}" if said else f"{title}."
     return Answer(
         headline=headline,
         rows=(
-            *_load_rows(weighed.weights, after, unit),
+            *_load_rows(weighed, after, unit),
             *margin_rows(found, unit, FEW_MARGINS, derived=True),
         ),
         notes=_notes(weighed, after, change, arms),
     )
 
 
-def _load_rows(before: Weights, after: Weights, unit: str) -> tuple[Row, ...]:
+def _load_rows(weighed: Weighed, after: Weights, unit: str) -> tuple[Row, ...]:
     rows = [
         Row(
             label,
             mass_text(after.loads[name], unit, derived=True),
-            _step(before, after, name, unit),
+            _step(weighed.weights, after, name, unit),
         )
         for name, label in (
             ("gross", "Gross"),
@@ -151,7 +151,7 @@ def _load_rows(before: Weights, after: Weights, unit: str) -> tuple[Row, ...]:
     ]
     if after.tongue is not None:
         of = f"{share_text(after.share)} of the trailer" if after.share is not None else ""
-        rows.append(Row("Tongue", with_doubt(after.tongue.load, unit), of))
+        rows.append(Row(tongue_name(weighed.rig), with_doubt(after.tongue.load, unit), of))
     return tuple(rows)
 
 
@@ -166,20 +166,20 @@ def _room(weighed: Weighed, place: Place, arms: Levers, preferences: Preferences
         return Answer(headline=ASK_FOR[change.what])
     unit = MASS_UNIT[preferences.units]
     axles = sum(name in weighed.weights.loads for name in SINGLE_AXLES)
-    found = room(told(weighed.margins), change, axles)
+    found = room(weighed.governing, change, axles)
     if found is None:
         return Answer(headline="No rating given bounds that.", notes=(CAUTION,))
     if isinstance(found.binds, Over):
-        over = verdict(told(weighed.margins), unit)
+        over = verdict(weighed.governing, unit)
         return Answer(headline=f"Nothing more. {over}", notes=(CAUTION,))
     most = rounded(Quantity(_down(to_unit(found.mass, unit)), unit))
     after = predicted(weighed.weights, change, found.mass)
-    left = told(margins(weighed.rig, after, references().load_index))
+    left = governing(margins(weighed.rig, after, references().load_index))
     return Answer(
         headline=f"About {most} more {_where(place, preferences)}; "
         f"{limit_name(found.binds)} binds first.",
         rows=(
-            *_load_rows(weighed.weights, after, unit),
+            *_load_rows(weighed, after, unit),
             *margin_rows(left, unit, FEW_MARGINS, derived=True),
         ),
         notes=(LEAVE_ROOM, *_notes(weighed, after, change, arms)),

@@ -9,13 +9,16 @@ from __future__ import annotations
 from datetime import datetime
 
 from bot.answers.answer import Answer, Row
-from bot.answers.limits import LIMITS, LONGEST, WHY, length
+from bot.answers.limits import RATINGS, Told, limit_words
 from bot.answers.words import counted, figure, number, sentence
-from domain.bounds import given
 from domain.log import Log, Preferences
 from domain.quantities import Quantity
 from domain.rig import rig_of
 from domain.verdicts import Question
+from domain.wanted import lacking
+
+MOST_MISSING = 3
+"""Missing ratings that are told with why they matter; the next ones come when these are given."""
 
 
 def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
@@ -23,21 +26,23 @@ def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: 
     rig = rig_of(log, now, truck=question.truck, trailer=question.trailer)
     stated = {
         key: Row(
-            sentence(LIMITS.get(key[:2], " ".join(filter(None, key)).replace("_", " "))),
+            sentence(limit_words(key[:2]) or " ".join(filter(None, key)).replace("_", " ")),
             figure(each.value) if isinstance(each.value, Quantity) else number(each.value),
             each.note or "",
         )
         for key, each in rig.ratings.items()
         if question.rating in (None, key[1])
     }
-    lacking = [key for key in WHY if question.rating in (None, key[1]) and not given(rig, *key)]
-    notes = tuple(f"Missing: {LIMITS[key]} ({WHY[key]})." for key in lacking[:3])
+    wanted = [key for key in lacking(rig) if question.rating in (None, key[1])]
+    notes = tuple(_missing(RATINGS[key]) for key in wanted[:MOST_MISSING])
     if question.rating and not stated:
         return Answer(headline="That rating hasn't been given yet.", notes=notes)
     rows = tuple(stated.values())
     if len(rows) == 1:
         return Answer(headline=f"{rows[0].label}: {rows[0].figure}.", notes=notes)
     headline = f"{counted(len(rows), 'rating')} given." if rows else "No ratings given yet."
-    while notes and length(Answer(headline=headline, rows=rows, notes=notes)) > LONGEST:
-        notes = notes[:-1]
     return Answer(headline=headline, rows=rows, notes=notes)
+
+
+def _missing(rating: Told) -> str:
+    return f"Missing: {rating.name} ({rating.why}; {rating.where})."

@@ -10,24 +10,15 @@ from collections.abc import Sequence
 
 from bot.answers.answer import Answer, Row
 from bot.answers.brief import rating_name, rating_value
+from bot.answers.limits import CAUTION, RATINGS
 from bot.answers.words import counted, sentence
 from domain.entries import Rating
 from domain.log import Log
 from domain.rig import Rig, rig_of
+from domain.wanted import lacking
 
-MATTERS_MOST = (
-    ("truck", "gvwr", "truck's GVWR, on the door label"),
-    ("truck", "gawr_rear", "rear axle's GAWR, on the door label"),
-    ("truck", "gawr_front", "front axle's GAWR, on the door label"),
-    ("trailer", "gvwr", "trailer's GVWR, on its data plate"),
-    ("truck", "gcwr", "GCWR, in the owner's manual or towing guide"),
-    ("hitch", "tow", "hitch's rating, on its label"),
-    ("trailer", "gawr", "trailer axles' GAWR, on its data plate"),
-    ("hitch", "tongue", "hitch's tongue rating, on its label"),
-    ("truck", "payload", "payload, on the placard in the door frame"),
-    ("truck", "tank", "tank's size, such as: tank 34 gal diesel"),
-)
-"""Ratings in the order in which their lack hurts, and where each one stands."""
+TANK = "tank's size, such as: tank 34 gal diesel"
+"""No limit, but what a fill is held against; it is asked for after the ratings."""
 
 EXAMPLES = (
     Row("a rig", "truck Juniper gvwr 11500 gcwr 27000 tank 34 gal diesel"),
@@ -40,7 +31,7 @@ EXAMPLES = (
     Row("taking back", "undo"),
 )
 QUESTIONS = "Ask: how heavy are we? are we over? mpg? how did we do this week?"
-CAUTION = "I only work with what you text. Door label, maker's manual and local law govern."
+ONLY_TEXTED = "I only work with what you text."
 
 
 def ratings_kept(log: Log, entries: Sequence[Rating]) -> Answer:
@@ -57,7 +48,7 @@ def ratings_kept(log: Log, entries: Sequence[Rating]) -> Answer:
         for entry in entries
     )
     missing = most_missing(rig_of(log))
-    notes = (f"Still missing: the {missing}.",) if missing else ()
+    notes = (f"Still missing: {missing}.",) if missing else ()
     if len(rows) == 1:
         return Answer(headline=f"{sentence(whose)}: {rows[0].label} {rows[0].figure}.", notes=notes)
     return Answer(
@@ -67,21 +58,17 @@ def ratings_kept(log: Log, entries: Sequence[Rating]) -> Answer:
 
 def most_missing(rig: Rig) -> str | None:
     """The missing rating that matters most, and where it stands; None where all are given."""
-    return next(
-        (
-            words
-            for subject, rating, words in MATTERS_MOST
-            if (subject != "trailer" or rig.trailer)
-            and not any(key[:2] == (subject, rating) for key in rig.ratings)
-        ),
-        None,
-    )
+    for each in lacking(rig)[:1]:
+        return f"{RATINGS[each].name} ({RATINGS[each].where})"
+    return None if rig.rating("truck", "tank") else TANK
 
 
 def help_answer() -> Answer:
     """What can be texted, by example."""
     return Answer(
-        headline="Text it as you would to a friend.", rows=EXAMPLES, notes=(QUESTIONS, CAUTION)
+        headline="Text it as you would to a friend.",
+        rows=EXAMPLES,
+        notes=(QUESTIONS, f"{ONLY_TEXTED} {CAUTION}"),
     )
 
 

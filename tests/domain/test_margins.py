@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from domain.bounds import margins, missing, tongue_share
+from domain.bounds import margins, tongue_share
 from domain.entries import Rating
 from domain.margins import Clear, Limit, Margin, Near, Over, Unknown, judged, too_close
 from domain.passes import latest_session
 from domain.rig import rig_of
 from domain.uncertainty import exact, measured
+from domain.wanted import missing
 from domain.weighing import weights_of
 from tests.domain.scale_house import Ticket, flatdeck, juniper, lb, pounds, truck_ratings
 
@@ -198,9 +199,7 @@ def test_missing_ratings_are_those_that_would_bound_something_weighed() -> None:
     ticket.weighs(steer=5100, drive=4480, trailer=8020)
     session = latest_session(ticket.log)
     assert session is not None
-    lacking = {
-        (each.subject, each.rating) for each in missing(rig_of(ticket.log), weights_of(session))
-    }
+    lacking = set(missing(rig_of(ticket.log), weights_of(session)))
     assert ("truck", "gcwr") in lacking
     assert ("trailer", "gvwr") in lacking
     assert ("truck", "gvwr") not in lacking

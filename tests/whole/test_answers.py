@@ -156,7 +156,7 @@ def test_ratings_are_confirmed_with_the_one_that_is_missed_most() -> None:
     assert answer == Answer(
         headline="Juniper: 2 ratings kept.",
         rows=(Row("GVWR", "11,500 lb"), Row("rear GAWR", "7,000 lb")),
-        notes=("Still missing: the front axle's GAWR, on the door label.",),
+        notes=("Still missing: front axle's GAWR (door label).",),
     )
     assert setup.ratings_kept(Log(logged(door)), [door]).headline == "Juniper: GVWR 11,500 lb."
 

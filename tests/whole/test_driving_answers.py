@@ -174,7 +174,7 @@ def test_an_overload_that_still_stands_leads_the_week() -> None:
     now = START + timedelta(days=1)
     for answer in (spans.week_answer, trips.trip_answer):
         told = answer(page.log, BOISE, now, Question(topic="week"))
-        assert told.headline.startswith("Over: drive axle by 400 lb.")
+        assert told.headline.startswith("Over when weighed Sat 4 Jul: drive axle by 400 lb.")
         assert any("Don't tow it like that." in note for note in told.notes)
 
 

@@ -12,10 +12,11 @@ import numpy as np
 import pytest
 
 from bot.answers.answer import Answer, Row
-from bot.answers.limits import LONGEST, length
 from bot.answers.loading import whatif_answer
+from bot.answers.plain import as_text
 from bot.answers.ratings import ratings_answer
 from bot.answers.tiedowns import tiedown_answer
+from bot.answers.weighed import LINES, LINES_OVER, LONGEST, LONGEST_OVER
 from bot.answers.weights import (
     margin_answer,
     tongue_answer,
@@ -103,11 +104,12 @@ def test_a_rig_with_all_ratings_three_passes_and_two_fills() -> None:
     assert amount(tongue) == pytest.approx(expected["tongue"], abs=5)
     # One person's weight, good to twice 16 kg, outweighs the scale.
     assert stated == pytest.approx(2 * 16 / 0.45359237, abs=15)
-    assert amount(figure(answer, "Trailer")) == pytest.approx(expected["trailer"], abs=10)
+    of = remark(answer, "Tongue").partition("of")[2]
+    assert amount(of) == pytest.approx(expected["trailer"], abs=10)
     share = 100 * expected["tongue"] / expected["trailer"]
     assert amount(remark(answer, "Tongue")) == pytest.approx(share, abs=0.06)
     assert amount(figure(answer, "Gross")) == 5100 + 4480 + 8160
-    assert "140 lb of fuel and 150 lb of people" in words(answer)
+    assert "Passes corrected: fuel 140 lb, people 150 lb." in answer.notes
     assert answer.headline.startswith("Inside every rating given. Tightest: steer axle has 500 lb")
     assert "Not given" not in words(answer)
 
@@ -161,12 +163,56 @@ def test_nothing_is_ever_called_safe() -> None:
         assert "safe" not in words(weighed(ticket)).casefold()
 
 
-def test_missing_ratings_are_named_in_one_line() -> None:
-    ticket = Ticket(*truck_ratings(gvwr=11500, gawr_rear=7000)).hitched()
+def not_given(answer: Answer) -> list[str]:
+    return [note for note in answer.notes if note.startswith("Not given")]
+
+
+def test_missing_ratings_are_named_once_and_again_only_where_it_matters() -> None:
+    """They are at the first weighing; later, a label that 'inside every rating' rests on."""
+    labels = truck_ratings(gvwr=11500, gcwr=27000, gawr_rear=7000, gawr_front=5600)
+    ticket = Ticket(*labels).hitched().weighs(steer=5000, drive=4480, trailer=8020)
+    ticket.later(days=3)
+    assert not_given(weighed(ticket)) == ["Not given: trailer GVWR, hitch rating and 6 more."]
+    ticket.weighs(steer=5000, drive=4500, trailer=8100)
+    assert not_given(weighed(ticket)) == ["Not given: trailer GVWR."]
+    ticket.later(days=3).weighs(steer=5300, drive=4500, trailer=8100)
+    assert weighed(ticket).headline.startswith("Inside every rating given.")
+    ticket.later(days=3).weighs(steer=5560, drive=4500, trailer=8100)
+    assert weighed(ticket).headline.startswith("Close: ")
+    assert not_given(weighed(ticket)) == []
+    asked = margin_answer(ticket.log, US, START, Question(topic="margin"))
+    assert len(not_given(asked)) == 1
+    assert "hitch's tongue rating" in not_given(asked)[0]
+    assert "truck tyres" in not_given(asked)[0]
+
+
+def test_another_trailer_weighed_for_the_first_time_has_its_own_ratings_missed() -> None:
+    ticket = Ticket(*juniper(), *flatdeck()).hitched().weighs(truck=9600, trailer=8100)
+    assert not_given(weighed(ticket)) == []
+    ticket.later(days=3).hitched("camper").weighs(truck=9500, trailer=7900)
+    assert not_given(weighed(ticket)) == [
+        "Not given: trailer GVWR, trailer axles' GAWR and 1 more."
+    ]
+
+
+def test_every_margin_is_listed_where_all_are_asked_for() -> None:
+    ticket = three_passes_two_fills()
+    listed = margin_answer(ticket.log, US, START, Question(topic="margin"))
+    kept = weighed(ticket)
+    rest = re.search(r"(\d+) more ratings with more room; text margins for all", words(kept))
+    assert rest is not None
+    shown = [row for row in kept.rows if "left" in row.figure]
+    assert len(listed.rows) == len(shown) + int(rest.group(1)) == 13
+    assert listed.headline == kept.headline
+    assert "curb weight" not in words(kept)
+
+
+def test_payload_is_said_to_go_with_the_gvwr_only_where_margins_are_asked_for() -> None:
+    ticket = Ticket(*truck_ratings(gvwr=11500, payload=3500)).hitched()
     ticket.weighs(steer=5100, drive=4480, trailer=8020)
-    lines = [note for note in weighed(ticket).notes if note.startswith("Not given yet")]
-    assert len(lines) == 1
-    assert "GCWR" in lines[0]
+    assert "Payload goes with" not in words(weighed(ticket))
+    listed = margin_answer(ticket.log, US, START, Question(topic="margin"))
+    assert "Payload goes with truck GVWR until the curb weight is given." in listed.notes
 
 
 def test_without_any_rating_the_weights_are_told_all_the_same() -> None:
@@ -239,7 +285,7 @@ def test_a_lopsided_axle_is_pointed_out() -> None:
 def test_passes_that_do_not_belong_together_are_to_be_weighed_again() -> None:
     ticket = Ticket(*juniper(), *flatdeck()).hitched().weighs(truck=9000, trailer=8600)
     answer = weighed(ticket.weighs("solo", truck=9300))
-    assert "don't belong together" in words(answer)
+    assert "not the same load" in words(answer)
     assert all(row.label != "Tongue" for row in answer.rows)
 
 
@@ -255,13 +301,35 @@ def test_a_light_tongue_is_told_to_sway() -> None:
     assert "it may sway" in words(weighed(ticket))
 
 
-def test_no_answer_is_longer_than_a_phone_likes() -> None:
-    crowded = Ticket(*juniper(), *flatdeck(), *truck_ratings(gvwr=9000, tow=8000)).hitched()
-    crowded.weighs(bars="on", aboard=4, steer=5700, drive=7400, trailer_1=6200, trailer_2=6300)
-    crowded.fills(20).weighs(bars="off", aboard=4, steer=5000, drive=8300, trailer=12_180)
-    crowded.fills(10).weighs("solo", aboard=1, steer=5500, drive=5000)
-    for ticket in (crowded, three_passes_two_fills(), at_the_limits(400)):
-        assert len(words(weighed(ticket))) <= length(weighed(ticket)) <= LONGEST <= 900
+def crowded() -> Ticket:
+    """Nearly everything wrong at once."""
+    ticket = Ticket(*juniper(), *flatdeck(), *truck_ratings(gvwr=9000, tow=8000)).hitched()
+    ticket.weighs(bars="on", aboard=4, steer=5700, drive=7400, trailer_1=6200, trailer_2=6300)
+    ticket.fills(20).weighs(bars="off", aboard=4, steer=5000, drive=8300, trailer=12_180)
+    return ticket.fills(10).weighs("solo", aboard=1, steer=5500, drive=5000)
+
+
+def test_a_weighing_is_read_at_a_glance() -> None:
+    """Eleven lines and 500 characters; thirteen lines where something is over."""
+    for ticket in (three_passes_two_fills(), *(at_the_limits(by) for by in (-600, -100, -1))):
+        for each in ticket.log.of(Weighing):
+            text = as_text(weighing_answer(ticket.log.until(each.at), US, START, each))
+            assert len(text.splitlines()) <= LINES
+            assert len(text) <= LONGEST
+    for ticket in (at_the_limits(1), at_the_limits(400)):
+        text = as_text(weighed(ticket))
+        assert len(text.splitlines()) <= LINES_OVER
+        assert len(text) <= LONGEST_OVER
+    assert len(as_text(weighed(crowded())).splitlines()) <= LINES_OVER
+
+
+def test_what_is_over_is_told_before_what_is_near_and_what_has_room() -> None:
+    answer = weighed(crowded())
+    assert answer.headline.startswith(
+        "Over: tow rating by 6,600 lb, hitch tongue by 1,000 lb and 9"
+    )
+    assert [row.figure for row in answer.rows if "left" in row.figure] == []
+    assert "12 more ratings, 8 over and 2 near; text margins for all." in answer.notes
 
 
 def test_a_missing_rating_says_why_it_matters_and_where_it_stands() -> None:

@@ -1,0 +1,303 @@
+"""One weighing as it is told to a phone in the cold.
+
+This file decides which figures of a weighing a person sees, in which order, and what is left
+out so that it is short: the verdict, five rows of weights, the tightest margins, the notes
+that matter, one caution. The arithmetic is `domain`'s; which weighing is meant, and what was
+asked of it, is decided in `weights.py`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Container, Sequence
+from dataclasses import dataclass
+
+from bot.answers.answer import Answer, Row
+from bot.answers.limits import (
+    CAUTION,
+    HELPS,
+    STOP,
+    STOP_SOLO,
+    about_text,
+    margin_rows,
+    mass_text,
+    missing_note,
+    share_note,
+    share_text,
+    to_unit,
+    unknown_note,
+    verdict,
+    with_doubt,
+)
+from bot.answers.plain import as_text
+from bot.answers.words import counted, listed, number, sentence
+from bot.reference import references
+from domain.bounds import margins, tongue_share
+from domain.carried import Change, corrected
+from domain.entries import SINGLE_AXLES
+from domain.log import Log
+from domain.margins import Margin, Near, Over, Unknown, governing
+from domain.passes import Session
+from domain.rig import Rig, rig_of
+from domain.uncertainty import Measured, spread
+from domain.wanted import LOADED_BY, PLATES, missing
+from domain.weighing import Weights, imbalances, weights_of
+
+NEEDS_SOLO = "A pass of the truck alone would give the tongue weight."
+READS_LOW = "Tongue reads low with the bars on; a pass with them off puts that right."
+TOO_MUCH = "The bars lift the truck's rear beyond the steer axle's own weight; ease them."
+MISFIT = "The truck weighs less hitched than alone: not the same load. Reweigh both."
+DRIFT = "Bars on and off differ in gross by more than the scale explains; reweigh."
+
+LINES, LINES_OVER = 11, 13
+LONGEST, LONGEST_OVER = 500, 650
+"""Lines and characters that a weighing may take, and one with a rating that is over."""
+
+FEW = 3
+"""Margins that are told where there is room; more only where they are over or near."""
+
+MOST_MISSING = 2
+"""Missing ratings that one line names; the rest are counted."""
+
+WORTH_A_WORD = 9.0
+"""A correction between passes below this many kilograms (a division) is not mentioned."""
+
+LOPSIDED = 0.1
+"""Sides or axles that differ by more than this share are pointed out; no source."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Weighed:
+    """One weighing with the rig that it was of, and its margins, tightest first."""
+
+    rig: Rig
+    weights: Weights
+    margins: tuple[Margin, ...]
+    changes: tuple[Change, ...]
+
+    @property
+    def governing(self) -> tuple[Margin, ...]:
+        """The margins without those that only say another over again."""
+        return governing(self.margins)
+
+
+def weighed(log: Log, session: Session, trailer: str | None) -> Weighed:
+    """A session with its passes brought together, held against the rig that it was of."""
+    rig = rig_of(log, session.ended, trailer=trailer or session.trailer)
+    session, changes = corrected(log, session, rig, references().densities)
+    weights = weights_of(session)
+    found = margins(rig, weights, references().load_index)
+    return Weighed(rig=rig, weights=weights, margins=found, changes=changes)
+
+
+def short_answer(
+    told: Weighed, unit: str, *, first: Sequence[str] = (), new: Container[str] = ()
+) -> Answer:
+    """A weighing in as many lines as are read in the cold.
+
+    `first` are notes that come before all others; `new` the loads that were weighed for the
+    first time, whose missing ratings are named once.
+    """
+    must = [each for each in (*first, *_notes(told, unit), _missing_note(told, new)) if each]
+    lesser = _lesser_notes(told, unit)
+    over = sum(isinstance(each, Over) for each in told.governing)
+    pressing = max(1, sum(isinstance(each, Over | Near) for each in told.governing))
+    start = max(1, min(over, FEW))
+    best = _listing(told, unit, start, must)
+    for most, kept in (
+        *((most, 0) for most in range(start + 1, pressing + 1)),
+        *((pressing, kept) for kept in range(1, len(lesser) + 1)),
+        *((most, len(lesser)) for most in range(pressing + 1, FEW + 1)),
+    ):
+        more = _listing(told, unit, most, [*must, *lesser[:kept]])
+        if not _fits(more, over=bool(over)):
+            break
+        best = more
+    return best
+
+
+def _fits(answer: Answer, *, over: bool) -> bool:
+    text = as_text(answer)
+    lines = text.count("\n") + 1
+    if over:
+        return lines <= LINES_OVER and len(text) <= LONGEST_OVER
+    return lines <= LINES and len(text) <= LONGEST
+
+
+def _listing(told: Weighed, unit: str, most: int, notes: Sequence[str]) -> Answer:
+    return Answer(
+        headline=headline(told, unit),
+        rows=(*weight_rows(told, unit), *margin_rows(told.governing, unit, most)),
+        notes=(*_rest_notes(told.governing, most), *notes, CAUTION),
+    )
+
+
+def headline(told: Weighed, unit: str) -> str:
+    """The verdict; the heaviest figure where no rating can be judged."""
+    weights = told.weights
+    stop = STOP if weights.session.road or "trailer" in weights.session.passes else STOP_SOLO
+    return verdict(told.governing, unit, stop=stop) or (
+        f"{sentence(_total(weights, unit))}. No rating given to hold it against."
+    )
+
+
+def _total(weights: Weights, unit: str) -> str:
+    name = next(
+        (each for each in ("gross", "truck", "trailer", "tongue") if each in weights.loads),
+        next(iter(weights.loads)),
+    )
+    return f"{name.replace('_', ' ')} {mass_text(weights.loads[name], unit)}"
+
+
+PARTS = {"truck": ("steer", "drive"), "trailer": SINGLE_AXLES}
+"""Loads that are told beside the one that they make up."""
+
+
+def weight_rows(told: Weighed, unit: str) -> tuple[Row, ...]:
+    """What stood on the scale and what follows: gross, truck, trailer axles, tongue, bars."""
+    weights = told.weights
+    loads = weights.loads
+    truck = ("truck",) if "truck" in loads else ("steer", "drive")
+    gross = ("gross",) if weights.session.road or "truck" not in loads else ()
+    rows = [
+        Row(
+            "Trailer axles" if name == "trailer" else sentence(name),
+            mass_text(loads[name], unit),
+            _parts(weights, PARTS.get(name, ()), unit),
+        )
+        for name in (*gross, *truck, "trailer")
+        if name in loads
+    ]
+    if weights.tongue is not None:
+        figure = with_doubt(weights.tongue.load, unit)
+        rows.append(Row(tongue_name(told.rig), figure, _of_trailer(weights, unit)))
+    return (*rows, *bars_rows(weights, unit))
+
+
+def tongue_name(rig: Rig) -> str:
+    """What rests on the truck is called by its coupling."""
+    return "Pin" if rig.coupling == "pin" else "Tongue"
+
+
+def _of_trailer(weights: Weights, unit: str) -> str:
+    """The tongue's share, and the trailer's weight that it is of."""
+    if weights.share is None or weights.trailer is None:
+        return ""
+    share = share_text(weights.share, doubt=False)
+    return f"{share} of {mass_text(weights.trailer, unit, derived=True)}"
+
+
+def _parts(weights: Weights, names: Sequence[str], unit: str) -> str:
+    known = [name for name in names if name in weights.loads]
+    if len(known) < 2:
+        return ""
+    shown = [number(to_unit(weights.loads[name].nominal_value, unit), 0) for name in known]
+    if known[0] in SINGLE_AXLES:
+        return " + ".join(shown)
+    return ", ".join(f"{name} {value}" for name, value in zip(known, shown, strict=True))
+
+
+def bars_rows(weights: Weights, unit: str) -> tuple[Row, ...]:
+    """What the bars move to the trailer's axles, and how much of the steer axle comes back."""
+    bars = weights.bars
+    if bars is None:
+        return ()
+    remark = "to trailer"
+    if bars.restored is not None:
+        remark += f"; steer {number(100 * bars.restored.nominal_value, 0)} % restored"
+    return (Row("Bars move", mass_text(bars.to_trailer, unit, derived=True), remark),)
+
+
+def _notes(told: Weighed, unit: str) -> list[str]:
+    """What must be said with the figures, or they would mislead."""
+    helps = _help_notes(told.governing)
+    return [
+        *helps,
+        *_doubt_notes(told.weights),
+        share_note(tongue_share(told.rig, told.weights)),
+        # Beside an overload, what it was corrected by no longer matters.
+        *([] if helps else change_notes(told.changes, unit)),
+    ]
+
+
+def _lesser_notes(told: Weighed, unit: str) -> list[str]:
+    """What is worth a line where there is room for it."""
+    weights = told.weights
+    solo = weights.tongue is None and weights.misfit is None and weights.session.road is not None
+    notes = [
+        *_imbalance_notes(weights, unit),
+        NEEDS_SOLO if solo else "",
+        unknown_note(told.governing) if weights.session.road else "",
+    ]
+    return [each for each in notes if each]
+
+
+def _missing_note(told: Weighed, new: Container[str]) -> str:
+    """Missing ratings: those of a load weighed for the first time, else only where it matters.
+
+    It matters where the answer says that everything is inside, and a label was not given.
+    """
+    pressed = any(isinstance(each, Over | Near) for each in told.governing)
+    found = [
+        each
+        for each in missing(told.rig, told.weights)
+        if LOADED_BY[each] in new or (each in PLATES and not pressed)
+    ]
+    return missing_note(found, MOST_MISSING)
+
+
+def _rest_notes(found: Sequence[Margin], most: int) -> list[str]:
+    """The margins that were not listed, counted, with how many of them are over or near."""
+    rest = [each for each in found if not isinstance(each, Unknown)][most:]
+    over = sum(isinstance(each, Over) for each in rest)
+    near = sum(isinstance(each, Near) for each in rest)
+    if not rest:
+        return []
+    more = counted(len(rest), "more rating")
+    counts = [f"{count} {word}" for count, word in ((over, "over"), (near, "near")) if count]
+    said = f"{more}, {listed(counts)}" if counts else f"{more} with more room"
+    return [f"{said}; text margins for all."]
+
+
+def change_notes(changes: Sequence[Change], unit: str) -> list[str]:
+    """Fuel and people put right between passes, where it is more than a scale's division."""
+    parts = [
+        f"{what} {about_text(largest, unit)}"
+        for what, each in (
+            ("fuel", [change.fuel for change in changes]),
+            ("people", [change.people for change in changes]),
+        )
+        if each and _size(largest := max(each, key=_size)) > WORTH_A_WORD
+    ]
+    return [f"Passes corrected: {', '.join(parts)}."] if parts else []
+
+
+def _size(load: Measured) -> float:
+    return abs(load.nominal_value)
+
+
+def _help_notes(found: Sequence[Margin]) -> list[str]:
+    worst = next((each for each in found if isinstance(each, Over)), None)
+    return [f"What usually helps: {HELPS[worst.limit.bounds]}."] if worst else []
+
+
+def _imbalance_notes(weights: Weights, unit: str) -> list[str]:
+    worst = max(imbalances(weights), key=lambda each: each.share, default=None)
+    if worst is None or worst.share <= LOPSIDED:
+        return []
+    return [
+        f"{sentence(worst.heavy.replace('_', ' '))} carries {mass_text(worst.by, unit)} more than "
+        f"{worst.light.replace('_', ' ')}."
+    ]
+
+
+def _doubt_notes(weights: Weights) -> list[str]:
+    """What is wrong with the passes, or with the bars."""
+    notes = [DRIFT] if weights.drift is not None else []
+    if weights.misfit is not None:
+        return [*notes, MISFIT]
+    restored = weights.bars.restored if weights.bars else None
+    if restored is not None and restored.nominal_value - spread(restored) > 1:
+        notes.append(TOO_MUCH)
+    if weights.tongue is not None and weights.tongue.reads_low:
+        notes.append(READS_LOW)
+    return notes

@@ -1,0 +1,57 @@
+"""Ratings that a careful weighmaster wants, and which of them were never given.
+
+This file decides which ratings are worth asking for, in which order their lack hurts, and
+what counts as given. It does not know what a rating is called, nor where it is written.
+"""
+
+from __future__ import annotations
+
+from domain.rig import HITCH_CHAIN, STANDS_FOR, TRAILER_PARTS, Rig
+from domain.weighing import Weights
+
+Wanted = tuple[str, str]
+"""Subject and rating."""
+
+LOADED_BY: dict[Wanted, str] = {
+    ("truck", "gvwr"): "truck",
+    ("truck", "gawr_rear"): "drive",
+    ("truck", "gawr_front"): "steer",
+    ("trailer", "gvwr"): "trailer",
+    ("truck", "gcwr"): "gross",
+    ("hitch", "tow"): "trailer",
+    ("trailer", "gawr"): "trailer",
+    ("hitch", "tongue"): "trailer",
+    ("truck", "payload"): "truck",
+    ("truck", "tow"): "trailer",
+    ("trailer tyres", "load"): "trailer",
+    ("truck tyres", "load"): "truck",
+}
+"""The ratings wanted, the one whose lack hurts most first, and the load without which each is
+idle; the order is common practice, no source."""
+
+PLATES = tuple(list(LOADED_BY)[:5])
+"""Without these, being inside every rating given says little."""
+
+
+def lacking(rig: Rig) -> tuple[Wanted, ...]:
+    """The ratings that were never given; a trailer's only where there is a trailer."""
+    return tuple(
+        each
+        for each in LOADED_BY
+        if (rig.trailer or each[0] not in TRAILER_PARTS) and not given(rig, each)
+    )
+
+
+def missing(rig: Rig, weights: Weights) -> tuple[Wanted, ...]:
+    """The ratings that bound something weighed and were never given."""
+    return tuple(
+        each for each, load in LOADED_BY.items() if load in weights.loads and not given(rig, each)
+    )
+
+
+def given(rig: Rig, wanted: Wanted) -> bool:
+    """Whether a rating was given in any form; of the hitch chain, any part's will do."""
+    subject, rating = wanted
+    subjects = HITCH_CHAIN if subject == "hitch" else (subject,)
+    names = (rating,) if subject == "truck" else STANDS_FOR.get(rating, (rating,))
+    return any(key[0] in subjects and key[1] in names for key in rig.ratings)
