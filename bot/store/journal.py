@@ -111,7 +111,8 @@ def _person(session: Session, message: Message) -> PersonRow:
     )
     if identity is not None:
         person = session.get_one(PersonRow, identity.person_id)
-        person.name = message.name
+        if not person.named:
+            person.name = message.name
         return person
     person = PersonRow(name=message.name)
     session.add(person)

@@ -15,7 +15,7 @@ from __future__ import annotations
 from datetime import datetime
 from typing import Any, ClassVar
 
-from sqlalchemy import JSON, ForeignKey, Index, MetaData, Text, UniqueConstraint
+from sqlalchemy import JSON, ForeignKey, Index, MetaData, Text, UniqueConstraint, false
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from bot.store.columns import Moment
@@ -42,7 +42,8 @@ class Table(DeclarativeBase):
 class LogbookRow(Table):
     """A logbook, and how its people want their figures.
 
-    `revision` goes up with whatever changes what is known of it.
+    `revision` goes up with whatever changes what is known of it. The week's summary leaves on
+    `week_day` (Monday is 0) at `week_hour`, in the logbook's own time zone.
     """
 
     __tablename__ = "logbooks"
@@ -51,6 +52,8 @@ class LogbookRow(Table):
     currency: Mapped[str]
     time_zone: Mapped[str]
     revision: Mapped[int] = mapped_column(default=0)
+    week_day: Mapped[int] = mapped_column(default=0, server_default="0")
+    week_hour: Mapped[int] = mapped_column(default=7, server_default="7")
     created_at: Mapped[datetime]
 
 
@@ -68,11 +71,12 @@ class ChatRow(Table):
 
 
 class PersonRow(Table):
-    """Someone who texts."""
+    """Someone who texts. A name that was given by hand (`named`) outlasts a network's."""
 
     __tablename__ = "people"
     id: Mapped[int] = mapped_column(primary_key=True)
     name: Mapped[str]
+    named: Mapped[bool] = mapped_column(default=False, server_default=false())
 
 
 class IdentityRow(Table):
@@ -285,3 +289,13 @@ class OutboxRow(Table):
     created_at: Mapped[datetime]
     due_at: Mapped[datetime]
     reason: Mapped[str | None]
+
+
+class WeeklyRow(Table):
+    """When a logbook's next summary is due: the local time, its zone, and the moment it means."""
+
+    __tablename__ = "weeklies"
+    logbook_id: Mapped[int] = mapped_column(ForeignKey("logbooks.id"), primary_key=True)
+    local_time: Mapped[str]
+    time_zone: Mapped[str]
+    due_at: Mapped[datetime] = mapped_column(index=True)
