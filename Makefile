@@ -38,8 +38,9 @@ check: lint types contracts test ## all that CI asks
 bench: $(TO_BENCH) ## figures for time and memory, each with its limit
 	$(BIN)/pytest -m bench -s $(ARGS)
 
-fuzz: $(TO_TEST) ## the tests on random data, for much longer
-	$(BIN)/pytest -m hypothesis --hypothesis-profile=fuzz $(ARGS)
+fuzz: $(TO_TEST) ## a million spoilt messages (ARGS=COUNT), then the tests on random data for longer
+	$(BIN)/python -m tests.fuzz.fuzz_reading $(ARGS)
+	$(BIN)/pytest -n 2 -m hypothesis --hypothesis-profile=fuzz
 
 documents: $(TO_TEST) ## write the real answers into the documents' conversations
 	$(BIN)/python -m tests.whole.documents
