@@ -91,7 +91,7 @@ class IdentityRow(Table):
 
 
 class MessageRow(Table):
-    """A journalled message, as it came. `state`: waiting, handled or stuck (see journal.py)."""
+    """A journalled message, as it came; its states are told in journal.py."""
 
     __tablename__ = "messages"
     __table_args__ = (UniqueConstraint("chat_id", "message"), Index(None, "state", "id"))
@@ -104,6 +104,23 @@ class MessageRow(Table):
     text: Mapped[str] = mapped_column(Text)
     state: Mapped[str]
     failures: Mapped[int] = mapped_column(default=0)
+
+
+class VersionRow(Table):
+    """A message that says anew what the message `of` said; see revising.py for the acts.
+
+    `reading` is what it was read as, each entry's record beside the key of the row that was kept
+    for it; `ask` is the question that it answers. `said_at` orders the versions of a message.
+    """
+
+    __tablename__ = "versions"
+    __table_args__ = (Index(None, "of", "said_at"),)
+    message_id: Mapped[int] = mapped_column(ForeignKey("messages.id"), primary_key=True)
+    of: Mapped[int] = mapped_column(ForeignKey("messages.id"))
+    act: Mapped[str]
+    said_at: Mapped[datetime]
+    reading: Mapped[list[Any] | None]
+    ask: Mapped[dict[str, Any] | None]
 
 
 class EntryRow(Table):
@@ -132,7 +149,7 @@ class EntryRow(Table):
 
 
 class ChangeRow(Table):
-    """One step in an entry's history: kept, withdrawn or restored, and by which message."""
+    """One step in an entry's history, and the message that brought it about (see logbook.py)."""
 
     __tablename__ = "changes"
     id: Mapped[int] = mapped_column(primary_key=True)
@@ -276,7 +293,10 @@ class OpenQuestionRow(Table):
 
 
 class OutboxRow(Table):
-    """An answer to send. `state`: queued, sent or parked; `due_at` is the next attempt."""
+    """An answer to send. `state`: queued, sent or parked; `due_at` is the next attempt.
+
+    `about` is the key of the parked answer that a notice to the owner tells of.
+    """
 
     __tablename__ = "outbox"
     __table_args__ = (Index(None, "state", "chat_id", "id"),)
@@ -289,6 +309,7 @@ class OutboxRow(Table):
     created_at: Mapped[datetime]
     due_at: Mapped[datetime]
     reason: Mapped[str | None]
+    about: Mapped[int | None]
 
 
 class WeeklyRow(Table):
