@@ -23,7 +23,7 @@ Value = Quantity | float | str | bool
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Change:
-    """What one message did: the entries that it left standing, and those that it replaced."""
+    """What one message did: the entries that it left standing, and those that it took back."""
 
     kept: tuple[Logged[Entry], ...]
     replaced: tuple[Logged[Entry], ...] = ()
@@ -175,7 +175,7 @@ def _shows_trailer(loads: Mapping[str, Quantity]) -> bool:
 
 def _undo(recent: Sequence[Change]) -> Outcome:
     for change in recent:
-        if change.kept:
+        if change.kept or change.replaced:
             return Withdrawn(change.kept, change.replaced)
     return Unclear(NOTHING_TO_UNDO)
 
