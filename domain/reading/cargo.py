@@ -14,26 +14,11 @@ from domain.entries import Cargo
 from domain.quantities import Quantity
 from domain.reading.figures import LENGTH, MASS, Figure
 from domain.reading.labels import Label
-from domain.reading.phrasebook import SPOT_CLASS, Phrasebook, find_overlapping
+from domain.reading.phrasebook import SPOT_CLASS, find_overlapping
 from domain.reading.scene import Scene
-from domain.reading.tokens import BREAK, MARK, NUMBER, WORD
+from domain.reading.tokens import WORD
 
 LOAD_KG = (2.0, 20_000.0)
-ARTICLES = frozenset(("the", "a", "an", "my", "our", "her", "his", "very", "its"))
-KEPT_LEADS = frozenset(
-    ["ahead", "behind", "front", "forward", "fwd", "aft", "over", "above", "past", "rear", "back", "against", "between", "under", "rearward"]
-)
-"""A lead that is part of the position ('behind coupler'); 'in', 'on' and 'at' are dropped."""
-
-MEASURED_LEADS = frozenset(
-    ["ahead", "behind", "front", "forward", "fwd", "aft", "past", "back", "rearward", "from", "rear"]
-)
-EVERYWHERE = frozenset(
-    ("front", "back", "rear", "middle", "axle", "axles", "trailer axle", "trailer axles", "to")
-)
-NOT_ITEMS = frozenset(
-    ["of", "is", "are", "weighs", "the", "a", "an", "about", "total", "at", "was", "it", "its", "all", "that", "this", "for", "to", "and", "with"]
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +31,7 @@ class Spot:
     end: int
 
 
-def read_cargo(scene: Scene, book: Phrasebook) -> list[Cargo]:
+def read_cargo(scene: Scene) -> list[Cargo]:
     """The cargo that a message states."""
     if not any(
         figure.dimension == MASS or (figure.dimension is None and figure.token.grouped)
@@ -57,7 +42,7 @@ def read_cargo(scene: Scene, book: Phrasebook) -> list[Cargo]:
     verb = any(scene.stated(index) for index in scene.by_class.get("load_verb", ()))
     if not verb and not any(figure.dimension == MASS for figure in scene.figures):
         return []
-    spots = find_spots(scene, book)
+    spots = find_spots(scene)
     masses = [
         figure
         for figure in scene.live_figures()
@@ -93,16 +78,11 @@ def read_cargo(scene: Scene, book: Phrasebook) -> list[Cargo]:
     return found
 
 
-SURE_VERBS = frozenset(
-    ["loaded", "strapped", "chained", "hauling", "stacked", "bolted", "stowed", "carrying", "mounted", "packed"]
-)
-
-
 def _loaded(scene: Scene, *, verb: bool) -> bool:
     """A word of loading: one that only loads say so, or an everyday one with the rig beside it."""
     if not verb:
         return False
-    sure = any(token.text in SURE_VERBS for _, token, _ in scene.find("load_verb"))
+    sure = any("surely_loads" in token.groups for _, token, _ in scene.find("load_verb"))
     return sure or scene.has("vehicle") or scene.has("name")
 
 
@@ -126,16 +106,15 @@ def _may_carry(figure: Figure, *, verb: bool, spot: Spot | None) -> bool:
     if figure.dimension is None:
         return verb
     label = figure.label
-    if isinstance(label, Label) and label.wheel and spot is None:
-        return False
-    return True
+    return not (isinstance(label, Label) and label.wheel and spot is None)
 
 
-def find_spots(scene: Scene, book: Phrasebook) -> list[Spot]:
+def find_spots(scene: Scene) -> list[Spot]:
     """Places on the rig, each with the preposition that leads to it: 'ahead of the trailer axle'."""
     words, owners = scene.split_words()
+    groups = scene.book.groups
     spots: list[Spot] = []
-    found = find_overlapping(words, book.overlapping[SPOT_CLASS])
+    found = find_overlapping(words, scene.book.overlapping[SPOT_CLASS])
     leads: dict[int, int] = {}
     for start, end, keys in found:
         if "lead" in keys.split():
@@ -146,20 +125,19 @@ def find_spots(scene: Scene, book: Phrasebook) -> list[Spot]:
             continue
         first = start
         while first > 0 and (
-            words[first - 1] in ARTICLES
+            words[first - 1] in groups["article"]
             or scene.tokens[owners[first - 1]].senses.keys() & {"vehicle", "name"}
         ):
             first -= 1
         lead_start = leads.get(first)
-        phrase = " ".join(words[start:end])
         if lead_start is None or scene.tokens[owners[start]].senses.keys() & {"vehicle", "name"}:
             continue
         lead = " ".join(words[lead_start:first])
         last = _spot_end(scene, words, owners, end)
-        kept = [word for word in words[first:last] if word not in ARTICLES]
-        if words[lead_start] in KEPT_LEADS:
-            kept = [word for word in words[lead_start:first] if word not in ("in",)] + kept
-        elif words[end - 1] in ("axle", "axles") and words[lead_start] in ("in", "at", "on"):
+        kept = [word for word in words[first:last] if word not in groups["article"]]
+        if words[lead_start] in groups["kept_lead"]:
+            kept = [word for word in words[lead_start:first] if word not in groups["in"]] + kept
+        elif words[end - 1] in groups["axle_word"] and words[lead_start] in groups["at_place"]:
             continue  # that is where a scale weighs
         spots.append(Spot(" ".join(kept), lead, owners[lead_start], owners[last - 1] + 1))
         taken = last
@@ -168,9 +146,9 @@ def find_spots(scene: Scene, book: Phrasebook) -> list[Spot]:
 
 def _spot_end(scene: Scene, words: list[str], owners: list[int], end: int) -> int:
     """'the nose of the camper': what the spot is of belongs to it."""
-    if end < len(words) and words[end] == "of":
+    if end < len(words) and words[end] in scene.book.groups["of"]:
         last = end + 1
-        while last < len(words) and words[last] in ARTICLES:
+        while last < len(words) and words[last] in scene.book.groups["article"]:
             last += 1
         if last < len(words) and scene.tokens[owners[last]].senses.keys() & {"vehicle", "name"}:
             return last + 1
@@ -194,13 +172,13 @@ def _spot_of(scene: Scene, figure: Figure, masses: list[Figure], spots: list[Spo
 
 
 def _distance(scene: Scene, spot: Spot) -> Quantity | None:
-    if not set(spot.lead.split()) & MEASURED_LEADS:
+    if not set(spot.lead.split()) & scene.book.groups["measured_lead"]:
         return None
     for figure in reversed(scene.figures):
-        if figure.end <= spot.start and spot.start - figure.end <= 2:
-            if figure.dimension == LENGTH and figure.unit and figure.role is None:
-                figure.role = "distance"
-                return Quantity(figure.value, figure.unit)
+        before = figure.end <= spot.start <= figure.end + 2
+        if before and figure.dimension == LENGTH and figure.unit and figure.role is None:
+            figure.role = "distance"
+            return Quantity(figure.value, figure.unit)
     return None
 
 
@@ -213,9 +191,13 @@ def _on_trailer(scene: Scene, figure: Figure) -> bool:
         if token.senses.get("vehicle") != "trailer" and not name.startswith("trailer:"):
             continue
         before = scene.tokens[index - 1]
-        if before.text in ("on the", "in the", "on", "in", "on our", "on my"):
+        if "standing_on" in before.groups:
             return True
-        if before.text in ARTICLES and index > 1 and scene.tokens[index - 2].text in ("on", "in"):
+        if (
+            "article" in before.groups
+            and index > 1
+            and "on_or_in" in scene.tokens[index - 2].groups
+        ):
             return True
     return False
 
@@ -223,7 +205,7 @@ def _on_trailer(scene: Scene, figure: Figure) -> bool:
 def _item(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
     """The noun that the mass is of: before it ('generator 210 lb'), or behind it ('of hay')."""
     after = figure.end
-    if after < len(scene.tokens) and scene.tokens[after].text == "of":
+    if after < len(scene.tokens) and "of" in scene.tokens[after].groups:
         words = noun_from(scene, after + 1)
         if words:
             return words
@@ -236,7 +218,7 @@ def _item(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
 def noun_from(scene: Scene, index: int) -> str | None:
     """The noun that begins at a token, behind an article: 'the honey drums'."""
     start = index
-    while start < len(scene.tokens) and scene.tokens[start].text in ARTICLES | {"some"}:
+    while start < len(scene.tokens) and scene.tokens[start].groups & {"article", "some"}:
         start += 1
     end = start
     while end < len(scene.tokens) and is_noun(scene, end) and end - start < 4:
@@ -272,14 +254,35 @@ def _behind_place(scene: Scene, position: int) -> bool:
 
 
 OTHERWISE_MEANT = frozenset(
-    ["side", "ordinal", "corner", "glue", "load_verb", "vehicle", "name", "unit", "weigh_cue", "axle", "end", "money", "axle_noun", "whole", "event", "hitch", "talk", "time", "moving", "aboard"]
+    [
+        "side",
+        "ordinal",
+        "corner",
+        "glue",
+        "load_verb",
+        "vehicle",
+        "name",
+        "unit",
+        "weigh_cue",
+        "axle",
+        "end",
+        "money",
+        "axle_noun",
+        "whole",
+        "event",
+        "hitch",
+        "talk",
+        "time",
+        "moving",
+        "aboard",
+    ]
 )
 
 
 def is_noun(scene: Scene, index: int) -> bool:
     """Whether a token can be (part of) the name of a thing that is carried."""
     token = scene.tokens[index]
-    if token.kind is not WORD or token.kind in (MARK, BREAK, NUMBER) or token.text in NOT_ITEMS:
+    if token.kind is not WORD or "not_a_thing" in token.groups:
         return False
     senses = token.senses
     if not senses or "check_item" in senses or "subject" in senses:

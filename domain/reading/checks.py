@@ -13,87 +13,7 @@ from domain.reading.tokens import MARK, NUMBER
 PLACING = ("side", "corner", "end", "vehicle", "name", "ordinal", "axle_noun")
 """What may stand before an item and belongs to its name: 'left marker light'."""
 
-EVERYDAY = frozenset(
-    (
-        "light",
-        "lights",
-        "door",
-        "doors",
-        "windows",
-        "load",
-        "step",
-        "steps",
-        "gate",
-        "pump",
-        "battery",
-        "cargo",
-        "plug",
-        "pin",
-        "clip",
-        "cable",
-        "cables",
-        "mirror",
-        "mirrors",
-        "lamp",
-        "lamps",
-        "jack",
-        "slide",
-        "slides",
-        "grease",
-        "latch",
-        "hatch",
-        "axle",
-        "bars",
-        "controller",
-        "hub",
-        "hubs",
-        "propane",
-        "tarp",
-        "ramp",
-        "ramps",
-        "springs",
-        "tire",
-        "tires",
-        "tyre",
-        "tyres",
-        "strap",
-        "straps",
-        "chains",
-        "brakes",
-        "breaks",
-        "spare",
-        "hitch",
-        "suspension",
-    )
-)
-"""Parts that a house or another car has too: they need a sign that the rig is meant."""
 
-VAGUE_STATES = frozenset(
-    (
-        "in",
-        "on",
-        "up",
-        "out",
-        "set",
-        "good",
-        "ok",
-        "okay",
-        "fine",
-        "clear",
-        "low",
-        "hot",
-        "gone",
-        "bad",
-        "stuck",
-        "closed",
-        "shut",
-        "cut",
-        "shot",
-        "done",
-        "work",
-        "flat",
-    )
-)
 REACH = 5
 
 
@@ -158,11 +78,11 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[str, int] | None:
             break
         if other > limit and not _joined_items(scene, index, other):
             break
-        if "negation" in token.senses.get("talk", "") or token.text == "not":
+        if "negation" in token.senses.get("talk", "") or "not" in token.groups:
             denied = True
             continue
         if "check_fault" in token.senses:
-            if token.text == "out" and _goes_on(scene, other):
+            if "out" in token.groups and _goes_on(scene, other):
                 return None
             return "fault", other
         if "check_done" in token.senses:
@@ -173,9 +93,9 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[str, int] | None:
         token = scene.tokens[other]
         if ends_sentence(token) or token.raw == ",":
             break
-        if "check_fault" in token.senses and token.text not in ("out", "low", "hot", "cut", "gone"):
+        if "check_fault" in token.senses and "fault_only_behind" not in token.groups:
             return "fault", other
-        if "check_done" in token.senses and token.text not in VAGUE_STATES:
+        if "check_done" in token.senses and "vague_state" not in token.groups:
             return "done", other
         if "check_item" in token.senses:
             break
@@ -186,14 +106,12 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[str, int] | None:
 
 def _joined_items(scene: Scene, first: int, other: int) -> bool:
     """'chains and breakaway checked': items joined by 'and' share a state."""
-    return any(
-        scene.tokens[index].text in ("and", "&", "+", "plus") for index in range(first, other)
-    )
+    return any("and" in scene.tokens[index].groups for index in range(first, other))
 
 
 def _goes_on(scene: Scene, index: int) -> bool:
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
-    return following is not None and following.text in ("of", "for", "to", "in", "loud")
+    return following is not None and "goes_on" in following.groups
 
 
 def _start_of_name(scene: Scene, index: int) -> int:
@@ -210,7 +128,7 @@ def _start_of_name(scene: Scene, index: int) -> int:
 def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Check]) -> bool:
     """An everyday part without a sign of the rig is talk: 'the light is out', 'door shut'."""
     token = scene.tokens[index]
-    if token.text not in EVERYDAY:
+    if "everyday_part" not in token.groups:
         return False
     placed = start < index or any(
         "corner" in each.senses for each in scene.tokens[min(index, state) : max(index, state)]
@@ -221,8 +139,8 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
         or several
         or any(key in scene.by_class for key in ("vehicle", "name", "hitch", "weigh_cue", "rig"))
     )
-    strong = scene.tokens[state].text not in VAGUE_STATES
-    hardly = token.text not in ("light", "lights", "door", "doors", "windows", "load", "pump")
+    strong = "vague_state" not in scene.tokens[state].groups
+    hardly = "household_part" not in token.groups
     short = len(scene.tokens) <= 6
     towing = scene.context.hitched is True and len(scene.tokens) <= 4
     return not (rig or placed or (strong and (hardly or towing) and short))

@@ -18,6 +18,7 @@ from domain.entries import Correction
 from domain.quantities import Quantity
 from domain.reading.figures import (
     DISTANCE,
+    DURATION,
     LENGTH,
     MONEY,
     PRESSURE,
@@ -30,95 +31,7 @@ from domain.reading.labels import Label
 from domain.reading.scene import PLAN, REQUEST, Scene
 from domain.reading.tokens import MARK, TIME, WORD
 
-OPENING = frozenset(
-    (
-        "make that",
-        "make it",
-        "i meant",
-        "meant",
-        "i meant to say",
-        "correction",
-        "typo",
-        "oops",
-        "whoops",
-        "ooops",
-        "woops",
-        "my bad",
-        "my mistake",
-        "no wait",
-        "sorry",
-        "sry",
-        "mistyped",
-        "fat fingered",
-        "fat finger",
-        "wrong",
-        "change",
-        "change that to",
-        "change it to",
-        "fix",
-        "misread",
-        "i misread",
-        "i misread it",
-        "transposed",
-        "swapped",
-        "actually",
-        "nope",
-        "wait",
-        "hang on",
-        "hold on",
-        "mistake",
-        "misheard",
-        "fat fingers",
-        "fat thumbs",
-        "amend",
-        "amend that to",
-        "correct to",
-        "correct that to",
-        "edit",
-        "update",
-        "read it wrong",
-        "i typed it wrong",
-        "my typo",
-        "correcting",
-    )
-)
-"""Words that open a correction, once a field or a figure follows."""
 
-RESTATING = frozenset(
-    (
-        "should be",
-        "shouldve been",
-        "should have been",
-        "shoulda been",
-        "should of been",
-        "should say",
-        "should read",
-        "shoulda said",
-        "should have said",
-        "shouldve said",
-        "was supposed to be",
-        "it was actually",
-        "was actually",
-        "is actually",
-    )
-)
-"""Words that put another figure in a field's place."""
-
-STRONG = frozenset(
-    (
-        "make that",
-        "make it",
-        "correction",
-        "typo",
-        "change that to",
-        "change it to",
-        "my typo",
-        "amend that to",
-        "correct that to",
-        "no wait",
-    )
-)
-CONTRAST = frozenset(("not", "instead of", "rather than"))
 LONGEST = 24
 """Tokens: a correction is short; a long message that says 'sorry' is a statement."""
 
@@ -130,19 +43,6 @@ FIELD_OF_CLASS = (
     ("dash", "dash_economy"),
 )
 UNIT_FIELDS = {"gal": "volume", "L": "volume", "gal_imp": "volume"}
-WORD_FIELDS = {
-    "price": "unit_price",
-    "ppg": "unit_price",
-    "cost": "cost",
-    "total": "gross",
-    "volume": "volume",
-    "fuel": "volume",
-    "diesel": "volume",
-    "place": "place",
-    "miles": "odometer",
-    "mileage": "odometer",
-    "payload": "payload",
-}
 
 
 def read_correction(scene: Scene) -> Correction | None:
@@ -164,19 +64,17 @@ def read_correction(scene: Scene) -> Correction | None:
 
 def _undoes(scene: Scene) -> bool:
     """An undo stands alone or says why; with figures of its own it is something else."""
-    index, token, _ = next(scene.find("correction", "undo"))
+    index, _, _ = next(scene.find("correction", "undo"))
     if any(figure.claimed is None and figure.value >= 1000 for figure in scene.figures):
         return False
     before = scene.tokens[:index]
-    if any(
-        "talk" in each.senses for each in before if each.text not in ("you", "can you", "please")
-    ):
+    if any("talk" in each.senses for each in before if "before_undo" not in each.groups):
         return False
     allowed = all(
         "glue" in each.senses
         or "correction" in each.senses
         or each.kind is MARK
-        or each.text in ("no", "can you", "please")
+        or "before_undo" in each.groups
         for each in before
     )
     return allowed and not _object_elsewhere(scene, index)
@@ -188,12 +86,12 @@ def _object_elsewhere(scene: Scene, index: int) -> bool:
     if following is None or following.kind is not WORD:
         return False
     if not following.senses:
-        return following.text not in ("entry", "entries", "message", "msg", "reading", "text")
+        return "log_entry" not in following.groups
     if "talk" in following.senses and following.senses["talk"].split()[0] == "other":
         return True
     further = scene.tokens[index + 2] if index + 2 < len(scene.tokens) else None
     return (
-        following.text in ("the", "a", "my", "your")
+        "article" in following.groups
         and further is not None
         and further.kind is WORD
         and not further.senses
@@ -205,10 +103,10 @@ def _full_or_partial(scene: Scene) -> Correction | None:
     if any(figure.claimed is None for figure in scene.figures) or not scene.has("full"):
         return None
     words = {word for token in scene.tokens for word in token.text.split()}
-    of_fill = words & {"fill", "fillup", "fillups", "tank", "fuel", "refuel", "one", "diesel"}
-    pointed = words & {"that", "last", "it", "previous", "the", "this"}
-    restated = any(token.text in OPENING for token in scene.tokens) or bool(
-        words & {"actually", "was", "wasnt", "really", "not", "should", "only"}
+    of_fill = words & scene.book.groups["of_fill"]
+    pointed = words & scene.book.groups["points_back"]
+    restated = any("opens_correction" in token.groups for token in scene.tokens) or bool(
+        words & scene.book.groups["restates_fill"]
     )
     if not (of_fill and pointed and restated) and not (restated and len(scene.tokens) <= 6):
         return None
@@ -216,7 +114,7 @@ def _full_or_partial(scene: Scene) -> Correction | None:
         return None
     for index, _, key in scene.find("full"):
         before = {token.text for token in scene.tokens[:index]}
-        denied = key == "true" and bool(before & {"not", "wasnt", "isnt", "didnt", "never"})
+        denied = key == "true" and bool(before & scene.book.groups["denies"])
         return Correction(action="amend", field="full", value=key == "true" and not denied)
     return None
 
@@ -238,46 +136,13 @@ def _swapped(scene: Scene) -> Correction | None:
     return Correction(action="amend", field=meant, was=was)
 
 
-WRONG_MARKS = frozenset(
-    (
-        "i typed",
-        "i entered",
-        "i wrote",
-        "not",
-        "instead of",
-        "rather than",
-        "i said",
-        "said",
-        "called",
-        "typed",
-        "put down",
-        "i put",
-        "id put",
-        "wrote",
-        "entered",
-        "labeled",
-        "labelled",
-        "logged",
-        "had",
-        "i called",
-        "marked",
-        "put",
-        "saying",
-        "isnt",
-        "wasnt",
-        "tagged",
-    )
-)
-"""Words behind which the mistaken figure or field stands."""
-
-
 def _wrong_before(scene: Scene, index: int, floor: int = 0) -> bool:
     """Whether a word that marks the mistake stands close before a token."""
     for other in range(index - 1, max(floor, index - 5) - 1, -1):
         token = scene.tokens[other]
-        if token.text in WRONG_MARKS:
+        if "marks_mistake" in token.groups:
             return True
-        if token.text in ("but", "meant", "i meant", "its", "should be", "really", "actually"):
+        if "marks_meant" in token.groups:
             return False
     return False
 
@@ -287,24 +152,21 @@ def _place(scene: Scene) -> Correction | None:
     if any(figure.claimed is None for figure in scene.figures):
         return None
     split = next(
-        (index for index, token in enumerate(scene.tokens) if token.text in CONTRAST), None
+        (index for index, token in enumerate(scene.tokens) if "contrasts" in token.groups), None
     )
     if split is not None:
         meant = _proper_name(scene, range(split - 1, -1, -1))
         was = _proper_name(scene, range(split + 1, len(scene.tokens)))
         if meant is not None and was is not None:
             return Correction(action="amend", field="place", value=meant, was=was)
-    spoken_of = any(
-        word in token.text.split()
-        for token in scene.tokens
-        for word in ("place", "location", "town", "where")
-    )
+    words, _ = scene.split_words()
+    spoken_of = not scene.book.groups["place_word"].isdisjoint(words)
     if spoken_of or scene.has("weigh_cue") or scene.has("fuel_cue"):
         last = next(
             (
                 index
                 for index in range(len(scene.tokens) - 1, -1, -1)
-                if scene.tokens[index].text in ("in", "at", "was", "is", "to", "be", "should be")
+                if "before_place_meant" in scene.tokens[index].groups
             ),
             None,
         )
@@ -346,18 +208,18 @@ def _amended(scene: Scene, figures: list[Figure]) -> Correction | None:
         return None
     if scene.talk[value.start] in (REQUEST, PLAN):
         return None
-    restates = any(token.text in RESTATING for token in scene.tokens)
+    restates = any("restates" in token.groups for token in scene.tokens)
     opens, right = _opens(scene), _said_right(scene, value)
     if not (restates or opens or was is not None or right):
         return None
     field = _field(scene, value) or (_field(scene, was) if was else None)
     if field is None:
-        strong = restates or any(token.text in STRONG for token in scene.tokens[:6])
+        strong = restates or any("surely_corrects" in token.groups for token in scene.tokens[:6])
         if not _log_sized(value, scene.context) or _strangers(scene) > 1:
             return None
         if was is None and not strong and not (opens and len(scene.tokens) <= 8):
             return None
-    elif was is None and not (restates or right) and not _near_opening(scene, value):
+    elif was is None and not (restates or right) and not _near_opening(scene):
         return None
     if not _fits_field(value, field):
         return None
@@ -386,7 +248,7 @@ def _fits_field(value: Figure, field: str | None) -> bool:
     return value.dimension not in (LENGTH, VOLUME, DISTANCE) or field in ("wind", "speed", "tank")
 
 
-def _near_opening(scene: Scene, value: Figure) -> bool:
+def _near_opening(scene: Scene) -> bool:
     """A correction that only opens like one ('sorry ...') is as short as one."""
     loads = sum(1 for figure in scene.figures if figure.claimed is None)
     return loads == 1 and len(scene.tokens) <= 14
@@ -395,7 +257,7 @@ def _near_opening(scene: Scene, value: Figure) -> bool:
 def _said_right(scene: Scene, value: Figure) -> bool:
     """'48,362 is right': said of the figure, beside a word for the slip."""
     behind = [token.text for token in scene.tokens[value.end : value.end + 3]]
-    return bool({"right", "correct"} & set(behind))
+    return bool(scene.book.groups["said_right"] & set(behind))
 
 
 def _value_and_mistake(scene: Scene, figures: list[Figure]) -> tuple[Figure | None, Figure | None]:
@@ -411,17 +273,19 @@ def _value_and_mistake(scene: Scene, figures: list[Figure]) -> tuple[Figure | No
 
 
 def _strangers(scene: Scene) -> int:
+    """Words that neither the phrasebook nor a correction's own words for fields know."""
+    known = scene.book.keys["corrected_field"]
     return sum(
         1
         for token in scene.tokens
-        if token.kind is WORD and not token.senses and token.text not in WORD_FIELDS
+        if token.kind is WORD and not token.senses and token.text not in known
     )
 
 
 def _log_sized(figure: Figure, context: Context) -> bool:
     """A figure that no field names must look like one of the log's, not like 'make it 7'."""
     if figure.dimension is not None:
-        return figure.dimension not in ("duration", "money") or figure.value >= 10
+        return figure.dimension not in (DURATION, MONEY) or figure.value >= 10
     return (
         figure.value >= 1000
         or figure.token.decimals > 0
@@ -431,11 +295,12 @@ def _log_sized(figure: Figure, context: Context) -> bool:
 
 def _opens(scene: Scene) -> bool:
     for token in scene.tokens[:5]:
-        if token.text in OPENING:
+        if "opens_correction" in token.groups:
             return True
-        if token.kind is WORD and "glue" not in token.senses and "correction" not in token.senses:
-            if token.senses.keys() & {"talk", "question_word"} or not token.senses:
-                return False
+        if token.kind is not WORD or token.senses.keys() & {"glue", "correction"}:
+            continue
+        if not token.senses or token.senses.keys() & {"talk", "question_word"}:
+            return False
     return False
 
 
@@ -443,7 +308,7 @@ def _field(scene: Scene, figure: Figure) -> str | None:
     label = figure.label
     if isinstance(label, Label):
         named = _label_field(label)
-        if named == "gross" and figure.dimension == "money":
+        if named == "gross" and figure.dimension == MONEY:
             return "cost"
         if named:
             return named
@@ -452,8 +317,8 @@ def _field(scene: Scene, figure: Figure) -> str | None:
     if figure.dimension == PRICE:
         return "unit_price"
     for token in scene.tokens:
-        if token.text in WORD_FIELDS and token.kind is WORD:
-            return WORD_FIELDS[token.text]
+        if token.kind is WORD and token.text in scene.book.keys["corrected_field"]:
+            return scene.book.keys["corrected_field"][token.text]
         unit = token.senses.get("unit")
         if unit in UNIT_FIELDS:
             return UNIT_FIELDS[unit]
@@ -548,6 +413,6 @@ def _unit(context: Context, figure: Figure, field: str | None) -> str | None:
         return f"{context.currency}/{VOLUME_UNIT[context.units]}"
     if field == "cost":
         return context.currency
-    if field in ("transmission", "coolant", "oil", "exhaust", "hub", "ambient"):
+    if field in TEMPERATURE_FIELDS:
         return TEMPERATURE_UNIT[context.units]
     return None

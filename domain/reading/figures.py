@@ -72,11 +72,6 @@ CURRENCY_MARKS = {"$": "", "£": "GBP", "€": "EUR"}
 
 DOLLARS = ("USD", "CAD", "AUD", "NZD", "SGD", "HKD")
 
-BARE_WORD_UNITS = ("in", "m", "l", "t", "g", "f", "c", "p", "ks", "up", "foot", "te", "kn", "lit")
-"""Units that are also words or letters: a unit only right behind a number, and not before a word."""
-
-AFTER_INCHES = ("ahead", "behind", "forward", "aft", "back", "in", "from", "past", "rear", "off")
-"""Words that make the 'in' before them inches: '18 in behind the coupler'."""
 
 RANGE_RATIO = 1.35
 RANGE_TOP = 1000
@@ -258,13 +253,13 @@ def _range_or_product(figure: Figure, tokens: Sequence[Token]) -> None:
     dashed = mark.raw in "-–—" and not (beyond is not None and beyond.raw == mark.raw)
     chained = _at(tokens, figure.start - 1)
     dashed = dashed and not (chained is not None and chained.raw == mark.raw)
-    worded = mark.text == "to" or (
-        mark.text == "and" and chained is not None and chained.text == "between"
+    worded = "to" in mark.groups or (
+        "and_alone" in mark.groups and chained is not None and "between" in chained.groups
     )
     if (
         (dashed or worded)
         and figure.value < other.value < figure.value * RANGE_RATIO
-        and (other.value < RANGE_TOP or mark.text == "and")
+        and (other.value < RANGE_TOP or "and_alone" in mark.groups)
         and figure.value >= 10
     ):
         figure.low = figure.value
@@ -308,32 +303,33 @@ def _unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -> No
 
 def _means_sterling(tokens: Sequence[Token], figure: Figure, context: Context) -> bool:
     """'ninety four pounds twenty', 'for 88 pounds' in a chat that pays in sterling."""
-    if context.currency != "GBP" or _text(tokens, figure.end) not in ("pounds", "pound"):
+    if context.currency != "GBP" or not _in(tokens, figure.end, "sterling"):
         return False
     after = _at(tokens, figure.end + 1)
     pence = after is not None and after.kind is NUMBER and after.value < 100
-    return pence or _text(tokens, figure.start - 1) in ("for", "paid", "cost", "spent")
+    return pence or _in(tokens, figure.start - 1, "before_money")
 
 
-def _text(tokens: Sequence[Token], index: int) -> str:
+def _in(tokens: Sequence[Token], index: int, group: str) -> bool:
+    """Whether a word of that group stands there."""
     token = _at(tokens, index)
-    return token.text if token is not None else ""
+    return token is not None and group in token.groups
 
 
 def _priced(figure: Figure, tokens: Sequence[Token]) -> bool:
     """'@ 194.9c' is money, 'trans 92c' a temperature."""
     before = _at(tokens, figure.start - 1)
     after = _at(tokens, figure.end + 1)
-    return (before is not None and before.text in ("@", "at", "for", "price", "x")) or (
+    return (before is not None and "before_price" in before.groups) or (
         after is not None and "per_volume" in after.senses
     )
 
 
 def _cents_after(figure: Figure, tokens: Sequence[Token]) -> None:
     """'a hundred and thirty six dollars fifty': the cents follow the word."""
-    joined = 1 if _text(tokens, figure.end) == "and" else 0
+    joined = 1 if _in(tokens, figure.end, "and_alone") else 0
     after = _at(tokens, figure.end + joined)
-    named = _text(tokens, figure.end + joined + 1) in ("cents", "cent", "p", "pence")
+    named = _in(tokens, figure.end + joined + 1, "small_coin")
     if (
         figure.dimension == MONEY
         and after is not None
@@ -402,9 +398,9 @@ def _is_unit_here(token: Token, after: Token | None, figure: Figure) -> bool:
         return token.glued
     if token.raw in "'\"":
         return token.glued and figure.whole
-    if token.text not in BARE_WORD_UNITS:
+    if "unit_or_word" not in token.groups:
         return True
-    if token.text in ("in", "m") and after is not None and after.text in AFTER_INCHES:
+    if token.text in ("in", "m") and after is not None and "after_inches" in after.groups:
         return True
     if token.text == "in":
         return after is None or after.kind is not WORD
@@ -451,7 +447,9 @@ def _claim(figure: Figure, tokens: Sequence[Token], context: Context, last: Figu
     if _claimed_line(tokens, figure):
         figure.claimed = "a number of its line"
         return
-    while before is not None and before.raw in ("#", ":", ".", "is", "no", "No", "NO"):
+    while before is not None and (
+        before.raw in ("#", ":", ".") or "before_claimed" in before.groups
+    ):
         before_index -= 1
         before = _at(tokens, before_index)
     after = _at(tokens, figure.end)
@@ -484,12 +482,6 @@ def _claim(figure: Figure, tokens: Sequence[Token], context: Context, last: Figu
         figure.foreign = _foreign_noun(tokens, figure.end)
         if figure.foreign and figure.dimension is None and _counts(figure, figure.foreign):
             figure.claimed = f"a count of {figure.foreign}"
-
-
-LINE_CLAIMS = frozenset(
-    ["vat", "abn", "gst", "tel", "phone", "ph", "fax", "card", "account", "acct", "tin", "ein", "crn", "siret", "mwst", "tva", "visa", "mastercard", "eftpos", "auth", "terminal", "trace", "approval", "approved", "reg", "rego", "member", "loyalty", "customer", "operator", "cashier", "register", "store", "invoice", "order"]
-)
-"""Words of a receipt that own every number of their line that has no unit."""
 
 
 def _counts(figure: Figure, noun: str) -> bool:
@@ -532,9 +524,9 @@ def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:
     while index >= 0 and tokens[index].kind is not BREAK:
         if tokens[index].raw in ",;" or "axle" in tokens[index].senses:
             return False
-        word = tokens[index].text.split()[0]
-        if word in LINE_CLAIMS:
-            taxed = word in ("vat", "gst", "mwst", "tva") and not _has_fee(tokens, index)
+        groups = tokens[index].groups
+        if "claims_line" in groups:
+            taxed = "tax" in groups and not _has_fee(tokens, index)
             return figure.dimension != MONEY or taxed
         index -= 1
     return False
@@ -607,9 +599,9 @@ def _street_follows(tokens: Sequence[Token], index: int) -> bool:
 def _foreign_noun(tokens: Sequence[Token], index: int) -> str | None:
     """The unknown noun that a figure counts: '31 jars', '2 gal of milk'."""
     token = _at(tokens, index)
-    if token is not None and token.text == "of":
+    if token is not None and "of" in token.groups:
         token = _at(tokens, index + 1)
-        if token is not None and token.text in ("the", "my", "our"):
+        if token is not None and "our" in token.groups:
             return None
     if (
         token is not None

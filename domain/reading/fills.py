@@ -8,7 +8,7 @@ by arithmetic (volume times price is the total), by the tank, and by the last od
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import product
 
 from domain.context import DISTANCE_UNIT, ECONOMY_UNIT, VOLUME_UNIT, Context
@@ -24,6 +24,9 @@ from domain.verdicts import Choice
 
 PRICE_BAND = {"gal": (1.2, 9.99), "gal_imp": (3.0, 14.0), "L": (0.4, 3.8)}
 """What a unit of fuel has cost at the pump, in dollars, pounds or euros; wide on purpose."""
+
+BANDED_CURRENCIES = frozenset(("USD", "CAD", "AUD", "NZD", "GBP", "EUR", "CHF"))
+"""Currencies whose prices the band fits; a price in another is believed."""
 
 TANK_SLACK = 1.1
 """The filler neck and a slow gauge: up to a tenth over the rating is no contradiction."""
@@ -74,7 +77,7 @@ def _drafts(scene: Scene) -> list[Draft]:
     products = [
         (index, key.split()[0])
         for index, token, key in scene.find("product")
-        if scene.stated(index) and not (token.text == "gas" and _is_appliance(scene, index))
+        if scene.stated(index) and not ("gas" in token.groups and _is_appliance(scene, index))
     ]
     names = [key for _, key in products]
     if len(set(names)) < 2:
@@ -91,7 +94,7 @@ def _drafts(scene: Scene) -> list[Draft]:
 
 
 def _is_appliance(scene: Scene, index: int) -> bool:
-    return index + 1 < len(scene.tokens) and scene.tokens[index + 1].text in ("bottles", "off")
+    return index + 1 < len(scene.tokens) and "appliance" in scene.tokens[index + 1].groups
 
 
 def _boundary(scene: Scene, first: int, second: int) -> int:
@@ -101,7 +104,7 @@ def _boundary(scene: Scene, first: int, second: int) -> int:
         for index in range(first + 1, second)
         if ends_sentence(scene.tokens[index])
         or scene.tokens[index].raw in ",;+&"
-        or scene.tokens[index].text in ("then", "and", "plus", "also")
+        or "then" in scene.tokens[index].groups
     ]
     strong = [index for index in marks if ends_sentence(scene.tokens[index])]
     if strong:
@@ -168,17 +171,10 @@ def _fills_another(scene: Scene) -> bool:
     if scene.has("product"):
         return False
     for index, token, _ in scene.find("fuel_cue"):
-        if token.text.split()[0] not in ("fill", "filled", "filling", "put", "topped"):
+        if token.text.split()[0] not in scene.book.groups["pours"]:
             continue
         step = index + 1
-        if step < len(scene.tokens) and scene.tokens[step].text in (
-            "the",
-            "a",
-            "my",
-            "our",
-            "up the",
-            "his",
-        ):
+        if step < len(scene.tokens) and "before_container" in scene.tokens[step].groups:
             step += 1
             if step < len(scene.tokens):
                 noun = scene.tokens[step]
@@ -187,31 +183,19 @@ def _fills_another(scene: Scene) -> bool:
     return False
 
 
-INTO = frozenset(("in", "in her", "into"))
-PUTTING = frozenset(
-    ("put", "threw in", "threw", "stuck", "dumped", "chucked", "put in", "threw in", "added")
-)
-
-
 def _bought_without_unit(scene: Scene, own: Sequence[Figure]) -> Doubt | None:
-    """'put 20 in her': gallons, or money?"""
+    """'put 20 in her' may be gallons or money."""
     if len(own) != 1 or len(scene.tokens) > 8:
         return None
     figure = own[0]
     before = scene.tokens[figure.start - 1] if figure.start else None
-    behind = [token.text for token in scene.tokens[figure.end : figure.end + 2]]
-    fuelled = before is not None and before.text in PUTTING and behind and behind[0] in INTO
+    behind = scene.tokens[figure.end : figure.end + 2]
+    fuelled = (
+        before is not None and "putting" in before.groups and behind and "into" in behind[0].groups
+    )
     if not fuelled or figure.dimension is not None or not 3 <= figure.value <= 150:
         return None
-    if len(behind) < 2 or behind[1] not in (
-        "her",
-        "it",
-        "the truck",
-        "the",
-        "him",
-        "juniper",
-        "the tank",
-    ):
+    if len(behind) < 2 or not ("its_tank" in behind[1].groups or "name" in behind[1].senses):
         return None
     context = scene.context
     volume = Quantity(figure.value, VOLUME_UNIT[context.units])
@@ -227,34 +211,13 @@ def _bought_without_unit(scene: Scene, own: Sequence[Figure]) -> Doubt | None:
     )
 
 
-FILL_NOUNS = frozenset(
-    (
-        "fill",
-        "fillup",
-        "fill up",
-        "fills",
-        "fillups",
-        "one",
-        "tank",
-        "tankful",
-        "refuel",
-        "fuel stop",
-        "fueling",
-        "top up",
-        "stop",
-        "fuel",
-        "refill",
-    )
-)
-
-
 def _missed(scene: Scene) -> bool:
     """'there's a fill I never logged': a fill and a word for leaving it out, in one clause."""
     if scene.has("missed"):
         return True
     for index, _, _ in scene.find("missed_verb"):
         start, end = scene.clause_of(index)
-        if any(scene.tokens[k].text in FILL_NOUNS for k in range(start, end)):
+        if any("fill_noun" in scene.tokens[k].groups for k in range(start, end)):
             return True
     return False
 
@@ -290,9 +253,9 @@ def _role(scene: Scene, figure: Figure, draft: Draft) -> str | None:
     if dimension == DISTANCE:
         return _distance_role(scene, figure)
     if dimension is None and (field is None or field == "fee"):
-        if isinstance(label, Label) and label.places and label.whole != "gross":
-            if not label.only_vehicle:
-                return None
+        named = isinstance(label, Label) and label.places and not label.only_vehicle
+        if named and label.whole != "gross":
+            return None
         said = _price_said(scene, figure)
         if field == "fee" and not _weighs(scene) and figure.value >= 5:
             return COST_ROLE
@@ -309,7 +272,7 @@ def _role(scene: Scene, figure: Figure, draft: Draft) -> str | None:
 def _unit_before(scene: Scene, figure: Figure) -> str | None:
     """'gallons 31.4': a unit of volume that stands before its figure."""
     index = figure.start - 1
-    while index >= 0 and scene.tokens[index].raw in (":", "=", "is", "was", "-"):
+    while index >= 0 and (scene.tokens[index].raw in ":=-" or "was" in scene.tokens[index].groups):
         index -= 1
     if index < 0:
         return None
@@ -317,7 +280,7 @@ def _unit_before(scene: Scene, figure: Figure) -> str | None:
     if any(other.start <= index < other.end for other in scene.figures):
         return None
     unit = token.senses.get("unit", "")
-    if unit in LARGEST_TANK or token.text in ("volume", "qty", "quantity", "vol"):
+    if unit in LARGEST_TANK or "volume_word" in token.groups:
         return VOLUME_ROLE
     return None
 
@@ -330,12 +293,6 @@ def _tells_event(scene: Scene, figure: Figure) -> bool:
     return any(start <= index < end for index in scene.by_class.get("event", ()))
 
 
-PRICE_WORDS = frozenset(("price", "ppg", "@", "unit", "price/gal", "rate", "priced", "ppu"))
-COST_WORDS = frozenset(
-    ("total", "cost", "paid", "spent", "=", "came", "sale", "amount", "amt", "worth", "charged")
-)
-
-
 def _price_said(scene: Scene, figure: Figure) -> str | None:
     """A word for price or for the total right before a figure."""
     index = figure.start - 1
@@ -343,15 +300,15 @@ def _price_said(scene: Scene, figure: Figure) -> str | None:
         if index < 0:
             return None
         token = scene.tokens[index]
-        if token.text in PRICE_WORDS:
+        if "price_word" in token.groups:
             return PRICE_ROLE
-        if token.text in COST_WORDS or token.senses.get("whole") == "gross":
+        if "cost_word" in token.groups or token.senses.get("whole") == "gross":
             return COST_ROLE
-        if token.text == "at" and (figure.value < 15 or _spoken_price(figure)):
+        if "at_alone" in token.groups and (figure.value < 15 or _spoken_price(figure)):
             before = scene.tokens[index - 1] if index else None
             timed = before is not None and "time" in before.senses
             return None if timed else PRICE_ROLE
-        if token.raw not in (":", "is", "was", "of", "me", "us", "to", "/"):
+        if token.raw not in ":/" and "before_amount" not in token.groups:
             return None
         index -= 1
     return None
@@ -429,7 +386,7 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
 def _worth_of_fuel(scene: Scene, money: Figure) -> bool:
     """'$122 in diesel', '60 bucks worth of gas'."""
     behind = scene.tokens[money.end : money.end + 4]
-    linked = bool(behind) and behind[0].text in ("in", "of", "worth") and money.marked
+    linked = bool(behind) and "worth_of" in behind[0].groups and money.marked
     return linked and any("product" in token.senses for token in behind)
 
 
@@ -578,11 +535,11 @@ def _full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:
             return False
         if "level" in token.senses and scene.by_class.get("weigh_cue"):
             continue
-        if token.text in ("full", "filled", "fill up") and scene.talk[index] == "negation":
+        if "full_word" in token.groups and scene.talk[index] == "negation":
             return False
-        if token.text in ("fill up", "filled") and not scene.stated(index):
+        if "fills_or_filled" in token.groups and not scene.stated(index):
             continue
-        if token.text == "filled" and not _ends_phrase(scene, index):
+        if "filled" in token.groups and not _ends_phrase(scene, index):
             continue
         found = True
     return found
@@ -628,7 +585,9 @@ def _entry(
 def _doubts(scene: Scene, fill: Fill, roles: dict[str, Figure]) -> Iterator[Doubt]:
     context = scene.context
     if fill.odometer is not None:
-        doubt = odometer_doubt(context, fill.odometer, lambda odometer: _with(fill, odometer))
+        doubt = odometer_doubt(
+            context, fill.odometer, lambda odometer: replace(fill, odometer=odometer, words=())
+        )
         if doubt is not None:
             yield doubt
     if fill.volume is not None and fill.product != "def":
@@ -636,16 +595,17 @@ def _doubts(scene: Scene, fill: Fill, roles: dict[str, Figure]) -> Iterator[Doub
         if fill.volume.value <= 0 or roles[VOLUME_ROLE].negative:
             yield Doubt("volume", "implausible", (fill.volume,))
         elif tank is not None and fill.volume.amount("L") > tank.amount("L") * TANK_SLACK:
-            yield Doubt("volume", "over_tank", (fill.volume, tank), _volume_choices(fill))
+            typed = Choice(f"{fill.volume.value:,.10g} {fill.volume.unit}, as typed", (fill,))
+            yield Doubt("volume", "over_tank", (fill.volume, tank), (typed,))
     if fill.unit_price is not None:
         low, high = _band(context, fill.unit_price.unit.partition("/")[2])
-        known = fill.unit_price.unit[:3] in ("USD", "CAD", "AUD", "NZD", "GBP", "EUR", "CHF")
+        known = fill.unit_price.unit[:3] in BANDED_CURRENCIES
         if known and not low * 0.7 <= fill.unit_price.value <= high * 1.3:
             yield Doubt("unit_price", "implausible", (fill.unit_price,))
     if fill.volume and fill.cost and not fill.unit_price and fill.product != "def":
         low, high = _band(context, fill.volume.unit)
         each = fill.cost.value / fill.volume.value
-        same = fill.cost.unit in ("USD", "CAD", "AUD", "NZD", "GBP", "EUR", "CHF")
+        same = fill.cost.unit in BANDED_CURRENCIES
         if same and not low * 0.6 <= each <= high * 1.4:
             yield Doubt("cost", "implausible", (fill.cost,))
     if fill.volume and fill.unit_price and fill.cost:
@@ -655,30 +615,6 @@ def _doubts(scene: Scene, fill: Fill, roles: dict[str, Figure]) -> Iterator[Doub
             if off > max(MONEY_TOLERANCE * total, 0.05):
                 meant = Quantity(round(total, 2), fill.cost.unit)
                 yield Doubt("cost", "price_does_not_fit", (meant, fill.cost))
-
-
-def _with(fill: Fill, odometer: Quantity) -> Fill:
-    return Fill(
-        product=fill.product,
-        volume=fill.volume,
-        odometer=odometer,
-        distance=fill.distance,
-        unit_price=fill.unit_price,
-        cost=fill.cost,
-        full=fill.full,
-        missed=fill.missed,
-        dash_economy=fill.dash_economy,
-    )
-
-
-def _volume_choices(fill: Fill) -> tuple[Choice, ...]:
-    assert fill.volume is not None
-    return (
-        Choice(
-            f"{fill.volume.value:,.10g} {fill.volume.unit}, as typed",
-            (fill,),
-        ),
-    )
 
 
 def _volume(context: Context, figure: Figure | None) -> Quantity | None:
@@ -696,7 +632,7 @@ def _price(context: Context, figure: Figure | None, volume: Quantity | None) -> 
     currency = figure.unit if figure.dimension == MONEY else context.currency
     unit = volume.unit if volume is not None else VOLUME_UNIT[context.units]
     value = figure.value
-    low, high = _band(context, unit)
+    _, high = _band(context, unit)
     if figure.unit in ("pence", "cents"):
         currency, value = ("GBP" if figure.unit == "pence" else context.currency), value / 100
     elif figure.dimension is None and value > high and unit == "L" and 60 <= value <= 300:

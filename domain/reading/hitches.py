@@ -7,40 +7,21 @@ described while it stands on a scale ('unhooked: 8,140') was not hitched or unhi
 
 from __future__ import annotations
 
+from typing import Literal, cast
+
 from domain.entries import Hitch
 from domain.reading.scene import Scene, ends_sentence
 from domain.reading.tokens import WORD
 
-SWITCH = {"on": "hitched", "off": "unhitched"}
-"""'camper's off, flatdeck's on': a trailer and one of these are a clause of their own."""
 
-PLAIN = frozenset(
-    (
-        "hitched",
-        "hitched up",
-        "unhitched",
-        "unhooked",
-        "uncoupled",
-        "coupled up",
-        "unhitch",
-        "rehitched",
-        "un hitched",
-        "un hooked",
-    )
-)
-"""Words that say it without a trailer named."""
-
-NEAR_ALONE = frozenset(("hooked up", "hooked", "coupled", "hooked back up", "pinned up"))
-"""Words that say it where something else of the log stands in the message."""
-
-NOT_A_TRAILER = frozenset(("got", "getting", "get", "were", "be", "married"))
 REACH = 5
+Action = Literal["hitched", "unhitched"]
 
 
 def read_hitches(scene: Scene) -> list[Hitch]:
     """Hitching and unhitching that a message states."""
     found: list[Hitch] = []
-    for index, token, key in scene.find("hitch"):
+    for index, _, key in scene.find("hitch"):
         if not scene.stated(index):
             continue
         start, end = scene.sentence_of(index)
@@ -49,17 +30,18 @@ def read_hitches(scene: Scene) -> list[Hitch]:
         )
         action = key.split()[0]
         trailer = _trailer_near(scene, index)
-        if not _is_event(scene, index, token.text, trailer=trailer, described=described):
+        if not _is_event(scene, index, trailer=trailer, described=described):
             continue
         if found and found[-1].action == action:
             continue
-        found.append(Hitch(action=action))  # type: ignore[arg-type]
+        found.append(Hitch(action=cast(Action, action)))
     return found or _switched(scene)
 
 
 def _switched(scene: Scene) -> list[Hitch]:
     """Clauses of a trailer and 'on' or 'off' and nothing else."""
     found: list[Hitch] = []
+    switch = scene.book.keys["switch"]
     if scene.by_class.keys().isdisjoint(("name", "vehicle")):
         return found
     for index, token in enumerate(scene.tokens):
@@ -68,33 +50,34 @@ def _switched(scene: Scene) -> list[Hitch]:
             continue
         start, end = scene.clause_of(index)
         rest = [
-            each.text
+            each
             for position, each in enumerate(scene.tokens[start:end], start)
-            if position != index and each.text not in ("is", "the", "s", "now", "back", "and", "ok")
+            if position != index and "beside_switch" not in each.groups
         ]
-        if len(rest) == 1 and rest[0] in SWITCH and scene.stated(index):
-            trailer = name.partition(":")[2] or None
-            found.append(Hitch(action=SWITCH[rest[0]], trailer=trailer))  # type: ignore[arg-type]
+        action = switch.get(rest[0].text) if len(rest) == 1 else None
+        if action is not None and scene.stated(index):
+            found.append(Hitch(action=cast(Action, action), trailer=name.partition(":")[2] or None))
     return found
 
 
-def _is_event(scene: Scene, index: int, text: str, *, trailer: bool, described: bool) -> bool:
+def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bool:
+    groups = scene.tokens[index].groups
     following = scene.tokens[index + 1 : index + 3]
-    if following and following[0].text in ("a", "the", "my", "an") and len(following) > 1:
+    if following and "article" in following[0].groups and len(following) > 1:
         if following[1].kind is WORD and not following[1].senses and not trailer:
             return False
-    if text in ("parked", "drop", "took off", "put on", "connected") and not trailer:
+    if "hitches_a_trailer" in groups and not trailer:
         return False
     before = scene.tokens[index - 1] if index else None
-    if before is not None and before.text in NOT_A_TRAILER and not trailer:
+    if before is not None and "hitches_people" in before.groups and not trailer:
         return False
     if described:
         return trailer and _object_follows(scene, index) and not _is_setting(scene, index)
     if trailer:
         return True
-    if text in PLAIN:
+    if "surely_hitches" in groups:
         return _starts_clause(scene, index)
-    if text in NEAR_ALONE:
+    if "hitches_beside_more" in groups:
         return _starts_clause(scene, index) and bool(scene.figures)
     return False
 
@@ -146,7 +129,4 @@ def _object_follows(scene: Scene, index: int) -> bool:
 
 def _is_setting(scene: Scene, index: int) -> bool:
     """'with the camper hooked up' describes the rig on the scale."""
-    return any(
-        scene.tokens[k].text in ("with", "w", "without", "while", "still")
-        for k in range(max(0, index - 4), index)
-    )
+    return any("describes_rig" in scene.tokens[k].groups for k in range(max(0, index - 4), index))

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from domain.reading.figures import (
     DISTANCE,
@@ -26,6 +27,7 @@ from domain.reading.figures import (
     VOLUME,
     Figure,
 )
+from domain.reading.phrasebook import Senses
 from domain.reading.tokens import BREAK, MARK, WORD, Token
 
 LABEL_CLASSES = (
@@ -47,27 +49,6 @@ LABEL_CLASSES = (
     "ticket",
     "fee",
 )
-
-JOINING = (
-    "the",
-    "of",
-    "on",
-    "on the",
-    "on my",
-    "on our",
-    "of the",
-    "both",
-    "for the",
-    "for",
-    "for my",
-    "side",
-    "position",
-    "temp",
-    "weight",
-    "temps",
-    "s",
-)
-"""Words that keep two parts of one label together: 'left side of the trailer'."""
 
 
 class Label:
@@ -174,7 +155,9 @@ def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Labe
                 labels.append(current)
             else:
                 current = None
-        elif current is not None and not (token.text in JOINING and index - current.end <= 1):
+        elif current is not None and not (
+            "joins_label" in token.groups and index - current.end <= 1
+        ):
             current = None
     _rear_alone(tokens, labels)
     return _truck_as_one(tokens, figures, labels)
@@ -183,7 +166,7 @@ def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Labe
 def _rear_alone(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
     """'frnt 5020 rr 6310': one 'rr' without other corners is the rear, not the right rear."""
     corners = [label for label in labels if label.side]
-    if len(corners) == 1 and tokens[corners[0].start].text in ("rr", "fr"):
+    if len(corners) == 1 and "rear_or_right" in tokens[corners[0].start].groups:
         corners[0].side = None
 
 
@@ -192,10 +175,10 @@ def _truck_as_one(
 ) -> list[Label]:
     """'steer+drive 12,240': two axles with one figure are the truck as one."""
     starts = sorted(figure.start for figure in figures if figure.claimed is None)
-    for first, second in zip(labels, labels[1:], strict=False):
+    for first, second in pairwise(labels):
         if (first.axle, second.axle) != ("steer", "drive") or second.start - first.end != 1:
             continue
-        if tokens[first.end].text not in ("+", "and", "&", "plus", "/"):
+        if "and" not in tokens[first.end].groups and tokens[first.end].raw != "/":
             continue
         following = next((label.start for label in labels if label.start > second.start), 1 << 30)
         between = [start for start in starts if second.end <= start < following]
@@ -210,8 +193,8 @@ def _truck_as_one(
 _NAMING = frozenset(LABEL_CLASSES)
 
 
-def _names_something(senses: object) -> bool:
-    return not _NAMING.isdisjoint(senses)  # type: ignore[arg-type]
+def _names_something(senses: Senses) -> bool:
+    return not _NAMING.isdisjoint(senses)
 
 
 def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
@@ -223,28 +206,18 @@ def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
     if following is None or following.kind is not WORD:
         return False
     beside = following.senses.keys() & (_NAMING | {"check_item", "unit"})
-    return not beside and following.text not in (
-        "side",
-        "is",
-        "was",
-        "one",
-        "hand",
-        "and",
-        "weighs",
-    )
+    return not beside and "behind_side" not in following.groups
 
 
 def _is_aside(tokens: Sequence[Token], index: int) -> bool:
     """'with the gooseneck on': it says how the rig stood, and carries no figure."""
-    before = tokens[index - 1].text if index else ""
-    if before in ("the", "my", "our"):
-        before = tokens[index - 2].text if index > 1 else ""
-    hitching = tokens[index - 1] if index else None
-    if hitching is not None and hitching.text in ("the", "my", "our") and index > 1:
-        hitching = tokens[index - 2]
-    if hitching is not None and "hitch" in hitching.senses:
-        return True  # 'hitched the flatdeck, 48011'
-    return before in ("with", "w", "w/", "without", "towing", "pulling", "hauling")
+    before = index - 1
+    if before >= 1 and "our" in tokens[before].groups:
+        before -= 1
+    if before < 0:
+        return False
+    # 'hitched the flatdeck, 48011'
+    return "hitch" in tokens[before].senses or "tows" in tokens[before].groups
 
 
 def _is_compound(tokens: Sequence[Token], index: int) -> bool:
@@ -260,7 +233,7 @@ def _is_compound(tokens: Sequence[Token], index: int) -> bool:
 
 
 def _joins(tokens: Sequence[Token], start: int, end: int) -> bool:
-    return all(tokens[index].text in JOINING for index in range(start, end))
+    return all("joins_label" in tokens[index].groups for index in range(start, end))
 
 
 def _axle_number(
@@ -285,16 +258,13 @@ def _axle_number(
     return None
 
 
-TOGETHER = frozenset(("together", "combined", "altogether", "total", "both"))
-
-
 def _extend(label: Label, token: Token, *, of: bool = False) -> bool:
     """Add a word to a label; False where it would contradict what the label names.
 
     `of` says that a small word stands between: 'front axle of the trailer'.
     """
     senses = token.senses
-    if token.text in TOGETHER and (label.wheel or label.vehicle == "truck") and not label.whole:
+    if "together" in token.groups and (label.wheel or label.vehicle == "truck") and not label.whole:
         return label.vehicle is not None
     if of and (label.axle or label.whole) and not label.vehicle:
         if "name" in senses:
@@ -536,7 +506,7 @@ def _bind_columns(
     plain = [figure for figure in figures if figure.dimension in _PLACE_DIMENSIONS]
     if len(leading) < 2 or len(leading) != len(plain) or len(leading) != len(labels):
         return False
-    for left, right in zip(leading, leading[1:], strict=False):
+    for left, right in pairwise(leading):
         if any(tokens[index].raw not in "/|,-&" for index in range(left.end, right.start)):
             return False
     for figure, label in zip(plain, leading, strict=True):
@@ -643,7 +613,7 @@ def _link_before(tokens: Sequence[Token], label: Label, figure: Figure) -> float
         if last.raw in ":=":
             vague = label.end_of and not (label.axle or label.wheel or label.side)
             cost -= 1.2 if last.raw == ":" and not vague else 0.3
-        elif last.text in ("is", "was", "at", "are", "were", "reads", "says", "of"):
+        elif "states" in last.groups:
             cost -= 0.6
     return cost
 
@@ -658,7 +628,7 @@ def _link_after(tokens: Sequence[Token], figure: Figure, label: Label) -> float:
             cost -= 0.4 if label.only_vehicle else 1.0
         elif second is not None and "onto" in second.senses.get("glue", ""):
             cost -= 0.6
-        elif first.raw in ":=" or first.text in ("is", "was", "at"):
+        elif first.raw in ":=" or "is_at" in first.groups:
             cost += 1.5
     following = tokens[label.end] if label.end < len(tokens) else None
     if following is not None and following.raw in ":=":

@@ -38,10 +38,6 @@ ENGINE_RPM = (400.0, 6_000.0)
 WIND_KMH = (3.0, 200.0)
 GRADE = (0.5, 40.0)
 
-NO_GAUGE = frozenset(("limit", "limits", "sign", "says", "posted", "zone", "bike", "bikes"))
-SLOPES = frozenset(
-    ["grade", "climb", "incline", "hill", "gradient", "pass", "descent", "uphill", "downhill", "downgrade"]
-)
 POSITIONED = ("tyre", "hub")
 
 
@@ -53,7 +49,7 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         if figure.role is not None:
             continue
         subject = _subject(scene, figure, heading)
-        if subject is None or figure.foreign in NO_GAUGE:
+        if subject is None or figure.foreign in scene.book.groups["no_gauge"]:
             continue
         value = _value(scene, figure, subject)
         if value is None:
@@ -117,7 +113,7 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
         return "engine_speed"
     if dimension == SHARE:
         near = scene.tokens[max(0, figure.start - 3) : figure.end + 3]
-        return "grade" if any(token.text in SLOPES for token in near) else None
+        return "grade" if any("slope" in token.groups for token in near) else None
     if dimension == SPEED:
         return _speed_subject(scene, figure)
     if dimension == TEMPERATURE:
@@ -126,7 +122,7 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
 
 
 def _is_no_gauge(scene: Scene, start: int, end: int) -> bool:
-    return any(scene.tokens[index].text in NO_GAUGE for index in range(start, end))
+    return any("no_gauge" in scene.tokens[index].groups for index in range(start, end))
 
 
 PRESSURE_SIZE = {"us": (25, 130), "imperial": (20, 130), "metric": (150, 900)}
@@ -159,7 +155,7 @@ def _all_pressure(scene: Scene) -> bool:
 
 def _speed_subject(scene: Scene, figure: Figure) -> str | None:
     if any(
-        scene.tokens[index].text in NO_GAUGE
+        "no_gauge" in scene.tokens[index].groups
         for index in range(max(0, figure.start - 4), figure.start)
     ):
         return None
@@ -257,7 +253,7 @@ def _insists(scene: Scene, figure: Figure) -> bool:
     if figure.dimension in (TEMPERATURE, PRESSURE, ROTATION):
         return True
     words = scene.words_between(label.start, label.end).casefold()
-    gauge = "temp" in words or "pressure" in words or "egt" in words or label.places
+    gauge = label.places or any(word in words for word in scene.book.groups["gauge_word"])
     return gauge or label.subject in ("transmission", "coolant", "tyre", "hub")
 
 

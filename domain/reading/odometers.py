@@ -94,10 +94,10 @@ def _strangers(scene: Scene) -> int:
 
 def _is_place(scene: Scene, index: int) -> bool:
     """'at the campground'."""
-    before = [token.text for token in scene.tokens[max(0, index - 2) : index]]
+    before = scene.tokens[max(0, index - 2) : index]
     return bool(before) and (
-        before[-1] in ("at", "at the")
-        or (len(before) > 1 and before[0] == "at" and before[1] == "the")
+        "at" in before[-1].groups
+        or (len(before) > 1 and "at_alone" in before[0].groups and "the" in before[1].groups)
     )
 
 
@@ -121,7 +121,7 @@ def _event(scene: Scene, figure: Figure) -> str | None:
     start, end = scene.sentence_of(figure.start)
     figures = [other for other in scene.figures if other.claimed is None]
     for index, token, key in scene.find("event"):
-        if not scene.stated(index) and token.text != "home":
+        if not scene.stated(index) and "home" not in token.groups:
             continue
         distance = min(abs(index - figure.start), abs(index - figure.end + 1))
         low, high = min(index, figure.start), max(index, figure.end)
@@ -129,7 +129,7 @@ def _event(scene: Scene, figure: Figure) -> str | None:
         if not start <= index < end:
             distance += 6
         kind = key.split()[0]
-        if token.text == "home":
+        if "home" in token.groups:
             distance += 3  # 'left home' is no arrival
         if kind == "turnaround":
             distance -= 3

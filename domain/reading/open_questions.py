@@ -16,40 +16,7 @@ from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, WORD
 from domain.verdicts import Ask, Choice, Facts
 
-ORDINALS = {
-    "first": 0, "1st": 0, "one": 0, "1": 0, "former": 0, "a": 0,
-    "second": 1, "2nd": 1, "two": 1, "2": 1, "latter": 1, "other": 1, "b": 1,
-    "third": 2, "3rd": 2, "three": 2, "3": 2, "c": 2,
-    "fourth": 3, "4": 3, "four": 3, "d": 3,
-}  # fmt: skip
-YES = frozenset(
-    (
-        "yes",
-        "yep",
-        "yeah",
-        "yup",
-        "correct",
-        "right",
-        "ya",
-        "y",
-        "si",
-        "affirmative",
-        "sure",
-        "ok",
-        "okay",
-        "thats right",
-        "thats it",
-    )
-)
-NEITHER = frozenset(("neither", "none", "no", "nope", "nah"))
-FILLERS = frozenset(
-    ("ofc", "course", "obviously", "think", "guess", "prob", "probably", "duh", "correct", "right", "man", "dude", "ok", "okay", "neither", "nah", "hey", "well", "oh", "ah", "a", "an", "this", "these", "of", "we", "ones", "pick", "use", "log", "keep", "take", "by", "in", "and", "had", "got", "are", "were", "not", "weighed", "wanted", "say", "said", "definitely", "the", "one", "its", "it", "was", "is", "that", "thats", "lol", "sorry", "please", "pls",
-     "yeah", "yes", "yep", "um", "uh", "i", "meant", "mean", "number", "option", "choice", "go", "with", "s",
-     "of", "them", "just", "haha", "thanks", "no", "nope", "oops", "my", "bad", "should", "be", "i meant",
-     "should be", "actually", "make", "make it", "make that", "definitely", "for", "sure", "to", "on")
-)  # fmt: skip
 LONGEST = 12
-TYPED = re.compile(r"as typed|as i typed|as is|as sent|as stated|i typed", re.IGNORECASE)
 
 
 def answer_of(scene: Scene, asked: Ask) -> Facts | None:
@@ -74,46 +41,40 @@ def _words(scene: Scene) -> list[str]:
 
 def _agrees(scene: Scene) -> bool:
     words = _words(scene)
-    return bool(words) and words[0] in YES and len(words) <= 4 and not scene.figures
+    agreed = bool(words) and words[0] in scene.book.groups["agrees"]
+    return agreed and len(words) <= 4 and not scene.figures
 
 
 def _by_position(scene: Scene, asked: Ask) -> Choice | None:
     """'the second', 'option 2', '1', 'first one'; a last is the last."""
-    words = _words(scene)
-    rest = [word for word in words if word not in FILLERS or word in ("one",)]
-    picks = [word for word in rest if word in ORDINALS and word != "one"]
+    words, groups, places = _words(scene), scene.book.groups, scene.book.keys["choice"]
+    one = groups["one"]
+    rest = [word for word in words if word not in groups["answer_filler"] or word in one]
+    picks = [word for word in rest if word in places and word not in one]
     if len(picks) == 2 and picks[1] == "1":
         picks.pop()  # '2nd 1'
-    if not picks and rest == ["one"]:
-        picks = ["one"]
-    others = [word for word in rest if word not in ORDINALS]
+    if not picks and len(rest) == 1 and rest[0] in one:
+        picks = rest
+    others = [word for word in rest if word not in places]
     if len(picks) == 1 and not others:
-        index = ORDINALS[picks[0]]
+        index = int(places[picks[0]])
         return asked.choices[index] if index < len(asked.choices) else None
-    if rest and rest[0] in ("last", "bottom") and len(rest) <= 2:
+    if rest and rest[0] in groups["last_choice"] and len(rest) <= 2:
         return asked.choices[-1]
-    if rest and rest[0] == "top" and len(rest) <= 2:
+    if rest and rest[0] in groups["first_choice"] and len(rest) <= 2:
         return asked.choices[0]
     return None
 
 
-MIDDLE = frozenset(("middle", "mid", "center", "centre"))
-LOWER = frozenset(
-    ("lower", "smaller", "lowest", "smallest", "less", "lesser", "low", "smaller one")
-)
-HIGHER = frozenset(
-    ("higher", "bigger", "larger", "highest", "biggest", "largest", "high", "more", "greater")
-)
-
-
 def _by_size(scene: Scene, asked: Ask) -> Choice | None:
     """'the middle one', 'the lower', 'the bigger number'."""
-    rest = {word for word in _words(scene) if word not in FILLERS} - {"figure", "value"}
+    groups = scene.book.groups
+    rest = set(_words(scene)) - groups["answer_filler"] - groups["figure_word"]
     if len(rest) != 1:
         return None
-    if rest <= MIDDLE and len(asked.choices) == 3:
+    if rest <= groups["middle_one"] and len(asked.choices) == 3:
         return asked.choices[1]
-    if not rest <= LOWER | HIGHER:
+    if not rest <= groups["lower_one"] | groups["higher_one"]:
         return None
     sized = [
         (values[0], choice)
@@ -123,7 +84,7 @@ def _by_size(scene: Scene, asked: Ask) -> Choice | None:
     if len(sized) != len(asked.choices) or len({value for value, _ in sized}) < 2:
         return None
     sized.sort(key=lambda pair: pair[0])
-    return sized[0][1] if rest <= LOWER else sized[-1][1]
+    return sized[0][1] if rest <= groups["lower_one"] else sized[-1][1]
 
 
 def _all_values(entries: tuple[Entry, ...]) -> list[float]:
@@ -142,7 +103,7 @@ def _by_unit(scene: Scene, asked: Ask) -> Choice | None:
     """'kilos', 'dollars', 'gallons': the choice whose figure has that unit, and no other has."""
     units = set()
     for token in scene.tokens:
-        if token.kind is not WORD or token.text in FILLERS:
+        if token.kind is not WORD or "answer_filler" in token.groups:
             continue
         senses = token.senses
         if "unit" in senses:
@@ -173,16 +134,16 @@ def _units(entries: tuple[Entry, ...], scene: Scene) -> set[str]:
 
 def _by_words(scene: Scene, asked: Ask) -> Choice | None:
     """The one choice whose label (or entries) the message's words fit, and no other."""
-    words = {word for word in _words(scene) if word not in FILLERS}
+    words = set(_words(scene)) - scene.book.groups["answer_filler"]
     if not words:
         return None
-    if TYPED.search(scene.text):
+    if scene.book.patterns["as_typed"].search(scene.text):
         typed = [choice for choice in asked.choices if "typed" in choice.label]
         return typed[0] if len(typed) == 1 else None
     scores = []
     for choice in asked.choices:
         own = set(re.findall(r"[\w.]+", choice.label.casefold().replace("'", "").replace(",", "")))
-        own |= _entry_words(choice)
+        own |= _entry_words(scene, choice)
         scores.append(len(words & own) / len(words))
     best = max(scores)
     if best >= 0.6 and scores.count(best) == 1:
@@ -190,7 +151,11 @@ def _by_words(scene: Scene, asked: Ask) -> Choice | None:
     return None
 
 
-def _entry_words(choice: Choice) -> set[str]:
+STOOD_ALONE = {"solo": "truck_alone", "trailer": "trailer_alone"}
+"""The words for a truck or a trailer weighed by itself, as groups of the phrasebook."""
+
+
+def _entry_words(scene: Scene, choice: Choice) -> set[str]:
     """Words that name what tells one choice from another."""
     words: set[str] = set()
     for entry in choice.entries:
@@ -198,10 +163,8 @@ def _entry_words(choice: Choice) -> set[str]:
             words.update(part for position in entry.loads for part in position.split("_"))
             if entry.rig:
                 words.add(entry.rig)
-            if entry.rig == "solo":
-                words.update(("alone", "bobtail", "truck", "itself", "only", "just"))
-            if entry.rig == "trailer":
-                words.update(("alone", "trailer", "itself", "only"))
+            if entry.rig in STOOD_ALONE:
+                words |= scene.book.groups[STOOD_ALONE[entry.rig]]
         for name in ("truck", "trailer", "action", "event", "product", "subject"):
             value = getattr(entry, name, None)
             if isinstance(value, str):
@@ -224,7 +187,7 @@ def _by_figure(scene: Scene, asked: Ask) -> Facts | None:
         for token in scene.tokens
         if token.kind is WORD
         and not token.senses
-        and token.text not in FILLERS | NEITHER | YES
+        and not token.groups & {"answer_filler", "neither", "agrees"}
         and not any(f.start <= scene.tokens.index(token) < f.end for f in figures)
     ]
     if len(strangers) > 1:

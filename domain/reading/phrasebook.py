@@ -27,7 +27,16 @@ TOPIC_CLASS, ASKING_CLASS, SPOT_CLASS = "topic", "question_word", "spot"
 OVERLAPPING = (TOPIC_CLASS, ASKING_CLASS, SPOT_CLASS)
 """Tables whose phrases may overlap with others and each other: they are not joined into tokens."""
 ALIAS_CLASS = "alias"
-APART = ("misspelt", NUMBER_CLASS, ALIAS_CLASS, *OVERLAPPING)
+GROUP_TABLE, KEY_TABLE, PATTERN_TABLE = "group", "key", "pattern"
+APART = (
+    "misspelt",
+    NUMBER_CLASS,
+    ALIAS_CLASS,
+    GROUP_TABLE,
+    KEY_TABLE,
+    PATTERN_TABLE,
+    *OVERLAPPING,
+)
 
 PLURAL_CLASSES = ("check_item",)
 """Tables of things, each also known in its plural or singular."""
@@ -51,6 +60,11 @@ class Phrasebook:
 
     `standing` are the patterns of messages that set something lasting, where there are any.
     `overlapping` holds the tables whose phrases are looked up on their own, by class.
+
+    `groups` are words that do the same for the reader without being terms of the log;
+    `memberships` says of each word which groups it is in. `keys` are tables of words that each
+    mean one thing to the reader: table -> word -> key. `patterns` are regular expressions of
+    the language, by name.
     """
 
     language: str
@@ -63,6 +77,10 @@ class Phrasebook:
     correctable: Mapping[str, Senses]
     keep: frozenset[str]
     overlapping: Mapping[str, PhraseIndex]
+    groups: Mapping[str, frozenset[str]]
+    memberships: Mapping[str, frozenset[str]]
+    keys: Mapping[str, Mapping[str, str]]
+    patterns: Mapping[str, re.Pattern[str]]
     standing: StandingWords | None = None
     _corrections: dict[str, str | None] = field(default_factory=dict, compare=False, repr=False)
 
@@ -115,7 +133,8 @@ def _slips(length: int) -> int:
 
 
 def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
-    """A phrasebook from its tables: class of term -> key -> phrases."""
+    """A phrasebook from its tables: class of term -> key -> phrases; raises KeyError without numbers."""
+    groups = {name: _folded(words) for name, words in data.get(GROUP_TABLE, {}).items()}
     senses: dict[tuple[str, ...], dict[str, str]] = {}
     marks: set[str] = set()
     for term_class, keys in data.items():
@@ -157,7 +176,40 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         },
         keep=frozenset(data.get("misspelt", {}).get("keep", ())),
         overlapping={name: _index(data.get(name, {})) for name in OVERLAPPING},
+        groups=groups,
+        memberships=_memberships(groups),
+        keys={
+            name: {word: key for key, words in table.items() for word in _folded(words)}
+            for name, table in data.get(KEY_TABLE, {}).items()
+        },
+        patterns=_patterns(data),
     )
+
+
+def _folded(words: Iterable[str]) -> frozenset[str]:
+    """Words and phrases in the form that tokens have."""
+    return frozenset(" ".join(split_words(word)) for word in words)
+
+
+def _memberships(groups: Mapping[str, Iterable[str]]) -> Mapping[str, frozenset[str]]:
+    """Word -> the groups that it is in; words of the same groups share one set."""
+    found: dict[str, set[str]] = {}
+    for name, words in groups.items():
+        for word in words:
+            found.setdefault(word, set()).add(name)
+    shared: dict[frozenset[str], frozenset[str]] = {}
+    return {
+        word: shared.setdefault(frozenset(names), frozenset(names)) for word, names in found.items()
+    }
+
+
+def _patterns(data: Mapping[str, Any]) -> Mapping[str, re.Pattern[str]]:
+    """The language's regular expressions; `{month}` stands for any of its months."""
+    months = sorted(data.get("time", {}).get("month", ()), key=len, reverse=True)
+    return {
+        name: re.compile(pattern.replace("{month}", "|".join(months)))
+        for name, pattern in data.get(PATTERN_TABLE, {}).items()
+    }
 
 
 VOWELS = frozenset("aeiou")

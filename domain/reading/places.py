@@ -9,53 +9,6 @@ from __future__ import annotations
 from domain.reading.scene import Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token
 
-LEADING = frozenset(
-    (
-        "at",
-        "at the",
-        "in",
-        "leaving",
-        "left",
-        "arrived",
-        "arrived at",
-        "arrived in",
-        "made it to",
-        "got to",
-        "pulled into",
-        "reached",
-        "parked at",
-        "departed",
-        "rolled into",
-        "heading to",
-        "off",
-        "near",
-        "outside",
-        "from",
-        "the",
-        "pulling into",
-        "landed at",
-        "set up at",
-        "back at",
-    )
-)
-HEADING = frozenset(
-    (
-        "scale",
-        "scales",
-        "weighbridge",
-        "station",
-        "fuel",
-        "stop",
-        "depot",
-        "elevator",
-        "travel",
-        "truck",
-        "plaza",
-        "services",
-        "servo",
-        "public",
-    )
-)
 LONGEST = 4
 
 
@@ -66,15 +19,15 @@ def read_place(scene: Scene) -> str | None:
         return heading
     tokens = scene.tokens
     for index, token in enumerate(tokens):
-        if token.text not in LEADING or token.kind is not WORD:
+        if "leads_to_place" not in token.groups or token.kind is not WORD:
             continue
         start = index + 1
-        while start < len(tokens) and tokens[start].text in ("the", "at"):
+        while start < len(tokens) and "before_name" in tokens[start].groups:
             start += 1
         end = _name_end(tokens, start)
         if end > start:
             return scene.words_between(start, end)
-    if any(token.text == "home" and "event" in token.senses for token in tokens):
+    if any("home" in token.groups and "event" in token.senses for token in tokens):
         return "home"
     return _standing_alone(scene)
 

@@ -24,7 +24,6 @@ TRUCK_RATINGS = frozenset(
 LEAST_STAMPED = 1000
 """Pounds or kilograms: less is no maker's limit of a hitch or an axle."""
 
-TRAILER_ONLY = frozenset(("atm", "mtplm", "gtm", "aggregate trailer mass", "miro", "uvw"))
 STAMPED = frozenset(("ball", "coupler", "ball mount", "pin box", "chains"))
 MASS_KG = (90.0, 40_000.0)
 TONGUE_KG = (20.0, 4_500.0)
@@ -74,7 +73,7 @@ def _framed(scene: Scene) -> bool:
     if scene.has("weigh_cue") and not scene.has("rating_cue"):
         named = [label for label in scene.labels if label.rating and label.bound]
         return len(named) >= 2
-    if any(_is_strong(scene, index, token.text) for index, token, _ in scene.find("rating_cue")):
+    if any(_is_strong(scene, index) for index, _, _ in scene.find("rating_cue")):
         return True
     return any(
         (label.rating in ("gvwr", "gcwr", "gawr", "payload") or label.rating_subject)
@@ -84,19 +83,12 @@ def _framed(scene: Scene) -> bool:
     )
 
 
-WEAK_CUES = frozenset(
-    ("plate", "tag", "badge", "spec", "specs", "manual", "max", "maximum", "limit", "limits")
-)
-
-
-def _is_strong(scene: Scene, index: int, text: str) -> bool:
+def _is_strong(scene: Scene, index: int) -> bool:
     """'plate' is a label where it says or heads something; a scale has plates too."""
-    if text not in WEAK_CUES:
+    if "weak_label" not in scene.tokens[index].groups:
         return True
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
-    return following is not None and (
-        following.raw in ":-–" or following.text in ("says", "reads", "is", "shows", "said")
-    )
+    return following is not None and (following.raw in ":-–" or "says" in following.groups)
 
 
 def _rating(scene: Scene, figure: Figure, *, framed: bool) -> tuple[str, str] | None:
@@ -129,7 +121,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool) -> tuple[str, str] | 
         return "trailer", "gawr"
     if label.whole == "tongue":
         return _hitch_part(scene), "tongue"
-    if label.whole == "gross" and {"train", "combined", "combination"} & set(
+    if label.whole == "gross" and scene.book.groups["combination"] & set(
         scene.words_between(label.start, label.end).casefold().split()
     ):
         return "truck", "gcwr"
@@ -146,9 +138,9 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool) -> tuple[str, str] | 
 
 def _is_ball(scene: Scene, label: Label) -> bool:
     """'towball is stamped 3.5 t' is the ball's own stamp."""
-    word = scene.tokens[label.start].text
-    stamped = any(token.text in ("stamped", "rated", "rated at") for token in scene.tokens)
-    return stamped and word in ("towball", "tow ball", "ball")
+    ball = "ball" in scene.tokens[label.start].groups
+    stamped = any("stamped" in token.groups for token in scene.tokens)
+    return stamped and ball
 
 
 def _rated_elsewhere(scene: Scene) -> bool:
@@ -168,7 +160,6 @@ def _stamped(scene: Scene, figure: Figure) -> tuple[str, str] | None:
 
 def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
     """Whose rating it is."""
-    word = scene.tokens[label.start].text
     if name in ("load_index", "pressure", "tyre_load", "date_code"):
         return "tyres"
     if name in ("coupler_to_axle", "deck"):
@@ -176,10 +167,8 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
     part = _part_in_clause(scene, figure)
     if name in ("tow", "tongue") and part is not None:
         return part
-    if (
-        name == "gawr"
-        or word in TRAILER_ONLY
-        or any(scene.tokens[index].text in TRAILER_ONLY for index in range(label.start, label.end))
+    if name == "gawr" or any(
+        "trailer_rating" in scene.tokens[index].groups for index in range(label.start, label.end)
     ):
         return "trailer"
     if name in TRUCK_RATINGS or name.startswith("gawr_"):
@@ -237,7 +226,7 @@ def _tank_size(scene: Scene) -> bool:
         for index in range(max(0, figure.start - 2), figure.start):
             if "tank" in scene.tokens[index].senses and scene.has("rating"):
                 return True
-            if scene.tokens[index].text == "tank":
+            if "tank" in scene.tokens[index].groups:
                 return True
     return False
 
@@ -245,7 +234,7 @@ def _tank_size(scene: Scene) -> bool:
 def _compound_tank(scene: Scene) -> bool:
     """'fish tank': an unknown noun before it makes it no fuel tank."""
     for index, token in enumerate(scene.tokens):
-        if "tank" in token.text.split() and index:
+        if index and not scene.book.groups["tank"].isdisjoint(token.text.split()):
             before = scene.tokens[index - 1]
             if before.kind is WORD and not before.senses and before.raw.islower():
                 return True

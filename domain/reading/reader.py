@@ -59,10 +59,10 @@ def read(text: str, context: Context, book: Phrasebook) -> Verdict:
         if standing is not None:
             return standing
     scene = Scene(clean(text), context, book)
-    return _verdict(scene, context, book)
+    return _verdict(scene, context)
 
 
-def _verdict(scene: Scene, context: Context, book: Phrasebook) -> Verdict:
+def _verdict(scene: Scene, context: Context) -> Verdict:
     if not scene.tokens:
         return SILENT
     if context.asked is not None:
@@ -76,7 +76,7 @@ def _verdict(scene: Scene, context: Context, book: Phrasebook) -> Verdict:
         correction = read_correction(scene)
         if correction is not None:
             return Facts((correction,))
-    question = read_question(scene, book)
+    question = read_question(scene)
     if question is not None and not _states_loads(scene):
         return question
     if not (scene.figures or scene.by_class.keys() & FACTUAL):
@@ -86,7 +86,7 @@ def _verdict(scene: Scene, context: Context, book: Phrasebook) -> Verdict:
         return Facts((correction,))
     if _only_asks(scene):
         return SILENT
-    return _facts(scene, book)
+    return _facts(scene)
 
 
 def _states_loads(scene: Scene) -> bool:
@@ -98,24 +98,18 @@ def _states_loads(scene: Scene) -> bool:
         and (figure.label.axle or figure.label.whole or figure.label.vehicle)
         and figure.value >= 100
     ]
-    return len(bound) >= 2 and scene.tokens[0].text not in ASKING
-
-
-ASKING = frozenset(
-    ("what", "whats", "how", "hows", "is", "are", "did", "does", "do", "when", "can")
-)
+    return len(bound) >= 2 and "asks_first" not in scene.tokens[0].groups
 
 
 def _only_asks(scene: Scene) -> bool:
     """A question to people states nothing, unless a statement stands before it."""
     if scene.tokens[-1].raw != "?":
         return False
-    start, _ = scene.sentence_of(len(scene.tokens) - 1)
     start, _ = scene.sentence_of(max(0, len(scene.tokens) - 2))
     return start == 0
 
 
-def _facts(scene: Scene, book: Phrasebook) -> Verdict:
+def _facts(scene: Scene) -> Verdict:
     entries: list[Entry] = []
     ratings = read_ratings(scene)
     if isinstance(ratings, Doubt):
@@ -125,7 +119,7 @@ def _facts(scene: Scene, book: Phrasebook) -> Verdict:
     observations = read_observations(scene)
     if isinstance(observations, Doubt):
         return observations.ask()
-    cargo = read_cargo(scene, book)
+    cargo = read_cargo(scene)
     weighings = read_weighings(scene)
     if isinstance(weighings, Doubt):
         return weighings.ask()
@@ -242,18 +236,7 @@ def _note_of(scene: Scene, index: int, rest: int) -> Note | None:
     if words < 2:
         return None
     marked = rest > index + 1
-    plain = token.text in (
-        "remember",
-        "note",
-        "memo",
-        "reminder to self",
-        "for next time",
-        "for the record",
-        "log this",
-        "write down",
-        "jot down",
-        "worth noting",
-    )
+    plain = "note_or_word" in token.groups
     if (
         plain
         and not marked
@@ -273,5 +256,5 @@ def explain(text: str, context: Context, book: Phrasebook) -> str:
     """How a message was read, for someone who has not read the code."""
     trace: list[str] = []
     scene = Scene(clean(text), context, book, trace)
-    verdict = _verdict(scene, context, book)
+    verdict = _verdict(scene, context)
     return explanation(scene, verdict, trace)

@@ -18,30 +18,14 @@ from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token, tokenize
 
 PLAN, GUESS, NEGATION, OTHER, REQUEST = "plan", "guess", "negation", "other", "request"
 OTHER_VEHICLE = "vehicle"
-SHORTENED = frozenset(("well", "ill", "shell", "hell", "wed", "wont"))
-"""'we'll' and its like plan something; without the apostrophe they are other words."""
 
-SLACK = frozenset(
-    ["unhooked", "off", "slack", "loose", "disconnected", "released", "down", "unhitched", "undone", "unloaded", "removed"]
-)
 SHORT_CLAUSE = 3
-TOW_CARS = frozenset(("car", "van"))
-"""Outside the US a car tows, and a van is a caravan."""
 
 ADVERT = "advert"
-SOMEBODY_DOES = frozenset(
-    ["got", "has", "had", "says", "said", "paid", "spent", "drove", "hit", "towed", "pulled", "gets", "took", "wants", "needs", "texted"]
-)
 LEAST_INITIALS, LEAST_LOAD = 3, 400
 
-OWNERS = frozenset(("his", "their", "your", "ur", "theyre", "hes"))
-"""Whose rig it is holds for the whole sentence."""
 
 SENTENCE_ENDS = ".!?;"
-RECORDING = frozenset(("log", "record", "note", "enter", "add", "put", "mark", "write", "save"))
-"""What one asks Drawbar itself to do: 'can you log steer 5360' is no request to a person."""
-
-POSITIVE = frozenset(("trailer", "bars", "wd", "wdh"))
 
 
 class Scene:
@@ -49,6 +33,7 @@ class Scene:
 
     __slots__ = (
         "_words",
+        "book",
         "by_class",
         "context",
         "figures",
@@ -68,6 +53,7 @@ class Scene:
         self._words: tuple[list[str], list[int]] | None = None
         self.text = text
         self.context = context
+        self.book = book
         self.names = names_of(context)
         self.tokens: list[Token] = tokenize(text, book, self.names)
         self._read_initials()
@@ -114,7 +100,7 @@ class Scene:
     def _settle_bars(self) -> None:
         """'with the bars unhooked': the bars are off, and no trailer was unhooked."""
         for token, following in zip(self.tokens, self.tokens[1:], strict=False):
-            if "bars" in token.senses and following.text in SLACK:
+            if "bars" in token.senses and "slack" in following.groups:
                 token.senses = {"bars": "off"}
                 following.senses = {"glue": "function"}
 
@@ -234,7 +220,7 @@ class Scene:
                 continue
             if index == sentence_start and self._somebody(index):
                 owned, state = True, OTHER
-            if token.raw == "," or token.text in ("but", "and then"):
+            if token.raw == "," or "parts_talk" in token.groups:
                 guessing = state == GUESS and not self._figure_in(sentence_start, index)
                 guessed = guessed or guessing
                 state = OTHER if owned else GUESS if guessed else None
@@ -249,7 +235,7 @@ class Scene:
                 state = GUESS
             elif cue is not None:
                 state = cue
-                owned = owned or token.text in OWNERS or token.possessive
+                owned = owned or "owner" in token.groups or token.possessive
             talk[index] = state
         return talk
 
@@ -275,7 +261,7 @@ class Scene:
         if not named or token.raw.isupper() or following is None or following.raw[0].isupper():
             return False
         acts = bool(following.senses.keys() & {"fuel_cue", "hitch", "weigh_cue"}) or (
-            following.text in SOMEBODY_DOES
+            "somebody_does" in following.groups
         )
         known = self.context.odometer
         ours = known is not None and any(
@@ -302,16 +288,16 @@ class Scene:
         if value is None or "name" in senses:
             return None
         cue = value.split()[0]
-        if token.text in SHORTENED and token.raw.isalpha():
+        if "looks_shortened" in token.groups and token.raw.isalpha():
             return None
-        if cue == OTHER_VEHICLE and token.text in TOW_CARS and self.context.units != "us":
+        if cue == OTHER_VEHICLE and "tow_car" in token.groups and self.context.units != "us":
             return None
         if cue == OTHER_VEHICLE:
             return OTHER if self._other_vehicle(index) else None
         following = self.tokens[index + 1] if index + 1 < len(self.tokens) else None
         if "aboard" in senses and index and self.tokens[index - 1].kind is NUMBER:
             return None
-        if cue in (REQUEST, PLAN) and following is not None and following.text in RECORDING:
+        if cue in (REQUEST, PLAN) and following is not None and "recording" in following.groups:
             return None
         if cue == NEGATION and following is not None and following.senses.keys() & {"vehicle"}:
             return None

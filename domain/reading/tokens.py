@@ -21,6 +21,7 @@ MAX_READ = 16_384
 """Characters: four times the longest message a network carries; what follows is not read."""
 
 NO_SENSES: Senses = {}
+NO_GROUPS: frozenset[str] = frozenset()
 
 _PATTERN = re.compile(
     r"""
@@ -57,12 +58,15 @@ MARKS_BETWEEN_LETTERS = "-‐‑–"
 class Token:
     """One unit of a message. `end` is exclusive; `senses` are empty for what no phrase names.
 
+    `groups` are the phrasebook's groups that its text is in.
+
     Numbers carry `value`, `decimals` (digits behind the point), `raw` as typed, and whether
     they were `spoken`, `grouped` (19,460) or typed to `glued` letters (31gal).
     """
 
     # Defaults on the class: most tokens are plain words, and are made by the dozen a message.
     senses: Senses = NO_SENSES
+    groups: frozenset[str] = NO_GROUPS
     value: float = 0.0
     decimals: int = 0
     spoken: bool = False
@@ -240,7 +244,7 @@ def _compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
     index, count = 0, len(tokens)
     while index < count:
         token = tokens[index]
-        if not _opens_number(token, tokens, index, keys):
+        if not _opens_number(token, tokens, index, book):
             composed.append(token)
             index += 1
             continue
@@ -252,9 +256,8 @@ def _compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
     return composed
 
 
-def _opens_number(
-    token: Token, tokens: Sequence[Token], index: int, keys: Mapping[str, str]
-) -> bool:
+def _opens_number(token: Token, tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
+    keys, groups = book.numbers, book.groups
     following = tokens[index + 1] if index + 1 < len(tokens) else None
     if token.kind is WORD:
         if index and token.raw[0].isupper() and _is_named(following, keys):
@@ -268,34 +271,32 @@ def _opens_number(
                 and following.kind is WORD
                 and keys.get(following.text, "a")
                 in ((numbers.HUNDRED, numbers.THOUSAND) if key == numbers.A else _DIGIT_KEYS)
-                and following.text not in ("k", "grand", "o")
+                and following.text not in groups["no_numeral_first"]
             )
-        if key == "1" and (following is None or not _numbered(tokens, index, keys)):
+        if key == "1" and (following is None or not _numbered(tokens, index, book)):
             return False
-        return key != "0" or token.text == "zero"
+        return key != "0" or token.text in groups["zero"]
     if token.kind is NUMBER and token.decimals >= 0 and following is not None:
         key = keys.get(following.text) if following.kind is WORD else None
         if key == numbers.THOUSAND:
-            return following.text != "k" or not _is_rate(tokens, index + 2)
+            return following.text not in groups["k"] or not _is_rate(tokens, index + 2)
         if key in (numbers.HUNDRED, numbers.POINT):
             return token.decimals == 0
         if key == numbers.AND and token.decimals == 0:
             # '30 and a half gallons'
-            later = [each.text for each in tokens[index + 1 : index + 4]]
-            return later == ["and", "a", "half"]
+            later = [keys.get(each.text) for each in tokens[index + 1 : index + 4]]
+            return later == [numbers.AND, numbers.A, numbers.HALF]
     return False
 
 
-BEFORE_NUMERALS = frozenset(("axle", "axel", "axles", "pass", "group", "number", "ticket"))
-
-
-def _numbered(tokens: Sequence[Token], index: int, keys: Mapping[str, str]) -> bool:
+def _numbered(tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
     """'one' is a number in 'axle one' and 'one thirty'; in 'the lead one' it is a thing."""
+    keys, groups = book.numbers, book.groups
     following = tokens[index + 1]
     if following.kind is WORD and keys.get(following.text, "and") not in (numbers.AND, numbers.A):
-        return following.text not in ("o", "k", "dot")
+        return following.text not in groups["no_numeral_second"]
     before = tokens[index - 1] if index else None
-    return before is not None and before.text in BEFORE_NUMERALS
+    return before is not None and before.text in groups["before_numeral"]
 
 
 def _is_named(following: Token | None, keys: Mapping[str, str]) -> bool:
@@ -393,12 +394,13 @@ def _find_phrases(tokens: list[Token], book: Phrasebook, names: Senses) -> list[
     tokens = _join_names(tokens, book, names)
     result: list[Token] = []
     append = result.append
-    known, phrases = book.words, book.phrases
+    known, phrases, memberships = book.words, book.phrases, book.memberships
     index, count = 0, len(tokens)
     while index < count:
         token = tokens[index]
         text = token.text
         if token.senses:
+            token.groups = memberships.get(text, NO_GROUPS)
             append(token)
             index += 1
             continue
@@ -425,6 +427,7 @@ def _find_phrases(tokens: list[Token], book: Phrasebook, names: Senses) -> list[
                 name = next((names[word] for word in words if word in names), None)
             if name is not None:
                 token.senses = {**token.senses, "name": name}
+        token.groups = memberships.get(token.text, NO_GROUPS)
         append(token)
         index += width
     return result

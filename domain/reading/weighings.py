@@ -83,7 +83,7 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
 
 def _is_money_total(scene: Scene, label: Label) -> bool:
     """The 'total' of a fuel receipt is money."""
-    if scene.tokens[label.start].text not in ("total", "ttl", "tot", "sum"):
+    if "money_total" not in scene.tokens[label.start].groups:
         return False
     return any(figure.dimension == VOLUME for figure in scene.figures) or any(
         key in ("gal", "L", "gal_imp") for _, _, key in scene.find("unit")
@@ -130,7 +130,10 @@ def _opens_pass(scene: Scene, mark: int, figures: Sequence[Figure]) -> bool:
 
 
 def _sets_rig(scene: Scene, index: int, key: str) -> bool:
-    return key.split(maxsplit=1)[0] != "hitched" or scene.tokens[index].text.startswith("with")
+    return (
+        key.split(maxsplit=1)[0] != "hitched"
+        or scene.tokens[index].text.split()[0] in scene.book.groups["with"]
+    )
 
 
 def _repeats(figures: Sequence[Figure]) -> list[int]:
@@ -260,11 +263,7 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
     trust = 0.0
     words = scene.words_between(label.start, label.end).casefold().split()
     if label.whole == "tongue":
-        sure = (
-            len(words) > 1
-            or words[0] in ("noseweight", "tongue", "toungue", "towball", "tbm")
-            or _towed(scene)
-        )
+        sure = len(words) > 1 or words[0] in scene.book.groups["surely_tongue"] or _towed(scene)
         trust += (1.0 if len(words) > 1 else 0.5) if sure else -0.6
     if label.compound:
         trust -= 1.0
@@ -352,7 +351,7 @@ def _trailer_announced(scene: Scene, label: Label) -> bool:
 def _is_absent(scene: Scene, label: Label) -> bool:
     """'no truck 15,240': what was not on the scale has no load."""
     before = scene.tokens[label.start - 1] if label.start else None
-    return label.only_vehicle and before is not None and before.text in ("no", "without", "not")
+    return label.only_vehicle and before is not None and "absent" in before.groups
 
 
 ALONE_POSITIONS = {"steer": "trailer_1", "drive": "trailer_2"}
@@ -547,8 +546,6 @@ def _place_beside(
         value = Quantity(bare[0].value, bare[0].unit or unit).amount("kg")
         if abs(total - value) <= SUM_TOLERANCE * value:
             return {"gross": bare[0]}
-    if len(bare) == 1 and "trailer" not in placed and "gross" in placed and len(placed) == 3:
-        return {}
     return {}
 
 
@@ -614,11 +611,12 @@ def _common_unit(scene: Scene, figures: Sequence[Figure]) -> str:
     owned = {index for figure in scene.figures for index in range(figure.start, figure.end)}
     for index, _, key in scene.find("unit"):
         # 'in pounds', 'Mass (t)': a unit said once for the whole message.
-        before = scene.tokens[index - 1].text if index else ""
+        before = scene.tokens[index - 1] if index else None
         if (
             index not in owned
             and key in ("lb", "kg", "t")
-            and before in ("in", "(", "all", "are", "all in")
+            and before is not None
+            and (before.raw == "(" or "before_common_unit" in before.groups)
         ):
             return key
     return MASS_UNIT[scene.context.units]
@@ -825,14 +823,14 @@ def _vague(scene: Scene, placed: dict[str, Figure], rig: str | None, cue: bool) 
 def _stated_rig(scene: Scene, each: Pass, count: int) -> str | None:
     """How the rig stood, as the message says it: 'bobtail', 'trailer alone', 'unhooked'."""
     found: str | None = None
-    for index, token, key in scene.find("rig"):
+    for index, _, key in scene.find("rig"):
         if count > 1 and not each.start <= index < each.end:
             continue
         following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
         if following is not None and "axle_noun" in following.senses:
             continue  # 'only the trailer axle' is still hitched
         kind = key.split()[0]
-        if (kind == "hitched" and token.text not in ("hitched", "hooked up", "coupled")) or kind == "hitched":
+        if kind == "hitched":
             found = found or "hitched"
         else:
             found = kind
@@ -862,9 +860,7 @@ def _unhitched_here(scene: Scene, each: Pass) -> bool:
 def _both_named(scene: Scene) -> bool:
     """'that's Bertha and the fiver together': truck and trailer as one."""
     kinds = {label.vehicle for label in scene.labels if label.only_vehicle and label.bound is None}
-    joined = any(
-        token.text in ("together", "combined", "and", "plus", "+", "&") for token in scene.tokens
-    )
+    joined = any("joins_vehicles" in token.groups for token in scene.tokens)
     return {"truck", "trailer"} <= kinds and joined
 
 
@@ -880,7 +876,7 @@ def _alone(scene: Scene) -> str | None:
         ]
         if any("alone" in token.senses for token in beside):
             return "solo" if label.vehicle == "truck" else "trailer"
-        if label.vehicle == "truck" and any(token.text in ("no", "without") for token in beside):
+        if label.vehicle == "truck" and any("absent" in token.groups for token in beside):
             return "trailer"
     return None
 

@@ -1,0 +1,59 @@
+"""What of a message bears on the question that it may be.
+
+This file holds what was found (phrases of topics, forms, figures, strangers) and how a rule
+asks for it; which topic it makes is decided in `topics`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from domain.reading.figures import Figure
+from domain.reading.phrasebook import Phrasebook
+
+Topics = Mapping[str, set[str]]
+"""Each topic that a message has words for, with the phrases that stand there."""
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What a message has that bears on its topic.
+
+    `topics` are the phrases that stand for each topic, `forms` the forms of a question, `text`
+    the words with a space at either end; `strangers` counts the words that nobody knows, `ours`
+    and `other` say whose business it is.
+    """
+
+    book: Phrasebook
+    topics: Topics
+    forms: set[str]
+    form: bool
+    words: frozenset[str]
+    text: str
+    ours: bool
+    strangers: int
+    other: bool
+    distance: Figure | None
+    mass: Figure | None
+
+    def says(self, *groups: str) -> bool:
+        """Whether a single word of one of the groups stands in the question."""
+        return any(not self.book.groups[group].isdisjoint(self.words) for group in groups)
+
+    def phrased(self, topic: str, *groups: str) -> bool:
+        """Whether one of the topic's phrases is of one of the groups."""
+        phrases = self.topics.get(topic, ())
+        return any(not self.book.groups[group].isdisjoint(phrases) for group in groups)
+
+    def within(self, topic: str, group: str) -> bool:
+        """Whether all of the topic's phrases are of the group."""
+        return self.topics[topic] <= self.book.groups[group]
+
+    def runs(self, group: str) -> bool:
+        """Whether a run of letters of the group stands anywhere in the question."""
+        return any(phrase in self.text for phrase in self.book.groups[group])
+
+    def stands(self, group: str) -> bool:
+        """Whether a phrase of the group stands in the question, between whole words."""
+        return any(f" {phrase} " in self.text for phrase in self.book.groups[group])

@@ -1,0 +1,240 @@
+"""What a question names: its span, rig, load, place, thing and figures.
+
+This file fills in a question whose topic is known. What the topic has no use for stays empty;
+names, places and things are kept in the words of the message.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+from domain.context import MASS_UNIT
+from domain.quantities import Quantity
+from domain.reading.asked import Asked
+from domain.reading.cargo import Spot, find_spots, noun_from
+from domain.reading.figures import LENGTH, Figure
+from domain.reading.scene import Scene
+from domain.reading.spans import read_span
+from domain.reading.times import has_times
+from domain.reading.tokens import WORD, Token
+from domain.verdicts import Question
+
+DATED_TOPICS = frozenset(("cost", "distance", "period", "economy", "trip", "weight", "margin"))
+OTHERWISE_MEANT = frozenset(
+    (
+        "glue",
+        "vehicle",
+        "name",
+        "end",
+        "axle",
+        "whole",
+        "unit",
+        "talk",
+        "question_word",
+        "time",
+        "level",
+    )
+)
+"""Classes of term that are no thing to be moved."""
+
+
+def destination_of(scene: Scene) -> str | None:
+    """Where a plan goes: the name behind 'to'."""
+    for index, token in enumerate(scene.tokens):
+        if "heads_for" not in token.groups:
+            continue
+        words = index + 1
+        end = words
+        while end < len(scene.tokens) and end - words < 3:
+            following = scene.tokens[end]
+            if (
+                following.kind is not WORD
+                or "name" in following.senses
+                or "glue" in following.senses
+            ):
+                break
+            upper = following.raw[0].isupper()
+            small = following.senses or "small_word" in following.groups
+            if not upper and (small or end > words):
+                break
+            end += 1
+        named = end > words and _capital(scene.tokens[words])
+        verb = scene.tokens[words].groups & {"moves", "journey_verb"} if end > words else None
+        if named or (end > words and "for" not in token.groups and not verb):
+            return scene.words_between(words, end)
+    return None
+
+
+def _position(scene: Scene, spots: list[Spot]) -> str | None:
+    """The place that something goes to: the first behind a verb of moving."""
+    moves = scene.book.groups["moves"] | scene.book.groups["goes"]
+    verbs = [i for i, token in enumerate(scene.tokens) if token.text.split()[-1] in moves]
+    behind = [
+        spot
+        for spot in spots
+        if any(verb < spot.start for verb in verbs) and spot.lead not in scene.book.groups["off"]
+    ]
+    if behind:
+        return behind[0].words
+    return spots[0].words if spots else None
+
+
+def _origin(scene: Scene) -> str | None:
+    """Where a plan starts: the name behind 'from'."""
+    for index, token in enumerate(scene.tokens[:-1]):
+        if "from" in token.groups:
+            end = index + 1
+            while end < len(scene.tokens) and end - index < 4 and _capital(scene.tokens[end]):
+                end += 1
+            return scene.words_between(index + 1, end) or None
+    return None
+
+
+def _capital(token: Token) -> bool:
+    return token.kind is WORD and token.raw[0].isupper() and "name" not in token.senses
+
+
+def question_of(scene: Scene, topic: str, asked: Asked) -> Question:
+    """A question of that topic with everything that it names."""
+    since, until = _span(scene, topic)
+    destination = destination_of(scene) if topic == "plan" else None
+    mass = asked.mass if topic in ("whatif", "tiedown", "margin") else None
+    spots = find_spots(scene) if topic == "whatif" else []
+    position = _position(scene, spots)
+    return Question(
+        topic,
+        distance=_distance(scene, topic, asked),
+        value=_mass(scene, mass) if mass is not None and topic in ("whatif", "tiedown") else None,
+        truck=_name(scene, "truck"),
+        trailer=_name(scene, "trailer"),
+        rating=_rating(scene) if topic in ("ratings", "margin") else None,
+        field=_field(scene, topic) if topic in ("weight", "margin", "whatif") else None,
+        item=_named_item(scene, topic, mass, asked),
+        position=position,
+        product=_product(scene) if topic == "cost" else None,
+        since=_origin(scene) if destination else since,
+        until=destination or until,
+        text=scene.text,
+    )
+
+
+def _span(scene: Scene, topic: str) -> tuple[date | None, date | None]:
+    if topic not in DATED_TOPICS:
+        return None, None
+    words, _ = scene.split_words()
+    if not has_times(scene) and scene.book.groups["span_word"].isdisjoint(words):
+        return None, None
+    return read_span(scene)
+
+
+def _distance(scene: Scene, topic: str, asked: Asked) -> Quantity | None:
+    """How far: the way of a plan or a range, the shift of a load."""
+    if topic in ("range", "plan"):
+        return _quantity(asked.distance)
+    if topic == "whatif":
+        return _quantity(next((f for f in scene.figures if f.dimension == LENGTH), None))
+    return None
+
+
+def _quantity(figure: Figure | None) -> Quantity | None:
+    return Quantity(figure.value, figure.unit) if figure is not None and figure.unit else None
+
+
+def _mass(scene: Scene, figure: Figure) -> Quantity:
+    return Quantity(figure.value, figure.unit or MASS_UNIT[scene.context.units])
+
+
+def _name(scene: Scene, vehicle: str) -> str | None:
+    for _, _, value in scene.find("name"):
+        kind, _, name = value.partition(":")
+        if kind == vehicle:
+            return name
+    return None
+
+
+def _rating(scene: Scene) -> str | None:
+    for _, _, key in scene.find("rating"):
+        return key.split()[0]
+    return None
+
+
+def _field(scene: Scene, topic: str) -> str | None:
+    """The load that a question names: an axle, the gross, the tongue."""
+    for _, _, key in scene.find("axle"):
+        return key
+    for _, token, key in scene.find("whole"):
+        if key in ("tongue", "gross") and not (topic == "margin" and "in_all" in token.groups):
+            return key
+    for label in scene.labels:
+        if label.end_of and label.wheel:
+            return "steer" if label.end_of == "front" else "drive"
+        if label.vehicle == "trailer" and label.wheel:
+            return "trailer"
+    return None
+
+
+def _product(scene: Scene) -> str | None:
+    for _, _, key in scene.find("product"):
+        return key.split()[0]
+    return None
+
+
+def _named_item(scene: Scene, topic: str, mass: Figure | None, asked: Asked) -> str | None:
+    if topic == "upkeep":
+        things = asked.topics.get("upkeep", set()) - scene.book.groups["no_chore"]
+        if things:
+            return max(things, key=len)
+        return "service" if asked.says("service_word") else None
+    if topic == "tiedown":
+        return _tied_item(scene, mass) if mass is not None else None
+    if topic == "whatif":
+        return _moved_item(scene, mass)
+    return None
+
+
+def _tied_item(scene: Scene, mass: Figure) -> str | None:
+    """'a 4,200 lb tractor', 'a tractor of 4,200 lb': the thing to tie down."""
+    behind = mass.end
+    if behind < len(scene.tokens) and "of" in scene.tokens[behind].groups:
+        behind += 1
+    item = noun_from(scene, behind)
+    if item:
+        return item
+    for index, token in enumerate(scene.tokens):
+        if "article" in token.groups and (item := noun_from(scene, index + 1)):
+            return item
+    return None
+
+
+def _moved_item(scene: Scene, mass: Figure | None) -> str | None:
+    """The thing that is put or moved: the noun behind the verb, or behind the mass."""
+    if mass is not None:
+        after = mass.end
+        if after < len(scene.tokens) and "of" in scene.tokens[after].groups:
+            after += 1
+        if after < len(scene.tokens) and _thing(scene.tokens[after]):
+            end = after
+            while end < len(scene.tokens) and _thing(scene.tokens[end]):
+                end += 1
+            return scene.words_between(after, end)
+    moves = scene.book.groups["moves"] | scene.book.groups["if"]
+    for index, token in enumerate(scene.tokens):
+        if token.text.split()[-1] not in moves:
+            continue
+        start = index + 1
+        while start < len(scene.tokens) and scene.tokens[start].groups & {"article", "another"}:
+            start += 1
+        end = start
+        while (
+            end < len(scene.tokens)
+            and _thing(scene.tokens[end])
+            and "went" not in scene.tokens[end].groups
+        ):
+            end += 1
+        if end > start:
+            return scene.words_between(start, end)
+    return None
+
+
+def _thing(token: Token) -> bool:
+    return token.kind is WORD and not token.senses.keys() & OTHERWISE_MEANT

@@ -1,0 +1,153 @@
+"""The span of days that a question names.
+
+This file decides what 'since June 1', 'last month', 'from 1 to 15 March', 'this year' and 'the
+past two weeks' mean, counted from the day the message was sent. An open end is None: the span
+runs to now. It does not know what is asked of the span.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date, datetime, timedelta
+
+from domain.reading.phrasebook import Phrasebook
+from domain.reading.scene import Scene
+from domain.reading.times import count_of, find_when, local_time, month_day, ordered_date
+
+DAYS = {"day": 1, "week": 7, "month": 30, "year": 365}
+
+
+def read_span(scene: Scene) -> tuple[date | None, date | None]:
+    """The span that a question names: 'since June 1', 'last month', 'june', 'this year'."""
+    local = local_time(scene.context)
+    today = local.date()
+    text = " " + " ".join(token.text for token in scene.tokens) + " "
+    groups = scene.book.groups
+    since = _stands(text, groups["since"])
+    both = _two_dates(scene, local)
+    if both is not None:
+        return both
+    named = _named_span(text, today, groups)
+    if named is not None:
+        return (named[0], None) if since else named
+    month = _whole_month(scene, local)
+    if month is not None:
+        return (month[0], None) if since else month
+    found = find_when(scene, local)
+    if found is not None:
+        if since or _stands(text, groups["from"]):
+            return found.day, None
+        return found.day, found.day
+    if since or _stands(text, groups["past_or_last"]):
+        return _past_span(scene.book, text, today)
+    return None, None
+
+
+def _two_dates(scene: Scene, local: datetime) -> tuple[date, date] | None:
+    """'from 1 March to 15 March', '9/1 to 9/14', 'June 3 to 9'."""
+    match = scene.book.patterns["span"].search(scene.text)
+    if match is None:
+        return None
+    groups = match.groups()
+    first = _day_of(groups[0:6], scene, local)
+    if first is None:
+        return None
+    if groups[12] is not None:
+        try:
+            second: date | None = first.replace(day=int(groups[12]))
+        except ValueError:
+            return None
+    else:
+        second = _day_of(groups[6:12], scene, local)
+    if second is None or second < first:
+        return None
+    return first, second
+
+
+def _day_of(groups: tuple[str | None, ...], scene: Scene, local: datetime) -> date | None:
+    """A date from a day's groups in the pattern: day and month name, month name and day, or two numbers."""
+    day_first, month_behind, month_first, day_behind, one, other = groups
+    if one is not None and other is not None:
+        found = ordered_date(int(one), int(other), local.year, scene.context)
+    else:
+        name = month_behind or month_first or ""
+        try:
+            month = int(scene.book.keys["month"][name.casefold()])
+            found = date(local.year, month, int(day_first or day_behind or 0))
+        except ValueError:
+            return None
+    if found is not None and found > local.date():
+        found = found.replace(year=found.year - 1)
+    return found
+
+
+def _stands(text: str, phrases: frozenset[str]) -> bool:
+    """Whether one of the phrases stands in a text that has a space at either end."""
+    return any(f" {phrase} " in text for phrase in phrases)
+
+
+def _begins(text: str, phrases: frozenset[str]) -> bool:
+    """Whether a word of the text begins like one of the phrases: 'last months'."""
+    return any(f" {phrase}" in text for phrase in phrases)
+
+
+def _named_span(
+    text: str, today: date, groups: Mapping[str, frozenset[str]]
+) -> tuple[date, date | None] | None:
+    first = today.replace(day=1)
+    monday = today - timedelta(days=today.weekday())
+    if _begins(text, groups["last_month"]):
+        end = first - timedelta(days=1)
+        return end.replace(day=1), end
+    if _begins(text, groups["this_month"]):
+        return first, None
+    if _begins(text, groups["last_week"]) and not _other_summary(text, groups):
+        return monday - timedelta(days=7), monday - timedelta(days=1)
+    if _begins(text, groups["last_year"]):
+        return date(today.year - 1, 1, 1), date(today.year - 1, 12, 31)
+    if _begins(text, groups["this_year"]):
+        return date(today.year, 1, 1), None
+    if _begins(text, groups["this_week"]):
+        return monday, None
+    if _begins(text, groups["last_weekend"]):
+        saturday = monday - timedelta(days=2)
+        return saturday, saturday + timedelta(days=1)
+    return None
+
+
+def _other_summary(text: str, groups: Mapping[str, frozenset[str]]) -> bool:
+    """A summary is asked for, and not one of last week."""
+    for phrase in groups["last_week_summary"]:
+        text = text.replace(f" {phrase}", "")
+    return _begins(text, groups["summary_word"])
+
+
+def _whole_month(scene: Scene, local: datetime) -> tuple[date, date] | None:
+    for index, token, key in scene.find("time"):
+        if "month" not in key.split():
+            continue
+        if "month_or_word" in token.groups and not (
+            token.raw[0].isupper() or _spanned(scene, index)
+        ):
+            continue
+        if month_day(scene, index, local) is not None:
+            return None
+        month = int(scene.book.keys["month"][token.text])
+        today = local.date()
+        year = today.year if month <= today.month else today.year - 1
+        start = date(year, month, 1)
+        following = date(year + month // 12, month % 12 + 1, 1)
+        return start, following - timedelta(days=1)
+    return None
+
+
+def _spanned(scene: Scene, index: int) -> bool:
+    return index > 0 and "before_month" in scene.tokens[index - 1].groups
+
+
+def _past_span(book: Phrasebook, text: str, today: date) -> tuple[date | None, date | None]:
+    match = book.patterns["past_span"].search(text)
+    if match is None:
+        return None, None
+    days = DAYS[book.keys["span_unit"][match[2]]]
+    return today - timedelta(days=int(days * count_of(book, match[1]))), None

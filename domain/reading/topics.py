@@ -1,0 +1,353 @@
+"""Which topic a question asks for.
+
+Each topic has one small rule, and the rules are tried in the order of `RULES`; the first that
+holds names the topic. A rule looks at the phrases of its topic, at single words, at what the
+message names and at how many words nobody knows; the words themselves are data. The forms of a
+question, and what it names, are no matter of this file.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from domain.reading.asked import Asked
+from domain.reading.figures import LENGTH, MASS
+from domain.reading.particulars import destination_of
+from domain.reading.scene import Scene
+from domain.reading.spans import read_span
+
+LOG_CLASSES = frozenset(
+    (
+        "weigh_cue",
+        "fuel_cue",
+        "odometer",
+        "rating",
+        "correction",
+        "note",
+        "vehicle",
+        "axle",
+        "check_item",
+        "hitch",
+        "whole",
+        "product",
+        "ticket",
+    )
+)
+"""Classes of term that a request for help with the log names."""
+
+Rule = Callable[[Scene, Asked], bool]
+
+
+def topic_of(scene: Scene, asked: Asked) -> str | None:
+    """The topic that is asked for, or None where it is talk."""
+    return next((topic for topic, asks in RULES if asks(scene, asked)), None)
+
+
+def _names_rig(scene: Scene) -> bool:
+    return scene.has("vehicle") or scene.has("name")
+
+
+def _trade(scene: Scene) -> bool:
+    """Whether the message has words that only someone who tows uses, or the chat's own names."""
+    return (
+        scene.has("name")
+        or scene.has("vehicle", "trailer")
+        or scene.has("rating")
+        or scene.has("axle_noun")
+        or scene.has("odometer")
+        or any("surely_economy" in token.groups for token in scene.tokens)
+    )
+
+
+def _help(scene: Scene, asked: Asked) -> bool:
+    """'how do i log a weigh in' and its like; 'how do i look' asks a person."""
+    if "help" not in asked.topics:
+        return False
+    log_words = bool(scene.by_class.keys() & LOG_CLASSES)
+    if asked.phrased("help", "surely_help"):
+        return asked.strangers <= 1 or log_words
+    told = asked.says("records") or not asked.within("help", "help")
+    return log_words and told and asked.strangers <= 2
+
+
+def _of_others(scene: Scene, asked: Asked) -> bool:
+    """What is asked of other people, without a word of the trade, is talk."""
+    return asked.other and not _trade(scene)
+
+
+def _tiedown(scene: Scene, asked: Asked) -> bool:
+    if "tiedown" not in asked.topics:
+        return False
+    many = (
+        ("?" in asked.text and asked.says("lashing"))
+        or asked.runs("how_many")
+        or asked.says("asks_lashing")
+    )
+    return many and (asked.mass is not None or asked.says("lashed"))
+
+
+def _whatif(scene: Scene, asked: Asked) -> bool:
+    if "whatif" not in asked.topics:
+        return False
+    if asked.mass is None:
+        against = scene.has("rating") and asked.says("against_rating")
+        needs_mass = asked.within("whatif", "whatif_of_mass")
+        if asked.distance is not None or against or needs_mass:
+            return False
+    about_rig = (
+        scene.has("thing")
+        or any(figure.dimension == LENGTH for figure in scene.figures)
+        or _names_rig(scene)
+        or scene.has("axle")
+        or scene.has("whole", "tongue")
+        or scene.has("axle_noun")
+        or asked.says("payload")
+        or asked.stands("where_loaded")
+    )
+    if asked.mass is not None and asked.mass.dimension == MASS:
+        return about_rig or asked.phrased("whatif", "surely_whatif")
+    return about_rig and not asked.within("whatif", "weak_whatif")
+
+
+def _plan(scene: Scene, asked: Asked) -> bool:
+    fuelish = asked.says("fuel", "journey_cost")
+    if any("plans" in token.groups for token in scene.tokens[:2]):
+        return asked.distance is not None or (fuelish and scene.has("name"))
+    if asked.says("tank_or_left") and asked.says("lasts"):
+        return False
+    if (
+        asked.distance is not None
+        and fuelish
+        and asked.says("future")
+        and not asked.phrased("range", "surely_range", "range")
+    ):
+        return not asked.says("make", "spent")
+    if "plan" not in asked.topics or not fuelish or not destination_of(scene):
+        return False
+    if scene.has("name"):
+        return True
+    ahead = asked.says("asks_ahead") and not asked.says("spent", "left")
+    return ahead and asked.says("fuel")
+
+
+def _range(scene: Scene, asked: Asked) -> bool:
+    return (
+        ("range" in asked.topics and _range_phrased(scene, asked))
+        or all(asked.says(group) for group in ("empty", "road_unit", "until"))
+        or all(asked.says(group) for group in ("left", "tank", "how_far"))
+    )
+
+
+def _range_phrased(scene: Scene, asked: Asked) -> bool:
+    if asked.phrased("range", "surely_range"):
+        return asked.strangers <= 3 and not asked.other
+    if asked.phrased("range", "range"):
+        return asked.strangers == 0 and not asked.says("other_range")
+    if asked.phrased("range", "makes_it"):
+        return asked.distance is not None or (asked.says("fuel") and asked.ours)
+    if asked.distance is not None and asked.says("fuel_in_tank"):
+        return asked.says("gets_there")
+    ours = asked.ours or asked.says("tank")
+    return ours and asked.says("fuel") and asked.says("left")
+
+
+def _upkeep(scene: Scene, asked: Asked) -> bool:
+    if "upkeep" not in asked.topics or not asked.says("when_due"):
+        return False
+    if not asked.within("upkeep", "needs_the_rig_named"):
+        return True
+    return asked.phrased("upkeep", "service") and _names_rig(scene)
+
+
+def _margin(scene: Scene, asked: Asked) -> bool:
+    phrases = asked.topics.get("margin")
+    if not phrases:
+        return False
+    placed = (
+        scene.has("axle")
+        or scene.has("rating")
+        or scene.has("axle_noun")
+        or scene.has("whole")
+        or _names_rig(scene)
+        or scene.has("weigh_cue")
+        or scene.has("rating_subject")
+        or (scene.has("end") and asked.says("axle"))
+    )
+    if asked.other and not placed:
+        return False
+    sure = phrases & scene.book.groups["surely_margin"]
+    if sure:
+        everyday = sure <= scene.book.groups["everyday_margin"]
+        return placed or (asked.ours and not everyday and asked.strangers <= 1)
+    if asked.within("margin", "how_close"):
+        return (scene.has("rating") or scene.has("axle")) and asked.strangers == 0
+    if not asked.phrased("margin", "weak_margin"):
+        return False
+    if len(phrases) == 1 and asked.phrased("margin", "weakest_margin"):
+        strict = scene.has("rating") or scene.has("axle")
+        formed = asked.forms & {"are_we", "how_much", "how_far"}
+        return (placed and (strict or bool(formed))) or _asks_only_that(scene, asked)
+    return placed and asked.strangers <= 3
+
+
+def _asks_only_that(scene: Scene, asked: Asked) -> bool:
+    """'are we legal', and nothing behind it."""
+    lone = asked.phrased("margin", "legal_or_over")
+    return lone and asked.text.strip(" ?").endswith(tuple(scene.book.groups["are_we_over"]))
+
+
+def _tongue(scene: Scene, asked: Asked) -> bool:
+    """The trailer's tongue, and not the one in a mouth or a pin on a map."""
+    if "tongue" not in asked.topics or "ratings" in asked.topics:
+        return False
+    if asked.phrased("tongue", "surely_tongue_asked"):
+        return True
+    ours = asked.ours or asked.says("mass_unit")
+    return ours and asked.strangers <= 1 and asked.says("asks_tongue")
+
+
+def _ratings(scene: Scene, asked: Asked) -> bool:
+    if "ratings" not in asked.topics:
+        return False
+    if not asked.phrased("ratings", "surely_ratings"):
+        placed = scene.has("axle") or scene.has("whole", "tongue")
+        return placed and asked.ours and asked.phrased("ratings", "max")
+    if not asked.within("ratings", "weak_ratings"):
+        return True
+    listed = asked.phrased("ratings", "lists_ratings")
+    return (
+        (listed and asked.strangers == 0 and len(asked.words) <= 6)
+        or _trade(scene)
+        or scene.has("vehicle")
+        or scene.has("rating_subject")
+        or scene.has("subject", "tyre")
+    )
+
+
+def _economy(scene: Scene, asked: Asked) -> bool:
+    if "economy" not in asked.topics:
+        return False
+    return (
+        asked.phrased("economy", "surely_economy")
+        or (asked.says("burns") and asked.says("fuel", "per_hundred"))
+        or (asked.ours and not asked.other and asked.says("mileage") and not asked.says("odometer"))
+    )
+
+
+def _cost(scene: Scene, asked: Asked) -> bool:
+    if "cost" not in asked.topics or asked.other:
+        return False
+    if asked.phrased("cost", "surely_cost"):
+        return True
+    tank = asked.says("tank_or_fill") and asked.says("points_at")
+    ours = asked.ours or tank or asked.says("damage")
+    fuelled = asked.says("fuel") or scene.has("product")
+    towed = scene.has("name") or asked.says("tow_or_trip")
+    return ours and asked.says("damage", "spends") and (fuelled or towed)
+
+
+def _trip(scene: Scene, asked: Asked) -> bool:
+    if "trip" not in asked.topics or not _may_sum_up(scene, asked):
+        return False
+    if _sums_up(scene, asked):
+        return True
+    about = _about_the_log(scene, asked) or asked.phrased("trip", "surely_trip")
+    return about and asked.strangers <= 2 and asked.distance is None
+
+
+def _weight(scene: Scene, asked: Asked) -> bool:
+    if "weight" not in asked.topics or (asked.other and not _names_rig(scene)):
+        return False
+    rig = (
+        _names_rig(scene)
+        or scene.has("axle")
+        or scene.has("axle_noun")
+        or asked.phrased("weight", "surely_weight")
+    )
+    if asked.strangers > 2 or (asked.strangers and not rig):
+        return False
+    ours = asked.says("our_rig")
+    if asked.says("heavy"):
+        return rig or ours or asked.says("were")
+    return rig or ours
+
+
+def _distance(scene: Scene, asked: Asked) -> bool:
+    if "distance" not in asked.topics or (asked.other and not scene.has("name")):
+        return False
+    if asked.says("far") and not asked.says("measures_far"):
+        dated = scene.has("time") or scene.has("name") or asked.says("trip_or_today")
+        return asked.ours and dated and asked.says("goes_far")
+    driven = asked.says("odometer", "goes_far", "covers")
+    counted = asked.says("counts_distance") and asked.says("distance_word")
+    return counted and driven and asked.strangers <= 2
+
+
+def _last_week(scene: Scene, asked: Asked) -> bool:
+    return asked.stands("last_week") and _week(scene, asked)
+
+
+def _week(scene: Scene, asked: Asked) -> bool:
+    if not ("week" in asked.topics or asked.stands("week")):
+        return False
+    if not _may_sum_up(scene, asked):
+        return False
+    shown = "show" in asked.forms and asked.strangers == 0
+    return (
+        _sums_up(scene, asked)
+        or asked.runs("how_did_we_do")
+        or asked.runs("how_did_the_week")
+        or shown
+        or (asked.strangers <= 1 and _about_the_log(scene, asked))
+    )
+
+
+def _period(scene: Scene, asked: Asked) -> bool:
+    named = "period" in asked.topics and _may_sum_up(scene, asked)
+    if named and (_sums_up(scene, asked) or asked.runs("what_did_we_do")):
+        return True
+    shown = "show" in asked.forms and asked.strangers == 0
+    about = asked.strangers <= 1 and not asked.other and _about_the_log(scene, asked)
+    asks = (named and (shown or about)) or asked.runs("how_did_we_do")
+    return asks and read_span(scene)[0] is not None
+
+
+def _may_sum_up(scene: Scene, asked: Asked) -> bool:
+    return not asked.other or scene.has("name")
+
+
+def _sums_up(scene: Scene, asked: Asked) -> bool:
+    """A word for a summary, and hardly one that nobody knows."""
+    summary = scene.book.groups["summary"]
+    return asked.strangers <= 1 and (
+        any(not summary.isdisjoint(phrases) for phrases in asked.topics.values())
+        or asked.says("summary_asked")
+        or (asked.says("figures") and asked.says("summed_span"))
+    )
+
+
+def _about_the_log(scene: Scene, asked: Asked) -> bool:
+    return scene.has("name") or asked.says("fuel", "of_the_log")
+
+
+RULES: tuple[tuple[str | None, Rule], ...] = (
+    ("help", _help),
+    (None, _of_others),
+    ("tiedown", _tiedown),
+    ("whatif", _whatif),
+    ("plan", _plan),
+    ("range", _range),
+    ("upkeep", _upkeep),
+    ("margin", _margin),
+    ("tongue", _tongue),
+    ("ratings", _ratings),
+    ("economy", _economy),
+    ("cost", _cost),
+    ("trip", _trip),
+    ("weight", _weight),
+    ("distance", _distance),
+    ("period", _last_week),
+    ("week", _week),
+    ("period", _period),
+)
+"""The topics in the order in which they are tried; None is talk."""
