@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from datetime import timedelta
 from functools import cached_property
 
-from domain.entries import Fill, Rating
+from domain.entries import Fill, Odometer, Rating
 from domain.fuel import chain, is_fuel, is_full, truck_fuel
 from domain.log import Log, Logged
 from domain.modes import modes
@@ -41,6 +41,7 @@ PUMP = 0.005
 USUAL_RATE = (0.25, 0.08)
 """Litres a kilometre, and its standard deviation, before the log knows; no source."""
 
+A_DAY = timedelta(days=1)
 RECENT = timedelta(days=30)
 """How far back a tank is looked for that tells what the truck burns."""
 
@@ -162,11 +163,23 @@ class _Books:
 
     def _burnt(self, first: Pass, second: Pass) -> Measured:
         """Litres burnt between two passes; none where no reading shows that it drove."""
+        if not self._read_between(first, second):
+            return exact(0.0)
         way = self._way
         start, end = way.before(first.at), way.before(second.at)
         if start is None or end is None or end.km <= start.km:
             return exact(0.0)
         return (end.km - start.km) * self._rate
+
+    def _read_between(self, first: Pass, second: Pass) -> bool:
+        """Whether any reading may lie between two passes, one that names only its day included.
+
+        Looked at first, because most passes follow each other on the spot, and laying out the
+        road takes longer than all else here.
+        """
+        fills = (each for each in self._log.of(Fill) if each.entry.odometer or each.entry.distance)
+        start, end = first.at - A_DAY, second.at + A_DAY
+        return any(start <= each.at <= end for each in (*self._log.of(Odometer), *fills))
 
     @cached_property
     def _rate(self) -> Measured:

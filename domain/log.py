@@ -67,7 +67,7 @@ class Log:
         return tuple(
             each
             for each in self._entries
-            if each.entry.truck or each.entry.trailer or isinstance(each.entry, Rating)
+            if (entry := each.entry).trailer or entry.truck or type(entry) is Rating
         )
 
     def until(self, moment: datetime) -> Log:

@@ -23,8 +23,13 @@ from uncertainties.core import (
 
 from domain.quantities import Quantity
 
-COVERAGE = 2.0
-"""Standard deviations in a stated uncertainty: about 95 % (GUM 6.2.2)."""
+COVERAGE = 2.2
+"""Standard deviations in a stated uncertainty: 95 % and a little more.
+
+The deviations are themselves no better known than to a fifth (the tolerance table is from
+memory, a person's weight a guess), which leaves about eleven degrees of freedom by GUM G.4.2,
+(G.3), and Student's t of 2.2 at 95 % by its Table G.2; both from memory.
+"""
 
 USUAL_DIVISION = {"lb": 20.0, "ton": 20.0, "kg": 10.0, "t": 10.0}
 """Division of a platform scale that states none: 20 lb (trade pages), 10 kg beside it."""

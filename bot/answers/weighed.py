@@ -102,13 +102,20 @@ def short_answer(
     over = sum(isinstance(each, Over) for each in told.governing)
     pressing = max(1, sum(isinstance(each, Over | Near) for each in told.governing))
     start = max(1, min(over, FEW))
-    best = _listing(told, unit, start, must)
+    verdict_line, weights = headline(told, unit), weight_rows(told, unit)
+    tight = margin_rows(told.governing, unit, max(pressing, FEW))
+
+    def listing(most: int, kept: int) -> Answer:
+        notes = (*_rest_notes(told.governing, most), *must, *lesser[:kept], CAUTION)
+        return Answer(headline=verdict_line, rows=(*weights, *tight[:most]), notes=notes)
+
+    best = listing(start, 0)
     for most, kept in (
         *((most, 0) for most in range(start + 1, pressing + 1)),
         *((pressing, kept) for kept in range(1, len(lesser) + 1)),
         *((most, len(lesser)) for most in range(pressing + 1, FEW + 1)),
     ):
-        more = _listing(told, unit, most, [*must, *lesser[:kept]])
+        more = listing(most, kept)
         if not _fits(more, over=bool(over)):
             break
         best = more
@@ -121,14 +128,6 @@ def _fits(answer: Answer, *, over: bool) -> bool:
     if over:
         return lines <= LINES_OVER and len(text) <= LONGEST_OVER
     return lines <= LINES and len(text) <= LONGEST
-
-
-def _listing(told: Weighed, unit: str, most: int, notes: Sequence[str]) -> Answer:
-    return Answer(
-        headline=headline(told, unit),
-        rows=(*weight_rows(told, unit), *margin_rows(told.governing, unit, most)),
-        notes=(*_rest_notes(told.governing, most), *notes, CAUTION),
-    )
 
 
 def headline(told: Weighed, unit: str) -> str:

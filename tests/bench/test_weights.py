@@ -55,8 +55,11 @@ def years_of_driving(stops: int) -> list[Logged[Entry]]:
     return entries
 
 
-def answered(log: Log) -> tuple[Answer, float]:
-    """The answer, and its median time in ms, on a fresh log each round: nothing is remembered."""
+def answered(log: Log) -> tuple[Answer, float, float]:
+    """The answer, its fastest and its median time in ms, on a fresh log each round.
+
+    The fastest is what it costs; the median, what others on the machine leave of it.
+    """
     taken = []
     answer = Answer(headline="")
     for _ in range(ROUNDS):
@@ -65,7 +68,7 @@ def answered(log: Log) -> tuple[Answer, float]:
         start = time.perf_counter()
         answer = weighing_answer(fresh, PREFERENCES, START, last)
         taken.append(1000 * (time.perf_counter() - start))
-    return answer, median(taken)
+    return answer, min(taken), median(taken)
 
 
 @pytest.mark.bench
@@ -76,10 +79,12 @@ def test_a_full_weighing_answer_is_the_same_and_quick_in_a_log_of_any_length(
     answers = []
     for stops in (0, 100, 1000, 5000):
         log = Log([*years_of_driving(stops), *passes])
-        answer, milliseconds = answered(log)
+        answer, fastest, usual = answered(log)
         answers.append(answer)
         with capsys.disabled():
             print(
-                f"\nweighing answer, {len(log):6,} entries: {milliseconds:5.2f} ms of 5 ms", end=""
+                f"\nweighing answer, {len(log):6,} entries: {usual:5.2f} ms of 5 ms, "
+                f"the fastest {fastest:.2f}",
+                end="",
             )
     assert answers == [answers[0]] * len(answers)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import sqrt
 
 import pytest
+from scipy.stats import t as student_t
 
 from domain.quantities import Quantity
 from domain.uncertainty import (
@@ -52,4 +53,9 @@ def test_a_figure_is_written_to_what_it_is_good_for(uncertainty: float, step: fl
 
 def test_a_tongue_of_814_good_to_33_is_written_810() -> None:
     assert worth(814.0, 33.0) == 810.0
-    assert spread(measured(814.0, 16.5)) == pytest.approx(33.0)
+    assert spread(measured(814.0, 15.0)) == pytest.approx(33.0)
+
+
+def test_a_stated_uncertainty_is_students_t_at_95_percent_for_eleven_degrees_of_freedom() -> None:
+    """GUM G.4.2 (G.3), from memory: deviations known to about a fifth leave 1 / (2 x 0.21^2)."""
+    assert spread(measured(0.0, 1.0)) == pytest.approx(student_t.ppf(0.975, 11), abs=0.005)

@@ -102,8 +102,10 @@ def test_a_rig_with_all_ratings_three_passes_and_two_fills() -> None:
     tongue = figure(answer, "Tongue")
     stated = float(tongue.partition("±")[2])
     assert amount(tongue) == pytest.approx(expected["tongue"], abs=5)
-    # One person's weight, good to twice 16 kg, outweighs the scale.
-    assert stated == pytest.approx(2 * 16 / 0.45359237, abs=15)
+    # One person's weight, good to 16 kg, and four readings, each with its repeatability and its
+    # rounding anywhere within ten pounds; times Student's t of 2.2.
+    readings = (4 * 2 * 10**2 / 3) ** 0.5
+    assert stated == pytest.approx(2.2 * np.hypot(16 / 0.45359237, readings), abs=6)
     of = remark(answer, "Tongue").partition("of")[2]
     assert amount(of) == pytest.approx(expected["trailer"], abs=10)
     share = 100 * expected["tongue"] / expected["trailer"]
