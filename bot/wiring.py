@@ -13,6 +13,7 @@ from datetime import UTC, datetime
 from types import TracebackType
 from typing import Self
 
+from bot import schedule
 from bot.conversation import Conversation, Reader
 from bot.delivery import Delivery
 from bot.messages import Message, Network
@@ -68,10 +69,16 @@ class Drawbar:
         await loop.run_in_executor(self._worker, self._conversation.receive, message)
         await self._delivery.deliver()
 
+    async def summarise(self) -> None:
+        """Queue the weekly summaries that are due; called at the start and now and then."""
+        loop = asyncio.get_running_loop()
+        await loop.run_in_executor(self._worker, schedule.queue_due, self._store, now())
+
     async def __aenter__(self) -> Self:
-        """Finish what an earlier run left: messages not handled, answers not sent."""
+        """Finish what an earlier run left: messages, weekly summaries, answers not sent."""
         loop = asyncio.get_running_loop()
         await loop.run_in_executor(self._worker, self._conversation.resume)
+        await self.summarise()
         await self._delivery.deliver()
         return self
 

@@ -1,0 +1,152 @@
+"""Weekly summaries: when one is due, and that it is queued once.
+
+This file decides what a logbook's week is (the seven whole days before the day on which the
+summary leaves, so that no entry falls between two weeks or into both), which chats get it
+(keepers and readers alike), and that a week in which nothing was logged is passed over in
+silence. The next time is a row: one worker claims it, and queues the answer and moves the row
+on in one transaction, so that a summary whose hour passed while the server was down is sent
+once, later. It does not know what a summary says. The time is an argument.
+
+Local times that the clocks skip in spring fall an hour later, and one that comes twice in
+autumn means the first (PEP 495, `fold=0`).
+"""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime, time, timedelta
+from zoneinfo import ZoneInfo
+
+from sqlalchemy import func, or_, select
+from sqlalchemy.orm import Session
+
+from bot.answers import spans
+from bot.store import journal, logbook, outbox
+from bot.store.database import Store
+from bot.store.tables import ChatRow, LogbookRow, OpenQuestionRow, WeeklyRow
+from domain.summary import eventful_week
+from domain.verdicts import Question
+
+WEEK = timedelta(days=7)
+WEEK_QUESTION = Question(topic="week")
+
+
+def next_time(after: datetime, day: int, hour: int, time_zone: str) -> datetime:
+    """The first moment later than `after` at that hour of that weekday (Monday is 0).
+
+    The result is aware, in the zone; `day` is 0 to 6, `hour` 0 to 23.
+    """
+    zone = ZoneInfo(time_zone)
+    today = after.astimezone(zone).date()
+    first = today + timedelta(days=(day - today.weekday()) % 7)
+    local = datetime.combine(first, time(hour), zone)
+    # Compared as moments: within one zone Python would compare wall clocks.
+    while local.astimezone(UTC) <= after.astimezone(UTC):
+        local += WEEK
+    return local
+
+
+def queue_due(store: Store, now: datetime) -> int:
+    """Queue every summary whose time has come; how many weeks had something to tell.
+
+    Any number of workers may call this at once and as often as they like.
+    """
+    with store.work() as session:
+        _plan(session, now)
+        session.commit()
+    told = 0
+    while True:
+        with store.work() as session:
+            outcome = _settle_one(session, now)
+            session.commit()
+        if outcome is None:
+            return told
+        told += outcome
+
+
+def next_due(store: Store) -> datetime | None:
+    """When the next summary is due, as far as is planned."""
+    with store.look() as session:
+        return session.scalar(select(func.min(WeeklyRow.due_at)))
+
+
+def replan(session: Session, logbook_key: int, now: datetime) -> None:
+    """Give a logbook its next time anew, once its day or hour was changed. Commits."""
+    book = session.get_one(LogbookRow, logbook_key)
+    _put(session, book, _next_for(book, now))
+    session.commit()
+
+
+def _plan(session: Session, now: datetime) -> None:
+    """Give a time to logbooks that have none; a zone that was changed moves the moment only.
+
+    A logbook whose program did not run since it was begun has its last week told still.
+    """
+    rows = session.execute(
+        select(LogbookRow, WeeklyRow)
+        .outerjoin(WeeklyRow, WeeklyRow.logbook_id == LogbookRow.id)
+        .where(or_(WeeklyRow.logbook_id.is_(None), WeeklyRow.time_zone != LogbookRow.time_zone))
+        .order_by(LogbookRow.id)
+        .with_for_update(of=LogbookRow, skip_locked=True)
+    ).all()
+    for book, row in rows:
+        if row is None:
+            _put(session, book, _next_for(book, max(book.created_at, now - WEEK)))
+        else:
+            local = datetime.fromisoformat(row.local_time)
+            _put(session, book, local.replace(tzinfo=ZoneInfo(book.time_zone)))
+
+
+def _next_for(book: LogbookRow, after: datetime) -> datetime:
+    return next_time(after, book.week_day, book.week_hour, book.time_zone)
+
+
+def _put(session: Session, book: LogbookRow, due: datetime) -> None:
+    row = session.get(WeeklyRow, book.id)
+    if row is None:
+        row = WeeklyRow(logbook_id=book.id)
+        session.add(row)
+    row.local_time = due.replace(tzinfo=None).isoformat(timespec="minutes")
+    row.time_zone = book.time_zone
+    row.due_at = due
+    session.flush()
+
+
+def _settle_one(session: Session, now: datetime) -> bool | None:
+    """Claim one summary that is due and see it through; None where there is none.
+
+    Whether its week had anything to tell.
+    """
+    row = session.scalar(
+        select(WeeklyRow)
+        .where(WeeklyRow.due_at <= now)
+        .order_by(WeeklyRow.due_at, WeeklyRow.logbook_id)
+        .limit(1)
+        .with_for_update(skip_locked=True)
+    )
+    if row is None:
+        return None
+    book = session.get_one(LogbookRow, row.logbook_id)
+    due = row.due_at
+    told = _tell(session, book, due, now)
+    _put(session, book, _next_for(book, due))
+    return told
+
+
+def _tell(session: Session, book: LogbookRow, due: datetime, now: datetime) -> bool:
+    preferences = journal.preferences_of(book)
+    zone = ZoneInfo(preferences.time_zone)
+    morning = datetime.combine(due.astimezone(zone).date(), time(), zone)
+    eve = (morning.astimezone(UTC) - timedelta(microseconds=1)).astimezone(zone)
+    log = logbook.log(session, book.id).until(eve)
+    if eventful_week(log, eve, preferences.time_zone) is None:
+        return False
+    chats = session.scalars(
+        select(ChatRow).where(ChatRow.logbook_id == book.id).order_by(ChatRow.id)
+    ).all()
+    unanswered = session.scalar(
+        select(func.count()).where(OpenQuestionRow.chat_id.in_([chat.id for chat in chats]))
+    )
+    answer = spans.week_answer(log, preferences, eve, WEEK_QUESTION, unanswered=unanswered or 0)
+    for chat in chats:
+        outbox.queue(session, chat.id, answer, now)
+    return bool(chats)

@@ -1,0 +1,174 @@
+"""Weekly summaries leave once, at the logbook's own hour, through every change of the clocks."""
+
+from __future__ import annotations
+
+from concurrent.futures import ThreadPoolExecutor
+from datetime import UTC, datetime, timedelta
+from itertools import pairwise
+from zoneinfo import ZoneInfo
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from bot import schedule
+from bot.schedule import next_time, queue_due
+from bot.store import journal, sharing
+from bot.store.database import Store
+from bot.store.tables import LogbookRow, OutboxRow, WeeklyRow
+from tests.store.logbooks import HOME, START, as_told, replies, told
+
+BOISE = "America/Boise"
+MONDAY = datetime(2026, 7, 13, 13, 0, tzinfo=UTC)
+"""Seven o'clock on the Monday after START, a Saturday, in the hives' own zone."""
+
+
+def driven(store: Store, *readings: tuple[float, float], chat: str = "barn") -> None:
+    told(store, *(as_told(f"odo {miles}", at=at, chat=chat) for at, miles in readings))
+    replies(store)
+
+
+def test_a_week_is_told_once_at_its_hour_and_not_before(store: Store) -> None:
+    driven(store, (0, 48011), (60, 48211))
+    assert queue_due(store, MONDAY - timedelta(seconds=1)) == 0
+    assert replies(store) == []
+    assert queue_due(store, MONDAY) == 1
+    assert queue_due(store, MONDAY) == 0
+    (headline,) = replies(store)
+    assert "200 mi" in headline
+
+
+def test_a_server_that_was_down_at_the_hour_sends_it_once_later(store: Store) -> None:
+    driven(store, (0, 48011), (60, 48211))
+    queue_due(store, MONDAY - timedelta(days=1))
+    assert queue_due(store, MONDAY + timedelta(days=3)) == 1
+    assert len(replies(store)) == 1
+    assert schedule.next_due(store) == MONDAY + timedelta(days=7)
+
+
+def test_weeks_slept_through_are_told_each_and_the_empty_ones_not(store: Store) -> None:
+    driven(store, (0, 48011), (60, 48211), (15 * 24 * 60, 48900))
+    queue_due(store, START)
+    assert queue_due(store, MONDAY + timedelta(days=29)) == 2
+    first, second = replies(store)
+    assert "200 mi" in first
+    assert "689 mi" in second
+
+
+def test_a_week_with_nothing_logged_sends_nothing(store: Store) -> None:
+    driven(store, (0, 48011))
+    assert queue_due(store, MONDAY) == 1
+    replies(store)
+    assert queue_due(store, MONDAY + timedelta(days=7)) == 0
+    assert replies(store) == []
+
+
+def test_no_entry_falls_between_two_weeks_or_into_both(store: Store) -> None:
+    last_minute = (datetime(2026, 7, 13, 5, 59, tzinfo=UTC) - START) / timedelta(minutes=1)
+    driven(store, (0, 48000), (last_minute, 48100), (last_minute + 2, 48300))
+    queue_due(store, START)
+    assert queue_due(store, MONDAY + timedelta(days=7)) == 2
+    first, second = replies(store)
+    assert "100 mi" in first
+    assert "200 mi" in second
+
+
+def test_keepers_and_readers_alike_get_the_summary(store: Store) -> None:
+    driven(store, (0, 48011), (60, 48211))
+    with store.work() as session:
+        barn = sharing.chat_named(session, "barn")
+        office = journal.open_chat(session, "elsewhere", "office", HOME, START)
+        sharing.join(session, office, barn.logbook_id, "reader")
+    queue_due(store, MONDAY)
+    with store.look() as session:
+        assert session.query(OutboxRow.chat_id).filter_by(state="queued").count() == 2
+
+
+def test_several_workers_at_once_queue_each_summary_once(store: Store) -> None:
+    for number in range(6):
+        driven(store, (0, 48011), (60, 48211), chat=f"barn {number}")
+    with ThreadPoolExecutor(4) as pool:
+        told_by = list(pool.map(lambda _: queue_due(store, MONDAY), range(8)))
+    assert sum(told_by) == 6
+    assert len(replies(store)) == 6
+
+
+def test_another_hour_moves_the_next_summary(store: Store) -> None:
+    driven(store, (0, 48011), (60, 48211))
+    queue_due(store, START)
+    with store.work() as session:
+        book = sharing.chat_named(session, "barn").logbook_id
+        sharing.set_week(session, book, 6, 18)
+        schedule.replan(session, book, START)
+    assert schedule.next_due(store) == datetime(2026, 7, 13, 0, 0, tzinfo=UTC), "Sunday at six"
+
+
+def test_a_logbook_that_moves_to_another_zone_keeps_its_hour_there(store: Store) -> None:
+    driven(store, (0, 48011), (60, 48211))
+    queue_due(store, START)
+    with store.work() as session:
+        session.query(LogbookRow).one().time_zone = "America/New_York"
+        session.commit()
+    queue_due(store, START)
+    assert schedule.next_due(store) == datetime(2026, 7, 13, 11, 0, tzinfo=UTC)
+
+
+def test_a_logbook_begun_between_two_runs_has_its_week_told_at_the_next(store: Store) -> None:
+    driven(store, (0, 48011), (60, 48211))
+    assert queue_due(store, MONDAY + timedelta(days=1)) == 1
+
+
+def test_the_next_time_is_kept_as_local_time_in_its_zone(store: Store) -> None:
+    driven(store, (0, 48011))
+    queue_due(store, START)
+    with store.look() as session:
+        row = session.query(WeeklyRow).one()
+        assert (row.local_time, row.time_zone) == ("2026-07-13T07:00", BOISE)
+        assert row.due_at == MONDAY
+
+
+# When clocks change: tz database 2025b, file northamerica, rule US (second Sunday in March,
+# first Sunday in November, at 2:00); file australasia for Lord Howe's half hour and for Apia's
+# skipped 30 December 2011.
+@pytest.mark.parametrize(
+    ("after", "day", "hour", "zone", "due"),
+    [
+        ("2026-03-02T00:00-07:00", 6, 2, BOISE, "2026-03-08T09:00+00:00"),
+        ("2026-03-08T03:00-06:00", 6, 2, BOISE, "2026-03-15T08:00+00:00"),
+        ("2026-03-02T12:00-07:00", 0, 7, BOISE, "2026-03-09T13:00+00:00"),
+        ("2026-10-26T12:00-06:00", 6, 1, BOISE, "2026-11-01T07:00+00:00"),
+        ("2026-11-01T01:00-06:00", 6, 1, BOISE, "2026-11-08T08:00+00:00"),
+        ("2026-11-01T01:30-07:00", 6, 1, BOISE, "2026-11-08T08:00+00:00"),
+        ("2026-10-26T12:00-06:00", 0, 7, BOISE, "2026-11-02T14:00+00:00"),
+        ("2026-09-30T12:00+10:30", 6, 2, "Australia/Lord_Howe", "2026-10-03T15:30+00:00"),
+        ("2011-12-26T12:00-10:00", 4, 9, "Pacific/Apia", "2011-12-30T19:00+00:00"),
+    ],
+)
+def test_the_hour_holds_when_the_clocks_change(
+    after: str, day: int, hour: int, zone: str, due: str
+) -> None:
+    found = next_time(datetime.fromisoformat(after), day, hour, zone)
+    assert found.astimezone(UTC) == datetime.fromisoformat(due)
+
+
+@given(
+    st.integers(0, 36 * 365 * 24 * 60).map(
+        lambda minutes: datetime(2000, 1, 1, tzinfo=UTC) + timedelta(minutes=minutes)
+    ),
+    st.integers(0, 6),
+    st.integers(0, 23),
+    st.sampled_from([BOISE, "Europe/London", "Australia/Lord_Howe", "Asia/Kathmandu", "UTC"]),
+)
+def test_a_year_of_weeks_has_each_week_once(
+    start: datetime, day: int, hour: int, zone: str
+) -> None:
+    due = start
+    dates = []
+    for _ in range(53):
+        following = next_time(due, day, hour, zone)
+        assert following.astimezone(UTC) > due.astimezone(UTC)
+        due = following
+        dates.append(due.replace(tzinfo=None))
+    assert all(later - earlier == timedelta(days=7) for earlier, later in pairwise(dates))
+    assert {(each.weekday(), each.hour) for each in dates} == {(day, hour)}
+    assert due.tzinfo == ZoneInfo(zone)
