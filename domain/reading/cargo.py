@@ -110,7 +110,7 @@ def _may_carry(figure: Figure, *, verb: bool, spot: Spot | None) -> bool:
 
 
 def find_spots(scene: Scene) -> list[Spot]:
-    """Places on the rig, each with the preposition that leads to it: 'ahead of the trailer axle'."""
+    """Places on the rig, each with what leads to it: 'ahead of the trailer axle'."""
     words, owners = scene.split_words()
     groups = scene.book.groups
     spots: list[Spot] = []

@@ -1,48 +1,21 @@
 """Corrections: 'make that 5,230', 'I meant drive not trailer', 'scratch that'.
 
-This file decides when a message mends an earlier one, which field it names, and the value meant
-and the value that was wrong. Which entry it mends is for the logbook to find. A correction of
-something that is no business of the log ('I meant tuesday') is talk.
+This file decides when a message mends an earlier one, and whether it undoes it, swaps two
+fields, mends the place or the fullness of a tank, or puts one figure in place of another. Which
+field is meant is decided in `corrected_fields`; which entry it mends is for the logbook to
+find. A correction of something that is no business of the log ('I meant tuesday') is talk.
 """
 
 from __future__ import annotations
 
-from domain.context import (
-    DISTANCE_UNIT,
-    MASS_UNIT,
-    TEMPERATURE_UNIT,
-    VOLUME_UNIT,
-    Context,
-)
 from domain.entries import Correction
-from domain.quantities import Quantity
-from domain.reading.figures import (
-    DISTANCE,
-    DURATION,
-    LENGTH,
-    MONEY,
-    PRESSURE,
-    PRICE,
-    TEMPERATURE,
-    VOLUME,
-    Figure,
-)
-from domain.reading.labels import Label
+from domain.reading.corrected_fields import field_of, field_of_label, fits_field, value_of
+from domain.reading.figures import DURATION, MONEY, Figure
 from domain.reading.scene import PLAN, REQUEST, Scene
 from domain.reading.tokens import MARK, TIME, WORD
 
-
 LONGEST = 24
 """Tokens: a correction is short; a long message that says 'sorry' is a statement."""
-
-FIELD_OF_CLASS = (
-    ("odometer", "odometer"),
-    ("trip_meter", "distance"),
-    ("ticket", "ticket"),
-    ("fee", "cost"),
-    ("dash", "dash_economy"),
-)
-UNIT_FIELDS = {"gal": "volume", "L": "volume", "gal_imp": "volume"}
 
 
 def read_correction(scene: Scene) -> Correction | None:
@@ -54,7 +27,7 @@ def read_correction(scene: Scene) -> Correction | None:
         return Correction(action="undo")
     live = [figure for figure in scene.figures if figure.claimed is None]
     if len(live) == 1 and "*" in (tokens[0].raw, tokens[-1].raw):
-        return _amend(scene, live[0], _field(scene, live[0]), None)
+        return _amend(scene, live[0], field_of(scene, live[0]), None)
     if not (scene.has("correction") or scene.has("reported")):
         return _full_or_partial(scene) if not live and scene.has("full") else None
     if any(token.raw == "?" for token in tokens):
@@ -123,7 +96,7 @@ def _swapped(scene: Scene) -> Correction | None:
     """'I meant drive not trailer', 'i said steer but meant drive': two positions, no figure."""
     if any(figure.claimed is None for figure in scene.figures):
         return None
-    named = [(label, field) for label in scene.labels if (field := _label_field(label))]
+    named = [(label, field) for label in scene.labels if (field := field_of_label(label))]
     if len(named) < 2 or named[0][1] == named[1][1]:
         return None
     (first, meant), (second, was) = named[0], named[1]
@@ -212,40 +185,18 @@ def _amended(scene: Scene, figures: list[Figure]) -> Correction | None:
     opens, right = _opens(scene), _said_right(scene, value)
     if not (restates or opens or was is not None or right):
         return None
-    field = _field(scene, value) or (_field(scene, was) if was else None)
+    field = field_of(scene, value) or (field_of(scene, was) if was else None)
     if field is None:
         strong = restates or any("surely_corrects" in token.groups for token in scene.tokens[:6])
-        if not _log_sized(value, scene.context) or _strangers(scene) > 1:
+        if not _log_sized(value) or _strangers(scene) > 1:
             return None
         if was is None and not strong and not (opens and len(scene.tokens) <= 8):
             return None
     elif was is None and not (restates or right) and not _near_opening(scene):
         return None
-    if not _fits_field(value, field):
+    if not fits_field(value, field):
         return None
     return _amend(scene, value, field, was)
-
-
-FIELD_DIMENSIONS = {
-    "volume": (VOLUME,),
-    "odometer": (DISTANCE,),
-    "distance": (DISTANCE,),
-    "tyre": (PRESSURE,),
-    "unit_price": (PRICE, MONEY),
-    "cost": (MONEY,),
-}
-TEMPERATURE_FIELDS = frozenset(("transmission", "coolant", "oil", "exhaust", "hub", "ambient"))
-
-
-def _fits_field(value: Figure, field: str | None) -> bool:
-    """Whether the figure can be of the field: a tyre is not 20 ft."""
-    if value.dimension is None or field is None:
-        return True
-    if field in TEMPERATURE_FIELDS:
-        return value.dimension == TEMPERATURE
-    if field in FIELD_DIMENSIONS:
-        return value.dimension in FIELD_DIMENSIONS[field]
-    return value.dimension not in (LENGTH, VOLUME, DISTANCE) or field in ("wind", "speed", "tank")
 
 
 def _near_opening(scene: Scene) -> bool:
@@ -282,7 +233,7 @@ def _strangers(scene: Scene) -> int:
     )
 
 
-def _log_sized(figure: Figure, context: Context) -> bool:
+def _log_sized(figure: Figure) -> bool:
     """A figure that no field names must look like one of the log's, not like 'make it 7'."""
     if figure.dimension is not None:
         return figure.dimension not in (DURATION, MONEY) or figure.value >= 10
@@ -304,115 +255,11 @@ def _opens(scene: Scene) -> bool:
     return False
 
 
-def _field(scene: Scene, figure: Figure) -> str | None:
-    label = figure.label
-    if isinstance(label, Label):
-        named = _label_field(label)
-        if named == "gross" and figure.dimension == MONEY:
-            return "cost"
-        if named:
-            return named
-    if figure.dimension == VOLUME:
-        return "volume"
-    if figure.dimension == PRICE:
-        return "unit_price"
-    for token in scene.tokens:
-        if token.kind is WORD and token.text in scene.book.keys["corrected_field"]:
-            return scene.book.keys["corrected_field"][token.text]
-        unit = token.senses.get("unit")
-        if unit in UNIT_FIELDS:
-            return UNIT_FIELDS[unit]
-        for term_class, field in FIELD_OF_CLASS:
-            if term_class in token.senses:
-                return field
-    for other in scene.labels:
-        if other.end <= figure.start:
-            named = _label_field(other)
-            if named:
-                return named
-    return None
-
-
-def _label_field(label: Label) -> str | None:
-    if label.rating:
-        return label.rating
-    if label.field:
-        return dict(FIELD_OF_CLASS)[label.field]
-    if label.whole in ("gross", "tongue"):
-        return label.whole
-    if label.subject:
-        return label.subject
-    base: str | None = label.axle
-    if base is None and label.vehicle == "trailer":
-        base = "trailer"
-        if label.ordinal:
-            base = f"trailer_{label.ordinal}"
-    if base is None and label.end_of:
-        base = "steer" if label.end_of == "front" else "drive"
-    if base is None and label.vehicle == "truck":
-        base = "truck"
-    if base and label.side:
-        return f"{base}_{label.side}"
-    return base
-
-
 def _amend(scene: Scene, value: Figure, field: str | None, was: Figure | None) -> Correction:
     return Correction(
         action="amend",
         field=field,
-        value=_valued(scene.context, value, field),
-        was=_valued(scene.context, was, field) if was is not None else None,
+        value=value_of(scene.context, value, field),
+        was=value_of(scene.context, was, field) if was is not None else None,
         words=(("value", scene.words_between(value.start, value.end)),),
     )
-
-
-def _valued(context: Context, figure: Figure, field: str | None) -> Quantity | float:
-    unit = _unit(context, figure, field)
-    if field == "unit_price" and figure.token.grouped and figure.value >= 1000 and unit:
-        return Quantity(figure.value / 1000, unit)
-    if unit is None:
-        whole = figure.value.is_integer()
-        return int(figure.value) if whole else figure.value
-    return Quantity(figure.value, unit)
-
-
-MASS_FIELDS = frozenset(
-    (
-        "steer",
-        "drive",
-        "trailer",
-        "gross",
-        "truck",
-        "tongue",
-        "gvwr",
-        "gcwr",
-        "gawr",
-        "payload",
-        "gawr_front",
-        "gawr_rear",
-        "tow",
-        "curb",
-    )
-)
-
-
-def _unit(context: Context, figure: Figure, field: str | None) -> str | None:
-    if figure.unit is not None and figure.unit not in ("pence", "cents"):
-        if field == "unit_price" and "/" not in figure.unit:
-            return f"{figure.unit}/{VOLUME_UNIT[context.units]}"
-        return figure.unit
-    if field is None:
-        return None
-    if field in MASS_FIELDS or field.startswith(("trailer_", "steer_", "drive_")):
-        return MASS_UNIT[context.units]
-    if field == "volume":
-        return VOLUME_UNIT[context.units]
-    if field in ("odometer", "distance"):
-        return context.odometer.unit if context.odometer else DISTANCE_UNIT[context.units]
-    if field == "unit_price":
-        return f"{context.currency}/{VOLUME_UNIT[context.units]}"
-    if field == "cost":
-        return context.currency
-    if field in TEMPERATURE_FIELDS:
-        return TEMPERATURE_UNIT[context.units]
-    return None

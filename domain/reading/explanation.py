@@ -8,6 +8,7 @@ and the verdict. It decides nothing about the reading.
 from __future__ import annotations
 
 import json
+from collections.abc import Set
 
 from domain.reading.figures import Figure
 from domain.reading.labels import Label
@@ -34,7 +35,10 @@ def explanation(scene: Scene, verdict: Verdict, trace: list[str]) -> str:
     unknown = [token.raw for token in scene.tokens if token.kind is WORD and not token.senses]
     if unknown:
         lines.append("unknown   " + ", ".join(unknown))
-    lines.extend(_figure(scene, figure) for figure in scene.figures)
+    doubted = (
+        {quantity.value for quantity in verdict.figures} if isinstance(verdict, Ask) else set()
+    )
+    lines.extend(_figure(scene, figure, doubted) for figure in scene.figures)
     lines.extend(f"weighed   {line}" for line in trace)
     lines.append(f"verdict   {_verdict(verdict)}")
     return "\n".join(lines)
@@ -45,7 +49,7 @@ def _word(token: Token) -> str:
     return f"{token.text} ({senses})"
 
 
-def _figure(scene: Scene, figure: Figure) -> str:
+def _figure(scene: Scene, figure: Figure, doubted: Set[float]) -> str:
     parts = [f"figure    {figure.value:,.10g}"]
     if figure.unit:
         parts.append(figure.unit)
@@ -62,7 +66,10 @@ def _figure(scene: Scene, figure: Figure) -> str:
             parts.append(f"labelled {label!r},")
         if figure.foreign:
             parts.append(f"counts {figure.foreign!r},")
-        parts.append(f"taken as {figure.role}" if figure.role else "taken for nothing")
+        if figure.role:
+            parts.append(f"taken as {figure.role}")
+        else:
+            parts.append("in doubt" if figure.value in doubted else "taken for nothing")
     return " ".join(parts)
 
 

@@ -13,7 +13,6 @@ from domain.entries import Hitch
 from domain.reading.scene import Scene, ends_sentence
 from domain.reading.tokens import WORD
 
-
 REACH = 5
 Action = Literal["hitched", "unhitched"]
 
@@ -63,9 +62,10 @@ def _switched(scene: Scene) -> list[Hitch]:
 def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bool:
     groups = scene.tokens[index].groups
     following = scene.tokens[index + 1 : index + 3]
-    if following and "article" in following[0].groups and len(following) > 1:
-        if following[1].kind is WORD and not following[1].senses and not trailer:
-            return False
+    if len(following) == 2 and "article" in following[0].groups and not trailer:
+        thing = following[1]
+        if thing.kind is WORD and not thing.senses:
+            return False  # 'dropped a glove'
     if "hitches_a_trailer" in groups and not trailer:
         return False
     before = scene.tokens[index - 1] if index else None

@@ -1,4 +1,4 @@
-"""Numbers as people say them: 'fifty-one forty', 'nineteen thousand four hundred', '19 thousand 460'.
+"""Numbers as people say them: 'fifty-one forty', 'nineteen thousand four hundred'.
 
 This file decides which figure a run of number words is. People read a scale in groups of
 digits, so groups are joined as they would be typed ('forty-eight two eleven' is 48211), and
@@ -48,7 +48,7 @@ def _figure(atoms: Sequence[Atom], start: int) -> tuple[list[Spoken], int]:
     if position < len(atoms) and atoms[position] == THOUSAND and groups:
         whole = _joined(groups) * 1000
         rest, after = _groups(atoms, position + 1, opening=False)
-        # 'five thousand three sixty | six thousand': what comes before the next thousand is its own.
+        # 'five thousand three sixty | six thousand': the group before a thousand is its own.
         while rest and after < len(atoms) and atoms[after] == THOUSAND:
             after = rest.pop().start
         below = _joined(rest) if rest else 0
@@ -118,7 +118,7 @@ def _groups(atoms: Sequence[Atom], position: int, *, opening: bool) -> tuple[lis
 
 
 def _group(atoms: Sequence[Atom], start: int) -> _Group | None:
-    """'forty', 'sixty five', 'nineteen', 'two hundred and five', 'fifty-three hundred', or digits."""
+    """'forty', 'sixty five', 'two hundred and five', 'fifty-three hundred', or digits."""
     first = atoms[start]
     position = start + 1
     if first == A:

@@ -11,15 +11,9 @@ from domain.context import PRESSURE_UNIT, SPEED_UNIT, TEMPERATURE_UNIT
 from domain.entries import Observation
 from domain.quantities import Quantity
 from domain.reading.doubts import Doubt
-from domain.reading.figures import (
-    PRESSURE,
-    ROTATION,
-    SHARE,
-    SPEED,
-    TEMPERATURE,
-    Figure,
-)
-from domain.reading.labels import SUBJECT_DIMENSIONS, Label
+from domain.reading.figures import PRESSURE, ROTATION, SHARE, SPEED, TEMPERATURE, Figure
+from domain.reading.label_fit import SUBJECT_DIMENSIONS
+from domain.reading.labels import Label
 from domain.reading.scene import Scene
 
 PLAUSIBLE = {

@@ -44,8 +44,9 @@ PLURAL_CLASSES = ("check_item",)
 CORRECTABLE = ("axle", "whole", "unit", "vehicle", "odometer", "product")
 """The classes whose words are worth correcting to, where a figure stands beside."""
 
-_WORD = re.compile(r"[^\W\d_]+(?:['’`´][^\W\d_]+)*\d*")
-_APOSTROPHES = str.maketrans("", "", "'’`´")
+_WORD = re.compile(r"[^\W\d_]+(?:['’`\u00b4][^\W\d_]+)*\d*")
+APOSTROPHES = "'’`\u00b4"
+_NO_APOSTROPHES = str.maketrans("", "", APOSTROPHES)
 
 
 PhraseIndex = Mapping[str, tuple[tuple[tuple[str, ...], str], ...]]
@@ -91,7 +92,7 @@ class Phrasebook:
         return self.skeletons.get(skeleton(word)) or self._subsequence(word)
 
     def _subsequence(self, word: str) -> str | None:
-        """'dptd' for departed: its letters stand in the word in that order, first and last alike."""
+        """'dptd' for departed: its letters in that order, the first and last alike."""
         key = f"{word}*"
         if key not in self._corrections and len(self._corrections) < MAX_REMEMBERED:
             fits = [
@@ -133,7 +134,10 @@ def _slips(length: int) -> int:
 
 
 def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
-    """A phrasebook from its tables: class of term -> key -> phrases; raises KeyError without numbers."""
+    """A phrasebook from its tables: class of term -> key -> phrases.
+
+    Raises KeyError where the table of number words is missing.
+    """
     groups = {name: _folded(words) for name, words in data.get(GROUP_TABLE, {}).items()}
     senses: dict[tuple[str, ...], dict[str, str]] = {}
     marks: set[str] = set()
@@ -151,10 +155,10 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
     aliases = {
         word: canonical for canonical, words in data.get(ALIAS_CLASS, {}).items() for word in words
     }
-    phrases: dict[str, dict[str, list[tuple[tuple[str, ...], Senses]]]] = {}
+    longer: dict[str, dict[str, list[tuple[tuple[str, ...], Senses]]]] = {}
     for words, meaning in senses.items():
         if len(words) > 1:
-            phrases.setdefault(words[0], {}).setdefault(words[1], []).append((words, meaning))
+            longer.setdefault(words[0], {}).setdefault(words[1], []).append((words, meaning))
     return Phrasebook(
         language=str(data.get("language", "")),
         words={words[0]: meaning for words, meaning in senses.items() if len(words) == 1},
@@ -163,7 +167,7 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
                 second: tuple(sorted(options, key=lambda option: -len(option[0])))
                 for second, options in seconds.items()
             }
-            for first, seconds in phrases.items()
+            for first, seconds in longer.items()
         },
         aliases=aliases,
         skeletons=_skeletons(senses, data),
@@ -281,7 +285,7 @@ def find_overlapping(words: Sequence[str], index: PhraseIndex) -> list[tuple[int
 
 def fold(word: str) -> str:
     """A word as the phrasebook knows it: without case, apostrophes or accents' variants."""
-    return word.casefold().translate(_APOSTROPHES)
+    return word.casefold().translate(_NO_APOSTROPHES)
 
 
 def split_words(phrase: str) -> tuple[str, ...]:

@@ -39,9 +39,10 @@ def read_question(scene: Scene) -> Question | None:
     asking = find_overlapping(words[:LOOK_FOR_FORM], book.overlapping[ASKING_CLASS])
     marked = "?" in scene.text
     moving = words[0] in book.groups["orders_move"]
-    if not (asking or marked or moving or words[0] in book.groups["opens_order"]):
-        if len(words) > LONGEST_ORDER or book.groups["order_word"].isdisjoint(words):
-            return None
+    formed = asking or marked or moving or words[0] in book.groups["opens_order"]
+    ordered = len(words) <= LONGEST_ORDER and not book.groups["order_word"].isdisjoint(words)
+    if not (formed or ordered):
+        return None
     topics: dict[str, set[str]] = {}
     for start, end, keys in find_overlapping(words, book.overlapping[TOPIC_CLASS]):
         for key in keys.split():

@@ -33,9 +33,9 @@ LOAD_INDEX = (50, 180)
 
 def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     """The ratings that a message states, a doubt about one, or none."""
-    if not (scene.has("rating") or scene.has("rating_cue") or scene.has("rating_subject")):
-        if not _tank_size(scene):
-            return []
+    named = scene.by_class.keys() & {"rating", "rating_cue", "rating_subject"}
+    if not named and not _tank_size(scene):
+        return []
     found: list[Rating] = []
     framed = _framed(scene)
     for figure in scene.live_figures():
@@ -324,7 +324,7 @@ def named_vehicle(scene: Scene, vehicle: str) -> str | None:
             return following.raw
     if vehicle == "truck":
         for token, following in zip(scene.tokens, scene.tokens[1:], strict=False):
-            if token.possessive and not token.senses and token.raw[0].isupper():
-                if following.senses.keys() & {"rating", "tank"}:
-                    return token.raw[:-2]
+            named = token.possessive and not token.senses and token.raw[0].isupper()
+            if named and following.senses.keys() & {"rating", "tank"}:
+                return token.raw[:-2]
     return None

@@ -32,6 +32,7 @@ from domain.reading.figures import MASS
 from domain.reading.fills import read_fills
 from domain.reading.hitches import read_hitches
 from domain.reading.labels import Label
+from domain.reading.lexer import clean
 from domain.reading.observations import read_observations
 from domain.reading.odometers import read_odometers
 from domain.reading.open_questions import answer_of
@@ -41,9 +42,9 @@ from domain.reading.questions import read_question
 from domain.reading.ratings import named_vehicle, read_ratings
 from domain.reading.scene import Scene
 from domain.reading.standing import read_standing
+from domain.reading.tickets import fee_of, ticket_of, with_particulars
 from domain.reading.times import read_when
-from domain.reading.tokens import clean
-from domain.reading.weighings import fee_of, read_weighings, ticket_of, with_particulars
+from domain.reading.weighings import read_weighings
 from domain.verdicts import Ask, Facts, Silent, Verdict
 
 SILENT = Silent()
@@ -130,7 +131,7 @@ def _facts(scene: Scene) -> Verdict:
         fee, figure = fee_of(scene)
         if figure is not None:
             figure.role = "fee"
-        weighings = with_particulars(scene, weighings, fee, ticket)
+        weighings = with_particulars(weighings, fee, ticket)
     entries.extend(weighings)
     odometers = read_odometers(scene)
     if isinstance(odometers, Doubt):
@@ -172,8 +173,7 @@ def _in_order(scene: Scene, entries: Sequence[Entry]) -> list[Entry]:
         if isinstance(entry, Check):
             return max(scene.text.find(entry.item), 0)
         if isinstance(entry, Hitch):
-            for index, _, key in scene.find("hitch", entry.action):
-                return scene.tokens[index].start
+            return next((scene.tokens[i].start for i, _, _ in scene.find("hitch", entry.action)), 0)
         return 0
 
     return sorted(entries, key=place)
@@ -196,9 +196,9 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
             changes["place"] = place
         if truck is not None and not (isinstance(entry, Rating) and entry.subject == "trailer"):
             changes["truck"] = truck
-        if trailer is not None and not isinstance(entry, (Fill, Odometer)):
-            if not (isinstance(entry, Rating) and entry.subject not in OF_TRAILER):
-                changes["trailer"] = trailer
+        towed = entry.subject in OF_TRAILER if isinstance(entry, Rating) else True
+        if trailer is not None and towed and not isinstance(entry, (Fill, Odometer)):
+            changes["trailer"] = trailer
         placed.append(replace(entry, **changes) if changes else entry)  # type: ignore[arg-type]
     return tuple(placed)
 

@@ -11,10 +11,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from domain.context import Context
-from domain.reading.figures import Figure, find_figures
-from domain.reading.labels import Label, bind, find_labels
+from domain.reading.figure_search import find_figures
+from domain.reading.figures import Figure
+from domain.reading.labels import Label, find_labels
+from domain.reading.lexer import tokenize
+from domain.reading.pairing import bind
 from domain.reading.phrasebook import Phrasebook, Senses, fold, split_words
-from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token, tokenize
+from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 PLAN, GUESS, NEGATION, OTHER, REQUEST = "plan", "guess", "negation", "other", "request"
 OTHER_VEHICLE = "vehicle"
@@ -252,7 +255,7 @@ class Scene:
         )
 
     def _somebody(self, index: int) -> bool:
-        """'Ned filled up 40 gal': a name the chat does not know does it, and not at our odometer."""
+        """'Ned filled up 40 gal': somebody unknown does it, and not at our odometer."""
         token = self.tokens[index]
         following = self.tokens[index + 1] if index + 1 < len(self.tokens) else None
         if self.text.count("\n") > 1:
@@ -318,7 +321,7 @@ class Scene:
         return False
 
     def _other_vehicle(self, index: int) -> bool:
-        """A vehicle that is not the chat's: not 'car + trailer', nor what is carried ('a tractor')."""
+        """A vehicle not the chat's: neither 'car + trailer' nor what is carried ('a tractor')."""
         if self.has("load_verb") or self.context.truck is None:
             return "vehicle" not in self.by_class
         following = self.tokens[index + 1] if index + 1 < len(self.tokens) else None

@@ -65,7 +65,7 @@ def _two_dates(scene: Scene, local: datetime) -> tuple[date, date] | None:
 
 
 def _day_of(groups: tuple[str | None, ...], scene: Scene, local: datetime) -> date | None:
-    """A date from a day's groups in the pattern: day and month name, month name and day, or two numbers."""
+    """A date from a day's groups: day and month, month and day, or two numbers."""
     day_first, month_behind, month_first, day_behind, one, other = groups
     if one is not None and other is not None:
         found = ordered_date(int(one), int(other), local.year, scene.context)

@@ -130,9 +130,9 @@ def find_when(scene: Scene, local: datetime) -> When | None:
         clock = (clock[0] + 12, clock[1])
     if clock is not None and morning and clock[0] == 12:
         clock = (0, clock[1])
-    if day is None and clock is not None:
+    if day is None:
         day = local.date()
-        if (clock[0], clock[1]) > (local.hour, local.minute + 5):
+        if clock is not None and (clock[0], clock[1]) > (local.hour, local.minute + 5):
             # A time later than now was yesterday's, unless it is a minute's slip.
             day -= timedelta(days=1)
     return When(day, clock)

@@ -132,13 +132,13 @@ def _plan(scene: Scene, asked: Asked) -> bool:
 
 def _range(scene: Scene, asked: Asked) -> bool:
     return (
-        ("range" in asked.topics and _range_phrased(scene, asked))
+        ("range" in asked.topics and _range_phrased(asked))
         or all(asked.says(group) for group in ("empty", "road_unit", "until"))
         or all(asked.says(group) for group in ("left", "tank", "how_far"))
     )
 
 
-def _range_phrased(scene: Scene, asked: Asked) -> bool:
+def _range_phrased(asked: Asked) -> bool:
     if asked.phrased("range", "surely_range"):
         return asked.strangers <= 3 and not asked.other
     if asked.phrased("range", "range"):

@@ -1,0 +1,135 @@
+"""Bare figures of a fill: '48362 31.4 3.699 full'.
+
+Each bare figure is tried in every role that it could play, and the whole assignment is weighed
+by the figures' form (three decimals are a price), by arithmetic (volume times price is the
+total), by the tank, and by the last odometer reading.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import product
+
+from domain.context import VOLUME_UNIT, Context
+from domain.reading.figures import Figure
+from domain.reading.fill_entries import MONEY_TOLERANCE, TANK_SLACK
+from domain.reading.fill_roles import (
+    COST_ROLE,
+    DISTANCE_ROLE,
+    LARGEST_TANK,
+    ODOMETER_ROLE,
+    PRICE_BAND,
+    PRICE_ROLE,
+    TRIP_LIMIT,
+    VOLUME_ROLE,
+    Draft,
+)
+from domain.reading.scene import Scene
+from domain.reading.tokens import WORD
+
+BARE_ROLES = (ODOMETER_ROLE, VOLUME_ROLE, PRICE_ROLE, COST_ROLE, DISTANCE_ROLE)
+
+
+def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool) -> None:
+    """Try bare figures in every role that is free, and keep the best assignment if it is good."""
+    context = scene.context
+    figures = [figure for figure in bare if figure.foreign is None][:4]
+    if not (cue or draft.product) and _counts_things(scene):
+        return
+    free = [role for role in BARE_ROLES if role not in draft.roles]
+    best: tuple[float, tuple[str | None, ...]] = (0.0, ())
+    tried: list[tuple[float, list[str]]] = []
+    options = [_options(scene, figure, free) for figure in figures]
+    for chosen in product(*options):
+        named = [role for role, _ in chosen if role]
+        if len(named) != len(set(named)):
+            continue
+        roles = draft.roles | {
+            role: figure for (role, _), figure in zip(chosen, figures, strict=True) if role
+        }
+        score = sum(worth for _, worth in chosen) + _arithmetic(roles)
+        if VOLUME_ROLE not in roles and not (COST_ROLE in roles and PRICE_ROLE in roles):
+            score -= 3.0
+        score -= 0.2 * _disorder(named)
+        if scene.trace is not None and score > 0:
+            tried.append((score, [role or "nothing" for role, _ in chosen]))
+        if score > best[0]:
+            best = (score, tuple(role for role, _ in chosen))
+    needed = 1.0 if cue or draft.product or draft.roles else 3.5
+    for score, names in sorted(tried, reverse=True)[:3]:
+        values = ", ".join(
+            f"{figure.value:,.10g} as {name}" for figure, name in zip(figures, names, strict=True)
+        )
+        scene.decided(f"candidate: {values}: {score:.1f} (needs {needed})")
+    if best[0] < needed:
+        return
+    if not (cue or draft.product or draft.roles) and not _sure_alone(context, best[1], figures):
+        return
+    for role, figure in zip(best[1], figures, strict=True):
+        if role:
+            draft.roles[role] = figure
+    draft.evidence += min(best[0], 4.0) * 0.6
+    if context.odometer is None and not (cue or draft.product) and len(draft.roles) < 3:
+        draft.evidence -= 1.0
+
+
+def _sure_alone(context: Context, roles: Sequence[str | None], figures: Sequence[Figure]) -> bool:
+    """Bare figures alone make a fill: one follows the odometer, one has a pump's decimals."""
+    named = dict(zip(roles, figures, strict=True))
+    volume, odometer = named.get(VOLUME_ROLE), named.get(ODOMETER_ROLE)
+    if volume is None or volume.token.decimals < 1:
+        return False
+    if odometer is not None and context.odometer is not None:
+        return 0 <= odometer.value - context.odometer.value <= 5000
+    return PRICE_ROLE in named and COST_ROLE in named
+
+
+def _counts_things(scene: Scene) -> bool:
+    """Whether the message counts or prices things that no phrase knows: '2 bags of ice'."""
+    strangers = sum(
+        1
+        for token in scene.tokens
+        if token.kind is WORD and not token.senses and token.raw[0].islower()
+    )
+    return strangers > 1 or any(figure.foreign for figure in scene.figures)
+
+
+def _disorder(named: Sequence[str]) -> int:
+    usual = [role for role in BARE_ROLES if role in named]
+    return sum(1 for left, right in zip(usual, named, strict=True) if left != right)
+
+
+def _options(scene: Scene, figure: Figure, free: Sequence[str]) -> list[tuple[str | None, float]]:
+    context = scene.context
+    value, decimals = figure.value, figure.token.decimals
+    options: list[tuple[str | None, float]] = [(None, -0.5)]
+    unit = VOLUME_UNIT[context.units]
+    low, high = PRICE_BAND[unit]
+    if ODOMETER_ROLE in free and value >= 1000 and decimals <= 1:
+        if context.odometer is not None:
+            ahead = value - context.odometer.value
+            options.append((ODOMETER_ROLE, 3.0 if 0 <= ahead <= 5000 else 1.6))
+        elif value >= 10_000:
+            options.append((ODOMETER_ROLE, 2.0))
+    tank = context.tank.amount(unit) if context.tank else LARGEST_TANK[unit]
+    if VOLUME_ROLE in free and 0.5 <= value <= tank * TANK_SLACK:
+        like_price = low <= value <= high and decimals >= 2
+        worth = 2.0 if decimals in (1, 2, 3) else 0.9
+        options.append((VOLUME_ROLE, 0.3 if like_price else worth))
+    if PRICE_ROLE in free and low <= value <= high and decimals >= 2:
+        options.append((PRICE_ROLE, 2.5 if decimals == 3 else 1.6))
+    if COST_ROLE in free and 5 <= value <= 600 and decimals in (0, 2):
+        options.append((COST_ROLE, 1.7 if decimals == 2 else 0.4))
+    if DISTANCE_ROLE in free and 30 <= value <= TRIP_LIMIT and decimals == 1:
+        options.append((DISTANCE_ROLE, 1.2))
+    return options
+
+
+def _arithmetic(roles: dict[str, Figure]) -> float:
+    """Volume times price is the total: the strongest word that figures can say."""
+    if not {VOLUME_ROLE, PRICE_ROLE, COST_ROLE} <= roles.keys():
+        return 0.0
+    if roles[VOLUME_ROLE].token.decimals == 0 and roles[PRICE_ROLE].token.decimals < 3:
+        return 0.0
+    total = roles[VOLUME_ROLE].value * roles[PRICE_ROLE].value
+    return 4.0 if abs(total - roles[COST_ROLE].value) <= MONEY_TOLERANCE * total else -2.0

@@ -1,0 +1,159 @@
+"""Loads without a label, placed by sum and by the order of rolling over a scale.
+
+The axles make the gross, and a rig rolls over a scale steer, drive, trailer. This file decides
+which bare figures are loads at all, and asks where two readings are likely.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from domain.entries import SINGLE_AXLES
+from domain.quantities import Quantity
+from domain.reading.doubts import Doubt
+from domain.reading.figures import MASS, Figure
+from domain.reading.load_doubts import lone_doubt, stated_loads, sum_doubt, two_choices
+from domain.reading.loads import SUM_TOLERANCE, common_unit
+from domain.reading.positions import IN_ORDER, positions_in_order
+from domain.reading.scene import Scene
+from domain.reading.tokens import WORD
+
+BARE_KG = (400.0, 40_000.0)
+"""What a figure without any label must weigh to be taken for a load."""
+
+
+def place_bare(
+    scene: Scene, bare: Sequence[Figure], placed: dict[str, Figure], rig: str | None, cue: bool
+) -> dict[str, Figure] | Doubt:
+    """Positions for figures without a label, by sum and by the order of rolling over a scale."""
+    unit = common_unit(scene, bare)
+    masses = [
+        figure
+        for figure in bare
+        if BARE_KG[0] <= Quantity(figure.value, figure.unit or unit).amount("kg") <= BARE_KG[1]
+        and not is_next_odometer(scene, figure, cue or bool(placed))
+    ]
+    if not masses:
+        return {}
+    if placed:
+        return _place_beside(scene, masses, placed)
+    values = [Quantity(figure.value, figure.unit or unit).amount("kg") for figure in masses]
+    if _trailer_axles_stated(scene) and len(values) in (2, 3):
+        return dict(zip(SINGLE_AXLES, masses, strict=False))
+    if not cue and not rig and not _looks_like_loads(scene, masses):
+        return {}
+    gross = _find_gross(values)
+    trailer_alone = rig == "trailer"
+    if gross is not None:
+        parts = [figure for index, figure in enumerate(masses) if index != gross]
+        positions = positions_in_order(len(parts), solo=rig == "solo" or len(parts) == 2)
+        if trailer_alone or positions is None:
+            return {}
+        return dict(zip(positions, parts, strict=True)) | {"gross": masses[gross]}
+    if len(values) == 1:
+        if rig is not None and (rig != "hitched" or cue):
+            return {"gross": masses[0]}
+        if cue and _is_alone(scene, masses[0]):
+            return lone_doubt(masses[0], unit)
+        return {}
+    if rig == "solo" and len(values) == 2:
+        return dict(zip(("steer", "drive"), masses, strict=True))
+    if len(values) == 2 and cue:
+        if scene.context.hitched is False:
+            return dict(zip(("steer", "drive"), masses, strict=True))
+        return Doubt("weighing", "two_loads", stated_loads(masses, unit), two_choices(masses, unit))
+    if len(values) == 3 and (cue or scene.context.hitched):
+        return dict(zip(IN_ORDER, masses, strict=True))
+    if len(values) >= 4:
+        parts_sum, last = sum(values[:-1]), values[-1]
+        first_sum = sum(values[1:])
+        if abs(parts_sum - last) < 0.25 * last:
+            return sum_doubt(masses[:-1], masses[-1], unit, rig)
+        if abs(first_sum - values[0]) < 0.25 * values[0]:
+            return sum_doubt(masses[1:], masses[0], unit, rig)
+        if cue and len(values) <= 5:
+            positions = positions_in_order(len(values), solo=False)
+            if positions is not None:
+                return dict(zip(positions, masses, strict=True))
+    return {}
+
+
+def is_next_odometer(scene: Scene, figure: Figure, weighed: bool) -> bool:
+    """Whether a figure follows on from the last odometer reading, where nothing was weighed."""
+    known = scene.context.odometer
+    if known is None or figure.dimension is not None or weighed:
+        return False
+    return 0 <= figure.value - known.value <= 3000 and figure.value >= 20_000
+
+
+def _looks_like_loads(scene: Scene, masses: Sequence[Figure]) -> bool:
+    """Three or more plausible loads and hardly a word besides."""
+    if len(masses) < 3:
+        return False
+    strangers = sum(
+        1
+        for token in scene.tokens
+        if token.kind is WORD and not token.senses and token.raw[0].islower()
+    )
+    if scene.context.hitched and _in_a_row(masses):
+        return True
+    tidy = all(
+        figure.token.grouped or figure.value % 10 == 0 or figure.dimension == MASS
+        for figure in masses
+    )
+    small = [f for f in scene.figures if f.claimed is None and f.value < 100 and f.unit is None]
+    return tidy and strangers == 0 and len(small) <= 1
+
+
+def _in_a_row(masses: Sequence[Figure]) -> bool:
+    """Three or more round figures with nothing between them but marks."""
+    close = all(right.start - left.end <= 1 for left, right in pairwise(masses))
+    return close and all(figure.value % 10 == 0 and figure.value >= 1000 for figure in masses)
+
+
+def _find_gross(values: Sequence[float]) -> int | None:
+    """Which figure, last or first, is the sum of the others."""
+    if len(values) < 3:
+        return None
+    total = sum(values)
+    for index in (len(values) - 1, 0):
+        if abs(total - 2 * values[index]) <= SUM_TOLERANCE * values[index]:
+            return index
+    return None
+
+
+def _place_beside(
+    scene: Scene, bare: Sequence[Figure], placed: dict[str, Figure]
+) -> dict[str, Figure]:
+    """Figures that follow labelled ones: the rest of a list, where the sum says so."""
+    if len(bare) == 1 and "gross" not in placed and len(placed) >= 2:
+        unit = common_unit(scene, [*placed.values(), *bare])
+        total = sum(
+            Quantity(figure.value, figure.unit or unit).amount("kg")
+            for position, figure in placed.items()
+            if position != "tongue"
+        )
+        value = Quantity(bare[0].value, bare[0].unit or unit).amount("kg")
+        if abs(total - value) <= SUM_TOLERANCE * value:
+            return {"gross": bare[0]}
+    return {}
+
+
+def _trailer_axles_stated(scene: Scene) -> bool:
+    """Whether the message speaks of the trailer's axles, without a figure of its own for them."""
+    return any(
+        label.bound is None and label.vehicle == "trailer" and not label.subject
+        for label in scene.labels
+    ) and any(token.senses.get("axle_noun") == "axle" for token in scene.tokens)
+
+
+def _is_alone(scene: Scene, figure: Figure) -> bool:
+    """A lone figure with a weighing word: said of the scale, not of cargo or a person."""
+    others = [other for other in scene.figures if other is not figure and other.claimed is None]
+    strangers = sum(
+        1
+        for token in scene.tokens
+        if token.kind is WORD and not token.senses and token.raw.islower()
+    )
+    return not others and strangers == 0

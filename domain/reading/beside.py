@@ -1,0 +1,216 @@
+"""What stands right beside a number: its unit, its currency, or a price per volume.
+
+This file decides whether the word or sign before or behind a number is its unit or its money,
+in the chat's own gallons, degrees and dollars. It does not know what the figure is for.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.context import Context
+from domain.reading.figures import (
+    DIMENSION_OF,
+    MONEY,
+    PRICE,
+    TEMPERATURE,
+    Figure,
+    token_at,
+    unit_key,
+)
+from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
+
+CURRENCY_MARKS = {"$": "", "£": "GBP", "€": "EUR"}
+"""A dollar is the chat's own dollar."""
+
+
+DOLLARS = ("USD", "CAD", "AUD", "NZD", "SGD", "HKD")
+
+
+def read_money_before(
+    figure: Figure, tokens: Sequence[Token], context: Context, floor: int
+) -> None:
+    """The currency or minus sign before a number, from token `floor` on."""
+    before = token_at(tokens, figure.start - 1)
+    if before is None or figure.start - 1 < floor:
+        return
+    if before.raw in CURRENCY_MARKS:
+        figure.unit = CURRENCY_MARKS[before.raw] or _dollar(context)
+        figure.dimension, figure.marked = MONEY, True
+        figure.start -= 1
+    elif before.senses.get("money") == "local":
+        if before.text != "r" or context.currency == "ZAR":
+            figure.unit, figure.dimension, figure.marked = context.currency, MONEY, True
+            figure.start -= 1
+    elif before.senses.get("money", "cents") not in ("cents", "pence"):
+        figure.unit, figure.dimension, figure.marked = before.senses["money"], MONEY, True
+        figure.start -= 1
+    elif before.raw in "-−" and before.kind is MARK:
+        further = token_at(tokens, figure.start - 2)
+        glued = before.end == figure.token.start
+        apart = further is None or further.end < before.start or further.raw in ":="
+        if glued and apart:
+            figure.negative = True
+            figure.start -= 1
+
+
+def _dollar(context: Context) -> str:
+    return context.currency if context.currency in DOLLARS else "USD"
+
+
+def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -> None:
+    """The unit, currency or price per volume behind a number."""
+    token = token_at(tokens, figure.end)
+    if token is None or token.kind is BREAK:
+        return
+    if token.raw == "€" or token.raw == "£":
+        figure.unit, figure.dimension, figure.marked = CURRENCY_MARKS[token.raw], MONEY, True
+        figure.end += 1
+    elif (
+        (money := token.senses.get("money")) is not None
+        and figure.dimension is None
+        and (token.text != "c" or _priced(figure, tokens))
+    ):
+        _money_after(figure, money, token, context)
+        _cents_after(figure, tokens)
+    elif (unit := token.senses.get("unit")) is not None and figure.dimension is None:
+        if unit == "lb" and _means_sterling(tokens, figure, context):
+            figure.unit, figure.dimension, figure.marked = "GBP", MONEY, True
+            figure.end += 1
+            _cents_after(figure, tokens)
+        elif _is_unit_here(token, token_at(tokens, figure.end + 1), figure):
+            figure.unit = _own_unit(unit, context)
+            figure.dimension = DIMENSION_OF[unit]
+            figure.end += 1
+            _temperature_letter(figure, tokens)
+    per = token_at(tokens, figure.end)
+    if per is not None and "per_volume" in per.senses:
+        _price_per(figure, per.senses["per_volume"], context)
+        figure.end += 1
+    elif figure.dimension == PRICE and figure.unit in ("pence", "cents"):
+        if per is not None and per.raw == "/":
+            figure.claimed = "a tariff"
+        _price_per(figure, "L", context)
+
+
+def _means_sterling(tokens: Sequence[Token], figure: Figure, context: Context) -> bool:
+    """'ninety four pounds twenty', 'for 88 pounds' in a chat that pays in sterling."""
+    if context.currency != "GBP" or not _in(tokens, figure.end, "sterling"):
+        return False
+    after = token_at(tokens, figure.end + 1)
+    pence = after is not None and after.kind is NUMBER and after.value < 100
+    return pence or _in(tokens, figure.start - 1, "before_money")
+
+
+def _in(tokens: Sequence[Token], index: int, group: str) -> bool:
+    """Whether a word of that group stands there."""
+    token = token_at(tokens, index)
+    return token is not None and group in token.groups
+
+
+def _priced(figure: Figure, tokens: Sequence[Token]) -> bool:
+    """'@ 194.9c' is money, 'trans 92c' a temperature."""
+    before = token_at(tokens, figure.start - 1)
+    after = token_at(tokens, figure.end + 1)
+    return (before is not None and "before_price" in before.groups) or (
+        after is not None and "per_volume" in after.senses
+    )
+
+
+def _cents_after(figure: Figure, tokens: Sequence[Token]) -> None:
+    """'a hundred and thirty six dollars fifty': the cents follow the word."""
+    joined = 1 if _in(tokens, figure.end, "and_alone") else 0
+    after = token_at(tokens, figure.end + joined)
+    named = _in(tokens, figure.end + joined + 1, "small_coin")
+    if (
+        figure.dimension == MONEY
+        and after is not None
+        and after.kind is NUMBER
+        and after.decimals == 0
+        and 1 <= after.value < 100
+        and float(figure.value).is_integer()
+        and (named or (after.spoken and not joined))
+        and (named or unit_key(token_at(tokens, figure.end + 1)) is None)
+    ):
+        figure.value = round(figure.value + after.value / 100, 2)
+        figure.end += 1 + joined + named
+
+
+def _money_after(figure: Figure, money: str, token: Token, context: Context) -> None:
+    if money in ("pence", "cents"):
+        if token.text == "p" and not token.glued:
+            return
+        figure.unit, figure.dimension = money, PRICE
+    else:
+        if money == "local":
+            money = context.currency
+        figure.unit = _dollar(context) if money == "USD" else money
+        figure.dimension, figure.marked = MONEY, True
+    figure.end += 1
+
+
+def _price_per(figure: Figure, volume: str, context: Context) -> None:
+    """A price per volume: pence and cents become pounds and dollars; 'four nineteen' is 4.19."""
+    currency = figure.unit if figure.dimension == MONEY and figure.unit else context.currency
+    value, decimals = figure.value, figure.token.decimals
+    if figure.unit in ("pence", "cents"):
+        currency = "GBP" if figure.unit == "pence" else context.currency
+        value = value / 100
+    elif value >= 1000 and (figure.token.grouped or figure.token.spoken):
+        value = value / 1000  # 1,639 a litre has a decimal comma
+    elif not figure.marked and value >= 100:
+        value = value / (1000 if value >= 1000 else 100)
+    figure.value = round(value, max(decimals, 0) + 3)
+    volume_unit = _own_unit(volume, context)
+    figure.unit, figure.dimension = f"{currency}/{volume_unit}", PRICE
+
+
+def _own_unit(unit: str, context: Context) -> str:
+    """A gallon is the chat's own gallon, and so is a degree."""
+    if unit == "gal" and context.units == "imperial":
+        return "gal_imp"
+    if unit == "mi/gal" and context.units == "imperial":
+        return "mi/gal_imp"
+    if unit == "degree":
+        return "degF" if context.units == "us" else "degC"
+    return unit
+
+
+def _temperature_letter(figure: Figure, tokens: Sequence[Token]) -> None:
+    """'92 ° C', '195 degrees F': the letter settles the degree."""
+    after = token_at(tokens, figure.end)
+    if figure.dimension == TEMPERATURE and after is not None and after.text in ("c", "f"):
+        figure.unit = "degC" if after.text == "c" else "degF"
+        figure.end += 1
+
+
+def _is_unit_here(token: Token, after: Token | None, figure: Figure) -> bool:
+    """Whether a word behind a number is its unit: '18 in behind', not '340 in the bed'."""
+    if token.raw == "#":
+        return token.glued
+    if token.raw in "'\"":
+        return token.glued and figure.whole
+    if "unit_or_word" not in token.groups:
+        return True
+    if token.text in ("in", "m") and after is not None and "after_inches" in after.groups:
+        return True
+    if token.text == "in":
+        return after is None or after.kind is not WORD
+    if token.text == "m" and figure.token.scaled:
+        return False
+    if token.glued or after is None or after.kind is not WORD:
+        return True
+    return token.text in ("l", "t", "c", "f") and (token.raw.isupper() or bool(after.senses))
+
+
+def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
+    """'3.69 9/10' is 3.699, '31 1/2 gal' is 31.5."""
+    after = token_at(tokens, figure.end)
+    if after is None or after.kind is not NUMBER or after.decimals != -1:
+        return
+    if after.raw == "9/10" and figure.token.decimals == 2:
+        figure.value = round(figure.value + 0.009, 3)
+        figure.end += 1
+    elif figure.whole and figure.dimension is None and unit_key(token_at(tokens, figure.end + 1)):
+        figure.value += after.value
+        figure.end += 1

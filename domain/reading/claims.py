@@ -1,0 +1,215 @@
+"""Numbers that are no business of a logbook.
+
+This file decides when a neighbour owns a number: an exit, a room, a telephone, a date, a street,
+a receipt's own numbers, eggs. Such a figure is left aside by everything that follows.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.context import Context
+from domain.quantities import Quantity
+from domain.reading.figures import (
+    DURATION,
+    LEAST_LOAD,
+    MASS,
+    MONEY,
+    SHARE,
+    Figure,
+    follows_odometer,
+    token_at,
+)
+from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
+
+YEARS = range(1980, 2100)
+
+
+def find_claim(
+    figure: Figure, tokens: Sequence[Token], context: Context, last: Figure | None
+) -> None:
+    """Find out whether a neighbour owns the number."""
+    if figure.claimed is not None:
+        return
+    if figure.dimension == DURATION:
+        figure.claimed = "a duration"
+        return
+    before_index = figure.start - 1
+    before = token_at(tokens, before_index)
+    if before is not None and before.raw == "#" and figure.dimension is None:
+        figure.claimed = "'#'"
+        return
+    if figure.token.raw[0] == "0" and figure.whole and len(figure.token.raw) > 2:
+        figure.claimed = "a number with leading zeros"
+        return
+    if _heads_row(tokens, figure):
+        return
+    if _dates_message(tokens, figure):
+        figure.claimed = "a date"
+        return
+    if _claimed_line(tokens, figure):
+        figure.claimed = "a number of its line"
+        return
+    while before is not None and (
+        before.raw in ("#", ":", ".") or "before_claimed" in before.groups
+    ):
+        before_index -= 1
+        before = token_at(tokens, before_index)
+    after = token_at(tokens, figure.end)
+    if (
+        before is not None
+        and "claim" in before.senses
+        and figure.dimension is None
+        and not (last is not None and last.end > before_index)
+    ):
+        figure.claimed = f"'{before.raw}'"
+    elif _beside_month(before, figure) or _beside_month(after, figure):
+        figure.claimed = "a date"
+    elif figure.dimension is None and _street_follows(tokens, figure.end):
+        figure.claimed = "an address"
+    elif figure.token.decimals == -1 and figure.dimension is None:
+        figure.claimed = "a fraction"
+    elif _numbers_row(tokens, figure):
+        figure.claimed = "a row's number"
+    elif _said_again(figure, before, last):
+        figure.claimed = "said again in another unit"
+    elif (
+        after is not None
+        and "axle_noun" in after.senses
+        and figure.dimension is None
+        and figure.count is None
+        and figure.value <= 4
+    ):
+        figure.claimed = "a count of axles"
+    if figure.claimed is None and after is not None and not follows_odometer(figure.value, context):
+        figure.foreign = _foreign_noun(tokens, figure.end)
+        if figure.foreign and figure.dimension is None and _counts(figure, figure.foreign):
+            figure.claimed = f"a count of {figure.foreign}"
+
+
+def _counts(figure: Figure, noun: str) -> bool:
+    """'two mares', '31 jars': a small whole number before a plural."""
+    return figure.whole and figure.value < 100 and len(noun) > 3 and noun.endswith("s")
+
+
+def _numbers_row(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'1 Steer  1.30': a small number that opens a line with a label and a figure behind it."""
+    at = figure.start - 1
+    if at >= 0 and tokens[at].kind is not BREAK:
+        return False
+    if not (figure.whole and figure.value <= 6 and figure.dimension is None):
+        return False
+    label, other = token_at(tokens, figure.end), token_at(tokens, figure.end + 1)
+    labelled = label is not None and bool(label.senses.keys() & {"axle", "vehicle", "whole", "end"})
+    return labelled and other is not None and (other.kind is NUMBER or other.raw in ":=")
+
+
+def _said_again(figure: Figure, before: Token | None, last: Figure | None) -> bool:
+    """'5171 KG (11400 LB)': the same mass in another unit, in brackets."""
+    if (
+        last is None
+        or last.dimension != MASS
+        or figure.dimension != MASS
+        or last.unit == figure.unit
+    ):
+        return False
+    if before is None or before.raw not in "(/[" or not last.unit or not figure.unit:
+        return False
+    one = Quantity(last.value, last.unit).amount("kg")
+    other = Quantity(figure.value, figure.unit).amount("kg")
+    return abs(one - other) <= 0.02 * one
+
+
+def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:
+    if figure.dimension not in (None, SHARE, MONEY):
+        return False
+    index = figure.start - 1
+    while index >= 0 and tokens[index].kind is not BREAK:
+        if tokens[index].raw in ",;" or "axle" in tokens[index].senses:
+            return False
+        groups = tokens[index].groups
+        if "claims_line" in groups:
+            taxed = "tax" in groups and not _has_fee(tokens, index)
+            return figure.dimension != MONEY or taxed
+        index -= 1
+    return False
+
+
+def _heads_row(tokens: Sequence[Token], figure: Figure) -> bool:
+    """The first of three loads in a row belongs to nobody else."""
+    if figure.dimension is not None or figure.value < LEAST_LOAD:
+        return False
+    index, found = figure.end, 1
+    while index < len(tokens) and found < 3:
+        if tokens[index].kind is MARK and tokens[index].raw in "/,-|":
+            index += 1
+            continue
+        if tokens[index].kind is not NUMBER or tokens[index].value < LEAST_LOAD:
+            return False
+        found += 1
+        index += 1
+    return found == 3
+
+
+def _dates_message(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'7/9 31.4 gal': two small numbers with a slash open the message."""
+    if figure.start not in (0, 2) or len(tokens) < 4 or tokens[1].raw != "/":
+        return False
+    first, second, behind = tokens[0], tokens[2], tokens[3]
+    if first.kind is not NUMBER or second.kind is not NUMBER or behind.raw == "/":
+        return False
+    whole = first.raw.isdigit() and second.raw.isdigit()
+    return (
+        whole and 1 <= first.value <= 31 and 1 <= second.value <= 31 and second.end < behind.start
+    )
+
+
+def _has_fee(tokens: Sequence[Token], index: int) -> bool:
+    """'Fee (inc GST) $33.00' is the fee."""
+    while index >= 0 and tokens[index].kind is not BREAK:
+        if "fee" in tokens[index].senses or tokens[index].raw == "(":
+            return True
+        index -= 1
+    return False
+
+
+def _beside_month(token: Token | None, figure: Figure) -> bool:
+    return (
+        token is not None
+        and "time" in token.senses
+        and "month" in token.senses["time"].split()
+        and figure.dimension is None
+        and figure.whole
+        and (figure.value <= 31 or figure.value in YEARS)
+    )
+
+
+def _street_follows(tokens: Sequence[Token], index: int) -> bool:
+    for step in range(4):
+        token = token_at(tokens, index + step)
+        if token is None or token.kind is not WORD or "glue" in token.senses:
+            return False
+        if "street" in token.senses and step:
+            return True
+        if "unit" in token.senses:
+            return False
+    return False
+
+
+def _foreign_noun(tokens: Sequence[Token], index: int) -> str | None:
+    """The unknown noun that a figure counts: '31 jars', '2 gal of milk'."""
+    token = token_at(tokens, index)
+    if token is not None and "of" in token.groups:
+        token = token_at(tokens, index + 1)
+        if token is not None and "our" in token.groups:
+            return None
+    if (
+        token is not None
+        and token.kind is WORD
+        and not token.senses
+        and token.raw[0].islower()
+        and token.text.isalpha()
+        and len(token.text) > 1
+    ):
+        return token.text
+    return None

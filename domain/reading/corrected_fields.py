@@ -1,0 +1,165 @@
+"""The field that a correction names, and the figure as a value of that field.
+
+This file decides which field of the log a label, a unit or a word stands for, whether a figure
+can be of it, and in what unit it is meant where none was said.
+"""
+
+from __future__ import annotations
+
+from domain.context import DISTANCE_UNIT, MASS_UNIT, TEMPERATURE_UNIT, VOLUME_UNIT, Context
+from domain.quantities import Quantity
+from domain.reading.figures import (
+    DISTANCE,
+    LENGTH,
+    MONEY,
+    PRESSURE,
+    PRICE,
+    TEMPERATURE,
+    VOLUME,
+    Figure,
+)
+from domain.reading.labels import Label
+from domain.reading.scene import Scene
+from domain.reading.tokens import WORD
+
+FIELD_OF_CLASS = (
+    ("odometer", "odometer"),
+    ("trip_meter", "distance"),
+    ("ticket", "ticket"),
+    ("fee", "cost"),
+    ("dash", "dash_economy"),
+)
+
+
+UNIT_FIELDS = {"gal": "volume", "L": "volume", "gal_imp": "volume"}
+
+
+FIELD_DIMENSIONS = {
+    "volume": (VOLUME,),
+    "odometer": (DISTANCE,),
+    "distance": (DISTANCE,),
+    "tyre": (PRESSURE,),
+    "unit_price": (PRICE, MONEY),
+    "cost": (MONEY,),
+}
+
+
+TEMPERATURE_FIELDS = frozenset(("transmission", "coolant", "oil", "exhaust", "hub", "ambient"))
+
+
+def fits_field(value: Figure, field: str | None) -> bool:
+    """Whether the figure can be of the field: a tyre is not 20 ft."""
+    if value.dimension is None or field is None:
+        return True
+    if field in TEMPERATURE_FIELDS:
+        return value.dimension == TEMPERATURE
+    if field in FIELD_DIMENSIONS:
+        return value.dimension in FIELD_DIMENSIONS[field]
+    return value.dimension not in (LENGTH, VOLUME, DISTANCE) or field in ("wind", "speed", "tank")
+
+
+def field_of(scene: Scene, figure: Figure) -> str | None:
+    """The field that a figure is meant for, by label, unit or a word for it; None if unsaid."""
+    label = figure.label
+    if isinstance(label, Label):
+        named = field_of_label(label)
+        if named == "gross" and figure.dimension == MONEY:
+            return "cost"
+        if named:
+            return named
+    if figure.dimension == VOLUME:
+        return "volume"
+    if figure.dimension == PRICE:
+        return "unit_price"
+    for token in scene.tokens:
+        if token.kind is WORD and token.text in scene.book.keys["corrected_field"]:
+            return scene.book.keys["corrected_field"][token.text]
+        unit = token.senses.get("unit")
+        if unit in UNIT_FIELDS:
+            return UNIT_FIELDS[unit]
+        for term_class, field in FIELD_OF_CLASS:
+            if term_class in token.senses:
+                return field
+    for other in scene.labels:
+        if other.end <= figure.start:
+            named = field_of_label(other)
+            if named:
+                return named
+    return None
+
+
+def field_of_label(label: Label) -> str | None:
+    """The field of the log that a label stands for."""
+    if label.rating:
+        return label.rating
+    if label.field:
+        return dict(FIELD_OF_CLASS)[label.field]
+    if label.whole in ("gross", "tongue"):
+        return label.whole
+    if label.subject:
+        return label.subject
+    base: str | None = label.axle
+    if base is None and label.vehicle == "trailer":
+        base = "trailer"
+        if label.ordinal:
+            base = f"trailer_{label.ordinal}"
+    if base is None and label.end_of:
+        base = "steer" if label.end_of == "front" else "drive"
+    if base is None and label.vehicle == "truck":
+        base = "truck"
+    if base and label.side:
+        return f"{base}_{label.side}"
+    return base
+
+
+def value_of(context: Context, figure: Figure, field: str | None) -> Quantity | float:
+    """The figure as a value of the field, in the unit meant; a number where it has none."""
+    unit = _unit(context, figure, field)
+    if field == "unit_price" and figure.token.grouped and figure.value >= 1000 and unit:
+        return Quantity(figure.value / 1000, unit)
+    if unit is None:
+        whole = figure.value.is_integer()
+        return int(figure.value) if whole else figure.value
+    return Quantity(figure.value, unit)
+
+
+MASS_FIELDS = frozenset(
+    (
+        "steer",
+        "drive",
+        "trailer",
+        "gross",
+        "truck",
+        "tongue",
+        "gvwr",
+        "gcwr",
+        "gawr",
+        "payload",
+        "gawr_front",
+        "gawr_rear",
+        "tow",
+        "curb",
+    )
+)
+
+
+def _unit(context: Context, figure: Figure, field: str | None) -> str | None:
+    if figure.unit is not None and figure.unit not in ("pence", "cents"):
+        if field == "unit_price" and "/" not in figure.unit:
+            return f"{figure.unit}/{VOLUME_UNIT[context.units]}"
+        return figure.unit
+    if field is None:
+        return None
+    if field in MASS_FIELDS or field.startswith(("trailer_", "steer_", "drive_")):
+        return MASS_UNIT[context.units]
+    if field == "volume":
+        return VOLUME_UNIT[context.units]
+    if field in ("odometer", "distance"):
+        return context.odometer.unit if context.odometer else DISTANCE_UNIT[context.units]
+    if field == "unit_price":
+        return f"{context.currency}/{VOLUME_UNIT[context.units]}"
+    if field == "cost":
+        return context.currency
+    if field in TEMPERATURE_FIELDS:
+        return TEMPERATURE_UNIT[context.units]
+    return None

@@ -1,0 +1,119 @@
+"""The figures of a message, in order.
+
+This file decides which tokens make one number: digits in groups (118 240), a range, a count of
+equal loads (2 x 4,520). Units and money are read by `beside`, other owners by `claims`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from domain.context import Context
+from domain.reading.beside import read_fraction_after, read_money_before, read_unit_after
+from domain.reading.claims import find_claim
+from domain.reading.figures import Figure, follows_odometer, token_at, unit_key
+from domain.reading.tokens import MARK, NUMBER, Token
+
+RANGE_RATIO = 1.35
+
+
+RANGE_TOP = 1000
+"""A stated range is narrow, and of temperatures, pressures, speeds: bigger pairs are a list."""
+
+
+def find_figures(tokens: Sequence[Token], context: Context) -> list[Figure]:
+    """Every number of a message as a figure, in order."""
+    figures: list[Figure] = []
+    index, count = 0, len(tokens)
+    while index < count:
+        token = tokens[index]
+        if token.kind is not NUMBER:
+            index += 1
+            continue
+        figure = _figure(tokens, index, context, figures[-1] if figures else None)
+        figures.append(figure)
+        index = figure.end
+    return figures
+
+
+def _figure(tokens: Sequence[Token], index: int, context: Context, last: Figure | None) -> Figure:
+    figure = Figure(tokens[index], index, index + 1)
+    _join_groups(figure, tokens, context)
+    read_money_before(figure, tokens, context, last.end if last else 0)
+    _range_or_product(figure, tokens)
+    read_unit_after(figure, tokens, context)
+    read_fraction_after(figure, tokens)
+    find_claim(figure, tokens, context, last)
+    return figure
+
+
+def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> None:
+    """Digits grouped by spaces (118 240), or by a dot (19.460 kg)."""
+    token = figure.token
+    after = token_at(tokens, figure.end)
+    if (
+        after is not None
+        and after.kind is NUMBER
+        and not (token.spoken or after.spoken or token.decimals or token.grouped)
+        and token.raw.isdigit()
+        and len(token.raw) <= 3
+        and token.raw[0] != "0"
+        and re.fullmatch(r"\d{3}(\.\d+)?", after.raw)
+        and after.start == token.end + 1
+    ):
+        joined = token.value * 1000 + after.value
+        unit = unit_key(token_at(tokens, figure.end + 1))
+        if _group_is_likely(joined, len(token.raw), unit, context):
+            merged = Token(NUMBER, "", f"{token.raw} {after.raw}", token.start, after.end)
+            merged.value, merged.decimals, merged.grouped = joined, after.decimals, True
+            figure.token, figure.value = merged, joined
+            figure.end += 1
+    elif token.decimals == 3 and not token.spoken and token.value < 1000 and "," not in token.raw:
+        unit = unit_key(after)
+        if unit in ("kg", "lb", "km", "rpm") or (
+            unit is None
+            and context.odometer is not None
+            and follows_odometer(token.value * 1000, context)
+        ):
+            merged = Token(NUMBER, "", token.raw, token.start, token.end)
+            merged.value, merged.grouped = round(token.value * 1000), True
+            figure.token, figure.value = merged, merged.value
+
+
+def _group_is_likely(joined: float, lead: int, unit: str | None, context: Context) -> bool:
+    if unit in ("km", "mi", "kg", "lb"):
+        return True
+    if unit is not None:
+        return False
+    if context.odometer is not None and follows_odometer(joined, context):
+        return True
+    return lead <= 2 and 1000 <= joined < 60_000
+
+
+def _range_or_product(figure: Figure, tokens: Sequence[Token]) -> None:
+    mark, other = token_at(tokens, figure.end), token_at(tokens, figure.end + 1)
+    if mark is None or other is None or other.kind is not NUMBER:
+        return
+    beyond = token_at(tokens, figure.end + 2)
+    if mark.raw == "x" or (mark.kind is MARK and mark.raw in "x×"):
+        if figure.token.decimals == 0 and 1 <= figure.value <= 6 and other.value >= 100:
+            figure.count = int(figure.value)
+            figure.token, figure.value = other, other.value
+            figure.end += 2
+        return
+    dashed = mark.raw in "-–—" and not (beyond is not None and beyond.raw == mark.raw)
+    chained = token_at(tokens, figure.start - 1)
+    dashed = dashed and not (chained is not None and chained.raw == mark.raw)
+    worded = "to" in mark.groups or (
+        "and_alone" in mark.groups and chained is not None and "between" in chained.groups
+    )
+    if (
+        (dashed or worded)
+        and figure.value < other.value < figure.value * RANGE_RATIO
+        and (other.value < RANGE_TOP or "and_alone" in mark.groups)
+        and figure.value >= 10
+    ):
+        figure.low = figure.value
+        figure.token, figure.value = other, other.value
+        figure.end += 2

@@ -1,0 +1,162 @@
+"""The entry of a fill, from the figures in its roles, and what is doubtful about it.
+
+This file decides the units meant where none was said, and asks where a figure contradicts the
+tank, the last odometer reading, the price of fuel or the arithmetic of the receipt.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from domain.context import DISTANCE_UNIT, ECONOMY_UNIT, VOLUME_UNIT, Context
+from domain.entries import Fill
+from domain.quantities import Quantity
+from domain.reading.doubts import Doubt
+from domain.reading.figures import DISTANCE, ECONOMY, MONEY, PRICE, VOLUME, Figure
+from domain.reading.fill_roles import (
+    COST_ROLE,
+    DISTANCE_ROLE,
+    ODOMETER_ROLE,
+    PRICE_ROLE,
+    VOLUME_ROLE,
+    Draft,
+    price_band,
+)
+from domain.reading.odometers import odometer_doubt
+from domain.reading.scene import Scene
+from domain.verdicts import Choice
+
+BANDED_CURRENCIES = frozenset(("USD", "CAD", "AUD", "NZD", "GBP", "EUR", "CHF"))
+"""Currencies whose prices the band fits; a price in another is believed."""
+
+
+TANK_SLACK = 1.1
+"""The filler neck and a slow gauge: up to a tenth over the rating is no contradiction."""
+
+
+MONEY_TOLERANCE = 0.02
+
+
+def fill_of(
+    scene: Scene, draft: Draft, *, full: bool | None, missed: bool | None
+) -> Fill | Doubt | None:
+    """The fill that figures in their roles make, or the first doubt about it."""
+    context, roles = scene.context, draft.roles
+    volume = _volume(context, roles.get(VOLUME_ROLE))
+    price = _price(context, roles.get(PRICE_ROLE), volume)
+    cost = _money(context, roles.get(COST_ROLE), volume)
+    odometer = _distance(context, roles.get(ODOMETER_ROLE))
+    distance = _distance(context, roles.get(DISTANCE_ROLE))
+    dash = _economy(context, roles.get("dash_economy"))
+    fill = Fill(
+        product=draft.product,
+        volume=volume,
+        odometer=odometer,
+        distance=distance,
+        unit_price=price,
+        cost=cost,
+        full=full,
+        missed=missed,
+        dash_economy=dash,
+        words=tuple(
+            (role, scene.words_between(figure.start, figure.end)) for role, figure in roles.items()
+        ),
+    )
+    for doubt in _doubts(scene, fill, roles):
+        return doubt
+    for figure in roles.values():
+        figure.role = "fill"
+    return fill
+
+
+def _doubts(scene: Scene, fill: Fill, roles: dict[str, Figure]) -> Iterator[Doubt]:
+    context = scene.context
+    if fill.odometer is not None:
+        doubt = odometer_doubt(
+            context, fill.odometer, lambda odometer: replace(fill, odometer=odometer, words=())
+        )
+        if doubt is not None:
+            yield doubt
+    if fill.volume is not None and fill.product != "def":
+        tank = context.tank
+        if fill.volume.value <= 0 or roles[VOLUME_ROLE].negative:
+            yield Doubt("volume", "implausible", (fill.volume,))
+        elif tank is not None and fill.volume.amount("L") > tank.amount("L") * TANK_SLACK:
+            typed = Choice(f"{fill.volume.value:,.10g} {fill.volume.unit}, as typed", (fill,))
+            yield Doubt("volume", "over_tank", (fill.volume, tank), (typed,))
+    if fill.unit_price is not None:
+        low, high = price_band(context, fill.unit_price.unit.partition("/")[2])
+        known = fill.unit_price.unit[:3] in BANDED_CURRENCIES
+        if known and not low * 0.7 <= fill.unit_price.value <= high * 1.3:
+            yield Doubt("unit_price", "implausible", (fill.unit_price,))
+    if fill.volume and fill.cost and not fill.unit_price and fill.product != "def":
+        low, high = price_band(context, fill.volume.unit)
+        each = fill.cost.value / fill.volume.value
+        same = fill.cost.unit in BANDED_CURRENCIES
+        if same and not low * 0.6 <= each <= high * 1.4:
+            yield Doubt("cost", "implausible", (fill.cost,))
+    if fill.volume and fill.unit_price and fill.cost:
+        total = fill.volume.value * fill.unit_price.value
+        if fill.unit_price.unit.endswith(fill.volume.unit):
+            off = abs(total - fill.cost.value)
+            if off > max(MONEY_TOLERANCE * total, 0.05):
+                meant = Quantity(round(total, 2), fill.cost.unit)
+                yield Doubt("cost", "price_does_not_fit", (meant, fill.cost))
+
+
+def _volume(context: Context, figure: Figure | None) -> Quantity | None:
+    if figure is None:
+        return None
+    unit = figure.unit if figure.dimension == VOLUME else VOLUME_UNIT[context.units]
+    return Quantity(figure.value, unit or VOLUME_UNIT[context.units], figure.low)
+
+
+def _price(context: Context, figure: Figure | None, volume: Quantity | None) -> Quantity | None:
+    if figure is None:
+        return None
+    if figure.dimension == PRICE and figure.unit and "/" in figure.unit:
+        return Quantity(figure.value, figure.unit)
+    currency = figure.unit if figure.dimension == MONEY else context.currency
+    unit = volume.unit if volume is not None else VOLUME_UNIT[context.units]
+    value = figure.value
+    _, high = price_band(context, unit)
+    if figure.unit in ("pence", "cents"):
+        currency, value = ("GBP" if figure.unit == "pence" else context.currency), value / 100
+    elif figure.dimension is None and value > high and unit == "L" and 60 <= value <= 300:
+        value = round(value / 100, 5)  # cents or pence a litre, as pumps show them
+    elif figure.dimension is None and figure.token.spoken and value >= 100:
+        value = round(value / (1000 if value >= 1000 else 100), 5)
+    return Quantity(round(value, 5), f"{currency}/{unit}")
+
+
+def _money(context: Context, figure: Figure | None, volume: Quantity | None) -> Quantity | None:
+    if figure is None:
+        return None
+    if figure.token.spoken and figure.whole and figure.value >= 1000 and volume is not None:
+        # 'one eighteen fifty six' at a pump is 118.56.
+        low, high = price_band(context, volume.unit)
+        if low <= figure.value / 100 / volume.value <= high:
+            unit = figure.unit if figure.dimension == MONEY else context.currency
+            return Quantity(figure.value / 100, unit or context.currency)
+    unit = figure.unit if figure.dimension == MONEY else context.currency
+    return Quantity(figure.value, unit or context.currency)
+
+
+def _distance(context: Context, figure: Figure | None) -> Quantity | None:
+    if figure is None:
+        return None
+    unit = figure.unit if figure.dimension == DISTANCE else None
+    return Quantity(figure.value, unit or odometer_unit(context))
+
+
+def odometer_unit(context: Context) -> str:
+    """The unit meant where an odometer reading has none: that of the last, or the chat's."""
+    return context.odometer.unit if context.odometer else DISTANCE_UNIT[context.units]
+
+
+def _economy(context: Context, figure: Figure | None) -> Quantity | None:
+    if figure is None:
+        return None
+    unit = figure.unit if figure.dimension == ECONOMY else ECONOMY_UNIT[context.units]
+    return Quantity(figure.value, unit or ECONOMY_UNIT[context.units])

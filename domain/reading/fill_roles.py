@@ -1,0 +1,170 @@
+"""What a figure is to a fill, as its unit, its label and the words before it say.
+
+This file decides the roles that are said: '31.4 gal' is a volume, 'at 3.699' a price, 'trip 412'
+a distance. Figures that say nothing are left to `bare_fills`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from domain.context import VOLUME_UNIT, Context
+from domain.reading.figures import DISTANCE, ECONOMY, MONEY, PRICE, VOLUME, Figure
+from domain.reading.labels import Label
+from domain.reading.scene import Scene
+
+PRICE_BAND = {"gal": (1.2, 9.99), "gal_imp": (3.0, 14.0), "L": (0.4, 3.8)}
+"""What a unit of fuel has cost at the pump, in dollars, pounds or euros; wide on purpose."""
+
+
+LARGEST_TANK = {"gal": 120.0, "gal_imp": 100.0, "L": 450.0}
+
+
+TRIP_LIMIT = 1_500
+"""Miles or kilometres: a trip meter since the last fill shows less."""
+
+
+VOLUME_ROLE, PRICE_ROLE, COST_ROLE, ODOMETER_ROLE, DISTANCE_ROLE = (
+    "volume",
+    "unit_price",
+    "cost",
+    "odometer",
+    "distance",
+)
+
+
+@dataclass(slots=True)
+class Draft:
+    """One fill in the making: a figure for each role, and what was said of it."""
+
+    product: str | None
+    start: int
+    end: int
+    roles: dict[str, Figure]
+    evidence: float = 0.0
+
+
+def weighs(scene: Scene) -> bool:
+    """Whether the message states loads."""
+    return any(figure.role == "load" for figure in scene.figures)
+
+
+def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
+    """The role that unit or label gives a figure; 'bare' where they say nothing."""
+    label = figure.label
+    field = label.field if isinstance(label, Label) else None
+    if isinstance(label, Label) and (label.rating or label.subject):
+        return None
+    dimension = figure.dimension
+    if dimension == VOLUME:
+        return VOLUME_ROLE
+    if dimension == PRICE:
+        return PRICE_ROLE
+    if dimension == MONEY:
+        return None if field == "fee" and weighs(scene) else _money_role(scene, figure)
+    if dimension == ECONOMY:
+        dashed = field == "dash" or scene.has("dash")
+        return "dash_economy" if dashed else None
+    if field == "dash":
+        return "dash_economy" if 3 <= figure.value <= 60 else None
+    if draft.product == "def" and _tells_event(scene, figure):
+        return None if dimension in (None, DISTANCE) else VOLUME_ROLE
+    if field == "odometer":
+        return ODOMETER_ROLE
+    if field == "trip_meter":
+        return DISTANCE_ROLE
+    if dimension == DISTANCE:
+        return _distance_role(scene, figure)
+    if dimension is None and (field is None or field == "fee"):
+        if (
+            isinstance(label, Label)
+            and label.places
+            and not (label.only_vehicle or label.whole == "gross")
+        ):
+            return None
+        said = _price_said(scene, figure)
+        if field == "fee" and not weighs(scene) and figure.value >= 5:
+            return COST_ROLE
+        if isinstance(label, Label) and label.whole == "gross" and figure.token.decimals == 2:
+            return COST_ROLE
+        if said == PRICE_ROLE or _unit_before(scene, figure) == VOLUME_ROLE:
+            return said or VOLUME_ROLE
+        if said == COST_ROLE and figure.value >= 5:
+            return COST_ROLE
+        return "bare"
+    return None
+
+
+def _unit_before(scene: Scene, figure: Figure) -> str | None:
+    """'gallons 31.4': a unit of volume that stands before its figure."""
+    index = figure.start - 1
+    while index >= 0 and (scene.tokens[index].raw in ":=-" or "was" in scene.tokens[index].groups):
+        index -= 1
+    if index < 0:
+        return None
+    token = scene.tokens[index]
+    if any(other.start <= index < other.end for other in scene.figures):
+        return None
+    unit = token.senses.get("unit", "")
+    if unit in LARGEST_TANK or "volume_word" in token.groups:
+        return VOLUME_ROLE
+    return None
+
+
+def _tells_event(scene: Scene, figure: Figure) -> bool:
+    """Whether leaving or arriving is told in the figure's own clause."""
+    if figure.value < 1000:
+        return False
+    start, end = scene.clause_of(figure.start)
+    return any(start <= index < end for index in scene.by_class.get("event", ()))
+
+
+def _price_said(scene: Scene, figure: Figure) -> str | None:
+    """A word for price or for the total right before a figure."""
+    index = figure.start - 1
+    for _ in range(3):
+        if index < 0:
+            return None
+        token = scene.tokens[index]
+        if "price_word" in token.groups:
+            return PRICE_ROLE
+        if "cost_word" in token.groups or token.senses.get("whole") == "gross":
+            return COST_ROLE
+        if "at_alone" in token.groups and (figure.value < 15 or _spoken_price(figure)):
+            before = scene.tokens[index - 1] if index else None
+            timed = before is not None and "time" in before.senses
+            return None if timed else PRICE_ROLE
+        if token.raw not in ":/" and "before_amount" not in token.groups:
+            return None
+        index -= 1
+    return None
+
+
+def _spoken_price(figure: Figure) -> bool:
+    """'three eighty nine nine' for 3.899."""
+    return figure.token.spoken and figure.token.decimals == 0 and 150 <= figure.value <= 9999
+
+
+def _money_role(scene: Scene, figure: Figure) -> str:
+    said = _price_said(scene, figure)
+    if said == PRICE_ROLE and figure.value < 15:
+        return PRICE_ROLE
+    if figure.token.decimals == 3 and figure.value < 15:
+        return PRICE_ROLE
+    return COST_ROLE
+
+
+def _distance_role(scene: Scene, figure: Figure) -> str | None:
+    known = scene.context.odometer
+    if known is not None and figure.value >= known.value * 0.5:
+        return ODOMETER_ROLE
+    if figure.value >= 5_000 or (known is not None and known.value < 5_000):
+        return ODOMETER_ROLE
+    if figure.value <= TRIP_LIMIT:
+        return DISTANCE_ROLE
+    return ODOMETER_ROLE if figure.value >= 2_000 else None
+
+
+def price_band(context: Context, unit: str | None) -> tuple[float, float]:
+    """What a unit of fuel has cost, from and to; of the chat's unit where that is unknown."""
+    return PRICE_BAND[unit if unit in PRICE_BAND else VOLUME_UNIT[context.units]]

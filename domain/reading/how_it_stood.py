@@ -1,0 +1,142 @@
+"""How the rig stood on the scale, as the message says it.
+
+This file decides whether it was hitched, the truck alone or the trailer alone, whether the bars
+were on, who was aboard and how full the tank was.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Literal, cast
+
+from domain.quantities import Quantity
+from domain.reading.labels import Label
+from domain.reading.passes import Pass
+from domain.reading.scene import Scene
+from domain.reading.tokens import NUMBER
+
+Bars = Literal["on", "off"]
+Rig = Literal["hitched", "solo", "trailer"]
+MOST_ABOARD = 12
+BEYOND = 1.05
+"""A gross this much over the loads of one vehicle is that of both: the rig was hitched."""
+
+
+def rig_of(loads: Mapping[str, Quantity], stated: str | None) -> Rig | None:
+    """How the rig stood, as the loads show it, else as it was said."""
+    truck = [p for p in loads if p.startswith(("steer", "drive", "truck"))]
+    trailer = [p for p in loads if p.startswith("trailer")]
+    if truck and trailer:
+        return "hitched"
+    gross = loads.get("gross")
+    own = truck or [*trailer, *(p for p in ("tongue",) if p in loads)]
+    one_alone = truck or (trailer and stated is None)
+    carried = sum(loads[position].amount("kg") for position in own)
+    if gross is not None and one_alone and gross.amount("kg") > BEYOND * carried:
+        return "hitched"
+    return cast(Rig | None, stated) if set(loads) != {"tongue"} else None
+
+
+def stated_rig(scene: Scene, each: Pass, count: int) -> str | None:
+    """How the rig stood, as the message says it: 'bobtail', 'trailer alone', 'unhooked'."""
+    found: str | None = None
+    for index, _, key in scene.find("rig"):
+        if count > 1 and not each.start <= index < each.end:
+            continue
+        following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
+        if following is not None and "axle_noun" in following.senses:
+            continue  # 'only the trailer axle' is still hitched
+        kind = key.split()[0]
+        found = (found or kind) if kind == "hitched" else kind
+    found = found or stood_alone(scene)
+    if found is None and _both_named(scene):
+        found = "hitched"
+    if found is None and any(label.aside and label.vehicle == "trailer" for label in scene.labels):
+        found = "hitched"
+    if found == "hitched" and scene.has("hitch", "unhitched"):
+        found = None
+    if found is None and _unhitched_here(scene, each):
+        found = "trailer" if _trailer_is_subject(scene) else "solo"
+    return found
+
+
+def _unhitched_here(scene: Scene, each: Pass) -> bool:
+    """'unhooked: 8,140' describes the rig; 'Unhitched.' in a sentence of its own is an event."""
+    if all(isinstance(f.label, Label) and f.label.whole == "tongue" for f in each.figures):
+        return False
+    for index, _, _ in scene.find("hitch", "unhitched"):
+        start, end = scene.sentence_of(index)
+        if any(start <= figure.start < end for figure in each.figures):
+            return True
+    return False
+
+
+def _both_named(scene: Scene) -> bool:
+    """'that's Bertha and the fiver together': truck and trailer as one."""
+    kinds = {label.vehicle for label in scene.labels if label.only_vehicle and label.bound is None}
+    joined = any("joins_vehicles" in token.groups for token in scene.tokens)
+    return {"truck", "trailer"} <= kinds and joined
+
+
+def stood_alone(scene: Scene) -> str | None:
+    """'float on its own', 'no truck': which of the two stood on the scale."""
+    for label in scene.labels:
+        if label.vehicle not in ("truck", "trailer") or label.wheel or label.axle:
+            continue
+        beside = [
+            scene.tokens[index]
+            for index in (label.start - 1, label.start - 2, label.end, label.end + 1)
+            if 0 <= index < len(scene.tokens)
+        ]
+        if any("alone" in token.senses for token in beside):
+            return "solo" if label.vehicle == "truck" else "trailer"
+        if label.vehicle == "truck" and any("absent" in token.groups for token in beside):
+            return "trailer"
+    return None
+
+
+def _trailer_is_subject(scene: Scene) -> bool:
+    """'flatdeck on the scale, unhooked': the trailer was weighed, and is not what was dropped."""
+    index = next(index for index, _, _ in scene.find("hitch", "unhitched"))
+    behind = scene.tokens[index + 1 : index + 4]
+    if any(each.senses.get("vehicle") == "trailer" or "name" in each.senses for each in behind):
+        return False
+    return any(label.vehicle == "trailer" and not label.wheel for label in scene.labels)
+
+
+def bars_of(scene: Scene, each: Pass, count: int) -> Bars | None:
+    """Whether the spread bars of this pass were on or off, or None where nothing is said."""
+    found = [key for index, _, key in scene.find("bars") if each.start <= index < each.end]
+    if not found and count == 1:
+        found = [key for _, _, key in scene.find("bars")]
+    return cast(Bars, found[0]) if found else None
+
+
+def people_aboard(scene: Scene) -> int | None:
+    """People in the truck: '5 of us', '3 kids + 2 adults', 'just me'."""
+    total = 0
+    for index, _, key in scene.find("aboard"):
+        before = scene.tokens[index - 1] if index else None
+        if key != "people":
+            total += int(key)
+        elif before is not None and before.kind is NUMBER and before.decimals == 0:
+            total += int(before.value) if 1 <= before.value <= MOST_ABOARD else 0
+    return total or None
+
+
+def fuel_level(scene: Scene) -> float | None:
+    """How full the tank was: 'quarter tank', '3/4 tank', 'tank at 60%'."""
+    for _, _, key in scene.find("level"):
+        return float(key)
+    for index, _, _ in scene.find("tank"):
+        for other in (index - 1, index - 2, index + 1, index + 2, index - 3):
+            if not 0 <= other < len(scene.tokens):
+                continue
+            token = scene.tokens[other]
+            if token.kind is NUMBER and token.decimals == -1:
+                return token.value
+            if token.kind is NUMBER and 0 < token.value <= 100:
+                following = scene.tokens[other + 1] if other + 1 < len(scene.tokens) else None
+                if following is not None and following.senses.get("unit") == "%":
+                    return token.value / 100
+    return None

@@ -1,0 +1,180 @@
+"""Loads that can't be right, or could be two things.
+
+This file decides what a position of a rig behind a pickup can weigh, and what is asked back with
+which choices; each choice is an entry as the log would keep it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.entries import Weighing
+from domain.quantities import Quantity
+from domain.reading.doubts import Doubt
+from domain.reading.figures import Figure
+from domain.reading.how_it_stood import rig_of
+from domain.reading.labels import Label
+from domain.reading.loads import load_of
+from domain.reading.positions import positions_in_order
+from domain.reading.scene import Scene
+from domain.verdicts import Choice
+
+LOAD_KG = (150.0, 30_000.0)
+"""What one position of a rig behind a pickup can weigh; more or less is asked about."""
+
+
+WHEEL_KG = (60.0, 5_000.0)
+
+
+TONGUE_KG = (10.0, 4_000.0)
+
+
+AXLE_KG = (200.0, 12_000.0)
+
+
+GROSS_KG = (700.0, 45_000.0)
+
+
+def impossible_position(placed: dict[str, Figure], loads: dict[str, Quantity]) -> str | None:
+    """The position whose figure can't be right, if any."""
+    for position, load in loads.items():
+        low, high = AXLE_KG
+        if position == "gross":
+            low, high = GROSS_KG
+        elif position == "tongue":
+            low, high = TONGUE_KG
+        elif position.endswith(("_left", "_right")):
+            low, high = WHEEL_KG
+        elif position in ("trailer", "truck"):
+            low, high = LOAD_KG
+        if placed[position].negative or not low <= load.amount("kg") <= high:
+            return position
+    if "steer" in loads and "drive" in loads:
+        steer, drive = loads["steer"].amount("kg"), loads["drive"].amount("kg")
+        if min(steer, drive) * 6 < max(steer, drive):
+            return "steer" if steer < drive else "drive"
+    gross = loads.get("gross")
+    if gross is not None:
+        for position, load in loads.items():
+            if position != "gross" and load.amount("kg") > gross.amount("kg") * 1.01:
+                return "gross"
+    return None
+
+
+def digit_slips(loads: dict[str, Quantity], position: str) -> tuple[Choice, ...]:
+    """'53200' for 5320: the figure as typed, and with a digit less or more."""
+    load = loads[position]
+    choices = []
+    for factor in (0.1, 10):
+        value = load.value * factor
+        if AXLE_KG[0] <= Quantity(value, load.unit).amount("kg") <= AXLE_KG[1]:
+            mended = Quantity(round(value, 3), load.unit)
+            choices.append(
+                Choice(
+                    f"{mended.value:,.0f} {mended.unit}",
+                    (Weighing(loads={**loads, position: mended}),),
+                )
+            )
+    return tuple(choices)
+
+
+def gross_doubt(loads: dict[str, Quantity], rig: str | None) -> Doubt:
+    """The parts do not make the gross that was given."""
+    parts = {position: load for position, load in loads.items() if position != "gross"}
+    total = sum(load.amount("kg") for position, load in parts.items() if position != "tongue")
+    unit = loads["gross"].unit
+    meant = Quantity(round(Quantity(total, "kg").amount(unit), 2), unit)
+    return Doubt(
+        "gross", "does_not_sum", (meant, loads["gross"]), _gross_choices(parts, meant, rig)
+    )
+
+
+def _gross_choices(
+    parts: dict[str, Quantity], meant: Quantity, rig: str | None
+) -> tuple[Choice, ...]:
+    """The gross that the axles make, or the axles kept without a gross."""
+    mended = {**parts, "gross": meant}
+    return (
+        Choice(
+            f"{meant.value:,.10g} {meant.unit} gross",
+            (Weighing(loads=mended, rig=rig_of(mended, rig)),),
+        ),
+        Choice("the axles, without a gross", (Weighing(loads=parts, rig=rig_of(parts, rig)),)),
+    )
+
+
+def sum_doubt(
+    parts: Sequence[Figure], gross: Figure, unit: str, rig: str | None
+) -> Doubt | dict[str, Figure]:
+    """Bare axles that nearly make the gross beside them; no loads where places are unclear."""
+    positions = positions_in_order(len(parts), solo=len(parts) == 2)
+    if positions is None:
+        return {}
+    total = Quantity(round(sum(part.value for part in parts), 2), parts[0].unit or unit)
+    loads = {
+        position: Quantity(part.value, part.unit or unit)
+        for position, part in zip(positions, parts, strict=True)
+    }
+    stated = Quantity(gross.value, gross.unit or unit)
+    return Doubt("gross", "does_not_sum", (total, stated), _gross_choices(loads, total, rig))
+
+
+def stated_loads(figures: Sequence[Figure], unit: str) -> tuple[Quantity, ...]:
+    """Figures as loads, in the unit given where they have none."""
+    return tuple(Quantity(figure.value, figure.unit or unit) for figure in figures)
+
+
+def lone_doubt(figure: Figure, unit: str) -> Doubt:
+    """One load and a word for weighing: all of it, or the load on the trailer's axles."""
+    load = Quantity(figure.value, figure.unit or unit)
+    text = f"{load.value:,.10g} {load.unit}"
+    return Doubt(
+        "weighing",
+        "lone_load",
+        (load,),
+        (
+            Choice(f"{text} gross", (Weighing(loads={"gross": load}),)),
+            Choice(
+                f"{text} on the trailer axles", (Weighing(rig="hitched", loads={"trailer": load}),)
+            ),
+        ),
+    )
+
+
+def two_choices(figures: Sequence[Figure], unit: str) -> tuple[Choice, ...]:
+    """Two loads without labels: the truck's two axles, or truck and trailer."""
+    first, second = stated_loads(figures, unit)
+    return (
+        Choice("steer and drive", (Weighing(loads={"steer": first, "drive": second}),)),
+        Choice(
+            "truck and trailer axles",
+            (Weighing(rig="hitched", loads={"truck": first, "trailer": second}),),
+        ),
+    )
+
+
+def vague_trailer(scene: Scene, placed: dict[str, Figure], rig: str | None) -> Doubt | None:
+    """'trailer 9180' alone may be its axles, or all of it."""
+    if set(placed) != {"trailer"} or rig is not None:
+        return None
+    label = placed["trailer"].label
+    if isinstance(label, Label) and label.wheel:
+        return None
+    load = load_of(scene, placed["trailer"], placed)
+    text = f"{load.value:,.10g} {load.unit}"
+    if scene.context.hitched is not False:
+        return Doubt(
+            "weighing",
+            "lone_load",
+            (load,),
+            (
+                Choice(
+                    f"{text} on its axles, hitched",
+                    (Weighing(rig="hitched", loads={"trailer": load}),),
+                ),
+                Choice(
+                    f"{text} in all, unhitched", (Weighing(rig="trailer", loads={"gross": load}),)
+                ),
+            ),
+        )
+    return None

@@ -1,0 +1,104 @@
+"""Figures as loads: the unit meant, and whether the axles make the gross.
+
+This file decides the unit of a load that has none, and compares the sum of a pass's parts with
+its gross, within what a scale rounds.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.context import MASS_UNIT
+from domain.quantities import Quantity
+from domain.reading.figures import MASS, Figure
+from domain.reading.scene import Scene
+
+SUM_TOLERANCE = 0.004
+"""Tickets are rounded to 20 lb a platform; the axles make the gross to within this share."""
+
+
+def common_unit(scene: Scene, figures: Sequence[Figure]) -> str:
+    """The unit meant where a load has none: that of its neighbours, or the chat's."""
+    for figure in figures:
+        if figure.dimension == MASS and figure.unit:
+            return figure.unit
+    owned = {index for figure in scene.figures for index in range(figure.start, figure.end)}
+    for index, _, key in scene.find("unit"):
+        # 'in pounds', 'Mass (t)': a unit said once for the whole message.
+        before = scene.tokens[index - 1] if index else None
+        if (
+            index not in owned
+            and key in ("lb", "kg", "t")
+            and before is not None
+            and (before.raw == "(" or "before_common_unit" in before.groups)
+        ):
+            return key
+    return MASS_UNIT[scene.context.units]
+
+
+def load_of(scene: Scene, figure: Figure, placed: dict[str, Figure]) -> Quantity:
+    """A figure as a load, in the unit meant: its own, its neighbours', or the chat's."""
+    if figure.unit is not None and figure.dimension == MASS:
+        return Quantity(figure.value, figure.unit, figure.low)
+    unit = common_unit(scene, list(placed.values()))
+    small = [each for each in placed.values() if each.value < 60]
+    if figure.value < 60 and len(small) == len(placed):
+        # 'steer 5.2 drive 6.9': thousands of pounds, or tonnes.
+        if unit == "lb":
+            return Quantity(round(figure.value * 1000, 3), "lb")
+        if unit == "kg":
+            return Quantity(figure.value, "t")
+    return Quantity(figure.value, unit, figure.low)
+
+
+def makes_gross(loads: dict[str, Quantity]) -> bool | None:
+    """Whether the parts make the gross: True, False, or None where that can't be told."""
+    gross = loads.get("gross")
+    if gross is None:
+        return None
+    truck, complete_truck = _part(loads, ("steer", "drive"), "truck")
+    trailer, has_trailer = _trailer_part(loads)
+    if "tongue" in loads and has_trailer and not complete_truck:
+        parts = trailer + loads["tongue"].amount("kg")
+    elif complete_truck:
+        parts = truck + trailer
+    else:
+        return None
+    whole = gross.amount("kg")
+    if abs(parts - whole) <= max(SUM_TOLERANCE * whole, _rounding(loads)):
+        return True
+    if complete_truck and not has_trailer and parts < whole:
+        return None
+    return False
+
+
+def _rounding(loads: dict[str, Quantity]) -> float:
+    """Half of the last digit typed, for each load: '5.2k' is good to 50 lb."""
+    slack = 0.0
+    for load in loads.values():
+        if load.unit in ("t", "ton"):
+            slack += Quantity(0.006, load.unit).amount("kg")
+        elif load.value % 100 == 0:
+            slack += Quantity(50.0, load.unit).amount("kg")
+    return slack if all(load.value % 100 == 0 or load.unit == "t" for load in loads.values()) else 0
+
+
+def _part(loads: dict[str, Quantity], axles: Sequence[str], whole: str) -> tuple[float, bool]:
+    if whole in loads:
+        return loads[whole].amount("kg"), True
+    total, complete = 0.0, True
+    for axle in axles:
+        if axle in loads:
+            total += loads[axle].amount("kg")
+        elif f"{axle}_left" in loads and f"{axle}_right" in loads:
+            total += loads[f"{axle}_left"].amount("kg") + loads[f"{axle}_right"].amount("kg")
+        else:
+            complete = False
+    return total, complete
+
+
+def _trailer_part(loads: dict[str, Quantity]) -> tuple[float, bool]:
+    parts = [
+        load.amount("kg") for position, load in loads.items() if position.startswith("trailer")
+    ]
+    return sum(parts), bool(parts)

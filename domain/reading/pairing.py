@@ -1,0 +1,270 @@
+"""Which figure each label belongs to.
+
+Labels and figures alternate, and the cheapest pairing of neighbours wins: punctuation between
+costs, a colon or 'is' or 'on the' speaks for a pair, and people keep to one order within a
+message. This file does not decide what is kept; that takes the figures' plausibility and the
+chat's context.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from domain.reading.figures import MASS, Figure
+from domain.reading.label_fit import PLACE_DIMENSIONS, fits
+from domain.reading.labels import Label
+from domain.reading.tokens import BREAK, MARK, WORD, Token
+
+NO_LINK = 4.0
+
+
+BESIDE = 0.5
+"""Cost up to which a figure stands right beside its label."""
+
+
+UNBOUND_FIGURE = 3.0
+
+
+UNBOUND_SELF_EVIDENT = 0.4
+
+
+UNBOUND_LABEL = 0.6
+
+
+AGAINST_ORDER = 0.9
+
+
+@dataclass(frozen=True, slots=True)
+class Pairing:
+    """How labels and figures were paired, and what either order would have cost."""
+
+    order: str
+    label_first: float
+    figure_first: float
+
+    def told(self) -> str:
+        """The decision in words."""
+        return (
+            f"labels and figures: {self.order} (cost {self.label_first:.1f} with the label first, "
+            f"{self.figure_first:.1f} with the figure first; the cheaper pairing counts)"
+        )
+
+
+def bind(
+    tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
+) -> Pairing | None:
+    """Pair labels with figures, setting `label` and `bound`; None where there is none."""
+    open_figures = [figure for figure in figures if figure.claimed is None]
+    if not labels or not open_figures:
+        return None
+    if _bind_columns(tokens, open_figures, labels):
+        return Pairing("a row of labels over a row of figures", 0.0, 0.0)
+    gaps = _gaps(open_figures, labels)
+    links = _links(tokens, open_figures, gaps)
+    before_cost, before = _pairing(open_figures, gaps, links, label_first=True)
+    after_cost, after = _pairing(open_figures, gaps, links, label_first=False)
+    first = before_cost <= after_cost
+    for figure, label in before if first else after:
+        figure.label, label.bound = label, figure
+    _bind_alone(tokens, open_figures, labels)
+    return Pairing("label first" if first else "figure first", before_cost, after_cost)
+
+
+def _bind_alone(
+    tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
+) -> None:
+    """'Nose weight on Matilda with the gauge, 186 kg': one load, one name for it, however far."""
+    loads = [
+        figure
+        for figure in figures
+        if figure.dimension == MASS
+        and (
+            figure.label is None or (isinstance(figure.label, Label) and figure.label.only_vehicle)
+        )
+    ]
+    named = [
+        label
+        for label in labels
+        if label.bound is None and not label.compound and (label.axle or label.whole == "tongue")
+    ]
+    if len(loads) != 1 or len(named) != 1 or len(figures) != 1:
+        return
+    between = tokens[named[0].end : loads[0].start]
+    if named[0].end <= loads[0].start and not any(token.raw in ".!?\n" for token in between):
+        loads[0].label, named[0].bound = named[0], loads[0]
+
+
+def _bind_columns(
+    tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
+) -> bool:
+    """'steer/drive/trailer: 5360/8820/9180': a row of labels over a row of figures."""
+    leading = [label for label in labels if label.end <= figures[0].start]
+    leading = [label for label in leading if label.axle or label.whole or label.vehicle]
+    plain = [figure for figure in figures if figure.dimension in PLACE_DIMENSIONS]
+    if len(leading) < 2 or len(leading) != len(plain) or len(leading) != len(labels):
+        return False
+    for left, right in pairwise(leading):
+        if any(tokens[index].raw not in "/|,-&" for index in range(left.end, right.start)):
+            return False
+    for figure, label in zip(plain, leading, strict=True):
+        figure.label, label.bound = label, figure
+    return True
+
+
+def _gaps(figures: Sequence[Figure], labels: Sequence[Label]) -> list[list[Label]]:
+    """The labels before the first figure, between each two, and behind the last."""
+    gaps: list[list[Label]] = [[] for _ in range(len(figures) + 1)]
+    position = 0
+    for label in labels:
+        while position < len(figures) and figures[position].start < label.start:
+            position += 1
+        gaps[position].append(label)
+    return gaps
+
+
+def _links(
+    tokens: Sequence[Token], figures: Sequence[Figure], gaps: Sequence[Sequence[Label]]
+) -> list[tuple[float | None, float | None]]:
+    """What joining each figure to the label before and behind costs; None where it can't be."""
+    links: list[tuple[float | None, float | None]] = []
+    gauge: str | None = None
+    for number, figure in enumerate(figures):
+        ahead, behind = gaps[number], gaps[number + 1]
+        for label in ahead:
+            gauge = label.subject or gauge
+        before = after = None
+        if (
+            ahead
+            and fits(ahead[-1], figure, gauge)
+            and not (ahead[-1].field == "ticket" and _heads_row(tokens, figures, number))
+        ):
+            before = _link_before(tokens, ahead[-1], figure)
+        if behind and fits(behind[0], figure, gauge):
+            after = _link_after(tokens, figure, behind[0])
+        links.append((before, after))
+    return links
+
+
+def _heads_row(tokens: Sequence[Token], figures: Sequence[Figure], number: int) -> bool:
+    """'scale ticket: 5280 6940 11140 23360': three loads in a row are the ticket's own figures."""
+    row = figures[number : number + 3]
+    return (
+        len(row) == 3
+        and all(figure.dimension in PLACE_DIMENSIONS and figure.value >= 400 for figure in row)
+        and row[1].start - row[0].end == row[2].start - row[1].end <= 1
+        and all(token.kind is MARK for token in tokens[row[0].end : row[1].start])
+        and max(figure.value for figure in row) < 20 * min(figure.value for figure in row)
+    )
+
+
+Pairs = tuple[tuple[Figure, Label], ...]
+
+
+def _pairing(
+    figures: Sequence[Figure],
+    gaps: Sequence[Sequence[Label]],
+    links: Sequence[tuple[float | None, float | None]],
+    *,
+    label_first: bool,
+) -> tuple[float, Pairs]:
+    """The cheapest pairing of neighbours that prefers one order; dynamic over the figures."""
+    # Two ways to stand: the last label before the next figure is free, or used.
+    free: tuple[float, Pairs] | None = (0.0, ())
+    used: tuple[float, Pairs] | None = None
+    against_before = 0.0 if label_first else AGAINST_ORDER
+    against_after = AGAINST_ORDER if label_first else 0.0
+    for number, figure in enumerate(figures):
+        ahead, behind = gaps[number], gaps[number + 1]
+        before, after = links[number]
+        alone = UNBOUND_FIGURE if figure.dimension in (None, MASS) else UNBOUND_SELF_EVIDENT
+        next_free: tuple[float, Pairs] | None = None
+        next_used: tuple[float, Pairs] | None = None
+        for taken, state in ((0, free), (1, used)):
+            if state is None:
+                continue
+            cost, pairs = state
+            cost += UNBOUND_LABEL * (len(ahead) - taken)
+            if next_free is None or cost + alone < next_free[0]:
+                next_free = (cost + alone, pairs)
+            if before is not None and len(ahead) > taken:
+                price = before + against_before - UNBOUND_LABEL
+                if price < NO_LINK and cost + price < next_free[0]:
+                    next_free = (cost + price, (*pairs, (figure, ahead[-1])))
+            if after is not None:
+                price = after + against_after
+                if price < NO_LINK and (next_used is None or cost + price < next_used[0]):
+                    next_used = (cost + price, (*pairs, (figure, behind[0])))
+        free, used = next_free, next_used
+    ends = [state for state in (free, used) if state is not None]
+    return min(ends, key=lambda state: state[0])
+
+
+def _link_before(tokens: Sequence[Token], label: Label, figure: Figure) -> float:
+    """What stands between a label and the figure behind it."""
+    cost = _between(tokens, label.end, figure.start)
+    only_side = label.side and not (label.axle or label.end_of or label.vehicle or label.wheel)
+    if only_side and cost > BESIDE:
+        return NO_LINK  # 'left Cedar Flats at 48,396'
+    last = tokens[figure.start - 1] if figure.start else None
+    if figure.start > label.end and last is not None:
+        if last.raw in ":=":
+            vague = label.end_of and not (label.axle or label.wheel or label.side)
+            cost -= 1.2 if last.raw == ":" and not vague else 0.3
+        elif "states" in last.groups:
+            cost -= 0.6
+    return cost
+
+
+def _link_after(tokens: Sequence[Token], figure: Figure, label: Label) -> float:
+    """What stands between a figure and the label behind it."""
+    cost = _between(tokens, figure.end, label.start) + 0.1
+    if label.start > figure.end:
+        first = tokens[figure.end]
+        second = tokens[figure.end + 1] if figure.end + 1 < label.start else None
+        if "onto" in first.senses.get("glue", ""):
+            cost -= 0.4 if label.only_vehicle else 1.0
+        elif second is not None and "onto" in second.senses.get("glue", ""):
+            cost -= 0.6
+        elif first.raw in ":=" or "is_at" in first.groups:
+            cost += 1.5
+    following = tokens[label.end] if label.end < len(tokens) else None
+    if following is not None and following.raw in ":=":
+        cost += 2.0
+    return cost
+
+
+def _between(tokens: Sequence[Token], start: int, end: int) -> float:
+    cost = 0.0
+    for index in range(start, end):
+        token = tokens[index]
+        if token.kind is BREAK:
+            cost += 2.0
+        elif token.kind is MARK:
+            raw = token.raw
+            if raw == ",":
+                cost += 1.5
+            elif raw in ".!?;":
+                cost += 3.0
+            elif raw in "|·•—–":
+                cost += 1.0
+            elif raw in ":=":
+                cost += 0.0
+            elif raw in "/-+&@":
+                cost += 0.5
+            else:
+                cost += 0.2
+        elif token.kind is WORD:
+            senses = token.senses
+            if "glue" in senses:
+                cost += 0.05 if senses["glue"] == "filler" else 0.15
+            elif "weigh_cue" in senses or "rating_cue" in senses or "tank" in senses:
+                cost += 0.15
+            elif not senses:
+                cost += 1.6
+            else:
+                cost += 1.0
+        else:
+            cost += 1.0
+    return cost

@@ -1,0 +1,87 @@
+"""Where one pass over the scale ends and the next begins.
+
+'Pass 2', a second 'bars on', 'solo', or an axle that was already given start a new pass.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from domain.reading.figures import Figure
+from domain.reading.labels import Label
+from domain.reading.scene import Scene
+
+
+@dataclass(frozen=True, slots=True)
+class Pass:
+    """The figures of one pass over the scale, with what was said of it."""
+
+    figures: tuple[Figure, ...]
+    start: int
+    end: int
+
+
+def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
+    """Split at 'pass 2', at a second 'bars on', at 'solo', or where a labelled position returns."""
+    marks = sorted(
+        {index for index, _, _ in scene.find("bars")}
+        | {index for index, _, _ in scene.find("passes")}
+        | {index for index, _, key in scene.find("rig") if _sets_rig(scene, index, key)}
+    )
+    leading = [mark for mark in marks if mark < figures[0].start]
+    between = [mark for mark in marks if figures[0].start < mark < figures[-1].start]
+    trailing = [mark for mark in marks if mark > figures[-1].start]
+    cuts: list[int] = []
+    if between and (leading or not trailing):
+        cuts = [mark for mark in between if _opens_pass(scene, mark, figures)]
+    elif between and trailing:
+        cuts = [mark + 1 for mark in between]
+    if not cuts:
+        cuts = _repeats(figures)
+    edges = [0, *cuts, len(scene.tokens)]
+    passes = []
+    for start, end in pairwise(edges):
+        own = tuple(figure for figure in figures if start <= figure.start < end)
+        if own:
+            passes.append(Pass(own, start, end))
+    return passes
+
+
+def _opens_pass(scene: Scene, mark: int, figures: Sequence[Figure]) -> bool:
+    """A second mark right behind the first ('pass 1 no bars') opens nothing."""
+    before = [figure for figure in figures if figure.start < mark]
+    if not before:
+        return False
+    last = before[-1].end
+    return not any(
+        last <= index < mark
+        for term in ("bars", "passes")
+        for index in scene.by_class.get(term, ())
+    )
+
+
+def _sets_rig(scene: Scene, index: int, key: str) -> bool:
+    return (
+        key.split(maxsplit=1)[0] != "hitched"
+        or scene.tokens[index].text.split()[0] in scene.book.groups["with"]
+    )
+
+
+def _repeats(figures: Sequence[Figure]) -> list[int]:
+    """Where an axle that was already given is given again, a new pass begins."""
+    seen: set[str] = set()
+    cuts: list[int] = []
+    for figure in figures:
+        label = figure.label
+        if not isinstance(label, Label):
+            continue
+        name = label.axle or label.whole
+        if name is None or label.side or label.ordinal:
+            continue
+        if name in seen:
+            cuts.append(min(figure.start, label.start))
+            seen = set()
+        seen.add(name)
+    return cuts

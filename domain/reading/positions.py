@@ -1,0 +1,197 @@
+"""The place on the rig that a labelled load was on.
+
+This file decides positions from labels alone: 'axle 3', 'left rear' under a heading, the parts
+that a label leaves open and the one before it closes. Loads without a label are placed in
+`bare_loads`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.entries import POSITIONS, SINGLE_AXLES
+from domain.reading.figures import Figure
+from domain.reading.labels import Label
+from domain.reading.scene import Scene
+
+IN_ORDER = ("steer", "drive", "trailer")
+
+
+def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
+    """Positions for labelled figures; a part that a label leaves open comes from the one before."""
+    header = _header(scene, figures)
+    axles = sum(
+        1
+        for figure in figures
+        if isinstance(figure.label, Label) and figure.label.ordinal and figure.label.wheel
+    )
+    placed: dict[str, Figure] = {}
+    vehicle = header.vehicle if header else None
+    axle: str | None = None
+    ends_on_trailer = header is not None and header.vehicle == "trailer"
+    in_trailer_series = False
+    for figure in figures:
+        label = figure.label
+        position: str | None
+        if not isinstance(label, Label) or label.whole == "ignored" or is_absent(scene, label):
+            continue
+        if label.whole:
+            position = _whole_position(scene, label, figures)
+        elif label.ordinal and label.vehicle != "trailer" and not in_trailer_series:
+            announced = _trailer_announced(scene, label)
+            position = None if announced else _axle_by_number(label, axles)
+            if position is None and (vehicle == "trailer" or announced):
+                position = f"trailer_{label.ordinal}"
+                in_trailer_series = True
+        else:
+            own = label.axle or ("steer" if label.end_of == "front" else None)
+            own = own or ("drive" if label.end_of == "rear" else None)
+            if label.vehicle == "trailer" or (in_trailer_series and label.ordinal):
+                position = _trailer_position(label)
+                in_trailer_series = in_trailer_series or bool(label.ordinal)
+                ends_on_trailer = ends_on_trailer or bool(label.side and label.end_of)
+                axle = position
+            elif ends_on_trailer and own and label.axle is None and label.vehicle is None:
+                position = _trailer_position(label)
+            elif in_trailer_series and label.end_of == "rear" and not label.axle:
+                position = next((name for name in SINGLE_AXLES if name not in placed), None)
+            elif label.wheel == "axle" and not (own or label.vehicle or label.side):
+                position = "trailer"
+            elif label.vehicle == "truck" and not own:
+                position = "truck"
+            elif own:
+                position, axle = own, own
+            elif label.side and axle:
+                position = axle
+            elif label.side and ends_on_trailer:
+                position = "trailer"
+            else:
+                position = None
+            if position and label.side and position != "truck":
+                position = f"{position}_{label.side}"
+                axle = position.removesuffix(f"_{label.side}")
+        if position in POSITIONS and position not in placed:
+            placed[position] = figure
+    return placed
+
+
+def _trailer_announced(scene: Scene, label: Label) -> bool:
+    """'then the trailer: axle one 4,660': the trailer named before numbered axles."""
+    for other in scene.labels:
+        if other.only_vehicle and other.vehicle == "trailer" and other.bound is None:
+            following = scene.tokens[other.end] if other.end < len(scene.tokens) else None
+            if other.end <= label.start and following is not None and following.raw in ":,-":
+                return True
+    return False
+
+
+def is_absent(scene: Scene, label: Label) -> bool:
+    """'no truck 15,240': what was not on the scale has no load."""
+    before = scene.tokens[label.start - 1] if label.start else None
+    return label.only_vehicle and before is not None and "absent" in before.groups
+
+
+ALONE_POSITIONS = {"steer": "trailer_1", "drive": "trailer_2"}
+
+
+def on_trailer_alone(placed: dict[str, Figure]) -> dict[str, Figure]:
+    """A trailer by itself has a front and a back axle, and a coupling that carries the tongue."""
+    moved: dict[str, Figure] = {}
+    for position, figure in placed.items():
+        axle, _, side = position.partition("_")
+        moved[f"{ALONE_POSITIONS.get(axle, axle)}{side and f'_{side}'}"] = figure
+    return moved
+
+
+def _header(scene: Scene, figures: Sequence[Figure]) -> Label | None:
+    """A label without a figure of its own that sets the stage: 'camper wheel weights ...'."""
+    first = figures[0].start if figures else 0
+    for label in scene.labels:
+        if label.bound is None and label.vehicle == "trailer" and label.start < first:
+            if label.rating or label.subject:
+                continue
+            following = scene.tokens[label.end] if label.end < len(scene.tokens) else None
+            if scene.has("axle_noun", "wheel"):
+                return label
+            announced = following is not None and following.raw in ":-–—"
+            if label.wheel or announced or (label.start == 0 and first - label.end <= 2):
+                return label
+    return None
+
+
+def _whole_position(scene: Scene, label: Label, figures: Sequence[Figure]) -> str:
+    if label.whole == "tongue":
+        return "tongue"
+    for other in scene.labels:
+        if other.bound is None and other.end == label.start and other.vehicle and not other.axle:
+            if other.vehicle == "truck" and len(figures) > 1:
+                return "truck"
+            if other.vehicle == "trailer" and len(figures) > 1:
+                return "trailer"
+    return "gross"
+
+
+def _axle_by_number(label: Label, axles: int) -> str | None:
+    if not label.wheel or axles < 2 or label.ordinal is None:
+        return None
+    if label.ordinal <= 2:
+        return IN_ORDER[label.ordinal - 1]
+    if axles == 3 and label.ordinal == 3:
+        return "trailer"
+    return f"trailer_{label.ordinal - 2}" if label.ordinal <= 5 else None
+
+
+def _trailer_position(label: Label) -> str:
+    if label.ordinal:
+        return f"trailer_{label.ordinal}"
+    if label.end_of == "front" or label.axle == "steer":
+        return "trailer_1"
+    if label.end_of == "rear" or label.axle == "drive":
+        return "trailer_2"
+    return "trailer"
+
+
+def axle_list(scene: Scene, figures: Sequence[Figure]) -> list[Figure]:
+    """'trailer has 3 axles: 3,420 3,380 3,460': figures in a row behind the trailer's axles."""
+    for number, figure in enumerate(figures):
+        label = figure.label
+        lists = (
+            isinstance(label, Label)
+            and label.wheel == "axle"
+            and label.vehicle in (None, "trailer")
+            and not (label.axle or label.ordinal or label.end_of or label.side)
+            and label.end <= figure.start
+            and (
+                label.vehicle == "trailer"
+                or _named_before(scene, label)
+                or any(other.whole == "tongue" for other in scene.labels)
+            )
+        )
+        if not lists:
+            continue
+        row = [figure]
+        for other in figures[number + 1 :]:
+            if isinstance(other.label, Label) or other.start - row[-1].end > 1:
+                break
+            row.append(other)
+        if len(row) in (2, 3):
+            return row
+    return []
+
+
+def _named_before(scene: Scene, label: Label) -> bool:
+    return any(
+        other.vehicle == "trailer" and other.bound is None and other.end <= label.start
+        for other in scene.labels
+    )
+
+
+def positions_in_order(count: int, *, solo: bool) -> tuple[str, ...] | None:
+    """The positions of loads in the order in which a rig rolls over a scale; None where unclear."""
+    if count == 2 and solo:
+        return ("steer", "drive")
+    if count == 3:
+        return IN_ORDER
+    if count in (4, 5):
+        return ("steer", "drive", *SINGLE_AXLES[: count - 2])
+    return None

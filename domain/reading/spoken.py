@@ -1,0 +1,143 @@
+"""Runs of number words among tokens: 'steer five one forty' holds one number.
+
+This file decides where a dictated number begins and ends; which figure its words make is
+decided in `numbers`. 'One' is a number in 'axle one' and a thing in 'the lead one'.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from domain.reading import numbers
+from domain.reading.phrasebook import Phrasebook
+from domain.reading.tokens import NUMBER, WORD, Token
+
+
+def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
+    """Runs of number words become numbers."""
+    keys = book.numbers
+    for token in tokens:
+        if token.text in keys:
+            break
+    else:
+        return tokens
+    composed: list[Token] = []
+    index, count = 0, len(tokens)
+    while index < count:
+        token = tokens[index]
+        if not _opens_number(token, tokens, index, book):
+            composed.append(token)
+            index += 1
+            continue
+        end = index + 1
+        while end < count and _continues_number(tokens[end], tokens[end - 1], keys):
+            end += 1
+        composed.extend(_spoken_tokens(tokens[index:end], keys))
+        index = end
+    return composed
+
+
+def _opens_number(token: Token, tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
+    keys, groups = book.numbers, book.groups
+    following = tokens[index + 1] if index + 1 < len(tokens) else None
+    if token.kind is WORD:
+        if index and token.raw[0].isupper() and _is_named(following, keys):
+            return False
+        key = keys.get(token.text)
+        if key is None or key in (numbers.AND, numbers.HALF, numbers.THOUSAND):
+            return False
+        if key in (numbers.A, numbers.POINT, numbers.HUNDRED):
+            return (
+                following is not None
+                and following.kind is WORD
+                and keys.get(following.text, "a")
+                in ((numbers.HUNDRED, numbers.THOUSAND) if key == numbers.A else _DIGIT_KEYS)
+                and following.text not in groups["no_numeral_first"]
+            )
+        if key == "1" and (following is None or not _numbered(tokens, index, book)):
+            return False
+        return key != "0" or token.text in groups["zero"]
+    if token.kind is NUMBER and token.decimals >= 0 and following is not None:
+        key = keys.get(following.text) if following.kind is WORD else None
+        if key == numbers.THOUSAND:
+            return following.text not in groups["k"] or not _is_rate(tokens, index + 2)
+        if key in (numbers.HUNDRED, numbers.POINT):
+            return token.decimals == 0
+        if key == numbers.AND and token.decimals == 0:
+            # '30 and a half gallons'
+            later = [keys.get(each.text) for each in tokens[index + 1 : index + 4]]
+            return later == [numbers.AND, numbers.A, numbers.HALF]
+    return False
+
+
+def _numbered(tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
+    """'one' is a number in 'axle one' and 'one thirty'; in 'the lead one' it is a thing."""
+    keys, groups = book.numbers, book.groups
+    following = tokens[index + 1]
+    if following.kind is WORD and keys.get(following.text, "and") not in (numbers.AND, numbers.A):
+        return following.text not in groups["no_numeral_second"]
+    before = tokens[index - 1] if index else None
+    return before is not None and before.text in groups["before_numeral"]
+
+
+def _is_named(following: Token | None, keys: Mapping[str, str]) -> bool:
+    """'Two Elders' is a place."""
+    return (
+        following is not None
+        and following.kind is WORD
+        and following.raw[:1].isupper()
+        and not following.raw.isupper()
+        and following.text not in keys
+    )
+
+
+_DIGIT_KEYS = tuple(str(digit) for digit in range(100))
+
+
+def _is_rate(tokens: Sequence[Token], index: int) -> bool:
+    """Whether 'k' is the beginning of 'k/h'."""
+    return index < len(tokens) and tokens[index].raw == "/" and tokens[index].glued
+
+
+def _continues_number(token: Token, before: Token, keys: Mapping[str, str]) -> bool:
+    if token.kind is WORD:
+        return token.text in keys
+    return (
+        token.kind is NUMBER
+        and before.kind is WORD
+        and keys.get(before.text) in (numbers.THOUSAND, numbers.POINT)
+        and token.decimals == 0
+        and token.value < 1000
+    )
+
+
+def _spoken_tokens(run: Sequence[Token], keys: Mapping[str, str]) -> list[Token]:
+    atoms: list[numbers.Atom] = []
+    for token in run:
+        if token.kind is NUMBER:
+            atoms.append(float(token.value))
+        else:
+            key = keys[token.text]
+            atoms.append(int(key) if key.isdigit() else key)
+    result: list[Token] = []
+    position = 0
+    for figure in numbers.compose(atoms):
+        result.extend(run[position : figure.start])
+        first, last = run[figure.start], run[figure.end - 1]
+        if figure.words == 1 and first.kind is NUMBER:
+            result.append(first)
+        else:
+            token = Token(NUMBER, "", "", first.start, last.end)
+            token.raw = " ".join(each.raw for each in run[figure.start : figure.end])
+            token.text = first.text if figure.words == 1 else token.raw
+            token.value = float(figure.value)
+            token.decimals = figure.decimals
+            token.spoken = first.kind is WORD
+            token.scaled = any(
+                each.kind is WORD and keys[each.text] == numbers.THOUSAND
+                for each in run[figure.start : figure.end]
+            )
+            result.append(token)
+        position = figure.end
+    result.extend(run[position:])
+    return result

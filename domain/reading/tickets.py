@@ -1,0 +1,67 @@
+"""What a scale's ticket says beside the loads: its number and the fee."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from domain.entries import Weighing
+from domain.quantities import Quantity
+from domain.reading.figures import MONEY, Figure
+from domain.reading.labels import Label
+from domain.reading.scene import Scene
+from domain.reading.tokens import BREAK, MARK, NUMBER, WORD
+
+
+def with_particulars(
+    weighings: Sequence[Weighing], fee: Quantity | None, ticket: str | None
+) -> list[Weighing]:
+    """The fee and the ticket number go on the pass that they were said of, else the first."""
+    result = list(weighings)
+    if result and (fee is not None or ticket is not None):
+        result[0] = replace(result[0], cost=fee, ticket=ticket)
+    return result
+
+
+def fee_of(scene: Scene) -> tuple[Quantity | None, Figure | None]:
+    """What the weighing cost, where money is named and no fuel is bought with it."""
+    for figure in scene.live_figures():
+        label = figure.label
+        if figure.role is None and isinstance(label, Label) and label.field == "fee":
+            unit = figure.unit if figure.dimension == MONEY else scene.context.currency
+            return Quantity(figure.value, unit or scene.context.currency), figure
+    for figure in scene.live_figures():
+        if figure.role is None and figure.dimension == MONEY and figure.unit:
+            return Quantity(figure.value, figure.unit), figure
+    return None, None
+
+
+def ticket_of(scene: Scene) -> str | None:
+    """The ticket's number, as typed."""
+    for figure in scene.figures:
+        label = figure.label
+        if isinstance(label, Label) and label.field == "ticket":
+            figure.role = "ticket"
+            return _digits(figure)
+    for index, _, _ in scene.find("ticket"):
+        for step in (1, 2, 3):
+            if index + step >= len(scene.tokens):
+                break
+            token = scene.tokens[index + step]
+            if token.kind is BREAK:
+                break
+            if token.kind is WORD and any(c.isdigit() for c in token.raw):
+                return token.raw
+            if token.kind is NUMBER:
+                for figure in scene.figures:
+                    if figure.start == index + step and figure.label is None:
+                        figure.role = "ticket"
+                        return token.raw
+                break
+            if token.kind is not MARK:
+                break
+    return None
+
+
+def _digits(figure: Figure) -> str:
+    return f"{figure.value:.0f}" if figure.token.spoken else figure.token.raw
