@@ -24,12 +24,13 @@ class Floor:
     alarm: int
 
 
-UNMEASURED = Floor(exact=90.0, wrong=5, alarm=20)
+UNMEASURED = Floor(exact=50.0, wrong=30, alarm=30)
 """For a corpus that is new and has no line of its own yet."""
 
 FLOORS = {
     "backroads": Floor(exact=98.0, wrong=0, alarm=0),
     "chatter": Floor(exact=99.0, wrong=0, alarm=0),
+    "depot": Floor(exact=75.0, wrong=13, alarm=4),
     "highway": Floor(exact=96.0, wrong=0, alarm=0),
     "mixed": Floor(exact=97.0, wrong=0, alarm=0),
     "open": Floor(exact=99.0, wrong=0, alarm=0),

@@ -276,6 +276,21 @@ NOT_YET: Sequence[tuple[str, Records, str]] = [
         "2200 is looked for as text and found in 22000: the order is lost",
     ),
     (
+        "10,920 lb on the trailer axles, 8,780 lb on the rear axle, 6,060 lb on the front axle",
+        [weighing("hitched", trailer=10920, drive=8780, steer=6060)],
+        "the load of the rear axle is taken for cargo behind the axles",
+    ),
+    (
+        "steer 5,280, drive 8,140, trailer 9,180, last tuesday at noon",
+        [
+            {
+                **weighing("hitched", steer=5280, drive=8140, trailer=9180),
+                "at": "2026-07-07T12:00:00-06:00",
+            }
+        ],
+        "a weekday with a time of day",
+    ),
+    (
         "rear gawr 6,800, gcwr 30,300, front gawr 6,800",
         truck_ratings(gawr_rear=6800, gcwr=30300, gawr_front=6800),
         "equal figures are found at the first of them: the order is lost",

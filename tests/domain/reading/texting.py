@@ -110,7 +110,7 @@ def weighing(pick: Pick) -> Texted:
         parts = [f"{pick(LABELS[where])}{link}{write(loads[where])}" for where in order]
     else:
         link = pick(LINKS_AFTER)
-        parts = [f"{write(loads[where])}{link}{pick(LABELS[where])}" for where in order]
+        parts = [f"{write(loads[where])}{link}{pick(LABELS[where][:2])}" for where in order]
     text = _shaped(pick, pick(OPENINGS) + separator.join(parts))
     return Texted(text, (_weighed(loads, "hitched"),), pick((chat(), on_the_road())))
 
