@@ -14,7 +14,6 @@ from datetime import datetime
 from math import hypot, sqrt
 
 from domain.bounds import margins
-from domain.carried import corrected
 from domain.driving import Driving
 from domain.economy import STRETCH_KM, Estimates
 from domain.entries import Check, Fill, Note, Observation
@@ -29,7 +28,7 @@ from domain.reference import References
 from domain.rig import rig_of
 from domain.trip import Trip
 from domain.uncertainty import Measured
-from domain.weighing import weights_of
+from domain.weighing import weigh
 
 TEMPERATURES = ("degF", "degC")
 
@@ -159,8 +158,7 @@ def heaviest(
             continue
         at = session.ended
         rig = rig_of(driven.log, at, truck=driven.truck, trailer=session.trailer)
-        session, _ = corrected(driven.log, session, rig, references.densities)
-        weights = weights_of(session)
+        weights, _ = weigh(driven.log, session, rig, references.densities)
         if "gross" in weights.loads:
             grosses.append((weights.loads["gross"], at))
         for margin in governing(margins(rig, weights, references.load_index))[:1]:

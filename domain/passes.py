@@ -8,7 +8,7 @@ in kilograms, with the uncertainty of the scale that gave them.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Literal
@@ -245,7 +245,7 @@ def _passes(groups: Mapping[Kind, list[Logged[Weighing]]]) -> dict[Kind, Pass]:
             at=group[-1].at,
             key=group[-1].key,
             loads=completed(kind, loads),
-            bars=next((each.entry.bars for each in group if each.entry.bars), None),
+            bars=_bars(group, used="bars off" in groups),
             aboard=next((e.entry.aboard for e in group if e.entry.aboard is not None), None),
             fuel_level=next(
                 (e.entry.fuel_level for e in group if e.entry.fuel_level is not None), None
@@ -253,6 +253,12 @@ def _passes(groups: Mapping[Kind, list[Logged[Weighing]]]) -> dict[Kind, Pass]:
             place=next((each.entry.place for each in group if each.entry.place), None),
         )
     return passes
+
+
+def _bars(group: Sequence[Logged[Weighing]], *, used: bool) -> Literal["on", "off"] | None:
+    """As said; on, where nothing was said and another pass was made with them off."""
+    said = next((each.entry.bars for each in group if each.entry.bars), None)
+    return said or ("on" if used else None)
 
 
 def _overlap(one: Weighing, other: Weighing) -> bool:

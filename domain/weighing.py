@@ -12,8 +12,11 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Literal
 
+from domain.carried import Change, Densities, corrected
 from domain.entries import SINGLE_AXLES
-from domain.passes import SIDED, Kind, Pass, Session, total
+from domain.log import Log
+from domain.passes import ROAD, SIDED, Kind, Pass, Session
+from domain.rig import Rig
 from domain.uncertainty import Measured, spread
 
 
@@ -71,8 +74,39 @@ class Weights:
         return self.tongue.load / self.trailer
 
 
+def weigh(
+    log: Log, session: Session, rig: Rig, densities: Densities
+) -> tuple[Weights, tuple[Change, ...]]:
+    """What one weighing gives, with its passes brought to one load, and by how much they were.
+
+    Where bars on and bars off differ in gross by more than the scale explains, the load was
+    changed between them: the later of the two counts, and `drift` says so.
+    """
+    together, changes = corrected(log, session, rig, densities)
+    drift = _drift(together)
+    if drift is None:
+        return weights_of(together), changes
+    stale = min(ROAD, key=lambda kind: _order(session.passes[kind]))
+    passes = {kind: each for kind, each in session.passes.items() if kind != stale}
+    together, changes = corrected(log, replace(session, passes=passes), rig, densities)
+    return replace(weights_of(together), drift=drift), changes
+
+
+def _order(one: Pass) -> tuple[object, int]:
+    return one.at, one.key
+
+
+def _drift(session: Session) -> Measured | None:
+    """Gross with the bars on less gross with them off, where the scale does not explain it."""
+    on, off = session.passes.get("hitched"), session.passes.get("bars off")
+    if on is None or off is None or not ("gross" in on.loads and "gross" in off.loads):
+        return None
+    drift = on.loads["gross"] - off.loads["gross"]
+    return drift if abs(drift.nominal_value) > spread(drift) else None
+
+
 def weights_of(session: Session) -> Weights:
-    """What one weighing gives, its passes brought to the same fuel and people beforehand.
+    """What a session's passes give, brought to one load beforehand (see `weigh`).
 
     Three-pass algebra: tongue = (F2 + R2) - (F3 + R3); restored = (F1 - F2) / (F3 - F2);
     moved = T1 - T2, with 1 bars on, 2 bars off, 3 truck alone.
@@ -87,15 +121,13 @@ def weights_of(session: Session) -> Weights:
         }
         return replace(weights_of(replace(session, passes=kept)), session=session, misfit=misfit)
     tongue = _tongue(session)
-    bars, drift = _bars(session)
     return Weights(
         session=session,
         loads=standing.loads,
         tongue=tongue,
         on_hitch=_over_solo(road, alone),
         trailer=_trailer(session, tongue),
-        bars=bars,
-        drift=drift,
+        bars=_bars(session),
     )
 
 
@@ -143,25 +175,18 @@ def _trailer(session: Session, tongue: Tongue | None) -> Measured | None:
     return trailer_alone.loads.get("gross") if trailer_alone else None
 
 
-def _bars(session: Session) -> tuple[Bars | None, Measured | None]:
+def _bars(session: Session) -> Bars | None:
     on, off = session.passes.get("hitched"), session.passes.get("bars off")
-    needed = ("steer", "drive", "trailer")
     if on is None or off is None:
-        return None, None
-    if not all(position in each.loads for each in (on, off) for position in needed):
-        return None, None
-    drift = total(on.loads[each] for each in needed) - total(off.loads[each] for each in needed)
-    if abs(drift.nominal_value) > spread(drift):
-        return None, drift
+        return None
+    if not all(name in each.loads for each in (on, off) for name in ("steer", "drive", "trailer")):
+        return None
     to_steer = on.loads["steer"] - off.loads["steer"]
-    return (
-        Bars(
-            to_steer=to_steer,
-            off_drive=off.loads["drive"] - on.loads["drive"],
-            to_trailer=on.loads["trailer"] - off.loads["trailer"],
-            restored=_restored(to_steer, off, session.passes.get("solo")),
-        ),
-        None,
+    return Bars(
+        to_steer=to_steer,
+        off_drive=off.loads["drive"] - on.loads["drive"],
+        to_trailer=on.loads["trailer"] - off.loads["trailer"],
+        restored=_restored(to_steer, off, session.passes.get("solo")),
     )
 
 

@@ -32,7 +32,7 @@ from bot.answers.plain import as_text
 from bot.answers.words import counted, listed, number, sentence
 from bot.reference import references
 from domain.bounds import margins, tongue_share
-from domain.carried import Change, corrected
+from domain.carried import Change
 from domain.entries import SINGLE_AXLES
 from domain.log import Log
 from domain.margins import Margin, Near, Over, Unknown, governing
@@ -40,17 +40,17 @@ from domain.passes import Session
 from domain.rig import Rig, rig_of
 from domain.uncertainty import Measured, spread
 from domain.wanted import LOADED_BY, PLATES, missing
-from domain.weighing import Weights, imbalances, weights_of
+from domain.weighing import Weights, imbalances, weigh
 
 NEEDS_SOLO = "A pass of the truck alone would give the tongue weight."
 READS_LOW = "Tongue reads low with the bars on; a pass with them off puts that right."
 TOO_MUCH = "The bars lift the truck's rear beyond the steer axle's own weight; ease them."
 MISFIT = "The truck weighs less hitched than alone: not the same load. Reweigh both."
-DRIFT = "Bars on and off differ in gross by more than the scale explains; reweigh."
+DRIFT = "The load changed between bars on and off; the later pass counts. Reweigh both."
 
 LINES, LINES_OVER = 11, 13
-LONGEST, LONGEST_OVER = 500, 650
-"""Lines and characters that a weighing may take, and one with a rating that is over."""
+LONGEST, LONGEST_NEAR, LONGEST_OVER = 500, 600, 650
+"""Lines and characters that a weighing may take: with room, near a rating, over one."""
 
 FEW = 3
 """Margins that are told where there is room; more only where they are over or near."""
@@ -83,8 +83,7 @@ class Weighed:
 def weighed(log: Log, session: Session, trailer: str | None) -> Weighed:
     """A session with its passes brought together, held against the rig that it was of."""
     rig = rig_of(log, session.ended, trailer=trailer or session.trailer)
-    session, changes = corrected(log, session, rig, references().densities)
-    weights = weights_of(session)
+    weights, changes = weigh(log, session, rig, references().densities)
     found = margins(rig, weights, references().load_index)
     return Weighed(rig=rig, weights=weights, margins=found, changes=changes)
 
@@ -98,10 +97,14 @@ def short_answer(
     first time, whose missing ratings are named once.
     """
     must = [each for each in (*first, *_notes(told, unit), _missing_note(told, new)) if each]
-    lesser = _lesser_notes(told, unit)
     over = sum(isinstance(each, Over) for each in told.governing)
-    pressing = max(1, sum(isinstance(each, Over | Near) for each in told.governing))
+    near = sum(isinstance(each, Near) for each in told.governing)
+    pressing = max(1, over + near)
+    lines = LINES_OVER if over else LINES
+    longest = LONGEST_OVER if over else LONGEST_NEAR if near > 1 else LONGEST
     start = max(1, min(over, FEW))
+    # Beside an overload, what the passes were corrected by no longer matters.
+    lesser = [*([] if over else change_notes(told.changes, unit)), *_lesser_notes(told, unit)]
     verdict_line, weights = headline(told, unit), weight_rows(told, unit)
     tight = margin_rows(told.governing, unit, max(pressing, FEW))
 
@@ -116,18 +119,15 @@ def short_answer(
         *((most, len(lesser)) for most in range(pressing + 1, FEW + 1)),
     ):
         more = listing(most, kept)
-        if not _fits(more, over=bool(over)):
+        if not _fits(more, (lines, longest)):
             break
         best = more
     return best
 
 
-def _fits(answer: Answer, *, over: bool) -> bool:
+def _fits(answer: Answer, most: tuple[int, int]) -> bool:
     text = as_text(answer)
-    lines = text.count("\n") + 1
-    if over:
-        return lines <= LINES_OVER and len(text) <= LONGEST_OVER
-    return lines <= LINES and len(text) <= LONGEST
+    return text.count("\n") < most[0] and len(text) <= most[1]
 
 
 def headline(told: Weighed, unit: str) -> str:
@@ -208,13 +208,10 @@ def bars_rows(weights: Weights, unit: str) -> tuple[Row, ...]:
 
 def _notes(told: Weighed, unit: str) -> list[str]:
     """What must be said with the figures, or they would mislead."""
-    helps = _help_notes(told.governing)
     return [
-        *helps,
+        *_help_notes(told.governing),
         *_doubt_notes(told.weights),
         share_note(tongue_share(told.rig, told.weights)),
-        # Beside an overload, what it was corrected by no longer matters.
-        *([] if helps else change_notes(told.changes, unit)),
     ]
 
 

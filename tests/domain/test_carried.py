@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import pytest
 
-from domain.carried import Change, corrected
+from domain.carried import Change
 from domain.passes import latest_session
 from domain.reference import references_from
 from domain.rig import rig_of
 from domain.uncertainty import spread
-from domain.weighing import Weights, weights_of
+from domain.weighing import Weights, weigh
 from tests.domain.scale_house import POUND, Ticket, flatdeck, juniper, pounds
 
 DENSITIES = references_from(
@@ -34,8 +34,7 @@ PERSON = 68 / POUND
 def corrected_weights(ticket: Ticket) -> tuple[Weights, tuple[Change, ...]]:
     session = latest_session(ticket.log)
     assert session is not None
-    session, changes = corrected(ticket.log, session, rig_of(ticket.log), DENSITIES)
-    return weights_of(session), changes
+    return weigh(ticket.log, session, rig_of(ticket.log), DENSITIES)
 
 
 def tongue(ticket: Ticket) -> float:

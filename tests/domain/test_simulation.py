@@ -9,7 +9,6 @@ import pytest
 from hypothesis import assume, example, given
 from hypothesis import strategies as st
 
-from domain.carried import corrected
 from domain.entries import Rating
 from domain.loading import (
     BehindCoupling,
@@ -27,7 +26,7 @@ from domain.passes import latest_session
 from domain.quantities import Quantity
 from domain.rig import rig_of
 from domain.uncertainty import Measured, spread
-from domain.weighing import Weights, weights_of
+from domain.weighing import Weights, weigh
 from tests.domain.scale_house import Ticket, flatdeck, juniper, pounds
 from tests.domain.statics import ON_TRAILER, Rig, Scale, some_rig
 from tests.domain.test_carried import DENSITIES, LITRES
@@ -40,8 +39,7 @@ SEEDS = st.integers(min_value=0, max_value=2**32 - 1)
 def weighed(ticket: Ticket) -> Weights:
     session = latest_session(ticket.log)
     assert session is not None
-    session, _ = corrected(ticket.log, session, rig_of(ticket.log), DENSITIES)
-    return weights_of(session)
+    return weigh(ticket.log, session, rig_of(ticket.log), DENSITIES)[0]
 
 
 def three_passes(on: list[float], off: list[float], alone: list[float]) -> Ticket:

@@ -6,8 +6,10 @@ import pytest
 
 from domain.passes import latest_session, sessions
 from domain.quantities import Quantity
-from domain.weighing import Weights, imbalances, weights_of
+from domain.rig import rig_of
+from domain.weighing import Weights, imbalances, weigh, weights_of
 from tests.domain.scale_house import Ticket, flatdeck, pounds
+from tests.domain.test_carried import DENSITIES
 
 
 def weights(ticket: Ticket, trailer: str | None = None) -> Weights:
@@ -149,15 +151,20 @@ def test_a_trailer_alone_is_its_axles_and_its_tongue() -> None:
 
 
 def test_bars_are_not_judged_where_the_load_changed_between_passes() -> None:
-    found = weights(
-        Ticket()
-        .hitched()
-        .weighs(bars="off", steer=3280, drive=4020, trailer=6000)
-        .weighs(bars="on", steer=3520, drive=3660, trailer=6620)
-    )
+    """The later pass counts; with its bars on, the tongue reads low."""
+    ticket = Ticket().hitched().weighs(bars="off", steer=3280, drive=4020, trailer=6000)
+    ticket.weighs("solo", steer=3600, drive=2900)
+    ticket.weighs(steer=3520, drive=3660, trailer=6620)
+    session = latest_session(ticket.log)
+    assert session is not None
+    found, _ = weigh(ticket.log, session, rig_of(ticket.log), DENSITIES)
     assert found.bars is None
     assert found.drift is not None
     assert pounds(found.drift.nominal_value) == pytest.approx(500)
+    assert load(found, "truck") == pytest.approx(3520 + 3660)
+    assert found.tongue is not None
+    assert found.tongue.reads_low
+    assert pounds(found.tongue.load.nominal_value) == pytest.approx(7180 - 6500)
 
 
 def test_the_latest_pass_of_a_kind_governs() -> None:
