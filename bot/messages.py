@@ -30,6 +30,33 @@ class Message:
     text: str
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Edited:
+    """A message that now reads otherwise: `message` as before, with its first id and time, but
+    for the text. `id` tells this edit from others of that message; `at` is when it was made.
+    """
+
+    message: Message
+    id: str
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Deleted:
+    """A message that someone took out of the chat: its id, who took it out, and when."""
+
+    network: str
+    chat: str
+    id: str
+    author: str
+    name: str
+    at: datetime
+
+
+Event = Message | Edited | Deleted
+"""What a network hands over."""
+
+
 @dataclass(frozen=True, slots=True)
 class Delivered:
     """The network has it. `reference` is the network's id of what was sent, where it gave one."""

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, fields, replace
 from typing import Any
 
+from domain.corrections import figures
 from domain.entries import Entry, ImpossibleEntry, Weighing
 from domain.log import Logged
 
@@ -121,3 +122,18 @@ def _merged_loads(before: Weighing, after: Weighing, standing: Entry) -> dict[st
         else:
             loads[position] = now
     return loads
+
+
+def differences(before: Entry, after: Entry) -> tuple[str, ...]:
+    """The fields in which two entries of one kind differ, by the names that corrections use."""
+    was, now = figures(before), figures(after)
+    named = [name for name in dict.fromkeys((*was, *now)) if was.get(name) != now.get(name)]
+    plain = [
+        each.name
+        for each in fields(after)
+        if each.name not in ("loads", "words", "value")
+        and each.name not in was
+        and each.name not in now
+        and getattr(before, each.name, None) != getattr(after, each.name)
+    ]
+    return (*named, *plain)

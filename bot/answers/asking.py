@@ -65,6 +65,14 @@ def ask_answer(ask: Ask, *, kept: bool = False) -> Answer:
     )
 
 
+def stuck_answer(text: str) -> Answer:
+    """What is said of a message on which the program failed again and again."""
+    return Answer(
+        headline="I can't make this out, and it's not in the log yet.",
+        notes=(f"It's kept, and will be read again: {text}", SEND_AGAIN),
+    )
+
+
 def still_open_answer(ask: Ask) -> Answer:
     """What is said where a correction meets a doubt of which nothing was kept."""
     return Answer(

@@ -23,7 +23,8 @@ from domain.corrections import (
     Withdrawn,
     stated,
 )
-from domain.entries import Correction, Weighing
+from domain.entries import Correction, Entry, Weighing
+from domain.log import Logged
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice
 
@@ -61,8 +62,21 @@ def withdrawn_answer(withdrawn: Withdrawn) -> Answer:
     if len(withdrawn.entries) == 1:
         headline = f"Taken back: {brief(withdrawn.entries[0].entry)}."
         return Answer(headline=headline, rows=again)
-    rows = tuple(Row("out", brief(each.entry)) for each in withdrawn.entries)
+    if not withdrawn.entries and len(withdrawn.restored) == 1:
+        return Answer(headline=f"Counts again: {brief(withdrawn.restored[0].entry)}.")
+    if not withdrawn.entries:
+        return Answer(headline=f"Counts again: {len(again)} entries.", rows=again)
+    rows = _out(withdrawn.entries)
     return Answer(headline=f"Taken back: {len(rows)} entries.", rows=rows + again)
+
+
+def read_again_answer(gone: Sequence[Logged[Entry]]) -> Answer:
+    """What goes before the answer to an edited message: that it was, and what it lost by it."""
+    return Answer(headline="Read again as edited.", rows=_out(gone))
+
+
+def _out(entries: Sequence[Logged[Entry]]) -> tuple[Row, ...]:
+    return tuple(Row("out", brief(each.entry)) for each in entries)
 
 
 def unclear_answer(unclear: Unclear) -> Answer:

@@ -3,13 +3,15 @@
 This file decides when a message counts as new (network, chat and id together), what state it
 is in, and which chat, logbook and person it belongs to. It does not know what a message says.
 
-States: `waiting` until its effects are committed, then `handled`; `stuck` once handling it has
-failed so often that only a change of the program will help.
+States: `waiting` until its effects are committed, then `handled`, or `doubted` while the question
+that it raised has no answer; `stuck` once handling it has failed so often that only a change of
+the program will help. What is doubted or stuck can be read again.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
@@ -25,14 +27,28 @@ from bot.store.tables import (
     MessageRow,
     OpenQuestionRow,
     PersonRow,
+    VersionRow,
 )
 from domain.log import Preferences
 from domain.records import ask_from_record, ask_to_record
 from domain.verdicts import Ask
 
-WAITING, HANDLED, STUCK = "waiting", "handled", "stuck"
+WAITING, HANDLED, DOUBTED, STUCK = "waiting", "handled", "doubted", "stuck"
 KEEPER, READER = "keeper", "reader"
 MOST_FAILURES = 5
+
+
+@dataclass(frozen=True, slots=True)
+class Version:
+    """How a message is a version of another (`of`; None: of itself), and when that was said.
+
+    `ask` is the question that it answers, as plain data.
+    """
+
+    act: str
+    said_at: datetime
+    of: int | None = None
+    ask: dict[str, Any] | None = None
 
 
 def chat_of(session: Session, network: str, chat: str) -> ChatRow | None:
@@ -40,26 +56,26 @@ def chat_of(session: Session, network: str, chat: str) -> ChatRow | None:
     return session.scalar(select(ChatRow).where(ChatRow.network == network, ChatRow.chat == chat))
 
 
-def is_known(session: Session, message: Message) -> bool:
-    """Whether this message was journalled before."""
-    found = session.scalar(
-        select(MessageRow.id)
+def find(session: Session, network: str, chat: str, message: str) -> MessageRow | None:
+    """The message, where it was journalled before."""
+    return session.scalar(
+        select(MessageRow)
         .join(ChatRow)
-        .where(
-            ChatRow.network == message.network,
-            ChatRow.chat == message.chat,
-            MessageRow.message == message.id,
-        )
+        .where(ChatRow.network == network, ChatRow.chat == chat, MessageRow.message == message)
     )
-    return found is not None
 
 
 def record(
-    session: Session, message: Message, defaults: Preferences, received_at: datetime
+    session: Session,
+    message: Message,
+    defaults: Preferences,
+    received_at: datetime,
+    version: Version | None = None,
 ) -> MessageRow | None:
     """Journal a message and commit it; None where it was there already.
 
-    A chat that is heard for the first time gets a logbook of its own, with `defaults`.
+    A chat that is heard for the first time gets a logbook of its own, with `defaults`. `version`
+    tells what the message is a version of; of itself, where it names no other.
     """
     try:
         chat = chat_of(session, message.network, message.chat)
@@ -75,13 +91,25 @@ def record(
             state=WAITING,
         )
         session.add(row)
+        if version is not None:
+            session.flush()
+            of = row.id if version.of is None else version.of
+            session.add(
+                VersionRow(
+                    message_id=row.id,
+                    of=of,
+                    act=version.act,
+                    said_at=version.said_at,
+                    ask=version.ask,
+                )
+            )
         session.commit()
     except IntegrityError:
         # Another worker was first with this message (or this chat); it sees to the effects.
         session.rollback()
-        if is_known(session, message):
+        if find(session, message.network, message.chat, message.id) is not None:
             return None
-        return record(session, message, defaults, received_at)
+        return record(session, message, defaults, received_at, version)
     return row
 
 
@@ -121,16 +149,39 @@ def _person(session: Session, message: Message) -> PersonRow:
     return person
 
 
-def claim(session: Session, key: int) -> MessageRow | None:
-    """A waiting message, and with it the sole right to change its logbook until the commit.
+@dataclass(frozen=True, slots=True)
+class Claimed:
+    """A waiting message with its chat and logbook, for as long as the transaction lasts."""
 
-    None where another worker has handled it meanwhile.
+    message: MessageRow
+    chat: ChatRow
+    book: LogbookRow
+
+
+def claim(session: Session, key: int, but: Sequence[int] = (), wait: bool = True) -> Claimed | None:
+    """The chat's oldest waiting message up to this one, and the sole right to change its logbook.
+
+    None where nothing waits (another worker has handled it), or where `wait` is false and
+    another worker is at that logbook now. Messages in `but` are passed over.
     """
-    row = session.get_one(MessageRow, key)
-    chat = session.get_one(ChatRow, row.chat_id)
-    session.scalar(select(LogbookRow).where(LogbookRow.id == chat.logbook_id).with_for_update())
-    session.refresh(row)
-    return row if row.state == WAITING else None
+    chat = session.scalars(select(ChatRow).join(MessageRow).where(MessageRow.id == key)).one()
+    locked = select(LogbookRow).where(LogbookRow.id == chat.logbook_id)
+    book = session.scalar(locked.with_for_update(skip_locked=not wait))
+    if book is None:
+        return None
+    oldest = (
+        select(MessageRow)
+        .where(
+            MessageRow.state == WAITING,
+            MessageRow.chat_id == chat.id,
+            MessageRow.id <= key,
+            MessageRow.id.not_in(but),
+        )
+        .order_by(MessageRow.id)
+        .limit(1)
+    )
+    message = session.scalar(oldest)
+    return None if message is None else Claimed(message, chat, book)
 
 
 def waiting(session: Session) -> tuple[int, ...]:
@@ -139,13 +190,13 @@ def waiting(session: Session) -> tuple[int, ...]:
     return tuple(session.scalars(found))
 
 
-def count_failure(session: Session, key: int) -> None:
-    """Note that handling a message failed; after MOST_FAILURES it is stuck. Commits."""
+def count_failure(session: Session, key: int) -> MessageRow:
+    """Note that handling a message failed; after MOST_FAILURES it is stuck."""
     row = session.get_one(MessageRow, key)
     row.failures += 1
     if row.failures >= MOST_FAILURES:
         row.state = STUCK
-    session.commit()
+    return row
 
 
 def preferences_of(logbook: LogbookRow) -> Preferences:
@@ -182,8 +233,8 @@ def asked(row: OpenQuestionRow) -> Ask:
 def put_question(
     session: Session, chat: ChatRow, message: MessageRow, ask: Ask, entry_key: int | None = None
 ) -> None:
-    """Open a question in a chat, in place of the one that was open."""
-    close_question(session, chat)
+    """Open a question in a chat, in place of the one that was open and stays unanswered."""
+    _drop_question(session, chat)
     session.add(
         OpenQuestionRow(
             chat_id=chat.id, message_id=message.id, ask=ask_to_record(ask), entry_id=entry_key
@@ -193,8 +244,17 @@ def put_question(
 
 
 def close_question(session: Session, chat: ChatRow) -> None:
-    """Close the question that a chat has open, if any."""
+    """Close the question that a chat has open, if any: its message is in doubt no more."""
+    row = _drop_question(session, chat)
+    if row is not None:
+        doubted = session.get_one(MessageRow, row.message_id)
+        if doubted.state == DOUBTED:
+            doubted.state = HANDLED
+
+
+def _drop_question(session: Session, chat: ChatRow) -> OpenQuestionRow | None:
     row = open_question(session, chat)
     if row is not None:
         session.delete(row)
         session.flush()
+    return row

@@ -1,19 +1,21 @@
 """A logbook's entries: kept, replaced, withdrawn, restored, and read back.
 
 This file decides what stands: an entry counts until a message withdraws it, and counts again
-when that is taken back. Nothing is ever overwritten; `changes` holds every step. It does not
+when that is taken back. Nothing is ever overwritten; `changes` holds every step: `kept`,
+`withdrawn` (amended, edited or deleted), `taken back` (by 'undo') and `restored`. It does not
 know why an entry changes, nor what is worked out from it.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from datetime import UTC, date, datetime, time
 from functools import cache
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import Select, bindparam, or_, select, update
+from sqlalchemy import Select, and_, bindparam, or_, select, update
 from sqlalchemy.orm import Session, aliased
 
 from bot.store.records import TABLES, common_values, entry_in, own_values
@@ -32,7 +34,7 @@ from domain.log import Log, Logged, Preferences
 from domain.quantities import Quantity
 
 RATING = KIND_NAMES[Rating]
-KEPT, WITHDRAWN, RESTORED = "kept", "withdrawn", "restored"
+KEPT, WITHDRAWN, TAKEN_BACK, RESTORED = "kept", "withdrawn", "taken back", "restored"
 
 
 def happened_at(entry: Entry, sent_at: datetime, preferences: Preferences) -> datetime:
@@ -110,6 +112,53 @@ def withdraw(session: Session, message: MessageRow, keys: Sequence[int]) -> None
     _mark(session, message, keys, message.id, WITHDRAWN)
 
 
+def take_back(
+    session: Session, message: MessageRow, keys: Sequence[int], restored: Sequence[int]
+) -> int:
+    """Undo a change on the word of a message; the key of the message that had made it."""
+    column, key = (EntryRow.message_id, keys[0]) if keys else (EntryRow.withdrawn_by, restored[0])
+    made_by = session.execute(select(column).where(EntryRow.id == key)).scalar_one()
+    _mark(session, message, keys, message.id, TAKEN_BACK)
+    restore(session, message, restored)
+    return int(made_by)
+
+
+def amendments(session: Session, message_keys: Sequence[int], but: Sequence[int]) -> dict[int, int]:
+    """What messages amended and still stands so: each entry, and the one that it replaced."""
+    rows = session.execute(
+        select(EntryRow.id, EntryRow.replaces).where(
+            EntryRow.message_id.in_(message_keys),
+            EntryRow.replaces.is_not(None),
+            EntryRow.withdrawn_by.is_(None),
+            EntryRow.id.not_in(but),
+        )
+    )
+    return {key: old for key, old in rows if old is not None}
+
+
+@contextmanager
+def set_aside(session: Session, message: MessageRow, keys: Sequence[int]) -> Iterator[None]:
+    """See the logbook for a while as if these entries, which stand, were not there."""
+    rows = update(EntryRow).where(EntryRow.id.in_(keys))
+    session.execute(rows.values(withdrawn_by=message.id))
+    yield
+    session.execute(rows.values(withdrawn_by=None))
+
+
+def standing_of(session: Session, keys: Sequence[int]) -> dict[int, Logged[Entry]]:
+    """What stands by now of each of these entries: itself, or what it was amended to."""
+    found: dict[int, int] = {}
+    ahead = {key: key for key in keys}
+    while ahead:
+        stands = select(EntryRow.id).where(EntryRow.id.in_(ahead), EntryRow.withdrawn_by.is_(None))
+        for key in session.scalars(stands):
+            found[ahead.pop(key)] = key
+        nexts = select(EntryRow.id, EntryRow.replaces).where(EntryRow.replaces.in_(ahead))
+        ahead = {key: ahead[old] for key, old in session.execute(nexts) if old is not None}
+    known = entries(session, found.values())
+    return {key: known[stands] for key, stands in found.items()}
+
+
 def restore(session: Session, message: MessageRow, keys: Sequence[int]) -> None:
     """Let entries count again on the word of a message."""
     _mark(session, message, keys, None, RESTORED)
@@ -163,29 +212,61 @@ def entries(session: Session, keys: Iterable[int]) -> dict[int, Logged[Entry]]:
 
 def recent(session: Session, logbook_key: int, limit: int = 25) -> tuple[Change, ...]:
     """What the last messages did that still stands, the newest first."""
-    messages = session.scalars(
-        select(EntryRow.message_id)
-        .where(EntryRow.logbook_id == logbook_key, EntryRow.withdrawn_by.is_(None))
-        .group_by(EntryRow.message_id)
-        .order_by(EntryRow.message_id.desc())
-        .limit(limit)
-    ).all()
-    rows = session.execute(
-        select(EntryRow.message_id, EntryRow.id, EntryRow.replaces)
-        .where(EntryRow.message_id.in_(messages), EntryRow.withdrawn_by.is_(None))
-        .order_by(EntryRow.message_id.desc(), EntryRow.ordinal)
-    ).all()
-    wanted = {key for _, *keys in rows for key in keys if key is not None}
-    known = entries(session, wanted)
-    return tuple(
-        Change(
-            kept=tuple(known[key] for message, key, _ in rows if message == each),
-            replaced=tuple(
-                known[old] for message, _, old in rows if message == each and old is not None
+    kept_by = select(EntryRow.message_id).where(
+        EntryRow.logbook_id == logbook_key, EntryRow.withdrawn_by.is_(None)
+    )
+    gone_by = (
+        select(EntryRow.withdrawn_by)
+        .join(
+            ChangeRow,
+            and_(
+                ChangeRow.entry_id == EntryRow.id,
+                ChangeRow.message_id == EntryRow.withdrawn_by,
+                ChangeRow.act == WITHDRAWN,
             ),
         )
-        for each in messages
+        .where(
+            EntryRow.logbook_id == logbook_key,
+            EntryRow.withdrawn_by.is_not(None),
+            EntryRow.withdrawn_by != EntryRow.message_id,
+        )
     )
+    last = {
+        message
+        for query, column in ((kept_by, EntryRow.message_id), (gone_by, EntryRow.withdrawn_by))
+        for message in session.scalars(query.group_by(column).order_by(column.desc()).limit(limit))
+        if message is not None
+    }
+    messages = sorted(last, reverse=True)[:limit]
+    kept = _by_message(
+        session,
+        select(EntryRow.message_id, EntryRow.id)
+        .where(EntryRow.message_id.in_(messages), EntryRow.withdrawn_by.is_(None))
+        .order_by(EntryRow.ordinal),
+    )
+    gone = _by_message(
+        session,
+        gone_by.add_columns(EntryRow.id)
+        .where(EntryRow.withdrawn_by.in_(messages))
+        .order_by(EntryRow.id),
+    )
+    known = entries(
+        session, {key for each in (kept, gone) for keys in each.values() for key in keys}
+    )
+    return tuple(
+        Change(
+            kept=tuple(known[key] for key in kept.get(message, ())),
+            replaced=tuple(known[key] for key in gone.get(message, ())),
+        )
+        for message in messages
+    )
+
+
+def _by_message(session: Session, query: Select[*tuple[Any, ...]]) -> dict[int, list[int]]:
+    found: dict[int, list[int]] = {}
+    for message, key in session.execute(query):
+        found.setdefault(message, []).append(key)
+    return found
 
 
 def last_message(session: Session, logbook_key: int) -> int | None:
@@ -198,9 +279,11 @@ def last_message(session: Session, logbook_key: int) -> int | None:
     )
 
 
-def latest_odometer(session: Session, logbook_key: int, truck: str | None) -> Quantity | None:
-    """The odometer reading that happened last, off a fill or by itself."""
-    values = {"logbook": logbook_key, "truck": truck}
+def latest_odometer(
+    session: Session, logbook_key: int, truck: str | None, until: datetime
+) -> Quantity | None:
+    """The odometer reading that happened last by a moment, off a fill or by itself."""
+    values = {"logbook": logbook_key, "truck": truck, "until": until}
     rows = [session.execute(_last_shown(kind), values).first() for kind in _SHOWING]
     shown = [row for row in rows if row is not None]
     if not shown:
@@ -227,6 +310,7 @@ def _last_shown(kind: str) -> Select[*tuple[Any, ...]]:
             EntryRow.logbook_id == bindparam("logbook"),
             EntryRow.kind == kind,
             EntryRow.withdrawn_by.is_(None),
+            EntryRow.happened_at <= bindparam("until"),
             table.odometer.is_not(None),
             or_(EntryRow.truck.is_(None), EntryRow.truck == bindparam("truck")),
         )

@@ -29,6 +29,7 @@ from domain.entries import (
 from domain.quantities import Quantity
 from tests.store.logbooks import HOME, START, as_told, lb, mi
 
+LATER = START + timedelta(days=365)
 ONE_OF_EACH: tuple[Entry, ...] = (
     Weighing(
         loads={"steer": lb(5280), "drive": lb(6940.5), "trailer_1_left": Quantity(1.25, "t")},
@@ -153,14 +154,14 @@ def test_the_latest_odometer_is_the_one_that_happened_last_off_a_fill_or_by_itse
     book, message = first_message(store)
     hour = timedelta(hours=1)
     with store.work() as session:
-        assert logbook.latest_odometer(session, book, None) is None
+        assert logbook.latest_odometer(session, book, None, LATER) is None
         logbook.keep(session, book, message, Fill(odometer=mi(48300)), START)
         logbook.keep(session, book, message, Odometer(odometer=mi(48011)), START - hour)
-        assert logbook.latest_odometer(session, book, None) == mi(48300)
+        assert logbook.latest_odometer(session, book, None, LATER) == mi(48300)
         new = logbook.keep(session, book, message, Odometer(odometer=mi(48350)), START + hour)
-        assert logbook.latest_odometer(session, book, None) == mi(48350)
+        assert logbook.latest_odometer(session, book, None, LATER) == mi(48350)
         logbook.withdraw(session, message, [new.key])
-        assert logbook.latest_odometer(session, book, None) == mi(48300)
+        assert logbook.latest_odometer(session, book, None, LATER) == mi(48300)
 
 
 def test_the_latest_of_a_kind_are_those_that_happened_last(store: Store) -> None:

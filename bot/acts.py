@@ -1,0 +1,225 @@
+"""What a message's verdict does to the logbook, and the answer to it.
+
+This file decides what is kept, amended, withdrawn or asked about, on the desk of one message,
+inside its transaction. It does not know how messages arrive, how words are read, nor what
+answers say.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import datetime
+from typing import assert_never
+
+from sqlalchemy.orm import Session
+
+from bot.answers import asking, correcting, dispatch, shared
+from bot.answers.answer import Answer, joined
+from bot.store import journal, logbook, versions
+from bot.store.tables import ChatRow, MessageRow, OpenQuestionRow
+from domain.corrections import Amended, Unclear, Withdrawn, bind
+from domain.doubts import answers_doubt, kinds_in_doubt, picked
+from domain.entries import Correction, Entry, Fill, Hitch, Rating, Weighing
+from domain.log import Logged, Preferences
+from domain.naming import Names, settled, which_trailer_is_open
+from domain.plausible import doubt_of
+from domain.rig import rig_of
+from domain.verdicts import Ask, Choice, Facts, Question, Silent, Verdict
+
+
+@dataclass(frozen=True, slots=True)
+class Desk:
+    """What handling one message works with: its rows, and how its logbook wants figures."""
+
+    session: Session
+    chat: ChatRow
+    message: MessageRow
+    preferences: Preferences
+    names: Names
+
+    @property
+    def book(self) -> int:
+        """The key of the chat's logbook."""
+        return self.chat.logbook_id
+
+
+def act(desk: Desk, verdict: Verdict) -> Answer | None:
+    """What a verdict does to the logbook, and the answer to it."""
+    if desk.chat.role == journal.READER and isinstance(verdict, Facts | Ask):
+        return shared.reader_answer()
+    match verdict:
+        case Silent():
+            # It read as meant for the log a moment ago; talk leaves no text behind.
+            desk.message.text = ""
+            return None
+        case Question():
+            reach = dispatch.reach_of_question(verdict)
+            log = logbook.log(desk.session, desk.book, latest=reach)
+            now = desk.message.sent_at
+            return dispatch.question_answer(log, desk.preferences, now, verdict)
+        case Ask():
+            return ask_back(desk, verdict)
+        case Facts(entries):
+            question = journal.open_question(desk.session, desk.chat)
+            doubt = against_the_rig(desk, entries, journal.asked(question) if question else None)
+            return keep(desk, entries) if doubt is None else ask_back(desk, doubt)
+        case _:
+            assert_never(verdict)
+
+
+def ask_back(desk: Desk, doubt: Ask) -> Answer:
+    """Put a doubt to the chat; nothing is kept of its message until it is settled."""
+    journal.put_question(desk.session, desk.chat, desk.message, doubt)
+    desk.message.state = journal.DOUBTED
+    return asking.ask_answer(doubt)
+
+
+def against_the_rig(desk: Desk, entries: tuple[Entry, ...], asked: Ask | None) -> Ask | None:
+    """A weighing that the rig's ratings say can't be right, unless that was asked already."""
+    weighings = [each for each in entries if isinstance(each, Weighing)]
+    if not weighings or (asked is not None and picked(entries, asked)):
+        return None
+    told = logbook.log(desk.session, desk.book, (Rating, Hitch), dispatch.LATELY)
+    return doubt_of(entries, rig_of(told, trailer=weighings[-1].trailer))
+
+
+def keep(desk: Desk, entries: tuple[Entry, ...]) -> Answer:
+    """Keep what a message states and do what it corrects; a doubt that it settles is closed."""
+    question = journal.open_question(desk.session, desk.chat)
+    ask = journal.asked(question) if question else None
+    at: datetime = desk.message.sent_at
+    completes: int | None = None
+    settles: OpenQuestionRow | None = None
+    if question is not None and ask is not None and answers_doubt(entries, ask):
+        if picked(entries, ask):
+            # The figures were texted with the question, and happened then.
+            at = desk.session.get_one(MessageRow, question.message_id).sent_at
+            completes = question.entry_id
+        journal.close_question(desk.session, desk.chat)
+        settles = question if question.entry_id is None else None
+        journal.close_question(desk.session, desk.chat)
+    if completes is not None:
+        return _complete(desk, completes, entries)
+    plain = settled_all(desk, entries)
+    kept = [
+        logbook.keep(
+            desk.session,
+            desk.book,
+            desk.message,
+            entry,
+            logbook.happened_at(entry, at, desk.preferences),
+        )
+        for entry in plain
+    ]
+    if settles is not None and ask is not None:
+        reading = [versions.Read(each.entry, each.key) for each in kept]
+        versions.note_answer(desk.session, desk.message, settles.message_id, ask, reading)
+    answers = correct_all(desk, entries)
+    if kept:
+        answers.insert(0, answer_to(desk, kept))
+    doubt = trailer_doubt(desk, kept)
+    return joined([*answers, doubt] if doubt else answers)
+
+
+def settled_all(desk: Desk, entries: tuple[Entry, ...]) -> list[Entry]:
+    """What a message states, corrections left out, each entry with its names settled."""
+    names, found = desk.names, []
+    for entry in entries:
+        if not isinstance(entry, Correction):
+            known = settled(entry, names)
+            names = names.after(known)
+            found.append(known)
+    return found
+
+
+def correct_all(desk: Desk, entries: tuple[Entry, ...]) -> list[Answer]:
+    """Carry out what a message corrects, in the order stated."""
+    return [_correct(desk, entry) for entry in entries if isinstance(entry, Correction)]
+
+
+def answer_to(desk: Desk, kept: list[Logged[Entry]]) -> Answer:
+    """The reply to what was kept, from as much of the logbook as it needs."""
+    kinds, latest = dispatch.reach_of_kept([each.entry for each in kept])
+    until = max(each.at for each in kept)
+    log = logbook.log(desk.session, desk.book, kinds, latest, until)
+    return dispatch.kept_answer(log, desk.preferences, desk.message.sent_at, kept)
+
+
+def trailer_doubt(desk: Desk, kept: list[Logged[Entry]]) -> Answer | None:
+    """Asks once which trailer went on, where it could be one of several."""
+    names = desk.names
+    for each in kept:
+        names = names.after(each.entry)
+    open_ones = [each for each in kept if which_trailer_is_open(each.entry, names)]
+    if not open_ones:
+        return None
+    hitch = open_ones[-1]
+    choices = tuple(
+        Choice(name, (replace(hitch.entry, trailer=name, words=()),)) for name in names.trailers
+    )
+    ask = Ask("trailer", choices, asking.WHICH_TRAILER)
+    journal.put_question(desk.session, desk.chat, desk.message, ask, hitch.key)
+    return asking.ask_answer(ask, kept=True)
+
+
+def _complete(desk: Desk, key: int, entries: tuple[Entry, ...]) -> Answer:
+    """Put what an answer adds into the entry that was kept with a question open."""
+    before = logbook.entries(desk.session, [key])[key]
+    after = logbook.keep(desk.session, desk.book, desk.message, entries[0], before.at, key)
+    return answer_to(desk, [after])
+
+
+def _correct(desk: Desk, correction: Correction) -> Answer:
+    last = _last_doubt(desk)
+    if last is not None and correction.action == "undo":
+        journal.close_question(desk.session, desk.chat)
+        return correcting.dropped_answer()
+    if last is not None:
+        # It corrects what was just texted, not an older entry that happens to look alike.
+        return asking.still_open_answer(last)
+    outcome = bind(correction, logbook.recent(desk.session, desk.book))
+    match outcome:
+        case Amended(before, after, _):
+            after = settled(after, desk.names)
+            question = journal.open_question(desk.session, desk.chat)
+            asked = journal.asked(question) if question else None
+            doubt = against_the_rig(desk, (after,), asked)
+            if doubt is not None:
+                journal.put_question(desk.session, desk.chat, desk.message, doubt, before.key)
+                return asking.ask_answer(doubt)
+            new = logbook.keep(desk.session, desk.book, desk.message, after, before.at, before.key)
+            if not isinstance(after, Weighing | Fill):
+                return correcting.amended_answer(outcome)
+            return correcting.amended_answer(outcome, answer_to(desk, [new]))
+        case Withdrawn(entries, restored):
+            keys = [each.key for each in entries]
+            _drop_question_about(desk, keys)
+            again = [each.key for each in restored]
+            versions.undo(desk.session, logbook.take_back(desk.session, desk.message, keys, again))
+            return correcting.withdrawn_answer(outcome)
+        case Unclear(_, choices) if choices:
+            ask = correcting.which_figure(choices)
+            journal.put_question(desk.session, desk.chat, desk.message, ask)
+            return asking.ask_answer(ask, kept=True)
+        case Unclear():
+            return correcting.unclear_answer(outcome)
+        case _:
+            assert_never(outcome)
+
+
+def _last_doubt(desk: Desk) -> Ask | None:
+    """The open question, where the last thing that was texted is a doubt and nothing was kept."""
+    question = journal.open_question(desk.session, desk.chat)
+    if question is None or question.entry_id is not None:
+        return None
+    ask = journal.asked(question)
+    if Correction in kinds_in_doubt(ask):
+        return None
+    last = logbook.last_message(desk.session, desk.book)
+    return ask if last is None or question.message_id > last else None
+
+
+def _drop_question_about(desk: Desk, keys: list[int]) -> None:
+    question = journal.open_question(desk.session, desk.chat)
+    if question is not None and question.entry_id in keys:
+        journal.close_question(desk.session, desk.chat)

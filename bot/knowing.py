@@ -1,0 +1,71 @@
+"""What a chat knows when a message is read.
+
+This file decides which of a logbook's entries the reader is told of: the rig's names and
+ratings, and where the truck stood when the message was sent, so that one that arrives late or
+is read again is held against its own time. It does not read messages.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from sqlalchemy.orm import Session
+
+from bot.answers import dispatch
+from bot.store import journal, logbook
+from bot.store.tables import ChatRow, LogbookRow
+from domain.context import Context
+from domain.entries import Fill, Hitch, Rating
+from domain.fuel import truck_fuel
+from domain.log import Preferences
+from domain.naming import Names, names_in
+from domain.rig import rig_of
+
+LATEST_FILLS = 20
+"""Fills that tell what the truck burns, where its tank's rating does not."""
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """What a chat knew at a revision of its logbook; None where it had none yet."""
+
+    context: Context
+    names: Names
+    revision: int | None = None
+
+
+def nothing_known(sent_at: datetime, defaults: Preferences) -> Known:
+    """What a chat knows that was never heard before."""
+    context = Context(
+        sent_at=sent_at,
+        units=defaults.units,
+        currency=defaults.currency,
+        time_zone=defaults.time_zone,
+    )
+    return Known(context, Names())
+
+
+def known(session: Session, chat: ChatRow, book: LogbookRow, sent_at: datetime) -> Known:
+    """What the chat knows by now of the time when a message was sent."""
+    preferences = journal.preferences_of(book)
+    told = logbook.log(session, book.id, (Rating, Hitch), dispatch.LATELY)
+    hitched = told.hitched_to(sent_at)
+    names = replace(names_in(told), on=hitched.entry.trailer if hitched else None)
+    rig = rig_of(told)
+    fuel = rig.fuel or truck_fuel(logbook.log(session, book.id, (Fill,), LATEST_FILLS))
+    question = journal.open_question(session, chat)
+    context = Context(
+        sent_at=sent_at,
+        units=preferences.units,
+        currency=preferences.currency,
+        time_zone=preferences.time_zone,
+        odometer=logbook.latest_odometer(session, book.id, names.truck, sent_at),
+        tank=rig.quantity("truck", "tank"),
+        fuel=fuel,
+        hitched=hitched is not None if told.of(Hitch) else None,
+        truck=names.truck,
+        trailers=names.trailers,
+        asked=journal.asked(question) if question else None,
+    )
+    return Known(context, names, book.revision)
