@@ -25,7 +25,6 @@ from domain.reading.fill_roles import (
     Draft,
 )
 from domain.reading.scene import Scene
-from domain.reading.tokens import WORD
 
 BARE_ROLES = (ODOMETER_ROLE, VOLUME_ROLE, PRICE_ROLE, COST_ROLE, DISTANCE_ROLE)
 
@@ -86,12 +85,8 @@ def _sure_alone(context: Context, roles: Sequence[str | None], figures: Sequence
 
 def _counts_things(scene: Scene) -> bool:
     """Whether the message counts or prices things that no phrase knows: '2 bags of ice'."""
-    strangers = sum(
-        1
-        for token in scene.tokens
-        if token.kind is WORD and not token.senses and token.raw[0].islower()
-    )
-    return strangers > 1 or any(figure.foreign for figure in scene.figures)
+    strangers = list(scene.unknown_words(names=False))
+    return len(strangers) > 1 or any(figure.foreign for figure in scene.figures)
 
 
 def _disorder(named: Sequence[str]) -> int:

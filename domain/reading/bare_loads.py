@@ -17,7 +17,6 @@ from domain.reading.load_doubts import lone_doubt, stated_loads, sum_doubt, two_
 from domain.reading.loads import SUM_TOLERANCE, common_unit
 from domain.reading.positions import IN_ORDER, positions_in_order
 from domain.reading.scene import Scene
-from domain.reading.tokens import WORD
 
 BARE_KG = (400.0, 40_000.0)
 """What a figure without any label must weigh to be taken for a load."""
@@ -91,11 +90,7 @@ def _looks_like_loads(scene: Scene, masses: Sequence[Figure]) -> bool:
     """Three or more plausible loads and hardly a word besides."""
     if len(masses) < 3:
         return False
-    strangers = sum(
-        1
-        for token in scene.tokens
-        if token.kind is WORD and not token.senses and token.raw[0].islower()
-    )
+    strangers = any(True for _ in scene.unknown_words(names=False))
     if scene.context.hitched and _in_a_row(masses):
         return True
     tidy = all(
@@ -103,7 +98,7 @@ def _looks_like_loads(scene: Scene, masses: Sequence[Figure]) -> bool:
         for figure in masses
     )
     small = [f for f in scene.figures if f.claimed is None and f.value < 100 and f.unit is None]
-    return tidy and strangers == 0 and len(small) <= 1
+    return tidy and not strangers and len(small) <= 1
 
 
 def _in_a_row(masses: Sequence[Figure]) -> bool:
@@ -151,9 +146,4 @@ def _trailer_axles_stated(scene: Scene) -> bool:
 def _is_alone(scene: Scene, figure: Figure) -> bool:
     """A lone figure with a weighing word: said of the scale, not of cargo or a person."""
     others = [other for other in scene.figures if other is not figure and other.claimed is None]
-    strangers = sum(
-        1
-        for token in scene.tokens
-        if token.kind is WORD and not token.senses and token.raw.islower()
-    )
-    return not others and strangers == 0
+    return not others and not any(True for _ in scene.unknown_words(names=False))

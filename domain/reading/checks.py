@@ -6,6 +6,8 @@ one clause; a plan to check, or a question about it, is none.
 
 from __future__ import annotations
 
+from typing import Literal
+
 from domain.entries import Check
 from domain.reading.scene import NEGATION, Scene, ends_sentence
 from domain.reading.tokens import MARK, NUMBER
@@ -15,6 +17,7 @@ PLACING = ("side", "corner", "end", "vehicle", "name", "ordinal", "axle_noun")
 
 
 REACH = 5
+State = Literal["done", "fault"]
 
 
 def read_checks(scene: Scene) -> list[Check]:
@@ -44,9 +47,7 @@ def read_checks(scene: Scene) -> list[Check]:
         if _everyday(scene, index, start, state[1], found):
             continue
         used.add(index)
-        found.append(
-            Check(item=scene.words_between(start, end), state=state[0])  # type: ignore[arg-type]
-        )
+        found.append(Check(item=scene.words_between(start, end), state=state[0]))
     return found
 
 
@@ -67,7 +68,7 @@ def _is_label(scene: Scene, index: int) -> bool:
     )
 
 
-def _state(scene: Scene, index: int, limit: int) -> tuple[str, int] | None:
+def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
     """The first state behind the item in its sentence, else right before it ('crossed chains')."""
     denied = False
     for other in range(index + 1, min(len(scene.tokens), index + 1 + REACH)):

@@ -6,7 +6,7 @@ can be of it, and in what unit it is meant where none was said.
 
 from __future__ import annotations
 
-from domain.context import DISTANCE_UNIT, MASS_UNIT, TEMPERATURE_UNIT, VOLUME_UNIT, Context
+from domain.context import MASS_UNIT, TEMPERATURE_UNIT, VOLUME_UNIT, Context
 from domain.quantities import Quantity
 from domain.reading.figures import (
     DISTANCE,
@@ -19,6 +19,7 @@ from domain.reading.figures import (
     Figure,
 )
 from domain.reading.labels import Label
+from domain.reading.odometers import odometer_unit
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD
 
@@ -155,7 +156,7 @@ def _unit(context: Context, figure: Figure, field: str | None) -> str | None:
     if field == "volume":
         return VOLUME_UNIT[context.units]
     if field in ("odometer", "distance"):
-        return context.odometer.unit if context.odometer else DISTANCE_UNIT[context.units]
+        return odometer_unit(context)
     if field == "unit_price":
         return f"{context.currency}/{VOLUME_UNIT[context.units]}"
     if field == "cost":

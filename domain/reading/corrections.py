@@ -226,11 +226,7 @@ def _value_and_mistake(scene: Scene, figures: list[Figure]) -> tuple[Figure | No
 def _strangers(scene: Scene) -> int:
     """Words that neither the phrasebook nor a correction's own words for fields know."""
     known = scene.book.keys["corrected_field"]
-    return sum(
-        1
-        for token in scene.tokens
-        if token.kind is WORD and not token.senses and token.text not in known
-    )
+    return sum(1 for index in scene.unknown_words() if scene.tokens[index].text not in known)
 
 
 def _log_sized(figure: Figure) -> bool:

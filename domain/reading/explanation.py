@@ -32,7 +32,7 @@ def explanation(scene: Scene, verdict: Verdict, trace: list[str]) -> str:
     words = [_word(token) for token in scene.tokens if token.kind is WORD and token.senses]
     if words:
         lines.append("words     " + "; ".join(words))
-    unknown = [token.raw for token in scene.tokens if token.kind is WORD and not token.senses]
+    unknown = [scene.tokens[index].raw for index in scene.unknown_words()]
     if unknown:
         lines.append("unknown   " + ", ".join(unknown))
     doubted = (

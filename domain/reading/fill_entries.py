@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from domain.context import DISTANCE_UNIT, ECONOMY_UNIT, VOLUME_UNIT, Context
+from domain.context import ECONOMY_UNIT, VOLUME_UNIT, Context
 from domain.entries import Fill
 from domain.quantities import Quantity
 from domain.reading.doubts import Doubt
@@ -23,7 +23,7 @@ from domain.reading.fill_roles import (
     Draft,
     price_band,
 )
-from domain.reading.odometers import odometer_doubt
+from domain.reading.odometers import odometer_doubt, odometer_unit
 from domain.reading.scene import Scene
 from domain.verdicts import Choice
 
@@ -148,11 +148,6 @@ def _distance(context: Context, figure: Figure | None) -> Quantity | None:
         return None
     unit = figure.unit if figure.dimension == DISTANCE else None
     return Quantity(figure.value, unit or odometer_unit(context))
-
-
-def odometer_unit(context: Context) -> str:
-    """The unit meant where an odometer reading has none: that of the last, or the chat's."""
-    return context.odometer.unit if context.odometer else DISTANCE_UNIT[context.units]
 
 
 def _economy(context: Context, figure: Figure | None) -> Quantity | None:

@@ -251,12 +251,7 @@ def _foreign(scene: Scene, draft: Draft) -> bool:
     if volume is not None and draft.product is None and _named_before(scene, volume):
         return True
     if volume is None or volume.foreign is None:
-        strangers = [
-            token
-            for token in scene.tokens
-            if token.kind is WORD and not token.senses and token.raw[0].islower()
-        ]
-        few = len(strangers) <= 3
+        few = len(list(scene.unknown_words(names=False))) <= 3
         known = draft.product or scene.has("fuel_cue") or scene.has("full")
         return not (known or few or ODOMETER_ROLE in draft.roles or PRICE_ROLE in draft.roles)
     return not (draft.product or ODOMETER_ROLE in draft.roles or PRICE_ROLE in draft.roles)

@@ -8,6 +8,7 @@ round goes with it. A reading below the last, or far above it, is asked about.
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Literal, cast
 
 from domain.context import DISTANCE_UNIT, Context
 from domain.entries import Entry, Odometer
@@ -16,13 +17,16 @@ from domain.reading.doubts import Doubt
 from domain.reading.figures import DISTANCE, NEXT_READING, Figure
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import WORD
 from domain.verdicts import Choice
 
 BARE_STEP = 2_500
 """Miles or kilometres: how far ahead of the last reading a figure without a label may be."""
 
 LARGEST = 2_000_000
+FARTHEST_EVENT = 14
+"""Words, and what parts them, between a reading and what happened there."""
+
+Event = Literal["depart", "arrive", "turnaround"]
 
 
 def read_odometers(scene: Scene) -> list[Odometer] | Doubt:
@@ -35,12 +39,12 @@ def read_odometers(scene: Scene) -> list[Odometer] | Doubt:
         value = _quantity(scene.context, figure)
         reading = Odometer(
             odometer=value,
-            event=event,  # type: ignore[arg-type]
+            event=event,
             words=(("odometer", scene.words_between(figure.start, figure.end)),),
         )
 
-        def again(odometer: Quantity, event: str | None = event) -> Odometer:
-            return Odometer(odometer=odometer, event=event)  # type: ignore[arg-type]
+        def again(odometer: Quantity, event: Event | None = event) -> Odometer:
+            return Odometer(odometer=odometer, event=event)
 
         doubt = odometer_doubt(scene.context, value, again)
         if doubt is not None:
@@ -82,14 +86,7 @@ def _is_odometer(scene: Scene, figure: Figure) -> bool:
 
 def _strangers(scene: Scene) -> int:
     """Lower-case words that no phrase knows, the name of a place aside."""
-    return sum(
-        1
-        for index, token in enumerate(scene.tokens)
-        if token.kind is WORD
-        and not token.senses
-        and token.raw[0].islower()
-        and not _is_place(scene, index)
-    )
+    return sum(1 for i in scene.unknown_words(names=False) if not _is_place(scene, i))
 
 
 def _is_place(scene: Scene, index: int) -> bool:
@@ -115,7 +112,7 @@ def _little_else(scene: Scene, figure: Figure) -> bool:
     return _strangers(scene) == 0 and others == 0
 
 
-def _event(scene: Scene, figure: Figure) -> str | None:
+def _event(scene: Scene, figure: Figure) -> Event | None:
     """Leaving, arriving or turning round, in the figure's clause before any other."""
     found: list[tuple[int, str]] = []
     start, end = scene.sentence_of(figure.start)
@@ -140,14 +137,18 @@ def _event(scene: Scene, figure: Figure) -> str | None:
     if not found:
         return None
     best = min(found)
-    return best[1] if best[0] <= 14 else None
+    return cast(Event, best[1]) if best[0] <= FARTHEST_EVENT else None
 
 
 def _quantity(context: Context, figure: Figure) -> Quantity:
     if figure.dimension == DISTANCE and figure.unit:
         return Quantity(figure.value, figure.unit)
-    unit = context.odometer.unit if context.odometer else DISTANCE_UNIT[context.units]
-    return Quantity(figure.value, unit)
+    return Quantity(figure.value, odometer_unit(context))
+
+
+def odometer_unit(context: Context) -> str:
+    """The unit meant where an odometer reading has none: that of the last, or the chat's."""
+    return context.odometer.unit if context.odometer else DISTANCE_UNIT[context.units]
 
 
 def odometer_doubt(

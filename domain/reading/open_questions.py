@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from typing import Any
 
 from domain.entries import Entry, Weighing
 from domain.quantities import Quantity
@@ -246,5 +247,6 @@ def _replaced(asked: Ask, value: float, unit: str | None) -> Facts | None:
             entries.append(replace(entry, loads={**entry.loads, asked.about: after}))
         else:
             name = "value" if asked.about in ("observation", "rating", "cargo") else asked.about
-            entries.append(replace(entry, **{name: after}))  # type: ignore[arg-type]
+            change: dict[str, Any] = {name: after}
+            entries.append(replace(entry, **change))
     return Facts(tuple(entries)) if changed else None

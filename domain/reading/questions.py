@@ -17,7 +17,7 @@ from domain.reading.figures import DISTANCE, MASS, Figure
 from domain.reading.particulars import question_of
 from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, find_overlapping
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK, WORD
+from domain.reading.tokens import MARK
 from domain.reading.topics import topic_of
 from domain.verdicts import Question
 
@@ -130,11 +130,8 @@ def _strangers(scene: Scene, topics: Topics) -> int:
     told = {word for phrases in topics.values() for phrase in phrases for word in phrase.split()}
     return sum(
         1
-        for token in scene.tokens
-        if token.kind is WORD
-        and not token.senses
-        and token.text not in told
-        and "small_word" not in token.groups
+        for token in (scene.tokens[index] for index in scene.unknown_words())
+        if token.text not in told and "small_word" not in token.groups
     )
 
 

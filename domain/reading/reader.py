@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from typing import Any
 
 from domain.context import MASS_UNIT, Context
 from domain.entries import (
@@ -189,7 +190,7 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
     truck, trailer = _named(scene, "truck"), _named(scene, "trailer")
     placed: list[Entry] = []
     for entry in entries:
-        changes: dict[str, object] = {}
+        changes: dict[str, Any] = {}
         if when is not None:
             changes["at"] = when
         if place is not None and not isinstance(entry, (Rating, Check, Cargo)):
@@ -199,7 +200,7 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         towed = entry.subject in OF_TRAILER if isinstance(entry, Rating) else True
         if trailer is not None and towed and not isinstance(entry, (Fill, Odometer)):
             changes["trailer"] = trailer
-        placed.append(replace(entry, **changes) if changes else entry)  # type: ignore[arg-type]
+        placed.append(replace(entry, **changes) if changes else entry)
     return tuple(placed)
 
 

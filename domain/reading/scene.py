@@ -9,6 +9,7 @@ decide what the rest means.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from domain.context import Context
 from domain.reading.figure_search import find_figures
@@ -155,6 +156,12 @@ class Scene:
         for figure in self.figures:
             if figure.claimed is None and self.talk[figure.start] is None:
                 yield figure
+
+    def unknown_words(self, *, names: bool = True) -> Iterator[int]:
+        """Where words stand that no phrase knows; without capitalized ones if not `names`."""
+        for index, token in enumerate(self.tokens):
+            if token.kind is WORD and not token.senses and (names or token.raw[0].islower()):
+                yield index
 
     def words_between(self, start: int, end: int) -> str:
         """The message's own words from one token to another (exclusive)."""
@@ -345,6 +352,7 @@ def names_of(context: Context) -> Senses:
     return names
 
 
+@lru_cache(maxsize=1024)
 def _spelled(name: str) -> str:
     """A name as its tokens: 'pop-up' is two words."""
     return " ".join(split_words(name))

@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from domain.context import DISTANCE_UNIT, Context
@@ -24,6 +25,8 @@ from domain.walkround import SUBJECT, PointsTable
 DAYS = {"day": 1.0, "week": 7.0, "month": 365.25 / 12, "year": 365.25}
 SPOKEN_DIGITS = {"five": 5.0, "six": 6.0, "seven": 7.0}
 PLAIN_TRAILERS = ("trailer", "camper", "caravan", "van")
+
+MAX_COMPILED = 4096
 
 NUMBER = r"\d[\d,]{0,9}(?:\.\d{1,4})?(?: ?k)?"
 
@@ -65,10 +68,10 @@ def read_standing(text: str, context: Context, words: StandingWords) -> Verdict 
     """What a message sets or asks that lasts; None where it is another matter."""
     said = " ".join(text.casefold().replace("’", "'").replace("'", "").split()).rstrip(" .?!")
     trailers = _trailers(context)
-    named = f"(?P<trailer>{_any_of(trailers)})"
+    names = tuple(trailers)
     for name, patterns in words.patterns.items():
         for pattern in patterns:
-            found = re.fullmatch(pattern.replace("{trailer}", named), said)
+            found = _compiled(pattern, names).fullmatch(said)
             if found is None:
                 continue
             if name in _ASKED:
@@ -77,6 +80,12 @@ def read_standing(text: str, context: Context, words: StandingWords) -> Verdict 
             entries = _FACTS[name](found, context, words, trailer)
             return Facts(tuple(entries)) if entries else None
     return None
+
+
+@lru_cache(maxsize=MAX_COMPILED)
+def _compiled(pattern: str, trailers: tuple[str, ...]) -> re.Pattern[str]:
+    """A pattern for a chat's trailers; compiled once, as the same chats text again and again."""
+    return re.compile(pattern.replace("{trailer}", f"(?P<trailer>{_any_of(trailers)})"))
 
 
 def _trailers(context: Context) -> Mapping[str, str | None]:
