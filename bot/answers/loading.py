@@ -47,7 +47,7 @@ from domain.loading import (
     room,
 )
 from domain.log import Log, Preferences
-from domain.margins import Over, governing
+from domain.margins import Margin, Near, Over, governing
 from domain.quantities import Quantity
 from domain.uncertainty import spread
 from domain.verdicts import Question
@@ -68,11 +68,12 @@ ASK_FOR = {
 }
 """What is asked back where something is lacking."""
 
-WORKED_OUT = "Worked out, not weighed; reweigh once it is loaded."
-LEARNED = "The hitch's lever is taken from your own weighing."
-BARS = "The bars are taken to stay as they are."
+WORKED_OUT = "Worked out, not weighed"
+LEARNED = "the hitch's lever is from your own weighing"
+BARS = "the bars are taken to stay as they are"
 LEAVE_ROOM = "Leave some room: a scale is only good to its division."
-FEW_MARGINS = 4
+FEW_MARGINS, MOST_MARGINS = 2, 3
+"""Margins that are told: a few, and so many where they are over or near."""
 
 
 def whatif_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
@@ -128,7 +129,7 @@ def _changed(
         headline=headline,
         rows=(
             *_load_rows(weighed, after, unit),
-            *margin_rows(found, unit, FEW_MARGINS, derived=True),
+            *_tight_rows(found, unit),
         ),
         notes=_notes(weighed, after, change, arms),
     )
@@ -160,6 +161,12 @@ def _step(before: Weights, after: Weights, name: str, unit: str) -> str:
     return f"{step:+,.0f}" if round(step) else "unchanged"
 
 
+def _tight_rows(found: Sequence[Margin], unit: str) -> tuple[Row, ...]:
+    pressing = sum(isinstance(each, Over | Near) for each in found)
+    most = min(MOST_MARGINS, max(FEW_MARGINS, pressing))
+    return margin_rows(found, unit, most, derived=True)
+
+
 def _room(weighed: Weighed, place: Place, arms: Levers, preferences: Preferences) -> Answer:
     change = effect(place, arms, weighed.weights)
     if isinstance(change, Lacks):
@@ -172,15 +179,15 @@ def _room(weighed: Weighed, place: Place, arms: Levers, preferences: Preferences
     if isinstance(found.binds, Over):
         over = verdict(weighed.governing, unit)
         return Answer(headline=f"Nothing more. {over}", notes=(CAUTION,))
-    most = rounded(Quantity(_down(to_unit(found.mass, unit)), unit))
-    after = predicted(weighed.weights, change, found.mass)
+    most = Quantity(_down(to_unit(found.mass, unit)), unit)
+    after = predicted(weighed.weights, change, most.amount("kg"))
     left = governing(margins(weighed.rig, after, references().load_index))
     return Answer(
-        headline=f"About {most} more {_where(place, preferences)}; "
+        headline=f"About {rounded(most)} more {_where(place, preferences)}; "
         f"{limit_name(found.binds)} binds first.",
         rows=(
             *_load_rows(weighed, after, unit),
-            *margin_rows(left, unit, FEW_MARGINS, derived=True),
+            *_tight_rows(left, unit),
         ),
         notes=(LEAVE_ROOM, *_notes(weighed, after, change, arms)),
     )
@@ -226,11 +233,14 @@ def _side(ahead: float) -> str:
 
 def _notes(weighed: Weighed, after: Weights, change: Effect, arms: Levers) -> tuple[str, ...]:
     uses_lever = bool(change.tongue.nominal_value)
-    notes: Sequence[str] = (
-        share_note(tongue_share(weighed.rig, after)),
+    basis = [
         WORKED_OUT,
         LEARNED if uses_lever and arms.learned else "",
         BARS if uses_lever and _bars_on(weighed.weights) else "",
+    ]
+    notes = (
+        share_note(tongue_share(weighed.rig, after)),
+        f"{'; '.join(filter(None, basis))}.",
         CAUTION,
     )
     return tuple(filter(None, notes))

@@ -383,7 +383,8 @@ def test_what_if_six_hundred_pounds_four_feet_ahead_of_the_axle() -> None:
     assert amount(figure(answer, "Drive")) == pytest.approx(4940 + onto * (1 + LEVER), abs=5)
     assert amount(figure(answer, "Trailer axles")) == pytest.approx(8140 + 450, abs=5)
     assert amount(figure(answer, "Tongue")) == pytest.approx(TONGUE + onto, abs=5)
-    assert "taken from your own weighing" in words(answer)
+    assert "lever is from your own weighing" in words(answer)
+    assert len(as_text(answer).splitlines()) <= LINES
 
 
 def test_how_much_more_fits_on_the_flatdeck() -> None:

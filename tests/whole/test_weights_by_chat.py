@@ -1,24 +1,19 @@
-"""A day at the scale through the real conversation: ratings, three passes, two fills, questions.
+"""A day at the scale through the real command: ratings, three passes, two fills, questions.
 
-The figures are recomputed from the texted ones with NumPy, not with Drawbar's own functions.
+`drawbar chat` is run as anyone runs it, its lines piped. The figures are recomputed from the
+texted ones with NumPy and with statics, not with Drawbar's own functions.
 """
 
 from __future__ import annotations
 
 import re
-from pathlib import Path
+import sqlite3
+from contextlib import closing
 
 import numpy as np
 import pytest
 
-from bot.answers.answer import Answer
-from bot.answers.plain import as_text
-from bot.conversation import Conversation
-from bot.store import outbox
-from bot.store.database import open_store
-from bot.wiring import reader
-from domain.log import Preferences
-from tests.store.logbooks import START, as_told
+from tests.whole.test_conversation import figures, replies
 
 RIG = [
     "truck Juniper gvwr 11500 gcwr 27000 front axle 5600 rear axle 7000 payload 3500 "
@@ -26,64 +21,36 @@ RIG = [
     "Juniper curb weight 8000",
     "Juniper tow rating 15000",
     "trailer flatdeck gvwr 12000 axles 2x6000",
+    "trailer flatdeck coupler to axle 16 ft",
+    "hitch ball 20000 tongue 2000",
     "hitch label: max trailer 14,000 max tongue 1,400",
     "hitched flatdeck",
 ]
-PASSES = [
-    "bars on, 2 aboard: steer 5100 drive 4480 trailer 8160",
-    "12 gal diesel",
-    "bars off, 2 aboard: steer 4740 drive 5080 trailer 8000",
-    "8 gal diesel",
-    "solo, just me: steer 5060 drive 3580",
-]
+ON = "bars on, 2 aboard: steer 5100 drive 4480 trailer 8160"
+OFF = "bars off, 2 aboard: steer 4740 drive 5080 trailer 8000"
+SOLO = "solo, just me: steer 5060 drive 3580"
+PASSES = [ON, "12 gal diesel", OFF, "8 gal diesel", SOLO]
+WHAT_IF = "what if we add 600 lb four feet ahead of the trailer axle?"
+ROOM = "how much more can I carry on the flatdeck?"
+CHAINS = "are 4 chains 3/8 grade 70 enough for 9,200 lb?"
+STRAPS = "how many straps do i need for a 4,200 lb tractor?"
+QUESTIONS = ["margins", "whats the tongue weight", WHAT_IF, ROOM, CHAINS, STRAPS, "are we over?"]
+
 GALLON = 0.8325 * 3.785411784 / 0.45359237
 PERSON = 68 / 0.45359237
-
-
-class Chat:
-    """Messages ten minutes apart through the reader, the store and back out."""
-
-    def __init__(self, folder: Path) -> None:
-        self._store = open_store(folder / "logbook.db")
-        preferences = Preferences(units="us", time_zone="America/Boise")
-        self._conversation = Conversation(self._store, reader(), lambda: START, preferences)
-        self._minutes = 0
-
-    def says(self, text: str) -> Answer | None:
-        """What is answered to a message; None where it is talk."""
-        self._minutes += 10
-        self._conversation.receive(as_told(text, self._minutes))
-        with self._store.work() as session:
-            parcels = outbox.heads(session)
-            for each in parcels:
-                outbox.mark_sent(session, each.key)
-        return parcels[-1].answer if parcels else None
-
-    def told(self, text: str) -> Answer:
-        """What is answered to a message that must have an answer."""
-        answer = self.says(text)
-        assert answer is not None, text
-        assert len(as_text(answer)) <= 900, text
-        return answer
-
-    def day(self) -> list[Answer]:
-        """The answers to the rig and to its weighings."""
-        return [self.told(text) for text in (*RIG, *PASSES)]
-
-
-@pytest.fixture
-def chat(tmp_path: Path) -> Chat:
-    return Chat(tmp_path)
-
-
-def figures(answer: Answer) -> dict[str, str]:
-    return {row.label: row.figure for row in answer.rows}
 
 
 def amount(text: str) -> float:
     found = re.search(r"[\d,]+(?:\.\d+)?", text)
     assert found is not None
     return float(found.group().replace(",", ""))
+
+
+@pytest.fixture(scope="module")
+def day(tmp_path_factory: pytest.TempPathFactory) -> dict[str, list[str]]:
+    """The lines of the answer to each text."""
+    texts = [*RIG, *PASSES, *QUESTIONS]
+    return dict(zip(texts, replies(texts, tmp_path_factory.mktemp("day") / "log.db"), strict=True))
 
 
 def least_squares() -> dict[str, float]:
@@ -104,80 +71,170 @@ def least_squares() -> dict[str, float]:
     return dict(zip(("truck", "tongue", "trailer", "moved"), map(float, found), strict=True))
 
 
-def test_a_day_at_the_scale(chat: Chat) -> None:
-    solo = chat.day()[-1]
-    expected = least_squares()
+def lever() -> float:
+    """Overhang over wheelbase: what a pound of tongue takes off the steer axle."""
+    off = 4740 - 12 * GALLON / 2
+    alone = 5060 - 20 * GALLON / 2 + PERSON / 2
+    return (alone - off) / least_squares()["tongue"]
+
+
+def test_the_corrected_tongue_comes_with_its_uncertainty(day: dict[str, list[str]]) -> None:
+    solo, expected = day[SOLO], least_squares()
     rows = figures(solo)
-    assert solo.headline == "Inside every rating given. Tightest: steer axle has 500 lb left."
     assert amount(rows["Gross"]) == 5100 + 4480 + 8160
-    assert amount(rows["Tongue"]) == pytest.approx(expected["tongue"], abs=5)
-    share = next(row.remark for row in solo.rows if row.label == "Tongue")
-    assert amount(share.partition("of")[2]) == pytest.approx(expected["trailer"], abs=10)
+    tongue, _, doubt = rows["Tongue"].partition("±")
+    assert amount(tongue) == pytest.approx(expected["tongue"], abs=5)
+    # A person good to 16 kg and four readings, each with two errors anywhere within 10 lb.
+    assert float(doubt) == pytest.approx(2.2 * np.hypot(16 / 0.45359237, (800 / 3) ** 0.5), abs=6)
+    shown = next(line for line in solo if "Tongue" in line)
+    share, trailer = re.findall(r"([\d.,]+) % of ([\d,]+) lb", shown)[0]
+    assert float(share) == pytest.approx(100 * expected["tongue"] / expected["trailer"], abs=0.06)
+    assert amount(trailer) == pytest.approx(expected["trailer"], abs=10)
     assert amount(rows["Bars move"]) == pytest.approx(expected["moved"], abs=5)
-    assert "Passes corrected: fuel 140 lb, people 150 lb." in solo.notes
-    margins = chat.told("margins")
-    assert amount(figures(margins)["Truck GVWR"]) == 11500 - 5100 - 4480
-    assert len(margins.rows) > len([each for each in solo.rows if "left" in each.figure])
-    assert "Not given: trailer tyres and truck tyres." in margins.notes
+    fuel, people = round(20 * GALLON, -1), round(PERSON, -1)
+    assert f"Passes corrected: fuel {fuel:.0f} lb, people {people:.0f} lb." in solo
 
 
-def test_the_questions_of_that_day(chat: Chat) -> None:
-    chat.day()
+def test_the_tightest_margin_leads_and_the_rest_are_a_word_away(
+    day: dict[str, list[str]],
+) -> None:
     expected = least_squares()
-    tongue = chat.told("whats the tongue weight").headline
-    stated, shown = re.findall(r"[\d,.]+(?= lb| %)", tongue)
-    assert amount(stated) == pytest.approx(expected["tongue"], abs=5)
-    share = 100 * expected["tongue"] / expected["trailer"]
-    assert amount(shown) == pytest.approx(share, abs=0.06)
-    assert "±" in tongue
+    left = {
+        "Steer axle": (5600 - 5100, 5600),
+        "Drive axle": (7000 - 4480, 7000),
+        "Truck GVWR": (11500 - 9580, 11500),
+        "GCWR": (27000 - 17740, 27000),
+        "Trailer axles": (12000 - 8160, 12000),
+        "Trailer GVWR": (12000 - expected["trailer"], 12000),
+        "Hitch": (14000 - expected["trailer"], 14000),
+        "Hitch tongue": (1400 - expected["tongue"], 1400),
+        "Tow rating": (15000 - expected["trailer"], 15000),
+        "Payload": (3500 - (9580 - 8000), 3500),
+    }
+    listed = figures(day["margins"])
+    order = sorted(left, key=lambda name: left[name][0] / left[name][1])
+    assert [name for name in listed if name in left] == order
+    for name, (room, _) in left.items():
+        assert amount(listed[name]) == pytest.approx(room, abs=10), name
+    for text in (SOLO, "margins", "are we over?"):
+        assert day[text][0] == (
+            f"Inside every rating given. Tightest: {order[0].lower()} has {left[order[0]][0]} lb "
+            "left."
+        )
+    assert any("more ratings with more room; text margins for all." in each for each in day[SOLO])
 
-    margin = chat.told("are we over?")
-    assert margin.headline == "Inside every rating given. Tightest: steer axle has 500 lb left."
 
-    whatif = figures(chat.told("what if we put 300 lb in the bed?"))
-    assert amount(whatif["Drive"]) == 4480 + 300
-    assert amount(whatif["Truck GVWR"]) == 11500 - 5100 - 4480 - 300
+def test_what_is_missing_is_named_once_and_wherever_margins_are_asked_for(
+    day: dict[str, list[str]],
+) -> None:
+    line = "Not given: trailer tyres and truck tyres."
+    assert line in day[ON]
+    assert line not in day[OFF]
+    assert line not in day[SOLO]
+    assert line in day["margins"]
 
-    room = chat.told("how much more can I carry on the flatdeck?").headline
-    bars_off = np.array([4740, 5080]) - 12 * GALLON / 2
-    lever = (5060 - 20 * GALLON / 2 + PERSON / 2 - bars_off[0]) / expected["tongue"]
+
+def test_each_answer_of_the_day_is_read_at_a_glance(day: dict[str, list[str]]) -> None:
+    for text in (ON, OFF, SOLO):
+        assert len(day[text]) <= 11
+        assert len("\n".join(day[text])) <= 500
+
+
+def test_the_share_and_its_range_are_told_on_asking(day: dict[str, list[str]]) -> None:
+    expected = least_squares()
+    tongue, share = re.findall(r"[\d,.]+(?= lb| %)", day["whats the tongue weight"][0])
+    assert amount(tongue) == pytest.approx(expected["tongue"], abs=5)
+    assert amount(share) == pytest.approx(100 * expected["tongue"] / expected["trailer"], abs=0.06)
+    assert "Customary is 10-15 %." in day["whats the tongue weight"]
+
+
+def test_what_if_puts_the_load_where_statics_puts_it(day: dict[str, list[str]]) -> None:
+    """Forces and moments of truck and trailer, the wheelbase as one and the reach 16 ft."""
+    w, b, reach = 1.0, lever(), 16.0
+    # Unknown: steer, drive, trailer axles, coupling. Rows: truck's forces, its moments about the
+    # steer axle, trailer's forces, its moments about the coupling.
+    matrix = np.array([[1, 1, 0, -1], [0, w, 0, -(w + b)], [0, 0, 1, 1], [0, 0, reach, 0]])
+    added = np.linalg.solve(matrix, np.array([0, 0, 600, 600 * (reach - 4)]))
+    rows = figures(day[WHAT_IF])
+    before = {"Steer": 5100, "Drive": 4480, "Trailer axles": 8160}
+    for (name, weighed), more in zip(before.items(), added[:3], strict=True):
+        assert amount(rows[name]) == pytest.approx(weighed + more, abs=10), name
+    tongue = least_squares()["tongue"] + added[3]
+    assert added[3] == pytest.approx(150)
+    assert amount(rows["Tongue"]) == pytest.approx(tongue, abs=10)
+    assert amount(rows["Hitch tongue"]) == pytest.approx(1400 - tongue, abs=10)
+    said = "\n".join(day[WHAT_IF])
+    assert "inside every rating given" in said
+    assert "from your own weighing" in said
+
+
+def test_how_much_more_fits_is_the_least_of_all_rooms(day: dict[str, list[str]]) -> None:
+    expected = least_squares()
     onto = expected["tongue"] / expected["trailer"]
     rooms = {
         "trailer GVWR": 12000 - expected["trailer"],
         "hitch tongue": (1400 - expected["tongue"]) / onto,
         "truck GVWR": (11500 - 9580) / onto,
-        "drive axle": (7000 - 4480) / (onto * (1 + lever)),
+        "drive axle": (7000 - 4480) / (onto * (1 + lever())),
     }
     binds = min(rooms, key=lambda name: rooms[name])
-    assert binds in room
-    assert amount(room) == pytest.approx(rooms[binds], abs=20)
+    assert f"{binds} binds first" in day[ROOM][0]
+    assert rooms[binds] - 20 <= amount(day[ROOM][0]) <= rooms[binds]
 
-    # Half of 2,000 lb each (49 CFR 393.106, 393.108): three make 3,000 of the 2,100 lb needed.
-    tiedown = chat.told("how many straps do i need for a 4,200 lb tractor?")
-    assert tiedown.headline == "At least 3 x 2 in strap."
+
+def test_tie_downs_count_half_of_their_working_load_limit(day: dict[str, list[str]]) -> None:
+    """49 CFR 393.106(d) and 393.108: 6,600 lb a chain of grade 70, 2,000 lb a 2 in strap."""
+    assert day[CHAINS][0] == (
+        f"Enough by the rule: {4 * 6600 / 2:,.0f} lb counted, {9200 / 2:,.0f} lb needed."
+    )
+    straps = int(np.ceil(4200 / 2 / (2000 / 2)))
+    assert day[STRAPS][0] == f"At least {straps} x 2 in strap."
+    for text in (CHAINS, STRAPS):
+        assert any("local law governs" in line.casefold() for line in day[text])
+
+
+DOUBTFUL = [
+    ("steer 5.2 t drive 4.4 t trailer 8.1 t", "far beyond its rating", "1", 5200 + 4400 + 8100),
+    ("steer 6900 drive 4480 trailer 8160", "wrong way round", "1", 6900 + 4480 + 8160),
+    ("steer 9400 drive 4100 trailer 8160", "far beyond its rating", "1", 9400 + 4100 + 8160),
+    ("steer -5280 drive 6940 trailer 9840", "can't be right", "5280", 5280 + 6940 + 9840),
+    ("steer 0 drive 6940 trailer 9840", "can't be right", "steer 5280 drive 6940 trailer 9840",
+     5280 + 6940 + 9840),
+]  # fmt: skip
+
+
+HEAVY = "what do we weigh right now?"
+
+
+@pytest.fixture(scope="module")
+def doubts(tmp_path_factory: pytest.TempPathFactory) -> tuple[list[list[str]], list[str]]:
+    """To each doubtful text: the answer, what the rig weighs, both again once it is settled.
+
+    Beside them every text that the store holds.
+    """
+    folder = tmp_path_factory.mktemp("doubts")
+    texts = [each for text, _, settles, _ in DOUBTFUL for each in (text, HEAVY, settles, HEAVY)]
+    said = replies([*RIG, *texts], folder / "logbook.db")[len(RIG) :]
+    with closing(sqlite3.connect(folder / "logbook.db")) as store:
+        kept = [row[0] for row in store.execute("SELECT text FROM messages")]
+    return said, kept
 
 
 @pytest.mark.parametrize(
-    ("text", "asked", "gross"),
-    [
-        ("steer 5.2 t drive 4.4 t trailer 8.1 t", "beyond its rating", "17,700 lb"),
-        ("steer 6900 drive 4480 trailer 8160", "wrong way round", "19,540 lb"),
-        ("steer 9400 drive 4100 trailer 8160", "beyond its rating", "21,660 lb"),
-    ],
-    ids=["tonnes for pounds", "front and rear swapped", "more than anyone carries"],
+    "number",
+    range(len(DOUBTFUL)),
+    ids=["tonnes for pounds", "front and rear swapped", "too much", "negative", "zero"],
 )
 def test_a_figure_that_cannot_be_right_is_asked_about_and_never_lost(
-    chat: Chat, text: str, asked: str, gross: str
+    doubts: tuple[list[list[str]], list[str]], number: int
 ) -> None:
-    for each in RIG:
-        chat.told(each)
-    assert asked in chat.told(text).headline
-    assert figures(chat.told("1"))["Gross"] == gross
-
-
-@pytest.mark.parametrize("text", ["steer -5280 drive 6940 trailer 9840", "steer 0 drive 6940"])
-def test_a_load_below_zero_or_of_nothing_is_asked_about(chat: Chat, text: str) -> None:
-    for each in RIG:
-        chat.told(each)
-    assert chat.told(text).headline.endswith("?")
-    assert chat.told("what do we weigh right now?").headline == "No weighing yet."
+    said, kept = doubts
+    text, asked, _, gross = DOUBTFUL[number]
+    question, meanwhile, settled, then = said[4 * number : 4 * number + 4]
+    assert asked in question[0]
+    assert question[0].endswith("?")
+    assert "Nothing is kept until then." in " ".join(question)
+    before = f"{DOUBTFUL[number - 1][3]:,} lb" if number else None
+    assert figures(meanwhile).get("Gross") == before
+    assert figures(settled)["Gross"] == figures(then)["Gross"] == f"{gross:,} lb"
+    assert text in kept
