@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from domain.reading.figures import MASS, Figure
+from domain.reading.figures import LEAST_LOAD, MASS, Figure
 from domain.reading.label_fit import PLACE_DIMENSIONS, fits
 from domain.reading.labels import Label
 from domain.reading.tokens import BREAK, MARK, WORD, Token
@@ -34,6 +34,8 @@ UNBOUND_LABEL = 0.6
 
 
 AGAINST_ORDER = 0.9
+MOST_UNLIKE = 20
+"""Loads of one list differ less than this many times."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,7 +140,7 @@ def _links(
         if (
             ahead
             and fits(ahead[-1], figure, gauge)
-            and not (ahead[-1].field == "ticket" and _heads_row(tokens, figures, number))
+            and not (ahead[-1].field == "ticket" and _opens_list(tokens, figures, number))
         ):
             before = _link_before(tokens, ahead[-1], figure)
         if behind and fits(behind[0], figure, gauge):
@@ -147,15 +149,21 @@ def _links(
     return links
 
 
-def _heads_row(tokens: Sequence[Token], figures: Sequence[Figure], number: int) -> bool:
-    """'scale ticket: 5280 6940 11140 23360': three loads in a row are the ticket's own figures."""
+def _opens_list(tokens: Sequence[Token], figures: Sequence[Figure], number: int) -> bool:
+    """'scale ticket: 5280 6940 11140 23360': three loads in a row are the ticket's own figures.
+
+    Figures with units count, and they stand alike: 'tkt 60233 5190/6770/9040' is a number and a
+    list. So this is stricter than the row that `claims` leaves alone.
+    """
     row = figures[number : number + 3]
     return (
         len(row) == 3
-        and all(figure.dimension in PLACE_DIMENSIONS and figure.value >= 400 for figure in row)
+        and all(
+            figure.dimension in PLACE_DIMENSIONS and figure.value >= LEAST_LOAD for figure in row
+        )
         and row[1].start - row[0].end == row[2].start - row[1].end <= 1
         and all(token.kind is MARK for token in tokens[row[0].end : row[1].start])
-        and max(figure.value for figure in row) < 20 * min(figure.value for figure in row)
+        and max(figure.value for figure in row) < MOST_UNLIKE * min(figure.value for figure in row)
     )
 
 
