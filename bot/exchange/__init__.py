@@ -1,0 +1,1 @@
+"""Logbooks out to files that others read, and old logbooks in from spreadsheets."""

@@ -1,0 +1,440 @@
+"""Logbooks out to files and in again; old spreadsheets in; nothing twice, nothing guessed."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+import shutil
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from datetime import UTC, date, datetime, timedelta
+from pathlib import Path
+from typing import Any
+from zoneinfo import ZoneInfo
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from openpyxl import Workbook, load_workbook
+
+from bot.exchange import columns, exporting, files, importing
+from bot.store import journal, logbook
+from bot.store.database import Store, open_store
+from bot.store.tables import ChatRow
+from domain.entries import (
+    KINDS,
+    POSITIONS,
+    Cargo,
+    Check,
+    Correction,
+    Entry,
+    Fill,
+    Hitch,
+    Note,
+    Observation,
+    Odometer,
+    Rating,
+    Weighing,
+)
+from domain.log import Preferences
+from domain.quantities import Quantity
+from domain.records import Record
+from tests.store.logbooks import HOME, START, as_told, told
+
+BOISE = ZoneInfo("America/Boise")
+NOW = datetime(2026, 8, 1, 18, 0, tzinfo=UTC)
+
+# PostgreSQL keeps no NUL in a text (its documentation, 8.3); surrogates are no text.
+texts = st.text(
+    st.characters(exclude_characters="\x00", exclude_categories=["Cs"]), min_size=1, max_size=12
+) | st.sampled_from(
+    ["=1+1", "+1", "-x", "@SUM", "'quoted", "''", "\ttab", "a\r\nb", "_x0041_", "7"]
+)
+amounts = st.integers(0, 100_000) | st.floats(0, 1e6, allow_nan=False)
+
+
+def of_units(*units: str) -> st.SearchStrategy[Quantity]:
+    return st.builds(Quantity, amounts, st.sampled_from(units), st.none() | amounts)
+
+
+masses, volumes, distances = of_units("lb", "kg", "t"), of_units("gal", "L"), of_units("mi", "km")
+money, prices = of_units("USD", "CAD"), of_units("USD/gal", "CAD/L")
+days = st.dates(date(2000, 1, 1), date(2030, 1, 1))
+moments = st.integers(0, 10**9).map(
+    lambda s: datetime(2000, 1, 1, tzinfo=UTC) + timedelta(seconds=s)
+)
+common: dict[str, st.SearchStrategy[Any]] = {
+    "at": days | moments,
+    "place": st.none() | texts,
+    "truck": st.none() | texts,
+    "trailer": st.none() | texts,
+    "note": st.none() | texts,
+    "words": st.just(()),
+}
+entries: st.SearchStrategy[Entry] = st.one_of(
+    st.builds(
+        Weighing,
+        loads=st.dictionaries(st.sampled_from(POSITIONS), masses, min_size=1, max_size=4),
+        fuel_level=st.none() | st.floats(0, 1),
+        aboard=st.none() | st.integers(0, 9),
+        ticket=st.none() | texts,
+        cost=st.none() | money,
+        **common,
+    ),
+    st.builds(
+        Fill,
+        product=st.none() | texts,
+        volume=st.none() | volumes,
+        odometer=st.none() | distances,
+        distance=st.none() | distances,
+        unit_price=st.none() | prices,
+        cost=st.none() | money,
+        dash_economy=st.none() | of_units("mi/gal", "L/100km"),
+        **common,
+    ),
+    st.builds(Odometer, odometer=distances, **common),
+    st.builds(Hitch, **common),
+    st.builds(Observation, subject=texts, value=of_units("degF", "psi"), **common),
+    st.builds(Rating, subject=texts, rating=texts, value=masses | amounts, **common),
+    st.builds(Cargo, item=texts, value=masses, distance=st.none() | of_units("ft"), **common),
+    st.builds(Check, item=texts, **common),
+    st.builds(Note, **common),
+)
+
+
+def on_the_wall(text: str) -> datetime:
+    """A time without a zone, as a sheet has it."""
+    return datetime.fromisoformat(text)
+
+
+def chat(store: Store, name: str = "barn", preferences: Preferences = HOME) -> ChatRow:
+    with store.work() as session:
+        row = journal.chat_of(session, "test", name) or journal.open_chat(
+            session, "test", name, preferences, START
+        )
+        session.commit()
+        return row
+
+
+def keep(store: Store, home: ChatRow, kept: Sequence[tuple[Entry, str]]) -> None:
+    """Entries by name, as if they had been texted."""
+    with store.work() as session:
+        for number, (entry, by) in enumerate(kept):
+            message = as_told("...", at=number, author=by, chat=home.chat)
+            row = journal.record(session, message, HOME, START)
+            assert row is not None
+            at = logbook.happened_at(entry, START, HOME)
+            logbook.keep(session, home.logbook_id, row, entry, at)
+        session.commit()
+
+
+def exported(store: Store, home: ChatRow) -> list[Record]:
+    with store.look() as session:
+        return exporting.records(session, home.logbook_id)
+
+
+def brought(store: Store, home: ChatRow, path: Path) -> importing.Plan:
+    """A file planned and kept."""
+    with store.work() as session:
+        planned = importing.plan(session, home, path, "Ana")
+        importing.apply(session, home, planned, NOW)
+    return planned
+
+
+def written(store: Store, home: ChatRow, path: Path) -> Path:
+    with store.look() as session:
+        path.write_bytes(exporting.export(session, home.logbook_id, path.suffix))
+    return path
+
+
+def ordered(records: Sequence[Record]) -> list[str]:
+    return sorted(json.dumps(each, sort_keys=True) for each in records)
+
+
+@contextmanager
+def opened(path: Path) -> Iterator[Store]:
+    store = open_store(path)
+    try:
+        yield store
+    finally:
+        store.close()
+
+
+@pytest.mark.parametrize("ending", files.FORMATS)
+@settings(max_examples=15, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(kept=st.lists(st.tuples(entries, st.sampled_from(["ana", "ben"])), max_size=4))
+def test_export_then_import_on_an_empty_logbook_gives_equal_records(
+    kept: list[tuple[Entry, str]],
+    ending: str,
+    tmp_path_factory: pytest.TempPathFactory,
+    migrated: Path,
+) -> None:
+    folder = tmp_path_factory.mktemp("round")
+    first, second = (Path(shutil.copy(migrated, folder / name)) for name in ("one", "two"))
+    with opened(first) as old, opened(second) as new:
+        home, there = chat(old), chat(new)
+        keep(old, home, kept)
+        path = written(old, home, folder / f"logbook{ending}")
+        planned = brought(new, there, path)
+        assert planned.refused == ()
+        assert ordered(exported(new, there)) == ordered(exported(old, home))
+        assert brought(new, there, path).keeps == ()
+        assert brought(old, home, path).keeps == (), "what was exported stands already"
+
+
+@pytest.mark.parametrize("ending", files.FORMATS)
+def test_a_logbook_goes_out_and_comes_in_on_both_databases(
+    store: Store, tmp_path: Path, ending: str
+) -> None:
+    loads = {"steer": Quantity(5280, "lb"), "drive": Quantity(6240.5, "lb", 6200.0)}
+    home = chat(store)
+    keep(
+        store,
+        home,
+        [
+            (Weighing(loads=loads, rig="solo", place="=Stonecreek", ticket="007"), "ana"),
+            (Fill(volume=Quantity(31.4, "gal"), full=True, at=date(2026, 7, 1)), "ben"),
+            (Fill(volume=Quantity(31.4, "gal"), full=True, at=date(2026, 7, 1)), "ben"),
+            (Rating(subject="tyres", rating="load_index", value=121), "ana"),
+        ],
+    )
+    path = written(store, home, tmp_path / f"logbook{ending}")
+    orchard = chat(store, "orchard")
+    assert len(brought(store, orchard, path).keeps) == 4
+    assert exported(store, orchard) == exported(store, home)
+    assert brought(store, orchard, path).keeps == ()
+
+
+def test_a_line_of_an_export_is_a_record_of_the_read_contract(store: Store, tmp_path: Path) -> None:
+    told(store, as_told("odo 48211"))
+    path = written(store, chat(store), tmp_path / "logbook.jsonl")
+    assert json.loads(path.read_text()) == {
+        "kind": "odometer",
+        "odometer": {"value": 48211, "unit": "mi"},
+        "at": "2026-07-11T14:22:00-06:00",
+        "by": "Ana",
+    }
+
+
+# Which characters begin a formula: OWASP, 'CSV Injection'.
+@pytest.mark.parametrize("first", files.FORMULA_STARTS)
+def test_a_text_that_could_be_a_formula_is_written_as_quoted_text(
+    first: str, tmp_path: Path
+) -> None:
+    record = {"kind": "note", "at": "2026-07-11", "note": f"{first}cmd|' /C calc'!A0"}
+    headings, rows = columns.table([record])
+    (row,) = list(csv.reader(io.StringIO(files.write_csv(headings, rows).decode("utf-8-sig"))))[1:]
+    assert not any(cell.startswith(tuple(files.FORMULA_STARTS)) for cell in row)
+    path = tmp_path / "note.xlsx"
+    path.write_bytes(files.write_xlsx(headings, rows))
+    cells = [cell for (cell,) in load_workbook(path).worksheets[0].iter_cols(min_row=2)]
+    assert {cell.data_type for cell in cells if cell.value is not None} == {"s"}
+    titles, read = files.read_table(path)
+    assert columns.record(dict(zip(titles, read[0][1], strict=True))) == record
+
+
+def test_a_reading_below_zero_stays_a_number() -> None:
+    cold = {"kind": "observation", "subject": "ambient", "value": {"value": -12, "unit": "degF"}}
+    assert b",-12," in files.write_csv(*columns.table([cold]))
+
+
+SHEET = """Date,Odometer (mi),Gallons,Price/gal,Total,Full?,Station,Driver,Notes,Weather
+2026-05-02,47100,30.2,3.899,117.75,yes,Stonecreek co-op,Nora,,sunny
+2026-05-09,47512,28.1,$3.95,$111.00,partial,Willow Flat,Ben,windy,
+2026-05-16,47400,29,3.90,113.10,yes,Willow Flat,Nora,,
+2026-05-23,47950,31.0,3.90,190.00,yes,Willow Flat,Nora,,
+2026-05-30,48310,about thirty,3.9,,yes,Willow Flat,Nora,,
+,48500,20,,,,,,,
+06/06/2026,48720,30,3.80,114.00,no,Willow Flat,Nora,,
+"""
+
+
+def sheet(tmp_path: Path, text: str, name: str = "old.csv") -> Path:
+    path = tmp_path / name
+    path.write_text(text)
+    return path
+
+
+def test_an_old_sheet_of_fills_is_read_by_its_headings(store: Store, tmp_path: Path) -> None:
+    home = chat(store)
+    path = sheet(tmp_path, SHEET)
+    with store.work() as session:
+        planned = importing.plan(session, home, path, "Ana")
+    assert exported(store, home) == [], "a dry run keeps nothing"
+    assert planned.unread == ("Weather",)
+    assert {item.row: item.why for item in planned.items if not item.kept} == {
+        4: "47,400 mi is behind the last reading, 47,512 mi. What does the odometer show?",
+        5: "Volume and price make $120.90, not $190.00. Which figure is wrong?",
+        6: "Gallons is 'about thirty', which can't be read",
+        7: "no date in it",
+    }
+    first, second, third = (item.logged for item in planned.keeps)
+    assert first is not None
+    assert first.entry == Fill(
+        at=date(2026, 5, 2),
+        odometer=Quantity(47100, "mi"),
+        volume=Quantity(30.2, "gal"),
+        unit_price=Quantity(3.899, "USD/gal"),
+        cost=Quantity(117.75, "USD"),
+        full=True,
+        place="Stonecreek co-op",
+    )
+    assert (first.by, first.at) == ("Nora", datetime(2026, 5, 2, 12, tzinfo=BOISE))
+    assert second is not None
+    assert isinstance(second.entry, Fill)
+    assert (second.entry.full, second.entry.note, second.by) == (False, "windy", "Ben")
+    assert third is not None
+    assert third.entry.at == date(2026, 6, 6)
+    brought(store, home, path)
+    assert len(exported(store, home)) == 3
+    assert brought(store, home, path).keeps == ()
+    assert len(exported(store, home)) == 3
+
+
+def test_an_old_sheet_of_weighings_is_read_by_its_headings(store: Store, tmp_path: Path) -> None:
+    path = sheet(
+        tmp_path,
+        "When;Steer;Drive axle;Trailer axles;Gross weight;Trailer;Scale;Ticket #\n"
+        "14/07/2026 09:30;2.395;2.830;4.173;9.398;flatdeck;Stonecreek;A17\n"
+        "21/07/2026;2.400 kg;2.850 kg;;;;;\n"
+        "22/07/2026;2.400;2.850;4.100;9.900;;;\n".replace(".", ""),
+    )
+    metric = Preferences(units="metric", currency="EUR", time_zone="Europe/Berlin")
+    home = chat(store, "hof", metric)
+    planned = brought(store, home, path)
+    one, two = (item.logged for item in planned.keeps)
+    assert one is not None
+    assert two is not None
+    loads = {"steer": 2395, "drive": 2830, "trailer": 4173, "gross": 9398}
+    assert one.entry == Weighing(
+        at=on_the_wall("2026-07-14T09:30"),
+        loads={name: Quantity(load, "kg") for name, load in loads.items()},
+        rig="hitched",
+        trailer="flatdeck",
+        place="Stonecreek",
+        ticket="A17",
+    )
+    assert one.at == datetime(2026, 7, 14, 7, 30, tzinfo=UTC)
+    assert isinstance(two.entry, Weighing)
+    assert two.entry.rig is None
+    assert [item.why for item in planned.refused] == [
+        "The axles make 9,350 kg, the gross reads 9,900 kg. Which figure is wrong?"
+    ]
+
+
+def test_a_workbook_with_a_title_above_its_headings_is_read(store: Store, tmp_path: Path) -> None:
+    book = Workbook()
+    rows: list[list[Any]] = [
+        ["Our pickup"],
+        [],
+        ["Date", "Time", "Miles", "Litres", "Cost £"],
+        [on_the_wall("2026-05-02"), "2:05 pm", 48100, 110.5, 160.2],
+        [on_the_wall("2026-05-09"), None, 48600, "98,4", "£143.10"],
+    ]
+    for row in rows:
+        book.worksheets[0].append(row)
+    book.save(tmp_path / "old.xlsx")
+    home = chat(store, "yard", Preferences(units="imperial", currency="GBP", time_zone="UTC"))
+    planned = brought(store, home, tmp_path / "old.xlsx")
+    assert [item.logged.entry for item in planned.keeps if item.logged] == [
+        Fill(
+            at=on_the_wall("2026-05-02T14:05"),
+            odometer=Quantity(48100, "mi"),
+            volume=Quantity(110.5, "L"),
+            cost=Quantity(160.2, "GBP"),
+        ),
+        Fill(
+            at=date(2026, 5, 9),
+            odometer=Quantity(48600, "mi"),
+            volume=Quantity(98.4, "L"),
+            cost=Quantity(143.1, "GBP"),
+        ),
+    ]
+
+
+def test_a_load_that_the_rig_cannot_have_is_doubted(store: Store, tmp_path: Path) -> None:
+    home = chat(store)
+    keep(
+        store,
+        home,
+        [(Rating(subject="truck", rating="gawr_front", value=Quantity(6000, "lb")), "ana")],
+    )
+    path = sheet(tmp_path, "date,steer,drive\n2026-05-02,15280,6240\n2026-05-03,5280,6240\n")
+    planned = brought(store, home, path)
+    assert [item.row for item in planned.keeps] == [3]
+    assert "beyond its rating" in str(planned.items[0].why)
+
+
+def test_an_imported_row_is_journalled_with_its_text(store: Store, tmp_path: Path) -> None:
+    home = chat(store)
+    brought(store, home, sheet(tmp_path, "Date,Odo\n2026-05-02,47100\n2026-05-03,47200\n"))
+    with store.look() as session:
+        found = session.query(journal.MessageRow).order_by(journal.MessageRow.id).all()
+    assert [row.text for row in found] == [
+        "Date: 2026-05-02; Odo: 47100",
+        "Date: 2026-05-03; Odo: 47200",
+    ]
+    told(store, as_told("undo", at=1), reader=Undo())
+    assert len(exported(store, home)) == 1
+    assert brought(store, home, sheet(tmp_path, "Date,Odo\n2026-05-03,47200\n")).keeps == ()
+
+
+class Undo:
+    """A reader to whom everything is an undo."""
+
+    def __call__(self, text: str, context: object) -> Any:
+        from domain.verdicts import Facts
+
+        return Facts((Correction(action="undo"),))
+
+
+@pytest.mark.parametrize(
+    ("line", "why"),
+    [
+        ('{"kind": "odometer", "odometer": {"value": 1, "unit": "mi"}}', "no date in it"),
+        ('{"kind": "moon", "at": "2026-07-11"}', "no such kind of entry: 'moon'"),
+        ('{"kind": "correction", "action": "undo", "at": "2026-07-11"}', "a correction is no"),
+        ('{"kind": "fill", "at": "2026-07-11", "volume": {"value": 1, "unit": "lb"}}', "the unit"),
+        ('{"kind": "fill", "at": "yesterday"}', "form of a record"),
+        ('{"kind": "weighing", "at": "2026-07-11", "loads": {}}', "at least one load"),
+        (
+            '{"kind": "fill", "at": "2026-07-11", "volume": {"value": "x", "unit": "L"}}',
+            "no number",
+        ),
+        ("[1]", "no record"),
+    ],
+)
+def test_a_record_that_cannot_stand_says_why(
+    migrated: Path, tmp_path: Path, line: str, why: str
+) -> None:
+    with opened(Path(shutil.copy(migrated, tmp_path / "logbook.db"))) as store:
+        planned = brought(store, chat(store), sheet(tmp_path, line, "old.jsonl"))
+        assert why in str(planned.items[0].why)
+        assert exported(store, chat(store)) == []
+
+
+@pytest.mark.parametrize(
+    ("name", "content", "why"),
+    [
+        ("old.pdf", b"%PDF", "ends in none of"),
+        ("old.xlsx", b"no zip", "is no workbook"),
+        ("old.csv", b"\n\n", "no row of headings"),
+        ("old.jsonl", b"{", "Line 1 is no JSON"),
+    ],
+)
+def test_a_file_that_cannot_be_read_is_told_in_a_sentence(
+    migrated: Path, tmp_path: Path, name: str, content: bytes, why: str
+) -> None:
+    (tmp_path / name).write_bytes(content)
+    with (
+        opened(Path(shutil.copy(migrated, tmp_path / "logbook.db"))) as store,
+        pytest.raises(files.NotReadable, match=why),
+    ):
+        brought(store, chat(store), tmp_path / name)
+
+
+def test_every_kind_that_is_kept_has_its_columns() -> None:
+    own = {name for kind in KINDS.values() if kind is not Correction for name in kind.__slots__}
+    missing = {columns.heading(name) for name in own} - set(columns.COLUMNS) - {"loads", "words"}
+    assert missing == set()
