@@ -96,38 +96,53 @@ def short_answer(
     `first` are notes that come before all others; `new` the loads that were weighed for the
     first time, whose missing ratings are named once.
     """
-    must = [each for each in (*first, *_notes(told, unit), _missing_note(told, new)) if each]
-    over = sum(isinstance(each, Over) for each in told.governing)
-    near = sum(isinstance(each, Near) for each in told.governing)
-    pressing = max(1, over + near)
+    over, near = (sum(isinstance(each, kind) for each in told.governing) for kind in (Over, Near))
+    most = min(max(over, 1), FEW)
+    notes = (*first, *_must_notes(told))
+    wishes = (
+        _missing_note(told, new),
+        *[ONE_MORE_MARGIN] * (over + near - most),
+        *_lesser_notes(told, unit, corrections=not over),
+        *[ONE_MORE_MARGIN] * (FEW - max(over + near, most)),
+    )
+    whole = _Whole(told, unit)
+    answer = whole.cut(most, notes)
+    for wish in filter(None, wishes):
+        margin = wish == ONE_MORE_MARGIN
+        longer = whole.cut(most + margin, notes if margin else (*notes, wish))
+        if _fits(longer, over, near):
+            answer = longer
+            most, notes = (most + 1, notes) if margin else (most, (*notes, wish))
+    return answer
+
+
+ONE_MORE_MARGIN = "margin"
+"""A wish for the next margin, among wishes for notes."""
+
+
+class _Whole:
+    """A weighing's lines, worded once, to be cut to length."""
+
+    def __init__(self, told: Weighed, unit: str) -> None:
+        self._governing = told.governing
+        self._headline = headline(told, unit)
+        self._weights = weight_rows(told, unit)
+        self._margins = margin_rows(told.governing, unit)
+
+    def cut(self, most: int, notes: Sequence[str]) -> Answer:
+        """With so many margins, and these notes."""
+        return Answer(
+            headline=self._headline,
+            rows=(*self._weights, *self._margins[:most]),
+            notes=(*_rest_notes(self._governing, most), *notes, CAUTION),
+        )
+
+
+def _fits(answer: Answer, over: int, near: int) -> bool:
     lines = LINES_OVER if over else LINES
     longest = LONGEST_OVER if over else LONGEST_NEAR if near > 1 else LONGEST
-    start = max(1, min(over, FEW))
-    # Beside an overload, what the passes were corrected by no longer matters.
-    lesser = [*([] if over else change_notes(told.changes, unit)), *_lesser_notes(told, unit)]
-    verdict_line, weights = headline(told, unit), weight_rows(told, unit)
-    tight = margin_rows(told.governing, unit, max(pressing, FEW))
-
-    def listing(most: int, kept: int) -> Answer:
-        notes = (*_rest_notes(told.governing, most), *must, *lesser[:kept], CAUTION)
-        return Answer(headline=verdict_line, rows=(*weights, *tight[:most]), notes=notes)
-
-    best = listing(start, 0)
-    for most, kept in (
-        *((most, 0) for most in range(start + 1, pressing + 1)),
-        *((pressing, kept) for kept in range(1, len(lesser) + 1)),
-        *((most, len(lesser)) for most in range(pressing + 1, FEW + 1)),
-    ):
-        more = listing(most, kept)
-        if not _fits(more, (lines, longest)):
-            break
-        best = more
-    return best
-
-
-def _fits(answer: Answer, most: tuple[int, int]) -> bool:
     text = as_text(answer)
-    return text.count("\n") < most[0] and len(text) <= most[1]
+    return text.count("\n") < lines and len(text) <= longest
 
 
 def headline(told: Weighed, unit: str) -> str:
@@ -206,25 +221,26 @@ def bars_rows(weights: Weights, unit: str) -> tuple[Row, ...]:
     return (Row("Bars move", mass_text(bars.to_trailer, unit, derived=True), remark),)
 
 
-def _notes(told: Weighed, unit: str) -> list[str]:
+def _must_notes(told: Weighed) -> list[str]:
     """What must be said with the figures, or they would mislead."""
-    return [
+    notes = [
         *_help_notes(told.governing),
         *_doubt_notes(told.weights),
         share_note(tongue_share(told.rig, told.weights)),
     ]
+    return [each for each in notes if each]
 
 
-def _lesser_notes(told: Weighed, unit: str) -> list[str]:
+def _lesser_notes(told: Weighed, unit: str, *, corrections: bool) -> list[str]:
     """What is worth a line where there is room for it."""
     weights = told.weights
     solo = weights.tongue is None and weights.misfit is None and weights.session.road is not None
-    notes = [
+    return [
+        *(change_notes(told.changes, unit) if corrections else ()),
         *_imbalance_notes(weights, unit),
         NEEDS_SOLO if solo else "",
         unknown_note(told.governing) if weights.session.road else "",
     ]
-    return [each for each in notes if each]
 
 
 def _missing_note(told: Weighed, new: Container[str]) -> str:

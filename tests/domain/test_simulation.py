@@ -152,6 +152,33 @@ def test_with_fuel_and_people_between_the_passes_the_tongue_still_comes_back(
     assert np.mean(hits) >= 0.95
 
 
+def test_predicted_loads_come_back_within_their_uncertainty(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """The lever learned from rounded passes, then 600 lb put down four feet ahead of the axle."""
+    draw = np.random.default_rng(20260713)
+    hits: dict[str, list[bool]] = {}
+    for _ in range(RIGS):
+        rig, scale = some_rig(draw), Scale(draw)
+        off, alone = scale.read(rig.axles()), scale.read(rig.alone())
+        reach = Rating(subject="trailer", rating="coupler_to_axle", value=Quantity(rig.reach, "in"))
+        ticket = Ticket(reach).hitched().weighs(steer=off[0], drive=off[1], trailer=off[2])
+        ticket.weighs("solo", steer=alone[0], drive=alone[1])
+        weights = weighed(ticket)
+        change = effect(OnTrailer(1.2192), levers(rig_of(ticket.log), weights), weights)
+        assert isinstance(change, Effect)
+        after = predicted(weights, change, 600 * POUND)
+        expected = rig.axles(((600, on_trailer_ahead(48)(rig)),))
+        for name, value in zip(("steer", "drive", "trailer"), expected, strict=True):
+            left = pounds(after.loads[name].nominal_value) - float(value)
+            hits.setdefault(name, []).append(abs(left) <= pounds(spread(after.loads[name])))
+    coverage = {name: float(np.mean(each)) for name, each in hits.items()}
+    with capsys.disabled():
+        shown = ", ".join(f"{name} {share:.1%}" for name, share in coverage.items())
+        print(f"\ncoverage of predicted loads over {RIGS} rigs: {shown}")
+    assert min(coverage.values()) >= 0.95
+
+
 def with_lengths(rig: Rig, **inches: float) -> Ticket:
     """Bars off and solo, exactly, with some lengths told, by the rating's name."""
     ratings = [
