@@ -82,6 +82,11 @@ class Conversation:
         self._handle(row.id, (knows, verdict))
         return True
 
+    def is_for_log(self, message: Message) -> bool:
+        """Whether a message would be taken for Drawbar by a chat that knows nothing."""
+        context = nothing_known(message.sent_at, self._defaults).context
+        return not isinstance(self._reader(message.text, context), Silent)
+
     def edit(self, edited: Edited) -> bool:
         """Take an edit through; that of a message which was never journalled is a new message."""
         message = edited.message

@@ -2,18 +2,27 @@
 
 This file decides order and patience: a chat's answers leave one by one in the order in which
 they were queued, an answer whose fate is unknown is tried again under the same key after
-growing pauses, and one that a network refuses is parked. It does not know any network.
+growing pauses, and one that a network refuses is parked and told to another keeper of the
+logbook. It does not know any network.
+
+The one window in which an answer can be shown twice: the network has it, and the process dies
+before that is noted. Under a key that the network knows again nothing shows; elsewhere the
+answer appears a second time. Nothing stands between the two but the note itself.
 """
 
 from __future__ import annotations
 
 import asyncio
 import logging
-from collections.abc import Callable, Mapping
+from collections.abc import Awaitable, Callable, Mapping, Sequence
 from concurrent.futures import Executor
 from datetime import datetime, timedelta
 from typing import TypeVar, assert_never
 
+from sqlalchemy.exc import DBAPIError
+from sqlalchemy.orm import Session
+
+from bot.answers.trouble import undelivered_answer
 from bot.messages import Delivered, Network, Outcome, Refused, Unknown
 from bot.store import outbox
 from bot.store.database import Store
@@ -41,33 +50,67 @@ class Delivery:
         networks: Mapping[str, Network],
         clock: Callable[[], datetime],
         worker: Executor,
+        rest: Callable[[float], Awaitable[None]] = asyncio.sleep,
     ) -> None:
         self._store = store
         self._networks = networks
         self._clock = clock
         self._worker = worker
+        self._rest = rest
+        self._claims = store.claims
 
     async def deliver(self) -> datetime | None:
         """Send everything that is due; when the next attempt is due, or None if all is done.
 
-        Answers for a network that is not served here stay where they are.
+        Answers for a network that is not served here stay where they are, and those of a chat
+        that is being served by another worker, or by another call, are left to it.
         """
         while True:
-            waiting = await self._run(self._heads)
-            now = self._clock()
-            due = [parcel for parcel in waiting if parcel.due_at <= now]
-            if not due:
-                return min((parcel.due_at for parcel in waiting), default=None)
-            await asyncio.gather(*(self._send(parcel) for parcel in due))
+            claimed, later = await self._run(self._claim)
+            if not claimed:
+                return later
+            by_network: dict[str, list[Parcel]] = {}
+            for parcel in claimed:
+                by_network.setdefault(parcel.network, []).append(parcel)
+            await asyncio.gather(*(self._send_all(each) for each in by_network.values()))
 
-    def _heads(self) -> tuple[Parcel, ...]:
+    def _claim(self) -> tuple[list[Parcel], datetime | None]:
+        """The answers that are due and now ours to send; and when the next of the others is."""
+        now = self._clock()
         with self._store.look() as session:
-            return tuple(each for each in outbox.heads(session) if each.network in self._networks)
+            served = [each for each in outbox.heads(session) if each.network in self._networks]
+        due = [each for each in served if each.due_at <= now and self._claims.take(each.chat_key)]
+        ours: list[Parcel] = []
+        try:
+            # Another worker may have sent it between the look and the claim.
+            with self._store.look() as session:
+                ours += [each for each in due if outbox.is_waiting(session, each.key)]
+        finally:
+            for each in due:
+                if each not in ours:
+                    self._claims.leave(each.chat_key)
+        return ours, min((each.due_at for each in served if each.due_at > now), default=None)
+
+    async def _send_all(self, parcels: Sequence[Parcel]) -> None:
+        """Send to one network: side by side where repeats do not show, else one by one."""
+        if self._networks[parcels[0].network].once_by_key:
+            await asyncio.gather(*(self._send(parcel) for parcel in parcels))
+            return
+        for parcel in parcels:
+            await self._send(parcel)
 
     async def _send(self, parcel: Parcel) -> None:
         network = self._networks[parcel.network]
         outcome = await network.send(parcel.chat, parcel.answer, f"drawbar-{parcel.key}")
-        await self._run(lambda: self._note(parcel, outcome))
+        tries = 0
+        while True:
+            try:
+                return await self._run(lambda: self._note(parcel, outcome))
+            except DBAPIError:
+                # Sent, and not noted yet: it must not be sent again, so this goes on until it is.
+                tries += 1
+                logger.warning("the fate of answer %s can't be noted yet", parcel.key)
+                await self._rest(pause_after(tries).total_seconds())
 
     def _note(self, parcel: Parcel, outcome: Outcome) -> None:
         with self._store.work() as session:
@@ -75,13 +118,22 @@ class Delivery:
                 case Delivered():
                     outbox.mark_sent(session, parcel.key)
                 case Refused(reason):
-                    logger.warning("%s refused an answer: %s", parcel.network, reason)
-                    outbox.park(session, parcel.key, reason)
+                    self._park(session, parcel, reason)
                 case Unknown(reason, retry_after):
                     wait = max(retry_after or timedelta(), pause_after(parcel.attempts + 1))
                     outbox.put_off(session, parcel.key, reason, self._clock() + wait)
                 case _:
                     assert_never(outcome)
+        self._claims.leave(parcel.chat_key)
+
+    def _park(self, session: Session, parcel: Parcel, reason: str) -> None:
+        """Give an answer up, and tell another keeper of the logbook in the same transaction."""
+        logger.warning("%s refused an answer: %s", parcel.network, reason)
+        keeper = outbox.keeper_to_tell(session, parcel.key)
+        if keeper is not None:
+            notice = undelivered_answer(parcel.network, parcel.chat, reason)
+            outbox.queue(session, keeper, notice, self._clock(), about=parcel.key)
+        outbox.park(session, parcel.key, reason)
 
     async def _run(self, work: Callable[[], Result]) -> Result:
         return await asyncio.get_running_loop().run_in_executor(self._worker, work)

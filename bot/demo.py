@@ -35,6 +35,7 @@ class Stage:
     """The conversation on a console, as a network: who says what, and when."""
 
     name = NETWORK
+    once_by_key = False
 
     def __init__(self, console: Console, names: list[str]) -> None:
         self._console = console

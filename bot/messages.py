@@ -32,8 +32,10 @@ class Message:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Edited:
-    """A message that now reads otherwise: `message` as before, with its first id and time, but
-    for the text. `id` tells this edit from others of that message; `at` is when it was made.
+    """A message that now reads otherwise.
+
+    `message` has its first id and time, and the new text; `id` tells this edit from others of
+    that message, and `at` is when it was made.
     """
 
     message: Message
@@ -83,9 +85,14 @@ Outcome = Delivered | Refused | Unknown
 
 
 class Network(Protocol):
-    """What delivery needs of a network; it only translates."""
+    """What delivery needs of a network; it only translates.
+
+    Where a repeat under the same key is shown once, `once_by_key` is true. Elsewhere answers go
+    one at a time, so that a crash leaves no more than one of unknown fate.
+    """
 
     name: str
+    once_by_key: bool
 
     async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
         """Send an answer. A repeat of the same answer comes under the same `key`."""

@@ -7,6 +7,7 @@ nothing with a message.
 from __future__ import annotations
 
 import asyncio
+import logging
 from collections.abc import Iterable
 from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, datetime
@@ -16,7 +17,8 @@ from typing import Self
 from bot import schedule
 from bot.conversation import Conversation, Reader
 from bot.delivery import Delivery
-from bot.messages import Message, Network
+from bot.intake import TROUBLE, Intake
+from bot.messages import Event, Network
 from bot.phrasebook import phrasebook
 from bot.settings import Settings
 from bot.store import journal
@@ -24,6 +26,11 @@ from bot.store.database import Store, open_store
 from domain.context import Context
 from domain.reading import read
 from domain.verdicts import Verdict
+
+BETWEEN_ROUNDS = 2.0
+"""Seconds after which a server looks again for what other workers left and what is due."""
+
+logger = logging.getLogger(__name__)
 
 
 def now() -> datetime:
@@ -50,7 +57,9 @@ class Drawbar:
         # One thread handles messages and nothing else touches the store.
         self._worker = ThreadPoolExecutor(max_workers=1, thread_name_prefix="drawbar")
         self._conversation = Conversation(store, reader(), now, settings.preferences)
-        self._delivery = Delivery(store, {each.name: each for each in networks}, now, self._worker)
+        served = {each.name: each for each in networks}
+        self._intake = Intake(self._conversation, served, self._worker)
+        self._delivery = Delivery(store, served, now, self._worker)
 
     async def prefer(self, network: str, chat: str) -> None:
         """Let a chat's logbook have the preferences that were set for this run."""
@@ -63,11 +72,28 @@ class Drawbar:
                 wanted = self._settings
                 journal.set_preferences(session, row, wanted.preferences, wanted.given)
 
-    async def take(self, message: Message) -> None:
-        """Take a message through, and send what is due."""
+    async def take(self, event: Event) -> None:
+        """Take an event through until it is in the log, and send what is due."""
+        await self._intake.take(event)
+        await self._deliver()
+
+    async def serve(self) -> None:
+        """Until cancelled: see to what other workers left, to weekly summaries and to answers."""
         loop = asyncio.get_running_loop()
-        await loop.run_in_executor(self._worker, self._conversation.receive, message)
-        await self._delivery.deliver()
+        while True:
+            try:
+                await loop.run_in_executor(self._worker, self._conversation.resume, False)
+                await self.summarise()
+            except TROUBLE as error:
+                logger.warning("the database can't be used now: %s", error.orig)
+            await self._deliver()
+            await asyncio.sleep(BETWEEN_ROUNDS)
+
+    async def _deliver(self) -> None:
+        try:
+            await self._delivery.deliver()
+        except TROUBLE as error:
+            logger.warning("answers wait, the database can't be used now: %s", error.orig)
 
     async def summarise(self) -> None:
         """Queue the weekly summaries that are due; called at the start and now and then."""

@@ -45,6 +45,7 @@ class PipedTerminal:
     """Answers as plain text on a stream, one after the other."""
 
     name = NAME
+    once_by_key = False
 
     def __init__(self, out: TextIO) -> None:
         self._out = out
@@ -60,6 +61,7 @@ class ShownTerminal:
     """Answers dressed for a person: the verdict bold, figures in columns, notes dim."""
 
     name = NAME
+    once_by_key = False
 
     def __init__(self, console: Console) -> None:
         self._console = console

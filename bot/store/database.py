@@ -20,6 +20,7 @@ from sqlalchemy.engine import URL, make_url
 from sqlalchemy.exc import ArgumentError, DBAPIError
 from sqlalchemy.orm import Session
 
+from bot.store.claims import Claims
 from bot.store.migrations import HEAD, KNOWN
 
 BUSY_MS = 30_000
@@ -39,11 +40,17 @@ class Store:
     def __init__(self, engine: Engine) -> None:
         self._engine = engine
         self._reader = engine.execution_options(begin="DEFERRED")
+        self._claims = Claims(engine)
 
     @property
     def engine(self) -> Engine:
         """The engine, for migrations, backups and tests."""
         return self._engine
+
+    @property
+    def claims(self) -> Claims:
+        """Which chats' answers this process is sending."""
+        return self._claims
 
     @contextmanager
     def work(self) -> Iterator[Session]:
@@ -58,7 +65,8 @@ class Store:
             yield session
 
     def close(self) -> None:
-        """Give the connections back."""
+        """Give the connections back, and with them what was claimed."""
+        self._claims.close()
         self._engine.dispose()
 
 

@@ -14,6 +14,7 @@ from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
 from bot.answers.answer import Answer, Row
+from bot.store.journal import KEEPER
 from bot.store.tables import ChatRow, OutboxRow
 
 QUEUED, SENT, PARKED = "queued", "sent", "parked"
@@ -24,6 +25,7 @@ class Parcel:
     """An answer to send: its key in the outbox, where it goes, and how often it was tried."""
 
     key: int
+    chat_key: int
     network: str
     chat: str
     answer: Answer
@@ -47,9 +49,17 @@ def answer_from_record(record: dict[str, Any]) -> Answer:
 
 
 def queue(
-    session: Session, chat_key: int, answer: Answer, now: datetime, message_key: int | None = None
+    session: Session,
+    chat_key: int,
+    answer: Answer,
+    now: datetime,
+    message_key: int | None = None,
+    about: int | None = None,
 ) -> None:
-    """Put an answer in a chat's queue, in reply to a message where there is one."""
+    """Put an answer in a chat's queue, in reply to a message where there is one.
+
+    `about` is the parked answer that a notice tells of.
+    """
     session.add(
         OutboxRow(
             chat_id=chat_key,
@@ -58,6 +68,7 @@ def queue(
             state=QUEUED,
             created_at=now,
             due_at=now,
+            about=about,
         )
     )
 
@@ -77,9 +88,22 @@ def heads(session: Session) -> tuple[Parcel, ...]:
         .order_by(OutboxRow.id)
     )
     return tuple(
-        Parcel(row.id, network, chat, answer_from_record(row.body), row.attempts, row.due_at)
+        Parcel(
+            row.id,
+            row.chat_id,
+            network,
+            chat,
+            answer_from_record(row.body),
+            row.attempts,
+            row.due_at,
+        )
         for row, network, chat in rows
     )
+
+
+def is_waiting(session: Session, key: int) -> bool:
+    """Whether an answer is still to be sent; another worker may have sent it meanwhile."""
+    return session.scalar(select(OutboxRow.state).where(OutboxRow.id == key)) == QUEUED
 
 
 def mark_sent(session: Session, key: int) -> None:
@@ -90,6 +114,33 @@ def mark_sent(session: Session, key: int) -> None:
 def park(session: Session, key: int, reason: str) -> None:
     """It can't be delivered, and is not tried again. Commits."""
     _settle(session, key, PARKED, reason)
+
+
+def keeper_to_tell(session: Session, key: int) -> int | None:
+    """The chat to tell that an answer can't be delivered: another that keeps the logbook.
+
+    None where there is no other, where the answer is such a notice itself, and where the answer
+    before it in that chat was parked too: one notice is enough.
+    """
+    row = session.get_one(OutboxRow, key)
+    before = session.scalar(
+        select(OutboxRow.state)
+        .where(OutboxRow.chat_id == row.chat_id, OutboxRow.id < key)
+        .order_by(OutboxRow.id.desc())
+        .limit(1)
+    )
+    if row.about is not None or before == PARKED:
+        return None
+    return session.scalar(
+        select(ChatRow.id)
+        .where(
+            ChatRow.logbook_id == session.get_one(ChatRow, row.chat_id).logbook_id,
+            ChatRow.id != row.chat_id,
+            ChatRow.role == KEEPER,
+        )
+        .order_by(ChatRow.id)
+        .limit(1)
+    )
 
 
 def put_off(session: Session, key: int, reason: str, due_at: datetime) -> None:

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
+import asyncio
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, datetime, timedelta
 
 import pytest
-from sqlalchemy import select
+from sqlalchemy import event, select
+from sqlalchemy.exc import OperationalError
 
 from bot.answers.answer import Answer, Row
 from bot.delivery import LONGEST_PAUSE, Delivery, pause_after
 from bot.messages import Delivered, Outcome, Refused, Unknown
 from bot.store import journal, outbox
 from bot.store.database import Store
-from bot.store.tables import OutboxRow
+from bot.store.tables import ChatRow, OutboxRow
 from tests.store.logbooks import HOME, START
 
 
@@ -22,6 +24,7 @@ class Line:
     """A network that meets each send with the next of its outcomes, then delivers."""
 
     name = "test"
+    once_by_key = False
 
     def __init__(self, *outcomes: Outcome) -> None:
         self._outcomes = list(outcomes)
@@ -123,6 +126,76 @@ async def test_a_refused_answer_is_parked_and_the_next_one_goes(
     assert states(store) == [("one", outbox.PARKED, 1), ("two", outbox.SENT, 1)]
     with store.look() as session:
         assert session.scalar(select(OutboxRow.reason)) == "the chat is gone"
+
+
+async def test_another_keeper_is_told_once_of_a_chat_that_cannot_be_reached(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    queue(store, "barn", "one", "two")
+    with store.work() as session:
+        barn = journal.chat_of(session, "test", "barn")
+        assert barn is not None
+        session.add(
+            ChatRow(
+                network="test",
+                chat="owner",
+                logbook_id=barn.logbook_id,
+                role=journal.KEEPER,
+                created_at=START,
+            )
+        )
+        session.commit()
+
+    class Gone(Line):
+        async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
+            await super().send(chat, answer, key)
+            return Refused("the bot was blocked") if chat == "barn" else Delivered()
+
+    line = Gone()
+    await Delivery(store, {"test": line}, Clock(), worker).deliver()
+    told = [headline for chat, headline, _ in line.tried if chat == "owner"]
+    assert told == ["Answers to the test chat barn can't be delivered."]
+
+
+async def test_two_deliveries_at_once_send_each_answer_once(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    queue(store, "barn", "one", "two")
+
+    class Slow(Line):
+        async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
+            await asyncio.sleep(0)
+            return await super().send(chat, answer, key)
+
+    line = Slow()
+    delivery = Delivery(store, {"test": line}, Clock(), worker)
+    await asyncio.gather(*(delivery.deliver() for _ in range(4)))
+    assert [headline for _, headline, _ in line.tried] == ["one", "two"]
+
+
+async def test_an_answer_that_was_sent_while_the_database_went_away_is_not_sent_again(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    queue(store, "barn", "one")
+    rested: list[float] = []
+
+    async def rest(seconds: float) -> None:
+        rested.append(seconds)
+        event.remove(store.engine, "before_cursor_execute", away)
+
+    def away(*_: object) -> None:
+        raise OperationalError("UPDATE", None, Exception("the server is away"))
+
+    class Last(Line):
+        async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
+            event.listen(store.engine, "before_cursor_execute", away)
+            return await super().send(chat, answer, key)
+
+    line = Last()
+    await Delivery(store, {"test": line}, Clock(), worker, rest).deliver()
+    assert rested == [1.0]
+    assert len(line.tried) == 1
+    assert states(store) == [("one", outbox.SENT, 1)]
 
 
 async def test_one_chats_trouble_does_not_hold_up_another(

@@ -35,6 +35,7 @@ class Ear:
     """The network of the season's chat: it keeps what is said."""
 
     name = "demo"
+    once_by_key = True
 
     def __init__(self) -> None:
         self.heard: list[Answer] = []
