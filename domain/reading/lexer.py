@@ -25,13 +25,13 @@ from domain.reading.tokens import (
     Token,
 )
 
-MAX_READ = 16_384
-"""Characters: four times the longest message a network carries; what follows is not read."""
+MAX_READ = 4_096
+"""Characters: the longest message that a network carries; of a longer one the rest is not read."""
 
 
 _PATTERN = re.compile(
     r"""
-    [^\S\n]*(?:
+    [^\S\n]*+(?:
       (?P<times>(?<=\d)[x×](?=\d)|(?<=\d\ )[x×](?=\ ?\d))
     | (?P<word>[^\W\d_]+(?:['’`\u00b4][^\W\d_]+)*(?:\d+(?![\d]*[.,]\d))?)
     | (?P<break>\n\s*)

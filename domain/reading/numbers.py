@@ -15,6 +15,9 @@ HUNDRED, THOUSAND, POINT, AND, A, HALF = "hundred", "thousand", "point", "and", 
 Atom = str | int | float
 """A number word as the phrasebook keys it (a rule word or an int), or a figure typed in digits."""
 
+MOST_DIGITS = 12
+"""Digits: a longer run of number words is no figure at all."""
+
 LONGEST_FIGURE = 7
 """Digits: an odometer has six and a ticket seven; more is several figures read in one breath."""
 
@@ -44,6 +47,8 @@ def _figure(atoms: Sequence[Atom], start: int) -> tuple[list[Spoken], int]:
     groups, position = _groups(atoms, start, opening=True)
     if not groups and not (position < len(atoms) and atoms[position] == POINT):
         return [], max(position, start) + 1
+    if len(groups) > 1 and not _separate(groups) and _digits(groups) > MOST_DIGITS:
+        return [], position
     whole: float = 0
     if position < len(atoms) and atoms[position] == THOUSAND and groups:
         whole = _joined(groups) * 1000

@@ -68,7 +68,7 @@ def destination_of(scene: Scene) -> str | None:
 def _position(scene: Scene, spots: list[Spot]) -> str | None:
     """The place that something goes to: the first behind a verb of moving."""
     moves = scene.book.groups["moves"] | scene.book.groups["goes"]
-    verbs = [i for i, token in enumerate(scene.tokens) if token.text.split()[-1] in moves]
+    verbs = [i for i, token in enumerate(scene.tokens) if _last_word(token) in moves]
     behind = [
         spot
         for spot in spots
@@ -219,7 +219,7 @@ def _moved_item(scene: Scene, mass: Figure | None) -> str | None:
             return scene.words_between(after, end)
     moves = scene.book.groups["moves"] | scene.book.groups["if"]
     for index, token in enumerate(scene.tokens):
-        if token.text.split()[-1] not in moves:
+        if _last_word(token) not in moves:
             continue
         start = index + 1
         while start < len(scene.tokens) and scene.tokens[start].groups & {"article", "another"}:
@@ -238,3 +238,7 @@ def _moved_item(scene: Scene, mass: Figure | None) -> str | None:
 
 def _thing(token: Token) -> bool:
     return token.kind is WORD and not token.senses.keys() & OTHERWISE_MEANT
+
+
+def _last_word(token: Token) -> str:
+    return token.text.rpartition(" ")[2]

@@ -103,12 +103,17 @@ class Phrasebook:
             self._corrections[key] = min(fits, key=len) if fits and len(word) > 3 else None
         return self._corrections.get(key)
 
-    def correction(self, word: str) -> str | None:
-        """The label that an unknown word is a slip of, or None; remembered, as it costs 20 µs."""
+    def correction(self, word: str, by_load: bool) -> str | None:
+        """The label that an unknown word is a slip of, or None; remembered, as it costs 20 µs.
+
+        A short word is one only beside a figure the size of a load (`by_load`).
+        """
+        if len(word) < (SHORTEST_BY_LOAD if by_load else MIN_CORRECTED):
+            return None
         if word in self._corrections:
             return self._corrections[word]
         found: str | None = None
-        if len(word) >= MIN_CORRECTED and word not in self.keep:
+        if word not in self.keep:
             match = process.extractOne(
                 word, self.correctable.keys(), scorer=OSA.distance, score_cutoff=_slips(len(word))
             )
@@ -119,7 +124,7 @@ class Phrasebook:
         return found
 
 
-MIN_CORRECTED = 5
+MIN_CORRECTED, SHORTEST_BY_LOAD = 5, 4
 MAX_REMEMBERED = 10_000
 
 

@@ -8,7 +8,7 @@ decide what the rest means.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
 from functools import lru_cache
 
 from domain.context import Context
@@ -36,6 +36,8 @@ class Scene:
     """One message with everything that reading it needs."""
 
     __slots__ = (
+        "_clauses",
+        "_sentences",
         "_words",
         "book",
         "by_class",
@@ -55,6 +57,8 @@ class Scene:
     ) -> None:
         self.trace = trace
         self._words: tuple[list[str], list[int]] | None = None
+        self._clauses: list[tuple[int, int]] | None = None
+        self._sentences: list[tuple[int, int]] | None = None
         self.text = text
         self.context = context
         self.book = book
@@ -116,7 +120,7 @@ class Scene:
                     continue
                 token = self.tokens[index]
                 if token.kind is WORD and not token.senses and token.text.isalpha():
-                    slip = book.correction(token.text)
+                    slip = book.correction(token.text, figure.value >= LEAST_LOAD)
                     if slip is not None:
                         token.senses = book.correctable[slip]
                         self.by_class.setdefault("corrected", []).append(index)
@@ -188,27 +192,15 @@ class Scene:
 
     def clause_of(self, index: int) -> tuple[int, int]:
         """The clause around a token, between commas and stronger marks: start, end (exclusive)."""
-        start = index
-        while start > 0 and not self._parts(start - 1):
-            start -= 1
-        end = index + 1
-        while end < len(self.tokens) and not self._parts(end):
-            end += 1
-        return start, end
+        if self._clauses is None:
+            self._clauses = _bounds(self.tokens, lambda t: t.raw == "," or ends_sentence(t))
+        return self._clauses[index]
 
     def sentence_of(self, index: int) -> tuple[int, int]:
         """The sentence around a token: start, end (exclusive)."""
-        start = index
-        while start > 0 and not ends_sentence(self.tokens[start - 1]):
-            start -= 1
-        end = index + 1
-        while end < len(self.tokens) and not ends_sentence(self.tokens[end]):
-            end += 1
-        return start, end
-
-    def _parts(self, index: int) -> bool:
-        token = self.tokens[index]
-        return ends_sentence(token) or token.raw == ","
+        if self._sentences is None:
+            self._sentences = _bounds(self.tokens, ends_sentence)
+        return self._sentences[index]
 
     def _talk(self) -> list[str | None]:
         tokens = self.tokens
@@ -221,11 +213,12 @@ class Scene:
         if self.has("talk", ADVERT):
             return [OTHER] * len(tokens)
         state: str | None = None
-        owned = guessed = False
+        owned = guessed = ahead = False
         clause_start = sentence_start = 0
         for index, token in enumerate(tokens):
             if ends_sentence(token):
                 state, clause_start, owned, guessed = None, index + 1, False, False
+                ahead = False
                 sentence_start = index + 1
                 continue
             if index == sentence_start and self._somebody(index):
@@ -233,7 +226,7 @@ class Scene:
             if token.raw == "," or "parts_talk" in token.groups:
                 guessing = state == GUESS and not self._figure_in(sentence_start, index)
                 guessed = guessed or guessing
-                state = OTHER if owned else GUESS if guessed else None
+                state = OTHER if owned else GUESS if guessed else PLAN if ahead else None
                 clause_start = index + 1
                 continue
             cue = self._cue(index, token)
@@ -246,6 +239,7 @@ class Scene:
             elif cue is not None:
                 state = cue
                 owned = owned or "owner" in token.groups or token.possessive
+                ahead = ahead or "ahead" in token.groups
             talk[index] = state
         return talk
 
@@ -324,7 +318,7 @@ class Scene:
             if "name" in following.senses:
                 return False
             if "vehicle" in following.senses or "talk" in following.senses:
-                return token.raw[0].isupper() or "talk" in token.senses
+                return True
         return False
 
     def _other_vehicle(self, index: int) -> bool:
@@ -333,6 +327,20 @@ class Scene:
             return "vehicle" not in self.by_class
         following = self.tokens[index + 1] if index + 1 < len(self.tokens) else None
         return following is None or not following.senses.keys() & {"vehicle", "rig"}
+
+
+def _bounds(tokens: Sequence[Token], parts: Callable[[Token], bool]) -> list[tuple[int, int]]:
+    """For each token, the stretch between parting tokens that it stands in.
+
+    A parting token belongs to the stretch that it ends.
+    """
+    bounds: list[tuple[int, int]] = []
+    start = 0
+    for index, token in enumerate(tokens):
+        if parts(token):
+            bounds += [(start, index)] * (index - start) + [(start, index + 1)]
+            start = index + 1
+    return bounds + [(start, len(tokens))] * (len(tokens) - start)
 
 
 def _load_follows(tokens: list[Token], index: int) -> bool:

@@ -110,6 +110,7 @@ def _read_pass(scene: Scene, each: Pass, number: int, count: int) -> Weighing | 
         only = placed["trailer"].label
         if isinstance(only, Label) and only.only_vehicle:
             placed, loads = {"gross": placed["trailer"]}, {"gross": loads["trailer"]}
+            impossible = impossible_position(placed, loads)
     if impossible:
         return Doubt(
             impossible, "implausible", (loads[impossible],), digit_slips(loads, impossible)
