@@ -17,6 +17,9 @@ PLACING = ("side", "corner", "end", "vehicle", "name", "ordinal", "axle_noun")
 
 
 REACH = 5
+MOST_UNKNOWN = 6
+"""Words that no phrase knows: more of them, and the message is about something else."""
+
 State = Literal["done", "fault"]
 
 
@@ -129,6 +132,8 @@ def _start_of_name(scene: Scene, index: int) -> int:
 def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Check]) -> bool:
     """An everyday part without a sign of the rig is talk: 'the light is out', 'door shut'."""
     token = scene.tokens[index]
+    if len(list(scene.unknown_words())) > MOST_UNKNOWN:
+        return True
     if "everyday_part" not in token.groups:
         return False
     placed = start < index or any(

@@ -69,6 +69,12 @@ def find_claim(
         figure.claimed = "an address"
     elif figure.token.decimals == -1 and figure.dimension is None:
         figure.claimed = "a fraction"
+    elif after is not None and _is_word_of_its_own(figure, after):
+        figure.claimed = f"{figure.token.raw}{after.raw}"
+    elif after is not None and "each_one" in after.groups and figure.dimension in (None, MONEY):
+        behind = token_at(tokens, figure.end + 1)
+        if behind is None or not behind.senses.keys() & {"axle_noun", "axle", "vehicle"}:
+            figure.claimed = "the price of each"
     elif _numbers_row(tokens, figure):
         figure.claimed = "a row's number"
     elif _said_again(figure, before, last):
@@ -85,6 +91,18 @@ def find_claim(
         figure.foreign = _foreign_noun(tokens, figure.end)
         if figure.foreign and figure.dimension is None and _counts(figure, figure.foreign):
             figure.claimed = f"a count of {figure.foreign}"
+
+
+def _is_word_of_its_own(figure: Figure, after: Token) -> bool:
+    """'2moro', '4ever': letters typed to a number that are no unit make a word of it."""
+    return (
+        after.kind is WORD
+        and after.glued
+        and figure.dimension is None
+        and not after.senses
+        and figure.token.end == after.start
+        and not figure.token.spoken
+    )
 
 
 def _counts(figure: Figure, noun: str) -> bool:

@@ -50,7 +50,8 @@ def _undoes(scene: Scene) -> bool:
         or "before_undo" in each.groups
         for each in before
     )
-    return allowed and not _object_elsewhere(scene, index)
+    strange = sum(1 for other in scene.unknown_words() if other > index)
+    return allowed and strange <= 3 and not _object_elsewhere(scene, index)
 
 
 def _object_elsewhere(scene: Scene, index: int) -> bool:
@@ -67,7 +68,7 @@ def _object_elsewhere(scene: Scene, index: int) -> bool:
         "article" in following.groups
         and further is not None
         and further.kind is WORD
-        and not further.senses
+        and not further.senses.keys() & {"weigh_cue", "fuel_cue", "odometer", "hitch", "correction"}
     )
 
 

@@ -123,7 +123,12 @@ def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Labe
                 current = None
             continue
         senses = token.senses
-        if senses and _names_something(senses) and not _is_leaving(tokens, index):
+        if (
+            senses
+            and _names_something(senses)
+            and not _is_leaving(tokens, index)
+            and not _is_preposition(tokens, index)
+        ):
             if (
                 current is not None
                 and current.end >= index - 2
@@ -191,6 +196,16 @@ def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
         return False
     beside = following.senses.keys() & (_NAMING | {"check_item", "unit"})
     return not beside and "behind_side" not in following.groups
+
+
+def _is_preposition(tokens: Sequence[Token], index: int) -> bool:
+    """'outside the post office' is no air temperature; '97 outside, wind 30' is one."""
+    if "outside_word" not in tokens[index].groups:
+        return False
+    following = tokens[index + 1] if index + 1 < len(tokens) else None
+    if following is None or following.kind is not WORD:
+        return False
+    return "states" not in following.groups and not following.senses.keys() & {"subject", "unit"}
 
 
 def _is_aside(tokens: Sequence[Token], index: int) -> bool:

@@ -39,6 +39,7 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
     """The observations that a message states, a doubt about one, or none."""
     found: list[Observation] = []
     heading = _heading(scene)
+    chatty = len(list(scene.unknown_words())) > MOST_UNKNOWN
     for figure in scene.live_figures():
         if figure.role is not None:
             continue
@@ -52,6 +53,10 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         if fault:
             if _insists(scene, figure):
                 return Doubt("observation", "implausible", (value,))
+            continue
+        if chatty and figure.dimension is None:
+            continue
+        if chatty and subject in ("grade", "speed", "wind"):
             continue
         figure.role = "observation"
         found.append(
@@ -119,6 +124,9 @@ def _is_no_gauge(scene: Scene, start: int, end: int) -> bool:
     return any("no_gauge" in scene.tokens[index].groups for index in range(start, end))
 
 
+MOST_UNKNOWN = 8
+"""Words that no phrase knows: among more of them a figure without a unit is not off a gauge."""
+
 PRESSURE_SIZE = {"us": (25, 130), "imperial": (20, 130), "metric": (150, 900)}
 """What four corners without a unit are taken for pressures at; a wheel's load is far more."""
 
@@ -148,10 +156,11 @@ def _all_pressure(scene: Scene) -> bool:
 
 
 def _speed_subject(scene: Scene, figure: Figure) -> str | None:
+    start, _ = scene.sentence_of(figure.start)
     if any(
         "no_gauge" in scene.tokens[index].groups
         for index in range(max(0, figure.start - 4), figure.start)
-    ):
+    ) or any("posted_word" in token.groups for token in scene.tokens[start : figure.start]):
         return None
     nearest = _nearest_subject(scene, figure, SPEED)
     if nearest is not None:

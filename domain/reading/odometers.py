@@ -81,7 +81,8 @@ def _is_odometer(scene: Scene, figure: Figure) -> bool:
         return False
     if follows:
         return told or _little_else(scene, figure)
-    return known is None and told and figure.value >= 5_000 and _strangers(scene) <= 3
+    exact = figure.value >= 5_000 and not figure.token.scaled
+    return known is None and told and exact and _strangers(scene) <= 2
 
 
 def _strangers(scene: Scene) -> int:

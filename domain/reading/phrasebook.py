@@ -311,7 +311,7 @@ def _forms(term_class: str, phrases: Iterable[str]) -> Iterable[tuple[str, ...]]
     for phrase in phrases:
         words = split_words(phrase)
         yield words
-        if term_class in PLURAL_CLASSES and words[-1].isalpha() and len(words[-1]) > 3:
+        if term_class in PLURAL_CLASSES and words[-1].isalpha() and len(words[-1]) > 4:
             last = words[-1]
             other = last[:-1] if last.endswith("s") and not last.endswith("ss") else f"{last}s"
             yield (*words[:-1], other)

@@ -106,6 +106,11 @@ def _read_pass(scene: Scene, each: Pass, number: int, count: int) -> Weighing | 
     impossible = impossible_position(placed, loads)
     if evidence < DECISIVE or (impossible and len(placed) == 1 and not cue):
         return None
+    if len(placed) == 1 and any(
+        isinstance(figure.label, Label) and figure.label.compound and figure.label.axle
+        for figure in placed.values()
+    ):
+        return None  # 'show steer weighed 1,284'
     if rig in ("trailer", "solo") and set(placed) == {"trailer"}:
         only = placed["trailer"].label
         if isinstance(only, Label) and only.only_vehicle:
@@ -188,8 +193,18 @@ def _label_evidence(scene: Scene, placed: dict[str, Figure]) -> float:
             weight = 0.9
         if position == "gross" and isinstance(label, Label) and figure.value < 2000:
             weight = 0.8
+        if position == "gross" and len(placed) == 1:
+            weight -= _doubt_of_lone_gross(scene, label)
         total += weight
     return total
+
+
+def _doubt_of_lone_gross(scene: Scene, label: object) -> float:
+    """'Fees, total 23,500', 'salary is 28k gross': a lone gross among strange words is money."""
+    doubt = 0.35 * max(0, len(list(scene.unknown_words())) - 1)
+    if isinstance(label, Label) and "money_total" in scene.tokens[label.start].groups:
+        doubt += 0.8
+    return doubt
 
 
 def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
