@@ -81,6 +81,15 @@ HELPS = {
 }
 """What usually helps when a load is over; common practice, no source."""
 
+HELPS_A_LIGHT_TONGUE = {
+    "drive": "move bed load forward, or leave some behind",
+    "tongue": "leave trailer load behind; moved back, it may sway",
+}
+"""The same where the tongue's share has none to give."""
+
+NONE_TO_GIVE = 0.01
+"""A share above the foot of its range by less than this gives none away."""
+
 DERIVED = ("tongue", "trailer weight", "payload")
 """Loads that are differences of readings, and are rounded to what they are good for."""
 
@@ -226,6 +235,17 @@ def share_note(share: Share | None) -> str:
     low = share.share.nominal_value < share.low
     word, way = ("low: it may sway. Move", "forward") if low else ("high. Move", "back")
     return f"Tongue share is {word} trailer load {way}."
+
+
+def help_note(found: Sequence[Margin], share: Share | None) -> str:
+    """What usually helps with the worst that is over, never against the tongue's share."""
+    worst = next((each for each in found if isinstance(each, Over)), None)
+    if worst is None:
+        return ""
+    light = share is not None and share.share.nominal_value < share.low + NONE_TO_GIVE
+    bounds = worst.limit.bounds
+    helps = HELPS_A_LIGHT_TONGUE.get(bounds) if light else None
+    return f"What usually helps: {helps or HELPS[bounds]}."
 
 
 def unknown_note(found: Sequence[Margin]) -> str:

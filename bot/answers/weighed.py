@@ -14,10 +14,10 @@ from dataclasses import dataclass
 from bot.answers.answer import Answer, Row
 from bot.answers.limits import (
     CAUTION,
-    HELPS,
     STOP,
     STOP_SOLO,
     about_text,
+    help_note,
     margin_rows,
     mass_text,
     missing_note,
@@ -107,6 +107,9 @@ def short_answer(
     )
     whole = _Whole(told, unit)
     answer = whole.cut(most, notes)
+    while most > 1 and as_text(answer).count("\n") >= LINES_OVER:
+        most -= 1
+        answer = whole.cut(most, notes)
     for wish in filter(None, wishes):
         margin = wish == ONE_MORE_MARGIN
         longer = whole.cut(most + margin, notes if margin else (*notes, wish))
@@ -223,11 +226,8 @@ def bars_rows(weights: Weights, unit: str) -> tuple[Row, ...]:
 
 def _must_notes(told: Weighed) -> list[str]:
     """What must be said with the figures, or they would mislead."""
-    notes = [
-        *_help_notes(told.governing),
-        *_doubt_notes(told.weights),
-        share_note(tongue_share(told.rig, told.weights)),
-    ]
+    share = tongue_share(told.rig, told.weights)
+    notes = [help_note(told.governing, share), *_doubt_notes(told.weights), share_note(share)]
     return [each for each in notes if each]
 
 
@@ -285,11 +285,6 @@ def change_notes(changes: Sequence[Change], unit: str) -> list[str]:
 
 def _size(load: Measured) -> float:
     return abs(load.nominal_value)
-
-
-def _help_notes(found: Sequence[Margin]) -> list[str]:
-    worst = next((each for each in found if isinstance(each, Over)), None)
-    return [f"What usually helps: {HELPS[worst.limit.bounds]}."] if worst else []
 
 
 def _imbalance_notes(weights: Weights, unit: str) -> list[str]:

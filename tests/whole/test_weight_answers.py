@@ -187,6 +187,17 @@ def test_a_margin_that_the_scale_can_tell_is_close_then_clear_or_surely_over() -
     assert "local law" in words(surely)
 
 
+def test_what_helps_is_never_said_against_the_tongues_share() -> None:
+    """A drive axle over with the tongue light: load moved back would make it sway."""
+    ticket = Ticket(*juniper(), *flatdeck()).hitched()
+    ticket.weighs(steer=4700, drive=7060, trailer=8200)
+    ticket.weighs("solo", steer=4800, drive=6380)
+    said = words(weighed(ticket))
+    assert "it may sway. Move trailer load forward." in said
+    assert "move bed load forward" in said
+    assert "trailer load back" not in said
+
+
 def test_nothing_is_ever_called_safe() -> None:
     for ticket in (three_passes_two_fills(), at_the_limits(-400), at_the_limits(400)):
         assert "safe" not in words(weighed(ticket)).casefold()
