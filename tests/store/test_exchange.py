@@ -21,7 +21,7 @@ from openpyxl import Workbook, load_workbook
 from bot.exchange import columns, exporting, files, importing
 from bot.store import journal, logbook
 from bot.store.database import Store, open_store
-from bot.store.tables import ChatRow
+from bot.store.tables import ChatRow, MessageRow
 from domain.entries import (
     KINDS,
     POSITIONS,
@@ -40,7 +40,8 @@ from domain.entries import (
 from domain.log import Preferences
 from domain.quantities import Quantity
 from domain.records import Record
-from tests.store.logbooks import HOME, START, as_told, told
+from domain.verdicts import Facts
+from tests.store.logbooks import HOME, START, Scripted, as_told, told
 
 BOISE = ZoneInfo("America/Boise")
 NOW = datetime(2026, 8, 1, 18, 0, tzinfo=UTC)
@@ -370,23 +371,15 @@ def test_an_imported_row_is_journalled_with_its_text(store: Store, tmp_path: Pat
     home = chat(store)
     brought(store, home, sheet(tmp_path, "Date,Odo\n2026-05-02,47100\n2026-05-03,47200\n"))
     with store.look() as session:
-        found = session.query(journal.MessageRow).order_by(journal.MessageRow.id).all()
+        found = session.query(MessageRow).order_by(MessageRow.id).all()
     assert [row.text for row in found] == [
         "Date: 2026-05-02; Odo: 47100",
         "Date: 2026-05-03; Odo: 47200",
     ]
-    told(store, as_told("undo", at=1), reader=Undo())
+    undo = Scripted({"undo": Facts((Correction(action="undo"),))})
+    told(store, as_told("undo", at=1), reader=undo)
     assert len(exported(store, home)) == 1
     assert brought(store, home, sheet(tmp_path, "Date,Odo\n2026-05-03,47200\n")).keeps == ()
-
-
-class Undo:
-    """A reader to whom everything is an undo."""
-
-    def __call__(self, text: str, context: object) -> Any:
-        from domain.verdicts import Facts
-
-        return Facts((Correction(action="undo"),))
 
 
 @pytest.mark.parametrize(
