@@ -39,7 +39,7 @@ class Facts:
     entries: tuple[Entry, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True)
 class Question:
     """The message asks Drawbar something. `since` and `until` are dates, or places in a plan."""
 
