@@ -12,7 +12,7 @@ LOCK := $(BIN)/uv pip compile --quiet --upgrade --no-config --system-certs --uni
 	--python-version 3.11 --generate-hashes --no-header --no-annotate pyproject.toml
 
 .DELETE_ON_ERROR:
-.PHONY: chat demo test lint types contracts check bench fuzz documents lock clean
+.PHONY: chat demo test lint types contracts check bench crash fuzz documents lock clean
 
 chat: $(TO_CHAT) ## talk to Drawbar in this terminal; ARGS="--as Nora" says who texts
 	@$(BIN)/drawbar chat $(ARGS)
@@ -37,6 +37,9 @@ check: lint types contracts test ## all that CI asks
 
 bench: $(TO_BENCH) ## figures for time and memory, each with its limit
 	$(BIN)/pytest -m bench -s $(ARGS)
+
+crash: $(TO_TEST) ## a thousand messages and a hundred kills, on each database
+	$(BIN)/pytest -m long -s $(ARGS)
 
 fuzz: $(TO_TEST) ## a million spoilt messages (ARGS=COUNT), then the tests on random data for longer
 	$(BIN)/python -m tests.fuzz.fuzz_reading $(ARGS)

@@ -120,7 +120,7 @@ def take_back(
     made_by = session.execute(select(column).where(EntryRow.id == key)).scalar_one()
     _mark(session, message, keys, message.id, TAKEN_BACK)
     restore(session, message, restored)
-    return int(made_by)
+    return message.id if made_by is None else made_by
 
 
 def amendments(session: Session, message_keys: Sequence[int], but: Sequence[int]) -> dict[int, int]:
