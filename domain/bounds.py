@@ -43,7 +43,7 @@ def tongue_share(rig: Rig, weights: Weights) -> Share | None:
 
 
 @dataclass(frozen=True, slots=True)
-class _Rule:
+class Rule:
     """A rating that bounds one load as it was weighed or derived, and what would give it."""
 
     subject: str
@@ -53,12 +53,12 @@ class _Rule:
 
 
 RULES = (
-    _Rule("truck", "gcwr", "gross", "a hitched weighing"),
-    _Rule("truck", "gvwr", "truck", "steer and drive axles"),
-    _Rule("truck", "gawr_front", "steer", "the steer axle by itself"),
-    _Rule("truck", "gawr_rear", "drive", "the drive axle by itself"),
-    _Rule("trailer", "gvwr", "trailer weight", NEEDS_SOLO),
-    _Rule("truck", "tongue", "tongue", NEEDS_SOLO),
+    Rule("truck", "gcwr", "gross", "a hitched weighing"),
+    Rule("truck", "gvwr", "truck", "steer and drive axles"),
+    Rule("truck", "gawr_front", "steer", "the steer axle by itself"),
+    Rule("truck", "gawr_rear", "drive", "the drive axle by itself"),
+    Rule("trailer", "gvwr", "trailer weight", NEEDS_SOLO),
+    Rule("truck", "tongue", "tongue", NEEDS_SOLO),
 )
 """Ratings and what loads them, in the order of a door label and a data plate."""
 

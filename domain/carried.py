@@ -120,7 +120,7 @@ class _Books:
 
     def fuel(self, then: Pass, road: Pass) -> Measured:
         """Fuel on the road less fuel at the pass, in kg."""
-        first, second = sorted((then, road), key=_order)
+        first, second = sorted((then, road), key=lambda each: each.order)
         gained = self._gained(first, second)
         return gained if second is road else -gained
 
@@ -140,7 +140,7 @@ class _Books:
         return pumped - self._burnt(first, second) * self._density(self._burns)
 
     def _fills(self, first: Pass, second: Pass) -> Sequence[Logged[Fill]]:
-        between = (_order(first), _order(second))
+        between = (first.order, second.order)
         return [
             each for each in self._log.of(Fill) if between[0] < (each.at, each.key) < between[1]
         ]
@@ -152,7 +152,7 @@ class _Books:
         before = [
             each
             for each in self._log.of(Fill)
-            if is_fuel(each.entry) and (each.at, each.key) < _order(at)
+            if is_fuel(each.entry) and (each.at, each.key) < at.order
         ]
         if not before or not is_full(before[-1].entry) or not self._tank:
             return None
@@ -199,7 +199,3 @@ class _Books:
         fuels = [self._densities[name] for name in ("gasoline", "diesel")]
         low, high = (each.nominal_value for each in fuels)
         return measured((low + high) / 2, evenly((high - low) / 2) + fuels[0].std_dev)
-
-
-def _order(one: Pass) -> tuple[object, int]:
-    return one.at, one.key

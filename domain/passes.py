@@ -62,6 +62,11 @@ class Pass:
     fuel_level: float | None = None
     place: str | None = None
 
+    @property
+    def order(self) -> tuple[datetime, int]:
+        """Sorts passes, and other entries by their time and key, as they happened."""
+        return self.at, self.key
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Session:

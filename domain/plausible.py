@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from domain.bounds import RULES
 from domain.entries import Entry, Weighing
 from domain.quantities import MASSES, Quantity
 from domain.rig import Rig
@@ -80,13 +81,8 @@ def _label(weighing: Weighing) -> str:
 def _bounds(rig: Rig) -> dict[str, float]:
     """What each position may carry (kg), as far as it was told."""
     gawr, gvwr = rig.mass("trailer", "gawr"), rig.mass("trailer", "gvwr")
-    told = {
-        "steer": rig.mass("truck", "gawr_front"),
-        "drive": rig.mass("truck", "gawr_rear"),
-        "truck": rig.mass("truck", "gvwr"),
-        "gross": rig.mass("truck", "gcwr"),
-        "trailer": gawr * rig.axles if gawr and rig.axles else gvwr,
-    }
+    told = {rule.bounds: rig.mass(rule.subject, rule.rating) for rule in RULES}
+    told["trailer"] = gawr * rig.axles if gawr and rig.axles else gvwr
     return {name: bound for name, bound in told.items() if bound}
 
 

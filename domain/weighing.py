@@ -86,14 +86,10 @@ def weigh(
     drift = _drift(together)
     if drift is None:
         return weights_of(together), changes
-    stale = min(ROAD, key=lambda kind: _order(session.passes[kind]))
+    stale = min(ROAD, key=lambda kind: session.passes[kind].order)
     passes = {kind: each for kind, each in session.passes.items() if kind != stale}
     together, changes = corrected(log, replace(session, passes=passes), rig, densities)
     return replace(weights_of(together), drift=drift), changes
-
-
-def _order(one: Pass) -> tuple[object, int]:
-    return one.at, one.key
 
 
 def _drift(session: Session) -> Measured | None:

@@ -10,17 +10,16 @@ from collections.abc import Sequence
 from datetime import date, datetime
 
 from bot.answers.answer import Row
-from bot.answers.limits import CAUTION, left_text, limit_name
+from bot.answers.limits import CAUTION, left_text, limit_name, mass_text
 from bot.answers.measures import (
     distance,
     local,
 )
-from bot.answers.words import day, rounded
+from bot.answers.words import day
 from domain.account import Heaviest
 from domain.context import MASS_UNIT
 from domain.log import Preferences
 from domain.margins import Over, Unknown
-from domain.quantities import Quantity
 from domain.summary import Span, span
 from domain.trip import Trip, gaps, is_home
 from domain.verdicts import Question
@@ -33,8 +32,7 @@ def heaviest_rows(top: Heaviest | None, preferences: Preferences) -> list[Row]:
     unit = MASS_UNIT[preferences.units]
     rows = []
     if top.gross is not None:
-        gross = Quantity(top.gross.nominal_value, "kg").to(unit)
-        rows.append(Row("Heaviest", rounded(gross), day(local(top.at, preferences))))
+        rows.append(Row("Heaviest", mass_text(top.gross, unit), day(local(top.at, preferences))))
     if top.tightest is not None and not isinstance(top.tightest, Unknown):
         word = "over" if isinstance(top.tightest, Over) else "left"
         left = left_text(top.tightest, unit)

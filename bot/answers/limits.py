@@ -175,7 +175,7 @@ def limit_text(margin: Margin, unit: str) -> str:
     """The rating itself, as a figure."""
     if margin.limit.unit == "kN":
         return f"{number(margin.limit.value, 1)} kN"
-    return rounded(Quantity(margin.limit.value, "kg").to(unit))
+    return kilograms_text(margin.limit.value, unit)
 
 
 def left_text(margin: Over | Near | Clear, unit: str, derived: bool = False) -> str:
@@ -202,6 +202,11 @@ def mass_text(
         value = worth(value, to_unit(spread(load), unit))
     text = rounded(Quantity(abs(value) if absolute else value, unit))
     return f"+{text}" if sign and not text.startswith("-") else text
+
+
+def kilograms_text(kilograms: float, unit: str) -> str:
+    """A mass as it stands, in the logbook's unit."""
+    return rounded(Quantity(kilograms, "kg").to(unit))
 
 
 def about_text(load: Measured, unit: str) -> str:

@@ -13,6 +13,7 @@ from typing import assert_never
 from bot.answers.answer import Answer, Row
 from bot.answers.limits import (
     CAUTION,
+    kilograms_text,
     limit_name,
     margin_rows,
     mass_text,
@@ -86,8 +87,8 @@ def whatif_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     match request:
         case Put(item, mass, place) | Taken(item, mass, place):
             sign = -1.0 if isinstance(request, Taken) else 1.0
-            title = f"{_mass(mass, preferences)} {'less' if sign < 0 else 'more'}"
-            title = f"{title} {_where(place, preferences)}"
+            amount = kilograms_text(mass, MASS_UNIT[preferences.units])
+            title = f"{amount} {'less' if sign < 0 else 'more'} {_where(place, preferences)}"
             change = effect(place, arms, weighed.weights)
             return _changed(weighed, change, sign * mass, arms, title, preferences)
         case Moved(item, mass, start, end):
@@ -249,10 +250,6 @@ def _notes(weighed: Weighed, after: Weights, change: Effect, arms: Levers) -> tu
 def _bars_on(weights: Weights) -> bool:
     road = weights.session.road
     return road is not None and road.bars == "on"
-
-
-def _mass(kilograms: float, preferences: Preferences) -> str:
-    return rounded(Quantity(kilograms, "kg").to(MASS_UNIT[preferences.units]))
 
 
 def _length(metres: float, preferences: Preferences) -> str:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from datetime import datetime
 
 from bot.answers.answer import Answer, Row
-from bot.answers.words import rounded
+from bot.answers.limits import kilograms_text
 from bot.reference import references
 from domain.asked_ties import AskedTies, asked_article, asked_ties
 from domain.context import MASS_UNIT
@@ -85,7 +85,7 @@ def _enough(
     takes = needed(article, limit, ties.run)
     strong = held.aggregate >= asked.aggregate - 1e-6
     if count >= takes:
-        counts, needs = _mass(held.aggregate, unit), _mass(asked.aggregate, unit)
+        counts, needs = kilograms_text(held.aggregate, unit), kilograms_text(asked.aggregate, unit)
         headline = f"Enough by the rule: {counts} counted, {needs} needed."
     elif strong:
         headline = f"Not enough: strong enough, but the rule asks for {asked.count}."
@@ -95,8 +95,12 @@ def _enough(
         headline=headline,
         rows=(
             _needed_row(article, unit),
-            Row(f"{count} x {name}", _mass(held.aggregate, unit), _counting(ties, limit, unit)),
-            Row("Good for", _mass(supports(held), unit), "of cargo, by strength"),
+            Row(
+                f"{count} x {name}",
+                kilograms_text(held.aggregate, unit),
+                _counting(ties, limit, unit),
+            ),
+            Row("Good for", kilograms_text(supports(held), unit), "of cargo, by strength"),
             _count_row(article),
         ),
         notes=_notes(article, row),
@@ -116,7 +120,11 @@ def _how_many(
         headline=f"At least {takes} x {name}.",
         rows=(
             _needed_row(article, unit),
-            Row("Each counts", _mass(limit * _share(ties), unit), _counting(ties, limit, unit)),
+            Row(
+                "Each counts",
+                kilograms_text(limit * _share(ties), unit),
+                _counting(ties, limit, unit),
+            ),
             _count_row(article),
         ),
         notes=_notes(article, row),
@@ -143,8 +151,9 @@ def _by_common_ones(article: Article, ties: AskedTies, unit: str) -> Answer:
         )
         for row, each in rows
     )
+    together = kilograms_text(wanted(article).aggregate, unit)
     return Answer(
-        headline=f"Tie-downs must count for {_mass(wanted(article).aggregate, unit)} together.",
+        headline=f"Tie-downs must count for {together} together.",
         rows=(_count_row(article), *choices),
         notes=_notes(article, None),
     )
@@ -152,7 +161,11 @@ def _by_common_ones(article: Article, ties: AskedTies, unit: str) -> Answer:
 
 def _needed_row(article: Article, unit: str) -> Row:
     asked = wanted(article)
-    return Row("Needed", _mass(asked.aggregate, unit), f"half of {_mass(article.weight, unit)}")
+    return Row(
+        "Needed",
+        kilograms_text(asked.aggregate, unit),
+        f"half of {kilograms_text(article.weight, unit)}",
+    )
 
 
 def _count_row(article: Article) -> Row:
@@ -167,8 +180,8 @@ def _share(ties: AskedTies) -> float:
 
 def _counting(ties: AskedTies, limit: float, unit: str) -> str:
     if ties.run == "over the load":
-        return f"all of {_mass(limit, unit)}, over the load"
-    return f"half of {_mass(limit, unit)} each, trailer to load"
+        return f"all of {kilograms_text(limit, unit)}, over the load"
+    return f"half of {kilograms_text(limit, unit)} each, trailer to load"
 
 
 def _name(ties: AskedTies, row: WorkingLoad | None) -> str:
@@ -191,7 +204,3 @@ def _notes(article: Article, row: WorkingLoad | None) -> tuple[str, ...]:
         RULE,
     )
     return tuple(filter(None, notes))
-
-
-def _mass(kilograms: float, unit: str) -> str:
-    return rounded(Quantity(kilograms, "kg").to(unit))

@@ -17,23 +17,11 @@ from bot.answers.weights import weighing_answer
 from domain.entries import Entry, Fill, Hitch, Odometer, Weighing
 from domain.log import Log, Logged, Preferences
 from domain.quantities import Quantity
-from tests.domain.scale_house import START, Ticket, flatdeck, juniper
+from tests.domain.day_at_the_scale import three_passes_two_fills
+from tests.domain.scale_house import START
 
 PREFERENCES = Preferences()
 ROUNDS = 60
-
-
-def three_passes() -> Ticket:
-    """All ratings, three passes and two fills between them."""
-    return (
-        Ticket(*juniper(), *flatdeck())
-        .hitched()
-        .weighs(bars="on", aboard=2, steer=5100, drive=4480, trailer=8160)
-        .fills(12)
-        .weighs(bars="off", aboard=2, steer=4740, drive=5080, trailer=8000)
-        .fills(8)
-        .weighs("solo", aboard=1, steer=5060, drive=3580)
-    )
 
 
 def years_of_driving(stops: int) -> list[Logged[Entry]]:
@@ -75,7 +63,7 @@ def answered(log: Log) -> tuple[Answer, float, float]:
 def test_a_full_weighing_answer_is_the_same_and_quick_in_a_log_of_any_length(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
-    passes = list(three_passes().log)
+    passes = list(three_passes_two_fills().log)
     answers = []
     for stops in (0, 100, 1000, 5000):
         log = Log([*years_of_driving(stops), *passes])

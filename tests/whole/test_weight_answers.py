@@ -27,6 +27,7 @@ from domain.entries import Rating, Weighing
 from domain.log import Preferences
 from domain.quantities import Quantity
 from domain.verdicts import Question
+from tests.domain.day_at_the_scale import least_squares, three_passes_two_fills, tongue_doubt
 from tests.domain.scale_house import START, Ticket, flatdeck, juniper, lb, truck_ratings
 
 US = Preferences(units="us", time_zone="America/Boise")
@@ -58,54 +59,13 @@ def words(answer: Answer) -> str:
     return "\n".join([answer.headline, *rows, *answer.notes, *answer.choices])
 
 
-GALLON = 0.8325 * 3.785411784 / 0.45359237
-PERSON = 68 / 0.45359237
-
-
-def three_passes_two_fills() -> Ticket:
-    return (
-        Ticket(*juniper(), *flatdeck())
-        .hitched()
-        .weighs(bars="on", aboard=2, steer=5100, drive=4480, trailer=8160)
-        .fills(12)
-        .weighs(bars="off", aboard=2, steer=4740, drive=5080, trailer=8000)
-        .fills(8)
-        .weighs("solo", aboard=1, steer=5060, drive=3580)
-    )
-
-
-def by_least_squares() -> dict[str, float]:
-    """Truck alone, tongue, trailer and the bars' transfer from all nine readings at once.
-
-    Unknowns: the truck as on the road, tongue, trailer's weight, and what the bars move to
-    the trailer's axles. Rows: truck on, truck off, truck alone, trailer axles on and off, each
-    brought to the fuel and people of the first pass.
-    """
-    matrix = np.array([[1, 1, 0, -1], [1, 1, 0, 0], [1, 0, 0, 0], [0, -1, 1, 1], [0, -1, 1, 0]])
-    readings = np.array(
-        [
-            5100 + 4480,
-            4740 + 5080 - 12 * GALLON,
-            5060 + 3580 - 20 * GALLON + PERSON,
-            8160,
-            8000,
-        ]
-    )
-    weights = np.diag([1.0, 1e3, 1e3, 1.0, 1e3])
-    found, *_ = np.linalg.lstsq(weights @ matrix, weights @ readings, rcond=None)
-    return dict(zip(("truck", "tongue", "trailer", "moved"), map(float, found), strict=True))
-
-
 def test_a_rig_with_all_ratings_three_passes_and_two_fills() -> None:
     answer = weighed(three_passes_two_fills())
-    expected = by_least_squares()
+    expected = least_squares()
     tongue = figure(answer, "Tongue")
     stated = float(tongue.partition("±")[2])
     assert amount(tongue) == pytest.approx(expected["tongue"], abs=5)
-    # One person's weight, good to 16 kg, and four readings, each with its repeatability and its
-    # rounding anywhere within ten pounds; times Student's t of 2.2.
-    readings = (4 * 2 * 10**2 / 3) ** 0.5
-    assert stated == pytest.approx(2.2 * np.hypot(16 / 0.45359237, readings), abs=6)
+    assert stated == pytest.approx(tongue_doubt(), abs=6)
     of = remark(answer, "Tongue").partition("of")[2]
     assert amount(of) == pytest.approx(expected["trailer"], abs=10)
     share = 100 * expected["tongue"] / expected["trailer"]
@@ -118,7 +78,7 @@ def test_a_rig_with_all_ratings_three_passes_and_two_fills() -> None:
 
 def test_the_tongue_is_told_with_its_share_its_range_and_its_limit() -> None:
     answer = tongue_answer(three_passes_two_fills().log, US, START, Question(topic="tongue"))
-    expected = by_least_squares()
+    expected = least_squares()
     assert amount(answer.headline) == pytest.approx(expected["tongue"], abs=5)
     left = 1400 - expected["tongue"]
     assert amount(figure(answer, "Hitch tongue")) == pytest.approx(left, abs=10)
@@ -267,7 +227,7 @@ def test_one_load_that_is_asked_for_leads() -> None:
     assert gross.headline == "Gross 17,740 lb."
     assert gross.notes == ("Weighed Sat 11 Jul 9:00 am.",)
     trailer = weight_answer(log, US, START, Question(topic="weight", field="trailer"))
-    assert amount(trailer.headline) == pytest.approx(by_least_squares()["trailer"], abs=10)
+    assert amount(trailer.headline) == pytest.approx(least_squares()["trailer"], abs=10)
     drive = margin_answer(log, US, START, Question(topic="margin", field="drive"))
     tyres = 2 * 1450 / 0.45359237
     assert drive.headline == f"Rear tyres: {tyres - 4480:,.0f} lb left of {tyres:,.0f} lb."

@@ -13,6 +13,7 @@ from contextlib import closing
 import numpy as np
 import pytest
 
+from tests.domain.day_at_the_scale import GALLON, PERSON, least_squares, lever, tongue_doubt
 from tests.whole.test_conversation import figures, replies
 
 RIG = [
@@ -36,9 +37,6 @@ CHAINS = "are 4 chains 3/8 grade 70 enough for 9,200 lb?"
 STRAPS = "how many straps do i need for a 4,200 lb tractor?"
 QUESTIONS = ["margins", "whats the tongue weight", WHAT_IF, ROOM, CHAINS, STRAPS, "are we over?"]
 
-GALLON = 0.8325 * 3.785411784 / 0.45359237
-PERSON = 68 / 0.45359237
-
 
 def amount(text: str) -> float:
     found = re.search(r"[\d,]+(?:\.\d+)?", text)
@@ -53,39 +51,13 @@ def day(tmp_path_factory: pytest.TempPathFactory) -> dict[str, list[str]]:
     return dict(zip(texts, replies(texts, tmp_path_factory.mktemp("day") / "log.db"), strict=True))
 
 
-def least_squares() -> dict[str, float]:
-    """Truck alone as on the road, tongue, trailer, and what the bars move, from all readings."""
-    rows = np.array([[1, 1, 0, -1], [1, 1, 0, 0], [1, 0, 0, 0], [0, -1, 1, 1], [0, -1, 1, 0]])
-    readings = np.array(
-        [
-            5100 + 4480,
-            4740 + 5080 - 12 * GALLON,
-            5060 + 3580 - 20 * GALLON + PERSON,
-            8160,
-            8000,
-        ]
-    )
-    # The tongue comes from the passes without bars; those with bars tell what the bars move.
-    weight = np.diag([1.0, 1e3, 1e3, 1.0, 1e3])
-    found, *_ = np.linalg.lstsq(weight @ rows, weight @ readings, rcond=None)
-    return dict(zip(("truck", "tongue", "trailer", "moved"), map(float, found), strict=True))
-
-
-def lever() -> float:
-    """Overhang over wheelbase: what a pound of tongue takes off the steer axle."""
-    off = 4740 - 12 * GALLON / 2
-    alone = 5060 - 20 * GALLON / 2 + PERSON / 2
-    return (alone - off) / least_squares()["tongue"]
-
-
 def test_the_corrected_tongue_comes_with_its_uncertainty(day: dict[str, list[str]]) -> None:
     solo, expected = day[SOLO], least_squares()
     rows = figures(solo)
     assert amount(rows["Gross"]) == 5100 + 4480 + 8160
     tongue, _, doubt = rows["Tongue"].partition("±")
     assert amount(tongue) == pytest.approx(expected["tongue"], abs=5)
-    # A person good to 16 kg and four readings, each with two errors anywhere within 10 lb.
-    assert float(doubt) == pytest.approx(2.2 * np.hypot(16 / 0.45359237, (800 / 3) ** 0.5), abs=6)
+    assert float(doubt) == pytest.approx(tongue_doubt(), abs=6)
     shown = next(line for line in solo if "Tongue" in line)
     share, trailer = re.findall(r"([\d.,]+) % of ([\d,]+) lb", shown)[0]
     assert float(share) == pytest.approx(100 * expected["tongue"] / expected["trailer"], abs=0.06)
