@@ -156,7 +156,7 @@ def _plain(value: Any) -> Any:
 
 
 def _number(value: float) -> float:
-    return int(value) if isinstance(value, float) and value.is_integer() else value
+    return int(value) if value % 1 == 0 else value
 
 
 def _value(name: str, value: Any) -> Any:
