@@ -176,8 +176,7 @@ class Ground:
         self._selector.register(connection, selectors.EVENT_READ, worker)
 
     def _hear(self, worker: Worker) -> None:
-        if worker.connection is None:
-            return
+        assert worker.connection is not None
         try:
             data = worker.connection.recv(65536)
         except ConnectionResetError:
@@ -192,10 +191,10 @@ class Ground:
                 self.seen.longest_pause = max(self.seen.longest_pause, pause)
                 self._killed_at = None
             if worker.lines_left == 0 and self.seen.kills < self._kills:
-                return self._kill(worker, json.loads(line))
+                self._kill(worker, json.loads(line))
+                return
             worker.lines_left -= 1
             self._answer(worker, json.loads(line))
-        return None
 
     def _answer(self, worker: Worker, said: Told) -> None:
         if "send" in said:
@@ -325,7 +324,7 @@ def check(store: Store, seen: Seen, told: dict[tuple[str, str], list[Told]]) -> 
                     .order_by(OutboxRow.id)
                 )
             ]
-            messages = [message for _, message in queued]
+            messages = [message or 0 for _, message in queued]
             assert messages == sorted(set(messages)), "one answer each, in the order of messages"
             shown = seen.shown[network, chat]
             first = list(dict.fromkeys(shown))
