@@ -10,37 +10,12 @@ from __future__ import annotations
 import asyncio
 import getpass
 import sys
-from collections.abc import Callable
-from typing import NoReturn, TypeVar
 
 import click
 
+from bot.operating import COMMANDS
+from bot.options import fail, logbook_options, run
 from bot.settings import Settings, WrongSetting, history_file, settings
-
-Function = TypeVar("Function", bound=Callable[..., None])
-
-WRONG_USE = 2
-"""The exit status of a command that could not start."""
-
-
-def logbook_options(function: Function) -> Function:
-    """The options of every command that works on a logbook."""
-    for option in reversed(
-        (
-            click.option(
-                "--database",
-                metavar="URL",
-                envvar="DRAWBAR_DATABASE",
-                help="A file, sqlite:///file or postgresql://user@host/name;"
-                " a file in your data folder if not given.",
-            ),
-            click.option("--units", metavar="UNITS", help="us, metric or imperial."),
-            click.option("--currency", metavar="CODE", help="An ISO 4217 code, as USD."),
-            click.option("--time-zone", metavar="ZONE", help="An IANA name, as America/Boise."),
-        )
-    ):
-        function = option(function)
-    return function
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -61,7 +36,7 @@ def chat(
 ) -> None:
     """Chat in the terminal; with piped lines, answer each and leave."""
     chosen = _settings(database, units, currency, time_zone)
-    _run(lambda: asyncio.run(_chat(chosen, name or getpass.getuser())))
+    run(lambda: asyncio.run(_chat(chosen, name or getpass.getuser())))
 
 
 async def _chat(chosen: Settings, name: str) -> None:
@@ -97,7 +72,7 @@ def demo() -> None:
     """Replay an invented weekend through the real thing, on a throw-away logbook."""
     from bot.demo import play
 
-    _run(play)
+    run(play)
 
 
 def _settings(
@@ -106,19 +81,8 @@ def _settings(
     try:
         return settings(database, units, currency, time_zone)
     except WrongSetting as error:
-        _fail(error)
+        fail(error)
 
 
-def _run(work: Callable[[], None]) -> None:
-    """Run a command; trouble with the database is told in its one sentence."""
-    from bot.store.database import DatabaseTrouble
-
-    try:
-        work()
-    except DatabaseTrouble as error:
-        _fail(error)
-
-
-def _fail(error: Exception) -> NoReturn:
-    click.echo(str(error), err=True)
-    sys.exit(WRONG_USE)
+for command in COMMANDS:
+    main.add_command(command)

@@ -1,0 +1,56 @@
+"""What the commands have in common: where the database is, and how trouble is told.
+
+This file decides the options of every command that works on a logbook, and that an operator's
+mistake ends in one sentence and one exit status. It does not know any command.
+"""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from typing import NoReturn, TypeVar
+
+import click
+
+Function = TypeVar("Function", bound=Callable[..., None])
+
+WRONG_USE = 2
+"""The exit status of a command that could not start."""
+
+database_option = click.option(
+    "--database",
+    metavar="URL",
+    envvar="DRAWBAR_DATABASE",
+    help="A file, sqlite:///file or postgresql://user@host/name;"
+    " a file in your data folder if not given.",
+)
+
+
+def logbook_options(function: Function) -> Function:
+    """The options of every command that works on a logbook."""
+    for option in reversed(
+        (
+            database_option,
+            click.option("--units", metavar="UNITS", help="us, metric or imperial."),
+            click.option("--currency", metavar="CODE", help="An ISO 4217 code, as USD."),
+            click.option("--time-zone", metavar="ZONE", help="An IANA name, as America/Boise."),
+        )
+    ):
+        function = option(function)
+    return function
+
+
+def run(work: Callable[[], None]) -> None:
+    """Run a command; trouble with the database is told in its one sentence."""
+    from bot.store.database import DatabaseTrouble
+
+    try:
+        work()
+    except DatabaseTrouble as error:
+        fail(error)
+
+
+def fail(error: Exception) -> NoReturn:
+    """Say what is wrong, and leave."""
+    click.echo(str(error), err=True)
+    sys.exit(WRONG_USE)
