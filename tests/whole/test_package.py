@@ -93,6 +93,19 @@ def test_the_locks_hold_every_dependency_that_the_project_names() -> None:
         assert named - {"drawbar"} <= locked, lock
 
 
+def test_every_dependency_is_one_that_the_program_imports() -> None:
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    named = {re.split(r"[^\w-]", each)[0].replace("-", "_") for each in project["dependencies"]}
+    sources = "\n".join(
+        path.read_text(encoding="utf-8")
+        for package in ("bot", "domain")
+        for path in (ROOT / package).rglob("*.py")
+    )
+    imported = set(re.findall(r"^\s*(?:import|from) (\w+)", sources, re.M))
+    # tzdata is no module of ours: zoneinfo reads it where the machine has no zones.
+    assert named - imported == {"tzdata"}
+
+
 def test_no_file_names_a_package_host_or_a_path_of_one_machine() -> None:
     tracked = run("git", "ls-files", cwd=ROOT).split()
     # Written so that this line does not find itself.
