@@ -8,7 +8,7 @@ never changes a result. It does not know how entries are stored.
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cached_property
@@ -54,21 +54,17 @@ class Log:
 
     def of(self, kind: type[E]) -> tuple[Logged[E], ...]:
         """Every entry of one kind, oldest first."""
-        return cast(tuple[Logged[E], ...], self._by_kind.get(kind, ()))
+        return cast(tuple[Logged[E], ...], self._index.by_kind.get(kind, ()))
 
     def upto(self, kind: type[E], moment: datetime | None) -> tuple[Logged[E], ...]:
         """Those of one kind that had happened by then, that moment included; all without one."""
         found = self.of(kind)
         return found if moment is None else found[: bisect_right(found, moment, key=_when)]
 
-    @cached_property
-    def naming(self) -> tuple[Logged[Entry], ...]:
+    @property
+    def naming(self) -> Sequence[Logged[Entry]]:
         """The entries that name a truck or a trailer, and every rating."""
-        return tuple(
-            each
-            for each in self._entries
-            if (entry := each.entry).trailer or entry.truck or type(entry) is Rating
-        )
+        return self._index.naming
 
     def until(self, moment: datetime) -> Log:
         """What had happened by then, that moment included."""
@@ -84,11 +80,27 @@ class Log:
         return events[-1] if events and events[-1].entry.action == "hitched" else None
 
     @cached_property
-    def _by_kind(self) -> dict[type[Entry], tuple[Logged[Entry], ...]]:
+    def _index(self) -> _Index:
         kinds: dict[type[Entry], list[Logged[Entry]]] = {}
+        naming: list[Logged[Entry]] = []
         for each in self._entries:
-            kinds.setdefault(type(each.entry), []).append(each)
-        return {kind: tuple(found) for kind, found in kinds.items()}
+            entry = each.entry
+            kind = type(entry)
+            if kind in kinds:
+                kinds[kind].append(each)
+            else:
+                kinds[kind] = [each]
+            if entry.trailer or entry.truck or kind is Rating:
+                naming.append(each)
+        return _Index({kind: tuple(found) for kind, found in kinds.items()}, naming)
+
+
+@dataclass(frozen=True, slots=True)
+class _Index:
+    """What is looked up in a log time and again, gone through for once."""
+
+    by_kind: Mapping[type[Entry], tuple[Logged[Entry], ...]]
+    naming: Sequence[Logged[Entry]]
 
 
 def _when(each: Logged[Entry]) -> datetime:

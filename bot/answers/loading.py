@@ -63,8 +63,8 @@ ASK_FOR = {
     "coupler_to_axle": "That takes the length from coupler to trailer axle. "
     "Text it: trailer coupler to axle 16 ft.",
     "wheelbase": "That takes the truck's wheelbase. Text it: truck wheelbase 160 in.",
-    "overhang": f"That takes the hitch's lever. {NEEDS_SOLO} "
-    "Or text: truck wheelbase 160 in, overhang 52 in.",
+    "overhang": "That takes the hitch's lever. Weigh with the bars off and the truck alone, "
+    "or text: truck wheelbase 160 in, overhang 52 in.",
     "tongue": NEEDS_SOLO,
 }
 """What is asked back where something is lacking."""
@@ -225,6 +225,8 @@ def _spot(weighed: Weighed, request: WhereFor, arms: Levers, preferences: Prefer
         f"For {share} tongue: {number(abs(ahead), 1)} {unit} ±{number(max(doubt, 0.1), 1)} "
         f"{_side(ahead)} of the trailer axle"
     )
+    if isinstance(change, Lacks):
+        return Answer(headline=f"{title}.", notes=(ASK_FOR[change.what], CAUTION))
     return _changed(weighed, change, request.mass, arms, title, preferences)
 
 

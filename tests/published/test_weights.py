@@ -11,7 +11,7 @@ import pytest
 from domain.bounds import margins
 from domain.carried import PERSON
 from domain.entries import Weighing
-from domain.loading import BehindCoupling, Effect, InBed, Levers, effect
+from domain.loading import BehindCoupling, Effect, InBed, Lacks, Levers, effect, place_for_share
 from domain.log import Log, Logged
 from domain.margins import CUSTOMARY, Over, Unknown
 from domain.passes import latest_session
@@ -155,6 +155,25 @@ def test_a_pin_ahead_of_the_drive_axle_loads_both() -> None:
     assert isinstance(change, Effect)
     assert change.steer.nominal_value == pytest.approx(8 / 160)
     assert change.drive.nominal_value == pytest.approx(1 - 8 / 160)
+
+
+@pytest.mark.parametrize(
+    ("tongue", "wheels", "inches"),
+    [
+        pytest.param(1025, 7200, 6.5, id="W10: axle-positioning page, example 1"),
+        pytest.param(300, 8200, -17.08, id="W11: axle-positioning page, example 2"),
+    ],
+)
+def test_an_axle_moved_for_ten_percent_is_the_whole_load_moved_the_other_way(
+    tongue: float, wheels: float, inches: float
+) -> None:
+    """Ball to axle 264 in: the axle goes forward so far, or the load back, and so with signs."""
+    found = weighed(Weighing(rig="trailer", loads=quantities("lb", tongue=tongue, trailer=wheels)))
+    lengths = Levers(overhang=None, learned=False, reach=264, wheelbase=None)
+    whole = Quantity(tongue + wheels, "lb").amount("kg")
+    spot = place_for_share(found, lengths, 0.10, whole, standing=0.0)
+    assert not isinstance(spot, Lacks)
+    assert spot.nominal_value == pytest.approx(-inches, abs=0.05)
 
 
 def test_an_occupant_is_a_hundred_and_fifty_pounds() -> None:
