@@ -1,10 +1,10 @@
-"""What stands in the documents and is made from the program: answers, and the list of modules.
+"""What stands in the documents and is made from the program: answers, commands, modules.
 
 A fence marked `chat` is a conversation: a line after `>` is texted, the lines below it are
 the whole answer, and none stands where Drawbar keeps still. All conversations of a document
-go to one logbook, in the order in which they are printed. Between the marks `modules` stands
-each module with the first sentence of its docstring. `make documents` writes both in; a test
-fails where they are not those that are printed.
+go to one logbook, in the order in which they are printed. Between marks stand a table of
+commands with their help, and a table of modules with the first sentence of their docstrings.
+`make documents` writes all of them in; a test fails where they are not those that are printed.
 """
 
 from __future__ import annotations
@@ -18,6 +18,9 @@ from collections.abc import Sequence
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
+import click
+
+from bot.cli import main
 from bot.networks import terminal
 from bot.settings import settings
 from bot.wiring import drawbar
@@ -50,13 +53,27 @@ def texted(text: str) -> list[str]:
 
 
 def rewritten(text: str) -> str:
-    """The document with the answers that Drawbar gives, and the modules that it has."""
-    return _with_modules(_with_answers(text))
+    """The document with the answers, commands and modules that Drawbar has."""
+    text = _between("commands", command_table(), text)
+    text = _between("modules", module_table(), text)
+    return _with_answers(text)
 
 
-def _with_modules(text: str) -> str:
-    marks = r"(?<=<!-- modules -->\n).*?(?=<!-- end of modules -->)"
-    return re.sub(marks, lambda _: module_table(), text, flags=re.DOTALL)
+def _between(mark: str, table: str, text: str) -> str:
+    marks = rf"(?<=<!-- {mark} -->\n).*?(?=<!-- end of {mark} -->)"
+    return re.sub(marks, lambda _: table, text, flags=re.DOTALL)
+
+
+def command_table() -> str:
+    """Every command with its arguments, and what its help says."""
+    rows = ["| command | what it does |", "|---|---|"]
+    for name, command in sorted(main.commands.items()):
+        arguments = [
+            each.human_readable_name for each in command.params if isinstance(each, click.Argument)
+        ]
+        usage = " ".join(("drawbar", name, *arguments))
+        rows.append(f"| `{usage}` | {first_line(command.help)} |")
+    return "\n".join(rows) + "\n"
 
 
 def module_table() -> str:
@@ -73,8 +90,12 @@ def module_table() -> str:
 
 def first_sentence(source: Path) -> str:
     """The first line of a module's docstring, without its full stop."""
-    docstring = ast.get_docstring(ast.parse(source.read_text(encoding="utf-8"))) or ""
-    return docstring.partition("\n")[0].removesuffix(".")
+    return first_line(ast.get_docstring(ast.parse(source.read_text(encoding="utf-8"))))
+
+
+def first_line(docstring: str | None) -> str:
+    """A docstring's first line, without its full stop."""
+    return (docstring or "").strip().partition("\n")[0].removesuffix(".")
 
 
 def _with_answers(text: str) -> str:

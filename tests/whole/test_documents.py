@@ -62,7 +62,7 @@ CONVERSING = [name for name in DOCUMENTS if texted(text_of(name))]
 
 
 @pytest.mark.parametrize("document", DOCUMENTS)
-def test_answers_and_modules_are_those_that_are_printed(document: str) -> None:
+def test_answers_commands_and_modules_are_those_that_are_printed(document: str) -> None:
     """Where they are not, and the new ones are right, `make documents` writes them in."""
     assert rewritten(text_of(document)) == text_of(document)
 
