@@ -82,9 +82,9 @@ def export(file: Path, name: str | None, database: str | None) -> None:
             home = _home(session, name)
             if home is None:
                 raise files.NotReadable("There is no logbook yet.")
-            file.write_bytes(exporting.export(session, home.logbook_id, ending))
-            count = len(exporting.records(session, home.logbook_id))
-        click.echo(f"{file}: {_entries(count)}.")
+            found = exporting.records(session, home.logbook_id)
+        file.write_bytes(exporting.written(found, ending))
+        click.echo(f"{file}: {_entries(len(found))}.")
 
     _run(work)
 

@@ -44,9 +44,8 @@ def _when(each: Logged[Entry], zone: ZoneInfo) -> str:
     return each.at.astimezone(zone).isoformat()
 
 
-def export(session: Session, logbook_key: int, ending: str) -> bytes:
-    """A logbook as a file's bytes, by the file's ending."""
-    found = records(session, logbook_key)
+def written(found: list[Record], ending: str) -> bytes:
+    """Records as a file's bytes, by the file's ending."""
     if ending == files.JSONL:
         return files.write_jsonl(found)
     headings, rows = columns.table(found)

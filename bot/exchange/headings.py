@@ -33,6 +33,9 @@ BY_CLASS: Mapping[str, str] = {
 }
 """Classes of the phrasebook that name a field by themselves."""
 
+OF_LOADS = {"axle", "axle_noun", "side", "vehicle", "whole"}
+"""Classes whose words alone make the heading of a load."""
+
 MONEY_SIGNS: Mapping[str, str] = {"£": "GBP", "€": "EUR"}
 OWN_MONEY = "$"
 """Whose dollar it is, the logbook says."""
@@ -141,17 +144,19 @@ def _by_unit(column: Column) -> tuple[str, ...]:
 
 def _load(rest: Sequence[Token]) -> tuple[str, ...]:
     """The position of a load that a heading names: an axle, one of a trailer's, or a sum."""
+    if any(token.kind == WORD and not token.senses.keys() & OF_LOADS for token in rest):
+        return ()
     senses = {name: key for token in rest for name, key in token.senses.items()}
     numbers = [token.text for token in rest if token.kind == NUMBER]
     side = f"_{senses['side']}" if "side" in senses else ""
     if "axle" in senses:
         return (f"{senses['axle']}{side}{LOAD}",)
-    if senses.get("whole") in ("gross", "tongue"):
-        return (f"{senses['whole']}{LOAD}",)
     if senses.get("vehicle") == "trailer" and numbers and numbers[0] in ("1", "2", "3"):
         return (f"trailer_{numbers[0]}{side}{LOAD}",)
     if senses.get("vehicle") in ("truck", "trailer"):
         return (f"{senses['vehicle']}{side}{LOAD}",)
+    if senses.get("whole") in ("gross", "tongue"):
+        return (f"{senses['whole']}{LOAD}",)
     return ()
 
 

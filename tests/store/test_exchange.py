@@ -18,7 +18,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from openpyxl import Workbook, load_workbook
 
-from bot.exchange import columns, exporting, files, importing
+from bot.exchange import columns, exporting, files, headings, importing
+from bot.phrasebook import phrasebook
 from bot.store import journal, logbook
 from bot.store.database import Store, open_store
 from bot.store.tables import ChatRow, MessageRow
@@ -144,8 +145,7 @@ def brought(store: Store, home: ChatRow, path: Path) -> importing.Plan:
 
 
 def written(store: Store, home: ChatRow, path: Path) -> Path:
-    with store.look() as session:
-        path.write_bytes(exporting.export(session, home.logbook_id, path.suffix))
+    path.write_bytes(exporting.written(exported(store, home), path.suffix))
     return path
 
 
@@ -224,11 +224,11 @@ def test_a_text_that_could_be_a_formula_is_written_as_quoted_text(
     first: str, tmp_path: Path
 ) -> None:
     record = {"kind": "note", "at": "2026-07-11", "note": f"{first}cmd|' /C calc'!A0"}
-    headings, rows = columns.table([record])
-    (row,) = list(csv.reader(io.StringIO(files.write_csv(headings, rows).decode("utf-8-sig"))))[1:]
+    names, rows = columns.table([record])
+    (row,) = list(csv.reader(io.StringIO(files.write_csv(names, rows).decode("utf-8-sig"))))[1:]
     assert not any(cell.startswith(tuple(files.FORMULA_STARTS)) for cell in row)
     path = tmp_path / "note.xlsx"
-    path.write_bytes(files.write_xlsx(headings, rows))
+    path.write_bytes(files.write_xlsx(names, rows))
     cells = [cell for (cell,) in load_workbook(path).worksheets[0].iter_cols(min_row=2)]
     assert {cell.data_type for cell in cells if cell.value is not None} == {"s"}
     titles, read = files.read_table(path)
@@ -425,6 +425,80 @@ def test_a_file_that_cannot_be_read_is_told_in_a_sentence(
         pytest.raises(files.NotReadable, match=why),
     ):
         brought(store, chat(store), tmp_path / name)
+
+
+@pytest.mark.parametrize(
+    ("title", "field", "unit"),
+    [
+        ("DATE", "at", None),
+        ("Date & Time", "at", None),
+        ("Odo", "odometer", None),
+        ("Odometer Reading (km)", "odometer", "km"),
+        ("Mileage", "odometer", None),
+        ("Gallons", "volume", "gal"),
+        ("Litres", "volume", "L"),
+        ("Fuel (L)", "volume", "L"),
+        ("Qty gal", "volume", "gal"),
+        ("$/gal", "unit_price", None),
+        ("Price per litre", "unit_price", None),
+        ("Price/L (CAD)", "unit_price", None),
+        ("Unit price", "unit_price", None),
+        ("Total cost", "cost", None),
+        ("Amount paid ($)", "cost", None),
+        ("Trip miles", "distance", "mi"),
+        ("Trip meter", "distance", None),
+        ("MPG", "dash_economy", "mi/gal"),
+        ("Full tank?", "full", None),
+        ("Partial", "full", None),
+        ("Station", "place", None),
+        ("Fuel type", "product", None),
+        ("Remarks", "note", None),
+        ("Who", "by", None),
+        ("Steer", "steer load", None),
+        ("Front axle (kg)", "steer load", "kg"),
+        ("Drive axle lbs", "drive load", "lb"),
+        ("Rear axle", "drive load", None),
+        ("GCW", "gross load", None),
+        ("Trailer total (lb)", "trailer load", "lb"),
+        ("Tongue weight", "tongue load", None),
+        ("Ball weight kg", "tongue load", "kg"),
+        ("Trailer axle 1", "trailer_1 load", None),
+        ("Ticket no.", "ticket", None),
+        ("Scale fee", "cost", None),
+        ("Cloud cover", None, None),
+    ],
+)
+def test_a_heading_is_read_by_the_phrasebook(
+    title: str, field: str | None, unit: str | None
+) -> None:
+    words = headings.heading_words()
+    (column,) = headings.read_headings([title], [[7]], phrasebook(), words)
+    assert (next(iter(column.fields), None), column.unit) == (field, unit)
+
+
+@pytest.mark.parametrize(
+    ("titles", "row", "fields"),
+    [
+        (
+            ["Steer", "Drive", "Total"],
+            [5280, 6240, 11520],
+            ["steer load", "drive load", "gross load"],
+        ),
+        (["Gallons", "Total"], [30, 117], ["volume", "cost"]),
+        (["Fuel", "Gallons"], ["diesel", 30], ["product", "volume"]),
+        (["Fuel", "Fuel type"], [30, "diesel"], ["volume", "product"]),
+        (["Truck", "Trailer"], ["Juniper", "flatdeck"], ["truck", "trailer"]),
+        (["Truck", "Trailer"], [11520, 9200], ["truck load", "trailer load"]),
+        (["Miles", "Gallons"], [48211, 30], ["odometer", "volume"]),
+        (["Miles", "Gallons"], [412, 30], ["distance", "volume"]),
+        (["Odometer", "Miles"], [48211, 412], ["odometer", "distance"]),
+    ],
+)
+def test_a_heading_of_two_meanings_is_settled_by_what_stands_below_and_beside(
+    titles: list[str], row: list[columns.Cell], fields: list[str]
+) -> None:
+    found = headings.read_headings(titles, [row], phrasebook(), headings.heading_words())
+    assert [each.fields for each in found] == [(field,) for field in fields]
 
 
 def test_every_kind_that_is_kept_has_its_columns() -> None:

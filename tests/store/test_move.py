@@ -5,15 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
-from sqlalchemy import select, text
+from sqlalchemy import text
 
 from bot import schedule
 from bot.store.database import Store, open_store
-from bot.store.move import TABLES, NotMoved, move
+from bot.store.move import NotMoved, move
 from tests.store.logbooks import START, as_told, standing, told
-from tests.store.season import a_season
-
-Rows = dict[str, list[tuple[object, ...]]]
+from tests.store.season import a_season, every_row
 
 
 @pytest.fixture
@@ -30,17 +28,6 @@ def file(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Store]:
     store = open_store(tmp_path_factory.mktemp("file") / "logbook.db")
     yield store
     store.close()
-
-
-def every_row(store: Store) -> Rows:
-    with store.look() as session:
-        return {
-            table.name: [
-                tuple(row)
-                for row in session.execute(select(table).order_by(*table.primary_key.columns))
-            ]
-            for table in TABLES
-        }
 
 
 def test_a_database_arrives_whole_and_lives_on(file: Store, other: Store) -> None:
