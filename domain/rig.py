@@ -37,6 +37,15 @@ SAME_SUBJECT = {
 }
 """Other names of a subject of ratings."""
 
+SAME_RATING = {
+    "tyre_load": "load",
+    "d_value": "d",
+    "dc_value": "dc",
+    "v_value": "v",
+    "s_value": "s",
+}
+"""Other names of a rating."""
+
 TRAILER_PARTS = ("trailer", "coupler", "pin box", "chains", "trailer tyres")
 HITCH_CHAIN = ("hitch", "ball mount", "ball", "coupler", "pin box", "fifth wheel", "chains")
 """What hangs between truck and trailer, in the order in which the pull passes through."""
@@ -164,8 +173,8 @@ def tyres_owner(rating: Rating) -> Literal["truck", "trailer"]:
 
 
 def _key(rating: Rating) -> Key:
-    subject = _subject(rating)
-    return subject, rating.rating.casefold(), _condition(subject, rating)
+    subject, name = _subject(rating), rating.rating.casefold()
+    return subject, SAME_RATING.get(name, name), _condition(subject, rating)
 
 
 def _condition(subject: str, rating: Rating) -> str:

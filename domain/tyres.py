@@ -58,6 +58,11 @@ class Undated:
     why: str
 
 
+def code_digits(stated: float) -> str:
+    """A date code that was kept as a bare number, with its leading nought: `0301`."""
+    return f"{int(stated):04d}"
+
+
 def date_code(code: str, on: date) -> Made | Undated:
     """When a tyre was made, from the last four digits of its code: week, then year.
 

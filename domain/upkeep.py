@@ -20,7 +20,7 @@ from domain.driving import Driving
 from domain.entries import Check, Rating
 from domain.log import Logged
 from domain.quantities import Quantity
-from domain.tyres import OLD_YEARS, Made, date_code
+from domain.tyres import OLD_YEARS, Made, code_digits, date_code
 
 SOON = 0.1
 """Upkeep is due soon once less than this share of its interval is left."""
@@ -136,7 +136,7 @@ def old_tyres(driven: Driving, today: date) -> tuple[OldTyres, ...]:
     for each in driven.log.of(Rating):
         if each.entry.rating != "date_code" or isinstance(each.entry.value, Quantity):
             continue
-        made = date_code(f"{int(each.entry.value):04d}", today)
+        made = date_code(code_digits(each.entry.value), today)
         if isinstance(made, Made):
             latest[each.entry.trailer or each.entry.truck or each.entry.subject] = made
     aged = [OldTyres(owner, made, made.age(today)) for owner, made in latest.items()]

@@ -24,6 +24,7 @@ from domain.entries import (
     Weighing,
 )
 from domain.quantities import Quantity
+from domain.tyres import code_digits
 
 RATING_WORDS = {
     "gvwr": "GVWR",
@@ -138,8 +139,15 @@ def _rating(entry: Rating) -> str:
 
 def rating_value(entry: Rating) -> str:
     """A rating's figure, with the remark that belongs to it: `6,000 lb (2 axles)`."""
-    value = figure(entry.value) if isinstance(entry.value, Quantity) else number(entry.value)
+    value = rating_figure(entry)
     return f"{value} ({entry.note})" if entry.note else value
+
+
+def rating_figure(entry: Rating) -> str:
+    """A rating's figure by itself: `6,000 lb`, `121`, a tyre's date code as it is moulded."""
+    if isinstance(entry.value, Quantity):
+        return figure(entry.value)
+    return code_digits(entry.value) if entry.rating == "date_code" else number(entry.value)
 
 
 def _cargo(entry: Cargo) -> str:

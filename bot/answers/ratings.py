@@ -9,11 +9,14 @@ from __future__ import annotations
 from datetime import datetime
 
 from bot.answers.answer import Answer, Row
+from bot.answers.brief import rating_figure
 from bot.answers.limits import RATINGS, Told, limit_words
-from bot.answers.words import counted, figure, number, sentence
+from bot.answers.words import counted, sentence
+from domain.entries import Rating
 from domain.log import Log, Preferences
 from domain.quantities import Quantity
 from domain.rig import rig_of
+from domain.tyres import Undated, code_digits, date_code
 from domain.verdicts import Question
 from domain.wanted import lacking
 
@@ -27,8 +30,8 @@ def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: 
     stated = {
         key: Row(
             sentence(limit_words(key[:2]) or " ".join(filter(None, key)).replace("_", " ")),
-            figure(each.value) if isinstance(each.value, Quantity) else number(each.value),
-            each.note or "",
+            rating_figure(each),
+            each.note or _made(each, now),
         )
         for key, each in rig.ratings.items()
         if question.rating in (None, key[1])
@@ -39,9 +42,20 @@ def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: 
         return Answer(headline="That rating hasn't been given yet.", notes=notes)
     rows = tuple(stated.values())
     if len(rows) == 1:
-        return Answer(headline=f"{rows[0].label}: {rows[0].figure}.", notes=notes)
+        only = ", ".join(filter(None, (rows[0].figure, rows[0].remark)))
+        return Answer(headline=f"{rows[0].label}: {only}.", notes=notes)
     headline = f"{counted(len(rows), 'rating')} given." if rows else "No ratings given yet."
     return Answer(headline=headline, rows=rows, notes=notes)
+
+
+def _made(rating: Rating, now: datetime) -> str:
+    """When a tyre was made, and its age; '' for any other rating, or a code that tells none."""
+    if rating.rating != "date_code" or isinstance(rating.value, Quantity):
+        return ""
+    made = date_code(code_digits(rating.value), now.date())
+    if isinstance(made, Undated):
+        return made.why
+    return f"week {made.week} of {made.year}, {counted(int(made.age(now.date())), 'year')}"
 
 
 def _missing(rating: Told) -> str:

@@ -368,6 +368,19 @@ def test_a_missing_rating_says_why_it_matters_and_where_it_stands() -> None:
     assert figure(answer, "Trailer GVWR") == "12,000 lb"
 
 
+def test_a_date_code_is_told_with_its_week_and_age() -> None:
+    """49 CFR 574.5: 2719 is week 27 of 2019, seven years before the day of these tests."""
+    code = Rating(subject="tyres", trailer="flatdeck", rating="date_code", value=2719.0)
+    answer = ratings_answer(Ticket(code).log, US, START, Question(topic="ratings"))
+    assert answer.headline == "Trailer tyres date code: 2719, week 27 of 2019, 7 years."
+
+
+def test_the_load_of_one_tyre_counts_by_whatever_name_it_was_read() -> None:
+    tyres = Rating(subject="tyres", trailer="flatdeck", rating="tyre_load", value=lb(3195))
+    ticket = Ticket(*flatdeck()[:2], tyres).hitched().weighs(truck=9600, trailer=8100)
+    assert figure(weighed(ticket), "Trailer tyres") == "4,680 lb left"
+
+
 def loaded() -> Ticket:
     reach = Rating(
         subject="trailer",
