@@ -168,7 +168,11 @@ def _spot_of(scene: Scene, figure: Figure, masses: list[Figure], spots: list[Spo
         return Spot(f"{first.words} {second.words}", second.lead, first.start, second.end)
     if behind:
         return behind[0]
-    return near[-1] if near and (position == 0 or floor < near[-1].start) else None
+    if near and (position == 0 or floor < near[-1].start):
+        return near[-1]
+    # 'In the bed: 260 lb of feed and the toolbox, 95 lb': a heading is of all that follows.
+    heads = spots and spots[0].end < len(scene.tokens) and scene.tokens[spots[0].end].raw == ":"
+    return spots[0] if heads and spots[0].end <= figure.start else None
 
 
 def _distance(scene: Scene, spot: Spot) -> Quantity | None:
@@ -286,7 +290,7 @@ def is_noun(scene: Scene, index: int) -> bool:
         return False
     senses = token.senses
     if not senses or "check_item" in senses or "subject" in senses:
-        return not senses.keys() & {"vehicle", "name"}
+        return not senses.keys() & {"vehicle", "name", "axle_noun"}
     if "thing" in senses or "product" in senses or senses.get("talk") == "vehicle":
         return True
     return not senses.keys() & OTHERWISE_MEANT

@@ -86,10 +86,12 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
             denied = True
             continue
         if "check_fault" in token.senses:
-            if "out" in token.groups and _goes_on(scene, other):
+            if _measures(scene, other) or ("out" in token.groups and _goes_on(scene, other)):
                 return None
             return "fault", other
         if "check_done" in token.senses:
+            if _measures(scene, other):
+                return None
             return ("fault" if denied else "done"), other
         if token.kind is NUMBER:
             break
@@ -116,6 +118,16 @@ def _joined_items(scene: Scene, first: int, other: int) -> bool:
 def _goes_on(scene: Scene, index: int) -> bool:
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
     return following is not None and "goes_on" in following.groups
+
+
+def _measures(scene: Scene, index: int) -> bool:
+    """'lights out at 10.30', 'battery on 1 bar': a small word and a figure make no state."""
+    ahead = scene.tokens[index + 1 : index + 3]
+    if ahead and "at" in ahead[0].groups:
+        ahead = ahead[1:]
+    return (
+        "vague_state" in scene.tokens[index].groups and bool(ahead) and ahead[0].kind is NUMBER
+    )
 
 
 def _start_of_name(scene: Scene, index: int) -> int:

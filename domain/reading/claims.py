@@ -71,7 +71,12 @@ def find_claim(
         figure.claimed = "a fraction"
     elif after is not None and _is_word_of_its_own(figure, after):
         figure.claimed = f"{figure.token.raw}{after.raw}"
-    elif after is not None and "each_one" in after.groups and figure.dimension in (None, MONEY):
+    elif (
+        after is not None
+        and "each_one" in after.groups
+        and figure.dimension in (None, MONEY)
+        and figure.value < LEAST_LOAD
+    ):
         behind = token_at(tokens, figure.end + 1)
         if behind is None or not behind.senses.keys() & {"axle_noun", "axle", "vehicle"}:
             figure.claimed = "the price of each"

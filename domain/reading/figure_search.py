@@ -59,12 +59,14 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
         and token.raw.isdigit()
         and len(token.raw) <= 3
         and token.raw[0] != "0"
-        and re.fullmatch(r"\d{3}(\.\d+)?", after.raw)
+        and re.fullmatch(r"\d{3}(?:[.,]\d{1,2})?", after.raw)
         and after.start == token.end + 1
     ):
         joined = token.value * 1000 + after.value
         unit = unit_key(token_at(tokens, figure.end + 1))
-        if _group_is_likely(joined, len(token.raw), unit, context):
+        before = token_at(tokens, figure.start - 1)
+        named = before is not None and "odometer" in before.senses
+        if named or _group_is_likely(joined, len(token.raw), unit, context):
             merged = Token(NUMBER, "", f"{token.raw} {after.raw}", token.start, after.end)
             merged.value, merged.decimals, merged.grouped = joined, after.decimals, True
             figure.token, figure.value = merged, joined

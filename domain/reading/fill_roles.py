@@ -134,7 +134,8 @@ def _price_said(scene: Scene, figure: Figure) -> str | None:
             before = scene.tokens[index - 1] if index else None
             timed = before is not None and "time" in before.senses
             return None if timed else PRICE_ROLE
-        if token.raw not in ":/" and "before_amount" not in token.groups:
+        passed = "before_amount" in token.groups or "per_volume" in token.senses
+        if token.raw not in ":/" and not passed:
             return None
         index -= 1
     return None
@@ -147,6 +148,9 @@ def _spoken_price(figure: Figure) -> bool:
 
 def _money_role(scene: Scene, figure: Figure) -> str:
     said = _price_said(scene, figure)
+    if said == PRICE_ROLE and figure.token.grouped and 1_000 <= figure.value < 15_000:
+        figure.value /= 1_000  # '1,729 EUR' a litre: the comma is a decimal one
+        return PRICE_ROLE
     if said == PRICE_ROLE and figure.value < 15:
         return PRICE_ROLE
     if figure.token.decimals == 3 and figure.value < 15:

@@ -9,13 +9,14 @@ and whether it was filled up. What each figure is (volume, price, total, odomete
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from domain.context import VOLUME_UNIT, Context
 from domain.entries import Fill
 from domain.quantities import Quantity
 from domain.reading.bare_fills import assign_bare
 from domain.reading.doubts import Doubt
-from domain.reading.figures import MONEY, Figure
+from domain.reading.figures import MONEY, VOLUME, Figure
 from domain.reading.fill_entries import fill_of
 from domain.reading.fill_roles import (
     COST_ROLE,
@@ -57,7 +58,9 @@ def _drafts(scene: Scene) -> list[Draft]:
     ]
     names = [key for _, key in products]
     if len(set(names)) < 2:
-        return [Draft(names[0] if names else None, 0, len(scene.tokens), {})]
+        edges = [0, *_next_fills(scene), len(scene.tokens)]
+        product = names[0] if names else None
+        return [Draft(product, start, end, {}) for start, end in pairwise(edges)]
     drafts: list[Draft] = []
     for number, (index, key) in enumerate(products):
         if drafts and drafts[-1].product == key:
@@ -67,6 +70,16 @@ def _drafts(scene: Scene) -> list[Draft]:
             drafts[-1].end = start
         drafts.append(Draft(key, start, len(scene.tokens), {}))
     return drafts
+
+
+def _next_fills(scene: Scene) -> list[int]:
+    """Where a sentence with a volume of its own follows one with another: a fill more."""
+    starts = [
+        scene.sentence_of(figure.start)[0]
+        for figure in scene.live_figures()
+        if figure.dimension == VOLUME
+    ]
+    return sorted({start for start in starts[1:] if start != starts[0]})
 
 
 def _is_appliance(scene: Scene, index: int) -> bool:
@@ -276,7 +289,8 @@ def _full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:
     for index, token, key in scene.find("full"):
         if not alone and not draft.start <= index < draft.end:
             continue
-        if key == "false":
+        before = scene.tokens[max(0, index - 3) : index]
+        if key == "false" or any(token.text in scene.book.groups["denies"] for token in before):
             return False
         if "level" in token.senses and scene.by_class.get("weigh_cue"):
             continue

@@ -33,8 +33,19 @@ def read_hitches(scene: Scene) -> list[Hitch]:
             continue
         if found and found[-1].action == action:
             continue
-        found.append(Hitch(action=cast(Action, action)))
+        found.append(Hitch(action=cast(Action, action), trailer=_own_trailer(scene, index)))
     return found or _switched(scene)
+
+
+def _own_trailer(scene: Scene, index: int) -> str | None:
+    """The trailer named behind the verb, where the message names several."""
+    names = [(at, value.partition(":")) for at, _, value in scene.find("name")]
+    trailers = [(at, name) for at, (kind, _, name) in names if kind == "trailer"]
+    if len({name for _, name in trailers}) < 2:
+        return None
+    behind = [name for at, name in trailers if index < at <= index + REACH]
+    before = [name for at, name in trailers if index - REACH <= at < index]
+    return behind[0] if behind else before[-1] if before else None
 
 
 def _switched(scene: Scene) -> list[Hitch]:

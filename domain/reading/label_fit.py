@@ -97,12 +97,15 @@ BARE_SIZE = {
     "odometer": (100, 2_000_000),
     "load_index": (50, 180),
     "date_code": (100, 5399),
+    "tongue": (40, 20_000),
 }
 """What a label without a unit can name at all: 'on the climb' is no label for 195."""
 
 
 def _sized(label: Label, figure: Figure) -> bool:
-    key = label.rating or label.field or label.subject
+    key = label.rating or label.field or label.subject or label.whole
+    if key == "tongue" and label.rating:
+        return True
     if key not in BARE_SIZE:
         return True
     low, high = BARE_SIZE[key]

@@ -128,6 +128,7 @@ def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Labe
             and _names_something(senses)
             and not _is_leaving(tokens, index)
             and not _is_preposition(tokens, index)
+            and not _is_adverb(tokens, index)
         ):
             if (
                 current is not None
@@ -170,13 +171,25 @@ def _truck_as_one(
         if "and" not in tokens[first.end].groups and tokens[first.end].raw != "/":
             continue
         following = next((label.start for label in labels if label.start > second.start), 1 << 30)
-        between = [start for start in starts if second.end <= start < following]
+        if "together" in tokens[min(second.end, len(tokens) - 1)].groups:
+            following = 1 << 30
+        between = [start for start in starts if second.end <= start < following][:1]
         before = [start for start in starts if start < first.start]
         if len(between) == 1 or (not between and before):
             first.axle, first.vehicle, first.end = None, "truck", second.end
             labels.remove(second)
+            _absorb_together(tokens, first, labels)
             break
     return labels
+
+
+def _absorb_together(tokens: Sequence[Token], truck: Label, labels: list[Label]) -> None:
+    """'steers and drives together 11,760': the word says again that they are one."""
+    for label in labels:
+        if label.start == truck.end and "together" in tokens[label.start].groups:
+            truck.end = label.end
+            labels.remove(label)
+            return
 
 
 _NAMING = frozenset(LABEL_CLASSES)
@@ -198,6 +211,16 @@ def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
     return not beside and "behind_side" not in following.groups
 
 
+def _is_adverb(tokens: Sequence[Token], index: int) -> bool:
+    """'back around 6', 'moved the mower back:' are no rear axle."""
+    if "end" not in tokens[index].senses or "back_word" not in tokens[index].groups:
+        return False
+    following = tokens[index + 1] if index + 1 < len(tokens) else None
+    if following is not None and "behind_adverb" in following.groups:
+        return True
+    return any("moves_back" in token.groups for token in tokens[max(0, index - 4) : index])
+
+
 def _is_preposition(tokens: Sequence[Token], index: int) -> bool:
     """'outside the post office' is no air temperature; '97 outside, wind 30' is one."""
     if "outside_word" not in tokens[index].groups:
@@ -210,13 +233,17 @@ def _is_preposition(tokens: Sequence[Token], index: int) -> bool:
 
 def _is_aside(tokens: Sequence[Token], index: int) -> bool:
     """'with the gooseneck on': it says how the rig stood, and carries no figure."""
+    if "solo" in tokens[index].senses.get("rig", ""):
+        return True  # 'without the camper'
     before = index - 1
     if before >= 1 and "our" in tokens[before].groups:
         before -= 1
     if before < 0:
         return False
     # 'hitched the flatdeck, 48011'
-    return "hitch" in tokens[before].senses or "tows" in tokens[before].groups
+    return "hitch" in tokens[before].senses or bool(
+        {"tows", "absent"} & set(tokens[before].groups)
+    )
 
 
 def _is_compound(tokens: Sequence[Token], index: int) -> bool:
@@ -265,7 +292,9 @@ def _extend(label: Label, token: Token, *, of: bool = False) -> bool:
     senses = token.senses
     if "together" in token.groups and (label.wheel or label.vehicle == "truck") and not label.whole:
         return label.vehicle is not None
-    if of and (label.axle or label.whole) and not label.vehicle:
+    if label.rating and "subject" in senses and (of or label.vehicle):
+        return True  # 'load index on the trailer tires'
+    if of and (label.axle or label.whole or label.rating) and not label.vehicle:
         if "name" in senses:
             label.vehicle, _, label.name = senses["name"].partition(":")
             return True

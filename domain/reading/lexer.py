@@ -51,7 +51,7 @@ _PATTERN = re.compile(
         | \d{1,3}\.\d{3},\d\d?(?!\d)
         | (?<![\d,])\d+,\d\d?(?![\d,]|,\d)
         | \d+(?:\.\d+)? | (?<![\d])\.\d+)
-    | (?P<mark>\.{2,}|[^\s])
+    | (?P<mark>\.(?:\ ?\.)+|[^\s])
     )
     """,
     re.VERBOSE | re.IGNORECASE,

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.entries import Weighing
+from domain.entries import AXLES, Weighing
 from domain.quantities import Quantity
 from domain.reading.doubts import Doubt
 from domain.reading.figures import Figure
@@ -59,6 +59,28 @@ def impossible_position(placed: dict[str, Figure], loads: dict[str, Quantity]) -
             if position != "gross" and load.amount("kg") > gross.amount("kg") * 1.01:
                 return "gross"
     return None
+
+
+def sides_doubt(loads: dict[str, Quantity], rig: str | None) -> Doubt | None:
+    """An axle that its own two wheels do not make."""
+    for axle in AXLES:
+        left, right, whole = (loads.get(name) for name in (f"{axle}_left", f"{axle}_right", axle))
+        if left is None or right is None or whole is None:
+            continue
+        made = left.amount(whole.unit) + right.amount(whole.unit)
+        if abs(made - whole.value) > SIDES_TOLERANCE * whole.value:
+            meant = Quantity(round(made, 2), whole.unit)
+            mended = {**loads, axle: meant}
+            choice = Choice(
+                f"{meant.value:,.10g} {meant.unit} on the {axle} axle",
+                (Weighing(loads=mended, rig=rig_of(mended, rig)),),
+            )
+            return Doubt(axle, "does_not_sum", (meant, whole), (choice,))
+    return None
+
+
+SIDES_TOLERANCE = 0.02
+"""Wheel scales read each wheel by itself, and add up less well than platforms."""
 
 
 def digit_slips(loads: dict[str, Quantity], position: str) -> tuple[Choice, ...]:

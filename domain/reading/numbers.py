@@ -51,7 +51,7 @@ def _figure(atoms: Sequence[Atom], start: int) -> tuple[list[Spoken], int]:
         return [], position
     whole: float = 0
     if position < len(atoms) and atoms[position] == THOUSAND and groups:
-        whole = _joined(groups) * 1000
+        whole = round(_joined(groups) * 1000, 3)
         rest, after = _groups(atoms, position + 1, opening=False)
         # 'five thousand three sixty | six thousand': the group before a thousand is its own.
         while rest and after < len(atoms) and atoms[after] == THOUSAND:

@@ -63,7 +63,7 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
             Observation(
                 subject=subject,
                 value=value,
-                position=_position(figure, heading) if subject in POSITIONED else None,
+                position=_position(scene, figure, heading) if subject in POSITIONED else None,
                 words=(("value", scene.words_between(figure.start, figure.end)),),
             )
         )
@@ -116,6 +116,9 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     if dimension == SPEED:
         return _speed_subject(scene, figure)
     if dimension == TEMPERATURE:
+        behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
+        if behind is not None and "out_of_doors" in behind.groups:
+            return "ambient"
         return _nearest_subject(scene, figure, TEMPERATURE)
     return None
 
@@ -163,7 +166,10 @@ def _speed_subject(scene: Scene, figure: Figure) -> str | None:
     ) or any("posted_word" in token.groups for token in scene.tokens[start : figure.start]):
         return None
     nearest = _nearest_subject(scene, figure, SPEED)
-    if nearest is not None:
+    beside = scene.tokens[max(0, figure.start - 3) : figure.end + 2]
+    if nearest == "speed" or (
+        nearest is not None and any("subject" in token.senses for token in beside)
+    ):
         return nearest
     before = scene.tokens[max(0, figure.start - 3) : figure.start]
     moving = any("moving" in token.senses for token in before)
@@ -260,13 +266,26 @@ def _insists(scene: Scene, figure: Figure) -> bool:
     return gauge or label.subject in ("transmission", "coolant", "tyre", "hub")
 
 
-def _position(figure: Figure, heading: Label | None) -> str | None:
+def _stands_under(scene: Scene, figure: Figure) -> str | None:
+    """The vehicle of the last heading before a figure: 'Truck: 62 LF ... Camper: 79 LF'."""
+    under = [
+        label.vehicle
+        for label in scene.labels
+        if label.only_vehicle and label.bound is None and label.end <= figure.start
+    ]
+    return under[-1] if under else None
+
+
+def _position(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     label = figure.label
     parts: list[str] = []
     own = label if isinstance(label, Label) else None
     trailer = (own is not None and own.vehicle == "trailer") or (
         heading is not None and heading.vehicle == "trailer" and heading is not own
     )
+    under = _stands_under(scene, figure)
+    if own is not None and own.vehicle is None and under is not None:
+        trailer = under == "trailer"
     if trailer:
         parts.append("trailer")
     if own is not None:

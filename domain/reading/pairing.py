@@ -34,6 +34,11 @@ UNBOUND_LABEL = 0.6
 
 
 AGAINST_ORDER = 0.9
+
+ASIDE_AT_MOST = 2.2
+"""What an aside costs between a label and 'came in at': less than leaving the figure alone."""
+
+PLACING_SENSES = frozenset(("axle", "vehicle", "whole", "end", "name"))
 MOST_UNLIKE = 20
 """Loads of one list differ less than this many times."""
 
@@ -219,9 +224,21 @@ def _link_before(tokens: Sequence[Token], label: Label, figure: Figure) -> float
     if figure.start > label.end and last is not None:
         if last.raw in ":=":
             vague = label.end_of and not (label.axle or label.wheel or label.side)
-            cost -= 1.2 if last.raw == ":" and not vague else 0.3
+            whole = vague or label.only_vehicle
+            cost -= 1.2 if last.raw == ":" and not whole else 0.3
         elif "states" in last.groups:
             cost -= 0.6
+        if "says_so" in last.groups and not label.only_vehicle:
+            # 'the drives, and that surprised me, came in at 6,910'
+            cost = min(cost, ASIDE_AT_MOST)
+    if label.field == "ticket":
+        behind = tokens[figure.end] if figure.end < len(tokens) else None
+        heads = figure.start > label.end and last is not None and last.raw == ":"
+        if heads and behind is not None and behind.senses.keys() & PLACING_SENSES:
+            cost += 2.0  # 'scale ticket: 10,760 tlr'
+        cost += 1.5 * any(
+            token.kind is WORD and not token.senses for token in tokens[label.end : figure.start]
+        )
     return cost
 
 

@@ -78,6 +78,8 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
 def _trailer_announced(scene: Scene, label: Label) -> bool:
     """'then the trailer: axle one 4,660': the trailer named before numbered axles."""
     for other in scene.labels:
+        if other.aside:
+            continue
         if other.only_vehicle and other.vehicle == "trailer" and other.bound is None:
             following = scene.tokens[other.end] if other.end < len(scene.tokens) else None
             if other.end <= label.start and following is not None and following.raw in ":,-":
@@ -108,7 +110,7 @@ def _header(scene: Scene, figures: Sequence[Figure]) -> Label | None:
     first = figures[0].start if figures else 0
     for label in scene.labels:
         if label.bound is None and label.vehicle == "trailer" and label.start < first:
-            if label.rating or label.subject:
+            if label.rating or label.subject or label.aside:
                 continue
             following = scene.tokens[label.end] if label.end < len(scene.tokens) else None
             if scene.has("axle_noun", "wheel"):

@@ -41,10 +41,11 @@ from domain.reading.phrasebook import Phrasebook
 from domain.reading.places import read_place
 from domain.reading.questions import read_question
 from domain.reading.ratings import named_vehicle, read_ratings
-from domain.reading.scene import Scene
+from domain.reading.scene import Scene, ends_sentence
 from domain.reading.standing import read_standing
+from domain.reading.tables import unfold
 from domain.reading.tickets import fee_of, ticket_of, with_particulars
-from domain.reading.times import read_when
+from domain.reading.times import read_when, whens_by_sentence
 from domain.reading.weighings import read_weighings
 from domain.verdicts import Ask, Facts, Silent, Verdict
 
@@ -60,8 +61,22 @@ def read(text: str, context: Context, book: Phrasebook) -> Verdict:
         standing = read_standing(clean(text), context, book.standing)
         if standing is not None:
             return standing
-    scene = Scene(clean(text), context, book)
-    return _verdict(scene, context)
+    cleaned = clean(text)
+    rows = unfold(cleaned) if "\n" in cleaned and context.asked is None else []
+    if len(rows) > 1:
+        return _rows(rows, context, book)
+    return _verdict(Scene(rows[0] if rows else cleaned, context, book), context)
+
+
+def _rows(rows: Sequence[str], context: Context, book: Phrasebook) -> Verdict:
+    """The lines of a log, each read as a message; one in doubt leaves the whole in doubt."""
+    entries: list[Entry] = []
+    for row in rows:
+        verdict = _verdict(Scene(row, context, book), context)
+        if not isinstance(verdict, Facts):
+            return verdict
+        entries.extend(verdict.entries)
+    return Facts(tuple(entries))
 
 
 def _verdict(scene: Scene, context: Context) -> Verdict:
@@ -86,9 +101,36 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
     correction = read_correction(scene)
     if correction is not None:
         return Facts((correction,))
+    mixed = _corrects_and_more(scene) if scene.has("correction") else None
+    if mixed is not None:
+        return mixed
     if _only_asks(scene):
         return SILENT
     return _facts(scene)
+
+
+def _corrects_and_more(scene: Scene) -> Facts | None:
+    """A sentence that corrects, beside one that states something else or is talk."""
+    ends = [index for index, token in enumerate(scene.tokens) if ends_sentence(token)]
+    cuts = [scene.tokens[index].end for index in ends if index + 1 < len(scene.tokens)]
+    if len(cuts) != 1:
+        return None
+    parts = [scene.text[: cuts[0]], scene.text[cuts[0] :]]
+    scenes = [Scene(clean(part), scene.context, scene.book) for part in parts]
+    corrections = [read_correction(each) if each.tokens else None for each in scenes]
+    if (corrections[0] is None) == (corrections[1] is None):
+        return None
+    entries: list[Entry] = []
+    for each, correction in zip(scenes, corrections, strict=True):
+        if correction is not None:
+            entries.append(correction)
+            continue
+        other = _facts(each)
+        if isinstance(other, Facts):
+            entries.extend(other.entries)
+        elif not isinstance(other, Silent):
+            return None
+    return Facts(tuple(entries))
 
 
 def _states_loads(scene: Scene) -> bool:
@@ -97,7 +139,9 @@ def _states_loads(scene: Scene) -> bool:
         figure
         for figure in scene.live_figures()
         if isinstance(figure.label, Label)
-        and (figure.label.axle or figure.label.whole or figure.label.vehicle)
+        and (
+            figure.label.axle or figure.label.whole or figure.label.vehicle or figure.label.rating
+        )
         and figure.value >= 100
     ]
     return len(bound) >= 2 and "asks_first" not in scene.tokens[0].groups
@@ -166,18 +210,26 @@ def _unplaced(scene: Scene) -> tuple[Quantity, ...]:
 
 def _in_order(scene: Scene, entries: Sequence[Entry]) -> list[Entry]:
     """Entries in the order in which the message states them."""
+    return sorted(entries, key=lambda entry: _stands_at(scene, entry))
 
-    def place(entry: Entry) -> int:
-        if entry.words:
-            found = re.search(rf"(?<![\w,.]){re.escape(entry.words[0][1])}", scene.text)
-            return found.start() if found else 0
-        if isinstance(entry, Check):
-            return max(scene.text.find(entry.item), 0)
-        if isinstance(entry, Hitch):
-            return next((scene.tokens[i].start for i, _, _ in scene.find("hitch", entry.action)), 0)
-        return 0
 
-    return sorted(entries, key=place)
+def _stands_at(scene: Scene, entry: Entry) -> int:
+    """The character where a message begins to state an entry."""
+    if entry.words:
+        found = re.search(rf"(?<![\w,.]){re.escape(entry.words[0][1])}", scene.text)
+        return found.start() if found else 0
+    if isinstance(entry, Check):
+        return max(scene.text.find(entry.item), 0)
+    if isinstance(entry, Hitch):
+        return next((scene.tokens[i].start for i, _, _ in scene.find("hitch", entry.action)), 0)
+    return 0
+
+
+def _sentence_of(scene: Scene, entry: Entry) -> int:
+    """The first token of the sentence that states an entry."""
+    at = _stands_at(scene, entry)
+    index = next((i for i, token in enumerate(scene.tokens) if token.end > at), 0)
+    return scene.sentence_of(index)[0]
 
 
 OF_TRAILER = ("trailer", "coupler", "tyres")
@@ -186,13 +238,15 @@ OF_TRAILER = ("trailer", "coupler", "tyres")
 def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
     """When, where and with what, said once for the whole message."""
     when = read_when(scene)
+    by_sentence = whens_by_sentence(scene)
     place = read_place(scene)
     truck, trailer = _named(scene, "truck"), _named(scene, "trailer")
     placed: list[Entry] = []
     for entry in entries:
         changes: dict[str, Any] = {}
-        if when is not None:
-            changes["at"] = when
+        own = by_sentence.get(_sentence_of(scene, entry)) if by_sentence else None
+        if own is not None or when is not None:
+            changes["at"] = own or when
         if place is not None and not isinstance(entry, (Rating, Check, Cargo)):
             changes["place"] = place
         if truck is not None and not (isinstance(entry, Rating) and entry.subject == "trailer"):

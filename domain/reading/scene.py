@@ -67,6 +67,7 @@ class Scene:
         self._read_initials()
         self._settle_bars()
         self.figures: list[Figure] = find_figures(self.tokens, context)
+        self._take_back()
         self.by_class: dict[str, list[int]] = {}
         self._index()
         if self.figures:
@@ -112,6 +113,20 @@ class Scene:
                 token.senses = {"bars": "off"}
                 following.senses = {"glue": "function"}
 
+    def _take_back(self) -> None:
+        """'steer 5,360, no sorry, 5,460': the second figure stands in the first one's place."""
+        for first, second in zip(self.figures, self.figures[1:], strict=False):
+            between = self.tokens[first.end : second.start]
+            corrects = any("takes_back" in token.groups for token in between)
+            small = all(
+                token.kind is MARK or "takes_back" in token.groups or "glue" in token.senses
+                for token in between
+            )
+            if corrects and small and first.dimension in (None, second.dimension):
+                first.value, first.token = second.value, second.token
+                first.unit, first.dimension = second.unit, second.dimension
+                second.claimed = "a figure put right on the spot"
+
     def _correct_spelling(self, book: Phrasebook) -> None:
         """Unknown words beside a figure are tried as slips of a label."""
         for figure in self.figures:
@@ -128,6 +143,7 @@ class Scene:
                             self.by_class.setdefault(term_class, []).append(index)
         if "corrected" in self.by_class:
             self.figures = find_figures(self.tokens, self.context)
+            self._take_back()
 
     def decided(self, why: str) -> None:
         """Note what decided, for someone who asks why; costs nothing otherwise."""
@@ -264,8 +280,11 @@ class Scene:
         named = token.kind is WORD and not token.senses and token.raw[0].isupper()
         if not named or token.raw.isupper() or following is None or following.raw[0].isupper():
             return False
-        acts = bool(following.senses.keys() & {"fuel_cue", "hitch", "weigh_cue"}) or (
+        behind = self.tokens[index + 2] if index + 2 < len(self.tokens) else None
+        heads = behind is None or behind.kind is MARK  # 'Dunmarrow weighbridge, 6.42 t'
+        acts = bool(following.senses.keys() & {"fuel_cue", "hitch"}) or (
             "somebody_does" in following.groups
+            or ("weigh_cue" in following.senses and not heads)
         )
         known = self.context.odometer
         ours = known is not None and any(

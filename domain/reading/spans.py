@@ -142,7 +142,11 @@ def _whole_month(scene: Scene, local: datetime) -> tuple[date, date] | None:
 
 
 def _spanned(scene: Scene, index: int) -> bool:
-    return index > 0 and "before_month" in scene.tokens[index - 1].groups
+    """'for may', 'may summary': the word beside it makes a month of one that is also a verb."""
+    behind = scene.tokens[index + 1].text if index + 1 < len(scene.tokens) else ""
+    return behind in scene.book.groups["summary_asked"] or (
+        index > 0 and "before_month" in scene.tokens[index - 1].groups
+    )
 
 
 def _past_span(book: Phrasebook, text: str, today: date) -> tuple[date | None, date | None]:

@@ -25,6 +25,7 @@ _CLOCK = re.compile(
 _ISO = re.compile(r"(\d{4})-(\d\d?)-(\d\d?)(?:[T ](\d\d):(\d\d)(?::\d\d)?(Z|[+-]\d\d:?\d\d)?)?$")
 _NUMERIC = re.compile(r"(\d\d?)[/.-](\d\d?)[/.-](\d{2,4})$")
 _SLASHED = re.compile(r"(?<![\d/.])(\d\d?)/(\d\d?)(?![\d/.])")
+_MILITARY = re.compile(r"(?:0\d|1\d|2[0-3])[0-5]\d$")
 NOON = (12, 0)
 
 
@@ -62,12 +63,16 @@ def local_time(context: Context) -> datetime:
 
 def has_times(scene: Scene) -> bool:
     """Whether any word or sign of the message tells a time."""
-    return "time" in scene.by_class or any(token.kind is TIME for token in scene.tokens)
+    return (
+        "time" in scene.by_class
+        or any(token.kind is TIME for token in scene.tokens)
+        or scene.book.patterns["datelike"].search(scene.text) is not None
+    )
 
 
 def read_when(scene: Scene) -> datetime | date | None:
     """The moment that the message gives for what it states, or None."""
-    if not has_times(scene) and not scene.book.patterns["datelike"].search(scene.text):
+    if not has_times(scene):
         return None
     zone = zone_of(scene.context)
     local = local_time(scene.context)
@@ -80,13 +85,38 @@ def read_when(scene: Scene) -> datetime | date | None:
     return found.moment(zone, scene.context)
 
 
-def find_when(scene: Scene, local: datetime) -> When | None:
-    """The day and clock time that a message names, in the chat's zone as `local` is."""
+def whens_by_sentence(scene: Scene) -> dict[int, datetime | date]:
+    """Where sentences have times of their own: the start of each, and its moment.
+
+    Empty unless two sentences tell different times; then what is stated in one happened then.
+    """
+    timed = {
+        scene.sentence_of(index)[0]
+        for index, token in enumerate(scene.tokens)
+        if token.kind is TIME or "time" in token.senses
+    }
+    if len(timed) < 2:
+        return {}
+    zone, local = zone_of(scene.context), local_time(scene.context)
+    found = {
+        start: when.moment(zone, scene.context)
+        for start in timed
+        if (when := find_when(scene, local, scene.sentence_of(start))) is not None
+    }
+    return found if len(set(found.values())) > 1 else {}
+
+
+def find_when(
+    scene: Scene, local: datetime, span: tuple[int, int] | None = None
+) -> When | None:
+    """The day and clock time that a message (or a span of its tokens) names, zoned as `local`."""
     day: date | None = None
     clock: tuple[int, int] | None = None
     evening = morning = False
     days_back, weekdays = scene.book.keys["days_back"], scene.book.keys["weekday"]
-    for index, token in enumerate(scene.tokens):
+    start, end = span or (0, len(scene.tokens))
+    for index in range(start, end):
+        token = scene.tokens[index]
         if scene.talk[index] in ("plan", "request", "other"):
             continue
         if token.kind is TIME:
@@ -118,12 +148,9 @@ def find_when(scene: Scene, local: datetime) -> When | None:
             day = day or local.date() - timedelta(days=back or 7)
         elif kind == "month" and (dated := month_day(scene, index, local)) is not None:
             day = day or dated
-    clock = clock or _past_hour(scene)
-    dated = _slash_date(scene, local)
-    if dated is not None:
-        day = dated
-    if day is None and (nth := _day_of_month(scene, local)) is not None:
-        day = nth
+    if span is None:
+        clock = clock or _past_hour(scene)
+        day = _slash_date(scene, local) or day or _day_of_month(scene, local)
     if clock is None and day is None:
         return None
     if clock is not None and evening and clock[0] < 12:
@@ -187,15 +214,15 @@ def _bare_clock(scene: Scene, index: int) -> tuple[int, int] | None:
         minute = round((token.value % 1) * 100) if token.decimals == 2 else 0
         hour = int(token.value) % 12 + (12 if half == "pm" else 0)
         return (hour, minute) if minute < 60 else None
-    follows_day = (
-        before is not None
-        and "around" in before.groups
-        and any(
-            "time" in scene.tokens[k].senses
-            and scene.tokens[k].text in scene.book.keys["days_back"]
-            for k in range(max(0, index - 3), index)
-        )
+    days = scene.book.keys["days_back"]
+    beside_day = any(
+        scene.tokens[k].text in days
+        for k in (*range(max(0, index - 3), index), index + 1)
+        if k < len(scene.tokens)
     )
+    follows_day = before is not None and "around" in before.groups and beside_day
+    if _MILITARY.match(token.raw) and before is not None and "around" in before.groups:
+        return int(token.raw[:2]), int(token.raw[2:])
     afternoon = _in_the(scene, index, "in_the_afternoon")
     dawn = _in_the(scene, index, "in_the_morning")
     plain = token.decimals == 0 and 1 <= token.value <= 12

@@ -240,8 +240,8 @@ def _cost(scene: Scene, asked: Asked) -> bool:
     if asked.phrased("cost", "surely_cost"):
         return True
     tank = asked.says("tank_or_fill") and asked.says("points_at")
-    ours = asked.ours or tank or asked.says("damage")
     fuelled = asked.says("fuel") or scene.has("product")
+    ours = asked.ours or tank or asked.says("damage") or (fuelled and asked.says("money_word"))
     towed = scene.has("name") or asked.says("tow_or_trip")
     return ours and asked.says("damage", "spends") and (fuelled or towed)
 
@@ -280,7 +280,9 @@ def _distance(scene: Scene, asked: Asked) -> bool:
         return asked.ours and dated and asked.says("goes_far")
     driven = asked.says("odometer", "goes_far", "covers")
     counted = asked.says("counts_distance") and asked.says("distance_word")
-    return counted and driven and asked.strangers <= 2
+    return counted and driven and asked.strangers <= (
+        2 if asked.ours or asked.forms or scene.has("time") else 0
+    )
 
 
 def _last_week(scene: Scene, asked: Asked) -> bool:

@@ -23,7 +23,13 @@ from domain.reading.how_it_stood import (
     stood_alone,
 )
 from domain.reading.labels import Label
-from domain.reading.load_doubts import digit_slips, gross_doubt, impossible_position, vague_trailer
+from domain.reading.load_doubts import (
+    digit_slips,
+    gross_doubt,
+    impossible_position,
+    sides_doubt,
+    vague_trailer,
+)
 from domain.reading.loads import load_of, makes_gross
 from domain.reading.passes import Pass, passes_of
 from domain.reading.positions import axle_list, is_absent, on_trailer_alone, place
@@ -32,6 +38,9 @@ from domain.reading.tokens import WORD
 
 DECISIVE = 2.5
 """Evidence from which a weighing is beyond doubt: two labelled axles, or a sum that comes out."""
+
+PLAIN_AS_DAY = 4.0
+"""Evidence from which even an impossible figure was weighed, and its slip is asked about."""
 
 
 def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
@@ -104,7 +113,9 @@ def _read_pass(scene: Scene, each: Pass, number: int, count: int) -> Weighing | 
         + ("; the axles make the gross" if sums else "")
     )
     impossible = impossible_position(placed, loads)
-    if evidence < DECISIVE or (impossible and len(placed) == 1 and not cue):
+    if evidence < DECISIVE or (
+        impossible and len(placed) == 1 and not cue and evidence < PLAIN_AS_DAY
+    ):
         return None
     if len(placed) == 1 and any(
         isinstance(figure.label, Label) and figure.label.compound and figure.label.axle
@@ -120,6 +131,9 @@ def _read_pass(scene: Scene, each: Pass, number: int, count: int) -> Weighing | 
         return Doubt(
             impossible, "implausible", (loads[impossible],), digit_slips(loads, impossible)
         )
+    uneven = sides_doubt(loads, rig)
+    if uneven is not None:
+        return uneven
     if sums is False:
         return gross_doubt(loads, rig)
     vague = vague_trailer(scene, placed, rig)

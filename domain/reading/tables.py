@@ -1,0 +1,121 @@
+"""Pasted tables: a row of headings over rows of figures, told as sentences.
+
+This file decides whether a message is a table (comma, bar, tab or wide spaces between cells),
+and says each row as people would text it: 'steer left 2,540, steer right 2,600'. What the
+sentences mean is for the ordinary steps; nothing here knows a weight from a price.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+LEAST_COLUMNS = 2
+LONGEST_TABLE = 40
+"""Lines: a ticket or a page of a logbook; more is read as it stands."""
+
+_WIDE = re.compile(r"\t|\s{2,}")
+_FIGURE = re.compile(r"[$£€]?\s?[\d.,'’:/-]*\d[\d.,'’:/-]*\s?[A-Za-z%°]{0,4}$")
+_UNIT = re.compile(r"\s*\(([A-Za-z/]{1,6})\)\s*$")
+
+Split = Callable[[str], list[str]]
+
+
+@dataclass(frozen=True, slots=True)
+class _Column:
+    """A heading without its unit, and the unit that stood in brackets behind it."""
+
+    name: str
+    unit: str
+
+    def told(self, cell: str) -> str:
+        """The heading's name and a cell, with the unit where the cell has none."""
+        unit = f" {self.unit}" if self.unit and cell[-1:].isdigit() else ""
+        return f"{self.name} {cell}{unit}"
+
+
+def unfold(text: str) -> list[str]:
+    """The sentences of a table, one for each message that it is; empty where it is none.
+
+    Rows that begin with a name belong to one message (the axles of a ticket); rows of bare
+    figures are a message each (the lines of a log).
+    """
+    lines = [line for line in text.split("\n") if line.strip()]
+    if not 2 <= len(lines) <= LONGEST_TABLE:
+        return []
+    for split in (_by_bars, _by_commas, _by_width):
+        for top in range(min(2, len(lines) - 1)):
+            found = _read(lines, top, split)
+            if found:
+                return found
+    return []
+
+
+def _read(lines: Sequence[str], top: int, split: Split) -> list[str]:
+    headings = [cell for cell in split(lines[top]) if cell]
+    if len(headings) < LEAST_COLUMNS or any(_has_digit(heading) for heading in headings):
+        return []
+    columns = [_column(heading) for heading in headings]
+    named: list[str] = []
+    bare: list[str] = []
+    for line in lines[top + 1 :]:
+        cells = split(line)
+        if len(cells) == len(columns) + 1 and _is_named(cells):
+            named.append(_named_row(cells[0], columns, cells[1:]))
+        elif len(cells) == len(columns) and _is_named(cells):
+            named.append(_named_row(cells[0], columns[1:], cells[1:]))
+        elif len(cells) == len(columns) and all(_FIGURE.match(cell) for cell in cells):
+            bare.append(
+                ", ".join(column.told(cell) for column, cell in zip(columns, cells, strict=True))
+            )
+        elif len(cells) < len(columns) and (named or bare):
+            named.append(line.strip())
+        else:
+            return []
+    before = [line.strip() for line in lines[:top]]
+    if bare and not named:
+        return [", ".join([*before, row]) for row in bare]
+    return ["\n".join([*before, *named])] if len(named) >= LEAST_COLUMNS else []
+
+
+def _named_row(name: str, columns: Sequence[_Column], cells: Sequence[str]) -> str:
+    """'steer left 2,540, steer right 2,600'; a column without a name of its own is the name's."""
+    parts = [
+        f"{name} {cell}" if column.name.casefold() in SAME_AS_NAME else f"{name} {column.told(cell)}"
+        for column, cell in zip(columns, cells, strict=True)
+    ]
+    return ", ".join(parts)
+
+
+SAME_AS_NAME = frozenset(("total", "sum", "weight", "wt", "load", "kg", "lb", "lbs"))
+"""Headings under which stands what the row's name says: the axle's own load."""
+
+
+def _is_named(cells: Sequence[str]) -> bool:
+    first, rest = cells[0], cells[1:]
+    named = bool(first) and not _has_digit(first) and bool(rest)
+    return named and all(_FIGURE.match(cell) for cell in rest)
+
+
+def _column(heading: str) -> _Column:
+    unit = _UNIT.search(heading)
+    if unit is None:
+        return _Column(heading.strip(), "")
+    return _Column(heading[: unit.start()].strip(), unit[1].casefold())
+
+
+def _has_digit(text: str) -> bool:
+    return any(character.isdigit() for character in text)
+
+
+def _by_bars(line: str) -> list[str]:
+    return [cell.strip() for cell in line.strip().strip("|").split("|")] if "|" in line else []
+
+
+def _by_commas(line: str) -> list[str]:
+    return [cell.strip() for cell in line.split(",")] if line.count(",") > 1 else []
+
+
+def _by_width(line: str) -> list[str]:
+    return [cell for cell in _WIDE.split(line.strip()) if cell]
