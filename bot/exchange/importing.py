@@ -20,7 +20,7 @@ from math import isfinite
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import func, select
+from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from bot.answers.asking import ask_answer
@@ -119,7 +119,7 @@ def apply(session: Session, home: ChatRow, planned: Plan, now: datetime) -> int:
         message = MessageRow(
             chat_id=home.id,
             message=item.name,
-            person_id=_person(session, item.logged.by, people).id,
+            person_id=_person(session, home, item.logged.by, people).id,
             sent_at=item.logged.at,
             received_at=now,
             text=item.text,
@@ -143,25 +143,30 @@ def home_of(session: Session, logbook_key: int) -> ChatRow | None:
     )
 
 
-def _person(session: Session, name: str, people: dict[str, PersonRow]) -> PersonRow:
-    """The one person of that name, or a new one."""
+def _person(session: Session, home: ChatRow, name: str, people: dict[str, PersonRow]) -> PersonRow:
+    """The one person of that name who told this logbook something, or a new one."""
     if name in people:
         return people[name]
+    # A name is a logbook's own: another family's Ana is somebody else.
     named = session.scalars(
-        select(PersonRow).where(func.lower(PersonRow.name) == name.lower())
+        select(PersonRow)
+        .join(MessageRow, MessageRow.person_id == PersonRow.id)
+        .join(ChatRow, ChatRow.id == MessageRow.chat_id)
+        .where(PersonRow.name == name, ChatRow.logbook_id == home.logbook_id)
+        .distinct()
     ).all()
-    by_import = session.scalar(
+    identity = f"{home.logbook_id}:{name}"
+    before = session.scalar(
         select(PersonRow)
         .join(IdentityRow)
-        .where(IdentityRow.network == IMPORT, IdentityRow.identity == name)
+        .where(IdentityRow.network == IMPORT, IdentityRow.identity == identity)
     )
-    exact = [each for each in named if each.name == name]
-    person = by_import or (exact[0] if len(exact) == 1 else None)
+    person = before or (named[0] if len(named) == 1 else None)
     if person is None:
         person = PersonRow(name=name)
         session.add(person)
         session.flush()
-        session.add(IdentityRow(network=IMPORT, identity=name, person_id=person.id))
+        session.add(IdentityRow(network=IMPORT, identity=identity, person_id=person.id))
         session.flush()
     people[name] = person
     return person

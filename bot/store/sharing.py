@@ -21,8 +21,8 @@ from bot.store.tables import (
     EntryRow,
     IdentityRow,
     LogbookRow,
-    MessageRow,
     PersonRow,
+    Table,
     WeeklyRow,
 )
 
@@ -133,13 +133,20 @@ def join(session: Session, chat: ChatRow, logbook_key: int, role: Role) -> None:
     chat.logbook_id, chat.role = logbook_key, role
     session.flush()
     if not stays and not others:
-        session.execute(
-            update(EntryRow).where(EntryRow.logbook_id == left.id).values(logbook_id=logbook_key)
-        )
         session.execute(delete(WeeklyRow).where(WeeklyRow.logbook_id == left.id))
+        _hand_over(session, LogbookRow.__tablename__, left.id, logbook_key)
         session.delete(left)
     session.get_one(LogbookRow, logbook_key).revision += 1
     session.commit()
+
+
+def _hand_over(session: Session, name: str, old: int, new: int) -> None:
+    """Let all that refers to one row of a table refer to another of it."""
+    for table in Table.metadata.sorted_tables:
+        for each in table.foreign_keys:
+            if each.column.table.name == name:
+                column = each.parent
+                session.execute(update(table).where(column == old).values({column.name: new}))
 
 
 def _keeps(chats: Sequence[ChatRow]) -> bool:
@@ -156,8 +163,7 @@ def same_person(session: Session, person: PersonRow, also: PersonRow) -> None:
     """Two people are one: all that `also` sent, everywhere, is `person`'s. Commits."""
     if person.id == also.id:
         return
-    for table in (IdentityRow, MessageRow):
-        session.execute(update(table).where(table.person_id == also.id).values(person_id=person.id))
+    _hand_over(session, PersonRow.__tablename__, also.id, person.id)
     person.named = True
     session.delete(also)
     session.commit()

@@ -20,7 +20,7 @@ from openpyxl import Workbook, load_workbook
 
 from bot.exchange import columns, exporting, files, headings, importing
 from bot.phrasebook import phrasebook
-from bot.store import journal, logbook
+from bot.store import journal, logbook, sharing
 from bot.store.database import Store, open_store
 from bot.store.tables import ChatRow, MessageRow
 from domain.entries import (
@@ -380,6 +380,17 @@ def test_an_imported_row_is_journalled_with_its_text(store: Store, tmp_path: Pat
     told(store, as_told("undo", at=1), reader=undo)
     assert len(exported(store, home)) == 1
     assert brought(store, home, sheet(tmp_path, "Date,Odo\n2026-05-03,47200\n")).keeps == ()
+
+
+def test_a_name_in_a_sheet_is_somebody_of_this_logbook_alone(store: Store, tmp_path: Path) -> None:
+    told(store, as_told("odo 47000"), as_told("odo 9000", chat="orchard", author="nora"))
+    path = sheet(tmp_path, "Date,Odo,Driver\n2026-05-02,46100,Nora\n2026-05-03,46200,Ana\n")
+    brought(store, chat(store), path)
+    with store.look() as session:
+        assert len(sharing.identities(session, sharing.person_named(session, "Ana"))) == 1
+        with pytest.raises(sharing.NotShared, match="test:nora, import:1:Nora; say which"):
+            sharing.person_named(session, "Nora")
+    assert [each["by"] for each in exported(store, chat(store))] == ["Nora", "Ana", "Ana"]
 
 
 @pytest.mark.parametrize(
