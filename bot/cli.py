@@ -68,6 +68,28 @@ def read(why: bool) -> None:
 
 
 @main.command()
+@logbook_options
+@click.option("--apply", is_flag=True, help="Let what is read by now count.")
+def reread(
+    database: str | None,
+    units: str | None,
+    currency: str | None,
+    time_zone: str | None,
+    apply: bool,
+) -> None:
+    """Read again what could not be read; shows what would change, and changes nothing."""
+    chosen = _settings(database, units, currency, time_zone)
+
+    def show() -> None:
+        from bot.reread import reread_all
+
+        for line in reread_all(chosen, apply):
+            click.echo(line)
+
+    run(show)
+
+
+@main.command()
 def demo() -> None:
     """Replay an invented weekend through the real thing, on a throw-away logbook."""
     from bot.demo import play

@@ -148,6 +148,26 @@ class Conversation:
                 failed.append(error.key)
         return done
 
+    def read_again(self, key: int) -> tuple[MessageRow, Verdict]:
+        """What a message that could not be read would be read as by now; changes nothing."""
+        with self._store.look() as session:
+            row = session.get_one(MessageRow, key)
+            return row, self._read_apart(session, row)[1]
+
+    def _read_apart(self, session: Session, row: MessageRow) -> tuple[Known, Verdict]:
+        """A message as of its own time, as if nothing had been asked."""
+        knows = self._known(session, session.get_one(ChatRow, row.chat_id), row.sent_at)
+        return knows, self._reader(row.text, replace(knows.context, asked=None))
+
+    def handle_again(self, key: int) -> None:
+        """Let a message that could not be read take the effect that it is read to have by now."""
+        with self._store.work() as session:
+            row = session.get_one(MessageRow, key)
+            earlier = self._read_apart(session, row)
+            row.state, row.failures = journal.WAITING, 0
+            session.commit()
+        self._handle(key, earlier)
+
     def _handle(self, key: int, earlier: tuple[Known, Verdict] | None = None) -> None:
         """Handle a journalled message, and before it what waits in its chat."""
         failed: list[int] = []

@@ -190,6 +190,12 @@ def waiting(session: Session) -> tuple[int, ...]:
     return tuple(session.scalars(found))
 
 
+def unread(session: Session) -> tuple[int, ...]:
+    """The keys of the messages of which nothing could be made, oldest first."""
+    found = select(MessageRow.id).where(MessageRow.state.in_((DOUBTED, STUCK)))
+    return tuple(session.scalars(found.order_by(MessageRow.id)))
+
+
 def count_failure(session: Session, key: int) -> MessageRow:
     """Note that handling a message failed; after MOST_FAILURES it is stuck."""
     row = session.get_one(MessageRow, key)

@@ -135,6 +135,9 @@ def note_answer(
 ) -> None:
     """Remember that a message settled the doubt about another."""
     known = session.get(VersionRow, doubtful)
+    if doubtful == message.id and known is not None:
+        note(session, known, reading)
+        return
     version = VersionRow(
         message_id=message.id,
         of=doubtful if known is None else known.of,
