@@ -56,7 +56,7 @@ def queue_due(store: Store, now: datetime) -> int:
     told = 0
     while True:
         with store.work() as session:
-            outcome = _settle_one(session, now)
+            outcome = settle_one(session, now)
             session.commit()
         if outcome is None:
             return told
@@ -111,10 +111,11 @@ def _put(session: Session, book: LogbookRow, due: datetime) -> None:
     session.flush()
 
 
-def _settle_one(session: Session, now: datetime) -> bool | None:
-    """Claim one summary that is due and see it through; None where there is none.
+def settle_one(session: Session, now: datetime) -> bool | None:
+    """Claim one summary that is due and queue it; None where there is none left to claim.
 
-    Whether its week had anything to tell.
+    Whether its week had anything to tell. Holds from the session's commit; until then other
+    workers pass it over, and should this one die, they find it due.
     """
     row = session.scalar(
         select(WeeklyRow)

@@ -8,6 +8,7 @@ entries.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -39,6 +40,10 @@ OF_LOADS = {"axle", "axle_noun", "side", "vehicle", "whole"}
 MONEY_SIGNS: Mapping[str, str] = {"£": "GBP", "€": "EUR"}
 OWN_MONEY = "$"
 """Whose dollar it is, the logbook says."""
+
+
+_BARE = re.compile(r"[$£€]?\s*([0-9][0-9,]*(?:\.[0-9]+)?)")
+"""A figure at the start of a cell, as far as telling figures from names needs."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -180,6 +185,5 @@ def _settle(column: Column, cells: Sequence[Cell], sure: set[str], filled: bool)
 def _figure(cell: Cell) -> float | None:
     if isinstance(cell, int | float) and not isinstance(cell, bool):
         return cell
-    bare = "".join(each for each in str(cell) if each.isdigit() or each == ".")
-    starts = str(cell).strip()[:1]
-    return float(bare) if (starts.isdigit() or starts in "$£€") and bare.count(".") < 2 else None
+    found = _BARE.match(str(cell).strip())
+    return float(found[1].replace(",", "")) if found else None

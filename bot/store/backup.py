@@ -74,6 +74,7 @@ def back_up(address: str | Path, target: Path) -> Copy:
     try:
         with _trouble(f"{source} can't be copied to {target}"):
             rows = _copy(source, partial)
+            _as_one_file(partial)
             _check(partial, rows)
             _to_disk(partial)
             # A link, unlike a rename, fails where another took the name meanwhile.
@@ -135,13 +136,13 @@ def _copy(source: Path, target: Path) -> dict[str, int]:
         rows = _counts(reading)
         reading.backup(writing, pages=PAGES_AT_ONCE)
         reading.rollback()
-        if not _in_use(target):
-            writing.execute("PRAGMA journal_mode = DELETE")
     return rows
 
 
-def _in_use(path: Path) -> bool:
-    return any(each.exists() for each in _side_files(path))
+def _as_one_file(path: Path) -> None:
+    """Let a copy be complete without the files that write-ahead keeps beside it."""
+    with closing(_open(path, "rw")) as connection:
+        connection.execute("PRAGMA journal_mode = DELETE").close()
 
 
 def _open(path: Path, mode: str) -> sqlite3.Connection:

@@ -418,6 +418,58 @@ def test_a_record_that_cannot_stand_says_why(
         assert exported(store, chat(store)) == []
 
 
+TITLES = (
+    "Date", "Time", "Odometer", "Miles", "Gallons", "Price/gal", "Total", "Full?", "Steer", "Drive",
+    "Trailer", "Gross", "Fuel", "Bars", "Rig", "People", "Notes", "Station", "MPG", "", "Missed",
+)  # fmt: skip
+cells = st.one_of(
+    texts,
+    st.sampled_from(
+        [
+            "2026-05-02",
+            "5/6/26",
+            "14:30",
+            "25:99",
+            "48,211",
+            "31.4 gal",
+            "$112",
+            "yes",
+            "1e400",
+            "²",
+        ]
+    ),
+    st.integers(-10, 10**20).map(str),
+)
+
+
+@settings(max_examples=40, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(
+    titles=st.lists(st.sampled_from(TITLES), min_size=2, max_size=8),
+    rows=st.lists(st.lists(cells, max_size=8), max_size=4),
+)
+def test_whatever_a_sheet_holds_each_row_is_kept_or_says_why(
+    titles: list[str], rows: list[list[str]], tmp_path_factory: pytest.TempPathFactory, blank: Store
+) -> None:
+    path = tmp_path_factory.mktemp("sheet") / "old.csv"
+    with path.open("w", newline="", encoding="utf-8") as file:
+        csv.writer(file).writerows([titles, *rows])
+    home = chat(blank)
+    with blank.work() as session:
+        try:
+            planned = importing.plan(session, home, path, "Ana")
+        except files.NotReadable:
+            return
+        assert importing.apply(session, home, planned, NOW) == len(planned.keeps)
+        assert all(item.why or item.logged for item in planned.items)
+
+
+@pytest.fixture
+def blank(migrated: Path, tmp_path: Path) -> Iterator[Store]:
+    """An empty SQLite logbook."""
+    with opened(Path(shutil.copy(migrated, tmp_path / "blank.db"))) as store:
+        yield store
+
+
 @pytest.mark.parametrize(
     ("name", "content", "why"),
     [

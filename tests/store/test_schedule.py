@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bot import schedule
-from bot.schedule import next_time, queue_due
+from bot.schedule import next_time, queue_due, settle_one
 from bot.store import journal, sharing
 from bot.store.database import Store
 from bot.store.tables import LogbookRow, OutboxRow, WeeklyRow
@@ -91,6 +91,18 @@ def test_several_workers_at_once_queue_each_summary_once(store: Store) -> None:
         told_by = list(pool.map(lambda _: queue_due(store, MONDAY), range(8)))
     assert sum(told_by) == 6
     assert len(replies(store)) == 6
+
+
+def test_a_worker_that_dies_with_a_summary_in_hand_leaves_it_to_the_next(store: Store) -> None:
+    driven(store, (0, 48011), (60, 48211))
+    queue_due(store, START)
+    with store.work() as session:
+        assert settle_one(session, MONDAY) is True
+        if store.engine.dialect.name == "postgresql":
+            assert queue_due(store, MONDAY) == 0, "others pass over what is in hand"
+    assert replies(store) == []
+    assert queue_due(store, MONDAY) == 1
+    assert len(replies(store)) == 1
 
 
 def test_another_hour_moves_the_next_summary(store: Store) -> None:
