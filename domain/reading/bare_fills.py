@@ -26,6 +26,9 @@ from domain.reading.fill_roles import (
 )
 from domain.reading.scene import Scene
 
+MOST_STRANGE = 8
+"""Words that no phrase knows: with more of them, bare figures are hardly a fill."""
+
 BARE_ROLES = (ODOMETER_ROLE, VOLUME_ROLE, PRICE_ROLE, COST_ROLE, DISTANCE_ROLE)
 
 
@@ -34,6 +37,8 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
     context = scene.context
     figures = [figure for figure in bare if figure.foreign is None][:4]
     if not (cue or draft.product) and _counts_things(scene):
+        return
+    if not (draft.product or draft.roles) and _tells_a_story(scene):
         return
     free = [role for role in BARE_ROLES if role not in draft.roles]
     best: tuple[float, tuple[str | None, ...]] = (0.0, ())
@@ -87,6 +92,11 @@ def _counts_things(scene: Scene) -> bool:
     """Whether the message counts or prices things that no phrase knows: '2 bags of ice'."""
     strangers = list(scene.unknown_words(names=False))
     return len(strangers) > 1 or any(figure.foreign for figure in scene.figures)
+
+
+def _tells_a_story(scene: Scene) -> bool:
+    """Whether so many words are unknown that figures without units are of something else."""
+    return len(list(scene.unknown_words(names=False))) > MOST_STRANGE
 
 
 def _disorder(named: Sequence[str]) -> int:

@@ -125,9 +125,7 @@ def _measures(scene: Scene, index: int) -> bool:
     ahead = scene.tokens[index + 1 : index + 3]
     if ahead and "at" in ahead[0].groups:
         ahead = ahead[1:]
-    return (
-        "vague_state" in scene.tokens[index].groups and bool(ahead) and ahead[0].kind is NUMBER
-    )
+    return "vague_state" in scene.tokens[index].groups and bool(ahead) and ahead[0].kind is NUMBER
 
 
 def _start_of_name(scene: Scene, index: int) -> int:

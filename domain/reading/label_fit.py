@@ -77,7 +77,9 @@ def fits(label: Label, figure: Figure, gauge: str | None = None) -> bool:
     if label.subject == "tyre" and dimension in (TEMPERATURE, MASS):
         return True
     if subject:
-        return dimension in SUBJECT_DIMENSIONS[subject] or (not label.subject and dimension == MASS)
+        return dimension in SUBJECT_DIMENSIONS[subject] or (
+            not label.subject and dimension in (MASS, PRESSURE)
+        )
     if label.whole == "gross" and dimension in (MONEY, VOLUME):
         return dimension == MONEY
     if label.places and dimension in (PRESSURE, TEMPERATURE):

@@ -91,6 +91,13 @@ class Label:
         )
 
     @property
+    def only_ordinal(self) -> bool:
+        """Whether it is a bare 'first', which counts anything."""
+        return self.ordinal is not None and not (
+            self.vehicle or self.axle or self.wheel or self.side or self.end_of or self.subject
+        )
+
+    @property
     def only_vehicle(self) -> bool:
         """Whether it names a vehicle and nothing on it."""
         return bool(self.vehicle) and not (
@@ -129,6 +136,7 @@ def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Labe
             and not _is_leaving(tokens, index)
             and not _is_preposition(tokens, index)
             and not _is_adverb(tokens, index)
+            and not _is_outing(tokens, index)
         ):
             if (
                 current is not None
@@ -150,6 +158,7 @@ def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Labe
         ):
             current = None
     _rear_alone(tokens, labels)
+    labels = [label for label in labels if not (label.compound and label.only_ordinal)]
     return _truck_as_one(tokens, figures, labels)
 
 
@@ -205,7 +214,7 @@ def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
     if "side" not in senses or "event" not in senses:
         return False
     following = tokens[index + 1] if index + 1 < len(tokens) else None
-    if following is None or following.kind is not WORD:
+    if following is None or following.kind is not WORD or following.raw in ":=":
         return False
     beside = following.senses.keys() & (_NAMING | {"check_item", "unit"})
     return not beside and "behind_side" not in following.groups
@@ -219,6 +228,15 @@ def _is_adverb(tokens: Sequence[Token], index: int) -> bool:
     if following is not None and "behind_adverb" in following.groups:
         return True
     return any("moves_back" in token.groups for token in tokens[max(0, index - 4) : index])
+
+
+def _is_outing(tokens: Sequence[Token], index: int) -> bool:
+    """'great drive today': a drive that was enjoyed is no axle."""
+    return (
+        tokens[index].senses.get("axle") == "drive"
+        and index > 0
+        and "outing_adjective" in tokens[index - 1].groups
+    )
 
 
 def _is_preposition(tokens: Sequence[Token], index: int) -> bool:
@@ -241,9 +259,7 @@ def _is_aside(tokens: Sequence[Token], index: int) -> bool:
     if before < 0:
         return False
     # 'hitched the flatdeck, 48011'
-    return "hitch" in tokens[before].senses or bool(
-        {"tows", "absent"} & set(tokens[before].groups)
-    )
+    return "hitch" in tokens[before].senses or bool({"tows", "absent"} & set(tokens[before].groups))
 
 
 def _is_compound(tokens: Sequence[Token], index: int) -> bool:

@@ -99,7 +99,7 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
                 return heading.subject
             if dimension == TEMPERATURE:
                 return "hub"
-            return None
+            return "tyre" if dimension == PRESSURE else None
         if label.places and (dimension == PRESSURE or _is_pressure(scene, figure)):
             return "tyre"
         if label.places and dimension == TEMPERATURE and scene.has("subject", "hub"):

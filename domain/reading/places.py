@@ -6,7 +6,7 @@ or capitalized words beside the figures that mean nothing else. Places are kept 
 
 from __future__ import annotations
 
-from domain.reading.scene import Scene
+from domain.reading.scene import OTHER, REQUEST, Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token
 
 LONGEST = 4
@@ -21,6 +21,8 @@ def read_place(scene: Scene) -> str | None:
     for index, token in enumerate(tokens):
         if "leads_to_place" not in token.groups or token.kind is not WORD:
             continue
+        if scene.talk[index] in (OTHER, REQUEST):
+            continue  # 'see you at supper'
         start = index + 1
         while start < len(tokens) and "before_name" in tokens[start].groups:
             start += 1
@@ -39,8 +41,8 @@ def _heading(scene: Scene) -> str | None:
     if end is None or end == 0 or end > 8 or sum(t.kind is BREAK for t in tokens) < 3:
         return None
     line = tokens[:end]
-    if any(token.kind in (NUMBER, TIME) for token in line):
-        return None
+    if any(token.kind in (NUMBER, TIME) or "axle_noun" in token.senses for token in line):
+        return None  # 'wheel weights' heads the figures, and names no place
     return scene.words_between(0, end)
 
 

@@ -139,9 +139,7 @@ def _states_loads(scene: Scene) -> bool:
         figure
         for figure in scene.live_figures()
         if isinstance(figure.label, Label)
-        and (
-            figure.label.axle or figure.label.whole or figure.label.vehicle or figure.label.rating
-        )
+        and (figure.label.axle or figure.label.whole or figure.label.vehicle or figure.label.rating)
         and figure.value >= 100
     ]
     return len(bound) >= 2 and "asks_first" not in scene.tokens[0].groups

@@ -82,7 +82,9 @@ def _read(lines: Sequence[str], top: int, split: Split) -> list[str]:
 def _named_row(name: str, columns: Sequence[_Column], cells: Sequence[str]) -> str:
     """'steer left 2,540, steer right 2,600'; a column without a name of its own is the name's."""
     parts = [
-        f"{name} {cell}" if column.name.casefold() in SAME_AS_NAME else f"{name} {column.told(cell)}"
+        f"{name} {cell}"
+        if column.name.casefold() in SAME_AS_NAME
+        else f"{name} {column.told(cell)}"
         for column, cell in zip(columns, cells, strict=True)
     ]
     return ", ".join(parts)

@@ -106,9 +106,7 @@ def whens_by_sentence(scene: Scene) -> dict[int, datetime | date]:
     return found if len(set(found.values())) > 1 else {}
 
 
-def find_when(
-    scene: Scene, local: datetime, span: tuple[int, int] | None = None
-) -> When | None:
+def find_when(scene: Scene, local: datetime, span: tuple[int, int] | None = None) -> When | None:
     """The day and clock time that a message (or a span of its tokens) names, zoned as `local`."""
     day: date | None = None
     clock: tuple[int, int] | None = None
@@ -139,7 +137,8 @@ def find_when(
             continue
         kind = key.split()[0]
         if token.text in days_back:
-            day = local.date() - timedelta(days=int(days_back[token.text]))
+            if day is None or "noon" not in token.groups:
+                day = local.date() - timedelta(days=int(days_back[token.text]))
             evening = evening or "evening" in token.groups
             morning = morning or "morning" in token.groups
             clock = clock or (NOON if "noon" in token.groups else None)

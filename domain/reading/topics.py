@@ -280,8 +280,10 @@ def _distance(scene: Scene, asked: Asked) -> bool:
         return asked.ours and dated and asked.says("goes_far")
     driven = asked.says("odometer", "goes_far", "covers")
     counted = asked.says("counts_distance") and asked.says("distance_word")
-    return counted and driven and asked.strangers <= (
-        2 if asked.ours or asked.forms or scene.has("time") else 0
+    return (
+        counted
+        and driven
+        and asked.strangers <= (2 if asked.ours or asked.forms or scene.has("time") else 0)
     )
 
 
