@@ -62,7 +62,7 @@ def act(desk: Desk, verdict: Verdict) -> Answer | None:
         case Facts(entries):
             question = journal.open_question(desk.session, desk.chat)
             doubt = against_the_rig(desk, entries, journal.asked(question) if question else None)
-            return keep(desk, entries) if doubt is None else ask_back(desk, doubt)
+            return keep(desk, entries, question) if doubt is None else ask_back(desk, doubt)
         case _:
             assert_never(verdict)
 
@@ -83,9 +83,8 @@ def against_the_rig(desk: Desk, entries: tuple[Entry, ...], asked: Ask | None) -
     return doubt_of(entries, rig_of(told, trailer=weighings[-1].trailer))
 
 
-def keep(desk: Desk, entries: tuple[Entry, ...]) -> Answer:
+def keep(desk: Desk, entries: tuple[Entry, ...], question: OpenQuestionRow | None) -> Answer:
     """Keep what a message states and do what it corrects; a doubt that it settles is closed."""
-    question = journal.open_question(desk.session, desk.chat)
     ask = journal.asked(question) if question else None
     at: datetime = desk.message.sent_at
     completes: int | None = None

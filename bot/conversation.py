@@ -221,7 +221,7 @@ class Conversation:
     ) -> Answer | None:
         row, chat, book = claimed.message, claimed.chat, claimed.book
         preferences = journal.preferences_of(book)
-        version = versions.of_message(session, row.id)
+        version = claimed.version
         if version is not None and version.of != row.id:
 
             def reread(asked: Ask | None) -> tuple[Known, Verdict]:

@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import select
+from sqlalchemy import bindparam, select
 from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
 
@@ -51,18 +51,29 @@ class Version:
     ask: dict[str, Any] | None = None
 
 
+# Statements are built once each: building one costs more than running it.
+_CHAT = select(ChatRow).where(
+    ChatRow.network == bindparam("network"), ChatRow.chat == bindparam("chat")
+)
+_MESSAGE = (
+    select(MessageRow)
+    .join(ChatRow)
+    .where(
+        ChatRow.network == bindparam("network"),
+        ChatRow.chat == bindparam("chat"),
+        MessageRow.message == bindparam("message"),
+    )
+)
+
+
 def chat_of(session: Session, network: str, chat: str) -> ChatRow | None:
     """The chat, where it has said anything that was kept before."""
-    return session.scalar(select(ChatRow).where(ChatRow.network == network, ChatRow.chat == chat))
+    return session.scalar(_CHAT, {"network": network, "chat": chat})
 
 
 def find(session: Session, network: str, chat: str, message: str) -> MessageRow | None:
     """The message, where it was journalled before."""
-    return session.scalar(
-        select(MessageRow)
-        .join(ChatRow)
-        .where(ChatRow.network == network, ChatRow.chat == chat, MessageRow.message == message)
-    )
+    return session.scalar(_MESSAGE, {"network": network, "chat": chat, "message": message})
 
 
 def record(
@@ -151,11 +162,15 @@ def _person(session: Session, message: Message) -> PersonRow:
 
 @dataclass(frozen=True, slots=True)
 class Claimed:
-    """A waiting message with its chat and logbook, for as long as the transaction lasts."""
+    """A waiting message with its chat and logbook, for as long as the transaction lasts.
+
+    `version` says of what it is a version, where it is one.
+    """
 
     message: MessageRow
     chat: ChatRow
     book: LogbookRow
+    version: VersionRow | None
 
 
 def claim(session: Session, key: int, but: Sequence[int] = (), wait: bool = True) -> Claimed | None:
@@ -164,24 +179,33 @@ def claim(session: Session, key: int, but: Sequence[int] = (), wait: bool = True
     None where nothing waits (another worker has handled it), or where `wait` is false and
     another worker is at that logbook now. Messages in `but` are passed over.
     """
-    chat = session.scalars(select(ChatRow).join(MessageRow).where(MessageRow.id == key)).one()
-    locked = select(LogbookRow).where(LogbookRow.id == chat.logbook_id)
-    book = session.scalar(locked.with_for_update(skip_locked=not wait))
+    chat = session.scalars(_CHAT_OF_MESSAGE, {"message": key}).one()
+    locked = _LOCKED if wait else _LOCKED_OR_SKIPPED
+    book = session.scalar(locked, {"book": chat.logbook_id})
     if book is None:
         return None
-    oldest = (
-        select(MessageRow)
-        .where(
-            MessageRow.state == WAITING,
-            MessageRow.chat_id == chat.id,
-            MessageRow.id <= key,
-            MessageRow.id.not_in(but),
-        )
-        .order_by(MessageRow.id)
-        .limit(1)
+    found = session.execute(
+        _OLDEST, {"chat": chat.id, "up_to": key, "but": list(but) or [0]}
+    ).one_or_none()
+    return None if found is None else Claimed(found[0], chat, book, found[1])
+
+
+_CHAT_OF_MESSAGE = select(ChatRow).join(MessageRow).where(MessageRow.id == bindparam("message"))
+_BOOK = select(LogbookRow).where(LogbookRow.id == bindparam("book"))
+_LOCKED = _BOOK.with_for_update()
+_LOCKED_OR_SKIPPED = _BOOK.with_for_update(skip_locked=True)
+_OLDEST = (
+    select(MessageRow, VersionRow)
+    .outerjoin(VersionRow, VersionRow.message_id == MessageRow.id)
+    .where(
+        MessageRow.state == WAITING,
+        MessageRow.chat_id == bindparam("chat"),
+        MessageRow.id <= bindparam("up_to"),
+        MessageRow.id.not_in(bindparam("but", expanding=True)),
     )
-    message = session.scalar(oldest)
-    return None if message is None else Claimed(message, chat, book)
+    .order_by(MessageRow.id)
+    .limit(1)
+)
 
 
 def waiting(session: Session) -> tuple[int, ...]:

@@ -15,7 +15,7 @@ from functools import cache
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import Select, and_, bindparam, or_, select, update
+from sqlalchemy import Select, and_, bindparam, func, insert, or_, select, update
 from sqlalchemy.orm import Session, aliased
 
 from bot.store.records import TABLES, common_values, entry_in, own_values
@@ -59,52 +59,48 @@ def keep(
     replaces: int | None = None,
 ) -> Logged[Entry]:
     """Keep an entry that a message states, in place of another where it amends one."""
-    row = EntryRow(
-        logbook_id=logbook_key,
-        message_id=message.id,
-        ordinal=_next_ordinal(session, message),
-        happened_at=at,
-        replaces=replaces,
-        **common_values(entry),
-    )
-    session.add(row)
-    session.flush()
-    table = TABLES[row.kind]
+    ordinal = session.execute(_NEXT_ORDINAL, {"message": message.id}).scalar_one()
+    values = common_values(entry)
+    # Plain inserts: the rows are not looked at again as objects, which cost more than the rows.
+    key: int = session.execute(
+        _INSERT_ENTRY,
+        {
+            "logbook_id": logbook_key,
+            "message_id": message.id,
+            "ordinal": ordinal,
+            "happened_at": at,
+            "replaces": replaces,
+            **values,
+        },
+    ).scalar_one()
+    table = TABLES[values["kind"]]
     if table is not None:
-        session.add(table(entry_id=row.id, **own_values(entry)))
-        session.flush()
+        session.execute(insert(table), {"entry_id": key, **own_values(entry)})
     if isinstance(entry, Weighing):
-        session.add_all(_load_rows(row.id, entry.loads))
-    session.add(ChangeRow(message_id=message.id, entry_id=row.id, act=KEPT))
+        session.execute(insert(WeighingLoadRow), _load_rows(key, entry.loads))
+    change = {"message_id": message.id, "entry_id": key, "act": KEPT}
+    session.execute(insert(ChangeRow), change)
     if replaces is not None:
         withdraw(session, message, [replaces])
-    session.flush()
     name = session.get_one(PersonRow, message.person_id).name
-    return Logged(entry=entry, at=at, by=name, key=row.id)
+    return Logged(entry=entry, at=at, by=name, key=key)
 
 
-def _next_ordinal(session: Session, message: MessageRow) -> int:
-    last = session.scalar(
-        select(EntryRow.ordinal)
-        .where(EntryRow.message_id == message.id)
-        .order_by(EntryRow.ordinal.desc())
-        .limit(1)
-    )
-    return 0 if last is None else last + 1
+_INSERT_ENTRY = insert(EntryRow).returning(EntryRow.id)
+_NEXT_ORDINAL = select(func.coalesce(func.max(EntryRow.ordinal) + 1, 0)).where(
+    EntryRow.message_id == bindparam("message")
+)
 
 
-def _load_rows(key: int, loads: Mapping[str, Quantity]) -> list[WeighingLoadRow]:
+def _load_rows(key: int, loads: Mapping[str, Quantity]) -> list[dict[str, Any]]:
     return [
-        WeighingLoadRow(
-            entry_id=key,
-            position=position,
-            ordinal=ordinal,
-            load=load.value,
-            load_unit=load.unit,
-            load_low=load.low,
-        )
+        {"entry_id": key, "position": position, "ordinal": ordinal, **_load_values(load)}
         for ordinal, (position, load) in enumerate(loads.items())
     ]
+
+
+def _load_values(load: Quantity) -> dict[str, Any]:
+    return {"load": load.value, "load_unit": load.unit, "load_low": load.low}
 
 
 def withdraw(session: Session, message: MessageRow, keys: Sequence[int]) -> None:

@@ -59,11 +59,6 @@ def record(
     return journal.record(session, message, defaults, received_at, version)
 
 
-def of_message(session: Session, key: int) -> VersionRow | None:
-    """What a journalled message is a version of, where it is one."""
-    return session.get(VersionRow, key)
-
-
 def is_overtaken(session: Session, version: VersionRow) -> bool:
     """Whether a version that was said later has been handled already."""
     later = (

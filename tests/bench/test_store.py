@@ -12,7 +12,6 @@ import sqlite3
 import time
 from collections.abc import Iterator
 from pathlib import Path
-from statistics import median
 
 import pytest
 from sqlalchemy import text
@@ -177,16 +176,21 @@ def _multiply(connection: sqlite3.Connection, kind: str, table: str, times: int)
         )
 
 
-def milliseconds(store: Store, line: str) -> float:
-    """The median time of a message, from the network's hand to the queued reply."""
-    talk = Conversation(store, reader(), lambda: START, HOME)
-    took = []
+def milliseconds(stores: list[Store], line: str) -> list[float]:
+    """The least time of a message, from the network's hand to the queued reply, in each store.
+
+    The stores take turns, and the least of twelve counts, so that what else the machine does
+    falls on both alike.
+    """
+    talks = [Conversation(store, reader(), lambda: START, HOME) for store in stores]
+    took: list[list[float]] = [[] for _ in stores]
     for number in range(12):
         message = as_told(line, at=3 * 24 * 60 + number, id=f"{CHAT} bench {number} {line}")
-        began = time.perf_counter()
-        assert talk.receive(message)
-        took.append((time.perf_counter() - began) * 1000)
-    return median(took[2:])
+        for talk, times in zip(talks, took, strict=True):
+            began = time.perf_counter()
+            assert talk.receive(message)
+            times.append((time.perf_counter() - began) * 1000)
+    return [min(times) for times in took]
 
 
 def test_a_weighing_is_answered_as_fast_with_a_million_entries_as_with_a_thousand(
@@ -196,7 +200,7 @@ def test_a_weighing_is_answered_as_fast_with_a_million_entries_as_with_a_thousan
     stores = [filled(tmp_path / f"{entries}.db", entries) for entries in (SHORT, LONG)]
     print(f"filled in {time.perf_counter() - began:.0f} s")
     for line in ("how heavy are we?", "steer 5290 drive 6930 trailer 9850"):
-        short, long = (milliseconds(store, line) for store in stores)
+        short, long = milliseconds(stores, line)
         ratio = long / short
         print(
             f"{line} {SHORT:,} entries {short:.1f} ms, {LONG:,} entries {long:.1f} ms:"
