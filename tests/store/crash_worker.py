@@ -23,7 +23,8 @@ from bot.answers.answer import Answer
 from bot.delivery import Delivery
 from bot.intake import Intake
 from bot.messages import Delivered, Edited, Event, Message, Network, Outcome
-from bot.store.database import open_store
+from bot.store import outbox
+from bot.store.database import Store, open_store
 from bot.wiring import now
 from tests.store.logbooks import START, Scripted, conversation
 
@@ -82,6 +83,11 @@ def event_of(told: dict[str, Any]) -> Event:
     return Edited(message=message, id=told["edit"], at=at)
 
 
+def waits(store: Store) -> bool:
+    with store.look() as session:
+        return bool(outbox.heads(session))
+
+
 async def work(address: str, path: str, number: int) -> None:
     wire = Wire(path)
     wire.say(worker=number)
@@ -98,7 +104,9 @@ async def work(address: str, path: str, number: int) -> None:
             told = wire.hear()
             if told.get("finish"):
                 talk.resume()
-                await delivery.deliver()
+                # The server may take a moment to see that a killed worker's claims are gone.
+                while waits(store):
+                    await delivery.deliver()
                 wire.say(finished=True)
                 continue
             await intake.take(event_of(told))
