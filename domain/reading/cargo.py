@@ -263,6 +263,7 @@ OTHERWISE_MEANT = frozenset(
         "ordinal",
         "corner",
         "glue",
+        "aboard",
         "load_verb",
         "vehicle",
         "name",
@@ -278,7 +279,6 @@ OTHERWISE_MEANT = frozenset(
         "talk",
         "time",
         "moving",
-        "aboard",
     ]
 )
 

@@ -84,10 +84,10 @@ SIDES_TOLERANCE = 0.02
 
 
 def digit_slips(loads: dict[str, Quantity], position: str) -> tuple[Choice, ...]:
-    """'53200' for 5320: the figure as typed, and with a digit less or more."""
+    """'53200' for 5320: with a digit less or more, without its minus, or not kept at all."""
     load = loads[position]
     choices = []
-    for factor in (0.1, 10):
+    for factor in (0.1, 1, 10):
         value = load.value * factor
         if AXLE_KG[0] <= Quantity(value, load.unit).amount("kg") <= AXLE_KG[1]:
             mended = Quantity(round(value, 3), load.unit)
@@ -97,6 +97,9 @@ def digit_slips(loads: dict[str, Quantity], position: str) -> tuple[Choice, ...]
                     (Weighing(loads={**loads, position: mended}),),
                 )
             )
+    rest = {place: kept for place, kept in loads.items() if place != position}
+    if rest:
+        choices.append(Choice(f"the rest, without the {position}", (Weighing(loads=rest),)))
     return tuple(choices)
 
 

@@ -11,8 +11,9 @@ import re
 from dataclasses import replace
 from typing import Any
 
-from domain.entries import Entry, Weighing
+from domain.entries import POSITIONS, Entry, Weighing
 from domain.quantities import Quantity
+from domain.reading.labels import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, WORD
 from domain.verdicts import Ask, Choice, Facts
@@ -204,7 +205,15 @@ def _by_figure(scene: Scene, asked: Ask) -> Facts | None:
         return None
     if figure.value <= len(asked.choices) and figure.whole and figure.unit is None:
         return None
+    if isinstance(figure.label, Label) and _names_another(figure.label, asked.about):
+        return None
     return _replaced(asked, figure.value, figure.unit)
+
+
+def _names_another(label: Label, about: str) -> bool:
+    """'trailer 8,160' is no answer about the steer axle."""
+    named = label.axle or label.whole or (label.vehicle if label.only_vehicle else None)
+    return named is not None and named != about.partition("_")[0]
 
 
 def _same(one: float, other: float) -> bool:
@@ -234,6 +243,9 @@ def _replaced(asked: Ask, value: float, unit: str | None) -> Facts | None:
     changed = False
     for entry in asked.choices[0].entries:
         before = _field(entry, asked.about)
+        if before is None and isinstance(entry, Weighing) and asked.about in POSITIONS:
+            # The load in doubt was left out of the choice: beside the others it is like them.
+            before = max(entry.loads.values(), key=lambda load: load.value, default=None)
         if before is None or changed:
             entries.append(entry)
             continue
@@ -243,7 +255,7 @@ def _replaced(asked: Ask, value: float, unit: str | None) -> Facts | None:
             return None
         after = Quantity(value, before.unit)
         changed = True
-        if isinstance(entry, Weighing) and asked.about in entry.loads:
+        if isinstance(entry, Weighing) and asked.about in POSITIONS:
             entries.append(replace(entry, loads={**entry.loads, asked.about: after}))
         else:
             name = "value" if asked.about in ("observation", "rating", "cargo") else asked.about

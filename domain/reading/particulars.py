@@ -23,6 +23,7 @@ DATED_TOPICS = frozenset(("cost", "distance", "period", "economy", "trip", "weig
 OTHERWISE_MEANT = frozenset(
     (
         "glue",
+        "aboard",
         "vehicle",
         "name",
         "end",
@@ -212,10 +213,8 @@ def _moved_item(scene: Scene, mass: Figure | None) -> str | None:
         after = mass.end
         if after < len(scene.tokens) and "of" in scene.tokens[after].groups:
             after += 1
-        if after < len(scene.tokens) and _thing(scene.tokens[after]):
-            end = after
-            while end < len(scene.tokens) and _thing(scene.tokens[end]):
-                end += 1
+        end = _thing_end(scene, after)
+        if end > after:
             return scene.words_between(after, end)
     moves = scene.book.groups["moves"] | scene.book.groups["if"]
     for index, token in enumerate(scene.tokens):
@@ -224,16 +223,23 @@ def _moved_item(scene: Scene, mass: Figure | None) -> str | None:
         start = index + 1
         while start < len(scene.tokens) and scene.tokens[start].groups & {"article", "another"}:
             start += 1
-        end = start
-        while (
-            end < len(scene.tokens)
-            and _thing(scene.tokens[end])
-            and "went" not in scene.tokens[end].groups
-        ):
-            end += 1
+        end = _thing_end(scene, start)
         if end > start:
             return scene.words_between(start, end)
     return None
+
+
+def _thing_end(scene: Scene, start: int) -> int:
+    """Where the words of a thing that begins there end: 'skid steer' of 'skid steer go'."""
+    end = start
+    while (
+        end < len(scene.tokens)
+        and _thing(scene.tokens[end])
+        and not scene.tokens[end].groups & {"went", "asks_lashing"}
+        and (end > start or "standing_on" not in scene.tokens[end].groups)
+    ):
+        end += 1
+    return end
 
 
 def _thing(token: Token) -> bool:

@@ -97,6 +97,8 @@ def _look(
     opens = any(_opens(scene, words, start) for start, _, _ in asking)
     masses = [f for f in live if f.dimension == MASS]
     masses = masses or [f for f in live if f.dimension is None and f.value >= 100]
+    # '4 straps rated 3,333 lb for 6,600 lb': the rating is not the load.
+    masses = [f for f in masses if not _follows_stamp(scene, f)] or masses
     strangers = _strangers(scene, topics)
     return Asked(
         book=scene.book,
@@ -112,6 +114,10 @@ def _look(
         distance=next((f for f in live if f.dimension == DISTANCE), None),
         mass=masses[0] if masses else None,
     )
+
+
+def _follows_stamp(scene: Scene, figure: Figure) -> bool:
+    return figure.start > 0 and "stamped" in scene.tokens[figure.start - 1].groups
 
 
 def _opens(scene: Scene, words: Sequence[str], start: int) -> bool:

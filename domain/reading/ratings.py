@@ -76,7 +76,11 @@ def _framed(scene: Scene) -> bool:
     if any(_is_strong(scene, index) for index, _, _ in scene.find("rating_cue")):
         return True
     return any(
-        (label.rating in ("gvwr", "gcwr", "gawr", "payload") or label.rating_subject)
+        (
+            label.rating in ("gvwr", "gcwr", "gawr", "payload")
+            or label.rating_subject
+            or (label.rating == "tow" and scene.has("rating_subject"))
+        )
         and label.bound is not None
         and label.bound.value >= LEAST_STAMPED
         for label in scene.labels
@@ -94,6 +98,8 @@ def _is_strong(scene: Scene, index: int) -> bool:
 def _rating(scene: Scene, figure: Figure, *, framed: bool) -> tuple[str, str] | None:
     label = figure.label
     if not isinstance(label, Label):
+        if figure.dimension == PRESSURE and _at_its_pressure(scene, figure):
+            return "tyres", "pressure"
         if figure.dimension == VOLUME and _tank_size(scene):
             return "truck", "tank"
         return _stamped(scene, figure)
@@ -136,6 +142,16 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool) -> tuple[str, str] | 
     return None
 
 
+def _at_its_pressure(scene: Scene, figure: Figure) -> bool:
+    """'rated 3,195 lb at 80 psi': the pressure at which a tyre carries its rating."""
+    before = scene.tokens[figure.start - 1] if figure.start else None
+    return (
+        before is not None
+        and "at" in before.groups
+        and any(label.rating == "tyre_load" and label.bound for label in scene.labels)
+    )
+
+
 def _is_ball(scene: Scene, label: Label) -> bool:
     """'towball is stamped 3.5 t' is the ball's own stamp."""
     ball = "ball" in scene.tokens[label.start].groups
@@ -165,7 +181,7 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
     if name in ("coupler_to_axle", "deck"):
         return "trailer"
     part = _part_in_clause(scene, figure)
-    if name in ("tow", "tongue") and part is not None:
+    if name in ("tow", "tongue", "d_value") and part is not None:
         return part
     if name == "gawr" or any(
         "trailer_rating" in scene.tokens[index].groups for index in range(label.start, label.end)

@@ -178,7 +178,9 @@ def _margin(scene: Scene, asked: Asked) -> bool:
     sure = phrases & scene.book.groups["surely_margin"]
     if sure:
         everyday = sure <= scene.book.groups["everyday_margin"]
-        return placed or (asked.ours and not everyday and asked.strangers <= 1)
+        if everyday:
+            return placed
+        return placed or asked.strangers == 0 or (asked.ours and asked.strangers <= 1)
     if asked.within("margin", "how_close"):
         return (scene.has("rating") or scene.has("axle")) and asked.strangers == 0
     if not asked.phrased("margin", "weak_margin"):
@@ -203,7 +205,7 @@ def _tongue(scene: Scene, asked: Asked) -> bool:
     if asked.phrased("tongue", "surely_tongue_asked"):
         return True
     ours = asked.ours or asked.says("mass_unit")
-    return ours and asked.strangers <= 1 and asked.says("asks_tongue")
+    return asked.strangers <= (1 if ours else 0) and asked.says("asks_tongue")
 
 
 def _ratings(scene: Scene, asked: Asked) -> bool:
@@ -249,7 +251,7 @@ def _cost(scene: Scene, asked: Asked) -> bool:
 def _trip(scene: Scene, asked: Asked) -> bool:
     if "trip" not in asked.topics or not _may_sum_up(scene, asked):
         return False
-    if _sums_up(scene, asked):
+    if _sums_up(scene, asked) or asked.runs("how_did_we_do"):
         return True
     about = _about_the_log(scene, asked) or asked.phrased("trip", "surely_trip")
     return about and asked.strangers <= 2 and asked.distance is None
