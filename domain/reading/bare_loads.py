@@ -36,7 +36,7 @@ def place_bare(
     if not masses:
         return {}
     if placed:
-        return _place_beside(scene, masses, placed)
+        return _place_beside(scene, masses, placed, rig)
     values = [Quantity(figure.value, figure.unit or unit).amount("kg") for figure in masses]
     if _trailer_axles_stated(scene) and len(values) in (2, 3):
         return dict(zip(SINGLE_AXLES, masses, strict=False))
@@ -119,9 +119,11 @@ def _find_gross(values: Sequence[float]) -> int | None:
 
 
 def _place_beside(
-    scene: Scene, bare: Sequence[Figure], placed: dict[str, Figure]
-) -> dict[str, Figure]:
-    """Figures that follow labelled ones: the rest of a list, where the sum says so."""
+    scene: Scene, bare: Sequence[Figure], placed: dict[str, Figure], rig: str | None
+) -> dict[str, Figure] | Doubt:
+    """Figures beside labelled ones: the rest of a list, where the sum says so."""
+    if placed.keys() == {"gross"} and len(bare) >= 2:
+        return _axles_of_gross(scene, bare, placed["gross"], rig)
     if len(bare) == 1 and "gross" not in placed and len(placed) >= 2:
         unit = common_unit(scene, [*placed.values(), *bare])
         total = sum(
@@ -132,6 +134,23 @@ def _place_beside(
         value = Quantity(bare[0].value, bare[0].unit or unit).amount("kg")
         if abs(total - value) <= SUM_TOLERANCE * value:
             return {"gross": bare[0]}
+    return {}
+
+
+def _axles_of_gross(
+    scene: Scene, bare: Sequence[Figure], gross: Figure, rig: str | None
+) -> dict[str, Figure] | Doubt:
+    """'5280 6940 11140, gross 23360': a row of axles beside the gross that they make."""
+    unit = common_unit(scene, [*bare, gross])
+    total = sum(Quantity(figure.value, figure.unit or unit).amount("kg") for figure in bare)
+    value = Quantity(gross.value, gross.unit or unit).amount("kg")
+    positions = positions_in_order(len(bare), solo=rig == "solo" or len(bare) == 2)
+    if positions is None or rig == "trailer":
+        return {}
+    if abs(total - value) <= SUM_TOLERANCE * value:
+        return dict(zip(positions, bare, strict=True))
+    if _in_a_row(bare) and abs(total - value) < 0.25 * value:
+        return sum_doubt(bare, gross, unit, rig)
     return {}
 
 

@@ -67,7 +67,10 @@ def bind(
     if not labels or not open_figures:
         return None
     if _bind_columns(tokens, open_figures, labels):
-        return Pairing("a row of labels over a row of figures", 0.0, 0.0)
+        open_figures = [figure for figure in open_figures if figure.label is None]
+        labels = [label for label in labels if label.bound is None]
+        if not labels or not open_figures:
+            return Pairing("a row of labels over a row of figures", 0.0, 0.0)
     gaps = _gaps(open_figures, labels)
     links = _links(tokens, open_figures, gaps)
     before_cost, before = _pairing(open_figures, gaps, links, label_first=True)
@@ -110,7 +113,12 @@ def _bind_columns(
     leading = [label for label in labels if label.end <= figures[0].start]
     leading = [label for label in leading if label.axle or label.whole or label.vehicle]
     plain = [figure for figure in figures if figure.dimension in PLACE_DIMENSIONS]
-    if len(leading) < 2 or len(leading) != len(plain) or len(leading) != len(labels):
+    behind = [label for label in labels if label.start >= figures[0].end]
+    if len(leading) + len(behind) != len(labels):
+        return False
+    if behind:  # 'steer drive trailer 5280 6940 11140, gross 23360'
+        plain = [figure for figure in plain if figure.end <= behind[0].start]
+    if len(leading) < 2 or len(leading) != len(plain):
         return False
     for left, right in pairwise(leading):
         if any(tokens[index].raw not in "/|,-&" for index in range(left.end, right.start)):
