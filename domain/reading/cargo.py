@@ -62,7 +62,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
             continue
         if not _may_carry(figure, verb=verb, spot=spot):
             continue
-        value = Quantity(figure.value, figure.unit or MASS_UNIT[scene.context.units], figure.low)
+        unit = figure.unit or MASS_UNIT[scene.context.units]
+        value = Quantity(figure.value * _how_many(scene, figure), unit, figure.low)
         if not LOAD_KG[0] <= value.amount("kg") <= LOAD_KG[1]:
             continue
         figure.role = "cargo"
@@ -76,6 +77,18 @@ def read_cargo(scene: Scene) -> list[Cargo]:
             )
         )
     return found
+
+
+def _how_many(scene: Scene, figure: Figure) -> int:
+    """'14 hives at 90 lb each': the number of things that weigh so much each, else 1."""
+    behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
+    if behind is None or "each_one" not in behind.groups:
+        return 1
+    start, _ = scene.sentence_of(figure.start)
+    counts = [other for other in scene.figures if start <= other.start < figure.start]
+    if not counts or counts[-1].dimension is not None or not counts[-1].whole:
+        return 1
+    return int(counts[-1].value) if 2 <= counts[-1].value <= MOST_ALIKE else 1
 
 
 def _loaded(scene: Scene, *, verb: bool) -> bool:
@@ -256,6 +269,9 @@ def _behind_place(scene: Scene, position: int) -> bool:
     before = scene.tokens[position - 1] if position else None
     return before is not None and "onto" in before.senses.get("glue", "")
 
+
+MOST_ALIKE = 200
+"""Things of one kind in one load."""
 
 OTHERWISE_MEANT = frozenset(
     [

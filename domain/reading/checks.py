@@ -59,8 +59,10 @@ def _talk_allows(scene: Scene, index: int) -> bool:
 
 
 def _asked(scene: Scene, index: int) -> bool:
-    _, end = scene.sentence_of(index)
-    return end < len(scene.tokens) and scene.tokens[end].raw == "?"
+    start, end = scene.sentence_of(index)
+    marked = end < len(scene.tokens) and scene.tokens[end].raw == "?"
+    # 'are my rear tyres ok'
+    return marked or {"auxiliary", "asks_first"} <= scene.tokens[start].groups
 
 
 def _is_label(scene: Scene, index: int) -> bool:

@@ -90,6 +90,7 @@ def fits(label: Label, figure: Figure, gauge: str | None = None) -> bool:
 
 
 BARE_SIZE = {
+    "fee": (0, 500),
     "grade": (0, 40),
     "wind": (0, 150),
     "speed": (0, 130),

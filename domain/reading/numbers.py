@@ -144,7 +144,7 @@ def _group(atoms: Sequence[Atom], start: int) -> _Group | None:
         value *= 100
         position += 1
         tail_start = position + 1 if position < len(atoms) and atoms[position] == AND else position
-        if tail_start < len(atoms) and isinstance(atoms[tail_start], int):
+        if tail_start < len(atoms) and isinstance(atoms[tail_start], (int, float)):
             tail = _group(atoms, tail_start)
             follows = atoms[tail.end] if tail and tail.end < len(atoms) else None
             # 'one hundred eighteen thousand', but 'fifty-two hundred | six thousand'.

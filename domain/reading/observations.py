@@ -15,6 +15,7 @@ from domain.reading.figures import PRESSURE, ROTATION, SHARE, SPEED, TEMPERATURE
 from domain.reading.label_fit import SUBJECT_DIMENSIONS
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
+from domain.reading.tokens import MARK
 
 PLAUSIBLE = {
     "transmission": (-20.0, 320.0),
@@ -38,12 +39,13 @@ POSITIONED = ("tyre", "hub")
 def read_observations(scene: Scene) -> list[Observation] | Doubt:
     """The observations that a message states, a doubt about one, or none."""
     found: list[Observation] = []
+    row: tuple[Figure, str] | None = None
     heading = _heading(scene)
     chatty = len(list(scene.unknown_words())) > MOST_UNKNOWN
     for figure in scene.live_figures():
         if figure.role is not None:
             continue
-        subject = _subject(scene, figure, heading)
+        subject = _subject(scene, figure, heading) or _of_the_row(scene, figure, row)
         if subject is None or figure.foreign in scene.book.groups["no_gauge"]:
             continue
         value = _value(scene, figure, subject)
@@ -59,6 +61,7 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         if chatty and subject in ("grade", "speed", "wind"):
             continue
         figure.role = "observation"
+        row = figure, subject
         found.append(
             Observation(
                 subject=subject,
@@ -68,6 +71,17 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
             )
         )
     return found
+
+
+def _of_the_row(scene: Scene, figure: Figure, row: tuple[Figure, str] | None) -> str | None:
+    """'hubs 112 118 121 109': a bare figure behind one, of gauges that a rig has many of."""
+    if row is None or figure.label is not None or figure.foreign is not None:
+        return None
+    before, subject = row
+    between = scene.tokens[before.end : figure.start]
+    close = len(between) <= 1 and all(token.kind is MARK and token.raw in ",/" for token in between)
+    alike = figure.dimension in (None, before.dimension)
+    return subject if subject in POSITIONED and close and alike else None
 
 
 def _heading(scene: Scene) -> Label | None:

@@ -121,6 +121,8 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
     for index, token, key in scene.find("event"):
         if not scene.stated(index) and "home" not in token.groups:
             continue
+        if "left" in token.groups and _is_rest(scene, index):
+            continue
         distance = min(abs(index - figure.start), abs(index - figure.end + 1))
         low, high = min(index, figure.start), max(index, figure.end)
         distance += 3 * sum(scene.tokens[k].raw == "," for k in range(low, high))
@@ -139,6 +141,15 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
         return None
     best = min(found)
     return cast(Event, best[1]) if best[0] <= FARTHEST_EVENT else None
+
+
+def _is_rest(scene: Scene, index: int) -> bool:
+    """'half a tank left': what is left, and nobody left."""
+    before = scene.tokens[index - 1] if index else None
+    return before is not None and bool(
+        before.senses.keys() & {"tank", "unit", "product", "level", "fuel_level"}
+        or before.groups & {"fuel", "tank"}
+    )
 
 
 def _quantity(context: Context, figure: Figure) -> Quantity:

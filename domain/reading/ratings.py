@@ -33,7 +33,7 @@ LOAD_INDEX = (50, 180)
 
 def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     """The ratings that a message states, a doubt about one, or none."""
-    named = scene.by_class.keys() & {"rating", "rating_cue", "rating_subject"}
+    named = scene.by_class.keys() & {"rating", "rating_cue", "rating_subject", "axle_noun"}
     if not named and not _tank_size(scene):
         return []
     found: list[Rating] = []
@@ -116,6 +116,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool) -> tuple[str, str] | 
         return None
     if label.whole == "tongue" and _is_ball(scene, label):
         return "ball", "tow"
+    if _is_rated_axle(scene, figure, label):
+        return "trailer", "gawr"
     if not framed:
         return None
     if label.axle or (label.end_of and not label.side):
@@ -140,6 +142,18 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool) -> tuple[str, str] | 
             return "hitch", "tow"
         return "trailer", "gvwr"
     return None
+
+
+def _is_rated_axle(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'6,000 lb axles on the trailer': axles of a size, where nothing was weighed."""
+    return (
+        figure.dimension == MASS
+        and label.start == figure.end
+        and label.wheel == "axle"
+        and "axle_word" in scene.tokens[label.start].groups
+        and not scene.has("weigh_cue")
+        and len([other for other in scene.figures if other.dimension == MASS]) == 1
+    )
 
 
 def _at_its_pressure(scene: Scene, figure: Figure) -> bool:

@@ -30,7 +30,7 @@ def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
             index += 1
             continue
         end = index + 1
-        while end < count and _continues_number(tokens[end], tokens[end - 1], keys):
+        while end < count and _continues_number(tokens, end, keys):
             end += 1
         composed.extend(_spoken_tokens(tokens[index:end], keys))
         index = end
@@ -99,16 +99,18 @@ def _is_rate(tokens: Sequence[Token], index: int) -> bool:
     return index < len(tokens) and tokens[index].raw == "/" and tokens[index].glued
 
 
-def _continues_number(token: Token, before: Token, keys: Mapping[str, str]) -> bool:
+def _continues_number(tokens: Sequence[Token], index: int, keys: Mapping[str, str]) -> bool:
+    token = tokens[index]
     if token.kind is WORD:
         return token.text in keys
-    return (
-        token.kind is NUMBER
-        and before.kind is WORD
-        and keys.get(before.text) in (numbers.THOUSAND, numbers.POINT)
-        and token.decimals == 0
-        and token.value < 1000
-    )
+    if token.kind is not NUMBER or token.decimals != 0:
+        return False
+    said = [keys.get(each.text) for each in tokens[max(0, index - 2) : index] if each.kind is WORD]
+    if said[-1:] in ([numbers.THOUSAND], [numbers.POINT]):
+        return token.value < 1000
+    # '48 thousand 3 hundred and 62'
+    hundreds = said[-1:] == [numbers.HUNDRED] or said == [numbers.HUNDRED, numbers.AND]
+    return hundreds and token.value < 100
 
 
 def _spoken_tokens(run: Sequence[Token], keys: Mapping[str, str]) -> list[Token]:
