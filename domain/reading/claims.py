@@ -23,6 +23,8 @@ from domain.reading.figures import (
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 YEARS = range(1980, 2100)
+LONGEST_LINE = 60
+"""Tokens: a word that claims its line reaches no farther, so that reading stays linear."""
 
 
 def find_claim(
@@ -146,8 +148,8 @@ def _said_again(figure: Figure, before: Token | None, last: Figure | None) -> bo
 def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:
     if figure.dimension not in (None, SHARE, MONEY):
         return False
-    index = figure.start - 1
-    while index >= 0 and tokens[index].kind is not BREAK:
+    index, farthest = figure.start - 1, max(0, figure.start - LONGEST_LINE)
+    while index >= farthest and tokens[index].kind is not BREAK:
         if tokens[index].raw in ",;" or "axle" in tokens[index].senses:
             return False
         groups = tokens[index].groups

@@ -103,12 +103,10 @@ def _unit_before(scene: Scene, figure: Figure) -> str | None:
     if index < 0:
         return None
     token = scene.tokens[index]
-    if any(other.start <= index < other.end for other in scene.figures):
+    if token.senses.get("unit", "") not in LARGEST_TANK and "volume_word" not in token.groups:
         return None
-    unit = token.senses.get("unit", "")
-    if unit in LARGEST_TANK or "volume_word" in token.groups:
-        return VOLUME_ROLE
-    return None
+    another = any(other.start <= index < other.end for other in scene.figures)
+    return None if another else VOLUME_ROLE
 
 
 def _tells_event(scene: Scene, figure: Figure) -> bool:

@@ -88,7 +88,8 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
     match_mark = marks.match if marks is not None else _NOTHING.match
     # Where the last mark of the phrasebook ended: what the pattern finds inside it is passed over.
     ended = 0
-    for match in _PATTERN.finditer(text):
+    # White space at the end holds no token, and the pattern would try it from each place.
+    for match in _PATTERN.finditer(text.rstrip()):
         kind = match.lastgroup
         if kind is None:
             continue
