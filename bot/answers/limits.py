@@ -62,7 +62,8 @@ LIMITS = {
 """What a limit is called beside its load, where that is not the rating's own name; a part of
 the hitch chain goes by the part's name."""
 
-LESS_TRUCK = "take load out of the bed, or off the tongue"
+LESS_BED = "take load out of the bed"
+LESS_TRUCK = f"{LESS_BED}, or off the tongue"
 LESS_TRAILER = "drain water tanks, unload some, or make a second trip"
 BETWEEN_AXLES = "move load between the trailer's axles, or take some off"
 HELPS = {
@@ -84,6 +85,8 @@ HELPS = {
 HELPS_A_LIGHT_TONGUE = {
     "drive": "move bed load forward, or leave some behind",
     "tongue": "leave trailer load behind; moved back, it may sway",
+    "truck": LESS_BED,
+    "payload": LESS_BED,
 }
 """The same where the tongue's share has none to give."""
 

@@ -158,6 +158,16 @@ def test_what_helps_is_never_said_against_the_tongues_share() -> None:
     assert "trailer load back" not in said
 
 
+def test_a_heavy_truck_with_a_light_tongue_is_not_told_to_lighten_the_tongue() -> None:
+    ticket = Ticket(*juniper(), *flatdeck()).hitched()
+    ticket.weighs(steer=5190, drive=6740, trailer=8620)
+    ticket.weighs("solo", steer=5210, drive=6520)
+    said = words(weighed(ticket))
+    assert "it may sway. Move trailer load forward." in said
+    assert "take load out of the bed" in said
+    assert "off the tongue" not in said
+
+
 def test_nothing_is_ever_called_safe() -> None:
     for ticket in (three_passes_two_fills(), at_the_limits(-400), at_the_limits(400)):
         assert "safe" not in words(weighed(ticket)).casefold()
