@@ -17,9 +17,8 @@ from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 
-from bot.answers.answer import Answer
 from bot.answers.words import clock, day
-from bot.messages import Delivered, Message, Outcome
+from bot.messages import Delivered, Letter, Message, Outcome
 from bot.networks.terminal import dressed
 from bot.settings import Settings, settings
 from bot.shared_data import read_toml
@@ -51,9 +50,9 @@ class Stage:
         style = self._styles.get(message.name, "")
         self._line(clock(at), Text(message.name, style=style), Text(message.text))
 
-    async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
+    async def send(self, letter: Letter) -> Outcome:
         """Show an answer."""
-        self._line("", Text(BOT, style="bold"), dressed(answer))
+        self._line("", Text(BOT, style="bold"), dressed(letter.answer))
         return Delivered()
 
     def _line(self, at: str, who: Text, what: Text) -> None:

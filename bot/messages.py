@@ -1,7 +1,7 @@
 """What crosses the border between a network and Drawbar.
 
-A message comes in as a `Message`; an answer goes out through a `Network`, whose outcome is
-one of three. This file decides those shapes; it knows no network's library and no store.
+What people do comes in as an event; an answer goes out as a `Letter`, whose outcome is one of
+a few. This file decides those shapes; it knows no network's library and no store.
 """
 
 from __future__ import annotations
@@ -14,11 +14,26 @@ from bot.answers.answer import Answer
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Photo:
+    """A picture that came with a message. `reference` is what `Network.fetch` finds it by.
+
+    `sure` says whether its lines, once read, are beyond doubt; they are then in the message's
+    text, below its caption.
+    """
+
+    reference: str
+    sure: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Message:
     """A text from a person in a chat. `network`, `chat` and `id` together are unique for ever.
 
     `author` is who sent it as the network tells people apart, `name` what the network calls
-    them; `sent_at` is aware.
+    them; `sent_at` is aware. `reply_to` is the id of the message that it replies to, `thread`
+    the part of the chat in which its answer belongs. A choice that is tapped is a message too:
+    its text is the choice's number, and it replies to the answer that offered it. `private`
+    says that nobody else is in the chat.
     """
 
     network: str
@@ -28,6 +43,10 @@ class Message:
     name: str
     sent_at: datetime
     text: str
+    reply_to: str | None = None
+    thread: str | None = None
+    photo: Photo | None = None
+    private: bool = True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,8 +74,32 @@ class Deleted:
     at: datetime
 
 
-Event = Message | Edited | Deleted
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Moved:
+    """A chat that the network now knows by another id, `to`."""
+
+    network: str
+    chat: str
+    to: str
+
+
+Event = Message | Edited | Deleted | Moved
 """What a network hands over."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Letter:
+    """An answer on its way. A repeat of the same answer comes under the same `key`.
+
+    `reply_to` is the network's id of the message that it answers, `thread` where in the chat
+    that stood; both None where nobody asked, as for the week's summary.
+    """
+
+    chat: str
+    answer: Answer
+    key: str
+    reply_to: str | None = None
+    thread: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,14 +117,28 @@ class Refused:
 
 
 @dataclass(frozen=True, slots=True)
-class Unknown:
-    """It may or may not have arrived. `retry_after` is the network's own wish, where it has one."""
+class NotSent:
+    """Nothing arrived, for now. `retry_after` is the network's own wish, where it has one."""
 
     reason: str
     retry_after: timedelta | None = None
 
 
-Outcome = Delivered | Refused | Unknown
+@dataclass(frozen=True, slots=True)
+class Unknown:
+    """It may or may not have arrived."""
+
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class MovedTo:
+    """Nothing arrived: the network knows the chat by another id now."""
+
+    chat: str
+
+
+Outcome = Delivered | Refused | NotSent | Unknown | MovedTo
 
 
 class Network(Protocol):
@@ -94,6 +151,50 @@ class Network(Protocol):
     name: str
     once_by_key: bool
 
-    async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
-        """Send an answer. A repeat of the same answer comes under the same `key`."""
+    async def send(self, letter: Letter) -> Outcome:
+        """Send an answer, once; patience is delivery's. Raises nothing that a network may do."""
         ...
+
+
+class Host(Protocol):
+    """What a served network needs of Drawbar."""
+
+    async def take(self, event: Event) -> None:
+        """Take an event through. Once this returns it need not be handed over again."""
+        ...
+
+    async def knows(self, network: str, author: str) -> bool:
+        """Whether someone belongs to a logbook here, so that their invitation may be followed."""
+        ...
+
+
+class Served(Network, Protocol):
+    """A network that is connected to for as long as Drawbar runs.
+
+    Before it is connected `send` answers NotSent.
+    """
+
+    async def run(self, host: Host) -> None:
+        """Hand over each event, those of one chat in order, until cancelled.
+
+        An event counts as received, towards the network, only after `host.take` returned. What
+        breaks on the way is waited out and tried again; raises NetworkRefused where the settings
+        can't be right.
+        """
+        ...
+
+    async def fetch(self, reference: str, most: int) -> bytes:
+        """The bytes of a photo; raises NotFetched where it is gone or has more than `most`."""
+        ...
+
+    def about(self) -> str:
+        """One line for whoever runs Drawbar: what is served, and as whom."""
+        ...
+
+
+class NotFetched(Exception):
+    """A photo that can't be had; the sentence says why."""
+
+
+class NetworkRefused(Exception):
+    """A network that does not take the settings; the sentence says which, and how to mend it."""

@@ -22,12 +22,18 @@ class Row:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Answer:
-    """What is said back: verdict first, then the figures, then the notes, then any choices."""
+    """What is said back: verdict first, then the figures, then the notes, then any choices.
+
+    `quiet`: it says no more than that something was kept, and a sign on the message does as
+    well. `urgent`: something is over its limit; better said twice than not at all.
+    """
 
     headline: str
     rows: tuple[Row, ...] = ()
     notes: tuple[str, ...] = ()
     choices: tuple[str, ...] = ()
+    quiet: bool = False
+    urgent: bool = False
 
 
 def joined(answers: Sequence[Answer]) -> Answer:
@@ -42,4 +48,6 @@ def joined(answers: Sequence[Answer]) -> Answer:
         rows=tuple(row for each in answers for row in each.rows),
         notes=tuple(dict.fromkeys(note for each in answers for note in each.notes)),
         choices=tuple(choice for each in answers for choice in each.choices),
+        quiet=all(each.quiet for each in answers),
+        urgent=any(each.urgent for each in answers),
     )

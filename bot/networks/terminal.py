@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING, TextIO
 
 from bot.answers.answer import Answer
 from bot.answers.plain import as_text
-from bot.messages import Delivered, Message, Outcome
+from bot.messages import Delivered, Letter, Message, Outcome
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -50,9 +50,9 @@ class PipedTerminal:
     def __init__(self, out: TextIO) -> None:
         self._out = out
 
-    async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
+    async def send(self, letter: Letter) -> Outcome:
         """Print the answer."""
-        self._out.write(as_text(answer) + "\n")
+        self._out.write(as_text(letter.answer) + "\n")
         self._out.flush()
         return Delivered()
 
@@ -66,9 +66,9 @@ class ShownTerminal:
     def __init__(self, console: Console) -> None:
         self._console = console
 
-    async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
+    async def send(self, letter: Letter) -> Outcome:
         """Show the answer."""
-        self._console.print(dressed(answer))
+        self._console.print(dressed(letter.answer))
         return Delivered()
 
 

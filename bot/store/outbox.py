@@ -45,6 +45,8 @@ def answer_from_record(record: dict[str, Any]) -> Answer:
         rows=tuple(Row(**row) for row in record["rows"]),
         notes=tuple(record["notes"]),
         choices=tuple(record["choices"]),
+        quiet=record.get("quiet", False),
+        urgent=record.get("urgent", False),
     )
 
 
