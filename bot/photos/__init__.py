@@ -1,0 +1,1 @@
+"""Photos of scale tickets and pump receipts: from a picture's bytes to its words."""
