@@ -1,0 +1,261 @@
+"""What a Matrix account hears, one sync after the other.
+
+This file decides in which order events are handed over and when the place in the rooms' talk
+moves on (once everything before it was taken), whose invitations are followed, what is made
+good after a gap, and what happens to messages that can't be decrypted yet. What stands in an
+event is `reading`'s to say.
+"""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Awaitable, Callable, Mapping
+from datetime import timedelta
+from typing import Any
+
+from nio import (
+    AsyncClient,
+    ErrorResponse,
+    Event,
+    MatrixRoom,
+    MegolmEvent,
+    RoomInfo,
+    RoomMemberEvent,
+    SyncResponse,
+)
+
+from bot.answers.trouble import undecryptable_answer
+from bot.messages import Delivered, Host, Letter, Moved, Outcome, Refused
+from bot.networks.matrix.keys import RoomKeys
+from bot.networks.matrix.memory import Memory, Sealed
+from bot.networks.matrix.reading import NAME, Place, event_of, moved_to, refers_to
+from bot.networks.matrix.requests import Unsuccessful, checked
+
+WAIT = timedelta(seconds=30)
+"""How long the server may hold a sync back while nothing happens."""
+FILTER: dict[str, Any] = {
+    "presence": {"types": []},
+    "account_data": {"types": []},
+    "room": {
+        "timeline": {"limit": 50},
+        "ephemeral": {"types": []},
+        "account_data": {"types": []},
+    },
+}
+PAGE = 100
+MOST_MISSED = 10_000
+"""Events that are read again after a gap; a room where more was said is no logbook."""
+logger = logging.getLogger(__name__)
+
+
+class Listener:
+    """Hears for one client. `patience` is how long a key may be late before it is said."""
+
+    def __init__(
+        self,
+        client: AsyncClient,
+        memory: Memory,
+        keys: RoomKeys,
+        host: Host,
+        *,
+        owners: frozenset[str],
+        send: Callable[[Letter], Awaitable[Outcome]],
+        clock: Callable[[], float],
+        patience: timedelta,
+    ) -> None:
+        self._client = client
+        self._memory = memory
+        self._keys = keys
+        self._host = host
+        self._owners = owners
+        self._send = send
+        self._clock = clock
+        self._patience = patience.total_seconds()
+        self.in_rooms = False
+        """Whether the rooms that we are in are known."""
+        self.joining: set[str] = set()
+        """Rooms that we joined and have not heard of since."""
+        self.replaced: dict[str, str] = {}
+        """Rooms that were upgraded, and by which they were replaced."""
+
+    async def hear(self) -> None:
+        """One sync: take what it brings, then move on; raises Unsuccessful and what breaks."""
+        client, position = self._client, self._memory.recall("position")
+        # nio passes an answer over whose end it knows already; after a failure it comes again.
+        client.next_batch = ""
+        heard: SyncResponse = checked(
+            await client.sync(
+                timeout=self._wait() if self.in_rooms else 0,
+                sync_filter=FILTER,
+                since=position,
+                full_state=not self.in_rooms,
+            )
+        )
+        self.in_rooms = True
+        if heard.device_key_count.signed_curve25519 == 0:
+            # nio takes none left for none told, and nobody new could write to us.
+            client.olm.uploaded_key_count = 0
+        for room in heard.rooms.leave:
+            client.rooms.pop(room, None)
+        self.joining -= set(heard.rooms.join)
+        await self._follow_invitations(heard)
+        await self._move(heard)
+        await self._open()
+        # Without a place to go on from, all that was said is from before our time.
+        if position is not None:
+            for room, info in heard.rooms.join.items():
+                for event in await self._said(room, info, position):
+                    await self._take(client.rooms[room], event)
+        await self._tell()
+        self._memory.keep("position", heard.next_batch)
+        await self._keys.settle()
+
+    def _wait(self) -> int:
+        """Milliseconds; no longer than until it must be said that a message can't be read."""
+        waits = [
+            sealed.since + self._patience - self._clock()
+            for _, sealed in self._memory.sealed()
+            if not self._memory.was_told(_session(sealed.source))
+        ]
+        seconds = min([WAIT.total_seconds(), *waits])
+        return max(1, round(seconds * 1000))
+
+    async def _follow_invitations(self, heard: SyncResponse) -> None:
+        for room in heard.rooms.invite:
+            inviter = self._client.invited_rooms[room].inviter
+            if inviter and (inviter in self._owners or await self._host.knows(NAME, inviter)):
+                await self._join(room)
+            else:
+                _once(await self._client.room_leave(room))
+
+    async def _join(self, room: str) -> None:
+        if _once(await self._client.join(room)):
+            self.joining.add(room)
+
+    async def _move(self, heard: SyncResponse) -> None:
+        """Follow rooms that were upgraded, and say so once we are in the new one."""
+        for room, info in heard.rooms.join.items():
+            for event in (*info.state, *info.timeline.events):
+                if to := moved_to(event.source):
+                    self.replaced[room] = to
+        for room, to in self.replaced.items():
+            done = f"moved {room}"
+            if self._memory.recall(done) == to:
+                continue
+            if to in self._client.rooms:
+                await self._host.take(Moved(network=NAME, chat=room, to=to))
+                self._memory.keep(done, to)
+            elif room in heard.rooms.join and to not in self.joining:
+                await self._join(to)
+
+    async def _said(self, room: str, info: RoomInfo, position: str) -> list[Event]:
+        """What was said since the position, in order, and nothing from before we joined."""
+        events, complete = self._since_joining(info.timeline.events)
+        earlier: list[Event] = []
+        token = info.timeline.prev_batch if info.timeline.limited and not complete else None
+        while token and len(earlier) < MOST_MISSED:
+            page = checked(
+                await self._client.room_messages(room, start=token, end=position, limit=PAGE)
+            )
+            found, complete = self._since_joining(page.chunk[::-1])
+            earlier = [*found, *earlier]
+            token = page.end if page.chunk and not complete else None
+        return [*earlier, *events]
+
+    def _since_joining(self, events: list[Event]) -> tuple[list[Event], bool]:
+        """Those after our own joining, and whether we joined among them."""
+        for place in range(len(events) - 1, -1, -1):
+            event = events[place]
+            if (
+                isinstance(event, RoomMemberEvent)
+                and event.state_key == self._client.user_id
+                and event.membership == "join"
+                and event.prev_membership != "join"
+            ):
+                return events[place + 1 :], True
+        return events, False
+
+    async def _take(self, room: MatrixRoom, event: Event) -> None:
+        if isinstance(event, MegolmEvent):
+            if event.sender != self._client.user_id:
+                event.room_id = room.room_id
+                sealed = Sealed(room.room_id, event.source, self._clock())
+                self._memory.keep_sealed(event.event_id, sealed)
+                self._keys.ask(event)
+            return
+        await self._hand_over(room, event.source)
+
+    async def _hand_over(self, room: MatrixRoom, source: Mapping[str, Any]) -> None:
+        place = Place(
+            room=room.room_id,
+            own=self._client.user_id,
+            names={each: user.display_name for each, user in room.users.items()},
+            private=room.joined_count == 2,
+        )
+        earlier = await self._event(room.room_id, refers_to(source))
+        if event := event_of(source, place, earlier):
+            await self._host.take(event)
+
+    async def _event(self, room: str, event_id: str | None) -> Mapping[str, Any] | None:
+        """An event of the room's past, or None where the server does not show it to us."""
+        if event_id is None:
+            return None
+        response = await self._client.room_get_event(room, event_id)
+        if not _once(response):
+            return None
+        source: Mapping[str, Any] = response.event.source
+        return source
+
+    async def _open(self) -> None:
+        """Take messages whose key has come."""
+        for event_id, sealed in self._memory.sealed():
+            event = _megolm(sealed)
+            room = self._client.rooms.get(sealed.room)
+            source = self._keys.opened(event) if event is not None and room is not None else None
+            if source is not None and room is not None:
+                await self._hand_over(room, source)
+            if source is not None or event is None:
+                self._memory.drop_sealed(event_id)
+
+    async def _tell(self) -> None:
+        """Say once of each key that did not come that messages under it can't be read."""
+        for event_id, sealed in self._memory.sealed():
+            session, sender = _session(sealed.source), str(sealed.source.get("sender"))
+            late = self._clock() - sealed.since >= self._patience
+            if not late or self._memory.was_told(session):
+                continue
+            told: Outcome = Refused("said to nobody whom we don't know")
+            if await self._host.knows(NAME, sender):
+                told = await self._send(
+                    Letter(
+                        chat=sealed.room,
+                        answer=undecryptable_answer(),
+                        key=f"drawbar-sealed-{session}",
+                        reply_to=event_id,
+                    )
+                )
+            if isinstance(told, Delivered | Refused):
+                self._memory.keep_told(session, self._clock())
+
+
+def _once(response: object) -> bool:
+    """Whether it went well; False where it never will, and raises Unsuccessful where it may."""
+    if not isinstance(response, ErrorResponse):
+        return True
+    error = Unsuccessful(response)
+    if not error.final:
+        raise error
+    logger.info("the homeserver refused: %s", error)
+    return False
+
+
+def _megolm(sealed: Sealed) -> MegolmEvent | None:
+    event = MegolmEvent.from_dict(sealed.source)
+    if not isinstance(event, MegolmEvent):
+        return None
+    event.room_id = sealed.room
+    return event
+
+
+def _session(source: Mapping[str, Any]) -> str:
+    return str(source["content"]["session_id"])
