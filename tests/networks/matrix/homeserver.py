@@ -6,22 +6,21 @@ Drawbar.
 
 from __future__ import annotations
 
-import asyncio
 import hashlib
 import hmac
 import json
-import os
-import signal
 import socket
+import subprocess
 import sys
+import time
+import urllib.request
 from pathlib import Path
-
-import aiohttp
 
 NAME = "chat.example"
 SECRET = "a secret of the test session"
 PASSWORD = "clover and thyme"
 READY_WITHIN = 60.0
+SIGNING_KEY = "ed25519 a_test AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA\n"
 SETUP = """
 server_name: {name}
 pid_file: {folder}/pid
@@ -77,62 +76,58 @@ class Homeserver:
     def __init__(self, folder: Path) -> None:
         self._folder = folder
         self._port = free_port()
-        self._process: asyncio.subprocess.Process | None = None
+        self._process: subprocess.Popen[bytes] | None = None
         (folder / "homeserver.yaml").write_text(
             SETUP.format(name=NAME, folder=folder, port=self._port, secret=SECRET)
         )
         (folder / "log.yaml").write_text(LOGGING.format(folder=folder))
+        (folder / "signing.key").write_text(SIGNING_KEY)
 
     @property
     def url(self) -> str:
         """Where clients connect to."""
         return f"http://127.0.0.1:{self._port}"
 
-    async def start(self) -> None:
+    def start(self) -> None:
         """Start it, and wait until it answers; raises RuntimeError with its log where it won't."""
         with (self._folder / "output.log").open("ab") as output:
-            self._process = await asyncio.create_subprocess_exec(
-                *(sys.executable, "-m", "synapse.app.homeserver"),
-                *("--generate-keys", "--config-path", str(self._folder / "homeserver.yaml")),
+            self._process = subprocess.Popen(
+                (
+                    *(sys.executable, "-m", "synapse.app.homeserver"),
+                    *("--config-path", str(self._folder / "homeserver.yaml")),
+                ),
                 stdout=output,
                 stderr=output,
             )
-            await self._process.wait()
-            self._process = await asyncio.create_subprocess_exec(
-                *(sys.executable, "-m", "synapse.app.homeserver"),
-                *("--config-path", str(self._folder / "homeserver.yaml")),
-                stdout=output,
-                stderr=output,
-                env={**os.environ, "SYNAPSE_TEST": "1"},
-            )
-        async with asyncio.timeout(READY_WITHIN), aiohttp.ClientSession() as session:
-            while not await self._answers(session):
-                if self._process.returncode is not None:
-                    raise RuntimeError((self._folder / "output.log").read_text())
+        until = time.monotonic() + READY_WITHIN
+        while not self._answers():
+            if self._process.poll() is not None or time.monotonic() > until:
+                raise RuntimeError((self._folder / "output.log").read_text())
 
-    async def _answers(self, session: aiohttp.ClientSession) -> bool:
+    def _answers(self) -> bool:
         try:
-            async with session.get(f"{self.url}/_matrix/client/versions") as response:
-                return response.status == 200
-        except aiohttp.ClientError:
-            await asyncio.sleep(0.05)
+            with urllib.request.urlopen(f"{self.url}/_matrix/client/versions") as response:
+                return bool(response.status == 200)
+        except OSError:
+            # There is nothing to wait for but the port itself.
+            time.sleep(0.05)
             return False
 
-    async def stop(self) -> None:
+    def stop(self) -> None:
         """Stop it as an operator would."""
-        if self._process is not None and self._process.returncode is None:
-            self._process.send_signal(signal.SIGTERM)
-            await self._process.wait()
+        if self._process is not None:
+            self._process.terminate()
+            self._process.wait()
+            self._process = None
 
-    async def register(self, name: str) -> str:
+    def register(self, name: str) -> str:
         """A new account with the session's password: its user id."""
         address = f"{self.url}/_synapse/admin/v1/register"
-        async with aiohttp.ClientSession() as session:
-            async with session.get(address) as response:
-                nonce = (await response.json())["nonce"]
-            signed = "\0".join((nonce, name, PASSWORD, "notadmin")).encode()
-            mac = hmac.new(SECRET.encode(), signed, hashlib.sha1).hexdigest()
-            account = {"nonce": nonce, "username": name, "password": PASSWORD, "mac": mac}
-            async with session.post(address, data=json.dumps(account)) as response:
-                user: str = (await response.json())["user_id"]
+        with urllib.request.urlopen(address) as response:
+            nonce = json.load(response)["nonce"]
+        signed = "\0".join((nonce, name, PASSWORD, "notadmin")).encode()
+        mac = hmac.new(SECRET.encode(), signed, hashlib.sha1).hexdigest()
+        account = {"nonce": nonce, "username": name, "password": PASSWORD, "mac": mac}
+        with urllib.request.urlopen(address, json.dumps(account).encode()) as response:
+            user: str = json.load(response)["user_id"]
         return user

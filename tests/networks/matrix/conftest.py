@@ -1,0 +1,106 @@
+"""A homeserver for the session, and Drawbar's account on it for each test."""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import itertools
+from collections.abc import AsyncIterator, Iterator
+from dataclasses import dataclass, field
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+import pytest_asyncio
+
+from bot.messages import Event
+from bot.networks.matrix import Matrix, MatrixSettings
+from tests.networks.matrix.homeserver import PASSWORD, Homeserver
+from tests.networks.matrix.people import PATIENCE, Mautrix, Nio
+
+numbers = itertools.count(1)
+
+
+@pytest.fixture(scope="session")
+def homeserver(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Homeserver]:
+    server = Homeserver(tmp_path_factory.mktemp("homeserver"))
+    server.start()
+    yield server
+    server.stop()
+
+
+@dataclass
+class Household:
+    """A host that keeps what it is handed, and knows some people."""
+
+    known: set[str] = field(default_factory=set)
+    events: list[Event] = field(default_factory=list)
+    changed: asyncio.Condition = field(default_factory=asyncio.Condition)
+
+    async def take(self, event: Event) -> None:
+        async with self.changed:
+            self.events.append(event)
+            self.changed.notify_all()
+
+    async def knows(self, network: str, author: str) -> bool:
+        return network == "matrix" and author in self.known
+
+    async def wait_for(self, count: int) -> list[Event]:
+        async with asyncio.timeout(PATIENCE), self.changed:
+            await self.changed.wait_for(lambda: len(self.events) >= count)
+        return list(self.events)
+
+
+@dataclass
+class Served:
+    """Drawbar's account, being served; stopped and started again as often as a test wants."""
+
+    settings: MatrixSettings
+    host: Household
+    patience: timedelta = timedelta(seconds=20)
+    matrix: Matrix = field(init=False)
+    _running: asyncio.Task[None] | None = None
+
+    @property
+    def user(self) -> str:
+        return self.settings.user
+
+    async def start(self) -> None:
+        self.matrix = Matrix(self.settings, patience=self.patience)
+        self._running = asyncio.create_task(self.matrix.run(self.host))
+
+    async def stop(self) -> None:
+        if self._running is not None:
+            self._running.cancel()
+            with contextlib.suppress(asyncio.CancelledError):
+                await self._running
+
+
+@pytest_asyncio.fixture
+async def drawbar(homeserver: Homeserver, tmp_path: Path) -> AsyncIterator[Served]:
+    user = homeserver.register(f"drawbar{next(numbers)}")
+    settings = MatrixSettings(
+        homeserver=homeserver.url, user=user, password=PASSWORD, folder=tmp_path / "matrix"
+    )
+    served = Served(settings, Household())
+    await served.start()
+    yield served
+    await served.stop()
+
+
+@pytest_asyncio.fixture
+async def wren(homeserver: Homeserver, drawbar: Served, tmp_path: Path) -> AsyncIterator[Nio]:
+    user = homeserver.register(f"wren{next(numbers)}")
+    person = await Nio(homeserver.url, user, tmp_path / "wren").log_in()
+    drawbar.host.known.add(user)
+    yield person
+    await person.leave()
+
+
+@pytest_asyncio.fixture
+async def theo(homeserver: Homeserver, drawbar: Served) -> AsyncIterator[Mautrix]:
+    user = homeserver.register(f"theo{next(numbers)}")
+    person = await Mautrix(homeserver.url, user).log_in()
+    drawbar.host.known.add(user)
+    yield person
+    await person.leave()

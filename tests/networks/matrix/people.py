@@ -1,0 +1,255 @@
+"""People who text in Matrix rooms, by clients that share nothing with Drawbar's adapter.
+
+`Nio` uses matrix-nio plainly, as its documents show it; `Mautrix` another library on another
+implementation of the encryption (libolm). Both tell what they see in a room in the same words.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import io
+from collections.abc import Awaitable, Callable
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any, Protocol
+
+import nio
+from mautrix.client import Client
+from mautrix.client.state_store import MemoryStateStore
+from mautrix.crypto import MemoryCryptoStore, OlmMachine
+from mautrix.crypto.attachments import encrypt_attachment
+from mautrix.types import (
+    EventType,
+    MediaMessageEventContent,
+    MessageType,
+    RoomCreatePreset,
+    TrustState,
+)
+
+from tests.networks.matrix.homeserver import NAME, PASSWORD
+
+PATIENCE = 15.0
+ENCRYPTED = {
+    "type": "m.room.encryption",
+    "state_key": "",
+    "content": {"algorithm": "m.megolm.v1.aes-sha2"},
+}
+Json = dict[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """An event as a person's client shows it, decrypted; `content` is its JSON."""
+
+    id: str
+    room: str
+    sender: str
+    type: str
+    content: Json
+
+    @property
+    def text(self) -> str:
+        """The words, or a reaction's sign."""
+        relates = self.content.get("m.relates_to") or {}
+        return str(self.content.get("body") or relates.get("key") or "")
+
+
+@dataclass
+class Screen:
+    """What a person's client has shown, in order, and someone waiting for more."""
+
+    shown: list[Seen] = field(default_factory=list)
+    changed: asyncio.Condition = field(default_factory=asyncio.Condition)
+
+    async def show(self, seen: Seen) -> None:
+        async with self.changed:
+            if seen.id not in {each.id for each in self.shown}:
+                self.shown.append(seen)
+            self.changed.notify_all()
+
+    async def wait_for(self, wanted: Callable[[Seen], bool], count: int = 1) -> list[Seen]:
+        """The first events that are wanted, as soon as there are as many as `count`."""
+
+        def found() -> list[Seen]:
+            return [each for each in self.shown if wanted(each)]
+
+        async with asyncio.timeout(PATIENCE), self.changed:
+            await self.changed.wait_for(lambda: len(found()) >= count)
+        return found()
+
+
+class Person(Protocol):
+    """Somebody with a client."""
+
+    user: str
+    screen: Screen
+
+    async def send(self, room: str, kind: str, content: Json) -> str: ...
+    async def create_room(self, *invite: str, encrypted: bool = True) -> str: ...
+    async def join(self, room: str) -> None: ...
+    async def redact(self, room: str, event: str) -> None: ...
+    async def upload(self, picture: bytes) -> Json: ...
+    async def leave(self) -> None: ...
+
+
+async def say(person: Person, room: str, text: str, **more: Any) -> str:
+    return await person.send(room, "m.room.message", {"msgtype": "m.text", "body": text, **more})
+
+
+async def edit(person: Person, room: str, event: str, text: str) -> str:
+    new = {"msgtype": "m.text", "body": text}
+    return await say(
+        person,
+        room,
+        f"* {text}",
+        **{
+            "m.new_content": new,
+            "m.relates_to": {"rel_type": "m.replace", "event_id": event},
+        },
+    )
+
+
+async def react(person: Person, room: str, event: str, key: str) -> str:
+    relates = {"rel_type": "m.annotation", "event_id": event, "key": key}
+    return await person.send(room, "m.reaction", {"m.relates_to": relates})
+
+
+class Nio:
+    """A person with a client made of matrix-nio."""
+
+    def __init__(self, url: str, user: str, folder: Path) -> None:
+        self.user = user
+        self.screen = Screen()
+        folder.mkdir(exist_ok=True)
+        self.client = nio.AsyncClient(
+            url,
+            user,
+            store_path=str(folder),
+            config=nio.AsyncClientConfig(store=nio.store.SqliteStore),
+        )
+        self._syncing: asyncio.Task[None] | None = None
+
+    async def log_in(self) -> Nio:
+        await self.client.login(PASSWORD, device_name="nio")
+        self.client.add_event_callback(self._show, nio.Event)
+        self._syncing = asyncio.create_task(self.client.sync_forever(2000, full_state=True))
+        await self.client.synced.wait()
+        return self
+
+    async def _show(self, room: nio.MatrixRoom, event: nio.Event) -> None:
+        source = event.source
+        await self.screen.show(
+            Seen(event.event_id, room.room_id, event.sender, source["type"], source["content"])
+        )
+
+    async def send(self, room: str, kind: str, content: Json) -> str:
+        sent = await self.client.room_send(room, kind, content, ignore_unverified_devices=True)
+        return str(sent.event_id)
+
+    async def create_room(self, *invite: str, encrypted: bool = True) -> str:
+        made = await self.client.room_create(
+            invite=list(invite),
+            preset=nio.RoomPreset.private_chat,
+            initial_state=[ENCRYPTED] if encrypted else [],
+        )
+        while made.room_id not in self.client.rooms:
+            await self.client.synced.wait()
+        return str(made.room_id)
+
+    async def join(self, room: str) -> None:
+        await self.client.join(room)
+        while room not in self.client.rooms:
+            await self.client.synced.wait()
+
+    async def redact(self, room: str, event: str) -> None:
+        await self.client.room_redact(room, event)
+
+    async def upload(self, picture: bytes) -> Json:
+        stored, keys = await self.client.upload(
+            io.BytesIO(picture), "image/png", "ticket.png", encrypt=True, filesize=len(picture)
+        )
+        info = {"mimetype": "image/png", "size": len(picture)}
+        file = {"url": stored.content_uri, **keys}
+        return {"msgtype": "m.image", "body": "ticket.png", "info": info, "file": file}
+
+    async def leave(self) -> None:
+        if self._syncing is not None:
+            self._syncing.cancel()
+        await self.client.close()
+        self.client.store.database.close()
+
+
+class Rooms(MemoryStateStore):
+    """mautrix asks its rooms which of them are shared with somebody."""
+
+    async def find_shared_rooms(self, user_id: str) -> list[str]:
+        return [room for room, members in self.members.items() if user_id in members]
+
+
+class Mautrix:
+    """A person with a client made of mautrix and libolm."""
+
+    def __init__(self, url: str, user: str) -> None:
+        self.user = user
+        self.screen = Screen()
+        rooms = Rooms()
+        self.client = Client(mxid=user, base_url=url, state_store=rooms)
+        self._keys = MemoryCryptoStore(user, "a pickle key")
+        self.client.crypto = OlmMachine(self.client, self._keys, rooms)
+        self.client.crypto.share_keys_min_trust = TrustState.UNVERIFIED
+        self._synced = asyncio.Event()
+
+    async def log_in(self) -> Mautrix:
+        await self.client.login(password=PASSWORD, device_name="mautrix")
+        assert self.client.crypto is not None
+        await self.client.crypto.load()
+        await self.client.crypto.share_keys()
+        for kind in (EventType.ROOM_MESSAGE, EventType.REACTION, EventType.ROOM_REDACTION):
+            self.client.add_event_handler(kind, self._show)
+        self.client.start(None)
+        return self
+
+    async def _show(self, event: Any) -> None:
+        content = event.content.serialize() if event.content else {}
+        await self.screen.show(
+            Seen(event.event_id, event.room_id, event.sender, event.type.t, content)
+        )
+
+    async def send(self, room: str, kind: str, content: Json) -> str:
+        of = EventType.find(kind, EventType.Class.MESSAGE)
+        return str(await self.client.send_message_event(room, of, content))
+
+    async def create_room(self, *invite: str, encrypted: bool = True) -> str:
+        return str(
+            await self.client.create_room(
+                invitees=list(invite),
+                preset=RoomCreatePreset.PRIVATE,
+                initial_state=[ENCRYPTED] if encrypted else [],
+            )
+        )
+
+    async def join(self, room: str) -> None:
+        await self.client.join_room(room)
+
+    async def redact(self, room: str, event: str) -> None:
+        await self.client.redact(room, event)
+
+    async def upload(self, picture: bytes) -> Json:
+        stored, file = encrypt_attachment(picture)
+        file.url = await self.client.upload_media(stored, "application/octet-stream", "ticket.png")
+        content = MediaMessageEventContent(
+            msgtype=MessageType.IMAGE, body="ticket.png", file=file
+        ).serialize()
+        content["info"] = {"mimetype": "image/png", "size": len(picture)}
+        return content
+
+    async def leave(self) -> None:
+        self.client.stop()
+        await self.client.api.session.close()
+
+
+def full(name: str) -> str:
+    return f"@{name}:{NAME}"
+
+
+Waits = Callable[[], Awaitable[bool]]
