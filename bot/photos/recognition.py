@@ -84,9 +84,7 @@ class Recogniser:
         longest = sorted(turned, key=lambda quad: _width(quad) / _height(quad), reverse=True)
         votes = {"0": 0.0, "180": 0.0}
         for quad in longest[: 2 * TRIED]:
-            seen = self._engine(
-                cut(light, quad), use_det=False, use_cls=True, use_rec=False
-            )
+            seen = self._engine(cut(light, quad), use_det=False, use_cls=True, use_rec=False)
             label, score = seen.cls_res[0]
             votes[label] += score
         total = sum(votes.values())
@@ -183,9 +181,7 @@ class Look:
         return Look(
             tuple(
                 Part(
-                    tuple(
-                        replace(letter, confidence=confidence(letter)) for letter in part.letters
-                    )
+                    tuple(replace(letter, confidence=confidence(letter)) for letter in part.letters)
                 )
                 for part in self.parts
             )
@@ -249,7 +245,9 @@ def evenly_lit(light: Light) -> Light:
     large; what is nearly black all around stays so.
     """
     height, width = light.shape
-    small = cv2.resize(light, (max(1, width // 8), max(1, height // 8)), interpolation=cv2.INTER_AREA)
+    small = cv2.resize(
+        light, (max(1, width // 8), max(1, height // 8)), interpolation=cv2.INTER_AREA
+    )
     paper = cv2.GaussianBlur(cv2.dilate(small, np.ones((5, 5), dtype=np.uint8)), (0, 0), 6)
     paper = cv2.resize(paper, (width, height), interpolation=cv2.INTER_LINEAR)
     lit = light.astype(np.float32) / np.maximum(paper, DARKEST) * WHITE
@@ -267,7 +265,9 @@ def grown(quad: Quad) -> Quad:
     down = (quad[3] - quad[0]) / max(1.0, _height(quad))
     room = 0.08 * _height(quad)
     steps = ((-1, -1), (1, -1), (1, 1), (-1, 1))
-    moved = [corner + room * (x * along + y * down) for corner, (x, y) in zip(quad, steps, strict=True)]
+    moved = [
+        corner + room * (x * along + y * down) for corner, (x, y) in zip(quad, steps, strict=True)
+    ]
     return np.array(moved, dtype=np.float32)
 
 

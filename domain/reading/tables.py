@@ -23,7 +23,7 @@ Split = Callable[[str], list[str]]
 
 
 @dataclass(frozen=True, slots=True)
-class _Column:
+class Column:
     """A heading without its unit, and the unit that stood in brackets behind it."""
 
     name: str
@@ -56,15 +56,15 @@ def _read(lines: Sequence[str], top: int, split: Split) -> list[str]:
     headings = [cell for cell in split(lines[top]) if cell]
     if len(headings) < LEAST_COLUMNS or any(_has_digit(heading) for heading in headings):
         return []
-    columns = [_column(heading) for heading in headings]
+    columns = [column_of(heading) for heading in headings]
     named: list[str] = []
     bare: list[str] = []
     for line in lines[top + 1 :]:
         cells = split(line)
         if len(cells) == len(columns) + 1 and _is_named(cells):
-            named.append(_named_row(cells[0], columns, cells[1:]))
+            named.append(row_told(cells[0], columns, cells[1:]))
         elif len(cells) == len(columns) and _is_named(cells):
-            named.append(_named_row(cells[0], columns[1:], cells[1:]))
+            named.append(row_told(cells[0], columns[1:], cells[1:]))
         elif len(cells) == len(columns) and all(_FIGURE.match(cell) for cell in cells):
             bare.append(
                 ", ".join(column.told(cell) for column, cell in zip(columns, cells, strict=True))
@@ -79,7 +79,15 @@ def _read(lines: Sequence[str], top: int, split: Split) -> list[str]:
     return ["\n".join([*before, *named])] if len(named) >= LEAST_COLUMNS else []
 
 
-def _named_row(name: str, columns: Sequence[_Column], cells: Sequence[str]) -> str:
+def column_of(heading: str) -> Column:
+    """A heading taken apart: its name, and its unit where that stands in brackets."""
+    unit = _UNIT.search(heading)
+    if unit is None:
+        return Column(heading.strip(), "")
+    return Column(heading[: unit.start()].strip(), unit[1].casefold())
+
+
+def row_told(name: str, columns: Sequence[Column], cells: Sequence[str]) -> str:
     """'steer left 2,540, steer right 2,600'; a column without a name of its own is the name's."""
     parts = [
         f"{name} {cell}"
@@ -98,13 +106,6 @@ def _is_named(cells: Sequence[str]) -> bool:
     first, rest = cells[0], cells[1:]
     named = bool(first) and not _has_digit(first) and bool(rest)
     return named and all(_FIGURE.match(cell) for cell in rest)
-
-
-def _column(heading: str) -> _Column:
-    unit = _UNIT.search(heading)
-    if unit is None:
-        return _Column(heading.strip(), "")
-    return _Column(heading[: unit.start()].strip(), unit[1].casefold())
 
 
 def _has_digit(text: str) -> bool:

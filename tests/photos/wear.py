@@ -59,7 +59,9 @@ def blurred(sheet: Image.Image, chance: random.Random) -> Image.Image:
 def noisy(sheet: Image.Image, chance: random.Random) -> Image.Image:
     """Taken in too little light: grain all over."""
     photo = on_a_table(sheet, chance, chance.uniform(-5, 5))
-    grain = np.random.default_rng(chance.randrange(2**32)).normal(0, 26, (photo.height, photo.width))
+    grain = np.random.default_rng(chance.randrange(2**32)).normal(
+        0, 26, (photo.height, photo.width)
+    )
     return Image.fromarray(np.clip(np.asarray(photo) + grain, 0, 255).astype(np.uint8))
 
 
@@ -93,7 +95,9 @@ def as_sent(photo: Image.Image) -> bytes:
     """The bytes that a chat network hands on: scaled down, and a JPEG of middling quality."""
     small = photo.copy()
     small.thumbnail((LONGEST, LONGEST))
-    tinted = ImageChops.multiply(small.convert("RGB"), Image.new("RGB", small.size, (255, 250, 238)))
+    tinted = ImageChops.multiply(
+        small.convert("RGB"), Image.new("RGB", small.size, (255, 250, 238))
+    )
     kept = io.BytesIO()
     tinted.save(kept, "JPEG", quality=72)
     return kept.getvalue()
