@@ -65,7 +65,9 @@ def find_claim(
         and not (last is not None and last.end > before_index)
     ):
         figure.claimed = f"'{before.raw}'"
-    elif _beside_month(before, figure) or _beside_month(after, figure):
+    elif (
+        _beside_month(before, figure) or _beside_month(after, figure) or _ends_date(tokens, figure)
+    ):
         figure.claimed = "a date"
     elif figure.dimension is None and _street_follows(tokens, figure.end):
         figure.claimed = "an address"
@@ -207,6 +209,18 @@ def _beside_month(token: Token | None, figure: Figure) -> bool:
         and figure.whole
         and (figure.value <= 31 or figure.value in YEARS)
     )
+
+
+def _ends_date(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'May 15, 2026': a year behind a day behind a month."""
+    if not (figure.dimension is None and figure.whole and figure.value in YEARS):
+        return False
+    at = figure.start - 1
+    if at >= 0 and tokens[at].raw == ",":
+        at -= 1
+    if at < 1 or tokens[at].kind is not NUMBER or not 1 <= tokens[at].value <= 31:
+        return False
+    return "month" in tokens[at - 1].senses.get("time", "").split()
 
 
 def _street_follows(tokens: Sequence[Token], index: int) -> bool:

@@ -10,6 +10,8 @@ from domain.reading.scene import OTHER, REQUEST, Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token
 
 LONGEST = 4
+NO_PLACE = frozenset(("axle_noun", "passes"))
+"""Classes of words that head figures."""
 
 
 def read_place(scene: Scene) -> str | None:
@@ -41,8 +43,8 @@ def _heading(scene: Scene) -> str | None:
     if end is None or end == 0 or end > 8 or sum(t.kind is BREAK for t in tokens) < 3:
         return None
     line = tokens[:end]
-    if any(token.kind in (NUMBER, TIME) or "axle_noun" in token.senses for token in line):
-        return None  # 'wheel weights' heads the figures, and names no place
+    if any(token.kind in (NUMBER, TIME) or not NO_PLACE.isdisjoint(token.senses) for token in line):
+        return None  # 'wheel weights' and 'first weigh' head the figures, and name no place
     return scene.words_between(0, end)
 
 
@@ -70,6 +72,8 @@ def _standing_alone(scene: Scene) -> str | None:
     for index, token in enumerate(tokens):
         if not (token.kind is WORD and not token.senses and token.raw[0].isupper()):
             continue
+        if "heads_field" in token.groups:
+            continue  # 'Date: 07/11/2026' on a pasted ticket
         before = tokens[index - 1] if index else None
         if before is None or before.kind in (MARK, BREAK) or before.kind is NUMBER:
             end = _name_end(tokens, index)
