@@ -37,7 +37,7 @@ FILTER: dict[str, Any] = {
     "presence": {"types": []},
     "account_data": {"types": []},
     "room": {
-        "timeline": {"limit": 50},
+        "timeline": {"limit": 20},
         "ephemeral": {"types": []},
         "account_data": {"types": []},
     },

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import asyncio
 import io
-from collections.abc import Awaitable, Callable
+import json
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Protocol
@@ -26,7 +27,7 @@ from mautrix.types import (
     TrustState,
 )
 
-from tests.networks.matrix.homeserver import NAME, PASSWORD
+from tests.networks.matrix.homeserver import PASSWORD
 
 PATIENCE = 15.0
 ENCRYPTED = {
@@ -127,20 +128,51 @@ class Nio:
             store_path=str(folder),
             config=nio.AsyncClientConfig(store=nio.store.SqliteStore),
         )
+        self.requests: list[nio.RoomKeyRequest] = []
         self._syncing: asyncio.Task[None] | None = None
 
     async def log_in(self) -> Nio:
         await self.client.login(PASSWORD, device_name="nio")
+        # nio keeps requests of other people's devices to itself.
+        self.client.olm._collect_single_key_share = self._requested
         self.client.add_event_callback(self._show, nio.Event)
         self._syncing = asyncio.create_task(self.client.sync_forever(2000, full_state=True))
         await self.client.synced.wait()
         return self
+
+    def _requested(self, request: nio.RoomKeyRequest) -> bool:
+        self.requests.append(request)
+        return True
 
     async def _show(self, room: nio.MatrixRoom, event: nio.Event) -> None:
         source = event.source
         await self.screen.show(
             Seen(event.event_id, room.room_id, event.sender, source["type"], source["content"])
         )
+
+    def joined(self, user: str, room: str | None = None) -> Callable[[Seen], bool]:
+        """Whether an event says that somebody joined."""
+        return lambda seen: (
+            seen.sender == user
+            and seen.content.get("membership") == "join"
+            and room in (None, seen.room)
+        )
+
+    async def answer_key_requests(self, user: str) -> None:
+        """Give the keys that somebody's device asks for, as a client does that trusts it."""
+        olm = self.client.olm
+        async with asyncio.timeout(PATIENCE):
+            while not self.requests:
+                await self.client.synced.wait()
+        for request in self.requests:
+            device = olm.device_store[user][request.requesting_device_id]
+            session = olm.session_store.get(device.curve25519)
+            key = olm.inbound_group_store.get(
+                request.room_id, request.sender_key, request.session_id
+            )
+            await self.client.to_device(
+                olm._encrypt_forwarding_key(request.room_id, key, session, device)
+            )
 
     async def send(self, room: str, kind: str, content: Json) -> str:
         sent = await self.client.room_send(room, kind, content, ignore_unverified_devices=True)
@@ -163,6 +195,19 @@ class Nio:
 
     async def redact(self, room: str, event: str) -> None:
         await self.client.room_redact(room, event)
+
+    async def upgrade(self, room: str) -> str:
+        """The room that replaces this one from now on."""
+        answer = await self.client.send(
+            "POST",
+            f"/_matrix/client/v3/rooms/{room}/upgrade",
+            json.dumps({"new_version": "11"}),
+            {"Authorization": f"Bearer {self.client.access_token}"},
+        )
+        to = str((await answer.json())["replacement_room"])
+        while to not in self.client.rooms:
+            await self.client.synced.wait()
+        return to
 
     async def upload(self, picture: bytes) -> Json:
         stored, keys = await self.client.upload(
@@ -248,8 +293,18 @@ class Mautrix:
         await self.client.api.session.close()
 
 
-def full(name: str) -> str:
-    return f"@{name}:{NAME}"
+class Account(Protocol):
+    """Somebody who can be invited."""
+
+    @property
+    def user(self) -> str: ...
 
 
-Waits = Callable[[], Awaitable[bool]]
+async def shared_room(drawbar: Account, wren: Nio, *others: Person) -> str:
+    """An encrypted room that Drawbar and everybody given has joined."""
+    room = await wren.create_room(drawbar.user, *(each.user for each in others))
+    for each in others:
+        await each.join(room)
+    for each in (drawbar, *others):
+        await wren.screen.wait_for(wren.joined(each.user, room))
+    return room
