@@ -52,7 +52,7 @@ class Sender:
 
     def __init__(self, client: Client) -> None:
         self._client = client
-        self._arrived: dict[str, int] = {}
+        self._arrived: dict[tuple[str, str], int] = {}
 
     async def send(self, letter: Letter) -> Outcome:
         """Send an answer once; a repeat under its key goes on after the parts that arrived."""
@@ -61,15 +61,17 @@ class Sender:
             outcome = await self._sign(place.chat, place.message)
             if outcome is not None:
                 return outcome
-        parts = rendered(letter.answer)
-        outcome = await self._send_parts(letter.key, place, parts)
+        key = letter.chat, letter.key
+        outcome = await self._send_parts(key, place, rendered(letter.answer))
         if isinstance(outcome, NotSent | Unknown):
             self._forget_oldest()
         else:
-            self._arrived.pop(letter.key, None)
+            self._arrived.pop(key, None)
         return outcome
 
-    async def _send_parts(self, key: str, place: _Place, parts: Sequence[Part]) -> Outcome:
+    async def _send_parts(
+        self, key: tuple[str, str], place: _Place, parts: Sequence[Part]
+    ) -> Outcome:
         outcome: Outcome = Delivered()
         for number in range(self._arrived.get(key, 0), len(parts)):
             outcome = await self._send_part(place, parts[number], first=number == 0)
