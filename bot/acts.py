@@ -13,18 +13,20 @@ from typing import assert_never
 
 from sqlalchemy.orm import Session
 
+from bot import inviting
 from bot.answers import asking, correcting, dispatch, shared
 from bot.answers.answer import Answer, joined
-from bot.store import journal, logbook, versions
+from bot.store import journal, logbook, replies, versions
 from bot.store.tables import ChatRow, MessageRow, OpenQuestionRow
-from domain.corrections import Amended, Unclear, Withdrawn, bind
+from domain.corrections import Amended, Change, Unclear, Withdrawn, bind
 from domain.doubts import answers_doubt, kinds_in_doubt, picked
-from domain.entries import Correction, Entry, Fill, Hitch, Rating, Weighing
+from domain.entries import Correction, Entry, Fill, Hitch, Odometer, Rating, Weighing
 from domain.log import Logged, Preferences
+from domain.motion import STOPS, is_moving, is_stop
 from domain.naming import Names, settled, which_trailer_is_open
 from domain.plausible import doubt_of
 from domain.rig import rig_of
-from domain.verdicts import Ask, Choice, Facts, Question, Silent, Verdict
+from domain.verdicts import SHARING_TOPICS, Ask, Choice, Facts, Question, Silent, Verdict
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,10 +55,7 @@ def act(desk: Desk, verdict: Verdict) -> Answer | None:
             desk.message.text = ""
             return None
         case Question():
-            reach = dispatch.reach_of_question(verdict)
-            log = logbook.log(desk.session, desk.book, latest=reach)
-            now = desk.message.sent_at
-            return dispatch.question_answer(log, desk.preferences, now, verdict)
+            return answer_question(desk, verdict)
         case Ask():
             return ask_back(desk, verdict)
         case Facts(entries):
@@ -67,11 +66,40 @@ def act(desk: Desk, verdict: Verdict) -> Answer | None:
             assert_never(verdict)
 
 
+def answer_question(desk: Desk, question: Question) -> Answer:
+    """The answer to a question, from as much of the logbook as it needs."""
+    if question.topic in SHARING_TOPICS:
+        return inviting.sharing_answer(desk.session, desk.chat, desk.message, question)
+    log = logbook.log(desk.session, desk.book, latest=dispatch.reach_of_question(question))
+    return dispatch.question_answer(log, desk.preferences, desk.message.sent_at, question)
+
+
 def ask_back(desk: Desk, doubt: Ask) -> Answer:
-    """Put a doubt to the chat; nothing is kept of its message until it is settled."""
-    journal.put_question(desk.session, desk.chat, desk.message, doubt)
+    """Put a doubt to the chat; nothing is kept of its message until it is settled.
+
+    While the rig is on the move a question waits for the next stop, unless a limit may be
+    exceeded, or what is in doubt is itself done standing.
+    """
+    held = doubt.why != asking.FAR_OVER and _is_on_the_road(desk, doubt)
+    journal.put_question(desk.session, desk.chat, desk.message, doubt, held=held)
     desk.message.state = journal.DOUBTED
-    return asking.ask_answer(doubt)
+    return asking.held_answer() if held else asking.ask_answer(doubt)
+
+
+def _is_on_the_road(desk: Desk, doubt: Ask) -> bool:
+    if kinds_in_doubt(doubt) & set(STOPS):
+        return False
+    lately = logbook.log(desk.session, desk.book, (Odometer, *STOPS), dispatch.LATELY)
+    return is_moving(lately, desk.message.sent_at)
+
+
+def _held_question(desk: Desk, entries: tuple[Entry, ...]) -> Answer | None:
+    """At a stop: the question that waited for it."""
+    question = journal.open_question(desk.session, desk.chat)
+    if question is None or not question.held or not is_stop(entries):
+        return None
+    question.held = False
+    return asking.ask_answer(journal.asked(question), kept=question.entry_id is not None)
 
 
 def against_the_rig(desk: Desk, entries: tuple[Entry, ...], asked: Ask | None) -> Ask | None:
@@ -116,7 +144,7 @@ def keep(desk: Desk, entries: tuple[Entry, ...], question: OpenQuestionRow | Non
     answers = correct_all(desk, entries)
     if kept:
         answers.insert(0, answer_to(desk, kept))
-    doubt = trailer_doubt(desk, kept)
+    doubt = trailer_doubt(desk, kept) or _held_question(desk, entries)
     return joined([*answers, doubt] if doubt else answers)
 
 
@@ -176,7 +204,7 @@ def _correct(desk: Desk, correction: Correction) -> Answer:
     if last is not None:
         # It corrects what was just texted, not an older entry that happens to look alike.
         return asking.still_open_answer(last)
-    outcome = bind(correction, logbook.recent(desk.session, desk.book))
+    outcome = bind(correction, _correctable(desk))
     match outcome:
         case Amended(before, after, _):
             after = settled(after, desk.names)
@@ -204,6 +232,14 @@ def _correct(desk: Desk, correction: Correction) -> Answer:
             return correcting.unclear_answer(outcome)
         case _:
             assert_never(outcome)
+
+
+def _correctable(desk: Desk) -> tuple[Change, ...]:
+    """What a correction can be about: the message that it replies to, else the last ones."""
+    key = replies.about(desk.session, desk.chat.id, desk.message.reply_to)
+    lines = () if key is None else versions.lines(desk.session, key)
+    meant = tuple(line.standing for line in lines if line.standing is not None)
+    return (Change(kept=meant),) if meant else logbook.recent(desk.session, desk.book)
 
 
 def _last_doubt(desk: Desk) -> Ask | None:

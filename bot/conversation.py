@@ -22,14 +22,15 @@ from bot.acts import Desk, act
 from bot.answers import asking
 from bot.answers.answer import Answer
 from bot.knowing import Known, known, nothing_known
-from bot.messages import Deleted, Edited, Event, Message
+from bot.messages import Deleted, Edited, Event, Message, Moved, Photo
 from bot.revising import revise
-from bot.store import journal, outbox, versions
+from bot.store import journal, outbox, sharing, versions
 from bot.store.database import Store
 from bot.store.journal import Claimed
 from bot.store.tables import ChatRow, LogbookRow, MessageRow
 from domain.context import Context
 from domain.log import Preferences
+from domain.pictured import of_photo
 from domain.verdicts import Ask, Silent, Verdict
 
 Reader = Callable[[str, Context], Verdict]
@@ -57,21 +58,23 @@ class Conversation:
                 return self.edit(event)
             case Deleted():
                 return self.delete(event)
+            case Moved():
+                return self.follow(event)
             case _:
                 assert_never(event)
 
     def receive(self, message: Message, edited_at: datetime | None = None) -> bool:
         """Take a message through; whether it was meant for Drawbar and is new.
 
-        A failure while handling raises, with the message kept for another try.
+        Raises NotHandled where handling fails; the message is kept for another try.
         """
         with self._store.look() as session:
             row = journal.find(session, message.network, message.chat, message.id)
             if row is not None:
                 return self._finish(row)
             chat = journal.chat_of(session, message.network, message.chat)
-            knows = self._known(session, chat, message.sent_at)
-        verdict = self._reader(message.text, knows.context)
+            knows = self._known(session, chat, message)
+        verdict = self._read(message.text, knows.context, sure_of(message.photo))
         if isinstance(verdict, Silent):
             return False
         version = None if edited_at is None else journal.Version(versions.EDITED, edited_at)
@@ -82,10 +85,15 @@ class Conversation:
         self._handle(row.id, (knows, verdict))
         return True
 
+    def was_taken(self, message: Message) -> bool:
+        """Whether a message is in the journal."""
+        with self._store.look() as session:
+            return journal.find(session, message.network, message.chat, message.id) is not None
+
     def is_for_log(self, message: Message) -> bool:
         """Whether a message would be taken for Drawbar by a chat that knows nothing."""
         context = nothing_known(message.sent_at, self._defaults).context
-        return not isinstance(self._reader(message.text, context), Silent)
+        return not isinstance(self._read(message.text, context, sure_of(message.photo)), Silent)
 
     def edit(self, edited: Edited) -> bool:
         """Take an edit through; that of a message which was never journalled is a new message."""
@@ -109,6 +117,12 @@ class Conversation:
             text="",
         )
         return self._revise(message, deleted.id, versions.DELETED, deleted.at)
+
+    def follow(self, moved: Moved) -> bool:
+        """Let a chat that the network knows by another id keep its logbook."""
+        with self._store.work() as session:
+            sharing.follow(session, moved.network, moved.chat, moved.to)
+        return True
 
     def _revise(self, message: Message, original_id: str, act: str, at: datetime) -> bool:
         with self._store.work() as session:
@@ -143,7 +157,7 @@ class Conversation:
         for key in keys:
             try:
                 done += self._handle_next(key, None, failed, wait) is not None
-            except _NotHandled as error:
+            except NotHandled as error:
                 logger.exception("%s", error)
                 failed.append(error.key)
         return done
@@ -156,8 +170,8 @@ class Conversation:
 
     def _read_apart(self, session: Session, row: MessageRow) -> tuple[Known, Verdict]:
         """A message as of its own time, as if nothing had been asked."""
-        knows = self._known(session, session.get_one(ChatRow, row.chat_id), row.sent_at)
-        return knows, self._reader(row.text, replace(knows.context, asked=None))
+        knows = self._known(session, session.get_one(ChatRow, row.chat_id), row)
+        return knows, self._read(row.text, replace(knows.context, asked=None), sure_of_row(row))
 
     def handle_again(self, key: int) -> None:
         """Let a message that could not be read take the effect that it is read to have by now."""
@@ -174,9 +188,9 @@ class Conversation:
         while True:
             try:
                 done = self._handle_next(key, earlier, failed)
-            except _NotHandled as error:
+            except NotHandled as error:
                 if error.key == key:
-                    raise error.cause from None
+                    raise
                 logger.exception("%s", error)
                 failed.append(error.key)
                 continue
@@ -202,6 +216,8 @@ class Conversation:
             try:
                 answer = self._answer(session, claimed, earlier if row.id == key else None)
                 if answer is not None:
+                    # With nobody else in the chat a line disturbs no one, and tells more.
+                    answer = replace(answer, quiet=answer.quiet and not row.private)
                     outbox.queue(session, claimed.chat.id, answer, self._clock(), row.id)
                 if row.state == journal.WAITING:
                     row.state = journal.HANDLED
@@ -213,7 +229,7 @@ class Conversation:
             except Exception as error:
                 session.rollback()
                 self._count_failure(session, row.id)
-                raise _NotHandled(row.id, error) from error
+                raise NotHandled(row.id) from error
             return row.id
 
     def _answer(
@@ -227,7 +243,7 @@ class Conversation:
             def reread(asked: Ask | None) -> tuple[Known, Verdict]:
                 knows = known(session, chat, book, row.sent_at)
                 context = replace(knows.context, asked=asked)
-                return knows, self._reader(row.text, context)
+                return knows, self._read(row.text, context, sure_of_row(row))
 
             desk = Desk(
                 session, chat, row, preferences, known(session, chat, book, row.sent_at).names
@@ -236,8 +252,8 @@ class Conversation:
         if earlier is not None and earlier[0].revision == book.revision:
             knows, verdict = earlier
         else:
-            knows = known(session, chat, book, row.sent_at)
-            verdict = self._reader(row.text, knows.context)
+            knows = known(session, chat, book, row.sent_at, row.reply_to)
+            verdict = self._read(row.text, knows.context, sure_of_row(row))
         return act(Desk(session, chat, row, preferences, knows.names), verdict)
 
     def _count_failure(self, session: Session, key: int) -> None:
@@ -246,16 +262,33 @@ class Conversation:
             outbox.queue(session, row.chat_id, asking.stuck_answer(row.text), self._clock(), key)
         session.commit()
 
-    def _known(self, session: Session, chat: ChatRow | None, sent_at: datetime) -> Known:
+    def _read(self, text: str, context: Context, sure: bool | None) -> Verdict:
+        """What a text is read as; `sure` is None for one that was typed."""
+        verdict = self._reader(text, context)
+        return verdict if sure is None else of_photo(verdict, sure)
+
+    def _known(
+        self, session: Session, chat: ChatRow | None, message: Message | MessageRow
+    ) -> Known:
         if chat is None:
-            return nothing_known(sent_at, self._defaults)
-        return known(session, chat, session.get_one(LogbookRow, chat.logbook_id), sent_at)
+            return nothing_known(message.sent_at, self._defaults)
+        book = session.get_one(LogbookRow, chat.logbook_id)
+        return known(session, chat, book, message.sent_at, message.reply_to)
 
 
-class _NotHandled(Exception):
+def sure_of(photo: Photo | None) -> bool | None:
+    """Whether a photo's lines are beyond doubt; None where there is no photo."""
+    return None if photo is None else photo.sure
+
+
+def sure_of_row(row: MessageRow) -> bool | None:
+    """The same of a message that was journalled."""
+    return None if row.photo is None else row.sure
+
+
+class NotHandled(Exception):
     """Handling a message failed; it is kept for another try."""
 
-    def __init__(self, key: int, cause: Exception) -> None:
+    def __init__(self, key: int) -> None:
         super().__init__(f"message {key} could not be handled and is kept")
         self.key = key
-        self.cause = cause

@@ -1,9 +1,11 @@
 """Sending what waits in the outbox.
 
 This file decides order and patience: a chat's answers leave one by one in the order in which
-they were queued, an answer whose fate is unknown is tried again under the same key after
-growing pauses, and one that a network refuses is parked and told to another keeper of the
-logbook. It does not know any network.
+they were queued, one that did not arrive is tried again after growing pauses, and one that a
+network refuses is parked and told to another keeper of the logbook. Where an answer may have
+arrived all the same it is tried again under its key on a network that shows it once; elsewhere
+once more where it is urgent, and not at all where it is routine: shown twice is worse than a
+missing tick. It does not know any network.
 
 The one window in which an answer can be shown twice: the network has it, and the process dies
 before that is noted. Under a key that the network knows again nothing shows; elsewhere the
@@ -23,8 +25,17 @@ from sqlalchemy.exc import DBAPIError
 from sqlalchemy.orm import Session
 
 from bot.answers.trouble import undelivered_answer
-from bot.messages import Delivered, Network, Outcome, Refused, Unknown
-from bot.store import outbox
+from bot.messages import (
+    Delivered,
+    Letter,
+    MovedTo,
+    Network,
+    NotSent,
+    Outcome,
+    Refused,
+    Unknown,
+)
+from bot.store import outbox, sharing
 from bot.store.database import Store
 from bot.store.outbox import Parcel
 
@@ -101,7 +112,15 @@ class Delivery:
 
     async def _send(self, parcel: Parcel) -> None:
         network = self._networks[parcel.network]
-        outcome = await network.send(parcel.chat, parcel.answer, f"drawbar-{parcel.key}")
+        outcome = await network.send(
+            Letter(
+                chat=parcel.chat,
+                answer=parcel.answer,
+                key=f"drawbar-{parcel.key}",
+                reply_to=parcel.reply_to,
+                thread=parcel.thread,
+            )
+        )
         tries = 0
         while True:
             try:
@@ -115,16 +134,30 @@ class Delivery:
     def _note(self, parcel: Parcel, outcome: Outcome) -> None:
         with self._store.work() as session:
             match outcome:
-                case Delivered():
-                    outbox.mark_sent(session, parcel.key)
+                case Delivered(reference):
+                    outbox.mark_sent(session, parcel.key, reference)
                 case Refused(reason):
                     self._park(session, parcel, reason)
-                case Unknown(reason, retry_after):
+                case NotSent(reason, retry_after):
                     wait = max(retry_after or timedelta(), pause_after(parcel.attempts + 1))
                     outbox.put_off(session, parcel.key, reason, self._clock() + wait)
+                case Unknown(reason) if self._may_repeat(parcel):
+                    due = self._clock() + pause_after(parcel.attempts + 1)
+                    outbox.put_off(session, parcel.key, reason, due, doubtful=True)
+                case Unknown(reason):
+                    logger.warning("an answer to %s may not have arrived", parcel.network)
+                    outbox.mark_uncertain(session, parcel.key, reason)
+                case MovedTo(chat):
+                    sharing.follow(session, parcel.network, parcel.chat, chat)
+                    outbox.put_off(session, parcel.key, "the chat has moved", self._clock())
                 case _:
                     assert_never(outcome)
         self._claims.leave(parcel.chat_key)
+
+    def _may_repeat(self, parcel: Parcel) -> bool:
+        """Whether an answer that may have arrived is sent once more."""
+        once_by_key = self._networks[parcel.network].once_by_key
+        return once_by_key or (parcel.answer.urgent and parcel.doubtful == 0)
 
     def _park(self, session: Session, parcel: Parcel, reason: str) -> None:
         """Give an answer up, and tell another keeper of the logbook in the same transaction."""

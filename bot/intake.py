@@ -1,8 +1,9 @@
-"""Taking in what a network hands over while the database may be in trouble.
+"""Taking in what a network hands over, before and around the conversation.
 
-This file decides patience: a message that can't be written is tried again after growing pauses
-and handed back to nobody until it is, its sender is told so once, and talk is not answered. It
-does not know what a message does.
+This file decides patience and bounds: who is not let in gets no further, nor does a flood; a
+photo is read first; a message that can't be written is tried again after growing pauses and
+handed back to nobody until it is, its sender is told so once, and talk is not answered. It does
+not know what a message does.
 """
 
 from __future__ import annotations
@@ -11,14 +12,20 @@ import asyncio
 import logging
 from collections.abc import Awaitable, Callable, Mapping
 from concurrent.futures import Executor
+from dataclasses import replace
 from datetime import timedelta
+from typing import TypeVar
 
 from sqlalchemy.exc import InterfaceError, InternalError, OperationalError
 
-from bot.answers.trouble import not_written_answer
+from bot.admission import Door
+from bot.answers import trouble
+from bot.answers.answer import Answer
 from bot.conversation import Conversation
 from bot.delivery import pause_after
-from bot.messages import Event, Message, Network
+from bot.floods import Floods
+from bot.messages import Edited, Event, Letter, Message, Network
+from bot.sight import NotRead, Sight
 
 TROUBLE = (OperationalError, InterfaceError, InternalError)
 """Errors of the database's own: full disk, lock, lost connection; any other is a bug."""
@@ -27,7 +34,11 @@ LONGEST_PAUSE = timedelta(seconds=5)
 TELL_AFTER = 3
 """Attempts after which the sender is told; most trouble is over before."""
 
+MOST_TEXT = 16_384
+"""Characters of one message that are taken in; a season's log is shorter."""
+
 logger = logging.getLogger(__name__)
+Result = TypeVar("Result")
 
 
 class Intake:
@@ -39,30 +50,92 @@ class Intake:
         networks: Mapping[str, Network],
         worker: Executor,
         rest: Callable[[float], Awaitable[None]] = asyncio.sleep,
+        *,
+        door: Door | None = None,
+        sight: Sight | None = None,
+        floods: Floods | None = None,
     ) -> None:
         self._conversation = conversation
         self._networks = networks
         self._worker = worker
         self._rest = rest
+        self._door = door
+        self._sight = sight
+        self._floods = floods
 
     async def take(self, event: Event) -> bool:
-        """Take an event through; returns once it is in the log, or known to be talk."""
+        """Take an event through; returns once it is in the log, or known not to be for it."""
+        if isinstance(event, Message) and self._floods is not None:
+            flood = self._floods.meet(event)
+            if flood is not None:
+                return await self._dismiss(event, flood.answer)
+        if self._door is not None:
+            door = self._door
+            dismissed = await self._patiently(event, lambda: door.meet(event))
+            if dismissed is not None:
+                return await self._dismiss(event, dismissed.answer)
+        if isinstance(event, Message | Edited) and len(_message(event).text) > MOST_TEXT:
+            return await self._dismiss(event, trouble.too_long_answer())
+        if isinstance(event, Message) and event.photo is not None:
+            try:
+                event = await self._look_at(event)
+            except NotRead as error:
+                wanted = error.worth_telling and event.private
+                answer = trouble.not_seen_answer(str(error)) if wanted else None
+                return await self._dismiss(event, answer)
+        taken = await self._patiently(event, lambda: self._conversation.take(event))
+        if not taken and isinstance(event, Message) and _wants_a_word(event):
+            known = await self._patiently(event, lambda: self._conversation.was_taken(event))
+            await self._dismiss(event, None if known else trouble.not_read_answer())
+        return taken
+
+    async def _look_at(self, message: Message) -> Message:
+        """The message with its photo's lines below the caption; raises NotRead."""
+        if self._sight is None or message.photo is None:
+            raise NotRead("I can't read photos here; text me the figures.", worth_telling=True)
+        lines, sure = await self._sight.lines(message.network, message.photo)
+        text = f"{message.text}\n{lines}" if message.text else lines
+        return replace(message, text=text, photo=replace(message.photo, sure=sure))
+
+    async def _patiently(self, event: Event, work: Callable[[], Result]) -> Result:
         attempts = 0
         while True:
             try:
-                loop = asyncio.get_running_loop()
-                return await loop.run_in_executor(self._worker, self._conversation.take, event)
+                return await asyncio.get_running_loop().run_in_executor(self._worker, work)
             except TROUBLE as error:
                 attempts += 1
                 logger.warning("a message can't be written yet: %s", error.orig)
                 if attempts == TELL_AFTER:
-                    await self._tell(event)
+                    await self._tell_of_trouble(event)
                 await self._rest(min(pause_after(attempts), LONGEST_PAUSE).total_seconds())
 
-    async def _tell(self, event: Event) -> None:
-        """Tell the sender, past the outbox, which can't be written to either."""
-        if not isinstance(event, Message) or not self._conversation.is_for_log(event):
-            return
-        network = self._networks.get(event.network)
-        if network is not None:
-            await network.send(event.chat, not_written_answer(), f"trouble-{event.id}")
+    async def _tell_of_trouble(self, event: Event) -> None:
+        if isinstance(event, Message) and self._conversation.is_for_log(event):
+            await self._dismiss(event, trouble.not_written_answer())
+
+    async def _dismiss(self, event: Event, answer: Answer | None) -> bool:
+        """Say something past the outbox, of what is not in the log; false."""
+        if answer is not None and isinstance(event, Message | Edited):
+            message = _message(event)
+            network = self._networks.get(message.network)
+            if network is not None:
+                await network.send(
+                    Letter(
+                        chat=message.chat,
+                        answer=answer,
+                        key=f"drawbar-aside-{message.id}",
+                        reply_to=message.id,
+                        thread=message.thread,
+                    )
+                )
+        return False
+
+
+def _message(event: Message | Edited) -> Message:
+    return event.message if isinstance(event, Edited) else event
+
+
+def _wants_a_word(message: Message) -> bool:
+    """Whether somebody alone with Drawbar means it, by a figure or a question mark."""
+    told = any(each.isdigit() or each == "?" for each in message.text)
+    return message.private and message.photo is None and told

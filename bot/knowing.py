@@ -13,7 +13,7 @@ from datetime import datetime
 from sqlalchemy.orm import Session
 
 from bot.answers import dispatch
-from bot.store import journal, logbook
+from bot.store import journal, logbook, replies
 from bot.store.tables import ChatRow, LogbookRow
 from domain.context import Context
 from domain.entries import Fill, Hitch, Rating
@@ -46,8 +46,17 @@ def nothing_known(sent_at: datetime, defaults: Preferences) -> Known:
     return Known(context, Names())
 
 
-def known(session: Session, chat: ChatRow, book: LogbookRow, sent_at: datetime) -> Known:
-    """What the chat knows by now of the time when a message was sent."""
+def known(
+    session: Session,
+    chat: ChatRow,
+    book: LogbookRow,
+    sent_at: datetime,
+    reply_to: str | None = None,
+) -> Known:
+    """What the chat knows by now of the time when a message was sent.
+
+    A reply to something else than the open question does not answer that.
+    """
     preferences = journal.preferences_of(book)
     told = logbook.log(session, book.id, (Rating, Hitch), dispatch.LATELY)
     hitched = told.hitched_to(sent_at)
@@ -55,6 +64,9 @@ def known(session: Session, chat: ChatRow, book: LogbookRow, sent_at: datetime) 
     rig = rig_of(told)
     fuel = rig.fuel or truck_fuel(logbook.log(session, book.id, (Fill,), LATEST_FILLS))
     question = journal.open_question(session, chat)
+    about = replies.about(session, chat.id, reply_to)
+    if question is not None and about not in (None, replies.first_of(session, question.message_id)):
+        question = None
     context = Context(
         sent_at=sent_at,
         units=preferences.units,

@@ -33,7 +33,8 @@ class Message:
     them; `sent_at` is aware. `reply_to` is the id of the message that it replies to, `thread`
     the part of the chat in which its answer belongs. A choice that is tapped is a message too:
     its text is the choice's number, and it replies to the answer that offered it. `private`
-    says that nobody else is in the chat.
+    says that nobody else is in the chat; `title` is what its people see the chat called, the
+    person's name where it is private.
     """
 
     network: str
@@ -46,7 +47,8 @@ class Message:
     reply_to: str | None = None
     thread: str | None = None
     photo: Photo | None = None
-    private: bool = True
+    private: bool = False
+    title: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

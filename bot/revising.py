@@ -14,13 +14,14 @@ from dataclasses import replace
 from bot.acts import (
     Desk,
     against_the_rig,
+    answer_question,
     answer_to,
     ask_back,
     correct_all,
     settled_all,
     trailer_doubt,
 )
-from bot.answers import correcting, dispatch
+from bot.answers import correcting
 from bot.answers.answer import Answer, joined
 from bot.knowing import Known
 from bot.store import journal, logbook, versions
@@ -146,9 +147,7 @@ def _answer(
             # Talk between people leaves no text behind.
             desk.message.text = ""
         case Question():
-            log = logbook.log(desk.session, desk.book, latest=dispatch.reach_of_question(verdict))
-            now_is = desk.message.sent_at
-            answers.append(dispatch.question_answer(log, desk.preferences, now_is, verdict))
+            answers.append(answer_question(desk, verdict))
         case Ask():
             answers.append(ask_back(desk, verdict))
         case Facts(entries):

@@ -142,7 +142,9 @@ def _tell(session: Session, book: LogbookRow, due: datetime, now: datetime) -> b
     if eventful_week(log, eve, preferences.time_zone) is None:
         return False
     chats = session.scalars(
-        select(ChatRow).where(ChatRow.logbook_id == book.id).order_by(ChatRow.id)
+        select(ChatRow)
+        .where(ChatRow.logbook_id == book.id, ChatRow.role != journal.OUT)
+        .order_by(ChatRow.id)
     ).all()
     unanswered = session.scalar(
         select(func.count()).where(OpenQuestionRow.chat_id.in_([chat.id for chat in chats]))

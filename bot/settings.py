@@ -25,12 +25,14 @@ class Settings:
     """The database's address, and how a new logbook wants its figures.
 
     `given` names the preferences that were set rather than left to their defaults; those also
-    change a logbook that is there already.
+    change a logbook that is there already. `open_to_all`: a chat that was not let in gets a
+    logbook of its own.
     """
 
     database: str
     preferences: Preferences
     given: frozenset[str] = frozenset()
+    open_to_all: bool = False
 
 
 def settings(

@@ -8,19 +8,22 @@ from __future__ import annotations
 
 import asyncio
 import logging
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, datetime
 from types import TracebackType
-from typing import Self
+from typing import Self, TypeVar
 
 from bot import schedule
-from bot.conversation import Conversation, Reader
+from bot.admission import Door
+from bot.conversation import Conversation, NotHandled, Reader
 from bot.delivery import Delivery
+from bot.floods import Floods
 from bot.intake import TROUBLE, Intake
-from bot.messages import Event, Network
+from bot.messages import Event, Network, NetworkRefused, Served
 from bot.phrasebook import phrasebook
 from bot.settings import Settings
+from bot.sight import Eyes, Sight
 from bot.store import journal
 from bot.store.database import Store, open_store
 from domain.context import Context
@@ -31,6 +34,7 @@ BETWEEN_ROUNDS = 2.0
 """Seconds after which a server looks again for what other workers left and what is due."""
 
 logger = logging.getLogger(__name__)
+Result = TypeVar("Result")
 
 
 def now() -> datetime:
@@ -51,19 +55,41 @@ def reader() -> Reader:
 class Drawbar:
     """A running Drawbar: messages in, answers out. Use as `async with`."""
 
-    def __init__(self, store: Store, settings: Settings, networks: Iterable[Network]) -> None:
+    def __init__(
+        self,
+        store: Store,
+        settings: Settings,
+        networks: Iterable[Network],
+        served: Sequence[Served] = (),
+        eyes: Eyes | None = None,
+    ) -> None:
         self._store = store
         self._settings = settings
+        self._served = served
         # One thread handles messages and nothing else touches the store.
         self._worker = ThreadPoolExecutor(max_workers=1, thread_name_prefix="drawbar")
         self._conversation = Conversation(store, reader(), now, settings.preferences)
-        served = {each.name: each for each in networks}
-        self._intake = Intake(self._conversation, served, self._worker)
-        self._delivery = Delivery(store, served, now, self._worker)
+        self._door = Door(
+            store,
+            now,
+            settings.preferences,
+            {each.name for each in served},
+            open_to_all=settings.open_to_all,
+        )
+        all_of_them: dict[str, Network] = {each.name: each for each in (*networks, *served)}
+        self._intake = Intake(
+            self._conversation,
+            all_of_them,
+            self._worker,
+            door=self._door,
+            sight=Sight(all_of_them, eyes) if eyes is not None else None,
+            floods=Floods(now) if served else None,
+        )
+        self._delivery = Delivery(store, all_of_them, now, self._worker)
 
     async def prefer(self, network: str, chat: str) -> None:
         """Let a chat's logbook have the preferences that were set for this run."""
-        await asyncio.get_running_loop().run_in_executor(self._worker, self._prefer, network, chat)
+        await self._run(lambda: self._prefer(network, chat))
 
     def _prefer(self, network: str, chat: str) -> None:
         with self._store.work() as session:
@@ -73,21 +99,49 @@ class Drawbar:
                 journal.set_preferences(session, row, wanted.preferences, wanted.given)
 
     async def take(self, event: Event) -> None:
-        """Take an event through until it is in the log, and send what is due."""
-        await self._intake.take(event)
+        """Take an event through until it is in the log, and send what is due.
+
+        One that fails in the program itself stays in the journal for another try.
+        """
+        try:
+            await self._intake.take(event)
+        except NotHandled as error:
+            logger.exception("%s", error)
         await self._deliver()
 
+    async def knows(self, network: str, author: str) -> bool:
+        """Whether someone has texted in a chat that shares a logbook here."""
+        return await self._run(lambda: self._door.knows(network, author))
+
+    async def owners_code(self) -> str | None:
+        """A one-time code for the owner, where nobody was let in yet."""
+        return await self._run(self._door.owners_code)
+
     async def serve(self) -> None:
-        """Until cancelled: see to what other workers left, to weekly summaries and to answers."""
-        loop = asyncio.get_running_loop()
+        """Until cancelled: keep the networks connected, and see to what is left and what is due.
+
+        Raises NetworkRefused where a network's settings can't be right.
+        """
+        try:
+            async with asyncio.TaskGroup() as group:
+                for each in self._served:
+                    group.create_task(each.run(self))
+                group.create_task(self._go_round())
+        except* NetworkRefused as refused:
+            raise refused.exceptions[0] from None
+
+    async def _go_round(self) -> None:
         while True:
             try:
-                await loop.run_in_executor(self._worker, self._conversation.resume, False)
+                await self._run(lambda: self._conversation.resume(wait=False))
                 await self.summarise()
             except TROUBLE as error:
                 logger.warning("the database can't be used now: %s", error.orig)
             await self._deliver()
             await asyncio.sleep(BETWEEN_ROUNDS)
+
+    async def _run(self, work: Callable[[], Result]) -> Result:
+        return await asyncio.get_running_loop().run_in_executor(self._worker, work)
 
     async def _deliver(self) -> None:
         try:
@@ -97,13 +151,11 @@ class Drawbar:
 
     async def summarise(self) -> None:
         """Queue the weekly summaries that are due; called at the start and now and then."""
-        loop = asyncio.get_running_loop()
-        await loop.run_in_executor(self._worker, schedule.queue_due, self._store, now())
+        await self._run(lambda: schedule.queue_due(self._store, now()))
 
     async def __aenter__(self) -> Self:
         """Finish what an earlier run left: messages, weekly summaries, answers not sent."""
-        loop = asyncio.get_running_loop()
-        await loop.run_in_executor(self._worker, self._conversation.resume)
+        await self._run(self._conversation.resume)
         await self.summarise()
         await self._delivery.deliver()
         return self
@@ -119,6 +171,11 @@ class Drawbar:
         self._store.close()
 
 
-def drawbar(settings: Settings, networks: Iterable[Network]) -> Drawbar:
+def drawbar(
+    settings: Settings,
+    networks: Iterable[Network],
+    served: Sequence[Served] = (),
+    eyes: Eyes | None = None,
+) -> Drawbar:
     """Open the database and put Drawbar together; raises DatabaseTrouble."""
-    return Drawbar(open_store(settings.database), settings, networks)
+    return Drawbar(open_store(settings.database), settings, networks, served, eyes)

@@ -31,6 +31,9 @@ TOPICS = (
     "help",
 )
 
+SHARING_TOPICS = ("invite", "members", "remove")
+"""What is asked about who shares the logbook, rather than about what stands in it."""
+
 
 @dataclass(frozen=True, slots=True)
 class Facts:

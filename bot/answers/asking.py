@@ -14,6 +14,7 @@ from bot.answers.brief import field_name
 from bot.answers.words import figure, listed
 from domain.verdicts import Ask
 
+FAR_OVER = "far_over"
 WHICH_TRAILER = "which_trailer"
 WHICH_FIGURE = "which_figure"
 
@@ -22,7 +23,7 @@ BY_REASON: Mapping[str, str] = {
     "lone_load": "{0} of what?",
     "two_loads": "{0} and {1}: which axles are those?",
     "implausible": "{0} can't be right for the {field}. What was it?",
-    "far_over": "{0} on the {field} is far beyond its rating, {1}. Is that right?",
+    FAR_OVER: "{0} on the {field} is far beyond its rating, {1}. Is that right?",
     "swapped": "Steer {0} and drive {1}: are they the wrong way round?",
     "backwards": "{0} is behind the last reading, {1}. What does the odometer show?",
     "jump": "{0} is a long way past the last reading, {1}. What does the odometer show?",
@@ -40,6 +41,7 @@ BY_FIELD: Mapping[str, str] = {
     "volume": "That is more than the tank holds. How much went in?",
     "cost": "Volume and price don't make that total. Which figure is wrong?",
     "fill": "Is that the odometer or the volume?",
+    "photo": "Is this what the photo says?",
     "rating": "Which rating is that, and of what: truck, trailer or hitch?",
     "trailer": "Which trailer do you mean?",
     "truck": "Which truck do you mean?",
@@ -63,6 +65,11 @@ def ask_answer(ask: Ask, *, kept: bool = False) -> Answer:
         notes=() if kept else (f"{_how(ask)} {NOT_KEPT}",),
         choices=tuple(choice.label for choice in ask.choices),
     )
+
+
+def held_answer() -> Answer:
+    """What is said of a doubt while the texter may be at the wheel."""
+    return Answer(headline="Got it. One thing to ask about that, at the next stop.")
 
 
 def stuck_answer(text: str) -> Answer:

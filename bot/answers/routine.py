@@ -19,7 +19,7 @@ def odometer_kept(entry: Odometer) -> Answer:
     words = f"{figure(entry.odometer)}"
     event = f", {EVENT_WORDS[entry.event]}" if entry.event else ""
     where = f" at {entry.place}" if entry.place else ""
-    return Answer(headline=f"Odometer {words}{event}{where}.")
+    return Answer(headline=f"Odometer {words}{event}{where}.", quiet=True)
 
 
 def hitch_kept(entry: Hitch) -> Answer:
@@ -27,13 +27,14 @@ def hitch_kept(entry: Hitch) -> Answer:
     which = sentence(entry.trailer) if entry.trailer else "Trailer"
     where = f" at {entry.place}" if entry.place else ""
     if entry.action == "hitched":
-        return Answer(headline=f"{which} hitched{where}.")
-    return Answer(headline=f"{which} off{where}; running solo.")
+        return Answer(headline=f"{which} hitched{where}.", quiet=True)
+    return Answer(headline=f"{which} off{where}; running solo.", quiet=True)
 
 
 def observations_kept(entries: Sequence[Observation]) -> Answer:
     """Gauges were read."""
-    return Answer(headline=f"{sentence(listed([brief(entry) for entry in entries]))}, kept.")
+    told = sentence(listed([brief(entry) for entry in entries]))
+    return Answer(headline=f"{told}, kept.", quiet=True)
 
 
 def cargo_kept(entries: Sequence[Cargo]) -> Answer:
@@ -46,4 +47,4 @@ def cargo_kept(entries: Sequence[Cargo]) -> Answer:
 
 def note_kept(entry: Note) -> Answer:
     """Words were kept."""
-    return Answer(headline=f"Noted: {entry.note}")
+    return Answer(headline=f"Noted: {entry.note}", quiet=True)

@@ -138,6 +138,7 @@ class _Whole:
             headline=self._headline,
             rows=(*self._weights, *self._margins[:most]),
             notes=(*_rest_notes(self._governing, most), *notes, CAUTION),
+            urgent=any(isinstance(each, Over) for each in self._governing),
         )
 
 

@@ -20,6 +20,7 @@ from itertools import islice
 from sqlalchemy import Column, Table, delete, func, insert, select, text, update
 from sqlalchemy.orm import Session
 
+from bot.store import codes
 from bot.store.database import Store
 from bot.store.logbook import WITHDRAWN
 from bot.store.tables import (
@@ -67,6 +68,7 @@ def forget_chat(session: Session, chat: ChatRow) -> Forgotten:
     done = Forgotten()
     messages = _keys(session.scalars(select(MessageRow.id).where(MessageRow.chat_id == chat.id)))
     _forget_messages(session, messages, done)
+    codes.forget_stranger(session, chat.network, chat.chat)
     _delete(session, _table(ChatRow), {chat.id}, done)
     if not shared:
         _delete(session, _table(LogbookRow), {book}, done)

@@ -34,7 +34,7 @@ from domain.records import ask_from_record, ask_to_record
 from domain.verdicts import Ask
 
 WAITING, HANDLED, DOUBTED, STUCK = "waiting", "handled", "doubted", "stuck"
-KEEPER, READER = "keeper", "reader"
+KEEPER, READER, OUT = "keeper", "reader", "out"
 MOST_FAILURES = 5
 
 
@@ -92,16 +92,7 @@ def record(
         chat = chat_of(session, message.network, message.chat)
         if chat is None:
             chat = open_chat(session, message.network, message.chat, defaults, received_at)
-        row = MessageRow(
-            chat_id=chat.id,
-            message=message.id,
-            person_id=_person(session, message).id,
-            sent_at=message.sent_at,
-            received_at=received_at,
-            text=message.text,
-            state=WAITING,
-        )
-        session.add(row)
+        row = _row(session, chat, message, received_at)
         if version is not None:
             session.flush()
             of = row.id if version.of is None else version.of
@@ -124,22 +115,63 @@ def record(
     return row
 
 
+def note(session: Session, chat: ChatRow, message: Message, received_at: datetime) -> MessageRow:
+    """Note that a message came and had its effect, without its text; not yet committed."""
+    row = _row(session, chat, message, received_at)
+    row.text, row.state = "", HANDLED
+    session.flush()
+    return row
+
+
+def _row(session: Session, chat: ChatRow, message: Message, received_at: datetime) -> MessageRow:
+    chat.title = message.title or chat.title
+    row = MessageRow(
+        chat_id=chat.id,
+        message=message.id,
+        person_id=_person(session, message).id,
+        sent_at=message.sent_at,
+        received_at=received_at,
+        text=message.text,
+        reply_to=message.reply_to,
+        thread=message.thread,
+        photo=message.photo.reference if message.photo else None,
+        sure=message.photo is None or message.photo.sure,
+        private=message.private,
+        state=WAITING,
+    )
+    session.add(row)
+    return row
+
+
 def open_chat(
     session: Session, network: str, chat: str, defaults: Preferences, now: datetime
 ) -> ChatRow:
     """A new chat with a new logbook, which it keeps."""
-    logbook = LogbookRow(
+    book = open_logbook(session, defaults, now)
+    return open_chat_at(session, network, chat, book.id, KEEPER, now)
+
+
+def open_chat_at(
+    session: Session, network: str, chat: str, logbook_key: int, role: str, now: datetime
+) -> ChatRow:
+    """A new chat that keeps or reads a logbook which is there already."""
+    row = ChatRow(network=network, chat=chat, logbook_id=logbook_key, role=role, created_at=now)
+    session.add(row)
+    session.flush()
+    return row
+
+
+def open_logbook(session: Session, defaults: Preferences, now: datetime) -> LogbookRow:
+    """A new logbook that no chat has yet."""
+    book = LogbookRow(
         units=defaults.units,
         currency=defaults.currency,
         time_zone=defaults.time_zone,
         created_at=now,
     )
-    session.add(logbook)
+    session.add(book)
     session.flush()
-    row = ChatRow(network=network, chat=chat, logbook_id=logbook.id, role=KEEPER, created_at=now)
-    session.add(row)
-    session.flush()
-    return row
+    return book
 
 
 def _person(session: Session, message: Message) -> PersonRow:
@@ -261,13 +293,26 @@ def asked(row: OpenQuestionRow) -> Ask:
 
 
 def put_question(
-    session: Session, chat: ChatRow, message: MessageRow, ask: Ask, entry_key: int | None = None
+    session: Session,
+    chat: ChatRow,
+    message: MessageRow,
+    ask: Ask,
+    entry_key: int | None = None,
+    *,
+    held: bool = False,
 ) -> None:
-    """Open a question in a chat, in place of the one that was open and stays unanswered."""
+    """Open a question in a chat, in place of the one that was open and stays unanswered.
+
+    One that is `held` is put to the chat at the next stop.
+    """
     _drop_question(session, chat)
     session.add(
         OpenQuestionRow(
-            chat_id=chat.id, message_id=message.id, ask=ask_to_record(ask), entry_id=entry_key
+            chat_id=chat.id,
+            message_id=message.id,
+            ask=ask_to_record(ask),
+            entry_id=entry_key,
+            held=held,
         )
     )
     session.flush()

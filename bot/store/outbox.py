@@ -10,19 +10,22 @@ from dataclasses import asdict, dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import func, select
+from sqlalchemy import bindparam, func, select
 from sqlalchemy.orm import Session
 
 from bot.answers.answer import Answer, Row
 from bot.store.journal import KEEPER
-from bot.store.tables import ChatRow, OutboxRow
+from bot.store.tables import ChatRow, MessageRow, OutboxRow
 
-QUEUED, SENT, PARKED = "queued", "sent", "parked"
+QUEUED, SENT, UNCERTAIN, PARKED = "queued", "sent", "uncertain", "parked"
 
 
 @dataclass(frozen=True, slots=True)
 class Parcel:
-    """An answer to send: its key in the outbox, where it goes, and how often it was tried."""
+    """An answer to send: its key in the outbox, where it goes, and how often it was tried.
+
+    `doubtful` counts the attempts after which it may have arrived.
+    """
 
     key: int
     chat_key: int
@@ -30,7 +33,10 @@ class Parcel:
     chat: str
     answer: Answer
     attempts: int
+    doubtful: int
     due_at: datetime
+    reply_to: str | None
+    thread: str | None
 
 
 def answer_to_record(answer: Answer) -> dict[str, Any]:
@@ -84,23 +90,33 @@ def heads(session: Session) -> tuple[Parcel, ...]:
         .scalar_subquery()
     )
     rows = session.execute(
-        select(OutboxRow, ChatRow.network, ChatRow.chat)
-        .join(ChatRow)
+        select(OutboxRow, ChatRow.network, ChatRow.chat, MessageRow)
+        .join(ChatRow, ChatRow.id == OutboxRow.chat_id)
+        .outerjoin(MessageRow, MessageRow.id == OutboxRow.message_id)
         .where(OutboxRow.id.in_(first))
         .order_by(OutboxRow.id)
     )
-    return tuple(
-        Parcel(
-            row.id,
-            row.chat_id,
-            network,
-            chat,
-            answer_from_record(row.body),
-            row.attempts,
-            row.due_at,
-        )
-        for row, network, chat in rows
+    return tuple(_parcel(*row) for row in rows)
+
+
+def _parcel(row: OutboxRow, network: str, chat: str, message: MessageRow | None) -> Parcel:
+    return Parcel(
+        key=row.id,
+        chat_key=row.chat_id,
+        network=network,
+        chat=chat,
+        answer=answer_from_record(row.body),
+        attempts=row.attempts,
+        doubtful=row.doubtful,
+        due_at=row.due_at,
+        reply_to=None if message is None else _first_id(message),
+        thread=None if message is None else message.thread,
     )
+
+
+def _first_id(message: MessageRow) -> str:
+    """The network's id of a message; a version's name begins with it (see versions.py)."""
+    return message.message.partition(" ")[0]
 
 
 def is_waiting(session: Session, key: int) -> bool:
@@ -108,9 +124,27 @@ def is_waiting(session: Session, key: int) -> bool:
     return session.scalar(select(OutboxRow.state).where(OutboxRow.id == key)) == QUEUED
 
 
-def mark_sent(session: Session, key: int) -> None:
-    """The network has it. Commits."""
+def mark_sent(session: Session, key: int, reference: str = "") -> None:
+    """The network has it, under its own `reference` where it gave one. Commits."""
+    session.get_one(OutboxRow, key).reference = reference or None
     _settle(session, key, SENT, None)
+
+
+def mark_uncertain(session: Session, key: int, reason: str) -> None:
+    """It may have arrived, and is not tried again. Commits."""
+    _settle(session, key, UNCERTAIN, reason)
+
+
+def answered_by(session: Session, chat_key: int, reference: str) -> OutboxRow | None:
+    """The answer that the network knows by a reference."""
+    return session.scalar(_ANSWERED, {"chat": chat_key, "reference": reference})
+
+
+_ANSWERED = (
+    select(OutboxRow)
+    .where(OutboxRow.chat_id == bindparam("chat"), OutboxRow.reference == bindparam("reference"))
+    .limit(1)
+)
 
 
 def park(session: Session, key: int, reason: str) -> None:
@@ -145,10 +179,13 @@ def keeper_to_tell(session: Session, key: int) -> int | None:
     )
 
 
-def put_off(session: Session, key: int, reason: str, due_at: datetime) -> None:
-    """It may not have arrived; try again then. Commits."""
+def put_off(
+    session: Session, key: int, reason: str, due_at: datetime, *, doubtful: bool = False
+) -> None:
+    """Try again then; `doubtful` where it may have arrived all the same. Commits."""
     row = session.get_one(OutboxRow, key)
     row.attempts += 1
+    row.doubtful += doubtful
     row.reason = reason
     row.due_at = due_at
     session.commit()

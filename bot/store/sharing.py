@@ -10,17 +10,20 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Literal, cast
+from typing import Literal, cast, get_args
 
 from sqlalchemy import delete, func, select, update
 from sqlalchemy.orm import Session
 
-from bot.store.journal import KEEPER, READER
+from bot.store import journal
+from bot.store.journal import KEEPER, OUT, READER
+from bot.store.outbox import QUEUED
 from bot.store.tables import (
     ChatRow,
     EntryRow,
     IdentityRow,
     LogbookRow,
+    OutboxRow,
     PersonRow,
     Table,
     WeeklyRow,
@@ -109,7 +112,17 @@ def _only(found: Sequence[object], name: str, what: str, known: Sequence[str]) -
     return found[0]
 
 
-def join(session: Session, chat: ChatRow, logbook_key: int, role: Role) -> None:
+def role_of(name: str) -> Role:
+    """The role of that name; raises NotShared for another."""
+    for role in get_args(Role):
+        if role == name:
+            return cast(Role, role)
+    raise NotShared(f"{name!r} is no role; there are keeper and reader.")
+
+
+def join(
+    session: Session, chat: ChatRow, logbook_key: int, role: Role, *, commit: bool = True
+) -> None:
     """Let a chat share a logbook.
 
     A keeper that leaves a logbook without any chat brings its entries along; raises NotShared
@@ -137,6 +150,41 @@ def join(session: Session, chat: ChatRow, logbook_key: int, role: Role) -> None:
         _hand_over(session, LogbookRow.__tablename__, left.id, logbook_key)
         session.delete(left)
     session.get_one(LogbookRow, logbook_key).revision += 1
+    if commit:
+        session.commit()
+
+
+def show_out(session: Session, chat: ChatRow) -> None:
+    """Let a chat neither write nor read any more; what it logged stays. Not yet committed.
+
+    Raises NotShared where a logbook would have no keeper left.
+    """
+    others = session.scalars(
+        select(ChatRow).where(ChatRow.logbook_id == chat.logbook_id, ChatRow.id != chat.id)
+    ).all()
+    if not _keeps(others):
+        raise NotShared(f"{name_of(chat)} is the only chat that keeps its logbook.")
+    chat.role = OUT
+    session.flush()
+
+
+def follow(session: Session, network: str, old: str, new: str) -> None:
+    """Let a chat that a network knows by a new id go on as before. Commits.
+
+    Where the new id was heard already, its logbook's entries join those of the old.
+    """
+    chat, already = journal.chat_of(session, network, old), journal.chat_of(session, network, new)
+    if chat is not None and already is None:
+        chat.chat = new
+    elif chat is not None and already is not None and chat.role != OUT:
+        if already.logbook_id != chat.logbook_id:
+            join(session, already, chat.logbook_id, "keeper", commit=False)
+        already.role, already.title, chat.role = chat.role, chat.title, OUT
+        session.execute(
+            update(OutboxRow)
+            .where(OutboxRow.chat_id == chat.id, OutboxRow.state == QUEUED)
+            .values(chat_id=already.id)
+        )
     session.commit()
 
 

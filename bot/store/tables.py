@@ -15,7 +15,7 @@ from __future__ import annotations
 from datetime import datetime
 from typing import Any, ClassVar
 
-from sqlalchemy import JSON, ForeignKey, Index, MetaData, Text, UniqueConstraint, false
+from sqlalchemy import JSON, ForeignKey, Index, MetaData, Text, UniqueConstraint, false, true
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from bot.store.columns import Moment
@@ -58,7 +58,10 @@ class LogbookRow(Table):
 
 
 class ChatRow(Table):
-    """A chat on a network, the logbook that it writes to (keeper) or hears of (reader)."""
+    """A chat on a network, the logbook that it writes to (keeper) or hears of (reader).
+
+    One that was shown out (out) does neither. `title` is what its people see it called.
+    """
 
     __tablename__ = "chats"
     __table_args__ = (UniqueConstraint("network", "chat"),)
@@ -67,7 +70,37 @@ class ChatRow(Table):
     chat: Mapped[str]
     logbook_id: Mapped[int] = mapped_column(ForeignKey("logbooks.id"), index=True)
     role: Mapped[str]
+    title: Mapped[str] = mapped_column(default="", server_default="")
     created_at: Mapped[datetime]
+
+
+class CodeRow(Table):
+    """A code that lets one chat in: to a logbook, or to a new one of its own where there is none.
+
+    `digest` is the SHA-256 of the code in hexadecimal; the code itself is not kept here.
+    """
+
+    __tablename__ = "codes"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    digest: Mapped[str] = mapped_column(unique=True)
+    logbook_id: Mapped[int | None] = mapped_column(ForeignKey("logbooks.id"), index=True)
+    role: Mapped[str]
+    created_at: Mapped[datetime]
+    expires_at: Mapped[datetime | None]
+    used_at: Mapped[datetime | None]
+
+
+class StrangerRow(Table):
+    """A chat that was not let in: when it was last heard, and how often its codes were wrong."""
+
+    __tablename__ = "strangers"
+    __table_args__ = (UniqueConstraint("network", "chat"),)
+    id: Mapped[int] = mapped_column(primary_key=True)
+    network: Mapped[str]
+    chat: Mapped[str]
+    heard_at: Mapped[datetime] = mapped_column(index=True)
+    failures: Mapped[int] = mapped_column(default=0)
+    waits_until: Mapped[datetime | None]
 
 
 class PersonRow(Table):
@@ -91,7 +124,11 @@ class IdentityRow(Table):
 
 
 class MessageRow(Table):
-    """A journalled message, as it came; its states are told in journal.py."""
+    """A journalled message, as it came; its states are told in journal.py.
+
+    `photo` is the network's reference to a picture whose lines stand in the text; `sure` is
+    false where those lines may be misread.
+    """
 
     __tablename__ = "messages"
     __table_args__ = (UniqueConstraint("chat_id", "message"), Index(None, "state", "id"))
@@ -102,6 +139,11 @@ class MessageRow(Table):
     sent_at: Mapped[datetime]
     received_at: Mapped[datetime]
     text: Mapped[str] = mapped_column(Text)
+    reply_to: Mapped[str | None]
+    thread: Mapped[str | None]
+    photo: Mapped[str | None]
+    sure: Mapped[bool] = mapped_column(default=True, server_default=true())
+    private: Mapped[bool] = mapped_column(default=False, server_default=false())
     state: Mapped[str]
     failures: Mapped[int] = mapped_column(default=0)
 
@@ -282,7 +324,8 @@ class CheckRow(OwnTable):
 class OpenQuestionRow(Table):
     """The doubt that the last answer in a chat put to its people.
 
-    `entry_id` is the kept entry that the answer completes, where there is one.
+    `entry_id` is the kept entry that the answer completes, where there is one; `held` says that
+    the question itself waits for the next stop.
     """
 
     __tablename__ = "open_questions"
@@ -290,26 +333,31 @@ class OpenQuestionRow(Table):
     message_id: Mapped[int] = mapped_column(ForeignKey("messages.id"))
     ask: Mapped[dict[str, Any]]
     entry_id: Mapped[int | None] = mapped_column(ForeignKey("entries.id"))
+    held: Mapped[bool] = mapped_column(default=False, server_default=false())
 
 
 class OutboxRow(Table):
-    """An answer to send. `state`: queued, sent or parked; `due_at` is the next attempt.
+    """An answer to send. `state`: queued, sent, uncertain or parked; `due_at` is the next attempt.
 
-    `about` is the key of the parked answer that a notice to the owner tells of.
+    `about` is the key of the parked answer that a notice to the owner tells of; `reference` the
+    network's id of what was sent, by which a reply to it is known; `doubtful` counts the
+    attempts after which it may have arrived.
     """
 
     __tablename__ = "outbox"
-    __table_args__ = (Index(None, "state", "chat_id", "id"),)
+    __table_args__ = (Index(None, "state", "chat_id", "id"), Index(None, "chat_id", "reference"))
     id: Mapped[int] = mapped_column(primary_key=True)
     chat_id: Mapped[int] = mapped_column(ForeignKey("chats.id"))
     message_id: Mapped[int | None] = mapped_column(ForeignKey("messages.id"), index=True)
     body: Mapped[dict[str, Any]]
     state: Mapped[str]
     attempts: Mapped[int] = mapped_column(default=0)
+    doubtful: Mapped[int] = mapped_column(default=0, server_default="0")
     created_at: Mapped[datetime]
     due_at: Mapped[datetime]
     reason: Mapped[str | None]
     about: Mapped[int | None]
+    reference: Mapped[str | None]
 
 
 class WeeklyRow(Table):

@@ -12,6 +12,7 @@ import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import chain
 from typing import Any
 
 from domain.context import DISTANCE_UNIT, Context
@@ -33,9 +34,14 @@ NUMBER = r"\d[\d,]{0,9}(?:\.\d{1,4})?(?: ?k)?"
 
 @dataclass(frozen=True, slots=True)
 class StandingWords:
-    """The patterns by what they mean, with everything in braces filled in but the trailers."""
+    """The patterns by what they mean, with everything in braces filled in but the trailers.
+
+    `outline` matches whatever any of the patterns could, whatever the trailers are called: what
+    it does not match is another matter, and most of what people text is.
+    """
 
     patterns: Mapping[str, Sequence[str]]
+    outline: re.Pattern[str]
     units: Mapping[str, str]
     volumes: Mapping[str, str]
 
@@ -61,12 +67,23 @@ def standing_words_from(
     patterns = {
         name: [_filled(pattern, filled) for pattern in table[name]] for name in (*_FACTS, *_ASKED)
     }
-    return StandingWords(patterns, units, volumes)
+    return StandingWords(patterns, outline_of(chain(*patterns.values())), units, volumes)
+
+
+_NAMED_GROUP = re.compile(r"\(\?P<\w+>")
+
+
+def outline_of(patterns: Iterable[str]) -> re.Pattern[str]:
+    """All patterns as alternatives, without their groups and with anything for a trailer."""
+    anyhow = (_NAMED_GROUP.sub("(?:", pattern).replace("{trailer}", ".*") for pattern in patterns)
+    return re.compile("|".join(anyhow), re.DOTALL)
 
 
 def read_standing(text: str, context: Context, words: StandingWords) -> Verdict | None:
     """What a message sets or asks that lasts; None where it is another matter."""
     said = " ".join(text.casefold().replace("’", "'").replace("'", "").split()).rstrip(" .?!")
+    if words.outline.fullmatch(said) is None:
+        return None
     trailers = _trailers(context)
     names = tuple(trailers)
     for name, patterns in words.patterns.items():
@@ -75,7 +92,7 @@ def read_standing(text: str, context: Context, words: StandingWords) -> Verdict 
             if found is None:
                 continue
             if name in _ASKED:
-                return Question(text=text, **_ASKED[name])
+                return Question(text=text, **{**found.groupdict(), **_ASKED[name]})
             trailer = trailers.get(found.groupdict().get("trailer") or "")
             entries = _FACTS[name](found, context, words, trailer)
             return Facts(tuple(entries)) if entries else None
@@ -185,6 +202,10 @@ _FACTS: Mapping[str, Callable[..., Sequence[Entry]]] = {
 _ASKED: Mapping[str, dict[str, Any]] = {
     "def_asked": {"topic": "economy", "product": "def"},
     "walk_asked": {"topic": "upkeep", "item": "walk-round"},
+    "invite_reader": {"topic": "invite", "field": "reader"},
+    "invite_keeper": {"topic": "invite", "field": "keeper"},
+    "members": {"topic": "members"},
+    "remove": {"topic": "remove"},
 }
 """What each table of patterns becomes: entries, or a question."""
 

@@ -10,7 +10,7 @@ from rich.console import Console
 
 from bot.answers.answer import Answer, Row
 from bot.answers.plain import as_text
-from bot.messages import Delivered, Message
+from bot.messages import Delivered, Letter, Message
 from bot.networks.terminal import PipedTerminal, ShownTerminal, chat, piped_lines
 
 AT = datetime(2026, 7, 11, 20, 22, tzinfo=UTC)
@@ -40,20 +40,25 @@ def test_an_answer_that_is_one_sentence_is_one_line() -> None:
 
 async def test_piped_answers_are_plain_text() -> None:
     out = io.StringIO()
-    assert await PipedTerminal(out).send("home", OVER, "drawbar-1") == Delivered()
+    assert (
+        await PipedTerminal(out).send(Letter(chat="home", answer=OVER, key="drawbar-1"))
+        == Delivered()
+    )
     assert out.getvalue() == PLAIN + "\n"
 
 
 async def test_shown_answers_say_the_same_as_piped_ones() -> None:
     out = io.StringIO()
     network = ShownTerminal(Console(file=out, width=80))
-    assert await network.send("home", OVER, "drawbar-1") == Delivered()
+    assert await network.send(Letter(chat="home", answer=OVER, key="drawbar-1")) == Delivered()
     assert [line.rstrip() for line in out.getvalue().splitlines()] == PLAIN.splitlines()
 
 
 async def test_an_answer_with_square_brackets_is_shown_as_it_is() -> None:
     out = io.StringIO()
-    await ShownTerminal(Console(file=out, width=80)).send("home", Answer(headline="[bold]"), "k")
+    await ShownTerminal(Console(file=out, width=80)).send(
+        Letter(chat="home", answer=Answer(headline="[bold]"), key="drawbar-1")
+    )
     assert out.getvalue() == "[bold]\n"
 
 

@@ -19,10 +19,9 @@ from concurrent.futures import ThreadPoolExecutor
 from datetime import datetime, timedelta
 from typing import Any
 
-from bot.answers.answer import Answer
 from bot.delivery import Delivery
 from bot.intake import Intake
-from bot.messages import Delivered, Edited, Event, Message, Network, Outcome
+from bot.messages import Delivered, Edited, Event, Letter, Message, Network, Outcome
 from bot.store import outbox
 from bot.store.database import Store, open_store
 from bot.wiring import now
@@ -60,9 +59,14 @@ class FarNetwork:
         self._wire = wire
         self._busy = asyncio.Lock()
 
-    async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
+    async def send(self, letter: Letter) -> Outcome:
         async with self._busy:
-            self._wire.say(send=key, network=self.name, chat=chat, text=answer.headline)
+            self._wire.say(
+                send=letter.key,
+                network=self.name,
+                chat=letter.chat,
+                text=letter.answer.headline,
+            )
             self._wire.hear()
         return Delivered()
 

@@ -7,6 +7,7 @@ from concurrent.futures import ThreadPoolExecutor
 import pytest
 from sqlalchemy import func, select
 
+from bot.conversation import NotHandled
 from bot.store import journal
 from bot.store.database import Store
 from bot.store.tables import ChatRow, LogbookRow, MessageRow, OpenQuestionRow, OutboxRow, Table
@@ -140,7 +141,7 @@ def test_a_message_that_fails_each_time_is_set_aside_and_kept(store: Store) -> N
 
 def test_nothing_of_a_message_stands_if_its_answer_fails(store: Store) -> None:
     no_such_topic = Scripted({"?": Question(topic="moon"), "both": Facts((FLATDECK,))})
-    with pytest.raises(KeyError):
+    with pytest.raises(NotHandled):
         told(store, as_told("both"), as_told("?", at=1), reader=no_such_topic)
     assert standing(store) == [FLATDECK]
     assert len(replies(store)) == 1

@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -13,11 +14,11 @@ from sqlalchemy.exc import OperationalError
 
 from bot.answers.answer import Answer, Row
 from bot.delivery import LONGEST_PAUSE, Delivery, pause_after
-from bot.messages import Delivered, Outcome, Refused, Unknown
-from bot.store import journal, outbox
+from bot.messages import Delivered, Letter, MovedTo, NotSent, Outcome, Refused, Unknown
+from bot.store import journal, outbox, replies
 from bot.store.database import Store
 from bot.store.tables import ChatRow, OutboxRow
-from tests.store.logbooks import HOME, START
+from tests.store.logbooks import HOME, START, as_told, told
 
 
 class Line:
@@ -30,8 +31,8 @@ class Line:
         self._outcomes = list(outcomes)
         self.tried: list[tuple[str, str, str]] = []
 
-    async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
-        self.tried.append((chat, answer.headline, key))
+    async def send(self, letter: Letter) -> Outcome:
+        self.tried.append((letter.chat, letter.answer.headline, letter.key))
         return self._outcomes.pop(0) if self._outcomes else Delivered()
 
 
@@ -89,11 +90,11 @@ async def test_what_was_sent_is_not_sent_again(store: Store, worker: ThreadPoolE
     assert len(line.tried) == 1
 
 
-async def test_an_answer_of_unknown_fate_is_repeated_under_its_key_after_growing_pauses(
+async def test_an_answer_that_did_not_arrive_is_repeated_under_its_key_after_growing_pauses(
     store: Store, worker: ThreadPoolExecutor
 ) -> None:
     queue(store, "barn", "one", "two")
-    line, clock = Line(Unknown("timeout"), Unknown("timeout")), Clock()
+    line, clock = Line(NotSent("no route"), NotSent("no route")), Clock()
     delivery = Delivery(store, {"test": line}, clock, worker)
     assert await delivery.deliver() == START + timedelta(seconds=1)
     assert await delivery.deliver() == START + timedelta(seconds=1)
@@ -107,11 +108,86 @@ async def test_an_answer_of_unknown_fate_is_repeated_under_its_key_after_growing
     assert states(store) == [("one", outbox.SENT, 3), ("two", outbox.SENT, 1)]
 
 
+def queue_urgent(store: Store, chat: str, headline: str) -> None:
+    with store.work() as session:
+        row = journal.open_chat(session, "test", chat, HOME, START)
+        outbox.queue(session, row.id, Answer(headline=headline, urgent=True), START)
+        session.commit()
+
+
+async def test_a_routine_answer_that_may_have_arrived_is_not_repeated(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    queue(store, "barn", "one", "two")
+    line = Line(Unknown("timed out"))
+    assert await Delivery(store, {"test": line}, Clock(), worker).deliver() is None
+    assert [headline for _, headline, _ in line.tried] == ["one", "two"]
+    assert states(store) == [("one", outbox.UNCERTAIN, 1), ("two", outbox.SENT, 1)]
+
+
+async def test_a_warning_that_may_have_arrived_is_repeated_once(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    queue_urgent(store, "barn", "120 lb over the drive axle.")
+    line, clock = Line(Unknown("timed out"), Unknown("timed out")), Clock()
+    delivery = Delivery(store, {"test": line}, clock, worker)
+    clock.now = await delivery.deliver() or clock.now
+    assert await delivery.deliver() is None
+    assert len(line.tried) == 2
+    assert states(store) == [("120 lb over the drive axle.", outbox.UNCERTAIN, 2)]
+
+
+async def test_where_a_key_is_known_again_what_may_have_arrived_is_repeated_until_it_has(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    queue(store, "barn", "one")
+    line, clock = Line(*[Unknown("timed out")] * 3), Clock()
+    line.once_by_key = True
+    delivery = Delivery(store, {"test": line}, clock, worker)
+    while due := await delivery.deliver():
+        clock.now = due
+    assert states(store) == [("one", outbox.SENT, 4)]
+
+
+async def test_a_chat_that_moved_is_followed_and_gets_its_answers_there(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    queue(store, "barn", "one", "two")
+    line = Line(MovedTo("big barn"))
+    await Delivery(store, {"test": line}, Clock(), worker).deliver()
+    assert [(chat, headline) for chat, headline, _ in line.tried] == [
+        ("barn", "one"),
+        ("big barn", "one"),
+        ("big barn", "two"),
+    ]
+    with store.look() as session:
+        assert journal.chat_of(session, "test", "barn") is None
+
+
+async def test_a_reply_knows_the_message_that_it_answers(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    told(store, replace(as_told("odo 48211", id="m7"), thread="trips"))
+    letters: list[Letter] = []
+
+    class Kept(Line):
+        async def send(self, letter: Letter) -> Outcome:
+            letters.append(letter)
+            return Delivered("a1")
+
+    await Delivery(store, {"test": Kept()}, Clock(), worker).deliver()
+    assert [(each.reply_to, each.thread) for each in letters] == [("m7", "trips")]
+    with store.look() as session:
+        chat = journal.chat_of(session, "test", "barn")
+        assert chat is not None
+        assert replies.about(session, chat.id, "a1") == replies.about(session, chat.id, "m7")
+
+
 async def test_a_network_that_names_a_wait_is_given_it(
     store: Store, worker: ThreadPoolExecutor
 ) -> None:
     queue(store, "barn", "one")
-    line = Line(Unknown("flood", retry_after=timedelta(seconds=40)))
+    line = Line(NotSent("flood", retry_after=timedelta(seconds=40)))
     due = await Delivery(store, {"test": line}, Clock(), worker).deliver()
     assert due == START + timedelta(seconds=40)
 
@@ -147,9 +223,9 @@ async def test_another_keeper_is_told_once_of_a_chat_that_cannot_be_reached(
         session.commit()
 
     class Gone(Line):
-        async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
-            await super().send(chat, answer, key)
-            return Refused("the bot was blocked") if chat == "barn" else Delivered()
+        async def send(self, letter: Letter) -> Outcome:
+            await super().send(letter)
+            return Refused("the bot was blocked") if letter.chat == "barn" else Delivered()
 
     line = Gone()
     await Delivery(store, {"test": line}, Clock(), worker).deliver()
@@ -163,9 +239,9 @@ async def test_two_deliveries_at_once_send_each_answer_once(
     queue(store, "barn", "one", "two")
 
     class Slow(Line):
-        async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
+        async def send(self, letter: Letter) -> Outcome:
             await asyncio.sleep(0)
-            return await super().send(chat, answer, key)
+            return await super().send(letter)
 
     line = Slow()
     delivery = Delivery(store, {"test": line}, Clock(), worker)
@@ -187,9 +263,9 @@ async def test_an_answer_that_was_sent_while_the_database_went_away_is_not_sent_
         raise OperationalError("UPDATE", None, Exception("the server is away"))
 
     class Last(Line):
-        async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
+        async def send(self, letter: Letter) -> Outcome:
             event.listen(store.engine, "before_cursor_execute", away)
-            return await super().send(chat, answer, key)
+            return await super().send(letter)
 
     line = Last()
     await Delivery(store, {"test": line}, Clock(), worker, rest).deliver()
@@ -205,9 +281,9 @@ async def test_one_chats_trouble_does_not_hold_up_another(
     queue(store, "orchard", "uno")
 
     class Patchy(Line):
-        async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
-            await super().send(chat, answer, key)
-            return Unknown("timeout") if chat == "barn" else Delivered()
+        async def send(self, letter: Letter) -> Outcome:
+            await super().send(letter)
+            return NotSent("no route") if letter.chat == "barn" else Delivered()
 
     await Delivery(store, {"test": Patchy()}, Clock(), worker).deliver()
     assert [state for _, state, _ in states(store)] == ["queued", "queued", "sent"]

@@ -13,9 +13,8 @@ import pytest
 from sqlalchemy import Connection, event, text
 from sqlalchemy.exc import OperationalError
 
-from bot.answers.answer import Answer
 from bot.intake import TELL_AFTER, Intake
-from bot.messages import Delivered, Outcome
+from bot.messages import Delivered, Letter, Outcome
 from bot.store.database import Store, open_store
 from domain.entries import Odometer
 from tests.store.logbooks import as_told, conversation, mi, replies, standing, told
@@ -33,8 +32,8 @@ class Line:
     def __init__(self) -> None:
         self.heard: list[str] = []
 
-    async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
-        self.heard.append(answer.headline)
+    async def send(self, letter: Letter) -> Outcome:
+        self.heard.append(letter.answer.headline)
         return Delivered()
 
 

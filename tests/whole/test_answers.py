@@ -64,7 +64,9 @@ def test_a_message_of_several_kinds_gets_one_reply_that_names_all() -> None:
         Odometer(odometer=Quantity(48011, "mi"), event="depart"),
     )
     assert dispatch.kept_answer(Log(kept), HOME, AT, kept) == Answer(
-        headline="Flatdeck hitched.", notes=("Also kept: odometer 48,011 mi, leaving.",)
+        headline="Flatdeck hitched.",
+        notes=("Also kept: odometer 48,011 mi, leaving.",),
+        quiet=True,
     )
 
 

@@ -19,7 +19,7 @@ import pytest
 
 from bot.answers.answer import Answer
 from bot.demo import messages
-from bot.messages import Delivered, Message, Outcome
+from bot.messages import Delivered, Letter, Message, Outcome
 from bot.settings import settings
 from bot.shared_data import read_toml
 from bot.wiring import drawbar
@@ -40,8 +40,8 @@ class Ear:
     def __init__(self) -> None:
         self.heard: list[Answer] = []
 
-    async def send(self, chat: str, answer: Answer, key: str) -> Outcome:
-        self.heard.append(answer)
+    async def send(self, letter: Letter) -> Outcome:
+        self.heard.append(letter.answer)
         return Delivered()
 
 

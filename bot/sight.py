@@ -1,0 +1,53 @@
+"""Photos that come with messages: fetched, read, and their lines handed on.
+
+This file decides how much of a photo is fetched and what is said where it can't be had. How
+a picture becomes lines is decided in `bot/photos`, what those mean by the reader.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Protocol
+
+from bot.messages import Network, NotFetched, Photo
+
+MOST_BYTES = 8 * 1024 * 1024
+"""A phone's photo has 2 to 6 MB, and networks shrink it on the way."""
+
+
+class NotRead(Exception):
+    """A photo of which no lines can be had; the sentence says why, kindly.
+
+    `worth_telling` is false where the picture just isn't a ticket: people share pictures.
+    """
+
+    def __init__(self, sentence: str, *, worth_telling: bool) -> None:
+        super().__init__(sentence)
+        self.worth_telling = worth_telling
+
+
+class Eyes(Protocol):
+    """What turns a picture into lines."""
+
+    async def read(self, picture: bytes) -> tuple[str, bool]:
+        """The lines of a picture, and whether they are beyond doubt; raises NotRead."""
+        ...
+
+
+class Sight:
+    """Fetches photos from their networks and reads them."""
+
+    def __init__(self, networks: Mapping[str, Network], eyes: Eyes) -> None:
+        self._networks = networks
+        self._eyes = eyes
+
+    async def lines(self, network: str, photo: Photo) -> tuple[str, bool]:
+        """The lines of a photo, and whether they are beyond doubt; raises NotRead."""
+        fetch = getattr(self._networks.get(network), "fetch", None)
+        if fetch is None:
+            raise NotRead("Photos don't reach me here; text me the figures.", worth_telling=True)
+        try:
+            picture = await fetch(photo.reference, MOST_BYTES)
+        except NotFetched as error:
+            raise NotRead(str(error), worth_telling=True) from error
+        return await self._eyes.read(picture)
