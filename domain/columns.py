@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from domain.page import Cell, Row
 from domain.quantities import MASSES, VOLUMES
@@ -114,7 +115,7 @@ def _column(heading: Cell) -> Column:
 def _side_by_side(row: Row) -> str:
     """The cells of a row, with a comma where one begins that has a label of its own."""
     text = row[0].text
-    for before, cell in zip(row, row[1:], strict=False):
+    for before, cell in pairwise(row):
         labelled = cell.text[0].isalpha() and cell.text.casefold().strip("().") not in _UNITS
         joint = ", " if labelled and _has_digit(before.text) else " "
         text += joint + cell.text

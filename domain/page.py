@@ -93,7 +93,7 @@ def rows(words: Iterable[Word]) -> tuple[Row, ...]:
 
 
 def seen(text: str) -> str:
-    """What can be seen of a word: no marks of direction, nothing without width, one form of each."""
+    """What can be seen of a word, in one form of Unicode: no mark of direction, nothing hidden."""
     return "".join(
         character
         for character in unicodedata.normalize("NFKC", text)

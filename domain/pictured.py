@@ -61,9 +61,11 @@ def told(lines: Sequence[Line], book: Phrasebook) -> Told:
     kept = [line for line in seen if line.matters]
     if not _is_ticket(kept) or any(line.limits for line in seen) or _is_talk(seen):
         return NOTHING
+    # A clock without a day is a date that was not made out.
+    half_dated = any(line.clocked for line in kept) and not any(line.dayed for line in kept)
     return Told(
         "\n".join(line.line.text for line in kept),
-        sure=all(line.line.confidence >= CERTAIN for line in kept),
+        sure=not half_dated and all(line.line.confidence >= CERTAIN for line in kept),
     )
 
 
@@ -90,12 +92,26 @@ class _Seen:
     def matters(self) -> bool:
         """Whether it says something for the log."""
         if self.figured:
-            return self.has(_KEPT) or self.money or self.volume or self.dated
-        return self.dated or (len(self.tokens) <= SHORT and self.has(_HEADS))
+            return self.has(_KEPT) or self.money or self.volume or self.timed
+        return self.timed or (len(self.tokens) <= SHORT and self.has(_HEADS))
 
     @property
-    def dated(self) -> bool:
-        return any(token.kind is TIME or "time" in token.senses for token in self.tokens)
+    def timed(self) -> bool:
+        """Whether it tells a day or an hour."""
+        return self.clocked or self.dayed
+
+    @property
+    def clocked(self) -> bool:
+        """Whether it tells an hour."""
+        return any(token.kind is TIME and ":" in token.raw for token in self.tokens)
+
+    @property
+    def dayed(self) -> bool:
+        """Whether it tells a day."""
+        return any(
+            (token.kind is TIME and ":" not in token.raw[:LONGEST_CLOCK]) or "time" in token.senses
+            for token in self.tokens
+        )
 
     @property
     def money(self) -> bool:
@@ -121,6 +137,9 @@ class _Seen:
         limited = self.is_of("sign_of_limit") and (self.figured or self.has(("weigh_cue",)))
         return (rated and self.figured) or limited
 
+
+LONGEST_CLOCK = 8
+"""Characters of an hour with its seconds; a date and hour together are longer."""
 
 LEAST_LOAD = 100
 """In pounds or kilograms; an axle of a tonne or two is printed in kilograms."""

@@ -28,25 +28,12 @@ WORKING_SIDE = 1600
 """Pixels: the longest side that is looked at. A ticket's small print is still 15 of them high."""
 
 
-class PhotoNotRead(Exception):
-    """A photo that nothing is read from; the sentence says why, to the one who sent it."""
+class NotAPicture(ValueError):
+    """Bytes that are no picture of a kind that is read, or a broken one."""
 
 
-class NotAPicture(PhotoNotRead):
-    """The bytes are no picture of a kind that is read, or a broken one."""
-
-    def __init__(self) -> None:
-        super().__init__("I can't open that picture; send it as a photo, or text me the figures.")
-
-
-class TooLarge(PhotoNotRead):
+class TooLarge(ValueError):
     """More bytes or pixels than are looked at."""
-
-    def __init__(self) -> None:
-        super().__init__(
-            f"That picture is too large for me (at most {MOST_BYTES // 1024 // 1024} MB and "
-            f"{MOST_PIXELS // 1_000_000} megapixels); text me the figures."
-        )
 
 
 def opened(picture: bytes) -> Light:

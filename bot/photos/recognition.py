@@ -12,7 +12,9 @@ import cmath
 import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import accumulate, pairwise
 from pathlib import Path
+from statistics import median
 from typing import Any
 
 import cv2
@@ -30,6 +32,8 @@ MOST_WORDS = 150
 """Places on one picture; a ticket has some forty."""
 TRIED = 6
 """Places that are read both ways up where the picture's way is not plain."""
+SPACE = 1.9
+"""How many usual steps from letter to letter there are across a space."""
 PLAIN = 0.8
 """The share of votes for one way up that settles it."""
 
@@ -129,6 +133,7 @@ class Part:
 
     @property
     def text(self) -> str:
+        """What they say."""
         return "".join(letter.text for letter in self.letters)
 
     @property
@@ -145,6 +150,7 @@ class Look:
 
     @property
     def text(self) -> str:
+        """What they say, with a space between parts."""
         return " ".join(part.text for part in self.parts)
 
     @property
@@ -198,11 +204,17 @@ class Look:
 
 
 def _parts(text: str, letters: Sequence[Letter]) -> Iterator[Part]:
-    """Letters parted where a space was made out."""
+    """Letters parted where a space was made out, and beside a digit where there is room for one."""
+    ends = set(accumulate(len(word) for word in text.split()))
+    steps = [after.along - before.along for before, after in pairwise(letters)]
+    usual = median(steps) if steps else 0.0
     begin = 0
-    for word in text.split():
-        yield Part(tuple(letters[begin : begin + len(word)]))
-        begin += len(word)
+    for index in range(1, len(letters) + 1):
+        figured = any(letter.text.isdigit() for letter in letters[index - 1 : index + 1])
+        apart = index < len(letters) and figured and steps[index - 1] > SPACE * usual
+        if index in ends or apart:
+            yield Part(tuple(letters[begin:index]))
+            begin = index
 
 
 def _between(quad: Quad, left: float, right: float) -> tuple[Corner, Corner, Corner, Corner]:

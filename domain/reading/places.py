@@ -10,7 +10,7 @@ from domain.reading.scene import OTHER, REQUEST, Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token
 
 LONGEST = 4
-NO_PLACE = frozenset(("axle_noun", "passes"))
+NO_PLACE = frozenset(("axle_noun", "passes", "product"))
 """Classes of words that head figures."""
 
 

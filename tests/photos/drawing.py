@@ -332,7 +332,9 @@ def odometer_on_it(chance: random.Random) -> Drawn:
     x = 10.0
     for letter in f"odo {miles}":
         x += plain(hand, x, 20 + chance.uniform(-5, 5), letter, 54 + chance.randint(-4, 4)) + 3
-    written = hand.picture.rotate(chance.uniform(-4, 4), fillcolor=PAPER, resample=3)
+    written = hand.picture.rotate(
+        chance.uniform(-4, 4), fillcolor=PAPER, resample=Image.Resampling.BICUBIC
+    )
     sheet.picture.paste(written, (30, y + 60))
     sheet.middle(y + 260, "Thank you, travel well", 26)
     return Drawn(sheet.picture, (fill,))
