@@ -61,8 +61,8 @@ async def served(network: Telegram, host: Taken) -> AsyncIterator[Telegram]:
             await task
 
 
-async def until(holds: Callable[[], object]) -> None:
-    """Until something holds, five seconds at most."""
-    async with asyncio.timeout(5):
+async def until(holds: Callable[[], object], seconds: float = 5) -> None:
+    """Until something holds, so long at most."""
+    async with asyncio.timeout(seconds):
         while not holds():  # noqa: ASYNC110 - nobody tells when
             await asyncio.sleep(0.005)
