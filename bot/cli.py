@@ -9,7 +9,9 @@ from __future__ import annotations
 
 import asyncio
 import getpass
+import os
 import sys
+from pathlib import Path
 
 import click
 
@@ -56,6 +58,28 @@ async def _chat(chosen: Settings, name: str) -> None:
     async with drawbar(chosen, [network]) as running:
         await running.prefer(terminal.NAME, terminal.CHAT)
         await terminal.chat(lines, name, now, running.take)
+
+
+@main.command()
+@click.option(
+    "--config",
+    type=click.Path(dir_okay=False, path_type=Path),
+    metavar="FILE",
+    envvar="DRAWBAR_CONFIG",
+    help="A TOML file of settings; the environment's DRAWBAR_... come first.",
+)
+def serve(config: Path | None) -> None:
+    """Serve the networks that are set, until told to stop."""
+    from bot import serving
+    from bot.configuration import configuration
+    from bot.messages import NetworkRefused
+
+    serving.log_to_stderr()
+    try:
+        chosen = configuration(config, os.environ)
+        run(lambda: asyncio.run(serving.serve(chosen, click.echo)))
+    except (WrongSetting, NetworkRefused) as error:
+        fail(error)
 
 
 @main.command()

@@ -80,9 +80,11 @@ class Intake:
             try:
                 event = await self._look_at(event)
             except NotRead as error:
-                wanted = error.worth_telling and event.private
-                answer = trouble.not_seen_answer(str(error)) if wanted else None
-                return await self._dismiss(event, answer)
+                if error.worth_telling and event.private:
+                    return await self._dismiss(event, trouble.not_seen_answer(str(error)))
+                if not event.text:
+                    return False
+                event = replace(event, photo=None)
         taken = await self._patiently(event, lambda: self._conversation.take(event))
         if not taken and isinstance(event, Message) and _wants_a_word(event):
             known = await self._patiently(event, lambda: self._conversation.was_taken(event))

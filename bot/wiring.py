@@ -137,17 +137,20 @@ class Drawbar:
                 await self.summarise()
             except TROUBLE as error:
                 logger.warning("the database can't be used now: %s", error.orig)
-            await self._deliver()
-            await asyncio.sleep(BETWEEN_ROUNDS)
+            due = await self._deliver()
+            wait = BETWEEN_ROUNDS if due is None else (due - now()).total_seconds()
+            await asyncio.sleep(min(max(wait, 0), BETWEEN_ROUNDS))
 
     async def _run(self, work: Callable[[], Result]) -> Result:
         return await asyncio.get_running_loop().run_in_executor(self._worker, work)
 
-    async def _deliver(self) -> None:
+    async def _deliver(self) -> datetime | None:
+        """Send what is due; when the next of the others is, if there is any."""
         try:
-            await self._delivery.deliver()
+            return await self._delivery.deliver()
         except TROUBLE as error:
             logger.warning("answers wait, the database can't be used now: %s", error.orig)
+            return None
 
     async def summarise(self) -> None:
         """Queue the weekly summaries that are due; called at the start and now and then."""

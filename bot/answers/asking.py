@@ -10,11 +10,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from bot.answers.answer import Answer
-from bot.answers.brief import field_name
-from bot.answers.words import figure, listed
+from bot.answers.brief import brief, field_name
+from bot.answers.words import figure, listed, sentence
 from domain.verdicts import Ask
 
 FAR_OVER = "far_over"
+PHOTO = "photo"
 WHICH_TRAILER = "which_trailer"
 WHICH_FIGURE = "which_figure"
 
@@ -41,7 +42,7 @@ BY_FIELD: Mapping[str, str] = {
     "volume": "That is more than the tank holds. How much went in?",
     "cost": "Volume and price don't make that total. Which figure is wrong?",
     "fill": "Is that the odometer or the volume?",
-    "photo": "Is this what the photo says?",
+    PHOTO: "Is this what the photo says?",
     "rating": "Which rating is that, and of what: truck, trailer or hitch?",
     "trailer": "Which trailer do you mean?",
     "truck": "Which truck do you mean?",
@@ -60,10 +61,14 @@ FIELD_WORDS: Mapping[str, str] = {"observation": "gauge", "weighing": "scale", "
 
 def ask_answer(ask: Ask, *, kept: bool = False) -> Answer:
     """The question back. `kept` where the message's facts stand whatever the answer is."""
+    # A doubt about a whole photo is only settled by seeing what was read.
+    read = [brief(each) for choice in ask.choices for each in choice.entries]
+    shown = tuple(f"{sentence(each)}." for each in read) if ask.about == PHOTO else ()
     return Answer(
         headline=_sentence(ask),
-        notes=() if kept else (f"{_how(ask)} {NOT_KEPT}",),
+        notes=shown if kept else (*shown, f"{_how(ask)} {NOT_KEPT}"),
         choices=tuple(choice.label for choice in ask.choices),
+        urgent=ask.why == FAR_OVER,
     )
 
 

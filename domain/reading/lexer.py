@@ -10,7 +10,9 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Sequence
 
+from domain.reading.names import NO_NAMES, Names, join_names
 from domain.reading.phrasebook import APOSTROPHES, VOWELS, Phrasebook, Senses, fold
 from domain.reading.spoken import compose_spoken
 from domain.reading.tokens import (
@@ -35,7 +37,8 @@ _PATTERN = re.compile(
       (?P<times>(?<=\d)[x×](?=\d)|(?<=\d\ )[x×](?=\ ?\d))
     | (?P<word>[^\W\d_]+(?:['’`\u00b4][^\W\d_]+)*(?:\d+(?![\d]*[.,]\d))?)
     | (?P<break>\n\s*)
-    | (?P<time>\d{4}-\d\d?-\d\d?(?:[T ]\d\d:\d\d(?::\d\d)?(?:Z|[+-]\d\d:?\d\d)?)?(?!\d)
+    | (?=[\d(+.])(?:  # all that begins with a digit, or with a sign before one
+      (?P<time>\d{4}-\d\d?-\d\d?(?:[T ]\d\d:\d\d(?::\d\d)?(?:Z|[+-]\d\d:?\d\d)?)?(?!\d)
         | \d\d?[/.-]\d\d?[/.-](?:20)\d\d(?!\d) | (?<![\d/])\d\d?/\d\d?/\d\d(?![\d/])
         | \d\d?:\d\d(?::\d\d)?(?!\d)(?:\ ?[ap](?:\.?m\b\.?|\b))? | \d\d?\ ?[ap]\.?m\b\.?
         | \d\d?\ o'?clock\b | (?<!\d)(?:0\d|1[0-2])/20\d\d(?!\d))
@@ -50,7 +53,7 @@ _PATTERN = re.compile(
         | \d{1,3}(?:\.\d{3}){2,}(?!\d)
         | \d{1,3}\.\d{3},\d\d?(?!\d)
         | (?<![\d,])\d+,\d\d?(?![\d,]|,\d)
-        | \d+(?:\.\d+)? | (?<![\d])\.\d+)
+        | \d+(?:\.\d+)? | (?<![\d])\.\d+))
     | (?P<mark>\.(?:\ ?\.)+|[^\s])
     )
     """,
@@ -74,18 +77,20 @@ def clean(text: str) -> str:
     return _INVISIBLE.sub("", unicodedata.normalize("NFKC", text[:MAX_READ]))[:MAX_READ]
 
 
-def tokenize(text: str, book: Phrasebook, names: Senses | None = None) -> list[Token]:
-    """The tokens of a cleaned message; `names` are the chat's own (truck, trailers), folded."""
+def tokenize(text: str, book: Phrasebook, names: Names = NO_NAMES) -> list[Token]:
+    """The tokens of a cleaned message; `names` are the chat's own (truck, trailers)."""
     tokens = compose_spoken(_lex(text, book), book)
-    return _find_phrases(tokens, book, names or NO_SENSES)
+    if names.several:
+        tokens = join_names(tokens, book, names)
+    return _find_phrases(tokens, book, names)
 
 
 def _lex(text: str, book: Phrasebook) -> list[Token]:
     tokens: list[Token] = []
     append = tokens.append
+    known, size = book.known, len(text)
     folded = text.casefold()
-    marks = book.marks if len(folded) == len(text) else None
-    match_mark = marks.match if marks is not None else _NOTHING.match
+    match_mark = (book.marks if len(folded) == size else _NOTHING).match
     # Where the last mark of the phrasebook ended: what the pattern finds inside it is passed over.
     ended = 0
     # White space at the end holds no token, and the pattern would try it from each place.
@@ -93,57 +98,64 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
         kind = match.lastgroup
         if kind is None:
             continue
-        position, end = match.span(kind)
-        if position < ended:
+        start, end = match.span(kind)
+        if start < ended:
             continue
         raw = match[kind]
         if kind == "word":
-            following = text[end : end + 1]
-            if following in "/$.+" and following and (found := match_mark(folded, position)):
-                ended = _append_mark(tokens, text, found)
+            if end < size and text[end] in IN_MARKS and (found := match_mark(folded, start)):
+                ended = _append_mark(tokens, found, text, book)
                 continue
-            _append_word(tokens, raw, position, end, book)
+            word = raw.lower()
+            term = known.get(word)
+            if term is None:
+                _append_other_word(tokens, raw, start, end, book)
+                continue
+            token = Token(WORD, word, raw, start, end)
+            token.senses, token.groups = term
+            token.glued = bool(tokens) and tokens[-1].end == start
         elif kind == "number":
-            token = Token(NUMBER, raw, raw, position, end)
-            if raw.isdigit():
-                token.value = float(raw)
+            token = _number(raw, start, end, book)
+            token.glued = bool(tokens) and tokens[-1].end == start
+        elif kind == "mark" or kind == "times" or kind == "fraction":
+            if found := match_mark(folded, start):
+                ended = _append_mark(tokens, found, text, book)
+                continue
+            if kind == "fraction":
+                token = _fraction(raw, start, end, book)
+            elif raw in MARKS_BETWEEN_LETTERS and _joins_letters(tokens, text, start, end):
+                continue
             else:
-                _value(token)
-            token.glued = bool(tokens) and tokens[-1].end == position
-            append(token)
-        elif kind == "mark" or kind == "times":
-            if found := match_mark(folded, position):
-                ended = _append_mark(tokens, text, found)
-                continue
-            if raw in MARKS_BETWEEN_LETTERS and _joins_letters(tokens, text, position, end):
-                continue
-            token = Token(MARK, "x" if kind == "times" else raw, raw, position, end)
-            token.glued = bool(tokens) and tokens[-1].end == position
-            append(token)
+                token = _named(MARK, "x" if kind == "times" else raw, raw, start, end, book)
+                token.glued = bool(tokens) and tokens[-1].end == start
         elif kind == "break":
-            append(Token(BREAK, "\n", "\n", position, end))
-        elif kind == "fraction":
-            if found := match_mark(folded, position):
-                ended = _append_mark(tokens, text, found)
-                continue
-            token = Token(NUMBER, raw, raw, position, end)
-            top, _, bottom = raw.partition("/")
-            token.value, token.decimals = int(top) / int(bottom), -1
-            append(token)
+            token = _named(BREAK, "\n", "\n", start, end, book)
         elif kind == "ordinal":
-            append(Token(WORD, raw.lower(), raw, position, end))
+            token = _named(WORD, raw.lower(), raw, start, end, book)
         else:
-            append(Token(TIME if kind == "time" else PHONE, raw, raw, position, end))
+            token = _named(TIME if kind == "time" else PHONE, raw, raw, start, end, book)
+        append(token)
     return tokens
 
+
+IN_MARKS = "/$.+"
+"""What may stand inside a mark of the phrasebook that begins like a word: 'w/o', 'A$'."""
 
 _NOTHING = re.compile(r"(?!)")
 
 
-def _append_mark(tokens: list[Token], text: str, found: re.Match[str]) -> int:
+def _named(kind: str, text: str, raw: str, start: int, end: int, book: Phrasebook) -> Token:
+    """A token with the senses and groups that the phrasebook gives its text."""
+    token = Token(kind, text, raw, start, end)
+    token.senses = book.words.get(text, NO_SENSES)
+    token.groups = book.memberships.get(text, NO_GROUPS)
+    return token
+
+
+def _append_mark(tokens: list[Token], found: re.Match[str], text: str, book: Phrasebook) -> int:
     """A sign or abbreviation of the phrasebook: 'w/o', 'km/h', '#'; gives where it ends."""
     start, end = found.span()
-    token = Token(WORD, found.group().rstrip("."), text[start:end], start, end)
+    token = _named(WORD, found.group().rstrip("."), text[start:end], start, end, book)
     token.glued = bool(tokens) and tokens[-1].end == start
     tokens.append(token)
     return end
@@ -160,32 +172,48 @@ def _joins_letters(tokens: list[Token], text: str, start: int, end: int) -> bool
     )
 
 
-def _append_word(tokens: list[Token], raw: str, start: int, end: int, book: Phrasebook) -> None:
+def _append_other_word(
+    tokens: list[Token], raw: str, start: int, end: int, book: Phrasebook
+) -> None:
+    """A word that the phrasebook does not know as typed: folded, spelled out, or taken apart."""
     plain = raw.isascii() and "'" not in raw
     text = raw.lower() if plain else fold(raw)
     text = book.aliases.get(text, text)
-    known = text in book.words or text in book.phrases
     possessive = False
-    if not known:
+    if text not in book.words and text not in book.phrases:
         if text[-1].isdigit():
             parts = _LETTERS_DIGITS.match(text)
             if parts and parts[1] in book.words:
                 middle = end - len(parts[2])
-                tokens.append(Token(WORD, parts[1], raw[: middle - start], start, middle))
-                number = Token(NUMBER, parts[2], parts[2], middle, end)
-                _value(number)
-                tokens.append(number)
+                tokens.append(_named(WORD, parts[1], raw[: middle - start], start, middle, book))
+                tokens.append(_number(parts[2], middle, end, book))
                 return
         if not plain and len(raw) > 2 and raw[-2] in APOSTROPHES and raw[-1] in "sS":
             text, possessive = text[:-1], True
         if VOWELS.isdisjoint(text):
             text = book.spelled_out(text) or text
-    token = Token(WORD, text, raw, start, end)
-    if tokens and tokens[-1].end == start:
-        token.glued = True
-    if possessive:
-        token.possessive = True
+    token = _named(WORD, text, raw, start, end, book)
+    token.glued = bool(tokens) and tokens[-1].end == start
+    token.possessive = possessive
     tokens.append(token)
+
+
+def _number(raw: str, start: int, end: int, book: Phrasebook) -> Token:
+    token = Token(NUMBER, raw, raw, start, end)
+    token.groups = book.memberships.get(raw, NO_GROUPS)
+    if raw.isdigit():
+        token.value = float(raw)
+    else:
+        _value(token)
+    return token
+
+
+def _fraction(raw: str, start: int, end: int, book: Phrasebook) -> Token:
+    token = Token(NUMBER, raw, raw, start, end)
+    token.groups = book.memberships.get(raw, NO_GROUPS)
+    top, _, bottom = raw.partition("/")
+    token.value, token.decimals = int(top) / int(bottom), -1
+    return token
 
 
 def _value(token: Token) -> None:
@@ -214,72 +242,38 @@ def _value(token: Token) -> None:
     token.decimals = len(raw) - point - 1 if point >= 0 else 0
 
 
-def _join_names(tokens: list[Token], book: Phrasebook, names: Senses) -> list[Token]:
-    """A name of several words becomes one token, whatever word for the vehicle stands in it."""
-    for name, meaning in names.items():
-        words = name.split()
-        size = len(words)
-        if size < 2:
-            continue
-        index = 0
-        while index + size <= len(tokens):
-            if all(_same_word(tokens[index + k].text, words[k], book) for k in range(size)):
-                first, last = tokens[index], tokens[index + size - 1]
-                token = Token(WORD, " ".join(words), first.raw, first.start, last.end)
-                token.senses = {"name": meaning}
-                token.possessive = last.possessive
-                tokens[index : index + size] = [token]
-            index += 1
-    return tokens
-
-
-def _same_word(text: str, word: str, book: Phrasebook) -> bool:
-    """The same word, its possessive or plural, or another word for the same vehicle."""
-    if text == word or text == f"{word}s":
-        return True
-    one, other = book.words.get(text, NO_SENSES), book.words.get(word, NO_SENSES)
-    return one.get("vehicle") == other.get("vehicle") is not None
-
-
-def _find_phrases(tokens: list[Token], book: Phrasebook, names: Senses) -> list[Token]:
-    """Give each word its senses, joining the words of the longest phrase."""
-    tokens = _join_names(tokens, book, names)
+def _find_phrases(tokens: list[Token], book: Phrasebook, names: Names) -> list[Token]:
+    """Join the words of the longest phrases, and give words what they name in this chat."""
     result: list[Token] = []
     append = result.append
-    known, phrases, memberships = book.words, book.phrases, book.memberships
-    index, count = 0, len(tokens)
-    while index < count:
-        token = tokens[index]
-        text = token.text
-        if token.senses:
-            token.groups = memberships.get(text, NO_GROUPS)
-            append(token)
-            index += 1
+    phrases, named = book.phrases, bool(names.own)
+    last = len(tokens) - 1
+    joined_up_to = 0
+    for index, token in enumerate(tokens):
+        if index < joined_up_to:
             continue
-        width = 1
-        seconds = phrases.get(text)
-        if seconds is not None and index + 1 < count:
+        seconds = phrases.get(token.text)
+        if seconds is not None and index < last:
             for words, senses in seconds.get(tokens[index + 1].text, ()):
                 size = len(words)
-                if size == 2 or (
-                    index + size <= count
-                    and words == tuple([each.text for each in tokens[index : index + size]])
+                if size == 2 or words == tuple(
+                    [each.text for each in tokens[index : index + size]]
                 ):
-                    last = tokens[index + size - 1]
-                    joined = Token(WORD, " ".join(words), token.raw, token.start, last.end)
-                    joined.glued = token.glued
-                    joined.senses = senses
-                    token, width = joined, size
+                    token = _joined(tokens[index : index + size], words, senses, book)
+                    joined_up_to = index + size
                     break
-        if width == 1 and token.kind is not NUMBER:
-            token.senses = known.get(text, NO_SENSES)
-        if names and token.kind is WORD:
-            name = names.get(token.text) or names.get(token.text.removesuffix("s"))
-            if name is None and width > 1:
-                name = next((names[word] for word in token.text.split() if word in names), None)
-            if name is not None:
-                token.senses = {**token.senses, "name": name}
-        token.groups = memberships.get(token.text, NO_GROUPS)
+        if named and token.kind is WORD and (meaning := names.meant_by(token)) is not None:
+            token.senses = {**token.senses, "name": meaning}
         append(token)
-        index += width
     return result
+
+
+def _joined(
+    tokens: Sequence[Token], words: tuple[str, ...], senses: Senses, book: Phrasebook
+) -> Token:
+    first, last = tokens[0], tokens[-1]
+    token = Token(WORD, " ".join(words), first.raw, first.start, last.end)
+    token.glued = first.glued
+    token.senses = senses
+    token.groups = book.memberships.get(token.text, NO_GROUPS)
+    return token

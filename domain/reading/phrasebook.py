@@ -57,6 +57,8 @@ PhraseIndex = Mapping[str, tuple[tuple[tuple[str, ...], str], ...]]
 class Phrasebook:
     """Single words and longer phrases with their senses, and the words for numbers.
 
+    `known` are the words that need no second look as they are typed (they stand in the phrases,
+    and for no other word), each with its senses and groups.
     `phrases` go by their first and second word, the longest first.
 
     `standing` are the patterns of messages that set something lasting, where there are any.
@@ -69,6 +71,7 @@ class Phrasebook:
     """
 
     language: str
+    known: Mapping[str, tuple[Senses, frozenset[str]]]
     words: Mapping[str, Senses]
     phrases: Mapping[str, Mapping[str, tuple[tuple[tuple[str, ...], Senses], ...]]]
     numbers: Mapping[str, str]
@@ -164,9 +167,16 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
     for words, meaning in senses.items():
         if len(words) > 1:
             longer.setdefault(words[0], {}).setdefault(words[1], []).append((words, meaning))
+    single = {words[0]: meaning for words, meaning in senses.items() if len(words) == 1}
+    memberships = _memberships(groups)
     return Phrasebook(
         language=str(data.get("language", "")),
-        words={words[0]: meaning for words, meaning in senses.items() if len(words) == 1},
+        known={
+            word: (single.get(word, {}), memberships.get(word, frozenset()))
+            for word in single.keys() | longer.keys()
+            if word not in aliases
+        },
+        words=single,
         phrases={
             first: {
                 second: tuple(sorted(options, key=lambda option: -len(option[0])))
@@ -186,7 +196,7 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         keep=frozenset(data.get("misspelt", {}).get("keep", ())),
         overlapping={name: _index(data.get(name, {})) for name in OVERLAPPING},
         groups=groups,
-        memberships=_memberships(groups),
+        memberships=memberships,
         keys={
             name: {word: key for key, words in table.items() for word in _folded(words)}
             for name, table in data.get(KEY_TABLE, {}).items()

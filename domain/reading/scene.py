@@ -9,15 +9,15 @@ decide what the rest means.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from functools import lru_cache
 
 from domain.context import Context
 from domain.reading.figure_search import find_figures
 from domain.reading.figures import Figure
 from domain.reading.labels import Label, find_labels
 from domain.reading.lexer import tokenize
+from domain.reading.names import Names, names_of
 from domain.reading.pairing import bind
-from domain.reading.phrasebook import Phrasebook, Senses, fold, split_words
+from domain.reading.phrasebook import Phrasebook, fold
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 PLAN, GUESS, NEGATION, OTHER, REQUEST = "plan", "guess", "negation", "other", "request"
@@ -62,7 +62,7 @@ class Scene:
         self.text = text
         self.context = context
         self.book = book
-        self.names = names_of(context)
+        self.names: Names = names_of(context)
         self.tokens: list[Token] = tokenize(text, book, self.names)
         self._read_initials()
         self._settle_bars()
@@ -327,7 +327,7 @@ class Scene:
 
     def _owns_vehicle(self, index: int, token: Token) -> bool:
         """'Odette's rig': a vehicle of somebody whom the chat does not know as its own."""
-        if "name" in token.senses or "vehicle" in token.senses or fold(token.raw) in self.names:
+        if "name" in token.senses or "vehicle" in token.senses or fold(token.raw) in self.names.own:
             return False
         for step in range(1, 4):
             if index + step >= len(self.tokens):
@@ -366,22 +366,6 @@ def _load_follows(tokens: list[Token], index: int) -> bool:
     if tokens[index].raw in ":=-" and index + 1 < len(tokens):
         index += 1
     return tokens[index].kind is NUMBER and tokens[index].value >= LEAST_LOAD
-
-
-def names_of(context: Context) -> Senses:
-    """The chat's own names, folded, each with what it names: 'truck:Juniper'."""
-    names: dict[str, str] = {}
-    if context.truck:
-        names[_spelled(context.truck)] = f"truck:{context.truck}"
-    for trailer in context.trailers:
-        names[_spelled(trailer)] = f"trailer:{trailer}"
-    return names
-
-
-@lru_cache(maxsize=1024)
-def _spelled(name: str) -> str:
-    """A name as its tokens: 'pop-up' is two words."""
-    return " ".join(split_words(name))
 
 
 def ends_sentence(token: Token) -> bool:

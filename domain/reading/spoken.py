@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 
 from domain.reading import numbers
 from domain.reading.phrasebook import Phrasebook
-from domain.reading.tokens import NUMBER, WORD, Token
+from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
 
 
 def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
@@ -32,7 +32,7 @@ def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
         end = index + 1
         while end < count and _continues_number(tokens, end, keys):
             end += 1
-        composed.extend(_spoken_tokens(tokens[index:end], keys))
+        composed.extend(_spoken_tokens(tokens[index:end], book))
         index = end
     return composed
 
@@ -41,10 +41,10 @@ def _opens_number(token: Token, tokens: Sequence[Token], index: int, book: Phras
     keys, groups = book.numbers, book.groups
     following = tokens[index + 1] if index + 1 < len(tokens) else None
     if token.kind is WORD:
-        if index and token.raw[0].isupper() and _is_named(following, keys):
-            return False
         key = keys.get(token.text)
         if key is None or key in (numbers.AND, numbers.HALF, numbers.THOUSAND):
+            return False
+        if index and token.raw[0].isupper() and _is_named(following, keys):
             return False
         if key in (numbers.A, numbers.POINT, numbers.HUNDRED):
             return (
@@ -113,7 +113,8 @@ def _continues_number(tokens: Sequence[Token], index: int, keys: Mapping[str, st
     return hundreds and token.value < 100
 
 
-def _spoken_tokens(run: Sequence[Token], keys: Mapping[str, str]) -> list[Token]:
+def _spoken_tokens(run: Sequence[Token], book: Phrasebook) -> list[Token]:
+    keys = book.numbers
     atoms: list[numbers.Atom] = []
     for token in run:
         if token.kind is NUMBER:
@@ -132,6 +133,7 @@ def _spoken_tokens(run: Sequence[Token], keys: Mapping[str, str]) -> list[Token]
             token = Token(NUMBER, "", "", first.start, last.end)
             token.raw = " ".join(each.raw for each in run[figure.start : figure.end])
             token.text = first.text if figure.words == 1 else token.raw
+            token.groups = book.memberships.get(token.text, NO_GROUPS)
             token.value = float(figure.value)
             token.decimals = figure.decimals
             token.spoken = first.kind is WORD

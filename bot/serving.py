@@ -1,0 +1,82 @@
+"""`drawbar serve`: the networks that are set, served until told to stop.
+
+This file decides what is said at the start (what is served, as whom, and the owner's code) and
+that a signal to stop lets what is under way be finished, within a bound. It handles no message.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import logging
+import signal
+import sys
+from collections.abc import Callable
+from contextlib import suppress
+
+from bot.configuration import Configuration
+from bot.messages import Served
+from bot.phrasebook import phrasebook
+from bot.wiring import drawbar
+
+FEW_SECONDS = 4.0
+"""How long a stop may take; systemd and container engines kill after 10 to 90 s."""
+
+STOPS = (signal.SIGTERM, signal.SIGINT)
+
+
+def networks(chosen: Configuration) -> list[Served]:
+    """The networks that are set; a library is imported only where its network is."""
+    found: list[Served] = []
+    if chosen.telegram is not None:
+        from bot.networks.telegram.network import Telegram
+
+        found.append(Telegram(chosen.telegram))
+    if chosen.matrix is not None:
+        from bot.networks.matrix.network import Matrix
+
+        found.append(Matrix(chosen.matrix))
+    return found
+
+
+def log_to_stderr() -> None:
+    """What happens, a line each, on standard error; never a message's text, a token or a code."""
+    logging.basicConfig(
+        level=logging.INFO, stream=sys.stderr, format="%(levelname)s %(name)s: %(message)s"
+    )
+    # Libraries tell addresses with tokens in them, and every step of theirs.
+    for name in ("httpx", "httpcore", "nio", "telegram", "aiohttp", "alembic", "peewee"):
+        logging.getLogger(name).setLevel(logging.WARNING)
+
+
+async def serve(chosen: Configuration, say: Callable[[str], None]) -> None:
+    """Serve until a signal; raises DatabaseTrouble, and NetworkRefused for wrong settings."""
+    from bot.photos.reader import PhotoReader
+
+    served = networks(chosen)
+    eyes = PhotoReader(phrasebook())
+    stop = asyncio.Event()
+    loop = asyncio.get_running_loop()
+    for each in STOPS:
+        loop.add_signal_handler(each, stop.set)
+    try:
+        async with drawbar(chosen.settings, (), served, eyes) as running:
+            for network in served:
+                say(network.about())
+            code = await running.owners_code()
+            if code is not None:
+                say(f"Nobody is let in yet. Text this from your chat to be the owner: {code}")
+            work = asyncio.create_task(running.serve())
+            stopping = asyncio.create_task(stop.wait())
+            await asyncio.wait({work, stopping}, return_when=asyncio.FIRST_COMPLETED)
+            stopping.cancel()
+            if not work.done():
+                say("Stopping.")
+                work.cancel()
+                await asyncio.wait({work}, timeout=FEW_SECONDS)
+            if work.done():
+                with suppress(asyncio.CancelledError):
+                    await work
+    finally:
+        await eyes.close()
+        for each in STOPS:
+            loop.remove_signal_handler(each)

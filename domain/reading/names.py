@@ -1,0 +1,81 @@
+"""The chat's own names among the words of a message.
+
+This file decides which tokens name the chat's truck or one of its trailers: the name itself, its
+possessive or plural, and for a name of several words another word for the same vehicle. It does
+not know what is said of the vehicle.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from domain.context import Context
+from domain.reading.phrasebook import Phrasebook, Senses, split_words
+from domain.reading.tokens import NO_GROUPS, NO_SENSES, WORD, Token
+
+MAX_REMEMBERED = 1024
+"""Chats: the names of as many are kept in the form that reading needs."""
+
+
+class Names:
+    """What each name means ('truck:Juniper'), by the name as its tokens: 'pop-up' is two words.
+
+    `forms` holds the plurals and possessives too; `several` are the names of several words.
+    """
+
+    __slots__ = ("forms", "own", "several")
+
+    def __init__(self, own: Senses) -> None:
+        self.own = own
+        self.forms: Senses = {**{f"{name}s": meaning for name, meaning in own.items()}, **own}
+        self.several = [(name.split(), meaning) for name, meaning in own.items() if " " in name]
+
+    def meant_by(self, token: Token) -> str | None:
+        """What a word names, or else a word within a phrase; None where it names nothing."""
+        meaning = self.forms.get(token.text)
+        if meaning is None and " " in token.text:
+            meaning = next((self.own[word] for word in token.text.split() if word in self.own), None)
+        return meaning
+
+
+NO_NAMES = Names({})
+
+
+def names_of(context: Context) -> Names:
+    """The names that a chat has given to its truck and trailers."""
+    return _names(context.truck, context.trailers)
+
+
+@lru_cache(MAX_REMEMBERED)
+def _names(truck: str | None, trailers: tuple[str, ...]) -> Names:
+    own: dict[str, str] = {}
+    if truck:
+        own[" ".join(split_words(truck))] = f"truck:{truck}"
+    for trailer in trailers:
+        own[" ".join(split_words(trailer))] = f"trailer:{trailer}"
+    return Names(own)
+
+
+def join_names(tokens: list[Token], book: Phrasebook, names: Names) -> list[Token]:
+    """A name of several words becomes one token, whatever word for the vehicle stands in it."""
+    for words, meaning in names.several:
+        size = len(words)
+        index = 0
+        while index + size <= len(tokens):
+            if all(_same_word(tokens[index + k].text, words[k], book) for k in range(size)):
+                first, last = tokens[index], tokens[index + size - 1]
+                token = Token(WORD, " ".join(words), first.raw, first.start, last.end)
+                token.senses = {"name": meaning}
+                token.groups = book.memberships.get(token.text, NO_GROUPS)
+                token.possessive = last.possessive
+                tokens[index : index + size] = [token]
+            index += 1
+    return tokens
+
+
+def _same_word(text: str, word: str, book: Phrasebook) -> bool:
+    """The same word, its possessive or plural, or another word for the same vehicle."""
+    if text == word or text == f"{word}s":
+        return True
+    one, other = book.words.get(text, NO_SENSES), book.words.get(word, NO_SENSES)
+    return one.get("vehicle") == other.get("vehicle") is not None
