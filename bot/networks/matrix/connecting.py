@@ -45,7 +45,7 @@ async def connect(settings: MatrixSettings, memory: Memory) -> AsyncClient:
         await _log_in(client, settings, memory)
     except Unsuccessful as error:
         await close(client)
-        raise refused(error, settings) or error from None
+        raise ended(error, settings) or _no_server(error, settings) or error from None
     except BaseException:
         await close(client)
         raise
@@ -59,8 +59,8 @@ async def close(client: AsyncClient) -> None:
         client.store.database.close()
 
 
-def refused(error: Unsuccessful, settings: MatrixSettings) -> NetworkRefused | None:
-    """The sentence for whoever runs Drawbar, where an error says that the settings are wrong."""
+def ended(error: Unsuccessful, settings: MatrixSettings) -> NetworkRefused | None:
+    """The sentence for whoever runs Drawbar, where an error says that the login has ended."""
     if error.code in LOGGED_OUT:
         return NetworkRefused(
             f"matrix access_token of {settings.user} is no longer valid: make a new one, and set "
@@ -69,6 +69,10 @@ def refused(error: Unsuccessful, settings: MatrixSettings) -> NetworkRefused | N
             else f"The homeserver ended the login of {settings.user}: remove the folder "
             f"{settings.folder}, and Drawbar logs in with matrix password as a new device."
         )
+    return None
+
+
+def _no_server(error: Unsuccessful, settings: MatrixSettings) -> NetworkRefused | None:
     if not error.code and error.status < SERVER_TROUBLE:
         return NetworkRefused(
             f"matrix homeserver is '{settings.homeserver}', and no Matrix homeserver answers "

@@ -168,6 +168,11 @@ class RoomKeys:
             try:
                 checked(await client.to_device(message))
             except Unsuccessful as error:
-                if not error.final:
-                    raise
-                client.outgoing_to_device_messages.remove(message)
+                waiting = client.outgoing_to_device_messages
+                if error.final:
+                    waiting.remove(message)
+                    continue
+                # nio may have taken the answer for a good one.
+                if message not in waiting:
+                    waiting.append(message)
+                raise

@@ -15,7 +15,6 @@ from typing import Any
 
 from nio import (
     AsyncClient,
-    ErrorResponse,
     Event,
     MatrixRoom,
     MegolmEvent,
@@ -240,13 +239,14 @@ class Listener:
 
 def _once(response: object) -> bool:
     """Whether it went well; False where it never will, and raises Unsuccessful where it may."""
-    if not isinstance(response, ErrorResponse):
-        return True
-    error = Unsuccessful(response)
-    if not error.final:
-        raise error
-    logger.info("the homeserver refused: %s", error)
-    return False
+    try:
+        checked(response)
+    except Unsuccessful as error:
+        if not error.final:
+            raise
+        logger.info("the homeserver refused: %s", error)
+        return False
+    return True
 
 
 def _megolm(sealed: Sealed) -> MegolmEvent | None:

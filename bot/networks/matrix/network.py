@@ -30,7 +30,7 @@ from bot.messages import (
     Unknown,
 )
 from bot.networks.matrix import media
-from bot.networks.matrix.connecting import close, connect, refused
+from bot.networks.matrix.connecting import close, connect, ended
 from bot.networks.matrix.dressing import content_of, reaction, relation
 from bot.networks.matrix.keys import RoomKeys
 from bot.networks.matrix.listening import Listener
@@ -118,7 +118,7 @@ class Matrix:
             try:
                 return await work()
             except Unsuccessful as error:
-                if wrong := refused(error, self._settings):
+                if wrong := ended(error, self._settings):
                     raise wrong from None
                 wait = max(pause, error.wait.total_seconds() if error.wait else 0.0)
                 logger.warning("Matrix: the homeserver answers '%s'", error)

@@ -7,7 +7,7 @@ This file does not know what was asked of the server.
 from __future__ import annotations
 
 from datetime import timedelta
-from typing import TypeVar
+from typing import Any, TypeVar
 
 import aiohttp
 from nio import ErrorResponse
@@ -16,6 +16,7 @@ Response = TypeVar("Response")
 BROKEN = (aiohttp.ClientError, TimeoutError, OSError)
 """What a connection raises."""
 LOGGED_OUT = ("M_UNKNOWN_TOKEN", "M_MISSING_TOKEN")
+REFUSED = 400
 TOO_MANY = 429
 SERVER_TROUBLE = 500
 
@@ -23,12 +24,12 @@ SERVER_TROUBLE = 500
 class Unsuccessful(Exception):
     """A request that was answered with an error. `wait` is the server's own wish, if any."""
 
-    def __init__(self, error: ErrorResponse) -> None:
-        transport = error.transport_response
-        self.code = str(error.status_code or "")
+    def __init__(self, answer: Any) -> None:
+        transport = answer.transport_response
+        self.code = str(getattr(answer, "status_code", None) or "")
         self.status = int(transport.status) if transport is not None else 0
-        self.reason = str(error.message) if error.message else self.code
-        self.wait = _wait(error)
+        self.reason = str(getattr(answer, "message", None) or self.code)
+        self.wait = _wait(answer)
         super().__init__(f"{self.status} {self.code} {self.reason}".strip())
 
     @property
@@ -39,24 +40,27 @@ class Unsuccessful(Exception):
     @property
     def final(self) -> bool:
         """Whether the same request would be refused again."""
-        known = bool(self.code) and 400 <= self.status < SERVER_TROUBLE
+        known = bool(self.code) and REFUSED <= self.status < SERVER_TROUBLE
         return known and not self.limited and self.code not in LOGGED_OUT
 
 
-def checked(response: Response) -> Response:
-    """The response where it is none of an error; raises Unsuccessful."""
-    if isinstance(response, ErrorResponse):
-        raise Unsuccessful(response)
-    return response
+def checked(answer: Response) -> Response:
+    """The answer where it is none of an error; raises Unsuccessful.
+
+    nio looks at the body alone: a proxy's page that says 'bad gateway' passes for an answer
+    that has nothing to tell.
+    """
+    transport = getattr(answer, "transport_response", None)
+    if isinstance(answer, ErrorResponse) or (transport is not None and transport.status >= REFUSED):
+        raise Unsuccessful(answer)
+    return answer
 
 
-def _wait(error: ErrorResponse) -> timedelta | None:
-    if error.retry_after_ms:
-        return timedelta(milliseconds=int(error.retry_after_ms))
+def _wait(answer: Any) -> timedelta | None:
+    if milliseconds := getattr(answer, "retry_after_ms", None):
+        return timedelta(milliseconds=int(milliseconds))
+    if answer.transport_response is None:
+        return None
     # Where the header has taken the place of the field: v1.10, 'Rate limiting'.
-    told = (
-        error.transport_response.headers.get("Retry-After", "")
-        if (error.transport_response is not None)
-        else ""
-    )
+    told = answer.transport_response.headers.get("Retry-After", "")
     return timedelta(seconds=int(told)) if told.isdecimal() else None

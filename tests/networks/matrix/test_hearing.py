@@ -10,7 +10,7 @@ from bot.answers.answer import Answer
 from bot.messages import Deleted, Delivered, Edited, Letter, Message, Moved, NotFetched
 from tests.networks.matrix.conftest import Served
 from tests.networks.matrix.homeserver import Homeserver
-from tests.networks.matrix.people import Mautrix, Nio, edit, react, say, shared_room
+from tests.networks.matrix.people import Mautrix, Nio, Person, edit, react, say, shared_room
 
 ASKED = Answer(headline="Which trailer?", choices=("flatdeck", "camper"))
 PICTURE = b"\x89PNG\r\n\x1a\n" + bytes(range(256)) * 40
@@ -116,7 +116,7 @@ async def test_notices_and_what_drawbar_says_itself_are_not_handed_over(
 async def test_an_encrypted_picture_is_fetched_and_never_more_than_is_taken(
     drawbar: Served, wren: Nio, theo: Mautrix, name: str
 ) -> None:
-    person = {"wren": wren, "theo": theo}[name]
+    person: Person = wren if name == "wren" else theo
     room = await shared_room(drawbar, wren, theo)
     content = await person.upload(PICTURE)
     await person.send(room, "m.room.message", content | {"filename": "t.png", "body": "ticket"})

@@ -1,0 +1,221 @@
+"""What Drawbar says in rooms of a real homeserver, and who can read it."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import AsyncIterator
+from dataclasses import replace
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+import pytest_asyncio
+
+from bot.answers.answer import Answer
+from bot.messages import Delivered, Letter, Message, MovedTo, NotSent, Refused, Unknown
+from tests.networks.matrix.conftest import Served
+from tests.networks.matrix.homeserver import Homeserver
+from tests.networks.matrix.people import Mautrix, Nio, Person, say, shared_room
+from tests.networks.matrix.wire import Mishap, Wire
+
+WEEK = Answer(headline="This week: 204 miles.")
+SENDING = "/send/m.room"
+
+
+def letter(room: str, key: str, answer: Answer = WEEK, **more: str) -> Letter:
+    return Letter(chat=room, answer=answer, key=key, **more)
+
+
+async def heard_room(drawbar: Served, wren: Nio, *others: Person) -> str:
+    """A shared room that Drawbar has heard of since it joined."""
+    room = await shared_room(drawbar, wren, *others)
+    await say(wren, room, "hello")
+    await drawbar.host.wait_for(1)
+    drawbar.host.events.clear()
+    return room
+
+
+@pytest_asyncio.fixture
+async def wire(homeserver: Homeserver) -> AsyncIterator[Wire]:
+    line = Wire(homeserver.url)
+    yield line
+    await line.stop()
+
+
+async def behind(wire: Wire, drawbar: Served) -> None:
+    """Let Drawbar reach its homeserver through the wire alone."""
+    await drawbar.stop()
+    drawbar.settings = replace(drawbar.settings, homeserver=await wire.start())
+    await drawbar.start()
+
+
+async def test_routine_gets_a_reaction_and_an_answer_in_a_group_replies(
+    drawbar: Served, wren: Nio, homeserver: Homeserver
+) -> None:
+    room = await heard_room(drawbar, wren)
+    said = await say(wren, room, "odo 48011")
+    await drawbar.host.wait_for(1)
+    quiet = letter(room, "q", Answer(headline="Kept.", quiet=True), reply_to=said)
+    assert isinstance(await drawbar.matrix.send(quiet), Delivered)
+    assert await drawbar.matrix.send(replace(quiet, key="q again")) == Delivered()
+    (sign,) = await wren.screen.wait_for(lambda seen: seen.type == "m.reaction")
+    assert sign.content["m.relates_to"]["event_id"] == said
+    await drawbar.matrix.send(letter(room, "1", Answer(headline="Alone"), reply_to=said))
+    await wren.client.room_invite(room, homeserver.register(f"wren-guest-{room[1:8].lower()}"))
+    await drawbar.matrix.send(
+        letter(room, "2", Answer(headline="In a thread"), reply_to=said, thread=said)
+    )
+    alone, thread = await wren.screen.wait_for(
+        lambda seen: seen.sender == drawbar.user and seen.type == "m.room.message", 2
+    )
+    assert "m.relates_to" not in alone.content
+    relates = thread.content["m.relates_to"]
+    assert (relates["rel_type"], relates["event_id"]) == ("m.thread", said)
+
+
+async def test_after_a_restart_it_is_the_same_device_and_a_repeat_is_shown_once(
+    drawbar: Served, wren: Nio
+) -> None:
+    room = await heard_room(drawbar, wren)
+    first = await drawbar.matrix.send(letter(room, "week-1"))
+    devices = await wren.devices_of(drawbar.user, 1)
+    await drawbar.stop()
+    away = await say(wren, room, "odo 48012")
+    await drawbar.start()
+    (told,) = await drawbar.host.wait_for(1)
+    assert isinstance(told, Message)
+    assert (told.id, told.text) == (away, "odo 48012")
+    assert await drawbar.matrix.send(letter(room, "week-1")) == first
+    await drawbar.matrix.send(letter(room, "week-2", Answer(headline="Next week.")))
+    await wren.screen.wait_for(lambda seen: seen.text == "Next week.")
+    shown = [each for each in wren.screen.shown if each.text == WEEK.headline]
+    assert len(shown) == 1
+    assert await wren.devices_of(drawbar.user, 1) == devices
+    assert len(devices) == 1
+    for file in drawbar.settings.folder.iterdir():
+        assert file.stat().st_mode & 0o077 == 0, file.name
+
+
+async def test_without_its_kept_state_drawbar_becomes_a_new_device_that_reads_and_is_read(
+    drawbar: Served, wren: Nio
+) -> None:
+    room = await heard_room(drawbar, wren)
+    await drawbar.stop()
+    shutil.rmtree(drawbar.settings.folder)
+    await drawbar.start()
+    assert len(await wren.devices_of(drawbar.user, 2)) == 2
+    await say(wren, room, "odo 48012")
+    (told,) = await drawbar.host.wait_for(1)
+    assert isinstance(told, Message)
+    assert told.text == "odo 48012"
+    assert isinstance(await drawbar.matrix.send(letter(room, "new-1")), Delivered)
+    await wren.screen.wait_for(lambda seen: seen.text == WEEK.headline)
+
+
+async def test_a_new_device_of_a_member_reads_on_and_gets_what_was_said_before_when_it_asks(
+    homeserver: Homeserver, drawbar: Served, theo: Mautrix, wren: Nio
+) -> None:
+    room = await heard_room(drawbar, wren, theo)
+    early = await drawbar.matrix.send(letter(room, "early"))
+    assert isinstance(early, Delivered)
+    await theo.screen.wait_for(lambda seen: seen.text == WEEK.headline)
+    phone = await Mautrix(homeserver.url, theo.user).log_in()
+    try:
+        await say(phone, room, "odo 48011")
+        await drawbar.host.wait_for(1)
+        await drawbar.matrix.send(letter(room, "late", Answer(headline="Later.")))
+        await phone.screen.wait_for(lambda seen: seen.text == "Later.")
+        assert await phone.read_earlier(room, early.reference) == WEEK.headline
+    finally:
+        await phone.leave()
+
+
+async def test_who_left_the_room_is_not_given_the_key_of_what_is_said_after(
+    drawbar: Served, wren: Nio, homeserver: Homeserver, tmp_path: Path
+) -> None:
+    guest = await Nio(homeserver.url, homeserver.register("guest"), tmp_path / "guest").log_in()
+    try:
+        room = await heard_room(drawbar, wren, guest)
+        await drawbar.matrix.send(letter(room, "before"))
+        (before,) = await guest.screen.wait_for(lambda seen: seen.text == WEEK.headline)
+        await guest.client.room_leave(room)
+        await wren.screen.wait_for(lambda seen: seen.content.get("membership") == "leave")
+        await say(wren, room, "odo 48011")
+        await drawbar.host.wait_for(1)
+        await drawbar.matrix.send(letter(room, "after", Answer(headline="After.")))
+        (after,) = await wren.screen.wait_for(lambda seen: seen.text == "After.")
+        assert guest.holds(before.session)
+        assert not guest.holds(after.session)
+    finally:
+        await guest.leave()
+
+
+async def test_what_a_homeserver_answers_decides_what_becomes_of_an_answer(
+    drawbar: Served, wren: Nio, wire: Wire
+) -> None:
+    await behind(wire, drawbar)
+    room = await heard_room(drawbar, wren)
+    assert isinstance(await drawbar.matrix.send(letter("!elsewhere:chat.example", "0")), Refused)
+    assert isinstance(await drawbar.matrix.send(letter(room, "1")), Delivered)
+    limit = {"errcode": "M_LIMIT_EXCEEDED", "error": "Too many", "retry_after_ms": 1500}
+    wire.mishaps = [Mishap(SENDING, 429, limit)]
+    limited = await drawbar.matrix.send(letter(room, "2", Answer(headline="Two")))
+    assert isinstance(limited, NotSent)
+    assert limited.retry_after == timedelta(seconds=1.5)
+    wire.mishaps = [Mishap(SENDING, 502)]
+    assert isinstance(await drawbar.matrix.send(letter(room, "2")), Unknown)
+    # The HTTP library itself tries once more on a line that was in use before.
+    wire.mishaps = [Mishap(SENDING, arrives=True), Mishap(SENDING, arrives=True)]
+    assert isinstance(
+        await drawbar.matrix.send(letter(room, "3", Answer(headline="Three"))), Unknown
+    )
+    repeated = await drawbar.matrix.send(letter(room, "3", Answer(headline="Three")))
+    assert isinstance(repeated, Delivered)
+    wire.mishaps = [Mishap(SENDING, 403, {"errcode": "M_FORBIDDEN", "error": "No"})]
+    assert isinstance(await drawbar.matrix.send(letter(room, "4")), Refused)
+    unknown = {"errcode": "M_UNKNOWN_TOKEN", "error": "Who"}
+    wire.mishaps = [Mishap(SENDING, 401, unknown)]
+    assert isinstance(await drawbar.matrix.send(letter(room, "5")), NotSent)
+    await drawbar.matrix.send(letter(room, "6", Answer(headline="Last")))
+    await wren.screen.wait_for(lambda seen: seen.text == "Last")
+    said = [each.text for each in wren.screen.shown if each.sender == drawbar.user and each.text]
+    assert said == [WEEK.headline, "Three", "Last"]
+
+
+async def test_a_key_that_did_not_get_through_is_given_again_before_anything_is_said(
+    drawbar: Served, wren: Nio, wire: Wire
+) -> None:
+    await behind(wire, drawbar)
+    room = await heard_room(drawbar, wren)
+    wire.mishaps = [Mishap("/sendToDevice/m.room.encrypted", 503)]
+    assert isinstance(await drawbar.matrix.send(letter(room, "1")), NotSent)
+    assert isinstance(await drawbar.matrix.send(letter(room, "1")), Delivered)
+    await wren.screen.wait_for(lambda seen: seen.text == WEEK.headline)
+
+
+async def test_an_answer_to_a_room_that_was_replaced_goes_to_the_new_one(
+    drawbar: Served, wren: Nio
+) -> None:
+    room = await heard_room(drawbar, wren)
+    to = await wren.upgrade(room)
+    await wren.client.room_invite(to, drawbar.user)
+    await drawbar.host.wait_for(1)
+    assert await drawbar.matrix.send(letter(room, "1")) == MovedTo(to)
+    assert isinstance(await drawbar.matrix.send(letter(to, "1")), Delivered)
+
+
+async def test_before_it_is_connected_nothing_is_sent(drawbar: Served) -> None:
+    await drawbar.stop()
+    assert isinstance(await drawbar.matrix.send(letter("!a:b", "1")), NotSent)
+
+
+@pytest.mark.parametrize("lost", ["/sync", "/rooms/.*/event/", "/keys/query"])
+async def test_a_line_that_fails_while_listening_loses_nothing(
+    drawbar: Served, wren: Nio, wire: Wire, lost: str
+) -> None:
+    await behind(wire, drawbar)
+    room = await heard_room(drawbar, wren)
+    wire.mishaps = [Mishap(lost)]
+    await say(wren, room, "odo 48011")
+    (told,) = await drawbar.host.wait_for(1)
+    assert isinstance(told, Message)
