@@ -10,10 +10,12 @@ from dataclasses import dataclass, field
 from datetime import timedelta
 from pathlib import Path
 
+import nio
 import pytest
 import pytest_asyncio
 
-from bot.messages import Event
+from bot.answers.answer import Answer
+from bot.messages import Event, Letter, NotSent
 from bot.networks.matrix import Matrix, MatrixSettings
 from tests.networks.matrix.homeserver import PASSWORD, Homeserver
 from tests.networks.matrix.people import PATIENCE, Mautrix, Nio
@@ -68,6 +70,28 @@ class Served:
     async def start(self) -> None:
         self.matrix = Matrix(self.settings, patience=self.patience)
         self._running = asyncio.create_task(self.matrix.run(self.host))
+
+    async def connected(self) -> None:
+        """Wait until it is in its rooms: a letter to none of them is refused then."""
+        letter = Letter(chat="!nowhere:chat.example", answer=Answer(headline="-"), key="-")
+        async with asyncio.timeout(PATIENCE):
+            # There is nothing to be told of it by but trying.
+            while isinstance(await self.matrix.send(letter), NotSent):  # noqa: ASYNC110
+                await asyncio.sleep(0)
+
+    async def log_in_elsewhere(self) -> tuple[str, str]:
+        """Another login of the account: its token and its device."""
+        client = nio.AsyncClient(self.settings.homeserver, self.user)
+        login = await client.login(PASSWORD)
+        await client.close()
+        return str(login.access_token), str(login.device_id)
+
+    async def end_logins(self) -> None:
+        """Log all of the account's devices out, as its owner may."""
+        client = nio.AsyncClient(self.settings.homeserver, self.user)
+        await client.login(PASSWORD)
+        await client.logout(all_devices=True)
+        await client.close()
 
     async def stop(self) -> None:
         if self._running is not None:
