@@ -1,6 +1,4 @@
-"""Matrix: a homeserver's account, in encrypted rooms as the normal case."""
+"""Matrix: a homeserver's account, in encrypted rooms as the normal case.
 
-from bot.networks.matrix.network import Matrix
-from bot.networks.matrix.settings import MatrixSettings
-
-__all__ = ["Matrix", "MatrixSettings"]
+Nothing is imported here, so that the settings can be read without nio.
+"""

@@ -16,7 +16,8 @@ import pytest_asyncio
 
 from bot.answers.answer import Answer
 from bot.messages import Event, Letter, NotSent
-from bot.networks.matrix import Matrix, MatrixSettings
+from bot.networks.matrix.network import Matrix
+from bot.networks.matrix.settings import MatrixSettings
 from tests.networks.matrix.homeserver import PASSWORD, Homeserver
 from tests.networks.matrix.people import PATIENCE, Mautrix, Nio
 

@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 
 from bot.messages import NetworkRefused
-from bot.networks.matrix import Matrix, MatrixSettings
+from bot.networks.matrix.network import Matrix
+from bot.networks.matrix.settings import MatrixSettings
 from tests.networks.matrix.conftest import Household, Served
 from tests.networks.matrix.homeserver import Homeserver, free_port
 from tests.networks.matrix.people import Nio
