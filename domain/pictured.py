@@ -86,6 +86,7 @@ class _Seen:
 
     @property
     def figured(self) -> bool:
+        """Whether digits stand on it."""
         return any(token.kind is NUMBER and not token.spoken for token in self.tokens)
 
     @property
@@ -115,20 +116,24 @@ class _Seen:
 
     @property
     def money(self) -> bool:
-        return self.is_of("price_word", "cost_word") or any(
-            token.raw in "$£€" for token in self.tokens
-        )
+        """Whether it speaks of money."""
+        return self.priced or self.is_of("price_word", "cost_word")
+
+    @property
+    def priced(self) -> bool:
+        """Whether a sign of money stands on it."""
+        return any(token.raw in MONEY_SIGNS for token in self.tokens)
 
     @property
     def volume(self) -> bool:
+        """Whether it speaks of gallons or litres."""
         return any(token.senses.get("unit") in VOLUMES for token in self.tokens)
 
     @property
     def load(self) -> bool:
-        """Whether it is a figure beside an axle or a gross."""
-        return self.has(_LOADS) and any(
-            token.kind is NUMBER and token.value >= LEAST_LOAD for token in self.tokens
-        )
+        """Whether it is a figure beside an axle or a gross, and no money."""
+        heavy = any(token.kind is NUMBER and token.value >= LEAST_LOAD for token in self.tokens)
+        return heavy and self.has(_LOADS) and not self.priced
 
     @property
     def limits(self) -> bool:
@@ -140,6 +145,8 @@ class _Seen:
 
 LONGEST_CLOCK = 8
 """Characters of an hour with its seconds; a date and hour together are longer."""
+
+MONEY_SIGNS = ("$", "£", "€")
 
 LEAST_LOAD = 100
 """In pounds or kilograms; an axle of a tonne or two is printed in kilograms."""

@@ -360,7 +360,9 @@ def weighbridge(chance: random.Random) -> Drawn:
     return Drawn(sheet.picture, (hitched(axles, "kg", at, number),), "metric", "EUR")
 
 
-LAYOUTS: tuple[Callable[[random.Random], Drawn], ...] = (
+Layout = Callable[[random.Random], Drawn]
+
+LAYOUTS: tuple[Layout, ...] = (
     axle_table, labels_above, reweigh, pump_receipt, metric_receipt, two_products, odometer_on_it,
     weighbridge,
 )  # fmt: skip
