@@ -108,7 +108,7 @@ class Telegram:
     def about(self) -> str:
         """What is served, as whom, and how much of a group the bot gets to see."""
         webhook = self._settings.webhook
-        way = "polling" if webhook is None else f"webhook at {webhook.url}"
+        way = "polling" if webhook is None else f"webhook at {webhook.host}"
         if self._client is None:
             return f"Telegram by {way}, not connected yet"
         me = self._client.bot

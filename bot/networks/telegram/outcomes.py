@@ -74,7 +74,7 @@ def trouble(error: TelegramError) -> str:
         case InvalidToken():
             return "Telegram does not accept the token"
         case Conflict():
-            return "another program polls with the same Telegram token"
+            return "another program uses the same Telegram token"
         case RetryAfter():
             return "Telegram wants fewer messages"
         case BadRequest() | Forbidden():

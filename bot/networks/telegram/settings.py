@@ -27,6 +27,11 @@ class Webhook:
     secret: str | None = field(default=None, repr=False)
 
     @property
+    def host(self) -> str:
+        """Whom Telegram calls; the path is kept out, as some hide a secret in it."""
+        return urlsplit(self.url).netloc
+
+    @property
     def path(self) -> str:
         """The path that is listened on."""
         return urlsplit(self.url).path or "/"
@@ -67,10 +72,15 @@ def check(settings: TelegramSettings) -> None:
     """Raise NetworkRefused where a setting can't be right whatever Telegram says."""
     if not _TOKEN.fullmatch(settings.token):
         raise NetworkRefused(TOKEN_REFUSED)
+    if not _is_address(settings.api, "http", "https"):
+        raise NetworkRefused(
+            f"{SETTING}API is {settings.api!r}; it must be the https:// address of a Bot API"
+            " server. Without it Drawbar asks Telegram's own."
+        )
     webhook = settings.webhook
     if webhook is None:
         return
-    if urlsplit(webhook.url).scheme != "https" or not urlsplit(webhook.url).hostname:
+    if not _is_address(webhook.url, "https"):
         raise NetworkRefused(
             f"{SETTING}WEBHOOK_URL is {webhook.url!r}; it must be the https:// address at which"
             " Telegram reaches Drawbar. Without it Drawbar polls."
@@ -84,3 +94,11 @@ def check(settings: TelegramSettings) -> None:
             f"{SETTING}WEBHOOK_SECRET must be 1 to 256 letters, digits, _ or - (no accents)."
             " Without it Drawbar draws one."
         )
+
+
+def _is_address(text: str, *schemes: str) -> bool:
+    try:
+        parts = urlsplit(text)
+    except ValueError:
+        return False
+    return parts.scheme in schemes and bool(parts.hostname)

@@ -23,7 +23,7 @@ HEADER = "X-Telegram-Bot-Api-Secret-Token"
 
 MOST_BYTES = 1024 * 1024
 READ_WITHIN = 10
-FINISH_WITHIN = 1
+FINISH_WITHIN = 0.5
 """Seconds that a call has to come in, and, as Drawbar stops, to be taken."""
 
 

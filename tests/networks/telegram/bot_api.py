@@ -164,7 +164,7 @@ class BotApi:
         app = web.Application()
         app.router.add_post("/bot{token}/{method}", self._called)
         app.router.add_get("/file/bot{token}/{path:.+}", self._file)
-        self._runner = web.AppRunner(app, access_log=None, shutdown_timeout=0.1)
+        self._runner = web.AppRunner(app, access_log=None, shutdown_timeout=0.001)
 
     async def __aenter__(self) -> Self:
         await self._runner.setup()

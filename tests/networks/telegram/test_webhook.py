@@ -54,7 +54,8 @@ async def test_what_telegram_calls_in_is_taken_in_order(
             await api.says(wrens, WREN, f"message {number}")
         await api.everything_is_received()
         assert network.about() == (
-            f"Telegram as @drawbar_bot by webhook at {URL}; sees all messages in groups"
+            "Telegram as @drawbar_bot by webhook at drawbar.example:8443;"
+            " sees all messages in groups"
         )
     assert texts(host.events) == [f"message {number}" for number in range(5)]
 
@@ -198,7 +199,9 @@ async def test_an_address_that_telegram_does_not_call_is_said(api: BotApi, host:
     [
         (TelegramSettings(token=""), "DRAWBAR_TELEGRAM_TOKEN"),
         (TelegramSettings(token="my token"), "DRAWBAR_TELEGRAM_TOKEN"),
+        (TelegramSettings(token=TOKEN, api="telegram.example"), "DRAWBAR_TELEGRAM_API"),
         (TelegramSettings(token=TOKEN, webhook=Webhook(url="http://x.example/")), "WEBHOOK_URL"),
+        (TelegramSettings(token=TOKEN, webhook=Webhook(url="https://[x/")), "WEBHOOK_URL"),
         (TelegramSettings(token=TOKEN, webhook=Webhook(url="drawbar.example")), "WEBHOOK_URL"),
         (TelegramSettings(token=TOKEN, webhook=Webhook(url=URL, port=99999)), "WEBHOOK_PORT"),
         (TelegramSettings(token=TOKEN, webhook=Webhook(url=URL, secret="a b")), "WEBHOOK_SECRET"),
