@@ -8,6 +8,7 @@ from bot.messages import Photo
 from bot.store import outbox
 from bot.store.database import Store
 from domain.entries import Correction, Observation, Odometer, Rating, Weighing
+from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice, Facts, Verdict
 from tests.store.logbooks import Scripted, as_told, lb, mi, replies, standing, told
 
