@@ -73,7 +73,7 @@ def _lines(answer: Answer) -> Iterator[Line]:
 def figures(rows: tuple[Row, ...]) -> Iterator[str]:
     """Rows as aligned lines of at most 34 characters.
 
-    What does not fit beside its label or its figure stands below, to the right.
+    What does not fit beside its label or its figure stands below.
     """
     figure = max((len(row.figure) for row in rows if len(row.figure) <= LONGEST_FIGURE), default=0)
     fitting = [row for row in rows if len(row.label) + 2 + max(len(row.figure), figure) <= WIDTH]
@@ -93,8 +93,12 @@ def figures(rows: tuple[Row, ...]) -> Iterator[str]:
 
 
 def _below(text: str, width: int) -> Iterator[str]:
-    for line in textwrap.wrap(text, WIDTH - 2):
-        yield f"{line:>{width}}" if len(line) + 2 <= width else f"  {line}"
+    """A figure or a remark under its row: to the right, a longer text indented."""
+    lines = textwrap.wrap(text, WIDTH - 2)
+    if len(lines) == 1 and len(lines[0]) + 2 <= width:
+        yield f"{lines[0]:>{width}}"
+    else:
+        yield from (f"  {line}" for line in lines)
 
 
 def _packed(lines: list[Line], room: int) -> list[list[Line]]:

@@ -7,7 +7,8 @@ from typing import Any
 import aiohttp
 import pytest
 
-from tests.networks.telegram.bot_api import REACTIONS, TOKEN, BotApi, Refusal, parsed
+from tests.networks.telegram.bot_api import TOKEN, BotApi
+from tests.networks.telegram.limits import REACTIONS, Refusal, parsed
 from tests.networks.telegram.people import HIVES, WREN
 
 

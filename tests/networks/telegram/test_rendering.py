@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from bot.answers.answer import Answer, Row
 from bot.networks.telegram.rendering import LONGEST, WIDTH, figures, rendered
-from tests.networks.telegram.bot_api import parsed, units
+from tests.networks.telegram.limits import parsed, units
 
 OVER = Answer(
     headline="Over: drive axle by 60 lb. Don't tow it like this.",
@@ -65,6 +65,19 @@ ROWS = [
         (Row("Trailer tyres, all of them together", "12,800 lb"), Row("Gross", "9,900 lb")),
         ("Trailer tyres, all of them", "together", "       12,800 lb", "Gross   9,900 lb"),
         id="a long label has its figure below",
+    ),
+    pytest.param(
+        (
+            Row("a trailer", "trailer flatdeck gvwr 12000 axles 2x6000"),
+            Row("the truck alone", "solo: steer 4980"),
+        ),
+        (
+            "a trailer",
+            "  trailer flatdeck gvwr 12000",
+            "  axles 2x6000",
+            "the truck alone  solo: steer 4980",
+        ),
+        id="an example of several lines is indented",
     ),
     pytest.param((Row("Tank", "34 gal"),), ("Tank  34 gal",), id="one row"),
     pytest.param((), (), id="none"),

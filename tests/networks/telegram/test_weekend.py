@@ -25,7 +25,8 @@ from bot.store.database import Store, open_store
 from bot.store.outbox import QUEUED, SENT, UNCERTAIN, answer_from_record
 from bot.store.tables import ChatRow, MessageRow, OutboxRow
 from bot.wiring import drawbar
-from tests.networks.telegram.bot_api import BotApi, Room, Trouble, parsed
+from tests.networks.telegram.bot_api import BotApi, Room, Trouble
+from tests.networks.telegram.limits import parsed
 from tests.networks.telegram.people import HIVES, THEO, WREN
 from tests.networks.telegram.serving import FAST, telegram, until
 from tests.networks.telegram.test_webhook import SECRET, URL, free_port
