@@ -36,22 +36,82 @@ class Line:
 
 def lines(rows: Sequence[Row]) -> tuple[Line, ...]:
     """The lines of a page, from top to bottom."""
+    read: list[Line] = []
     mended = [tuple(_mended(cell, rows) for cell in row) for row in rows]
-    read: list[Line | None] = []
-    heading: Row = ()
-    heading_at = 0
-    for row in mended:
-        if not any(_has_digit(cell.text) for cell in row):
-            heading, heading_at = _heading(row), len(read)
-            read.append(_line(row, " ".join(cell.text for cell in row)))
-            continue
-        told = _told_by(heading, row)
-        if told is None:
-            read.append(_line(row, _side_by_side(row)))
-        else:
-            read.append(_line(row, told))
-            read[heading_at] = None
-    return tuple(line for line in read if line is not None)
+    begin = 0
+    while begin < len(mended):
+        end = begin + 1
+        while end < len(mended) and not _is_heading(mended[end]):
+            end += 1
+        read.extend(_block(mended[begin], mended[begin + 1 : end]))
+        begin = end
+    return tuple(read)
+
+
+def _block(first: Row, below: Sequence[Row]) -> Iterator[Line]:
+    """A row that may be a heading, and the rows down to the next that may be one."""
+    heading = first if _is_heading(first) else ()
+    columns = _counted(heading, below)
+    if columns:
+        yield from _down(columns, below)
+        return
+    told = [_told_by(heading, row) for row in below]
+    if not any(told):
+        yield _line(first, _side_by_side(first))
+    for row, text in zip(below, told, strict=True):
+        yield _line(row, text or _side_by_side(row))
+
+
+def _is_heading(row: Row) -> bool:
+    """Whether a row can head what is below it: short names without figures, or with a number."""
+    return all(
+        not _is_figure(cell.text) and len(cell.words) <= LONGEST_HEADING for cell in row
+    ) and (not any(_has_digit(cell.text) for cell in row) or len(_counted_cells(row)) > 1)
+
+
+_NUMBERED = re.compile(r"(?:\D*\b)?([1-9])(?:st|nd|rd)?(?:\b\D*)?", re.IGNORECASE)
+_ORDINALS = ("first", "second", "third", "fourth")
+
+
+def _counted_cells(row: Row) -> Row:
+    """The cells of a row that count up from one: 'PASS 1' and 'PASS 2', 'FIRST' and 'SECOND'."""
+    counted = tuple(cell for cell in row if _number(cell.text) is not None)
+    numbers = [_number(cell.text) for cell in counted]
+    return counted if numbers == list(range(1, len(numbers) + 1)) else ()
+
+
+def _number(text: str) -> int | None:
+    found = _NUMBERED.fullmatch(text)
+    if found is not None:
+        return int(found[1])
+    first = text.split(maxsplit=1)[0].casefold()
+    return _ORDINALS.index(first) + 1 if first in _ORDINALS else None
+
+
+def _counted(heading: Row, below: Sequence[Row]) -> Row:
+    """The columns of a table that are read down, one after the other, as passes are."""
+    columns = _counted_cells(heading)
+    tall = [row for row in below if len(_figures(row)) == len(columns)]
+    named = all(len(row) == len(columns) + 1 and not _has_digit(row[0].text) for row in tall)
+    return columns if len(columns) > 1 and len(tall) > 1 and named else ()
+
+
+def _down(columns: Row, below: Sequence[Row]) -> Iterator[Line]:
+    """Each column with its heading and its rows' names; what is in no column comes after."""
+    for index, column in enumerate(columns):
+        yield _line((column,), column.text)
+        for row in below:
+            figures = _figures(row)
+            if len(figures) == len(columns):
+                cells = (row[0], figures[index])
+                yield _line(cells, _side_by_side(cells))
+    for row in below:
+        if len(_figures(row)) != len(columns):
+            yield _line(row, _side_by_side(row))
+
+
+def _figures(row: Row) -> Row:
+    return tuple(cell for cell in row if _is_figure(cell.text))
 
 
 def _line(row: Row, text: str) -> Line:
@@ -64,14 +124,9 @@ def _line(row: Row, text: str) -> Line:
     return Line(text, min(sure, default=1.0))
 
 
-def _heading(row: Row) -> Row:
-    """A row as headings of what comes below, where it can be some."""
-    return row if all(len(cell.words) <= LONGEST_HEADING for cell in row) else ()
-
-
 def _told_by(heading: Row, row: Row) -> str | None:
     """A row with what its headings say, or None where they say nothing of it."""
-    figures = [cell for cell in row if _is_figure(cell.text)]
+    figures = _figures(row)
     above = _above(heading, figures)
     if not above:
         return None

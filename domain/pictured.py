@@ -93,7 +93,8 @@ class _Seen:
     def matters(self) -> bool:
         """Whether it says something for the log."""
         if self.figured:
-            return self.has(_KEPT) or self.money or self.volume or self.timed
+            fuel = self.has(("fuel_cue",)) and any(token.decimals > 1 for token in self.tokens)
+            return self.has(_KEPT) or self.money or self.volume or self.timed or fuel
         return self.timed or (len(self.tokens) <= SHORT and self.has(_HEADS))
 
     @property

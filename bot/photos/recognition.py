@@ -69,6 +69,8 @@ class Recogniser:
             look = self._look(even, quad)
             if any(character.isdigit() for character in look.text):
                 look = look.confirmed_by(self._look(light, grown(quad)))
+            if _is_cut_off(quad, light):
+                look = look.with_confidence(lambda _: 0.0)
             words.extend(look.words(quad))
         return tuple(words)
 
@@ -281,6 +283,18 @@ def grown(quad: Quad) -> Quad:
         corner + room * (x * along + y * down) for corner, (x, y) in zip(quad, steps, strict=True)
     ]
     return np.array(moved, dtype=np.float32)
+
+
+def _is_cut_off(quad: Quad, light: Light) -> bool:
+    """Whether a place reaches the edge of the picture: there may have been more of it."""
+    height, width = light.shape
+    x, y = quad[:, 0], quad[:, 1]
+    room = (float(x.min()), float(y.min()), width - float(x.max()), height - float(y.max()))
+    return min(room) < EDGE
+
+
+EDGE = 3
+"""Pixels."""
 
 
 def _turned(quad: Quad, quarters: int) -> Quad:

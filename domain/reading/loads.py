@@ -98,7 +98,16 @@ def _part(loads: dict[str, Quantity], axles: Sequence[str], whole: str) -> tuple
 
 
 def _trailer_part(loads: dict[str, Quantity]) -> tuple[float, bool]:
+    """The load on the trailer's axles, and whether any of it was given.
+
+    Each axle counts once: as given, else by its wheels.
+    """
+    whole, complete = _part(loads, ("trailer",), "trailer")
+    if complete:
+        return whole, True
     parts = [
-        load.amount("kg") for position, load in loads.items() if position.startswith("trailer")
+        load.amount("kg")
+        for position, load in loads.items()
+        if position.startswith("trailer") and position.rpartition("_")[0] not in loads
     ]
     return sum(parts), bool(parts)
