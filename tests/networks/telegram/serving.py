@@ -61,8 +61,8 @@ async def served(network: Telegram, host: Taken) -> AsyncIterator[Telegram]:
             await task
 
 
-async def until(holds: Callable[[], object], seconds: float = 5) -> None:
+async def until(holds: Callable[[], object], seconds: float = 5, every: float = 0.005) -> None:
     """Until something holds, so long at most."""
     async with asyncio.timeout(seconds):
         while not holds():  # noqa: ASYNC110 - nobody tells when
-            await asyncio.sleep(0.005)
+            await asyncio.sleep(every)

@@ -15,6 +15,7 @@ from bot.networks.telegram.webhook import HEADER, MOST_BYTES
 from tests.networks.telegram.bot_api import TOKEN, BotApi
 from tests.networks.telegram.people import WREN
 from tests.networks.telegram.serving import Taken, served, telegram, until
+from tests.whole.attacks import attack
 
 URL = "https://drawbar.example:8443/telegram"
 SECRET = "made-up_secret"
@@ -127,6 +128,7 @@ FORGED = [
 ]
 
 
+@attack("a forged webhook call", "403 without the secret, which is compared in constant time")
 @pytest.mark.parametrize("headers", FORGED)
 async def test_a_call_without_the_secret_is_turned_away(
     api: BotApi, host: Taken, webhook: Webhook, headers: dict[str, str]
@@ -151,6 +153,7 @@ BAD = [
 ]
 
 
+@attack("a webhook call that is no update, or without end", "refused; nothing is read of it")
 @pytest.mark.parametrize(("verb", "path", "body", "status"), BAD)
 async def test_a_call_that_is_no_update_is_refused(
     api: BotApi, host: Taken, webhook: Webhook, verb: str, path: str, body: bytes, status: int

@@ -91,7 +91,7 @@ async def lived(api: BotApi, folder: Path, webhook: Webhook | None) -> list[Owed
         )
         await api.everything_is_received()
         store = open_store(told.database)
-        await until(lambda: all(each.state != QUEUED for each in outbox(store)), seconds=30)
+        await until(lambda: all(each.state != QUEUED for each in outbox(store)), 30, every=0.2)
         serving.cancel()
         with suppress(asyncio.CancelledError):
             await serving
