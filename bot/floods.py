@@ -33,11 +33,14 @@ class Flooded:
 class _Bucket:
     left: float
     at: datetime
-    told: bool = False
+    closed: bool = False
 
 
 class Floods:
-    """One bucket a person, that empties with each message and fills again with time."""
+    """One bucket a person, that empties with each message and fills again with time.
+
+    Once empty it stays closed until it is half full, so that a flood is refused as a whole.
+    """
 
     def __init__(self, clock: Callable[[], datetime]) -> None:
         self._clock = clock
@@ -53,9 +56,11 @@ class Floods:
         passed = (now - bucket.at).total_seconds()
         bucket.left = min(AT_ONCE, bucket.left + max(passed, 0) * A_SECOND)
         bucket.at = now
-        if bucket.left >= 1:
-            bucket.left -= 1
-            bucket.told = False
-            return None
-        first, bucket.told = not bucket.told, True
-        return Flooded(trouble.too_many_answer() if first else None)
+        if bucket.closed and bucket.left < AT_ONCE / 2:
+            return Flooded(None)
+        if bucket.left < 1:
+            bucket.closed = True
+            return Flooded(trouble.too_many_answer())
+        bucket.closed = False
+        bucket.left -= 1
+        return None

@@ -21,6 +21,7 @@ from sqlalchemy.exc import InterfaceError, InternalError, OperationalError
 from bot.admission import Door
 from bot.answers import trouble
 from bot.answers.answer import Answer
+from bot.cleaning import storable
 from bot.conversation import Conversation
 from bot.delivery import pause_after
 from bot.floods import Floods
@@ -65,6 +66,7 @@ class Intake:
 
     async def take(self, event: Event) -> bool:
         """Take an event through; returns once it is in the log, or known not to be for it."""
+        event = storable(event)
         if isinstance(event, Message) and self._floods is not None:
             flood = self._floods.meet(event)
             if flood is not None:

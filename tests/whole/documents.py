@@ -24,6 +24,9 @@ from bot.cli import main
 from bot.networks import terminal
 from bot.settings import settings
 from bot.wiring import drawbar
+from tests.networks.telegram import test_webhook as _webhook  # noqa: F401
+from tests.whole import test_attacks as _attacks  # noqa: F401
+from tests.whole.attacks import attack_table
 
 ROOT = Path(__file__).resolve().parents[2]
 DOCUMENTS = ("README.md", "DEVELOPERS.md")
@@ -56,6 +59,7 @@ def rewritten(text: str) -> str:
     """The document with the answers, commands and modules that Drawbar has."""
     text = _between("commands", command_table(), text)
     text = _between("modules", module_table(), text)
+    text = _between("attacks", attack_table(), text)
     return _with_answers(text)
 
 
