@@ -37,7 +37,7 @@ class Line:
 def lines(rows: Sequence[Row]) -> tuple[Line, ...]:
     """The lines of a page, from top to bottom."""
     read: list[Line] = []
-    mended = [tuple(_mended(cell, rows) for cell in row) for row in rows]
+    mended = [_mended(row, rows) for row in rows]
     begin = 0
     while begin < len(mended):
         end = begin + 1
@@ -180,6 +180,7 @@ def _side_by_side(row: Row) -> str:
 _LETTER_FOR_DIGIT = str.maketrans("OoQDlI|iSsBZzg", "00001111558229")
 _LIKE_A_FIGURE = re.compile(r"[$£€]?[\dOoQDlI|iSsBZzg.,]+")
 LEAST_DIGITS = 2
+MONEY_SIGNS = "$£€"
 
 
 def _is_figure(text: str) -> bool:
@@ -191,23 +192,33 @@ def _is_figure(text: str) -> bool:
     return not unit or unit in _UNITS
 
 
-def _mended(cell: Cell, rows: Sequence[Row]) -> Cell:
-    """A cell with digits in place of the letters that look like them, where a figure stands.
+def _mended(row: Row, rows: Sequence[Row]) -> Row:
+    """A row with digits in place of the letters that look like them, where figures stand.
 
     A figure stands behind a sign of money, before a unit, or under or over another figure that
     ends or begins where it does.
     """
+    return tuple(
+        _with_digits(cell, _bare(after) in _UNITS or _in_a_column(cell, rows))
+        for cell, after in zip(row, (*(cell.text for cell in row[1:]), ""), strict=True)
+    )
+
+
+def _with_digits(cell: Cell, figured: bool) -> Cell:
+    """A cell with its last words' letters for digits; `figured` says that a figure ends it."""
     words, confidences = list(cell.words), list(cell.confidences)
-    for index, word in enumerate(cell.words):
+    for index, (word, after) in enumerate(zip(words, (*words[1:], ""), strict=True)):
         digits = sum(character.isdigit() for character in word)
-        whole = _LIKE_A_FIGURE.fullmatch(word) is not None
-        if not whole or digits < LEAST_DIGITS or not any(letter.isalpha() for letter in word):
-            continue
-        unit = index + 1 < len(words) and words[index + 1].casefold().strip(".") in _UNITS
-        if word[0] in "$£€" or unit or (len(words) == 1 and _in_a_column(cell, rows)):
+        alike = digits >= LEAST_DIGITS and _LIKE_A_FIGURE.fullmatch(word)
+        sure_place = word[0] in MONEY_SIGNS or _bare(after) in _UNITS or (not after and figured)
+        if alike and sure_place and any(letter.isalpha() for letter in word):
             words[index] = word.translate(_LETTER_FOR_DIGIT)
             confidences[index] = 0.0
     return replace(cell, words=tuple(words), confidences=tuple(confidences))
+
+
+def _bare(unit: str) -> str:
+    return unit.casefold().strip(".()")
 
 
 def _in_a_column(cell: Cell, rows: Sequence[Row]) -> bool:

@@ -287,7 +287,7 @@ def grown(quad: Quad) -> Quad:
 
 def _is_cut_off(quad: Quad, light: Light) -> bool:
     """Whether a place reaches the edge of the picture: there may have been more of it."""
-    height, width = light.shape
+    height, width = float(light.shape[0]), float(light.shape[1])
     x, y = quad[:, 0], quad[:, 1]
     room = (float(x.min()), float(y.min()), width - float(x.max()), height - float(y.max()))
     return min(room) < EDGE
