@@ -16,12 +16,13 @@ from sqlalchemy.orm import Session
 from bot import inviting
 from bot.answers import asking, correcting, dispatch, shared
 from bot.answers.answer import Answer, joined
-from bot.store import journal, logbook, replies, versions
+from bot.store import journal, logbook, replies, standing, versions
+from bot.store.shelf import Book
 from bot.store.tables import ChatRow, MessageRow, OpenQuestionRow
 from domain.corrections import Amended, Change, Unclear, Withdrawn, bind
 from domain.doubts import answers_doubt, kinds_in_doubt, picked
 from domain.entries import Correction, Entry, Fill, Hitch, Odometer, Rating, Weighing
-from domain.log import Logged, Preferences
+from domain.log import Logged, Preferences, Reach
 from domain.motion import STOPS, is_moving, is_stop
 from domain.naming import Names, settled, which_trailer_is_open
 from domain.plausible import doubt_of
@@ -33,16 +34,16 @@ from domain.verdicts import SHARING_TOPICS, Ask, Choice, Facts, Question, Silent
 class Desk:
     """What handling one message works with: its rows, and how its logbook wants figures."""
 
-    session: Session
     chat: ChatRow
     message: MessageRow
     preferences: Preferences
     names: Names
+    book: Book
 
     @property
-    def book(self) -> int:
-        """The key of the chat's logbook."""
-        return self.chat.logbook_id
+    def session(self) -> Session:
+        """The transaction in which all of it happens."""
+        return self.book.session
 
 
 def act(desk: Desk, verdict: Verdict) -> Answer | None:
@@ -59,7 +60,7 @@ def act(desk: Desk, verdict: Verdict) -> Answer | None:
         case Ask():
             return ask_back(desk, verdict)
         case Facts(entries):
-            question = journal.open_question(desk.session, desk.chat)
+            question = desk.chat.question
             doubt = against_the_rig(desk, entries, journal.asked(question) if question else None)
             return keep(desk, entries, question) if doubt is None else ask_back(desk, doubt)
         case _:
@@ -70,7 +71,7 @@ def answer_question(desk: Desk, question: Question) -> Answer:
     """The answer to a question, from as much of the logbook as it needs."""
     if question.topic in SHARING_TOPICS:
         return inviting.sharing_answer(desk.session, desk.chat, desk.message, question)
-    log = logbook.log(desk.session, desk.book, latest=dispatch.reach_of_question(question))
+    log = desk.book.log(dispatch.reach_of_question(question))
     return dispatch.question_answer(log, desk.preferences, desk.message.sent_at, question)
 
 
@@ -89,13 +90,13 @@ def ask_back(desk: Desk, doubt: Ask) -> Answer:
 def _is_on_the_road(desk: Desk, doubt: Ask) -> bool:
     if kinds_in_doubt(doubt) & set(STOPS):
         return False
-    lately = logbook.log(desk.session, desk.book, (Odometer, *STOPS), dispatch.LATELY)
+    lately = desk.book.log(Reach(kinds=(Odometer, *STOPS), latest=dispatch.LATELY))
     return is_moving(lately, desk.message.sent_at)
 
 
 def _held_question(desk: Desk, entries: tuple[Entry, ...]) -> Answer | None:
     """At a stop: the question that waited for it."""
-    question = journal.open_question(desk.session, desk.chat)
+    question = desk.chat.question
     if question is None or not question.held or not is_stop(entries):
         return None
     question.held = False
@@ -107,7 +108,7 @@ def against_the_rig(desk: Desk, entries: tuple[Entry, ...], asked: Ask | None) -
     weighings = [each for each in entries if isinstance(each, Weighing)]
     if not weighings or (asked is not None and picked(entries, asked)):
         return None
-    told = logbook.log(desk.session, desk.book, (Rating, Hitch), dispatch.LATELY)
+    told = desk.book.log(Reach(kinds=(Rating, Hitch), latest=dispatch.LATELY))
     return doubt_of(entries, rig_of(told, trailer=weighings[-1].trailer))
 
 
@@ -129,13 +130,7 @@ def keep(desk: Desk, entries: tuple[Entry, ...], question: OpenQuestionRow | Non
         return _complete(desk, completes, entries)
     plain = settled_all(desk, entries)
     kept = [
-        logbook.keep(
-            desk.session,
-            desk.book,
-            desk.message,
-            entry,
-            logbook.happened_at(entry, at, desk.preferences),
-        )
+        desk.book.keep(desk.message, entry, logbook.happened_at(entry, at, desk.preferences))
         for entry in plain
     ]
     if settles is not None and ask is not None:
@@ -166,10 +161,9 @@ def correct_all(desk: Desk, entries: tuple[Entry, ...]) -> list[Answer]:
 
 def answer_to(desk: Desk, kept: list[Logged[Entry]]) -> Answer:
     """The reply to what was kept, from as much of the logbook as it needs."""
-    kinds, latest = dispatch.reach_of_kept([each.entry for each in kept])
-    until = max(each.at for each in kept)
-    log = logbook.log(desk.session, desk.book, kinds, latest, until)
-    return dispatch.kept_answer(log, desk.preferences, desk.message.sent_at, kept)
+    now = desk.message.sent_at
+    log = desk.book.log(dispatch.reach_of_kept(kept, now))
+    return dispatch.kept_answer(log, desk.preferences, now, kept)
 
 
 def trailer_doubt(desk: Desk, kept: list[Logged[Entry]]) -> Answer | None:
@@ -191,8 +185,8 @@ def trailer_doubt(desk: Desk, kept: list[Logged[Entry]]) -> Answer | None:
 
 def _complete(desk: Desk, key: int, entries: tuple[Entry, ...]) -> Answer:
     """Put what an answer adds into the entry that was kept with a question open."""
-    before = logbook.entries(desk.session, [key])[key]
-    after = logbook.keep(desk.session, desk.book, desk.message, entries[0], before.at, key)
+    before = standing.entries(desk.session, [key])[key]
+    after = desk.book.keep(desk.message, entries[0], before.at, key)
     return answer_to(desk, [after])
 
 
@@ -208,13 +202,13 @@ def _correct(desk: Desk, correction: Correction) -> Answer:
     match outcome:
         case Amended(before, after, _):
             after = settled(after, desk.names)
-            question = journal.open_question(desk.session, desk.chat)
+            question = desk.chat.question
             asked = journal.asked(question) if question else None
             doubt = against_the_rig(desk, (after,), asked)
             if doubt is not None:
                 journal.put_question(desk.session, desk.chat, desk.message, doubt, before.key)
                 return asking.ask_answer(doubt)
-            new = logbook.keep(desk.session, desk.book, desk.message, after, before.at, before.key)
+            new = desk.book.keep(desk.message, after, before.at, before.key)
             if not isinstance(after, Weighing | Fill):
                 return correcting.amended_answer(outcome)
             return correcting.amended_answer(outcome, answer_to(desk, [new]))
@@ -222,7 +216,7 @@ def _correct(desk: Desk, correction: Correction) -> Answer:
             keys = [each.key for each in entries]
             _drop_question_about(desk, keys)
             again = [each.key for each in restored]
-            versions.undo(desk.session, logbook.take_back(desk.session, desk.message, keys, again))
+            versions.undo(desk.session, desk.book.take_back(desk.message, keys, again))
             return correcting.withdrawn_answer(outcome)
         case Unclear(_, choices) if choices:
             ask = correcting.which_figure(choices)
@@ -239,22 +233,22 @@ def _correctable(desk: Desk) -> tuple[Change, ...]:
     key = replies.about(desk.session, desk.chat.id, desk.message.reply_to)
     lines = () if key is None else versions.lines(desk.session, key)
     meant = tuple(line.standing for line in lines if line.standing is not None)
-    return (Change(kept=meant),) if meant else logbook.recent(desk.session, desk.book)
+    return (Change(kept=meant),) if meant else logbook.recent(desk.session, desk.book.key)
 
 
 def _last_doubt(desk: Desk) -> Ask | None:
     """The open question, where the last thing that was texted is a doubt and nothing was kept."""
-    question = journal.open_question(desk.session, desk.chat)
+    question = desk.chat.question
     if question is None or question.entry_id is not None:
         return None
     ask = journal.asked(question)
     if Correction in kinds_in_doubt(ask):
         return None
-    last = logbook.last_message(desk.session, desk.book)
+    last = logbook.last_message(desk.session, desk.book.key)
     return ask if last is None or question.message_id > last else None
 
 
 def _drop_question_about(desk: Desk, keys: list[int]) -> None:
-    question = journal.open_question(desk.session, desk.chat)
+    question = desk.chat.question
     if question is not None and question.entry_id in keys:
         journal.close_question(desk.session, desk.chat)

@@ -109,12 +109,12 @@ class Door:
             sharing.join(session, chat, book, sharing.role_of(code.role), commit=False)
         chat.title = message.title or message.name
         codes.forget_stranger(session, message.network, message.chat)
-        row = journal.note(session, chat, message, now)
+        key = journal.note(session, chat, message, now)
         entries = select(func.count()).where(EntryRow.logbook_id == book)
         welcome = shared.welcome_answer(
             keeps=chat.role == journal.KEEPER, empty=not session.scalar(entries)
         )
-        outbox.queue(session, chat.id, welcome, now, row.id)
+        outbox.queue(session, chat.id, welcome, now, key)
 
     def _first_logbook(self, session: Session, now: datetime) -> int:
         """The owner's: the only one there is, as of a terminal chat before, else a new one."""

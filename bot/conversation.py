@@ -27,6 +27,7 @@ from bot.revising import revise
 from bot.store import journal, outbox, sharing, versions
 from bot.store.database import Store
 from bot.store.journal import Claimed
+from bot.store.shelf import Book, Shelf
 from bot.store.tables import ChatRow, LogbookRow, MessageRow
 from domain.context import Context
 from domain.log import Preferences
@@ -48,6 +49,7 @@ class Conversation:
         self._reader = reader
         self._clock = clock
         self._defaults = defaults
+        self._shelf = Shelf()
 
     def take(self, event: Event) -> bool:
         """Take through whatever a network hands over; whether it was for Drawbar and is new."""
@@ -69,20 +71,20 @@ class Conversation:
         Raises NotHandled where handling fails; the message is kept for another try.
         """
         with self._store.look() as session:
-            row = journal.find(session, message.network, message.chat, message.id)
-            if row is not None:
-                return self._finish(row)
-            chat = journal.chat_of(session, message.network, message.chat)
-            knows = self._known(session, chat, message)
+            heard = journal.hear(session, message)
+            if heard.message is not None:
+                return self._finish(heard.message)
+            knows = self._known(session, heard.chat, message)
         verdict = self._read(message.text, knows.context, sure_of(message.photo))
         if isinstance(verdict, Silent):
             return False
         version = None if edited_at is None else journal.Version(versions.EDITED, edited_at)
         with self._store.work() as session:
-            row = journal.record(session, message, self._defaults, self._clock(), version)
-        if row is None:
+            now = self._clock()
+            key = journal.record(session, message, self._defaults, now, version, heard)
+        if key is None:
             return False
-        self._handle(row.id, (knows, verdict))
+        self._handle(key, (knows, verdict))
         return True
 
     def was_taken(self, message: Message) -> bool:
@@ -129,13 +131,13 @@ class Conversation:
             original = journal.find(session, message.network, message.chat, original_id)
             if original is None:
                 return False
-            row = versions.record(
+            key = versions.record(
                 session, original, message, act, at, self._clock(), self._defaults
             )
-            known_row = row or journal.find(session, message.network, message.chat, message.id)
-        if row is None:
-            return known_row is not None and self._finish(known_row)
-        self._handle(row.id)
+            before = journal.find(session, message.network, message.chat, message.id)
+        if key is None:
+            return before is not None and self._finish(before)
+        self._handle(key)
         return True
 
     def _finish(self, row: MessageRow) -> bool:
@@ -214,14 +216,13 @@ class Conversation:
                 return None
             row = claimed.message
             try:
-                answer = self._answer(session, claimed, earlier if row.id == key else None)
+                book = self._shelf.take(session, claimed.book.id, claimed.book.revision)
+                answer = self._answer(book, claimed, earlier if row.id == key else None)
                 if answer is not None:
                     # With nobody else in the chat a line disturbs no one, and tells more.
                     answer = replace(answer, quiet=answer.quiet and not row.private)
                     outbox.queue(session, claimed.chat.id, answer, self._clock(), row.id)
-                if row.state == journal.WAITING:
-                    row.state = journal.HANDLED
-                claimed.book.revision += 1
+                journal.settle(session, claimed)
                 session.commit()
             except DBAPIError:
                 # The database's trouble, not the message's.
@@ -230,31 +231,32 @@ class Conversation:
                 session.rollback()
                 self._count_failure(session, row.id)
                 raise NotHandled(row.id) from error
+            self._shelf.put_back(book, book.revision + 1)
             return row.id
 
     def _answer(
-        self, session: Session, claimed: Claimed, earlier: tuple[Known, Verdict] | None
+        self, book: Book, claimed: Claimed, earlier: tuple[Known, Verdict] | None
     ) -> Answer | None:
-        row, chat, book = claimed.message, claimed.chat, claimed.book
-        preferences = journal.preferences_of(book)
-        version = claimed.version
+        row, chat, version = claimed.message, claimed.chat, claimed.version
+        preferences = journal.preferences_of(claimed.book)
+
+        def as_of_now(reply_to: str | None = None) -> Known:
+            return known(book, chat, preferences, row.sent_at, reply_to)
+
         if version is not None and version.of != row.id:
 
             def reread(asked: Ask | None) -> tuple[Known, Verdict]:
-                knows = known(session, chat, book, row.sent_at)
+                knows = as_of_now()
                 context = replace(knows.context, asked=asked)
                 return knows, self._read(row.text, context, sure_of_row(row))
 
-            desk = Desk(
-                session, chat, row, preferences, known(session, chat, book, row.sent_at).names
-            )
-            return revise(desk, version, reread)
+            return revise(Desk(chat, row, preferences, as_of_now().names, book), version, reread)
         if earlier is not None and earlier[0].revision == book.revision:
             knows, verdict = earlier
         else:
-            knows = known(session, chat, book, row.sent_at, row.reply_to)
+            knows = as_of_now(row.reply_to)
             verdict = self._read(row.text, knows.context, sure_of_row(row))
-        return act(Desk(session, chat, row, preferences, knows.names), verdict)
+        return act(Desk(chat, row, preferences, knows.names, book), verdict)
 
     def _count_failure(self, session: Session, key: int) -> None:
         row = journal.count_failure(session, key)
@@ -272,8 +274,12 @@ class Conversation:
     ) -> Known:
         if chat is None:
             return nothing_known(message.sent_at, self._defaults)
-        book = session.get_one(LogbookRow, chat.logbook_id)
-        return known(session, chat, book, message.sent_at, message.reply_to)
+        row = session.get_one(LogbookRow, chat.logbook_id)
+        book = self._shelf.take(session, row.id, row.revision)
+        preferences = journal.preferences_of(row)
+        knows = known(book, chat, preferences, message.sent_at, message.reply_to)
+        self._shelf.put_back(book, row.revision)
+        return knows
 
 
 def sure_of(photo: Photo | None) -> bool | None:

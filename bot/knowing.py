@@ -10,16 +10,16 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from datetime import datetime
 
-from sqlalchemy.orm import Session
-
 from bot.answers import dispatch
-from bot.store import journal, logbook, replies
-from bot.store.tables import ChatRow, LogbookRow
+from bot.store import journal, replies
+from bot.store.shelf import Book
+from bot.store.tables import ChatRow
 from domain.context import Context
-from domain.entries import Fill, Hitch, Rating
+from domain.entries import Fill, Hitch, Odometer, Rating
 from domain.fuel import truck_fuel
-from domain.log import Preferences
+from domain.log import Preferences, Reach
 from domain.naming import Names, names_in
+from domain.odometer import last_shown
 from domain.rig import rig_of
 
 LATEST_FILLS = 20
@@ -47,9 +47,9 @@ def nothing_known(sent_at: datetime, defaults: Preferences) -> Known:
 
 
 def known(
-    session: Session,
+    book: Book,
     chat: ChatRow,
-    book: LogbookRow,
+    preferences: Preferences,
     sent_at: datetime,
     reply_to: str | None = None,
 ) -> Known:
@@ -57,13 +57,13 @@ def known(
 
     A reply to something else than the open question does not answer that.
     """
-    preferences = journal.preferences_of(book)
-    told = logbook.log(session, book.id, (Rating, Hitch), dispatch.LATELY)
+    session = book.session
+    told = book.log(Reach(kinds=(Rating, Hitch), latest=dispatch.LATELY))
     hitched = told.hitched_to(sent_at)
     names = replace(names_in(told), on=hitched.entry.trailer if hitched else None)
     rig = rig_of(told)
-    fuel = rig.fuel or truck_fuel(logbook.log(session, book.id, (Fill,), LATEST_FILLS))
-    question = journal.open_question(session, chat)
+    read_off = book.log(Reach(kinds=(Fill, Odometer), latest=dispatch.LATELY, until=sent_at))
+    question = chat.question
     about = replies.about(session, chat.id, reply_to)
     if question is not None and about not in (None, replies.first_of(session, question.message_id)):
         question = None
@@ -72,9 +72,9 @@ def known(
         units=preferences.units,
         currency=preferences.currency,
         time_zone=preferences.time_zone,
-        odometer=logbook.latest_odometer(session, book.id, names.truck, sent_at),
+        odometer=last_shown(read_off, names.truck, sent_at),
         tank=rig.quantity("truck", "tank"),
-        fuel=fuel,
+        fuel=rig.fuel or truck_fuel(book.log(Reach(kinds=(Fill,), latest=LATEST_FILLS))),
         hitched=hitched is not None if told.of(Hitch) else None,
         truck=names.truck,
         trailers=names.trailers,

@@ -24,7 +24,7 @@ from bot.acts import (
 from bot.answers import correcting
 from bot.answers.answer import Answer, joined
 from bot.knowing import Known
-from bot.store import journal, logbook, versions
+from bot.store import journal, logbook, standing, versions
 from bot.store.tables import MessageRow, VersionRow
 from domain.corrections import Amended, Withdrawn
 from domain.doubts import picked
@@ -48,8 +48,8 @@ def revise(desk: Desk, version: VersionRow, reread: Reread) -> Answer | None:
     asked = versions.ask_of(version)
     verdict: Verdict = Silent()
     if version.act != versions.DELETED:
-        standing = [line.standing.key for line in lines if line.standing]
-        with logbook.set_aside(session, desk.message, standing):
+        those_standing = [line.standing.key for line in lines if line.standing]
+        with desk.book.set_aside(desk.message, those_standing):
             known, verdict = reread(asked)
             desk = replace(desk, names=known.names)
     verdict = _against_rig(desk, verdict, asked)
@@ -62,7 +62,7 @@ def revise(desk: Desk, version: VersionRow, reread: Reread) -> Answer | None:
 def _settle_the_first(desk: Desk, of: int) -> None:
     """The first version waits no more, and a question that it raised has lost its point."""
     first = desk.session.get_one(MessageRow, of)
-    question = journal.open_question(desk.session, desk.chat)
+    question = desk.chat.question
     raised_by, _ = versions.family(desk.session, of)
     if question is not None and question.message_id in raised_by:
         journal.close_question(desk.session, desk.chat)
@@ -75,11 +75,9 @@ def _put_back_corrections(desk: Desk, of: int) -> Answer | None:
     amended = logbook.amendments(desk.session, messages, own)
     if not amended:
         return None
-    known = logbook.entries(desk.session, (*amended, *amended.values()))
+    known = standing.entries(desk.session, (*amended, *amended.values()))
     again = tuple(
-        logbook.keep(
-            desk.session, desk.book, desk.message, known[was].entry, known[was].at, replaces=key
-        )
+        desk.book.keep(desk.message, known[was].entry, known[was].at, replaces=key)
         for key, was in amended.items()
     )
     return correcting.withdrawn_answer(Withdrawn(tuple(known[key] for key in amended), again))
@@ -109,7 +107,7 @@ def _take_effect(
         key = now.key if now else before.key if before else None
         reading.append(versions.Read(each.read, key))
     gone = [line.standing for line in revision.gone if line.standing]
-    logbook.withdraw(desk.session, desk.message, [each.key for each in gone])
+    desk.book.withdraw(desk.message, [each.key for each in gone])
     versions.note(desk.session, version, reading)
     return _answer(desk, verdict, changed, gone)
 
@@ -124,7 +122,7 @@ def _say(desk: Desk, each: Anew, sent: MessageRow) -> Logged[Entry] | None:
     else:
         when = logbook.happened_at(each.says, sent.sent_at, desk.preferences)
     replaces = before.key if before else None
-    return logbook.keep(desk.session, desk.book, desk.message, each.says, when, replaces)
+    return desk.book.keep(desk.message, each.says, when, replaces)
 
 
 def _answer(

@@ -20,7 +20,7 @@ from sqlalchemy import func, or_, select
 from sqlalchemy.orm import Session
 
 from bot.answers import spans
-from bot.store import journal, logbook, outbox
+from bot.store import journal, outbox, standing
 from bot.store.database import Store
 from bot.store.tables import ChatRow, LogbookRow, OpenQuestionRow, WeeklyRow
 from domain.summary import eventful_week
@@ -138,7 +138,7 @@ def _tell(session: Session, book: LogbookRow, due: datetime, now: datetime) -> b
     zone = ZoneInfo(preferences.time_zone)
     morning = datetime.combine(due.astimezone(zone).date(), time(), zone)
     eve = (morning.astimezone(UTC) - timedelta(microseconds=1)).astimezone(zone)
-    log = logbook.log(session, book.id).until(eve)
+    log = standing.log(session, book.id).until(eve)
     if eventful_week(log, eve, preferences.time_zone) is None:
         return False
     chats = session.scalars(

@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from datetime import timedelta
 from functools import cached_property
 
-from domain.entries import Fill, Odometer, Rating
+from domain.entries import Fill, Odometer
 from domain.fuel import chain, is_fuel, is_full, truck_fuel
 from domain.log import Log, Logged
 from domain.modes import modes
@@ -92,8 +92,7 @@ def corrected(
 
 def _recent(log: Log, session: Session) -> Log:
     """What can bear on the fuel between passes: the weeks before, and facts that stand."""
-    since = session.started - RECENT
-    return Log((*log.since(since), *(each for each in log.of(Rating) if each.at < since)))
+    return log.lately(session.started - RECENT)
 
 
 def _with(loads: Mapping[str, Measured], more: Measured, share: Measured) -> dict[str, Measured]:

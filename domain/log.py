@@ -40,6 +40,24 @@ class Preferences:
     time_zone: str = "UTC"
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reach:
+    """How much of a logbook an answer looks at: kinds (None: all of them), and how far back.
+
+    Either only the `latest` so many of each kind that had happened by `until` (None: by now),
+    or only what has happened `since` a moment; without both, all.
+    """
+
+    kinds: tuple[type[Entry], ...] | None = None
+    latest: int | None = None
+    until: datetime | None = None
+    since: datetime | None = None
+
+
+EVERYTHING = Reach()
+NOTHING = Reach(kinds=())
+
+
 class Log:
     """Kept entries, sorted by when they happened and then by key; iterable and sized."""
 
@@ -73,6 +91,11 @@ class Log:
     def since(self, moment: datetime) -> Log:
         """What has happened from then on, that moment included."""
         return Log(self._entries[bisect_left(self._entries, moment, key=_when) :])
+
+    def lately(self, moment: datetime) -> Log:
+        """What has happened from then on, and every rating: one told long ago still holds."""
+        told = (each for each in self.of(Rating) if each.at < moment)
+        return Log((*told, *self.since(moment)))
 
     def hitched_to(self, moment: datetime | None = None) -> Logged[Hitch] | None:
         """The hitch event that put the trailer on that is on then (or now); None when solo."""

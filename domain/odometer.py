@@ -118,6 +118,26 @@ def of_truck(log: Log, truck: str | None = None) -> Log:
     )
 
 
+def last_shown(log: Log, truck: str | None, moment: datetime) -> Quantity | None:
+    """What the odometer of a truck last showed by a moment, off a fill or by itself.
+
+    A reading that names no truck counts for any.
+    """
+    shown = [
+        next(
+            (each for each in reversed(events) if _reading(each.entry) and _may_be(each, truck)),
+            None,
+        )
+        for events in (log.upto(Fill, moment), log.upto(Odometer, moment))
+    ]
+    last = max(filter(None, shown), key=lambda each: (each.at, each.key), default=None)
+    return None if last is None else _reading(last.entry)
+
+
+def _may_be(logged: Logged[Entry], truck: str | None) -> bool:
+    return logged.entry.truck is None or logged.entry.truck == truck
+
+
 def track(log: Log) -> Track:
     """Every odometer reading of a log on one line of true distance.
 

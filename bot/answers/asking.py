@@ -62,8 +62,8 @@ FIELD_WORDS: Mapping[str, str] = {"observation": "gauge", "weighing": "scale", "
 def ask_answer(ask: Ask, *, kept: bool = False) -> Answer:
     """The question back. `kept` where the message's facts stand whatever the answer is."""
     # A doubt about a whole photo is only settled by seeing what was read.
-    read = [brief(each) for choice in ask.choices for each in choice.entries]
-    shown = tuple(f"{sentence(each)}." for each in read) if ask.about == PHOTO else ()
+    read = [each for choice in ask.choices for each in choice.entries if ask.about == PHOTO]
+    shown = tuple(f"{sentence(brief(each))}." for each in read)
     return Answer(
         headline=_sentence(ask),
         notes=shown if kept else (*shown, f"{_how(ask)} {NOT_KEPT}"),

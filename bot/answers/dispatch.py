@@ -28,6 +28,7 @@ from bot.answers import (
 from bot.answers.answer import Answer
 from bot.answers.brief import brief
 from bot.answers.words import listed
+from domain.economy import RECENT
 from domain.entries import (
     Cargo,
     Check,
@@ -40,7 +41,7 @@ from domain.entries import (
     Rating,
     Weighing,
 )
-from domain.log import Log, Logged, Preferences
+from domain.log import EVERYTHING, NOTHING, Log, Logged, Preferences, Reach
 from domain.verdicts import Question
 
 Group = Sequence[Logged[Entry]]
@@ -147,27 +148,29 @@ LATELY = 250
 """Entries of each kind, the last ones, that an answer about what is on the scale or on the road
 now needs; a session at the scale holds a handful."""
 
-EVERY_KIND: tuple[type[Entry], ...] = tuple(KINDS)
-REACHES: Mapping[type[Entry], tuple[tuple[type[Entry], ...], int | None]] = {
-    Weighing: (EVERY_KIND, LATELY),
-    Fill: (EVERY_KIND, None),
-    Check: (EVERY_KIND, None),
-    Rating: (EVERY_KIND, LATELY),
+REACHES: Mapping[type[Entry], Callable[[datetime, datetime], Reach]] = {
+    Weighing: lambda _, last: Reach(latest=LATELY, until=last),
+    Fill: lambda now, _: Reach(since=now - RECENT),
+    Check: lambda _now, _last: EVERYTHING,
+    Rating: lambda _, last: Reach(latest=LATELY, until=last),
 }
-"""What the answer to each kind needs to see: kinds, and how many of each; the rest need nothing."""
+"""How much of the log the answer to each kind looks at, given the time and that of what was
+kept; the rest need nothing."""
 
 TOPICS_LATELY = ("weight", "margin", "tongue", "ratings", "whatif", "tiedown", "help")
 """Topics that are about now; the others look back over the whole logbook."""
 
 
-def reach_of_kept(kept: Sequence[Entry]) -> tuple[tuple[type[Entry], ...], int | None]:
-    """The kinds, and how many of each (None: all), that the reply to a message needs."""
-    return REACHES.get(type(_lead(kept)), ((), None))
+def reach_of_kept(kept: Group, now: datetime) -> Reach:
+    """How much of the log the reply to a message looks at."""
+    lead = _lead([each.entry for each in kept])
+    reach = REACHES.get(type(lead))
+    return NOTHING if reach is None else reach(now, max(each.at for each in kept))
 
 
-def reach_of_question(question: Question) -> int | None:
-    """How many entries of each kind an answer needs; None for all of them."""
-    return LATELY if question.topic in TOPICS_LATELY else None
+def reach_of_question(question: Question) -> Reach:
+    """How much of the log an answer looks at."""
+    return Reach(latest=LATELY) if question.topic in TOPICS_LATELY else EVERYTHING
 
 
 def _lead(kept: Sequence[Entry]) -> Entry:

@@ -233,7 +233,7 @@ def _estimate_notes(estimates: Estimates, wanted: str, preferences: Preferences)
 
 
 def _recent(log: Log, now: datetime) -> Log:
-    return log.since(now - RECENT)
+    return log.lately(now - RECENT)
 
 
 def _in_unit(stated: Quantity, preferences: Preferences) -> Quantity:

@@ -14,7 +14,7 @@ from zoneinfo import ZoneInfo
 from sqlalchemy.orm import Session
 
 from bot.exchange import columns, files
-from bot.store import journal, logbook
+from bot.store import journal, standing
 from bot.store.tables import LogbookRow
 from domain.entries import Entry
 from domain.log import Logged
@@ -27,7 +27,7 @@ def records(session: Session, logbook_key: int) -> list[Record]:
     """What stands in a logbook, oldest first."""
     preferences = journal.preferences_of(session.get_one(LogbookRow, logbook_key))
     zone = ZoneInfo(preferences.time_zone)
-    return [exported(each, zone) for each in logbook.log(session, logbook_key)]
+    return [exported(each, zone) for each in standing.log(session, logbook_key)]
 
 
 def exported(each: Logged[Entry], zone: ZoneInfo) -> Record:

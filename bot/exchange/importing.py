@@ -28,7 +28,7 @@ from bot.exchange import columns, exporting, files, headings
 from bot.exchange.columns import BY, Cell
 from bot.exchange.foreign import Reader, Unreadable, day_first
 from bot.phrasebook import phrasebook
-from bot.store import journal, logbook
+from bot.store import journal, logbook, standing
 from bot.store.tables import ChatRow, IdentityRow, LogbookRow, MessageRow, PersonRow
 from domain.entries import Correction, Entry, Fill, Hitch, ImpossibleEntry, Odometer, Rating
 from domain.entries import Weighing as Weighed
@@ -104,7 +104,7 @@ def plan(session: Session, home: ChatRow, path: Path, author: str) -> Plan:
     book = session.get_one(LogbookRow, home.logbook_id)
     preferences = journal.preferences_of(book)
     found = _read(path, preferences, author)
-    log = logbook.log(session, home.logbook_id)
+    log = standing.log(session, home.logbook_id)
     items = _doubted(found.items, log) if found.foreign else found.items
     items = _known(session, home, log, items, ZoneInfo(preferences.time_zone))
     return Plan(items=tuple(items), unread=found.unread, columns=found.columns)

@@ -69,13 +69,13 @@ def forget_chat(session: Session, chat: ChatRow) -> Forgotten:
     messages = _keys(session.scalars(select(MessageRow.id).where(MessageRow.chat_id == chat.id)))
     _forget_messages(session, messages, done)
     codes.forget_stranger(session, chat.network, chat.chat)
-    _delete(session, _table(ChatRow), {chat.id}, done)
+    _delete(session, ChatRow.rows(), {chat.id}, done)
     if not shared:
-        _delete(session, _table(LogbookRow), {book}, done)
+        _delete(session, LogbookRow.rows(), {book}, done)
     else:
         _moved_on(session, {book})
     left = {each for each in people if not _has_messages(session, each)}
-    _delete(session, _table(PersonRow), left, done)
+    _delete(session, PersonRow.rows(), left, done)
     return done
 
 
@@ -95,8 +95,8 @@ def forget_person(session: Session, person: PersonRow) -> Forgotten:
             select(OutboxRow.id).where(OutboxRow.chat_id.in_(chats), OutboxRow.state != "queued")
         )
     )
-    _delete(session, _table(OutboxRow), sent, done)
-    _delete(session, _table(PersonRow), {person.id}, done)
+    _delete(session, OutboxRow.rows(), sent, done)
+    _delete(session, PersonRow.rows(), {person.id}, done)
     _moved_on(session, books)
     return done
 
@@ -131,7 +131,7 @@ def _forget_messages(session: Session, messages: set[int], done: Forgotten) -> N
         for key in session.scalars(select(EntryRow.id).where(EntryRow.message_id.in_(some)))
     }
     _let_stand(session, messages, entries)
-    _delete(session, _table(MessageRow), messages, done)
+    _delete(session, MessageRow.rows(), messages, done)
 
 
 def _let_stand(session: Session, messages: set[int], entries: set[int]) -> None:
@@ -203,10 +203,6 @@ def _references(table: Table) -> Iterator[tuple[Table, Column[int]]]:
 
 def _key(table: Table) -> Column[int]:
     return next(iter(table.primary_key.columns))
-
-
-def _table(row: type[Base]) -> Table:
-    return Base.metadata.tables[row.__tablename__]
 
 
 def _has_messages(session: Session, person: int) -> bool:

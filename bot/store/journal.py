@@ -11,13 +11,13 @@ the program will help. What is doubted or stuck can be read again.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import bindparam, select
+from sqlalchemy import and_, bindparam, insert, select, update
 from sqlalchemy.exc import IntegrityError
-from sqlalchemy.orm import Session
+from sqlalchemy.orm import Session, aliased, contains_eager
 
 from bot.messages import Message
 from bot.store.tables import (
@@ -51,19 +51,65 @@ class Version:
     ask: dict[str, Any] | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """What is known already of a message that arrives; None of what was never heard of.
+
+    `message` is itself, where it came before.
+    """
+
+    chat: ChatRow | None = None
+    book: LogbookRow | None = None
+    message: MessageRow | None = None
+    author: PersonRow | None = None
+
+    def is_as_told(self, message: Message) -> bool:
+        """Whether chat and author are there, and are called what the message calls them."""
+        chat, author = self.chat, self.author
+        return (
+            chat is not None
+            and author is not None
+            and chat.title == (message.title or chat.title)
+            and (author.named or author.name == message.name)
+        )
+
+
 # Statements are built once each: building one costs more than running it.
-_CHAT = select(ChatRow).where(
-    ChatRow.network == bindparam("network"), ChatRow.chat == bindparam("chat")
-)
+_IS_CHAT = (ChatRow.network == bindparam("network"), ChatRow.chat == bindparam("chat"))
+_CHAT = select(ChatRow).where(*_IS_CHAT)
 _MESSAGE = (
-    select(MessageRow)
-    .join(ChatRow)
-    .where(
-        ChatRow.network == bindparam("network"),
-        ChatRow.chat == bindparam("chat"),
-        MessageRow.message == bindparam("message"),
-    )
+    select(MessageRow).join(ChatRow).where(*_IS_CHAT, MessageRow.message == bindparam("message"))
 )
+_HEARD = (
+    select(ChatRow, LogbookRow, MessageRow, PersonRow)
+    .join(LogbookRow, LogbookRow.id == ChatRow.logbook_id)
+    .outerjoin(ChatRow.question)
+    .outerjoin(
+        MessageRow,
+        and_(MessageRow.chat_id == ChatRow.id, MessageRow.message == bindparam("message")),
+    )
+    .outerjoin(
+        IdentityRow,
+        and_(IdentityRow.network == ChatRow.network, IdentityRow.identity == bindparam("author")),
+    )
+    .outerjoin(PersonRow, PersonRow.id == IdentityRow.person_id)
+    .options(contains_eager(ChatRow.question))
+    .where(*_IS_CHAT)
+)
+
+
+def hear(session: Session, message: Message) -> Heard:
+    """What is known of a message when it arrives."""
+    found = session.execute(
+        _HEARD,
+        {
+            "network": message.network,
+            "chat": message.chat,
+            "message": message.id,
+            "author": message.author,
+        },
+    ).one_or_none()
+    return Heard() if found is None else Heard(*found)
 
 
 def chat_of(session: Session, network: str, chat: str) -> ChatRow | None:
@@ -82,65 +128,79 @@ def record(
     defaults: Preferences,
     received_at: datetime,
     version: Version | None = None,
-) -> MessageRow | None:
-    """Journal a message and commit it; None where it was there already.
+    heard: Heard | None = None,
+) -> int | None:
+    """Journal a message and commit it; its key, None where it was there already.
 
     A chat that is heard for the first time gets a logbook of its own, with `defaults`. `version`
-    tells what the message is a version of; of itself, where it names no other.
+    tells what the message is a version of; of itself, where it names no other. `heard` is what
+    was known of it a moment ago.
     """
     try:
-        chat = chat_of(session, message.network, message.chat)
-        if chat is None:
-            chat = open_chat(session, message.network, message.chat, defaults, received_at)
-        row = _row(session, chat, message, received_at)
+        if heard is None or not heard.is_as_told(message):
+            heard = _introduced(session, message, defaults, received_at)
+        key = _write(session, heard, message, received_at)
         if version is not None:
-            session.flush()
-            of = row.id if version.of is None else version.of
+            of = key if version.of is None else version.of
             session.add(
                 VersionRow(
-                    message_id=row.id,
-                    of=of,
-                    act=version.act,
-                    said_at=version.said_at,
-                    ask=version.ask,
+                    message_id=key, of=of, act=version.act, said_at=version.said_at, ask=version.ask
                 )
             )
         session.commit()
     except IntegrityError:
-        # Another worker was first with this message (or this chat); it sees to the effects.
+        # Another worker was first with this message (or this chat), and sees to the effects; or
+        # the chat was deleted since it was heard.
         session.rollback()
         if find(session, message.network, message.chat, message.id) is not None:
             return None
         return record(session, message, defaults, received_at, version)
-    return row
+    return key
 
 
-def note(session: Session, chat: ChatRow, message: Message, received_at: datetime) -> MessageRow:
+def note(session: Session, chat: ChatRow, message: Message, received_at: datetime) -> int:
     """Note that a message came and had its effect, without its text; not yet committed."""
-    row = _row(session, chat, message, received_at)
-    row.text, row.state = "", HANDLED
-    session.flush()
-    return row
+    heard = Heard(chat=chat, author=_person(session, message))
+    return _write(session, heard, replace(message, text=""), received_at, HANDLED)
 
 
-def _row(session: Session, chat: ChatRow, message: Message, received_at: datetime) -> MessageRow:
+def _introduced(session: Session, message: Message, defaults: Preferences, now: datetime) -> Heard:
+    """The chat and the author of a message, as it calls them; new ones, where there are none."""
+    chat = chat_of(session, message.network, message.chat)
+    if chat is None:
+        chat = open_chat(session, message.network, message.chat, defaults, now)
     chat.title = message.title or chat.title
-    row = MessageRow(
-        chat_id=chat.id,
-        message=message.id,
-        person_id=_person(session, message).id,
-        sent_at=message.sent_at,
-        received_at=received_at,
-        text=message.text,
-        reply_to=message.reply_to,
-        thread=message.thread,
-        photo=message.photo.reference if message.photo else None,
-        sure=message.photo is None or message.photo.sure,
-        private=message.private,
-        state=WAITING,
-    )
-    session.add(row)
-    return row
+    heard = Heard(chat=chat, author=_person(session, message))
+    session.flush()
+    return heard
+
+
+def _write(
+    session: Session, heard: Heard, message: Message, received_at: datetime, state: str = WAITING
+) -> int:
+    if heard.chat is None or heard.author is None:
+        raise ValueError("a message has a chat and an author")
+    key: int = session.execute(
+        _INSERT,
+        {
+            "chat_id": heard.chat.id,
+            "message": message.id,
+            "person_id": heard.author.id,
+            "sent_at": message.sent_at,
+            "received_at": received_at,
+            "text": message.text,
+            "reply_to": message.reply_to,
+            "thread": message.thread,
+            "photo": message.photo.reference if message.photo else None,
+            "sure": message.photo is None or message.photo.sure,
+            "private": message.private,
+            "state": state,
+        },
+    ).scalar_one()
+    return key
+
+
+_INSERT = insert(MessageRow.rows()).returning(MessageRow.rows().c.id)
 
 
 def open_chat(
@@ -182,8 +242,8 @@ def _person(session: Session, message: Message) -> PersonRow:
     )
     if identity is not None:
         person = session.get_one(PersonRow, identity.person_id)
-        if not person.named:
-            person.name = message.name
+        if not person.named and person.name != message.name:
+            rename(session, person, message.name)
         return person
     person = PersonRow(name=message.name)
     session.add(person)
@@ -192,16 +252,24 @@ def _person(session: Session, message: Message) -> PersonRow:
     return person
 
 
+def rename(session: Session, person: PersonRow, name: str) -> None:
+    """Call a person by another name from now on, in every logbook that they text to."""
+    person.name = name
+    books = select(ChatRow.logbook_id).join(MessageRow).where(MessageRow.person_id == person.id)
+    session.execute(_MOVED_ON.where(LogbookRow.id.in_(books)))
+
+
 @dataclass(frozen=True, slots=True)
 class Claimed:
-    """A waiting message with its chat and logbook, for as long as the transaction lasts.
+    """A waiting message with its author, chat and logbook, as long as the transaction lasts.
 
     `version` says of what it is a version, where it is one.
     """
 
+    book: LogbookRow
     message: MessageRow
     chat: ChatRow
-    book: LogbookRow
+    author: PersonRow
     version: VersionRow | None
 
 
@@ -211,33 +279,55 @@ def claim(session: Session, key: int, but: Sequence[int] = (), wait: bool = True
     None where nothing waits (another worker has handled it), or where `wait` is false and
     another worker is at that logbook now. Messages in `but` are passed over.
     """
-    chat = session.scalars(_CHAT_OF_MESSAGE, {"message": key}).one()
-    locked = _LOCKED if wait else _LOCKED_OR_SKIPPED
-    book = session.scalar(locked, {"book": chat.logbook_id})
+    book = session.scalar(_LOCKED if wait else _LOCKED_OR_SKIPPED, {"message": key})
     if book is None:
         return None
-    found = session.execute(
-        _OLDEST, {"chat": chat.id, "up_to": key, "but": list(but) or [0]}
-    ).one_or_none()
-    return None if found is None else Claimed(found[0], chat, book, found[1])
+    # Read once the logbook is locked: until then another worker may be changing all of it.
+    found = session.execute(_OLDEST, {"up_to": key, "but": list(but) or [0]}).one_or_none()
+    return None if found is None else Claimed(book, *found)
 
 
-_CHAT_OF_MESSAGE = select(ChatRow).join(MessageRow).where(MessageRow.id == bindparam("message"))
-_BOOK = select(LogbookRow).where(LogbookRow.id == bindparam("book"))
-_LOCKED = _BOOK.with_for_update()
-_LOCKED_OR_SKIPPED = _BOOK.with_for_update(skip_locked=True)
+_LOCKED = (
+    select(LogbookRow)
+    .join(ChatRow)
+    .join(MessageRow)
+    .where(MessageRow.id == bindparam("message"))
+    .with_for_update(of=LogbookRow)
+)
+_LOCKED_OR_SKIPPED = _LOCKED.with_for_update(of=LogbookRow, skip_locked=True)
+_SAME = aliased(MessageRow)
 _OLDEST = (
-    select(MessageRow, VersionRow)
+    select(MessageRow, ChatRow, PersonRow, VersionRow)
+    .join(_SAME, _SAME.chat_id == MessageRow.chat_id)
+    .join(ChatRow, ChatRow.id == MessageRow.chat_id)
+    .join(PersonRow, PersonRow.id == MessageRow.person_id)
     .outerjoin(VersionRow, VersionRow.message_id == MessageRow.id)
+    .outerjoin(ChatRow.question)
+    .options(contains_eager(ChatRow.question))
     .where(
+        _SAME.id == bindparam("up_to"),
         MessageRow.state == WAITING,
-        MessageRow.chat_id == bindparam("chat"),
         MessageRow.id <= bindparam("up_to"),
         MessageRow.id.not_in(bindparam("but", expanding=True)),
     )
     .order_by(MessageRow.id)
     .limit(1)
 )
+
+
+def settle(session: Session, claimed: Claimed) -> None:
+    """A message has had its effects, and its logbook has moved on."""
+    if claimed.message.state == WAITING:
+        session.execute(_HANDLED, {"key": claimed.message.id})
+    session.execute(_MOVED_ON.where(LogbookRow.id == bindparam("key")), {"key": claimed.book.id})
+
+
+_HANDLED = (
+    update(MessageRow.rows())
+    .where(MessageRow.rows().c.id == bindparam("key"))
+    .values(state=HANDLED)
+)
+_MOVED_ON = update(LogbookRow.rows()).values(revision=LogbookRow.revision + 1)
 
 
 def waiting(session: Session) -> tuple[int, ...]:
@@ -282,11 +372,6 @@ def set_preferences(
 _UNITS: dict[str, Any] = {name: name for name in ("us", "metric", "imperial")}
 
 
-def open_question(session: Session, chat: ChatRow) -> OpenQuestionRow | None:
-    """The question that a chat has not answered yet."""
-    return session.get(OpenQuestionRow, chat.id)
-
-
 def asked(row: OpenQuestionRow) -> Ask:
     """The question that a row keeps."""
     return ask_from_record(row.ask)
@@ -306,14 +391,8 @@ def put_question(
     One that is `held` is put to the chat at the next stop.
     """
     _drop_question(session, chat)
-    session.add(
-        OpenQuestionRow(
-            chat_id=chat.id,
-            message_id=message.id,
-            ask=ask_to_record(ask),
-            entry_id=entry_key,
-            held=held,
-        )
+    chat.question = OpenQuestionRow(
+        message_id=message.id, ask=ask_to_record(ask), entry_id=entry_key, held=held
     )
     session.flush()
 
@@ -328,8 +407,8 @@ def close_question(session: Session, chat: ChatRow) -> None:
 
 
 def _drop_question(session: Session, chat: ChatRow) -> OpenQuestionRow | None:
-    row = open_question(session, chat)
+    row = chat.question
     if row is not None:
-        session.delete(row)
+        chat.question = None
         session.flush()
     return row

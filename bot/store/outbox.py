@@ -10,7 +10,7 @@ from dataclasses import asdict, dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import bindparam, func, select
+from sqlalchemy import bindparam, func, insert, select
 from sqlalchemy.orm import Session
 
 from bot.answers.answer import Answer, Row
@@ -68,17 +68,21 @@ def queue(
 
     `about` is the parked answer that a notice tells of.
     """
-    session.add(
-        OutboxRow(
-            chat_id=chat_key,
-            message_id=message_key,
-            body=answer_to_record(answer),
-            state=QUEUED,
-            created_at=now,
-            due_at=now,
-            about=about,
-        )
+    session.execute(
+        _INSERT,
+        {
+            "chat_id": chat_key,
+            "message_id": message_key,
+            "body": answer_to_record(answer),
+            "state": QUEUED,
+            "created_at": now,
+            "due_at": now,
+            "about": about,
+        },
     )
+
+
+_INSERT = insert(OutboxRow.rows())
 
 
 def heads(session: Session) -> tuple[Parcel, ...]:

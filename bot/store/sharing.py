@@ -203,7 +203,8 @@ def _keeps(chats: Sequence[ChatRow]) -> bool:
 
 def name_person(session: Session, person: PersonRow, name: str) -> None:
     """Give a person a name that no network changes again. Commits."""
-    person.name, person.named = name, True
+    journal.rename(session, person, name)
+    person.named = True
     session.commit()
 
 
@@ -211,6 +212,7 @@ def same_person(session: Session, person: PersonRow, also: PersonRow) -> None:
     """Two people are one: all that `also` sent, everywhere, is `person`'s. Commits."""
     if person.id == also.id:
         return
+    journal.rename(session, also, person.name)
     _hand_over(session, PersonRow.__tablename__, also.id, person.id)
     person.named = True
     session.delete(also)

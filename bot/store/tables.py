@@ -16,7 +16,8 @@ from datetime import datetime
 from typing import Any, ClassVar
 
 from sqlalchemy import JSON, ForeignKey, Index, MetaData, Text, UniqueConstraint, false, true
-from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
+from sqlalchemy import Table as PlainTable
+from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column, relationship
 
 from bot.store.columns import Moment
 
@@ -37,6 +38,11 @@ class Table(DeclarativeBase):
         dict[str, Any]: JSON,
         list[Any]: JSON,
     }
+
+    @classmethod
+    def rows(cls) -> PlainTable:
+        """The table for plain rows, which cost a fraction of objects that track their changes."""
+        return cls.metadata.tables[cls.__tablename__]
 
 
 class LogbookRow(Table):
@@ -72,6 +78,7 @@ class ChatRow(Table):
     role: Mapped[str]
     title: Mapped[str] = mapped_column(default="", server_default="")
     created_at: Mapped[datetime]
+    question: Mapped[OpenQuestionRow | None] = relationship(cascade="all, delete-orphan")
 
 
 class CodeRow(Table):

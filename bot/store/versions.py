@@ -19,7 +19,7 @@ from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from bot.messages import Message
-from bot.store import journal, logbook
+from bot.store import journal, logbook, standing
 from bot.store.tables import EntryRow, MessageRow, VersionRow
 from domain.entries import Entry
 from domain.log import Preferences
@@ -51,8 +51,8 @@ def record(
     said_at: datetime,
     received_at: datetime,
     defaults: Preferences,
-) -> MessageRow | None:
-    """Journal a version of a message and commit; None where it was there already."""
+) -> int | None:
+    """Journal a version of a message and commit; its key, None where it was there already."""
     known = session.get(VersionRow, original.id)
     of, ask = (original.id, None) if known is None else (known.of, known.ask)
     version = journal.Version(act, said_at, of, ask)
@@ -115,7 +115,7 @@ def _as_first_kept(session: Session, of: int) -> list[Read]:
         .where(EntryRow.message_id == of, EntryRow.replaces.is_(None))
         .order_by(EntryRow.ordinal)
     ).all()
-    known = logbook.entries(session, keys)
+    known = standing.entries(session, keys)
     return [Read(known[key].entry, key) for key in keys]
 
 

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from sqlalchemy import create_engine, text
+from sqlalchemy import create_engine, event, text
 
 from bot.store.database import Store, open_store
 
@@ -108,3 +108,16 @@ def store(address: str) -> Iterator[Store]:
     opened = open_store(address)
     yield opened
     opened.close()
+
+
+@pytest.fixture
+def statements(store: Store) -> Iterator[list[str]]:
+    """The statements that a store runs, as it runs them."""
+    ran: list[str] = []
+
+    def note(_connection: object, _cursor: object, statement: str, *_rest: object) -> None:
+        ran.append(statement)
+
+    event.listen(store.engine, "before_cursor_execute", note)
+    yield ran
+    event.remove(store.engine, "before_cursor_execute", note)

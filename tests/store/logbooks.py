@@ -7,9 +7,11 @@ from datetime import UTC, datetime, timedelta
 
 from bot.conversation import Conversation
 from bot.messages import Message
-from bot.store import logbook, outbox
+from bot.store import outbox
+from bot.store import standing as stored
 from bot.store.database import Store
-from bot.store.journal import chat_of
+from bot.store.journal import chat_of, record
+from bot.store.tables import ChatRow, MessageRow
 from domain.context import Context
 from domain.entries import Entry, Odometer
 from domain.log import Logged, Preferences
@@ -74,6 +76,13 @@ def told(store: Store, *messages: Message, reader: Scripted | None = None) -> li
     return [talk.receive(each) for each in messages]
 
 
+def first_message(store: Store) -> tuple[int, MessageRow]:
+    """A chat's first message, journalled and not handled, and the key of its new logbook."""
+    with store.work() as session:
+        message = session.get_one(MessageRow, record(session, as_told("x"), HOME, START))
+        return session.get_one(ChatRow, message.chat_id).logbook_id, message
+
+
 def standing(store: Store, chat: str = CHAT) -> list[Entry]:
     """What stands in a chat's logbook, in order."""
     return [each.entry for each in logged(store, chat)]
@@ -82,7 +91,7 @@ def standing(store: Store, chat: str = CHAT) -> list[Entry]:
 def logged(store: Store, chat: str = CHAT) -> list[Logged[Entry]]:
     with store.look() as session:
         row = chat_of(session, "test", chat)
-        return list(logbook.log(session, row.logbook_id)) if row else []
+        return list(stored.log(session, row.logbook_id)) if row else []
 
 
 def replies(store: Store) -> list[str]:

@@ -27,7 +27,7 @@ from typing import Any
 import pytest
 from sqlalchemy import select
 
-from bot.store import journal, logbook
+from bot.store import journal, standing
 from bot.store.database import Store
 from bot.store.tables import ChatRow, MessageRow, OutboxRow
 from domain.entries import Odometer
@@ -305,7 +305,7 @@ def check(store: Store, seen: Seen, told: dict[tuple[str, str], list[Told]]) -> 
         for (network, chat), line in told.items():
             row = journal.chat_of(session, network, chat)
             assert row is not None
-            entries = [each.entry for each in logbook.log(session, row.logbook_id)]
+            entries = [each.entry for each in standing.log(session, row.logbook_id)]
             figures = [each.odometer.value for each in entries if isinstance(each, Odometer)]
             assert sorted(figures) == expected(line), "no message lost, no entry twice"
             journalled = session.scalars(

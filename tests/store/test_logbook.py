@@ -7,7 +7,7 @@ from datetime import UTC, date, datetime, timedelta, timezone
 import pytest
 from sqlalchemy import select
 
-from bot.store import journal, logbook
+from bot.store import journal, logbook, standing
 from bot.store.database import Store
 from bot.store.records import TABLES
 from bot.store.tables import ChangeRow, EntryRow, MessageRow
@@ -26,10 +26,10 @@ from domain.entries import (
     Rating,
     Weighing,
 )
+from domain.log import Reach
 from domain.quantities import Quantity
-from tests.store.logbooks import HOME, START, as_told, lb, mi
+from tests.store.logbooks import HOME, START, as_told, first_message, lb, mi
 
-LATER = START + timedelta(days=365)
 ONE_OF_EACH: tuple[Entry, ...] = (
     Weighing(
         loads={"steer": lb(5280), "drive": lb(6940.5), "trailer_1_left": Quantity(1.25, "t")},
@@ -67,15 +67,6 @@ ONE_OF_EACH: tuple[Entry, ...] = (
 )
 
 
-def first_message(store: Store) -> tuple[int, MessageRow]:
-    with store.work() as session:
-        row = journal.record(session, as_told("x"), HOME, START)
-        chat = journal.chat_of(session, "test", "barn")
-    assert row is not None
-    assert chat is not None
-    return chat.logbook_id, row
-
-
 def test_every_kind_is_kept_but_corrections_which_change_others() -> None:
     assert {KINDS[name] for name in TABLES} == {type(each) for each in ONE_OF_EACH}
     assert set(KINDS.values()) - {type(each) for each in ONE_OF_EACH} == {Correction}
@@ -88,7 +79,7 @@ def test_an_entry_comes_back_as_it_was_stated(store: Store, entry: Entry) -> Non
         kept = logbook.keep(session, book, message, entry, START)
         session.commit()
     with store.look() as session:
-        (found,) = logbook.log(session, book)
+        (found,) = standing.log(session, book)
     assert found == kept
     assert found.entry == entry
     assert found.entry.words == entry.words
@@ -103,7 +94,7 @@ def test_figures_no_one_said_stay_unsaid(store: Store) -> None:
             logbook.keep(session, book, message, entry, START)
         session.commit()
     with store.look() as session:
-        assert [each.entry for each in logbook.log(session, book)] == list(bare)
+        assert [each.entry for each in standing.log(session, book)] == list(bare)
 
 
 def test_a_correction_is_no_entry(store: Store) -> None:
@@ -119,12 +110,12 @@ def test_an_amended_entry_counts_in_place_of_the_first_and_the_story_stays(store
         second = logbook.keep(
             session, book, message, Odometer(odometer=mi(48211)), START, first.key
         )
-        assert [each.key for each in logbook.log(session, book)] == [second.key]
+        assert [each.key for each in standing.log(session, book)] == [second.key]
         logbook.withdraw(session, message, [second.key])
         logbook.restore(session, message, [first.key])
         session.commit()
     with store.look() as session:
-        assert [each.entry for each in logbook.log(session, book)] == [first.entry]
+        assert [each.entry for each in standing.log(session, book)] == [first.entry]
         acts = session.execute(select(ChangeRow.entry_id, ChangeRow.act).order_by(ChangeRow.id))
         story = [(key, act) for key, act in acts]
     one, two = first.key, second.key
@@ -138,8 +129,8 @@ def test_recent_changes_name_what_each_message_left_standing_and_what_it_replace
 ) -> None:
     book, message = first_message(store)
     with store.work() as session:
-        later = journal.record(session, as_told("y", at=1), HOME, START)
-        assert later is not None
+        key = journal.record(session, as_told("y", at=1), HOME, START)
+        later = session.get_one(MessageRow, key)
         first = logbook.keep(session, book, message, Odometer(odometer=mi(47211)), START)
         hitch = logbook.keep(session, book, message, Hitch(action="hitched"), START)
         second = logbook.keep(session, book, later, Odometer(odometer=mi(48211)), START, first.key)
@@ -148,29 +139,13 @@ def test_recent_changes_name_what_each_message_left_standing_and_what_it_replace
     assert (oldest.kept, oldest.replaced) == ((hitch,), ())
 
 
-def test_the_latest_odometer_is_the_one_that_happened_last_off_a_fill_or_by_itself(
-    store: Store,
-) -> None:
-    book, message = first_message(store)
-    hour = timedelta(hours=1)
-    with store.work() as session:
-        assert logbook.latest_odometer(session, book, None, LATER) is None
-        logbook.keep(session, book, message, Fill(odometer=mi(48300)), START)
-        logbook.keep(session, book, message, Odometer(odometer=mi(48011)), START - hour)
-        assert logbook.latest_odometer(session, book, None, LATER) == mi(48300)
-        new = logbook.keep(session, book, message, Odometer(odometer=mi(48350)), START + hour)
-        assert logbook.latest_odometer(session, book, None, LATER) == mi(48350)
-        logbook.withdraw(session, message, [new.key])
-        assert logbook.latest_odometer(session, book, None, LATER) == mi(48300)
-
-
 def test_the_latest_of_a_kind_are_those_that_happened_last(store: Store) -> None:
     book, message = first_message(store)
     with store.work() as session:
         for hours in (3, 1, 2):
             entry = Odometer(odometer=mi(48000 + hours))
             logbook.keep(session, book, message, entry, START + timedelta(hours=hours))
-        found = logbook.log(session, book, (Odometer,), latest=2)
+        found = standing.log(session, book, Reach(kinds=(Odometer,), latest=2))
     assert [each.entry for each in found] == [
         Odometer(odometer=mi(48002)),
         Odometer(odometer=mi(48003)),

@@ -1,0 +1,180 @@
+"""Logbooks within reach: what stands in them, read once and remembered between messages.
+
+This file decides when a remembered entry may be used instead of a row: exactly when the
+logbook's revision, read in the same transaction, is the one under which it was remembered.
+Whatever changes a logbook raises its revision, so several workers stay right, each with a shelf
+of its own. What a message keeps is added to what is remembered; what it takes back makes its
+logbook be read anew. It does not know how rows are read or written.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right, insort
+from collections import OrderedDict
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
+from datetime import datetime
+from threading import Lock
+
+from sqlalchemy.orm import Session
+
+from bot.store import logbook, standing
+from bot.store.tables import MessageRow
+from domain.entries import KIND_NAMES, Entry
+from domain.log import Log, Logged, Reach
+
+MOST_REMEMBERED = 50_000
+"""Entries that a worker remembers in all, at about a kilobyte each."""
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """What stands of one kind, oldest first: all of it, or all that happened from `since` on.
+
+    Of the moment just before `since` it may hold a part, the entries that were kept last.
+    """
+
+    entries: tuple[Logged[Entry], ...]
+    since: datetime | None = None
+
+    def within(self, reach: Reach) -> Sequence[Logged[Entry]] | None:
+        """What of it an answer looks at; None where it does not go back that far."""
+        if reach.latest is not None:
+            found = self.entries
+            if reach.until is not None:
+                found = found[: bisect_right(found, reach.until, key=_when)]
+            enough = self.since is None or len(found) >= reach.latest
+            return found[-reach.latest :] if enough else None
+        if self.since is None or (reach.since is not None and reach.since >= self.since):
+            start = bisect_left(self.entries, reach.since, key=_when) if reach.since else 0
+            return self.entries[start:]
+        return None
+
+    def and_kept(self, logged: Logged[Entry]) -> Run:
+        """The run once an entry has been kept."""
+        before_all = not self.entries or _order(logged) < _order(self.entries[0])
+        if self.since is not None and logged.at < self.since and before_all:
+            return self
+        entries = list(self.entries)
+        insort(entries, logged, key=_order)
+        return replace(self, entries=tuple(entries))
+
+
+class Book:
+    """A logbook as one transaction sees and changes it."""
+
+    def __init__(self, session: Session, key: int, revision: int, runs: Mapping[str, Run]) -> None:
+        self.session = session
+        self.key = key
+        self.revision = revision
+        self._runs = dict(runs)
+
+    @property
+    def runs(self) -> Mapping[str, Run]:
+        """What was read so far, by kind, with what was kept since."""
+        return self._runs
+
+    def log(self, reach: Reach) -> Log:
+        """What stands in the logbook, as far as an answer looks."""
+        return Log(
+            each
+            for name, of_kind in standing.by_kind(reach)
+            for each in self._within(name, of_kind)
+        )
+
+    def keep(
+        self, message: MessageRow, entry: Entry, at: datetime, replaces: int | None = None
+    ) -> Logged[Entry]:
+        """Keep an entry that a message states, in place of another where it amends one."""
+        logged = logbook.keep(self.session, self.key, message, entry, at, replaces)
+        name = KIND_NAMES[type(entry)]
+        if replaces is not None:
+            self._runs.clear()
+        elif name in self._runs:
+            self._runs[name] = self._runs[name].and_kept(logged)
+        return logged
+
+    def withdraw(self, message: MessageRow, keys: Sequence[int]) -> None:
+        """Take entries back on the word of a message."""
+        self._runs.clear()
+        logbook.withdraw(self.session, message, keys)
+
+    def take_back(self, message: MessageRow, keys: Sequence[int], restored: Sequence[int]) -> int:
+        """Undo a change on the word of a message; the key of the message that had made it."""
+        self._runs.clear()
+        return logbook.take_back(self.session, message, keys, restored)
+
+    @contextmanager
+    def set_aside(self, message: MessageRow, keys: Sequence[int]) -> Iterator[None]:
+        """See the logbook for a while as if these entries, which stand, were not there."""
+        self._runs.clear()
+        with logbook.set_aside(self.session, message, keys):
+            yield
+        self._runs.clear()
+
+    def _within(self, name: str, reach: Reach) -> Sequence[Logged[Entry]]:
+        known = self._runs.get(name)
+        found = None if known is None else known.within(reach)
+        if found is None:
+            # Up to the newest, so that what happens next can be added.
+            run = self._runs[name] = self._read(name, replace(reach, until=None))
+            found = run.within(reach)
+        if found is None:
+            found = standing.of_kind(self.session, self.key, name, reach)
+        return found
+
+    def _read(self, name: str, reach: Reach) -> Run:
+        found = standing.of_kind(self.session, self.key, name, reach)
+        if reach.latest is None:
+            return Run(found, reach.since)
+        whole = len(found) < reach.latest
+        return Run(found, None if whole else found[0].at + datetime.resolution)
+
+
+class Shelf:
+    """The logbooks that a worker remembers, those it used last."""
+
+    def __init__(self, most: int = MOST_REMEMBERED) -> None:
+        self._most = most
+        self._held: OrderedDict[int, _Held] = OrderedDict()
+        self._size = 0
+        self._lock = Lock()
+
+    def take(self, session: Session, key: int, revision: int) -> Book:
+        """A logbook to work with, given its revision as the session's transaction sees it."""
+        with self._lock:
+            held = self._held.get(key)
+        known = held.runs if held is not None and held.revision == revision else {}
+        return Book(session, key, revision, known)
+
+    def put_back(self, book: Book, revision: int) -> None:
+        """Remember a logbook as it is at a revision that is committed."""
+        runs = dict(book.runs)
+        held = _Held(revision, runs, sum(len(each.entries) for each in runs.values()))
+        with self._lock:
+            self._drop(book.key)
+            self._held[book.key] = held
+            self._size += held.size
+            while self._size > self._most:
+                self._drop(next(iter(self._held)))
+
+    def _drop(self, key: int) -> None:
+        held = self._held.pop(key, None)
+        if held is not None:
+            self._size -= held.size
+
+
+@dataclass(frozen=True, slots=True)
+class _Held:
+    revision: int
+    runs: Mapping[str, Run]
+    size: int
+
+
+def _when(logged: Logged[Entry]) -> datetime:
+    return logged.at
+
+
+def _order(logged: Logged[Entry]) -> tuple[datetime, int]:
+    return logged.at, logged.key

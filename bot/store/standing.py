@@ -1,0 +1,142 @@
+"""What stands in a logbook, read from its rows.
+
+This file decides which rows an answer that looks so far back needs, and what an entry's row is
+joined with. It does not know how entries come to stand, nor what is remembered of them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from datetime import UTC, datetime
+from functools import cache
+from typing import Any
+
+from sqlalchemy import Select, bindparam, select
+from sqlalchemy.orm import Session
+
+from bot.store.records import TABLES, entry_in
+from bot.store.tables import EntryRow, MessageRow, PersonRow, WeighingLoadRow
+from domain.entries import KIND_NAMES, Entry, Rating
+from domain.log import EVERYTHING, Log, Logged, Reach
+from domain.quantities import Quantity
+
+RATING = KIND_NAMES[Rating]
+
+_END_OF_TIME = datetime(9999, 1, 1, tzinfo=UTC)
+# Rows are read as rows: as objects that could be changed they would cost several times as much.
+_ENTRY = EntryRow.rows().c
+_MESSAGE = MessageRow.rows()
+_PERSON = PersonRow.rows()
+_LOAD = WeighingLoadRow.rows().c
+
+
+def log(session: Session, logbook_key: int, reach: Reach = EVERYTHING) -> Log:
+    """What stands in a logbook, as far as an answer looks."""
+    return Log(
+        each for name, its in by_kind(reach) for each in of_kind(session, logbook_key, name, its)
+    )
+
+
+def by_kind(reach: Reach) -> Iterator[tuple[str, Reach]]:
+    """How far back each kind is looked at, by its name.
+
+    Ratings are few and hold whenever they were told, so they are never left out.
+    """
+    names = TABLES if reach.kinds is None else (KIND_NAMES[kind] for kind in reach.kinds)
+    for name in names:
+        yield name, EVERYTHING if name == RATING else reach
+
+
+def of_kind(
+    session: Session, logbook_key: int, kind: str, reach: Reach
+) -> tuple[Logged[Entry], ...]:
+    """What stands of a kind, oldest first; which kinds the reach is of does not matter."""
+    bounds = {"until": reach.until or _END_OF_TIME, "latest": reach.latest, "since": reach.since}
+    query = _standing(kind, reach.latest is not None, reach.since is not None)
+    found = _logged(session, kind, query, {"logbook": logbook_key, **bounds})
+    return tuple(sorted(found, key=lambda each: (each.at, each.key)))
+
+
+def entries(session: Session, keys: Iterable[int]) -> dict[int, Logged[Entry]]:
+    """Entries by their keys, standing or not."""
+    wanted = list(keys)
+    kinds = session.execute(select(_ENTRY.kind, _ENTRY.id).where(_ENTRY.id.in_(wanted)))
+    by_name: dict[str, list[int]] = {}
+    for kind, key in kinds:
+        by_name.setdefault(kind, []).append(key)
+    return {
+        each.key: each
+        for kind, its in by_name.items()
+        for each in _logged(session, kind, _named(kind), {"keys": its})
+    }
+
+
+# Statements are built once each: building one costs more than running it.
+@cache
+def _standing(kind: str, latest: bool, since: bool) -> Select[Any]:
+    query = _joined(kind).where(
+        _ENTRY.logbook_id == bindparam("logbook"),
+        _ENTRY.kind == kind,
+        _ENTRY.withdrawn_by.is_(None),
+    )
+    if latest:
+        return (
+            query.where(_ENTRY.happened_at <= bindparam("until"))
+            .order_by(_ENTRY.happened_at.desc(), _ENTRY.id.desc())
+            .limit(bindparam("latest"))
+        )
+    return query.where(_ENTRY.happened_at >= bindparam("since")) if since else query
+
+
+@cache
+def _named(kind: str) -> Select[Any]:
+    return _joined(kind).where(_ENTRY.id.in_(bindparam("keys", expanding=True)))
+
+
+@cache
+def _loads_of(query: Select[Any]) -> Select[Any]:
+    keys = query.with_only_columns(_ENTRY.id).subquery()
+    return (
+        select(*_LOAD)
+        .where(_LOAD.entry_id.in_(select(keys.c.id)))
+        .order_by(_LOAD.entry_id, _LOAD.ordinal)
+    )
+
+
+def _joined(kind: str) -> Select[Any]:
+    """An entry's row with its author's name and the row of its kind."""
+    own = TABLES[kind]
+    columns = () if own is None else tuple(c for c in own.rows().c if c.name != "entry_id")
+    query = (
+        select(*_ENTRY, _PERSON.c.name.label("author"), *columns)
+        .join(_MESSAGE, _MESSAGE.c.id == _ENTRY.message_id)
+        .join(_PERSON, _PERSON.c.id == _MESSAGE.c.person_id)
+    )
+    return query if own is None else query.join(own.rows(), own.entry_id == _ENTRY.id)
+
+
+def _logged(
+    session: Session, kind: str, query: Select[Any], values: Mapping[str, Any]
+) -> list[Logged[Entry]]:
+    rows = session.execute(query, values).all()
+    loads = _loads(session, query, values) if rows and kind == "weighing" else {}
+    return [
+        Logged(
+            entry=entry_in(row, loads.get(row.id, {})),
+            at=row.happened_at,
+            by=row.author,
+            key=row.id,
+        )
+        for row in rows
+    ]
+
+
+def _loads(
+    session: Session, query: Select[Any], values: Mapping[str, Any]
+) -> dict[int, dict[str, Quantity]]:
+    """The loads of every weighing that a query finds."""
+    found: dict[int, dict[str, Quantity]] = {}
+    for row in session.execute(_loads_of(query), values):
+        load = Quantity(row.load, row.load_unit, row.load_low)
+        found.setdefault(row.entry_id, {})[row.position] = load
+    return found
