@@ -90,13 +90,13 @@ def _sure_alone(context: Context, roles: Sequence[str | None], figures: Sequence
 
 def _counts_things(scene: Scene) -> bool:
     """Whether the message counts or prices things that no phrase knows: '2 bags of ice'."""
-    strangers = list(scene.unknown_words(names=False))
+    strangers = scene.unknown_words(names=False)
     return len(strangers) > 1 or any(figure.foreign for figure in scene.figures)
 
 
 def _tells_a_story(scene: Scene) -> bool:
     """Whether so many words are unknown that figures without units are of something else."""
-    return len(list(scene.unknown_words(names=False))) > MOST_STRANGE
+    return len(scene.unknown_words(names=False)) > MOST_STRANGE
 
 
 def _disorder(named: Sequence[str]) -> int:

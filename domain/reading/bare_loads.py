@@ -90,7 +90,7 @@ def _looks_like_loads(scene: Scene, masses: Sequence[Figure]) -> bool:
     """Three or more plausible loads and hardly a word besides."""
     if len(masses) < 3:
         return False
-    strangers = any(True for _ in scene.unknown_words(names=False))
+    strangers = bool(scene.unknown_words(names=False))
     if scene.context.hitched and _in_a_row(masses):
         return True
     tidy = all(
@@ -165,4 +165,4 @@ def _trailer_axles_stated(scene: Scene) -> bool:
 def _is_alone(scene: Scene, figure: Figure) -> bool:
     """A lone figure with a weighing word: said of the scale, not of cargo or a person."""
     others = [other for other in scene.figures if other is not figure and other.claimed is None]
-    return not others and not any(True for _ in scene.unknown_words(names=False))
+    return not others and not scene.unknown_words(names=False)

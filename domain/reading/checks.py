@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Literal
 
 from domain.entries import Check
-from domain.reading.scene import NEGATION, Scene, ends_sentence
+from domain.reading.scene import NEGATION, Scene
 from domain.reading.tokens import MARK, NUMBER
 
 PLACING = ("side", "corner", "end", "vehicle", "name", "ordinal", "axle_noun")
@@ -78,7 +78,7 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
     denied = False
     for other in range(index + 1, min(len(scene.tokens), index + 1 + REACH)):
         token = scene.tokens[other]
-        if ends_sentence(token) and token.raw != "\n":
+        if token.ends_sentence and token.raw != "\n":
             break
         if token.kind is MARK and token.raw == ",":
             break
@@ -99,7 +99,7 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
             break
     for other in range(index - 1, max(-1, index - 5), -1):
         token = scene.tokens[other]
-        if ends_sentence(token) or token.raw == ",":
+        if token.ends_sentence or token.raw == ",":
             break
         if "check_fault" in token.senses and "fault_only_behind" not in token.groups:
             return "fault", other
@@ -144,7 +144,7 @@ def _start_of_name(scene: Scene, index: int) -> int:
 def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Check]) -> bool:
     """An everyday part without a sign of the rig is talk: 'the light is out', 'door shut'."""
     token = scene.tokens[index]
-    if len(list(scene.unknown_words())) > MOST_UNKNOWN:
+    if len(scene.unknown_words()) > MOST_UNKNOWN:
         return True
     if "everyday_part" not in token.groups:
         return False

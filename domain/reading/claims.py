@@ -22,7 +22,7 @@ from domain.reading.figures import (
 )
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
-YEARS = range(1980, 2100)
+FIRST_YEAR, LAST_YEAR = 1980, 2099
 LONGEST_LINE = 60
 """Tokens: a word that claims its line reaches no farther, so that reading stays linear."""
 
@@ -30,76 +30,81 @@ LONGEST_LINE = 60
 def find_claim(
     figure: Figure, tokens: Sequence[Token], context: Context, last: Figure | None
 ) -> None:
-    """Find out whether a neighbour owns the number."""
+    """Find out whether a neighbour owns the number, or an unknown noun is counted by it."""
+    if figure.claimed is None:
+        figure.claimed = _owner(figure, tokens, last)
     if figure.claimed is not None:
         return
-    if figure.dimension == DURATION:
-        figure.claimed = "a duration"
-        return
+    noun = _foreign_noun(tokens, figure.end)
+    if noun is not None and not follows_odometer(figure.value, context):
+        figure.foreign = noun
+        if figure.dimension is None and _counts(figure, noun):
+            figure.claimed = f"a count of {noun}"
+
+
+def _owner(figure: Figure, tokens: Sequence[Token], last: Figure | None) -> str | None:
+    """What owns the number, in words; None where it may be the log's."""
+    dimension, raw = figure.dimension, figure.token.raw
+    bare = dimension is None
+    if dimension == DURATION:
+        return "a duration"
     before_index = figure.start - 1
-    before = token_at(tokens, before_index)
-    if before is not None and before.raw == "#" and figure.dimension is None:
-        figure.claimed = "'#'"
-        return
-    if figure.token.raw[0] == "0" and figure.whole and len(figure.token.raw) > 2:
-        figure.claimed = "a number with leading zeros"
-        return
-    if _heads_row(tokens, figure):
-        return
+    before = tokens[before_index] if before_index >= 0 else None
+    if bare and before is not None and before.raw == "#":
+        return "'#'"
+    if raw[0] == "0" and figure.whole and len(raw) > 2:
+        return "a number with leading zeros"
+    if bare and _heads_row(tokens, figure):
+        return None
     if _dates_message(tokens, figure):
-        figure.claimed = "a date"
-        return
+        return "a date"
     if _claimed_line(tokens, figure):
-        figure.claimed = "a number of its line"
-        return
+        return "a number of its line"
     while before is not None and (
         before.raw in ("#", ":", ".") or "before_claimed" in before.groups
     ):
         before_index -= 1
         before = token_at(tokens, before_index)
     after = token_at(tokens, figure.end)
+    if bare:
+        claims = before is not None and "claim" in before.senses
+        if claims and before is not None and not (last is not None and last.end > before_index):
+            return f"'{before.raw}'"
+        if _is_of_date(tokens, figure, before, after):
+            return "a date"
+        if _street_follows(tokens, figure.end):
+            return "an address"
+        if figure.token.decimals == -1:
+            return "a fraction"
+        if after is not None and _is_word_of_its_own(figure, after):
+            return f"{raw}{after.raw}"
     if (
-        before is not None
-        and "claim" in before.senses
-        and figure.dimension is None
-        and not (last is not None and last.end > before_index)
-    ):
-        figure.claimed = f"'{before.raw}'"
-    elif (
-        _beside_month(before, figure) or _beside_month(after, figure) or _ends_date(tokens, figure)
-    ):
-        figure.claimed = "a date"
-    elif figure.dimension is None and _street_follows(tokens, figure.end):
-        figure.claimed = "an address"
-    elif figure.token.decimals == -1 and figure.dimension is None:
-        figure.claimed = "a fraction"
-    elif after is not None and _is_word_of_its_own(figure, after):
-        figure.claimed = f"{figure.token.raw}{after.raw}"
-    elif (
         after is not None
         and "each_one" in after.groups
-        and figure.dimension in (None, MONEY)
+        and dimension in (None, MONEY)
         and figure.value < LEAST_LOAD
     ):
         behind = token_at(tokens, figure.end + 1)
-        if behind is None or not behind.senses.keys() & {"axle_noun", "axle", "vehicle"}:
-            figure.claimed = "the price of each"
-    elif _numbers_row(tokens, figure):
-        figure.claimed = "a row's number"
-    elif _said_again(figure, before, last):
-        figure.claimed = "said again in another unit"
-    elif (
-        after is not None
+        if behind is not None and not behind.senses.keys().isdisjoint(COUNTED):
+            return None
+        return "the price of each"
+    if bare and _numbers_row(tokens, figure):
+        return "a row's number"
+    if _said_again(figure, before, last):
+        return "said again in another unit"
+    if (
+        bare
+        and after is not None
         and "axle_noun" in after.senses
-        and figure.dimension is None
         and figure.count is None
         and figure.value <= 4
     ):
-        figure.claimed = "a count of axles"
-    if figure.claimed is None and after is not None and not follows_odometer(figure.value, context):
-        figure.foreign = _foreign_noun(tokens, figure.end)
-        if figure.foreign and figure.dimension is None and _counts(figure, figure.foreign):
-            figure.claimed = f"a count of {figure.foreign}"
+        return "a count of axles"
+    return None
+
+
+COUNTED = frozenset(("axle_noun", "axle", "vehicle"))
+"""Classes of term whose things are weighed one by one and have no price."""
 
 
 def _is_word_of_its_own(figure: Figure, after: Token) -> bool:
@@ -107,7 +112,6 @@ def _is_word_of_its_own(figure: Figure, after: Token) -> bool:
     return (
         after.kind is WORD
         and after.glued
-        and figure.dimension is None
         and not after.senses
         and figure.token.end == after.start
         and not figure.token.spoken
@@ -124,7 +128,7 @@ def _numbers_row(tokens: Sequence[Token], figure: Figure) -> bool:
     at = figure.start - 1
     if at >= 0 and tokens[at].kind is not BREAK:
         return False
-    if not (figure.whole and figure.value <= 6 and figure.dimension is None):
+    if not (figure.whole and figure.value <= 6):
         return False
     label, other = token_at(tokens, figure.end), token_at(tokens, figure.end + 1)
     labelled = label is not None and bool(label.senses.keys() & {"axle", "vehicle", "whole", "end"})
@@ -164,7 +168,7 @@ def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:
 
 def _heads_row(tokens: Sequence[Token], figure: Figure) -> bool:
     """The first of three loads in a row belongs to nobody else."""
-    if figure.dimension is not None or figure.value < LEAST_LOAD:
+    if figure.value < LEAST_LOAD:
         return False
     index, found = figure.end, 1
     while index < len(tokens) and found < 3:
@@ -200,27 +204,33 @@ def _has_fee(tokens: Sequence[Token], index: int) -> bool:
     return False
 
 
-def _beside_month(token: Token | None, figure: Figure) -> bool:
-    return (
-        token is not None
-        and "time" in token.senses
-        and "month" in token.senses["time"].split()
-        and figure.dimension is None
-        and figure.whole
-        and (figure.value <= 31 or figure.value in YEARS)
-    )
-
-
-def _ends_date(tokens: Sequence[Token], figure: Figure) -> bool:
-    """'May 15, 2026': a year behind a day behind a month."""
-    if not (figure.dimension is None and figure.whole and figure.value in YEARS):
+def _is_of_date(
+    tokens: Sequence[Token], figure: Figure, before: Token | None, after: Token | None
+) -> bool:
+    """'May 15', '15 May', 'May 2026', 'May 15, 2026': a day or a year beside its month."""
+    if not figure.whole:
         return False
+    year = _is_year(figure.value)
+    beside = _is_month(before) or _is_month(after)
+    return (beside and (year or figure.value <= 31)) or (year and _day_before(tokens, figure))
+
+
+def _is_year(value: float) -> bool:
+    return FIRST_YEAR <= value <= LAST_YEAR and value % 1 == 0
+
+
+def _is_month(token: Token | None) -> bool:
+    return token is not None and "month" in token.senses.get("time", "").split()
+
+
+def _day_before(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'May 15, 2026': a day behind a month, and behind it perhaps a comma."""
     at = figure.start - 1
     if at >= 0 and tokens[at].raw == ",":
         at -= 1
     if at < 1 or tokens[at].kind is not NUMBER or not 1 <= tokens[at].value <= 31:
         return False
-    return "month" in tokens[at - 1].senses.get("time", "").split()
+    return _is_month(tokens[at - 1])
 
 
 def _street_follows(tokens: Sequence[Token], index: int) -> bool:

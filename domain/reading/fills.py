@@ -29,7 +29,7 @@ from domain.reading.fill_roles import (
     role_of,
     weighs,
 )
-from domain.reading.scene import Scene, ends_sentence
+from domain.reading.scene import Scene
 from domain.reading.tokens import WORD
 from domain.verdicts import Choice
 
@@ -74,11 +74,10 @@ def _drafts(scene: Scene) -> list[Draft]:
 
 def _next_fills(scene: Scene) -> list[int]:
     """Where a sentence with a volume of its own follows one with another: a fill more."""
-    starts = [
-        scene.sentence_of(figure.start)[0]
-        for figure in scene.live_figures()
-        if figure.dimension == VOLUME
-    ]
+    volumes = [figure for figure in scene.live_figures() if figure.dimension == VOLUME]
+    if len(volumes) < 2:
+        return []
+    starts = [scene.sentence_of(figure.start)[0] for figure in volumes]
     return sorted({start for start in starts[1:] if start != starts[0]})
 
 
@@ -91,11 +90,11 @@ def _boundary(scene: Scene, first: int, second: int) -> int:
     marks = [
         index
         for index in range(first + 1, second)
-        if ends_sentence(scene.tokens[index])
+        if scene.tokens[index].ends_sentence
         or scene.tokens[index].raw in ",;+&"
         or "then" in scene.tokens[index].groups
     ]
-    strong = [index for index in marks if ends_sentence(scene.tokens[index])]
+    strong = [index for index in marks if scene.tokens[index].ends_sentence]
     if strong:
         return strong[-1] + 1
     between = [f for f in scene.figures if first < f.start < second and f.claimed is None]
@@ -264,7 +263,7 @@ def _foreign(scene: Scene, draft: Draft) -> bool:
     if volume is not None and draft.product is None and _named_before(scene, volume):
         return True
     if volume is None or volume.foreign is None:
-        few = len(list(scene.unknown_words(names=False))) <= 3
+        few = len(scene.unknown_words(names=False)) <= 3
         known = draft.product or scene.has("fuel_cue") or scene.has("full")
         return not (known or few or ODOMETER_ROLE in draft.roles or PRICE_ROLE in draft.roles)
     return not (draft.product or ODOMETER_ROLE in draft.roles or PRICE_ROLE in draft.roles)

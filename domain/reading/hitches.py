@@ -10,8 +10,8 @@ from __future__ import annotations
 from typing import Literal, cast
 
 from domain.entries import Hitch
-from domain.reading.scene import Scene, ends_sentence
-from domain.reading.tokens import WORD
+from domain.reading.scene import Scene
+from domain.reading.tokens import WORD, Token
 
 REACH = 5
 Action = Literal["hitched", "unhitched"]
@@ -52,21 +52,30 @@ def _switched(scene: Scene) -> list[Hitch]:
     """Clauses of a trailer and 'on' or 'off' and nothing else."""
     found: list[Hitch] = []
     switch = scene.book.keys["switch"]
-    if scene.by_class.keys().isdisjoint(("name", "vehicle")):
-        return found
-    for index, token in enumerate(scene.tokens):
+    named = {*scene.by_class.get("name", ()), *scene.by_class.get("vehicle", ())}
+    for index in sorted(named):
+        token = scene.tokens[index]
         name = token.senses.get("name", "")
         if not (name.startswith("trailer:") or token.senses.get("vehicle") == "trailer"):
             continue
-        start, end = scene.clause_of(index)
-        rest = [
-            each
-            for position, each in enumerate(scene.tokens[start:end], start)
-            if position != index and "beside_switch" not in each.groups
-        ]
-        action = switch.get(rest[0].text) if len(rest) == 1 else None
+        beside = _alone_beside(scene, index)
+        action = switch.get(beside.text) if beside is not None else None
         if action is not None and scene.stated(index):
             found.append(Hitch(action=cast(Action, action), trailer=name.partition(":")[2] or None))
+    return found
+
+
+def _alone_beside(scene: Scene, index: int) -> Token | None:
+    """The one token of a clause beside another and small words; None if there are more."""
+    start, end = scene.clause_of(index)
+    found: Token | None = None
+    for position in range(start, end):
+        token = scene.tokens[position]
+        if position == index or "beside_switch" in token.groups:
+            continue
+        if found is not None:
+            return None
+        found = token
     return found
 
 
@@ -108,7 +117,7 @@ def _trailer_near(scene: Scene, index: int) -> bool:
             continue
         low, high = min(index, other), max(index, other)
         if any(
-            ends_sentence(scene.tokens[k]) or scene.tokens[k].raw == "," for k in range(low, high)
+            scene.tokens[k].ends_sentence or scene.tokens[k].raw == "," for k in range(low, high)
         ):
             continue
         if any(

@@ -37,8 +37,11 @@ def rig_of(loads: Mapping[str, Quantity], stated: str | None) -> Rig | None:
     return cast(Rig | None, stated) if set(loads) != {"tongue"} else None
 
 
-def stated_rig(scene: Scene, each: Pass, count: int) -> str | None:
-    """How the rig stood, as the message says it: 'bobtail', 'trailer alone', 'unhooked'."""
+def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str | None:
+    """How the rig stood, as the message says it: 'bobtail', 'trailer alone', 'unhooked'.
+
+    `named` is what the vehicles that it names say, for the whole message.
+    """
     found: str | None = None
     for index, _, key in scene.find("rig"):
         if count > 1 and not each.start <= index < each.end:
@@ -48,16 +51,21 @@ def stated_rig(scene: Scene, each: Pass, count: int) -> str | None:
             continue  # 'only the trailer axle' is still hitched
         kind = key.split()[0]
         found = (found or kind) if kind == "hitched" else kind
-    found = found or stood_alone(scene)
-    if found is None and _both_named(scene):
-        found = "hitched"
-    if found is None and any(label.aside and label.vehicle == "trailer" for label in scene.labels):
-        found = "hitched"
+    found = found or named
     if found == "hitched" and scene.has("hitch", "unhitched"):
         found = None
     if found is None and _unhitched_here(scene, each):
         found = "trailer" if _trailer_is_subject(scene) else "solo"
     return found
+
+
+def rig_of_named(scene: Scene) -> str | None:
+    """How the rig stood, as the vehicles that the message names say; None where they don't."""
+    alone = stood_alone(scene)
+    if alone is not None:
+        return alone
+    aside = any(label.aside and label.vehicle == "trailer" for label in scene.labels)
+    return "hitched" if aside or _both_named(scene) else None
 
 
 def _unhitched_here(scene: Scene, each: Pass) -> bool:
@@ -73,9 +81,10 @@ def _unhitched_here(scene: Scene, each: Pass) -> bool:
 
 def _both_named(scene: Scene) -> bool:
     """'that's Bertha and the fiver together': truck and trailer as one."""
-    kinds = {label.vehicle for label in scene.labels if label.only_vehicle and label.bound is None}
-    joined = any("joins_vehicles" in token.groups for token in scene.tokens)
-    return {"truck", "trailer"} <= kinds and joined
+    kinds = {label.vehicle for label in scene.labels if label.bound is None and label.only_vehicle}
+    return {"truck", "trailer"} <= kinds and any(
+        "joins_vehicles" in token.groups for token in scene.tokens
+    )
 
 
 def stood_alone(scene: Scene) -> str | None:

@@ -14,25 +14,28 @@ from domain.reading.figures import Figure
 from domain.reading.phrasebook import Senses
 from domain.reading.tokens import BREAK, WORD, Token
 
-LABEL_CLASSES = (
-    "axle",
-    "end",
-    "side",
-    "corner",
-    "ordinal",
-    "vehicle",
-    "name",
-    "axle_noun",
-    "whole",
-    "odometer",
-    "trip_meter",
-    "dash",
-    "subject",
-    "rating",
-    "rating_subject",
-    "ticket",
-    "fee",
+NAMING = frozenset(
+    (
+        "axle",
+        "end",
+        "side",
+        "corner",
+        "ordinal",
+        "vehicle",
+        "name",
+        "axle_noun",
+        "whole",
+        "odometer",
+        "trip_meter",
+        "dash",
+        "subject",
+        "rating",
+        "rating_subject",
+        "ticket",
+        "fee",
+    )
 )
+"""Classes of term that a label is made of."""
 
 
 class Label:
@@ -201,11 +204,8 @@ def _absorb_together(tokens: Sequence[Token], truck: Label, labels: list[Label])
             return
 
 
-_NAMING = frozenset(LABEL_CLASSES)
-
-
 def _names_something(senses: Senses) -> bool:
-    return not _NAMING.isdisjoint(senses)
+    return not NAMING.isdisjoint(senses)
 
 
 def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
@@ -216,7 +216,7 @@ def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
     following = tokens[index + 1] if index + 1 < len(tokens) else None
     if following is None or following.kind is not WORD or following.raw in ":=":
         return False
-    beside = following.senses.keys() & (_NAMING | {"check_item", "unit"})
+    beside = following.senses.keys() & (NAMING | {"check_item", "unit"})
     return not beside and "behind_side" not in following.groups
 
 

@@ -22,6 +22,7 @@ from domain.reading.tokens import (
     NO_SENSES,
     NUMBER,
     PHONE,
+    SENTENCE_ENDS,
     TIME,
     WORD,
     Token,
@@ -128,8 +129,10 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
             else:
                 token = _named(MARK, "x" if kind == "times" else raw, raw, start, end, book)
                 token.glued = bool(tokens) and tokens[-1].end == start
+                token.ends_sentence = raw in SENTENCE_ENDS
         elif kind == "break":
             token = _named(BREAK, "\n", "\n", start, end, book)
+            token.ends_sentence = True
         elif kind == "ordinal":
             token = _named(WORD, raw.lower(), raw, start, end, book)
         else:

@@ -22,15 +22,14 @@ def common_unit(scene: Scene, figures: Sequence[Figure]) -> str:
     for figure in figures:
         if figure.dimension == MASS and figure.unit:
             return figure.unit
-    owned = {index for figure in scene.figures for index in range(figure.start, figure.end)}
     for index, _, key in scene.find("unit"):
         # 'in pounds', 'Mass (t)': a unit said once for the whole message.
         before = scene.tokens[index - 1] if index else None
         if (
-            index not in owned
-            and key in ("lb", "kg", "t")
+            key in ("lb", "kg", "t")
             and before is not None
             and (before.raw == "(" or "before_common_unit" in before.groups)
+            and not any(figure.start <= index < figure.end for figure in scene.figures)
         ):
             return key
     return MASS_UNIT[scene.context.units]

@@ -13,7 +13,7 @@ from domain.context import Context
 from domain.reading.phrasebook import Phrasebook, Senses, split_words
 from domain.reading.tokens import NO_GROUPS, NO_SENSES, WORD, Token
 
-MAX_REMEMBERED = 1024
+MAX_REMEMBERED = 1_024
 """Chats: the names of as many are kept in the form that reading needs."""
 
 
@@ -34,7 +34,8 @@ class Names:
         """What a word names, or else a word within a phrase; None where it names nothing."""
         meaning = self.forms.get(token.text)
         if meaning is None and " " in token.text:
-            meaning = next((self.own[word] for word in token.text.split() if word in self.own), None)
+            named = (self.own.get(word) for word in token.text.split())
+            meaning = next(filter(None, named), None)
         return meaning
 
 

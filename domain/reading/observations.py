@@ -41,7 +41,7 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
     found: list[Observation] = []
     row: tuple[Figure, str] | None = None
     heading = _heading(scene)
-    chatty = len(list(scene.unknown_words())) > MOST_UNKNOWN
+    chatty = len(scene.unknown_words()) > MOST_UNKNOWN
     for figure in scene.live_figures():
         if figure.role is not None:
             continue
@@ -282,12 +282,14 @@ def _insists(scene: Scene, figure: Figure) -> bool:
 
 def _stands_under(scene: Scene, figure: Figure) -> str | None:
     """The vehicle of the last heading before a figure: 'Truck: 62 LF ... Camper: 79 LF'."""
-    under = [
-        label.vehicle
-        for label in scene.labels
-        if label.only_vehicle and label.bound is None and label.end <= figure.start
-    ]
-    return under[-1] if under else None
+    return next(
+        (
+            label.vehicle
+            for label in reversed(scene.labels)
+            if label.bound is None and label.end <= figure.start and label.only_vehicle
+        ),
+        None,
+    )
 
 
 def _position(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
@@ -297,9 +299,9 @@ def _position(scene: Scene, figure: Figure, heading: Label | None) -> str | None
     trailer = (own is not None and own.vehicle == "trailer") or (
         heading is not None and heading.vehicle == "trailer" and heading is not own
     )
-    under = _stands_under(scene, figure)
-    if own is not None and own.vehicle is None and under is not None:
-        trailer = under == "trailer"
+    if own is not None and own.vehicle is None:
+        under = _stands_under(scene, figure)
+        trailer = trailer if under is None else under == "trailer"
     if trailer:
         parts.append("trailer")
     if own is not None:

@@ -7,7 +7,8 @@ round goes with it. A reading below the last, or far above it, is asked about.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from bisect import bisect_left
+from collections.abc import Callable, Sequence
 from typing import Literal, cast
 
 from domain.context import DISTANCE_UNIT, Context
@@ -25,6 +26,9 @@ BARE_STEP = 2_500
 LARGEST = 2_000_000
 FARTHEST_EVENT = 14
 """Words, and what parts them, between a reading and what happened there."""
+
+TURNED = 3
+"""Words: so much nearer is turning round than leaving or arriving, as it says more."""
 
 Event = Literal["depart", "arrive", "turnaround"]
 
@@ -115,15 +119,19 @@ def _little_else(scene: Scene, figure: Figure) -> bool:
 
 def _event(scene: Scene, figure: Figure) -> Event | None:
     """Leaving, arriving or turning round, in the figure's clause before any other."""
+    if not scene.has("event"):
+        return None
     found: list[tuple[int, str]] = []
     start, end = scene.sentence_of(figure.start)
     figures = [other for other in scene.figures if other.claimed is None]
     for index, token, key in scene.find("event"):
+        distance = min(abs(index - figure.start), abs(index - figure.end + 1))
+        if distance > FARTHEST_EVENT + TURNED:
+            continue
         if not scene.stated(index) and "home" not in token.groups:
             continue
         if "left" in token.groups and _is_rest(scene, index):
             continue
-        distance = min(abs(index - figure.start), abs(index - figure.end + 1))
         low, high = min(index, figure.start), max(index, figure.end)
         distance += 3 * sum(scene.tokens[k].raw == "," for k in range(low, high))
         if not start <= index < end:
@@ -132,8 +140,8 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
         if "home" in token.groups:
             distance += 3  # 'left home' is no arrival
         if kind == "turnaround":
-            distance -= 3
-        nearest = min(figures, key=lambda other: abs(other.start - index)) if figures else figure
+            distance -= TURNED
+        nearest = _nearest(figures, index)
         if nearest is not figure and len(figures) > 1 and nearest.role not in (None, "odometer"):
             distance += 1
         found.append((distance, kind))
@@ -141,6 +149,13 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
         return None
     best = min(found)
     return cast(Event, best[1]) if best[0] <= FARTHEST_EVENT else None
+
+
+def _nearest(figures: Sequence[Figure], index: int) -> Figure:
+    """The figure that stands nearest to a token, the first of two."""
+    behind = bisect_left(figures, index, key=lambda figure: figure.start)
+    around = figures[max(behind - 1, 0) : behind + 1]
+    return min(around, key=lambda figure: abs(figure.start - index))
 
 
 def _is_rest(scene: Scene, index: int) -> bool:

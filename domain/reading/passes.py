@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -41,9 +42,10 @@ def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
     if not cuts:
         cuts = _repeats(figures)
     edges = [0, *cuts, len(scene.tokens)]
+    starts = [figure.start for figure in figures]
     passes = []
     for start, end in pairwise(edges):
-        own = tuple(figure for figure in figures if start <= figure.start < end)
+        own = tuple(figures[bisect_left(starts, start) : bisect_left(starts, end)])
         if own:
             passes.append(Pass(own, start, end))
     return passes

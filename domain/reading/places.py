@@ -10,6 +10,8 @@ from domain.reading.scene import OTHER, REQUEST, Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token
 
 LONGEST = 4
+LEAST_BREAKS = 3
+"""Line breaks: a ticket has at least as many."""
 NO_PLACE = frozenset(("axle_noun", "passes", "product"))
 """Classes of words that head figures."""
 
@@ -31,16 +33,18 @@ def read_place(scene: Scene) -> str | None:
         end = _name_end(tokens, start)
         if end > start:
             return scene.words_between(start, end)
-    if any("home" in token.groups and "event" in token.senses for token in tokens):
+    if any("home" in token.groups for _, token, _ in scene.find("event")):
         return "home"
     return _standing_alone(scene)
 
 
 def _heading(scene: Scene) -> str | None:
     """The first line of a pasted ticket, where it is words and names a scale or a station."""
+    if scene.text.count("\n") < LEAST_BREAKS:
+        return None
     tokens = scene.tokens
     end = next((index for index, token in enumerate(tokens) if token.kind is BREAK), None)
-    if end is None or end == 0 or end > 8 or sum(t.kind is BREAK for t in tokens) < 3:
+    if end is None or end == 0 or end > 8 or sum(t.kind is BREAK for t in tokens) < LEAST_BREAKS:
         return None
     line = tokens[:end]
     if any(token.kind in (NUMBER, TIME) or not NO_PLACE.isdisjoint(token.senses) for token in line):
@@ -69,8 +73,9 @@ def _standing_alone(scene: Scene) -> str | None:
     tokens = scene.tokens
     if scene.text.isupper():
         return None
-    for index, token in enumerate(tokens):
-        if not (token.kind is WORD and not token.senses and token.raw[0].isupper()):
+    for index in scene.unknown_words():
+        token = tokens[index]
+        if not token.raw[0].isupper():
             continue
         if "heads_field" in token.groups:
             continue  # 'Date: 07/11/2026' on a pasted ticket

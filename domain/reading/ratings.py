@@ -18,11 +18,17 @@ from domain.reading.labels import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD
 
+NAMING = frozenset(("rating", "rating_cue", "rating_subject", "axle_noun"))
+"""Classes of term that a rating is named with; a tank's size needs none."""
+
 TRUCK_RATINGS = frozenset(
     ("gcwr", "gawr_front", "gawr_rear", "payload", "tank", "wheelbase", "overhang")
 )
 LEAST_STAMPED = 1000
 """Pounds or kilograms: less is no maker's limit of a hitch or an axle."""
+
+TANK_FILLED = frozenset(("fuel_cue", "full", "odometer"))
+"""Classes of term beside which a volume was put into a tank, and is not its size."""
 
 STAMPED = frozenset(("ball", "coupler", "ball mount", "pin box", "chains"))
 MASS_KG = (90.0, 40_000.0)
@@ -33,15 +39,15 @@ LOAD_INDEX = (50, 180)
 
 def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     """The ratings that a message states, a doubt about one, or none."""
-    named = scene.by_class.keys() & {"rating", "rating_cue", "rating_subject", "axle_noun"}
-    if not named and not _tank_size(scene):
+    tank = _tank_size(scene)
+    if NAMING.isdisjoint(scene.by_class) and not tank:
         return []
     found: list[Rating] = []
     framed = _framed(scene)
     for figure in scene.live_figures():
         if figure.role is not None:
             continue
-        rating = _rating(scene, figure, framed=framed)
+        rating = _rating(scene, figure, framed=framed, tank=tank)
         if rating is None:
             continue
         subject, name = rating
@@ -95,12 +101,12 @@ def _is_strong(scene: Scene, index: int) -> bool:
     return following is not None and (following.raw in ":-–" or "says" in following.groups)
 
 
-def _rating(scene: Scene, figure: Figure, *, framed: bool) -> tuple[str, str] | None:
+def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[str, str] | None:
     label = figure.label
     if not isinstance(label, Label):
         if figure.dimension == PRESSURE and _at_its_pressure(scene, figure):
             return "tyres", "pressure"
-        if figure.dimension == VOLUME and _tank_size(scene):
+        if figure.dimension == VOLUME and tank:
             return "truck", "tank"
         return _stamped(scene, figure)
     if label.compound and label.rating == "tank":
@@ -229,11 +235,10 @@ def _hitch_part(scene: Scene) -> str:
 def _is_trailer(scene: Scene, figure: Figure) -> bool:
     """Whether the nearest vehicle named before the figure (or at all) is a trailer."""
     best: str | None = None
-    for index, token in enumerate(scene.tokens):
-        vehicle = token.senses.get("vehicle")
-        name = token.senses.get("name")
-        if name is not None:
-            vehicle = name.partition(":")[0]
+    named = {*scene.by_class.get("vehicle", ()), *scene.by_class.get("name", ())}
+    for index in sorted(named):
+        senses = scene.tokens[index].senses
+        vehicle = senses["name"].partition(":")[0] if "name" in senses else senses["vehicle"]
         if vehicle in ("truck", "trailer"):
             if index > figure.start and best is not None:
                 break
@@ -243,13 +248,12 @@ def _is_trailer(scene: Scene, figure: Figure) -> bool:
 
 def _tank_size(scene: Scene) -> bool:
     """'36 gallon tank', 'tank holds 36 gallons': a size, not a fill."""
-    if scene.has("fuel_cue") or scene.has("full") or scene.has("odometer"):
+    if not TANK_FILLED.isdisjoint(scene.by_class):
         return False
-    for figure in scene.figures:
-        if figure.dimension != VOLUME:
-            continue
-        if any(label.compound for label in scene.labels) or _compound_tank(scene):
-            continue
+    volumes = [figure for figure in scene.figures if figure.dimension == VOLUME]
+    if not volumes or any(label.compound for label in scene.labels) or _compound_tank(scene):
+        return False
+    for figure in volumes:
         after = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
         if after is not None and "tank" in after.senses:
             return True

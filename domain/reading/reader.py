@@ -7,7 +7,6 @@ has taken is not offered to the next. The first doubt ends the reading: it is as
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
@@ -22,6 +21,7 @@ from domain.entries import (
     Note,
     Odometer,
     Rating,
+    Weighing,
 )
 from domain.quantities import Quantity
 from domain.reading.cargo import read_cargo
@@ -41,7 +41,7 @@ from domain.reading.phrasebook import Phrasebook
 from domain.reading.places import read_place
 from domain.reading.questions import read_question
 from domain.reading.ratings import named_vehicle, read_ratings
-from domain.reading.scene import Scene, ends_sentence
+from domain.reading.scene import Scene
 from domain.reading.standing import read_standing
 from domain.reading.tables import unfold
 from domain.reading.tickets import fee_of, ticket_of, with_particulars
@@ -57,11 +57,11 @@ FACTUAL = frozenset(("full", "check_item", "hitch", "correction", "name", "vehic
 
 def read(text: str, context: Context, book: Phrasebook) -> Verdict:
     """What a message is: facts, a question, a doubt or talk. Raises nothing for any text."""
+    cleaned = clean(text)
     if context.asked is None and book.standing is not None:
-        standing = read_standing(clean(text), context, book.standing)
+        standing = read_standing(cleaned, context, book.standing)
         if standing is not None:
             return standing
-    cleaned = clean(text)
     rows = unfold(cleaned) if "\n" in cleaned and context.asked is None else []
     if len(rows) > 1:
         return _rows(rows, context, book)
@@ -96,7 +96,7 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
     question = read_question(scene)
     if question is not None and not _states_loads(scene):
         return question
-    if not (scene.figures or scene.by_class.keys() & FACTUAL):
+    if not scene.figures and FACTUAL.isdisjoint(scene.by_class):
         return SILENT
     correction = read_correction(scene)
     if correction is not None:
@@ -111,7 +111,7 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
 
 def _corrects_and_more(scene: Scene) -> Facts | None:
     """A sentence that corrects, beside one that states something else or is talk."""
-    ends = [index for index, token in enumerate(scene.tokens) if ends_sentence(token)]
+    ends = [index for index, token in enumerate(scene.tokens) if token.ends_sentence]
     cuts = [scene.tokens[index].end for index in ends if index + 1 < len(scene.tokens)]
     if len(cuts) != 1:
         return None
@@ -154,40 +154,43 @@ def _only_asks(scene: Scene) -> bool:
 
 
 def _facts(scene: Scene) -> Verdict:
-    entries: list[Entry] = []
+    figured = _of_figures(scene) if scene.live_figures() else []
+    if isinstance(figured, Doubt):
+        return figured.ask()
+    entries = [*read_hitches(scene), *figured, *read_checks(scene)]
+    if not entries:
+        return SILENT
+    unplaced = _unplaced(scene) if any(isinstance(each, Weighing) for each in figured) else ()
+    if unplaced:
+        return Ask("weighing", (), "unplaced", unplaced)
+    return Facts(_placed(scene, _in_order(scene, entries)))
+
+
+def _of_figures(scene: Scene) -> list[Entry] | Doubt:
+    """The entries that figures make, kind by kind, or the first doubt about one."""
     ratings = read_ratings(scene)
     if isinstance(ratings, Doubt):
-        return ratings.ask()
-    entries.extend(ratings)
+        return ratings
     ticket = ticket_of(scene) if scene.has("ticket") else None
     observations = read_observations(scene)
     if isinstance(observations, Doubt):
-        return observations.ask()
+        return observations
     cargo = read_cargo(scene)
     weighings = read_weighings(scene)
     if isinstance(weighings, Doubt):
-        return weighings.ask()
+        return weighings
     fills = read_fills(scene)
     if isinstance(fills, Doubt):
-        return fills.ask()
+        return fills
     if weighings:
         fee, figure = fee_of(scene)
         if figure is not None:
             figure.role = "fee"
         weighings = with_particulars(weighings, fee, ticket)
-    entries.extend(weighings)
     odometers = read_odometers(scene)
     if isinstance(odometers, Doubt):
-        return odometers.ask()
-    hitches = read_hitches(scene)
-    checks = read_checks(scene)
-    entries = [*hitches, *ratings, *fills, *weighings, *cargo, *odometers, *observations, *checks]
-    if not entries:
-        return SILENT
-    unplaced = _unplaced(scene) if weighings else ()
-    if unplaced:
-        return Ask("weighing", (), "unplaced", unplaced)
-    return Facts(_placed(scene, _in_order(scene, entries)))
+        return odometers
+    return [*ratings, *fills, *weighings, *cargo, *odometers, *observations]
 
 
 LEAST_UNPLACED = 1000
@@ -208,19 +211,28 @@ def _unplaced(scene: Scene) -> tuple[Quantity, ...]:
 
 def _in_order(scene: Scene, entries: Sequence[Entry]) -> list[Entry]:
     """Entries in the order in which the message states them."""
+    if len(entries) < 2:
+        return list(entries)
     return sorted(entries, key=lambda entry: _stands_at(scene, entry))
 
 
 def _stands_at(scene: Scene, entry: Entry) -> int:
     """The character where a message begins to state an entry."""
     if entry.words:
-        found = re.search(rf"(?<![\w,.]){re.escape(entry.words[0][1])}", scene.text)
-        return found.start() if found else 0
+        return _whole_at(scene.text, entry.words[0][1])
     if isinstance(entry, Check):
         return max(scene.text.find(entry.item), 0)
     if isinstance(entry, Hitch):
         return next((scene.tokens[i].start for i, _, _ in scene.find("hitch", entry.action)), 0)
     return 0
+
+
+def _whole_at(text: str, words: str) -> int:
+    """Where words stand in a text, and are no end of a longer word or figure; else its start."""
+    at = text.find(words)
+    while at > 0 and (text[at - 1].isalnum() or text[at - 1] in "_,."):
+        at = text.find(words, at + 1)
+    return max(at, 0)
 
 
 def _sentence_of(scene: Scene, entry: Entry) -> int:

@@ -8,17 +8,18 @@ decide what the rest means.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from bisect import bisect_left
+from collections.abc import Iterator, Sequence
 
 from domain.context import Context
 from domain.reading.figure_search import find_figures
 from domain.reading.figures import Figure
-from domain.reading.labels import Label, find_labels
+from domain.reading.labels import NAMING, Label, find_labels
 from domain.reading.lexer import tokenize
 from domain.reading.names import Names, names_of
 from domain.reading.pairing import bind
 from domain.reading.phrasebook import Phrasebook, fold
-from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
+from domain.reading.tokens import MARK, NUMBER, WORD, Token
 
 PLAN, GUESS, NEGATION, OTHER, REQUEST = "plan", "guess", "negation", "other", "request"
 OTHER_VEHICLE = "vehicle"
@@ -29,20 +30,19 @@ ADVERT = "advert"
 LEAST_INITIALS, LEAST_LOAD = 3, 400
 
 
-SENTENCE_ENDS = ".!?;"
-
-
 class Scene:
     """One message with everything that reading it needs."""
 
     __slots__ = (
-        "_clauses",
-        "_sentences",
+        "_clause_ends",
+        "_sentence_ends",
+        "_unknown",
         "_words",
         "book",
         "by_class",
         "context",
         "figures",
+        "kinds",
         "labels",
         "names",
         "order",
@@ -57,22 +57,30 @@ class Scene:
     ) -> None:
         self.trace = trace
         self._words: tuple[list[str], list[int]] | None = None
-        self._clauses: list[tuple[int, int]] | None = None
-        self._sentences: list[tuple[int, int]] | None = None
+        self._clause_ends: list[int] | None = None
+        self._sentence_ends: list[int] | None = None
         self.text = text
         self.context = context
         self.book = book
         self.names: Names = names_of(context)
         self.tokens: list[Token] = tokenize(text, book, self.names)
-        self._read_initials()
-        self._settle_bars()
-        self.figures: list[Figure] = find_figures(self.tokens, context)
-        self._take_back()
         self.by_class: dict[str, list[int]] = {}
+        self._unknown: list[int] = []
+        self.kinds: set[str] = set()
         self._index()
-        if self.figures:
+        if "initial" in self.by_class:
+            self._read_initials()
+        if "bars" in self.by_class:
+            self._settle_bars()
+        self.figures: list[Figure] = []
+        if NUMBER in self.kinds:
+            self.figures = find_figures(self.tokens, context)
+            self._take_back()
+        if self.figures and self._unknown:
             self._correct_spelling(book)
-        self.labels: list[Label] = find_labels(self.tokens, self.figures)
+        self.labels: list[Label] = []
+        if not NAMING.isdisjoint(self.by_class):
+            self.labels = find_labels(self.tokens, self.figures)
         self.order: str | None = None
         if self.figures and self.labels:
             pairing = bind(self.tokens, self.figures, self.labels)
@@ -82,22 +90,28 @@ class Scene:
         self.talk: list[str | None] = self._talk()
 
     def _index(self) -> None:
-        by_class = self.by_class
+        """Note which classes of term stand where, and the words that no phrase knows."""
+        by_class: dict[str, list[int]] = {}
+        unknown: list[int] = []
         for index, token in enumerate(self.tokens):
-            for term_class in token.senses:
-                found = by_class.get(term_class)
-                if found is None:
-                    by_class[term_class] = [index]
-                else:
-                    found.append(index)
+            if token.senses:
+                for term_class in token.senses:
+                    if term_class in by_class:
+                        by_class[term_class].append(index)
+                    else:
+                        by_class[term_class] = [index]
+            elif token.kind is WORD:
+                unknown.append(index)
+        self.by_class, self._unknown = by_class, unknown
+        self.kinds = {token.kind for token in self.tokens}
 
     def _read_initials(self) -> None:
         """'S 5,180 D 6,240 T 8,860 G 20,280': letters are labels where three stand by loads."""
         tokens = self.tokens
         beside = [
             index
-            for index, token in enumerate(tokens[:-1])
-            if "initial" in token.senses and _load_follows(tokens, index + 1)
+            for index in self.by_class["initial"]
+            if index + 1 < len(tokens) and _load_follows(tokens, index + 1)
         ]
         if len(beside) < LEAST_INITIALS:
             return
@@ -105,13 +119,20 @@ class Scene:
             key = tokens[index].senses["initial"].split()[0]
             term_class = {"trailer": "vehicle", "gross": "whole"}.get(key, "axle")
             tokens[index].senses = {term_class: key}
+        self._index()
 
     def _settle_bars(self) -> None:
         """'with the bars unhooked': the bars are off, and no trailer was unhooked."""
-        for token, following in zip(self.tokens, self.tokens[1:], strict=False):
-            if "bars" in token.senses and "slack" in following.groups:
-                token.senses = {"bars": "off"}
-                following.senses = {"glue": "function"}
+        slack = [
+            index
+            for index in self.by_class["bars"]
+            if index + 1 < len(self.tokens) and "slack" in self.tokens[index + 1].groups
+        ]
+        for index in slack:
+            self.tokens[index].senses = {"bars": "off"}
+            self.tokens[index + 1].senses = {"glue": "function"}
+        if slack:
+            self._index()
 
     def _take_back(self) -> None:
         """'steer 5,360, no sorry, 5,460': the second figure stands in the first one's place."""
@@ -142,6 +163,7 @@ class Scene:
                         for term_class in token.senses:
                             self.by_class.setdefault(term_class, []).append(index)
         if "corrected" in self.by_class:
+            self._unknown = [index for index in self._unknown if not self.tokens[index].senses]
             self.figures = find_figures(self.tokens, self.context)
             self._take_back()
 
@@ -171,17 +193,19 @@ class Scene:
         """Whether what stands there is stated, and not planned, guessed, denied or hearsay."""
         return self.talk[index] is None
 
-    def live_figures(self) -> Iterator[Figure]:
+    def live_figures(self) -> Sequence[Figure]:
         """Figures that nobody claims and that are stated."""
-        for figure in self.figures:
-            if figure.claimed is None and self.talk[figure.start] is None:
-                yield figure
+        return [
+            figure
+            for figure in self.figures
+            if figure.claimed is None and self.talk[figure.start] is None
+        ]
 
-    def unknown_words(self, *, names: bool = True) -> Iterator[int]:
+    def unknown_words(self, *, names: bool = True) -> Sequence[int]:
         """Where words stand that no phrase knows; without capitalized ones if not `names`."""
-        for index, token in enumerate(self.tokens):
-            if token.kind is WORD and not token.senses and (names or token.raw[0].islower()):
-                yield index
+        if names:
+            return self._unknown
+        return [index for index in self._unknown if self.tokens[index].raw[0].islower()]
 
     def words_between(self, start: int, end: int) -> str:
         """The message's own words from one token to another (exclusive)."""
@@ -208,22 +232,29 @@ class Scene:
 
     def clause_of(self, index: int) -> tuple[int, int]:
         """The clause around a token, between commas and stronger marks: start, end (exclusive)."""
-        if self._clauses is None:
-            self._clauses = _bounds(self.tokens, lambda t: t.raw == "," or ends_sentence(t))
-        return self._clauses[index]
+        if self._clause_ends is None:
+            self._clause_ends = [
+                index
+                for index, token in enumerate(self.tokens)
+                if token.ends_sentence or token.raw == ","
+            ]
+        return _around(index, self._clause_ends, len(self.tokens))
 
     def sentence_of(self, index: int) -> tuple[int, int]:
         """The sentence around a token: start, end (exclusive)."""
-        if self._sentences is None:
-            self._sentences = _bounds(self.tokens, ends_sentence)
-        return self._sentences[index]
+        if self._sentence_ends is None:
+            self._sentence_ends = [
+                index for index, token in enumerate(self.tokens) if token.ends_sentence
+            ]
+        return _around(index, self._sentence_ends, len(self.tokens))
 
     def _talk(self) -> list[str | None]:
         tokens = self.tokens
         talk: list[str | None] = [None] * len(tokens)
-        if "talk" not in self.by_class and not any(
-            token.possessive or (token.kind is WORD and not token.senses and token.raw[0].isupper())
-            for token in tokens
+        if (
+            "talk" not in self.by_class
+            and not any(tokens[index].raw[0].isupper() for index in self._unknown)
+            and not any(token.possessive for token in tokens)
         ):
             return talk
         if self.has("talk", ADVERT):
@@ -232,7 +263,7 @@ class Scene:
         owned = guessed = ahead = False
         clause_start = sentence_start = 0
         for index, token in enumerate(tokens):
-            if ends_sentence(token):
+            if token.ends_sentence:
                 state, clause_start, owned, guessed = None, index + 1, False, False
                 ahead = False
                 sentence_start = index + 1
@@ -347,18 +378,17 @@ class Scene:
         return following is None or not following.senses.keys() & {"vehicle", "rig"}
 
 
-def _bounds(tokens: Sequence[Token], parts: Callable[[Token], bool]) -> list[tuple[int, int]]:
-    """For each token, the stretch between parting tokens that it stands in.
+def _around(index: int, parting: Sequence[int], count: int) -> tuple[int, int]:
+    """The stretch of `count` tokens that one stands in, between parting ones: start, end.
 
     A parting token belongs to the stretch that it ends.
     """
-    bounds: list[tuple[int, int]] = []
-    start = 0
-    for index, token in enumerate(tokens):
-        if parts(token):
-            bounds += [(start, index)] * (index - start) + [(start, index + 1)]
-            start = index + 1
-    return bounds + [(start, len(tokens))] * (len(tokens) - start)
+    after = bisect_left(parting, index)
+    start = parting[after - 1] + 1 if after else 0
+    if after == len(parting):
+        return start, count
+    end = parting[after]
+    return start, end + 1 if end == index else end
 
 
 def _load_follows(tokens: list[Token], index: int) -> bool:
@@ -366,8 +396,3 @@ def _load_follows(tokens: list[Token], index: int) -> bool:
     if tokens[index].raw in ":=-" and index + 1 < len(tokens):
         index += 1
     return tokens[index].kind is NUMBER and tokens[index].value >= LEAST_LOAD
-
-
-def ends_sentence(token: Token) -> bool:
-    """Whether a token is the end of a sentence or a line."""
-    return token.kind is BREAK or (token.kind is MARK and token.raw in SENTENCE_ENDS)

@@ -65,7 +65,7 @@ def has_times(scene: Scene) -> bool:
     """Whether any word or sign of the message tells a time."""
     return (
         "time" in scene.by_class
-        or any(token.kind is TIME for token in scene.tokens)
+        or TIME in scene.kinds
         or scene.book.patterns["datelike"].search(scene.text) is not None
     )
 
@@ -90,6 +90,8 @@ def whens_by_sentence(scene: Scene) -> dict[int, datetime | date]:
 
     Empty unless two sentences tell different times; then what is stated in one happened then.
     """
+    if not scene.has("time") and TIME not in scene.kinds:
+        return {}
     timed = {
         scene.sentence_of(index)[0]
         for index, token in enumerate(scene.tokens)

@@ -11,6 +11,9 @@ from domain.reading.phrasebook import Senses
 WORD, NUMBER, MARK, BREAK, TIME, PHONE = "word", "number", "mark", "break", "time", "phone"
 
 
+SENTENCE_ENDS = ".!?;"
+
+
 NO_SENSES: Senses = {}
 
 
@@ -20,7 +23,8 @@ NO_GROUPS: frozenset[str] = frozenset()
 class Token:
     """One unit of a message. `end` is exclusive; `senses` are empty for what no phrase names.
 
-    `groups` are the phrasebook's groups that its text is in.
+    `groups` are the phrasebook's groups that its text is in. `ends_sentence` is set on what is
+    the end of a sentence or a line.
 
     Numbers carry `value`, `decimals` (digits behind the point), `raw` as typed, and whether
     they were `spoken`, `grouped` (19,460) or typed to `glued` letters (31gal).
@@ -36,6 +40,7 @@ class Token:
     scaled: bool = False
     glued: bool = False
     possessive: bool = False
+    ends_sentence: bool = False
 
     def __init__(self, kind: str, text: str, raw: str, start: int, end: int) -> None:
         self.kind = kind

@@ -19,6 +19,7 @@ from domain.reading.how_it_stood import (
     fuel_level,
     people_aboard,
     rig_of,
+    rig_of_named,
     stated_rig,
     stood_alone,
 )
@@ -50,8 +51,10 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
         return []
     weighings: list[Weighing] = []
     passes = passes_of(scene, figures)
+    named = rig_of_named(scene)
     for number, each in enumerate(passes):
-        result = _read_pass(scene, each, number, len(passes))
+        rig = stated_rig(scene, each, len(passes), named)
+        result = _read_pass(scene, each, rig, number, len(passes))
         if isinstance(result, Doubt):
             return result
         if result is not None:
@@ -85,10 +88,11 @@ def _is_money_total(scene: Scene, label: Label) -> bool:
     )
 
 
-def _read_pass(scene: Scene, each: Pass, number: int, count: int) -> Weighing | Doubt | None:
+def _read_pass(
+    scene: Scene, each: Pass, rig: str | None, number: int, count: int
+) -> Weighing | Doubt | None:
     row = axle_list(scene, each.figures)
     labelled, bare = _labelled_and_bare(scene, each, row)
-    rig = stated_rig(scene, each, count)
     placed = place(scene, labelled) | dict(zip(SINGLE_AXLES, row, strict=False))
     if rig == "trailer":
         placed = on_trailer_alone(placed)
@@ -215,7 +219,7 @@ def _label_evidence(scene: Scene, placed: dict[str, Figure]) -> float:
 
 def _doubt_of_lone_gross(scene: Scene, label: object) -> float:
     """'Fees, total 23,500', 'salary is 28k gross': a lone gross among strange words is money."""
-    doubt = 0.35 * max(0, len(list(scene.unknown_words())) - 1)
+    doubt = 0.35 * max(0, len(scene.unknown_words()) - 1)
     if isinstance(label, Label) and "money_total" in scene.tokens[label.start].groups:
         doubt += 0.8
     return doubt

@@ -5,6 +5,8 @@ from __future__ import annotations
 from datetime import UTC, datetime
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from bot.phrasebook import phrasebook
 from bot.reference import points_table, upkeep_table
@@ -13,6 +15,11 @@ from domain.entries import Check, Entry, Odometer, Rating
 from domain.quantities import Quantity
 from domain.reading import read
 from domain.verdicts import Facts, Question, Verdict
+from tests.corpora import cases
+
+STANDING = phrasebook().standing
+assert STANDING is not None
+WORDS = STANDING
 
 CHAT = Context(
     sent_at=datetime(2026, 7, 11, 20, 22, tzinfo=UTC),
@@ -141,3 +148,20 @@ def test_every_kind_of_upkeep_can_be_set_and_done_by_each_of_its_names() -> None
             (rating,) = verdict.entries
             assert isinstance(rating, Rating)
             assert upkeep_table().chore(rating.subject) == chore
+
+
+PATTERNS = [pattern for patterns in WORDS.patterns.values() for pattern in patterns]
+
+
+@pytest.mark.parametrize("pattern", PATTERNS)
+@given(data=st.data(), trailer=st.sampled_from(["camper", "flat deck", "no 2", "the long one"]))
+def test_what_a_pattern_says_is_within_the_outline_of_all(
+    pattern: str, data: st.DataObject, trailer: str
+) -> None:
+    said = data.draw(st.from_regex(pattern.replace("{trailer}", trailer), fullmatch=True))
+    assert WORDS.outline.fullmatch(said)
+
+
+def test_most_that_is_said_is_outside_of_the_outline() -> None:
+    talk = [case.text for case in cases("chatter")]
+    assert sum(WORDS.outline.fullmatch(text.casefold()) is not None for text in talk) < 4
