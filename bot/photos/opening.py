@@ -28,11 +28,11 @@ WORKING_SIDE = 1600
 """Pixels: the longest side that is looked at. A ticket's small print is still 15 of them high."""
 
 
-class NotAPicture(ValueError):
+class NotAPicture(Exception):
     """Bytes that are no picture of a kind that is read, or a broken one."""
 
 
-class TooLarge(ValueError):
+class TooLarge(Exception):
     """More bytes or pixels than are looked at."""
 
 
@@ -42,8 +42,9 @@ def opened(picture: bytes) -> Light:
         raise TooLarge
     try:
         with warnings.catch_warnings():
-            # Pillow only warns of a picture of twice its own bound; ours is checked below.
-            warnings.simplefilter("ignore", Image.DecompressionBombWarning)
+            # Pillow warns of twice its own bound of pixels and of broken EXIF; ours is checked
+            # below, and EXIF is left behind.
+            warnings.simplefilter("ignore")
             with Image.open(io.BytesIO(picture), formats=FORMATS) as image:
                 return _light(image)
     except Image.DecompressionBombError as error:
