@@ -42,7 +42,7 @@ from domain.entries import (
     Weighing,
 )
 from domain.log import EVERYTHING, NOTHING, Log, Logged, Preferences, Reach
-from domain.verdicts import Question
+from domain.verdicts import PICTURE_TOPICS, Question
 
 Group = Sequence[Logged[Entry]]
 KindAnswer = Callable[[Log, Preferences, datetime, Group], tuple[Answer, Group]]
@@ -143,6 +143,13 @@ TOPICS: Mapping[str, TopicAnswer] = {
 }
 """Who answers each topic."""
 
+SHOWN: Mapping[str, str] = {
+    "rig": "weight",
+    "margins": "margin",
+    "economy": "economy",
+    "week": "week",
+}
+"""The topic whose answer tells what a picture shows."""
 
 LATELY = 250
 """Entries of each kind, the last ones, that an answer about what is on the scale or on the road
@@ -198,4 +205,12 @@ def question_answer(
     log: Log, preferences: Preferences, now: datetime, question: Question
 ) -> Answer:
     """The answer to a question."""
-    return TOPICS[question.topic](log, preferences, now, question)
+    told = _told(question)
+    return TOPICS[told.topic](log, preferences, now, told)
+
+
+def _told(question: Question) -> Question:
+    """The question that a wish for a picture comes to; any other as it stands."""
+    if question.topic not in PICTURE_TOPICS:
+        return question
+    return replace(question, topic=SHOWN.get(question.field or "", "weight"), field=None)

@@ -206,6 +206,11 @@ _ASKED: Mapping[str, dict[str, Any]] = {
     "invite_keeper": {"topic": "invite", "field": "keeper"},
     "members": {"topic": "members"},
     "remove": {"topic": "remove"},
+    "show_rig": {"topic": "picture", "field": "rig"},
+    "show_margins": {"topic": "picture", "field": "margins"},
+    "show_economy": {"topic": "picture", "field": "economy"},
+    "show_week": {"topic": "picture", "field": "week"},
+    "show": {"topic": "picture"},
 }
 """What each table of patterns becomes: entries, or a question."""
 

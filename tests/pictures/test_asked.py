@@ -1,0 +1,54 @@
+"""Wishes to be shown something, as they are texted in a chat."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+
+import pytest
+
+from bot.phrasebook import phrasebook
+from domain.context import Context
+from domain.reading import read
+from domain.verdicts import Question, Silent
+
+CHAT = Context(
+    sent_at=datetime(2026, 7, 11, 20, 22, tzinfo=UTC),
+    truck="Juniper",
+    trailers=("flatdeck", "camper"),
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "shown"),
+    [
+        ("show me", None),
+        ("Picture please", None),
+        ("chart", None),
+        ("show me the rig", "rig"),
+        ("picture of the rig", "rig"),
+        ("Draw our rig.", "rig"),
+        ("show us the margins", "margins"),
+        ("margins chart", "margins"),
+        ("show me the economy over time", "economy"),
+        ("chart of mpg over the season", "economy"),
+        ("show me the week", "week"),
+        ("a picture of last week", "week"),
+    ],
+)
+def test_a_wish_to_be_shown_something_is_a_question(text: str, shown: str | None) -> None:
+    verdict = read(text, CHAT, phrasebook())
+    assert verdict == Question(topic="picture", field=shown, text=text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "I'll show you at the shop",
+        "show me the picture you took of the bear",
+        "pic please",
+        "did the kids get the picture?",
+        "he charts the bees every week",
+    ],
+)
+def test_people_who_talk_of_pictures_are_left_alone(text: str) -> None:
+    assert isinstance(read(text, CHAT, phrasebook()), Silent)
