@@ -18,7 +18,9 @@ import asyncio
 import logging
 from collections.abc import Awaitable, Callable, Mapping, Sequence
 from concurrent.futures import Executor
+from contextlib import suppress
 from datetime import datetime, timedelta
+from functools import partial
 from typing import TypeVar, assert_never
 
 from sqlalchemy.exc import DBAPIError
@@ -69,6 +71,35 @@ class Delivery:
         self._worker = worker
         self._rest = rest
         self._claims = store.claims
+        self._stopped = False
+        self._woken = asyncio.Event()
+
+    async def keep_delivering(self, longest_rest: float) -> None:
+        """Deliver what is due, when it is due or `wake` is called, until stopped."""
+        while not self._stopped:
+            self._woken.clear()
+            due = await self.try_to_deliver()
+            rest = longest_rest if due is None else (due - self._clock()).total_seconds()
+            with suppress(TimeoutError):
+                async with asyncio.timeout(min(max(rest, 0), longest_rest)):
+                    await self._woken.wait()
+
+    def wake(self) -> None:
+        """Something may be due."""
+        self._woken.set()
+
+    def stop(self) -> None:
+        """Begin no more sends; those that are under way go on to their end."""
+        self._stopped = True
+        self._woken.set()
+
+    async def try_to_deliver(self) -> datetime | None:
+        """`deliver`, where a database that can't be used leaves the answers for later."""
+        try:
+            return await self.deliver()
+        except DBAPIError as error:
+            logger.warning("answers wait, the database can't be used now: %s", error.orig)
+            return None
 
     async def deliver(self) -> datetime | None:
         """Send everything that is due; when the next attempt is due, or None if all is done.
@@ -76,7 +107,7 @@ class Delivery:
         Answers for a network that is not served here stay where they are, and those of a chat
         that is being served by another worker, or by another call, are left to it.
         """
-        while True:
+        while not self._stopped:
             claimed, later = await self._run(self._claim)
             if not claimed:
                 return later
@@ -84,6 +115,7 @@ class Delivery:
             for parcel in claimed:
                 by_network.setdefault(parcel.network, []).append(parcel)
             await asyncio.gather(*(self._send_all(each) for each in by_network.values()))
+        return None
 
     def _claim(self) -> tuple[list[Parcel], datetime | None]:
         """The answers that are due and now ours to send; and when the next of the others is."""
@@ -108,7 +140,10 @@ class Delivery:
             await asyncio.gather(*(self._send(parcel) for parcel in parcels))
             return
         for parcel in parcels:
-            await self._send(parcel)
+            if self._stopped:
+                await self._run(partial(self._claims.leave, parcel.chat_key))
+            else:
+                await self._send(parcel)
 
     async def _send(self, parcel: Parcel) -> None:
         network = self._networks[parcel.network]

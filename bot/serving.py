@@ -71,8 +71,9 @@ async def serve(chosen: Configuration, say: Callable[[str], None]) -> None:
             stopping.cancel()
             if not work.done():
                 say("Stopping.")
+                await running.wind_up(FEW_SECONDS / 2)
                 work.cancel()
-                await asyncio.wait({work}, timeout=FEW_SECONDS)
+                await asyncio.wait({work}, timeout=FEW_SECONDS / 2)
             if work.done():
                 with suppress(asyncio.CancelledError):
                     await work

@@ -85,7 +85,11 @@ class Drawbar:
             sight=Sight(all_of_them, eyes) if eyes is not None else None,
             floods=Floods(now) if served else None,
         )
-        self._delivery = Delivery(store, all_of_them, now, self._worker)
+        # One for each network, so that the trouble of one holds up no other.
+        self._deliveries = [
+            Delivery(store, {name: each}, now, self._worker) for name, each in all_of_them.items()
+        ]
+        self._delivering: list[asyncio.Task[None]] = []
 
     async def prefer(self, network: str, chat: str) -> None:
         """Let a chat's logbook have the preferences that were set for this run."""
@@ -99,15 +103,19 @@ class Drawbar:
                 journal.set_preferences(session, row, wanted.preferences, wanted.given)
 
     async def take(self, event: Event) -> None:
-        """Take an event through until it is in the log, and send what is due.
+        """Take an event through until it is in the log, and see that what is due is sent.
 
-        One that fails in the program itself stays in the journal for another try.
+        While networks are served, sending goes on beside it, so that a chat which has to wait
+        holds up no other. What fails in the program itself stays in the journal for another try.
         """
         try:
             await self._intake.take(event)
         except NotHandled as error:
             logger.exception("%s", error)
-        await self._deliver()
+        if self._delivering:
+            self._wake()
+        else:
+            await self._deliver_all()
 
     async def knows(self, network: str, author: str) -> bool:
         """Whether someone has texted in a chat that shares a logbook here."""
@@ -127,8 +135,19 @@ class Drawbar:
                 for each in self._served:
                     group.create_task(each.run(self))
                 group.create_task(self._go_round())
+                self._delivering = [
+                    group.create_task(each.keep_delivering(BETWEEN_ROUNDS))
+                    for each in self._deliveries
+                ]
         except* NetworkRefused as refused:
             raise refused.exceptions[0] from None
+
+    async def wind_up(self, seconds: float) -> None:
+        """Let the answers that are on their way arrive, for so long, and begin no others."""
+        for each in self._deliveries:
+            each.stop()
+        if self._delivering:
+            await asyncio.wait(self._delivering, timeout=seconds)
 
     async def _go_round(self) -> None:
         while True:
@@ -137,20 +156,18 @@ class Drawbar:
                 await self.summarise()
             except TROUBLE as error:
                 logger.warning("the database can't be used now: %s", error.orig)
-            due = await self._deliver()
-            wait = BETWEEN_ROUNDS if due is None else (due - now()).total_seconds()
-            await asyncio.sleep(min(max(wait, 0), BETWEEN_ROUNDS))
+            self._wake()
+            await asyncio.sleep(BETWEEN_ROUNDS)
+
+    def _wake(self) -> None:
+        for each in self._deliveries:
+            each.wake()
 
     async def _run(self, work: Callable[[], Result]) -> Result:
         return await asyncio.get_running_loop().run_in_executor(self._worker, work)
 
-    async def _deliver(self) -> datetime | None:
-        """Send what is due; when the next of the others is, if there is any."""
-        try:
-            return await self._delivery.deliver()
-        except TROUBLE as error:
-            logger.warning("answers wait, the database can't be used now: %s", error.orig)
-            return None
+    async def _deliver_all(self) -> None:
+        await asyncio.gather(*(each.try_to_deliver() for each in self._deliveries))
 
     async def summarise(self) -> None:
         """Queue the weekly summaries that are due; called at the start and now and then."""
@@ -160,7 +177,7 @@ class Drawbar:
         """Finish what an earlier run left: messages, weekly summaries, answers not sent."""
         await self._run(self._conversation.resume)
         await self.summarise()
-        await self._delivery.deliver()
+        await self._deliver_all()
         return self
 
     async def __aexit__(

@@ -1,1 +1,1 @@
-"""One file a network; each only translates between its library and Drawbar."""
+"""The networks that Drawbar is on; each only translates between its library and Drawbar."""

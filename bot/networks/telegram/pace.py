@@ -1,15 +1,18 @@
 """How fast answers may follow each other, so that Telegram need not say 'too many requests'.
 
-This file decides the waits: one limit for a chat is put before python-telegram-bot's own for a
-group and overall. What Telegram refuses all the same is delivery's to send again.
+This file decides that an answer whose chat or group has to wait is not sent yet, so that it holds
+up no other chat's: delivery comes back to it. Overall, python-telegram-bot's limiter waits; what
+Telegram refuses all the same is delivery's to send again.
 """
 
 from __future__ import annotations
 
 import asyncio
 from collections.abc import Callable, Coroutine
+from datetime import timedelta
 from typing import Any
 
+from telegram.error import RetryAfter
 from telegram.ext import AIORateLimiter
 
 from bot.networks.telegram.settings import Pace
@@ -17,9 +20,11 @@ from bot.networks.telegram.settings import Pace
 MOST_CHATS = 1000
 """Chats whose turns are remembered before those that have passed are let go."""
 
+SPEECH = ("sendMessage", "sendPhoto")
+
 
 class Paced(AIORateLimiter):
-    """Waits before each message until its chat, its group and the bot may send one."""
+    """Lets a message go when its chat, its group and the bot may send one."""
 
     def __init__(self, pace: Pace) -> None:
         super().__init__(
@@ -27,8 +32,8 @@ class Paced(AIORateLimiter):
             group_max_rate=pace.group_a_minute,
             max_retries=0,
         )
-        self._gap = 1 / pace.chat_a_second
-        self._free_at: dict[object, float] = {}
+        self._chats = Turns(1, pace.chat_a_second)
+        self._groups = Turns(pace.group_a_minute, pace.group_a_minute / 60)
 
     async def process_request(
         self,
@@ -39,17 +44,39 @@ class Paced(AIORateLimiter):
         data: dict[str, Any],
         rate_limit_args: int | None,
     ) -> Any:
-        """Make a call when its time has come."""
-        if endpoint == "sendMessage":
-            await self._turn(data["chat_id"])
+        """Make a call; raises RetryAfter where its chat has to wait."""
+        if endpoint in SPEECH:
+            self._take_turn(int(data["chat_id"]))
         return await super().process_request(
             callback, args, kwargs, endpoint, data, rate_limit_args
         )
 
-    async def _turn(self, chat: object) -> None:
+    def _take_turn(self, chat: int) -> None:
         now = asyncio.get_running_loop().time()
+        turns = (self._chats, self._groups) if chat < 0 else (self._chats,)
+        wait = max(each.wait(chat, now) for each in turns)
+        if wait > 0:
+            raise RetryAfter(timedelta(seconds=wait))
+        for each in turns:
+            each.take(chat, now)
+
+
+class Turns:
+    """For each chat, so many messages at once, and so many a second after that."""
+
+    def __init__(self, at_once: float, a_second: float) -> None:
+        self._at_once = at_once
+        self._a_second = a_second
+        self._free_at: dict[int, float] = {}
+        """When a chat's allowance will be whole again."""
+
+    def wait(self, chat: int, now: float) -> float:
+        """Seconds until the chat may send one more."""
+        whole_in = max(self._free_at.get(chat, now) - now, 0)
+        return max(whole_in - (self._at_once - 1) / self._a_second, 0)
+
+    def take(self, chat: int, now: float) -> None:
+        """The chat sends one."""
         if len(self._free_at) > MOST_CHATS:
             self._free_at = {each: at for each, at in self._free_at.items() if at > now}
-        turn = max(now, self._free_at.get(chat, now))
-        self._free_at[chat] = turn + self._gap
-        await asyncio.sleep(turn - now)
+        self._free_at[chat] = max(self._free_at.get(chat, now), now) + 1 / self._a_second

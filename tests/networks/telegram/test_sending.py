@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import logging
 from collections.abc import AsyncIterator
 from datetime import timedelta
@@ -258,8 +259,37 @@ async def test_many_answers_at_once_keep_to_telegrams_pace(host: Taken) -> None:
     async with BotApi(pace) as api:
         api.private(WREN)
         async with served(telegram(api, pace=pace), host) as network:
-            outcomes = [await network.send(letter(key=f"k{number}")) for number in range(8)]
-    assert all(isinstance(each, Delivered) for each in outcomes)
+            waits = [
+                await until_delivered(network, letter(key=f"k{number}")) for number in range(8)
+            ]
+    assert min(waits[1:]) > 0, "each had its turn to wait for"
+    assert api.refused == []
+
+
+async def until_delivered(network: Telegram, each: Letter) -> float:
+    """Send as delivery does, waiting as long as is asked; the seconds that this took."""
+    waited = 0.0
+    while isinstance(outcome := await network.send(each), NotSent):
+        assert outcome.retry_after is not None
+        waited += outcome.retry_after.total_seconds()
+        await asyncio.sleep(outcome.retry_after.total_seconds())
+    assert isinstance(outcome, Delivered)
+    return waited
+
+
+async def test_a_group_that_has_to_wait_holds_up_nobody_else(host: Taken) -> None:
+    pace = Pace(chat_a_second=50, group_a_minute=2, overall_a_second=100)
+    async with BotApi(pace) as api:
+        api.private(WREN)
+        api.group(HIVES, "Hives")
+        async with served(telegram(api, pace=pace), host) as network:
+            for number in range(2):
+                await until_delivered(network, letter(key=f"g{number}", chat=HIVES))
+            late = await network.send(letter(key="g3", chat=HIVES))
+            assert isinstance(late, NotSent)
+            assert late.retry_after is not None
+            assert timedelta(seconds=20) < late.retry_after <= timedelta(seconds=30)
+            await until_delivered(network, letter(key="k1"))
     assert api.refused == []
 
 
