@@ -13,6 +13,7 @@ import logging
 import os
 import sys
 from asyncio.subprocess import PIPE, Process
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 import bot
@@ -52,11 +53,19 @@ REFUSED = {
 class PhotoReader:
     """Turns photos into the text that goes into the log; `close` it at the end."""
 
-    def __init__(self, book: Phrasebook, longest_look: float = LONGEST_LOOK) -> None:
+    def __init__(
+        self,
+        book: Phrasebook,
+        *,
+        longest_look: float = LONGEST_LOOK,
+        needed: Sequence[str] = NEEDED,
+    ) -> None:
         self._book = book
         self._longest_look = longest_look
+        self._needed = needed
         self._one_at_a_time = asyncio.Lock()
         self._process: Process | None = None
+        self._closed = False
         self._idle: asyncio.TimerHandle | None = None
 
     async def read(self, picture: bytes) -> tuple[str, bool]:
@@ -72,9 +81,11 @@ class PhotoReader:
 
     async def words(self, picture: bytes) -> tuple[Word, ...]:
         """The words on a picture and their places; raises NotRead."""
-        if not installed():
+        if not _installed(self._needed):
             raise NotRead(NO_READER, worth_telling=True)
         async with self._one_at_a_time:
+            if self._closed:
+                raise NotRead(NO_READER, worth_telling=False)
             if self._idle is not None:
                 self._idle.cancel()
             try:
@@ -96,12 +107,13 @@ class PhotoReader:
 
     async def close(self) -> None:
         """End the process; a photo that is being looked at is not read."""
+        self._closed = True
         if self._idle is not None:
             self._idle.cancel()
-        process = self._process
-        self._let_go()
-        if process is not None:
-            await process.wait()
+        if self._process is not None:
+            _kill(self._process)
+        async with self._one_at_a_time:
+            await self._end()
 
     async def _reply(self, picture: bytes) -> Reply:
         """What the process makes of a picture; it is gone after anything went wrong."""
@@ -113,26 +125,45 @@ class PhotoReader:
             async with asyncio.timeout(self._longest_look):
                 return await _reply_to(picture, self._process)
         except BaseException:
-            self._let_go()
+            await self._end()
             raise
+
+    async def _end(self) -> None:
+        process, self._process = self._process, None
+        if process is None:
+            return
+        _kill(process)
+        if process.stdin is not None:
+            process.stdin.close()
+        if process.stdout is not None:
+            await process.stdout.read()
+        await process.wait()
 
     def _let_go(self) -> None:
         process, self._process = self._process, None
-        if process is not None and process.returncode is None:
-            process.kill()
+        if process is not None:
+            _kill(process)
 
 
-def installed() -> bool:
-    """Whether the extra `photo` is there."""
-    return all(importlib.util.find_spec(name) is not None for name in NEEDED)
+def _kill(process: Process) -> None:
+    if process.returncode is None:
+        process.kill()
+
+
+def _installed(needed: Sequence[str]) -> bool:
+    return all(importlib.util.find_spec(name) is not None for name in needed)
+
+
+def surroundings(environment: Mapping[str, str]) -> dict[str, str]:
+    """What the process is told of an environment, and where it finds Drawbar."""
+    kept = {name: environment[name] for name in KEPT_FROM_ENVIRONMENT if name in environment}
+    return {**kept, "PYTHONPATH": str(Path(bot.__file__).parents[1])}
 
 
 async def _started() -> Process:
-    home = {"PYTHONPATH": str(Path(bot.__file__).parents[1])}
-    kept = {name: os.environ[name] for name in KEPT_FROM_ENVIRONMENT if name in os.environ}
     return await asyncio.create_subprocess_exec(
         sys.executable, "-P", "-m", "bot.photos.worker",
-        stdin=PIPE, stdout=PIPE, env={**kept, **home}, limit=LONGEST_ANSWER,
+        stdin=PIPE, stdout=PIPE, env=surroundings(os.environ), limit=LONGEST_ANSWER,
         start_new_session=True,
     )  # fmt: skip
 
