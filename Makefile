@@ -4,6 +4,7 @@
 PYTHON := $(shell command -v python3.11 || command -v python3)
 BIN := .venv/bin
 TO_CHAT := .venv/.ready-to-chat
+TO_SERVE := .venv/.ready-to-serve
 TO_TEST := .venv/.ready-to-test
 TO_BENCH := .venv/.ready-to-bench
 INSTALL := $(BIN)/python -m pip install --quiet --disable-pip-version-check --no-input
@@ -12,10 +13,13 @@ LOCK := $(BIN)/uv pip compile --quiet --upgrade --no-config --system-certs --uni
 	--python-version 3.11 --generate-hashes --no-header --no-annotate pyproject.toml
 
 .DELETE_ON_ERROR:
-.PHONY: chat demo test lint types contracts check bench crash fuzz documents lock clean
+.PHONY: chat serve demo test lint types contracts check bench crash fuzz documents lock clean
 
 chat: $(TO_CHAT) ## talk to Drawbar in this terminal; ARGS="--as Nora" says who texts
 	@$(BIN)/drawbar chat $(ARGS)
+
+serve: $(TO_SERVE) ## serve the networks that are set; ARGS="--config drawbar.toml"
+	@$(BIN)/drawbar serve $(ARGS)
 
 demo: $(TO_CHAT) ## watch an invented weekend go by
 	@$(BIN)/drawbar demo
@@ -51,6 +55,8 @@ documents: $(TO_TEST) ## write the real answers into the documents' conversation
 lock: $(TO_TEST) ## move every dependency to its newest release, on purpose
 	$(INSTALL) uv
 	$(LOCK) --group build --output-file requirements.txt
+	$(LOCK) --group build --extra photo --extra postgres --constraint requirements.txt \
+		--output-file requirements-serve.txt
 	$(LOCK) --group build --extra dev --constraint requirements.txt \
 		--output-file requirements-dev.txt
 	$(LOCK) --group build --extra dev --extra bench --constraint requirements-dev.txt \
@@ -65,11 +71,17 @@ $(TO_CHAT): requirements.txt pyproject.toml | $(BIN)/python
 	@$(PROJECT)
 	@touch $@
 
+$(TO_SERVE): requirements-serve.txt pyproject.toml | $(BIN)/python
+	@echo "Setting up to serve (a minute or two, once)..."
+	@$(INSTALL) --require-hashes --requirement requirements-serve.txt
+	@$(PROJECT)
+	@touch $@ $(TO_CHAT)
+
 $(TO_TEST): requirements-dev.txt pyproject.toml | $(BIN)/python
 	@echo "Setting up for tests (a minute or two, once)..."
 	@$(INSTALL) --require-hashes --requirement requirements-dev.txt
 	@$(PROJECT)
-	@touch $@ $(TO_CHAT)
+	@touch $@ $(TO_CHAT) $(TO_SERVE)
 
 $(TO_BENCH): requirements-bench.txt pyproject.toml | $(BIN)/python
 	@$(INSTALL) --require-hashes --requirement requirements-bench.txt

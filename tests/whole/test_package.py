@@ -84,6 +84,11 @@ def test_the_locks_hold_every_dependency_that_the_project_names() -> None:
     extras = project["optional-dependencies"]
     wanted = {
         "requirements.txt": project["dependencies"],
+        "requirements-serve.txt": [
+            *project["dependencies"],
+            *extras["photo"],
+            *extras["postgres"],
+        ],
         "requirements-dev.txt": [*project["dependencies"], *extras["dev"], *extras["postgres"]],
         "requirements-bench.txt": extras["bench"],
     }
