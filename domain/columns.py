@@ -2,28 +2,23 @@
 
 This file decides which label a figure belongs to: the one in its own row however far away, the
 one above it in its cell, or its row's name with its column's heading; and that a unit which a
-heading gives is that of the figures below. A letter that stands where only a digit can is mended,
-and the figure is then not certain. What a line means is for the reader of messages.
+heading gives is that of the figures below. What a figure looks like is decided in `printed`, and
+what a line means by the reader of messages.
 """
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 
 from domain.page import Cell, Row
-from domain.quantities import MASSES, VOLUMES
+from domain.printed import bare, has_digit, is_figure, is_unit, mended
 from domain.reading.tables import Column, column_of, row_told
 
 LONGEST_HEADING = 4
 """Words; more are a sentence."""
-
-_FIGURE = re.compile(r"(?:[A-Z]{3} ?|[$£€] ?)?[\d.,']*\d(.*)", re.ASCII)
-_UNITS = frozenset(
-    (*(unit.casefold() for unit in (*MASSES, *VOLUMES)), "lbs", "kgs", "gals", "ltr", "litres")
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,13 +32,13 @@ class Line:
 def lines(rows: Sequence[Row]) -> tuple[Line, ...]:
     """The lines of a page, from top to bottom."""
     read: list[Line] = []
-    mended = [_mended(row, rows) for row in rows]
+    printed = mended(rows)
     begin = 0
-    while begin < len(mended):
+    while begin < len(printed):
         end = begin + 1
-        while end < len(mended) and not _is_heading(mended[end]):
+        while end < len(printed) and not _is_heading(printed[end]):
             end += 1
-        read.extend(_block(mended[begin], mended[begin + 1 : end]))
+        read.extend(_block(printed[begin], printed[begin + 1 : end]))
         begin = end
     return tuple(read)
 
@@ -65,8 +60,8 @@ def _block(first: Row, below: Sequence[Row]) -> Iterator[Line]:
 def _is_heading(row: Row) -> bool:
     """Whether a row can head what is below it: short names without figures, or with a number."""
     return all(
-        not _is_figure(cell.text) and len(cell.words) <= LONGEST_HEADING for cell in row
-    ) and (not any(_has_digit(cell.text) for cell in row) or len(_counted_cells(row)) > 1)
+        not is_figure(cell.text) and len(cell.words) <= LONGEST_HEADING for cell in row
+    ) and (not any(has_digit(cell.text) for cell in row) or len(_counted_cells(row)) > 1)
 
 
 _NUMBERED = re.compile(r"(?:\D*\b)?([1-9])(?:st|nd|rd)?(?:\b\D*)?", re.IGNORECASE)
@@ -92,7 +87,7 @@ def _counted(heading: Row, below: Sequence[Row]) -> Row:
     """The columns of a table that are read down, one after the other, as passes are."""
     columns = _counted_cells(heading)
     tall = [row for row in below if len(_figures(row)) == len(columns)]
-    named = all(len(row) == len(columns) + 1 and not _has_digit(row[0].text) for row in tall)
+    named = all(len(row) == len(columns) + 1 and not has_digit(row[0].text) for row in tall)
     return columns if len(columns) > 1 and len(tall) > 1 and named else ()
 
 
@@ -111,7 +106,7 @@ def _down(columns: Row, below: Sequence[Row]) -> Iterator[Line]:
 
 
 def _figures(row: Row) -> Row:
-    return tuple(cell for cell in row if _is_figure(cell.text))
+    return tuple(cell for cell in row if is_figure(cell.text))
 
 
 def _line(row: Row, text: str) -> Line:
@@ -119,7 +114,7 @@ def _line(row: Row, text: str) -> Line:
         confidence
         for cell in row
         for word, confidence in zip(cell.words, cell.confidences, strict=True)
-        if _has_digit(word)
+        if has_digit(word)
     ]
     return Line(text, min(sure, default=1.0))
 
@@ -135,7 +130,7 @@ def _told_by(heading: Row, row: Row) -> str | None:
     if len(figures) == len(row) == len(above):
         # Labels above figures: each is a name.
         return ", ".join(column.told(cell) for column, cell in zip(columns, cells, strict=True))
-    named = len(figures) == len(row) - 1 and not _has_digit(row[0].text)
+    named = len(figures) == len(row) - 1 and not has_digit(row[0].text)
     if named and len(figures) == 1 and columns[0].unit:
         return Column(row[0].text, columns[0].unit).told(cells[0])
     if named and len(figures) == len(above) > 1:
@@ -161,77 +156,17 @@ def _shared(one: Cell, other: Cell) -> float:
 def _column(heading: Cell) -> Column:
     """A heading with its unit: 'WEIGHT (LB)', 'WEIGHT LB' or 'LB' alone."""
     column = column_of(heading.text)
-    last = heading.words[-1].casefold().strip("().")
-    if column.unit or last not in _UNITS:
+    last = heading.words[-1]
+    if column.unit or not is_unit(last):
         return column
-    return Column(" ".join(heading.words[:-1]), last)
+    return Column(" ".join(heading.words[:-1]), bare(last))
 
 
 def _side_by_side(row: Row) -> str:
     """The cells of a row, with a comma where one begins that has a label of its own."""
     text = row[0].text
     for before, cell in pairwise(row):
-        labelled = cell.text[0].isalpha() and cell.text.casefold().strip("().") not in _UNITS
-        joint = ", " if labelled and _has_digit(before.text) else " "
+        labelled = cell.text[0].isalpha() and not is_unit(cell.text)
+        joint = ", " if labelled and has_digit(before.text) else " "
         text += joint + cell.text
     return text
-
-
-_LETTER_FOR_DIGIT = str.maketrans("OoQDlI|iSsBZzg", "00001111558229")
-_LIKE_A_FIGURE = re.compile(r"[$£€]?[\dOoQDlI|iSsBZzg.,]+")
-LEAST_DIGITS = 2
-MONEY_SIGNS = "$£€"
-
-
-def _is_figure(text: str) -> bool:
-    """Whether a cell is one number with its unit or money and nothing else."""
-    found = _FIGURE.fullmatch(text)
-    if found is None:
-        return False
-    unit = found[1].rpartition("/")[2].casefold().strip(" .()")
-    return not unit or unit in _UNITS
-
-
-def _mended(row: Row, rows: Sequence[Row]) -> Row:
-    """A row with digits in place of the letters that look like them, where figures stand.
-
-    A figure stands behind a sign of money, before a unit, or under or over another figure that
-    ends or begins where it does.
-    """
-    return tuple(
-        _with_digits(cell, _bare(after) in _UNITS or _in_a_column(cell, rows))
-        for cell, after in zip(row, (*(cell.text for cell in row[1:]), ""), strict=True)
-    )
-
-
-def _with_digits(cell: Cell, figured: bool) -> Cell:
-    """A cell with its last words' letters for digits; `figured` says that a figure ends it."""
-    words, confidences = list(cell.words), list(cell.confidences)
-    for index, (word, after) in enumerate(zip(words, (*words[1:], ""), strict=True)):
-        digits = sum(character.isdigit() for character in word)
-        alike = digits >= LEAST_DIGITS and _LIKE_A_FIGURE.fullmatch(word)
-        sure_place = word[0] in MONEY_SIGNS or _bare(after) in _UNITS or (not after and figured)
-        if alike and sure_place and any(letter.isalpha() for letter in word):
-            words[index] = word.translate(_LETTER_FOR_DIGIT)
-            confidences[index] = 0.0
-    return replace(cell, words=tuple(words), confidences=tuple(confidences))
-
-
-def _bare(unit: str) -> str:
-    return unit.casefold().strip(".()")
-
-
-def _in_a_column(cell: Cell, rows: Sequence[Row]) -> bool:
-    return any(
-        _is_figure(other.text)
-        and min(abs(other.right - cell.right), abs(other.left - cell.left)) < cell.height / 2
-        for other in _others(cell, rows)
-    )
-
-
-def _others(cell: Cell, rows: Sequence[Row]) -> Iterator[Cell]:
-    return (other for row in rows for other in row if other is not cell)
-
-
-def _has_digit(text: str) -> bool:
-    return any(character.isdigit() for character in text)

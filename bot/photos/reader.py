@@ -21,8 +21,8 @@ from bot.photos.crossing import NoReply, NotSeen, Ready, Reply, Seen, framed, re
 from bot.sight import NotRead
 from domain.columns import lines
 from domain.page import Word, rows
-from domain.pictured import told
 from domain.reading import Phrasebook
+from domain.ticket_lines import told
 
 logger = logging.getLogger(__name__)
 

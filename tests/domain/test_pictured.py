@@ -10,9 +10,10 @@ from bot.phrasebook import phrasebook
 from domain.columns import Line
 from domain.context import Context
 from domain.entries import Cargo, Correction, Entry, Fill, Hitch, Observation, Odometer, Weighing
-from domain.pictured import AS_READ, CERTAIN, NOTHING, Told, closes, of_photo, told
+from domain.pictured import AS_READ, closes, of_photo
 from domain.quantities import Quantity
 from domain.reading import read
+from domain.ticket_lines import CERTAIN, NOTHING, Told, told
 from domain.verdicts import Ask, Choice, Facts, Question, Silent, Verdict
 
 

@@ -22,8 +22,9 @@ from bot.phrasebook import phrasebook
 from domain.columns import lines
 from domain.context import Context, Units
 from domain.page import rows
-from domain.pictured import Told, of_photo, told
+from domain.pictured import of_photo
 from domain.reading import read
+from domain.ticket_lines import Told, told
 from domain.verdicts import Ask, Facts, Silent, Verdict
 from tests.photos.drawing import LAYOUTS, ZONE, Drawn, Layout
 from tests.photos.other_things import OTHER_THINGS

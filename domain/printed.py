@@ -1,0 +1,93 @@
+"""What a figure looks like on paper, and the letters that were seen in place of its digits.
+
+This file decides which cell of a page is a figure, with its money and its unit, and where a
+letter can only be a digit: an O in a weight, an l in a price. A figure with a letter mended is
+never certain. It does not know what a figure is of.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from domain.page import Cell, Row
+from domain.quantities import MASSES, VOLUMES
+
+MONEY_SIGNS = frozenset("$£€")
+
+_FIGURE = re.compile(r"(?:[A-Z]{3} ?|[$£€] ?)?[\d.,']*\d(.*)", re.ASCII)
+_UNITS = frozenset(
+    (*(unit.casefold() for unit in (*MASSES, *VOLUMES)), "lbs", "kgs", "gals", "ltr", "litres")
+)
+
+_ALIKE = {"O": "0", "o": "0", "Q": "0", "D": "0", "l": "1", "I": "1", "|": "1", "i": "1",
+          "s": "5", "S": "5", "B": "8", "Z": "2", "z": "2", "g": "9"}  # fmt: skip
+"""Letters and the digits that they are taken for."""
+_DIGITS = str.maketrans(_ALIKE)
+_LIKE_A_FIGURE = re.compile(rf"[$£€]?[\d.,{''.join(map(re.escape, _ALIKE))}]+")
+
+LEAST_DIGITS = 2
+"""Digits that were seen as such in a word before any letter of it is taken for one."""
+
+
+def has_digit(text: str) -> bool:
+    """Whether a digit stands in a text."""
+    return any(character.isdigit() for character in text)
+
+
+def bare(unit: str) -> str:
+    """A unit without its brackets and its dot, in small letters."""
+    return unit.casefold().strip(" .()")
+
+
+def is_unit(text: str) -> bool:
+    """Whether a text is a unit of mass or volume and nothing else."""
+    return bare(text) in _UNITS
+
+
+def is_figure(text: str) -> bool:
+    """Whether a text is one number with its money and its unit, and nothing else."""
+    found = _FIGURE.fullmatch(text)
+    if found is None:
+        return False
+    unit = found[1].rpartition("/")[2]
+    return not bare(unit) or is_unit(unit)
+
+
+def mended(rows: Sequence[Row]) -> tuple[Row, ...]:
+    """Rows with digits in place of the letters that look like them, where figures stand.
+
+    A figure stands behind a sign of money, before a unit, or under or over another figure that
+    ends or begins where it does.
+    """
+    figures = [cell for row in rows for cell in row if is_figure(cell.text)]
+    return tuple(
+        tuple(
+            _mended(cell, is_unit(after) or _in_a_column(cell, figures))
+            for cell, after in zip(row, (*(cell.text for cell in row[1:]), ""), strict=True)
+        )
+        for row in rows
+    )
+
+
+def _mended(cell: Cell, figured: bool) -> Cell:
+    """A cell with the letters of its figures mended; `figured` says that a figure ends it."""
+    words, confidences = list(cell.words), list(cell.confidences)
+    for index, (word, after) in enumerate(zip(words, (*words[1:], ""), strict=True)):
+        alike = _LIKE_A_FIGURE.fullmatch(word) is not None
+        enough = sum(character.isdigit() for character in word) >= LEAST_DIGITS
+        placed = word[0] in MONEY_SIGNS or is_unit(after) or (not after and figured)
+        meant = word.translate(_DIGITS)
+        if alike and enough and placed and meant != word:
+            words[index], confidences[index] = meant, 0.0
+    return replace(cell, words=tuple(words), confidences=tuple(confidences))
+
+
+def _in_a_column(cell: Cell, figures: Sequence[Cell]) -> bool:
+    near = cell.height / 2
+    return any(
+        abs(figure.right - cell.right) < near or abs(figure.left - cell.left) < near
+        for figure in figures
+        if figure is not cell
+    )

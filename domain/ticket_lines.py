@@ -1,0 +1,170 @@
+"""Which lines of a picture go into the log's text, and whether it is a ticket at all.
+
+This file decides, by the reader's own vocabulary, which lines of a page have anything to do with
+a scale's ticket or a pump's receipt, whether the page is one, and when its figures were made out
+beyond doubt. It reads no text itself: what the lines mean is for the reader, and what of that is
+taken from a photo is decided in `pictured`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from domain.columns import Line
+from domain.printed import MONEY_SIGNS
+from domain.quantities import VOLUMES
+from domain.reading.lexer import clean, tokenize
+from domain.reading.phrasebook import Phrasebook
+from domain.reading.tokens import NUMBER, TIME, Token
+
+CERTAIN = 0.9
+"""The confidence from which a word with digits is taken as read."""
+
+SHORT = 5
+"""Words of a line that names a product or a pass and has no figure."""
+
+LEAST_LOADS = 2
+"""Loads on a scale's ticket without a number: an axle and the gross at the least."""
+
+_LOADS = frozenset(("axle", "axle_noun", "whole", "vehicle"))
+_FUEL = frozenset(("product", "per_volume"))
+_LIMITS = frozenset(
+    ("gvwr", "gcwr", "gawr", "gawr_front", "gawr_rear", "payload", "tow", "tongue", "tyre_load")
+)
+_KEPT = _LOADS | _FUEL | {"odometer", "trip_meter", "ticket", "corner", "side", "passes"}
+_HEADS = frozenset(("product", "passes", "rig", "bars"))
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """The text of a photo, a line a row, and whether each of its figures is beyond doubt.
+
+    The text is empty where the picture is no ticket and no receipt.
+    """
+
+    text: str
+    sure: bool
+
+
+NOTHING = Told("", sure=False)
+
+
+def told(lines: Sequence[Line], book: Phrasebook) -> Told:
+    """What of a page goes into the log's text: nothing, unless it is a ticket or a receipt.
+
+    Lines that name no load, fuel, money for it, odometer, ticket number or date are left out: a
+    receipt's card and account numbers are nobody's business. It is sure where each word with a
+    digit was made out with CERTAIN confidence, and a day is among them.
+    """
+    seen = [_Seen(line, tokenize(clean(line.text), book)) for line in lines]
+    kept = [line for line in seen if line.matters]
+    if not _is_ticket(kept) or any(line.limits for line in seen) or _is_talk(seen):
+        return NOTHING
+    # Every ticket is dated: one without a day has a date that was not made out.
+    dated = any(line.dayed for line in kept)
+    return Told(
+        "\n".join(line.line.text for line in kept),
+        sure=dated and all(line.line.confidence >= CERTAIN for line in kept),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Seen:
+    """A line and its tokens."""
+
+    line: Line
+    tokens: Sequence[Token]
+
+    def has(self, classes: Iterable[str]) -> bool:
+        """Whether a word of it is in one of the phrasebook's classes."""
+        return any(not token.senses.keys().isdisjoint(classes) for token in self.tokens)
+
+    def is_of(self, *groups: str) -> bool:
+        """Whether a word of it is in one of the phrasebook's groups."""
+        return any(not token.groups.isdisjoint(groups) for token in self.tokens)
+
+    @property
+    def figured(self) -> bool:
+        """Whether digits stand on it."""
+        return any(token.kind is NUMBER and not token.spoken for token in self.tokens)
+
+    @property
+    def matters(self) -> bool:
+        """Whether it says something for the log."""
+        if self.figured:
+            fuel = self.has(("fuel_cue",)) and any(token.decimals > 1 for token in self.tokens)
+            return self.has(_KEPT) or self.money or self.volume or self.timed or fuel
+        return self.timed or (len(self.tokens) <= SHORT and self.has(_HEADS))
+
+    @property
+    def timed(self) -> bool:
+        """Whether it tells a day or an hour."""
+        return self.clocked or self.dayed
+
+    @property
+    def clocked(self) -> bool:
+        """Whether it tells an hour."""
+        return any(token.kind is TIME and ":" in token.raw for token in self.tokens)
+
+    @property
+    def dayed(self) -> bool:
+        """Whether it tells a day."""
+        return any(
+            (token.kind is TIME and ":" not in token.raw[:LONGEST_CLOCK]) or "time" in token.senses
+            for token in self.tokens
+        )
+
+    @property
+    def money(self) -> bool:
+        """Whether it speaks of money."""
+        return self.priced or self.is_of("price_word", "cost_word")
+
+    @property
+    def priced(self) -> bool:
+        """Whether a sign of money stands on it."""
+        return any(token.raw in MONEY_SIGNS for token in self.tokens)
+
+    @property
+    def volume(self) -> bool:
+        """Whether it speaks of gallons or litres."""
+        return any(token.senses.get("unit") in VOLUMES for token in self.tokens)
+
+    @property
+    def loads(self) -> int:
+        """How many figures stand on it beside an axle or a gross, and are no money."""
+        if self.priced or not self.has(_LOADS):
+            return 0
+        return sum(token.kind is NUMBER and token.value >= LEAST_LOAD for token in self.tokens)
+
+    @property
+    def limits(self) -> bool:
+        """Whether it is about what is allowed, as on a door label or a road sign."""
+        rated = any(token.senses.get("rating") in _LIMITS for token in self.tokens)
+        limited = self.is_of("sign_of_limit") and (self.figured or self.has(("weigh_cue",)))
+        return (rated and self.figured) or limited
+
+
+LONGEST_CLOCK = 8
+"""Characters of an hour with its seconds; a date and hour together are longer."""
+
+LEAST_LOAD = 100
+"""In pounds or kilograms; an axle of a tonne or two is printed in kilograms."""
+
+
+def _is_ticket(kept: Sequence[_Seen]) -> bool:
+    """Two loads, or one beside a ticket's number; or fuel, how much of it and for how much."""
+    loads = sum(line.loads for line in kept)
+    numbered = any(line.has(("ticket",)) for line in kept)
+    fuel = any(line.has(_FUEL) for line in kept)
+    volume = any(line.volume and line.figured for line in kept)
+    money = any(line.money and line.figured for line in kept)
+    return loads >= (1 if numbered else LEAST_LOADS) or (fuel and volume and money)
+
+
+LEAST_TALK = 2
+
+
+def _is_talk(lines: Sequence[_Seen]) -> bool:
+    """Whether people speak of themselves on it: a chat, a letter."""
+    return sum(line.is_of("speaks_of_people") for line in lines) >= LEAST_TALK
