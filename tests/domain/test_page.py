@@ -6,6 +6,8 @@ import math
 from collections.abc import Sequence
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from domain.columns import Line, lines
 from domain.page import Word, rows, seen
@@ -213,3 +215,22 @@ def test_words_without_anything_to_see_or_any_extent_are_passed_over() -> None:
     assert rows(nothing) == ()
     assert rows([]) == ()
     assert lines(()) == ()
+
+
+place = st.floats(-5_000, 5_000)
+corner = st.tuples(place, place)
+anything = st.builds(
+    Word,
+    st.text(max_size=12),
+    st.tuples(corner, corner, corner, corner),
+    st.floats(0, 1),
+)
+
+
+@given(st.lists(anything, max_size=30))
+def test_no_words_wherever_they_stand_are_lost_or_said_twice(words: list[Word]) -> None:
+    page = rows(words)
+    visible = sorted(seen(each.text) for each in words if seen(each.text))
+    kept = sorted(text for row in page for cell in row for text in cell.words)
+    assert all(kept.count(text) <= visible.count(text) for text in kept)
+    assert all(0 <= line.confidence <= 1 for line in lines(page))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import random
 import struct
 import sys
 import zipfile
@@ -187,6 +188,22 @@ def test_a_photo_with_a_second_picture_inside_is_one_photo() -> None:
     """Phones keep a preview or a gain map in the same file (Multi-Picture Format)."""
     picture = saved(plain(), "MPO", save_all=True, append_images=[plain(60, 40)])
     assert opened(picture).shape == (200, 300)
+
+
+@pytest.mark.parametrize("form", ["JPEG", "PNG", "WEBP"])
+def test_a_spoilt_picture_is_opened_or_refused_and_nothing_else(form: str) -> None:
+    chance = random.Random(form)
+    whole = saved(plain(64, 48), form, exif=Image.Exif())
+    outcomes: set[np.dtype[np.uint8] | None] = set()
+    for _ in range(400):
+        spoilt = bytearray(whole)
+        for _ in range(chance.choice((1, 1, 2, 8))):
+            spoilt[chance.randrange(len(spoilt))] = chance.randrange(256)
+        try:
+            outcomes.add(opened(bytes(spoilt)).dtype)
+        except (NotAPicture, TooLarge):
+            outcomes.add(None)
+    assert outcomes == {np.dtype(np.uint8), None}
 
 
 def test_marks_of_direction_among_recognised_words_change_no_line() -> None:
