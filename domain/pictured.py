@@ -42,9 +42,18 @@ def of_photo(verdict: Verdict, sure: bool) -> Verdict:
 
 
 def _taken(entries: Sequence[Entry]) -> tuple[Entry, ...]:
+    """Weighings and fills, with the odometer readings beside them.
+
+    Where it was is not taken: names are read letter by letter with nothing to check them, and a
+    caption's first line is as likely a remark.
+    """
     if not any(isinstance(entry, Weighing | Fill) for entry in entries):
         return ()
-    return tuple(entry for entry in entries if isinstance(entry, Weighing | Fill | Odometer))
+    return tuple(
+        replace(entry, place=None)
+        for entry in entries
+        if isinstance(entry, Weighing | Fill | Odometer)
+    )
 
 
 def _asked(ask: Ask, choices: Sequence[Choice]) -> Verdict:

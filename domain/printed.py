@@ -58,17 +58,34 @@ def is_figure(text: str) -> bool:
 def mended(rows: Sequence[Row]) -> tuple[Row, ...]:
     """Rows with digits in place of the letters that look like them, where figures stand.
 
-    A figure stands behind a sign of money, before a unit, or under or over another figure that
-    ends or begins where it does.
+    A date or a clock that was seen without the space beside it is a word of its own. A figure
+    stands behind a sign of money, before a unit, or under or over another figure that ends or
+    begins where it does.
     """
     figures = [cell for row in rows for cell in row if is_figure(cell.text)]
     return tuple(
         tuple(
-            _mended(cell, is_unit(after) or _in_a_column(cell, figures))
+            _mended(_parted(cell), is_unit(after) or _in_a_column(cell, figures))
             for cell, after in zip(row, (*(cell.text for cell in row[1:]), ""), strict=True)
         )
         for row in rows
     )
+
+
+_DATE, _CLOCK = r"\d{1,2}[/.-]\d{1,2}[/.-]\d{4}", r"\d{1,2}:\d{2}(?::\d{2})?"
+_MOMENT = re.compile(rf"({_DATE}|{_CLOCK})")
+
+
+def _parted(cell: Cell) -> Cell:
+    """A cell with the dates and clocks in its words apart: 'DATE07/11/202614:22'."""
+    parted = [
+        (part, confidence)
+        for word, confidence in zip(cell.words, cell.confidences, strict=True)
+        for part in _MOMENT.split(word)
+        if part
+    ]
+    words, confidences = zip(*parted, strict=True)
+    return replace(cell, words=words, confidences=confidences)
 
 
 def _mended(cell: Cell, figured: bool) -> Cell:

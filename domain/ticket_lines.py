@@ -8,6 +8,7 @@ taken from a photo is decided in `pictured`.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
@@ -109,9 +110,9 @@ class _Seen:
 
     @property
     def dayed(self) -> bool:
-        """Whether it tells a day."""
+        """Whether it tells a day: of a month by its name, or by three numbers."""
         return any(
-            (token.kind is TIME and ":" not in token.raw[:LONGEST_CLOCK]) or "time" in token.senses
+            (token.kind is TIME and _DAY.match(token.raw)) or "time" in token.senses
             for token in self.tokens
         )
 
@@ -145,8 +146,7 @@ class _Seen:
         return (rated and self.figured) or limited
 
 
-LONGEST_CLOCK = 8
-"""Characters of an hour with its seconds; a date and hour together are longer."""
+_DAY = re.compile(r"\d+[/.-]\d+[/.-]\d")
 
 LEAST_LOAD = 100
 """In pounds or kilograms; an axle of a tonne or two is printed in kilograms."""

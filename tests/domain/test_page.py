@@ -181,6 +181,23 @@ def test_a_letter_is_mended_after_a_sign_of_money_and_in_a_column_of_figures() -
     )  # fmt: skip
 
 
+@pytest.mark.parametrize(
+    ("seen_as", "text"),
+    [
+        ("DATE07/11/2026", "DATE 07/11/2026"),
+        ("Date:11.07.2026", "Date: 11.07.2026"),
+        ("07/11/202614:22", "07/11/2026 14:22"),
+        ("TIME14:22:05", "TIME 14:22:05"),
+        ("07/11/2026", "07/11/2026"),
+        ("14:22PM", "14:22 PM"),
+    ],
+)
+def test_a_date_seen_without_the_space_beside_it_is_a_word_of_its_own(
+    seen_as: str, text: str
+) -> None:
+    assert texts([word(seen_as, 40, 100)]) == [text]
+
+
 def test_letters_of_a_ticket_number_stay_letters() -> None:
     assert texts([word("TICKET", 40, 100), word("NO", 110, 100), word("B80S15", 150, 100)]) == [
         "TICKET NO B80S15"

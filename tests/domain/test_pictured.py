@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import UTC, date, datetime
 
 import pytest
@@ -108,7 +109,9 @@ def test_an_uncertain_figure_that_is_left_out_does_no_harm() -> None:
     assert told(lines, phrasebook()).sure is True
 
 
-@pytest.mark.parametrize("dated", ["", "TIME 14:22", "DATE O7/1l/2O26"])
+@pytest.mark.parametrize(
+    "dated", ["", "TIME 14:22", "DATE O7/1l/2O26", "DATE04/06 2026", "04/2026 14:22"]
+)
 def test_a_ticket_whose_day_was_not_made_out_is_not_sure(dated: str) -> None:
     text = SCALE_TICKET.replace("DATE 07/11/2026, TIME 14:22", dated)
     assert told_of(text).text != ""
@@ -228,6 +231,11 @@ def test_an_odometer_reading_goes_with_the_fill_beside_it_and_a_hitching_does_no
     miles = Odometer(odometer=Quantity(48211, "mi"))
     verdict = Facts((Hitch(action="hitched"), fill(), miles))
     assert of_photo(verdict, sure=True) == Facts((fill(), miles))
+
+
+def test_a_place_is_not_taken_from_a_photo() -> None:
+    placed = replace(fill(), place="here's the receipt")
+    assert of_photo(Facts((placed,)), sure=True) == Facts((fill(),))
 
 
 def test_a_doubt_of_the_reader_keeps_the_choices_that_are_weighings_or_fills() -> None:
