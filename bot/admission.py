@@ -16,6 +16,7 @@ from sqlalchemy.orm import Session
 
 from bot.answers import shared
 from bot.answers.answer import Answer
+from bot.answers.language import language_of, speaking
 from bot.messages import Deleted, Edited, Event, Message, Moved
 from bot.store import codes, journal, outbox, sharing
 from bot.store.codes import DAY
@@ -51,6 +52,10 @@ class Door:
 
     def meet(self, event: Event) -> Dismissed | None:
         """Look at an event; None where it may go on."""
+        with speaking(language_of(self._defaults)):
+            return self._look_at(event)
+
+    def _look_at(self, event: Event) -> Dismissed | None:
         if isinstance(event, Moved | Deleted):
             return None
         message = event.message if isinstance(event, Edited) else event
@@ -111,9 +116,10 @@ class Door:
         codes.forget_stranger(session, message.network, message.chat)
         key = journal.note(session, chat, message, now)
         entries = select(func.count()).where(EntryRow.logbook_id == book)
-        welcome = shared.welcome_answer(
-            keeps=chat.role == journal.KEEPER, empty=not session.scalar(entries)
-        )
+        with speaking(language_of(journal.preferences_in(session, chat.id))):
+            welcome = shared.welcome_answer(
+                keeps=chat.role == journal.KEEPER, empty=not session.scalar(entries)
+            )
         outbox.queue(session, chat.id, welcome, now, key)
 
     def _first_logbook(self, session: Session, now: datetime) -> int:

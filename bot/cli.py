@@ -34,10 +34,11 @@ def chat(
     units: str | None,
     currency: str | None,
     time_zone: str | None,
+    language: str | None,
     name: str | None,
 ) -> None:
     """Chat in the terminal; with piped lines, answer each and leave."""
-    chosen = _settings(database, units, currency, time_zone)
+    chosen = _settings(database, units, currency, time_zone, language)
     run(lambda: asyncio.run(_chat(chosen, name or getpass.getuser())))
 
 
@@ -99,10 +100,11 @@ def reread(
     units: str | None,
     currency: str | None,
     time_zone: str | None,
+    language: str | None,
     apply: bool,
 ) -> None:
     """Read again what could not be read; shows what would change, and changes nothing."""
-    chosen = _settings(database, units, currency, time_zone)
+    chosen = _settings(database, units, currency, time_zone, language)
 
     def show() -> None:
         from bot.reread import reread_all
@@ -122,10 +124,14 @@ def demo() -> None:
 
 
 def _settings(
-    database: str | None, units: str | None, currency: str | None, time_zone: str | None
+    database: str | None,
+    units: str | None,
+    currency: str | None,
+    time_zone: str | None,
+    language: str | None,
 ) -> Settings:
     try:
-        return settings(database, units, currency, time_zone)
+        return settings(database, units, currency, time_zone, language)
     except WrongSetting as error:
         fail(error)
 

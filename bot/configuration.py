@@ -32,6 +32,7 @@ NAMES = (
     "units",
     "currency",
     "time_zone",
+    "language",
     "admission",
     "telegram.token",
     "telegram.webhook_url",
@@ -156,7 +157,7 @@ def _settings(told: Mapping[str, str]) -> Settings:
     admission = told.get("admission", ADMISSIONS[0])
     if admission not in ADMISSIONS:
         raise WrongSetting(f"admission is {admission!r}; it wants {' or '.join(ADMISSIONS)}.")
-    basic = settings(*(told.get(name) for name in ("database", "units", "currency", "time_zone")))
+    basic = settings(*(told.get(name) for name in NAMES[: NAMES.index("admission")]))
     return replace(basic, open_to_all=admission == "open")
 
 

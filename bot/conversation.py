@@ -21,6 +21,7 @@ from sqlalchemy.orm import Session
 from bot.acts import Desk, act
 from bot.answers import asking
 from bot.answers.answer import Answer
+from bot.answers.language import Language, language_of, speaking
 from bot.knowing import Known, known, nothing_known
 from bot.messages import Deleted, Edited, Event, Message, Moved, Photo
 from bot.revising import revise
@@ -91,6 +92,18 @@ class Conversation:
         """Whether a message is in the journal."""
         with self._store.look() as session:
             return journal.find(session, message.network, message.chat, message.id) is not None
+
+    def language_in(self, message: Message) -> Language:
+        """The language of a chat's logbook; that of new ones, where it has none."""
+        with self._store.look() as session:
+            chat = journal.chat_of(session, message.network, message.chat)
+            wants = journal.preferences_in(session, chat.id) if chat else self._defaults
+        return language_of(wants)
+
+    @property
+    def language(self) -> Language:
+        """The language of new logbooks."""
+        return language_of(self._defaults)
 
     def is_for_log(self, message: Message) -> bool:
         """Whether a message would be taken for Drawbar by a chat that knows nothing."""
@@ -217,7 +230,8 @@ class Conversation:
             row = claimed.message
             try:
                 book = self._shelf.take(session, claimed.book.id, claimed.book.revision)
-                answer = self._answer(book, claimed, earlier if row.id == key else None)
+                with speaking(language_of(journal.preferences_of(claimed.book))):
+                    answer = self._answer(book, claimed, earlier if row.id == key else None)
                 if answer is not None:
                     # With nobody else in the chat a line disturbs no one, and tells more.
                     answer = replace(answer, quiet=answer.quiet and not row.private)
@@ -261,7 +275,9 @@ class Conversation:
     def _count_failure(self, session: Session, key: int) -> None:
         row = journal.count_failure(session, key)
         if row.state == journal.STUCK:
-            outbox.queue(session, row.chat_id, asking.stuck_answer(row.text), self._clock(), key)
+            with speaking(language_of(journal.preferences_in(session, row.chat_id))):
+                stuck = asking.stuck_answer(row.text)
+            outbox.queue(session, row.chat_id, stuck, self._clock(), key)
         session.commit()
 
     def _read(self, text: str, context: Context, sure: bool | None) -> Verdict:

@@ -26,6 +26,7 @@ from typing import TypeVar, assert_never
 from sqlalchemy.exc import DBAPIError
 from sqlalchemy.orm import Session
 
+from bot.answers.language import language_of, speaking
 from bot.answers.trouble import undelivered_answer
 from bot.messages import (
     Delivered,
@@ -37,7 +38,7 @@ from bot.messages import (
     Refused,
     Unknown,
 )
-from bot.store import outbox, sharing
+from bot.store import journal, outbox, sharing
 from bot.store.database import Store
 from bot.store.outbox import Parcel
 
@@ -199,7 +200,8 @@ class Delivery:
         logger.warning("%s refused an answer: %s", parcel.network, reason)
         keeper = outbox.keeper_to_tell(session, parcel.key)
         if keeper is not None:
-            notice = undelivered_answer(parcel.network, parcel.chat, reason)
+            with speaking(language_of(journal.preferences_in(session, keeper))):
+                notice = undelivered_answer(parcel.network, parcel.chat, reason)
             outbox.queue(session, keeper, notice, self._clock(), about=parcel.key)
         outbox.park(session, parcel.key, reason)
 

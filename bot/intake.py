@@ -21,6 +21,7 @@ from sqlalchemy.exc import InterfaceError, InternalError, OperationalError
 from bot.admission import Door
 from bot.answers import trouble
 from bot.answers.answer import Answer
+from bot.answers.language import speaking
 from bot.cleaning import storable
 from bot.conversation import Conversation
 from bot.delivery import pause_after
@@ -68,7 +69,9 @@ class Intake:
         """Take an event through; returns once it is in the log, or known not to be for it."""
         event = storable(event)
         if isinstance(event, Message) and self._floods is not None:
-            flood = self._floods.meet(event)
+            # Not worth a look at the logbook, which may be what the flood is after.
+            with speaking(self._conversation.language):
+                flood = self._floods.meet(event)
             if flood is not None:
                 return await self._dismiss(event, flood.answer)
         if self._door is not None:
@@ -77,20 +80,22 @@ class Intake:
             if dismissed is not None:
                 return await self._dismiss(event, dismissed.answer)
         if isinstance(event, Message | Edited) and len(_message(event).text) > MOST_TEXT:
-            return await self._dismiss(event, trouble.too_long_answer())
+            return await self._aside(event, trouble.too_long_answer)
         if isinstance(event, Message) and event.photo is not None:
             try:
                 event = await self._look_at(event)
             except NotRead as error:
                 if error.worth_telling and event.private:
-                    return await self._dismiss(event, trouble.not_seen_answer(str(error)))
+                    why = str(error)
+                    return await self._aside(event, lambda: trouble.not_seen_answer(why))
                 if not event.text:
                     return False
                 event = replace(event, photo=None)
         taken = await self._patiently(event, lambda: self._conversation.take(event))
         if not taken and isinstance(event, Message) and _wants_a_word(event):
             known = await self._patiently(event, lambda: self._conversation.was_taken(event))
-            await self._dismiss(event, None if known else trouble.not_read_answer())
+            if not known:
+                await self._aside(event, trouble.not_read_answer)
         return taken
 
     async def _look_at(self, message: Message) -> Message:
@@ -115,7 +120,17 @@ class Intake:
 
     async def _tell_of_trouble(self, event: Event) -> None:
         if isinstance(event, Message) and self._conversation.is_for_log(event):
-            await self._dismiss(event, trouble.not_written_answer())
+            with speaking(self._conversation.language):
+                answer = trouble.not_written_answer()
+            await self._dismiss(event, answer)
+
+    async def _aside(self, event: Message | Edited, worded: Callable[[], Answer]) -> bool:
+        """Dismiss an event in the language of its chat's logbook."""
+        message = _message(event)
+        language = await self._patiently(event, lambda: self._conversation.language_in(message))
+        with speaking(language):
+            answer = worded()
+        return await self._dismiss(event, answer)
 
     async def _dismiss(self, event: Event, answer: Answer | None) -> bool:
         """Say something past the outbox, of what is not in the log; false."""

@@ -104,6 +104,7 @@ def import_(
     units: str | None,
     currency: str | None,
     time_zone: str | None,
+    language: str | None,
 ) -> None:
     """Show what of FILE (.csv, .xlsx, .jsonl) would be kept, and why the rest not."""
     from bot.exchange import importing
@@ -112,7 +113,7 @@ def import_(
 
     def work() -> None:
         now = datetime.now(UTC)
-        new = settings(database, units, currency, time_zone).preferences
+        new = settings(database, units, currency, time_zone, language).preferences
         with _opened(database) as store, store.work() as session:
             home = _home(session, name) or journal.open_chat(
                 session, terminal.NAME, terminal.CHAT, new, now
@@ -261,7 +262,26 @@ def week(day: str, hour: int, name: str | None, database: str | None) -> None:
     _run(work)
 
 
-COMMANDS = (backup, restore, export, import_, move, forget, chats, share, person, week)
+@click.command()
+@click.option(
+    "--config",
+    type=click.Path(dir_okay=False, path_type=Path),
+    metavar="FILE",
+    envvar="DRAWBAR_CONFIG",
+    help="The file of settings that `drawbar serve` gets.",
+)
+def doctor(config: Path | None) -> None:
+    """Look at settings, database, disk, clock and networks, and say what to do about each fault."""
+    from bot.doctor import findings
+
+    well = True
+    for each in findings(config, os.environ):
+        click.echo(str(each))
+        well = well and each.well
+    sys.exit(not well)
+
+
+COMMANDS = (backup, restore, export, import_, move, forget, chats, share, person, week, doctor)
 
 
 def _address(database: str | None) -> str:

@@ -34,6 +34,7 @@ def logbook_options(function: Function) -> Function:
             click.option("--units", metavar="UNITS", help="us, metric or imperial."),
             click.option("--currency", metavar="CODE", help="An ISO 4217 code, as USD."),
             click.option("--time-zone", metavar="ZONE", help="An IANA name, as America/Boise."),
+            click.option("--language", metavar="CODE", help="What answers are in: en or es."),
         )
     ):
         function = option(function)

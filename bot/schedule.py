@@ -20,6 +20,7 @@ from sqlalchemy import func, or_, select
 from sqlalchemy.orm import Session
 
 from bot.answers import spans
+from bot.answers.language import language_of, speaking
 from bot.store import journal, outbox, standing
 from bot.store.database import Store
 from bot.store.tables import ChatRow, LogbookRow, OpenQuestionRow, WeeklyRow
@@ -149,7 +150,8 @@ def _tell(session: Session, book: LogbookRow, due: datetime, now: datetime) -> b
     unanswered = session.scalar(
         select(func.count()).where(OpenQuestionRow.chat_id.in_([chat.id for chat in chats]))
     )
-    answer = spans.week_answer(log, preferences, eve, WEEK_QUESTION, unanswered=unanswered or 0)
+    with speaking(language_of(preferences)):
+        answer = spans.week_answer(log, preferences, eve, WEEK_QUESTION, unanswered=unanswered or 0)
     for chat in chats:
         outbox.queue(session, chat.id, answer, now)
     return bool(chats)

@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import cast, get_args
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
+from bot.answers.language import SOURCE, languages
 from domain.context import Units
 from domain.log import Preferences
 from domain.quantities import is_currency
@@ -40,15 +41,22 @@ def settings(
     units: str | None = None,
     currency: str | None = None,
     time_zone: str | None = None,
+    language: str | None = None,
 ) -> Settings:
     """Settings from their texts, defaults for those not given; raises WrongSetting."""
-    told = {"units": units, "currency": currency, "time_zone": time_zone}
+    told = {
+        "units": units,
+        "currency": currency,
+        "time_zone": time_zone,
+        "language": language,
+    }
     return Settings(
         database=database or str(default_database()),
         preferences=Preferences(
             units=_units(units or "us"),
             currency=_currency(currency or "USD"),
             time_zone=_time_zone(time_zone) if time_zone else local_time_zone(),
+            language=_language(language) if language else SOURCE,
         ),
         given=frozenset(name for name, text in told.items() if text),
     )
@@ -90,6 +98,13 @@ def _currency(text: str) -> str:
     if not is_currency(code):
         raise WrongSetting(f"--currency is {text!r}; it wants a code of three letters, as USD.")
     return code
+
+
+def _language(text: str) -> str:
+    if text not in languages():
+        known = " or ".join(languages())
+        raise WrongSetting(f"--language is {text!r}; it wants {known}.")
+    return text
 
 
 def _time_zone(text: str) -> str:

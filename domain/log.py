@@ -33,11 +33,15 @@ class Logged(Generic[E_co]):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Preferences:
-    """How a logbook wants its figures: units, money (ISO 4217) and time zone (IANA)."""
+    """How a logbook wants its figures: units, money (ISO 4217) and time zone (IANA).
+
+    `language` (ISO 639-1) is the one that it is answered in.
+    """
 
     units: Units = "us"
     currency: str = "USD"
     time_zone: str = "UTC"
+    language: str = "en"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -227,6 +227,7 @@ def open_logbook(session: Session, defaults: Preferences, now: datetime) -> Logb
         units=defaults.units,
         currency=defaults.currency,
         time_zone=defaults.time_zone,
+        language=defaults.language,
         created_at=now,
     )
     session.add(book)
@@ -354,8 +355,17 @@ def count_failure(session: Session, key: int) -> MessageRow:
 def preferences_of(logbook: LogbookRow) -> Preferences:
     """How a logbook wants its figures."""
     return Preferences(
-        units=_UNITS[logbook.units], currency=logbook.currency, time_zone=logbook.time_zone
+        units=_UNITS[logbook.units],
+        currency=logbook.currency,
+        time_zone=logbook.time_zone,
+        language=logbook.language,
     )
+
+
+def preferences_in(session: Session, chat_key: int) -> Preferences:
+    """How a chat's logbook wants its figures."""
+    chat = session.get_one(ChatRow, chat_key)
+    return preferences_of(session.get_one(LogbookRow, chat.logbook_id))
 
 
 def set_preferences(

@@ -46,7 +46,7 @@ class Table(DeclarativeBase):
 
 
 class LogbookRow(Table):
-    """A logbook, and how its people want their figures.
+    """A logbook, and how its people want their figures and, by its code, their language.
 
     `revision` goes up with whatever changes what is known of it. The week's summary leaves on
     `week_day` (Monday is 0) at `week_hour`, in the logbook's own time zone.
@@ -57,6 +57,7 @@ class LogbookRow(Table):
     units: Mapped[str]
     currency: Mapped[str]
     time_zone: Mapped[str]
+    language: Mapped[str] = mapped_column(default="en", server_default="en")
     revision: Mapped[int] = mapped_column(default=0)
     week_day: Mapped[int] = mapped_column(default=0, server_default="0")
     week_hour: Mapped[int] = mapped_column(default=7, server_default="7")

@@ -1,0 +1,164 @@
+"""In which language and by which customs an answer is written.
+
+This file decides how a sentence becomes one of the logbook's own language, and whose
+separators, days and months go with it. A message is its English sentence with named places; the
+catalogues are data (`shared/language`), and English needs none. The language in force is set
+once, where an answer is made (`with speaking(...)`), so that everything below it stays a
+function of its arguments and of that one thing. It does not know what any message says, nor
+how a text is read.
+
+`say` fills a message in, `say_count` one with a number of things, and `marked` notes a message
+that stands in a table and is said later: `make messages` finds the three of them.
+"""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from contextvars import ContextVar
+from dataclasses import dataclass
+from datetime import date
+from functools import cache
+from gettext import GNUTranslations, NullTranslations
+
+from babel import Locale
+from babel.dates import format_date, get_period_names
+
+from bot.shared_data import names, read_text
+from domain.log import Preferences
+
+SOURCE = "en"
+"""The language of the messages themselves."""
+
+FOLDER = "language"
+
+LOCALES: Mapping[tuple[str, str], str] = {
+    ("es", "USD"): "es_US",
+    ("es", "MXN"): "es_MX",
+    ("es", "EUR"): "es_ES",
+    ("es", "ARS"): "es_AR",
+    ("es", "CLP"): "es_CL",
+    ("es", "COP"): "es_CO",
+}
+"""Whose customs a language's figures follow. The currency tells the country, and the country how
+its scales, pumps and labels print a number: 19,460.5 in Mexico and the US, 19.460,5 in Spain and
+Argentina (CLDR). Units would not tell them apart, Mexico and Spain both weigh in kilograms."""
+
+ANYWHERE: Mapping[str, str] = {"en": "en", "es": "es_419"}
+"""Whose customs they follow with any other currency."""
+
+
+@dataclass(frozen=True, slots=True)
+class Language:
+    """A language: its code (ISO 639-1), its locale's customs and its catalogue."""
+
+    code: str
+    locale: Locale
+    catalogue: NullTranslations
+
+    @property
+    def decimal(self) -> str:
+        """What stands before the decimals of a number."""
+        return self._symbol("decimal")
+
+    @property
+    def group(self) -> str:
+        """What stands between thousands."""
+        return self._symbol("group")
+
+    def _symbol(self, name: str) -> str:
+        symbol: str = self.locale.number_symbols["latn"][name]
+        return symbol
+
+
+ENGLISH = Language(SOURCE, Locale(SOURCE), NullTranslations())
+
+_spoken: ContextVar[Language] = ContextVar("spoken", default=ENGLISH)
+
+
+@contextmanager
+def speaking(language: Language) -> Iterator[None]:
+    """Let everything that is said meanwhile be said in a language."""
+    before = _spoken.set(language)
+    try:
+        yield
+    finally:
+        _spoken.reset(before)
+
+
+def spoken() -> Language:
+    """The language in force."""
+    return _spoken.get()
+
+
+def languages() -> tuple[str, ...]:
+    """The codes of the languages that there are, English first."""
+    found = (name.rpartition("/")[2].partition(".")[0] for name in names(FOLDER, ".po"))
+    return (SOURCE, *found)
+
+
+def language_of(preferences: Preferences) -> Language:
+    """The language in which a logbook is answered, with the customs that go with its currency."""
+    return _language(preferences.language, preferences.currency)
+
+
+@cache
+def _language(code: str, currency: str) -> Language:
+    locale = LOCALES.get((code, currency)) or ANYWHERE.get(code, code)
+    return Language(code, Locale.parse(locale), catalogue(code))
+
+
+@cache
+def catalogue(code: str) -> NullTranslations:
+    """The catalogue of a language, compiled once; raises NoSuchData where there is none."""
+    if code == SOURCE:
+        return NullTranslations()
+    from babel.messages.mofile import write_mo
+    from babel.messages.pofile import read_po
+
+    compiled = io.BytesIO()
+    write_mo(compiled, read_po(io.StringIO(read_text(f"{FOLDER}/{code}.po")), locale=code))
+    compiled.seek(0)
+    return GNUTranslations(compiled)
+
+
+def say(message: str, /, **values: object) -> str:
+    """A message in the language in force, with its values in their places."""
+    text = _spoken.get().catalogue.gettext(message) if message else ""
+    return text.format(**values) if values else text
+
+
+def say_count(one: str, many: str, count: int, /, **values: object) -> str:
+    """A message about a number of things, which stands in its place `count`."""
+    text = _spoken.get().catalogue.ngettext(one, many, count)
+    return text.format(count=as_written(f"{count:,}"), **values)
+
+
+def marked(message: str) -> str:
+    """A message of a table, as it stands; it is said where it is shown."""
+    return message
+
+
+def as_written(number: str) -> str:
+    """A number that is written in the English way, `19,460.5`, as the language's people do."""
+    language = _spoken.get()
+    if language is ENGLISH:
+        return number
+    return number.translate({ord(","): language.group, ord("."): language.decimal})
+
+
+def date_text(when: date, pattern: str) -> str:
+    """A date by a pattern of Unicode's (UTS 35), such as `EEE d MMM`: `Sat 11 Jul`."""
+    return format_date(when, pattern, _spoken.get().locale)
+
+
+def half_of_day(hour: int) -> str:
+    """What is said after a time in twelve hours: `am`, `pm`."""
+    names_of_halves = get_period_names(locale=_spoken.get().locale)
+    return str(names_of_halves["am" if hour < 12 else "pm"]).lower()
+
+
+def money_leads() -> bool:
+    """Whether a currency's sign stands before the amount."""
+    return _spoken.get().locale.currency_formats["standard"].pattern.startswith("¤")
