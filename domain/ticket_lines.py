@@ -70,6 +70,25 @@ def told(lines: Sequence[Line], book: Phrasebook) -> Told:
     )
 
 
+def captioned(caption: str, page: Told, book: Phrasebook) -> Told:
+    """The text of a photo below its caption.
+
+    A caption that asks, denies, guesses or speaks of somebody else ('not ours', 'look at Dan's
+    rig') is left out of the text, and the page is then not sure: it may be no business of the
+    log at all.
+    """
+    if not caption.strip():
+        return page
+    tokens = tokenize(clean(caption), book)
+    aside = any(
+        token.raw == "?" or token.possessive or "talk" in token.senses or "not" in token.groups
+        for token in tokens
+    )
+    if aside:
+        return Told(page.text, sure=False)
+    return Told(f"{caption}\n{page.text}", page.sure)
+
+
 @dataclass(frozen=True, slots=True)
 class _Seen:
     """A line and its tokens."""

@@ -22,7 +22,7 @@ from bot.sight import NotRead
 from domain.columns import lines
 from domain.page import Word, rows
 from domain.reading import Phrasebook
-from domain.ticket_lines import told
+from domain.ticket_lines import captioned, told
 
 logger = logging.getLogger(__name__)
 
@@ -68,8 +68,8 @@ class PhotoReader:
         self._closed = False
         self._idle: asyncio.TimerHandle | None = None
 
-    async def read(self, picture: bytes) -> tuple[str, bool]:
-        """The lines of a ticket or receipt, and whether each figure is beyond doubt.
+    async def read(self, picture: bytes, caption: str = "") -> tuple[str, bool]:
+        """The text of a ticket or receipt below its caption, and whether it is beyond doubt.
 
         Raises NotRead where there is nothing to read with, where the picture can't be opened in
         8 MB, 40 megapixels and 20 seconds, and where it is no ticket and no receipt.
@@ -77,6 +77,7 @@ class PhotoReader:
         page = told(lines(rows(await self.words(picture))), self._book)
         if not page.text:
             raise NotRead(NO_TICKET, worth_telling=False)
+        page = captioned(caption, page, self._book)
         return page.text, page.sure
 
     async def words(self, picture: bytes) -> tuple[Word, ...]:

@@ -14,7 +14,7 @@ from domain.entries import Cargo, Correction, Entry, Fill, Hitch, Observation, O
 from domain.pictured import AS_READ, closes, of_photo
 from domain.quantities import Quantity
 from domain.reading import read
-from domain.ticket_lines import CERTAIN, NOTHING, Told, told
+from domain.ticket_lines import CERTAIN, NOTHING, Told, captioned, told
 from domain.verdicts import Ask, Choice, Facts, Question, Silent, Verdict
 
 
@@ -116,6 +116,37 @@ def test_a_ticket_whose_day_was_not_made_out_is_not_sure(dated: str) -> None:
     text = SCALE_TICKET.replace("DATE 07/11/2026, TIME 14:22", dated)
     assert told_of(text).text != ""
     assert told_of(text).sure is False
+
+
+@pytest.mark.parametrize(
+    "caption", ["bars on, two aboard", "odo 48211 filled up", "here's the ticket", "Clover Grade"]
+)
+def test_a_caption_that_tells_more_stands_above_the_photos_text(caption: str) -> None:
+    page = told_of(SCALE_TICKET)
+    assert captioned(caption, page, phrasebook()) == Told(f"{caption}\n{page.text}", sure=True)
+
+
+@pytest.mark.parametrize(
+    "caption",
+    [
+        "not ours, but look at this",
+        "look how heavy Dan's rig is",
+        "his ticket",
+        "how heavy are we?",
+        "if we loaded like the neighbours",
+    ],
+)
+def test_a_caption_that_asks_or_speaks_of_others_is_left_out_and_the_photo_not_sure(
+    caption: str,
+) -> None:
+    page = told_of(SCALE_TICKET)
+    assert captioned(caption, page, phrasebook()) == Told(page.text, sure=False)
+
+
+@pytest.mark.parametrize("caption", ["", " \n"])
+def test_a_photo_without_a_caption_is_its_own_text(caption: str) -> None:
+    page = told_of(SCALE_TICKET)
+    assert captioned(caption, page, phrasebook()) == page
 
 
 @pytest.mark.parametrize(

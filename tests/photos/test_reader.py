@@ -52,7 +52,7 @@ async def test_two_photos_sent_at_once_are_both_read_and_a_broken_one_between_co
         with pytest.raises(NotRead) as unseen:
             await reader.read(as_sent(fog(random.Random(0))))
         assert (str(unseen.value), unseen.value.worth_telling) == (NO_TICKET, False)
-        assert await reader.read(receipt()) == (text, sure)
+        assert await reader.read(receipt(), "odo 48211") == (f"odo 48211\n{text}", sure)
     finally:
         await reader.close()
 
