@@ -10,6 +10,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from bot.answers.pictures import Picture
+
 
 @dataclass(frozen=True, slots=True)
 class Row:
@@ -25,7 +27,8 @@ class Answer:
     """What is said back: verdict first, then the figures, then the notes, then any choices.
 
     `quiet`: it says no more than that something was kept, and a sign on the message does as
-    well. `urgent`: something is over its limit; better said twice than not at all.
+    well. `urgent`: something is over its limit; better said twice than not at all. `picture`
+    shows what the words tell, where a network shows pictures; nothing is told by it alone.
     """
 
     headline: str
@@ -34,6 +37,7 @@ class Answer:
     choices: tuple[str, ...] = ()
     quiet: bool = False
     urgent: bool = False
+    picture: Picture | None = None
 
 
 def joined(answers: Sequence[Answer]) -> Answer:
@@ -50,4 +54,5 @@ def joined(answers: Sequence[Answer]) -> Answer:
         choices=tuple(choice for each in answers for choice in each.choices),
         quiet=all(each.quiet for each in answers),
         urgent=any(each.urgent for each in answers),
+        picture=next((each.picture for each in answers if each.picture is not None), None),
     )

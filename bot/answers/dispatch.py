@@ -143,13 +143,14 @@ TOPICS: Mapping[str, TopicAnswer] = {
 }
 """Who answers each topic."""
 
-SHOWN: Mapping[str, str] = {
-    "rig": "weight",
-    "margins": "margin",
-    "economy": "economy",
-    "week": "week",
+SHOWN: Mapping[str | None, TopicAnswer] = {
+    None: weights.rig_shown,
+    "rig": weights.rig_shown,
+    "margins": weights.margins_shown,
+    "economy": fuel.economy_shown,
+    "week": spans.week_answer,
 }
-"""The topic whose answer tells what a picture shows."""
+"""Who answers a wish for a picture, by what it is to show."""
 
 LATELY = 250
 """Entries of each kind, the last ones, that an answer about what is on the scale or on the road
@@ -167,6 +168,9 @@ kept; the rest need nothing."""
 TOPICS_LATELY = ("weight", "margin", "tongue", "ratings", "whatif", "tiedown", "help")
 """Topics that are about now; the others look back over the whole logbook."""
 
+PICTURES_LATELY = (None, "rig", "margins")
+"""What pictures show of now; the same."""
+
 
 def reach_of_kept(kept: Group, now: datetime) -> Reach:
     """How much of the log the reply to a message looks at."""
@@ -177,7 +181,9 @@ def reach_of_kept(kept: Group, now: datetime) -> Reach:
 
 def reach_of_question(question: Question) -> Reach:
     """How much of the log an answer looks at."""
-    return Reach(latest=LATELY) if question.topic in TOPICS_LATELY else EVERYTHING
+    lately = (*TOPICS_LATELY, *PICTURES_LATELY)
+    about = question.field if question.topic in PICTURE_TOPICS else question.topic
+    return Reach(latest=LATELY) if about in lately else EVERYTHING
 
 
 def _lead(kept: Sequence[Entry]) -> Entry:
@@ -205,12 +211,6 @@ def question_answer(
     log: Log, preferences: Preferences, now: datetime, question: Question
 ) -> Answer:
     """The answer to a question."""
-    told = _told(question)
-    return TOPICS[told.topic](log, preferences, now, told)
-
-
-def _told(question: Question) -> Question:
-    """The question that a wish for a picture comes to; any other as it stands."""
-    if question.topic not in PICTURE_TOPICS:
-        return question
-    return replace(question, topic=SHOWN.get(question.field or "", "weight"), field=None)
+    if question.topic in PICTURE_TOPICS:
+        return SHOWN[question.field](log, preferences, now, question)
+    return TOPICS[question.topic](log, preferences, now, question)

@@ -27,6 +27,7 @@ from bot.answers.measures import (
     tanks,
     volume,
 )
+from bot.answers.road_pictures import economy_picture
 from bot.answers.words import counted, day, figure, number, sentence
 from domain.context import VOLUME_UNIT
 from domain.driving import Driving, driving
@@ -75,8 +76,23 @@ def fill_answer(
     )
 
 
+def economy_shown(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
+    """Each mode over the last year or a span, with a picture of every tank."""
+    return _economy(log, preferences, now, question, shown=True)
+
+
 def economy_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
-    """The last tank, or the trailer asked about; then each mode, over the last year or a span."""
+    """The last tank, or the trailer asked about; then each mode, over the last year or a span.
+
+    Asked about a span it is shown too.
+    """
+    shown = asked_span(question, preferences, now) is not None
+    return _economy(log, preferences, now, question, shown=shown)
+
+
+def _economy(
+    log: Log, preferences: Preferences, now: datetime, question: Question, *, shown: bool
+) -> Answer:
     days = asked_span(question, preferences, now)
     driven = driving(_recent(log, now) if days is None else log, question.truck)
     if question.product == DEF:
@@ -113,6 +129,7 @@ def economy_answer(log: Log, preferences: Preferences, now: datetime, question: 
         headline=headline + ".",
         rows=tuple(rows),
         notes=_estimate_notes(estimates, wanted, preferences),
+        picture=economy_picture(chosen, estimates, headline + ".", preferences) if shown else None,
     )
 
 

@@ -29,6 +29,7 @@ from bot.answers.measures import (
     tanks,
     volume,
 )
+from bot.answers.road_pictures import week_picture
 from bot.answers.upkeep import attention
 from bot.answers.words import counted, day
 from bot.reference import fuel_facts, references
@@ -56,7 +57,7 @@ def week_answer(
 ) -> Answer:
     """The seven days that end today; `unanswered` counts the questions that wait for a reply."""
     days = week_to(now, preferences.time_zone)
-    return _span_answer(log, preferences, now, days, question, unanswered)
+    return _span_answer(log, preferences, now, days, question, unanswered, on_a_card=True)
 
 
 def period_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
@@ -126,6 +127,8 @@ def _span_answer(
     days: Span,
     question: Question,
     unanswered: int,
+    *,
+    on_a_card: bool = False,
 ) -> Answer:
     driven = driving(log, question.truck)
     today = local(now, preferences).date()
@@ -152,6 +155,7 @@ def _span_answer(
             *wants[:3],
             *gap_notes(told.trips, preferences),
         ),
+        picture=week_picture(driven, told, top, wants[:3], preferences) if on_a_card else None,
     )
 
 

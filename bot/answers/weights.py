@@ -8,6 +8,7 @@ calls a rig safe: it is inside every rating given, or it is not.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime
 
 from bot.answers.answer import Answer
@@ -24,6 +25,7 @@ from bot.answers.limits import (
     unknown_note,
     with_doubt,
 )
+from bot.answers.scale_pictures import is_complete, margins_picture, rig_picture
 from bot.answers.weighed import (
     MISFIT,
     NEEDS_SOLO,
@@ -72,7 +74,8 @@ def weighing_answer(
     told = weighed(log, session, logged_weighing.entry.trailer)
     loads = set(LOADED_BY.values()) & set(told.weights.loads)
     new = first_weighed(log, logged_weighing, loads)
-    return short_answer(told, _unit(preferences), new=new)
+    answer = short_answer(told, _unit(preferences), new=new)
+    return replace(answer, picture=rig_picture(told, preferences)) if is_complete(told) else answer
 
 
 def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
@@ -89,6 +92,27 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         rows=margin_rows(_asked(told, question), _unit(preferences)),
         notes=since,
     )
+
+
+def rig_shown(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
+    """The last weighing, with a picture of the rig."""
+    told = last_weighed(log, question.trailer)
+    if told is None:
+        return NO_WEIGHING
+    since = _since_notes(log, told.weights.session, preferences)
+    answer = short_answer(told, _unit(preferences), first=since)
+    return replace(answer, picture=rig_picture(told, preferences))
+
+
+def margins_shown(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
+    """What is left to every rating, with a picture of it where any can be judged."""
+    told = last_weighed(log, question.trailer)
+    if told is None:
+        return NO_WEIGHING
+    since = _since_notes(log, told.weights.session, preferences)
+    answer = _all_margins(told, _unit(preferences), since)
+    picture = margins_picture(told, preferences)
+    return replace(answer, picture=picture) if picture.bars else answer
 
 
 LOADS = {"trailer": "trailer weight"}

@@ -6,7 +6,7 @@ answers leave in the order in which they were queued. It does not know how they 
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 from datetime import datetime
 from typing import Any
 
@@ -14,6 +14,7 @@ from sqlalchemy import bindparam, func, insert, select
 from sqlalchemy.orm import Session
 
 from bot.answers.answer import Answer, Row
+from bot.answers.pictures import picture_from_record, picture_to_record
 from bot.store.journal import KEEPER
 from bot.store.tables import ChatRow, MessageRow, OutboxRow
 
@@ -41,11 +42,13 @@ class Parcel:
 
 def answer_to_record(answer: Answer) -> dict[str, Any]:
     """An answer as plain data."""
-    return asdict(answer)
+    picture = None if answer.picture is None else picture_to_record(answer.picture)
+    return {**asdict(replace(answer, picture=None)), "picture": picture}
 
 
 def answer_from_record(record: dict[str, Any]) -> Answer:
     """The answer that plain data describes."""
+    picture = record.get("picture")
     return Answer(
         headline=record["headline"],
         rows=tuple(Row(**row) for row in record["rows"]),
@@ -53,6 +56,7 @@ def answer_from_record(record: dict[str, Any]) -> Answer:
         choices=tuple(record["choices"]),
         quiet=record.get("quiet", False),
         urgent=record.get("urgent", False),
+        picture=None if picture is None else picture_from_record(picture),
     )
 
 

@@ -1,0 +1,149 @@
+"""What the pictures of a weighing show: the rig from the side, and the margins as bars.
+
+This file decides which limit stands beside which load (the lowest governs) and when a weighing
+is whole enough for a picture to help. The arithmetic is `domain`'s, the words `limits.py`'s.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from bot.answers.limits import (
+    CAUTION,
+    DERIVED,
+    left_text,
+    limit_name,
+    limit_text,
+    mass_text,
+    missing_note,
+    unknown_note,
+)
+from bot.answers.pictures import Bar, MarginsPicture, RigPicture, State
+from bot.answers.weighed import Weighed, headline, tongue_name
+from bot.answers.words import moment, number, sentence
+from domain.bounds import load_of
+from domain.context import MASS_UNIT
+from domain.entries import SINGLE_AXLES
+from domain.log import Preferences
+from domain.margins import Clear, Margin, Near, Over, Unknown, too_close
+from domain.uncertainty import spread
+from domain.wanted import missing
+
+STATES: dict[type[Over | Near | Clear], State] = {Over: "over", Near: "near", Clear: "inside"}
+
+MOST_BARS = 12
+"""Margins that one picture shows; the rest have more room."""
+
+MOST_MISSING = 4
+"""Missing ratings that a picture names; the rest are counted."""
+
+ASSUMED_AXLES = 2
+"""Axles that a trailer is drawn with where nobody said (common practice, no source)."""
+
+OWN_RATING = {
+    ("truck", "gawr_front"): "GAWR",
+    ("truck", "gawr_rear"): "GAWR",
+    ("trailer", "gawr"): "GAWR",
+    ("truck", "gvwr"): "GVWR",
+    ("trailer", "gvwr"): "GVWR",
+    ("truck", "gcwr"): "GCWR",
+    ("truck tyres", "front"): "tyres",
+    ("truck tyres", "rear"): "tyres",
+    ("trailer tyres", "load"): "tyres",
+}
+"""What a limit is called beside the load that it bounds; the others by their name."""
+
+
+def is_complete(told: Weighed) -> bool:
+    """Whether every load of the rig is known, the tongue's too, and some rating to hold it to."""
+    loads, judged = told.weights.loads, [m for m in told.governing if not isinstance(m, Unknown)]
+    axles = all(name in loads for name in ("steer", "drive", "trailer"))
+    return bool(axles and told.weights.session.road and told.weights.tongue and judged)
+
+
+def rig_picture(told: Weighed, preferences: Preferences) -> RigPicture:
+    """The rig at the scale, each load beside its tightest limit."""
+    unit, rig, loads = MASS_UNIT[preferences.units], told.rig, told.weights.loads
+    behind = any(name in loads for name in ("trailer", *SINGLE_AXLES)) or told.weights.tongue
+    singles = [name for name in SINGLE_AXLES if name in loads]
+    axles = [
+        _load_bar(told, name, f"Axle {name[-1]}", unit) for name in singles if len(singles) > 1
+    ] or [_load_bar(told, "trailer", "Trailer axles" if rig.axles != 1 else "Trailer axle", unit)]
+    sums = [
+        _load_bar(told, "truck", "Truck", unit),
+        _load_bar(told, "trailer weight", "Trailer", unit),
+        _load_bar(told, "gross", "Gross", unit),
+    ]
+    return RigPicture(
+        verdict=headline(told, unit),
+        when=moment(told.weights.session.ended, preferences),
+        truck=rig.truck or "truck",
+        trailer_name=(rig.trailer or "trailer") if behind else "",
+        pin=rig.coupling == "pin",
+        axles=max(rig.axles or ASSUMED_AXLES, len(singles)) if behind else 0,
+        steer=_load_bar(told, "steer", "Steer", unit),
+        drive=_load_bar(told, "drive", "Drive", unit),
+        tongue=_load_bar(told, "tongue", tongue_name(rig), unit),
+        trailer=tuple(each for each in axles if each) if behind else (),
+        sums=tuple(each for each in sums if each),
+        caution=CAUTION,
+    )
+
+
+def margins_picture(told: Weighed, preferences: Preferences) -> MarginsPicture:
+    """Every margin that can be judged, the tightest first; then what is missing."""
+    unit = MASS_UNIT[preferences.units]
+    judged = [each for each in told.governing if not isinstance(each, Unknown)]
+    more = len(judged) - MOST_BARS
+    notes = (
+        f"{number(more, 0)} more with more room." if more > 0 else "",
+        unknown_note(told.governing),
+        missing_note(missing(told.rig, told.weights), MOST_MISSING),
+    )
+    return MarginsPicture(
+        verdict=headline(told, unit),
+        when=moment(told.weights.session.ended, preferences),
+        bars=tuple(margin_bar(each, unit) for each in judged[:MOST_BARS]),
+        notes=tuple(filter(None, notes)),
+        caution=CAUTION,
+    )
+
+
+def margin_bar(margin: Over | Near | Clear, unit: str, name: str = "") -> Bar:
+    """A margin as a bar, by the limit's name or another."""
+    limit, doubt = margin.limit, spread(margin.left)
+    derived = limit.bounds in DERIVED
+    load = (
+        f"{number(margin.load.nominal_value, 1)} kN"
+        if limit.unit == "kN"
+        else mass_text(margin.load, unit, derived=derived)
+    )
+    word = "over" if isinstance(margin, Over) else "left"
+    return Bar(
+        name=name or sentence(limit_name(margin)),
+        load=load,
+        limit=limit_text(margin, unit),
+        by=OWN_RATING.get((limit.subject, limit.rating)) or limit_name(margin),
+        left=f"{left_text(margin, unit)} {word}" + (", unsure" if too_close(margin) else ""),
+        state=STATES[type(margin)],
+        used=margin.load.nominal_value / limit.value,
+        doubt=doubt / limit.value,
+    )
+
+
+def _load_bar(told: Weighed, name: str, label: str, unit: str) -> Bar | None:
+    """A load beside the limit that leaves it the least; None where it was not weighed."""
+    load = load_of(told.weights, name)
+    if load is None:
+        return None
+    tightest = _tightest(told.governing, name)
+    if tightest is not None:
+        return margin_bar(tightest, unit, label)
+    return Bar(name=label, load=mass_text(load, unit, derived=name in DERIVED))
+
+
+def _tightest(found: Iterable[Margin], name: str) -> Over | Near | Clear | None:
+    return next(
+        (each for each in found if each.limit.bounds == name and not isinstance(each, Unknown)),
+        None,
+    )

@@ -1,0 +1,145 @@
+"""Economy over time, drawn: a tank a mark with its interval, a band for each way of driving.
+
+This file decides the axes and how ways of driving are told apart: by colour, by the shape of
+their marks, and by the list below in which each has its figure.
+"""
+
+from __future__ import annotations
+
+from math import ceil, floor
+
+from bot.answers.pictures import EconomyPicture, Series
+from bot.pictures.palette import SERIES_MARKS
+from bot.pictures.sheet import LEADING, MARGIN, PLAIN, RIGHT, SMALL, Sheet
+
+HIGH = 220.0
+LEFT = MARGIN + 26
+END = RIGHT - 6
+STEPS = (0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0)
+MOST_LINES = 7
+MARK = 7.5
+BAND = 0.22
+
+
+def draw_economy(sheet: Sheet, picture: EconomyPicture) -> None:
+    """The picture on an empty sheet."""
+    sheet.head("Economy", picture.days, picture.headline)
+    better = "more is better" if picture.higher_is_better else "less is better"
+    sheet.text(MARGIN, sheet.y, f"{picture.unit}, {better}", size=SMALL, colour=sheet.scheme.soft)
+    sheet.y += SMALL * LEADING + 8
+    plot = _Plot(picture, sheet.y)
+    _grid(sheet, picture, plot)
+    for number, series in reversed(list(enumerate(picture.series))):
+        _band(sheet, series, number, plot)
+    for number, series in reversed(list(enumerate(picture.series))):
+        _tanks(sheet, series, number, plot)
+    sheet.y += HIGH + SMALL * LEADING + 16
+    for number, series in enumerate(picture.series):
+        _listed(sheet, series, number)
+    sheet.foot("Whiskers and bands hold nine times in ten.", *picture.notes)
+
+
+class _Plot:
+    """Where a day and a figure are on the sheet."""
+
+    def __init__(self, picture: EconomyPicture, top: float) -> None:
+        middles = [point.value for series in picture.series for point in series.points]
+        bands = [end for series in picture.series for end in (series.low, series.high) if end]
+        ends = [end for each in picture.series for p in each.points for end in (p.low, p.high)]
+        room = 0.35 * (max(middles) - min(middles)) + 0.03 * max(middles)
+        # One tank with a wide interval must not press all the others flat.
+        low = max(min(ends), min(middles) - room)
+        high = min(max(ends), max(middles) + room)
+        low, high = min([low, *bands]), max([high, *bands])
+        self.step = next(
+            (each for each in STEPS if (high - low) / each < MOST_LINES - 1), STEPS[-1]
+        )
+        self.low = self.step * floor(low / self.step)
+        self.high = self.step * ceil(high / self.step)
+        self.top = top
+
+    def x(self, at: float) -> float:
+        """Where a day is."""
+        return LEFT + 10 + (END - LEFT - 18) * at
+
+    def y(self, value: float) -> float:
+        """Where a figure is; what is off the scale, at its end."""
+        shown = min(max(value, self.low), self.high)
+        return self.top + HIGH * (self.high - shown) / (self.high - self.low)
+
+
+def _grid(sheet: Sheet, picture: EconomyPicture, plot: _Plot) -> None:
+    scheme = sheet.scheme
+    for number in range(round((plot.high - plot.low) / plot.step) + 1):
+        value = plot.low + number * plot.step
+        y = plot.y(value)
+        sheet.line((LEFT, y), (END, y), colour=scheme.rule, width=0.7)
+        label = f"{value:.1f}" if plot.step < 1 else f"{value:.0f}"
+        sheet.text(
+            LEFT - 5, y - SMALL * 0.62, label, size=SMALL, colour=scheme.soft, align="right",
+            width=LEFT - 8,
+        )  # fmt: skip
+    base = plot.top + HIGH
+    for tick in picture.ticks:
+        x = plot.x(tick.at)
+        sheet.line((x, base), (x, base + 4), colour=scheme.soft)
+        sheet.text(
+            x,
+            base + 5,
+            tick.label,
+            size=SMALL,
+            colour=scheme.soft,
+            align="center" if 0.08 < tick.at < 0.92 else "left" if tick.at < 0.5 else "right",
+            width=60,
+        )
+
+
+def _band(sheet: Sheet, series: Series, number: int, plot: _Plot) -> None:
+    """The interval of a way of driving, across all days."""
+    if not series.high:
+        return
+    colour = sheet.scheme.series[number]
+    top, bottom = sorted((plot.y(series.high), plot.y(series.low)))
+    sheet.veil(LEFT, top, END - LEFT, max(bottom - top, 1.5), fill=colour, alpha=BAND)
+    middle = plot.y(series.value)
+    sheet.line((LEFT, middle), (END, middle), colour=colour, width=1.4)
+
+
+def _tanks(sheet: Sheet, series: Series, number: int, plot: _Plot) -> None:
+    colour = sheet.scheme.series[number]
+    for point in series.points:
+        x = plot.x(point.at)
+        sheet.line((x, plot.y(point.low)), (x, plot.y(point.high)), colour=colour, width=1.6)
+    for point in series.points:
+        sheet.mark(
+            plot.x(point.at),
+            plot.y(point.value),
+            SERIES_MARKS[number],
+            size=MARK,
+            fill=colour,
+            edge=colour if SERIES_MARKS[number] == "x" else None,
+        )
+
+
+def _listed(sheet: Sheet, series: Series, number: int) -> None:
+    """A way of driving with its mark and figure."""
+    scheme, mark = sheet.scheme, SERIES_MARKS[number]
+    colour = scheme.series[number]
+    sheet.mark(
+        MARGIN + 6,
+        sheet.y + PLAIN * 0.6 + 1,
+        mark,
+        size=9,
+        fill=colour,
+        edge=colour if mark == "x" else None,
+    )
+    taken = sheet.text(
+        RIGHT, sheet.y, series.figure or series.grounds, bold=bool(series.figure), align="right",
+        width=190,
+    )  # fmt: skip
+    sheet.text(MARGIN + 20, sheet.y, series.name, bold=True, width=RIGHT - MARGIN - taken - 30)
+    sheet.y += PLAIN * LEADING
+    if series.figure:
+        sheet.text(MARGIN + 20, sheet.y, series.grounds, size=SMALL, colour=scheme.soft)
+        sheet.y += SMALL * LEADING
+    sheet.y += 6

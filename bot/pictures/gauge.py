@@ -1,0 +1,62 @@
+"""A load as a bar that runs up to the line of its limit.
+
+This file decides the row that a load takes: its name, its figures, the bar, and what is left.
+All rows of a picture have their limit on one line, so that whatever is over stands out from it.
+"""
+
+from __future__ import annotations
+
+from bot.answers.pictures import Bar
+from bot.pictures.palette import LOOKS
+from bot.pictures.sheet import LEADING, MARGIN, PLAIN, RIGHT, SMALL, Sheet
+
+TRACK = 206.0
+LINE = 172.0
+"""Where a limit stands on its track; what is beyond is over."""
+
+THICK = 12.0
+HALF = THICK / 2
+MOST = TRACK / LINE
+NAME = 112.0
+
+
+def gauge(sheet: Sheet, bar: Bar) -> None:
+    """One row, at the sheet's `y`."""
+    scheme, look = sheet.scheme, LOOKS[bar.state]
+    y = sheet.y
+    taken = sheet.text(MARGIN, y, bar.name, bold=True, width=NAME)
+    limit = f"  of {bar.limit} {bar.by}".rstrip() if bar.limit else ""
+    sheet.text(RIGHT, y, bar.load + limit, align="right", width=RIGHT - MARGIN - taken - 8)
+    y += PLAIN * LEADING + 3
+    track(sheet, bar, y)
+    sheet.mark(
+        MARGIN + TRACK + 14,
+        y + HALF,
+        look.mark,
+        size=8,
+        fill=look.colour,
+        edge=scheme.soft if bar.state == "unrated" else None,
+    )
+    said = bar.left or "no rating given"
+    sheet.text(
+        MARGIN + TRACK + 24,
+        y + HALF - SMALL / 2 - 1.5,
+        said,
+        size=PLAIN if bar.left else SMALL,
+        bold=bar.state in ("over", "near"),
+        colour=scheme.ink if bar.left else scheme.soft,
+        width=RIGHT - MARGIN - TRACK - 24,
+    )
+    sheet.y = y + THICK + 11
+
+
+def track(sheet: Sheet, bar: Bar, y: float) -> None:
+    """The bar in its track, with the line of the limit and how unsure the load is."""
+    scheme, look = sheet.scheme, LOOKS[bar.state]
+    if bar.state == "unrated":
+        sheet.box(MARGIN, y, TRACK, THICK, fill="none", edge=scheme.rule, dashed=True)
+        return
+    sheet.box(MARGIN, y, TRACK, THICK, fill=scheme.track)
+    end = MARGIN + LINE * min(max(bar.used, 0.0), MOST)
+    sheet.box(MARGIN, y, end - MARGIN, THICK, fill=look.colour, edge=scheme.edge, hatch=look.hatch)
+    sheet.line((MARGIN + LINE, y - 3), (MARGIN + LINE, y + THICK + 3), width=2.2)

@@ -1,0 +1,278 @@
+"""A sheet to draw on: as wide as a phone, as long as what is on it.
+
+This file decides the measure (360 units across, three pixels each, so that a unit is a CSS pixel
+of a phone and a point of type), the type, and that no text leaves its place: it is wrapped, set
+smaller, and at last cut with an ellipsis. It does not know what is drawn. matplotlib's figures
+are used without its pyplot, whose list of open figures would hold every one of them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import lru_cache
+from io import BytesIO
+from pathlib import Path
+from typing import Literal
+
+import matplotlib as mpl
+from matplotlib.backends.backend_agg import FigureCanvasAgg, RendererAgg
+from matplotlib.figure import Figure
+from matplotlib.font_manager import FontProperties
+from matplotlib.patches import PathPatch, Polygon, Rectangle
+from matplotlib.path import Path as Outline
+from PIL import Image
+
+from bot.pictures.palette import Scheme
+
+WIDTH = 360.0
+SCALE = 3
+MARGIN = 14.0
+RIGHT = WIDTH - MARGIN
+INNER = WIDTH - 2 * MARGIN
+
+SMALL, PLAIN, LARGE, TITLE, HUGE = 11.5, 13.0, 15.0, 17.0, 34.0
+"""Sizes of type, in CSS pixels."""
+
+LEAST = 10.5
+"""Type is set no smaller than this to fit its place."""
+
+LEADING = 1.3
+POINTS = 72
+COLOURS = 128
+"""Colours in a picture; flat shapes and their soft edges need fewer."""
+
+_FACES = Path(mpl.get_data_path()) / "fonts" / "ttf"
+_PLAIN, _BOLD = _FACES / "DejaVuSans.ttf", _FACES / "DejaVuSans-Bold.ttf"
+
+Align = Literal["left", "center", "right"]
+Point = tuple[float, float]
+
+
+@lru_cache(maxsize=1)
+def _ruler() -> RendererAgg:
+    return RendererAgg(1, 1, POINTS * SCALE)
+
+
+@lru_cache(maxsize=128)
+def type_of(size: float, bold: bool) -> FontProperties:
+    """The face that ships with matplotlib, whatever else is installed."""
+    return FontProperties(fname=str(_BOLD if bold else _PLAIN), size=size)
+
+
+@lru_cache(maxsize=2048)
+def wide(text: str, size: float, bold: bool = False) -> float:
+    """How wide a line of text is."""
+    width, _, _ = _ruler().get_text_width_height_descent(text, type_of(size, bold), ismath=False)
+    return float(width) / SCALE
+
+
+def fitted(text: str, width: float, size: float, bold: bool = False) -> tuple[str, float]:
+    """A line that is no wider than that: smaller where it must be, and at last cut."""
+    full = wide(text, size, bold)
+    if full <= width:
+        return text, size
+    smaller = max(LEAST, int(2 * size * width / full) / 2)
+    while smaller > LEAST and wide(text, smaller, bold) > width:
+        smaller -= 0.5
+    while text and wide(text.rstrip(" ,") + "…", smaller, bold) > width:
+        if wide(text, smaller, bold) <= width:
+            return text, smaller
+        text = text[:-1]
+    return text.rstrip(" ,") + "…", smaller
+
+
+def wrapped(text: str, width: float, size: float, bold: bool = False, most: int = 4) -> list[str]:
+    """Text in lines no wider than that; the last of `most` takes what is left, and is cut."""
+    lines: list[str] = []
+    words = text.split()
+    while words:
+        count = len(words)
+        if len(lines) < most - 1:
+            while count > 1 and wide(" ".join(words[:count]), size, bold) > width:
+                count -= 1
+        lines.append(" ".join(words[:count]))
+        words = words[count:]
+    return lines
+
+
+class Sheet:
+    """A figure in units of a phone's screen, with the origin at the top left.
+
+    `y` is how far down it is filled.
+    """
+
+    def __init__(self, scheme: Scheme) -> None:
+        self.scheme = scheme
+        self.figure = Figure(figsize=(WIDTH / POINTS, 1), dpi=POINTS * SCALE)
+        self._canvas = FigureCanvasAgg(self.figure)
+        self.figure.set_facecolor(scheme.ground)
+        self.axes = self.figure.add_axes((0, 0, 1, 1))
+        self.axes.set_axis_off()
+        self.axes.set_xlim(0, WIDTH)
+        self.y = MARGIN
+
+    def text(
+        self,
+        x: float,
+        y: float,
+        text: str,
+        *,
+        size: float = PLAIN,
+        bold: bool = False,
+        colour: str | None = None,
+        align: Align = "left",
+        width: float = INNER,
+    ) -> float:
+        """One line whose top is at `y`, no wider than `width`; how wide it came out."""
+        if not text:
+            return 0.0
+        shown, set_in = fitted(text, width, size, bold)
+        self.axes.text(
+            x,
+            y + size,
+            shown,
+            fontproperties=type_of(set_in, bold),
+            color=colour or self.scheme.ink,
+            ha=align,
+            va="baseline",
+            parse_math=False,
+        )
+        return wide(shown, set_in, bold)
+
+    def paragraph(
+        self,
+        text: str,
+        *,
+        size: float = PLAIN,
+        bold: bool = False,
+        colour: str | None = None,
+        most: int = 4,
+    ) -> None:
+        """Lines across the sheet, from `y` on."""
+        for line in wrapped(text, INNER, size, bold, most):
+            self.text(MARGIN, self.y, line, size=size, bold=bold, colour=colour)
+            self.y += size * LEADING
+
+    def head(self, title: str, when: str, verdict: str) -> None:
+        """What it is, when it was, and the verdict."""
+        scheme = self.scheme
+        taken = self.text(MARGIN, self.y, title, size=PLAIN, colour=scheme.soft, width=INNER / 2)
+        self.text(
+            RIGHT,
+            self.y,
+            when,
+            size=PLAIN,
+            colour=scheme.soft,
+            align="right",
+            width=INNER - taken - 10,
+        )
+        self.y += PLAIN * LEADING + 5
+        self.line((MARGIN, self.y), (RIGHT, self.y), colour=scheme.rule)
+        self.y += 8
+        self.paragraph(verdict, size=TITLE, bold=True)
+        self.y += 6
+
+    def foot(self, *notes: str) -> None:
+        """Notes in small type, where there are any."""
+        for note in filter(None, notes):
+            self.paragraph(note, size=SMALL, colour=self.scheme.soft)
+            self.y += 3
+
+    def line(
+        self, start: Point, end: Point, *, colour: str | None = None, width: float = 1.0
+    ) -> None:
+        """A straight line."""
+        self.axes.plot(
+            (start[0], end[0]),
+            (start[1], end[1]),
+            color=colour or self.scheme.ink,
+            linewidth=width,
+            solid_capstyle="butt",
+            scalex=False,
+            scaley=False,
+        )
+
+    def box(
+        self,
+        x: float,
+        y: float,
+        width: float,
+        height: float,
+        *,
+        fill: str,
+        edge: str = "none",
+        hatch: str = "",
+        dashed: bool = False,
+    ) -> None:
+        """A rectangle; a hatch is drawn in the colour of the edge."""
+        patch = Rectangle(
+            (x, y),
+            width,
+            height,
+            facecolor=fill,
+            edgecolor=edge,
+            linewidth=1.0,
+            linestyle=(0, (3, 2)) if dashed else "-",
+            hatch=hatch or None,
+        )
+        patch.set_hatch_linewidth(1.1)
+        self.axes.add_patch(patch)
+
+    def veil(
+        self, x: float, y: float, width: float, height: float, *, fill: str, alpha: float
+    ) -> None:
+        """A rectangle that what lies below shows through."""
+        self.axes.add_patch(
+            Rectangle((x, y), width, height, facecolor=fill, edgecolor="none", alpha=alpha)
+        )
+
+    def shape(self, points: Sequence[Point], *, fill: str) -> None:
+        """A closed polygon."""
+        self.axes.add_patch(Polygon(points, closed=True, facecolor=fill, edgecolor="none"))
+
+    def stroke(self, points: Sequence[Point], *, colour: str, width: float) -> None:
+        """A line through points."""
+        self.axes.add_patch(
+            PathPatch(Outline(points), facecolor="none", edgecolor=colour, linewidth=width)
+        )
+
+    def mark(
+        self, x: float, y: float, mark: str, *, size: float, fill: str, edge: str | None = None
+    ) -> None:
+        """A mark of a state or a series."""
+        self.axes.plot(
+            [x],
+            [y],
+            marker=mark,
+            markersize=size,
+            markerfacecolor=fill,
+            markeredgecolor=edge or self.scheme.edge,
+            markeredgewidth=1.0 if mark != "x" else 2.0,
+            linestyle="none",
+            scalex=False,
+            scaley=False,
+            clip_on=False,
+        )
+
+    @property
+    def height(self) -> float:
+        """How long the sheet is, as it is filled by now."""
+        return round(self.y + MARGIN / 2)
+
+    def finish(self) -> None:
+        """Give the sheet its length."""
+        self.figure.set_size_inches(WIDTH / POINTS, self.height / POINTS)
+        self.axes.set_ylim(self.height, 0)
+
+    def pixels(self) -> Image.Image:
+        """The finished sheet, drawn."""
+        self._canvas.draw()
+        size = self._canvas.get_width_height()
+        return Image.frombuffer("RGBA", size, self._canvas.buffer_rgba()).convert("RGB")
+
+    def png(self) -> bytes:
+        """The finished sheet as PNG, in few colours, which makes it small for a weak network."""
+        out = BytesIO()
+        few = self.pixels().quantize(COLOURS, method=Image.Quantize.MEDIANCUT, dither=Image.Dither.NONE)
+        few.save(out, "PNG", optimize=False)
+        return out.getvalue()
