@@ -8,6 +8,7 @@ total), by the tank, and by the last odometer reading.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 from itertools import product
 
 from domain.context import VOLUME_UNIT, Context
@@ -61,10 +62,7 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
             best = (score, tuple(role for role, _ in chosen))
     needed = 1.0 if cue or draft.product or draft.roles else 3.5
     for score, names in sorted(tried, reverse=True)[:3]:
-        values = ", ".join(
-            f"{figure.value:,.10g} as {name}" for figure, name in zip(figures, names, strict=True)
-        )
-        scene.decided(f"candidate: {values}: {score:.1f} (needs {needed})")
+        scene.decided(partial(_told, figures, names, score, needed))
     if best[0] < needed:
         return
     if not (cue or draft.product or draft.roles) and not _sure_alone(context, best[1], figures):
@@ -75,6 +73,14 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
     draft.evidence += min(best[0], 4.0) * 0.6
     if context.odometer is None and not (cue or draft.product) and len(draft.roles) < 3:
         draft.evidence -= 1.0
+
+
+def _told(figures: Sequence[Figure], names: Sequence[str], score: float, needed: float) -> str:
+    """An assignment and its worth in words."""
+    values = ", ".join(
+        f"{figure.value:,.10g} as {name}" for figure, name in zip(figures, names, strict=True)
+    )
+    return f"candidate: {values}: {score:.1f} (needs {needed})"
 
 
 def _sure_alone(context: Context, roles: Sequence[str | None], figures: Sequence[Figure]) -> bool:

@@ -31,9 +31,9 @@ def read_money_before(
     figure: Figure, tokens: Sequence[Token], context: Context, floor: int
 ) -> None:
     """The currency or minus sign before a number, from token `floor` on."""
-    before = token_at(tokens, figure.start - 1)
-    if before is None or figure.start - 1 < floor:
+    if figure.start <= floor:
         return
+    before = tokens[figure.start - 1]
     if before.raw in CURRENCY_MARKS:
         figure.unit = CURRENCY_MARKS[before.raw] or _dollar(context)
         figure.dimension, figure.marked = MONEY, True
@@ -60,7 +60,7 @@ def _dollar(context: Context) -> str:
 
 def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -> None:
     """The unit, currency or price per volume behind a number."""
-    token = token_at(tokens, figure.end)
+    token = tokens[figure.end] if figure.end < len(tokens) else None
     if token is None or token.kind is BREAK:
         return
     if token.raw == "€" or token.raw == "£":
@@ -205,7 +205,7 @@ def _is_unit_here(token: Token, after: Token | None, figure: Figure) -> bool:
 
 def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
     """'3.69 9/10' is 3.699, '31 1/2 gal' is 31.5."""
-    after = token_at(tokens, figure.end)
+    after = tokens[figure.end] if figure.end < len(tokens) else None
     if after is None or after.kind is not NUMBER or after.decimals != -1:
         return
     if after.raw == "9/10" and figure.token.decimals == 2:

@@ -7,6 +7,7 @@ the texter's words, without articles.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from domain.context import MASS_UNIT
@@ -124,7 +125,7 @@ def _may_carry(figure: Figure, *, verb: bool, spot: Spot | None) -> bool:
 
 def find_spots(scene: Scene) -> list[Spot]:
     """Places on the rig, each with what leads to it: 'ahead of the trailer axle'."""
-    words, owners = scene.split_words()
+    words, owners = scene.words(), scene.owners()
     groups = scene.book.groups
     spots: list[Spot] = []
     found = find_overlapping(words, scene.book.overlapping[SPOT_CLASS])
@@ -157,7 +158,7 @@ def find_spots(scene: Scene) -> list[Spot]:
     return spots
 
 
-def _spot_end(scene: Scene, words: list[str], owners: list[int], end: int) -> int:
+def _spot_end(scene: Scene, words: Sequence[str], owners: Sequence[int], end: int) -> int:
     """'the nose of the camper': what the spot is of belongs to it."""
     if end < len(words) and words[end] in scene.book.groups["of"]:
         last = end + 1

@@ -28,11 +28,18 @@ LONGEST_LINE = 60
 
 
 def find_claim(
-    figure: Figure, tokens: Sequence[Token], context: Context, last: Figure | None
+    figure: Figure,
+    tokens: Sequence[Token],
+    context: Context,
+    last: Figure | None,
+    claiming: Sequence[int],
 ) -> None:
-    """Find out whether a neighbour owns the number, or an unknown noun is counted by it."""
+    """Find out whether a neighbour owns the number, or an unknown noun is counted by it.
+
+    `last` is the figure before, `claiming` are the words that claim the rest of their line.
+    """
     if figure.claimed is None:
-        figure.claimed = _owner(figure, tokens, last)
+        figure.claimed = _owner(figure, tokens, last, claiming)
     if figure.claimed is not None:
         return
     noun = _foreign_noun(tokens, figure.end)
@@ -42,7 +49,9 @@ def find_claim(
             figure.claimed = f"a count of {noun}"
 
 
-def _owner(figure: Figure, tokens: Sequence[Token], last: Figure | None) -> str | None:
+def _owner(
+    figure: Figure, tokens: Sequence[Token], last: Figure | None, claiming: Sequence[int]
+) -> str | None:
     """What owns the number, in words; None where it may be the log's."""
     dimension, raw = figure.dimension, figure.token.raw
     bare = dimension is None
@@ -54,18 +63,18 @@ def _owner(figure: Figure, tokens: Sequence[Token], last: Figure | None) -> str 
         return "'#'"
     if raw[0] == "0" and figure.whole and len(raw) > 2:
         return "a number with leading zeros"
-    if bare and _heads_row(tokens, figure):
+    if bare and figure.value >= LEAST_LOAD and _heads_row(tokens, figure):
         return None
-    if _dates_message(tokens, figure):
+    if figure.start in (0, 2) and _dates_message(tokens):
         return "a date"
-    if _claimed_line(tokens, figure):
+    if claiming and _claimed_line(tokens, figure):
         return "a number of its line"
     while before is not None and (
         before.raw in ("#", ":", ".") or "before_claimed" in before.groups
     ):
         before_index -= 1
         before = token_at(tokens, before_index)
-    after = token_at(tokens, figure.end)
+    after = tokens[figure.end] if figure.end < len(tokens) else None
     if bare:
         claims = before is not None and "claim" in before.senses
         if claims and before is not None and not (last is not None and last.end > before_index):
@@ -168,8 +177,6 @@ def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:
 
 def _heads_row(tokens: Sequence[Token], figure: Figure) -> bool:
     """The first of three loads in a row belongs to nobody else."""
-    if figure.value < LEAST_LOAD:
-        return False
     index, found = figure.end, 1
     while index < len(tokens) and found < 3:
         if tokens[index].kind is MARK and tokens[index].raw in "/,-|":
@@ -182,9 +189,9 @@ def _heads_row(tokens: Sequence[Token], figure: Figure) -> bool:
     return found == 3
 
 
-def _dates_message(tokens: Sequence[Token], figure: Figure) -> bool:
+def _dates_message(tokens: Sequence[Token]) -> bool:
     """'7/9 31.4 gal': two small numbers with a slash open the message."""
-    if figure.start not in (0, 2) or len(tokens) < 4 or tokens[1].raw != "/":
+    if len(tokens) < 4 or tokens[1].raw != "/":
         return False
     first, second, behind = tokens[0], tokens[2], tokens[3]
     if first.kind is not NUMBER or second.kind is not NUMBER or behind.raw == "/":

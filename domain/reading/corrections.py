@@ -133,7 +133,7 @@ def _place(scene: Scene) -> Correction | None:
         was = _proper_name(scene, range(split + 1, len(scene.tokens)))
         if meant is not None and was is not None:
             return Correction(action="amend", field="place", value=meant, was=was)
-    words, _ = scene.split_words()
+    words = scene.words()
     spoken_of = not scene.book.groups["place_word"].isdisjoint(words)
     if spoken_of or scene.has("weigh_cue") or scene.has("fuel_cue"):
         last = next(

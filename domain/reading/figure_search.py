@@ -25,15 +25,15 @@ RANGE_TOP = 1000
 def find_figures(tokens: Sequence[Token], context: Context) -> list[Figure]:
     """Every number of a message as a figure, in order."""
     figures: list[Figure] = []
-    index, count = 0, len(tokens)
-    while index < count:
-        token = tokens[index]
-        if token.kind is not NUMBER:
-            index += 1
+    last: Figure | None = None
+    claiming = [index for index, token in enumerate(tokens) if "claims_line" in token.groups]
+    for index in [index for index, token in enumerate(tokens) if token.kind is NUMBER]:
+        if last is not None and index < last.end:
             continue
-        figure = _figure(tokens, index, context, figures[-1] if figures else None)
+        figure = _figure(tokens, index, context, last)
+        find_claim(figure, tokens, context, last, claiming)
         figures.append(figure)
-        index = figure.end
+        last = figure
     return figures
 
 
@@ -44,14 +44,13 @@ def _figure(tokens: Sequence[Token], index: int, context: Context, last: Figure 
     _range_or_product(figure, tokens)
     read_unit_after(figure, tokens, context)
     read_fraction_after(figure, tokens)
-    find_claim(figure, tokens, context, last)
     return figure
 
 
 def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> None:
     """Digits grouped by spaces (118 240), or by a dot (19.460 kg)."""
     token = figure.token
-    after = token_at(tokens, figure.end)
+    after = tokens[figure.end] if figure.end < len(tokens) else None
     if (
         after is not None
         and after.kind is NUMBER
@@ -94,8 +93,10 @@ def _group_is_likely(joined: float, lead: int, unit: str | None, context: Contex
 
 
 def _range_or_product(figure: Figure, tokens: Sequence[Token]) -> None:
-    mark, other = token_at(tokens, figure.end), token_at(tokens, figure.end + 1)
-    if mark is None or other is None or other.kind is not NUMBER:
+    if figure.end + 1 >= len(tokens):
+        return
+    mark, other = tokens[figure.end], tokens[figure.end + 1]
+    if other.kind is not NUMBER:
         return
     beyond = token_at(tokens, figure.end + 2)
     if mark.raw == "x" or (mark.kind is MARK and mark.raw in "x×"):

@@ -147,7 +147,9 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if VOLUME_ROLE not in roles and draft.evidence < DECISIVE + 1:
         return None
     scene.decided(
-        f"fill with {', '.join(roles)}: evidence {draft.evidence:.1f}, and {DECISIVE} decides"
+        lambda: (
+            f"fill with {', '.join(roles)}: evidence {draft.evidence:.1f}, and {DECISIVE} decides"
+        )
     )
     if draft.evidence < DECISIVE or _foreign(scene, draft):
         return None

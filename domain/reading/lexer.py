@@ -247,36 +247,52 @@ def _value(token: Token) -> None:
 
 def _find_phrases(tokens: list[Token], book: Phrasebook, names: Names) -> list[Token]:
     """Join the words of the longest phrases, and give words what they name in this chat."""
-    result: list[Token] = []
-    append = result.append
-    phrases, named = book.phrases, bool(names.own)
-    last = len(tokens) - 1
-    joined_up_to = 0
-    for index, token in enumerate(tokens):
-        if index < joined_up_to:
+    phrases, forms = book.phrases, names.forms
+    if forms:
+        for token in tokens:
+            if token.text in forms and token.kind is WORD:
+                token.senses = {**token.senses, "name": forms[token.text]}
+    joined: list[Token] = []
+    done = 0
+    for start in [index for index, token in enumerate(tokens) if token.text in phrases]:
+        if start < done:
             continue
-        seconds = phrases.get(token.text)
-        if seconds is not None and index < last:
-            for words, senses in seconds.get(tokens[index + 1].text, ()):
-                size = len(words)
-                if size == 2 or words == tuple(
-                    [each.text for each in tokens[index : index + size]]
-                ):
-                    token = _joined(tokens[index : index + size], words, senses, book)
-                    joined_up_to = index + size
-                    break
-        if named and token.kind is WORD and (meaning := names.meant_by(token)) is not None:
-            token.senses = {**token.senses, "name": meaning}
-        append(token)
-    return result
+        found = _phrase_at(tokens, start, book)
+        if found is not None:
+            words, senses = found
+            end = start + len(words)
+            joined += tokens[done:start]
+            joined.append(_joined(tokens[start:end], words, senses, book, names))
+            done = end
+    return joined + tokens[done:] if joined else tokens
+
+
+def _phrase_at(
+    tokens: Sequence[Token], start: int, book: Phrasebook
+) -> tuple[tuple[str, ...], Senses] | None:
+    """The longest phrase of several words that begins at a token, and its senses."""
+    if start + 1 == len(tokens):
+        return None
+    seconds = book.phrases[tokens[start].text]
+    for phrase in seconds.get(tokens[start + 1].text, ()):
+        words = phrase[0]
+        size = len(words)
+        if size == 2 or words == tuple([each.text for each in tokens[start : start + size]]):
+            return phrase
+    return None
 
 
 def _joined(
-    tokens: Sequence[Token], words: tuple[str, ...], senses: Senses, book: Phrasebook
+    tokens: Sequence[Token],
+    words: tuple[str, ...],
+    senses: Senses,
+    book: Phrasebook,
+    names: Names,
 ) -> Token:
     first, last = tokens[0], tokens[-1]
     token = Token(WORD, " ".join(words), first.raw, first.start, last.end)
     token.glued = first.glued
-    token.senses = senses
+    named = names.within(words)
+    token.senses = senses if named is None else {**senses, "name": named}
     token.groups = book.memberships.get(token.text, NO_GROUPS)
     return token

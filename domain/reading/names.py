@@ -30,13 +30,11 @@ class Names:
         self.forms: Senses = {**{f"{name}s": meaning for name, meaning in own.items()}, **own}
         self.several = [(name.split(), meaning) for name, meaning in own.items() if " " in name]
 
-    def meant_by(self, token: Token) -> str | None:
-        """What a word names, or else a word within a phrase; None where it names nothing."""
-        meaning = self.forms.get(token.text)
-        if meaning is None and " " in token.text:
-            named = (self.own.get(word) for word in token.text.split())
-            meaning = next(filter(None, named), None)
-        return meaning
+    def within(self, words: tuple[str, ...]) -> str | None:
+        """What a phrase names, or else the first of its words that is a name."""
+        own = self.own
+        meaning = self.forms.get(" ".join(words))
+        return meaning or next((own[word] for word in words if word in own), None)
 
 
 NO_NAMES = Names({})

@@ -76,7 +76,9 @@ def bind(
     before_cost, before = _pairing(open_figures, gaps, links, label_first=True)
     after_cost, after = _pairing(open_figures, gaps, links, label_first=False)
     first = before_cost <= after_cost
-    for figure, label in before if first else after:
+    pairs = before if first else after
+    while pairs is not None:
+        figure, label, pairs = pairs
         figure.label, label.bound = label, figure
     _bind_alone(tokens, open_figures, labels)
     return Pairing("label first" if first else "figure first", before_cost, after_cost)
@@ -180,7 +182,8 @@ def _opens_list(tokens: Sequence[Token], figures: Sequence[Figure], number: int)
     )
 
 
-Pairs = tuple[tuple[Figure, Label], ...]
+Pairs = tuple[Figure, Label, "Pairs"] | None
+"""Pairs made so far, the last one first: each holds those before it."""
 
 
 def _pairing(
@@ -192,7 +195,7 @@ def _pairing(
 ) -> tuple[float, Pairs]:
     """The cheapest pairing of neighbours that prefers one order; dynamic over the figures."""
     # Two ways to stand: the last label before the next figure is free, or used.
-    free: tuple[float, Pairs] | None = (0.0, ())
+    free: tuple[float, Pairs] | None = (0.0, None)
     used: tuple[float, Pairs] | None = None
     against_before = 0.0 if label_first else AGAINST_ORDER
     against_after = AGAINST_ORDER if label_first else 0.0
@@ -212,11 +215,11 @@ def _pairing(
             if before is not None and len(ahead) > taken:
                 price = before + against_before - UNBOUND_LABEL
                 if price < NO_LINK and cost + price < next_free[0]:
-                    next_free = (cost + price, (*pairs, (figure, ahead[-1])))
+                    next_free = (cost + price, (figure, ahead[-1], pairs))
             if after is not None:
                 price = after + against_after
                 if price < NO_LINK and (next_used is None or cost + price < next_used[0]):
-                    next_used = (cost + price, (*pairs, (figure, behind[0])))
+                    next_used = (cost + price, (figure, behind[0], pairs))
         free, used = next_free, next_used
     ends = [state for state in (free, used) if state is not None]
     return min(ends, key=lambda state: state[0])

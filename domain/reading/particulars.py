@@ -122,7 +122,7 @@ def question_of(scene: Scene, topic: str, asked: Asked) -> Question:
 def _span(scene: Scene, topic: str) -> tuple[date | None, date | None]:
     if topic not in DATED_TOPICS:
         return None, None
-    words, _ = scene.split_words()
+    words = scene.words()
     if not has_times(scene) and scene.book.groups["span_word"].isdisjoint(words):
         return None, None
     return read_span(scene)

@@ -49,8 +49,8 @@ APOSTROPHES = "'’`\u00b4"
 _NO_APOSTROPHES = str.maketrans("", "", APOSTROPHES)
 
 
-PhraseIndex = Mapping[str, tuple[tuple[tuple[str, ...], str], ...]]
-"""First word -> the phrases that begin with it, longest first, each with its keys."""
+PhraseIndex = Mapping[str, Sequence[tuple[int, Mapping[tuple[str, ...], str]]]]
+"""First word -> the phrases that begin with it and their keys, by length, the longest first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -275,25 +275,20 @@ def _index(keys: Mapping[str, Iterable[str]]) -> PhraseIndex:
             words = split_words(phrase)
             known = meanings.get(words)
             meanings[words] = key if known is None else f"{known} {key}"
-    index: dict[str, list[tuple[tuple[str, ...], str]]] = {}
+    index: dict[str, dict[int, dict[tuple[str, ...], str]]] = {}
     for words, key in meanings.items():
-        index.setdefault(words[0], []).append((words, key))
-    return {
-        first: tuple(sorted(options, key=lambda option: -len(option[0])))
-        for first, options in index.items()
-    }
+        index.setdefault(words[0], {}).setdefault(len(words), {})[words] = key
+    return {first: sorted(sizes.items(), reverse=True) for first, sizes in index.items()}
 
 
 def find_overlapping(words: Sequence[str], index: PhraseIndex) -> list[tuple[int, int, str]]:
     """Where phrases of a table stand among words: start, end (exclusive), keys; longest a start."""
     found: list[tuple[int, int, str]] = []
-    if index.keys().isdisjoint(words):
-        return found
-    for start, word in enumerate(words):
-        for phrase, key in index.get(word, ()):
-            end = start + len(phrase)
-            if len(phrase) == 1 or tuple(words[start:end]) == phrase:
-                found.append((start, end, key))
+    for start in [place for place, word in enumerate(words) if word in index]:
+        for size, keys in index[words[start]]:
+            key = keys.get(tuple(words[start : start + size]))
+            if key is not None:
+                found.append((start, start + size, key))
                 break
     return found
 

@@ -35,7 +35,7 @@ LAST_DAY = 31
 def read_question(scene: Scene) -> Question | None:
     """The question that a message asks, or None."""
     book = scene.book
-    words, _ = scene.split_words()
+    words = scene.words()
     asking = find_overlapping(words[:LOOK_FOR_FORM], book.overlapping[ASKING_CLASS])
     marked = "?" in scene.text
     moving = words[0] in book.groups["orders_move"]

@@ -9,7 +9,7 @@ decide what the rest means.
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from domain.context import Context
 from domain.reading.figure_search import find_figures
@@ -35,6 +35,7 @@ class Scene:
 
     __slots__ = (
         "_clause_ends",
+        "_live",
         "_sentence_ends",
         "_unknown",
         "_words",
@@ -56,7 +57,8 @@ class Scene:
         self, text: str, context: Context, book: Phrasebook, trace: list[str] | None = None
     ) -> None:
         self.trace = trace
-        self._words: tuple[list[str], list[int]] | None = None
+        self._words: list[str] | None = None
+        self._live: list[Figure] | None = None
         self._clause_ends: list[int] | None = None
         self._sentence_ends: list[int] | None = None
         self.text = text
@@ -85,8 +87,8 @@ class Scene:
         if self.figures and self.labels:
             pairing = bind(self.tokens, self.figures, self.labels)
             self.order = pairing.order if pairing else None
-            if pairing is not None and trace is not None:
-                trace.append(pairing.told())
+            if pairing is not None:
+                self.decided(pairing.told)
         self.talk: list[str | None] = self._talk()
 
     def _index(self) -> None:
@@ -138,12 +140,13 @@ class Scene:
         """'steer 5,360, no sorry, 5,460': the second figure stands in the first one's place."""
         for first, second in zip(self.figures, self.figures[1:], strict=False):
             between = self.tokens[first.end : second.start]
-            corrects = any("takes_back" in token.groups for token in between)
+            if not any("takes_back" in token.groups for token in between):
+                continue
             small = all(
                 token.kind is MARK or "takes_back" in token.groups or "glue" in token.senses
                 for token in between
             )
-            if corrects and small and first.dimension in (None, second.dimension):
+            if small and first.dimension in (None, second.dimension):
                 first.value, first.token = second.value, second.token
                 first.unit, first.dimension = second.unit, second.dimension
                 second.claimed = "a figure put right on the spot"
@@ -167,10 +170,10 @@ class Scene:
             self.figures = find_figures(self.tokens, self.context)
             self._take_back()
 
-    def decided(self, why: str) -> None:
+    def decided(self, told: Callable[[], str]) -> None:
         """Note what decided, for someone who asks why; costs nothing otherwise."""
         if self.trace is not None:
-            self.trace.append(why)
+            self.trace.append(told())
 
     def has(self, term_class: str, key: str | None = None) -> bool:
         """Whether a class of term (with that key) stands anywhere in the message."""
@@ -195,11 +198,17 @@ class Scene:
 
     def live_figures(self) -> Sequence[Figure]:
         """Figures that nobody claims and that are stated."""
-        return [
-            figure
-            for figure in self.figures
-            if figure.claimed is None and self.talk[figure.start] is None
-        ]
+        if self._live is None:
+            self._live = [
+                figure
+                for figure in self.figures
+                if figure.claimed is None and self.talk[figure.start] is None
+            ]
+        return self._live
+
+    def claim(self, figure: Figure, owner: str) -> None:
+        """Leave a figure aside that turns out to belong to somebody else."""
+        figure.claimed, self._live = owner, None
 
     def unknown_words(self, *, names: bool = True) -> Sequence[int]:
         """Where words stand that no phrase knows; without capitalized ones if not `names`."""
@@ -213,22 +222,21 @@ class Scene:
             return ""
         return self.text[self.tokens[start].start : self.tokens[end - 1].end]
 
-    def split_words(self) -> tuple[list[str], list[int]]:
-        """Every single word of the message, and the token that each belongs to."""
+    def words(self) -> Sequence[str]:
+        """Every single word of the message: those of a phrase, of a number, a mark."""
         if self._words is None:
-            words: list[str] = []
-            owners: list[int] = []
-            for index, token in enumerate(self.tokens):
-                text = token.text
-                if " " in text:
-                    parts = text.split()
-                    words.extend(parts)
-                    owners.extend([index] * len(parts))
-                else:
-                    words.append(text)
-                    owners.append(index)
-            self._words = words, owners
+            words = " ".join([token.text for token in self.tokens]).split(" ")
+            self._words = [word for word in words if word] if "" in words else words
         return self._words
+
+    def owners(self) -> Sequence[int]:
+        """The token that each of the message's words belongs to."""
+        return [
+            index
+            for index, token in enumerate(self.tokens)
+            for word in token.text.split(" ")
+            if word
+        ]
 
     def clause_of(self, index: int) -> tuple[int, int]:
         """The clause around a token, between commas and stronger marks: start, end (exclusive)."""
@@ -251,14 +259,11 @@ class Scene:
     def _talk(self) -> list[str | None]:
         tokens = self.tokens
         talk: list[str | None] = [None] * len(tokens)
-        if (
-            "talk" not in self.by_class
-            and not any(tokens[index].raw[0].isupper() for index in self._unknown)
-            and not any(token.possessive for token in tokens)
-        ):
+        if "talk" in self.by_class:
+            if self.has("talk", ADVERT):
+                return [OTHER] * len(tokens)
+        elif not self._names_somebody():
             return talk
-        if self.has("talk", ADVERT):
-            return [OTHER] * len(tokens)
         state: str | None = None
         owned = guessed = ahead = False
         clause_start = sentence_start = 0
@@ -289,6 +294,13 @@ class Scene:
                 ahead = ahead or "ahead" in token.groups
             talk[index] = state
         return talk
+
+    def _names_somebody(self) -> bool:
+        """Whether a word may be somebody's name: it is unknown and capitalized, or owns a thing."""
+        unknown = (self.tokens[index] for index in self._unknown)
+        return any(token.raw[0].isupper() for token in unknown) or any(
+            token.possessive for token in self.tokens
+        )
 
     def _figure_in(self, start: int, end: int) -> bool:
         """Whether a figure of the log stands between: a guess behind it is of that alone."""

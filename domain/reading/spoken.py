@@ -25,7 +25,8 @@ def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
     index, count = 0, len(tokens)
     while index < count:
         token = tokens[index]
-        if not _opens_number(token, tokens, index, book):
+        may_open = token.text in keys or token.kind is NUMBER
+        if not (may_open and _opens_number(token, tokens, index, book)):
             composed.append(token)
             index += 1
             continue

@@ -249,14 +249,14 @@ def _in_the(scene: Scene, index: int, group: str) -> bool:
 def _claim(scene: Scene, index: int) -> None:
     for figure in scene.figures:
         if figure.start <= index < figure.end:
-            figure.claimed = "a time"
+            scene.claim(figure, "a time")
 
 
 def _claim_within(scene: Scene, match: re.Match[str], owner: str) -> None:
     """The numbers of a stretch of text that tells a time are no figures of the log."""
     for figure in scene.figures:
         if match.start() <= figure.token.start < match.end():
-            figure.claimed = owner
+            scene.claim(figure, owner)
 
 
 def _iso(token: Token) -> tuple[date, tuple[int, int] | None] | None:

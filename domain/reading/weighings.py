@@ -113,8 +113,10 @@ def _read_pass(
     sums = makes_gross(loads)
     evidence += _evidence(scene, placed, rig, cue=cue, sums=bool(sums))
     scene.decided(
-        f"weighing of {', '.join(placed)}: evidence {evidence:.1f}, and {DECISIVE} decides"
-        + ("; the axles make the gross" if sums else "")
+        lambda: (
+            f"weighing of {', '.join(placed)}: evidence {evidence:.1f}, and {DECISIVE} decides"
+            + ("; the axles make the gross" if sums else "")
+        )
     )
     impossible = impossible_position(placed, loads)
     if evidence < DECISIVE or (
