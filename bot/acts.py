@@ -16,6 +16,7 @@ from sqlalchemy.orm import Session
 from bot import inviting
 from bot.answers import asking, correcting, dispatch, shared
 from bot.answers.answer import Answer, joined
+from bot.language_choice import language_answer
 from bot.store import journal, logbook, replies, standing, versions
 from bot.store.shelf import Book
 from bot.store.tables import ChatRow, MessageRow, OpenQuestionRow
@@ -27,7 +28,16 @@ from domain.motion import STOPS, is_moving, is_stop
 from domain.naming import Names, settled, which_trailer_is_open
 from domain.plausible import doubt_of
 from domain.rig import rig_of
-from domain.verdicts import SHARING_TOPICS, Ask, Choice, Facts, Question, Silent, Verdict
+from domain.verdicts import (
+    LANGUAGE_TOPICS,
+    SHARING_TOPICS,
+    Ask,
+    Choice,
+    Facts,
+    Question,
+    Silent,
+    Verdict,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +81,8 @@ def answer_question(desk: Desk, question: Question) -> Answer:
     """The answer to a question, from as much of the logbook as it needs."""
     if question.topic in SHARING_TOPICS:
         return inviting.sharing_answer(desk.session, desk.chat, desk.message, question)
+    if question.topic in LANGUAGE_TOPICS:
+        return language_answer(desk.session, desk.chat, question)
     log = desk.book.log(dispatch.reach_of_question(question))
     return dispatch.question_answer(log, desk.preferences, desk.message.sent_at, question)
 

@@ -34,6 +34,9 @@ TOPICS = (
 SHARING_TOPICS = ("invite", "members", "remove")
 """What is asked about who shares the logbook, rather than about what stands in it."""
 
+LANGUAGE_TOPICS = ("language",)
+"""What is asked about the language of the answers; the question's `item` is the one wanted."""
+
 PICTURE_TOPICS = ("picture",)
 """What is asked to be shown rather than told; the question's `field` says what of, if anything."""
 

@@ -161,4 +161,5 @@ def half_of_day(hour: int) -> str:
 
 def money_leads() -> bool:
     """Whether a currency's sign stands before the amount."""
-    return _spoken.get().locale.currency_formats["standard"].pattern.startswith("¤")
+    pattern: str = _spoken.get().locale.currency_formats["standard"].pattern
+    return pattern.startswith("¤")

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 
 from bot.answers.answer import Answer, Row
 from bot.answers.brief import rating_name, rating_value
+from bot.answers.language import say
 from bot.answers.limits import CAUTION, RATINGS
 from bot.answers.words import counted, sentence
 from domain.entries import Rating
@@ -61,6 +62,16 @@ def most_missing(rig: Rig) -> str | None:
     for each in lacking(rig)[:1]:
         return f"{RATINGS[each].name} ({RATINGS[each].where})"
     return None if rig.rating("truck", "tank") else TANK
+
+
+def language_answer() -> Answer:
+    """The language of the answers was chosen, and this is in it."""
+    return Answer(headline=say("Answers come in English from now on."))
+
+
+def which_language_answer() -> Answer:
+    """A language was asked for that there is none of."""
+    return Answer(headline=say("Answers come in English or Spanish: text language and its name."))
 
 
 def help_answer() -> Answer:

@@ -62,6 +62,7 @@ def standing_words_from(
         "true": rf"(?P<true>{NUMBER})",
         "unit": f"(?P<unit>{_any_of(units)})",
         "volume": f"(?P<volume>{_any_of(volumes)})",
+        "language": f"(?P<item>{_any_of(table['languages'])})",
         "reading": r"(?:,? (?:at |odo )?(?P<reading>\d{2,3},?\d{3})(?: miles| mi| km)?)?",
     }
     patterns = {
@@ -206,6 +207,7 @@ _ASKED: Mapping[str, dict[str, Any]] = {
     "invite_keeper": {"topic": "invite", "field": "keeper"},
     "members": {"topic": "members"},
     "remove": {"topic": "remove"},
+    "answer_in": {"topic": "language"},
     "show_rig": {"topic": "picture", "field": "rig"},
     "show_margins": {"topic": "picture", "field": "margins"},
     "show_economy": {"topic": "picture", "field": "economy"},
