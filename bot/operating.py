@@ -7,6 +7,8 @@ This file decides those commands, their options and what they print. What they d
 from __future__ import annotations
 
 import getpass
+import os
+import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime

@@ -75,7 +75,7 @@ def open_store(address: str | Path) -> Store:
 
     Raises DatabaseTrouble where it can't be opened, is damaged, or belongs to something else.
     """
-    url = _url(address)
+    url = url_of(address)
     shown = url.database if url.get_backend_name() == "sqlite" else url.render_as_string()
     try:
         engine = _engine(url)
@@ -98,7 +98,8 @@ def open_store(address: str | Path) -> Store:
     return Store(engine)
 
 
-def _url(address: str | Path) -> URL:
+def url_of(address: str | Path) -> URL:
+    """The URL of a database that is named by it or by a file; raises DatabaseTrouble."""
     text_address = os.fspath(address)
     if "://" not in text_address:
         return URL.create("sqlite", database=str(Path(text_address).expanduser()))

@@ -29,7 +29,7 @@ from bot.messages import Delivered, Host, Letter, Message, Outcome, Photo
 from bot.networks.matrix.dressing import html
 from bot.networks.telegram.rendering import rendered
 from bot.settings import Settings
-from bot.store import logbook
+from bot.store import standing
 from bot.store.database import Store, open_store
 from bot.store.tables import ChatRow, EntryRow, MessageRow
 from bot.wiring import Drawbar
@@ -156,7 +156,7 @@ async def test_characters_that_show_nothing_change_nothing(attacked: Attacked) -
     await attacked.text("tra\u200biler \u202eflat\u2066deck\u202c gvwr 12\u200b000")
     with attacked.store.look() as session:
         chat = session.scalars(select(ChatRow)).one()
-        (entry,) = [each.entry for each in logbook.log(session, chat.logbook_id)]
+        (entry,) = [each.entry for each in standing.log(session, chat.logbook_id)]
     assert entry.trailer == "flatdeck"
     assert getattr(entry, "value").value == 12000  # noqa: B009
 
