@@ -14,6 +14,7 @@ from dataclasses import replace
 from domain.entries import AXLES, SINGLE_AXLES, Entry, Fill, Odometer, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice, Facts, Silent, Verdict
+from domain.vouching import LEAST_STEP, ROUNDED
 
 AS_READ = "as read"
 PHOTO = "photo"
@@ -84,10 +85,6 @@ def closes(entry: Entry) -> bool:
             return False
 
 
-ROUNDED = 0.015
-"""Money: half a cent of rounding, and that of a volume shown in hundredths of a litre."""
-
-
 def _makes_gross(loads: Mapping[str, Quantity]) -> bool:
     """Whether the axles make the gross exactly, with no load beside them that nothing checks.
 
@@ -119,7 +116,3 @@ def _sum(loads: Sequence[Quantity]) -> Quantity:
 
 def _same(parts: Sequence[Quantity], whole: Quantity) -> bool:
     return abs(_sum(parts).value - whole.value) < LEAST_STEP
-
-
-LEAST_STEP = 0.005
-"""Less than the last digit of any scale's print, in tonnes too."""

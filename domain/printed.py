@@ -73,7 +73,7 @@ def mended(rows: Sequence[Row]) -> tuple[Row, ...]:
 
 
 _DATE, _CLOCK = r"\d{1,2}[/.-]\d{1,2}[/.-]\d{4}", r"\d{1,2}:\d{2}(?::\d{2})?"
-_MOMENT = re.compile(rf"({_DATE}|{_CLOCK})")
+_MOMENT = re.compile(rf"({_DATE}|(?:19|20)\d\d(?={_CLOCK})|{_CLOCK})")
 
 
 def _parted(cell: Cell) -> Cell:

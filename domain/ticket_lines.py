@@ -18,9 +18,13 @@ from domain.quantities import VOLUMES
 from domain.reading.lexer import clean, tokenize
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.tokens import NUMBER, TIME, Token
+from domain.vouching import borne_out
 
 CERTAIN = 0.9
 """The confidence from which a word with digits is taken as read."""
+
+LIKELY = 0.5
+"""The confidence from which it is, where the arithmetic of its page bears it out."""
 
 SHORT = 5
 """Words of a line that names a product or a pass and has no figure."""
@@ -56,7 +60,8 @@ def told(lines: Sequence[Line], book: Phrasebook) -> Told:
 
     Lines that name no load, fuel, money for it, odometer, ticket number or date are left out: a
     receipt's card and account numbers are nobody's business. It is sure where each word with a
-    digit was made out with CERTAIN confidence, and a day is among them.
+    digit was made out with CERTAIN confidence, or with LIKELY confidence where the arithmetic of
+    the page bears it out, and a day is among them.
     """
     seen = [_Seen(line, tokenize(clean(line.text), book)) for line in lines]
     kept = [line for line in seen if line.matters]
@@ -64,10 +69,20 @@ def told(lines: Sequence[Line], book: Phrasebook) -> Told:
         return NOTHING
     # Every ticket is dated: one without a day has a date that was not made out.
     dated = any(line.dayed for line in kept)
-    return Told(
-        "\n".join(line.line.text for line in kept),
-        sure=dated and all(line.line.confidence >= CERTAIN for line in kept),
-    )
+    return Told("\n".join(line.line.text for line in kept), sure=dated and _is_sure(kept))
+
+
+def _is_sure(kept: Sequence[_Seen]) -> bool:
+    """Whether each line is certain, or likely with figures that the others bear out."""
+    figures = [(line, figure) for line in kept for figure in line.figures]
+    borne = borne_out([figure for _, figure in figures])
+    alone = [line for index, (line, _) in enumerate(figures) if index not in borne]
+
+    def needed(line: _Seen) -> float:
+        backed = line.figures and not line.timed and line not in alone
+        return LIKELY if backed else CERTAIN
+
+    return all(line.line.confidence >= needed(line) for line in kept)
 
 
 def captioned(caption: str, page: Told, book: Phrasebook) -> Told:
@@ -105,9 +120,16 @@ class _Seen:
         return any(not token.groups.isdisjoint(groups) for token in self.tokens)
 
     @property
+    def figures(self) -> tuple[float, ...]:
+        """Its numbers in digits; dates and clocks are none."""
+        return tuple(
+            token.value for token in self.tokens if token.kind is NUMBER and not token.spoken
+        )
+
+    @property
     def figured(self) -> bool:
         """Whether digits stand on it."""
-        return any(token.kind is NUMBER and not token.spoken for token in self.tokens)
+        return bool(self.figures)
 
     @property
     def matters(self) -> bool:

@@ -14,7 +14,7 @@ from domain.entries import Cargo, Correction, Entry, Fill, Hitch, Observation, O
 from domain.pictured import AS_READ, closes, of_photo
 from domain.quantities import Quantity
 from domain.reading import read
-from domain.ticket_lines import CERTAIN, NOTHING, Told, captioned, told
+from domain.ticket_lines import CERTAIN, LIKELY, NOTHING, Told, captioned, told
 from domain.verdicts import Ask, Choice, Facts, Question, Silent, Verdict
 
 
@@ -97,9 +97,29 @@ def test_the_text_read_again_gives_the_same_entry() -> None:
     ))  # fmt: skip
 
 
-def test_one_uncertain_figure_that_is_kept_makes_the_whole_unsure() -> None:
-    lines = page(SCALE_TICKET)
-    lines[5] = Line("STEER AXLE 5,280 lb", CERTAIN - 0.01)
+def with_confidence(text: str, line: str, confidence: float) -> list[Line]:
+    return [Line(each, confidence if each == line else 0.99) for each in text.split("\n")]
+
+
+@pytest.mark.parametrize("line", ["TICKET NO 48211", "DATE 07/11/2026, TIME 14:22"])
+def test_one_uncertain_figure_that_is_kept_makes_the_whole_unsure(line: str) -> None:
+    lines = with_confidence(SCALE_TICKET, line, CERTAIN - 0.01)
+    assert told(lines, phrasebook()).sure is False
+
+
+@pytest.mark.parametrize(
+    ("text", "line"), [(SCALE_TICKET, "STEER AXLE 5,280 lb"), (RECEIPT, "GALLONS 31.402")]
+)
+@pytest.mark.parametrize(("confidence", "sure"), [(LIKELY, True), (LIKELY - 0.01, False)])
+def test_a_likely_figure_is_sure_where_the_arithmetic_of_its_page_bears_it_out(
+    text: str, line: str, confidence: float, sure: bool
+) -> None:
+    assert told(with_confidence(text, line, confidence), phrasebook()).sure is sure
+
+
+def test_a_likely_figure_that_nothing_bears_out_is_not_sure() -> None:
+    text = SCALE_TICKET.replace("5,280", "5,260")
+    lines = with_confidence(text, "STEER AXLE 5,260 lb", CERTAIN - 0.01)
     assert told(lines, phrasebook()).sure is False
 
 

@@ -11,7 +11,7 @@ from collections.abc import Callable, Sequence
 
 from PIL import Image
 
-from tests.photos.drawing import INK, PAPER, Sheet, typed
+from tests.photos.sheets import INK, PAPER, Sheet, typed
 
 
 def _listed(

@@ -25,8 +25,8 @@ from bot.photos.worker import serve
 from bot.phrasebook import phrasebook
 from bot.sight import NotRead
 from domain.page import Word
-from tests.photos.drawing import metric_receipt, pump_receipt
 from tests.photos.other_things import fog
+from tests.photos.pump_receipts import metric_receipt, pump_receipt
 from tests.photos.wear import as_sent
 
 WORD = Word("5,280", ((1.0, 2.0), (9.0, 2.0), (9.0, 6.5), (1.0, 6.5)), 0.97)

@@ -1,7 +1,8 @@
 """Photos of tickets and receipts, from the picture's bytes to what is kept of them.
 
-Thirty photos, each layout under each way of being badly taken, and pictures of other things. What
-is asked of them: at least nine in ten are read right at once, and nothing wrong is kept unasked.
+Thirty photos in fourteen layouts, each badly taken in one of five ways, and pictures of other
+things. What is asked of them: at least nine in ten are read right at once, and nothing wrong is
+kept unasked.
 """
 
 from __future__ import annotations
@@ -26,17 +27,21 @@ from domain.pictured import of_photo
 from domain.reading import read
 from domain.ticket_lines import Told, told
 from domain.verdicts import Ask, Facts, Silent, Verdict
-from tests.photos.drawing import LAYOUTS, ZONE, Drawn, Layout
+from tests.photos.drawn import ZONE, Drawn, Layout
 from tests.photos.other_things import OTHER_THINGS
+from tests.photos.pump_receipts import PUMP_RECEIPTS
+from tests.photos.scale_tickets import SCALE_TICKETS
 from tests.photos.wear import WEARS, Wear, as_sent
+
+LAYOUTS = (*SCALE_TICKETS, *PUMP_RECEIPTS)
 
 PHOTOS = tuple(
     (number, LAYOUTS[number % len(LAYOUTS)], WEARS[number % len(WEARS)]) for number in range(30)
 )
-"""Eight layouts and five wears have no common factor: no pair comes twice."""
+"""Fourteen layouts and five wears have no common factor: no pair comes twice."""
 
 TENS = (PHOTOS[:10], PHOTOS[10:20], PHOTOS[20:])
-"""Ten at a time, so that two workers share them and each ten holds all layouts and wears."""
+"""Ten at a time, so that two workers share them; each ten holds every wear twice."""
 
 LEAST_RIGHT = 0.9
 
