@@ -26,7 +26,13 @@ CREDENTIALS = "CREDENTIALS_DIRECTORY"
 MOST_SECRET = 4096
 """Characters of a secret in a file of its own."""
 
-SECRETS = ("telegram.token", "telegram.webhook_secret", "matrix.password", "matrix.access_token")
+SECRETS = (
+    "database",
+    "telegram.token",
+    "telegram.webhook_secret",
+    "matrix.password",
+    "matrix.access_token",
+)
 NAMES = (
     "database",
     "units",
