@@ -7,8 +7,10 @@ decided in `pairing`, and whether it can name that figure at all in `label_fit`.
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from itertools import pairwise
+from operator import attrgetter
 
 from domain.reading.figures import Figure
 from domain.reading.phrasebook import Senses
@@ -284,20 +286,22 @@ def _axle_number(
     """The number in 'Axle 3: 1120 kg', which is part of the label and no figure."""
     if current is None or current.end != index or not current.wheel or current.ordinal:
         return None
-    for figure in figures:
-        if figure.start == index:
-            following = tokens[figure.end] if figure.end < len(tokens) else None
-            small = figure.whole and 1 <= figure.value <= 6 and figure.unit is None
-            names = following is not None and following.kind not in (WORD, BREAK)
-            if small and figure.end == index + 1 and names:
-                figure.claimed = "an axle's number"
-                return int(figure.value)
-            if small and figure.end == index + 1 and following is not None:
-                nearby = any(other.start in (figure.end, figure.end + 1) for other in figures)
-                if nearby:
-                    figure.claimed = "an axle's number"
-                    return int(figure.value)
+    place = bisect_left(figures, index, key=_starts_at)
+    if place == len(figures) or figures[place].start != index:
+        return None
+    figure = figures[place]
+    following = tokens[figure.end] if figure.end < len(tokens) else None
+    small = figure.whole and 1 <= figure.value <= 6 and figure.unit is None
+    if not small or figure.end != index + 1 or following is None:
+        return None
+    nearby = place + 1 < len(figures) and figures[place + 1].start <= figure.end + 1
+    if nearby or following.kind not in (WORD, BREAK):
+        figure.claimed = "an axle's number"
+        return int(figure.value)
     return None
+
+
+_starts_at = attrgetter("start")
 
 
 def _extend(label: Label, token: Token, *, of: bool = False) -> bool:

@@ -94,6 +94,7 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
     match_mark = (book.marks if len(folded) == size else _NOTHING).match
     # Where the last mark of the phrasebook ended: what the pattern finds inside it is passed over.
     ended = 0
+    before = -1  # where the last token ended
     # White space at the end holds no token, and the pattern would try it from each place.
     for match in _PATTERN.finditer(text.rstrip()):
         kind = match.lastgroup
@@ -105,22 +106,23 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
         raw = match[kind]
         if kind == "word":
             if end < size and text[end] in IN_MARKS and (found := match_mark(folded, start)):
-                ended = _append_mark(tokens, found, text, book)
+                before = ended = _append_mark(tokens, found, text, book)
                 continue
             word = raw.lower()
             term = known.get(word)
             if term is None:
                 _append_other_word(tokens, raw, start, end, book)
+                before = end
                 continue
             token = Token(WORD, word, raw, start, end)
             token.senses, token.groups = term
-            token.glued = bool(tokens) and tokens[-1].end == start
+            token.glued = start == before
         elif kind == "number":
             token = _number(raw, start, end, book)
-            token.glued = bool(tokens) and tokens[-1].end == start
+            token.glued = start == before
         elif kind == "mark" or kind == "times" or kind == "fraction":
             if found := match_mark(folded, start):
-                ended = _append_mark(tokens, found, text, book)
+                before = ended = _append_mark(tokens, found, text, book)
                 continue
             if kind == "fraction":
                 token = _fraction(raw, start, end, book)
@@ -128,7 +130,7 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
                 continue
             else:
                 token = _named(MARK, "x" if kind == "times" else raw, raw, start, end, book)
-                token.glued = bool(tokens) and tokens[-1].end == start
+                token.glued = start == before
                 token.ends_sentence = raw in SENTENCE_ENDS
         elif kind == "break":
             token = _named(BREAK, "\n", "\n", start, end, book)
@@ -138,6 +140,7 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
         else:
             token = _named(TIME if kind == "time" else PHONE, raw, raw, start, end, book)
         append(token)
+        before = end
     return tokens
 
 

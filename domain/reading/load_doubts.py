@@ -64,8 +64,11 @@ def impossible_position(placed: dict[str, Figure], loads: dict[str, Quantity]) -
 def sides_doubt(loads: dict[str, Quantity], rig: str | None) -> Doubt | None:
     """An axle that its own two wheels do not make."""
     for axle in AXLES:
-        left, right, whole = (loads.get(name) for name in (f"{axle}_left", f"{axle}_right", axle))
-        if left is None or right is None or whole is None:
+        whole = loads.get(axle)
+        if whole is None:
+            continue
+        left, right = loads.get(f"{axle}_left"), loads.get(f"{axle}_right")
+        if left is None or right is None:
             continue
         made = left.amount(whole.unit) + right.amount(whole.unit)
         if abs(made - whole.value) > SIDES_TOLERANCE * whole.value:

@@ -124,19 +124,22 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
     found: list[tuple[int, str]] = []
     start, end = scene.sentence_of(figure.start)
     figures = [other for other in scene.figures if other.claimed is None]
-    for index, token, key in scene.find("event"):
-        distance = min(abs(index - figure.start), abs(index - figure.end + 1))
-        if distance > FARTHEST_EVENT + TURNED:
+    reach = FARTHEST_EVENT + TURNED
+    nearby = range(max(0, figure.start - reach), min(len(scene.tokens), figure.end + reach))
+    for index in nearby:
+        token = scene.tokens[index]
+        if "event" not in token.senses:
             continue
         if not scene.stated(index) and "home" not in token.groups:
             continue
         if "left" in token.groups and _is_rest(scene, index):
             continue
+        distance = min(abs(index - figure.start), abs(index - figure.end + 1))
         low, high = min(index, figure.start), max(index, figure.end)
         distance += 3 * sum(scene.tokens[k].raw == "," for k in range(low, high))
         if not start <= index < end:
             distance += 6
-        kind = key.split()[0]
+        kind = token.senses["event"].split()[0]
         if "home" in token.groups:
             distance += 3  # 'left home' is no arrival
         if kind == "turnaround":

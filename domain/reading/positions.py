@@ -78,9 +78,9 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
 def _trailer_announced(scene: Scene, label: Label) -> bool:
     """'then the trailer: axle one 4,660': the trailer named before numbered axles."""
     for other in scene.labels:
-        if other.aside:
+        if other.bound is not None or other.aside:
             continue
-        if other.only_vehicle and other.vehicle == "trailer" and other.bound is None:
+        if other.only_vehicle and other.vehicle == "trailer":
             following = scene.tokens[other.end] if other.end < len(scene.tokens) else None
             if other.end <= label.start and following is not None and following.raw in ":,-":
                 return True

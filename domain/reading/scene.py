@@ -281,7 +281,8 @@ class Scene:
                 state = OTHER if owned else GUESS if guessed else PLAN if ahead else None
                 clause_start = index + 1
                 continue
-            cue = self._cue(index, token)
+            speaks = token.possessive or "talk" in token.senses
+            cue = self._cue(index, token) if speaks else None
             if cue == GUESS:
                 for earlier in range(clause_start, index):
                     talk[earlier] = talk[earlier] or GUESS

@@ -16,26 +16,21 @@ from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
 def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
     """Runs of number words become numbers."""
     keys = book.numbers
-    for token in tokens:
-        if token.text in keys:
-            break
-    else:
-        return tokens
+    said = [index for index, token in enumerate(tokens) if token.text in keys]
     composed: list[Token] = []
-    index, count = 0, len(tokens)
-    while index < count:
-        token = tokens[index]
-        may_open = token.text in keys or token.kind is NUMBER
-        if not (may_open and _opens_number(token, tokens, index, book)):
-            composed.append(token)
-            index += 1
-            continue
-        end = index + 1
-        while end < count and _continues_number(tokens, end, keys):
-            end += 1
-        composed.extend(_spoken_tokens(tokens[index:end], book))
-        index = end
-    return composed
+    done = 0
+    for index in said:
+        # A number begins with a word for one, or with a figure before such a word.
+        for start in (index - 1, index) if index else (index,):
+            if start < done or not _opens_number(tokens[start], tokens, start, book):
+                continue
+            end = start + 1
+            while end < len(tokens) and _continues_number(tokens, end, keys):
+                end += 1
+            composed += tokens[done:start]
+            composed += _spoken_tokens(tokens[start:end], book)
+            done = end
+    return composed + tokens[done:] if done else tokens
 
 
 def _opens_number(token: Token, tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:

@@ -106,6 +106,15 @@ def test_the_time_to_read_a_message_of_the_open_corpus(book: Phrasebook, say: Sa
 
 
 @pytest.mark.bench
+def test_the_time_to_keep_silent_on_talk(book: Phrasebook, say: Say) -> None:
+    """Most of what is texted in life is between people."""
+    talk = cases("chatter")
+    assert len(talk) == 400
+    taken = [milliseconds(partial(read, case.text, case.context, book)) for case in talk]
+    say(line("reading talk between people", taken))
+
+
+@pytest.mark.bench
 def test_the_time_to_read_a_long_message(book: Phrasebook, say: Say) -> None:
     """Ordinary messages in one, and the worst that one kind of character can do."""
     ordinary = "\n".join(case.text for case in cases("open"))
