@@ -26,10 +26,12 @@ from typing import TypeVar, assert_never
 from sqlalchemy.exc import DBAPIError
 from sqlalchemy.orm import Session
 
+from bot.answers.answer import Answer
 from bot.answers.language import language_of, speaking
 from bot.answers.trouble import undelivered_answer
 from bot.messages import (
     Delivered,
+    Drawn,
     Letter,
     MovedTo,
     Network,
@@ -38,6 +40,7 @@ from bot.messages import (
     Refused,
     Unknown,
 )
+from bot.pictures.studio import Studio
 from bot.store import journal, outbox, sharing
 from bot.store.database import Store
 from bot.store.outbox import Parcel
@@ -65,12 +68,14 @@ class Delivery:
         clock: Callable[[], datetime],
         worker: Executor,
         rest: Callable[[float], Awaitable[None]] = asyncio.sleep,
+        studio: Studio | None = None,
     ) -> None:
         self._store = store
         self._networks = networks
         self._clock = clock
         self._worker = worker
         self._rest = rest
+        self._studio = studio
         self._claims = store.claims
         self._stopped = False
         self._woken = asyncio.Event()
@@ -155,6 +160,7 @@ class Delivery:
                 key=f"drawbar-{parcel.key}",
                 reply_to=parcel.reply_to,
                 thread=parcel.thread,
+                picture=await self._drawn(parcel.answer),
             )
         )
         tries = 0
@@ -166,6 +172,12 @@ class Delivery:
                 tries += 1
                 logger.warning("the fate of answer %s can't be noted yet", parcel.key)
                 await self._rest(pause_after(tries).total_seconds())
+
+    async def _drawn(self, answer: Answer) -> Drawn | None:
+        """The answer's picture; None where it has none, or where none are drawn."""
+        if answer.picture is None or self._studio is None:
+            return None
+        return await self._studio.drawn(answer.picture)
 
     def _note(self, parcel: Parcel, outcome: Outcome) -> None:
         with self._store.work() as session:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from struct import unpack
 from typing import Protocol
 
 from bot.answers.answer import Answer
@@ -90,11 +91,26 @@ Event = Message | Edited | Deleted | Moved
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Drawn:
+    """A picture ready to be sent: PNG, and what it shows in words for who does not see it."""
+
+    png: bytes
+    alt: str
+
+    @property
+    def size(self) -> tuple[int, int]:
+        """Width and height in pixels, as the header says (PNG, W3C Recommendation, 11.2.1)."""
+        width, height = unpack(">II", self.png[16:24])
+        return width, height
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Letter:
     """An answer on its way. A repeat of the same answer comes under the same `key`.
 
     `reply_to` is the network's id of the message that it answers, `thread` where in the chat
-    that stood; both None where nobody asked, as for the week's summary.
+    that stood; both None where nobody asked, as for the week's summary. `picture` shows what
+    the answer tells, and goes with it in one message where the network has such.
     """
 
     chat: str
@@ -102,6 +118,7 @@ class Letter:
     key: str
     reply_to: str | None = None
     thread: str | None = None
+    picture: Drawn | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,6 +22,7 @@ from bot.floods import Floods
 from bot.intake import TROUBLE, Intake
 from bot.messages import Event, Network, NetworkRefused, Served
 from bot.phrasebook import phrasebook
+from bot.pictures.studio import Studio
 from bot.settings import Settings
 from bot.sight import Eyes, Sight
 from bot.store import journal
@@ -85,9 +86,12 @@ class Drawbar:
             sight=Sight(all_of_them, eyes) if eyes is not None else None,
             floods=Floods(now) if served else None,
         )
+        # A terminal shows no pictures.
+        self._studio = Studio() if served else None
         # One for each network, so that the trouble of one holds up no other.
         self._deliveries = [
-            Delivery(store, {name: each}, now, self._worker) for name, each in all_of_them.items()
+            Delivery(store, {name: each}, now, self._worker, studio=self._studio)
+            for name, each in all_of_them.items()
         ]
         self._delivering: list[asyncio.Task[None]] = []
 
@@ -187,6 +191,8 @@ class Drawbar:
         trace: TracebackType | None,
     ) -> None:
         """Let the worker finish, and close the store."""
+        if self._studio is not None:
+            self._studio.close()
         self._worker.shutdown()
         self._store.close()
 

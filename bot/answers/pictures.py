@@ -1,7 +1,8 @@
 """Pictures as values, before any of them is drawn.
 
-This file decides what each picture tells: names and figures already written as a person reads
-them, and beside them the numbers that place a mark. A picture is equal to another that would
+This file decides what each picture tells: words and figures already written as a person reads
+them, in their language, and beside them the numbers that place a mark. `alt` says the same in
+words. A picture is equal to another that would
 look the same, and goes through plain data and back, so that it can wait with its answer. How
 it is worked out is decided in `scale_pictures.py` and `road_pictures.py`, how it looks in
 `bot/pictures`, how it is said in words in `alt_text.py`.
@@ -22,15 +23,15 @@ State = Literal["inside", "near", "over", "unrated"]
 class Bar:
     """A load under its limit: `used` and `doubt` are shares of the limit, 1.0 being all of it.
 
-    `name` is of the load or of the limit, whichever the picture lists; `by` says which limit it
-    is where `name` does not. `left` is written with its word: `320 lb over`, `500 lb left`.
+    `name` is of the load or of the limit, whichever the picture lists. `against` is the limit as
+    it stands beside the load, `of 5,600 lb GAWR`, and `left` what remains, `320 lb over`,
+    `500 lb left`, or that no rating was given.
     """
 
     name: str
     load: str
-    limit: str = ""
-    by: str = ""
-    left: str = ""
+    left: str
+    against: str = ""
     state: State = "unrated"
     used: float = 0.0
     doubt: float = 0.0
@@ -46,6 +47,7 @@ class RigPicture:
     no trailer was behind.
     """
 
+    title: str
     verdict: str
     when: str
     truck: str
@@ -58,17 +60,26 @@ class RigPicture:
     trailer: tuple[Bar, ...]
     sums: tuple[Bar, ...]
     caution: str
+    alt: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MarginsPicture:
-    """What is left of each limit, the tightest first; `notes` name what can't be shown."""
+    """What is left of each limit, the tightest first; `notes` name what can't be shown.
 
+    `inside`, `outside` and `line` are what the sides of the rating, and the rating, are called.
+    """
+
+    title: str
     verdict: str
     when: str
     bars: tuple[Bar, ...]
+    inside: str
+    outside: str
+    line: str
     notes: tuple[str, ...]
     caution: str
+    alt: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,7 +99,7 @@ class Point:
 class Series:
     """One way of driving: its figure over all its tanks, the interval of that, each tank.
 
-    `low` and `high` are 0.0 where the tanks do not tell it; `figure` then says so.
+    `figure` is empty, and `value`, `low` and `high` are 0.0, of tanks that mix several ways.
     """
 
     name: str
@@ -110,15 +121,16 @@ class Tick:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EconomyPicture:
-    """Economy over time, a series a trailer; `higher_is_better` is false of L/100 km."""
+    """Economy over time, a series a trailer; `unit` says too which way is the better one."""
 
+    title: str
     headline: str
     days: str
     unit: str
-    higher_is_better: bool
     series: tuple[Series, ...]
     ticks: tuple[Tick, ...]
     notes: tuple[str, ...]
+    alt: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -140,20 +152,30 @@ class Fact:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WeekPicture:
-    """A week on one card; `tightest` is None where nothing was held against a limit."""
+class Section:
+    """A part of a card: facts in rows, then a bar, then lines of text, whichever there are."""
 
+    title: str
+    facts: tuple[Fact, ...] = ()
+    bar: Bar | None = None
+    lines: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WeekPicture:
+    """A week on one card; `total` is how far, whose `parts` are what was towed and what not.
+
+    `verdict` is empty unless something was over when it was last weighed.
+    """
+
+    title: str
     verdict: str
     days: str
-    distance: str
+    total: str
     parts: tuple[Part, ...]
-    facts: tuple[Fact, ...]
-    economy: tuple[Fact, ...]
-    heaviest: Fact | None
-    tightest: Bar | None
-    attention: tuple[str, ...]
-    logged: tuple[str, ...]
+    sections: tuple[Section, ...]
     caution: str
+    alt: str = ""
 
 
 Picture = RigPicture | MarginsPicture | EconomyPicture | WeekPicture

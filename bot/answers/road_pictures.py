@@ -8,10 +8,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import date, timedelta
 from itertools import pairwise
 
+from bot.answers.alt_text import alt_text
 from bot.answers.journeys import over_first, over_notes
+from bot.answers.language import date_text, say
 from bot.answers.limits import mass_text
 from bot.answers.measures import (
     cost_rows,
@@ -31,12 +34,13 @@ from bot.answers.pictures import (
     Fact,
     Part,
     Point,
+    Section,
     Series,
     Tick,
     WeekPicture,
 )
 from bot.answers.scale_pictures import margin_bar
-from bot.answers.words import counted, day, number
+from bot.answers.words import counted, day, listed, number
 from domain.account import Heaviest
 from domain.context import ECONOMY_UNIT, MASS_UNIT
 from domain.driving import Driving
@@ -44,7 +48,7 @@ from domain.economy import RECENT, Estimates, as_measured, estimate
 from domain.fuel import Rate, Tank, only_mode
 from domain.log import Preferences
 from domain.margins import Unknown
-from domain.modes import SOLO, towing
+from domain.modes import SOLO, UNTOLD, towing
 from domain.quantities import Quantity, economy
 from domain.summary import ACTIVITY, Summary
 
@@ -89,7 +93,7 @@ def economy_picture(
     if groups[MIXED]:
         series.append(
             Series(
-                name="Mixed tanks",
+                name=say("Mixed tanks"),
                 figure="",
                 grounds=tanks(len(groups[MIXED])),
                 value=0.0,
@@ -98,20 +102,24 @@ def economy_picture(
                 points=tuple(groups[MIXED]),
             )
         )
-    unclear = [mode for mode in estimates.unclear if mode not in modes]
+    unit, aside = ECONOMY_UNIT[preferences.units], estimates.set_aside
+    unclear = [mode_name(mode) for mode in estimates.unclear][:MOST_SERIES]
     notes = (
-        f"Too few tanks yet to tell: {', '.join(unclear[:MOST_SERIES])}." if unclear else "",
-        f"Left out as unlikely: {tanks(len(estimates.set_aside))}." if estimates.set_aside else "",
+        say("Bands and whiskers are right nine times in ten."),
+        say("Too few tanks yet to tell: {modes}.", modes=listed(unclear)) if unclear else "",
+        say("Left out as unlikely: {tanks}.", tanks=tanks(len(aside))) if aside else "",
     )
-    return EconomyPicture(
+    better = say("less is better") if unit == "L/100km" else say("more is better")
+    picture = EconomyPicture(
+        title=say("Economy"),
         headline=headline,
         days=dates(first, last, last),
-        unit=economy_unit(preferences),
-        higher_is_better=ECONOMY_UNIT[preferences.units] != "L/100km",
+        unit=f"{economy_unit(preferences)}, {better}",
         series=tuple(series),
         ticks=_ticks(first, last),
         notes=tuple(filter(None, notes)),
     )
+    return replace(picture, alt=alt_text(picture))
 
 
 def _series(mode: str, rate: Rate, points: Sequence[Point], preferences: Preferences) -> Series:
@@ -157,8 +165,8 @@ def _ticks(first: date, last: date) -> tuple[Tick, ...]:
 
 def _label(each: date, *, by_month: bool, with_year: bool) -> str:
     if not by_month:
-        return f"{each.day} {each:%b}"
-    return f"{each:%b %Y}" if with_year else f"{each:%b}"
+        return date_text(each, say("d MMM"))
+    return date_text(each, say("MMM y") if with_year else say("LLL"))
 
 
 def week_picture(
@@ -169,39 +177,49 @@ def week_picture(
     preferences: Preferences,
 ) -> WeekPicture:
     """The week on one card; `attention` as it is said in the answer beside it."""
-    unit = MASS_UNIT[preferences.units]
-    last = told.days.last
-    cautions = over_notes(top, preferences)
-    facts = [
-        Fact(name="Fuel", figure=volume(told.litres, preferences), remark=_bought(told)),
-        *(
-            Fact(name=row.label, figure=row.figure, remark="by full tanks")
-            for row in cost_rows(told.tanks, preferences)[:1]
-        ),
-    ]
-    heaviest = None
-    if top is not None and top.gross is not None:
-        heaviest = Fact(
-            name="Heaviest weighing",
-            figure=mass_text(top.gross, unit),
-            remark=day(local(top.at, preferences)),
-        )
-    tightest = None
-    if top is not None and top.tightest is not None and not isinstance(top.tightest, Unknown):
-        tightest = margin_bar(top.tightest, unit)
-    return WeekPicture(
+    last, cautions = told.days.last, over_notes(top, preferences)
+    sections = (
+        Section(title=say("Fuel"), facts=_fuel(told, preferences)),
+        Section(title=say("Economy"), facts=_against_the_usual(driven, told, preferences)),
+        _at_the_scale(top, preferences),
+        Section(title=say("Wants attention"), lines=tuple(attention)),
+        Section(title=say("Logged by"), lines=_logged(driven, told)),
+    )
+    picture = WeekPicture(
+        title=say("The week"),
         verdict=over_first(top, preferences).strip(),
         days=dates(told.days.first, last, last),
-        distance=distance(told.km, preferences) if told.km is not None else "No odometer reading",
+        total=say("No odometer reading") if told.km is None else distance(told.km, preferences),
         parts=_parts(told, preferences),
-        facts=tuple(facts) if told.fills else (),
-        economy=_against_the_usual(driven, told, preferences),
-        heaviest=heaviest,
-        tightest=tightest,
-        attention=tuple(attention),
-        logged=_logged(driven, told),
+        sections=tuple(each for each in sections if each.facts or each.bar or each.lines),
         caution=cautions[0] if cautions else "",
     )
+    return replace(picture, alt=alt_text(picture))
+
+
+def _fuel(told: Summary, preferences: Preferences) -> tuple[Fact, ...]:
+    if not told.fills:
+        return ()
+    bought = Fact(name=say("Bought"), figure=volume(told.litres, preferences), remark=_bought(told))
+    costs = cost_rows(told.tanks, preferences)
+    return (
+        bought,
+        *(Fact(name=row.label, figure=row.figure, remark=say("full tanks")) for row in costs[:1]),
+    )
+
+
+def _at_the_scale(top: Heaviest | None, preferences: Preferences) -> Section:
+    """The heaviest weighing, and the tightest margin of any."""
+    unit, title = MASS_UNIT[preferences.units], say("At the scale")
+    if top is None:
+        return Section(title=title)
+    facts: tuple[Fact, ...] = ()
+    if top.gross is not None:
+        when = day(local(top.at, preferences))
+        facts = (Fact(name=say("Heaviest"), figure=mass_text(top.gross, unit), remark=when),)
+    if top.tightest is None or isinstance(top.tightest, Unknown):
+        return Section(title=title, facts=facts)
+    return Section(title=title, facts=facts, bar=margin_bar(top.tightest, unit))
 
 
 def _bought(told: Summary) -> str:
@@ -215,7 +233,11 @@ def _parts(told: Summary, preferences: Preferences) -> tuple[Part, ...]:
         return ()
     towed = sum(km for mode, km in told.split.items() if towing(mode))
     solo = told.split.get(SOLO, 0.0)
-    parts = [("Towed", towed), ("Solo", solo)] if towed or solo else [("Driven", told.km)]
+    parts = (
+        [(say("Towed"), towed), (say("Solo"), solo)]
+        if towed or solo
+        else [(say("Driven"), told.km)]
+    )
     return tuple(
         Part(name=name, figure=distance(km, preferences), share=min(km / told.km, 1.0))
         for name, km in parts
@@ -235,7 +257,7 @@ def _against_the_usual(
     usual = estimate(earlier).rates if earlier else {}
     rates = as_measured(told.tanks)
     if not rates and told.economy is not None:
-        rates = {"all driving": told.economy}
+        rates = {UNTOLD: told.economy}
     return tuple(
         Fact(
             name=mode_name(mode),
@@ -250,23 +272,25 @@ def _usually(rate: Rate, usual: Mapping[str, Rate], mode: str, preferences: Pref
     """The usual figure, and whether the week's differs from it by more than both are sure of."""
     known = usual.get(mode)
     if known is None:
-        return "no usual figure yet"
+        return say("no usual figure yet")
     value = economy_value(known, preferences)
     if rate.low > known.high:
-        return f"better than the usual {value}"
+        return say("better than the usual {economy}", economy=value)
     if rate.high < known.low:
-        return f"worse than the usual {value}"
-    return f"as usual, {value}"
+        return say("worse than the usual {economy}", economy=value)
+    return say("as usual, {economy}", economy=value)
 
 
 def _logged(driven: Driving, told: Summary) -> tuple[str, ...]:
     """Who sent how much of what was logged in the week, the most first."""
     by = Counter(
-        each.by or "unnamed"
+        each.by or say("unnamed")
         for each in driven.log
         if told.days.covers(each.at) and isinstance(each.entry, ACTIVITY)
     )
     ranked = sorted(by.items(), key=lambda each: (-each[1], each[0].casefold()))
     named = [f"{name} {number(count, 0)}" for name, count in ranked[:MOST_NAMES]]
     rest = sum(count for _, count in ranked[MOST_NAMES:])
-    return (*named, f"others {number(rest, 0)}") if rest else tuple(named)
+    if rest:
+        named.append(say("others {count}", count=number(rest, 0)))
+    return (", ".join(named),) if named else ()

@@ -7,7 +7,10 @@ is whole enough for a picture to help. The arithmetic is `domain`'s, the words `
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
+from bot.answers.alt_text import alt_text
+from bot.answers.language import marked, say
 from bot.answers.limits import (
     CAUTION,
     DERIVED,
@@ -25,13 +28,13 @@ from domain.bounds import load_of
 from domain.context import MASS_UNIT
 from domain.entries import SINGLE_AXLES
 from domain.log import Preferences
-from domain.margins import Clear, Margin, Near, Over, Unknown, too_close
+from domain.margins import Clear, Margin, Near, Over, Unknown
 from domain.uncertainty import spread
 from domain.wanted import missing
 
 STATES: dict[type[Over | Near | Clear], State] = {Over: "over", Near: "near", Clear: "inside"}
 
-MOST_BARS = 12
+MOST_BARS = 8
 """Margins that one picture shows; the rest have more room."""
 
 MOST_MISSING = 4
@@ -41,15 +44,15 @@ ASSUMED_AXLES = 2
 """Axles that a trailer is drawn with where nobody said (common practice, no source)."""
 
 OWN_RATING = {
-    ("truck", "gawr_front"): "GAWR",
-    ("truck", "gawr_rear"): "GAWR",
-    ("trailer", "gawr"): "GAWR",
-    ("truck", "gvwr"): "GVWR",
-    ("trailer", "gvwr"): "GVWR",
-    ("truck", "gcwr"): "GCWR",
-    ("truck tyres", "front"): "tyres",
-    ("truck tyres", "rear"): "tyres",
-    ("trailer tyres", "load"): "tyres",
+    ("truck", "gawr_front"): marked("GAWR"),
+    ("truck", "gawr_rear"): marked("GAWR"),
+    ("trailer", "gawr"): marked("GAWR"),
+    ("truck", "gvwr"): marked("GVWR"),
+    ("trailer", "gvwr"): marked("GVWR"),
+    ("truck", "gcwr"): marked("GCWR"),
+    ("truck tyres", "front"): marked("tyres"),
+    ("truck tyres", "rear"): marked("tyres"),
+    ("trailer tyres", "load"): marked("tyres"),
 }
 """What a limit is called beside the load that it bounds; the others by their name."""
 
@@ -67,27 +70,31 @@ def rig_picture(told: Weighed, preferences: Preferences) -> RigPicture:
     behind = any(name in loads for name in ("trailer", *SINGLE_AXLES)) or told.weights.tongue
     singles = [name for name in SINGLE_AXLES if name in loads]
     axles = [
-        _load_bar(told, name, f"Axle {name[-1]}", unit) for name in singles if len(singles) > 1
-    ] or [_load_bar(told, "trailer", "Trailer axles" if rig.axles != 1 else "Trailer axle", unit)]
+        _load_bar(told, name, say("Axle {number}", number=name[-1]), unit)
+        for name in singles
+        if len(singles) > 1
+    ] or [_load_bar(told, "trailer", say("Trailer axles"), unit)]
     sums = [
-        _load_bar(told, "truck", "Truck", unit),
-        _load_bar(told, "trailer weight", "Trailer", unit),
-        _load_bar(told, "gross", "Gross", unit),
+        _load_bar(told, "truck", say("Truck"), unit),
+        _load_bar(told, "trailer weight", say("Trailer"), unit),
+        _load_bar(told, "gross", say("Gross"), unit),
     ]
-    return RigPicture(
+    picture = RigPicture(
+        title=say("At the scale"),
         verdict=headline(told, unit),
         when=moment(told.weights.session.ended, preferences),
-        truck=rig.truck or "truck",
-        trailer_name=(rig.trailer or "trailer") if behind else "",
+        truck=rig.truck or say("truck"),
+        trailer_name=(rig.trailer or say("trailer")) if behind else "",
         pin=rig.coupling == "pin",
         axles=max(rig.axles or ASSUMED_AXLES, len(singles)) if behind else 0,
-        steer=_load_bar(told, "steer", "Steer", unit),
-        drive=_load_bar(told, "drive", "Drive", unit),
+        steer=_load_bar(told, "steer", say("Steer"), unit),
+        drive=_load_bar(told, "drive", say("Drive"), unit),
         tongue=_load_bar(told, "tongue", tongue_name(rig), unit),
         trailer=tuple(each for each in axles if each) if behind else (),
         sums=tuple(each for each in sums if each),
-        caution=CAUTION,
+        caution=say(CAUTION),
     )
+    return replace(picture, alt=alt_text(picture))
 
 
 def margins_picture(told: Weighed, preferences: Preferences) -> MarginsPicture:
@@ -96,21 +103,26 @@ def margins_picture(told: Weighed, preferences: Preferences) -> MarginsPicture:
     judged = [each for each in told.governing if not isinstance(each, Unknown)]
     more = len(judged) - MOST_BARS
     notes = (
-        f"{number(more, 0)} more with more room." if more > 0 else "",
+        say("{count} more with more room.", count=number(more, 0)) if more > 0 else "",
         unknown_note(told.governing),
         missing_note(missing(told.rig, told.weights), MOST_MISSING),
     )
-    return MarginsPicture(
+    picture = MarginsPicture(
+        title=say("Margins"),
         verdict=headline(told, unit),
         when=moment(told.weights.session.ended, preferences),
         bars=tuple(margin_bar(each, unit) for each in judged[:MOST_BARS]),
+        inside=say("left"),
+        outside=say("over"),
+        line=say("rating"),
         notes=tuple(filter(None, notes)),
-        caution=CAUTION,
+        caution=say(CAUTION),
     )
+    return replace(picture, alt=alt_text(picture))
 
 
 def margin_bar(margin: Over | Near | Clear, unit: str, name: str = "") -> Bar:
-    """A margin as a bar, by the limit's name or another."""
+    """A margin as a bar, by the limit's name, or by that of its load with the limit's beside it."""
     limit, doubt = margin.limit, spread(margin.left)
     derived = limit.bounds in DERIVED
     load = (
@@ -118,13 +130,17 @@ def margin_bar(margin: Over | Near | Clear, unit: str, name: str = "") -> Bar:
         if limit.unit == "kN"
         else mass_text(margin.load, unit, derived=derived)
     )
-    word = "over" if isinstance(margin, Over) else "left"
+    by = OWN_RATING.get((limit.subject, limit.rating))
+    against = say("of {limit}", limit=limit_text(margin, unit))
+    left = left_text(margin, unit)
+    left = (
+        say("{mass} over", mass=left) if isinstance(margin, Over) else say("{mass} left", mass=left)
+    )
     return Bar(
         name=name or sentence(limit_name(margin)),
         load=load,
-        limit=limit_text(margin, unit),
-        by=OWN_RATING.get((limit.subject, limit.rating)) or limit_name(margin),
-        left=f"{left_text(margin, unit)} {word}" + (", unsure" if too_close(margin) else ""),
+        against=f"{against} {say(by) if by else limit_name(margin)}" if name else against,
+        left=left,
         state=STATES[type(margin)],
         used=margin.load.nominal_value / limit.value,
         doubt=doubt / limit.value,
@@ -139,7 +155,8 @@ def _load_bar(told: Weighed, name: str, label: str, unit: str) -> Bar | None:
     tightest = _tightest(told.governing, name)
     if tightest is not None:
         return margin_bar(tightest, unit, label)
-    return Bar(name=label, load=mass_text(load, unit, derived=name in DERIVED))
+    written = mass_text(load, unit, derived=name in DERIVED)
+    return Bar(name=label, load=written, left=say("no rating given"))
 
 
 def _tightest(found: Iterable[Margin], name: str) -> Over | Near | Clear | None:

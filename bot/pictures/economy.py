@@ -6,6 +6,7 @@ their marks, and by the list below in which each has its figure.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import ceil, floor
 
 from bot.answers.pictures import EconomyPicture, Series
@@ -15,28 +16,49 @@ from bot.pictures.sheet import LEADING, MARGIN, PLAIN, RIGHT, SMALL, Sheet
 HIGH = 220.0
 LEFT = MARGIN + 26
 END = RIGHT - 6
-STEPS = (0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0)
+STEPS = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0)
 MOST_LINES = 7
-MARK = 7.5
+MARK, SMALL_MARK = 7.5, 5.0
 BAND = 0.22
 
 
 def draw_economy(sheet: Sheet, picture: EconomyPicture) -> None:
     """The picture on an empty sheet."""
-    sheet.head("Economy", picture.days, picture.headline)
-    better = "more is better" if picture.higher_is_better else "less is better"
-    sheet.text(MARGIN, sheet.y, f"{picture.unit}, {better}", size=SMALL, colour=sheet.scheme.soft)
+    sheet.head(picture.title, picture.days, picture.headline)
+    sheet.text(MARGIN, sheet.y, picture.unit, size=SMALL, colour=sheet.scheme.soft)
     sheet.y += SMALL * LEADING + 8
     plot = _Plot(picture, sheet.y)
     _grid(sheet, picture, plot)
-    for number, series in reversed(list(enumerate(picture.series))):
-        _band(sheet, series, number, plot)
-    for number, series in reversed(list(enumerate(picture.series))):
-        _tanks(sheet, series, number, plot)
+    styled = [(each, _style(sheet, each, number)) for number, each in enumerate(picture.series)]
+    for series, style in reversed(styled):
+        _band(sheet, series, style, plot)
+    for series, style in reversed(styled):
+        _tanks(sheet, series, style, plot)
     sheet.y += HIGH + SMALL * LEADING + 16
-    for number, series in enumerate(picture.series):
-        _listed(sheet, series, number)
-    sheet.foot("Whiskers and bands hold nine times in ten.", *picture.notes)
+    for series, style in styled:
+        _listed(sheet, series, style)
+    sheet.foot(*picture.notes)
+
+
+@dataclass(frozen=True, slots=True)
+class _Style:
+    """How a series is told apart: its colour, and the shape and size of its marks."""
+
+    colour: str
+    mark: str
+    size: float
+
+    @property
+    def edge(self) -> str | None:
+        """A cross has nothing but its edge."""
+        return self.colour if self.mark == "x" else None
+
+
+def _style(sheet: Sheet, series: Series, number: int) -> _Style:
+    """Tanks that tell nothing of one way of driving stay in the background."""
+    if not series.figure:
+        return _Style(sheet.scheme.series[-1], SERIES_MARKS[-1], SMALL_MARK)
+    return _Style(sheet.scheme.series[number], SERIES_MARKS[number], MARK)
 
 
 class _Plot:
@@ -74,11 +96,15 @@ def _grid(sheet: Sheet, picture: EconomyPicture, plot: _Plot) -> None:
         value = plot.low + number * plot.step
         y = plot.y(value)
         sheet.line((LEFT, y), (END, y), colour=scheme.rule, width=0.7)
-        label = f"{value:.1f}" if plot.step < 1 else f"{value:.0f}"
         sheet.text(
-            LEFT - 5, y - SMALL * 0.62, label, size=SMALL, colour=scheme.soft, align="right",
+            LEFT - 5,
+            y - SMALL * 0.62,
+            f"{value:.0f}",
+            size=SMALL,
+            colour=scheme.soft,
+            align="right",
             width=LEFT - 8,
-        )  # fmt: skip
+        )
     base = plot.top + HIGH
     for tick in picture.ticks:
         x = plot.x(tick.at)
@@ -94,44 +120,46 @@ def _grid(sheet: Sheet, picture: EconomyPicture, plot: _Plot) -> None:
         )
 
 
-def _band(sheet: Sheet, series: Series, number: int, plot: _Plot) -> None:
+def _band(sheet: Sheet, series: Series, style: _Style, plot: _Plot) -> None:
     """The interval of a way of driving, across all days."""
     if not series.high:
         return
-    colour = sheet.scheme.series[number]
     top, bottom = sorted((plot.y(series.high), plot.y(series.low)))
-    sheet.veil(LEFT, top, END - LEFT, max(bottom - top, 1.5), fill=colour, alpha=BAND)
+    sheet.veil(LEFT, top, END - LEFT, max(bottom - top, 1.5), fill=style.colour, alpha=BAND)
     middle = plot.y(series.value)
-    sheet.line((LEFT, middle), (END, middle), colour=colour, width=1.4)
+    sheet.line((LEFT, middle), (END, middle), colour=style.colour, width=1.4)
 
 
-def _tanks(sheet: Sheet, series: Series, number: int, plot: _Plot) -> None:
-    colour = sheet.scheme.series[number]
+def _tanks(sheet: Sheet, series: Series, style: _Style, plot: _Plot) -> None:
     for point in series.points:
         x = plot.x(point.at)
-        sheet.line((x, plot.y(point.low)), (x, plot.y(point.high)), colour=colour, width=1.6)
+        sheet.line(
+            (x, plot.y(point.low)),
+            (x, plot.y(point.high)),
+            colour=style.colour,
+            width=style.size / 5,
+        )
     for point in series.points:
         sheet.mark(
             plot.x(point.at),
             plot.y(point.value),
-            SERIES_MARKS[number],
-            size=MARK,
-            fill=colour,
-            edge=colour if SERIES_MARKS[number] == "x" else None,
+            style.mark,
+            size=style.size,
+            fill=style.colour,
+            edge=style.edge,
         )
 
 
-def _listed(sheet: Sheet, series: Series, number: int) -> None:
+def _listed(sheet: Sheet, series: Series, style: _Style) -> None:
     """A way of driving with its mark and figure."""
-    scheme, mark = sheet.scheme, SERIES_MARKS[number]
-    colour = scheme.series[number]
+    scheme = sheet.scheme
     sheet.mark(
         MARGIN + 6,
         sheet.y + PLAIN * 0.6 + 1,
-        mark,
-        size=9,
-        fill=colour,
-        edge=colour if mark == "x" else None,
+        style.mark,
+        size=style.size + 1.5,
+        fill=style.colour,
+        edge=style.edge,
     )
     taken = sheet.text(
         RIGHT, sheet.y, series.figure or series.grounds, bold=bool(series.figure), align="right",

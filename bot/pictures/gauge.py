@@ -14,19 +14,25 @@ TRACK = 206.0
 LINE = 172.0
 """Where a limit stands on its track; what is beyond is over."""
 
-THICK = 12.0
+THICK = 10.0
 HALF = THICK / 2
 MOST = TRACK / LINE
 NAME = 112.0
+NAMES = 12.5
+"""The size of a name, and of what is left."""
 
 
 def gauge(sheet: Sheet, bar: Bar) -> None:
     """One row, at the sheet's `y`."""
     scheme, look = sheet.scheme, LOOKS[bar.state]
     y = sheet.y
-    taken = sheet.text(MARGIN, y, bar.name, bold=True, width=NAME)
-    limit = f"  of {bar.limit} {bar.by}".rstrip() if bar.limit else ""
-    sheet.text(RIGHT, y, bar.load + limit, align="right", width=RIGHT - MARGIN - taken - 8)
+    taken = sheet.text(MARGIN, y, bar.name, size=NAMES, width=NAME)
+    room = RIGHT - MARGIN - taken - 8
+    after = sheet.text(
+        RIGHT, y + 1, bar.against, size=SMALL, colour=scheme.soft, align="right", width=room * 0.64
+    )
+    at = RIGHT - after - 6 if bar.against else RIGHT
+    sheet.text(at, y, bar.load, bold=True, align="right", width=room - after - 6)
     y += PLAIN * LEADING + 3
     track(sheet, bar, y)
     sheet.mark(
@@ -37,17 +43,16 @@ def gauge(sheet: Sheet, bar: Bar) -> None:
         fill=look.colour,
         edge=scheme.soft if bar.state == "unrated" else None,
     )
-    said = bar.left or "no rating given"
     sheet.text(
         MARGIN + TRACK + 24,
-        y + HALF - SMALL / 2 - 1.5,
-        said,
-        size=PLAIN if bar.left else SMALL,
+        y + HALF - NAMES * 0.62,
+        bar.left,
+        size=SMALL if bar.state == "unrated" else NAMES,
         bold=bar.state in ("over", "near"),
-        colour=scheme.ink if bar.left else scheme.soft,
+        colour=scheme.soft if bar.state == "unrated" else scheme.ink,
         width=RIGHT - MARGIN - TRACK - 24,
     )
-    sheet.y = y + THICK + 11
+    sheet.y = y + THICK + 8
 
 
 def track(sheet: Sheet, bar: Bar, y: float) -> None:
@@ -59,4 +64,4 @@ def track(sheet: Sheet, bar: Bar, y: float) -> None:
     sheet.box(MARGIN, y, TRACK, THICK, fill=scheme.track)
     end = MARGIN + LINE * min(max(bar.used, 0.0), MOST)
     sheet.box(MARGIN, y, end - MARGIN, THICK, fill=look.colour, edge=scheme.edge, hatch=look.hatch)
-    sheet.line((MARGIN + LINE, y - 3), (MARGIN + LINE, y + THICK + 3), width=2.2)
+    sheet.line((MARGIN + LINE, y - 2), (MARGIN + LINE, y + THICK + 2), width=2.2)

@@ -11,18 +11,19 @@ from bot.answers.pictures import Bar, MarginsPicture
 from bot.pictures.palette import LOOKS
 from bot.pictures.sheet import INNER, LEADING, MARGIN, PLAIN, RIGHT, SMALL, Sheet
 
-THICK = 13.0
+THICK = 11.0
 CAP = 4.0
 LEAST_LEFT, MOST_LEFT = 0.10, 0.40
-LEAST_OVER, MOST_OVER = 0.04, 0.20
-"""Shares of a rating that the scale shows at least and at most, on either side of the line."""
+LEAST_OVER, MOST_OVER = 0.15, 0.20
+"""Shares of a rating that the scale shows at least and at most, on either side of the line; what
+it has for being over is at least that share of what it has for being inside."""
 
 STEPS = (0.02, 0.05, 0.10, 0.20)
 
 
 def draw_margins(sheet: Sheet, picture: MarginsPicture) -> None:
     """The picture on an empty sheet."""
-    sheet.head("Margins", picture.when, picture.verdict)
+    sheet.head(picture.title, picture.when, picture.verdict)
     if picture.bars:
         _bars(sheet, picture)
     sheet.foot(*picture.notes, picture.caution)
@@ -32,21 +33,26 @@ def _bars(sheet: Sheet, picture: MarginsPicture) -> None:
     scheme = sheet.scheme
     scale = _Scale(picture)
     sheet.text(
-        scale.line - 6, sheet.y, "left", size=SMALL, colour=scheme.soft, align="right", width=120
+        scale.line - 6,
+        sheet.y,
+        picture.inside,
+        size=SMALL,
+        colour=scheme.soft,
+        align="right",
+        width=120,
     )
-    sheet.text(scale.line + 6, sheet.y, "over", size=SMALL, colour=scheme.soft, width=80)
-    sheet.y += SMALL * LEADING + 2
-    top = sheet.y
+    sheet.text(scale.line + 6, sheet.y, picture.outside, size=SMALL, colour=scheme.soft, width=80)
+    sheet.line((scale.line, sheet.y + 3), (scale.line, sheet.y + SMALL + 1), width=2.2)
+    sheet.y += SMALL * LEADING + 4
     for bar in picture.bars:
         _row(sheet, bar, scale)
-    sheet.line((scale.line, top - 2), (scale.line, sheet.y - 4), width=2.2)
     for share in scale.ticks:
         at = scale.at(share)
         sheet.line((at, sheet.y - 8), (at, sheet.y - 4), colour=scheme.soft)
         sheet.text(
             at,
             sheet.y - 2,
-            f"{abs(share):.0%}" if share else "rating",
+            f"{abs(share) * 100:.0f} %" if share else picture.line,
             size=SMALL,
             colour=scheme.soft,
             align="center",
@@ -61,7 +67,8 @@ class _Scale:
         ends = [1 - bar.used for bar in picture.bars]
         doubt = max(bar.doubt for bar in picture.bars)
         self.most = min(max(LEAST_LEFT, max(ends) + doubt), MOST_LEFT)
-        self.least = -min(max(LEAST_OVER, doubt - min(ends)), MOST_OVER)
+        least = max(LEAST_OVER * self.most, doubt - min(ends))
+        self.least = -min(least, MOST_OVER)
         self.line = RIGHT + INNER * self.least / (self.most - self.least)
         step = next(
             (each for each in STEPS if INNER * each / (self.most - self.least) > 55), STEPS[-1]
@@ -85,12 +92,17 @@ def _row(sheet: Sheet, bar: Bar, scale: _Scale) -> None:
     y = sheet.y
     sheet.mark(MARGIN + 5, y + PLAIN / 2 + 2, look.mark, size=8, fill=look.colour)
     said = sheet.text(RIGHT, y, bar.left, bold=True, align="right", width=INNER * 0.5)
-    sheet.text(MARGIN + 15, y, bar.name, bold=True, width=INNER - said - 25)
-    y += PLAIN * LEADING
+    room = INNER - said - 25
+    name = sheet.text(MARGIN + 15, y, bar.name, width=room * 0.62)
     sheet.text(
-        MARGIN + 15, y, f"{bar.load} of {bar.limit}", size=SMALL, colour=scheme.soft, width=INNER
+        MARGIN + 15 + name + 6,
+        y + 1,
+        bar.against,
+        size=SMALL,
+        colour=scheme.soft,
+        width=room - name - 6,
     )
-    y += SMALL * LEADING + 2
+    y += PLAIN * LEADING + 2
     left = 1 - bar.used
     end = scale.at(left)
     sheet.box(MARGIN, y, INNER, THICK, fill=scheme.track)
@@ -107,7 +119,8 @@ def _row(sheet: Sheet, bar: Bar, scale: _Scale) -> None:
         _break(sheet, end, y, 1 if left > 0 else -1)
     else:
         _whisker(sheet, scale.at(left + bar.doubt), scale.at(left - bar.doubt), y + THICK / 2)
-    sheet.y = y + THICK + 12
+    sheet.line((scale.line, y - 3), (scale.line, y + THICK + 3), width=2.2)
+    sheet.y = y + THICK + 9
 
 
 def _whisker(sheet: Sheet, start: float, end: float, y: float) -> None:

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from bot.answers.pictures import Bar, RigPicture
 from bot.pictures.gauge import gauge
 from bot.pictures.palette import LOOKS
-from bot.pictures.sheet import INNER, LARGE, MARGIN, PLAIN, RIGHT, SMALL, Point, Sheet
+from bot.pictures.sheet import INNER, MARGIN, PLAIN, RIGHT, SMALL, Point, Sheet
 
 TALL = 76.0
 """From the roof down to the ground."""
@@ -36,7 +36,7 @@ BETWEEN_WEIGHED = 48.0
 
 def draw_rig(sheet: Sheet, picture: RigPicture) -> None:
     """The picture on an empty sheet."""
-    sheet.head("At the scale", picture.when, picture.verdict)
+    sheet.head(picture.title, picture.when, picture.verdict)
     _side_view(sheet, picture)
     loads = (picture.steer, picture.drive, picture.tongue, *picture.trailer, *picture.sums)
     for bar in loads:
@@ -61,15 +61,15 @@ def _side_view(sheet: Sheet, picture: RigPicture) -> None:
         align="right",
         width=INNER / 2 - 10,
     )
-    ground = top + 18 + TALL
+    ground = top + 12 + TALL
     if picture.trailer_name:
         _trailer(sheet, picture, ground)
     if has_truck:
         _truck(sheet, picture, ground)
     sheet.line((MARGIN, ground + 1), (RIGHT, ground + 1), colour=scheme.ink, width=2)
-    sheet.y = ground + 8
+    sheet.y = ground + 6
     _figures(sheet, picture)
-    sheet.y += LARGE + 18
+    sheet.y += PLAIN + SMALL + 17
 
 
 def _truck(sheet: Sheet, picture: RigPicture, ground: float) -> None:
@@ -149,7 +149,7 @@ def _figures(sheet: Sheet, picture: RigPicture) -> None:
         left = ends[number - 1] if number > 1 else ends[0] - at
         right = ends[number + 1] if number < len(shown) else ends[-1] - at
         width = min(at - left, right - at) - 5
-        value = bar.load.partition(" ")[0]
+        value = bar.load.rpartition(" ")[0]
         sheet.text(at, sheet.y, value, bold=True, align="center", width=width)
         sheet.text(
             at,

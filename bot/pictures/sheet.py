@@ -30,7 +30,7 @@ MARGIN = 14.0
 RIGHT = WIDTH - MARGIN
 INNER = WIDTH - 2 * MARGIN
 
-SMALL, PLAIN, LARGE, TITLE, HUGE = 11.5, 13.0, 15.0, 17.0, 34.0
+SMALL, PLAIN, TITLE, HUGE = 11.5, 13.0, 16.0, 34.0
 """Sizes of type, in CSS pixels."""
 
 LEAST = 10.5
@@ -273,6 +273,8 @@ class Sheet:
     def png(self) -> bytes:
         """The finished sheet as PNG, in few colours, which makes it small for a weak network."""
         out = BytesIO()
-        few = self.pixels().quantize(COLOURS, method=Image.Quantize.MEDIANCUT, dither=Image.Dither.NONE)
+        few = self.pixels().quantize(
+            COLOURS, method=Image.Quantize.MEDIANCUT, dither=Image.Dither.NONE
+        )
         few.save(out, "PNG", optimize=False)
         return out.getvalue()

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.answers.pictures import Fact, Part, WeekPicture
+from bot.answers.pictures import Fact, Part, Section, WeekPicture
 from bot.pictures.gauge import gauge
-from bot.pictures.sheet import HUGE, INNER, LEADING, MARGIN, PLAIN, RIGHT, SMALL, Sheet
+from bot.pictures.sheet import HUGE, INNER, LEADING, MARGIN, PLAIN, RIGHT, SMALL, Sheet, wide
 
 STRIP = 14.0
 LABEL = 96.0
@@ -17,38 +17,18 @@ LABEL = 96.0
 
 def draw_week(sheet: Sheet, picture: WeekPicture) -> None:
     """The picture on an empty sheet."""
-    sheet.head("The week", picture.days, picture.verdict)
+    sheet.head(picture.title, picture.days, picture.verdict)
     _distance(sheet, picture)
-    if picture.facts or picture.economy:
-        _section(sheet, "Fuel")
-        for fact in picture.facts:
-            _fact(sheet, fact)
-        for fact in picture.economy:
-            _fact(sheet, fact, below=True)
-    if picture.heaviest or picture.tightest:
-        _section(sheet, "At the scale")
-        if picture.heaviest:
-            _fact(sheet, picture.heaviest)
-        if picture.tightest:
-            sheet.y += 2
-            gauge(sheet, picture.tightest)
-    if picture.attention:
-        _section(sheet, "Wants attention")
-        for each in picture.attention:
-            sheet.paragraph(each, most=3)
-            sheet.y += 3
-    if picture.logged:
-        _section(sheet, "Logged by")
-        sheet.paragraph(", ".join(picture.logged), most=3)
-        sheet.y += 3
+    for section in picture.sections:
+        _section(sheet, section)
     sheet.foot(picture.caution)
 
 
 def _distance(sheet: Sheet, picture: WeekPicture) -> None:
     """How far, and of that towed and solo."""
-    large = picture.distance[:1].isdigit()
+    large = picture.total[:1].isdigit()
     size = HUGE if large else PLAIN
-    sheet.text(MARGIN, sheet.y, picture.distance, size=size, bold=large)
+    sheet.text(MARGIN, sheet.y, picture.total, size=size, bold=large)
     sheet.y += size * LEADING
     if picture.parts:
         _strip(sheet, picture.parts)
@@ -79,35 +59,32 @@ def _strip(sheet: Sheet, parts: Sequence[Part]) -> None:
     sheet.y += PLAIN * LEADING + 2
 
 
-def _section(sheet: Sheet, title: str) -> None:
+def _section(sheet: Sheet, section: Section) -> None:
     scheme = sheet.scheme
     sheet.y += 5
     sheet.line((MARGIN, sheet.y), (RIGHT, sheet.y), colour=scheme.rule)
     sheet.y += 7
-    sheet.text(MARGIN, sheet.y, title, size=SMALL, colour=scheme.soft)
+    sheet.text(MARGIN, sheet.y, section.title, size=SMALL, colour=scheme.soft)
     sheet.y += SMALL * LEADING + 3
+    for fact in section.facts:
+        _fact(sheet, fact)
+    if section.bar is not None:
+        sheet.y += 2
+        gauge(sheet, section.bar)
+    for line in section.lines:
+        sheet.paragraph(line, most=3)
+        sheet.y += 3
 
 
-def _fact(sheet: Sheet, fact: Fact, *, below: bool = False) -> None:
-    """A name, its figure, and the remark beside it, or below where it is a longer one."""
-    soft = sheet.scheme.soft
-    if below:
-        taken = sheet.text(RIGHT, sheet.y, fact.figure, bold=True, align="right", width=190)
-        sheet.text(MARGIN, sheet.y, fact.name, width=INNER - taken - 10)
-        sheet.y += PLAIN * LEADING
-        sheet.text(RIGHT, sheet.y, fact.remark, size=SMALL, colour=soft, align="right")
-        sheet.y += SMALL * LEADING + 3
-        return
+def _fact(sheet: Sheet, fact: Fact) -> None:
+    """A name, its figure, and the remark beside it; below it where there is no room."""
     name = sheet.text(MARGIN, sheet.y, fact.name, width=150)
     at = MARGIN + max(name + 10, LABEL)
     figure = sheet.text(at, sheet.y, fact.figure, bold=True, width=RIGHT - at)
-    sheet.text(
-        RIGHT,
-        sheet.y,
-        fact.remark,
-        size=SMALL,
-        colour=soft,
-        align="right",
-        width=RIGHT - at - figure - 8,
-    )
+    if wide(fact.remark, SMALL) > RIGHT - at - figure - 10:
+        sheet.y += PLAIN * LEADING
+        sheet.text(at, sheet.y, fact.remark, size=SMALL, colour=sheet.scheme.soft, width=RIGHT - at)
+        sheet.y += SMALL * LEADING + 3
+        return
+    sheet.text(RIGHT, sheet.y + 1, fact.remark, size=SMALL, colour=sheet.scheme.soft, align="right")
     sheet.y += PLAIN * LEADING + 3
