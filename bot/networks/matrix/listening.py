@@ -148,29 +148,27 @@ class Listener:
                 await self._join(to)
 
     async def _said(self, room: str, info: RoomInfo, position: str) -> list[Event]:
-        """What was said since the position, in order, and nothing from before we joined."""
-        events, complete = self._since_joining(info.timeline.events)
+        """What was said since the position, in order, and nothing from before we were invited."""
+        events, complete = self._since_invited(info.timeline.events)
         earlier: list[Event] = []
         token = info.timeline.prev_batch if info.timeline.limited and not complete else None
         while token and len(earlier) < MOST_MISSED:
             page = checked(
                 await self._client.room_messages(room, start=token, end=position, limit=PAGE)
             )
-            found, complete = self._since_joining(page.chunk[::-1])
+            found, complete = self._since_invited(page.chunk[::-1])
             earlier = [*found, *earlier]
             token = page.end if page.chunk and not complete else None
         return [*earlier, *events]
 
-    def _since_joining(self, events: list[Event]) -> tuple[list[Event], bool]:
-        """Those after our own joining, and whether we joined among them."""
+    def _since_invited(self, events: list[Event]) -> tuple[list[Event], bool]:
+        """Those since we were in the room, or asked into it, and whether that is among them."""
         for place in range(len(events) - 1, -1, -1):
             event = events[place]
-            if (
-                isinstance(event, RoomMemberEvent)
-                and event.state_key == self._client.user_id
-                and event.membership == "join"
-                and event.prev_membership != "join"
-            ):
+            if not isinstance(event, RoomMemberEvent) or event.state_key != self._client.user_id:
+                continue
+            joined = event.membership == "join" and event.prev_membership not in ("join", "invite")
+            if joined or event.membership == "invite":
                 return events[place + 1 :], True
         return events, False
 
@@ -189,6 +187,7 @@ class Listener:
             room=room.room_id,
             own=self._client.user_id,
             names={each: user.display_name for each, user in room.users.items()},
+            title=room.display_name,
             private=room.joined_count == 2,
         )
         earlier = await self._event(room.room_id, refers_to(source))

@@ -31,11 +31,12 @@ Json = Mapping[str, Any]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Place:
-    """A room as its events are read: its id, who we are there, how people are called there."""
+    """A room as its events are read: its id, who we are, how people and the room are called."""
 
     room: str
     own: str
     names: Mapping[str, str]
+    title: str
     private: bool
 
 
@@ -107,6 +108,7 @@ def _message(event: Json, content: Json, place: Place) -> Message | None:
         thread=str(thread) if isinstance(thread, str) else None,
         photo=photo,
         private=place.private,
+        title=_name(event, place) if place.private else place.title,
     )
 
 
@@ -140,6 +142,7 @@ def _tapped(event: Json, place: Place, earlier: Json) -> Message | None:
         reply_to=refers_to(event),
         thread=str(thread) if isinstance(thread, str) else None,
         private=place.private,
+        title=_name(event, place) if place.private else place.title,
     )
 
 

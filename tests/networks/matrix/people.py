@@ -117,6 +117,15 @@ async def react(person: Person, room: str, event: str, key: str) -> str:
     return await person.send(room, "m.reaction", {"m.relates_to": relates})
 
 
+def joined(user: str, room: str | None = None) -> Callable[[Seen], bool]:
+    """Whether an event says that somebody joined."""
+    return lambda seen: (
+        seen.sender == user
+        and seen.content.get("membership") == "join"
+        and room in (None, seen.room)
+    )
+
+
 class Nio:
     """A person with a client made of matrix-nio."""
 
@@ -157,14 +166,6 @@ class Nio:
                 source["content"],
                 event.session_id or "",
             )
-        )
-
-    def joined(self, user: str, room: str | None = None) -> Callable[[Seen], bool]:
-        """Whether an event says that somebody joined."""
-        return lambda seen: (
-            seen.sender == user
-            and seen.content.get("membership") == "join"
-            and room in (None, seen.room)
         )
 
     async def devices_of(self, user: str, count: int) -> set[str]:
@@ -273,7 +274,7 @@ class Mautrix:
         await self.client.login(password=PASSWORD, device_name="mautrix")
         await self.client.crypto.load()
         await self.client.crypto.share_keys()
-        for kind in (EventType.ROOM_MESSAGE, EventType.REACTION, EventType.ROOM_REDACTION):
+        for kind in (EventType.ROOM_MESSAGE, EventType.REACTION, EventType.ROOM_MEMBER):
             self.client.add_event_handler(kind, self._show)
         self.client.start(None)
         return self
@@ -323,6 +324,13 @@ class Mautrix:
         content["info"] = {"mimetype": "image/png", "size": len(picture)}
         return content
 
+    def pause(self) -> None:
+        """Stop looking at the screen, while the homeserver is away."""
+        self.client.stop()
+
+    def resume(self) -> None:
+        self.client.start(None)
+
     async def leave(self) -> None:
         self.client.stop()
         await self.client.api.session.close()
@@ -341,5 +349,5 @@ async def shared_room(drawbar: Account, wren: Nio, *others: Person) -> str:
     for each in others:
         await each.join(room)
     for user in (drawbar.user, *(each.user for each in others)):
-        await wren.screen.wait_for(wren.joined(user, room))
+        await wren.screen.wait_for(joined(user, room))
     return room

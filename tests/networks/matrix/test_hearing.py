@@ -10,7 +10,7 @@ from bot.answers.answer import Answer
 from bot.messages import Deleted, Delivered, Edited, Letter, Message, Moved, NotFetched
 from tests.networks.matrix.conftest import Served
 from tests.networks.matrix.homeserver import Homeserver
-from tests.networks.matrix.people import Mautrix, Nio, Person, edit, react, say, shared_room
+from tests.networks.matrix.people import Mautrix, Nio, Person, edit, joined, react, say, shared_room
 
 ASKED = Answer(headline="Which trailer?", choices=("flatdeck", "camper"))
 PICTURE = b"\x89PNG\r\n\x1a\n" + bytes(range(256)) * 40
@@ -74,7 +74,7 @@ async def test_an_edit_of_something_said_before_drawbar_joined_is_told(
     room = await wren.create_room(encrypted=False)
     before = await say(wren, room, "odo 48011")
     await wren.client.room_invite(room, drawbar.user)
-    await wren.screen.wait_for(wren.joined(drawbar.user))
+    await wren.screen.wait_for(joined(drawbar.user))
     await edit(wren, room, before, "odo 48012")
     (edited,) = await drawbar.host.wait_for(1)
     assert isinstance(edited, Edited)
@@ -149,7 +149,7 @@ async def test_an_invitation_is_followed_from_those_whom_drawbar_knows_alone(
     )
     drawbar.host.known.add(wren.user)
     followed = await wren.create_room(drawbar.user)
-    await wren.screen.wait_for(wren.joined(drawbar.user, followed))
+    await wren.screen.wait_for(joined(drawbar.user, followed))
 
 
 async def test_an_upgraded_room_is_followed_to_the_one_that_replaces_it(
@@ -164,7 +164,7 @@ async def test_an_upgraded_room_is_followed_to_the_one_that_replaces_it(
     await wren.client.room_invite(to, drawbar.user)
     _, moved = await drawbar.host.wait_for(2)
     assert moved == Moved(network="matrix", chat=room, to=to)
-    await wren.screen.wait_for(wren.joined(drawbar.user, to))
+    await wren.screen.wait_for(joined(drawbar.user, to))
     await say(wren, to, "odo 48012")
     *_, after = await drawbar.host.wait_for(3)
     assert isinstance(after, Message)

@@ -14,7 +14,9 @@ from bot.networks.matrix.reading import LONGEST_TEXT, Place, event_of, moved_to,
 
 OURS = "@drawbar:chat.example"
 WREN = "@wren:chat.example"
-PLACE = Place(room="!hives:chat.example", own=OURS, names={WREN: "Wren"}, private=False)
+PLACE = Place(
+    room="!hives:chat.example", own=OURS, names={WREN: "Wren"}, title="Hives", private=False
+)
 WHEN = 1_780_000_000_000
 
 
@@ -41,7 +43,7 @@ def test_a_text_is_read_with_its_sender_and_time() -> None:
         name="Wren",
         sent_at=datetime.fromtimestamp(WHEN / 1000, UTC),
         text="odo 48011",
-        private=False,
+        title="Hives",
     )
 
 
