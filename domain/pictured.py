@@ -71,14 +71,15 @@ def closes(entry: Entry) -> bool:
     """Whether an entry's own arithmetic vouches for its figures.
 
     The parts of a weighing make its gross to the last digit that a platform shows; the volume and
-    price of a fill make its total to the cent or two that a pump rounds.
+    price of a fill make its total to the cent or two that a pump rounds, and it says what of: a
+    receipt whose product was not made out may be for exhaust fluid.
     """
     match entry:
         case Weighing(loads=loads):
             return _makes_gross(loads)
         case Fill(volume=volume, unit_price=price, cost=cost) if volume and price and cost:
-            same = price.unit == f"{cost.unit}/{volume.unit}"
-            return same and abs(volume.value * price.value - cost.value) <= ROUNDED
+            told = entry.product is not None and price.unit == f"{cost.unit}/{volume.unit}"
+            return told and abs(volume.value * price.value - cost.value) <= ROUNDED
         case Odometer():
             return True
         case _:

@@ -1,8 +1,8 @@
 """What a figure looks like on paper, and the letters that were seen in place of its digits.
 
 This file decides which cell of a page is a figure, with its money and its unit, and where a
-letter can only be a digit: an O in a weight, an l in a price. A figure with a letter mended is
-never certain. It does not know what a figure is of.
+letter can only be a digit (an O in a weight, an l in a price) or a digit only a letter (GR0SS). A
+figure with a letter mended is never certain. It does not know what a figure is of.
 """
 
 from __future__ import annotations
@@ -88,6 +88,22 @@ def _parted(cell: Cell) -> Cell:
     return replace(cell, words=words, confidences=confidences)
 
 
+_DIGIT_IN_WORD = re.compile(r"(?<=[A-Z])[015](?=[A-Z])|(?<=[a-z])[015](?=[a-z])")
+_LETTERS = {"0": "O", "1": "I", "5": "S"}
+LEAST_LETTERS = 4
+
+
+def _spelled(word: str) -> str:
+    """A word with a letter in place of the one digit inside it: 'GR0SS'."""
+    if sum(character.isalpha() for character in word) < LEAST_LETTERS:
+        return word
+    found = _DIGIT_IN_WORD.findall(word)
+    if len(found) != 1 or sum(character.isdigit() for character in word) != 1:
+        return word
+    letter = _LETTERS[found[0]]
+    return _DIGIT_IN_WORD.sub(letter if word.isupper() else letter.lower(), word)
+
+
 def _mended(cell: Cell, figured: bool) -> Cell:
     """A cell with the letters of its figures mended; `figured` says that a figure ends it."""
     words, confidences = list(cell.words), list(cell.confidences)
@@ -98,6 +114,8 @@ def _mended(cell: Cell, figured: bool) -> Cell:
         meant = word.translate(_DIGITS)
         if alike and enough and placed and meant != word:
             words[index], confidences[index] = meant, 0.0
+        else:
+            words[index] = _spelled(word)
     return replace(cell, words=tuple(words), confidences=tuple(confidences))
 
 

@@ -206,14 +206,14 @@ class Look:
 
 
 def _parts(text: str, letters: Sequence[Letter]) -> Iterator[Part]:
-    """Letters parted where a space was made out, and beside a digit where there is room for one."""
+    """Letters parted where a space was made out, or has room between a letter and a digit."""
     ends = set(accumulate(len(word) for word in text.split()))
     steps = [after.along - before.along for before, after in pairwise(letters)]
     usual = median(steps) if steps else 0.0
     begin = 0
     for index in range(1, len(letters) + 1):
-        figured = any(letter.text.isdigit() for letter in letters[index - 1 : index + 1])
-        apart = index < len(letters) and figured and steps[index - 1] > SPACE * usual
+        kinds = {letter.text.isdigit() for letter in letters[index - 1 : index + 1]}
+        apart = len(kinds) > 1 and steps[index - 1] > SPACE * usual
         if index in ends or apart:
             yield Part(tuple(letters[begin:index]))
             begin = index

@@ -232,6 +232,7 @@ def test_what_is_not_sure_is_one_tap_away(entry: Entry) -> None:
         weighing(steer_left=2600, steer_right=2660, steer=5280, drive=6140, gross=11420),
         weighing(trailer_1=4300, trailer_2=4240, trailer=8520, truck=11420, gross=19940),
         fill(cost=122.64),
+        replace(fill(), product=None),
         fill(volume=37.402),
         Fill(product="diesel", volume=Quantity(31.402, "gal"), cost=Quantity(122.44, "USD")),
         Fill(
