@@ -9,11 +9,11 @@ know rooms, keys or a server. Form: Client-Server API v1.11, 11.3.1 'm.room.mess
 from __future__ import annotations
 
 import json
-from dataclasses import replace
 from html import escape
 from typing import Any
 
 from bot.answers.answer import Answer
+from bot.answers.narrow import figures
 from bot.answers.plain import as_text
 from bot.messages import Letter
 
@@ -40,7 +40,7 @@ def html(answer: Answer) -> str:
     """Headline strong, rows in columns, notes a paragraph each, choices numbered."""
     parts = [f"<p><strong>{_lines(answer.headline)}</strong></p>"]
     if answer.rows:
-        columns = as_text(replace(answer, headline="", notes=(), choices=())).lstrip("\n")
+        columns = "\n".join(figures(answer.rows))
         parts.append(f"<pre><code>{escape(columns)}\n</code></pre>")
     parts += [f"<p>{_lines(note)}</p>" for note in answer.notes]
     if answer.choices:

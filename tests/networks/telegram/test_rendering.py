@@ -7,7 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bot.answers.answer import Answer, Row
-from bot.networks.telegram.rendering import LONGEST, WIDTH, figures, rendered
+from bot.answers.narrow import WIDTH, figures
+from bot.networks.telegram.rendering import LONGEST, rendered
 from tests.networks.telegram.limits import parsed, units
 
 OVER = Answer(
