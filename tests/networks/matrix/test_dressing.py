@@ -43,7 +43,7 @@ def test_figures_stand_in_columns_between_the_verdict_and_the_notes() -> None:
     )
     assert html(answer) == (
         "<p><strong>Over by 60 lb on the drive axle.</strong></p>"
-        "<pre><code>  Gross  21,340 lb\n  Drive   7,060 lb  60 lb over\n</code></pre>"
+        "<pre><code>Gross  21,340 lb\nDrive   7,060 lb  60 lb over\n</code></pre>"
         "<p>The door label governs.</p>"
         "<ol><li>right</li><li>wrong</li></ol>"
         "<p>Reply with the number, or react with it (1️⃣ 2️⃣).</p>"
