@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Callable, Sequence
+from operator import attrgetter
 from typing import Literal, cast
 
 from domain.context import DISTANCE_UNIT, Context
@@ -37,9 +38,11 @@ def read_odometers(scene: Scene) -> list[Odometer] | Doubt:
     """The odometer readings that a message states, a doubt about one, or none."""
     readings: list[Odometer] = []
     for figure in scene.live_figures():
-        if figure.role is not None or not _is_odometer(scene, figure):
+        if figure.role is not None:
             continue
         event = _event(scene, figure)
+        if not _is_odometer(scene, figure, event):
+            continue
         value = _quantity(scene.context, figure)
         reading = Odometer(
             odometer=value,
@@ -58,7 +61,7 @@ def read_odometers(scene: Scene) -> list[Odometer] | Doubt:
     return readings
 
 
-def _is_odometer(scene: Scene, figure: Figure) -> bool:
+def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
     if figure.dimension not in (None, DISTANCE) or not 0 < figure.value < LARGEST:
         return False
     label = figure.label
@@ -77,7 +80,7 @@ def _is_odometer(scene: Scene, figure: Figure) -> bool:
         return False
     known = scene.context.odometer
     follows = known is not None and 0 <= figure.value - known.value <= BARE_STEP
-    told = _event(scene, figure) is not None or scene.has("hitch")
+    told = event is not None or scene.has("hitch")
     if figure.dimension == DISTANCE:
         few = known is None and _little_else(scene, figure)
         return follows or (figure.value >= 10_000 and (told or few))
@@ -136,7 +139,7 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
             continue
         distance = min(abs(index - figure.start), abs(index - figure.end + 1))
         low, high = min(index, figure.start), max(index, figure.end)
-        distance += 3 * sum(scene.tokens[k].raw == "," for k in range(low, high))
+        distance += 3 * [token.raw for token in scene.tokens[low:high]].count(",")
         if not start <= index < end:
             distance += 6
         kind = token.senses["event"].split()[0]
@@ -156,7 +159,7 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
 
 def _nearest(figures: Sequence[Figure], index: int) -> Figure:
     """The figure that stands nearest to a token, the first of two."""
-    behind = bisect_left(figures, index, key=lambda figure: figure.start)
+    behind = bisect_left(figures, index, key=attrgetter("start"))
     around = figures[max(behind - 1, 0) : behind + 1]
     return min(around, key=lambda figure: abs(figure.start - index))
 

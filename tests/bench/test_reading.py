@@ -128,7 +128,7 @@ def test_the_time_to_read_a_long_message(book: Phrasebook, say: Say) -> None:
                 break
             try:
                 reading = partial(read, write(size), on_the_road(), book)
-                times.append(milliseconds(reading, rounds=1))
+                times.append(milliseconds(reading, rounds=3))
             except Exception as error:  # noqa: BLE001  a figure that failed is printed as such
                 say(f"  {name}, {size >> 10} KiB: {error!r}")
                 times.append(float("nan"))
