@@ -1,13 +1,16 @@
-"""A person's picture out of the homeserver's store, decrypted, and never more than asked for.
+"""Pictures out of the homeserver's store and into it, encrypted where the room is.
 
-This file decides how much is taken and what is said of a picture that can't be had; it does not
-look into pictures. Forms: Client-Server API v1.11, 11.7 'Content repository' and 11.7.1.6
-'Sending encrypted attachments'.
+This file decides how much of a person's picture is taken, what is said of one that can't be
+had, and that words never wait for a picture of ours. It does not look into pictures. Forms:
+Client-Server API v1.11, 11.7 'Content repository' and 11.7.1.6 'Sending encrypted attachments'.
 """
 
 from __future__ import annotations
 
+import asyncio
+import io
 import json
+import logging
 import re
 from http import HTTPStatus
 from typing import Any
@@ -17,13 +20,17 @@ from nio import AsyncClient
 from nio.crypto.attachments import decrypt_attachment
 from nio.exceptions import EncryptionError
 
-from bot.messages import NotFetched
-from bot.networks.matrix.requests import BROKEN
+from bot.messages import Drawn, NotFetched
+from bot.networks.matrix.requests import BROKEN, Unsuccessful, checked
 
 ADDRESS = re.compile(r"mxc://([^/\s]+)/([A-Za-z0-9_-]+)")
 CHUNK = 64 * 1024
+PNG = "image/png"
+FILE = "drawbar.png"
+UPLOAD_SECONDS = 20.0
 PATHS = ("/_matrix/client/v1/media/download", "/_matrix/media/v3/download")
 """Since v1.11, and what older servers have."""
+logger = logging.getLogger(__name__)
 
 
 async def fetch(client: AsyncClient, reference: str, most: int) -> bytes:
@@ -41,6 +48,28 @@ async def fetch(client: AsyncClient, reference: str, most: int) -> bytes:
     except BROKEN as error:
         raise NotFetched(f"The homeserver did not give the picture: {error!r}") from error
     return _decrypted(stored, told) if "key" in told else stored
+
+
+async def store(client: AsyncClient, picture: Drawn, *, encrypted: bool) -> dict[str, Any] | None:
+    """Put a picture of ours into the store: its part of an `m.image`, or None where it fails."""
+    size = len(picture.png)
+    try:
+        # nio sets no bound of time to what it uploads.
+        async with asyncio.timeout(UPLOAD_SECONDS):
+            answer, keys = await client.upload(
+                io.BytesIO(picture.png), PNG, FILE, encrypt=encrypted, filesize=size
+            )
+        address = checked(answer).content_uri
+    except (Unsuccessful, *BROKEN) as error:
+        logger.warning("Matrix: an answer goes without its picture: %s", error)
+        return None
+    width, height = picture.size
+    return {
+        "msgtype": "m.image",
+        "filename": FILE,
+        "info": {"mimetype": PNG, "size": size, "w": width, "h": height},
+        **({"file": {"url": address, **keys}} if encrypted else {"url": address}),
+    }
 
 
 async def _download(client: AsyncClient, media: str, most: int) -> bytes:

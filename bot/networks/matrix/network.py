@@ -137,6 +137,7 @@ class Matrix:
         if room is None:
             joining = letter.chat in connection.listener.joining
             return NotSent("the room is being joined") if joining else self._gone(letter.chat)
+        kind, content = await self._content(connection.client, room, letter)
         try:
             if room.encrypted:
                 await connection.keys.share(room)
@@ -144,19 +145,10 @@ class Matrix:
             return self._failed(error, letter.chat, sent=False)
         except (*BROKEN, EncryptionError) as error:
             return NotSent(repr(error))
-        return await self._put(connection.client, room, letter)
-
-    async def _put(self, client: AsyncClient, room: MatrixRoom, letter: Letter) -> Outcome:
-        if letter.answer.quiet and letter.reply_to:
-            kind, content = "m.reaction", reaction(letter.reply_to)
-        else:
-            kind, content = "m.room.message", content_of(letter.answer)
-            if related := relation(letter, private=room.joined_count == 2):
-                content["m.relates_to"] = related
         try:
             # The key was shared with everybody a moment ago: nio encrypts before it awaits.
             sent = checked(
-                await client.room_send(
+                await connection.client.room_send(
                     letter.chat, kind, content, tx_id=letter.key, ignore_unverified_devices=True
                 )
             )
@@ -167,6 +159,20 @@ class Matrix:
         except BROKEN as error:
             return Unknown(repr(error))
         return Delivered(str(sent.event_id))
+
+    async def _content(
+        self, client: AsyncClient, room: MatrixRoom, letter: Letter
+    ) -> tuple[str, dict[str, Any]]:
+        """The type and the content of what is sent: a sign, or words, beneath a picture or not."""
+        if letter.answer.quiet and letter.reply_to:
+            return "m.reaction", reaction(letter.reply_to)
+        content = content_of(letter.answer)
+        if related := relation(letter, private=room.joined_count == 2):
+            content["m.relates_to"] = related
+        # A client that knows no captions shows the picture alone: a warning takes no such risk.
+        if letter.picture is not None and not letter.answer.urgent:
+            content |= await media.store(client, letter.picture, encrypted=room.encrypted) or {}
+        return "m.room.message", content
 
     def _failed(self, error: Unsuccessful, chat: str, *, sent: bool) -> Outcome:
         """What an error means. `sent`: the answer itself was on its way."""

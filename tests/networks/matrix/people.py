@@ -18,7 +18,7 @@ import nio
 from mautrix.client import Client
 from mautrix.client.state_store import MemoryStateStore
 from mautrix.crypto import MemoryCryptoStore, OlmMachine
-from mautrix.crypto.attachments import encrypt_attachment
+from mautrix.crypto.attachments import decrypt_attachment, encrypt_attachment
 from mautrix.types import (
     EventType,
     MediaMessageEventContent,
@@ -314,6 +314,11 @@ class Mautrix:
         )
         read: Any = await self.client.crypto.decrypt_megolm_event(event)
         return str(read.content.body)
+
+    async def read_file(self, file: Json) -> bytes:
+        """An encrypted attachment, fetched and decrypted."""
+        stored = await self.client.download_media(file["url"])
+        return decrypt_attachment(stored, file["key"]["k"], file["hashes"]["sha256"], file["iv"])
 
     async def upload(self, picture: bytes) -> Json:
         stored, file = encrypt_attachment(picture)

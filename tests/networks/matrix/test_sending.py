@@ -7,12 +7,14 @@ from collections.abc import AsyncIterator
 from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
+from struct import pack
+from typing import Any
 
 import pytest
 import pytest_asyncio
 
 from bot.answers.answer import Answer
-from bot.messages import Delivered, Letter, Message, MovedTo, NotSent, Refused, Unknown
+from bot.messages import Delivered, Drawn, Letter, Message, MovedTo, NotSent, Refused, Unknown
 from tests.networks.matrix.conftest import Served
 from tests.networks.matrix.homeserver import Homeserver
 from tests.networks.matrix.people import Mautrix, Nio, Person, say, shared_room
@@ -20,9 +22,10 @@ from tests.networks.matrix.wire import Mishap, Wire
 
 WEEK = Answer(headline="This week: 204 miles.")
 SENDING = "/send/m.room"
+PIXELS = b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR" + pack(">II", 320, 200) + b"\x08\2\0\0\0" + bytes(900)
 
 
-def letter(room: str, key: str, answer: Answer = WEEK, **more: str) -> Letter:
+def letter(room: str, key: str, answer: Answer = WEEK, **more: Any) -> Letter:
     return Letter(chat=room, answer=answer, key=key, **more)
 
 
@@ -71,6 +74,39 @@ async def test_routine_gets_a_reaction_and_an_answer_in_a_group_replies(
     assert "m.relates_to" not in alone.content
     relates = thread.content["m.relates_to"]
     assert (relates["rel_type"], relates["event_id"]) == ("m.thread", said)
+
+
+async def test_a_picture_goes_with_its_words_in_one_encrypted_message(
+    drawbar: Served, wren: Nio, theo: Mautrix
+) -> None:
+    room = await heard_room(drawbar, wren, theo)
+    drawn = Drawn(png=PIXELS, alt="A week of bars.")
+    sent = await drawbar.matrix.send(replace(letter(room, "week"), picture=drawn))
+    assert isinstance(sent, Delivered)
+    for person in (wren, theo):
+        (shown,) = await person.screen.wait_for(lambda seen: seen.id == sent.reference)
+        content = shown.content
+        assert (content["msgtype"], content["body"]) == ("m.image", WEEK.headline)
+        assert content["filename"] == "drawbar.png"
+        assert (content["info"]["w"], content["info"]["h"]) == (320, 200)
+        assert await theo.read_file(content["file"]) == PIXELS
+    over = replace(letter(room, "over", Answer(headline="Over.", urgent=True)), picture=drawn)
+    await drawbar.matrix.send(over)
+    (warning,) = await wren.screen.wait_for(lambda seen: seen.text == "Over.")
+    assert warning.content["msgtype"] == "m.text"
+
+
+async def test_words_do_not_wait_for_a_picture_that_the_homeserver_does_not_take(
+    drawbar: Served, wren: Nio, wire: Wire
+) -> None:
+    await behind(wire, drawbar)
+    room = await heard_room(drawbar, wren)
+    wire.mishaps = [Mishap("/upload", 413, {"errcode": "M_TOO_LARGE", "error": "No"})]
+    drawn = Drawn(png=PIXELS, alt="A week of bars.")
+    sent = await drawbar.matrix.send(replace(letter(room, "week"), picture=drawn))
+    assert isinstance(sent, Delivered)
+    (shown,) = await wren.screen.wait_for(lambda seen: seen.text == WEEK.headline)
+    assert shown.content["msgtype"] == "m.text"
 
 
 async def test_after_a_restart_it_is_the_same_device_and_a_repeat_is_shown_once(
