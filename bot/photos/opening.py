@@ -13,11 +13,9 @@ import warnings
 from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 from PIL import Image, ImageOps
 
-Light = NDArray[np.uint8]
-"""The light of a picture: rows of pixels from 0, black, to 255, white."""
+from bot.photos.lighting import Light
 
 FORMATS = ("JPEG", "PNG", "WEBP")
 MOST_BYTES = 8 * 1024 * 1024
