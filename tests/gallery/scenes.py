@@ -1,0 +1,234 @@
+"""Every kind of answer, made by texting, and as each network shows it.
+
+`make gallery` writes the snapshots that the test compares, and, where Chromium is on the machine,
+pictures of a phone's screen.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import html
+import re
+import shutil
+import subprocess
+import tempfile
+import tomllib
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from functools import cache
+from pathlib import Path
+
+from bot.answers import shared, trouble
+from bot.answers.answer import Answer
+from bot.answers.plain import as_text
+from bot.messages import Delivered, Letter, Message, Outcome
+from bot.networks.matrix import dressing
+from bot.networks.telegram.rendering import rendered
+from bot.settings import settings
+from bot.wiring import drawbar
+
+HERE = Path(__file__).parent
+SCENES = HERE / "scenes.toml"
+SATURDAY = datetime(2026, 5, 30, 14, 0, tzinfo=UTC)
+CODE = re.compile(r"\b[A-Z2-9]{4}-[A-Z2-9]{4}\b")
+LONGEST = 900
+"""Characters of an answer: a phone's screen holds no more."""
+
+PHONE = 360
+"""CSS pixels: the width of the narrowest common phone."""
+
+TALLEST = 3600
+"""Pixels of a sheet of screens."""
+
+COLOURS = 24
+"""Colours of a picture that is kept: enough for text, and a quarter of the bytes."""
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """An answer, what it answers, and what that is an example of."""
+
+    name: str
+    texted: str
+    answer: Answer
+
+
+class Kept:
+    """A network that keeps what it is to send."""
+
+    name = "gallery"
+    once_by_key = True
+
+    def __init__(self) -> None:
+        self.letters: list[Letter] = []
+
+    async def send(self, letter: Letter) -> Outcome:
+        self.letters.append(letter)
+        return Delivered()
+
+
+ASIDES = (
+    Scene("a stranger", "hello", shared.stranger_answer()),
+    Scene("a wrong code", "ABCD-EFGH", shared.wrong_code_answer()),
+    Scene("the owner is let in", "ABCD-EFGH", shared.welcome_answer(keeps=True, empty=True)),
+    Scene("a keeper is let in", "ABCD-EFGH", shared.welcome_answer(keeps=True, empty=False)),
+    Scene("a reader is let in", "ABCD-EFGH", shared.welcome_answer(keeps=False, empty=False)),
+    Scene("a reader tells figures", "odo 48700", shared.reader_answer()),
+    Scene("alone with it, and not understood", "7 of 9?", trouble.not_read_answer()),
+    Scene("a flood", "odo 48701", trouble.too_many_answer()),
+    Scene("the disk is full", "odo 48702", trouble.not_written_answer()),
+    Scene(
+        "a chat that is gone",
+        "",
+        trouble.undelivered_answer("telegram", "-1001", "bot was kicked from the group"),
+    ),
+)
+"""What is said without a logbook, or of its trouble."""
+
+
+@cache
+def scenes() -> tuple[Scene, ...]:
+    """Every scene, in order."""
+    told = tomllib.loads(SCENES.read_text(encoding="utf-8"))["scene"]
+    return (*asyncio.run(_texted(told)), *ASIDES)
+
+
+async def _texted(told: Sequence[dict[str, object]]) -> list[Scene]:
+    network, found, at = Kept(), [], SATURDAY
+    with tempfile.TemporaryDirectory() as folder:
+        chosen = settings(database=str(Path(folder) / "log.db"), time_zone="America/Boise")
+        async with drawbar(chosen, [network]) as running:
+            for number, each in enumerate(told):
+                at += timedelta(minutes=int(str(each.get("after", 1))))
+                before = len(network.letters)
+                await running.take(_message(str(number), str(each["text"]), at))
+                said = [letter.answer for letter in network.letters[before:]]
+                if "name" in each:
+                    if len(said) != 1:
+                        raise ValueError(f"{each['text']!r} gets {len(said)} answers")
+                    found.append(Scene(str(each["name"]), str(each["text"]), said[0]))
+    return found
+
+
+def _message(number: str, text: str, at: datetime) -> Message:
+    return Message(
+        network=Kept.name,
+        chat="hives",
+        id=number,
+        author="wren",
+        name="Wren",
+        sent_at=at,
+        text=text,
+        title="Hives",
+    )
+
+
+def terminal(answer: Answer) -> str:
+    """An answer in the terminal."""
+    return as_text(answer)
+
+
+def telegram(answer: Answer) -> str:
+    """An answer as Telegram's HTML, its buttons a line each below."""
+    parts = rendered(answer)
+    buttons = [f"[{label}]" for part in parts for label in part.buttons]
+    return "\n".join([*(part.html for part in parts), *buttons])
+
+
+def matrix(answer: Answer) -> str:
+    """An answer as Matrix's HTML, an element a line."""
+    return dressing.html(answer).replace("><", ">\n<")
+
+
+NETWORKS: dict[str, Callable[[Answer], str]] = {
+    "terminal": terminal,
+    "telegram": telegram,
+    "matrix": matrix,
+}
+
+
+def snapshot(network: str) -> str:
+    """All scenes as one network shows them."""
+    shown = NETWORKS[network]
+    blocks = [f"## {each.name}\n> {each.texted}\n{shown(each.answer)}\n" for each in scenes()]
+    return CODE.sub("ABCD-EFGH", "\n".join(blocks))
+
+
+def path_of(network: str) -> Path:
+    """Where the approved snapshot is."""
+    return HERE / f"{network}.txt"
+
+
+STYLE = f"""
+body {{ margin: 0; background: #e8e6e1; font: 16px/1.35 "DejaVu Sans", sans-serif;
+  columns: {PHONE}px; column-gap: 0; column-fill: auto; height: {TALLEST}px }}
+section {{ break-inside: avoid; width: {PHONE}px; box-sizing: border-box; padding: 6px 10px }}
+h2 {{ font-size: 11px; color: #666; margin: 0 0 3px; font-weight: normal }}
+.them {{ background: #cfe3d4; margin-left: 60px }}
+.them, .us {{ border-radius: 10px; padding: 6px 9px; margin-bottom: 4px }}
+.us {{ background: #fff; margin-right: 12px }}
+.us div {{ white-space: pre-wrap; overflow-wrap: break-word }}
+pre {{ margin: 3px 0; font: 13px/1.4 "DejaVu Sans Mono", monospace; white-space: pre-wrap }}
+p {{ margin: 4px 0 }}
+button {{ display: block; width: 100%; margin: 3px 0; padding: 7px; border: 0; font-size: 15px;
+  background: #dde5ee; border-radius: 7px }}
+"""
+
+
+def page(network: str) -> str:
+    """A page with each scene as it stands on a phone."""
+    sections = "".join(_section(network, each) for each in scenes())
+    return f"<!doctype html><meta charset=utf-8><style>{STYLE}</style>{sections}"
+
+
+def _section(network: str, scene: Scene) -> str:
+    if network == "telegram":
+        parts = rendered(scene.answer)
+        said = "".join(f"<div>{part.html}</div>" for part in parts)
+        said += "".join(f"<button>{html.escape(each)}</button>" for each in parts[-1].buttons)
+    elif network == "matrix":
+        said = dressing.html(scene.answer)
+    else:
+        said = f"<pre>{html.escape(as_text(scene.answer))}</pre>"
+    texted = f'<div class="them">{html.escape(scene.texted)}</div>' if scene.texted else ""
+    return f'<section><h2>{scene.name}</h2>{texted}<div class="us">{said}</div></section>'
+
+
+def photograph(network: str, browser: str) -> None:
+    """Write a picture of the page."""
+    from PIL import Image
+
+    with tempfile.TemporaryDirectory() as folder:
+        source = Path(folder) / "page.html"
+        shot = Path(folder) / "page.png"
+        source.write_text(page(network), encoding="utf-8")
+        subprocess.run(
+            [
+                browser,
+                "--headless",
+                "--no-sandbox",
+                "--hide-scrollbars",
+                f"--window-size={PHONE * 4},{TALLEST}",
+                f"--screenshot={shot}",
+                source.as_uri(),
+            ],
+            check=True,
+            capture_output=True,
+        )
+        with Image.open(shot) as picture:
+            few_colours = picture.convert("RGB").quantize(COLOURS)
+            few_colours.save(HERE / f"{network}.png", optimize=True)
+
+
+def write_all() -> None:
+    """Write every snapshot and, with a browser, every picture."""
+    browser = shutil.which("chromium") or shutil.which("google-chrome")
+    for network in NETWORKS:
+        path_of(network).write_text(snapshot(network), encoding="utf-8")
+        if browser is not None:
+            photograph(network, browser)
+
+
+if __name__ == "__main__":
+    write_all()

@@ -1,0 +1,41 @@
+"""Every kind of answer as it was looked at and approved, on each network.
+
+Where an answer is to read otherwise, `make gallery` writes the snapshots anew: read them, look at
+the pictures, and commit both.
+"""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from bot.answers.narrow import WIDTH
+from tests.gallery.scenes import LONGEST, NETWORKS, path_of, scenes, snapshot, terminal
+
+NAMES = [each.name for each in scenes()]
+
+
+@pytest.mark.parametrize("network", NETWORKS)
+def test_answers_are_as_approved(network: str) -> None:
+    assert snapshot(network) == path_of(network).read_text(encoding="utf-8")
+
+
+def test_no_two_scenes_share_a_name() -> None:
+    assert len(set(NAMES)) == len(NAMES)
+
+
+@pytest.mark.parametrize("number", range(len(NAMES)), ids=NAMES)
+def test_an_answer_fits_a_phone(number: int) -> None:
+    answer = scenes()[number].answer
+    assert len(terminal(answer)) <= LONGEST
+    for block in re.findall(r"<pre>(.*?)</pre>", NETWORKS["telegram"](answer), re.S):
+        assert all(len(line) <= WIDTH for line in block.splitlines())
+
+
+@pytest.mark.parametrize("number", range(len(NAMES)), ids=NAMES)
+def test_an_answer_neither_shouts_nor_calls_anything_safe(number: int) -> None:
+    told = terminal(scenes()[number].answer)
+    assert "!" not in told
+    assert not re.search(r"\bsafe(ly)?\b", told, re.I)
+    assert not re.search("[\U0001f300-\U0001faff]", told)
