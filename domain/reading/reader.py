@@ -58,14 +58,19 @@ FACTUAL = frozenset(("full", "check_item", "hitch", "correction", "name", "vehic
 def read(text: str, context: Context, book: Phrasebook) -> Verdict:
     """What a message is: facts, a question, a doubt or talk. Raises nothing for any text."""
     cleaned = clean(text)
-    if context.asked is None and book.standing is not None:
-        standing = read_standing(cleaned, context, book.standing)
-        if standing is not None:
-            return standing
+    standing = read_standing(cleaned, context, book.standing) if book.standing else None
+    if standing is not None and not _answers(cleaned, context, book):
+        return standing
     rows = unfold(cleaned) if "\n" in cleaned and context.asked is None else []
     if len(rows) > 1:
         return _rows(rows, context, book)
     return _verdict(Scene(rows[0] if rows else cleaned, context, book), context)
+
+
+def _answers(text: str, context: Context, book: Phrasebook) -> bool:
+    """Whether a message answers the open question, where there is one."""
+    asked = context.asked
+    return asked is not None and answer_of(Scene(text, context, book), asked) is not None
 
 
 def _rows(rows: Sequence[str], context: Context, book: Phrasebook) -> Verdict:
