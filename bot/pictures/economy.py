@@ -11,13 +11,16 @@ from math import ceil, floor
 
 from bot.answers.pictures import EconomyPicture, Series
 from bot.pictures.palette import SERIES_MARKS
-from bot.pictures.sheet import LEADING, MARGIN, PLAIN, RIGHT, SMALL, Sheet
+from bot.pictures.sheet import LEADING, MARGIN, PLAIN, RIGHT, SMALL, Sheet, wide
 
 HIGH = 220.0
 LEFT = MARGIN + 26
 END = RIGHT - 6
 STEPS = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0)
 MOST_LINES = 7
+GAP = 6.0
+"""Between two days that are written."""
+
 MARK, SMALL_MARK = 7.5, 5.0
 BAND = 0.22
 
@@ -72,7 +75,7 @@ class _Plot:
         # One tank with a wide interval must not press all the others flat.
         low = max(min(ends), min(middles) - room)
         high = min(max(ends), max(middles) + room)
-        low, high = min([low, *bands]), max([high, *bands])
+        low, high = max(min([low, *bands]), 0.0), max([high, *bands])
         self.step = next(
             (each for each in STEPS if (high - low) / each < MOST_LINES - 1), STEPS[-1]
         )
@@ -106,18 +109,16 @@ def _grid(sheet: Sheet, picture: EconomyPicture, plot: _Plot) -> None:
             width=LEFT - 8,
         )
     base = plot.top + HIGH
+    written = MARGIN - GAP
     for tick in picture.ticks:
         x = plot.x(tick.at)
         sheet.line((x, base), (x, base + 4), colour=scheme.soft)
-        sheet.text(
-            x,
-            base + 5,
-            tick.label,
-            size=SMALL,
-            colour=scheme.soft,
-            align="center" if 0.08 < tick.at < 0.92 else "left" if tick.at < 0.5 else "right",
-            width=60,
-        )
+        half = wide(tick.label, SMALL) / 2
+        middle = min(max(x, MARGIN + half), RIGHT - half)
+        if middle - half < written + GAP:
+            continue
+        sheet.text(middle, base + 5, tick.label, size=SMALL, colour=scheme.soft, align="center")
+        written = middle + half
 
 
 def _band(sheet: Sheet, series: Series, style: _Style, plot: _Plot) -> None:
@@ -131,23 +132,19 @@ def _band(sheet: Sheet, series: Series, style: _Style, plot: _Plot) -> None:
 
 
 def _tanks(sheet: Sheet, series: Series, style: _Style, plot: _Plot) -> None:
-    for point in series.points:
-        x = plot.x(point.at)
-        sheet.line(
-            (x, plot.y(point.low)),
-            (x, plot.y(point.high)),
-            colour=style.colour,
-            width=style.size / 5,
-        )
-    for point in series.points:
-        sheet.mark(
-            plot.x(point.at),
-            plot.y(point.value),
-            style.mark,
-            size=style.size,
-            fill=style.colour,
-            edge=style.edge,
-        )
+    spans = [
+        ((plot.x(point.at), plot.y(point.low)), (plot.x(point.at), plot.y(point.high)))
+        for point in series.points
+    ]
+    if spans:
+        sheet.lines(spans, colour=style.colour, width=style.size / 5)
+    sheet.marks(
+        [(plot.x(point.at), plot.y(point.value)) for point in series.points],
+        style.mark,
+        size=style.size,
+        fill=style.colour,
+        edge=style.edge,
+    )
 
 
 def _listed(sheet: Sheet, series: Series, style: _Style) -> None:

@@ -10,8 +10,8 @@ from bot.answers.pictures import Bar
 from bot.pictures.palette import LOOKS
 from bot.pictures.sheet import LEADING, MARGIN, PLAIN, RIGHT, SMALL, Sheet
 
-TRACK = 206.0
-LINE = 172.0
+TRACK = 190.0
+LINE = 158.0
 """Where a limit stands on its track; what is beyond is over."""
 
 THICK = 10.0
@@ -32,7 +32,7 @@ def gauge(sheet: Sheet, bar: Bar) -> None:
         RIGHT, y + 1, bar.against, size=SMALL, colour=scheme.soft, align="right", width=room * 0.64
     )
     at = RIGHT - after - 6 if bar.against else RIGHT
-    sheet.text(at, y, bar.load, bold=True, align="right", width=room - after - 6)
+    sheet.text(at, y, bar.load, bold=True, align="right", width=room - after - 6, whole=True)
     y += PLAIN * LEADING + 3
     track(sheet, bar, y)
     sheet.mark(
@@ -51,6 +51,7 @@ def gauge(sheet: Sheet, bar: Bar) -> None:
         bold=bar.state in ("over", "near"),
         colour=scheme.soft if bar.state == "unrated" else scheme.ink,
         width=RIGHT - MARGIN - TRACK - 24,
+        whole=True,
     )
     sheet.y = y + THICK + 8
 

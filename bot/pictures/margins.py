@@ -91,7 +91,7 @@ def _row(sheet: Sheet, bar: Bar, scale: _Scale) -> None:
     scheme, look = sheet.scheme, LOOKS[bar.state]
     y = sheet.y
     sheet.mark(MARGIN + 5, y + PLAIN / 2 + 2, look.mark, size=8, fill=look.colour)
-    said = sheet.text(RIGHT, y, bar.left, bold=True, align="right", width=INNER * 0.5)
+    said = sheet.text(RIGHT, y, bar.left, bold=True, align="right", width=INNER * 0.5, whole=True)
     room = INNER - said - 25
     name = sheet.text(MARGIN + 15, y, bar.name, width=room * 0.62)
     sheet.text(
@@ -101,6 +101,7 @@ def _row(sheet: Sheet, bar: Bar, scale: _Scale) -> None:
         size=SMALL,
         colour=scheme.soft,
         width=room - name - 6,
+        whole=True,
     )
     y += PLAIN * LEADING + 2
     left = 1 - bar.used
@@ -125,10 +126,9 @@ def _row(sheet: Sheet, bar: Bar, scale: _Scale) -> None:
 
 def _whisker(sheet: Sheet, start: float, end: float, y: float) -> None:
     """How unsure the end of a bar is, edged so that it stands out from bar and track."""
+    caps = [((at, y - CAP), (at, y + CAP)) for at in (start, end)]
     for colour, width in ((sheet.scheme.ground, 4.0), (sheet.scheme.ink, 1.8)):
-        sheet.line((start, y), (end, y), colour=colour, width=width)
-        for at in (start, end):
-            sheet.line((at, y - CAP), (at, y + CAP), colour=colour, width=width)
+        sheet.lines([((start, y), (end, y)), *caps], colour=colour, width=width)
 
 
 def _break(sheet: Sheet, end: float, y: float, way: int) -> None:

@@ -26,12 +26,16 @@ TRUCK: Sequence[Point] = (
 WINDOW: Sequence[Point] = ((41, 41), (53, 58), (70, 58), (70, 41))
 REAR_WINDOW: Sequence[Point] = ((74, 41), (74, 58), (91, 58), (92, 41))
 FRONT, STEER, DRIVE, REAR = MARGIN + 4, 32.0, 118.0, 150.0
+BALL = FRONT + REAR + 8
+COUPLING = FRONT + REAR + 27
+"""Below the coupling, and clear of the drive axle."""
+
 TRAILER_FRONT, TRAILER_REAR = 212.0, RIGHT - 2
 AXLES_AT = 290.0
 BETWEEN = 27.0
 """Between two of the trailer's axles; more where each has a figure of its own."""
 
-BETWEEN_WEIGHED = 48.0
+BETWEEN_WEIGHED = 43.0
 
 
 def draw_rig(sheet: Sheet, picture: RigPicture) -> None:
@@ -80,6 +84,8 @@ def _truck(sheet: Sheet, picture: RigPicture, ground: float) -> None:
         (REAR_WINDOW, scheme.ground),
     ):
         sheet.shape([(FRONT + x, ground - y) for x, y in points], fill=fill)
+    if picture.trailer_name and not picture.pin:
+        sheet.line((FRONT + REAR, ground - 18), (BALL, ground - 18), width=4)
     for at, bar in ((STEER, picture.steer), (DRIVE, picture.drive)):
         _wheel(sheet, FRONT + at, ground, bar)
 
@@ -87,20 +93,14 @@ def _truck(sheet: Sheet, picture: RigPicture, ground: float) -> None:
 def _trailer(sheet: Sheet, picture: RigPicture, ground: float) -> None:
     scheme, drive = sheet.scheme, FRONT + DRIVE
     if picture.pin:
-        neck = ((drive - 10, 72), (drive + 66, 72), (drive + 66, 20), (drive + 54, 20))
+        neck = ((drive - 10, 72), (drive + 66, 72), (drive + 66, 18), (drive + 58, 18))
         outline = (*neck, (drive + 46, 54), (drive - 10, 54))
         sheet.shape([(x, ground - y) for x, y in outline], fill=scheme.body)
         sheet.box(drive + 60, ground - 72, TRAILER_REAR - drive - 60, 54, fill=scheme.body)
         sheet.box(drive - 3, ground - 55, 6, 17, fill=scheme.ink)
     else:
-        ball = FRONT + REAR + 8
-        sheet.stroke(
-            [(FRONT + REAR - 4, ground - 18), (ball, ground - 18)], colour=scheme.ink, width=4
-        )
-        sheet.stroke(
-            [(ball, ground - 22), (TRAILER_FRONT, ground - 22)], colour=scheme.body, width=5
-        )
-        sheet.mark(ball, ground - 22, "o", size=8, fill=scheme.ink)
+        sheet.line((BALL, ground - 22), (TRAILER_FRONT, ground - 22), colour=scheme.body, width=5)
+        sheet.mark(BALL, ground - 22, "o", size=8, fill=scheme.ink)
         width = TRAILER_REAR - TRAILER_FRONT
         sheet.box(TRAILER_FRONT, ground - 60, width, 42, fill=scheme.body)
     for place, bar in zip(_axle_places(picture), _axle_bars(picture), strict=True):
@@ -110,7 +110,8 @@ def _trailer(sheet: Sheet, picture: RigPicture, ground: float) -> None:
 def _axle_places(picture: RigPicture) -> list[float]:
     """Where each of the trailer's axles is."""
     apart = BETWEEN_WEIGHED if len(picture.trailer) > 1 else BETWEEN
-    first = AXLES_AT - apart * (picture.axles - 1) / 2
+    half = apart * (picture.axles - 1) / 2
+    first = min(AXLES_AT, TRAILER_REAR - WHEEL - 6 - half) - half
     return [first + apart * number for number in range(picture.axles)]
 
 
@@ -140,7 +141,7 @@ def _figures(sheet: Sheet, picture: RigPicture) -> None:
     weighed = [
         (FRONT + STEER, picture.steer),
         (FRONT + DRIVE, picture.drive),
-        (FRONT + REAR + 27, picture.tongue),
+        (min([COUPLING, *((FRONT + DRIVE + each) / 2 for each in places[:1])]), picture.tongue),
         *zip(places, picture.trailer, strict=False),
     ]
     shown = [(at, bar) for at, bar in weighed if bar is not None]
@@ -150,7 +151,7 @@ def _figures(sheet: Sheet, picture: RigPicture) -> None:
         right = ends[number + 1] if number < len(shown) else ends[-1] - at
         width = min(at - left, right - at) - 5
         value = bar.load.rpartition(" ")[0]
-        sheet.text(at, sheet.y, value, bold=True, align="center", width=width)
+        sheet.text(at, sheet.y, value, bold=True, align="center", width=width, whole=True)
         sheet.text(
             at,
             sheet.y + PLAIN + 4,

@@ -8,6 +8,7 @@ are used without its pyplot, whose list of open figures would hold every one of 
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from functools import lru_cache
 from io import BytesIO
@@ -15,9 +16,11 @@ from pathlib import Path
 from typing import Literal
 
 import matplotlib as mpl
+from matplotlib.artist import Artist
 from matplotlib.backends.backend_agg import FigureCanvasAgg, RendererAgg
 from matplotlib.figure import Figure
 from matplotlib.font_manager import FontProperties
+from matplotlib.lines import Line2D
 from matplotlib.patches import PathPatch, Polygon, Rectangle
 from matplotlib.path import Path as Outline
 from PIL import Image
@@ -34,9 +37,15 @@ SMALL, PLAIN, TITLE, HUGE = 11.5, 13.0, 16.0, 34.0
 """Sizes of type, in CSS pixels."""
 
 LEAST = 10.5
-"""Type is set no smaller than this to fit its place."""
+"""Words are set no smaller than this to fit their place; they are cut instead."""
+
+LEAST_WHOLE = 7.0
+"""Figures are set no smaller than this; they are left out instead, since one that is cut lies."""
 
 LEADING = 1.3
+VERDICT_LINES = 6
+"""More than any verdict takes: what it ends with (not to tow it like this) is never cut."""
+
 POINTS = 72
 COLOURS = 128
 """Colours in a picture; flat shapes and their soft edges need fewer."""
@@ -66,33 +75,46 @@ def wide(text: str, size: float, bold: bool = False) -> float:
     return float(width) / SCALE
 
 
-def fitted(text: str, width: float, size: float, bold: bool = False) -> tuple[str, float]:
-    """A line that is no wider than that: smaller where it must be, and at last cut."""
+def fitted(
+    text: str, width: float, size: float, bold: bool = False, whole: bool = False
+) -> tuple[str, float]:
+    """A line that is no wider than that: smaller where it must be, and at last cut.
+
+    A `whole` one is not cut, but empty.
+    """
+    least = LEAST_WHOLE if whole else LEAST
     full = wide(text, size, bold)
     if full <= width:
         return text, size
-    smaller = max(LEAST, int(2 * size * width / full) / 2)
-    while smaller > LEAST and wide(text, smaller, bold) > width:
+    smaller = max(least, int(2 * size * width / full) / 2)
+    while smaller > least and wide(text, smaller, bold) > width:
         smaller -= 0.5
-    while text and wide(text.rstrip(" ,") + "…", smaller, bold) > width:
-        if wide(text, smaller, bold) <= width:
-            return text, smaller
-        text = text[:-1]
-    return text.rstrip(" ,") + "…", smaller
+    if wide(text, smaller, bold) <= width:
+        return text, smaller
+    if whole:
+        return "", smaller
+
+    def cut(length: int) -> str:
+        return f"{text[:length].rstrip(' ,.')}…"
+
+    too_long = bisect_left(
+        range(1, len(text)), True, key=lambda length: wide(cut(length), smaller, bold) > width
+    )
+    return cut(too_long), smaller
 
 
-def wrapped(text: str, width: float, size: float, bold: bool = False, most: int = 4) -> list[str]:
+def wrapped(text: str, width: float, size: float, bold: bool, most: int) -> list[str]:
     """Text in lines no wider than that; the last of `most` takes what is left, and is cut."""
     lines: list[str] = []
     words = text.split()
-    while words:
-        count = len(words)
-        if len(lines) < most - 1:
-            while count > 1 and wide(" ".join(words[:count]), size, bold) > width:
-                count -= 1
-        lines.append(" ".join(words[:count]))
-        words = words[count:]
-    return lines
+    while words and len(lines) < most - 1:
+        ends = range(2, len(words) + 1)
+        fit = 1 + bisect_left(
+            ends, True, key=lambda end: wide(" ".join(words[:end]), size, bold) > width
+        )
+        lines.append(" ".join(words[:fit]))
+        words = words[fit:]
+    return [*lines, " ".join(words)] if words else lines
 
 
 class Sheet:
@@ -122,11 +144,15 @@ class Sheet:
         colour: str | None = None,
         align: Align = "left",
         width: float = INNER,
+        whole: bool = False,
     ) -> float:
-        """One line whose top is at `y`, no wider than `width`; how wide it came out."""
-        if not text:
+        """One line whose top is at `y`, no wider than `width`; how wide it came out.
+
+        A `whole` one is never cut, but left out where it has no room.
+        """
+        shown, set_in = fitted(text, width, size, bold, whole)
+        if not shown:
             return 0.0
-        shown, set_in = fitted(text, width, size, bold)
         self.axes.text(
             x,
             y + size,
@@ -169,7 +195,7 @@ class Sheet:
         self.y += PLAIN * LEADING + 5
         self.line((MARGIN, self.y), (RIGHT, self.y), colour=scheme.rule)
         self.y += 8
-        self.paragraph(verdict, size=TITLE, bold=True)
+        self.paragraph(verdict, size=TITLE, bold=True, most=VERDICT_LINES)
         self.y += 6
 
     def foot(self, *notes: str) -> None:
@@ -182,14 +208,20 @@ class Sheet:
         self, start: Point, end: Point, *, colour: str | None = None, width: float = 1.0
     ) -> None:
         """A straight line."""
-        self.axes.plot(
-            (start[0], end[0]),
-            (start[1], end[1]),
-            color=colour or self.scheme.ink,
-            linewidth=width,
-            solid_capstyle="butt",
-            scalex=False,
-            scaley=False,
+        self.lines([(start, end)], colour=colour or self.scheme.ink, width=width)
+
+    def lines(self, segments: Sequence[tuple[Point, Point]], *, colour: str, width: float) -> None:
+        """Straight lines of one kind."""
+        points = [point for segment in segments for point in segment]
+        steps = [Outline.MOVETO, Outline.LINETO] * len(segments)
+        self._add(
+            PathPatch(
+                Outline(points, steps),
+                facecolor="none",
+                edgecolor=colour,
+                linewidth=width,
+                capstyle="butt",
+            )
         )
 
     def box(
@@ -216,43 +248,50 @@ class Sheet:
             hatch=hatch or None,
         )
         patch.set_hatch_linewidth(1.1)
-        self.axes.add_patch(patch)
+        self._add(patch)
 
     def veil(
         self, x: float, y: float, width: float, height: float, *, fill: str, alpha: float
     ) -> None:
         """A rectangle that what lies below shows through."""
-        self.axes.add_patch(
-            Rectangle((x, y), width, height, facecolor=fill, edgecolor="none", alpha=alpha)
-        )
+        self._add(Rectangle((x, y), width, height, facecolor=fill, edgecolor="none", alpha=alpha))
 
     def shape(self, points: Sequence[Point], *, fill: str) -> None:
         """A closed polygon."""
-        self.axes.add_patch(Polygon(points, closed=True, facecolor=fill, edgecolor="none"))
-
-    def stroke(self, points: Sequence[Point], *, colour: str, width: float) -> None:
-        """A line through points."""
-        self.axes.add_patch(
-            PathPatch(Outline(points), facecolor="none", edgecolor=colour, linewidth=width)
-        )
+        self._add(Polygon(points, closed=True, facecolor=fill, edgecolor="none"))
 
     def mark(
         self, x: float, y: float, mark: str, *, size: float, fill: str, edge: str | None = None
     ) -> None:
         """A mark of a state or a series."""
-        self.axes.plot(
-            [x],
-            [y],
-            marker=mark,
-            markersize=size,
-            markerfacecolor=fill,
-            markeredgecolor=edge or self.scheme.edge,
-            markeredgewidth=1.0 if mark != "x" else 2.0,
-            linestyle="none",
-            scalex=False,
-            scaley=False,
-            clip_on=False,
+        self.marks([(x, y)], mark, size=size, fill=fill, edge=edge)
+
+    def marks(
+        self,
+        places: Sequence[Point],
+        mark: str,
+        *,
+        size: float,
+        fill: str,
+        edge: str | None = None,
+    ) -> None:
+        """Marks of one kind."""
+        self._add(
+            Line2D(
+                [x for x, _ in places],
+                [y for _, y in places],
+                marker=mark,
+                markersize=size,
+                markerfacecolor=fill,
+                markeredgecolor=edge or self.scheme.edge,
+                markeredgewidth=1.0 if mark != "x" else 2.0,
+                linestyle="none",
+            )
         )
+
+    def _add(self, artist: Artist) -> None:
+        # Not as a plot's own, which would be measured for a scale that nobody asks for.
+        self.axes.add_artist(artist)
 
     @property
     def height(self) -> float:
@@ -274,7 +313,7 @@ class Sheet:
         """The finished sheet as PNG, in few colours, which makes it small for a weak network."""
         out = BytesIO()
         few = self.pixels().quantize(
-            COLOURS, method=Image.Quantize.MEDIANCUT, dither=Image.Dither.NONE
+            COLOURS, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE
         )
         few.save(out, "PNG", optimize=False)
         return out.getvalue()

@@ -12,7 +12,7 @@ from bot.pictures.gauge import gauge
 from bot.pictures.sheet import HUGE, INNER, LEADING, MARGIN, PLAIN, RIGHT, SMALL, Sheet, wide
 
 STRIP = 14.0
-LABEL = 96.0
+LABEL = 84.0
 
 
 def draw_week(sheet: Sheet, picture: WeekPicture) -> None:
@@ -28,6 +28,8 @@ def _distance(sheet: Sheet, picture: WeekPicture) -> None:
     """How far, and of that towed and solo."""
     large = picture.total[:1].isdigit()
     size = HUGE if large else PLAIN
+    # So much of large type is empty above its figures.
+    sheet.y -= HUGE / 4 if large else 0
     sheet.text(MARGIN, sheet.y, picture.total, size=size, bold=large)
     sheet.y += size * LEADING
     if picture.parts:
