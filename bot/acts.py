@@ -16,13 +16,14 @@ from sqlalchemy.orm import Session
 from bot import inviting
 from bot.answers import asking, correcting, dispatch, shared
 from bot.answers.answer import Answer, joined
+from bot.knowing import RIG
 from bot.language_choice import language_answer
 from bot.store import journal, logbook, replies, standing, versions
 from bot.store.shelf import Book
 from bot.store.tables import ChatRow, MessageRow, OpenQuestionRow
 from domain.corrections import Amended, Change, Unclear, Withdrawn, bind
 from domain.doubts import answers_doubt, kinds_in_doubt, picked
-from domain.entries import Correction, Entry, Fill, Hitch, Odometer, Rating, Weighing
+from domain.entries import Correction, Entry, Fill, Odometer, Weighing
 from domain.log import Logged, Preferences, Reach
 from domain.motion import STOPS, is_moving, is_stop
 from domain.naming import Names, settled, which_trailer_is_open
@@ -120,7 +121,7 @@ def against_the_rig(desk: Desk, entries: tuple[Entry, ...], asked: Ask | None) -
     weighings = [each for each in entries if isinstance(each, Weighing)]
     if not weighings or (asked is not None and picked(entries, asked)):
         return None
-    told = desk.book.log(Reach(kinds=(Rating, Hitch), latest=dispatch.LATELY))
+    told = desk.book.log(RIG)
     return doubt_of(entries, rig_of(told, trailer=weighings[-1].trailer))
 
 

@@ -73,8 +73,8 @@ class Conversation:
         """
         with self._store.look() as session:
             heard = journal.hear(session, message)
-            if heard.message is not None:
-                return self._finish(heard.message)
+            if heard.key is not None:
+                return self._finish(heard.key, heard.state)
             knows = self._known(session, heard.chat, message)
         verdict = self._read(message.text, knows.context, sure_of(message.photo))
         if isinstance(verdict, Silent):
@@ -149,14 +149,14 @@ class Conversation:
             )
             before = journal.find(session, message.network, message.chat, message.id)
         if key is None:
-            return before is not None and self._finish(before)
+            return before is not None and self._finish(before.id, before.state)
         self._handle(key)
         return True
 
-    def _finish(self, row: MessageRow) -> bool:
+    def _finish(self, key: int, state: str | None) -> bool:
         """See to a message that came before, in case the worker that took it is gone."""
-        if row.state == journal.WAITING:
-            self._handle(row.id)
+        if state == journal.WAITING:
+            self._handle(key)
         return False
 
     def resume(self, wait: bool = True) -> int:

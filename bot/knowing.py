@@ -17,13 +17,21 @@ from bot.store.tables import ChatRow
 from domain.context import Context
 from domain.entries import Fill, Hitch, Odometer, Rating
 from domain.fuel import truck_fuel
-from domain.log import Preferences, Reach
+from domain.log import Log, Preferences, Reach
 from domain.naming import Names, names_in
 from domain.odometer import last_shown
-from domain.rig import rig_of
+from domain.quantities import Quantity
+from domain.rig import Rig, rig_of
 
 LATEST_FILLS = 20
 """Fills that tell what the truck burns, where its tank's rating does not."""
+
+
+LATEST_READINGS = (20, dispatch.LATELY)
+"""Readings among which the truck's own is looked for: a few, and then more."""
+
+RIG = Reach(kinds=(Rating, Hitch), latest=dispatch.LATELY)
+"""What tells the names and the ratings of the rig."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,11 +66,9 @@ def known(
     A reply to something else than the open question does not answer that.
     """
     session = book.session
-    told = book.log(Reach(kinds=(Rating, Hitch), latest=dispatch.LATELY))
-    hitched = told.hitched_to(sent_at)
-    names = replace(names_in(told), on=hitched.entry.trailer if hitched else None)
-    rig = rig_of(told)
-    read_off = book.log(Reach(kinds=(Fill, Odometer), latest=dispatch.LATELY, until=sent_at))
+    told = book.worked_out(RIG, _told)
+    hitched = told.log.hitched_to(sent_at)
+    names = replace(told.names, on=hitched.entry.trailer if hitched else None)
     question = chat.question
     about = replies.about(session, chat.id, reply_to)
     if question is not None and about not in (None, replies.first_of(session, question.message_id)):
@@ -72,12 +78,32 @@ def known(
         units=preferences.units,
         currency=preferences.currency,
         time_zone=preferences.time_zone,
-        odometer=last_shown(read_off, names.truck, sent_at),
-        tank=rig.quantity("truck", "tank"),
-        fuel=rig.fuel or truck_fuel(book.log(Reach(kinds=(Fill,), latest=LATEST_FILLS))),
-        hitched=hitched is not None if told.of(Hitch) else None,
+        odometer=_last_shown(book, names.truck, sent_at),
+        tank=told.rig.quantity("truck", "tank"),
+        fuel=told.rig.fuel or truck_fuel(book.log(Reach(kinds=(Fill,), latest=LATEST_FILLS))),
+        hitched=hitched is not None if told.log.of(Hitch) else None,
         truck=names.truck,
         trailers=names.trailers,
         asked=journal.asked(question) if question else None,
     )
     return Known(context, names, book.revision)
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    log: Log
+    names: Names
+    rig: Rig
+
+
+def _told(log: Log) -> _Told:
+    return _Told(log, names_in(log), rig_of(log))
+
+
+def _last_shown(book: Book, truck: str | None, moment: datetime) -> Quantity | None:
+    for latest in LATEST_READINGS:
+        log = book.log(Reach(kinds=(Fill, Odometer), latest=latest, until=moment))
+        shown = last_shown(log, truck, moment)
+        if shown is not None:
+            return shown
+    return None

@@ -116,17 +116,25 @@ def import_(
     def work() -> None:
         now = datetime.now(UTC)
         new = settings(database, units, currency, time_zone, language).preferences
-        with _opened(database) as store, store.work() as session:
-            home = _home(session, name) or journal.open_chat(
+
+        def home(session: Session) -> ChatRow:
+            return _home(session, name) or journal.open_chat(
                 session, terminal.NAME, terminal.CHAT, new, now
             )
-            plan = importing.plan(session, home, file, author or getpass.getuser())
+
+        with _opened(database) as store:
+            # Nobody who texts meanwhile waits until a long file is read.
+            with store.look() as session:
+                told_by = author or getpass.getuser()
+                plan = importing.plan(session, home(session), file, told_by)
             _show(plan)
-            if keeps:
-                click.echo(f"{_entries(importing.apply(session, home, plan, now))} kept.")
-            else:
+            if not keeps:
                 count = len(plan.keeps)
                 click.echo(f"{_entries(count)} would be kept; nothing is yet. --apply keeps them.")
+                return
+            with store.work() as session:
+                count = importing.apply(session, home(session), plan, now)
+                click.echo(f"{_entries(count)} kept.")
 
     _run(work)
 

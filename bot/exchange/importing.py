@@ -18,9 +18,10 @@ from datetime import date, datetime
 from functools import cache
 from math import isfinite
 from pathlib import Path
+from typing import TypeVar
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import select
+from sqlalchemy import insert, select
 from sqlalchemy.orm import Session
 
 from bot.answers.asking import ask_answer
@@ -49,6 +50,11 @@ STANDS = "stands already"
 CAME = "came in before"
 PENNIES = 0.05
 
+AT_ONCE = 500
+"""Rows that are written together."""
+
+T = TypeVar("T")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Item:
@@ -68,9 +74,13 @@ class Item:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
-    """What a file holds: each entry and its fate, and the headings that mean nothing here."""
+    """What a file holds: each entry and its fate, and the headings that mean nothing here.
+
+    It holds for a logbook at its `revision`.
+    """
 
     items: tuple[Item, ...]
+    revision: int
     unread: tuple[str, ...] = ()
     columns: tuple[tuple[str, str], ...] = ()
 
@@ -107,30 +117,49 @@ def plan(session: Session, home: ChatRow, path: Path, author: str) -> Plan:
     log = standing.log(session, home.logbook_id)
     items = _doubted(found.items, log) if found.foreign else found.items
     items = _known(session, home, log, items, ZoneInfo(preferences.time_zone))
-    return Plan(items=tuple(items), unread=found.unread, columns=found.columns)
+    return Plan(
+        items=tuple(items), revision=book.revision, unread=found.unread, columns=found.columns
+    )
 
 
 def apply(session: Session, home: ChatRow, planned: Plan, now: datetime) -> int:
-    """Keep what a plan keeps; how many entries that were. Commits all of it or nothing."""
+    """Keep what a plan keeps; how many entries that were. Commits all of it or nothing.
+
+    Raises NotReadable where the logbook has been changed since it was planned.
+    """
+    book = session.get_one(LogbookRow, home.logbook_id, with_for_update=True)
+    if book.revision != planned.revision:
+        raise files.NotReadable("The logbook was changed while the file was read; import it again.")
     people: dict[str, PersonRow] = {}
-    for item in planned.keeps:
-        if item.logged is None:
-            continue
-        message = MessageRow(
-            chat_id=home.id,
-            message=item.name,
-            person_id=_person(session, home, item.logged.by, people).id,
-            sent_at=item.logged.at,
-            received_at=now,
-            text=item.text,
-            state=journal.HANDLED,
-        )
-        session.add(message)
-        session.flush()
-        logbook.keep(session, home.logbook_id, message, item.logged.entry, item.logged.at)
-    session.get_one(LogbookRow, home.logbook_id).revision += 1
+    told = [(item, item.logged) for item in planned.keeps if item.logged is not None]
+    for some in _batched(told, AT_ONCE):
+        rows = [
+            {
+                "chat_id": home.id,
+                "message": item.name,
+                "person_id": _person(session, home, logged.by, people).id,
+                "sent_at": logged.at,
+                "received_at": now,
+                "text": item.text,
+                "state": journal.HANDLED,
+            }
+            for item, logged in some
+        ]
+        keys = session.execute(_JOURNAL, rows).scalars().all()
+        entries = [
+            (key, logged.entry, logged.at) for (_, logged), key in zip(some, keys, strict=True)
+        ]
+        logbook.keep_all(session, home.logbook_id, entries)
+    book.revision += 1
     session.commit()
     return len(planned.keeps)
+
+
+_JOURNAL = insert(MessageRow.rows()).returning(MessageRow.rows().c.id, sort_by_parameter_order=True)
+
+
+def _batched(items: Sequence[T], size: int) -> Iterator[Sequence[T]]:
+    return (items[start : start + size] for start in range(0, len(items), size))
 
 
 def home_of(session: Session, logbook_key: int) -> ChatRow | None:

@@ -17,7 +17,7 @@ from pathlib import Path
 
 from sqlalchemy import Connection, Engine, create_engine, event, inspect, text
 from sqlalchemy.engine import URL, make_url
-from sqlalchemy.exc import ArgumentError, DBAPIError
+from sqlalchemy.exc import ArgumentError, DBAPIError, OperationalError
 from sqlalchemy.orm import Session
 
 from bot.store.claims import Claims
@@ -109,7 +109,11 @@ def url_of(address: str | Path) -> URL:
         if url.drivername in ("postgresql", "postgres"):
             url = url.set(drivername="postgresql+psycopg")
         url.get_dialect().import_dbapi()
-    except (ArgumentError, ModuleNotFoundError, AttributeError) as error:
+    except (ArgumentError, ImportError, AttributeError) as error:
+        if isinstance(error, ImportError) and text_address.startswith("postgres"):
+            raise DatabaseTrouble(
+                f"PostgreSQL needs a driver ({error}): install Drawbar with its extra `postgres`."
+            ) from error
         raise DatabaseTrouble(
             f"--database {text_address!r} is not an address that Drawbar can open ({error});"
             " it wants a file name, sqlite:///file or postgresql://user@host/name."
@@ -152,7 +156,13 @@ def _write_ahead(connection: sqlite3.Connection) -> None:
 def _begin_sqlite(connection: Connection) -> None:
     # A writer takes its place in the queue at once: no upgrade that could fail half-way.
     mode = connection.get_execution_options().get("begin", "IMMEDIATE")
-    connection.exec_driver_sql(f"BEGIN {mode}")
+    driver = connection.connection.driver_connection
+    if driver is None:
+        raise DatabaseTrouble("The connection to the database is closed.")
+    try:
+        driver.execute(f"BEGIN {mode}").close()
+    except sqlite3.OperationalError as error:
+        raise OperationalError("BEGIN", None, error) from error
 
 
 def _check_sound(connection: Connection, shown: str) -> None:

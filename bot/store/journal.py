@@ -55,22 +55,24 @@ class Version:
 class Heard:
     """What is known already of a message that arrives; None of what was never heard of.
 
-    `message` is itself, where it came before.
+    `key` and `state` are its own, where it came before; `author` is the key of who sent it, by
+    the `name` that they have here.
     """
 
     chat: ChatRow | None = None
     book: LogbookRow | None = None
-    message: MessageRow | None = None
-    author: PersonRow | None = None
+    key: int | None = None
+    state: str | None = None
+    author: int | None = None
+    name: str = ""
 
     def is_as_told(self, message: Message) -> bool:
         """Whether chat and author are there, and are called what the message calls them."""
-        chat, author = self.chat, self.author
         return (
-            chat is not None
-            and author is not None
-            and chat.title == (message.title or chat.title)
-            and (author.named or author.name == message.name)
+            self.chat is not None
+            and self.author is not None
+            and self.chat.title == (message.title or self.chat.title)
+            and self.name == message.name
         )
 
 
@@ -81,7 +83,7 @@ _MESSAGE = (
     select(MessageRow).join(ChatRow).where(*_IS_CHAT, MessageRow.message == bindparam("message"))
 )
 _HEARD = (
-    select(ChatRow, LogbookRow, MessageRow, PersonRow)
+    select(ChatRow, LogbookRow, MessageRow.id, MessageRow.state, PersonRow.id, PersonRow.name)
     .join(LogbookRow, LogbookRow.id == ChatRow.logbook_id)
     .outerjoin(ChatRow.question)
     .outerjoin(
@@ -160,7 +162,7 @@ def record(
 
 def note(session: Session, chat: ChatRow, message: Message, received_at: datetime) -> int:
     """Note that a message came and had its effect, without its text; not yet committed."""
-    heard = Heard(chat=chat, author=_person(session, message))
+    heard = Heard(chat=chat, author=_person(session, message).id)
     return _write(session, heard, replace(message, text=""), received_at, HANDLED)
 
 
@@ -170,7 +172,7 @@ def _introduced(session: Session, message: Message, defaults: Preferences, now: 
     if chat is None:
         chat = open_chat(session, message.network, message.chat, defaults, now)
     chat.title = message.title or chat.title
-    heard = Heard(chat=chat, author=_person(session, message))
+    heard = Heard(chat=chat, author=_person(session, message).id)
     session.flush()
     return heard
 
@@ -185,7 +187,7 @@ def _write(
         {
             "chat_id": heard.chat.id,
             "message": message.id,
-            "person_id": heard.author.id,
+            "person_id": heard.author,
             "sent_at": message.sent_at,
             "received_at": received_at,
             "text": message.text,
@@ -257,7 +259,8 @@ def rename(session: Session, person: PersonRow, name: str) -> None:
     """Call a person by another name from now on, in every logbook that they text to."""
     person.name = name
     books = select(ChatRow.logbook_id).join(MessageRow).where(MessageRow.person_id == person.id)
-    session.execute(_MOVED_ON.where(LogbookRow.id.in_(books)))
+    moved_on = update(LogbookRow).where(LogbookRow.id.in_(books))
+    session.execute(moved_on.values(revision=LogbookRow.revision + 1))
 
 
 @dataclass(frozen=True, slots=True)
@@ -267,9 +270,9 @@ class Claimed:
     `version` says of what it is a version, where it is one.
     """
 
-    book: LogbookRow
     message: MessageRow
     chat: ChatRow
+    book: LogbookRow
     author: PersonRow
     version: VersionRow | None
 
@@ -280,27 +283,34 @@ def claim(session: Session, key: int, but: Sequence[int] = (), wait: bool = True
     None where nothing waits (another worker has handled it), or where `wait` is false and
     another worker is at that logbook now. Messages in `but` are passed over.
     """
-    book = session.scalar(_LOCKED if wait else _LOCKED_OR_SKIPPED, {"message": key})
-    if book is None:
+    lock = _LOCKED if wait else _LOCKED_OR_SKIPPED
+    locked = session.execute(lock, {"message": key}).scalar_one_or_none()
+    if locked is None:
         return None
     # Read once the logbook is locked: until then another worker may be changing all of it.
     found = session.execute(_OLDEST, {"up_to": key, "but": list(but) or [0]}).one_or_none()
-    return None if found is None else Claimed(book, *found)
+    if found is None:
+        return None
+    claimed = Claimed(*found)
+    # The chat may have joined another logbook while this one was waited for.
+    return claimed if claimed.book.id == locked else claim(session, key, but, wait)
 
 
-_LOCKED = (
-    select(LogbookRow)
-    .join(ChatRow)
-    .join(MessageRow)
-    .where(MessageRow.id == bindparam("message"))
-    .with_for_update(of=LogbookRow)
+_BOOKS, _CHATS, _MESSAGES = LogbookRow.rows(), ChatRow.rows(), MessageRow.rows()
+_BOOK_OF_MESSAGE = (
+    select(_BOOKS.c.id)
+    .join(_CHATS, _CHATS.c.logbook_id == _BOOKS.c.id)
+    .join(_MESSAGES, _MESSAGES.c.chat_id == _CHATS.c.id)
+    .where(_MESSAGES.c.id == bindparam("message"))
 )
-_LOCKED_OR_SKIPPED = _LOCKED.with_for_update(of=LogbookRow, skip_locked=True)
+_LOCKED = _BOOK_OF_MESSAGE.with_for_update(of=_BOOKS)
+_LOCKED_OR_SKIPPED = _BOOK_OF_MESSAGE.with_for_update(of=_BOOKS, skip_locked=True)
 _SAME = aliased(MessageRow)
 _OLDEST = (
-    select(MessageRow, ChatRow, PersonRow, VersionRow)
+    select(MessageRow, ChatRow, LogbookRow, PersonRow, VersionRow)
     .join(_SAME, _SAME.chat_id == MessageRow.chat_id)
     .join(ChatRow, ChatRow.id == MessageRow.chat_id)
+    .join(LogbookRow, LogbookRow.id == ChatRow.logbook_id)
     .join(PersonRow, PersonRow.id == MessageRow.person_id)
     .outerjoin(VersionRow, VersionRow.message_id == MessageRow.id)
     .outerjoin(ChatRow.question)
@@ -320,15 +330,13 @@ def settle(session: Session, claimed: Claimed) -> None:
     """A message has had its effects, and its logbook has moved on."""
     if claimed.message.state == WAITING:
         session.execute(_HANDLED, {"key": claimed.message.id})
-    session.execute(_MOVED_ON.where(LogbookRow.id == bindparam("key")), {"key": claimed.book.id})
+    session.execute(_MOVED_ON, {"key": claimed.book.id})
 
 
-_HANDLED = (
-    update(MessageRow.rows())
-    .where(MessageRow.rows().c.id == bindparam("key"))
-    .values(state=HANDLED)
+_HANDLED = update(_MESSAGES).where(_MESSAGES.c.id == bindparam("key")).values(state=HANDLED)
+_MOVED_ON = (
+    update(_BOOKS).where(_BOOKS.c.id == bindparam("key")).values(revision=_BOOKS.c.revision + 1)
 )
-_MOVED_ON = update(LogbookRow.rows()).values(revision=LogbookRow.revision + 1)
 
 
 def waiting(session: Session) -> tuple[int, ...]:

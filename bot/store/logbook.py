@@ -11,17 +11,25 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from datetime import date, datetime, time
+from functools import cache
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import Select, and_, bindparam, func, insert, select, update
+from sqlalchemy import Insert, Select, and_, bindparam, func, insert, select, update
 from sqlalchemy.orm import Session, aliased
 
 from bot.store import standing
 from bot.store.records import TABLES, common_values, own_values
-from bot.store.tables import ChangeRow, EntryRow, MessageRow, PersonRow, WeighingLoadRow
+from bot.store.tables import (
+    ChangeRow,
+    EntryRow,
+    MessageRow,
+    OwnTable,
+    PersonRow,
+    WeighingLoadRow,
+)
 from domain.corrections import Change
-from domain.entries import Entry, Weighing
+from domain.entries import KIND_NAMES, Entry, Weighing
 from domain.log import Logged, Preferences
 from domain.quantities import Quantity
 
@@ -50,28 +58,52 @@ def keep(
     replaces: int | None = None,
 ) -> Logged[Entry]:
     """Keep an entry that a message states, in place of another where it amends one."""
-    values = common_values(entry)
-    key: int = session.execute(
-        _INSERT_ENTRY,
-        {
-            "logbook_id": logbook_key,
-            "message_id": message.id,
-            "of_message": message.id,
-            "happened_at": at,
-            "replaces": replaces,
-            **values,
-        },
-    ).scalar_one()
-    table = TABLES[values["kind"]]
-    if table is not None:
-        session.execute(insert(table.rows()), {"entry_id": key, **own_values(entry)})
-    if isinstance(entry, Weighing):
-        session.execute(_INSERT_LOAD, _load_rows(key, entry.loads))
-    session.execute(_INSERT_CHANGE, {"message_id": message.id, "entry_id": key, "act": KEPT})
+    row = {**_row(logbook_key, message.id, entry, at), "replaces": replaces}
+    key: int = session.execute(_INSERT_ENTRY, {**row, "of_message": message.id}).scalar_one()
+    _keep_figures(session, [(message.id, key, entry)])
     if replaces is not None:
         withdraw(session, message, [replaces])
     name = session.get_one(PersonRow, message.person_id).name
     return Logged(entry=entry, at=at, by=name, key=key)
+
+
+def keep_all(
+    session: Session, logbook_key: int, told: Sequence[tuple[int, Entry, datetime]]
+) -> None:
+    """Keep the only entries of as many new messages, each by its message's key, at its time."""
+    rows = [{**_row(logbook_key, message, entry, at), "ordinal": 0} for message, entry, at in told]
+    keys = session.execute(_INSERT_ENTRIES, rows).scalars().all()
+    _keep_figures(
+        session,
+        [(message, key, entry) for (message, entry, _), key in zip(told, keys, strict=True)],
+    )
+
+
+def _row(logbook_key: int, message_key: int, entry: Entry, at: datetime) -> dict[str, Any]:
+    return {
+        "logbook_id": logbook_key,
+        "message_id": message_key,
+        "happened_at": at,
+        **common_values(entry),
+    }
+
+
+def _keep_figures(session: Session, kept: Sequence[tuple[int, int, Entry]]) -> None:
+    """What entries have beyond their common row, and that they were kept: message, key, entry."""
+    own: dict[type[OwnTable], list[dict[str, Any]]] = {}
+    loads: list[dict[str, Any]] = []
+    for _, key, entry in kept:
+        table = TABLES[KIND_NAMES[type(entry)]]
+        if table is not None:
+            own.setdefault(table, []).append({"entry_id": key, **own_values(entry)})
+        if isinstance(entry, Weighing):
+            loads += _load_rows(key, entry.loads)
+    for table, rows in own.items():
+        session.execute(_insert_own(table), rows)
+    if loads:
+        session.execute(_INSERT_LOAD, loads)
+    changes = [{"message_id": message, "entry_id": key, "act": KEPT} for message, key, _ in kept]
+    session.execute(_INSERT_CHANGE, changes)
 
 
 # Plain rows: as objects, which nobody looks at again, they would cost several times as much.
@@ -83,8 +115,14 @@ _NEXT_ORDINAL = select(func.coalesce(func.max(_EARLIER.ordinal) + 1, 0)).where(
 _INSERT_ENTRY = (
     insert(_ENTRY).values(ordinal=_NEXT_ORDINAL.scalar_subquery()).returning(_ENTRY.c.id)
 )
+_INSERT_ENTRIES = insert(_ENTRY).returning(_ENTRY.c.id, sort_by_parameter_order=True)
 _INSERT_LOAD = insert(WeighingLoadRow.rows())
 _INSERT_CHANGE = insert(ChangeRow.rows())
+
+
+@cache
+def _insert_own(table: type[OwnTable]) -> Insert:
+    return insert(table.rows())
 
 
 def _load_rows(key: int, loads: Mapping[str, Quantity]) -> list[dict[str, Any]]:

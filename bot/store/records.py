@@ -54,6 +54,13 @@ OWN: Mapping[str, tuple[str, ...]] = {
 }
 
 
+_EMPTY: Mapping[str, Mapping[str, None]] = {
+    kind: dict.fromkeys(each.name for each in table.rows().c if each.name != "entry_id")
+    for kind, table in TABLES.items()
+    if table is not None
+}
+
+
 def common_values(entry: Entry) -> dict[str, Any]:
     """The columns of `entries` that an entry fills by itself; raises TypeError for a correction."""
     if isinstance(entry, Correction):
@@ -70,9 +77,10 @@ def common_values(entry: Entry) -> dict[str, Any]:
 
 
 def own_values(entry: Entry) -> dict[str, Any]:
-    """The columns of the kind's own table, without the loads of a weighing."""
-    values: dict[str, Any] = {}
-    for name in OWN[KIND_NAMES[type(entry)]]:
+    """The columns of the kind's own table, all of them, without the loads of a weighing."""
+    kind = KIND_NAMES[type(entry)]
+    values: dict[str, Any] = dict(_EMPTY.get(kind, {}))
+    for name in OWN[kind]:
         value = getattr(entry, name)
         values |= quantity_values(name, value) if isinstance(value, Quantity) else {name: value}
     return values

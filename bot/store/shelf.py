@@ -11,11 +11,12 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right, insort
 from collections import OrderedDict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 from threading import Lock
+from typing import Any, TypeVar, cast
 
 from sqlalchemy.orm import Session
 
@@ -26,6 +27,8 @@ from domain.log import Log, Logged, Reach
 
 MOST_REMEMBERED = 50_000
 """Entries that a worker remembers in all, at about a kilobyte each."""
+
+Result = TypeVar("Result")
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,19 +64,44 @@ class Run:
         return replace(self, entries=tuple(entries))
 
 
+@dataclass(frozen=True, slots=True)
+class WorkedOut:
+    """What was worked out from runs, which holds as long as they are the same ones."""
+
+    runs: tuple[Run | None, ...]
+    result: object
+
+
+Work = Callable[[Log], Result]
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """What is remembered of a logbook: its runs by kind, and what was worked out from them."""
+
+    runs: Mapping[str, Run] = field(default_factory=dict)
+    worked_out: Mapping[tuple[Reach, Work[Any]], WorkedOut] = field(default_factory=dict)
+
+    @property
+    def size(self) -> int:
+        """How many entries that are."""
+        return sum(len(each.entries) for each in self.runs.values())
+
+
 class Book:
     """A logbook as one transaction sees and changes it."""
 
-    def __init__(self, session: Session, key: int, revision: int, runs: Mapping[str, Run]) -> None:
+    def __init__(self, session: Session, key: int, revision: int, known: Known) -> None:
         self.session = session
         self.key = key
         self.revision = revision
-        self._runs = dict(runs)
+        self._runs = dict(known.runs)
+        self._worked_out = dict(known.worked_out)
 
     @property
-    def runs(self) -> Mapping[str, Run]:
-        """What was read so far, by kind, with what was kept since."""
-        return self._runs
+    def known(self) -> Known:
+        """What was read and worked out so far, with what was kept since."""
+        return Known(self._runs, self._worked_out)
 
     def log(self, reach: Reach) -> Log:
         """What stands in the logbook, as far as an answer looks."""
@@ -82,6 +110,21 @@ class Book:
             for name, of_kind in standing.by_kind(reach)
             for each in self._within(name, of_kind)
         )
+
+    def worked_out(self, reach: Reach, work: Work[Result]) -> Result:
+        """What `work` makes of a part of the log; made anew once one of its kinds has changed.
+
+        The reach has no `until`: each would be remembered by itself.
+        """
+        names = [name for name, _ in standing.by_kind(reach)]
+        known = self._worked_out.get((reach, work))
+        if known is None or any(
+            run is not self._runs.get(name) for name, run in zip(names, known.runs, strict=True)
+        ):
+            result = work(self.log(reach))
+            known = WorkedOut(tuple(self._runs.get(name) for name in names), result)
+            self._worked_out[reach, work] = known
+        return cast(Result, known.result)
 
     def keep(
         self, message: MessageRow, entry: Entry, at: datetime, replaces: int | None = None
@@ -137,7 +180,7 @@ class Shelf:
 
     def __init__(self, most: int = MOST_REMEMBERED) -> None:
         self._most = most
-        self._held: OrderedDict[int, _Held] = OrderedDict()
+        self._held: OrderedDict[int, tuple[int, Known]] = OrderedDict()
         self._size = 0
         self._lock = Lock()
 
@@ -145,31 +188,21 @@ class Shelf:
         """A logbook to work with, given its revision as the session's transaction sees it."""
         with self._lock:
             held = self._held.get(key)
-        known = held.runs if held is not None and held.revision == revision else {}
-        return Book(session, key, revision, known)
+        return Book(session, key, revision, held[1] if held and held[0] == revision else Known())
 
     def put_back(self, book: Book, revision: int) -> None:
         """Remember a logbook as it is at a revision that is committed."""
-        runs = dict(book.runs)
-        held = _Held(revision, runs, sum(len(each.entries) for each in runs.values()))
+        known = book.known
         with self._lock:
             self._drop(book.key)
-            self._held[book.key] = held
-            self._size += held.size
+            self._held[book.key] = revision, known
+            self._size += known.size
             while self._size > self._most:
                 self._drop(next(iter(self._held)))
 
     def _drop(self, key: int) -> None:
-        held = self._held.pop(key, None)
-        if held is not None:
-            self._size -= held.size
-
-
-@dataclass(frozen=True, slots=True)
-class _Held:
-    revision: int
-    runs: Mapping[str, Run]
-    size: int
+        if key in self._held:
+            self._size -= self._held.pop(key)[1].size
 
 
 def _when(logged: Logged[Entry]) -> datetime:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sqlite3
+import sys
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
@@ -12,7 +13,7 @@ from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
 from sqlalchemy import create_engine, inspect, text
 
-from bot.store.database import DatabaseTrouble, Store, open_store
+from bot.store.database import DatabaseTrouble, Store, open_store, url_of
 from bot.store.migrations import HEAD, KNOWN
 from bot.store.migrations.run import config, downgrade, upgrade
 from bot.store.tables import Table
@@ -119,6 +120,14 @@ def test_a_database_of_a_newer_drawbar_is_left_alone(store: Store, address: str)
         connection.execute(text("UPDATE alembic_version SET version_num = '9999'"))
     with pytest.raises(DatabaseTrouble, match="newer Drawbar"):
         open_store(address)
+
+
+def test_a_missing_driver_of_postgresql_is_told_by_the_extra_that_has_it(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setitem(sys.modules, "psycopg", None)
+    with pytest.raises(DatabaseTrouble, match=r"with its extra `postgres`\.$"):
+        url_of("postgresql://ana@localhost/drawbar")
 
 
 @pytest.mark.parametrize("address", ["oracle+nothing://x", "mailto://", "://"])

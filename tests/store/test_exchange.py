@@ -143,6 +143,20 @@ def brought(store: Store, home: ChatRow, path: Path) -> importing.Plan:
     return planned
 
 
+def test_a_logbook_that_was_changed_while_a_file_was_read_gets_nothing_of_it(
+    store: Store, tmp_path: Path
+) -> None:
+    home = chat(store)
+    path = tmp_path / "old.csv"
+    path.write_text("Date,Odometer (mi),Gallons\n2026-07-01,48011,31.4\n")
+    with store.look() as session:
+        planned = importing.plan(session, home, path, "Ana")
+    told(store, as_told("odo 48213"))
+    with store.work() as session, pytest.raises(files.NotReadable, match="import it again"):
+        importing.apply(session, home, planned, NOW)
+    assert len(exported(store, home)) == 1
+
+
 def written(store: Store, home: ChatRow, path: Path) -> Path:
     path.write_bytes(exporting.written(exported(store, home), path.suffix))
     return path

@@ -14,7 +14,7 @@ from bot.store.database import Store
 from bot.store.shelf import Book, Shelf
 from bot.store.tables import LogbookRow, MessageRow
 from domain.entries import Entry, Fill, Hitch, Odometer, Rating, Weighing
-from domain.log import EVERYTHING, Logged, Reach
+from domain.log import EVERYTHING, Log, Logged, Reach
 from domain.odometer import last_shown
 from tests.store.logbooks import START, first_message, lb, mi
 
@@ -132,6 +132,30 @@ def test_an_answer_about_now_reads_no_row_a_second_time(
         assert found == list(standing.log(book.session, key, FEW))
 
 
+def test_what_was_worked_out_holds_until_one_of_its_kinds_changes(store: Store) -> None:
+    key, _ = first_message(store)
+    shelf = Shelf()
+    reach = Reach(kinds=(Hitch,), latest=3)
+    worked: list[int] = []
+
+    def work(log: Log) -> int:
+        worked.append(len(log))
+        return len(log)
+
+    with opened(store, shelf, key) as (book, message):
+        book.keep(message, Hitch(action="hitched"), START)
+        assert book.worked_out(reach, work) == 1
+        book.keep(message, Odometer(odometer=mi(48_011)), START)
+        assert book.worked_out(reach, work) == 1
+    with opened(store, shelf, key) as (book, message):
+        assert book.worked_out(reach, work) == 1
+        kept = book.keep(message, Hitch(action="unhitched"), START)
+        assert book.worked_out(reach, work) == 2
+        book.withdraw(message, [kept.key])
+        assert book.worked_out(reach, work) == 1
+    assert worked == [1, 2, 1]
+
+
 def test_a_worker_remembers_only_so_many_entries(store: Store) -> None:
     key, _ = first_message(store)
     with store.work() as session:
@@ -145,7 +169,7 @@ def test_a_worker_remembers_only_so_many_entries(store: Store) -> None:
             book = shelf.take(session, key, 0)
             book.log(EVERYTHING)
             shelf.put_back(book, 0)
-            assert bool(shelf.take(session, key, 0).runs) is remembers
+            assert bool(shelf.take(session, key, 0).known.runs) is remembers
 
 
 def test_the_odometer_last_showed_what_was_read_last_off_a_fill_or_by_itself(

@@ -43,6 +43,10 @@ def worker() -> Iterator[ThreadPoolExecutor]:
         yield pool
 
 
+def write_ahead(store: Store) -> Path:
+    return Path(f"{store.engine.url.database}-wal")
+
+
 class Rest:
     """Waiting that takes no time, and ends the trouble after so many turns."""
 
@@ -116,7 +120,7 @@ async def test_a_server_that_cuts_every_connection_and_refuses_new_ones_loses_no
 async def test_a_full_disk_loses_nothing(store: Store, worker: ThreadPoolExecutor) -> None:
     told(store, as_told("odo 48001", at=0))
     # The disk of the test's own process is full: the write-ahead log can't grow.
-    full = Path(f"{store.engine.url.database}-wal").stat().st_size
+    full = write_ahead(store).stat().st_size
     soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
     resource.setrlimit(resource.RLIMIT_FSIZE, (full, hard))
 
