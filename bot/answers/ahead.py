@@ -9,6 +9,7 @@ from __future__ import annotations
 from datetime import datetime
 
 from bot.answers.answer import Answer, Row
+from bot.answers.language import marked, say
 from bot.answers.measures import (
     about_distance,
     about_volume,
@@ -18,7 +19,7 @@ from bot.answers.measures import (
     price,
     volume,
 )
-from bot.answers.words import figure
+from bot.answers.words import about, figure, sentence
 from domain.driving import Driving, driving
 from domain.economy import RECENT, estimate
 from domain.fuel import NINETY, Tank
@@ -29,26 +30,29 @@ from domain.trip import last_distance_to
 from domain.verdicts import Question
 
 GROUNDS = {
-    "own": "from your own tanks",
-    "others": "from your other driving",
-    "assumed": "assumed, no tanks of yours yet",
+    "own": marked("from your own tanks"),
+    "others": marked("from your other driving"),
+    "assumed": marked("assumed, no tanks of yours yet"),
 }
 """Where a rate comes from, in a row's remark."""
 
 
 LACKING = {
-    "tank": Answer(
-        headline="I need the tank's size for that.", notes=("Text it like: truck tank 34 gal.",)
+    "tank": (
+        marked("I need the tank's size for that."),
+        marked("Text it like: truck tank 34 gal."),
     ),
-    "full": Answer(
-        headline="I need one full fill with its odometer first.",
-        notes=("Text the next one like: odo 48211, 31.4 gal, full.",),
+    "full": (
+        marked("I need one full fill with its odometer first."),
+        marked("Text the next one like: odo 48211, 31.4 gal, full."),
     ),
 }
-"""What is asked for where a range lacks a fact."""
+"""What is asked for where a range lacks a fact, and how to text it."""
 
 
-BY_THE_GAUGE = "An estimate: go by the gauge, and fill early before a long grade or a headwind."
+BY_THE_GAUGE = marked(
+    "An estimate: go by the gauge, and fill early before a long grade or a headwind."
+)
 
 
 def range_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
@@ -57,28 +61,34 @@ def range_answer(log: Log, preferences: Preferences, now: datetime, question: Qu
     try:
         told = reach(driven, estimate(_recent_tanks(driven, now)))
     except NotEnoughTold as error:
-        return LACKING[error.lacks]
+        lacking, text_it = LACKING[error.lacks]
+        return Answer(headline=say(lacking), notes=(say(text_it),))
     how = mode_phrase(told.mode)
     unsure = told.km - told.sure_km
-    headline = f"About {about_distance(told.km, unsure, preferences)} to the reserve"
     if question.distance is not None:
         headline = _reaches(told, question.distance, preferences)
-    elif how:
-        headline = f"{headline}, {how}"
+    else:
+        far = about(about_distance(told.km, unsure, preferences))
+        headline = sentence(say("{distance} to the reserve", distance=far))
+        headline = f"{headline}, {how}." if how else f"{headline}."
     return Answer(
-        headline=f"{headline}.",
+        headline=headline,
         rows=(
             Row(
-                "In the tank",
-                f"about {about_volume(told.left, NINETY * told.left_sd, preferences)}",
-                f"of {figure(told.capacity)}, at {_reading(driven, preferences)}",
+                say("In the tank"),
+                about(about_volume(told.left, NINETY * told.left_sd, preferences)),
+                say(
+                    "of {tank}, at {reading}",
+                    tank=figure(told.capacity),
+                    reading=_reading(driven, preferences),
+                ),
             ),
-            Row("Count on", about_distance(told.sure_km, unsure, preferences)),
-            Row("Dry at about", about_distance(told.empty_km, unsure, preferences)),
-            Row("Economy", economy_figure(told.rate, preferences), GROUNDS[told.grounds]),
-            Row("Reserve", volume(told.reserve, preferences), "a tenth of the tank"),
+            Row(say("Count on"), about_distance(told.sure_km, unsure, preferences)),
+            Row(say("Dry at about"), about_distance(told.empty_km, unsure, preferences)),
+            Row(say("Economy"), economy_figure(told.rate, preferences), say(GROUNDS[told.grounds])),
+            Row(say("Reserve"), volume(told.reserve, preferences), say("a tenth of the tank")),
         ),
-        notes=(BY_THE_GAUGE,),
+        notes=(say(BY_THE_GAUGE),),
     )
 
 
@@ -88,7 +98,8 @@ def plan_answer(log: Log, preferences: Preferences, now: datetime, question: Que
     km, whence = _planned_km(driven, question)
     if km is None:
         return Answer(
-            headline="How far is it?", notes=("Text it like: plan 420 miles with the camper.",)
+            headline=say("How far is it?"),
+            notes=(say("Text it like: plan 420 miles with the camper."),),
         )
     told = plan(
         driven, estimate(_recent_tanks(driven, now)), km, _planned_mode(driven, question, now)
@@ -96,14 +107,14 @@ def plan_answer(log: Log, preferences: Preferences, now: datetime, question: Que
     spread = (told.high - told.low) / 2
     fuel = about_volume(told.litres, spread, preferences)
     cost = told.cost(told.litres)
-    paid = "" if cost is None else f", about {figure(cost, 0)}"
-    how = mode_phrase(told.mode)
+    takes = about(fuel) if cost is None else f"{about(fuel)}, {about(figure(cost, 0))}"
+    drive = f"{distance(told.km, preferences)} {mode_phrase(told.mode)}".strip()
     return Answer(
-        headline=f"{distance(told.km, preferences)} {how}".strip() + f": about {fuel}{paid}.",
+        headline=f"{drive}: {takes}.",
         rows=tuple(_plan_rows(told, preferences)),
         notes=(
             *whence,
-            "Nine trips in ten like yours fall inside; wind and grades can take more.",
+            say("Nine trips in ten like yours fall inside; wind and grades can take more."),
         ),
     )
 
@@ -113,38 +124,52 @@ def _plan_rows(told: Plan, preferences: Preferences) -> list[Row]:
     low, high = told.cost(told.low), told.cost(told.high)
     rows = [
         Row(
-            "Fuel",
-            f"{about_volume(told.low, spread, preferences)} to "
-            f"{about_volume(told.high, spread, preferences)}",
+            say("Fuel"),
+            _from_to(
+                about_volume(told.low, spread, preferences),
+                about_volume(told.high, spread, preferences),
+            ),
         )
     ]
     if low is not None and high is not None and told.price is not None:
         rows.append(
-            Row("Cost", f"{figure(low, 0)} to {figure(high, 0)}", f"at {price(told.price)}")
+            Row(
+                say("Cost"),
+                _from_to(figure(low, 0), figure(high, 0)),
+                say("at {price}", price=price(told.price)),
+            )
         )
     if told.stops is not None:
-        rows.append(Row("Fuel stops", str(told.stops), "from a full tank, a tenth left"))
-    rows.append(Row("Economy", economy_figure(told.rate, preferences), GROUNDS[told.grounds]))
+        rows.append(Row(say("Fuel stops"), str(told.stops), say("from a full tank, a tenth left")))
+    rows.append(
+        Row(say("Economy"), economy_figure(told.rate, preferences), say(GROUNDS[told.grounds]))
+    )
     return rows
+
+
+def _from_to(low: str, high: str) -> str:
+    return say("{first} to {last}", first=low, last=high)
 
 
 def _reaches(told: Reach, asked: Quantity, preferences: Preferences) -> str:
     km = asked.amount("km")
     far = distance(km, preferences)
     if km <= told.sure_km:
-        return f"Yes: {far} should leave the reserve untouched"
+        return say("Yes: {distance} should leave the reserve untouched.", distance=far)
     if km <= told.km:
-        return f"Close: {far} is likely, but it may take some of the reserve"
+        return say(
+            "Close: {distance} is likely, but it may take some of the reserve.", distance=far
+        )
     if km < told.empty_km:
-        return f"No: {far} would run into the reserve; fill on the way"
-    return f"No: {far} is more than is in the tank; fill first"
+        return say("No: {distance} would run into the reserve; fill on the way.", distance=far)
+    return say("No: {distance} is more than is in the tank; fill first.", distance=far)
 
 
 def _reading(driven: Driving, preferences: Preferences) -> str:
     """The last odometer reading as it was texted."""
     latest = driven.track.latest
     shown = getattr(latest.logged.entry, "odometer", None) if latest else None
-    return "the last reading" if shown is None else figure(shown, 0)
+    return say("the last reading") if shown is None else figure(shown, 0)
 
 
 def _planned_km(driven: Driving, question: Question) -> tuple[float | None, tuple[str, ...]]:
@@ -153,7 +178,9 @@ def _planned_km(driven: Driving, question: Question) -> tuple[float | None, tupl
         return question.distance.amount("km"), ()
     place = question.until if isinstance(question.until, str) else None
     before = None if place is None else last_distance_to(driven.trips, place)
-    return before, () if before is None else (f"As far as the last trip to {place} was.",)
+    if before is None:
+        return None, ()
+    return before, (say("As far as the last trip to {place} was.", place=place),)
 
 
 def _planned_mode(driven: Driving, question: Question, now: datetime) -> str:

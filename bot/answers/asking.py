@@ -11,8 +11,9 @@ from collections.abc import Mapping
 
 from bot.answers.answer import Answer
 from bot.answers.brief import brief, field_name
-from bot.answers.words import figure, listed, sentence
-from domain.verdicts import Ask
+from bot.answers.language import SOURCE, marked, say, spoken
+from bot.answers.words import either, figure, sentence
+from domain.verdicts import Ask, Choice
 
 FAR_OVER = "far_over"
 PHOTO = "photo"
@@ -20,42 +21,52 @@ WHICH_TRAILER = "which_trailer"
 WHICH_FIGURE = "which_figure"
 
 BY_REASON: Mapping[str, str] = {
-    "does_not_sum": "The axles make {0}, the gross reads {1}. Which figure is wrong?",
-    "lone_load": "{0} of what?",
-    "two_loads": "{0} and {1}: which axles are those?",
-    "implausible": "{0} can't be right for the {field}. What was it?",
-    FAR_OVER: "{0} on the {field} is far beyond its rating, {1}. Is that right?",
-    "swapped": "Steer {0} and drive {1}: are they the wrong way round?",
-    "backwards": "{0} is behind the last reading, {1}. What does the odometer show?",
-    "jump": "{0} is a long way past the last reading, {1}. What does the odometer show?",
-    "over_tank": "{0} is more than the tank holds, {1}. How much went in?",
-    "price_does_not_fit": "Volume and price make {0}, not {1}. Which figure is wrong?",
-    WHICH_TRAILER: "Which trailer is on?",
-    WHICH_FIGURE: "Which figure do you mean?",
+    "does_not_sum": marked("The axles make {one}, the gross reads {other}. Which figure is wrong?"),
+    "lone_load": marked("{one} of what?"),
+    "two_loads": marked("{one} and {other}: which axles are those?"),
+    "implausible": marked("{one} can't be right for the {field}. What was it?"),
+    FAR_OVER: marked("{one} on the {field} is far beyond its rating, {other}. Is that right?"),
+    "swapped": marked("Steer {one} and drive {other}: are they the wrong way round?"),
+    "backwards": marked("{one} is behind the last reading, {other}. What does the odometer show?"),
+    "jump": marked(
+        "{one} is a long way past the last reading, {other}. What does the odometer show?"
+    ),
+    "over_tank": marked("{one} is more than the tank holds, {other}. How much went in?"),
+    "price_does_not_fit": marked(
+        "Volume and price make {one}, not {other}. Which figure is wrong?"
+    ),
+    WHICH_TRAILER: marked("Which trailer is on?"),
+    WHICH_FIGURE: marked("Which figure do you mean?"),
 }
-"""A sentence for each reason, with the figures in doubt in the order in which they are given."""
+"""A sentence for each reason, with the `one` and the `other` figure in doubt as they are given."""
 
 BY_FIELD: Mapping[str, str] = {
-    "gross": "The axles don't make the gross. Which figure is wrong?",
-    "weighing": "Which axles are those?",
-    "odometer": "That odometer doesn't follow from the last one. What does it show?",
-    "volume": "That is more than the tank holds. How much went in?",
-    "cost": "Volume and price don't make that total. Which figure is wrong?",
-    "fill": "Is that the odometer or the volume?",
-    PHOTO: "Is this what the photo says?",
-    "rating": "Which rating is that, and of what: truck, trailer or hitch?",
-    "trailer": "Which trailer do you mean?",
-    "truck": "Which truck do you mean?",
+    "gross": marked("The axles don't make the gross. Which figure is wrong?"),
+    "weighing": marked("Which axles are those?"),
+    "odometer": marked("That odometer doesn't follow from the last one. What does it show?"),
+    "volume": marked("That is more than the tank holds. How much went in?"),
+    "cost": marked("Volume and price don't make that total. Which figure is wrong?"),
+    "fill": marked("Is that the odometer or the volume?"),
+    PHOTO: marked("Is this what the photo says?"),
+    "rating": marked("Which rating is that, and of what: truck, trailer or hitch?"),
+    "trailer": marked("Which trailer do you mean?"),
+    "truck": marked("Which truck do you mean?"),
 }
 """A sentence for each kind or field, where the reason has none."""
 
-LAST_RESORT = "I'm not sure of the {field}. Can you send it again, with a word for each figure?"
+LAST_RESORT = marked(
+    "I'm not sure of the {field}. Can you send it again, with a word for each figure?"
+)
 
-NOT_KEPT = "Nothing is kept until then."
-SEND_AGAIN = "Send the figure again."
+NOT_KEPT = marked("Nothing is kept until then.")
+SEND_AGAIN = marked("Send the figure again.")
 
 
-FIELD_WORDS: Mapping[str, str] = {"observation": "gauge", "weighing": "scale", "cargo": "load"}
+FIELD_WORDS: Mapping[str, str] = {
+    "observation": marked("gauge"),
+    "weighing": marked("scale"),
+    "cargo": marked("load"),
+}
 """What a kind in doubt is called in a sentence, where it is not called what it is."""
 
 
@@ -66,46 +77,63 @@ def ask_answer(ask: Ask, *, kept: bool = False) -> Answer:
     shown = tuple(f"{sentence(brief(each))}." for each in read)
     return Answer(
         headline=_sentence(ask),
-        notes=shown if kept else (*shown, f"{_how(ask)} {NOT_KEPT}"),
-        choices=tuple(choice.label for choice in ask.choices),
+        notes=shown if kept else (*shown, f"{_how(ask)} {say(NOT_KEPT)}"),
+        choices=_choices(ask),
         urgent=ask.why == FAR_OVER,
     )
 
 
 def held_answer() -> Answer:
     """What is said of a doubt while the texter may be at the wheel."""
-    return Answer(headline="Got it. One thing to ask about that, at the next stop.")
+    return Answer(headline=say("Got it. One thing to ask about that, at the next stop."))
 
 
 def stuck_answer(text: str) -> Answer:
     """What is said of a message on which the program failed again and again."""
     return Answer(
-        headline="I can't make this out, and it's not in the log yet.",
-        notes=(f"It's kept, and will be read again: {text}", SEND_AGAIN),
+        headline=say("I can't make this out, and it's not in the log yet."),
+        notes=(say("It's kept, and will be read again: {text}", text=text), say(SEND_AGAIN)),
     )
 
 
 def still_open_answer(ask: Ask) -> Answer:
     """What is said where a correction meets a doubt of which nothing was kept."""
     return Answer(
-        headline="Nothing is kept of that yet. Send the whole line again with the right figures.",
+        headline=say(
+            "Nothing is kept of that yet. Send the whole line again with the right figures."
+        ),
         notes=(_sentence(ask),),
-        choices=tuple(choice.label for choice in ask.choices),
+        choices=_choices(ask),
     )
 
 
+def _choices(ask: Ask) -> tuple[str, ...]:
+    return tuple(_choice(ask, each) for each in ask.choices)
+
+
+def _choice(ask: Ask, choice: Choice) -> str:
+    """A choice by its label, which is in the language in which the message was read.
+
+    In another language it is told by what it would keep; a name needs no other language.
+    """
+    if spoken().code == SOURCE or ask.why in (WHICH_TRAILER, WHICH_FIGURE):
+        return choice.label
+    return "; ".join(brief(each) for each in choice.entries) or choice.label
+
+
 def _sentence(ask: Ask) -> str:
-    field = FIELD_WORDS.get(ask.about) or field_name(ask.about)
-    figures = [figure(each) for each in ask.figures]
+    words = FIELD_WORDS.get(ask.about)
+    field = say(words) if words else field_name(ask.about)
+    figures = dict(zip(("one", "other"), map(figure, ask.figures), strict=False))
     try:
-        return BY_REASON[ask.why].format(*figures, field=field)
-    except (KeyError, IndexError):
+        return say(BY_REASON[ask.why], field=field, **figures)
+    except KeyError:
         # A reason without a sentence, or with fewer figures than its sentence names.
-        return BY_FIELD.get(ask.about, LAST_RESORT).format(field=field)
+        return say(BY_FIELD.get(ask.about, LAST_RESORT), field=field)
 
 
 def _how(ask: Ask) -> str:
     numbers = [str(number) for number in range(1, len(ask.choices) + 1)]
     if not numbers:
-        return SEND_AGAIN
-    return f"Answer {listed(numbers, 'or')}, or send the figure again."
+        return say(SEND_AGAIN)
+    return say("Answer {numbers}, or send the figure again.", numbers=either(numbers))

@@ -10,6 +10,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from bot.answers.language import marked, say
+from bot.answers.terms import term
 from bot.answers.words import figure, number
 from domain.entries import (
     Cargo,
@@ -27,50 +29,56 @@ from domain.quantities import Quantity
 from domain.tyres import code_digits
 
 RATING_WORDS = {
-    "gvwr": "GVWR",
-    "gcwr": "GCWR",
-    "gawr": "GAWR",
-    "gawr_front": "front GAWR",
-    "gawr_rear": "rear GAWR",
-    "tow": "max trailer",
-    "tongue": "max tongue",
-    "load_index": "load index",
-    "curb": "curb weight",
+    "gvwr": marked("GVWR"),
+    "gcwr": marked("GCWR"),
+    "gawr": marked("GAWR"),
+    "gawr_front": marked("front GAWR"),
+    "gawr_rear": marked("rear GAWR"),
+    "tow": marked("max trailer"),
+    "tongue": marked("max tongue"),
+    "load_index": marked("load index"),
+    "curb": marked("curb weight"),
 }
 """What each rating is called; one that is not listed goes by its own name."""
 
-LOAD_WORDS = {"trailer": "trailer axles", "truck": "truck as one"}
-EVENT_WORDS = {"depart": "leaving", "arrive": "arrived", "turnaround": "turned around"}
+LOAD_WORDS = {"trailer": marked("trailer axles"), "truck": marked("truck as one")}
+EVENT_WORDS = {
+    "depart": marked("leaving"),
+    "arrive": marked("arrived"),
+    "turnaround": marked("turned around"),
+}
 
 
 def brief(entry: Entry) -> str:
     """The entry in one line: `steer 5,280 lb, drive 6,940 lb`, `hitched flatdeck`."""
     text = _BRIEFS[type(entry)](entry)
-    return f"{text} at {entry.place}" if entry.place and not isinstance(entry, Note) else text
+    if not entry.place or isinstance(entry, Note):
+        return text
+    return say("{entry} at {place}", entry=text, place=entry.place)
 
 
 def load_name(position: str) -> str:
     """What a position on the scale is called: `trailer axles`, `steer left`."""
-    return LOAD_WORDS.get(position, position.replace("_", " "))
+    return term(LOAD_WORDS.get(position, position))
 
 
 def rating_name(rating: str) -> str:
     """What a rating is called: `GVWR`, `max tongue`."""
-    return RATING_WORDS.get(rating, rating.replace("_", " "))
+    return term(RATING_WORDS.get(rating, rating))
 
 
 def field_name(field: str) -> str:
     """What a field of an entry is called in a sentence."""
-    return RATING_WORDS.get(field, load_name(field))
+    return rating_name(field) if field in RATING_WORDS else load_name(field)
 
 
 def bare_or_figure(value: Quantity | float | str | bool | None) -> str:
     """A value of any field, as it is quoted."""
     match value:
         case None:
-            return "nothing"
+            return say("nothing")
         case bool():
-            return "yes" if value else "no"
+            return say("yes") if value else say("no")
         case Quantity():
             return figure(value)
         case str():
@@ -83,14 +91,19 @@ def _weighing(entry: Weighing) -> str:
     parts = [
         loads,
         _rig(entry),
-        f"bars {entry.bars}" if entry.bars else "",
-        f"{entry.aboard} aboard" if entry.aboard else "",
-        f"ticket {entry.ticket}" if entry.ticket else "",
+        say(BARS_WORDS[entry.bars]) if entry.bars else "",
+        say("{people} aboard", people=entry.aboard) if entry.aboard else "",
+        say("ticket {number}", number=entry.ticket) if entry.ticket else "",
     ]
     return ", ".join(part for part in parts if part)
 
 
-RIG_WORDS = {"hitched": "hitched", "solo": "solo", "trailer": "trailer alone"}
+BARS_WORDS = {"on": marked("bars on"), "off": marked("bars off")}
+RIG_WORDS = {
+    "hitched": marked("hitched"),
+    "solo": marked("solo"),
+    "trailer": marked("trailer alone"),
+}
 
 
 def _rig(entry: Weighing) -> str:
@@ -98,43 +111,71 @@ def _rig(entry: Weighing) -> str:
     shown = any(position.startswith("trailer") for position in entry.loads)
     if entry.rig is None or (entry.rig == "hitched" and shown):
         return ""
-    return RIG_WORDS[entry.rig]
+    return say(RIG_WORDS[entry.rig])
 
 
 def _fill(entry: Fill) -> str:
-    volume = figure(entry.volume) if entry.volume else ""
     parts = [
-        " ".join(part for part in (volume, entry.product or "") if part),
-        f"odometer {figure(entry.odometer)}" if entry.odometer else "",
-        f"trip {figure(entry.distance)}" if entry.distance else "",
+        _bought(entry),
+        say("odometer {figure}", figure=figure(entry.odometer)) if entry.odometer else "",
+        say("trip {figure}", figure=figure(entry.distance)) if entry.distance else "",
         figure(entry.unit_price) if entry.unit_price else "",
-        f"total {figure(entry.cost)}" if entry.cost else "",
-        {True: "full", False: "partial", None: ""}[entry.full],
-        f"dash {figure(entry.dash_economy)}" if entry.dash_economy else "",
+        say("total {figure}", figure=figure(entry.cost)) if entry.cost else "",
+        say(FULL_WORDS[entry.full]) if entry.full is not None else "",
+        say("dash {figure}", figure=figure(entry.dash_economy)) if entry.dash_economy else "",
     ]
-    return ", ".join(part for part in parts if part) or "a fill"
+    return ", ".join(part for part in parts if part) or say("a fill")
+
+
+FULL_WORDS = {True: marked("full"), False: marked("partial")}
+
+
+def _bought(entry: Fill) -> str:
+    """How much went in, and of what."""
+    product = term(entry.product or "")
+    if entry.volume is None:
+        return product
+    volume = figure(entry.volume)
+    return say("{volume} {product}", volume=volume, product=product) if product else volume
 
 
 def _odometer(entry: Odometer) -> str:
-    words = f"odometer {figure(entry.odometer)}"
-    return f"{words}, {EVENT_WORDS[entry.event]}" if entry.event else words
+    words = say("odometer {figure}", figure=figure(entry.odometer))
+    return f"{words}, {say(EVENT_WORDS[entry.event])}" if entry.event else words
 
 
 def _hitch(entry: Hitch) -> str:
-    return f"{entry.action} {entry.trailer}" if entry.trailer else entry.action
+    action = say(HITCH_WORDS[entry.action])
+    return f"{action} {entry.trailer}" if entry.trailer else action
+
+
+HITCH_WORDS = {"hitched": marked("hitched"), "unhitched": marked("unhitched")}
 
 
 def _observation(entry: Observation) -> str:
-    name = entry.subject.replace("_", " ")
-    where = f"{entry.position} {name}" if entry.position else name
-    return f"{where} {figure(entry.value)}"
+    return f"{gauge_name(entry.subject, entry.position)} {figure(entry.value)}"
+
+
+def gauge_name(subject: str, position: str | None) -> str:
+    """What a gauge is called, with where on the rig it was read: `left front tyre`."""
+    name = term(subject)
+    if not position:
+        return name
+    return say("{place} {gauge}", place=term(position), gauge=name)
 
 
 def _rating(entry: Rating) -> str:
-    owner = entry.trailer or entry.truck or entry.subject
-    if entry.subject not in ("truck", "trailer") and owner != entry.subject:
-        owner = f"{owner} {entry.subject}"
-    return f"{owner} {rating_name(entry.rating)} {rating_value(entry)}"
+    return f"{rated_name(entry)} {rating_name(entry.rating)} {rating_value(entry)}"
+
+
+def rated_name(entry: Rating) -> str:
+    """What a rating is of, by name where it has one: `Juniper`, `flatdeck hitch`."""
+    owner = entry.trailer or entry.truck
+    if entry.subject in ("truck", "trailer"):
+        return owner or term(entry.subject)
+    if owner is None:
+        return term(entry.subject)
+    return say("{owner} {part}", owner=owner, part=term(entry.subject))
 
 
 def rating_value(entry: Rating) -> str:
@@ -152,17 +193,20 @@ def rating_figure(entry: Rating) -> str:
 
 def _cargo(entry: Cargo) -> str:
     away = figure(entry.distance) if entry.distance else ""
-    where = " ".join(part for part in (away, entry.position or "") if part)
+    where = " ".join(part for part in (away, term(entry.position or "")) if part)
     words = f"{entry.item} {figure(entry.value)}"
     return f"{words}, {where}" if where else words
 
 
 def _check(entry: Check) -> str:
-    return f"{entry.item} {'done' if entry.state == 'done' else 'at fault'}"
+    return say(CHECK_WORDS[entry.state], item=term(entry.item))
+
+
+CHECK_WORDS = {"done": marked("{item} done"), "fault": marked("{item} at fault")}
 
 
 def _note(entry: Note) -> str:
-    return f"note: {entry.note}"
+    return say("note: {words}", words=entry.note)
 
 
 _BRIEFS: Mapping[type[Entry], Callable[[Any], str]] = {

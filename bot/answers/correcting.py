@@ -11,6 +11,7 @@ from collections.abc import Mapping, Sequence
 from bot.answers.answer import Answer, Row, joined
 from bot.answers.asking import WHICH_FIGURE
 from bot.answers.brief import bare_or_figure, brief, field_name
+from bot.answers.language import marked, say, say_count
 from bot.answers.words import figure, sentence
 from domain.corrections import (
     ALREADY_SO,
@@ -29,11 +30,13 @@ from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice
 
 WHY_UNCLEAR: Mapping[str, str] = {
-    NOTHING_TO_UNDO: "Nothing is left to take back.",
-    NOTHING_FITS: "I can't tell which figure that corrects; name it, such as: drive was 6,940.",
-    NO_SUCH_FIGURE: "I find no such figure in what was texted lately; nothing is changed.",
-    WRONG_MEASURE: "That does not measure the same thing; nothing is changed.",
-    ALREADY_SO: "It says so already; nothing is changed.",
+    NOTHING_TO_UNDO: marked("Nothing is left to take back."),
+    NOTHING_FITS: marked(
+        "I can't tell which figure that corrects; name it, such as: drive was 6,940."
+    ),
+    NO_SUCH_FIGURE: marked("I find no such figure in what was texted lately; nothing is changed."),
+    WRONG_MEASURE: marked("That does not measure the same thing; nothing is changed."),
+    ALREADY_SO: marked("It says so already; nothing is changed."),
 }
 """A sentence for each reason why a correction does not bind."""
 
@@ -50,43 +53,53 @@ def amended_answer(amended: Amended, follows: Answer | None = None) -> Answer:
     notes = [] if follows else [f"{sentence(brief(after))}."]
     if isinstance(after, Weighing):
         notes += _sum_note(after)
-    changed = f"{sentence(field_name(amended.field))} now {now}"
-    headline = f"{changed}, not {bare_or_figure(was)}." if was is not None else f"{changed}."
+    field = sentence(field_name(amended.field))
+    headline = (
+        say("{field} now {now}, not {was}.", field=field, now=now, was=bare_or_figure(was))
+        if was is not None
+        else say("{field} now {now}.", field=field, now=now)
+    )
     answer = Answer(headline=headline, notes=tuple(notes))
     return joined([answer, follows]) if follows else answer
 
 
 def withdrawn_answer(withdrawn: Withdrawn) -> Answer:
     """What no longer counts, and what counts again."""
-    again = tuple(Row("back", brief(each.entry)) for each in withdrawn.restored)
+    again = tuple(Row(say("back"), brief(each.entry)) for each in withdrawn.restored)
     if len(withdrawn.entries) == 1:
-        headline = f"Taken back: {brief(withdrawn.entries[0].entry)}."
+        headline = say("Taken back: {entry}.", entry=brief(withdrawn.entries[0].entry))
         return Answer(headline=headline, rows=again)
     if not withdrawn.entries and len(withdrawn.restored) == 1:
-        return Answer(headline=f"Counts again: {brief(withdrawn.restored[0].entry)}.")
+        return Answer(
+            headline=say("Counts again: {entry}.", entry=brief(withdrawn.restored[0].entry))
+        )
     if not withdrawn.entries:
-        return Answer(headline=f"Counts again: {len(again)} entries.", rows=again)
+        counts = say_count(
+            "Counts again: {count} entry.", "Counts again: {count} entries.", len(again)
+        )
+        return Answer(headline=counts, rows=again)
     rows = _out(withdrawn.entries)
-    return Answer(headline=f"Taken back: {len(rows)} entries.", rows=rows + again)
+    taken = say_count("Taken back: {count} entry.", "Taken back: {count} entries.", len(rows))
+    return Answer(headline=taken, rows=rows + again)
 
 
 def read_again_answer(gone: Sequence[Logged[Entry]]) -> Answer:
     """What goes before the answer to an edited message: that it was, and what it lost by it."""
-    return Answer(headline="Read again as edited.", rows=_out(gone))
+    return Answer(headline=say("Read again as edited."), rows=_out(gone))
 
 
 def _out(entries: Sequence[Logged[Entry]]) -> tuple[Row, ...]:
-    return tuple(Row("out", brief(each.entry)) for each in entries)
+    return tuple(Row(say("out"), brief(each.entry)) for each in entries)
 
 
 def unclear_answer(unclear: Unclear) -> Answer:
     """Why a correction changed nothing."""
-    return Answer(headline=WHY_UNCLEAR[unclear.why])
+    return Answer(headline=say(WHY_UNCLEAR[unclear.why]))
 
 
 def dropped_answer() -> Answer:
     """A doubt that was waved away: nothing had been kept."""
-    return Answer(headline="Dropped; nothing was kept.")
+    return Answer(headline=say("Dropped; nothing was kept."))
 
 
 def which_figure(choices: Sequence[Amended]) -> Ask:
@@ -121,7 +134,13 @@ def _sum_note(weighing: Weighing) -> Sequence[str]:
     if abs(made.amount("kg") - read.amount("kg")) <= SCALE_STEP.amount("kg"):
         return ()
     axles = figure(Quantity(round(made.amount(read.unit), 2), read.unit))
-    return (f"The axles now make {axles}, the gross reads {figure(read)}; correct the wrong one.",)
+    return (
+        say(
+            "The axles now make {axles}, the gross reads {gross}; correct the wrong one.",
+            axles=axles,
+            gross=figure(read),
+        ),
+    )
 
 
 def _axles(weighing: Weighing) -> Quantity | None:

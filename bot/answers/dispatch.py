@@ -27,6 +27,7 @@ from bot.answers import (
 )
 from bot.answers.answer import Answer
 from bot.answers.brief import brief
+from bot.answers.language import say
 from bot.answers.words import listed
 from domain.economy import RECENT
 from domain.entries import (
@@ -204,7 +205,9 @@ def also(answer: Answer, rest: Sequence[str]) -> Answer:
     """The answer, with what else was kept named in its first note."""
     if not rest:
         return answer
-    return replace(answer, notes=(f"Also kept: {listed(rest)}.", *answer.notes))
+    return replace(
+        answer, notes=(say("Also kept: {entries}.", entries=listed(rest)), *answer.notes)
+    )
 
 
 def question_answer(

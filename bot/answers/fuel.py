@@ -8,18 +8,23 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import datetime
+from functools import reduce
 
 from bot.answers.answer import Answer, Row
 from bot.answers.journeys import asked_span
+from bot.answers.language import say
 from bot.answers.measures import (
+    beside_the_pump,
     cost_rows,
     dash_figure,
     dash_reads,
     distance,
     economy_figure,
+    fills,
     local,
     mode_name,
     mode_phrase,
+    mode_word,
     money,
     per_thousand,
     price,
@@ -28,7 +33,8 @@ from bot.answers.measures import (
     volume,
 )
 from bot.answers.road_pictures import economy_picture
-from bot.answers.words import counted, day, figure, number, sentence
+from bot.answers.terms import term
+from bot.answers.words import about, day, figure, sentence
 from domain.context import VOLUME_UNIT
 from domain.driving import Driving, driving
 from domain.economy import RECENT, Estimates, dash_bias, estimate
@@ -41,10 +47,13 @@ from domain.money import fill_cost, fill_volume, unit_price
 from domain.quantities import Quantity
 from domain.verdicts import Question
 
-NO_TANK = Answer(
-    headline="No full tank to work from yet.",
-    notes=("Economy needs two full fills with the odometer at each.",),
-)
+
+def no_tank() -> Answer:
+    """What is said where no economy can be worked out yet."""
+    return Answer(
+        headline=say("No full tank to work from yet."),
+        notes=(say("Economy needs two full fills with the odometer at each."),),
+    )
 
 
 def fill_answer(
@@ -59,20 +68,27 @@ def fill_answer(
     if tank is not None:
         return _tank_answer(driven, tank, preferences)
     bought = fill_volume(fill)
-    amount = "Fill" if bought is None else figure(_in_unit(bought, preferences), 1)
+    amount = say("Fill") if bought is None else figure(_in_unit(bought, preferences), 1)
     rows = _cost_rows(fill, preferences)
     if logged_fill in driven.chain.other:
         return Answer(
-            headline=f"{amount} of {fill.product} kept, apart from the truck's fuel.", rows=rows
+            headline=say(
+                "{amount} of {product} kept, apart from the truck's fuel.",
+                amount=amount,
+                product=term(fill.product or ""),
+            ),
+            rows=rows,
         )
     if not is_full(fill):
         return Answer(
-            headline=f"{amount} kept as a partial fill.",
+            headline=say("{amount} kept as a partial fill.", amount=amount),
             rows=rows,
-            notes=("It counts with the next full tank.",),
+            notes=(say("It counts with the next full tank."),),
         )
     return Answer(
-        headline=f"{amount} kept.", rows=rows, notes=(_why_no_economy(driven, logged_fill),)
+        headline=say("{amount} kept.", amount=amount),
+        rows=rows,
+        notes=(_why_no_economy(driven, logged_fill),),
     )
 
 
@@ -99,7 +115,7 @@ def _economy(
         return _def_answer(driven, preferences)
     chosen = [tank for tank in driven.chain.tanks if days is None or days.covers(tank.closed.at)]
     if not chosen:
-        return NO_TANK
+        return no_tank()
     estimates = estimate(chosen)
     wanted = (question.trailer or "").casefold()
     asked = next((mode for mode in estimates.rates if mode.casefold() == wanted), None)
@@ -113,20 +129,27 @@ def _economy(
     ]
     if asked is not None:
         rate = estimates.rates[asked]
-        over = f"{tanks(rate.tanks)} and {distance(rate.km, preferences)}"
-        headline = f"{economy_figure(rate, preferences)} {mode_phrase(asked)}, over {over}"
+        headline = say(
+            "{economy} {how}, over {tanks} and {distance}.",
+            economy=economy_figure(rate, preferences),
+            how=mode_phrase(asked),
+            tanks=tanks(rate.tanks),
+            distance=distance(rate.km, preferences),
+        )
         rows = [row for row in rows if row.label != mode_name(asked)]
     elif wanted:
-        headline = f"Too few tanks with the {question.trailer} to tell yet"
+        headline = say("Too few tanks with the {trailer} to tell yet.", trailer=question.trailer)
     else:
-        headline = f"Last tank {economy_figure(chosen[-1].rate, preferences)}"
-        headline = f"{headline} {_tank_phrase(chosen[-1])}".strip()
+        economy = f"{economy_figure(chosen[-1].rate, preferences)} {_tank_phrase(chosen[-1])}"
+        headline = say("Last tank {economy}.", economy=economy.strip())
     everything = pooled(chosen)
     if everything is not None and len(estimates.rates) > 1:
-        rows.append(Row("Altogether", economy_figure(everything, preferences), tanks(len(chosen))))
+        rows.append(
+            Row(say("Altogether"), economy_figure(everything, preferences), tanks(len(chosen)))
+        )
     rows += _dash_rows(chosen)
     return Answer(
-        headline=headline + ".",
+        headline=headline,
         rows=tuple(rows),
         notes=_estimate_notes(estimates, wanted, preferences),
         picture=economy_picture(chosen, estimates, headline + ".", preferences) if shown else None,
@@ -137,20 +160,21 @@ def _tank_answer(driven: Driving, tank: Tank, preferences: Preferences) -> Answe
     fill = tank.closed.entry
     rows = []
     if len(tank.split) > 1:
-        rows.append(Row("Driven", shares(tank.split, preferences)))
+        rows.append(Row(say("Driven"), shares(tank.split, preferences)))
     if len(tank.fills) > 1:
         last = fill_volume(fill)
-        now_in = f"{figure(_in_unit(last, preferences), 1)} now, " if last else ""
-        rows.append(
-            Row("Fuel", volume(tank.litres, preferences), f"{now_in}{len(tank.fills)} fills")
-        )
+        remark = fills(len(tank.fills))
+        if last:
+            now_in = say("{volume} now", volume=figure(_in_unit(last, preferences), 1))
+            remark = f"{now_in}, {remark}"
+        rows.append(Row(say("Fuel"), volume(tank.litres, preferences), remark))
     if tank.cost:
-        rows.append(Row("Cost", money(tank.cost)))
+        rows.append(Row(say("Cost"), money(tank.cost)))
     rows += cost_rows([tank], preferences)
     if fill.dash_economy is not None:
         rows.append(
             Row(
-                "Dash",
+                say("Dash"),
                 dash_figure(fill.dash_economy, preferences),
                 dash_reads(fill.dash_economy, tank.rate),
             )
@@ -158,18 +182,24 @@ def _tank_answer(driven: Driving, tank: Tank, preferences: Preferences) -> Answe
     mode = only_mode(tank)
     usual = estimate(driven.chain.tanks).rates.get(mode) if mode else None
     if usual is not None and usual.tanks > 1:
-        rows.append(Row("Usual", economy_figure(usual, preferences), tanks(usual.tanks)))
-    went = f"{distance(tank.km, preferences)} on {volume(tank.litres, preferences)}"
+        rows.append(Row(say("Usual"), economy_figure(usual, preferences), tanks(usual.tanks)))
+    went = say(
+        "{distance} on {volume}",
+        distance=distance(tank.km, preferences),
+        volume=volume(tank.litres, preferences),
+    )
     economy = f"{economy_figure(tank.rate, preferences)} {_tank_phrase(tank)}".strip()
     return Answer(headline=f"{sentence(economy)}: {went}.", rows=tuple(rows))
 
 
 def _def_filled(driven: Driving, fill: Fill, preferences: Preferences) -> Answer:
-    amount = "DEF"
-    if fill.volume is not None:
-        amount = f"{figure(_in_unit(fill.volume, preferences), 1)} of DEF"
+    if fill.volume is None:
+        headline = say("DEF kept, apart from the fuel.")
+    else:
+        amount = figure(_in_unit(fill.volume, preferences), 1)
+        headline = say("{amount} of DEF kept, apart from the fuel.", amount=amount)
     return Answer(
-        headline=f"{amount} kept, apart from the fuel.",
+        headline=headline,
         rows=(*_cost_rows(fill, preferences), *_def_rows(driven, preferences)),
     )
 
@@ -178,13 +208,15 @@ def _def_answer(driven: Driving, preferences: Preferences) -> Answer:
     rows = _def_rows(driven, preferences)
     if not rows:
         return Answer(
-            headline="Too little DEF logged to tell.",
-            notes=("Two DEF fills with odometer readings around them will do.",),
+            headline=say("Too little DEF logged to tell."),
+            notes=(say("Two DEF fills with odometer readings around them will do."),),
         )
     return Answer(
-        headline=f"DEF: about {rows[0].figure}.",
+        headline=say("DEF: {use}.", use=about(rows[0].figure)),
         rows=rows[1:],
-        notes=() if rows[1:] else ("Text the tank's size (def tank 5 gal) and a full DEF fill.",),
+        notes=()
+        if rows[1:]
+        else (say("Text the tank's size (def tank 5 gal) and a full DEF fill."),),
     )
 
 
@@ -192,9 +224,9 @@ def _def_rows(driven: Driving, preferences: Preferences) -> tuple[Row, ...]:
     told = exhaust_fluid(driven)
     if told is None:
         return ()
-    rows = [Row("DEF use", per_thousand(told.rate, preferences), counted(told.fills, "fill"))]
+    rows = [Row(say("DEF use"), per_thousand(told.rate, preferences), fills(told.fills))]
     if told.left is not None:
-        rows.append(Row("DEF left", f"about {volume(told.left, preferences)}"))
+        rows.append(Row(say("DEF left"), about(volume(told.left, preferences))))
     return tuple(rows)
 
 
@@ -203,17 +235,23 @@ def _cost_rows(fill: Fill, preferences: Preferences) -> tuple[Row, ...]:
     if cost is None:
         return ()
     each = unit_price(fill, VOLUME_UNIT[preferences.units])
-    return (Row("Cost", figure(cost, 2), price(each) if each else ""),)
+    return (Row(say("Cost"), figure(cost, 2), price(each) if each else ""),)
 
 
 def _why_no_economy(driven: Driving, fill: Logged[Fill]) -> str:
     if any(each.logged == fill for each in driven.track.reversals):
-        return "Its odometer does not follow from the readings around it, so it has no economy."
+        return say(
+            "Its odometer does not follow from the readings around it, so it has no economy."
+        )
     if fill.entry.missed:
-        return "A fill before it was not logged, so economy starts anew with the next full tank."
+        return say(
+            "A fill before it was not logged, so economy starts anew with the next full tank."
+        )
     if driven.track.km_of(fill) is None and fill.entry.distance is None:
-        return "Without the odometer it has no economy; its fuel counts with the next full tank."
-    return "This sets the start; economy comes with the next full tank."
+        return say(
+            "Without the odometer it has no economy; its fuel counts with the next full tank."
+        )
+    return say("This sets the start; economy comes with the next full tank.")
 
 
 def _tank_phrase(tank: Tank) -> str:
@@ -221,8 +259,8 @@ def _tank_phrase(tank: Tank) -> str:
     if mode is not None:
         return mode_phrase(mode)
     if all(towing(each) for each in tank.split):
-        return "towing, trailers mixed" if tank.split else ""
-    return "towing and solo mixed"
+        return say("towing, trailers mixed") if tank.split else ""
+    return say("towing and solo mixed")
 
 
 def _dash_rows(chosen: Sequence[Tank]) -> list[Row]:
@@ -231,21 +269,23 @@ def _dash_rows(chosen: Sequence[Tank]) -> list[Row]:
     if bias is None:
         return []
     if abs(bias.share) < NINETY * bias.sd:
-        return [Row("Dash", "agrees with the pump", tanks(bias.tanks))]
-    word = "above" if bias.share > 0 else "below"
-    return [Row("Dash", f"{number(abs(bias.share) * 100, 0)}% {word} the pump", tanks(bias.tanks))]
+        return [Row(say("Dash"), say("agrees with the pump"), tanks(bias.tanks))]
+    return [Row(say("Dash"), beside_the_pump(bias.share), tanks(bias.tanks))]
 
 
 def _estimate_notes(estimates: Estimates, wanted: str, preferences: Preferences) -> tuple[str, ...]:
     notes: list[str] = []
-    unclear = [mode for mode in estimates.unclear if mode.casefold() != wanted]
+    unclear = [mode_word(mode) for mode in estimates.unclear if mode.casefold() != wanted]
     if unclear:
-        notes.append(f"Too few tanks yet to tell {' from '.join(unclear)}.")
+        apart = reduce(lambda one, other: say("{one} from {other}", one=one, other=other), unclear)
+        notes.append(say("Too few tanks yet to tell {modes}.", modes=apart))
     if UNNAMED in estimates.rates or UNNAMED in estimates.unclear:
-        notes.append("Name the trailer when you hitch up, and I keep them apart.")
+        notes.append(say("Name the trailer when you hitch up, and I keep them apart."))
     if estimates.set_aside:
         at = local(estimates.set_aside[-1].closed.at, preferences)
-        notes.append(f"Left out as unlikely: the tank of {day(at)}; a fill may be missing.")
+        notes.append(
+            say("Left out as unlikely: the tank of {day}; a fill may be missing.", day=day(at))
+        )
     return tuple(notes)
 
 

@@ -10,7 +10,8 @@ from collections.abc import Sequence
 from datetime import date, datetime
 
 from bot.answers.answer import Row
-from bot.answers.limits import CAUTION, left_text, limit_name, mass_text
+from bot.answers.language import say
+from bot.answers.limits import CAUTION, left_text, limit_name, mass_text, room_text
 from bot.answers.measures import (
     distance,
     local,
@@ -32,11 +33,12 @@ def heaviest_rows(top: Heaviest | None, preferences: Preferences) -> list[Row]:
     unit = MASS_UNIT[preferences.units]
     rows = []
     if top.gross is not None:
-        rows.append(Row("Heaviest", mass_text(top.gross, unit), day(local(top.at, preferences))))
+        rows.append(
+            Row(say("Heaviest"), mass_text(top.gross, unit), day(local(top.at, preferences)))
+        )
     if top.tightest is not None and not isinstance(top.tightest, Unknown):
-        word = "over" if isinstance(top.tightest, Over) else "left"
-        left = left_text(top.tightest, unit)
-        rows.append(Row("Tightest", f"{left} {word}", limit_name(top.tightest)))
+        room = room_text(top.tightest, unit)
+        rows.append(Row(say("Tightest"), room, limit_name(top.tightest)))
     return rows
 
 
@@ -46,7 +48,13 @@ def over_first(top: Heaviest | None, preferences: Preferences) -> str:
         return ""
     when = day(local(top.standing_at, preferences))
     by = left_text(top.standing, MASS_UNIT[preferences.units])
-    return f"Over when weighed {when}: {limit_name(top.standing)} by {by}. "
+    over = say(
+        "Over when weighed {when}: {limit} by {over}.",
+        when=when,
+        limit=limit_name(top.standing),
+        over=by,
+    )
+    return f"{over} "
 
 
 def over_notes(top: Heaviest | None, preferences: Preferences) -> list[str]:
@@ -54,17 +62,27 @@ def over_notes(top: Heaviest | None, preferences: Preferences) -> list[str]:
     if top is None or not isinstance(top.tightest, Over):
         return []
     if top.standing is not None:
-        return [f"Don't tow it like that. {CAUTION}"]
+        stop = say("Don't tow it like that.")
+        return [f"{stop} {say(CAUTION)}"]
     when = day(local(top.tightest_at, preferences))
-    return [f"Over on the {limit_name(top.tightest)} on {when}; inside it at the last weighing."]
+    return [
+        say(
+            "Over on the {limit} on {when}; inside it at the last weighing.",
+            limit=limit_name(top.tightest),
+            when=when,
+        )
+    ]
 
 
 def gap_notes(found: Sequence[Trip], preferences: Preferences) -> list[str]:
     """Distance that no trip accounts for, the latest first."""
     return [
-        f"{distance(gap.km, preferences)} between the trips of "
-        f"{day(local(gap.after, preferences))} and {day(local(gap.before, preferences))} "
-        "are in no trip."
+        say(
+            "{distance} between the trips of {first} and {last} are in no trip.",
+            distance=distance(gap.km, preferences),
+            first=day(local(gap.after, preferences)),
+            last=day(local(gap.before, preferences)),
+        )
         for gap in reversed(gaps(found)[-1:])
     ]
 

@@ -12,6 +12,8 @@ from dataclasses import dataclass
 from typing import assert_never
 
 from bot.answers.answer import Row
+from bot.answers.language import marked, say, say_count
+from bot.answers.terms import term
 from bot.answers.words import listed, number, rounded, sentence
 from domain.bounds import FACTS
 from domain.entries import SINGLE_AXLES
@@ -30,61 +32,80 @@ class Told:
     where: str
 
 
-DOOR, PLATE, MANUAL = "door label", "data plate on its frame", "owner's manual or towing guide"
-SIDEWALL = "load index on the sidewall"
+DOOR, PLATE = marked("door label"), marked("data plate on its frame")
+MANUAL, SIDEWALL = marked("owner's manual or towing guide"), marked("load index on the sidewall")
 RATINGS: Mapping[Wanted, Told] = {
-    ("truck", "gvwr"): Told("truck GVWR", "bounds the loaded truck", DOOR),
-    ("truck", "gcwr"): Told("GCWR", "bounds truck and trailer together", MANUAL),
-    ("truck", "gawr_front"): Told("front axle's GAWR", "bounds the steer axle", DOOR),
-    ("truck", "gawr_rear"): Told("rear axle's GAWR", "bounds the drive axle", DOOR),
-    ("truck", "payload"): Told("payload", "bounds people, cargo and tongue", "tyre placard"),
-    ("truck", "tow"): Told("truck's tow rating", "bounds the trailer's weight", MANUAL),
-    ("trailer", "gvwr"): Told("trailer GVWR", "bounds the loaded trailer", PLATE),
-    ("trailer", "gawr"): Told("trailer axles' GAWR", "bounds each trailer axle", PLATE),
-    ("hitch", "tow"): Told("hitch rating", "bounds the pull", "stamped on each part"),
-    ("hitch", "tongue"): Told("hitch's tongue rating", "bounds the tongue", "receiver's label"),
-    ("trailer tyres", "load"): Told("trailer tyres", "bound the trailer's axles", SIDEWALL),
-    ("truck tyres", "load"): Told("truck tyres", "bound the truck's axles", SIDEWALL),
+    ("truck", "gvwr"): Told(marked("truck GVWR"), marked("bounds the loaded truck"), DOOR),
+    ("truck", "gcwr"): Told(marked("GCWR"), marked("bounds truck and trailer together"), MANUAL),
+    ("truck", "gawr_front"): Told(
+        marked("front axle's GAWR"), marked("bounds the steer axle"), DOOR
+    ),
+    ("truck", "gawr_rear"): Told(marked("rear axle's GAWR"), marked("bounds the drive axle"), DOOR),
+    ("truck", "payload"): Told(
+        marked("payload"), marked("bounds people, cargo and tongue"), marked("tyre placard")
+    ),
+    ("truck", "tow"): Told(
+        marked("truck's tow rating"), marked("bounds the trailer's weight"), MANUAL
+    ),
+    ("trailer", "gvwr"): Told(marked("trailer GVWR"), marked("bounds the loaded trailer"), PLATE),
+    ("trailer", "gawr"): Told(
+        marked("trailer axles' GAWR"), marked("bounds each trailer axle"), PLATE
+    ),
+    ("hitch", "tow"): Told(
+        marked("hitch rating"), marked("bounds the pull"), marked("stamped on each part")
+    ),
+    ("hitch", "tongue"): Told(
+        marked("hitch's tongue rating"), marked("bounds the tongue"), marked("receiver's label")
+    ),
+    ("trailer tyres", "load"): Told(
+        marked("trailer tyres"), marked("bound the trailer's axles"), SIDEWALL
+    ),
+    ("truck tyres", "load"): Told(
+        marked("truck tyres"), marked("bound the truck's axles"), SIDEWALL
+    ),
 }
 """Every rating that is wanted, in words."""
 
 LIMITS = {
-    ("truck", "gawr_front"): "steer axle",
-    ("truck", "gawr_rear"): "drive axle",
-    ("trailer", "gawr"): "trailer axle",
-    ("hitch", "tow"): "hitch",
-    ("hitch", "tongue"): "hitch tongue",
-    ("truck", "tow"): "tow rating",
-    ("truck", "tongue"): "truck's tongue rating",
-    ("truck tyres", "front"): "front tyres",
-    ("truck tyres", "rear"): "rear tyres",
+    ("truck", "gawr_front"): marked("steer axle"),
+    ("truck", "gawr_rear"): marked("drive axle"),
+    ("trailer", "gawr"): marked("trailer axle"),
+    ("hitch", "tow"): marked("hitch"),
+    ("hitch", "tongue"): marked("hitch tongue"),
+    ("truck", "tow"): marked("tow rating"),
+    ("truck", "tongue"): marked("truck's tongue rating"),
+    ("truck tyres", "front"): marked("front tyres"),
+    ("truck tyres", "rear"): marked("rear tyres"),
 }
 """What a limit is called beside its load, where that is not the rating's own name; a part of
 the hitch chain goes by the part's name."""
 
-LESS_BED = "take load out of the bed"
-LESS_TRUCK = f"{LESS_BED}, or off the tongue"
-LESS_TRAILER = "drain water tanks, unload some, or make a second trip"
-BETWEEN_AXLES = "move load between the trailer's axles, or take some off"
+SEVERAL = {("trailer", "gawr"): marked("trailer axles")}
+"""What a limit is called that several of a kind bear together."""
+
+LESS_BED = marked("take load out of the bed")
+LESS_TRUCK = marked("take load out of the bed, or off the tongue")
+LESS_TRAILER = marked("drain water tanks, unload some, or make a second trip")
+BETWEEN_AXLES = marked("move load between the trailer's axles, or take some off")
 HELPS = {
-    "steer": "move load back in the bed, and have the hitch set up again",
-    "drive": "move trailer load back a little or bed load forward, or leave some behind",
+    "steer": marked("move load back in the bed, and have the hitch set up again"),
+    "drive": marked("move trailer load back a little or bed load forward, or leave some behind"),
     "truck": LESS_TRUCK,
-    "gross": "leave load behind, or make a second trip",
+    "gross": marked("leave load behind, or make a second trip"),
     "trailer": LESS_TRAILER,
     "trailer_1": BETWEEN_AXLES,
     "trailer_2": BETWEEN_AXLES,
     "trailer_3": BETWEEN_AXLES,
     "trailer weight": LESS_TRAILER,
     "coupling": LESS_TRAILER,
-    "tongue": "move trailer load back a little, but keep the share in its range",
+    "tongue": marked("move trailer load back a little, but keep the share in its range"),
     "payload": LESS_TRUCK,
 }
 """What usually helps when a load is over; common practice, no source."""
 
 HELPS_A_LIGHT_TONGUE = {
-    "drive": "move bed load forward, or leave some behind",
-    "tongue": "leave trailer load behind; moved back, it may sway",
+    "drive": marked("move bed load forward, or leave some behind"),
+    "tongue": marked("leave trailer load behind; moved back, it may sway"),
     "truck": LESS_BED,
     "payload": LESS_BED,
 }
@@ -96,9 +117,9 @@ NONE_TO_GIVE = 0.01
 DERIVED = ("tongue", "trailer weight", "payload")
 """Loads that are differences of readings, and are rounded to what they are good for."""
 
-CAUTION = "Door label, manual, local law and a licensed mechanic govern."
-STOP = "Don't tow it like this."
-STOP_SOLO = "Don't drive it like this."
+CAUTION = marked("Door label, manual, local law and a licensed mechanic govern.")
+STOP = marked("Don't tow it like this.")
+STOP_SOLO = marked("Don't drive it like this.")
 
 
 def verdict(
@@ -110,25 +131,40 @@ def verdict(
     """
     over = [each for each in found if isinstance(each, Over)]
     if over:
-        return f"{_over(over, unit, derived)} {stop}"
+        return f"{_over(over, unit, derived)} {say(stop)}"
     tightest = next((each for each in found if not isinstance(each, Unknown)), None)
     if tightest is None:
         return None
-    left = f"{limit_name(tightest)} has {left_text(tightest, unit, derived)} left"
+    limit, left = limit_name(tightest), left_text(tightest, unit, derived)
     if too_close(tightest):
-        return f"Too close to call: {left}, and that is only good to ±{_doubt(tightest, unit)}."
+        return say(
+            "Too close to call: {limit} has {left} left, and that is only good to ±{doubt}.",
+            limit=limit,
+            left=left,
+            doubt=_doubt(tightest, unit),
+        )
     if isinstance(tightest, Near):
-        return f"Close: {left}."
-    return f"Inside every rating given. Tightest: {left}."
+        return say("Close: {limit} has {left} left.", limit=limit, left=left)
+    return say(
+        "Inside every rating given. Tightest: {limit} has {left} left.", limit=limit, left=left
+    )
 
 
 def _over(over: Sequence[Over], unit: str, derived: bool) -> str:
-    names = [f"{limit_name(each)} by {left_text(each, unit, derived)}" for each in over[:2]]
-    named = listed([*names, f"{len(over) - 2} more"] if len(over) > 2 else names)
+    names = [
+        say("{limit} by {over}", limit=limit_name(each), over=left_text(each, unit, derived))
+        for each in over[:2]
+    ]
+    named = listed([*names, more(len(over) - 2)] if len(over) > 2 else names)
     if all(too_close(each) for each in over):
         # The ticket is what a weigh officer reads, so that a doubtful overload is an overload.
-        return f"Over, if barely: {named}. Count it as over."
-    return f"Over: {named}."
+        return say("Over, if barely: {limits}. Count it as over.", limits=named)
+    return say("Over: {limits}.", limits=named)
+
+
+def more(count: int) -> str:
+    """How many are not named: `2 more`."""
+    return say_count("{count} more", "{count} more", count)
 
 
 def margin_rows(
@@ -141,37 +177,51 @@ def margin_rows(
 
 def margin_row(margin: Margin, unit: str, derived: bool = False) -> Row:
     """One margin: its name, what is left or over, and of what."""
-    name, of = sentence(limit_name(margin)), f"of {limit_text(margin, unit)}"
+    name, of = sentence(limit_name(margin)), say("of {limit}", limit=limit_text(margin, unit))
     match margin:
         case Over():
-            return Row(name, f"{left_text(margin, unit, derived)} over", of)
+            return Row(name, room_text(margin, unit, derived), of)
         case Near():
-            remark = "too close to call" if too_close(margin) else "near"
-            return Row(name, f"{left_text(margin, unit, derived)} left", f"{of}, {remark}")
+            remark = say("too close to call") if too_close(margin) else say("near")
+            return Row(name, room_text(margin, unit, derived), f"{of}, {remark}")
         case Clear():
-            return Row(name, f"{left_text(margin, unit, derived)} left", of)
+            return Row(name, room_text(margin, unit, derived), of)
         case Unknown(_, needs):
-            return Row(name, "not weighed", f"{of}; needs {needs}")
+            wants = say("needs {wanting}", wanting=term(needs))
+            return Row(name, say("not weighed"), f"{of}; {wants}")
     assert_never(margin)
+
+
+def room_text(margin: Over | Near | Clear, unit: str, derived: bool = False) -> str:
+    """How far the load is from the limit, and on which side: `320 lb over`, `500 lb left`."""
+    amount = left_text(margin, unit, derived)
+    if isinstance(margin, Over):
+        return say("{amount} over", amount=amount)
+    return say("{amount} left", amount=amount)
 
 
 def limit_name(margin: Margin) -> str:
     """What a limit is called in a sentence."""
     limit = margin.limit
     if limit.bounds in SINGLE_AXLES:
-        part = "tyres of " if limit.subject == "trailer tyres" else ""
-        return f"{part}trailer axle {limit.bounds[-1]}"
+        if limit.subject == "trailer tyres":
+            return say("tyres of trailer axle {number}", number=limit.bounds[-1])
+        return say("trailer axle {number}", number=limit.bounds[-1])
+    if limit.count > 1 and (limit.subject, limit.rating) in SEVERAL:
+        return say(SEVERAL[limit.subject, limit.rating])
     name = limit_words((limit.subject, limit.rating))
-    if name is None:
-        name = limit.subject + (" tongue" if limit.rating == "tongue" else "")
-        if limit.unit == "kN":
-            name = f"{limit.subject} {limit.rating.capitalize()} value"
-    return f"{name}s" if limit.count > 1 and name.endswith("axle") else name
+    if name is not None:
+        return name
+    part = term(limit.subject)
+    if limit.unit == "kN":
+        return say("{part} {letter} value", part=part, letter=limit.rating.capitalize())
+    return say("{part} tongue", part=part) if limit.rating == "tongue" else part
 
 
 def limit_words(key: Wanted) -> str | None:
     """What a rating is called as a limit; None for a part that goes by its own name."""
-    return LIMITS.get(key) or (RATINGS[key].name if key in RATINGS else None)
+    words = LIMITS.get(key) or (RATINGS[key].name if key in RATINGS else None)
+    return None if words is None else say(words)
 
 
 def limit_text(margin: Margin, unit: str) -> str:
@@ -241,8 +291,9 @@ def share_note(share: Share | None) -> str:
     if share is None or not share.outside:
         return ""
     low = share.share.nominal_value < share.low
-    word, way = ("low: it may sway. Move", "forward") if low else ("high. Move", "back")
-    return f"Tongue share is {word} trailer load {way}."
+    if low:
+        return say("Tongue share is low: it may sway. Move trailer load forward.")
+    return say("Tongue share is high. Move trailer load back.")
 
 
 def help_note(found: Sequence[Margin], share: Share | None) -> str:
@@ -253,7 +304,7 @@ def help_note(found: Sequence[Margin], share: Share | None) -> str:
     light = share is not None and share.share.nominal_value < share.low + NONE_TO_GIVE
     bounds = worst.limit.bounds
     helps = HELPS_A_LIGHT_TONGUE.get(bounds) if light else None
-    return f"What usually helps: {helps or HELPS[bounds]}."
+    return say("What usually helps: {advice}.", advice=say(helps or HELPS[bounds]))
 
 
 def unknown_note(found: Sequence[Margin]) -> str:
@@ -262,13 +313,16 @@ def unknown_note(found: Sequence[Margin]) -> str:
     for each in found:
         if isinstance(each, Unknown) and each.needs in FACTS:
             needs.setdefault(each.needs, []).append(limit_name(each))
-    parts = [f"to judge {listed(names)}, text {what}" for what, names in needs.items()]
+    parts = [
+        say("to judge {limits}, text {wanting}", limits=listed(names), wanting=term(what))
+        for what, names in needs.items()
+    ]
     return f"{sentence('; '.join(parts))}." if parts else ""
 
 
 def missing_note(found: Sequence[Wanted], most: int | None = None) -> str:
     """The ratings that were never given, in one line, so many by name; '' where none is."""
-    names = [RATINGS[each].name for each in found]
+    names = [say(RATINGS[each].name) for each in found]
     if most is not None and len(names) > most:
-        names = [*names[:most], f"{len(names) - most} more"]
-    return f"Not given: {listed(names)}." if names else ""
+        names = [*names[:most], more(len(names) - most)]
+    return say("Not given: {ratings}.", ratings=listed(names)) if names else ""

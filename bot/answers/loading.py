@@ -11,6 +11,7 @@ from datetime import datetime
 from typing import assert_never
 
 from bot.answers.answer import Answer, Row
+from bot.answers.language import as_written, marked, say
 from bot.answers.limits import (
     CAUTION,
     kilograms_text,
@@ -23,9 +24,10 @@ from bot.answers.limits import (
     verdict,
     with_doubt,
 )
+from bot.answers.terms import term
 from bot.answers.weighed import NEEDS_SOLO, Weighed, tongue_name
-from bot.answers.weights import NO_WEIGHING, last_weighed
-from bot.answers.words import figure, number, rounded
+from bot.answers.weights import last_weighed, no_weighing
+from bot.answers.words import about, figure, number, rounded, sentence, unit_word
 from bot.reference import references
 from domain.asked_load import HowMuch, Moved, Put, Taken, Unclear, WhereFor, asked
 from domain.bounds import margins, tongue_share
@@ -55,24 +57,42 @@ from domain.verdicts import Question
 from domain.weighing import Weights
 
 ASK_FOR = {
-    "mass": "How heavy is it? Text it with the weight, such as: what if 600 lb in the bed.",
-    "place": "Where would it stand? Such as: 4 ft ahead of the trailer axle.",
-    "distance": "How far from the trailer axle is that? Such as: 4 ft ahead of the trailer axle.",
-    "start": "Where does it stand now? Text it as cargo first: generator 210 lb in the bed.",
-    "share": "For what tongue share? Such as: where must the skid go for 12 % tongue.",
-    "coupler_to_axle": "That takes the length from coupler to trailer axle. "
-    "Text it: trailer coupler to axle 16 ft.",
-    "wheelbase": "That takes the truck's wheelbase. Text it: truck wheelbase 160 in.",
-    "overhang": "That takes the hitch's lever. Weigh with the bars off and the truck alone, "
-    "or text: truck wheelbase 160 in, overhang 52 in.",
+    "mass": marked("How heavy is it? Text it with the weight, such as: what if 600 lb in the bed."),
+    "place": marked("Where would it stand? Such as: 4 ft ahead of the trailer axle."),
+    "distance": marked(
+        "How far from the trailer axle is that? Such as: 4 ft ahead of the trailer axle."
+    ),
+    "start": marked(
+        "Where does it stand now? Text it as cargo first: generator 210 lb in the bed."
+    ),
+    "share": marked("For what tongue share? Such as: where must the skid go for 12 % tongue."),
+    "coupler_to_axle": marked(
+        "That takes the length from coupler to trailer axle. "
+        "Text it: trailer coupler to axle 16 ft."
+    ),
+    "wheelbase": marked("That takes the truck's wheelbase. Text it: truck wheelbase 160 in."),
+    "overhang": marked(
+        "That takes the hitch's lever. Weigh with the bars off and the truck alone, "
+        "or text: truck wheelbase 160 in, overhang 52 in."
+    ),
     "tongue": NEEDS_SOLO,
 }
 """What is asked back where something is lacking."""
 
-WORKED_OUT = "Worked out, not weighed"
-LEARNED = "the hitch's lever is from your own weighing"
-BARS = "the bars are taken to stay as they are"
-LEAVE_ROOM = "Leave some room: a scale is only good to its division."
+WORKED_OUT = marked("Worked out, not weighed")
+LEARNED = marked("the hitch's lever is from your own weighing")
+BARS = marked("the bars are taken to stay as they are")
+SPOT_AHEAD = marked("For {share} tongue: {length} ahead of the trailer axle")
+SPOT_BACK = marked("For {share} tongue: {length} back of the trailer axle")
+BEYOND_AHEAD = marked(
+    "That load alone can't bring the tongue to {share}; it would have to stand "
+    "{length} ahead of the axle."
+)
+BEYOND_BACK = marked(
+    "That load alone can't bring the tongue to {share}; it would have to stand "
+    "{length} back of the axle."
+)
+LEAVE_ROOM = marked("Leave some room: a scale is only good to its division.")
 FEW_MARGINS, MOST_MARGINS = 2, 3
 """Margins that are told: a few, and so many where they are over or near."""
 
@@ -81,18 +101,24 @@ def whatif_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     """The weights and margins after a change of load, how much fits, or where a load must go."""
     weighed = last_weighed(log, question.trailer)
     if weighed is None:
-        return NO_WEIGHING
+        return no_weighing()
     arms = levers(weighed.rig, weighed.weights)
     request = asked(question, log)
     match request:
         case Put(item, mass, place) | Taken(item, mass, place):
             sign = -1.0 if isinstance(request, Taken) else 1.0
             amount = kilograms_text(mass, MASS_UNIT[preferences.units])
-            title = f"{amount} {'less' if sign < 0 else 'more'} {_where(place, preferences)}"
+            where = _where(place, preferences)
+            title = (
+                say("{load} less {where}", load=amount, where=where)
+                if sign < 0
+                else say("{load} more {where}", load=amount, where=where)
+            )
             change = effect(place, arms, weighed.weights)
             return _changed(weighed, change, sign * mass, arms, title, preferences)
         case Moved(item, mass, start, end):
-            title = f"{item.capitalize()} moved {_way(start, end, preferences)}"
+            way = _way(start, end, preferences)
+            title = say("{item} moved {way}", item=item.capitalize(), way=way)
             change = _difference(start, end, arms, weighed.weights)
             return _changed(weighed, change, mass, arms, title, preferences)
         case HowMuch(place):
@@ -100,7 +126,7 @@ def whatif_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         case WhereFor():
             return _spot(weighed, request, arms, preferences)
         case Unclear(lacks):
-            return Answer(headline=ASK_FOR[lacks])
+            return Answer(headline=say(ASK_FOR[lacks]))
     assert_never(request)
 
 
@@ -120,7 +146,7 @@ def _changed(
     preferences: Preferences,
 ) -> Answer:
     if isinstance(change, Lacks):
-        return Answer(headline=ASK_FOR[change.what])
+        return Answer(headline=say(ASK_FOR[change.what]))
     unit = MASS_UNIT[preferences.units]
     after = predicted(weighed.weights, change, mass)
     found = governing(margins(weighed.rig, after, references().load_index))
@@ -139,27 +165,29 @@ def _changed(
 def _load_rows(weighed: Weighed, after: Weights, unit: str) -> tuple[Row, ...]:
     rows = [
         Row(
-            label,
+            sentence(label),
             mass_text(after.loads[name], unit, derived=True),
             _step(weighed.weights, after, name, unit),
         )
         for name, label in (
-            ("gross", "Gross"),
-            ("steer", "Steer"),
-            ("drive", "Drive"),
-            ("trailer", "Trailer axles"),
+            ("gross", term("gross")),
+            ("steer", term("steer")),
+            ("drive", term("drive")),
+            ("trailer", say("trailer axles")),
         )
         if name in after.loads
     ]
     if after.tongue is not None:
-        of = f"{share_text(after.share)} of the trailer" if after.share is not None else ""
+        of = ""
+        if after.share is not None:
+            of = say("{share} of the trailer", share=share_text(after.share))
         rows.append(Row(tongue_name(weighed.rig), with_doubt(after.tongue.load, unit), of))
     return tuple(rows)
 
 
 def _step(before: Weights, after: Weights, name: str, unit: str) -> str:
     step = to_unit((after.loads[name] - before.loads[name]).nominal_value, unit)
-    return f"{step:+,.0f}" if round(step) else "unchanged"
+    return as_written(f"{step:+,.0f}") if round(step) else say("unchanged")
 
 
 def _tight_rows(found: Sequence[Margin], unit: str) -> tuple[Row, ...]:
@@ -171,26 +199,32 @@ def _tight_rows(found: Sequence[Margin], unit: str) -> tuple[Row, ...]:
 def _room(weighed: Weighed, place: Place, arms: Levers, preferences: Preferences) -> Answer:
     change = effect(place, arms, weighed.weights)
     if isinstance(change, Lacks):
-        return Answer(headline=ASK_FOR[change.what])
+        return Answer(headline=say(ASK_FOR[change.what]))
     unit = MASS_UNIT[preferences.units]
     axles = sum(name in weighed.weights.loads for name in SINGLE_AXLES)
     found = room(weighed.governing, change, axles)
     if found is None:
-        return Answer(headline="No rating given bounds that.", notes=(CAUTION,))
+        return Answer(headline=say("No rating given bounds that."), notes=(say(CAUTION),))
     if isinstance(found.binds, Over):
         over = verdict(weighed.governing, unit)
-        return Answer(headline=f"Nothing more. {over}", notes=(CAUTION,))
+        return Answer(headline=say("Nothing more. {verdict}", verdict=over), notes=(say(CAUTION),))
     most = Quantity(_down(to_unit(found.mass, unit)), unit)
     after = predicted(weighed.weights, change, most.amount("kg"))
     left = governing(margins(weighed.rig, after, references().load_index))
     return Answer(
-        headline=f"About {rounded(most)} more {_where(place, preferences)}; "
-        f"{limit_name(found.binds)} binds first.",
+        headline=sentence(
+            say(
+                "{load} more {where}; {limit} binds first.",
+                load=about(rounded(most)),
+                where=_where(place, preferences),
+                limit=limit_name(found.binds),
+            )
+        ),
         rows=(
             *_load_rows(weighed, after, unit),
             *_tight_rows(left, unit),
         ),
-        notes=(LEAVE_ROOM, *_notes(weighed, after, change, arms)),
+        notes=(say(LEAVE_ROOM), *_notes(weighed, after, change, arms)),
     )
 
 
@@ -202,17 +236,20 @@ def _down(amount: float) -> float:
 def _spot(weighed: Weighed, request: WhereFor, arms: Levers, preferences: Preferences) -> Answer:
     spot = place_for_share(weighed.weights, arms, request.share, request.mass, request.standing)
     if isinstance(spot, Lacks):
-        return Answer(headline=ASK_FOR[spot.what])
+        return Answer(headline=say(ASK_FOR[spot.what]))
     unit = SHORT_LENGTH_UNIT[preferences.units]
     ahead = Quantity(spot.nominal_value, "m").amount(unit)
     doubt = Quantity(spread(spot), "m").amount(unit)
-    share = f"{100 * request.share:g} %"
+    share = f"{as_written(f'{100 * request.share:g}')} %"
     reach = arms.reach or 0.0
     if abs(spot.nominal_value) > reach:
         return Answer(
-            headline=f"That load alone can't bring the tongue to {share}; it would have to stand "
-            f"{number(abs(ahead), 1)} {unit} {_side(ahead)} of the axle.",
-            notes=(CAUTION,),
+            headline=say(
+                BEYOND_AHEAD if ahead >= 0 else BEYOND_BACK,
+                share=share,
+                length=f"{number(abs(ahead), 1)} {unit_word(unit)}",
+            ),
+            notes=(say(CAUTION),),
         )
     place = OnTrailer(spot.nominal_value)
     start = None if request.standing is None else OnTrailer(request.standing)
@@ -221,30 +258,24 @@ def _spot(weighed: Weighed, request: WhereFor, arms: Levers, preferences: Prefer
         if start is None
         else _difference(start, place, arms, weighed.weights)
     )
-    title = (
-        f"For {share} tongue: {number(abs(ahead), 1)} {unit} ±{number(max(doubt, 0.1), 1)} "
-        f"{_side(ahead)} of the trailer axle"
-    )
+    length = f"{number(abs(ahead), 1)} {unit_word(unit)} ±{number(max(doubt, 0.1), 1)}"
+    title = say(SPOT_AHEAD if ahead >= 0 else SPOT_BACK, share=share, length=length)
     if isinstance(change, Lacks):
-        return Answer(headline=f"{title}.", notes=(ASK_FOR[change.what], CAUTION))
+        return Answer(headline=f"{title}.", notes=(say(ASK_FOR[change.what]), say(CAUTION)))
     return _changed(weighed, change, request.mass, arms, title, preferences)
-
-
-def _side(ahead: float) -> str:
-    return "ahead" if ahead >= 0 else "back"
 
 
 def _notes(weighed: Weighed, after: Weights, change: Effect, arms: Levers) -> tuple[str, ...]:
     uses_lever = bool(change.tongue.nominal_value)
     basis = [
-        WORKED_OUT,
-        LEARNED if uses_lever and arms.learned else "",
-        BARS if uses_lever and _bars_on(weighed.weights) else "",
+        say(WORKED_OUT),
+        say(LEARNED) if uses_lever and arms.learned else "",
+        say(BARS) if uses_lever and _bars_on(weighed.weights) else "",
     ]
     notes = (
         share_note(tongue_share(weighed.rig, after)),
         f"{'; '.join(filter(None, basis))}.",
-        CAUTION,
+        say(CAUTION),
     )
     return tuple(filter(None, notes))
 
@@ -262,29 +293,35 @@ def _length(metres: float, preferences: Preferences) -> str:
 def _where(place: Place, preferences: Preferences) -> str:
     match place:
         case OnTrailer(0.0):
-            return "over the trailer's axles"
+            return say("over the trailer's axles")
         case OnTrailer(ahead):
-            side = "ahead of" if ahead > 0 else "behind"
-            return f"{_length(abs(ahead), preferences)} {side} the trailer axle"
+            length = _length(abs(ahead), preferences)
+            if ahead > 0:
+                return say("{length} ahead of the trailer axle", length=length)
+            return say("{length} behind the trailer axle", length=length)
         case BehindCoupling(0.0):
-            return "on the coupling"
+            return say("on the coupling")
         case BehindCoupling(behind):
-            return f"{_length(behind, preferences)} behind the coupling"
+            return say("{length} behind the coupling", length=_length(behind, preferences))
         case Spread():
-            return "on the trailer, placed to keep its tongue share"
+            return say("on the trailer, placed to keep its tongue share")
         case InBed(0.0):
-            return "in the bed over the drive axle"
+            return say("in the bed over the drive axle")
         case InBed(ahead):
-            side = "ahead of" if ahead > 0 else "behind"
-            return f"{_length(abs(ahead), preferences)} {side} the drive axle"
+            length = _length(abs(ahead), preferences)
+            if ahead > 0:
+                return say("{length} ahead of the drive axle", length=length)
+            return say("{length} behind the drive axle", length=length)
         case InCab():
-            return "in the cab"
+            return say("in the cab")
     assert_never(place)
 
 
 def _way(start: Place, end: Place, preferences: Preferences) -> str:
     """A move in words; from the axle, it is a shift from wherever the load stands."""
     if start == OnTrailer(0.0) and isinstance(end, OnTrailer):
-        way = "forward" if end.ahead >= 0 else "back"
-        return f"{_length(abs(end.ahead), preferences)} {way}"
-    return f"to {_where(end, preferences)}"
+        length = _length(abs(end.ahead), preferences)
+        if end.ahead >= 0:
+            return say("{length} forward", length=length)
+        return say("{length} back", length=length)
+    return say("to {where}", where=_where(end, preferences))

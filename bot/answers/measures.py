@@ -13,7 +13,18 @@ from math import isinf
 from zoneinfo import ZoneInfo
 
 from bot.answers.answer import Row
-from bot.answers.words import CURRENCY_SIGNS, UNIT_WORDS, counted, day, figure, listed, number
+from bot.answers.language import as_written, date_text, say, say_count
+from bot.answers.terms import term
+from bot.answers.words import (
+    CURRENCY_SIGNS,
+    about,
+    day,
+    figure,
+    listed,
+    number,
+    sentence,
+    unit_word,
+)
 from domain.context import DISTANCE_UNIT, ECONOMY_UNIT, MASS_UNIT, VOLUME_UNIT
 from domain.fuel import Rate, Tank
 from domain.log import Preferences
@@ -35,8 +46,7 @@ def volume(litres: float, preferences: Preferences) -> str:
 
 def economy_unit(preferences: Preferences) -> str:
     """The unit in which a logbook tells its economy, as people write it."""
-    unit = ECONOMY_UNIT[preferences.units]
-    return UNIT_WORDS.get(unit, unit)
+    return unit_word(ECONOMY_UNIT[preferences.units])
 
 
 def economy_value(rate: Rate, preferences: Preferences) -> str:
@@ -49,7 +59,7 @@ def economy_value(rate: Rate, preferences: Preferences) -> str:
     ends = [_economy(1 / end, unit) for end in (rate.low, rate.high) if not isinf(end)]
     half = max(abs(end - middle) for end in ends)
     if half >= 0.95:
-        return f"about {number(middle, 0)} ± {number(max(half, 1.0), 0)}"
+        return about(f"{number(middle, 0)} ± {number(max(half, 1.0), 0)}")
     return f"{number(middle, 1)} ± {number(max(half, 0.1), 1)}"
 
 
@@ -70,9 +80,16 @@ def dash_reads(stated: Quantity, rate: Rate) -> str:
     """
     shown = economy_to(stated, "km/L").value
     if rate.low <= shown <= rate.high:
-        return "agrees with the pump"
-    share = shown * rate.rate - 1
-    return f"{number(abs(share) * 100, 0)}% {'above' if share > 0 else 'below'} the pump"
+        return say("agrees with the pump")
+    return beside_the_pump(shown * rate.rate - 1)
+
+
+def beside_the_pump(share: float) -> str:
+    """How far the dash is above or below the pump, by a share of the pump's figure."""
+    percent = number(abs(share) * 100, 0)
+    if share > 0:
+        return say("{percent}% above the pump", percent=percent)
+    return say("{percent}% below the pump", percent=percent)
 
 
 def money(amounts: Money) -> str:
@@ -94,7 +111,12 @@ def price(stated: Quantity) -> str:
 
 def mode_name(mode: str) -> str:
     """A mode in a row's label: `Flatdeck`, `Solo`, `All driving`."""
-    return mode[:1].upper() + mode[1:]
+    return sentence(mode_word(mode))
+
+
+def mode_word(mode: str) -> str:
+    """A mode by itself: a trailer's name, or how it goes without one."""
+    return term(mode) if mode in (SOLO, UNNAMED, UNTOLD) else mode
 
 
 def mode_phrase(mode: str) -> str:
@@ -102,19 +124,30 @@ def mode_phrase(mode: str) -> str:
     if mode == UNTOLD:
         return ""
     if mode == SOLO:
-        return "solo"
-    return f"towing {mode}" if mode == UNNAMED else f"towing the {mode}"
+        return say("solo")
+    if mode == UNNAMED:
+        return say("towing the trailer")
+    return say("towing the {trailer}", trailer=mode)
 
 
 def tanks(count: int) -> str:
     """How many tanks: `1 tank`, `6 tanks`."""
-    return counted(count, "tank")
+    return say_count("{count} tank", "{count} tanks", count)
+
+
+def days(count: int) -> str:
+    """How many days: `1 day`, `12 days`."""
+    return say_count("{count} day", "{count} days", count)
+
+
+def fills(count: int) -> str:
+    """How many fills: `1 fill`, `3 fills`."""
+    return say_count("{count} fill", "{count} fills", count)
 
 
 def shares(split: Mapping[str, float], preferences: Preferences) -> str:
     """Distance by mode in a row: `flatdeck 288 mi, solo 121 mi`."""
-    told: Sequence[str] = [f"{mode} {distance(km, preferences)}" for mode, km in split.items()]
-    return ", ".join(told)
+    return ", ".join(f"{mode_word(mode)} {distance(km, preferences)}" for mode, km in split.items())
 
 
 def _economy(rate: float, unit: str) -> float:
@@ -132,7 +165,7 @@ def elapsed(start: datetime, end: datetime) -> str:
     """A length of time to five minutes, or to the day: `6 h 10 min`, `3 days`."""
     minutes = 5 * round((end - start).total_seconds() / 300)
     if minutes >= 36 * 60:
-        return counted(round(minutes / 1440), "day")
+        return days(round(minutes / 1440))
     hours, rest = divmod(minutes, 60)
     return f"{hours} h {rest} min" if rest and hours < 10 else f"{hours} h"
 
@@ -141,18 +174,24 @@ def dates(first: date, last: date, today: date) -> str:
     """Days in a row: `Sat 4 to Sun 5 Jul`, `1 Jun to 5 Jul`; with years where not this year."""
     if first == last:
         return day(first) if first.year == today.year else f"{day(first)} {first.year}"
-    if (last - first).days < 7 and first.month == last.month:
-        text = f"{first:%a} {first.day} to {day(last)}"
-    else:
-        text = f"{first.day} {first:%b} to {last.day} {last:%b}"
+    # Patterns are Unicode's (UTS 35): weekday and day; day and month; day, month and year.
     if first.year != last.year:
-        return f"{first.day} {first:%b} {first.year} to {last.day} {last:%b} {last.year}"
+        whole = say("d MMM y")
+        return _from_to(date_text(first, whole), date_text(last, whole))
+    if (last - first).days < 7 and first.month == last.month:
+        text = _from_to(date_text(first, say("EEE d")), day(last))
+    else:
+        text = _from_to(date_text(first, say("d MMM")), date_text(last, say("d MMM")))
     return text if last.year == today.year else f"{text} {last.year}"
+
+
+def _from_to(first: str, last: str) -> str:
+    return say("{first} to {last}", first=first, last=last)
 
 
 def cost_rows(closed: Sequence[Tank], preferences: Preferences) -> list[Row]:
     """Money for distance, over the tanks that were priced throughout, a row a currency."""
-    label = "A mile" if DISTANCE_UNIT[preferences.units] == "mi" else "A km"
+    label = say("A mile") if DISTANCE_UNIT[preferences.units] == "mi" else say("A km")
     by_currency: dict[str, tuple[float, float]] = {}
     for tank in closed:
         if tank.cost and len(tank.cost) == 1:
@@ -178,7 +217,7 @@ def per_thousand(rate: float, preferences: Preferences) -> str:
     """Litres a kilometre as volume for a thousand miles or kilometres: `2.1 gal/1,000 mi`."""
     unit = DISTANCE_UNIT[preferences.units]
     litres = rate * Quantity(1000.0, unit).amount("km")
-    return f"{volume(litres, preferences)}/1,000 {unit}"
+    return f"{volume(litres, preferences)}/{as_written('1,000')} {unit}"
 
 
 def _about(value: float, spread: float, unit: str, written: str) -> str:

@@ -10,8 +10,10 @@ from datetime import datetime
 
 from bot.answers.answer import Answer, Row
 from bot.answers.brief import rating_figure
+from bot.answers.language import say, say_count
 from bot.answers.limits import RATINGS, Told, limit_words
-from bot.answers.words import counted, sentence
+from bot.answers.terms import term
+from bot.answers.words import sentence
 from domain.entries import Rating
 from domain.log import Log, Preferences
 from domain.quantities import Quantity
@@ -29,7 +31,7 @@ def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: 
     rig = rig_of(log, now, truck=question.truck, trailer=question.trailer)
     stated = {
         key: Row(
-            sentence(limit_words(key[:2]) or " ".join(filter(None, key)).replace("_", " ")),
+            sentence(limit_words(key[:2]) or " ".join(map(term, filter(None, key)))),
             rating_figure(each),
             each.note or _made(each, now),
         )
@@ -39,12 +41,14 @@ def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: 
     wanted = [key for key in lacking(rig) if question.rating in (None, key[1])]
     notes = tuple(_missing(RATINGS[key]) for key in wanted[:MOST_MISSING])
     if question.rating and not stated:
-        return Answer(headline="That rating hasn't been given yet.", notes=notes)
+        return Answer(headline=say("That rating hasn't been given yet."), notes=notes)
     rows = tuple(stated.values())
     if len(rows) == 1:
         only = ", ".join(filter(None, (rows[0].figure, rows[0].remark)))
         return Answer(headline=f"{rows[0].label}: {only}.", notes=notes)
-    headline = f"{counted(len(rows), 'rating')} given." if rows else "No ratings given yet."
+    if not rows:
+        return Answer(headline=say("No ratings given yet."), notes=notes)
+    headline = say_count("{count} rating given.", "{count} ratings given.", len(rows))
     return Answer(headline=headline, rows=rows, notes=notes)
 
 
@@ -54,9 +58,20 @@ def _made(rating: Rating, now: datetime) -> str:
         return ""
     made = date_code(code_digits(rating.value), now.date())
     if isinstance(made, Undated):
-        return made.why
-    return f"week {made.week} of {made.year}, {counted(int(made.age(now.date())), 'year')}"
+        return term(made.why)
+    return say_count(
+        "week {week} of {year}, {count} year",
+        "week {week} of {year}, {count} years",
+        int(made.age(now.date())),
+        week=made.week,
+        year=made.year,
+    )
 
 
 def _missing(rating: Told) -> str:
-    return f"Missing: {rating.name} ({rating.why}; {rating.where})."
+    return say(
+        "Missing: {rating} ({why}; {where}).",
+        rating=say(rating.name),
+        why=say(rating.why),
+        where=say(rating.where),
+    )

@@ -17,12 +17,14 @@ from bot.answers.journeys import (
     over_first,
     over_notes,
 )
+from bot.answers.language import say, say_count
 from bot.answers.measures import (
     carbon,
     cost_rows,
     dates,
     distance,
     economy_figure,
+    fills,
     local,
     mode_name,
     money,
@@ -31,7 +33,7 @@ from bot.answers.measures import (
 )
 from bot.answers.road_pictures import week_picture
 from bot.answers.upkeep import attention
-from bot.answers.words import counted, day
+from bot.answers.words import day, sentence
 from bot.reference import fuel_facts, references
 from domain.account import heaviest
 from domain.driving import Driving, driving
@@ -77,20 +79,31 @@ def cost_answer(log: Log, preferences: Preferences, now: datetime, question: Que
     driven = driving(log, question.truck)
     told = summary(driven, days)
     if not told.fills:
-        return Answer(headline=f"No fuel bought {when}.")
+        return Answer(headline=say("No fuel bought {when}.", when=when))
     rows = [
-        Row("Fuel", volume(told.litres, preferences), counted(told.fills, "fill")),
+        Row(say("Fuel"), volume(told.litres, preferences), fills(told.fills)),
         *cost_rows(told.tanks, preferences),
     ]
     product = truck_fuel(driven.log) or rig_of(driven.log, truck=driven.truck).fuel
     kilograms = fuel_facts().co2_kg(told.litres, product)
     if kilograms:
-        rows.append(Row("CO2", carbon(kilograms, preferences), "EPA factor"))
+        rows.append(Row("CO2", carbon(kilograms, preferences), say("EPA factor")))
     notes: tuple[str, ...] = ()
     if told.unpriced:
-        notes = (f"{counted(told.unpriced, 'fill')} without a price left out of the money.",)
+        notes = (
+            say_count(
+                "{count} fill without a price left out of the money.",
+                "{count} fills without a price left out of the money.",
+                told.unpriced,
+            ),
+        )
+    headline = (
+        say("{money} on fuel {when}.", money=money(told.spent), when=when)
+        if told.spent
+        else say("No prices told on fuel {when}.", when=when)
+    )
     return Answer(
-        headline=f"{money(told.spent) or 'No prices told'} on fuel {when}.",
+        headline=headline,
         rows=tuple(rows),
         notes=notes,
     )
@@ -106,12 +119,17 @@ def distance_answer(
     driven = driving(log, question.truck)
     told = summary(driven, days)
     if told.km is None:
-        return Answer(headline=f"No odometer reading {when}.")
+        return Answer(headline=say("No odometer reading {when}.", when=when))
     wanted = (question.trailer or "").casefold()
     towed = next((km for mode, km in told.split.items() if mode.casefold() == wanted), None)
     if towed is not None:
         return Answer(
-            headline=f"{distance(towed, preferences)} with the {question.trailer} {when}."
+            headline=say(
+                "{distance} with the {trailer} {when}.",
+                distance=distance(towed, preferences),
+                trailer=question.trailer,
+                when=when,
+            )
         )
     rows = [Row(mode_name(mode), distance(km, preferences)) for mode, km in told.split.items()]
     return Answer(
@@ -132,9 +150,9 @@ def _span_answer(
 ) -> Answer:
     driven = driving(log, question.truck)
     today = local(now, preferences).date()
-    name = dates(days.first, days.last, today)
+    name = sentence(dates(days.first, days.last, today))
     if not anything_in(driven.log, days):
-        return Answer(headline=f"{name}: nothing logged.")
+        return Answer(headline=say("{dates}: nothing logged.", dates=name))
     told = summary(driven, days)
     prior = summary(driven, before(days, preferences.time_zone))
     wants = attention(driven, preferences, now, unanswered) if days.last == today else ()
@@ -165,14 +183,20 @@ def _span_phrase(told: Summary, preferences: Preferences) -> str:
         towed = sum(km for mode, km in told.split.items() if towing(mode))
         part = distance(told.km, preferences)
         if towed and told.km - towed > 1:
-            part += f", {distance(towed, preferences)} of it towing"
+            towing_part = say("{distance} of it towing", distance=distance(towed, preferences))
+            part = f"{part}, {towing_part}"
         elif towed:
-            part += " towing"
+            part = say("{distance} towing", distance=part)
         parts.append(part)
     if told.spent:
-        parts.append(f"{money(told.spent)} on fuel")
+        parts.append(say("{money} on fuel", money=money(told.spent)))
     if not parts:
-        parts.append(counted(len(told.weighings), "weighing") if told.weighings else "no driving")
+        weighings = len(told.weighings)
+        parts.append(
+            say_count("{count} weighing", "{count} weighings", weighings)
+            if weighings
+            else say("no driving")
+        )
     return "; ".join(parts)
 
 
@@ -192,20 +216,22 @@ def _span_mode_rows(told: Summary, preferences: Preferences) -> list[Row]:
         for mode, km in shown
     ]
     if rest:
-        rows.append(Row("Others", distance(sum(km for _, km in rest), preferences)))
+        rows.append(Row(say("Others"), distance(sum(km for _, km in rest), preferences)))
     return rows
 
 
 def _fuel_rows(driven: Driving, told: Summary, preferences: Preferences) -> list[Row]:
     rows = []
     if told.fills:
-        remark = f"{told.unpriced} without a price" if told.unpriced else ""
-        rows.append(
-            Row("Fuel", volume(told.litres, preferences), remark or counted(told.fills, "fill"))
+        remark = (
+            say_count("{count} without a price", "{count} without a price", told.unpriced)
+            if told.unpriced
+            else fills(told.fills)
         )
+        rows.append(Row(say("Fuel"), volume(told.litres, preferences), remark))
     if told.economy is not None:
         rows.append(
-            Row("Economy", economy_figure(told.economy, preferences), tanks(len(told.tanks)))
+            Row(say("Economy"), economy_figure(told.economy, preferences), tanks(len(told.tanks)))
         )
     rows += cost_rows(told.tanks, preferences)
     if told.def_litres:
@@ -228,7 +254,7 @@ def _tank_rows(told: Summary, preferences: Preferences) -> list[Row]:
             economy_figure(tank.rate, preferences),
             day(local(tank.closed.at, preferences)),
         )
-        for label, tank in (("Best tank", best), ("Worst tank", worst))
+        for label, tank in ((say("Best tank"), best), (say("Worst tank"), worst))
     ]
 
 
@@ -239,16 +265,21 @@ def _trips_rows(told: Summary, preferences: Preferences) -> list[Row]:
     km = "" if longest.km is None else distance(longest.km, preferences)
     where = away_to(longest) or ""
     if len(told.trips) == 1:
-        return [Row("Trip", km or "1", where)]
-    remark = ", ".join(part for part in (f"longest {km}" if km else "", where) if part)
-    return [Row("Trips", str(len(told.trips)), remark)]
+        return [Row(say("Trip"), km or "1", where)]
+    farthest = say("longest {distance}", distance=km) if km else ""
+    remark = ", ".join(part for part in (farthest, where) if part)
+    return [Row(say("Trips"), str(len(told.trips)), remark)]
 
 
 def _before_rows(days: Span, prior: Summary, preferences: Preferences) -> list[Row]:
     if not prior.km and not prior.fills:
         return []
-    label = "Week before" if days.days == 7 else f"{days.days} days before"
-    driven_km = distance(prior.km, preferences) if prior.km else "no odometer"
+    label = (
+        say("Week before")
+        if days.days == 7
+        else say_count("{count} day before", "{count} days before", days.days)
+    )
+    driven_km = distance(prior.km, preferences) if prior.km else say("no odometer")
     return [Row(label, driven_km, money(prior.spent))]
 
 
@@ -259,12 +290,9 @@ def _last_year(preferences: Preferences, now: datetime) -> Span:
 
 def _when(days: Span | None, preferences: Preferences, now: datetime) -> str:
     if days is None:
-        return "in the last 12 months"
+        return say("in the last 12 months")
     today = local(now, preferences).date()
     if days.last == today and days.first < today:
-        return f"since {day(days.first)}"
-    return (
-        f"on {dates(days.first, days.last, today)}"
-        if days.days == 1
-        else (f"from {dates(days.first, days.last, today)}")
-    )
+        return say("since {day}", day=day(days.first))
+    when = dates(days.first, days.last, today)
+    return say("on {day}", day=when) if days.days == 1 else say("from {dates}", dates=when)

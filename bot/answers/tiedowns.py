@@ -9,7 +9,9 @@ from __future__ import annotations
 from datetime import datetime
 
 from bot.answers.answer import Answer, Row
+from bot.answers.language import marked, say
 from bot.answers.limits import kilograms_text
+from bot.answers.words import unit_word
 from bot.reference import references
 from domain.asked_ties import AskedTies, asked_article, asked_ties
 from domain.context import MASS_UNIT
@@ -28,18 +30,26 @@ from domain.tiedowns import (
 )
 from domain.verdicts import Question
 
-NO_WEIGHT = Answer(
-    headline="How heavy is it?",
-    notes=("Text it so: 4 chains 3/8 grade 70 on 9,200 lb.",),
-)
-RULE = (
+RULE = marked(
     "49 CFR 393.102-393.136 binds commercial vehicles; good practice for others. Local law governs."
 )
-WEAKEST = "The weakest part counts: binder, hook, anchor or strap."
-RECHECK = "Look again within 50 miles."
-CORNERS = "On wheels or tracks, one at each corner is good practice."
-FROM_MEMORY = "That default limit wants a look at 393.108."
-LENGTH = "One more for each 10 ft or part beyond 10 ft of length."
+WEAKEST = marked("The weakest part counts: binder, hook, anchor or strap.")
+RECHECK = marked("Look again within 50 miles.")
+CORNERS = marked("On wheels or tracks, one at each corner is good practice.")
+FROM_MEMORY = marked("That default limit wants a look at 393.108.")
+LENGTH = marked("One more for each 10 ft or part beyond 10 ft of length.")
+MATERIALS = {
+    "synthetic webbing": marked("strap"),
+    "chain": marked("chain"),
+    "wire rope": marked("wire rope"),
+    "manila rope": marked("manila rope"),
+    "polypropylene rope": marked("polypropylene rope"),
+    "polyester rope": marked("polyester rope"),
+    "nylon rope": marked("nylon rope"),
+    "steel strapping": marked("steel strapping"),
+}
+"""What each material of the table is called where someone ties down with it."""
+
 COMMON = (("synthetic webbing", "2", ""), ("chain", "3/8", "grade 70"))
 """Tie-downs that an answer reckons with where the question names none."""
 
@@ -48,7 +58,10 @@ def tiedown_answer(log: Log, preferences: Preferences, now: datetime, question: 
     """Whether the tie-downs named are enough, or how many it takes."""
     article = asked_article(question)
     if article is None:
-        return NO_WEIGHT
+        return Answer(
+            headline=say("How heavy is it?"),
+            notes=(say("Text it so: 4 chains 3/8 grade 70 on 9,200 lb."),),
+        )
     ties = asked_ties(question)
     unit = MASS_UNIT[preferences.units]
     row = None if ties.material is None else _default(ties)
@@ -86,11 +99,15 @@ def _enough(
     strong = held.aggregate >= asked.aggregate - 1e-6
     if count >= takes:
         counts, needs = kilograms_text(held.aggregate, unit), kilograms_text(asked.aggregate, unit)
-        headline = f"Enough by the rule: {counts} counted, {needs} needed."
+        headline = say(
+            "Enough by the rule: {counted} counted, {needed} needed.", counted=counts, needed=needs
+        )
     elif strong:
-        headline = f"Not enough: strong enough, but the rule asks for {asked.count}."
+        headline = say(
+            "Not enough: strong enough, but the rule asks for {count}.", count=asked.count
+        )
     else:
-        headline = f"Not enough: it takes {takes} of these."
+        headline = say("Not enough: it takes {count} of these.", count=takes)
     return Answer(
         headline=headline,
         rows=(
@@ -100,7 +117,9 @@ def _enough(
                 kilograms_text(held.aggregate, unit),
                 _counting(ties, limit, unit),
             ),
-            Row("Good for", kilograms_text(supports(held), unit), "of cargo, by strength"),
+            Row(
+                say("Good for"), kilograms_text(supports(held), unit), say("of cargo, by strength")
+            ),
             _count_row(article),
         ),
         notes=_notes(article, row),
@@ -117,11 +136,11 @@ def _how_many(
 ) -> Answer:
     takes = needed(article, limit, ties.run)
     return Answer(
-        headline=f"At least {takes} x {name}.",
+        headline=say("At least {count} x {ties}.", count=takes, ties=name),
         rows=(
             _needed_row(article, unit),
             Row(
-                "Each counts",
+                say("Each counts"),
                 kilograms_text(limit * _share(ties), unit),
                 _counting(ties, limit, unit),
             ),
@@ -146,14 +165,14 @@ def _by_common_ones(article: Article, ties: AskedTies, unit: str) -> Answer:
     choices = tuple(
         Row(
             _name(each, row),
-            f"at least {needed(article, _kilograms(row, unit), ties.run)}",
+            say("at least {count}", count=needed(article, _kilograms(row, unit), ties.run)),
             _counting(each, _kilograms(row, unit), unit),
         )
         for row, each in rows
     )
     together = kilograms_text(wanted(article).aggregate, unit)
     return Answer(
-        headline=f"Tie-downs must count for {together} together.",
+        headline=say("Tie-downs must count for {load} together.", load=together),
         rows=(_count_row(article), *choices),
         notes=_notes(article, None),
     )
@@ -162,16 +181,18 @@ def _by_common_ones(article: Article, ties: AskedTies, unit: str) -> Answer:
 def _needed_row(article: Article, unit: str) -> Row:
     asked = wanted(article)
     return Row(
-        "Needed",
+        say("Needed"),
         kilograms_text(asked.aggregate, unit),
-        f"half of {kilograms_text(article.weight, unit)}",
+        say("half of {load}", load=kilograms_text(article.weight, unit)),
     )
 
 
 def _count_row(article: Article) -> Row:
     asked = wanted(article)
-    length = "" if article.length is not None else ", up to 10 ft long"
-    return Row("Number", f"at least {asked.count}", f"{asked.by}{length}")
+    by = asked.by
+    if article.length is None:
+        by = say("{rule}, up to 10 ft long", rule=by)
+    return Row(say("Number"), say("at least {count}", count=asked.count), by)
 
 
 def _share(ties: AskedTies) -> float:
@@ -180,27 +201,35 @@ def _share(ties: AskedTies) -> float:
 
 def _counting(ties: AskedTies, limit: float, unit: str) -> str:
     if ties.run == "over the load":
-        return f"all of {kilograms_text(limit, unit)}, over the load"
-    return f"half of {kilograms_text(limit, unit)} each, trailer to load"
+        return say("all of {load}, over the load", load=kilograms_text(limit, unit))
+    return say("half of {load} each, trailer to load", load=kilograms_text(limit, unit))
 
 
 def _name(ties: AskedTies, row: WorkingLoad | None) -> str:
     if row is None:
-        return ties.material or "tie-downs"
-    unmarked = not ties.grade and row.material in UNMARKED
-    grade = f"unmarked, as {row.type}" if unmarked else row.type
-    kind = {"synthetic webbing": "strap"}.get(row.material, row.material)
-    inch = "" if "/" in row.size else " in"
-    return " ".join(part for part in (f"{row.size}{inch}", grade, kind) if part)
+        return _material(ties.material) if ties.material else say("tie-downs")
+    grade = row.type.replace("grade ", "")
+    grade = say("grade {grade}", grade=grade) if grade != row.type else row.type
+    if not ties.grade and row.material in UNMARKED:
+        grade = say("unmarked, as {grade}", grade=grade)
+    size = row.size if "/" in row.size else f"{row.size} {unit_word('in')}"
+    kind = _material(row.material)
+    if grade:
+        return say("{size} {grade} {ties}", size=size, grade=grade, ties=kind)
+    return say("{size} {ties}", size=size, ties=kind)
+
+
+def _material(name: str) -> str:
+    return say(MATERIALS[name]) if name in MATERIALS else name
 
 
 def _notes(article: Article, row: WorkingLoad | None) -> tuple[str, ...]:
     wheeled = article.kind == "machinery" and article.weight <= HEAVY
     notes = (
-        LENGTH if article.length is None else "",
-        CORNERS if wheeled else "",
-        FROM_MEMORY if row is not None and row.status == "M" else "",
-        f"{WEAKEST} {RECHECK}",
-        RULE,
+        say(LENGTH) if article.length is None else "",
+        say(CORNERS) if wheeled else "",
+        say(FROM_MEMORY) if row is not None and row.status == "M" else "",
+        f"{say(WEAKEST)} {say(RECHECK)}",
+        say(RULE),
     )
     return tuple(filter(None, notes))

@@ -10,7 +10,9 @@ from collections.abc import Mapping
 from datetime import date, datetime, timedelta
 
 from bot.answers.answer import Answer, Row
+from bot.answers.brief import gauge_name
 from bot.answers.journeys import away_to, gap_notes, heaviest_rows, over_first, over_notes
+from bot.answers.language import say, say_count
 from bot.answers.measures import (
     dates,
     distance,
@@ -22,8 +24,9 @@ from bot.answers.measures import (
     per_distance,
     volume,
 )
+from bot.answers.terms import term
 from bot.answers.upkeep import walked
-from bot.answers.words import counted, day, figure, listed, rounded, sentence
+from bot.answers.words import about, day, figure, listed, rounded, sentence
 from bot.reference import references
 from domain.account import Account, Burnt, account
 from domain.context import TEMPERATURE_UNIT
@@ -35,10 +38,13 @@ from domain.summary import span
 from domain.trip import Trip, open_trip, to_ask_about
 from domain.verdicts import Question
 
-NO_TRIP = Answer(
-    headline="No trip in the log yet.",
-    notes=("A trip starts with a text like: hitched flatdeck, leaving, 48011.",),
-)
+
+def no_trip() -> Answer:
+    """What is said where no trip was begun yet."""
+    return Answer(
+        headline=say("No trip in the log yet."),
+        notes=(say("A trip starts with a text like: hitched flatdeck, leaving, 48011."),),
+    )
 
 
 def trip_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
@@ -46,7 +52,7 @@ def trip_answer(log: Log, preferences: Preferences, now: datetime, question: Que
     driven = driving(log, question.truck)
     trip = _asked_trip(driven, question, preferences)
     if trip is None:
-        return NO_TRIP
+        return no_trip()
     estimates = estimate(driven.chain.tanks)
     told = account(driven, trip, estimates, references())
     rows = [
@@ -70,10 +76,14 @@ def open_trip_question(log: Log, preferences: Preferences, now: datetime) -> Ans
     if trip is None:
         return None
     began = day(local(trip.start, preferences))
-    silent = counted(round((now - trip.last) / timedelta(days=1)), "day")
     return Answer(
-        headline=f"Is the trip that began {began} over? Nothing for {silent}.",
-        notes=("Text the odometer where it ended, like: home 48655.",),
+        headline=say_count(
+            "Is the trip that began {day} over? Nothing for {count} day.",
+            "Is the trip that began {day} over? Nothing for {count} days.",
+            round((now - trip.last) / timedelta(days=1)),
+            day=began,
+        ),
+        notes=(say("Text the odometer where it ended, like: home 48655."),),
     )
 
 
@@ -94,16 +104,26 @@ def _asked_trip(driven: Driving, question: Question, preferences: Preferences) -
 
 def _trip_headline(driven: Driving, trip: Trip, preferences: Preferences, now: datetime) -> str:
     away = away_to(trip)
-    name = sentence(f"{away} trip") if away else "Trip"
+    name = sentence(say("{place} trip", place=away)) if away else say("Trip")
     under_way = trip is driven.trips[-1] and open_trip(driven.trips, now) is not None
     start, last = local(trip.start, preferences).date(), local(trip.last, preferences).date()
-    km = "no odometer told" if trip.km is None else distance(trip.km, preferences)
+    km = say("no odometer told") if trip.km is None else distance(trip.km, preferences)
     how = mode_phrase(next(iter(trip.split))) if len(trip.split) == 1 else ""
     what = f"{km} {how}".strip()
     if under_way:
-        return f"{name} so far: {what} in {elapsed(trip.start, max(trip.last, trip.start))}."
-    when = dates(start, last, local(now, preferences).date())
-    return f"{name}, {when}: {what} in {elapsed(trip.start, trip.last)}."
+        return say(
+            "{trip} so far: {driven} in {time}.",
+            trip=name,
+            driven=what,
+            time=elapsed(trip.start, max(trip.last, trip.start)),
+        )
+    return say(
+        "{trip}, {dates}: {driven} in {time}.",
+        trip=name,
+        dates=dates(start, last, local(now, preferences).date()),
+        driven=what,
+        time=elapsed(trip.start, trip.last),
+    )
 
 
 def _mode_rows(split: Mapping[str, float], preferences: Preferences) -> list[Row]:
@@ -115,15 +135,15 @@ def _mode_rows(split: Mapping[str, float], preferences: Preferences) -> list[Row
 def _burnt_rows(spent: Burnt | None, preferences: Preferences) -> list[Row]:
     if spent is None:
         return []
-    about = "" if spent.measured else "reckoned, no full tank yet"
-    rows = [Row("Fuel", f"about {volume(spent.litres, preferences)}", about)]
+    remark = "" if spent.measured else say("reckoned, no full tank yet")
+    rows = [Row(say("Fuel"), about(volume(spent.litres, preferences)), remark)]
     if spent.measured:
-        rows.append(Row("Economy", economy_figure(spent.rate, preferences)))
+        rows.append(Row(say("Economy"), economy_figure(spent.rate, preferences)))
     if spent.cost:
         remark = ""
         if len(spent.cost) == 1:
             remark = per_distance(spent.cost[0], spent.km, preferences)
-        rows.append(Row("Cost", f"about {_whole_money(spent.cost)}", remark))
+        rows.append(Row(say("Cost"), about(_whole_money(spent.cost)), remark))
     return rows
 
 
@@ -131,9 +151,9 @@ def _hottest_rows(told: Account, preferences: Preferences) -> list[Row]:
     unit = TEMPERATURE_UNIT[preferences.units]
     return [
         Row(
-            "Hottest" if index == 0 else "",
+            say("Hottest") if index == 0 else "",
             rounded(each.entry.value.to(unit)),
-            " ".join(part for part in (each.entry.position, each.entry.subject) if part),
+            gauge_name(each.entry.subject, each.entry.position),
         )
         for index, each in enumerate(told.hottest[:2])
     ]
@@ -145,7 +165,8 @@ def _walked_rows(driven: Driving, trip: Trip) -> list[Row]:
         return []
     total = len(stands.ticked) + len(stands.left)
     names = list(dict.fromkeys(each.by for each in stands.ticked.values() if each.by))
-    return [Row("Walk-round", f"{len(stands.ticked)} of {total}", listed(names))]
+    ticked = say("{some} of {all}", some=len(stands.ticked), all=total)
+    return [Row(say("Walk-round"), ticked, listed(names))]
 
 
 def _trip_notes(
@@ -154,11 +175,14 @@ def _trip_notes(
     notes = over_notes(told.heaviest, preferences)
     faults = walked(driven, trip.start, trip.last).faults
     if faults:
-        notes.append(f"Not put right on it: {listed([each.entry.item for each in faults[:3]])}.")
+        items = listed([term(each.entry.item) for each in faults[:3]])
+        notes.append(say("Not put right on it: {items}.", items=items))
     if trip is driven.trips[-1] and to_ask_about(driven.trips, now):
-        notes.append("If it is over, text the odometer where it ended, like: home 48655.")
+        notes.append(say("If it is over, text the odometer where it ended, like: home 48655."))
     elif trip.ending == "untold":
-        notes.append("Its end was never texted; taken at the last reading before the next trip.")
+        notes.append(
+            say("Its end was never texted; taken at the last reading before the next trip.")
+        )
     position = driven.trips.index(trip)
     notes += gap_notes(driven.trips[max(position - 1, 0) : position + 1], preferences)
     return tuple(notes)

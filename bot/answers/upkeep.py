@@ -11,8 +11,10 @@ from collections.abc import Sequence
 from datetime import date, datetime, timedelta
 
 from bot.answers.answer import Answer, Row
-from bot.answers.measures import distance, local
-from bot.answers.words import clock, counted, day, figure, listed, number, sentence
+from bot.answers.language import marked, say, say_count
+from bot.answers.measures import days, distance, local
+from bot.answers.terms import term
+from bot.answers.words import clock, day, figure, listed, number, sentence
 from bot.reference import points_table, upkeep_table
 from domain import walkround
 from domain.driving import Driving, driving
@@ -24,11 +26,16 @@ from domain.upkeep import Due, due, old_tyres
 from domain.verdicts import Question
 from domain.walkround import WalkRound, open_faults, walk_round
 
+MOST_FAULTS = 4
+"""Open faults that are named; the rest are counted."""
+
 BEFORE_LEAVING = timedelta(hours=3)
 """A walk-round this long before setting out belongs to the trip."""
 
-CAUTION = "Intervals are the ones you set; the maker's manual governs."
+CAUTION = marked("Intervals are the ones you set; the maker's manual governs.")
 MOST_DUE = 8
+MOST_LEFT = 3
+"""Points of the walk-round that are named of those that are left."""
 
 
 def upkeep_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
@@ -43,25 +50,30 @@ def upkeep_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         found = tuple(each for each in found if each.chore == wanted)
         if not found:
             return Answer(
-                headline=f"No reminder set for {wanted}.",
-                notes=(f"Set one like: {wanted} every 5,000 miles.", CAUTION),
+                headline=say("No reminder set for {upkeep}.", upkeep=term(wanted)),
+                notes=(
+                    say("Set one like: {upkeep} every 5,000 miles.", upkeep=term(wanted)),
+                    say(CAUTION),
+                ),
             )
     if not found:
         return Answer(
-            headline="No reminders set.", notes=("Set one like: oil every 5,000 miles.", CAUTION)
+            headline=say("No reminders set."),
+            notes=(say("Set one like: {upkeep} every 5,000 miles.", upkeep=term("oil")), say(CAUTION)),
         )
     rows = tuple(
         Row(_name(each), _left(each, preferences), _when_done(each, preferences))
         for each in found[:MOST_DUE]
     )
     first = found[0]
+    name, left = _name(first), _left(first, preferences)
     if first.done is None:
-        headline = f"{sentence(_name(first))}: never logged as done."
+        headline = say("{upkeep}: never logged as done.", upkeep=sentence(name))
     elif first.overdue:
-        headline = f"{sentence(_name(first))} {_left(first, preferences)}."
+        headline = say("{upkeep} {left}.", upkeep=sentence(name), left=left)
     else:
-        headline = f"Nothing overdue; next is {_name(first)}, {_left(first, preferences)}."
-    return Answer(headline=headline, rows=rows if len(rows) > 1 else (), notes=(CAUTION,))
+        headline = say("Nothing overdue; next is {upkeep}, {left}.", upkeep=name, left=left)
+    return Answer(headline=headline, rows=rows if len(rows) > 1 else (), notes=(say(CAUTION),))
 
 
 def walk_round_answer(driven: Driving, preferences: Preferences, now: datetime) -> Answer:
@@ -69,18 +81,24 @@ def walk_round_answer(driven: Driving, preferences: Preferences, now: datetime) 
     stands = _standing(driven, now)
     total = len(stands.ticked) + len(stands.left)
     rows = tuple(
-        Row(point, each.by, _time(each.at, preferences)) for point, each in stands.ticked.items()
+        Row(term(point), each.by, _time(each.at, preferences))
+        for point, each in stands.ticked.items()
     )
     notes = () if not stands.faults else (_faults(stands.faults, preferences),)
     if stands.faults:
-        headline = (
-            f"{counted(len(stands.faults), 'fault')} open; {len(stands.left)} of {total} left."
+        headline = say_count(
+            "{count} fault open; {left} of {all} left.",
+            "{count} faults open; {left} of {all} left.",
+            len(stands.faults),
+            left=len(stands.left),
+            all=total,
         )
     elif stands.left:
-        headline = f"Walk-round: {len(stands.left)} of {total} left."
+        headline = say("Walk-round: {left} of {all} left.", left=len(stands.left), all=total)
     else:
-        headline = f"Walk-round done, all {total}."
-    return Answer(headline=headline, rows=rows, notes=notes, choices=stands.left)
+        headline = say("Walk-round done, all {all}.", all=total)
+    choices = tuple(term(point) for point in stands.left)
+    return Answer(headline=headline, rows=rows, notes=notes, choices=choices)
 
 
 def checks_answer(
@@ -89,32 +107,41 @@ def checks_answer(
     """What is said when points were ticked or faults found: the fault, else what is left."""
     driven = driving(log, logged_checks[-1].entry.truck)
     faults = [each for each in logged_checks if each.entry.state == "fault"]
-    done = [each.entry.item for each in logged_checks if each.entry.state == "done"]
+    done = listed([term(each.entry.item) for each in logged_checks if each.entry.state == "done"])
     stands = _standing(driven, now)
-    left = (
-        f"Walk-round: {len(stands.left)} left, {listed(stands.left[:3])}"
-        f"{' and more' if len(stands.left) > 3 else ''}."
-        if stands.begun and stands.left
-        else ""
-    )
+    left = _left_to_tick(stands) if stands.begun and stands.left else ""
     if faults:
         names = listed([_item(each) for each in faults])
         notes = (
-            "Carried until you text it fixed. See to it before you pull away; "
-            "a licensed mechanic where you are not sure.",
-            *([f"Checked: {listed(done)}."] if done else []),
+            say(
+                "Carried until you text it fixed. See to it before you pull away; "
+                "a licensed mechanic where you are not sure."
+            ),
+            *([say("Checked: {items}.", items=done)] if done else []),
         )
-        return Answer(headline=f"Fault noted: {names}.", notes=notes)
+        return Answer(headline=say("Fault noted: {items}.", items=names), notes=notes)
     if stands.begun and not stands.left and not stands.faults:
-        left = "Walk-round done."
+        left = say("Walk-round done.")
     return Answer(
-        headline=f"Checked: {listed(done)}.",
+        headline=say("Checked: {items}.", items=done),
         notes=tuple(
             note
             for note in (left, _faults(stands.faults, preferences) if stands.faults else "")
             if note
         ),
     )
+
+
+def _left_to_tick(stands: WalkRound) -> str:
+    """The points that are left: how many, and the next of them."""
+    count, points = len(stands.left), [term(point) for point in stands.left]
+    if count > MOST_LEFT:
+        return say(
+            "Walk-round: {count} left, {points} and more.",
+            count=count,
+            points=listed(points[:MOST_LEFT]),
+        )
+    return say("Walk-round: {count} left, {points}.", count=count, points=listed(points))
 
 
 def standing_answer(log: Log, entries: Sequence[Rating]) -> Answer | None:
@@ -128,26 +155,38 @@ def standing_answer(log: Log, entries: Sequence[Rating]) -> Answer | None:
 
 def _standing_words(entry: Rating, log: Log) -> tuple[str, str] | None:
     """The sentence and the note for one lasting setting."""
-    which = f"{entry.subject} on the {entry.trailer}" if entry.trailer else entry.subject
-    done = f"Text it when it is done: {entry.subject} done."
+    which = _on_trailer(entry.subject, entry.trailer)
+    done = say("Text it when it is done: {upkeep} done.", upkeep=term(entry.subject))
     match entry.subject, entry.rating, entry.value:
-        case _, "every", Quantity() as distance:
-            return f"Reminder set: {which} every {figure(distance)}.", done
-        case _, "every_days", int() | float() as days:
-            return f"Reminder set: {which} every {counted(round(days), 'day')}.", done
+        case _, "every", Quantity() as interval:
+            return say(REMINDER, upkeep=which, interval=figure(interval)), done
+        case _, "every_days", int() | float() as interval:
+            return say(REMINDER, upkeep=which, interval=days(round(interval))), done
         case "odometer", "factor", int() | float() as factor:
             off = number(abs(1 / factor - 1) * 100, 1)
-            word = "high" if factor < 1 else "low"
-            return f"Odometer taken to read {off}% {word}.", "Every distance is put right by it."
+            headline = (
+                say("Odometer taken to read {percent}% high.", percent=off)
+                if factor < 1
+                else say("Odometer taken to read {percent}% low.", percent=off)
+            )
+            return headline, say("Every distance is put right by it.")
         case "odometer", "digits", int() | float() as digits:
-            return f"Odometer with {number(digits)} digits.", "It may roll over and go on."
+            return (
+                say("Odometer with {count} digits.", count=number(digits)),
+                say("It may roll over and go on."),
+            )
         case "odometer", "replaced", Quantity() as shown:
-            return f"New odometer, going on from {figure(shown)}.", ""
+            return say("New odometer, going on from {figure}.", figure=figure(shown)), ""
         case walkround.SUBJECT, name, int() | float() as listed:
-            word = "added to" if listed else "taken off"
             total = len(walkround.points_of(log, points_table()))
-            return f"{sentence(name)} {word} the walk-round: {total} points.", ""
+            message = POINT_ADDED if listed else POINT_TAKEN_OFF
+            return say(message, point=sentence(name), all=total), ""
     return None
+
+
+REMINDER = marked("Reminder set: {upkeep} every {interval}.")
+POINT_ADDED = marked("{point} added to the walk-round: {all} points.")
+POINT_TAKEN_OFF = marked("{point} taken off the walk-round: {all} points.")
 
 
 def attention(
@@ -163,17 +202,30 @@ def attention(
         told = [f"{_name(each)} {_left(each, preferences)}" for each in pressing[:3]]
         sentences.append(f"{sentence(listed(told))}.")
     sentences += [
-        f"{sentence(each.owner)} tyres are {each.years:.0f} years old; have them looked at."
+        say_count(
+            "{owner} tyres are {count} year old; have them looked at.",
+            "{owner} tyres are {count} years old; have them looked at.",
+            round(each.years),
+            owner=sentence(term(each.owner)),
+        )
         for each in old_tyres(driven, _today(now, preferences))
     ]
     silent = to_ask_about(driven.trips, now)
     if silent is not None:
         sentences.append(
-            f"The trip of {day(local(silent.start, preferences))} was never closed; "
-            "text the odometer at home."
+            say(
+                "The trip of {day} was never closed; text the odometer at home.",
+                day=day(local(silent.start, preferences)),
+            )
         )
     if unanswered:
-        sentences.append(f"{counted(unanswered, 'question')} of mine still open.")
+        sentences.append(
+            say_count(
+                "{count} question of mine still open.",
+                "{count} questions of mine still open.",
+                unanswered,
+            )
+        )
     return tuple(sentences)
 
 
@@ -189,18 +241,33 @@ def _standing(driven: Driving, now: datetime) -> WalkRound:
 
 
 def _faults(faults: Sequence[Logged[Check]], preferences: Preferences) -> str:
-    names = [f"{_item(each)} (since {day(local(each.at, preferences))})" for each in faults[:4]]
-    more = f", and {len(faults) - 4} more" if len(faults) > 4 else ""
-    return f"Not put right yet: {listed(names)}{more}."
+    names = [
+        say("{item} (since {day})", item=_item(each), day=day(local(each.at, preferences)))
+        for each in faults[:MOST_FAULTS]
+    ]
+    if len(faults) > MOST_FAULTS:
+        return say_count(
+            "Not put right yet: {items}, and {count} more.",
+            "Not put right yet: {items}, and {count} more.",
+            len(faults) - MOST_FAULTS,
+            items=listed(names),
+        )
+    return say("Not put right yet: {items}.", items=listed(names))
 
 
 def _item(each: Logged[Check]) -> str:
-    trailer = each.entry.trailer
-    return f"{each.entry.item} on the {trailer}" if trailer else each.entry.item
+    return _on_trailer(each.entry.item, each.entry.trailer)
+
+
+def _on_trailer(item: str, trailer: str | None) -> str:
+    """What is looked at or done, with the trailer that it is on, where it is on one."""
+    if trailer is None:
+        return term(item)
+    return say("{item} on the {trailer}", item=term(item), trailer=trailer)
 
 
 def _name(each: Due) -> str:
-    return f"{each.chore} ({each.trailer})" if each.trailer else each.chore
+    return f"{term(each.chore)} ({each.trailer})" if each.trailer else term(each.chore)
 
 
 def _left(each: Due, preferences: Preferences) -> str:
@@ -209,20 +276,20 @@ def _left(each: Due, preferences: Preferences) -> str:
         (left / interval, text)
         for left, interval, text in (
             (each.km_left, each.interval_km, distance(abs(each.km_left or 0), preferences)),
-            (each.days_left, each.interval_days, counted(round(abs(each.days_left or 0)), "day")),
+            (each.days_left, each.interval_days, days(round(abs(each.days_left or 0)))),
         )
         if left is not None and interval
     ]
     if not told:
-        return "not counted yet"
+        return say("not counted yet")
     share, text = min(told)
-    return f"overdue by {text}" if share < 0 else f"due in {text}"
+    return say("overdue by {time}", time=text) if share < 0 else say("due in {time}", time=text)
 
 
 def _when_done(each: Due, preferences: Preferences) -> str:
     if each.done is None:
-        return "never logged as done"
-    return f"done {day(local(each.done, preferences))}"
+        return say("never logged as done")
+    return say("done {day}", day=day(local(each.done, preferences)))
 
 
 def _time(at: datetime, preferences: Preferences) -> str:

@@ -12,6 +12,7 @@ from collections.abc import Container, Sequence
 from dataclasses import dataclass
 
 from bot.answers.answer import Answer, Row
+from bot.answers.language import marked, say, say_count
 from bot.answers.limits import (
     CAUTION,
     STOP,
@@ -29,7 +30,8 @@ from bot.answers.limits import (
     with_doubt,
 )
 from bot.answers.plain import as_text
-from bot.answers.words import counted, listed, number, sentence
+from bot.answers.terms import term
+from bot.answers.words import listed, number, sentence
 from bot.reference import references
 from domain.bounds import margins, tongue_share
 from domain.carried import Change
@@ -42,11 +44,11 @@ from domain.uncertainty import Measured, spread
 from domain.wanted import LOADED_BY, PLATES, missing
 from domain.weighing import Weights, imbalances, weigh
 
-NEEDS_SOLO = "A pass of the truck alone would give the tongue weight."
-READS_LOW = "Tongue reads low with the bars on; a pass with them off puts that right."
-TOO_MUCH = "The bars lift the truck's rear beyond the steer axle's own weight; ease them."
-MISFIT = "The truck weighs less hitched than alone: not the same load. Reweigh both."
-DRIFT = "The load changed between bars on and off; the later pass counts. Reweigh both."
+NEEDS_SOLO = marked("A pass of the truck alone would give the tongue weight.")
+READS_LOW = marked("Tongue reads low with the bars on; a pass with them off puts that right.")
+TOO_MUCH = marked("The bars lift the truck's rear beyond the steer axle's own weight; ease them.")
+MISFIT = marked("The truck weighs less hitched than alone: not the same load. Reweigh both.")
+DRIFT = marked("The load changed between bars on and off; the later pass counts. Reweigh both.")
 
 LINES, LINES_OVER = 11, 13
 LONGEST, LONGEST_NEAR, LONGEST_OVER = 500, 600, 650
@@ -137,7 +139,7 @@ class _Whole:
         return Answer(
             headline=self._headline,
             rows=(*self._weights, *self._margins[:most]),
-            notes=(*_rest_notes(self._governing, most), *notes, CAUTION),
+            notes=(*_rest_notes(self._governing, most), *notes, say(CAUTION)),
             urgent=any(isinstance(each, Over) for each in self._governing),
         )
 
@@ -154,7 +156,7 @@ def headline(told: Weighed, unit: str) -> str:
     weights = told.weights
     stop = STOP if weights.session.road or "trailer" in weights.session.passes else STOP_SOLO
     return verdict(told.governing, unit, stop=stop) or (
-        f"{sentence(_total(weights, unit))}. No rating given to hold it against."
+        say("{load}. No rating given to hold it against.", load=sentence(_total(weights, unit)))
     )
 
 
@@ -163,7 +165,7 @@ def _total(weights: Weights, unit: str) -> str:
         (each for each in ("gross", "truck", "trailer", "tongue") if each in weights.loads),
         next(iter(weights.loads)),
     )
-    return f"{name.replace('_', ' ')} {mass_text(weights.loads[name], unit)}"
+    return f"{term(name)} {mass_text(weights.loads[name], unit)}"
 
 
 PARTS = {"truck": ("steer", "drive"), "trailer": SINGLE_AXLES}
@@ -178,7 +180,7 @@ def weight_rows(told: Weighed, unit: str) -> tuple[Row, ...]:
     gross = ("gross",) if weights.session.road or "truck" not in loads else ()
     rows = [
         Row(
-            "Trailer axles" if name == "trailer" else sentence(name),
+            sentence(say("trailer axles") if name == "trailer" else term(name)),
             mass_text(loads[name], unit),
             _parts(weights, PARTS.get(name, ()), unit),
         )
@@ -193,7 +195,7 @@ def weight_rows(told: Weighed, unit: str) -> tuple[Row, ...]:
 
 def tongue_name(rig: Rig) -> str:
     """What rests on the truck is called by its coupling."""
-    return "Pin" if rig.coupling == "pin" else "Tongue"
+    return say("Pin") if rig.coupling == "pin" else say("Tongue")
 
 
 def _of_trailer(weights: Weights, unit: str) -> str:
@@ -201,7 +203,9 @@ def _of_trailer(weights: Weights, unit: str) -> str:
     if weights.share is None or weights.trailer is None:
         return ""
     share = share_text(weights.share, doubt=False)
-    return f"{share} of {mass_text(weights.trailer, unit, derived=True)}"
+    return say(
+        "{share} of {load}", share=share, load=mass_text(weights.trailer, unit, derived=True)
+    )
 
 
 def _parts(weights: Weights, names: Sequence[str], unit: str) -> str:
@@ -211,7 +215,7 @@ def _parts(weights: Weights, names: Sequence[str], unit: str) -> str:
     shown = [number(to_unit(weights.loads[name].nominal_value, unit), 0) for name in known]
     if known[0] in SINGLE_AXLES:
         return " + ".join(shown)
-    return ", ".join(f"{name} {value}" for name, value in zip(known, shown, strict=True))
+    return ", ".join(f"{term(name)} {value}" for name, value in zip(known, shown, strict=True))
 
 
 def bars_rows(weights: Weights, unit: str) -> tuple[Row, ...]:
@@ -219,10 +223,11 @@ def bars_rows(weights: Weights, unit: str) -> tuple[Row, ...]:
     bars = weights.bars
     if bars is None:
         return ()
-    remark = "to trailer"
+    remark = say("to trailer")
     if bars.restored is not None:
-        remark += f"; steer {number(100 * bars.restored.nominal_value, 0)} % restored"
-    return (Row("Bars move", mass_text(bars.to_trailer, unit, derived=True), remark),)
+        percent = number(100 * bars.restored.nominal_value, 0)
+        remark = say("to trailer; steer {percent} % restored", percent=percent)
+    return (Row(say("Bars move"), mass_text(bars.to_trailer, unit, derived=True), remark),)
 
 
 def _must_notes(told: Weighed) -> list[str]:
@@ -239,7 +244,7 @@ def _lesser_notes(told: Weighed, unit: str, *, corrections: bool) -> list[str]:
     return [
         *(change_notes(told.changes, unit) if corrections else ()),
         *_imbalance_notes(weights, unit),
-        NEEDS_SOLO if solo else "",
+        say(NEEDS_SOLO) if solo else "",
         unknown_note(told.governing) if weights.session.road else "",
     ]
 
@@ -265,10 +270,24 @@ def _rest_notes(found: Sequence[Margin], most: int) -> list[str]:
     near = sum(isinstance(each, Near) for each in rest)
     if not rest:
         return []
-    more = counted(len(rest), "more rating")
-    counts = [f"{count} {word}" for count, word in ((over, "over"), (near, "near")) if count]
-    said = f"{more}, {listed(counts)}" if counts else f"{more} with more room"
-    return [f"{said}; text margins for all."]
+    counts = [
+        *([say("{count} over", count=over)] if over else []),
+        *([say("{count} near", count=near)] if near else []),
+    ]
+    if not counts:
+        more = say_count(
+            "{count} more rating with more room; text margins for all.",
+            "{count} more ratings with more room; text margins for all.",
+            len(rest),
+        )
+        return [more]
+    more = say_count(
+        "{count} more rating, {counts}; text margins for all.",
+        "{count} more ratings, {counts}; text margins for all.",
+        len(rest),
+        counts=listed(counts),
+    )
+    return [more]
 
 
 def change_notes(changes: Sequence[Change], unit: str) -> list[str]:
@@ -276,12 +295,12 @@ def change_notes(changes: Sequence[Change], unit: str) -> list[str]:
     parts = [
         f"{what} {about_text(largest, unit)}"
         for what, each in (
-            ("fuel", [change.fuel for change in changes]),
-            ("people", [change.people for change in changes]),
+            (say("fuel"), [change.fuel for change in changes]),
+            (say("people"), [change.people for change in changes]),
         )
         if each and _size(largest := max(each, key=_size)) > WORTH_A_WORD
     ]
-    return [f"Passes corrected: {', '.join(parts)}."] if parts else []
+    return [say("Passes corrected: {parts}.", parts=", ".join(parts))] if parts else []
 
 
 def _size(load: Measured) -> float:
@@ -293,19 +312,23 @@ def _imbalance_notes(weights: Weights, unit: str) -> list[str]:
     if worst is None or worst.share <= LOPSIDED:
         return []
     return [
-        f"{sentence(worst.heavy.replace('_', ' '))} carries {mass_text(worst.by, unit)} more than "
-        f"{worst.light.replace('_', ' ')}."
+        say(
+            "{heavy} carries {load} more than {light}.",
+            heavy=sentence(term(worst.heavy)),
+            load=mass_text(worst.by, unit),
+            light=term(worst.light),
+        )
     ]
 
 
 def _doubt_notes(weights: Weights) -> list[str]:
     """What is wrong with the passes, or with the bars."""
-    notes = [DRIFT] if weights.drift is not None else []
+    notes = [say(DRIFT)] if weights.drift is not None else []
     if weights.misfit is not None:
-        return [*notes, MISFIT]
+        return [*notes, say(MISFIT)]
     restored = weights.bars.restored if weights.bars else None
     if restored is not None and restored.nominal_value - spread(restored) > 1:
-        notes.append(TOO_MUCH)
+        notes.append(say(TOO_MUCH))
     if weights.tongue is not None and weights.tongue.reads_low:
-        notes.append(READS_LOW)
+        notes.append(say(READS_LOW))
     return notes

@@ -12,6 +12,7 @@ from dataclasses import replace
 from datetime import datetime
 
 from bot.answers.answer import Answer
+from bot.answers.language import marked, say
 from bot.answers.limits import (
     CAUTION,
     STOP,
@@ -26,6 +27,7 @@ from bot.answers.limits import (
     with_doubt,
 )
 from bot.answers.scale_pictures import is_complete, margins_picture, rig_picture
+from bot.answers.terms import term
 from bot.answers.weighed import (
     MISFIT,
     NEEDS_SOLO,
@@ -33,12 +35,14 @@ from bot.answers.weighed import (
     Weighed,
     bars_rows,
     change_notes,
-    headline,
     short_answer,
     tongue_name,
     weighed,
 )
-from bot.answers.words import figure, listed, moment, sentence
+from bot.answers.weighed import (
+    headline as verdict_on,
+)
+from bot.answers.words import figure, listed, moment, number, sentence
 from domain.bounds import load_of, tongue_share
 from domain.context import MASS_UNIT
 from domain.entries import SINGLE_AXLES, Cargo, Weighing
@@ -48,11 +52,15 @@ from domain.passes import Session, first_weighed, latest_session, session_of
 from domain.verdicts import Question
 from domain.wanted import LOADED_BY, missing
 
-NO_WEIGHING = Answer(
-    headline="No weighing yet.",
-    notes=("Text the scale's figures, such as: steer 5280 drive 6940 trailer 9840.",),
-)
-PAYLOAD = "Payload goes with truck GVWR until the curb weight is given."
+PAYLOAD = marked("Payload goes with truck GVWR until the curb weight is given.")
+
+
+def no_weighing() -> Answer:
+    """What is said where nothing was weighed yet."""
+    return Answer(
+        headline=say("No weighing yet."),
+        notes=(say("Text the scale's figures, such as: steer 5280 drive 6940 trailer 9840."),),
+    )
 
 
 def last_weighed(log: Log, trailer: str | None) -> Weighed | None:
@@ -70,7 +78,7 @@ def weighing_answer(
     """
     session = session_of(log, logged_weighing)
     if session is None:
-        return NO_WEIGHING
+        return no_weighing()
     told = weighed(log, session, logged_weighing.entry.trailer)
     loads = set(LOADED_BY.values()) & set(told.weights.loads)
     new = first_weighed(log, logged_weighing, loads)
@@ -82,7 +90,7 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     """What the rig weighs: the load asked for, or all of the last weighing."""
     told = last_weighed(log, question.trailer)
     if told is None:
-        return NO_WEIGHING
+        return no_weighing()
     since = _since_notes(log, told.weights.session, preferences)
     load = load_of(told.weights, LOADS.get(question.field or "", question.field or ""))
     if load is None:
@@ -98,7 +106,7 @@ def rig_shown(log: Log, preferences: Preferences, now: datetime, question: Quest
     """The last weighing, with a picture of the rig."""
     told = last_weighed(log, question.trailer)
     if told is None:
-        return NO_WEIGHING
+        return no_weighing()
     since = _since_notes(log, told.weights.session, preferences)
     answer = short_answer(told, _unit(preferences), first=since)
     return replace(answer, picture=rig_picture(told, preferences))
@@ -108,7 +116,7 @@ def margins_shown(log: Log, preferences: Preferences, now: datetime, question: Q
     """What is left to every rating, with a picture of it where any can be judged."""
     told = last_weighed(log, question.trailer)
     if told is None:
-        return NO_WEIGHING
+        return no_weighing()
     since = _since_notes(log, told.weights.session, preferences)
     answer = _all_margins(told, _unit(preferences), since)
     picture = margins_picture(told, preferences)
@@ -120,7 +128,7 @@ LOADS = {"trailer": "trailer weight"}
 
 
 def _load_name(field: str) -> str:
-    return sentence(field).replace("_", " ")
+    return sentence(term(field))
 
 
 def _unit(preferences: Preferences) -> str:
@@ -131,8 +139,10 @@ def _since_notes(log: Log, session: Session, preferences: Preferences) -> tuple[
     """When it was weighed, and what was loaded since and is in no figure."""
     cargo = [each.entry for each in log.of(Cargo) if each.at > session.ended]
     loaded = [f"{each.item} {figure(each.value)}" for each in cargo]
-    note = f"Loaded since, and not counted: {listed(loaded[-3:])}." if loaded else ""
-    return tuple(filter(None, (f"Weighed {moment(session.ended, preferences)}.", note)))
+    weighed_at = say("Weighed {when}.", when=moment(session.ended, preferences))
+    if not loaded:
+        return (weighed_at,)
+    return (weighed_at, say("Loaded since, and not counted: {loads}.", loads=listed(loaded[-3:])))
 
 
 FIELDS = {"truck": ("truck", "payload"), "trailer": ("trailer", "trailer weight", *SINGLE_AXLES)}
@@ -143,34 +153,34 @@ def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     """What is left to every rating, or to the one asked about."""
     told = last_weighed(log, question.trailer)
     if told is None:
-        return NO_WEIGHING
+        return no_weighing()
     unit = _unit(preferences)
     asked = _asked(told, question)
     if not asked:
         return _all_margins(told, unit, _since_notes(log, told.weights.session, preferences))
     over = any(isinstance(each, Over) for each in told.governing)
     rest = "" if over == isinstance(asked[0], Over) else _elsewhere(told.governing)
-    by_label = PAYLOAD if any(each.limit.by_label for each in asked) else ""
+    by_label = say(PAYLOAD) if any(each.limit.by_label for each in asked) else ""
     row = margin_row(asked[0], unit)
     return Answer(
-        headline=f"{row.label}: {row.figure} {row.remark}." + (f" {STOP}" if over else ""),
+        headline=f"{row.label}: {row.figure} {row.remark}." + (f" {say(STOP)}" if over else ""),
         rows=margin_rows(asked[1:], unit),
-        notes=tuple(filter(None, (rest, by_label, CAUTION))),
+        notes=tuple(filter(None, (rest, by_label, say(CAUTION)))),
     )
 
 
 def _all_margins(told: Weighed, unit: str, since: Sequence[str]) -> Answer:
     """Every rating that can be judged, and what the others want."""
-    by_label = PAYLOAD if len(told.governing) < len(told.margins) else ""
+    by_label = say(PAYLOAD) if len(told.governing) < len(told.margins) else ""
     notes = (
         *since,
         by_label,
         unknown_note(told.governing),
         missing_note(missing(told.rig, told.weights)),
-        CAUTION,
+        say(CAUTION),
     )
     return Answer(
-        headline=headline(told, unit),
+        headline=verdict_on(told, unit),
         rows=margin_rows(told.governing, unit),
         notes=tuple(filter(None, notes)),
     )
@@ -189,34 +199,47 @@ def _asked(told: Weighed, question: Question) -> tuple[Margin, ...]:
 
 def _elsewhere(found: Sequence[Margin]) -> str:
     over = [limit_name(each) for each in found if isinstance(each, Over)]
-    return f"But over on {listed(over[:3])}." if over else ""
+    return say("But over on {limits}.", limits=listed(over[:3])) if over else ""
 
 
 def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """Tongue or pin weight and its share, or what is needed to know them."""
     told = last_weighed(log, question.trailer)
     if told is None:
-        return NO_WEIGHING
+        return no_weighing()
     weights, unit = told.weights, _unit(preferences)
     if weights.tongue is None:
         why = NEEDS_SOLO if weights.misfit is None else MISFIT
-        return Answer(headline="The tongue hasn't been weighed.", notes=(why,))
+        return Answer(headline=say("The tongue hasn't been weighed."), notes=(say(why),))
     share = tongue_share(told.rig, weights)
-    of = f", {share_text(share.share)} of the trailer" if share else ""
+    name, load = tongue_name(told.rig), with_doubt(weights.tongue.load, unit)
+    headline = (
+        say(
+            "{name} {load}, {share} of the trailer.",
+            name=name,
+            load=load,
+            share=share_text(share.share),
+        )
+        if share
+        else f"{name} {load}."
+    )
     notes = [
         *change_notes(told.changes, unit),
         share_note(share),
-        READS_LOW if weights.tongue.reads_low else "",
+        say(READS_LOW) if weights.tongue.reads_low else "",
         _customary(share),
-        CAUTION,
+        say(CAUTION),
     ]
     bounding = [each for each in told.margins if each.limit.bounds == "tongue"]
     return Answer(
-        headline=f"{tongue_name(told.rig)} {with_doubt(weights.tongue.load, unit)}{of}.",
+        headline=headline,
         rows=(*bars_rows(weights, unit), *margin_rows(bounding, unit)),
         notes=tuple(filter(None, notes)),
     )
 
 
 def _customary(share: Share | None) -> str:
-    return "" if share is None else f"Customary is {100 * share.low:.0f}-{100 * share.high:.0f} %."
+    if share is None:
+        return ""
+    low, high = number(100 * share.low, 0), number(100 * share.high, 0)
+    return say("Customary is {low}-{high} %.", low=low, high=high)

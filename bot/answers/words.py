@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
+from bot.answers.language import as_written, date_text, half_of_day, marked, money_leads, say
 from domain.context import Units
 from domain.log import Preferences
 from domain.quantities import Quantity, is_currency
@@ -19,15 +20,18 @@ CURRENCY_SIGNS = {"USD": "$", "EUR": "€", "GBP": "£"}
 """Signs that mean one currency; the others are written as their ISO 4217 code."""
 
 UNIT_WORDS = {
-    "gal_imp": "imp gal",
+    "gal_imp": marked("imp gal"),
     "degF": "°F",
     "degC": "°C",
-    "mi/gal": "mpg",
-    "mi/gal_imp": "mpg imp",
+    "mi/gal": marked("mpg"),
+    "mi/gal_imp": marked("mpg imp"),
     "L/100km": "L/100 km",
     "%": "%",
+    "ft": marked("ft"),
+    "in": marked("in"),
+    "ton": marked("ton"),
 }
-"""How a unit is written where its symbol in the records is not what people write."""
+"""How a unit is written where that is not its symbol in the records, in one language or other."""
 
 PLACES = {
     "lb": 0,
@@ -63,11 +67,16 @@ def figure(quantity: Quantity, places: int | None = None) -> str:
     unit, _, per = quantity.unit.partition("/")
     if is_currency(unit):
         return _money(quantity, unit, per, places)
-    written = UNIT_WORDS.get(quantity.unit, quantity.unit)
     value = number(quantity.value, places)
     if quantity.low is not None:
         value = f"{number(quantity.low, places)}-{value}"
+    written = unit_word(quantity.unit)
     return f"{value}{written}" if written == "%" else f"{value} {written}"
+
+
+def unit_word(unit: str) -> str:
+    """A unit as people write it: `lb`, `mpg`, `L/100 km`."""
+    return say(UNIT_WORDS[unit]) if unit in UNIT_WORDS else unit
 
 
 def rounded(quantity: Quantity) -> str:
@@ -78,6 +87,10 @@ def rounded(quantity: Quantity) -> str:
 
 def number(value: float, places: int | None = None) -> str:
     """A bare number with thousands separators; as stated, or to so many decimal places."""
+    return as_written(_digits(value, places))
+
+
+def _digits(value: float, places: int | None) -> str:
     if places is not None:
         return f"{value + 0.0:,.{places}f}" if round(value, places) else f"{0.0:.{places}f}"
     if float(value).is_integer():
@@ -86,15 +99,18 @@ def number(value: float, places: int | None = None) -> str:
 
 
 def _money(quantity: Quantity, currency: str, per: str, places: int | None) -> str:
-    stated = number(quantity.value).partition(".")[2]
+    stated = _digits(quantity.value, None).partition(".")[2]
     if places is None:
         # An amount has cents; a price keeps the tenth of a cent that pumps show.
         places = min(max(len(stated), 2), 3 if per else 2)
-    amount = f"{abs(quantity.value):,.{places}f}"
+    amount = as_written(f"{abs(quantity.value):,.{places}f}")
     sign = "-" if quantity.value < 0 else ""
     symbol = CURRENCY_SIGNS.get(currency)
-    text = f"{sign}{symbol}{amount}" if symbol else f"{sign}{amount} {currency}"
-    return f"{text}/{UNIT_WORDS.get(per, per)}" if per else text
+    if symbol and money_leads():
+        text = f"{sign}{symbol}{amount}"
+    else:
+        text = f"{sign}{amount} {symbol or currency}"
+    return f"{text}/{unit_word(per)}" if per else text
 
 
 def signed(quantity: Quantity) -> str:
@@ -103,28 +119,41 @@ def signed(quantity: Quantity) -> str:
     return text if text.startswith("-") else f"+{text}"
 
 
-def listed(names: Sequence[str], last: str = "and") -> str:
+def listed(names: Sequence[str]) -> str:
     """Names in a row: `steer, drive and trailer axles`."""
     if len(names) < 2:
         return "".join(names)
-    return f"{', '.join(names[:-1])} {last} {names[-1]}"
+    return say("{names} and {last}", names=", ".join(names[:-1]), last=names[-1])
+
+
+def either(names: Sequence[str]) -> str:
+    """Names of which one is meant: `1, 2 or 3`."""
+    if len(names) < 2:
+        return "".join(names)
+    return say("{names} or {last}", names=", ".join(names[:-1]), last=names[-1])
+
+
+def about(text: str) -> str:
+    """A figure that is no more than a good guess: `about 35 gal`."""
+    return say("about {figure}", figure=text)
 
 
 def counted(count: int, one: str, many: str | None = None) -> str:
-    """A number of things: `1 fill`, `3 fills`."""
+    """A number of things, in English: `1 fill`, `3 fills`."""
     return f"{count:,} {one if count == 1 else many or one + 's'}"
 
 
 def day(when: date) -> str:
     """A date without its year: `Sat 11 Jul`."""
-    return f"{when:%a} {when.day} {when:%b}"
+    # The pattern is Unicode's (UTS 35): weekday, day and month in the language's own order.
+    return date_text(when, say("EEE d MMM"))
 
 
 def clock(when: datetime, units: Units = "us") -> str:
     """A time of day, in twelve hours where people count so: `2:22 pm`, `14:22`."""
     if units != "us":
         return f"{when:%H:%M}"
-    return f"{when.hour % 12 or 12}:{when:%M} {'am' if when.hour < 12 else 'pm'}"
+    return f"{when.hour % 12 or 12}:{when:%M} {half_of_day(when.hour)}"
 
 
 def moment(at: datetime, preferences: Preferences) -> str:

@@ -10,7 +10,7 @@ import pytest
 from bot.answers import asking, correcting, dispatch, routine, setup
 from bot.answers.answer import Answer, Row, joined
 from bot.answers.brief import brief
-from bot.answers.words import clock, counted, figure, listed, moment, number, rounded, signed
+from bot.answers.words import clock, counted, either, figure, listed, moment, number, rounded, signed
 from domain import corrections
 from domain.context import Units
 from domain.corrections import Amended, Unclear, Withdrawn
@@ -139,7 +139,7 @@ def test_worked_out_figures_are_rounded_to_what_a_scale_or_a_pump_reads() -> Non
 
 
 def test_lists_counts_and_times_read_as_english() -> None:
-    assert [listed([]), listed(["a"]), listed(["a", "b"]), listed(["a", "b", "c"], "or")] == [
+    assert [listed([]), listed(["a"]), listed(["a", "b"]), either(["a", "b", "c"])] == [
         "", "a", "a and b", "a, b or c",
     ]  # fmt: skip
     assert [counted(1, "entry", "entries"), counted(2, "entry", "entries")] == [
