@@ -32,6 +32,7 @@ from bot.messages import (
 from bot.networks.matrix import media
 from bot.networks.matrix.connecting import close, connect, ended
 from bot.networks.matrix.dressing import content_of, reaction, relation
+from bot.networks.matrix.identity import vouch
 from bot.networks.matrix.keys import RoomKeys
 from bot.networks.matrix.listening import Listener
 from bot.networks.matrix.memory import Memory
@@ -108,6 +109,9 @@ class Matrix:
         )
         self._connection = _Connection(client, keys, listener)
         logger.info("%s, device %s", self.about(), client.device_id)
+        # The first sync comes before anybody can know the device: from there on nothing is missed.
+        await self._until_done(listener.hear)
+        await self._until_done(lambda: vouch(client, memory, self._settings.password))
         while True:
             await self._until_done(listener.hear)
 

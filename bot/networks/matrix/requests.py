@@ -6,11 +6,13 @@ This file does not know what was asked of the server.
 
 from __future__ import annotations
 
+import json
+from dataclasses import dataclass
 from datetime import timedelta
 from typing import Any, TypeVar
 
 import aiohttp
-from nio import ErrorResponse
+from nio import AsyncClient, ErrorResponse
 
 Response = TypeVar("Response")
 BROKEN = (aiohttp.ClientError, TimeoutError, OSError)
@@ -30,6 +32,7 @@ class Unsuccessful(Exception):
         self.status = int(transport.status) if transport is not None else 0
         self.reason = str(getattr(answer, "message", None) or self.code)
         self.wait = _wait(answer)
+        self.body: dict[str, Any] = getattr(answer, "body", {})
         super().__init__(f"{self.status} {self.code} {self.reason}".strip())
 
     @property
@@ -54,6 +57,37 @@ def checked(answer: Response) -> Response:
     if isinstance(answer, ErrorResponse) or (transport is not None and transport.status >= REFUSED):
         raise Unsuccessful(answer)
     return answer
+
+
+@dataclass(frozen=True, slots=True)
+class _Raw:
+    """An answer to what nio has no call for, in the shape of nio's."""
+
+    transport_response: aiohttp.ClientResponse
+    body: dict[str, Any]
+
+    @property
+    def status_code(self) -> str | None:
+        return self.body.get("errcode")
+
+    @property
+    def message(self) -> str | None:
+        return self.body.get("error")
+
+    @property
+    def retry_after_ms(self) -> int | None:
+        return self.body.get("retry_after_ms")
+
+
+async def asked(client: AsyncClient, method: str, path: str, body: object) -> dict[str, Any]:
+    """The JSON that a server answers to what nio has no call for; raises Unsuccessful."""
+    headers = {
+        "Authorization": f"Bearer {client.access_token}",
+        "Content-Type": "application/json",
+    }
+    async with await client.send(method, path, json.dumps(body), headers) as response:
+        answer = _Raw(response, await client.parse_body(response))
+        return checked(answer).body
 
 
 def _wait(answer: Any) -> timedelta | None:

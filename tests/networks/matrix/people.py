@@ -20,11 +20,15 @@ from mautrix.client.state_store import MemoryStateStore
 from mautrix.crypto import MemoryCryptoStore, OlmMachine
 from mautrix.crypto.attachments import decrypt_attachment, encrypt_attachment
 from mautrix.types import (
+    CrossSigningUsage,
     EventType,
     MediaMessageEventContent,
     MessageType,
     RoomCreatePreset,
+    SigningKey,
+    TOFUSigningKey,
     TrustState,
+    UserID,
 )
 
 from tests.networks.matrix.homeserver import PASSWORD
@@ -256,6 +260,17 @@ class Rooms(MemoryStateStore):
         return [room for room, members in self.members.items() if user_id in members]
 
 
+class Keys(MemoryCryptoStore):
+    """Takes an account's key a second time, over which mautrix's own store stumbles."""
+
+    async def put_cross_signing_key(
+        self, user_id: UserID, usage: CrossSigningUsage, key: SigningKey
+    ) -> None:
+        kept = self._cross_signing_keys.setdefault(user_id, {})
+        first = kept[usage].first if usage in kept else key
+        kept[usage] = TOFUSigningKey(key=key, first=first)
+
+
 class Mautrix:
     """A person with a client made of mautrix and libolm."""
 
@@ -265,7 +280,7 @@ class Mautrix:
         rooms: Any = Rooms()
         # Its types tell ids from other text, which a test has no use for.
         self.client: Any = Client(mxid=user, base_url=url, state_store=rooms)
-        self._keys = MemoryCryptoStore(user, "a pickle key")
+        self._keys = Keys(user, "a pickle key")
         self.client.crypto = OlmMachine(self.client, self._keys, rooms)
         self.client.crypto.share_keys_min_trust = TrustState.UNVERIFIED
         self._synced = asyncio.Event()
@@ -314,6 +329,18 @@ class Mautrix:
         )
         read: Any = await self.client.crypto.decrypt_megolm_event(event)
         return str(read.content.body)
+
+    async def until_trusted(self, user: str, device: str) -> None:
+        """Until somebody's device is signed by their account."""
+        async with asyncio.timeout(PATIENCE):
+            while not await self.trusts(user, device):
+                pass
+
+    async def trusts(self, user: str, device: str) -> bool:
+        """Whether somebody's device is signed by their account, as the homeserver has it."""
+        crypto = self.client.crypto
+        found = (await crypto._fetch_keys([user], include_untracked=True))[user][device]
+        return bool(await crypto.resolve_trust(found) >= TrustState.CROSS_SIGNED_TOFU)
 
     async def read_file(self, file: Json) -> bytes:
         """An encrypted attachment, fetched and decrypted."""

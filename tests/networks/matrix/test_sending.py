@@ -148,6 +148,25 @@ async def test_without_its_kept_state_drawbar_becomes_a_new_device_that_reads_an
     await wren.screen.wait_for(lambda seen: seen.text == WEEK.headline)
 
 
+async def test_drawbars_device_is_signed_by_its_account_also_when_it_is_a_new_one(
+    homeserver: Homeserver, drawbar: Served, wren: Nio, theo: Mautrix
+) -> None:
+    await drawbar.connected()
+    (first,) = await wren.devices_of(drawbar.user, 1)
+    await theo.until_trusted(drawbar.user, first)
+    assert not await theo.trusts(wren.user, wren.client.device_id)
+    await drawbar.stop()
+    shutil.rmtree(drawbar.settings.folder)
+    await drawbar.start()
+    await drawbar.connected()
+    (second,) = await wren.devices_of(drawbar.user, 2) - {first}
+    newcomer = await Mautrix(homeserver.url, homeserver.register("newcomer")).log_in()
+    try:
+        await newcomer.until_trusted(drawbar.user, second)
+    finally:
+        await newcomer.leave()
+
+
 async def test_a_new_device_of_a_member_reads_on_and_gets_what_was_said_before_when_it_asks(
     homeserver: Homeserver, drawbar: Served, theo: Mautrix, wren: Nio
 ) -> None:
