@@ -34,6 +34,13 @@ from domain.wanted import missing
 
 STATES: dict[type[Over | Near | Clear], State] = {Over: "over", Near: "near", Clear: "inside"}
 
+LEFT: dict[type[Over | Near | Clear], str] = {
+    Over: marked("{mass} over"),
+    Near: marked("{mass} left, near"),
+    Clear: marked("{mass} left"),
+}
+"""What remains of a limit; in words, so that no state is told by its look alone."""
+
 MOST_BARS = 8
 """Margins that one picture shows; the rest have more room."""
 
@@ -132,15 +139,11 @@ def margin_bar(margin: Over | Near | Clear, unit: str, name: str = "") -> Bar:
     )
     by = OWN_RATING.get((limit.subject, limit.rating))
     against = say("of {limit}", limit=limit_text(margin, unit))
-    left = left_text(margin, unit)
-    left = (
-        say("{mass} over", mass=left) if isinstance(margin, Over) else say("{mass} left", mass=left)
-    )
     return Bar(
         name=name or sentence(limit_name(margin)),
         load=load,
         against=f"{against} {say(by) if by else limit_name(margin)}" if name else against,
-        left=left,
+        left=say(LEFT[type(margin)], mass=left_text(margin, unit)),
         state=STATES[type(margin)],
         used=margin.load.nominal_value / limit.value,
         doubt=doubt / limit.value,

@@ -32,6 +32,7 @@ LONGEST_ON_A_PHONE = 800
 """CSS pixels that a phone's screen is high (common practice, no source)."""
 
 Pixels = NDArray[np.float64]
+PACKED = np.array([65536.0, 256.0, 1.0])
 
 
 def luminance(colours: Pixels) -> Pixels:
@@ -67,7 +68,7 @@ def texts(sheet: Sheet) -> list[tuple[Text, Bbox]]:
     canvas = sheet.figure.canvas
     assert isinstance(canvas, FigureCanvasAgg)
     renderer = canvas.get_renderer()
-    found = [each for each in sheet.figure.findobj(Text) if isinstance(each, Text)]
+    found = sheet.figure.findobj(Text)
     return [(each, each.get_window_extent(renderer)) for each in found if each.get_text()]
 
 
@@ -97,8 +98,8 @@ def test_words_stand_out_from_what_is_behind_them(name: str, scheme: str) -> Non
     for text, box in texts(sheet):
         rows = slice(round(len(pixels) - box.y1), round(len(pixels) - box.y0))
         part = pixels[rows, round(box.x0) : round(box.x1)].reshape(-1, 3)
-        colours, counts = np.unique(part, axis=0, return_counts=True)
-        behind = colours[counts.argmax()]
+        colours, counts = np.unique(part @ PACKED, return_counts=True)
+        behind = part[(part @ PACKED) == colours[counts.argmax()]][0]
         # The ink is what stands out most, and more of it than a speck.
         inked = contrast(part, behind)
         assert np.quantile(inked, 0.97) >= AA, text.get_text()
