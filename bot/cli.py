@@ -71,11 +71,11 @@ async def _chat(chosen: Settings, name: str) -> None:
 )
 def serve(config: Path | None) -> None:
     """Serve the networks that are set, until told to stop."""
-    from bot import serving
+    from bot import logs, serving
     from bot.configuration import configuration
     from bot.messages import NetworkRefused
 
-    serving.log_to_stderr()
+    logs.log_to(sys.stderr)
     try:
         chosen = configuration(config, os.environ)
         run(lambda: asyncio.run(serving.serve(chosen, click.echo)))

@@ -14,6 +14,7 @@ from difflib import get_close_matches
 from pathlib import Path
 from typing import Any
 
+from bot.health import Watched
 from bot.messages import NetworkRefused
 from bot.networks.matrix.settings import MatrixSettings
 from bot.networks.telegram.settings import TelegramSettings, Webhook, check
@@ -54,8 +55,10 @@ NAMES = (
     "matrix.device_name",
     "matrix.owners",
     "matrix.folder",
+    "health.listen",
+    "health.port",
 )
-"""Every setting; a name with a dot stands in the table of its network."""
+"""Every setting; a name with a dot stands in a table of TOML."""
 
 ADMISSIONS = ("code", "open")
 NOTHING_TO_SERVE = (
@@ -71,6 +74,7 @@ class Configuration:
     settings: Settings
     telegram: TelegramSettings | None
     matrix: MatrixSettings | None
+    health: Watched | None
 
 
 def configuration(file: Path | None, environment: Mapping[str, str]) -> Configuration:
@@ -78,7 +82,10 @@ def configuration(file: Path | None, environment: Mapping[str, str]) -> Configur
     told = {**_from_file(file), **_from_credentials(environment), **_from_environment(environment)}
     try:
         found = Configuration(
-            settings=_settings(told), telegram=_telegram(told), matrix=_matrix(told)
+            settings=_settings(told),
+            telegram=_telegram(told),
+            matrix=_matrix(told),
+            health=_health(told),
         )
     except NetworkRefused as error:
         raise WrongSetting(str(error)) from error
@@ -177,7 +184,7 @@ def _telegram(told: Mapping[str, str]) -> TelegramSettings | None:
         webhook = Webhook(
             url=plain.url,
             listen=told.get("telegram.webhook_listen", plain.listen),
-            port=_port(told.get("telegram.webhook_port", str(plain.port))),
+            port=_port(told, "telegram.webhook_port", plain.port),
             secret=told.get("telegram.webhook_secret"),
         )
     chosen = TelegramSettings(token=token, webhook=webhook)
@@ -212,10 +219,16 @@ def _needed(told: Mapping[str, str], name: str) -> str:
     return value
 
 
-def _port(text: str) -> int:
+def _health(told: Mapping[str, str]) -> Watched | None:
+    if "health.port" not in told:
+        return None
+    plain = Watched(port=_port(told, "health.port", 0))
+    return replace(plain, listen=told.get("health.listen", plain.listen))
+
+
+def _port(told: Mapping[str, str], name: str, otherwise: int) -> int:
+    text = told.get(name, str(otherwise))
     try:
         return int(text)
     except ValueError:
-        raise WrongSetting(
-            f"telegram.webhook_port is {text!r}; it wants a port's number, as 8443."
-        ) from None
+        raise WrongSetting(f"{name} is {text!r}; it wants a port's number, as 8443.") from None

@@ -69,7 +69,9 @@ class Delivery:
         worker: Executor,
         rest: Callable[[float], Awaitable[None]] = asyncio.sleep,
         studio: Studio | None = None,
+        watch: Callable[[str, Outcome], None] = lambda network, outcome: None,
     ) -> None:
+        self._watch = watch
         self._store = store
         self._networks = networks
         self._clock = clock
@@ -163,6 +165,7 @@ class Delivery:
                 picture=await self._drawn(parcel.answer),
             )
         )
+        self._watch(parcel.network, outcome)
         tries = 0
         while True:
             try:

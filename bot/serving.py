@@ -7,13 +7,12 @@ that a signal to stop lets what is under way be finished, within a bound. It han
 from __future__ import annotations
 
 import asyncio
-import logging
 import signal
-import sys
 from collections.abc import Callable
 from contextlib import suppress
 
 from bot.configuration import Configuration
+from bot.health import watched
 from bot.messages import Served
 from bot.phrasebook import phrasebook
 from bot.wiring import drawbar
@@ -38,16 +37,6 @@ def networks(chosen: Configuration) -> list[Served]:
     return found
 
 
-def log_to_stderr() -> None:
-    """What happens, a line each, on standard error; never a message's text, a token or a code."""
-    logging.basicConfig(
-        level=logging.INFO, stream=sys.stderr, format="%(levelname)s %(name)s: %(message)s"
-    )
-    # Libraries tell addresses with tokens in them, and every step of theirs.
-    for name in ("httpx", "httpcore", "nio", "telegram", "aiohttp", "alembic", "peewee"):
-        logging.getLogger(name).setLevel(logging.WARNING)
-
-
 async def serve(chosen: Configuration, say: Callable[[str], None]) -> None:
     """Serve until a signal; raises DatabaseTrouble, and NetworkRefused for wrong settings."""
     from bot.photos.reader import PhotoReader
@@ -59,7 +48,10 @@ async def serve(chosen: Configuration, say: Callable[[str], None]) -> None:
     for each in STOPS:
         loop.add_signal_handler(each, stop.set)
     try:
-        async with drawbar(chosen.settings, (), served, eyes) as running:
+        async with (
+            drawbar(chosen.settings, (), served, eyes) as running,
+            watched(chosen.health, running.figures),
+        ):
             for network in served:
                 say(network.about())
             code = await running.owners_code()

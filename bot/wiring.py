@@ -14,12 +14,13 @@ from datetime import UTC, datetime
 from types import TracebackType
 from typing import Self, TypeVar
 
-from bot import schedule
+from bot import metrics, schedule
 from bot.admission import Door
 from bot.conversation import Conversation, NotHandled, Reader
 from bot.delivery import Delivery
 from bot.floods import Floods
 from bot.intake import TROUBLE, Intake
+from bot.logs import about
 from bot.messages import Event, Network, NetworkRefused, Served
 from bot.phrasebook import phrasebook
 from bot.pictures.studio import Studio
@@ -69,7 +70,8 @@ class Drawbar:
         self._served = served
         # One thread handles messages and nothing else touches the store.
         self._worker = ThreadPoolExecutor(max_workers=1, thread_name_prefix="drawbar")
-        self._conversation = Conversation(store, reader(), now, settings.preferences)
+        read = metrics.counted(reader()) if served else reader()
+        self._conversation = Conversation(store, read, now, settings.preferences)
         self._door = Door(
             store,
             now,
@@ -90,7 +92,14 @@ class Drawbar:
         self._studio = Studio() if served else None
         # One for each network, so that the trouble of one holds up no other.
         self._deliveries = [
-            Delivery(store, {name: each}, now, self._worker, studio=self._studio)
+            Delivery(
+                store,
+                {name: each},
+                now,
+                self._worker,
+                studio=self._studio,
+                watch=metrics.count_send,
+            )
             for name, each in all_of_them.items()
         ]
         self._delivering: list[asyncio.Task[None]] = []
@@ -112,10 +121,12 @@ class Drawbar:
         While networks are served, sending goes on beside it, so that a chat which has to wait
         holds up no other. What fails in the program itself stays in the journal for another try.
         """
-        try:
-            await self._intake.take(event)
-        except NotHandled as error:
-            logger.exception("%s", error)
+        with about(event):
+            try:
+                await self._intake.take(event)
+            except NotHandled as error:
+                metrics.FAILED.inc()
+                logger.exception("%s", error)
         if self._delivering:
             self._wake()
         else:
@@ -124,6 +135,10 @@ class Drawbar:
     async def knows(self, network: str, author: str) -> bool:
         """Whether someone has texted in a chat that shares a logbook here."""
         return await self._run(lambda: self._door.knows(network, author))
+
+    async def figures(self) -> bytes:
+        """What was counted, and how long answers wait, as Prometheus reads it."""
+        return await self._run(lambda: metrics.exposition(self._store, now))
 
     async def owners_code(self) -> str | None:
         """A one-time code for the owner, where nobody was let in yet."""

@@ -127,6 +127,14 @@ def _first_id(message: MessageRow) -> str:
     return message.message.partition(" ")[0]
 
 
+def waiting(session: Session) -> tuple[int, datetime | None]:
+    """How many answers wait to be sent, and since when the oldest of them has been due."""
+    length, oldest = session.execute(
+        select(func.count(), func.min(OutboxRow.due_at)).where(OutboxRow.state == QUEUED)
+    ).one()
+    return length, oldest
+
+
 def is_waiting(session: Session, key: int) -> bool:
     """Whether an answer is still to be sent; another worker may have sent it meanwhile."""
     return session.scalar(select(OutboxRow.state).where(OutboxRow.id == key)) == QUEUED

@@ -13,9 +13,10 @@ from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 from pathlib import Path
 
+import aiohttp
 import pytest
 
-from tests.networks.matrix.homeserver import PASSWORD, Homeserver
+from tests.networks.matrix.homeserver import PASSWORD, Homeserver, free_port
 from tests.networks.matrix.people import Nio, Seen, joined, say
 from tests.networks.telegram.bot_api import TOKEN, BotApi
 from tests.networks.telegram.people import WREN
@@ -92,7 +93,9 @@ async def test_both_networks_are_served_and_a_stop_loses_nothing(
         "DRAWBAR_MATRIX_PASSWORD": PASSWORD,
         "DRAWBAR_MATRIX_FOLDER": str(tmp_path / "keys"),
         "DRAWBAR_MATRIX_OWNERS": wren.user,
+        "DRAWBAR_HEALTH_PORT": str(free_port()),
     }
+    health = f"http://127.0.0.1:{settings['DRAWBAR_HEALTH_PORT']}"
     words: tuple[str, ...] = ()
     if by == "file":
         words = ("--config", str(written(settings, tmp_path / "drawbar.toml")))
@@ -115,6 +118,11 @@ async def test_both_networks_are_served_and_a_stop_loses_nothing(
         await wren.screen.wait_for(lambda seen: says(seen, "keeps the logbook", bot))
         await say(wren, house, "odo 48211")
         await wren.screen.wait_for(lambda seen: says(seen, "48,211", bot))
+        assert await asked(f"{health}/live") == "alive\n"
+        assert await asked(f"{health}/ready") == "ready\n"
+        assert 'drawbar_messages_read_total{verdict="facts"} 1.0' in await asked(
+            f"{health}/metrics"
+        )
         await api.says(room, WREN, "odo 48300")
         assert await drawbar.stop() < STOP_SECONDS
     await say(wren, house, "odo 48400")
@@ -124,6 +132,11 @@ async def test_both_networks_are_served_and_a_stop_loses_nothing(
         await until(lambda: shown(api).count("48,300") == 1, START_SECONDS)
         assert await drawbar.stop() < STOP_SECONDS
     await wren.leave()
+
+
+async def asked(address: str) -> str:
+    async with aiohttp.ClientSession() as web, web.get(address) as answer:
+        return await answer.text()
 
 
 def shown(api: BotApi) -> str:
@@ -137,16 +150,14 @@ def says(seen: Seen, words: str, bot: str) -> bool:
 
 def written(settings: dict[str, str], file: Path) -> Path:
     """The same settings as a TOML file."""
-    tables: dict[str, list[str]] = {"": [], "telegram": [], "matrix": []}
+    tables: dict[str, list[str]] = {"": [], "telegram": [], "matrix": [], "health": []}
     for name, value in settings.items():
         first, _, rest = name.removeprefix("DRAWBAR_").lower().partition("_")
         table, key = (first, rest) if first in tables else ("", first)
         told = f'["{value}"]' if key == "owners" else f'"{value}"'
         tables[table].append(f"{key} = {told}")
-    file.write_text(
-        "\n".join(
-            [*tables[""], "[telegram]", *tables["telegram"], "[matrix]", *tables["matrix"], ""]
-        )
-    )
+    blocks = ([f"[{name}]"] * bool(name) + lines for name, lines in tables.items())
+    text = "\n".join(line for block in blocks for line in block)
+    file.write_text(text)
     file.chmod(0o600)
     return file
