@@ -12,7 +12,7 @@ from collections.abc import Callable, Coroutine
 from datetime import timedelta
 from typing import Any
 
-from telegram.error import RetryAfter
+from telegram.error import BadRequest, RetryAfter
 from telegram.ext import AIORateLimiter
 
 from bot.networks.telegram.settings import Pace
@@ -45,20 +45,32 @@ class Paced(AIORateLimiter):
         rate_limit_args: int | None,
     ) -> Any:
         """Make a call; raises RetryAfter where its chat has to wait."""
-        if endpoint in SPEECH:
-            self._take_turn(int(data["chat_id"]))
-        return await super().process_request(
-            callback, args, kwargs, endpoint, data, rate_limit_args
-        )
+        chat = int(data["chat_id"]) if endpoint in SPEECH else None
+        if chat is not None:
+            self._take_turn(chat)
+        try:
+            return await super().process_request(
+                callback, args, kwargs, endpoint, data, rate_limit_args
+            )
+        except BadRequest:
+            # Nothing was sent; what is sent instead, at once, must not be told to wait for it.
+            if chat is not None:
+                for each in self._turns(chat):
+                    each.give_back(chat)
+            raise
 
     def _take_turn(self, chat: int) -> None:
         now = asyncio.get_running_loop().time()
-        turns = (self._chats, self._groups) if chat < 0 else (self._chats,)
+        turns = self._turns(chat)
         wait = max(each.wait(chat, now) for each in turns)
         if wait > 0:
             raise RetryAfter(timedelta(seconds=wait))
         for each in turns:
             each.take(chat, now)
+
+    def _turns(self, chat: int) -> tuple[Turns, ...]:
+        """What a chat's messages have to keep to; groups are negative."""
+        return (self._chats, self._groups) if chat < 0 else (self._chats,)
 
 
 class Turns:
@@ -80,3 +92,8 @@ class Turns:
         if len(self._free_at) > MOST_CHATS:
             self._free_at = {each: at for each, at in self._free_at.items() if at > now}
         self._free_at[chat] = max(self._free_at.get(chat, now), now) + 1 / self._a_second
+
+    def give_back(self, chat: int) -> None:
+        """The chat did not send the one that it took."""
+        if chat in self._free_at:
+            self._free_at[chat] -= 1 / self._a_second

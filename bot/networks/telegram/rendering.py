@@ -18,6 +18,9 @@ from bot.answers.narrow import figures
 LONGEST = 4096
 """UTF-16 units in a message, after entities parsing (Bot API, sendMessage)."""
 
+LONGEST_CAPTION = 1024
+"""UTF-16 units below a picture, after entities parsing (Bot API, sendPhoto)."""
+
 LONGEST_LABEL = 48
 """Characters of a button, which stands alone in its row; common practice, no source."""
 
@@ -34,6 +37,11 @@ class Part:
     html: str
     plain: str
     buttons: tuple[str, ...] = ()
+
+    @property
+    def fits_below_a_picture(self) -> bool:
+        """Whether a picture's caption may be as long; the plain text is never the shorter one."""
+        return units(self.plain) <= LONGEST_CAPTION
 
 
 def rendered(answer: Answer) -> tuple[Part, ...]:

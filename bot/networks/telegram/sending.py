@@ -1,7 +1,9 @@
 """Answers on their way to Telegram.
 
 This file decides what is called for an answer: a sign on the message where it is quiet, else one
-message or several, in the same topic, as a reply where others write too. It does not wait for
+message or several, in the same topic, as a reply where others write too. A picture has the words
+below it where they fit, and goes before them where they don't; the Bot API has no other words for
+those who do not see it. It does not wait for
 better times, and it tells nothing but what became of the answer.
 """
 
@@ -19,7 +21,7 @@ from telegram import (
 from telegram.constants import ParseMode, ReactionEmoji
 from telegram.error import BadRequest, Forbidden, TelegramError
 
-from bot.messages import Delivered, Letter, NotSent, Outcome, Unknown
+from bot.messages import Delivered, Drawn, Letter, NotSent, Outcome, Unknown
 from bot.networks.telegram.client import Client
 from bot.networks.telegram.outcomes import outcome_of
 from bot.networks.telegram.rendering import Part, rendered
@@ -47,6 +49,14 @@ class _Place:
         return ReplyParameters(self.message, allow_sending_without_reply=True)
 
 
+@dataclass(frozen=True, slots=True)
+class _Post:
+    """One message: words, with a picture above them or not."""
+
+    part: Part
+    picture: Drawn | None = None
+
+
 class Sender:
     """Sends letters, and remembers how much of a long one has arrived."""
 
@@ -62,7 +72,7 @@ class Sender:
             if outcome is not None:
                 return outcome
         key = letter.chat, letter.key
-        outcome = await self._send_parts(key, place, rendered(letter.answer))
+        outcome = await self._send_parts(key, place, _posts(letter))
         if isinstance(outcome, NotSent | Unknown):
             self._forget_oldest()
         else:
@@ -70,11 +80,11 @@ class Sender:
         return outcome
 
     async def _send_parts(
-        self, key: tuple[str, str], place: _Place, parts: Sequence[Part]
+        self, key: tuple[str, str], place: _Place, posts: Sequence[_Post]
     ) -> Outcome:
         outcome: Outcome = Delivered()
-        for number in range(self._arrived.get(key, 0), len(parts)):
-            outcome = await self._send_part(place, parts[number], first=number == 0)
+        for number in range(self._arrived.get(key, 0), len(posts)):
+            outcome = await self._send_post(place, posts[number], first=number == 0)
             if not isinstance(outcome, Delivered):
                 return outcome
             self._arrived[key] = number + 1
@@ -97,6 +107,28 @@ class Sender:
             outcome = outcome_of(error)
             return NotSent(outcome.reason) if isinstance(outcome, Unknown) else outcome
         return Delivered()
+
+    async def _send_post(self, place: _Place, post: _Post, *, first: bool) -> Outcome:
+        """Send one message; one whose picture is refused, without it."""
+        if post.picture is None:
+            return await self._send_part(place, post.part, first=first)
+        try:
+            sent = await self._client.send_photo(
+                place.chat,
+                post.picture.png,
+                caption=post.part.html or None,
+                parse_mode=ParseMode.HTML,
+                message_thread_id=place.thread,
+                reply_parameters=place.reply if first else None,
+                reply_markup=_buttons(post.part),
+            )
+        except BadRequest:
+            # Words alone have their own ways around what was refused.
+            part = post.part
+            return await self._send_part(place, part, first=first) if part.html else Delivered()
+        except TelegramError as error:
+            return outcome_of(error)
+        return Delivered(str(sent.message_id))
 
     async def _send_part(self, place: _Place, part: Part, *, first: bool) -> Outcome:
         """Send one message, in plain words and with nothing around it if its form is refused."""
@@ -133,6 +165,16 @@ def _place(letter: Letter) -> _Place:
         int(letter.thread) if letter.thread else None,
         int(message) if message else None,
     )
+
+
+def _posts(letter: Letter) -> list[_Post]:
+    """The letter as messages: one with its picture if the words fit below it."""
+    parts = rendered(letter.answer)
+    if letter.picture is None:
+        return [_Post(part) for part in parts]
+    if len(parts) == 1 and parts[0].fits_below_a_picture:
+        return [_Post(parts[0], letter.picture)]
+    return [_Post(Part("", ""), letter.picture), *(_Post(part) for part in parts)]
 
 
 def _buttons(part: Part) -> InlineKeyboardMarkup | None:

@@ -13,12 +13,14 @@ import time
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from enum import Enum, auto
+from io import BytesIO
 from types import TracebackType
 from typing import Any, Self
 from urllib.parse import urlsplit
 
 import aiohttp
 from aiohttp import web
+from PIL import Image
 
 from bot.networks.telegram.settings import Pace
 from tests.networks.telegram.limits import (
@@ -27,15 +29,18 @@ from tests.networks.telegram.limits import (
     INVISIBLE,
     JSON,
     LARGEST_FILE,
+    LARGEST_PHOTO,
     LONGEST_ABOUT,
     LONGEST_CAPTION,
     LONGEST_COMMAND_TEXT,
     LONGEST_DESCRIPTION,
+    LONGEST_SIDES,
     LONGEST_TEXT,
     MOST_COMMANDS,
     MOST_UPDATES,
     REACTIONS,
     SECRET,
+    STEEPEST,
     WEBHOOK_PORTS,
     Bucket,
     Refusal,
@@ -93,6 +98,7 @@ class Shown:
     buttons: tuple[tuple[str, str], ...] = ()
     reply_to: int | None = None
     thread: int | None = None
+    picture: bytes = b""
 
 
 class BotApi:
@@ -118,6 +124,7 @@ class BotApi:
         self.reach: str | None = None
         self.token = TOKEN
         self.refuses_markup = False
+        self.refuses_pictures = False
         self._pace = pace or Pace()
         self._overall = Bucket(self._pace.overall_a_second, self._pace.overall_a_second)
         self._groups: dict[int, Bucket] = {}
@@ -281,7 +288,10 @@ class BotApi:
 
     async def _called(self, request: web.Request) -> web.StreamResponse:
         method = request.match_info["method"]
-        told = {key: _value(key, str(value)) for key, value in (await request.post()).items()}
+        told = {
+            key: value.file.read() if isinstance(value, web.FileField) else _value(key, str(value))
+            for key, value in (await request.post()).items()
+        }
         if request.match_info["token"] != self.token:
             return web.json_response(Refusal(401, "Unauthorized").body, status=401)
         trouble = self.trouble(method)
@@ -368,6 +378,48 @@ class BotApi:
             raise Refusal(400, "Bad Request: message text is empty")
         if units(seen) > LONGEST_TEXT:
             raise Refusal(400, "Bad Request: message is too long")
+        return self._show(
+            room, seen, text, reply_markup, reply_parameters, message_thread_id, {"text": seen}
+        )
+
+    async def _sendPhoto(  # noqa: N802
+        self,
+        chat_id: int,
+        photo: bytes,
+        caption: str = "",
+        parse_mode: str | None = None,
+        reply_markup: JSON | None = None,
+        reply_parameters: JSON | None = None,
+        message_thread_id: int | None = None,
+    ) -> JSON:
+        room = self._room(chat_id)
+        self._hold_to_pace(room)
+        if self.refuses_pictures or len(photo) > LARGEST_PHOTO:
+            raise Refusal(400, "Bad Request: IMAGE_PROCESS_FAILED")
+        width, height = Image.open(BytesIO(photo)).size
+        if width + height > LONGEST_SIDES or max(width / height, height / width) > STEEPEST:
+            raise Refusal(400, "Bad Request: PHOTO_INVALID_DIMENSIONS")
+        seen = parsed(caption) if parse_mode == "HTML" else caption
+        if units(seen) > LONGEST_CAPTION:
+            raise Refusal(400, "Bad Request: message caption is too long")
+        size = {"file_id": "sent", "file_unique_id": "sent", "width": width, "height": height}
+        content = {"photo": [size], "caption": seen}
+        return self._show(
+            room, seen, caption, reply_markup, reply_parameters, message_thread_id, content, photo
+        )
+
+    def _show(
+        self,
+        room: Room,
+        seen: str,
+        raw: str,
+        reply_markup: JSON | None,
+        reply_parameters: JSON | None,
+        message_thread_id: int | None,
+        content: JSON,
+        picture: bytes = b"",
+    ) -> JSON:
+        """Put a message into its chat, under what holds for every kind of it."""
         if message_thread_id is not None and message_thread_id not in room.topics:
             raise Refusal(400, "Bad Request: message thread not found")
         reply = (reply_parameters or {}).get("message_id")
@@ -380,11 +432,13 @@ class BotApi:
         )
         number = self._next_message
         self._next_message += 1
-        self.shown.append(Shown(room.id, number, seen, text, buttons, reply, message_thread_id))
+        self.shown.append(
+            Shown(room.id, number, seen, raw, buttons, reply, message_thread_id, picture)
+        )
         self.seen.append((room.id, seen))
         message = {
             "message_id": number, "date": int(time.time()), "chat": room.described,
-            "from": BOT, "text": seen,
+            "from": BOT, **content,
         }  # fmt: skip
         if message_thread_id is not None:
             message |= {"message_thread_id": message_thread_id, "is_topic_message": True}
@@ -481,7 +535,7 @@ def without_lane(update: JSON) -> JSON:
 
 
 TEXTS = {
-    "callback_query_id", "description", "file_id", "parse_mode", "secret_token",
+    "callback_query_id", "caption", "description", "file_id", "parse_mode", "secret_token",
     "short_description", "text", "url",
 }  # fmt: skip
 

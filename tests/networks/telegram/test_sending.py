@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 import logging
 from collections.abc import AsyncIterator
+from dataclasses import replace
 from datetime import timedelta
 
 import httpx
@@ -14,6 +15,7 @@ from telegram.error import NetworkError, TelegramError, TimedOut
 from bot.answers.answer import Answer, Row
 from bot.messages import (
     Delivered,
+    Drawn,
     Letter,
     MovedTo,
     NotSent,
@@ -24,9 +26,11 @@ from bot.messages import (
 from bot.networks.telegram.network import Telegram
 from bot.networks.telegram.outcomes import outcome_of
 from bot.networks.telegram.settings import Pace
+from bot.pictures.drawing import png
 from tests.networks.telegram.bot_api import TOKEN, BotApi, Trouble
 from tests.networks.telegram.people import HIVES, WREN
 from tests.networks.telegram.serving import FAST, Taken, served, telegram, until
+from tests.pictures.examples import week
 
 KEPT = Answer(headline="31.4 gal kept.", quiet=True)
 ASKED = Answer(headline="Which trailer?", choices=("flatdeck", "camper"))
@@ -35,6 +39,9 @@ LONG = Answer(
     rows=tuple(Row(f"Weighing {number}", f"{number:,} lb") for number in range(1, 300)),
     choices=("more", "enough"),
 )
+
+
+WEEK = Drawn(png=png(week()), alt=week().alt)
 
 
 @pytest.fixture
@@ -46,8 +53,20 @@ async def network(api: BotApi, host: Taken) -> AsyncIterator[Telegram]:
         yield network
 
 
-def letter(answer: Answer = ASKED, chat: int = WREN["id"], **more: str) -> Letter:
-    return Letter(chat=str(chat), answer=answer, key=more.pop("key", "drawbar-1"), **more)
+def letter(
+    answer: Answer = ASKED,
+    chat: int = WREN["id"],
+    *,
+    key: str = "drawbar-1",
+    reply_to: str | None = None,
+    thread: str | None = None,
+) -> Letter:
+    return Letter(chat=str(chat), answer=answer, key=key, reply_to=reply_to, thread=thread)
+
+
+def shown(sent: Letter) -> Letter:
+    """The letter with a picture."""
+    return replace(sent, picture=WEEK)
 
 
 def once(method: str, trouble: Trouble, after: int = 0) -> object:
@@ -94,6 +113,48 @@ async def test_a_topic_that_is_gone_has_its_answer_in_the_group(
 ) -> None:
     assert isinstance(await network.send(letter(chat=HIVES, thread="5")), Delivered)
     assert [each.thread for each in api.shown] == [None]
+
+
+async def test_a_picture_has_the_words_below_it_in_one_message(
+    api: BotApi, network: Telegram
+) -> None:
+    api.rooms[HIVES].topics.add(5)
+    asked = await api.says(api.rooms[HIVES], WREN, "show me the week")
+    outcome = await network.send(shown(letter(chat=HIVES, reply_to=str(asked), thread="5")))
+    (post,) = api.shown
+    assert outcome == Delivered(str(post.id))
+    assert (post.picture, post.reply_to, post.thread) == (WEEK.png, asked, 5)
+    assert post.text == "Which trailer?"
+    assert post.buttons == (("flatdeck", "1"), ("camper", "2"))
+
+
+async def test_words_that_do_not_fit_below_a_picture_come_after_it(
+    api: BotApi, network: Telegram
+) -> None:
+    outcome = await network.send(shown(letter(LONG)))
+    first, *others = api.shown
+    assert outcome == Delivered(str(others[-1].id))
+    assert (first.picture, first.text) == (WEEK.png, "")
+    assert [each.picture for each in others] == [b""] * 2
+    assert others[0].text.startswith("Every weighing.")
+
+
+async def test_a_picture_that_is_refused_leaves_the_words(api: BotApi, network: Telegram) -> None:
+    api.refuses_pictures = True
+    for answer in (ASKED, LONG):
+        assert isinstance(await network.send(shown(letter(answer))), Delivered)
+    assert [each.text.splitlines()[0] for each in api.shown][:2] == [
+        "Which trailer?",
+        "Every weighing.",
+    ]
+    assert all(each.picture == b"" for each in api.shown)
+
+
+async def test_a_picture_in_a_topic_that_is_gone_leaves_the_words_in_the_group(
+    api: BotApi, network: Telegram
+) -> None:
+    assert isinstance(await network.send(shown(letter(chat=HIVES, thread="5"))), Delivered)
+    assert [(each.text[:5], each.thread) for each in api.shown] == [("Which", None)]
 
 
 async def test_a_quiet_answer_is_a_sign_on_the_message(api: BotApi, network: Telegram) -> None:
@@ -291,6 +352,15 @@ async def test_a_group_that_has_to_wait_holds_up_nobody_else(host: Taken) -> Non
             assert timedelta(seconds=20) < late.retry_after <= timedelta(seconds=30)
             await until_delivered(network, letter(key="k1"))
     assert api.refused == []
+
+
+async def test_what_telegram_refuses_takes_no_turn_from_what_is_sent_instead(host: Taken) -> None:
+    async with BotApi() as api:
+        api.group(HIVES, "Hives")
+        api.refuses_pictures = api.refuses_markup = True
+        async with served(telegram(api, pace=Pace()), host) as network:
+            assert isinstance(await network.send(shown(letter(chat=HIVES))), Delivered)
+        assert [each.text[:5] for each in api.shown] == ["Which"]
 
 
 async def test_without_a_pace_the_server_refuses(host: Taken) -> None:
