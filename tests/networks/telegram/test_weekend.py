@@ -100,6 +100,11 @@ async def lived(api: BotApi, folder: Path, webhook: Webhook | None) -> list[Owed
     return owed
 
 
+def full_name(person: dict[str, Any]) -> str:
+    """What Telegram calls someone; the week says who logged what."""
+    return " ".join(filter(None, (person["first_name"], person.get("last_name"))))
+
+
 async def live(api: BotApi, group: Room, told: list[dict[str, Any]]) -> None:
     for each in told:
         at = each["at"].replace(tzinfo=ZONE)
@@ -128,7 +133,7 @@ def expected(tmp_path_factory: pytest.TempPathFactory) -> list[Answer]:
     async def replay() -> None:
         async with drawbar(chosen(tmp_path_factory.mktemp("plain")), [heard]) as running:
             for message in messages(SCENARIO, ZONE):
-                await running.take(message)
+                await running.take(replace(message, name=full_name(PEOPLE[message.name])))
 
     asyncio.run(replay())
     return heard.answers
