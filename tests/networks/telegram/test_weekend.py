@@ -157,7 +157,7 @@ def check_seen(owed: list[Owed], seen: list[str]) -> None:
 async def test_a_weekend_of_which_one_call_in_five_fails_brings_every_answer_in_order(
     tmp_path: Path, expected: list[Answer], way: str
 ) -> None:
-    chance, kinds = random.Random(20260529), cycle(Trouble)
+    chance, kinds = random.Random(20260523), cycle(Trouble)
     failed: list[Trouble] = []
 
     def trouble(method: str) -> Trouble | None:
