@@ -116,7 +116,7 @@ async def drawbar(homeserver: Homeserver, tmp_path: Path) -> AsyncIterator[Serve
 @pytest_asyncio.fixture
 async def wren(homeserver: Homeserver, drawbar: Served, tmp_path: Path) -> AsyncIterator[Nio]:
     user = homeserver.register(f"wren{next(numbers)}")
-    person = await Nio(homeserver.url, user, tmp_path / "wren").log_in()
+    person = await Nio(homeserver.url, user).log_in()
     drawbar.host.known.add(user)
     yield person
     await person.leave()

@@ -11,7 +11,6 @@ import io
 import json
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from pathlib import Path
 from typing import Any, Protocol
 
 import nio
@@ -133,15 +132,13 @@ def joined(user: str, room: str | None = None) -> Callable[[Seen], bool]:
 class Nio:
     """A person with a client made of matrix-nio."""
 
-    def __init__(self, url: str, user: str, folder: Path) -> None:
+    def __init__(self, url: str, user: str) -> None:
         self.user = user
         self.screen = Screen()
-        folder.mkdir(exist_ok=True)
         self.client = nio.AsyncClient(
             url,
             user,
-            store_path=str(folder),
-            config=nio.AsyncClientConfig(store=nio.store.SqliteStore),
+            config=nio.AsyncClientConfig(store=nio.store.SqliteMemoryStore),
         )
         self.requests: list[nio.RoomKeyRequest] = []
         self._syncing: asyncio.Task[None] | None = None

@@ -188,7 +188,7 @@ async def test_a_new_device_of_a_member_reads_on_and_gets_what_was_said_before_w
 async def test_who_left_the_room_is_not_given_the_key_of_what_is_said_after(
     drawbar: Served, wren: Nio, homeserver: Homeserver, tmp_path: Path
 ) -> None:
-    guest = await Nio(homeserver.url, homeserver.register("guest"), tmp_path / "guest").log_in()
+    guest = await Nio(homeserver.url, homeserver.register("guest")).log_in()
     try:
         room = await heard_room(drawbar, wren, guest)
         await drawbar.matrix.send(letter(room, "before"))

@@ -83,7 +83,7 @@ async def test_both_networks_are_served_and_a_stop_loses_nothing(
 ) -> None:
     name = f"drawbar-served-by-{by}"
     bot = homeserver.register(name)
-    wren = Nio(homeserver.url, homeserver.register(f"wren-{by}"), tmp_path / "wren")
+    wren = Nio(homeserver.url, homeserver.register(f"wren-{by}"))
     settings = {
         "DRAWBAR_DATABASE": str(tmp_path / "logbook.db"),
         "DRAWBAR_TELEGRAM_TOKEN": TOKEN,

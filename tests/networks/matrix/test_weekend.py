@@ -94,7 +94,9 @@ class Household:
     _serving: asyncio.Task[None] | None = None
 
     async def start(self) -> Drawbar:
-        self.running = await drawbar(self.told, [], [Matrix(self.account, rest=soon)], Eyes()).__aenter__()
+        self.running = await drawbar(
+            self.told, [], [Matrix(self.account, rest=soon)], Eyes()
+        ).__aenter__()
         self._serving = asyncio.create_task(self.running.serve())
         return self.running
 
@@ -284,7 +286,7 @@ async def live(
 async def family(homeserver: Homeserver, folder: Path) -> AsyncIterator[tuple[Nio, Mautrix]]:
     """Wren and Theo, each with a client."""
     wren, theo = (homeserver.register(f"{name}{next(numbers)}") for name in ("wren", "theo"))
-    first = await Nio(homeserver.url, wren, folder / "wren").log_in()
+    first = await Nio(homeserver.url, wren).log_in()
     second = await Mautrix(homeserver.url, theo).log_in()
     try:
         yield first, second
