@@ -13,10 +13,12 @@ autumn means the first (PEP 495, `fold=0`).
 
 from __future__ import annotations
 
+import logging
 from datetime import UTC, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from sqlalchemy import func, or_, select
+from sqlalchemy.exc import DBAPIError
 from sqlalchemy.orm import Session
 
 from bot.answers import spans
@@ -27,8 +29,11 @@ from bot.store.tables import ChatRow, LogbookRow, OpenQuestionRow, WeeklyRow
 from domain.summary import eventful_week
 from domain.verdicts import Question
 
+logger = logging.getLogger(__name__)
 WEEK = timedelta(days=7)
 WEEK_QUESTION = Question(topic="week")
+FEW = 20
+"""Summaries that are queued in one go: some tenth of a second."""
 
 
 def next_time(after: datetime, day: int, hour: int, time_zone: str) -> datetime:
@@ -51,17 +56,33 @@ def queue_due(store: Store, now: datetime) -> int:
 
     Any number of workers may call this at once and as often as they like.
     """
+    plan(store, now)
+    told = 0
+    while (some := queue_some(store, now)) is not None:
+        told += some
+    return told
+
+
+def plan(store: Store, now: datetime) -> None:
+    """Give a time to every logbook that has none."""
     with store.work() as session:
         _plan(session, now)
         session.commit()
-    told = 0
-    while True:
-        with store.work() as session:
-            outcome = settle_one(session, now)
-            session.commit()
-        if outcome is None:
-            return told
-        told += outcome
+
+
+def queue_some(store: Store, now: datetime) -> int | None:
+    """Queue a few of the summaries whose time has come; None where there is none left.
+
+    How many of those weeks had something to tell. Few at a time, so that messages which come in
+    while a hundred thousand logbooks are due are answered in between.
+    """
+    with store.work() as session:
+        outcomes = [settle_one(session, now)]
+        while outcomes[-1] is not None and len(outcomes) < FEW:
+            outcomes.append(settle_one(session, now))
+        session.commit()
+    settled = [each for each in outcomes if each is not None]
+    return sum(settled) if settled else None
 
 
 def next_due(store: Store) -> datetime | None:
@@ -129,7 +150,15 @@ def settle_one(session: Session, now: datetime) -> bool | None:
         return None
     book = session.get_one(LogbookRow, row.logbook_id)
     due = row.due_at
-    told = _tell(session, book, due, now)
+    told = False
+    try:
+        with session.begin_nested():
+            told = _tell(session, book, due, now)
+    except DBAPIError:
+        raise
+    except Exception:
+        # One logbook's week must not keep all the others from theirs.
+        logger.exception("the week of logbook %s can't be told", book.id)
     _put(session, book, _next_for(book, due))
     return told
 

@@ -190,7 +190,10 @@ class Drawbar:
 
     async def summarise(self) -> None:
         """Queue the weekly summaries that are due; called at the start and now and then."""
-        await self._run(lambda: schedule.queue_due(self._store, now()))
+        moment = now()
+        await self._run(lambda: schedule.plan(self._store, moment))
+        while await self._run(lambda: schedule.queue_some(self._store, moment)) is not None:
+            self._wake()
 
     async def __aenter__(self) -> Self:
         """Finish what an earlier run left: messages, weekly summaries, answers not sent."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, datetime, timedelta
 from itertools import pairwise
+from typing import Any
 from zoneinfo import ZoneInfo
 
 import pytest
@@ -12,11 +13,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bot import schedule
+from bot.answers import spans
+from bot.answers.answer import Answer
 from bot.schedule import next_time, queue_due, settle_one
 from bot.store import journal, sharing
 from bot.store.database import Store
 from bot.store.tables import LogbookRow, OutboxRow, WeeklyRow
-from tests.store.logbooks import HOME, START, as_told, replies, told
+from domain.entries import Odometer
+from domain.log import Log
+from tests.store.logbooks import HOME, START, as_told, mi, replies, told
 
 BOISE = "America/Boise"
 MONDAY = datetime(2026, 7, 13, 13, 0, tzinfo=UTC)
@@ -184,3 +189,21 @@ def test_a_year_of_weeks_has_each_week_once(
     assert all(later - earlier == timedelta(days=7) for earlier, later in pairwise(dates))
     assert {(each.weekday(), each.hour) for each in dates} == {(day, hour)}
     assert due.tzinfo == ZoneInfo(zone)
+
+
+def test_a_week_that_cannot_be_told_keeps_no_other_from_being_told(
+    store: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    driven(store, (0, 48001), (60, 48101))
+    driven(store, (0, 30000), (60, 30100), chat="orchard")
+    queue_due(store, START)
+    whole = spans.week_answer
+
+    def broken(log: Log, *rest: Any, **more: Any) -> Answer:
+        if any(each.entry == Odometer(odometer=mi(48001)) for each in log):
+            raise ZeroDivisionError("a bug")
+        return whole(log, *rest, **more)
+
+    monkeypatch.setattr(spans, "week_answer", broken)
+    assert queue_due(store, MONDAY) == 1
+    assert queue_due(store, MONDAY) == 0, "it is not tried again and again"
