@@ -13,7 +13,7 @@ LOCK := $(BIN)/uv pip compile --quiet --upgrade --no-config --system-certs --uni
 	--python-version 3.11 --generate-hashes --no-header --no-annotate pyproject.toml
 
 .DELETE_ON_ERROR:
-.PHONY: chat serve demo gallery test lint types contracts check bench crash fuzz documents lock clean
+.PHONY: chat serve demo gallery test lint types contracts check bench crash fuzz documents messages lock clean
 
 chat: $(TO_CHAT) ## talk to Drawbar in this terminal; ARGS="--as Nora" says who texts
 	@$(BIN)/drawbar chat $(ARGS)
@@ -51,6 +51,9 @@ fuzz: $(TO_TEST) ## a million spoilt messages (ARGS=COUNT), then the tests on ra
 
 documents: $(TO_TEST) ## write the real answers into the documents' conversations
 	$(BIN)/python -m tests.whole.documents
+
+messages: $(TO_TEST) ## bring the catalogues up to date with what is said; then translate what is new
+	$(BIN)/python -m tests.whole.catalogues
 
 gallery: $(TO_TEST) ## write every kind of answer as each network shows it, to be looked at
 	$(BIN)/python -m tests.gallery.scenes

@@ -12,8 +12,10 @@ import asyncio
 import logging
 from collections.abc import Awaitable, Callable, Mapping
 from concurrent.futures import Executor
+from contextvars import copy_context
 from dataclasses import replace
 from datetime import timedelta
+from functools import partial
 from typing import TypeVar
 
 from sqlalchemy.exc import InterfaceError, InternalError, OperationalError
@@ -27,7 +29,7 @@ from bot.conversation import Conversation
 from bot.delivery import pause_after
 from bot.floods import Floods
 from bot.messages import Edited, Event, Letter, Message, Network
-from bot.sight import NotRead, Sight
+from bot.sight import NO_READER, NotRead, Sight
 
 TROUBLE = (OperationalError, InterfaceError, InternalError)
 """Errors of the database's own: full disk, lock, lost connection; any other is a bug."""
@@ -101,7 +103,7 @@ class Intake:
     async def _look_at(self, message: Message) -> Message:
         """The message with its photo's lines below the caption; raises NotRead."""
         if self._sight is None or message.photo is None:
-            raise NotRead("I can't read photos here; text me the figures.", worth_telling=True)
+            raise NotRead(NO_READER, worth_telling=True)
         lines, sure = await self._sight.lines(message.network, message.photo)
         text = f"{message.text}\n{lines}" if message.text else lines
         return replace(message, text=text, photo=replace(message.photo, sure=sure))
@@ -110,7 +112,9 @@ class Intake:
         attempts = 0
         while True:
             try:
-                return await asyncio.get_running_loop().run_in_executor(self._worker, work)
+                # The context goes along, so that what is logged there tells its trace.
+                inside = partial(copy_context().run, work)
+                return await asyncio.get_running_loop().run_in_executor(self._worker, inside)
             except TROUBLE as error:
                 attempts += 1
                 logger.warning("a message can't be written yet: %s", error.orig)

@@ -9,10 +9,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Protocol
 
+from bot.answers.language import marked
 from bot.messages import Network, NotFetched, Photo
 
 MOST_BYTES = 8 * 1024 * 1024
 """A phone's photo has 2 to 6 MB, and networks shrink it on the way."""
+
+NO_READER = marked("I can't read photos here; text me the figures.")
+NO_PHOTOS = marked("Photos don't reach me here; text me the figures.")
 
 
 class NotRead(Exception):
@@ -45,7 +49,7 @@ class Sight:
         """The lines of a photo, and whether they are beyond doubt; raises NotRead."""
         fetch = getattr(self._networks.get(network), "fetch", None)
         if fetch is None:
-            raise NotRead("Photos don't reach me here; text me the figures.", worth_telling=True)
+            raise NotRead(NO_PHOTOS, worth_telling=True)
         try:
             picture = await fetch(photo.reference, MOST_BYTES)
         except NotFetched as error:

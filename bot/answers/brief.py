@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from bot.answers.language import marked, say
+from bot.answers.language import marked, say, say_count
 from bot.answers.terms import term
 from bot.answers.words import figure, number
 from domain.entries import (
@@ -181,7 +181,16 @@ def rated_name(entry: Rating) -> str:
 def rating_value(entry: Rating) -> str:
     """A rating's figure, with the remark that belongs to it: `6,000 lb (2 axles)`."""
     value = rating_figure(entry)
-    return f"{value} ({entry.note})" if entry.note else value
+    note = rating_note(entry)
+    return f"{value} ({note})" if note else value
+
+
+def rating_note(entry: Rating) -> str:
+    """What belongs to a rating's figure, if anything: a tank's fuel, a number of axles."""
+    count, _, counted = (entry.note or "").partition(" ")
+    if counted == "axles" and count.isdigit():
+        return say_count("{count} axle", "{count} axles", int(count))
+    return term(entry.note or "")
 
 
 def rating_figure(entry: Rating) -> str:

@@ -7,8 +7,9 @@ once, where an answer is made (`with speaking(...)`), so that everything below i
 function of its arguments and of that one thing. It does not know what any message says, nor
 how a text is read.
 
-`say` fills a message in, `say_count` one with a number of things, and `marked` notes a message
-that stands in a table and is said later: `make messages` finds the three of them.
+`say` fills a message in, `say_count` one with a number of things, `say_of` tells a word's senses
+apart, and `marked` notes a message that stands in a table and is said later: `make messages` finds
+all of them.
 """
 
 from __future__ import annotations
@@ -135,6 +136,11 @@ def say_count(one: str, many: str, count: int, /, **values: object) -> str:
     return text.format(count=as_written(f"{count:,}"), **values)
 
 
+def say_of(what: str, message: str, /) -> str:
+    """A word that English has for several things: as it is said of one of them."""
+    return _spoken.get().catalogue.pgettext(what, message)
+
+
 def marked(message: str) -> str:
     """A message of a table, as it stands; it is said where it is shown."""
     return message
@@ -155,8 +161,9 @@ def date_text(when: date, pattern: str) -> str:
 
 def half_of_day(hour: int) -> str:
     """What is said after a time in twelve hours: `am`, `pm`."""
-    names_of_halves = get_period_names(locale=_spoken.get().locale)
-    return str(names_of_halves["am" if hour < 12 else "pm"]).lower()
+    half = get_period_names(locale=_spoken.get().locale)["am" if hour < 12 else "pm"]
+    # Without stops: it may be the last word of a sentence.
+    return "".join(each for each in half.lower() if each.isalpha())
 
 
 def money_leads() -> bool:

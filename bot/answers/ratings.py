@@ -9,7 +9,7 @@ from __future__ import annotations
 from datetime import datetime
 
 from bot.answers.answer import Answer, Row
-from bot.answers.brief import rating_figure
+from bot.answers.brief import rating_figure, rating_note
 from bot.answers.language import say, say_count
 from bot.answers.limits import RATINGS, Told, limit_words
 from bot.answers.terms import term
@@ -31,9 +31,9 @@ def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: 
     rig = rig_of(log, now, truck=question.truck, trailer=question.trailer)
     stated = {
         key: Row(
-            sentence(limit_words(key[:2]) or " ".join(map(term, filter(None, key)))),
+            sentence(limit_words(key[:2]) or _plain_name(*key)),
             rating_figure(each),
-            each.note or _made(each, now),
+            rating_note(each) or _made(each, now),
         )
         for key, each in rig.ratings.items()
         if question.rating in (None, key[1])
@@ -50,6 +50,12 @@ def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: 
         return Answer(headline=say("No ratings given yet."), notes=notes)
     headline = say_count("{count} rating given.", "{count} ratings given.", len(rows))
     return Answer(headline=headline, rows=rows, notes=notes)
+
+
+def _plain_name(subject: str, rating: str, condition: str) -> str:
+    """What a rating is called that bounds nothing: `truck tank`."""
+    name = say("{owner} {part}", owner=term(subject), part=term(rating))
+    return f"{name} {term(condition)}" if condition else name
 
 
 def _made(rating: Rating, now: datetime) -> str:

@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from bot.answers.alt_text import alt_text
-from bot.answers.language import marked, say
+from bot.answers.language import marked, say, say_of
 from bot.answers.limits import (
     CAUTION,
     DERIVED,
@@ -119,9 +119,9 @@ def margins_picture(told: Weighed, preferences: Preferences) -> MarginsPicture:
         verdict=headline(told, unit),
         when=moment(told.weights.session.ended, preferences),
         bars=tuple(margin_bar(each, unit) for each in judged[:MOST_BARS]),
-        inside=say("left"),
-        outside=say("over"),
-        line=say("rating"),
+        inside=say_of("margin", "left"),
+        outside=say_of("margin", "over"),
+        line=say_of("margin", "rating"),
         notes=tuple(filter(None, notes)),
         caution=say(CAUTION),
     )

@@ -46,9 +46,13 @@ MATERIALS = {
     "polypropylene rope": marked("polypropylene rope"),
     "polyester rope": marked("polyester rope"),
     "nylon rope": marked("nylon rope"),
+    "double-braided nylon rope": marked("double-braided nylon rope"),
     "steel strapping": marked("steel strapping"),
 }
 """What each material of the table is called where someone ties down with it."""
+
+FIBRE_CORE = marked("6x37 fibre core")
+"""The only type of the table that is no grade."""
 
 COMMON = (("synthetic webbing", "2", ""), ("chain", "3/8", "grade 70"))
 """Tie-downs that an answer reckons with where the question names none."""
@@ -209,7 +213,7 @@ def _name(ties: AskedTies, row: WorkingLoad | None) -> str:
     if row is None:
         return _material(ties.material) if ties.material else say("tie-downs")
     grade = row.type.replace("grade ", "")
-    grade = say("grade {grade}", grade=grade) if grade != row.type else row.type
+    grade = say("grade {grade}", grade=grade) if grade != row.type else say(row.type)
     if not ties.grade and row.material in UNMARKED:
         grade = say("unmarked, as {grade}", grade=grade)
     size = row.size if "/" in row.size else f"{row.size} {unit_word('in')}"

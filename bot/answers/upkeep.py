@@ -59,7 +59,10 @@ def upkeep_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     if not found:
         return Answer(
             headline=say("No reminders set."),
-            notes=(say("Set one like: {upkeep} every 5,000 miles.", upkeep=term("oil")), say(CAUTION)),
+            notes=(
+                say("Set one like: {upkeep} every 5,000 miles.", upkeep=term("oil")),
+                say(CAUTION),
+            ),
         )
     rows = tuple(
         Row(_name(each), _left(each, preferences), _when_done(each, preferences))

@@ -17,8 +17,9 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 import bot
+from bot.answers.language import marked
 from bot.photos.crossing import NoReply, NotSeen, Ready, Reply, Seen, framed, reply_of
-from bot.sight import NotRead
+from bot.sight import NO_READER, NotRead
 from domain.columns import lines
 from domain.page import Word, rows
 from domain.reading import Phrasebook
@@ -40,13 +41,15 @@ LONGEST_ANSWER = 1024 * 1024
 KEPT_FROM_ENVIRONMENT = ("PATH", "LANG", "LC_ALL", "TMPDIR", "SYSTEMROOT")
 """What the process is told of its surroundings; tokens and passwords are not."""
 
-NO_READER = "I can't read photos here; text me the figures."
-TOO_SLOW = "That photo takes me too long to read; text me the figures."
-NO_TICKET = "I can't make out a scale ticket or a receipt on that; text me the figures."
+TOO_SLOW = marked("That photo takes me too long to read; text me the figures.")
+NO_TICKET = marked("I can't make out a scale ticket or a receipt on that; text me the figures.")
 REFUSED = {
-    "too_large": "That picture is too large for me (8 MB and 40 megapixels at most); "
-    "text me the figures.",
-    "not_a_picture": "I can't open that picture; send it as a photo, or text me the figures.",
+    "too_large": marked(
+        "That picture is too large for me (8 MB and 40 megapixels at most); text me the figures."
+    ),
+    "not_a_picture": marked(
+        "I can't open that picture; send it as a photo, or text me the figures."
+    ),
 }
 
 

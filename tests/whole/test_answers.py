@@ -10,7 +10,17 @@ import pytest
 from bot.answers import asking, correcting, dispatch, routine, setup
 from bot.answers.answer import Answer, Row, joined
 from bot.answers.brief import brief
-from bot.answers.words import clock, counted, either, figure, listed, moment, number, rounded, signed
+from bot.answers.words import (
+    clock,
+    counted,
+    either,
+    figure,
+    listed,
+    moment,
+    number,
+    rounded,
+    signed,
+)
 from domain import corrections
 from domain.context import Units
 from domain.corrections import Amended, Unclear, Withdrawn
