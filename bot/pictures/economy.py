@@ -10,8 +10,9 @@ from dataclasses import dataclass
 from math import ceil, floor
 
 from bot.answers.pictures import EconomyPicture, Series
+from bot.pictures.lettering import wide
 from bot.pictures.palette import SERIES_MARKS
-from bot.pictures.sheet import LEADING, MARGIN, PLAIN, RIGHT, SMALL, Sheet, wide
+from bot.pictures.sheet import LEADING, MARGIN, PLAIN, RIGHT, SMALL, Sheet
 
 HIGH = 220.0
 LEFT = MARGIN + 26

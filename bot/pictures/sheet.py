@@ -1,34 +1,29 @@
 """A sheet to draw on: as wide as a phone, as long as what is on it.
 
 This file decides the measure (360 units across, three pixels each, so that a unit is a CSS pixel
-of a phone and a point of type), the type, and that no text leaves its place: it is wrapped, set
-smaller, and at last cut with an ellipsis. It does not know what is drawn. matplotlib's figures
-are used without its pyplot, whose list of open figures would hold every one of them.
+of a phone and a point of type), the sizes of type, and how marks and lines come onto the sheet. It
+does not know what is drawn. matplotlib's figures are used without its pyplot, whose list of open
+figures would hold every one of them.
 """
 
 from __future__ import annotations
 
-from bisect import bisect_left
 from collections.abc import Sequence
-from functools import lru_cache
 from io import BytesIO
-from pathlib import Path
 from typing import Literal
 
-import matplotlib as mpl
 from matplotlib.artist import Artist
-from matplotlib.backends.backend_agg import FigureCanvasAgg, RendererAgg
+from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
-from matplotlib.font_manager import FontProperties
 from matplotlib.lines import Line2D
 from matplotlib.patches import PathPatch, Polygon, Rectangle
 from matplotlib.path import Path as Outline
 from PIL import Image
 
+from bot.pictures.lettering import POINTS, SCALE, drawable, fitted, type_of, wide, wrapped
 from bot.pictures.palette import Scheme
 
 WIDTH = 360.0
-SCALE = 3
 MARGIN = 14.0
 RIGHT = WIDTH - MARGIN
 INNER = WIDTH - 2 * MARGIN
@@ -36,85 +31,15 @@ INNER = WIDTH - 2 * MARGIN
 SMALL, PLAIN, TITLE, HUGE = 11.5, 13.0, 16.0, 34.0
 """Sizes of type, in CSS pixels."""
 
-LEAST = 10.5
-"""Words are set no smaller than this to fit their place; they are cut instead."""
-
-LEAST_WHOLE = 7.0
-"""Figures are set no smaller than this; they are left out instead, since one that is cut lies."""
-
 LEADING = 1.3
 VERDICT_LINES = 6
 """More than any verdict takes: what it ends with (not to tow it like this) is never cut."""
 
-POINTS = 72
 COLOURS = 128
 """Colours in a picture; flat shapes and their soft edges need fewer."""
 
-_FACES = Path(mpl.get_data_path()) / "fonts" / "ttf"
-_PLAIN, _BOLD = _FACES / "DejaVuSans.ttf", _FACES / "DejaVuSans-Bold.ttf"
-
 Align = Literal["left", "center", "right"]
 Point = tuple[float, float]
-
-
-@lru_cache(maxsize=1)
-def _ruler() -> RendererAgg:
-    return RendererAgg(1, 1, POINTS * SCALE)
-
-
-@lru_cache(maxsize=128)
-def type_of(size: float, bold: bool) -> FontProperties:
-    """The face that ships with matplotlib, whatever else is installed."""
-    return FontProperties(fname=str(_BOLD if bold else _PLAIN), size=size)
-
-
-@lru_cache(maxsize=2048)
-def wide(text: str, size: float, bold: bool = False) -> float:
-    """How wide a line of text is."""
-    width, _, _ = _ruler().get_text_width_height_descent(text, type_of(size, bold), ismath=False)
-    return float(width) / SCALE
-
-
-def fitted(
-    text: str, width: float, size: float, bold: bool = False, whole: bool = False
-) -> tuple[str, float]:
-    """A line that is no wider than that: smaller where it must be, and at last cut.
-
-    A `whole` one is not cut, but empty.
-    """
-    least = LEAST_WHOLE if whole else LEAST
-    full = wide(text, size, bold)
-    if full <= width:
-        return text, size
-    smaller = max(least, int(2 * size * width / full) / 2)
-    while smaller > least and wide(text, smaller, bold) > width:
-        smaller -= 0.5
-    if wide(text, smaller, bold) <= width:
-        return text, smaller
-    if whole:
-        return "", smaller
-
-    def cut(length: int) -> str:
-        return f"{text[:length].rstrip(' ,.')}…"
-
-    too_long = bisect_left(
-        range(1, len(text)), True, key=lambda length: wide(cut(length), smaller, bold) > width
-    )
-    return cut(too_long), smaller
-
-
-def wrapped(text: str, width: float, size: float, bold: bool, most: int) -> list[str]:
-    """Text in lines no wider than that; the last of `most` takes what is left, and is cut."""
-    lines: list[str] = []
-    words = text.split()
-    while words and len(lines) < most - 1:
-        ends = range(2, len(words) + 1)
-        fit = 1 + bisect_left(
-            ends, True, key=lambda end: wide(" ".join(words[:end]), size, bold) > width
-        )
-        lines.append(" ".join(words[:fit]))
-        words = words[fit:]
-    return [*lines, " ".join(words)] if words else lines
 
 
 class Sheet:
@@ -150,7 +75,7 @@ class Sheet:
 
         A `whole` one is never cut, but left out where it has no room.
         """
-        shown, set_in = fitted(text, width, size, bold, whole)
+        shown, set_in = fitted(drawable(text), width, size, bold, whole)
         if not shown:
             return 0.0
         self.axes.text(
@@ -175,7 +100,7 @@ class Sheet:
         most: int = 4,
     ) -> None:
         """Lines across the sheet, from `y` on."""
-        for line in wrapped(text, INNER, size, bold, most):
+        for line in wrapped(drawable(text), INNER, size, bold, most):
             self.text(MARGIN, self.y, line, size=size, bold=bold, colour=colour)
             self.y += size * LEADING
 

@@ -9,7 +9,8 @@ from collections.abc import Sequence
 
 from bot.answers.pictures import Fact, Part, Section, WeekPicture
 from bot.pictures.gauge import gauge
-from bot.pictures.sheet import HUGE, INNER, LEADING, MARGIN, PLAIN, RIGHT, SMALL, Sheet, wide
+from bot.pictures.lettering import wide
+from bot.pictures.sheet import HUGE, INNER, LEADING, MARGIN, PLAIN, RIGHT, SMALL, Sheet
 
 STRIP = 14.0
 LABEL = 84.0

@@ -21,8 +21,9 @@ from numpy.typing import NDArray
 from PIL import Image
 
 from bot.pictures.drawing import drawn, png
+from bot.pictures.lettering import LEAST_WHOLE, SCALE, drawable
 from bot.pictures.palette import LOOKS, PANEL, PAPER, Scheme
-from bot.pictures.sheet import LEAST_WHOLE, SCALE, WIDTH, Sheet
+from bot.pictures.sheet import WIDTH, Sheet
 from tests.pictures.examples import UNBROKEN, economy, examples, extreme_rig
 
 EXAMPLES = examples()
@@ -152,6 +153,24 @@ def test_names_are_cut_and_figures_are_not() -> None:
     assert any(each.endswith("…") and UNBROKEN.startswith(each[:-1]) for each in shown)
     assert shown.count("104,980 lb over") == len(extreme_rig().trailer) + 6
     assert not [each for each in shown if each.endswith("…") and each[:-1].isdigit()]
+
+
+@pytest.mark.parametrize(
+    ("name", "as_drawn"),
+    [
+        ("Wren \N{HONEYBEE} Ash", "Wren Ash"),
+        ("\N{HONEYBEE}\N{TRACTOR}", ""),
+        ("山田 15", "… 15"),
+        ("Зоя Ясная", "Зоя Ясная"),
+        ("Señora\nNúñez\t", "Señora Núñez"),
+        ("x" * 5 + "\ud800", "xxxxx"),
+    ],
+)
+def test_names_are_drawn_as_far_as_the_face_has_their_letters(name: str, as_drawn: str) -> None:
+    picture = replace(economy(), title=name)
+    shown = [text.get_text() for text, _ in texts(drawn(picture))]
+    assert drawable(name) == as_drawn
+    assert as_drawn in (*shown, "")
 
 
 def test_money_is_no_mathematics() -> None:
