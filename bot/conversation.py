@@ -283,7 +283,7 @@ class Conversation:
     def _read(self, text: str, context: Context, sure: bool | None) -> Verdict:
         """What a text is read as; `sure` is None for one that was typed."""
         verdict = self._reader(text, context)
-        return verdict if sure is None else of_photo(verdict, sure)
+        return verdict if sure is None else of_photo(verdict, sure, context)
 
     def _known(
         self, session: Session, chat: ChatRow | None, message: Message | MessageRow

@@ -1,16 +1,19 @@
 """What of the verdict on a photo's text is taken for the log.
 
 This file decides that weighings and fills are, and nothing else; and when they are beyond doubt:
-each figure made out surely, and their own arithmetic closing. A wrong entry is worse than a
-question too many, so what nothing vouches for is asked about. Which text a photo has, and how
-sure its figures are, is decided in `ticket_lines`.
+each figure made out surely, their own arithmetic closing, and day and odometer in line with what
+the chat knows. A wrong entry is worse than a question too many, so what nothing vouches for is
+asked about or left out. Which text a photo has, and how sure its figures are, is decided in
+`ticket_lines`.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from datetime import datetime, timedelta
 
+from domain.context import Context
 from domain.entries import AXLES, SINGLE_AXLES, Entry, Fill, Odometer, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice, Facts, Silent, Verdict
@@ -20,20 +23,21 @@ AS_READ = "as read"
 PHOTO = "photo"
 
 
-def of_photo(verdict: Verdict, sure: bool) -> Verdict:
+def of_photo(verdict: Verdict, sure: bool, context: Context) -> Verdict:
     """The verdict on a photo's text, of which only weighings and fills are taken.
 
-    Facts stay facts where every figure was `sure` and the arithmetic closes: a weighing's axles
-    make its gross, a fill's volume and price make its total. Everything else that may be right
-    is one tap away: an Ask with what was read as its choice. An odometer reading goes with the
-    weighing or fill beside it, and is nothing by itself.
+    Facts stay facts where every figure was `sure`, the arithmetic closes (a weighing's axles make
+    its gross, a fill's volume and price its total), and the day and the odometer follow from what
+    the chat knows. Everything else that may be right is one tap away: an Ask with what was read
+    as its choice. An odometer reading goes with the weighing or fill beside it, and is nothing by
+    itself.
     """
     match verdict:
         case Facts(entries):
             taken = _taken(entries)
             if not taken:
                 return Silent()
-            if sure and all(closes(entry) for entry in taken):
+            if sure and all(closes(entry) and follows(entry, context) for entry in taken):
                 return Facts(taken)
             return Ask("photo", (Choice(AS_READ, taken),), PHOTO)
         case Ask(choices=choices):
@@ -43,18 +47,21 @@ def of_photo(verdict: Verdict, sure: bool) -> Verdict:
 
 
 def _taken(entries: Sequence[Entry]) -> tuple[Entry, ...]:
-    """Weighings and fills, with the odometer readings beside them.
+    """Weighings and fills, with the odometer readings beside them, without what nothing checks.
 
-    Where it was is not taken: names are read letter by letter with nothing to check them, and a
-    caption's first line is as likely a remark.
+    That is the place (names are read letter by letter, and a caption's first line is as likely a
+    remark), and a ticket's number and fee (half a figure looks like a whole one).
     """
     if not any(isinstance(entry, Weighing | Fill) for entry in entries):
         return ()
-    return tuple(
-        replace(entry, place=None)
-        for entry in entries
-        if isinstance(entry, Weighing | Fill | Odometer)
-    )
+    taken: list[Entry] = []
+    for entry in entries:
+        match entry:
+            case Weighing():
+                taken.append(replace(entry, place=None, ticket=None, cost=None))
+            case Fill() | Odometer():
+                taken.append(replace(entry, place=None))
+    return tuple(taken)
 
 
 def _asked(ask: Ask, choices: Sequence[Choice]) -> Verdict:
@@ -84,6 +91,23 @@ def closes(entry: Entry) -> bool:
             return True
         case _:
             return False
+
+
+def follows(entry: Entry, context: Context) -> bool:
+    """Whether an entry's day and odometer reading follow from what the chat knows.
+
+    The day is one of the last two weeks. A reading needs the truck's last one, against which it
+    was then read: one that runs back or jumps is no fact any more.
+    """
+    reading = entry.odometer if isinstance(entry, Fill | Odometer) else None
+    if entry.at is None or (reading is not None and context.odometer is None):
+        return False
+    day = entry.at.date() if isinstance(entry.at, datetime) else entry.at
+    return -A_DAY <= context.sent_at.date() - day <= RECENT
+
+
+A_DAY, RECENT = timedelta(days=1), timedelta(days=14)
+"""A ticket's day may be ahead of the chat's by a zone; and it is photographed soon after."""
 
 
 def _makes_gross(loads: Mapping[str, Quantity]) -> bool:

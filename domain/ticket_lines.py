@@ -37,7 +37,7 @@ _FUEL = frozenset(("product", "per_volume"))
 _LIMITS = frozenset(
     ("gvwr", "gcwr", "gawr", "gawr_front", "gawr_rear", "payload", "tow", "tongue", "tyre_load")
 )
-_KEPT = _LOADS | _FUEL | {"odometer", "trip_meter", "ticket", "corner", "side", "passes"}
+_KEPT = _LOADS | _FUEL | {"odometer", "corner", "side", "passes"}
 _HEADS = frozenset(("product", "passes", "rig", "bars"))
 
 
@@ -58,14 +58,15 @@ NOTHING = Told("", sure=False)
 def told(lines: Sequence[Line], book: Phrasebook) -> Told:
     """What of a page goes into the log's text: nothing, unless it is a ticket or a receipt.
 
-    Lines that name no load, fuel, money for it, odometer, ticket number or date are left out: a
-    receipt's card and account numbers are nobody's business. It is sure where each word with a
-    digit was made out with CERTAIN confidence, or with LIKELY confidence where the arithmetic of
-    the page bears it out, and a day is among them.
+    Lines that name no load, fuel, money for it, odometer or date are left out: a receipt's card
+    and account numbers are nobody's business. It is sure where each word with a digit was made
+    out with CERTAIN confidence, or with LIKELY confidence where the arithmetic of the page bears
+    it out, and a day is among them.
     """
     seen = [_Seen(line, tokenize(clean(line.text), book)) for line in lines]
     kept = [line for line in seen if line.matters]
-    if not _is_ticket(kept) or any(line.limits for line in seen) or _is_talk(seen):
+    numbered = any(line.has(("ticket",)) for line in seen)
+    if not _is_ticket(kept, numbered) or any(line.limits for line in seen) or _is_talk(seen):
         return NOTHING
     # Every ticket is dated: one without a day has a date that was not made out.
     dated = any(line.dayed for line in kept)
@@ -193,10 +194,9 @@ LEAST_LOAD = 100
 """In pounds or kilograms; an axle of a tonne or two is printed in kilograms."""
 
 
-def _is_ticket(kept: Sequence[_Seen]) -> bool:
+def _is_ticket(kept: Sequence[_Seen], numbered: bool) -> bool:
     """Two loads, or one beside a ticket's number; or fuel, how much of it and for how much."""
     loads = sum(line.loads for line in kept)
-    numbered = any(line.has(("ticket",)) for line in kept)
     fuel = any(line.has(_FUEL) for line in kept)
     volume = any(line.volume and line.figured for line in kept)
     money = any(line.money and line.figured for line in kept)

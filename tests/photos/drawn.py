@@ -49,14 +49,12 @@ def moment_of(chance: random.Random) -> datetime:
     )  # fmt: skip
 
 
-def hitched(
-    axles: tuple[int, int, int], unit: str, at: datetime, ticket: str | None = None
-) -> Weighing:
+def hitched(axles: tuple[int, int, int], unit: str, at: datetime) -> Weighing:
     """A pass of the whole rig."""
     names = ("steer", "drive", "trailer", "gross")
     loads = (*axles, sum(axles))
     return Weighing(
-        rig="hitched", at=at, ticket=ticket,
+        rig="hitched", at=at,
         loads={name: Quantity(float(load), unit) for name, load in zip(names, loads, strict=True)},
     )  # fmt: skip
 

@@ -34,7 +34,7 @@ def axle_table(chance: random.Random) -> Drawn:
     sheet.right(760, y + 18, f"{sum(axles):,}", 38)
     sheet.middle(y + 150, "Weighed on a platform of four pads.", 24)
     sheet.middle(y + 185, "Keep this ticket with your papers.", 24)
-    return Drawn(sheet.picture, (hitched(axles, "lb", at, ticket),))
+    return Drawn(sheet.picture, (hitched(axles, "lb", at),))
 
 
 def labels_above(chance: random.Random) -> Drawn:
@@ -96,7 +96,7 @@ def weighbridge(chance: random.Random) -> Drawn:
         sheet.right(850, y, f"{load} kg", 40, dotted)
         y += 76
     sheet.left(50, y + 60, "OPERATOR 3", 34, dotted)
-    return Drawn(sheet.picture, (hitched(axles, "kg", at, number),), "metric", "EUR")
+    return Drawn(sheet.picture, (hitched(axles, "kg", at),), "metric", "EUR")
 
 
 def wheel_by_wheel(chance: random.Random) -> Drawn:

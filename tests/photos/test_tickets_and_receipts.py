@@ -11,7 +11,7 @@ import random
 import time
 from collections import Counter
 from collections.abc import Callable, Sequence
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Literal, cast
 
 import pytest
@@ -22,8 +22,10 @@ from bot.photos.recognition import Recogniser
 from bot.phrasebook import phrasebook
 from domain.columns import lines
 from domain.context import Context, Units
+from domain.entries import Fill
 from domain.page import rows
 from domain.pictured import of_photo
+from domain.quantities import Quantity
 from domain.reading import read
 from domain.ticket_lines import Told, told
 from domain.verdicts import Ask, Facts, Silent, Verdict
@@ -44,6 +46,7 @@ TENS = (PHOTOS[:10], PHOTOS[10:20], PHOTOS[20:])
 """Ten at a time, so that two workers share them; each ten holds every wear twice."""
 
 LEAST_RIGHT = 0.9
+SENT = datetime(2026, 7, 12, 9, tzinfo=ZONE)
 
 Outcome = Literal["right", "asked", "wrong choice", "not seen", "wrong"]
 
@@ -52,12 +55,19 @@ def looked_at(recogniser: Recogniser, picture: bytes) -> Told:
     return told(lines(rows(recogniser.words(opened(picture)))), phrasebook())
 
 
-def verdict_on(page: Told, units: str = "us", currency: str = "USD") -> Verdict:
-    context = Context(
-        sent_at=datetime(2026, 10, 1, 12, tzinfo=ZONE), units=cast("Units", units),
-        currency=currency,
+def verdict_on(page: Told, context: Context) -> Verdict:
+    return of_photo(read(page.text, context, phrasebook()), page.sure, context)
+
+
+def known_of(drawn: Drawn) -> Context:
+    """What the chat knows where a ticket is sent three hours after it was printed."""
+    (first, *_) = drawn.entries
+    at = first.at if isinstance(first.at, datetime) else SENT
+    miles = first.odometer.value - 212 if isinstance(first, Fill) and first.odometer else 40_000.0
+    return Context(
+        sent_at=at + timedelta(hours=3), units=cast("Units", drawn.units),
+        currency=drawn.currency, odometer=Quantity(miles, "mi" if drawn.units == "us" else "km"),
     )  # fmt: skip
-    return of_photo(read(page.text, context, phrasebook()), page.sure)
 
 
 def outcome_of(drawn: Drawn, verdict: Verdict) -> Outcome:
@@ -82,7 +92,7 @@ def test_nine_in_ten_badly_taken_photos_are_read_at_once_and_nothing_wrong_is_ke
         chance = random.Random(f"ticket {number}")
         drawn = layout(chance)
         page = looked_at(recogniser, as_sent(wear(drawn.sheet, chance)))
-        outcome = outcome_of(drawn, verdict_on(page, drawn.units, drawn.currency))
+        outcome = outcome_of(drawn, verdict_on(page, known_of(drawn)))
         outcomes[outcome] += 1
         told_of.append(f"{layout.__name__} {wear.__name__}: {outcome}: {page.text!r}")
     each = (time.perf_counter() - began) / len(photos)
@@ -97,5 +107,5 @@ def test_nothing_is_kept_or_asked_of_a_picture_of_something_else(
 ) -> None:
     picture = as_sent(thing(random.Random(thing.__name__)))
     page = looked_at(recogniser, picture)
-    assert verdict_on(page) == Silent()
+    assert verdict_on(page, Context(sent_at=SENT)) == Silent()
     assert page.text == ""
