@@ -152,7 +152,7 @@ def _economy(
         headline=headline,
         rows=tuple(rows),
         notes=_estimate_notes(estimates, wanted, preferences),
-        picture=economy_picture(chosen, estimates, headline + ".", preferences) if shown else None,
+        picture=economy_picture(chosen, estimates, headline, preferences) if shown else None,
     )
 
 

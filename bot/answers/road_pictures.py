@@ -23,6 +23,7 @@ from bot.answers.measures import (
     economy_figure,
     economy_unit,
     economy_value,
+    fills,
     local,
     mode_name,
     money,
@@ -40,7 +41,7 @@ from bot.answers.pictures import (
     WeekPicture,
 )
 from bot.answers.scale_pictures import margin_bar
-from bot.answers.words import counted, day, listed, number
+from bot.answers.words import day, listed, number
 from domain.account import Heaviest
 from domain.context import ECONOMY_UNIT, MASS_UNIT
 from domain.driving import Driving
@@ -223,8 +224,8 @@ def _at_the_scale(top: Heaviest | None, preferences: Preferences) -> Section:
 
 
 def _bought(told: Summary) -> str:
-    fills = counted(told.fills, "fill")
-    return f"{money(told.spent)}, {fills}" if told.spent else fills
+    count = fills(told.fills)
+    return f"{money(told.spent)}, {count}" if told.spent else count
 
 
 def _parts(told: Summary, preferences: Preferences) -> tuple[Part, ...]:

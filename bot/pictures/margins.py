@@ -41,7 +41,14 @@ def _bars(sheet: Sheet, picture: MarginsPicture) -> None:
         align="right",
         width=120,
     )
-    sheet.text(scale.line + 6, sheet.y, picture.outside, size=SMALL, colour=scheme.soft, width=80)
+    sheet.text(
+        scale.line + 6,
+        sheet.y,
+        picture.outside,
+        size=SMALL,
+        colour=scheme.soft,
+        width=RIGHT - scale.line - 6,
+    )
     sheet.line((scale.line, sheet.y + 3), (scale.line, sheet.y + SMALL + 1), width=2.2)
     sheet.y += SMALL * LEADING + 4
     for bar in picture.bars:

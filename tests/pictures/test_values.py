@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from dataclasses import replace
 from datetime import date, datetime, timedelta
 from itertools import pairwise
@@ -13,6 +14,7 @@ import pytest
 from bot.answers.alt_text import alt_text
 from bot.answers.answer import Answer, joined
 from bot.answers.dispatch import TOPICS, question_answer
+from bot.answers.language import language_of, speaking
 from bot.answers.limits import left_text, mass_text
 from bot.answers.pictures import (
     EconomyPicture,
@@ -186,7 +188,25 @@ def test_economy_over_time_has_each_tank_in_its_series_at_its_day() -> None:
     places = sorted(point.at for each in picture.series for point in each.points)
     assert places == pytest.approx([week / 12 for week in range(13)])
     assert [tick.label for tick in picture.ticks] == ["Jun", "Jul", "Aug"]
+    assert picture.headline == "Last tank 11.0 ± 0.3 mpg towing the flatdeck."
     assert "11.0" in picture.alt
+
+
+def test_a_picture_speaks_the_language_of_its_logbook() -> None:
+    spanish = replace(US, language="es", currency="MXN")
+    ticket = three_passes_two_fills()
+    log = driven_weeks(14)
+    now = log.of(Fill)[-1].at
+    words = set()
+    for told, wish in ((ticket.log, "rig"), (ticket.log, "margins"), (log, "week")):
+        question = Question(topic="picture", field=wish)
+        with speaking(language_of(spanish)):
+            picture = question_answer(told, spanish, now, question).picture
+        assert picture is not None
+        words |= set(re.findall(r"[a-zñáéíóú]+", picture.alt.casefold()))
+    english = {"of", "left", "over", "steer", "drive", "weighed", "fill", "fills", "the", "and"}
+    assert not words & english
+    assert {"de", "eje"} <= words
 
 
 def test_economy_asked_for_over_time_is_shown_and_otherwise_told() -> None:
