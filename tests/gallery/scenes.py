@@ -21,12 +21,14 @@ from pathlib import Path
 
 from bot.answers import shared, trouble
 from bot.answers.answer import Answer
+from bot.answers.language import language_of, speaking
 from bot.answers.plain import as_text
 from bot.messages import Delivered, Letter, Message, Outcome
 from bot.networks.matrix import dressing
 from bot.networks.telegram.rendering import rendered
 from bot.settings import settings
 from bot.wiring import drawbar
+from domain.log import Preferences
 
 HERE = Path(__file__).parent
 SCENES = HERE / "scenes.toml"
@@ -68,36 +70,41 @@ class Kept:
         return Delivered()
 
 
-ASIDES = (
-    Scene("a stranger", "hello", shared.stranger_answer()),
-    Scene("a wrong code", "ABCD-EFGH", shared.wrong_code_answer()),
-    Scene("the owner is let in", "ABCD-EFGH", shared.welcome_answer(keeps=True, empty=True)),
-    Scene("a keeper is let in", "ABCD-EFGH", shared.welcome_answer(keeps=True, empty=False)),
-    Scene("a reader is let in", "ABCD-EFGH", shared.welcome_answer(keeps=False, empty=False)),
-    Scene("a reader tells figures", "odo 48700", shared.reader_answer()),
-    Scene("alone with it, and not understood", "7 of 9?", trouble.not_read_answer()),
-    Scene("a flood", "odo 48701", trouble.too_many_answer()),
-    Scene("the disk is full", "odo 48702", trouble.not_written_answer()),
-    Scene(
-        "a chat that is gone",
-        "",
-        trouble.undelivered_answer("telegram", "-1001", "bot was kicked from the group"),
-    ),
-)
-"""What is said without a logbook, or of its trouble."""
+def _asides() -> tuple[Scene, ...]:
+    """What is said without a logbook, or of its trouble."""
+    return (
+        Scene("a stranger", "hello", shared.stranger_answer()),
+        Scene("a wrong code", "ABCD-EFGH", shared.wrong_code_answer()),
+        Scene("the owner is let in", "ABCD-EFGH", shared.welcome_answer(keeps=True, empty=True)),
+        Scene("a keeper is let in", "ABCD-EFGH", shared.welcome_answer(keeps=True, empty=False)),
+        Scene("a reader is let in", "ABCD-EFGH", shared.welcome_answer(keeps=False, empty=False)),
+        Scene("a reader tells figures", "odo 48700", shared.reader_answer()),
+        Scene("alone with it, and not understood", "7 of 9?", trouble.not_read_answer()),
+        Scene("a flood", "odo 48701", trouble.too_many_answer()),
+        Scene("the disk is full", "odo 48702", trouble.not_written_answer()),
+        Scene(
+            "a chat that is gone",
+            "",
+            trouble.undelivered_answer("telegram", "-1001", "bot was kicked from the group"),
+        ),
+    )
 
 
 @cache
-def scenes() -> tuple[Scene, ...]:
-    """Every scene, in order."""
+def scenes(language: str = "en") -> tuple[Scene, ...]:
+    """Every scene, in order, answered in a language."""
     told = tomllib.loads(SCENES.read_text(encoding="utf-8"))["scene"]
-    return (*asyncio.run(_texted(told)), *ASIDES)
+    with speaking(language_of(Preferences(language=language))):
+        asides = _asides()
+    return (*asyncio.run(_texted(told, language)), *asides)
 
 
-async def _texted(told: Sequence[dict[str, object]]) -> list[Scene]:
+async def _texted(told: Sequence[dict[str, object]], language: str) -> list[Scene]:
     network, found, at = Kept(), [], SATURDAY
     with tempfile.TemporaryDirectory() as folder:
-        chosen = settings(database=str(Path(folder) / "log.db"), time_zone="America/Boise")
+        chosen = settings(
+            database=str(Path(folder) / "log.db"), time_zone="America/Boise", language=language
+        )
         async with drawbar(chosen, [network]) as running:
             for number, each in enumerate(told):
                 at += timedelta(minutes=int(str(each.get("after", 1))))
@@ -148,16 +155,20 @@ NETWORKS: dict[str, Callable[[Answer], str]] = {
 }
 
 
-def snapshot(network: str) -> str:
+APPROVED = (*((network, "en") for network in NETWORKS), ("terminal", "es"))
+"""What is looked at: each network, and the other languages on the one that shows most."""
+
+
+def snapshot(network: str, language: str = "en") -> str:
     """All scenes as one network shows them."""
-    shown = NETWORKS[network]
-    blocks = [f"## {each.name}\n> {each.texted}\n{shown(each.answer)}\n" for each in scenes()]
+    shown, found = NETWORKS[network], scenes(language)
+    blocks = [f"## {each.name}\n> {each.texted}\n{shown(each.answer)}\n" for each in found]
     return CODE.sub("ABCD-EFGH", "\n".join(blocks))
 
 
-def path_of(network: str) -> Path:
+def path_of(network: str, language: str = "en") -> Path:
     """Where the approved snapshot is."""
-    return HERE / f"{network}.txt"
+    return HERE / f"{network}{'' if language == 'en' else '.' + language}.txt"
 
 
 STYLE = f"""
@@ -224,9 +235,9 @@ def photograph(network: str, browser: str) -> None:
 def write_all() -> None:
     """Write every snapshot and, with a browser, every picture."""
     browser = shutil.which("chromium") or shutil.which("google-chrome")
-    for network in NETWORKS:
-        path_of(network).write_text(snapshot(network), encoding="utf-8")
-        if browser is not None:
+    for network, language in APPROVED:
+        path_of(network, language).write_text(snapshot(network, language), encoding="utf-8")
+        if browser is not None and language == "en":
             photograph(network, browser)
 
 

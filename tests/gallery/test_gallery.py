@@ -10,15 +10,18 @@ import re
 
 import pytest
 
+from bot.answers.language import languages
 from bot.answers.narrow import WIDTH
-from tests.gallery.scenes import LONGEST, NETWORKS, path_of, scenes, snapshot, terminal
+from tests.gallery.scenes import APPROVED, LONGEST, NETWORKS, path_of, scenes, snapshot, terminal
 
 NAMES = [each.name for each in scenes()]
+LANGUAGES = languages()
 
 
-@pytest.mark.parametrize("network", NETWORKS)
-def test_answers_are_as_approved(network: str) -> None:
-    assert snapshot(network) == path_of(network).read_text(encoding="utf-8")
+@pytest.mark.parametrize(("network", "language"), APPROVED)
+def test_answers_are_as_approved(network: str, language: str) -> None:
+    approved = path_of(network, language).read_text(encoding="utf-8")
+    assert snapshot(network, language) == approved
 
 
 def test_no_two_scenes_share_a_name() -> None:
@@ -26,16 +29,18 @@ def test_no_two_scenes_share_a_name() -> None:
 
 
 @pytest.mark.parametrize("number", range(len(NAMES)), ids=NAMES)
-def test_an_answer_fits_a_phone(number: int) -> None:
-    answer = scenes()[number].answer
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_an_answer_fits_a_phone(number: int, language: str) -> None:
+    answer = scenes(language)[number].answer
     assert len(terminal(answer)) <= LONGEST
     for block in re.findall(r"<pre>(.*?)</pre>", NETWORKS["telegram"](answer), re.S):
         assert all(len(line) <= WIDTH for line in block.splitlines())
 
 
 @pytest.mark.parametrize("number", range(len(NAMES)), ids=NAMES)
-def test_an_answer_neither_shouts_nor_calls_anything_safe(number: int) -> None:
-    told = terminal(scenes()[number].answer)
-    assert "!" not in told
-    assert not re.search(r"\bsafe(ly)?\b", told, re.I)
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_an_answer_neither_shouts_nor_calls_anything_safe(number: int, language: str) -> None:
+    told = terminal(scenes(language)[number].answer)
+    assert not re.search("[!¡]", told)
+    assert not re.search(r"\b(safe(ly)?|segur[oa]s?)\b", told, re.I)
     assert not re.search("[\U0001f300-\U0001faff]", told)
