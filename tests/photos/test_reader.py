@@ -20,10 +20,10 @@ from bot.photos.crossing import (
     line_of,
     reply_of,
 )
-from bot.photos.reader import NO_READER, NO_TICKET, REFUSED, TOO_SLOW, PhotoReader, surroundings
+from bot.photos.reader import NO_TICKET, REFUSED, TOO_SLOW, PhotoReader, surroundings
 from bot.photos.worker import serve
 from bot.phrasebook import phrasebook
-from bot.sight import NotRead
+from bot.sight import NO_READER, NotRead
 from domain.page import Word
 from tests.photos.other_things import fog
 from tests.photos.pump_receipts import metric_receipt, pump_receipt

@@ -10,7 +10,7 @@ from bot.store.database import Store
 from domain.entries import Correction, Observation, Odometer, Rating, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice, Facts, Verdict
-from tests.store.logbooks import Scripted, as_told, lb, mi, replies, standing, told
+from tests.store.logbooks import START, Scripted, as_told, lb, mi, replies, standing, told
 
 FIRST = Weighing(loads={"steer": lb(5280), "drive": lb(6940)})
 WHOLE = Weighing(loads={"steer": lb(5280), "drive": lb(6940), "gross": lb(12220)})
@@ -146,7 +146,8 @@ def test_a_photo_in_doubt_is_kept_after_one_tap(store: Store) -> None:
 
 
 def test_a_photo_beyond_doubt_is_kept_at_once_and_states_nothing_else(store: Store) -> None:
-    reader = Scripted({"ticket": Facts((WHOLE,)), "plate": Facts((JUNIPER,))})
+    whole = replace(WHOLE, at=START)
+    reader = Scripted({"ticket": Facts((whole,)), "plate": Facts((JUNIPER,))})
     seen = Photo(reference="p1", sure=True)
     told(
         store,
@@ -154,4 +155,4 @@ def test_a_photo_beyond_doubt_is_kept_at_once_and_states_nothing_else(store: Sto
         replace(as_told("plate", 1), photo=seen),
         reader=reader,
     )
-    assert standing(store) == [WHOLE]
+    assert standing(store) == [whole]
