@@ -17,7 +17,7 @@ from bot.answers.words import sentence
 from domain.entries import Rating
 from domain.log import Log, Preferences
 from domain.quantities import Quantity
-from domain.rig import rig_of
+from domain.rig import Key, rig_of
 from domain.tyres import Undated, code_digits, date_code
 from domain.verdicts import Question
 from domain.wanted import lacking
@@ -30,11 +30,7 @@ def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: 
     """The ratings given so far, or the one asked for, and those missing with where they stand."""
     rig = rig_of(log, now, truck=question.truck, trailer=question.trailer)
     stated = {
-        key: Row(
-            sentence(limit_words(key[:2]) or _plain_name(*key)),
-            rating_figure(each),
-            rating_note(each) or _made(each, now),
-        )
+        key: rating_row(key, each, now)
         for key, each in rig.ratings.items()
         if question.rating in (None, key[1])
     }
@@ -50,6 +46,15 @@ def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: 
         return Answer(headline=say("No ratings given yet."), notes=notes)
     headline = say_count("{count} rating given.", "{count} ratings given.", len(rows))
     return Answer(headline=headline, rows=rows, notes=notes)
+
+
+def rating_row(key: Key, rating: Rating, now: datetime) -> Row:
+    """A rating as it was given: what it is called, its figure, and what belongs to that."""
+    return Row(
+        sentence(limit_words(key[:2]) or _plain_name(*key)),
+        rating_figure(rating),
+        rating_note(rating) or _made(rating, now),
+    )
 
 
 def _plain_name(subject: str, rating: str, condition: str) -> str:

@@ -64,10 +64,7 @@ def upkeep_answer(log: Log, preferences: Preferences, now: datetime, question: Q
                 say(CAUTION),
             ),
         )
-    rows = tuple(
-        Row(_name(each), _left(each, preferences), _when_done(each, preferences))
-        for each in found[:MOST_DUE]
-    )
+    rows = due_rows(found[:MOST_DUE], preferences)
     first = found[0]
     name, left = _name(first), _left(first, preferences)
     if first.done is None:
@@ -77,6 +74,13 @@ def upkeep_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     else:
         headline = say("Nothing overdue; next is {upkeep}, {left}.", upkeep=name, left=left)
     return Answer(headline=headline, rows=rows if len(rows) > 1 else (), notes=(say(CAUTION),))
+
+
+def due_rows(found: Sequence[Due], preferences: Preferences) -> tuple[Row, ...]:
+    """What is due, how much is left of its interval, and when it was done last."""
+    return tuple(
+        Row(_name(each), _left(each, preferences), _when_done(each, preferences)) for each in found
+    )
 
 
 def walk_round_answer(driven: Driving, preferences: Preferences, now: datetime) -> Answer:
@@ -114,7 +118,7 @@ def checks_answer(
     stands = _standing(driven, now)
     left = _left_to_tick(stands) if stands.begun and stands.left else ""
     if faults:
-        names = listed([_item(each) for each in faults])
+        names = listed([checked_item(each) for each in faults])
         notes = (
             say(
                 "Carried until you text it fixed. See to it before you pull away; "
@@ -245,7 +249,7 @@ def _standing(driven: Driving, now: datetime) -> WalkRound:
 
 def _faults(faults: Sequence[Logged[Check]], preferences: Preferences) -> str:
     names = [
-        say("{item} (since {day})", item=_item(each), day=day(local(each.at, preferences)))
+        say("{item} (since {day})", item=checked_item(each), day=day(local(each.at, preferences)))
         for each in faults[:MOST_FAULTS]
     ]
     if len(faults) > MOST_FAULTS:
@@ -258,7 +262,8 @@ def _faults(faults: Sequence[Logged[Check]], preferences: Preferences) -> str:
     return say("Not put right yet: {items}.", items=listed(names))
 
 
-def _item(each: Logged[Check]) -> str:
+def checked_item(each: Logged[Check]) -> str:
+    """What was looked at or done, and on which trailer."""
     return _on_trailer(each.entry.item, each.entry.trailer)
 
 
