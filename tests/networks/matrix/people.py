@@ -32,7 +32,7 @@ from mautrix.types import (
 
 from tests.networks.matrix.homeserver import PASSWORD
 
-PATIENCE = 15.0
+PATIENCE = 45.0
 ENCRYPTED = {
     "type": "m.room.encryption",
     "state_key": "",

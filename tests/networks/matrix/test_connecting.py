@@ -84,6 +84,7 @@ async def test_a_login_that_was_ended_elsewhere_is_told_with_how_to_mend_it(
 async def test_a_token_and_its_device_do_instead_of_a_password(
     homeserver: Homeserver, drawbar: Served, wren: Nio, tmp_path: Path
 ) -> None:
+    await wren.devices_of(drawbar.user, 1)
     await drawbar.stop()
     token, device = await drawbar.log_in_elsewhere()
     drawbar.settings = replace(

@@ -7,7 +7,7 @@ from datetime import timedelta
 import pytest
 
 from bot.answers.answer import Answer
-from bot.messages import Deleted, Delivered, Edited, Letter, Message, Moved, NotFetched
+from bot.messages import Deleted, Delivered, Edited, Letter, Message, Moved, MovedTo, NotFetched
 from tests.networks.matrix.conftest import Served
 from tests.networks.matrix.homeserver import Homeserver
 from tests.networks.matrix.people import Mautrix, Nio, Person, edit, joined, react, say, shared_room
@@ -112,27 +112,45 @@ async def test_notices_and_what_drawbar_says_itself_are_not_handed_over(
     assert (only.text, only.private) == ("odo 3", True)
 
 
-@pytest.mark.parametrize("name", ["wren", "theo"])
 async def test_an_encrypted_picture_is_fetched_and_never_more_than_is_taken(
-    drawbar: Served, wren: Nio, theo: Mautrix, name: str
+    drawbar: Served, wren: Nio, theo: Mautrix
 ) -> None:
-    person: Person = wren if name == "wren" else theo
     room = await shared_room(drawbar, wren, theo)
-    content = await person.upload(PICTURE)
-    await person.send(room, "m.room.message", content | {"filename": "t.png", "body": "ticket"})
-    (said,) = await drawbar.host.wait_for(1)
-    assert isinstance(said, Message)
-    assert said.text == "ticket"
-    assert said.photo is not None
-    assert await drawbar.matrix.fetch(said.photo.reference, len(PICTURE)) == PICTURE
-    with pytest.raises(NotFetched):
-        await drawbar.matrix.fetch(said.photo.reference, len(PICTURE) - 1)
-    unsized = said.photo.reference.replace(f'"size": {len(PICTURE)}', '"size": 1')
-    with pytest.raises(NotFetched):
-        await drawbar.matrix.fetch(unsized, len(PICTURE) - 1)
-    other = said.photo.reference.replace('"sha256": "', '"sha256": "A')
-    with pytest.raises(NotFetched):
-        await drawbar.matrix.fetch(other, len(PICTURE))
+    people: list[Person] = [wren, theo]
+    for person in people:
+        content = await person.upload(PICTURE)
+        captioned = content | {"filename": "t.png", "body": f"ticket of {person.user}"}
+        await person.send(room, "m.room.message", captioned)
+    for person, said in zip(people, await drawbar.host.wait_for(2), strict=True):
+        assert isinstance(said, Message)
+        assert said.text == f"ticket of {person.user}"
+        assert said.photo is not None
+        told = said.photo.reference
+        assert await drawbar.matrix.fetch(told, len(PICTURE)) == PICTURE
+        for wrong, most in (
+            (told, len(PICTURE) - 1),
+            (told.replace(f'"size": {len(PICTURE)}', '"size": 1'), len(PICTURE) - 1),
+            (told.replace('"sha256": "', '"sha256": "A'), len(PICTURE)),
+            (told.replace("mxc://", "https://"), len(PICTURE)),
+        ):
+            with pytest.raises(NotFetched):
+                await drawbar.matrix.fetch(wrong, most)
+
+
+async def test_what_is_said_between_the_invitation_and_the_joining_is_heard_and_nothing_before(
+    drawbar: Served, wren: Nio
+) -> None:
+    await drawbar.connected()
+    await drawbar.stop()
+    room = await wren.create_room()
+    await say(wren, room, "odo 48010")
+    await wren.client.room_invite(room, drawbar.user)
+    await wren.screen.wait_for(lambda seen: seen.content.get("membership") == "invite")
+    said = await say(wren, room, "odo 48011")
+    await drawbar.start()
+    (heard,) = await drawbar.host.wait_for(1)
+    assert isinstance(heard, Message)
+    assert (heard.id, heard.text) == (said, "odo 48011")
 
 
 async def test_an_invitation_is_followed_from_those_whom_drawbar_knows_alone(
@@ -169,6 +187,8 @@ async def test_an_upgraded_room_is_followed_to_the_one_that_replaces_it(
     *_, after = await drawbar.host.wait_for(3)
     assert isinstance(after, Message)
     assert (after.chat, after.text) == (to, "odo 48012")
+    late = Letter(chat=room, answer=Answer(headline="Late."), key="late")
+    assert await drawbar.matrix.send(late) == MovedTo(to)
 
 
 async def test_everything_said_while_drawbar_was_away_is_told_once_and_in_order(

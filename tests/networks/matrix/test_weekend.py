@@ -33,7 +33,7 @@ SCENARIO = read_toml("demo/weekend.toml")
 WEEKEND = SCENARIO["message"]
 SATURDAY = next(place for place, each in enumerate(WEEKEND) if "Saltlick" in each["text"])
 TICKET = b"\x89PNG\r\n\x1a\n" + bytes(range(256)) * 200
-WITHIN = 30.0
+WITHIN = 90.0
 WEEK, PHOTO = "204 mi", "Is this what the photo says?"
 OFFER = "Code for one more chat: "
 
