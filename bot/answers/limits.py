@@ -25,43 +25,77 @@ from domain.wanted import Wanted
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """A rating in words: its name, why it matters, where it is written."""
+    """A rating in words: its name, why it matters, where it is written, how one texts it."""
 
     name: str
     why: str
     where: str
+    as_texted: str
 
 
 DOOR, PLATE = marked("door label"), marked("data plate on its frame")
 MANUAL, SIDEWALL = marked("owner's manual or towing guide"), marked("load index on the sidewall")
+PLACARD, STAMP = marked("tyre placard"), marked("stamped on each part")
 RATINGS: Mapping[Wanted, Told] = {
-    ("truck", "gvwr"): Told(marked("truck GVWR"), marked("bounds the loaded truck"), DOOR),
-    ("truck", "gcwr"): Told(marked("GCWR"), marked("bounds truck and trailer together"), MANUAL),
-    ("truck", "gawr_front"): Told(
-        marked("front axle's GAWR"), marked("bounds the steer axle"), DOOR
+    ("truck", "gvwr"): Told(
+        marked("truck GVWR"), marked("bounds the loaded truck"), DOOR, marked("truck gvwr 11500")
     ),
-    ("truck", "gawr_rear"): Told(marked("rear axle's GAWR"), marked("bounds the drive axle"), DOOR),
+    ("truck", "gcwr"): Told(
+        marked("GCWR"), marked("bounds truck and trailer together"), MANUAL, marked("gcwr 27000")
+    ),
+    ("truck", "gawr_front"): Told(
+        marked("front axle's GAWR"),
+        marked("bounds the steer axle"),
+        DOOR,
+        marked("front axle 5600"),
+    ),
+    ("truck", "gawr_rear"): Told(
+        marked("rear axle's GAWR"), marked("bounds the drive axle"), DOOR, marked("rear axle 7000")
+    ),
     ("truck", "payload"): Told(
-        marked("payload"), marked("bounds people, cargo and tongue"), marked("tyre placard")
+        marked("payload"),
+        marked("bounds people, cargo and tongue"),
+        PLACARD,
+        marked("payload 3180"),
     ),
     ("truck", "tow"): Told(
-        marked("truck's tow rating"), marked("bounds the trailer's weight"), MANUAL
+        marked("truck's tow rating"),
+        marked("bounds the trailer's weight"),
+        MANUAL,
+        marked("tow rating 16000"),
     ),
-    ("trailer", "gvwr"): Told(marked("trailer GVWR"), marked("bounds the loaded trailer"), PLATE),
+    ("trailer", "gvwr"): Told(
+        marked("trailer GVWR"),
+        marked("bounds the loaded trailer"),
+        PLATE,
+        marked("trailer gvwr 12000"),
+    ),
     ("trailer", "gawr"): Told(
-        marked("trailer axles' GAWR"), marked("bounds each trailer axle"), PLATE
+        marked("trailer axles' GAWR"),
+        marked("bounds each trailer axle"),
+        PLATE,
+        marked("trailer axles 2x6000"),
     ),
     ("hitch", "tow"): Told(
-        marked("hitch rating"), marked("bounds the pull"), marked("stamped on each part")
+        marked("hitch rating"), marked("bounds the pull"), STAMP, marked("hitch rating 14000")
     ),
     ("hitch", "tongue"): Told(
-        marked("hitch's tongue rating"), marked("bounds the tongue"), marked("receiver's label")
+        marked("hitch's tongue rating"),
+        marked("bounds the tongue"),
+        marked("receiver's label"),
+        marked("tongue rating 1400"),
     ),
     ("trailer tyres", "load"): Told(
-        marked("trailer tyres"), marked("bound the trailer's axles"), SIDEWALL
+        marked("trailer tyres"),
+        marked("bound the trailer's axles"),
+        SIDEWALL,
+        marked("trailer tyres load index 121"),
     ),
     ("truck tyres", "load"): Told(
-        marked("truck tyres"), marked("bound the truck's axles"), SIDEWALL
+        marked("truck tyres"),
+        marked("bound the truck's axles"),
+        SIDEWALL,
+        marked("truck tyres load index 121"),
     ),
 }
 """Every rating that is wanted, in words."""

@@ -17,13 +17,15 @@ from bot.answers.words import sentence
 from domain.entries import Rating
 from domain.log import Log
 from domain.rig import Rig, rig_of
-from domain.wanted import lacking
+from domain.wanted import Wanted, lacking
 
-TANK = marked("tank's size, such as: tank 34 gal diesel")
-"""No limit, but what a fill is held against; it is asked for after the ratings."""
+TANK = marked("Still missing: the tank's size, such as: tank 34 gal diesel.")
+"""No limit, but what a fill is held against."""
+
+TANK_TEXTED = marked("tank 34 gal diesel")
 
 EXAMPLES = (
-    (marked("a rig"), marked("truck Juniper gvwr 11500 gcwr 27000 tank 34 gal diesel")),
+    (marked("a rig"), marked("truck Juniper gvwr 11500 front axle 5600 rear axle 7000")),
     (marked("a trailer"), marked("trailer flatdeck gvwr 12000 axles 2x6000")),
     (marked("a weighing"), marked("steer 5280 drive 6940 trailer 9840")),
     (marked("the truck alone"), marked("solo: steer 4980 drive 3860")),
@@ -49,8 +51,7 @@ def ratings_kept(log: Log, entries: Sequence[Rating]) -> Answer:
         )
         for entry in entries
     )
-    missing = most_missing(rig_of(log))
-    notes = (say("Still missing: {rating}.", rating=missing),) if missing else ()
+    notes = missing_notes(rig_of(log))
     if len(rows) == 1:
         return Answer(headline=f"{sentence(whose)}: {rows[0].label} {rows[0].figure}.", notes=notes)
     headline = say_count(
@@ -62,11 +63,27 @@ def ratings_kept(log: Log, entries: Sequence[Rating]) -> Answer:
     return Answer(headline=headline, rows=rows, notes=notes)
 
 
-def most_missing(rig: Rig) -> str | None:
-    """The missing rating that matters most, and where it stands; None where all are given."""
-    for each in lacking(rig)[:1]:
-        return f"{say(RATINGS[each].name)} ({say(RATINGS[each].where)})"
-    return None if rig.rating("truck", "tank") else say(TANK)
+def missing_notes(rig: Rig) -> tuple[str, ...]:
+    """The missing rating that matters most and where it stands, and how to text all of its kind.
+
+    Of truck and tyres all that is missing can be texted at once; nothing where all are given.
+    """
+    missing = lacking(rig)
+    if not missing:
+        return () if rig.rating("truck", "tank") else (say(TANK),)
+    first = RATINGS[missing[0]]
+    kind = _kind(missing[0])
+    together = [say(RATINGS[each].as_texted) for each in missing if _kind(each) == kind]
+    if kind == "truck" and not rig.rating("truck", "tank"):
+        together.append(say(TANK_TEXTED))
+    return (
+        say("Still missing: {rating} ({where}).", rating=say(first.name), where=say(first.where)),
+        say("Text what you find, such as: {example}", example=", ".join(together)),
+    )
+
+
+def _kind(wanted: Wanted) -> str:
+    return "tyres" if wanted[0].endswith("tyres") else wanted[0]
 
 
 def language_answer() -> Answer:
