@@ -19,12 +19,12 @@ from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, time
 from functools import cache
 from gettext import GNUTranslations, NullTranslations
 
 from babel import Locale
-from babel.dates import format_date, get_period_names
+from babel.dates import format_date, format_time
 
 from bot.shared_data import names, read_text
 from domain.log import Preferences
@@ -161,7 +161,7 @@ def date_text(when: date, pattern: str) -> str:
 
 def half_of_day(hour: int) -> str:
     """What is said after a time in twelve hours: `am`, `pm`."""
-    half = get_period_names(locale=_spoken.get().locale)["am" if hour < 12 else "pm"]
+    half = format_time(time(hour), "a", locale=_spoken.get().locale)
     # Without stops: it may be the last word of a sentence.
     return "".join(each for each in half.lower() if each.isalpha())
 

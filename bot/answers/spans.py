@@ -235,7 +235,7 @@ def _fuel_rows(driven: Driving, told: Summary, preferences: Preferences) -> list
         )
     rows += cost_rows(told.tanks, preferences)
     if told.def_litres:
-        rows.append(Row("DEF", volume(told.def_litres, preferences)))
+        rows.append(Row(say("DEF"), volume(told.def_litres, preferences)))
     product = truck_fuel(driven.log) or rig_of(driven.log, truck=driven.truck).fuel
     carbon_kg = fuel_facts().co2_kg(told.litres, product)
     if carbon_kg and told.days.days > 7:

@@ -114,6 +114,15 @@ FIELDS = (
     marked("unhitched"),
     marked("done"),
     marked("fault"),
+    marked("photo"),
+    marked("tyre load"),
+    marked("d value"),
+    marked("every"),
+    marked("every days"),
+    marked("factor"),
+    marked("digits"),
+    marked("replaced"),
+    marked("walk-round"),
 )
 """What is stated of things, and how they stand."""
 
