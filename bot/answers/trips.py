@@ -143,7 +143,7 @@ def _burnt_rows(spent: Burnt | None, preferences: Preferences) -> list[Row]:
         remark = ""
         if len(spent.cost) == 1:
             remark = per_distance(spent.cost[0], spent.km, preferences)
-        rows.append(Row(say("Cost"), about(_whole_money(spent.cost)), remark))
+        rows.append(Row(say("Cost"), about(whole_money(spent.cost)), remark))
     return rows
 
 
@@ -188,5 +188,6 @@ def _trip_notes(
     return tuple(notes)
 
 
-def _whole_money(amounts: Money) -> str:
+def whole_money(amounts: Money) -> str:
+    """Amounts of money that were reckoned, without cents."""
     return listed([figure(amount, 0) for amount in amounts])

@@ -1,0 +1,1 @@
+"""The printable page: a trip, some days or a year on paper, worked out once for HTML and PDF."""
