@@ -30,6 +30,9 @@ from domain.reading.scene import Scene
 MOST_STRANGE = 8
 """Words that no phrase knows: with more of them, bare figures are hardly a fill."""
 
+LIKE_PRICE = -1.5
+"""What speaks for a volume of 3.79: nothing but a total that it makes."""
+
 BARE_ROLES = (ODOMETER_ROLE, VOLUME_ROLE, PRICE_ROLE, COST_ROLE, DISTANCE_ROLE)
 
 
@@ -126,7 +129,7 @@ def _options(scene: Scene, figure: Figure, free: Sequence[str]) -> list[tuple[st
     if VOLUME_ROLE in free and 0.5 <= value <= tank * TANK_SLACK:
         like_price = low <= value <= high and decimals >= 2
         worth = 2.0 if decimals in (1, 2, 3) else 0.9
-        options.append((VOLUME_ROLE, 0.3 if like_price else worth))
+        options.append((VOLUME_ROLE, LIKE_PRICE if like_price else worth))
     if PRICE_ROLE in free and low <= value <= high and decimals >= 2:
         options.append((PRICE_ROLE, 2.5 if decimals == 3 else 1.6))
     if COST_ROLE in free and 5 <= value <= 600 and decimals in (0, 2):

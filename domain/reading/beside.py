@@ -45,6 +45,9 @@ def read_money_before(
     elif before.senses.get("money", "cents") not in ("cents", "pence"):
         figure.unit, figure.dimension, figure.marked = before.senses["money"], MONEY, True
         figure.start -= 1
+    elif "minus_word" in before.groups and figure.whole:
+        figure.negative = True  # 'minus 18 out here'
+        figure.start -= 1
     elif before.raw in "-−" and before.kind is MARK:
         further = token_at(tokens, figure.start - 2)
         glued = before.end == figure.token.start
@@ -138,7 +141,7 @@ def _cents_after(figure: Figure, tokens: Sequence[Token]) -> None:
 
 def _money_after(figure: Figure, money: str, token: Token, context: Context) -> None:
     if money in ("pence", "cents"):
-        if token.text == "p" and not token.glued:
+        if token.text == "p" and not token.glued and context.currency != "GBP":
             return
         figure.unit, figure.dimension = money, PRICE
     else:

@@ -50,8 +50,15 @@ def read_checks(scene: Scene) -> list[Check]:
         if _everyday(scene, index, start, state[1], found):
             continue
         used.add(index)
-        found.append(Check(item=scene.words_between(start, end), state=state[0]))
+        found.append(Check(item=_name(scene, start, end), state=state[0]))
     return found
+
+
+def _name(scene: Scene, start: int, end: int) -> str:
+    """The item in the message's own words, spelled out where they were cut short: 'trlr brks'."""
+    said = scene.words_between(start, end)
+    spelled = " ".join(token.text for token in scene.tokens[start:end])
+    return spelled if len(spelled) > len(said) else said
 
 
 def _talk_allows(scene: Scene, index: int) -> bool:
@@ -155,7 +162,8 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
     rig = (
         bool(found)
         or several
-        or any(key in scene.by_class for key in ("vehicle", "name", "hitch", "weigh_cue", "rig"))
+        or any(key in scene.by_class for key in ("name", "hitch", "weigh_cue", "rig"))
+        or any("talk" not in each.senses for _, each, _ in scene.find("vehicle"))
     )
     strong = "vague_state" not in scene.tokens[state].groups
     hardly = "household_part" not in token.groups

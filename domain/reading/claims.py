@@ -85,6 +85,10 @@ def _owner(
             return "an address"
         if figure.token.decimals == -1:
             return "a fraction"
+        if _tells_hour(tokens, figure, after):
+            return "a time"
+        if _of_the_heart(tokens, figure):
+            return "a blood pressure"
         if after is not None and _is_word_of_its_own(figure, after):
             return f"{raw}{after.raw}"
     if (
@@ -114,6 +118,33 @@ def _owner(
 
 COUNTED = frozenset(("axle_noun", "axle", "vehicle"))
 """Classes of term whose things are weighed one by one and have no price."""
+
+
+def _tells_hour(tokens: Sequence[Token], figure: Figure, after: Token | None) -> bool:
+    """'back around 6', 'home by 9': an hour behind a word for coming or for being somewhere."""
+    if not (figure.whole and 1 <= figure.value <= LAST_HOUR):
+        return False
+    if after is not None and after.kind is WORD and "glue" not in after.senses:
+        return False
+    before = token_at(tokens, figure.start - 1)
+    if before is None or not before.groups & {"around", "before_day"}:
+        return False
+    further = token_at(tokens, figure.start - 2)
+    return further is not None and "before_hour" in further.groups
+
+
+LAST_HOUR = 12
+
+
+def _of_the_heart(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'128 over 82': one pressure over another is a person's."""
+    for over, other in ((figure.start - 1, figure.start - 2), (figure.end, figure.end + 1)):
+        between, beside = token_at(tokens, over), token_at(tokens, other)
+        if between is None or beside is None or beside.kind is not NUMBER:
+            continue
+        if "over_word" in between.groups and 30 <= figure.value <= 250 and beside.value >= 30:
+            return True
+    return False
 
 
 def _is_word_of_its_own(figure: Figure, after: Token) -> bool:

@@ -17,6 +17,7 @@ from domain.reading.figures import DISTANCE, ECONOMY, MONEY, PRICE, VOLUME, Figu
 from domain.reading.fill_roles import (
     COST_ROLE,
     DISTANCE_ROLE,
+    LARGEST_TANK,
     ODOMETER_ROLE,
     PRICE_ROLE,
     VOLUME_ROLE,
@@ -108,8 +109,17 @@ def _doubts(scene: Scene, fill: Fill, roles: dict[str, Figure]) -> Iterator[Doub
 def _volume(context: Context, figure: Figure | None) -> Quantity | None:
     if figure is None:
         return None
-    unit = figure.unit if figure.dimension == VOLUME else VOLUME_UNIT[context.units]
-    return Quantity(figure.value, unit or VOLUME_UNIT[context.units], figure.low)
+    unit = (figure.unit if figure.dimension == VOLUME else None) or VOLUME_UNIT[context.units]
+    return Quantity(_with_its_point(context, figure, unit), unit, figure.low)
+
+
+def _with_its_point(context: Context, figure: Figure, unit: str) -> float:
+    """'thirty one four gallons' is 31.4: digits said one after another, too many for any tank."""
+    if not figure.token.in_digits or not 100 <= figure.value < 1000:
+        return figure.value
+    most = context.tank.amount(unit) if context.tank else LARGEST_TANK[unit]
+    over = figure.value > most * TANK_SLACK and figure.value / 10 <= most
+    return round(figure.value / 10, 1) if over else figure.value
 
 
 def _price(context: Context, figure: Figure | None, volume: Quantity | None) -> Quantity | None:

@@ -16,7 +16,7 @@ from domain.entries import Fill
 from domain.quantities import Quantity
 from domain.reading.bare_fills import assign_bare
 from domain.reading.doubts import Doubt
-from domain.reading.figures import MONEY, VOLUME, Figure
+from domain.reading.figures import DISTANCE, MONEY, NEXT_READING, VOLUME, Figure
 from domain.reading.fill_entries import fill_of
 from domain.reading.fill_roles import (
     COST_ROLE,
@@ -29,6 +29,7 @@ from domain.reading.fill_roles import (
     role_of,
     weighs,
 )
+from domain.reading.labels import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD
 from domain.verdicts import Choice
@@ -143,7 +144,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if VOLUME_ROLE not in roles and not (
         COST_ROLE in roles and (cue or draft.product or PRICE_ROLE in roles or full is not None)
     ):
-        return None
+        return _without_volume(scene, draft, own, cue=cue, full=full, missed=missed)
     if VOLUME_ROLE not in roles and draft.evidence < DECISIVE + 1:
         return None
     scene.decided(
@@ -153,6 +154,34 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     )
     if draft.evidence < DECISIVE or _foreign(scene, draft):
         return None
+    return fill_of(scene, draft, full=full, missed=missed)
+
+
+def _without_volume(
+    scene: Scene,
+    draft: Draft,
+    own: Sequence[Figure],
+    *,
+    cue: bool,
+    full: bool | None,
+    missed: bool | None,
+) -> Fill | Doubt | None:
+    """'filled up at 48,300', 'added a jug of DEF, odo 48,100': a fill whose volume nobody said."""
+    stated = cue and (full is not None or draft.product is not None)
+    if not stated or len(own) != 1 or len(scene.unknown_words(names=False)) > 1:
+        return None
+    only, known = own[0], scene.context.odometer
+    read = draft.roles.get(ODOMETER_ROLE) is only
+    follows = (
+        known is not None
+        and only.dimension in (None, DISTANCE)
+        and not isinstance(only.label, Label)
+        and 0 <= only.value - known.value <= NEXT_READING
+        and only.whole
+    )
+    if not (read or follows) or scene.has("level"):
+        return None
+    draft.roles = {ODOMETER_ROLE: only}
     return fill_of(scene, draft, full=full, missed=missed)
 
 
@@ -308,4 +337,8 @@ def _full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:
 def _ends_phrase(scene: Scene, index: int) -> bool:
     """'filled' says full unless a volume or a container follows it: 'filled 20 gal'."""
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
-    return following is None or following.kind is not WORD or "product" in following.senses
+    if following is None or following.kind is not WORD or "product" in following.senses:
+        return True
+    further = scene.tokens[index + 2] if index + 2 < len(scene.tokens) else None
+    named = further is not None and further.kind is WORD and further.raw[0].isupper()
+    return named and "leads_to_place" in following.groups  # 'filled in Kamloops'

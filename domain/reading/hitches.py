@@ -81,11 +81,8 @@ def _alone_beside(scene: Scene, index: int) -> Token | None:
 
 def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bool:
     groups = scene.tokens[index].groups
-    following = scene.tokens[index + 1 : index + 3]
-    if len(following) == 2 and "article" in following[0].groups and not trailer:
-        thing = following[1]
-        if thing.kind is WORD and not thing.senses:
-            return False  # 'dropped a glove'
+    if not trailer and _hitches_thing(scene, index):
+        return False
     if "hitches_a_trailer" in groups and not trailer:
         return False
     before = scene.tokens[index - 1] if index else None
@@ -100,6 +97,17 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
     if "hitches_beside_more" in groups:
         return _starts_clause(scene, index) and bool(scene.figures)
     return False
+
+
+def _hitches_thing(scene: Scene, index: int) -> bool:
+    """'dropped a glove', 'hooked a 22 inch trout': what stands behind the article is no trailer."""
+    behind = scene.tokens[index + 1 : index + 5]
+    if not behind or "article" not in behind[0].groups:
+        return False
+    thing = next(
+        (each for each in behind[1:] if each.kind is WORD and "unit" not in each.senses), None
+    )
+    return thing is not None and not thing.senses
 
 
 def _starts_clause(scene: Scene, index: int) -> bool:

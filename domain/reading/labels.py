@@ -216,6 +216,8 @@ def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
     if "side" not in senses or "event" not in senses:
         return False
     following = tokens[index + 1] if index + 1 < len(tokens) else None
+    if index and "pronoun" in tokens[index - 1].groups:
+        return True  # 'before we left:'
     if following is None or following.kind is not WORD or following.raw in ":=":
         return False
     beside = following.senses.keys() & (NAMING | {"check_item", "unit"})
@@ -248,7 +250,11 @@ def _is_preposition(tokens: Sequence[Token], index: int) -> bool:
     following = tokens[index + 1] if index + 1 < len(tokens) else None
     if following is None or following.kind is not WORD:
         return False
-    return "states" not in following.groups and not following.senses.keys() & {"subject", "unit"}
+    return "states" not in following.groups and not following.senses.keys() & {
+        "subject",
+        "unit",
+        "time",
+    }
 
 
 def _is_aside(tokens: Sequence[Token], index: int) -> bool:

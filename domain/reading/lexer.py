@@ -198,6 +198,8 @@ def _append_other_word(
             text, possessive = text[:-1], True
         if VOWELS.isdisjoint(text):
             text = book.spelled_out(text) or text
+        elif text.endswith("in") and f"{text}g" in book.words:
+            text = f"{text}g"  # 'rollin'
     token = _named(WORD, text, raw, start, end, book)
     token.glued = bool(tokens) and tokens[-1].end == start
     token.possessive = possessive

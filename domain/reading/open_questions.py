@@ -136,7 +136,10 @@ def _units(entries: tuple[Entry, ...], scene: Scene) -> set[str]:
 
 def _by_words(scene: Scene, asked: Ask) -> Choice | None:
     """The one choice whose label (or entries) the message's words fit, and no other."""
-    words = set(_words(scene)) - scene.book.groups["answer_filler"]
+    said = set(_words(scene))
+    words = said - scene.book.groups["answer_filler"]
+    if words:
+        words |= said & scene.book.groups["alone_word"]
     if not words:
         return None
     if scene.book.patterns["as_typed"].search(scene.text):
@@ -157,6 +160,10 @@ STOOD_ALONE = {"solo": "truck_alone", "trailer": "trailer_alone"}
 """The words for a truck or a trailer weighed by itself, as groups of the phrasebook."""
 
 
+BESIDE_AXLES = ("t", "gross")
+"""Loads that are not of the truck's own axles begin so."""
+
+
 def _entry_words(scene: Scene, choice: Choice) -> set[str]:
     """Words that name what tells one choice from another."""
     words: set[str] = set()
@@ -165,6 +172,8 @@ def _entry_words(scene: Scene, choice: Choice) -> set[str]:
             words.update(part for position in entry.loads for part in position.split("_"))
             if entry.rig:
                 words.add(entry.rig)
+            if entry.rig is None and not any(each.startswith(BESIDE_AXLES) for each in entry.loads):
+                words |= scene.book.groups["truck_alone"]
             if entry.rig in STOOD_ALONE:
                 words |= scene.book.groups[STOOD_ALONE[entry.rig]]
         for name in ("truck", "trailer", "action", "event", "product", "subject"):

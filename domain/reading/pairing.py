@@ -71,6 +71,9 @@ def bind(
         labels = [label for label in labels if label.bound is None]
         if not labels or not open_figures:
             return Pairing("a row of labels over a row of figures", 0.0, 0.0)
+    headed = _bind_under_heading(tokens, open_figures, labels)
+    if headed:
+        return Pairing("a heading, then each figure before its label", 0.0, 0.0)
     gaps = _gaps(open_figures, labels)
     links = _links(tokens, open_figures, gaps)
     before_cost, before = _pairing(open_figures, gaps, links, label_first=True)
@@ -126,6 +129,34 @@ def _bind_columns(
         if any(tokens[index].raw not in "/|,-&" for index in range(left.end, right.start)):
             return False
     for figure, label in zip(plain, leading, strict=True):
+        figure.label, label.bound = label, figure
+    return True
+
+
+def _bind_under_heading(
+    tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
+) -> bool:
+    """'hitch is rated 1,200 tongue 12,000 trailer': the first label is of the whole list."""
+    heading, named = labels[0], labels[1:]
+    heads = heading.only_vehicle or heading.subject or heading.rating_subject
+    if not heads or heading.rating or heading.end > figures[0].start:
+        return False
+    if len(named) < 2 or len(named) != len(figures):
+        return False
+    pairs = list(zip(figures, named, strict=True))
+    if not all(
+        figure.end == label.start and fits(label, figure, heading.subject)
+        for figure, label in pairs
+    ):
+        return False
+    if any(label.only_vehicle for _, label in pairs) and not heading.rating_subject:
+        return False
+    if any(label.subject or label.rating or label.field for _, label in pairs):
+        return False
+    last = tokens[named[-1].end] if named[-1].end < len(tokens) else None
+    if last is not None and last.raw in ":=":
+        return False
+    for figure, label in pairs:
         figure.label, label.bound = label, figure
     return True
 

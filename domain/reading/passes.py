@@ -37,6 +37,7 @@ def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
     cuts: list[int] = []
     if between and (leading or not trailing):
         cuts = [mark for mark in between if _opens_pass(scene, mark, figures)]
+        cuts = [] if len(marks) == 1 and _trails(scene, marks[0]) else cuts
     elif between and trailing:
         cuts = [mark + 1 for mark in between]
     if not cuts:
@@ -62,6 +63,12 @@ def _opens_pass(scene: Scene, mark: int, figures: Sequence[Figure]) -> bool:
         for term in ("bars", "passes")
         for index in scene.by_class.get(term, ())
     )
+
+
+def _trails(scene: Scene, mark: int) -> bool:
+    """'5280 6940 solo, gross 12220': the one mark ends its clause, and is of what stands before."""
+    start, end = scene.clause_of(mark)
+    return start < mark == end - 1 and end < len(scene.tokens) and scene.tokens[end].raw == ","
 
 
 def _sets_rig(scene: Scene, index: int, key: str) -> bool:

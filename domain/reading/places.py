@@ -77,8 +77,8 @@ def _standing_alone(scene: Scene) -> str | None:
         token = tokens[index]
         if not token.raw[0].isupper():
             continue
-        if "heads_field" in token.groups:
-            continue  # 'Date: 07/11/2026' on a pasted ticket
+        if token.groups & {"heads_field", "greeting"}:
+            continue  # 'Date: 07/11/2026' on a pasted ticket, 'Evening folks.'
         before = tokens[index - 1] if index else None
         if before is None or before.kind in (MARK, BREAK) or before.kind is NUMBER:
             end = _name_end(tokens, index)

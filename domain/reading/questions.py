@@ -154,6 +154,5 @@ def _is_order(scene: Scene, topics: Topics, strangers: int) -> bool:
         return True
     if live or len(scene.tokens) > LONGEST_RATING_ORDER:
         return False
-    return bool(told & groups["surely_economy"] or told & groups["rating_order"]) or (
-        "margin" in topics and scene.has("rating")
-    )
+    named = groups["surely_economy"] | groups["rating_order"] | groups["surely_cost"]
+    return bool(told & named) or ("margin" in topics and scene.has("rating"))

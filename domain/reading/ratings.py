@@ -81,6 +81,8 @@ def _framed(scene: Scene) -> bool:
         return len(named) >= 2
     if any(_is_strong(scene, index) for index, _, _ in scene.find("rating_cue")):
         return True
+    if any("labelled_part" in token.groups for _, token, _ in scene.find("rating_subject")):
+        return True
     return any(
         (
             label.rating in ("gvwr", "gcwr", "gawr", "payload")

@@ -8,11 +8,13 @@ has taken is not offered to the next. The first doubt ends the reading: it is as
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import fields, replace
+from itertools import pairwise
 from typing import Any
 
 from domain.context import MASS_UNIT, Context
 from domain.entries import (
+    KIND_NAMES,
     Cargo,
     Check,
     Entry,
@@ -50,6 +52,9 @@ from domain.reading.weighings import read_weighings
 from domain.verdicts import Ask, Facts, Silent, Verdict
 
 SILENT = Silent()
+
+ADDING = frozenset(("event", "hitch", "check_item", "full"))
+"""Classes of term that say more than the answer to a question asks for."""
 
 FACTUAL = frozenset(("full", "check_item", "hitch", "correction", "name", "vehicle", "reported"))
 """Classes of term that can make a fact without a figure."""
@@ -90,7 +95,7 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
     if context.asked is not None:
         answer = answer_of(scene, context.asked)
         if answer is not None:
-            return answer
+            return _with_what_else(scene, context, answer)
     note = _note(scene)
     if note is not None:
         return Facts((note,))
@@ -112,6 +117,37 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
     if _only_asks(scene):
         return SILENT
     return _facts(scene)
+
+
+def _with_what_else(scene: Scene, context: Context, answer: Facts) -> Facts:
+    """'arrived, 48,611' settles the odometer that was asked about, and says what happened there."""
+    if not any(not ADDING.isdisjoint(token.senses) for token in scene.tokens):
+        return answer
+    unasked = replace(context, asked=None)
+    own = _verdict(Scene(scene.text, unasked, scene.book), unasked)
+    said: Sequence[Entry] = ()
+    if isinstance(own, Facts):
+        said = own.entries
+    elif isinstance(own, Ask) and own.choices:
+        said = own.choices[0].entries
+    entries = list(answer.entries)
+    for each in said:
+        alike = [index for index, entry in enumerate(entries) if type(entry) is type(each)]
+        if alike:
+            entries[alike[0]] = _completed(entries[alike[0]], each)
+        elif isinstance(own, Facts):
+            entries.append(each)
+    return Facts(tuple(entries))
+
+
+def _completed(entry: Entry, said: Entry) -> Entry:
+    """An entry with the fields that it leaves open and that was said of it anew."""
+    open_fields = {
+        each.name: getattr(said, each.name)
+        for each in fields(entry)
+        if getattr(entry, each.name) is None and getattr(said, each.name) is not None
+    }
+    return replace(entry, **open_fields) if open_fields else entry
 
 
 def _corrects_and_more(scene: Scene) -> Facts | None:
@@ -162,6 +198,9 @@ def _facts(scene: Scene) -> Verdict:
     figured = _of_figures(scene) if scene.live_figures() else []
     if isinstance(figured, Doubt):
         return figured.ask()
+    torn = _torn_between(scene)
+    if torn and figured:
+        return Ask(_about(figured), (), "two_said", torn)
     entries = [*read_hitches(scene), *figured, *read_checks(scene)]
     if not entries:
         return SILENT
@@ -196,6 +235,25 @@ def _of_figures(scene: Scene) -> list[Entry] | Doubt:
     if isinstance(odometers, Doubt):
         return odometers
     return [*ratings, *fills, *weighings, *cargo, *odometers, *observations]
+
+
+def _torn_between(scene: Scene) -> tuple[Quantity, ...]:
+    """'62 psi or was it 26': two figures for one thing, by somebody who does not know which."""
+    if not any("unsure_which" in token.groups for token in scene.tokens):
+        return ()
+    for one, other in pairwise(scene.figures):
+        between = scene.tokens[one.end : other.start]
+        unsure = between and all("unsure_which" in token.groups for token in between)
+        same = one.unit == other.unit or None in (one.unit, other.unit)
+        if (one.role or other.role) and unsure and same:
+            unit = one.unit or other.unit or MASS_UNIT[scene.context.units]
+            return Quantity(one.value, unit), Quantity(other.value, other.unit or unit)
+    return ()
+
+
+def _about(entries: Sequence[Entry]) -> str:
+    """What an entry in doubt is called: its kind."""
+    return KIND_NAMES[type(entries[0])]
 
 
 LEAST_UNPLACED = 1000

@@ -69,6 +69,8 @@ class Scene:
         self.by_class: dict[str, list[int]] = {}
         self._unknown: list[int] = []
         self.kinds: set[str] = set()
+        if context.units != "us":
+            self._settle_vans()
         self._index()
         if "initial" in self.by_class:
             self._read_initials()
@@ -122,6 +124,12 @@ class Scene:
             term_class = {"trailer": "vehicle", "gross": "whole"}.get(key, "axle")
             tokens[index].senses = {term_class: key}
         self._index()
+
+    def _settle_vans(self) -> None:
+        """Outside the US a van is a caravan."""
+        for token in self.tokens:
+            if "caravan" in token.groups:
+                token.senses = {"vehicle": "trailer"}
 
     def _settle_bars(self) -> None:
         """'with the bars unhooked': the bars are off, and no trailer was unhooked."""
@@ -365,6 +373,8 @@ class Scene:
             return None
         if cue in (REQUEST, PLAN) and following is not None and "recording" in following.groups:
             return None
+        if cue == PLAN and following is not None and "already_done" in following.groups:
+            return None  # 'before we left'
         if cue == NEGATION and following is not None and following.senses.keys() & {"vehicle"}:
             return None
         return cue

@@ -87,6 +87,9 @@ def _is_named(following: Token | None, keys: Mapping[str, str]) -> bool:
     )
 
 
+GROUPING = frozenset((numbers.HUNDRED, numbers.THOUSAND, numbers.POINT, numbers.HALF))
+"""Words that say how many digits follow."""
+
 _DIGIT_KEYS = tuple(str(digit) for digit in range(100))
 
 
@@ -133,6 +136,8 @@ def _spoken_tokens(run: Sequence[Token], book: Phrasebook) -> list[Token]:
             token.value = float(figure.value)
             token.decimals = figure.decimals
             token.spoken = first.kind is WORD
+            said = [keys[each.text] for each in run[figure.start : figure.end] if each.kind is WORD]
+            token.in_digits = figure.words > 1 and figure.decimals == 0 and not GROUPING & set(said)
             token.scaled = any(
                 each.kind is WORD and keys[each.text] == numbers.THOUSAND
                 for each in run[figure.start : figure.end]

@@ -224,6 +224,9 @@ def _bare_clock(scene: Scene, index: int) -> tuple[int, int] | None:
     follows_day = before is not None and "around" in before.groups and beside_day
     if _MILITARY.match(token.raw) and before is not None and "around" in before.groups:
         return int(token.raw[:2]), int(token.raw[2:])
+    if _spoken_clock(scene, index):
+        _claim(scene, index)
+        return divmod(int(token.value), 100)
     afternoon = _in_the(scene, index, "in_the_afternoon")
     dawn = _in_the(scene, index, "in_the_morning")
     plain = token.decimals == 0 and 1 <= token.value <= 12
@@ -238,6 +241,24 @@ def _bare_clock(scene: Scene, index: int) -> tuple[int, int] | None:
         _claim(scene, index)
         return hour, 0
     return None
+
+
+def _spoken_clock(scene: Scene, index: int) -> bool:
+    """'left at seven thirty': an hour and its minutes, where something happened."""
+    token = scene.tokens[index]
+    hour, minute = divmod(int(token.value), 100)
+    before = scene.tokens[index - 1] if index else None
+    if not token.in_digits or not (1 <= hour <= 12 and minute < 60):
+        return False
+    if before is None or "around" not in before.groups:
+        return False
+    start, end = scene.clause_of(index)
+    happened = any(start <= other < end for other in scene.by_class.get("event", ()))
+    return happened and all(
+        figure.role is None and figure.unit is None
+        for figure in scene.figures
+        if figure.start <= index < figure.end
+    )
 
 
 def _in_the(scene: Scene, index: int, group: str) -> bool:

@@ -27,7 +27,7 @@ class Token:
     the end of a sentence or a line.
 
     Numbers carry `value`, `decimals` (digits behind the point), `raw` as typed, and whether
-    they were `spoken`, `grouped` (19,460) or typed to `glued` letters (31gal).
+    they were `spoken` (`in_digits`: in groups of digits, without a word for hundreds), `grouped` (19,460) or typed to `glued` letters (31gal).
     """
 
     # Defaults on the class: most tokens are plain words, and are made by the dozen a message.
@@ -36,6 +36,7 @@ class Token:
     value: float = 0.0
     decimals: int = 0
     spoken: bool = False
+    in_digits: bool = False
     grouped: bool = False
     scaled: bool = False
     glued: bool = False

@@ -156,7 +156,10 @@ def _upkeep(scene: Scene, asked: Asked) -> bool:
         return False
     if not asked.within("upkeep", "needs_the_rig_named"):
         return True
-    return asked.phrased("upkeep", "service") and _names_rig(scene)
+    if not asked.phrased("upkeep", "service"):
+        return False
+    nothing_else = asked.strangers == 0 and not (asked.other or asked.says("points_at_a_thing"))
+    return _names_rig(scene) or nothing_else
 
 
 def _margin(scene: Scene, asked: Asked) -> bool:
@@ -186,7 +189,7 @@ def _margin(scene: Scene, asked: Asked) -> bool:
     if not asked.phrased("margin", "weak_margin"):
         return False
     if len(phrases) == 1 and asked.phrased("margin", "weakest_margin"):
-        strict = scene.has("rating") or scene.has("axle")
+        strict = scene.has("rating") or scene.has("axle") or scene.has("rating_subject")
         formed = asked.forms & {"are_we", "how_much", "how_far"}
         return (placed and (strict or bool(formed))) or _asks_only_that(scene, asked)
     return placed and asked.strangers <= 3
@@ -264,6 +267,7 @@ def _weight(scene: Scene, asked: Asked) -> bool:
         _names_rig(scene)
         or scene.has("axle")
         or scene.has("axle_noun")
+        or scene.has("whole", "gross")
         or asked.phrased("weight", "surely_weight")
     )
     if asked.strangers > 2 or (asked.strangers and not rig):

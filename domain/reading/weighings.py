@@ -13,7 +13,7 @@ from domain.entries import SINGLE_AXLES, Weighing
 from domain.quantities import Quantity
 from domain.reading.bare_loads import is_next_odometer, place_bare
 from domain.reading.doubts import Doubt
-from domain.reading.figures import MASS, VOLUME, Figure
+from domain.reading.figures import LEAST_LOAD, MASS, VOLUME, Figure
 from domain.reading.how_it_stood import (
     bars_of,
     fuel_level,
@@ -234,6 +234,8 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
     if label.whole == "tongue":
         sure = len(words) > 1 or words[0] in scene.book.groups["surely_tongue"] or _towed(scene)
         trust += (1.0 if len(words) > 1 else 0.5) if sure else -0.6
+    if "surely_axle" in scene.tokens[label.start].groups and figure.value >= LEAST_LOAD:
+        trust += SURE_AXLE
     if label.compound:
         trust -= 1.0
     if any(
@@ -242,6 +244,10 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
     ):
         trust -= 0.7
     return trust
+
+
+SURE_AXLE = 0.4
+"""What 'drive axle' adds to a load: nothing else is called so."""
 
 
 def _towed(scene: Scene) -> bool:

@@ -372,6 +372,22 @@ ONCE_MISREAD: Sequence[tuple[str, Records]] = [
         "6,000 lb axles on the trailer, two of them",
         [{"kind": "rating", "subject": "trailer", "rating": "gawr", "value": lb(6000)}],
     ),
+    (
+        "filled up, 48,211, thirty one four gallons",
+        [
+            {
+                "kind": "fill",
+                "volume": {"value": 31.4, "unit": "gal"},
+                "odometer": mi(48211),
+                "full": True,
+            }
+        ],
+    ),
+    (
+        "i meant drive not trailer. back around 6",
+        [correction(field="drive", was="trailer")],
+    ),
+    ("Evening folks. trans temp 198", [gauge("transmission", 198, "degF")]),
     ("are my rear tyres ok", []),
     ("lights out at 10.30", []),
 ]
@@ -414,18 +430,6 @@ NOT_YET: Sequence[tuple[str, Records, str]] = [
         "the volume swallows the odometer said before it",
     ),
     (
-        "filled up, 48,211, thirty one four gallons",
-        [
-            {
-                "kind": "fill",
-                "volume": {"value": 31.4, "unit": "gal"},
-                "odometer": mi(48211),
-                "full": True,
-            }
-        ],
-        "a point that was not said: 314 gallons in a tank of 36",
-    ),
-    (
         "just got back from the store. 5480 - 7840 - 13740 - 27060",
         [weighing("hitched", steer=5480, drive=7840, trailer=13740, gross=27060)],
         '"back" is taken for the rear axle of the figure behind it',
@@ -436,21 +440,11 @@ NOT_YET: Sequence[tuple[str, Records, str]] = [
         [weighing("hitched", steer=5140, drive=8280, trailer=11460)],
         '"back" takes the first figure, and the steer axle is lost',
     ),
-    (
-        "i meant drive not trailer. back around 6",
-        [correction(field="drive", was="trailer")],
-        '"back around 6" is taken for the figure meant',
-    ),
     ("cold one out here. 7,330*", [correction(value=7330)], '"cold" is taken for the field'),
     (
         "trans temp 198, back at the house soon",
         [gauge("transmission", 198, "degF")],
         "where somebody will be is kept as the place",
-    ),
-    (
-        "Evening folks. trans temp 198",
-        [gauge("transmission", 198, "degF")],
-        "the greeting is kept as the place",
     ),
     (
         "odo 48,211. home by dark",
