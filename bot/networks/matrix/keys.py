@@ -9,15 +9,18 @@ made it. The arithmetic is nio's. It does not know what is said.
 from __future__ import annotations
 
 import asyncio
+import logging
 from collections.abc import Callable
 from typing import Any
 
 from nio import (
     AsyncClient,
+    Event,
     ForwardedRoomKeyEvent,
     MatrixRoom,
     MegolmEvent,
     RoomKeyRequest,
+    ToDeviceEvent,
     ToDeviceMessage,
 )
 from nio.crypto import Olm
@@ -26,6 +29,10 @@ from nio.exceptions import EncryptionError, OlmTrustError
 from bot.networks.matrix.memory import Memory
 from bot.networks.matrix.requests import Unsuccessful, checked
 
+MALFORMED = (AttributeError, LookupError, RecursionError, TypeError, ValueError)
+"""What nio and vodozemac raise over content that somebody made up."""
+logger = logging.getLogger(__name__)
+
 
 class Machine(Olm):  # type: ignore[misc]
     """nio's, which by itself gives and takes keys between devices of one account alone."""
@@ -33,6 +40,21 @@ class Machine(Olm):  # type: ignore[misc]
     def __init__(self, client: AsyncClient, memory: Memory) -> None:
         super().__init__(client.user_id, client.device_id, client.store)
         self._memory = memory
+
+    def handle_to_device_event(self, event: ToDeviceEvent) -> ToDeviceEvent | None:
+        """Nio raises where ciphertext is not formed as it should be, and would at each sync."""
+        try:
+            return super().handle_to_device_event(event)
+        except MALFORMED as error:
+            logger.info("Matrix: %s sent a message that is none: %r", event.sender, error)
+            return None
+
+    def decrypt_megolm_event(self, event: MegolmEvent, room_id: str | None = None) -> Event:
+        """Raises EncryptionError also where what was encrypted is not formed as it should be."""
+        try:
+            return super().decrypt_megolm_event(event, room_id)
+        except MALFORMED as error:
+            raise EncryptionError(repr(error)) from error
 
     def share_keys(self) -> dict[str, Any]:
         """Keys to upload, kept first: a key that only the server has lets nobody in."""

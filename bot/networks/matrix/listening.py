@@ -8,6 +8,7 @@ event is `reading`'s to say.
 
 from __future__ import annotations
 
+import asyncio
 import logging
 from collections.abc import Awaitable, Callable, Mapping
 from datetime import timedelta
@@ -28,10 +29,14 @@ from bot.messages import Delivered, Host, Letter, Moved, Outcome, Refused
 from bot.networks.matrix.keys import RoomKeys
 from bot.networks.matrix.memory import Memory, Sealed
 from bot.networks.matrix.reading import NAME, Place, event_of, moved_to, refers_to
-from bot.networks.matrix.requests import Unsuccessful, checked
+from bot.networks.matrix.requests import BROKEN, Unsuccessful, checked
 
 WAIT = timedelta(seconds=30)
 """How long the server may hold a sync back while nothing happens."""
+SHORTEST_WAIT = 1000
+"""Milliseconds, so that what can't be said yet is not tried all the time."""
+SYNC_SECONDS = 300.0
+JOIN_AGAIN = 60.0
 FILTER: dict[str, Any] = {
     "presence": {"types": []},
     "account_data": {"types": []},
@@ -82,14 +87,16 @@ class Listener:
         client, position = self._client, self._memory.recall("position")
         # nio passes an answer over whose end it knows already; after a failure it comes again.
         client.next_batch = ""
-        heard: SyncResponse = checked(
-            await client.sync(
-                timeout=self._wait() if self.in_rooms else 0,
-                sync_filter=FILTER,
-                since=position,
-                full_state=not self.in_rooms,
+        # For a sync of the full state nio sets no bound of time.
+        async with asyncio.timeout(SYNC_SECONDS):
+            heard: SyncResponse = checked(
+                await client.sync(
+                    timeout=self._wait() if self.in_rooms else 0,
+                    sync_filter=FILTER,
+                    since=position,
+                    full_state=not self.in_rooms,
+                )
             )
-        )
         self.in_rooms = True
         if heard.device_key_count.signed_curve25519 == 0:
             # nio takes none left for none told, and nobody new could write to us.
@@ -97,8 +104,7 @@ class Listener:
         for room in heard.rooms.leave:
             client.rooms.pop(room, None)
         self.joining -= set(heard.rooms.join)
-        await self._follow_invitations(heard)
-        await self._move(heard)
+        await self._follow_upgrades(heard)
         await self._open()
         # Without a place to go on from, all that was said is from before our time.
         if position is not None:
@@ -106,6 +112,7 @@ class Listener:
                 for event in await self._said(room, info, position):
                     await self._take(client.rooms[room], event)
         await self._tell()
+        await self._follow_invitations(heard)
         self._memory.keep("position", heard.next_batch)
         await self._keys.settle()
 
@@ -117,35 +124,39 @@ class Listener:
             if not self._memory.was_told(_session(sealed.source))
         ]
         seconds = min([WAIT.total_seconds(), *waits])
-        return max(1, round(seconds * 1000))
+        return max(SHORTEST_WAIT, round(seconds * 1000))
 
     async def _follow_invitations(self, heard: SyncResponse) -> None:
+        """Join where we are asked to by somebody whom Drawbar knows; the rest is left quietly."""
         for room in heard.rooms.invite:
             inviter = self._client.invited_rooms[room].inviter
             if inviter and (inviter in self._owners or await self._host.knows(NAME, inviter)):
-                await self._join(room)
+                self._memory.keep_asked(room)
             else:
-                _once(await self._client.room_leave(room))
+                await _tried(self._client.room_leave(room))
+        # A room on a server that is away must hold up nothing else: it is tried again later.
+        for room in self._memory.asked(self._clock()):
+            done = await _tried(self._client.join(room))
+            if done:
+                self.joining.add(room)
+            if done is None:
+                self._memory.put_off_asked(room, self._clock() + JOIN_AGAIN)
+            else:
+                self._memory.drop_asked(room)
 
-    async def _join(self, room: str) -> None:
-        if _once(await self._client.join(room)):
-            self.joining.add(room)
-
-    async def _move(self, heard: SyncResponse) -> None:
-        """Follow rooms that were upgraded, and say so once we are in the new one."""
+    async def _follow_upgrades(self, heard: SyncResponse) -> None:
+        """Go where a room was upgraded to, and say so once we are there."""
         for room, info in heard.rooms.join.items():
             for event in (*info.state, *info.timeline.events):
                 if to := moved_to(event.source):
                     self.replaced[room] = to
+                    if to not in self._client.rooms:
+                        self._memory.keep_asked(to)
         for room, to in self.replaced.items():
             done = f"moved {room}"
-            if self._memory.recall(done) == to:
-                continue
-            if to in self._client.rooms:
+            if to in self._client.rooms and self._memory.recall(done) != to:
                 await self._host.take(Moved(network=NAME, chat=room, to=to))
                 self._memory.keep(done, to)
-            elif room in heard.rooms.join and to not in self.joining:
-                await self._join(to)
 
     async def _said(self, room: str, info: RoomInfo, position: str) -> list[Event]:
         """What was said since the position, in order, and nothing from before we were invited."""
@@ -153,9 +164,9 @@ class Listener:
         earlier: list[Event] = []
         token = info.timeline.prev_batch if info.timeline.limited and not complete else None
         while token and len(earlier) < MOST_MISSED:
-            page = checked(
-                await self._client.room_messages(room, start=token, end=position, limit=PAGE)
-            )
+            page = await self._client.room_messages(room, start=token, end=position, limit=PAGE)
+            if not _once(page):
+                break
             found, complete = self._since_invited(page.chunk[::-1])
             earlier = [*found, *earlier]
             token = page.end if page.chunk and not complete else None
@@ -234,6 +245,15 @@ class Listener:
                 )
             if isinstance(told, Delivered | Refused):
                 self._memory.keep_told(session, self._clock())
+
+
+async def _tried(request: Awaitable[object]) -> bool | None:
+    """Whether a request went well, or None where it may go better later."""
+    try:
+        return _once(await request)
+    except (Unsuccessful, *BROKEN) as error:
+        logger.info("the homeserver can't do it yet: %r", error)
+        return None
 
 
 def _once(response: object) -> bool:

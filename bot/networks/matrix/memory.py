@@ -1,9 +1,9 @@
 """What the Matrix network remembers across restarts, beside the keys that nio keeps.
 
 This file decides what that is (the login, the place in the rooms' talk, messages that could
-not be decrypted yet, who was given which of our room keys, and the keys that vouch for the
-device) and how it is kept: in one SQLite file that only its owner may read. It knows nothing
-of a server.
+not be decrypted yet, rooms to join, who was given which of our room keys, and the keys that
+vouch for the device) and how it is kept: in one SQLite file that only its owner may read. It
+knows nothing of a server.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ TABLES = """
 CREATE TABLE IF NOT EXISTS kept (name TEXT PRIMARY KEY, value TEXT NOT NULL);
 CREATE TABLE IF NOT EXISTS sealed (
     event TEXT PRIMARY KEY, room TEXT NOT NULL, source TEXT NOT NULL, since REAL NOT NULL);
+CREATE TABLE IF NOT EXISTS asked (room TEXT PRIMARY KEY, due REAL NOT NULL);
 CREATE TABLE IF NOT EXISTS told (session TEXT PRIMARY KEY, at REAL NOT NULL);
 CREATE TABLE IF NOT EXISTS recipients (
     session TEXT NOT NULL, user TEXT NOT NULL, at REAL NOT NULL, PRIMARY KEY (session, user));
@@ -76,6 +77,7 @@ class Memory:
             if before is None or (before.user, before.device) != (login.user, login.device):
                 self._file.execute("DELETE FROM kept WHERE name IN ('login', 'position')")
                 self._file.execute("DELETE FROM sealed")
+                self._file.execute("DELETE FROM asked")
                 self._file.execute("DELETE FROM recipients")
             self.keep("login", json.dumps(asdict(login)))
 
@@ -87,6 +89,23 @@ class Memory:
     def keep(self, name: str, value: str) -> None:
         """Keep something by name."""
         self._file.execute("INSERT OR REPLACE INTO kept VALUES (?, ?)", (name, value))
+
+    def keep_asked(self, room: str) -> None:
+        """Keep a room to join, due at once."""
+        self._file.execute("INSERT OR REPLACE INTO asked VALUES (?, 0)", (room,))
+
+    def asked(self, now: float) -> list[str]:
+        """The rooms to join that are due."""
+        rows = self._file.execute("SELECT room FROM asked WHERE due <= ? ORDER BY room", (now,))
+        return [str(room) for (room,) in rows]
+
+    def put_off_asked(self, room: str, due: float) -> None:
+        """Try a room again later."""
+        self._file.execute("UPDATE asked SET due = ? WHERE room = ?", (due, room))
+
+    def drop_asked(self, room: str) -> None:
+        """A room was joined, or never will be."""
+        self._file.execute("DELETE FROM asked WHERE room = ?", (room,))
 
     def keep_sealed(self, event: str, sealed: Sealed) -> None:
         """Keep a message until its key comes."""

@@ -5,8 +5,9 @@ from __future__ import annotations
 import asyncio
 import contextlib
 import itertools
+import time
 from collections.abc import AsyncIterator, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import timedelta
 from pathlib import Path
 
@@ -15,11 +16,12 @@ import pytest
 import pytest_asyncio
 
 from bot.answers.answer import Answer
-from bot.messages import Event, Letter, NotSent
+from bot.messages import Event, Letter, Message, NotSent
 from bot.networks.matrix.network import Matrix
 from bot.networks.matrix.settings import MatrixSettings
 from tests.networks.matrix.homeserver import PASSWORD, Homeserver
 from tests.networks.matrix.people import PATIENCE, Mautrix, Nio
+from tests.networks.matrix.wire import Wire
 
 numbers = itertools.count(1)
 
@@ -48,6 +50,16 @@ class Household:
     async def knows(self, network: str, author: str) -> bool:
         return network == "matrix" and author in self.known
 
+    async def until_said(self, text: str) -> list[Event]:
+        """All that was handed over, once a message with this text was."""
+
+        def said() -> bool:
+            return any(isinstance(each, Message) and each.text == text for each in self.events)
+
+        async with asyncio.timeout(PATIENCE), self.changed:
+            await self.changed.wait_for(said)
+        return list(self.events)
+
     async def wait_for(self, count: int) -> list[Event]:
         async with asyncio.timeout(PATIENCE), self.changed:
             await self.changed.wait_for(lambda: len(self.events) >= count)
@@ -61,6 +73,7 @@ class Served:
     settings: MatrixSettings
     host: Household
     patience: timedelta = timedelta(seconds=20)
+    moment: float = field(default_factory=time.time)
     matrix: Matrix = field(init=False)
     _running: asyncio.Task[None] | None = None
 
@@ -69,7 +82,7 @@ class Served:
         return self.settings.user
 
     async def start(self) -> None:
-        self.matrix = Matrix(self.settings, patience=self.patience)
+        self.matrix = Matrix(self.settings, patience=self.patience, clock=lambda: self.moment)
         self._running = asyncio.create_task(self.matrix.run(self.host))
 
     async def connected(self) -> None:
@@ -129,3 +142,17 @@ async def theo(homeserver: Homeserver, drawbar: Served) -> AsyncIterator[Mautrix
     drawbar.host.known.add(user)
     yield person
     await person.leave()
+
+
+@pytest_asyncio.fixture
+async def wire(homeserver: Homeserver) -> AsyncIterator[Wire]:
+    line = Wire(homeserver.url)
+    yield line
+    await line.stop()
+
+
+async def behind(wire: Wire, drawbar: Served) -> None:
+    """Let Drawbar reach its homeserver through the wire alone."""
+    await drawbar.stop()
+    drawbar.settings = replace(drawbar.settings, homeserver=await wire.start())
+    await drawbar.start()

@@ -222,6 +222,35 @@ class Nio:
     async def redact(self, room: str, event: str) -> None:
         await self.client.room_redact(room, event)
 
+    async def send_garbage(self, user: str, room: str) -> None:
+        """What nobody's client sends: ciphertext that is none, and a text that is no text."""
+        olm = self.client.olm
+        for device in olm.device_store.active_user_devices(user):
+            for kind, body in ((0, "!!"), (0, "AwgAEn"), (1, "%"), (1, "AwgAEn"), (7, "")):
+                content = {
+                    "algorithm": "m.olm.v1.curve25519-aes-sha2",
+                    "sender_key": olm.account.identity_keys["curve25519"],
+                    "ciphertext": {device.curve25519: {"type": kind, "body": body}},
+                }
+                await self.client.to_device(
+                    nio.ToDeviceMessage("m.room.encrypted", user, device.id, content)
+                )
+        for plaintext in (b"\xff\xfe", b"[" * 20_000, b"[]", b'{"content": 1}'):
+            if olm.should_share_group_session(room):
+                await self.client.share_group_session(room, ignore_unverified_devices=True)
+            session = olm.outbound_group_sessions[room]
+            content = {
+                "algorithm": "m.megolm.v1.aes-sha2",
+                "sender_key": olm.account.identity_keys["curve25519"],
+                "ciphertext": session._session.encrypt(plaintext).to_base64(),
+                "session_id": session.id,
+                "device_id": self.client.device_id,
+            }
+            put = nio.Api.room_send(
+                self.client.access_token, room, "m.room.encrypted", content, str(len(plaintext))
+            )
+            await self.client._send(nio.RoomSendResponse, *put, (room,))
+
     async def upgrade(self, room: str) -> str:
         """The room that replaces this one from now on."""
         answer = await self.client.send(

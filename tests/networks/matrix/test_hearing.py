@@ -8,9 +8,10 @@ import pytest
 
 from bot.answers.answer import Answer
 from bot.messages import Deleted, Delivered, Edited, Letter, Message, Moved, MovedTo, NotFetched
-from tests.networks.matrix.conftest import Served
+from tests.networks.matrix.conftest import Served, behind
 from tests.networks.matrix.homeserver import Homeserver
 from tests.networks.matrix.people import Mautrix, Nio, Person, edit, joined, react, say, shared_room
+from tests.networks.matrix.wire import Mishap, Wire
 
 ASKED = Answer(headline="Which trailer?", choices=("flatdeck", "camper"))
 PICTURE = b"\x89PNG\r\n\x1a\n" + bytes(range(256)) * 40
@@ -232,3 +233,29 @@ async def test_a_message_without_its_key_is_asked_for_said_so_once_and_taken_whe
     assert [first.text, second.text] == ["odo 48012", "odo 48013"]
     said = [each for each in wren.screen.shown if "can't decrypt" in each.text]
     assert len(said) == 1
+
+
+async def test_what_is_no_message_at_all_stops_nothing(drawbar: Served, wren: Nio) -> None:
+    room = await shared_room(drawbar, wren)
+    await wren.send_garbage(drawbar.user, room)
+    said = await say(wren, room, "odo 48011")
+    (heard,) = await drawbar.host.wait_for(1)
+    assert isinstance(heard, Message)
+    assert heard.id == said
+
+
+async def test_an_invitation_that_cannot_be_followed_yet_holds_up_nothing_and_is_tried_again(
+    drawbar: Served, wren: Nio, wire: Wire
+) -> None:
+    await behind(wire, drawbar)
+    room = await shared_room(drawbar, wren)
+    drawbar.moment += 100
+    wire.mishaps = [Mishap("/join/", 502)]
+    other = await wren.create_room(drawbar.user)
+    await say(wren, room, "odo 48011")
+    await drawbar.host.wait_for(1)
+    while wire.mishaps:
+        await wren.client.synced.wait()
+    drawbar.moment += 100
+    await say(wren, room, "odo 48012")
+    await wren.screen.wait_for(joined(drawbar.user, other))

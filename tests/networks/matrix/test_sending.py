@@ -4,18 +4,15 @@ from __future__ import annotations
 
 import asyncio
 import shutil
-from collections.abc import AsyncIterator
 from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 from struct import pack
 from typing import Any
 
-import pytest_asyncio
-
 from bot.answers.answer import Answer
 from bot.messages import Delivered, Drawn, Edited, Letter, Message, NotSent, Refused, Unknown
-from tests.networks.matrix.conftest import Served
+from tests.networks.matrix.conftest import Served, behind
 from tests.networks.matrix.homeserver import Homeserver
 from tests.networks.matrix.people import PATIENCE, Mautrix, Nio, Person, edit, say, shared_room
 from tests.networks.matrix.wire import Mishap, Wire
@@ -36,20 +33,6 @@ async def heard_room(drawbar: Served, wren: Nio, *others: Person) -> str:
     await drawbar.host.wait_for(1)
     drawbar.host.events.clear()
     return room
-
-
-@pytest_asyncio.fixture
-async def wire(homeserver: Homeserver) -> AsyncIterator[Wire]:
-    line = Wire(homeserver.url)
-    yield line
-    await line.stop()
-
-
-async def behind(wire: Wire, drawbar: Served) -> None:
-    """Let Drawbar reach its homeserver through the wire alone."""
-    await drawbar.stop()
-    drawbar.settings = replace(drawbar.settings, homeserver=await wire.start())
-    await drawbar.start()
 
 
 async def test_routine_gets_a_reaction_and_an_answer_in_a_group_replies(
@@ -267,8 +250,8 @@ async def test_a_line_that_fails_while_listening_loses_nothing_and_orders_nothin
         while wire.mishaps:
             await wren.client.synced.wait()
     await say(wren, room, "odo 48014")
-    events = await drawbar.host.wait_for(4)
+    events = await drawbar.host.until_said("odo 48014")
     # After a failure what was taken comes again, as the same event.
     once = {each.id: each for each in events if isinstance(each, Message | Edited)}.values()
     texts = [each.text if isinstance(each, Message) else each.message.text for each in once]
-    assert texts == ["odo 48011", "odo 48012", "odo 48013", "odo 48014"][: len(texts)]
+    assert texts == ["odo 48011", "odo 48012", "odo 48013", "odo 48014"]
