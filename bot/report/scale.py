@@ -6,6 +6,7 @@ The arithmetic is the domain's, and the verdict is worded as in an answer.
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Mapping
 from datetime import datetime
 from itertools import takewhile
@@ -30,8 +31,9 @@ from bot.answers.words import sentence
 from bot.report.grounds import Grounds
 from bot.report.value import Column, Section, Table, table
 from domain.bounds import load_of
+from domain.entries import Weighing
 from domain.margins import Clear, Near, Over, Unknown, too_close
-from domain.passes import sessions
+from domain.passes import Session, sessions
 from domain.rig import TRAILER_PARTS, Key, Rig, rig_of
 from domain.wanted import Wanted, lacking, missing
 
@@ -189,7 +191,6 @@ def _weighed_rig(each: Weighed) -> str:
 def _weighing(told: Grounds, each: Weighed) -> tuple[str, ...]:
     unit, weights = told.mass, each.weights
     session = weights.session
-    standing = session.road or next(iter(session.passes.values()))
     said = verdict(each.governing, unit, stop="")
     loads = [load_of(weights, name) for name in LOADS]
     tongue = ""
@@ -199,12 +200,20 @@ def _weighing(told: Grounds, each: Weighed) -> tuple[str, ...]:
             tongue = f"{tongue} ({share_text(weights.share, doubt=False)})"
     return (
         told.day(session.ended),
-        standing.place or "",
+        _place(told, session),
         _trailer_of(each) or term("solo"),
         *("" if load is None else _bare(mass_text(load, unit), unit) for load in loads),
         tongue,
         said.strip() if said else say("No rating given to hold it against."),
     )
+
+
+def _place(told: Grounds, session: Session) -> str:
+    """Where it was, which not every pass says."""
+    entries = told.stood.log.of(Weighing)
+    first = bisect_left(entries, session.started, key=lambda each: each.at)
+    last = bisect_right(entries, session.ended, key=lambda each: each.at)
+    return next((each.entry.place for each in entries[first:last] if each.entry.place), "")
 
 
 def _bare(figure: str, unit: str) -> str:
