@@ -44,6 +44,7 @@ from bot.pictures.studio import Studio
 from bot.store import journal, outbox, sharing
 from bot.store.database import Store
 from bot.store.outbox import Parcel
+from domain.log import Preferences
 
 FIRST_PAUSE = timedelta(seconds=1)
 LONGEST_PAUSE = timedelta(minutes=15)
@@ -155,16 +156,17 @@ class Delivery:
 
     async def _send(self, parcel: Parcel) -> None:
         network = self._networks[parcel.network]
-        outcome = await network.send(
-            Letter(
-                chat=parcel.chat,
-                answer=parcel.answer,
-                key=f"drawbar-{parcel.key}",
-                reply_to=parcel.reply_to,
-                thread=parcel.thread,
-                picture=await self._drawn(parcel.answer),
-            )
+        letter = Letter(
+            chat=parcel.chat,
+            answer=parcel.answer,
+            key=f"drawbar-{parcel.key}",
+            reply_to=parcel.reply_to,
+            thread=parcel.thread,
+            picture=await self._drawn(parcel.answer),
         )
+        # A network may have a word to add, such as how to choose.
+        with speaking(language_of(Preferences(language=parcel.language))):
+            outcome = await network.send(letter)
         self._watch(parcel.network, outcome)
         tries = 0
         while True:

@@ -16,7 +16,7 @@ from sqlalchemy.orm import Session
 from bot.answers.answer import Answer, Row
 from bot.answers.pictures import picture_from_record, picture_to_record
 from bot.store.journal import KEEPER
-from bot.store.tables import ChatRow, MessageRow, OutboxRow
+from bot.store.tables import ChatRow, LogbookRow, MessageRow, OutboxRow
 
 QUEUED, SENT, UNCERTAIN, PARKED = "queued", "sent", "uncertain", "parked"
 
@@ -25,7 +25,7 @@ QUEUED, SENT, UNCERTAIN, PARKED = "queued", "sent", "uncertain", "parked"
 class Parcel:
     """An answer to send: its key in the outbox, where it goes, and how often it was tried.
 
-    `doubtful` counts the attempts after which it may have arrived.
+    `doubtful` counts the attempts after which it may have arrived; `language` is the logbook's.
     """
 
     key: int
@@ -38,6 +38,7 @@ class Parcel:
     due_at: datetime
     reply_to: str | None
     thread: str | None
+    language: str
 
 
 def answer_to_record(answer: Answer) -> dict[str, Any]:
@@ -98,8 +99,9 @@ def heads(session: Session) -> tuple[Parcel, ...]:
         .scalar_subquery()
     )
     rows = session.execute(
-        select(OutboxRow, ChatRow.network, ChatRow.chat, MessageRow)
+        select(OutboxRow, ChatRow.network, ChatRow.chat, LogbookRow.language, MessageRow)
         .join(ChatRow, ChatRow.id == OutboxRow.chat_id)
+        .join(LogbookRow, LogbookRow.id == ChatRow.logbook_id)
         .outerjoin(MessageRow, MessageRow.id == OutboxRow.message_id)
         .where(OutboxRow.id.in_(first))
         .order_by(OutboxRow.id)
@@ -107,7 +109,9 @@ def heads(session: Session) -> tuple[Parcel, ...]:
     return tuple(_parcel(*row) for row in rows)
 
 
-def _parcel(row: OutboxRow, network: str, chat: str, message: MessageRow | None) -> Parcel:
+def _parcel(
+    row: OutboxRow, network: str, chat: str, language: str, message: MessageRow | None
+) -> Parcel:
     return Parcel(
         key=row.id,
         chat_key=row.chat_id,
@@ -119,6 +123,7 @@ def _parcel(row: OutboxRow, network: str, chat: str, message: MessageRow | None)
         due_at=row.due_at,
         reply_to=None if message is None else _first_id(message),
         thread=None if message is None else message.thread,
+        language=language,
     )
 
 
