@@ -17,6 +17,7 @@ import click
 
 from bot.operating import COMMANDS
 from bot.options import fail, logbook_options, run
+from bot.report.command import report
 from bot.settings import Settings, WrongSetting, history_file, settings
 
 
@@ -136,5 +137,5 @@ def _settings(
         fail(error)
 
 
-for command in COMMANDS:
+for command in (*COMMANDS, report):
     main.add_command(command)

@@ -80,15 +80,15 @@ def export(file: Path, name: str | None, database: str | None) -> None:
         ending = files.format_of(file)
         if file.exists():
             raise files.NotReadable(f"{file} is there already; nothing was written.")
-        with _opened(database) as store, store.look() as session:
-            home = _home(session, name)
+        with opened(database) as store, store.look() as session:
+            home = home_chat(session, name)
             if home is None:
                 raise files.NotReadable("There is no logbook yet.")
             found = exporting.records(session, home.logbook_id)
         file.write_bytes(exporting.written(found, ending))
         click.echo(f"{file}: {_entries(len(found))}.")
 
-    _run(work)
+    run_wish(work)
 
 
 @click.command(name="import")
@@ -118,11 +118,11 @@ def import_(
         new = settings(database, units, currency, time_zone, language).preferences
 
         def home(session: Session) -> ChatRow:
-            return _home(session, name) or journal.open_chat(
+            return home_chat(session, name) or journal.open_chat(
                 session, terminal.NAME, terminal.CHAT, new, now
             )
 
-        with _opened(database) as store:
+        with opened(database) as store:
             # Nobody who texts meanwhile waits until a long file is read.
             with store.look() as session:
                 told_by = author or getpass.getuser()
@@ -136,7 +136,7 @@ def import_(
                 count = importing.apply(session, home(session), plan, now)
                 click.echo(f"{_entries(count)} kept.")
 
-    _run(work)
+    run_wish(work)
 
 
 @click.command()
@@ -159,7 +159,7 @@ def move(source: str, target: str) -> None:
             there.close()
         click.echo(f"{moved.total:,} rows moved and compared. {source} is as it was.")
 
-    _run(work)
+    run_wish(work)
 
 
 @click.command()
@@ -175,7 +175,7 @@ def forget(person: str | None, chat: str | None, yes: bool, database: str | None
     def work() -> None:
         if (person is None) == (chat is None):
             raise sharing.NotShared("Say one of --person NAME and --chat CHAT.")
-        with _opened(database) as store:
+        with opened(database) as store:
             with store.work() as session:
                 forgetting.overwrite(session)
                 if person is not None:
@@ -190,7 +190,7 @@ def forget(person: str | None, chat: str | None, yes: bool, database: str | None
             forgetting.scrub(store)
         click.echo(f"{done.total:,} rows deleted. Backups taken before still hold them.")
 
-    _run(work)
+    run_wish(work)
 
 
 @click.command()
@@ -200,13 +200,13 @@ def chats(database: str | None) -> None:
     from bot.store import sharing
 
     def work() -> None:
-        with _opened(database) as store, store.look() as session:
+        with opened(database) as store, store.look() as session:
             for each in sharing.members(session):
                 click.echo(
                     f"{each.name}  logbook {each.logbook}, {each.role}, {_entries(each.entries)}"
                 )
 
-    _run(work)
+    run_wish(work)
 
 
 @click.command()
@@ -219,14 +219,14 @@ def share(chat: str, other: str, reader: bool, database: str | None) -> None:
     from bot.store import journal, sharing
 
     def work() -> None:
-        with _opened(database) as store, store.work() as session:
+        with opened(database) as store, store.work() as session:
             joining, keeping = (sharing.chat_named(session, each) for each in (chat, other))
             role: sharing.Role = "reader" if reader else "keeper"
             sharing.join(session, joining, keeping.logbook_id, role)
             does = "reads" if joining.role == journal.READER else "keeps"
             click.echo(f"{sharing.name_of(joining)} {does} logbook {keeping.logbook_id}.")
 
-    _run(work)
+    run_wish(work)
 
 
 @click.command()
@@ -239,7 +239,7 @@ def person(name: str, also: str | None, call: str | None, database: str | None) 
     from bot.store import sharing
 
     def work() -> None:
-        with _opened(database) as store, store.work() as session:
+        with opened(database) as store, store.work() as session:
             row = sharing.person_named(session, name)
             if also:
                 sharing.same_person(session, row, sharing.person_named(session, also))
@@ -247,7 +247,7 @@ def person(name: str, also: str | None, call: str | None, database: str | None) 
                 sharing.name_person(session, row, call)
             click.echo(f"{row.name}: {', '.join(sharing.identities(session, row))}")
 
-    _run(work)
+    run_wish(work)
 
 
 @click.command()
@@ -261,15 +261,15 @@ def week(day: str, hour: int, name: str | None, database: str | None) -> None:
     from bot.store import sharing
 
     def work() -> None:
-        with _opened(database) as store, store.work() as session:
-            home = _home(session, name)
+        with opened(database) as store, store.work() as session:
+            home = home_chat(session, name)
             if home is None:
                 raise sharing.NotShared("There is no logbook yet.")
             sharing.set_week(session, home.logbook_id, DAYS.index(day), hour)
             schedule.replan(session, home.logbook_id, datetime.now(UTC))
             click.echo(f"The week's summary leaves on {day.capitalize()} at {hour}:00.")
 
-    _run(work)
+    run_wish(work)
 
 
 @click.command()
@@ -299,7 +299,8 @@ def _address(database: str | None) -> str:
 
 
 @contextmanager
-def _opened(database: str | None) -> Iterator[Store]:
+def opened(database: str | None) -> Iterator[Store]:
+    """The database that a command was told of, closed after it; raises DatabaseTrouble."""
     from bot.store.database import open_store
 
     store = open_store(_address(database))
@@ -309,7 +310,7 @@ def _opened(database: str | None) -> Iterator[Store]:
         store.close()
 
 
-def _run(work: Callable[[], None]) -> None:
+def run_wish(work: Callable[[], None]) -> None:
     """Run a command; a wish that can't be met is told in its one sentence."""
     from bot.exchange.files import NotReadable
     from bot.store.sharing import NotShared
@@ -320,7 +321,7 @@ def _run(work: Callable[[], None]) -> None:
         fail(error)
 
 
-def _home(session: Session, name: str | None) -> ChatRow | None:
+def home_chat(session: Session, name: str | None) -> ChatRow | None:
     """The chat named, else the first keeper of the only logbook; None where there is none."""
     from bot.exchange.importing import home_of
     from bot.store import sharing

@@ -25,6 +25,7 @@ from bot.report.scale import rig_section, weighings_section
 from bot.report.value import Column, Report, Section, table
 from domain.driving import Driving, driving
 from domain.log import Log, Preferences
+from domain.naming import names_in
 from domain.summary import Span, span
 from domain.trip import Trip
 from domain.verdicts import Question
@@ -66,9 +67,9 @@ class Asked:
     truck: str | None = None
 
 
-def year(number: int) -> Asked:
-    """A calendar year."""
-    return Asked(first=date(number, 1, 1), last=date(number, 12, 31))
+def days_of_year(year: int) -> tuple[date, date]:
+    """The first and the last day of a calendar year."""
+    return date(year, 1, 1), date(year, 12, 31)
 
 
 def report(log: Log, preferences: Preferences, now: datetime, asked: Asked) -> Report:
@@ -77,10 +78,21 @@ def report(log: Log, preferences: Preferences, now: datetime, asked: Asked) -> R
     It is in the logbook's language, whatever was spoken before.
     """
     with speaking(language_of(preferences)):
-        driven = driving(log, asked.truck)
+        driven = driving(log, _truck(log, asked.truck))
         if asked.trip:
             return _of_trip(driven, preferences, now)
         return _of_days(driven, preferences, now, _days(asked, preferences, now))
+
+
+def _truck(log: Log, wanted: str | None) -> str | None:
+    """The truck asked for, as it is spelled; raises NothingToReport where the log has none such."""
+    if wanted is None:
+        return None
+    trucks = names_in(log).trucks
+    found = next((name for name in trucks if name.casefold() == wanted.casefold()), None)
+    if found is None:
+        raise NothingToReport(say("No truck called {truck} in the log.", truck=wanted))
+    return found
 
 
 def _of_trip(driven: Driving, preferences: Preferences, now: datetime) -> Report:
@@ -105,7 +117,7 @@ def _trip_title(trip: Trip) -> str:
 def _of_days(driven: Driving, preferences: Preferences, now: datetime, days: Span) -> Report:
     told = grounds(driven, preferences, now, days)
     if not any(days.covers(each.at) for each in driven.log):
-        raise NothingToReport(say("Nothing logged in {days}.", days=days_of(days)))
+        raise NothingToReport(say("{dates}: nothing logged.", dates=days_of(days)))
     question = Question(topic="period", truck=driven.truck, since=days.first, until=days.last)
     title = say("Logbook of {truck}", truck=told.truck) if told.truck else say("Logbook")
     return _report(told, now, title, period_answer(driven.log, preferences, now, question))

@@ -16,6 +16,8 @@ import matplotlib as mpl
 from fpdf import FPDF
 from fpdf.prefs import ViewerPreferences
 
+from domain.log import Preferences
+
 Paper = Literal["a4", "letter"]
 
 MARGIN = 15.0
@@ -37,6 +39,11 @@ _FACES = Path(mpl.get_data_path()) / "fonts" / "ttf"
 _FAMILY = "DejaVu"
 
 
+def paper_for(preferences: Preferences) -> Paper:
+    """What is in the printers where people weigh in pounds, and elsewhere (ISO 216)."""
+    return "letter" if preferences.units == "us" else "a4"
+
+
 class Sheets(FPDF):
     """A document whose every page ends with a line and the page's number."""
 
@@ -51,6 +58,7 @@ class Sheets(FPDF):
             self.add_font(_FAMILY, style, _FACES / face)
         self.set_margins(MARGIN, MARGIN)
         self.set_auto_page_break(False)
+        self.c_margin = 0.0
         self.set_creation_date(NEVER)
         self.viewer_preferences = ViewerPreferences(display_doc_title=True)
         self.type()
