@@ -32,6 +32,7 @@ from domain.verdicts import Question
 logger = logging.getLogger(__name__)
 WEEK = timedelta(days=7)
 WEEK_QUESTION = Question(topic="week")
+PLANNED_AT_ONCE = 500
 FEW = 20
 """Summaries that are queued in one go: some tenth of a second."""
 
@@ -65,9 +66,12 @@ def queue_due(store: Store, now: datetime) -> int:
 
 def plan(store: Store, now: datetime) -> None:
     """Give a time to every logbook that has none."""
-    with store.work() as session:
-        _plan(session, now)
-        session.commit()
+    while True:
+        with store.work() as session:
+            planned = _plan(session, now)
+            session.commit()
+        if planned < PLANNED_AT_ONCE:
+            return
 
 
 def queue_some(store: Store, now: datetime) -> int | None:
@@ -98,8 +102,10 @@ def replan(session: Session, logbook_key: int, now: datetime) -> None:
     session.commit()
 
 
-def _plan(session: Session, now: datetime) -> None:
+def _plan(session: Session, now: datetime) -> int:
     """Give a time to logbooks that have none; a zone that was changed moves the moment only.
+
+    How many were planned, PLANNED_AT_ONCE at the most.
 
     A logbook whose program did not run since it was begun has its last week told still.
     """
@@ -108,6 +114,7 @@ def _plan(session: Session, now: datetime) -> None:
         .outerjoin(WeeklyRow, WeeklyRow.logbook_id == LogbookRow.id)
         .where(or_(WeeklyRow.logbook_id.is_(None), WeeklyRow.time_zone != LogbookRow.time_zone))
         .order_by(LogbookRow.id)
+        .limit(PLANNED_AT_ONCE)
         .with_for_update(of=LogbookRow, skip_locked=True)
     ).all()
     for book, row in rows:
@@ -116,6 +123,7 @@ def _plan(session: Session, now: datetime) -> None:
         else:
             local = datetime.fromisoformat(row.local_time)
             _put(session, book, local.replace(tzinfo=ZoneInfo(book.time_zone)))
+    return len(rows)
 
 
 def _next_for(book: LogbookRow, after: datetime) -> datetime:
