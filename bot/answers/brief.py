@@ -54,7 +54,17 @@ def brief(entry: Entry) -> str:
     text = _BRIEFS[type(entry)](entry)
     if not entry.place or isinstance(entry, Note):
         return text
-    return say("{entry} at {place}", entry=text, place=entry.place)
+    return at_place(text, entry.place)
+
+
+def at_place(text: str, place: str) -> str:
+    """What happened, with where it did."""
+    where = say("home") if place == HOME else place
+    return say("{entry} at {place}", entry=text, place=where)
+
+
+HOME = "home"
+"""The one place that is no name."""
 
 
 def load_name(position: str) -> str:

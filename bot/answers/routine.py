@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.answers.answer import Answer
-from bot.answers.brief import EVENT_WORDS, brief
+from bot.answers.brief import EVENT_WORDS, at_place, brief
 from bot.answers.language import say
 from bot.answers.words import figure, listed, sentence
 from domain.entries import Cargo, Hitch, Note, Observation, Odometer
@@ -21,7 +21,7 @@ def odometer_kept(entry: Odometer) -> Answer:
     if entry.event:
         words = f"{words}, {say(EVENT_WORDS[entry.event])}"
     if entry.place:
-        words = say("{entry} at {place}", entry=words, place=entry.place)
+        words = at_place(words, entry.place)
     return Answer(headline=say("Odometer {figure}.", figure=words), quiet=True)
 
 
@@ -33,7 +33,7 @@ def hitch_kept(entry: Hitch) -> Answer:
         say("{trailer} hitched", trailer=which) if went_on else say("{trailer} off", trailer=which)
     )
     if entry.place:
-        done = say("{entry} at {place}", entry=done, place=entry.place)
+        done = at_place(done, entry.place)
     headline = f"{done}." if went_on else say("{unhitched}; running solo.", unhitched=done)
     return Answer(headline=headline, quiet=True)
 
