@@ -129,7 +129,7 @@ def burnt(driven: Driving, estimates: Estimates, start_km: float, end_km: float)
     if covered:
         variance += 2 * CLICK_OFF_LITRES**2
     rest = _uncovered(driven, start_km, end_km)
-    price = recent_price(driven)
+    price = recent_price(driven) if rest else None
     for mode, km in rest.items():
         rate, _ = rate_ahead(estimates, mode, km)
         litres += km * rate.rate
