@@ -83,30 +83,32 @@ class Intake:
                 return await self._dismiss(event, dismissed.answer)
         if isinstance(event, Message | Edited) and len(_message(event).text) > MOST_TEXT:
             return await self._aside(event, trouble.too_long_answer)
-        if isinstance(event, Message) and event.photo is not None:
+        unseen: NotRead | None = None
+        if isinstance(event, Message | Edited) and _message(event).photo is not None:
             try:
                 event = await self._look_at(event)
             except NotRead as error:
-                if error.worth_telling and event.private:
-                    why = str(error)
-                    return await self._aside(event, lambda: trouble.not_seen_answer(why))
-                if not event.text:
-                    return False
-                event = replace(event, photo=None)
+                if isinstance(event, Edited) and error.worth_telling:
+                    # What was read off the photo before stands; it can't be read again.
+                    return await self._aside(event, partial(trouble.not_seen_answer, str(error)))
+                event, unseen = _without_photo(event), error
         taken = await self._patiently(event, lambda: self._conversation.take(event))
+        if not taken and unseen is not None and unseen.worth_telling and _is_private(event):
+            return await self._aside(event, partial(trouble.not_seen_answer, str(unseen)))
         if not taken and isinstance(event, Message) and _wants_a_word(event):
             known = await self._patiently(event, lambda: self._conversation.was_taken(event))
             if not known:
                 await self._aside(event, trouble.not_read_answer)
         return taken
 
-    async def _look_at(self, message: Message) -> Message:
-        """The message with its photo's lines below the caption; raises NotRead."""
+    async def _look_at(self, event: Message | Edited) -> Message | Edited:
+        """The message with what its caption and its photo say together; raises NotRead."""
+        message = _message(event)
         if self._sight is None or message.photo is None:
             raise NotRead(NO_READER, worth_telling=True)
-        lines, sure = await self._sight.lines(message.network, message.photo)
-        text = f"{message.text}\n{lines}" if message.text else lines
-        return replace(message, text=text, photo=replace(message.photo, sure=sure))
+        text, sure = await self._sight.read(message.network, message.photo, message.text)
+        seen = replace(message, text=text, photo=replace(message.photo, sure=sure))
+        return replace(event, message=seen) if isinstance(event, Edited) else seen
 
     async def _patiently(self, event: Event, work: Callable[[], Result]) -> Result:
         attempts = 0
@@ -156,6 +158,16 @@ class Intake:
 
 def _message(event: Message | Edited) -> Message:
     return event.message if isinstance(event, Edited) else event
+
+
+def _without_photo(event: Message | Edited) -> Message | Edited:
+    """A caption alone, where its photo says nothing for the log."""
+    message = replace(_message(event), photo=None)
+    return replace(event, message=message) if isinstance(event, Edited) else message
+
+
+def _is_private(event: Event) -> bool:
+    return isinstance(event, Message) and event.private
 
 
 def _wants_a_word(message: Message) -> bool:

@@ -6,6 +6,7 @@ a picture becomes lines is decided in `bot/photos`, what those mean by the reade
 
 from __future__ import annotations
 
+import asyncio
 from collections.abc import Mapping
 from typing import Protocol
 
@@ -33,8 +34,8 @@ class NotRead(Exception):
 class Eyes(Protocol):
     """What turns a picture into lines."""
 
-    async def read(self, picture: bytes) -> tuple[str, bool]:
-        """The lines of a picture, and whether they are beyond doubt; raises NotRead."""
+    async def read(self, picture: bytes, caption: str = "") -> tuple[str, bool]:
+        """What caption and picture say, and whether it is beyond doubt; raises NotRead."""
         ...
 
 
@@ -44,14 +45,17 @@ class Sight:
     def __init__(self, networks: Mapping[str, Network], eyes: Eyes) -> None:
         self._networks = networks
         self._eyes = eyes
+        # One is read while the next is fetched; others wait where they are, and take no memory.
+        self._few_at_once = asyncio.Semaphore(2)
 
-    async def lines(self, network: str, photo: Photo) -> tuple[str, bool]:
-        """The lines of a photo, and whether they are beyond doubt; raises NotRead."""
+    async def read(self, network: str, photo: Photo, caption: str) -> tuple[str, bool]:
+        """What a caption and its photo say, and whether it is beyond doubt; raises NotRead."""
         fetch = getattr(self._networks.get(network), "fetch", None)
         if fetch is None:
             raise NotRead(NO_PHOTOS, worth_telling=True)
-        try:
-            picture = await fetch(photo.reference, MOST_BYTES)
-        except NotFetched as error:
-            raise NotRead(str(error), worth_telling=True) from error
-        return await self._eyes.read(picture)
+        async with self._few_at_once:
+            try:
+                picture = await fetch(photo.reference, MOST_BYTES)
+            except NotFetched as error:
+                raise NotRead(str(error), worth_telling=True) from error
+            return await self._eyes.read(picture, caption)
