@@ -15,10 +15,10 @@ from bot.sight import NotRead, Sight
 from bot.store.database import Store
 from domain.entries import Odometer, Weighing
 from domain.verdicts import Facts
-from tests.store.logbooks import Scripted, as_told, conversation, lb, mi, standing
+from tests.store.logbooks import START, Scripted, as_told, conversation, lb, mi, standing
 
 LINES = "STEER 5280\nDRIVE 6940\nGROSS 12220"
-TICKET = Weighing(loads={"steer": lb(5280), "drive": lb(6940), "gross": lb(12220)})
+TICKET = Weighing(loads={"steer": lb(5280), "drive": lb(6940), "gross": lb(12220)}, at=START)
 BARS_ON = replace(TICKET, bars="on")
 READER = Scripted(
     {
