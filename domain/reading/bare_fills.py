@@ -56,7 +56,8 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
             role: figure for (role, _), figure in zip(chosen, figures, strict=True) if role
         }
         score = sum(worth for _, worth in chosen) + _arithmetic(roles)
-        if VOLUME_ROLE not in roles and not (COST_ROLE in roles and PRICE_ROLE in roles):
+        paid = PRICE_ROLE in roles or (COST_ROLE in draft.roles and (cue or draft.product))
+        if VOLUME_ROLE not in roles and not (COST_ROLE in roles and paid):
             score -= 3.0
         score -= 0.2 * _disorder(named)
         if scene.trace is not None and score > 0:
@@ -132,6 +133,8 @@ def _options(scene: Scene, figure: Figure, free: Sequence[str]) -> list[tuple[st
         options.append((VOLUME_ROLE, LIKE_PRICE if like_price else worth))
     if PRICE_ROLE in free and low <= value <= high and decimals >= 2:
         options.append((PRICE_ROLE, 2.5 if decimals == 3 else 1.6))
+    if PRICE_ROLE in free and figure.token.in_digits and low <= value / 1000 <= high:
+        options.append((PRICE_ROLE, 1.6))  # 'three seventy nine nine'
     if COST_ROLE in free and 5 <= value <= 600 and decimals in (0, 2):
         options.append((COST_ROLE, 1.7 if decimals == 2 else 0.4))
     if DISTANCE_ROLE in free and 30 <= value <= TRIP_LIMIT and decimals == 1:

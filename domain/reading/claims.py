@@ -87,6 +87,8 @@ def _owner(
             return "a fraction"
         if _tells_hour(tokens, figure, after):
             return "a time"
+        if _rates_something(tokens, figure):
+            return "a rate"
         if _of_the_heart(tokens, figure):
             return "a blood pressure"
         if after is not None and _is_word_of_its_own(figure, after):
@@ -134,6 +136,14 @@ def _tells_hour(tokens: Sequence[Token], figure: Figure, after: Token | None) ->
 
 
 LAST_HOUR = 12
+
+
+def _rates_something(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'110 a barrel', '85 a day': so much for each of a thing that no phrase knows."""
+    after, noun = token_at(tokens, figure.end), token_at(tokens, figure.end + 1)
+    if after is None or noun is None or "per_one" not in after.groups or noun.kind is not WORD:
+        return False
+    return (not noun.senses and noun.raw.islower()) or "time" in noun.senses
 
 
 def _of_the_heart(tokens: Sequence[Token], figure: Figure) -> bool:

@@ -64,8 +64,8 @@ def field_of(scene: Scene, figure: Figure) -> str | None:
     label = figure.label
     if isinstance(label, Label):
         named = field_of_label(label)
-        if named == "gross" and figure.dimension == MONEY:
-            return "cost"
+        if named == "gross" and (figure.dimension == MONEY or figure.token.decimals == 2):
+            return "cost"  # 'total was 118.20'
         if named:
             return named
     if figure.dimension == VOLUME:

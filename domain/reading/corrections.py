@@ -12,7 +12,13 @@ from domain.entries import Correction
 from domain.reading.corrected_fields import field_of, field_of_label, fits_field, value_of
 from domain.reading.figures import DURATION, MONEY, Figure
 from domain.reading.scene import PLAN, REQUEST, Scene
-from domain.reading.tokens import MARK, TIME, WORD
+from domain.reading.tokens import MARK, NUMBER, TIME, WORD
+
+OF_THE_LOG = frozenset(
+    ("vehicle", "name", "weigh_cue", "fuel_cue", "odometer", "axle", "correction", "ticket")
+)
+WHY = frozenset(("opens_correction", "log_entry", "marks_mistake", "of_fill"))
+"""What says why an entry is taken back: something of the log, or a word for the slip."""
 
 LONGEST = 24
 """Tokens: a correction is short; a long message that says 'sorry' is a statement."""
@@ -51,7 +57,11 @@ def _undoes(scene: Scene) -> bool:
         for each in before
     )
     strange = sum(1 for other in scene.unknown_words() if other > index)
-    return allowed and strange <= 3 and not _object_elsewhere(scene, index)
+    behind = scene.tokens[index + 1 :]
+    if any(each.kind in (NUMBER, TIME) and each.value < 1000 for each in behind):
+        return False  # 'scratch that, come at 9'
+    ours = any(not OF_THE_LOG.isdisjoint(each.senses) or each.groups & WHY for each in behind)
+    return allowed and strange <= (3 if ours else 1) and not _object_elsewhere(scene, index)
 
 
 def _object_elsewhere(scene: Scene, index: int) -> bool:
@@ -234,6 +244,8 @@ def _log_sized(figure: Figure) -> bool:
     """A figure that no field names must look like one of the log's, not like 'make it 7'."""
     if figure.dimension is not None:
         return figure.dimension not in (DURATION, MONEY) or figure.value >= 10
+    if figure.token.decimals == 2 and figure.value < 13 and round(figure.value * 100) % 5 == 0:
+        return figure.value % 1 >= 0.6  # 'sorry, 7.30 not 8.30'
     return (
         figure.value >= 1000
         or figure.token.decimals > 0

@@ -128,6 +128,8 @@ def _price_said(scene: Scene, figure: Figure) -> str | None:
             return PRICE_ROLE
         if "cost_word" in token.groups or token.senses.get("whole") == "gross":
             return COST_ROLE
+        if "for" in token.groups and figure.token.decimals == 2 and figure.dimension is None:
+            return COST_ROLE  # '31.2 gal for 98.20'
         if "at_alone" in token.groups and (figure.value < 15 or _spoken_price(figure)):
             before = scene.tokens[index - 1] if index else None
             timed = before is not None and "time" in before.senses

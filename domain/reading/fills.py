@@ -293,11 +293,27 @@ def _foreign(scene: Scene, draft: Draft) -> bool:
     volume = draft.roles.get(VOLUME_ROLE)
     if volume is not None and draft.product is None and _named_before(scene, volume):
         return True
+    if volume is not None and ODOMETER_ROLE not in draft.roles and _for_another(scene, volume):
+        return True
     if volume is None or volume.foreign is None:
         few = len(scene.unknown_words(names=False)) <= 3
         known = draft.product or scene.has("fuel_cue") or scene.has("full")
         return not (known or few or ODOMETER_ROLE in draft.roles or PRICE_ROLE in draft.roles)
     return not (draft.product or ODOMETER_ROLE in draft.roles or PRICE_ROLE in draft.roles)
+
+
+def _for_another(scene: Scene, volume: Figure) -> bool:
+    """'8.2 gal gas for the generator': what burns it is neither the truck nor its tank."""
+    behind = scene.tokens[volume.end : volume.end + 4]
+    for step, token in enumerate(behind[:-1]):
+        leads = token.text.split() or [""]
+        if leads[0] not in scene.book.groups["for"]:
+            continue
+        rest = behind[step + 1 :]
+        thing = next((each for each in rest if "article" not in each.groups), None)
+        led = len(leads) > 1 or "article" in rest[0].groups
+        return led and thing is not None and thing.kind is WORD and not thing.senses
+    return False
 
 
 def _named_before(scene: Scene, volume: Figure) -> bool:

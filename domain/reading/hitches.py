@@ -86,8 +86,12 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
     if "hitches_a_trailer" in groups and not trailer:
         return False
     before = scene.tokens[index - 1] if index else None
+    if before is not None and "check_item" in before.senses and not trailer:
+        return False  # 'breakaway hooked'
     if before is not None and "hitches_people" in before.groups and not trailer:
         return False
+    if described and _behind_load(scene, index):
+        return False  # 'grossed 21,720 hooked to the camper'
     if described:
         return trailer and _object_follows(scene, index) and not _is_setting(scene, index)
     if trailer:
@@ -141,6 +145,11 @@ def _trailer_near(scene: Scene, index: int) -> bool:
                 continue
             return True
     return False
+
+
+def _behind_load(scene: Scene, index: int) -> bool:
+    start, _ = scene.clause_of(index)
+    return any(figure.role == "load" and start <= figure.start < index for figure in scene.figures)
 
 
 def _object_follows(scene: Scene, index: int) -> bool:

@@ -250,11 +250,10 @@ def _is_preposition(tokens: Sequence[Token], index: int) -> bool:
     following = tokens[index + 1] if index + 1 < len(tokens) else None
     if following is None or following.kind is not WORD:
         return False
-    return "states" not in following.groups and not following.senses.keys() & {
-        "subject",
-        "unit",
-        "time",
-    }
+    if "and" in following.groups:
+        return False
+    beside = following.senses.keys() & {"subject", "unit", "time"}
+    return "states" not in following.groups and not beside
 
 
 def _is_aside(tokens: Sequence[Token], index: int) -> bool:

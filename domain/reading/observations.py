@@ -98,8 +98,10 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     if isinstance(label, Label):
         if label.rating or label.field or label.whole or label.rating_subject:
             return None
-        if label.subject == "grade" and scene.has("check_item"):
-            return None  # 'grade 70 chains'
+        if label.subject == "grade" and (
+            scene.has("check_item") or (dimension is None and scene.unknown_words())
+        ):
+            return None  # 'grade 70 chains', 'grade 7 piano'
         if label.subject:
             if _is_no_gauge(scene, label.start, figure.start):
                 return None
@@ -107,7 +109,7 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
                 return None
             return label.subject
         if label.only_vehicle and dimension is None:
-            return None
+            return "tyre" if _is_pressure(scene, figure) else None
         if label.places and heading is not None and heading.subject:
             if dimension in SUBJECT_DIMENSIONS[heading.subject]:
                 return heading.subject
@@ -151,7 +153,8 @@ PRESSURE_SIZE = {"us": (25, 130), "imperial": (20, 130), "metric": (150, 900)}
 def _is_pressure(scene: Scene, figure: Figure) -> bool:
     """A corner's figure that only a pressure can be, among others like it."""
     label = figure.label
-    if figure.dimension is not None or not (isinstance(label, Label) and label.side):
+    placed = isinstance(label, Label) and (label.side or label.only_vehicle)
+    if figure.dimension is not None or not placed:
         return False
     if scene.has("unit", "kg") or scene.has("unit", "lb") or scene.has("weigh_cue"):
         return False
@@ -164,7 +167,7 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
         if isinstance(other.label, Label)
         and (other.dimension == PRESSURE or (other.label.side and low <= other.value <= high))
     ]
-    return len(alike) >= 2 and figure in alike
+    return len(alike) >= 2 and low <= figure.value <= high
 
 
 def _all_pressure(scene: Scene) -> bool:

@@ -27,6 +27,9 @@ LOOK_FOR_FORM = 8
 LONGEST_ORDER, LONGEST_BARE, LONGEST_RATING_ORDER = 9, 3, 6
 """Words of an order, of a bare topic, and of a rating asked for without a verb."""
 
+SUPPOSED = frozenset(("whatif", "plan", "margin"))
+"""Topics of which a mere 'if' asks."""
+
 MOST_ORDER_TOKENS = 10
 LAST_DAY = 31
 """A short order may hold a date; a bigger figure with a unit is a statement."""
@@ -60,6 +63,8 @@ def read_question(scene: Scene) -> Question | None:
     if not (asked.form or marked):
         return None
     topic = topic_of(scene, asked)
+    if topic not in SUPPOSED and not (asking or marked) and words[0] in book.groups["if"]:
+        return None  # 'if the scale's open we'll weigh'
     return question_of(scene, topic, asked) if topic else None
 
 
@@ -145,6 +150,9 @@ def _is_order(scene: Scene, topics: Topics, strangers: int) -> bool:
     """'june summary pls', 'trip totals', 'mpg with the camper': a short order without a verb."""
     if strangers or len(scene.tokens) > MOST_ORDER_TOKENS:
         return False
+    quoted = any(f.claimed is not None and f.claimed.startswith("'") for f in scene.figures)
+    if quoted or "upkeep" in topics:
+        return False  # 'summary of ch 5', 'report due mon'
     live = [figure for figure in scene.figures if figure.claimed is None]
     if any(f.value > LAST_DAY and f.dimension not in (None, DISTANCE) for f in live):
         return False

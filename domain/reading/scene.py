@@ -27,6 +27,8 @@ OTHER_VEHICLE = "vehicle"
 SHORT_CLAUSE = 3
 
 ADVERT = "advert"
+HOT = 50
+"""Degrees: an engine that is running is hotter, in either unit."""
 LEAST_INITIALS, LEAST_LOAD = 3, 400
 
 
@@ -74,6 +76,8 @@ class Scene:
         self._index()
         if "initial" in self.by_class:
             self._read_initials()
+        if "gauge_short" in self.by_class:
+            self._read_gauges()
         if "bars" in self.by_class:
             self._settle_bars()
         self.figures: list[Figure] = []
@@ -125,6 +129,23 @@ class Scene:
             tokens[index].senses = {term_class: key}
         self._index()
 
+    def _read_gauges(self) -> None:
+        """'trans 194, water 201': beside another gauge, an everyday word is one too; else none."""
+        tokens = self.tokens
+        for index in self.by_class["gauge_short"]:
+            token = tokens[index]
+            following = tokens[index + 1] if index + 1 < len(tokens) else None
+            heats = following is not None and following.kind is NUMBER and following.value >= HOT
+            if heats and "subject" in self.by_class:
+                token.senses = {"subject": token.senses["gauge_short"]}
+            else:
+                token.senses = {
+                    term_class: key
+                    for term_class, key in token.senses.items()
+                    if term_class != "gauge_short"
+                }
+        self._index()
+
     def _settle_vans(self) -> None:
         """Outside the US a van is a caravan."""
         for token in self.tokens:
@@ -168,7 +189,7 @@ class Scene:
                 token = self.tokens[index]
                 if token.kind is WORD and not token.senses and token.text.isalpha():
                     slip = book.correction(token.text, figure.value >= LEAST_LOAD)
-                    if slip is not None:
+                    if slip is not None and not self._names_place(index, slip, book):
                         token.senses = book.correctable[slip]
                         self.by_class.setdefault("corrected", []).append(index)
                         for term_class in token.senses:
@@ -177,6 +198,11 @@ class Scene:
             self._unknown = [index for index in self._unknown if not self.tokens[index].senses]
             self.figures = find_figures(self.tokens, self.context)
             self._take_back()
+
+    def _names_place(self, index: int, slip: str, book: Phrasebook) -> bool:
+        """'Petro' amid a sentence is somebody's sign, and no slip of petrol."""
+        named = self.tokens[index].raw[0].isupper() and index > 0 and not self.text.isupper()
+        return named and "product" in book.correctable[slip]
 
     def decided(self, told: Callable[[], str]) -> None:
         """Note what decided, for someone who asks why; costs nothing otherwise."""

@@ -33,7 +33,7 @@ def read_span(scene: Scene) -> tuple[date | None, date | None]:
     month = _whole_month(scene, local)
     if month is not None:
         return (month[0], None) if since else month
-    found = find_when(scene, local)
+    found = find_when(scene, local, asked=True)
     if found is not None:
         if since or _stands(text, groups["from"]):
             return found.day, None

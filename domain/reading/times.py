@@ -108,8 +108,13 @@ def whens_by_sentence(scene: Scene) -> dict[int, datetime | date]:
     return found if len(set(found.values())) > 1 else {}
 
 
-def find_when(scene: Scene, local: datetime, span: tuple[int, int] | None = None) -> When | None:
-    """The day and clock time that a message (or a span of its tokens) names, zoned as `local`."""
+def find_when(
+    scene: Scene, local: datetime, span: tuple[int, int] | None = None, *, asked: bool = False
+) -> When | None:
+    """The day and clock time that a message (or a span of its tokens) names, zoned as `local`.
+
+    What is planned or said of others did not happen then; in a question (`asked`) all counts.
+    """
     day: date | None = None
     clock: tuple[int, int] | None = None
     evening = morning = False
@@ -117,7 +122,7 @@ def find_when(scene: Scene, local: datetime, span: tuple[int, int] | None = None
     start, end = span or (0, len(scene.tokens))
     for index in range(start, end):
         token = scene.tokens[index]
-        if scene.talk[index] in ("plan", "request", "other"):
+        if not asked and scene.talk[index] in ("plan", "request", "other"):
             continue
         if token.kind is TIME:
             iso = _iso(token)

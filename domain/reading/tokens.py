@@ -27,7 +27,8 @@ class Token:
     the end of a sentence or a line.
 
     Numbers carry `value`, `decimals` (digits behind the point), `raw` as typed, and whether
-    they were `spoken` (`in_digits`: in groups of digits, without a word for hundreds), `grouped` (19,460) or typed to `glued` letters (31gal).
+    they were `spoken` (`in_digits`: without a word for hundreds), `grouped` (19,460) or typed to
+    `glued` letters (31gal).
     """
 
     # Defaults on the class: most tokens are plain words, and are made by the dozen a message.

@@ -158,7 +158,11 @@ def _upkeep(scene: Scene, asked: Asked) -> bool:
         return True
     if not asked.phrased("upkeep", "service"):
         return False
-    nothing_else = asked.strangers == 0 and not (asked.other or asked.says("points_at_a_thing"))
+    nothing_else = (
+        bool(asked.forms)
+        and asked.strangers == 0
+        and not (asked.other or asked.says("points_at_a_thing"))
+    )
     return _names_rig(scene) or nothing_else
 
 
@@ -178,11 +182,15 @@ def _margin(scene: Scene, asked: Asked) -> bool:
     )
     if asked.other and not placed:
         return False
+    plain = phrases <= scene.book.groups["limit_word"] and scene.has("rating")
+    if plain and asked.forms == {"what"} and not asked.says("spared"):
+        return False  # 'what's the nose weight limit' asks for a rating
     sure = phrases & scene.book.groups["surely_margin"]
     if sure:
         everyday = sure <= scene.book.groups["everyday_margin"]
         if everyday:
-            return placed
+            only_that = asked.ours and asked.strangers == 0 and phrases > sure
+            return placed or only_that
         return placed or asked.strangers == 0 or (asked.ours and asked.strangers <= 1)
     if asked.within("margin", "how_close"):
         return (scene.has("rating") or scene.has("axle")) and asked.strangers == 0

@@ -128,10 +128,11 @@ def _read_pass(
         for figure in placed.values()
     ):
         return None  # 'show steer weighed 1,284'
-    if rig in ("trailer", "solo") and set(placed) == {"trailer"}:
-        only = placed["trailer"].label
+    alone = next(iter(placed)) if len(placed) == 1 else None
+    if alone is not None and (alone, rig) in WHOLE_ALONE:
+        only = placed[alone].label
         if isinstance(only, Label) and only.only_vehicle:
-            placed, loads = {"gross": placed["trailer"]}, {"gross": loads["trailer"]}
+            placed, loads = {"gross": placed[alone]}, {"gross": loads[alone]}
             impossible = impossible_position(placed, loads)
     if impossible:
         return Doubt(
@@ -146,6 +147,10 @@ def _read_pass(
     if vague is not None:
         return vague
     return _entry(scene, each, placed, loads, rig, number, count)
+
+
+WHOLE_ALONE = frozenset((("trailer", "trailer"), ("trailer", "solo"), ("truck", "solo")))
+"""A vehicle that stood on the scale by itself: its one load is all of it."""
 
 
 def _labelled_and_bare(
@@ -232,9 +237,13 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
     trust = 0.0
     words = scene.words_between(label.start, label.end).casefold().split()
     if label.whole == "tongue":
+        in_kilos = figure.dimension == MASS and scene.context.units != "us"
         sure = len(words) > 1 or words[0] in scene.book.groups["surely_tongue"] or _towed(scene)
+        sure = sure or (in_kilos and not label.compound)
         trust += (1.0 if len(words) > 1 else 0.5) if sure else -0.6
-    if "surely_axle" in scene.tokens[label.start].groups and figure.value >= LEAST_LOAD:
+    axles = label.vehicle == "trailer" and label.wheel == "axle"
+    named = axles or "surely_axle" in scene.tokens[label.start].groups
+    if named and figure.value >= LEAST_LOAD:
         trust += SURE_AXLE
     if label.compound:
         trust -= 1.0
