@@ -80,8 +80,8 @@ def report(log: Log, preferences: Preferences, now: datetime, asked: Asked) -> R
     with speaking(language_of(preferences)):
         driven = driving(log, _truck(log, asked.truck))
         if asked.trip:
-            return _of_trip(driven, preferences, now)
-        return _of_days(driven, preferences, now, _days(asked, preferences, now))
+            return _of_trip(log, driven, preferences, now)
+        return _of_days(log, driven, preferences, now, _days(asked, preferences, now))
 
 
 def _truck(log: Log, wanted: str | None) -> str | None:
@@ -95,14 +95,14 @@ def _truck(log: Log, wanted: str | None) -> str | None:
     return found
 
 
-def _of_trip(driven: Driving, preferences: Preferences, now: datetime) -> Report:
+def _of_trip(log: Log, driven: Driving, preferences: Preferences, now: datetime) -> Report:
     if not driven.trips:
         raise NothingToReport(say("No trip in the log yet."))
     trip = driven.trips[-1]
     first, last = (local(at, preferences).date() for at in (trip.start, trip.last))
     # Whole days: the load is weighed and the tank filled before setting out, too.
     days = span(first, last, preferences.time_zone)
-    told = grounds(driven, preferences, now, days, trip)
+    told = grounds(log, driven, preferences, now, days, trip)
     question = Question(topic="trip", truck=driven.truck)
     return _report(
         told, now, _trip_title(trip), trip_answer(driven.log, preferences, now, question)
@@ -114,8 +114,10 @@ def _trip_title(trip: Trip) -> str:
     return sentence(say("{place} trip", place=away)) if away else say("Trip")
 
 
-def _of_days(driven: Driving, preferences: Preferences, now: datetime, days: Span) -> Report:
-    told = grounds(driven, preferences, now, days)
+def _of_days(
+    log: Log, driven: Driving, preferences: Preferences, now: datetime, days: Span
+) -> Report:
+    told = grounds(log, driven, preferences, now, days)
     if not any(days.covers(each.at) for each in driven.log):
         raise NothingToReport(say("{dates}: nothing logged.", dates=days_of(days)))
     question = Question(topic="period", truck=driven.truck, since=days.first, until=days.last)

@@ -14,8 +14,8 @@ from bot.answers.language import date_text, say
 from bot.answers.measures import local
 from domain.context import MASS_UNIT
 from domain.driving import Driving, driving
-from domain.log import Preferences
-from domain.naming import Names, names_in
+from domain.log import Log, Preferences
+from domain.naming import names_in
 from domain.summary import Span
 from domain.trip import Trip
 
@@ -24,12 +24,14 @@ from domain.trip import Trip
 class Grounds:
     """A truck's log in whole, `stood` as it stood at the last moment told of, `then`.
 
-    `trip` is set where the report is of one trip, whose days they then are.
+    `trucks` are all of the logbook's, `trailers` those that this one tows. `trip` is set where
+    the report is of one trip, whose days they then are.
     """
 
     driven: Driving
     stood: Driving
-    names: Names
+    trucks: tuple[str, ...]
+    trailers: tuple[str, ...]
     preferences: Preferences
     days: Span
     then: datetime
@@ -38,7 +40,7 @@ class Grounds:
     @property
     def truck(self) -> str | None:
         """The truck that the report is of, where it has a name."""
-        return self.driven.truck or self.names.truck
+        return self.driven.truck or next(iter(self.trucks), None)
 
     @property
     def mass(self) -> str:
@@ -51,7 +53,12 @@ class Grounds:
 
 
 def grounds(
-    driven: Driving, preferences: Preferences, now: datetime, days: Span, trip: Trip | None = None
+    log: Log,
+    driven: Driving,
+    preferences: Preferences,
+    now: datetime,
+    days: Span,
+    trip: Trip | None = None,
 ) -> Grounds:
     """What a report of some days, or of a trip, is worked out from."""
     then = min(now, days.end - timedelta(microseconds=1))
@@ -59,7 +66,8 @@ def grounds(
     return Grounds(
         driven=driven,
         stood=stood,
-        names=names_in(stood.log),
+        trucks=names_in(log).trucks,
+        trailers=names_in(stood.log).trailers,
         preferences=preferences,
         days=days,
         then=then,

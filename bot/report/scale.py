@@ -57,7 +57,7 @@ HOW: Mapping[type[Over | Near | Clear], str] = {
 
 def rig_section(told: Grounds) -> Section:
     """Truck and trailers, each with its ratings and those that were never given."""
-    trailers: tuple[str | None, ...] = told.names.trailers
+    trailers: tuple[str | None, ...] = told.trailers
     rigs = [
         rig_of(told.stood.log, told.then, truck=told.truck, trailer=trailer)
         for trailer in trailers or (None,)
@@ -124,7 +124,7 @@ def _lacking(rigs: Iterable[Rig], truck: str) -> Iterable[str]:
 
 def _others(told: Grounds) -> str:
     """A report is of one truck; the others of the logbook are named."""
-    others = [name for name in told.names.trucks if name != told.truck]
+    others = [name for name in told.trucks if name != told.truck]
     if not others:
         return ""
     return say("Not in this report: {trucks}.", trucks=", ".join(others))
