@@ -170,15 +170,31 @@ class Nio:
         )
 
     async def devices_of(self, user: str, count: int) -> set[str]:
-        """Somebody's devices, once there are as many as `count`."""
+        """Somebody's devices as the homeserver tells them, once there are as many as `count`."""
         async with asyncio.timeout(PATIENCE):
             while True:
-                self.client.olm.users_for_key_query.add(user)
-                await self.client.keys_query()
-                devices = {each.id for each in self.client.device_store.active_user_devices(user)}
-                if len(devices) >= count:
-                    return devices
+                known = (await self._ask("keys/query", {"device_keys": {user: []}}))["device_keys"]
+                if len(known[user]) >= count:
+                    return set(known[user])
+
+    async def until_known(self, user: str, device: str) -> None:
+        """Until this client has heard of a device in one of its rooms."""
+        async with asyncio.timeout(PATIENCE):
+            while device not in {
+                each.id for each in self.client.device_store.active_user_devices(user)
+            }:
                 await self.client.synced.wait()
+
+    async def _ask(self, path: str, body: Json) -> Json:
+        """What the homeserver answers, past the client's own accounts."""
+        answer = await self.client.send(
+            "POST",
+            f"/_matrix/client/v3/{path}",
+            json.dumps(body),
+            {"Authorization": f"Bearer {self.client.access_token}"},
+        )
+        told: Json = await answer.json()
+        return told
 
     def holds(self, session: str) -> bool:
         """Whether this client was given a room key."""
@@ -253,13 +269,8 @@ class Nio:
 
     async def upgrade(self, room: str) -> str:
         """The room that replaces this one from now on."""
-        answer = await self.client.send(
-            "POST",
-            f"/_matrix/client/v3/rooms/{room}/upgrade",
-            json.dumps({"new_version": "11"}),
-            {"Authorization": f"Bearer {self.client.access_token}"},
-        )
-        to = str((await answer.json())["replacement_room"])
+        told = await self._ask(f"rooms/{room}/upgrade", {"new_version": "11"})
+        to = str(told["replacement_room"])
         while to not in self.client.rooms:
             await self.client.synced.wait()
         return to

@@ -105,7 +105,8 @@ async def test_after_a_restart_it_is_the_same_device_and_a_repeat_is_shown_once(
     assert isinstance(told, Message)
     assert (told.id, told.text) == (away, "odo 48012")
     assert await drawbar.matrix.send(letter(room, "week-1")) == first
-    await drawbar.matrix.send(letter(room, "week-2", Answer(headline="Next week.")))
+    second = await drawbar.matrix.send(letter(room, "week-2", Answer(headline="Next week.")))
+    assert isinstance(second, Delivered)
     await wren.screen.wait_for(lambda seen: seen.text == "Next week.")
     shown = [each for each in wren.screen.shown if each.text == WEEK.headline]
     assert len(shown) == 1
@@ -122,7 +123,8 @@ async def test_without_its_kept_state_drawbar_becomes_a_new_device_that_reads_an
     await drawbar.stop()
     shutil.rmtree(drawbar.settings.folder)
     await drawbar.start()
-    assert len(await wren.devices_of(drawbar.user, 2)) == 2
+    for device in await wren.devices_of(drawbar.user, 2):
+        await wren.until_known(drawbar.user, device)
     await say(wren, room, "odo 48012")
     (told,) = await drawbar.host.wait_for(1)
     assert isinstance(told, Message)
