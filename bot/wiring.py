@@ -134,7 +134,14 @@ class Drawbar:
 
     async def knows(self, network: str, author: str) -> bool:
         """Whether someone has texted in a chat that shares a logbook here."""
-        return await self._run(lambda: self._door.knows(network, author))
+        while True:
+            try:
+                return await self._run(lambda: self._door.knows(network, author))
+            except TROUBLE as error:
+                logger.warning(
+                    "an invitation waits, the database can't be used now: %s", error.orig
+                )
+                await asyncio.sleep(BETWEEN_ROUNDS)
 
     async def figures(self) -> bytes:
         """What was counted, and how long answers wait, as Prometheus reads it."""
