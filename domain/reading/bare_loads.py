@@ -165,4 +165,7 @@ def _trailer_axles_stated(scene: Scene) -> bool:
 def _is_alone(scene: Scene, figure: Figure) -> bool:
     """A lone figure with a weighing word: said of the scale, not of cargo or a person."""
     others = [other for other in scene.figures if other is not figure and other.claimed is None]
+    cues = [token for _, token, _ in scene.find("weigh_cue")]
+    if cues and all("weak_cue" in token.groups for token in cues):
+        return False
     return not others and not scene.unknown_words(names=False)

@@ -10,7 +10,7 @@ from typing import Literal
 
 from domain.entries import Check
 from domain.reading.scene import NEGATION, Scene
-from domain.reading.tokens import MARK, NUMBER
+from domain.reading.tokens import MARK, NUMBER, WORD
 
 PLACING = ("side", "corner", "end", "vehicle", "name", "ordinal", "axle_noun")
 """What may stand before an item and belongs to its name: 'left marker light'."""
@@ -99,7 +99,8 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
                 return None
             return "fault", other
         if "check_done" in token.senses:
-            if _measures(scene, other):
+            attributive = "a_thing" in scene.tokens[other - 1].groups  # 'is a good film'
+            if attributive or _measures(scene, other):
                 return None
             return ("fault" if denied else "done"), other
         if token.kind is NUMBER:
@@ -148,6 +149,15 @@ def _start_of_name(scene: Scene, index: int) -> int:
     return start
 
 
+def _elsewhere(scene: Scene, state: int) -> bool:
+    """'straps broke on my bag': what they are of is told behind, and no phrase knows it."""
+    behind = scene.tokens[state + 1 : state + 4]
+    if not behind or not behind[0].groups & {"at_place", "standing_on", "of", "at"}:
+        return False
+    thing = next((each for each in behind[1:] if "article" not in each.groups), None)
+    return thing is not None and thing.kind is WORD and not thing.senses
+
+
 def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Check]) -> bool:
     """An everyday part without a sign of the rig is talk: 'the light is out', 'door shut'."""
     token = scene.tokens[index]
@@ -165,6 +175,8 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
         or any(key in scene.by_class for key in ("name", "hitch", "weigh_cue", "rig"))
         or any("talk" not in each.senses for _, each, _ in scene.find("vehicle"))
     )
+    if not rig and _elsewhere(scene, state):
+        return True
     strong = "vague_state" not in scene.tokens[state].groups
     hardly = "household_part" not in token.groups
     short = len(scene.tokens) <= 6

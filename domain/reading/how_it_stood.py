@@ -137,7 +137,13 @@ def fuel_level(scene: Scene) -> float | None:
     """How full the tank was: 'quarter tank', '3/4 tank', 'tank at 60%'."""
     for _, _, key in scene.find("level"):
         return float(key)
-    for index, _, _ in scene.find("tank"):
+    beside_fuel = [
+        index
+        for index in range(len(scene.tokens) - 1)
+        if "fuel" in scene.tokens[index].groups
+        and any(each.decimals == -1 for each in scene.tokens[index + 1 : index + 3])
+    ]
+    for index in (*scene.by_class.get("tank", ()), *beside_fuel):
         for other in (index - 1, index - 2, index + 1, index + 2, index - 3):
             if not 0 <= other < len(scene.tokens):
                 continue

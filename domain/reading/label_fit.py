@@ -92,7 +92,7 @@ def fits(label: Label, figure: Figure, gauge: str | None = None) -> bool:
 BARE_SIZE = {
     "fee": (0, 500),
     "grade": (0, 40),
-    "wind": (0, 150),
+    "wind": (10, 150),
     "speed": (0, 130),
     "tyre": (10, 1200),
     "engine_speed": (400, 6000),

@@ -14,7 +14,7 @@ from operator import attrgetter
 
 from domain.reading.figures import Figure
 from domain.reading.phrasebook import Senses
-from domain.reading.tokens import BREAK, WORD, Token
+from domain.reading.tokens import BREAK, NUMBER, WORD, Token
 
 NAMING = frozenset(
     (
@@ -142,6 +142,7 @@ def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Labe
             and not _is_preposition(tokens, index)
             and not _is_adverb(tokens, index)
             and not _is_outing(tokens, index)
+            and not _is_cattle(tokens, index)
         ):
             if (
                 current is not None
@@ -243,6 +244,22 @@ def _is_outing(tokens: Sequence[Token], index: int) -> bool:
     )
 
 
+def _is_cattle(tokens: Sequence[Token], index: int) -> bool:
+    """'40 steers at 1,150 lb', 'heifers 620, steers 655': animals, and no axle."""
+    if "animal_or_axle" not in tokens[index].groups:
+        return False
+    before = tokens[index - 1] if index else None
+    if before is not None and before.kind is NUMBER and not before.spoken:
+        counted = before.decimals == 0 and MOST_ROWS < before.value < FEWEST_POUNDS
+        if counted:
+            return True
+    return any("animal" in token.groups for token in tokens)
+
+
+MOST_ROWS, FEWEST_POUNDS = 6, 400
+"""More than a row's number on a ticket, and less than stands on any steer axle: a count."""
+
+
 def _is_preposition(tokens: Sequence[Token], index: int) -> bool:
     """'outside the post office' is no air temperature; '97 outside, wind 30' is one."""
     if "outside_word" not in tokens[index].groups:
@@ -258,8 +275,8 @@ def _is_preposition(tokens: Sequence[Token], index: int) -> bool:
 
 def _is_aside(tokens: Sequence[Token], index: int) -> bool:
     """'with the gooseneck on': it says how the rig stood, and carries no figure."""
-    if "solo" in tokens[index].senses.get("rig", ""):
-        return True  # 'without the camper'
+    if "solo" in tokens[index].senses.get("rig", "") or tokens[index].text.startswith("with "):
+        return True  # 'without the camper', 'total with camper 22,140'
     before = index - 1
     if before >= 1 and "our" in tokens[before].groups:
         before -= 1

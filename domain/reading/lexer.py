@@ -121,7 +121,7 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
             token = _number(raw, start, end, book)
             token.glued = start == before
         elif kind == "mark" or kind == "times" or kind == "fraction":
-            if found := match_mark(folded, start):
+            if kind != "fraction" and (found := match_mark(folded, start)):
                 before = ended = _append_mark(tokens, found, text, book)
                 continue
             if kind == "fraction":

@@ -107,6 +107,8 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
                 return None
             if dimension is not None and dimension not in SUBJECT_DIMENSIONS[label.subject]:
                 return None
+            if dimension is None and _is_vague(scene, figure, label):
+                return None
             return label.subject
         if label.only_vehicle and dimension is None:
             return "tyre" if _is_pressure(scene, figure) else None
@@ -139,6 +141,17 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     return None
 
 
+def _is_vague(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'exam pressure 100', 'outside 7': an everyday word and a figure without a unit."""
+    if label.subject == "ambient" and label.start < figure.start and not figure.negative:
+        return figure.value < LEAST_WARM
+    return label.compound and "vague_gauge" in scene.tokens[label.start].groups
+
+
+LEAST_WARM = 15
+"""Degrees: who says less of the air says what they are of."""
+
+
 def _is_no_gauge(scene: Scene, start: int, end: int) -> bool:
     return any("no_gauge" in scene.tokens[index].groups for index in range(start, end))
 
@@ -153,7 +166,10 @@ PRESSURE_SIZE = {"us": (25, 130), "imperial": (20, 130), "metric": (150, 900)}
 def _is_pressure(scene: Scene, figure: Figure) -> bool:
     """A corner's figure that only a pressure can be, among others like it."""
     label = figure.label
-    placed = isinstance(label, Label) and (label.side or label.only_vehicle)
+    measured = any(other.dimension == PRESSURE for other in scene.figures)
+    placed = isinstance(label, Label) and (
+        label.side or label.only_vehicle or (measured and (label.axle or label.end_of))
+    )
     if figure.dimension is not None or not placed:
         return False
     if scene.has("unit", "kg") or scene.has("unit", "lb") or scene.has("weigh_cue"):
@@ -167,7 +183,7 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
         if isinstance(other.label, Label)
         and (other.dimension == PRESSURE or (other.label.side and low <= other.value <= high))
     ]
-    return len(alike) >= 2 and low <= figure.value <= high
+    return len({*alike, figure}) >= 2 and low <= figure.value <= high
 
 
 def _all_pressure(scene: Scene) -> bool:

@@ -74,7 +74,9 @@ def bind(
     headed = _bind_under_heading(tokens, open_figures, labels)
     if headed:
         return Pairing("a heading, then each figure before its label", 0.0, 0.0)
-    gaps = _gaps(open_figures, labels)
+    # What is said aside names no figure, and hides no label behind it.
+    naming = [label for label in labels if not (label.aside and label.only_vehicle)]
+    gaps = _gaps(open_figures, naming)
     links = _links(tokens, open_figures, gaps)
     before_cost, before = _pairing(open_figures, gaps, links, label_first=True)
     after_cost, after = _pairing(open_figures, gaps, links, label_first=False)

@@ -57,6 +57,8 @@ def _opens_pass(scene: Scene, mark: int, figures: Sequence[Figure]) -> bool:
     before = [figure for figure in figures if figure.start < mark]
     if not before:
         return False
+    if any(label.end == mark and label.bound in figures for label in scene.labels):
+        return False  # 'total with camper 22,140'
     last = before[-1].end
     return not any(
         last <= index < mark

@@ -27,9 +27,6 @@ LOOK_FOR_FORM = 8
 LONGEST_ORDER, LONGEST_BARE, LONGEST_RATING_ORDER = 9, 3, 6
 """Words of an order, of a bare topic, and of a rating asked for without a verb."""
 
-SUPPOSED = frozenset(("whatif", "plan", "margin"))
-"""Topics of which a mere 'if' asks."""
-
 MOST_ORDER_TOKENS = 10
 LAST_DAY = 31
 """A short order may hold a date; a bigger figure with a unit is a statement."""
@@ -62,9 +59,10 @@ def read_question(scene: Scene) -> Question | None:
         return question_of(scene, bare, asked)
     if not (asked.form or marked):
         return None
-    topic = topic_of(scene, asked)
-    if topic not in SUPPOSED and not (asking or marked) and words[0] in book.groups["if"]:
+    supposing = not marked and words[0] in book.groups["if"]
+    if supposing and not find_overlapping(words, book.overlapping[ASKING_CLASS]):
         return None  # 'if the scale's open we'll weigh'
+    topic = topic_of(scene, asked)
     return question_of(scene, topic, asked) if topic else None
 
 

@@ -325,6 +325,8 @@ def _slash_date(scene: Scene, local: datetime) -> date | None:
     if not has_times(scene) and not scene.book.patterns["slash_date"].search(scene.text):
         return None
     for match in _SLASHED.finditer(scene.text):
+        if _is_level(scene, match):
+            continue
         day = ordered_date(int(match[1]), int(match[2]), local.year, scene.context)
         if day is not None:
             if day > local.date():
@@ -332,6 +334,15 @@ def _slash_date(scene: Scene, local: datetime) -> date | None:
             _claim_within(scene, match, "a date")
             return day
     return None
+
+
+def _is_level(scene: Scene, match: re.Match[str]) -> bool:
+    """'fuel 3/4', '3/4 tank': how full it is, and no day of March."""
+    for index, token in enumerate(scene.tokens):
+        if token.start == match.start() and token.decimals == -1:
+            beside = scene.tokens[max(0, index - 2) : index + 3]
+            return any("tank" in each.senses or "fuel" in each.groups for each in beside)
+    return False
 
 
 def month_day(scene: Scene, index: int, local: datetime) -> date | None:
