@@ -19,6 +19,7 @@ import logging
 from collections.abc import Awaitable, Callable, Mapping, Sequence
 from concurrent.futures import Executor
 from contextlib import suppress
+from dataclasses import replace
 from datetime import datetime, timedelta
 from functools import partial
 from typing import TypeVar, assert_never
@@ -28,7 +29,7 @@ from sqlalchemy.orm import Session
 
 from bot.answers.answer import Answer
 from bot.answers.language import language_of, speaking
-from bot.answers.trouble import undelivered_answer
+from bot.answers.trouble import undelivered_answer, unprinted_answer
 from bot.messages import (
     Delivered,
     Drawn,
@@ -37,6 +38,7 @@ from bot.messages import (
     Network,
     NotSent,
     Outcome,
+    Printed,
     Refused,
     Unknown,
 )
@@ -163,9 +165,12 @@ class Delivery:
             reply_to=parcel.reply_to,
             thread=parcel.thread,
             picture=await self._drawn(parcel.answer),
+            document=await self._printed(parcel.answer),
         )
         # A network may have a word to add, such as how to choose.
         with speaking(language_of(Preferences(language=parcel.language))):
+            if parcel.answer.document is not None and letter.document is None:
+                letter = replace(letter, answer=unprinted_answer(parcel.answer))
             outcome = await network.send(letter)
         self._watch(parcel.network, outcome)
         tries = 0
@@ -183,6 +188,12 @@ class Delivery:
         if answer.picture is None or self._studio is None:
             return None
         return await self._studio.drawn(answer.picture)
+
+    async def _printed(self, answer: Answer) -> Printed | None:
+        """The answer's document; None where it has none, or where none are printed."""
+        if answer.document is None or self._studio is None:
+            return None
+        return await self._studio.printed(answer.document)
 
     def _note(self, parcel: Parcel, outcome: Outcome) -> None:
         with self._store.work() as session:

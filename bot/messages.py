@@ -105,12 +105,21 @@ class Drawn:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Printed:
+    """A document ready to be sent: PDF, and what the file is called."""
+
+    pdf: bytes
+    name: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Letter:
     """An answer on its way. A repeat of the same answer comes under the same `key`.
 
     `reply_to` is the network's id of the message that it answers, `thread` where in the chat
     that stood; both None where nobody asked, as for the week's summary. `picture` shows what
-    the answer tells, and goes with it in one message where the network has such.
+    the answer tells, and goes with it in one message where the network has such; so does
+    `document`, which is what was asked for.
     """
 
     chat: str
@@ -119,6 +128,7 @@ class Letter:
     reply_to: str | None = None
     thread: str | None = None
     picture: Drawn | None = None
+    document: Printed | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -40,6 +40,9 @@ LANGUAGE_TOPICS = ("language",)
 PICTURE_TOPICS = ("picture",)
 """What is asked to be shown rather than told; the question's `field` says what of, if anything."""
 
+REPORT_TOPICS = ("report",)
+"""What is asked to be printed, of the days that the question names; `field` is `trip` for that."""
+
 
 @dataclass(frozen=True, slots=True)
 class Facts:

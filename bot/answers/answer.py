@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from bot.answers.pictures import Picture
+from bot.report.value import Report
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +30,7 @@ class Answer:
     `quiet`: it says no more than that something was kept, and a sign on the message does as
     well. `urgent`: something is over its limit; better said twice than not at all. `picture`
     shows what the words tell, where a network shows pictures; nothing is told by it alone.
+    `document` is what was asked to be printed, and goes along as a file.
     """
 
     headline: str
@@ -38,6 +40,7 @@ class Answer:
     quiet: bool = False
     urgent: bool = False
     picture: Picture | None = None
+    document: Report | None = None
 
 
 def joined(answers: Sequence[Answer]) -> Answer:
@@ -55,4 +58,5 @@ def joined(answers: Sequence[Answer]) -> Answer:
         quiet=all(each.quiet for each in answers),
         urgent=any(each.urgent for each in answers),
         picture=next((each.picture for each in answers if each.picture is not None), None),
+        document=next((each.document for each in answers if each.document is not None), None),
     )

@@ -29,6 +29,7 @@ from bot.answers.answer import Answer
 from bot.answers.brief import brief
 from bot.answers.language import say
 from bot.answers.words import listed
+from bot.report.asking import report_answer
 from domain.economy import RECENT
 from domain.entries import (
     Cargo,
@@ -141,6 +142,7 @@ TOPICS: Mapping[str, TopicAnswer] = {
     "period": spans.period_answer,
     "upkeep": upkeep.upkeep_answer,
     "help": _help,
+    "report": report_answer,
 }
 """Who answers each topic."""
 

@@ -6,6 +6,8 @@ delivered and for messages that can't be decrypted. It does not know how any of 
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from bot.answers.answer import Answer
 from bot.answers.language import say
 
@@ -44,6 +46,12 @@ def not_read_answer() -> Answer:
         ),
         notes=(say("help shows what can be told."),),
     )
+
+
+def unprinted_answer(answer: Answer) -> Answer:
+    """An answer whose document can't be had where it is said: in a terminal, or for now."""
+    note = say("The file is not here; `drawbar report FILE` writes it where Drawbar runs.")
+    return replace(answer, notes=(*answer.notes, note))
 
 
 def undelivered_answer(network: str, chat: str, reason: str) -> Answer:

@@ -6,6 +6,7 @@ tells is decided in `composing.py`; everything slow is imported when the command
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import UTC, datetime
 from functools import partial
 from pathlib import Path
@@ -18,8 +19,7 @@ from bot.options import database_option
 
 if TYPE_CHECKING:
     from bot.report.composing import Asked
-    from bot.report.sheets import Paper
-    from bot.report.value import Report
+    from bot.report.value import Paper, Report
 
 DAY = click.DateTime(formats=["%Y-%m-%d"])
 HTML, PDF = ".html", ".pdf"
@@ -54,7 +54,6 @@ def report(
     from bot.exchange.files import NotReadable
     from bot.report.composing import NothingToReport
     from bot.report.composing import report as composed
-    from bot.report.sheets import paper_for
     from bot.store import journal, standing
     from bot.store.tables import LogbookRow
 
@@ -75,7 +74,7 @@ def report(
             found = composed(log, preferences, datetime.now(UTC), asked)
         except NothingToReport as error:
             raise NotReadable(str(error)) from error
-        file.write_bytes(_written(found, ending, paper or paper_for(preferences)))
+        file.write_bytes(_written(replace(found, paper=paper or found.paper), ending))
         click.echo(f"{file}: {found.title}, {found.span}.")
 
     run_wish(work)
@@ -104,11 +103,11 @@ def _asked(
     )
 
 
-def _written(found: Report, ending: str, paper: Paper) -> bytes:
+def _written(found: Report, ending: str) -> bytes:
     from bot.pictures.drawing import png
     from bot.pictures.palette import PAPER
     from bot.report.page import html
     from bot.report.paper import pdf
 
     draw = partial(png, scheme=PAPER)
-    return html(found, draw).encode() if ending == HTML else pdf(found, draw, paper)
+    return html(found, draw).encode() if ending == HTML else pdf(found, draw)

@@ -141,6 +141,8 @@ def _report(told: Grounds, now: datetime, title: str, glance: Answer) -> Report:
         span=days_of(told.days),
         made=say("Made on {day}", day=day_of(local(now, told.preferences))),
         page=say("Page {number} of {all}"),
+        # What is in the printers where people weigh in pounds, and elsewhere (ISO 216).
+        paper="letter" if told.preferences.units == "us" else "a4",
         sections=tuple(each for each in sections if not each.empty),
         caution=say(CAUTION),
     )

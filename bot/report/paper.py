@@ -14,7 +14,7 @@ from bot.answers.pictures import Picture
 from bot.messages import Drawn
 from bot.report.page import Draw
 from bot.report.ruled import ruled
-from bot.report.sheets import BODY, HEADING, INK, MARGIN, RULE, SOFT, TITLE, Paper, Sheets
+from bot.report.sheets import BODY, HEADING, INK, MARGIN, RULE, SOFT, TITLE, Sheets
 from bot.report.value import Report, Section
 
 BETWEEN = 6.0
@@ -24,9 +24,9 @@ WITH_A_HEADING = 35.0
 """Of what follows a heading, so much stands on the same page."""
 
 
-def pdf(report: Report, draw: Draw, paper: Paper = "a4") -> bytes:
+def pdf(report: Report, draw: Draw) -> bytes:
     """The report as PDF, its pictures drawn by `draw`; the same bytes for the same report."""
-    sheets = Sheets(paper, report.caution, report.page)
+    sheets = Sheets(report.paper, report.caution, report.page)
     sheets.set_title(f"{report.title}, {report.span}")
     sheets.set_lang(report.language)
     _head(sheets, report)

@@ -10,15 +10,12 @@ import logging
 from collections.abc import Callable
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Literal
 
 import matplotlib as mpl
 from fpdf import FPDF
 from fpdf.prefs import ViewerPreferences
 
-from domain.log import Preferences
-
-Paper = Literal["a4", "letter"]
+from bot.report.value import Paper
 
 MARGIN = 15.0
 FOOT = 18.0
@@ -37,11 +34,6 @@ NEVER = datetime(1970, 1, 1, tzinfo=UTC)
 
 _FACES = Path(mpl.get_data_path()) / "fonts" / "ttf"
 _FAMILY = "DejaVu"
-
-
-def paper_for(preferences: Preferences) -> Paper:
-    """What is in the printers where people weigh in pounds, and elsewhere (ISO 216)."""
-    return "letter" if preferences.units == "us" else "a4"
 
 
 class Sheets(FPDF):

@@ -15,6 +15,7 @@ from typing import Any, Literal
 from bot.answers.pictures import Picture, picture_from_record, picture_to_record
 
 Align = Literal["left", "right"]
+Paper = Literal["a4", "letter"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +58,8 @@ class Section:
 class Report:
     """A whole report. `language` is an ISO 639-1 code; `caution` stands on every page.
 
-    `page` is what a page's number is called, with the places `{number}` and `{all}`.
+    `paper` is the size of its sheets, where it is printed; `page` what a page's number is called,
+    with the places `{number}` and `{all}`.
     """
 
     language: str
@@ -65,6 +67,7 @@ class Report:
     span: str
     made: str
     page: str
+    paper: Paper
     sections: tuple[Section, ...]
     caution: str
 

@@ -15,6 +15,7 @@ from sqlalchemy.orm import Session
 
 from bot.answers.answer import Answer, Row
 from bot.answers.pictures import picture_from_record, picture_to_record
+from bot.report.value import report_from_record, report_to_record
 from bot.store.journal import KEEPER
 from bot.store.tables import ChatRow, LogbookRow, MessageRow, OutboxRow
 
@@ -44,12 +45,14 @@ class Parcel:
 def answer_to_record(answer: Answer) -> dict[str, Any]:
     """An answer as plain data."""
     picture = None if answer.picture is None else picture_to_record(answer.picture)
-    return {**asdict(replace(answer, picture=None)), "picture": picture}
+    document = None if answer.document is None else report_to_record(answer.document)
+    words = asdict(replace(answer, picture=None, document=None))
+    return {**words, "picture": picture, "document": document}
 
 
 def answer_from_record(record: dict[str, Any]) -> Answer:
     """The answer that plain data describes."""
-    picture = record.get("picture")
+    picture, document = record.get("picture"), record.get("document")
     return Answer(
         headline=record["headline"],
         rows=tuple(Row(**row) for row in record["rows"]),
@@ -58,6 +61,7 @@ def answer_from_record(record: dict[str, Any]) -> Answer:
         quiet=record.get("quiet", False),
         urgent=record.get("urgent", False),
         picture=None if picture is None else picture_from_record(picture),
+        document=None if document is None else report_from_record(document),
     )
 
 

@@ -7,8 +7,10 @@ has taken is not offered to the next. The first doubt ends the reading: it is as
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import fields, replace
+from datetime import date
 from itertools import pairwise
 from typing import Any
 
@@ -44,14 +46,17 @@ from domain.reading.places import read_place
 from domain.reading.questions import read_question
 from domain.reading.ratings import named_vehicle, read_ratings
 from domain.reading.scene import Scene
+from domain.reading.spans import read_span
 from domain.reading.standing import read_standing
 from domain.reading.tables import unfold
 from domain.reading.tickets import fee_of, ticket_of, with_particulars
 from domain.reading.times import read_when, whens_by_sentence
 from domain.reading.weighings import read_weighings
-from domain.verdicts import Ask, Facts, Silent, Verdict
+from domain.verdicts import REPORT_TOPICS, Ask, Facts, Question, Silent, Verdict
 
 SILENT = Silent()
+
+YEAR = re.compile(r"(?:19|20)\d\d")
 
 ADDING = frozenset(("event", "hitch", "check_item", "full"))
 """Classes of term that say more than the answer to a question asks for."""
@@ -64,12 +69,25 @@ def read(text: str, context: Context, book: Phrasebook) -> Verdict:
     """What a message is: facts, a question, a doubt or talk. Raises nothing for any text."""
     cleaned = clean(text)
     standing = read_standing(cleaned, context, book.standing) if book.standing else None
+    if isinstance(standing, Question) and standing.topic in REPORT_TOPICS:
+        standing = _of_days(standing, Scene(cleaned, context, book))
     if standing is not None and not _answers(cleaned, context, book):
         return standing
     rows = unfold(cleaned) if "\n" in cleaned and context.asked is None else []
     if len(rows) > 1:
         return _rows(rows, context, book)
     return _verdict(Scene(rows[0] if rows else cleaned, context, book), context)
+
+
+def _of_days(question: Question, scene: Scene) -> Question | None:
+    """A report of the days named after it; None where what is named are no days: it is talk."""
+    if question.item is None:
+        return question
+    if YEAR.fullmatch(question.item):
+        year = int(question.item)
+        return replace(question, item=None, since=date(year, 1, 1), until=date(year, 12, 31))
+    since, until = read_span(scene)
+    return None if since is None else replace(question, item=None, since=since, until=until)
 
 
 def _answers(text: str, context: Context, book: Phrasebook) -> bool:

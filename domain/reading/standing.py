@@ -213,6 +213,9 @@ _ASKED: Mapping[str, dict[str, Any]] = {
     "show_economy": {"topic": "picture", "field": "economy"},
     "show_week": {"topic": "picture", "field": "week"},
     "show": {"topic": "picture"},
+    "report": {"topic": "report"},
+    "report_trip": {"topic": "report", "field": "trip"},
+    "report_days": {"topic": "report"},
 }
 """What each table of patterns becomes: entries, or a question."""
 

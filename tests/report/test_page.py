@@ -38,6 +38,7 @@ def report_with(*cells: str) -> Report:
         span=HOSTILE,
         made="Made on 25 Nov 2026",
         page="Page {number} of {all}",
+        paper="a4",
         sections=(
             Section(
                 title=HOSTILE,

@@ -15,8 +15,7 @@ from bot.pictures.drawing import png
 from bot.report.composing import Asked
 from bot.report.page import html
 from bot.report.paper import pdf
-from bot.report.sheets import Paper
-from bot.report.value import Column, Report, Section, table
+from bot.report.value import Column, Paper, Report, Section, table
 from tests.report.conftest import Book, grey
 
 POINTS: dict[Paper, tuple[float, float]] = {"a4": (595.28, 841.89), "letter": (612, 792)}
@@ -42,6 +41,7 @@ def long_report(count: int, note: str = "bees were cross") -> Report:
         span="2026",
         made="Made on 25 Nov 2026",
         page="Page {number} of {all}",
+        paper="a4",
         sections=(Section(title="Notes", tables=table("As texted", columns, rows)),),
         caution="Door label, manual, local law and a licensed mechanic govern.",
     )
@@ -61,7 +61,7 @@ def test_the_paper_holds_every_figure_of_the_report(season: Book, weekend: Book)
 def test_the_paper_has_its_size_and_everything_is_inside_the_margins(
     weekend: Book, paper: Paper
 ) -> None:
-    document = opened(pdf(weekend.report(), grey, paper))
+    document = opened(pdf(replace(weekend.report(), paper=paper), grey))
     width, height = POINTS[paper]
     for page in document.pages:
         assert float(page.mediabox.width) == pytest.approx(width, abs=0.1)

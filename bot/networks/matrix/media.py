@@ -1,4 +1,4 @@
-"""Pictures out of the homeserver's store and into it, encrypted where the room is.
+"""Files out of the homeserver's store and into it, encrypted where the room is.
 
 This file decides how much of a person's picture is taken, what is said of one that can't be
 had, and that words never wait for a picture of ours. It does not look into pictures. Forms:
@@ -20,12 +20,12 @@ from nio import AsyncClient
 from nio.crypto.attachments import decrypt_attachment
 from nio.exceptions import EncryptionError
 
-from bot.messages import Drawn, NotFetched
+from bot.messages import Drawn, NotFetched, Printed
 from bot.networks.matrix.requests import BROKEN, Unsuccessful, checked
 
 ADDRESS = re.compile(r"mxc://([^/\s]+)/([A-Za-z0-9_-]+)")
 CHUNK = 64 * 1024
-PNG = "image/png"
+PNG, PDF = "image/png", "application/pdf"
 FILE = "drawbar.png"
 UPLOAD_SECONDS = 20.0
 PATHS = ("/_matrix/client/v1/media/download", "/_matrix/media/v3/download")
@@ -52,22 +52,38 @@ async def fetch(client: AsyncClient, reference: str, most: int) -> bytes:
 
 async def store(client: AsyncClient, picture: Drawn, *, encrypted: bool) -> dict[str, Any] | None:
     """Put a picture of ours into the store: its part of an `m.image`, or None where it fails."""
-    size = len(picture.png)
+    stored = await _upload(client, picture.png, PNG, FILE, encrypted=encrypted)
+    if stored is None:
+        return None
+    width, height = picture.size
+    return {"msgtype": "m.image", **stored, "info": {**stored["info"], "w": width, "h": height}}
+
+
+async def store_document(
+    client: AsyncClient, document: Printed, *, encrypted: bool
+) -> dict[str, Any] | None:
+    """Put a document into the store: its part of an `m.file`, or None where it fails."""
+    stored = await _upload(client, document.pdf, PDF, document.name, encrypted=encrypted)
+    return None if stored is None else {"msgtype": "m.file", **stored}
+
+
+async def _upload(
+    client: AsyncClient, data: bytes, kind: str, name: str, *, encrypted: bool
+) -> dict[str, Any] | None:
+    size = len(data)
     try:
         # nio sets no bound of time to what it uploads.
         async with asyncio.timeout(UPLOAD_SECONDS):
             answer, keys = await client.upload(
-                io.BytesIO(picture.png), PNG, FILE, encrypt=encrypted, filesize=size
+                io.BytesIO(data), kind, name, encrypt=encrypted, filesize=size
             )
         address = checked(answer).content_uri
     except (Unsuccessful, *BROKEN) as error:
-        logger.warning("Matrix: an answer goes without its picture: %s", error)
+        logger.warning("Matrix: an answer goes without its %s: %s", kind, error)
         return None
-    width, height = picture.size
     return {
-        "msgtype": "m.image",
-        "filename": FILE,
-        "info": {"mimetype": PNG, "size": size, "w": width, "h": height},
+        "filename": name,
+        "info": {"mimetype": kind, "size": size},
         **({"file": {"url": address, **keys}} if encrypted else {"url": address}),
     }
 

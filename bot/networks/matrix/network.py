@@ -176,6 +176,10 @@ class Matrix:
         # A client that knows no captions shows the picture alone: a warning takes no such risk.
         if letter.picture is not None and not letter.answer.urgent:
             content |= await media.store(client, letter.picture, encrypted=room.encrypted) or {}
+        if letter.document is not None:
+            content |= (
+                await media.store_document(client, letter.document, encrypted=room.encrypted) or {}
+            )
         return "m.room.message", content
 
     def _failed(self, error: Unsuccessful, chat: str, *, sent: bool) -> Outcome:

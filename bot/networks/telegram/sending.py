@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 from telegram import (
     InlineKeyboardButton,
@@ -21,7 +22,7 @@ from telegram import (
 from telegram.constants import ParseMode, ReactionEmoji
 from telegram.error import BadRequest, Forbidden, TelegramError
 
-from bot.messages import Delivered, Drawn, Letter, NotSent, Outcome, Unknown
+from bot.messages import Delivered, Drawn, Letter, NotSent, Outcome, Printed, Unknown
 from bot.networks.telegram.client import Client
 from bot.networks.telegram.outcomes import outcome_of
 from bot.networks.telegram.rendering import Part, rendered
@@ -51,10 +52,11 @@ class _Place:
 
 @dataclass(frozen=True, slots=True)
 class _Post:
-    """One message: words, with a picture above them or not."""
+    """One message: words, with a picture or a document above them or neither."""
 
     part: Part
     picture: Drawn | None = None
+    document: Printed | None = None
 
 
 class Sender:
@@ -109,19 +111,22 @@ class Sender:
         return Delivered()
 
     async def _send_post(self, place: _Place, post: _Post, *, first: bool) -> Outcome:
-        """Send one message; one whose picture is refused, without it."""
-        if post.picture is None:
-            return await self._send_part(place, post.part, first=first)
+        """Send one message; one whose picture or document is refused, without it."""
+        around: dict[str, Any] = {
+            "caption": post.part.html or None,
+            "parse_mode": ParseMode.HTML,
+            "message_thread_id": place.thread,
+            "reply_parameters": place.reply if first else None,
+            "reply_markup": _buttons(post.part),
+        }
         try:
-            sent = await self._client.send_photo(
-                place.chat,
-                post.picture.png,
-                caption=post.part.html or None,
-                parse_mode=ParseMode.HTML,
-                message_thread_id=place.thread,
-                reply_parameters=place.reply if first else None,
-                reply_markup=_buttons(post.part),
-            )
+            if post.picture is not None:
+                sent = await self._client.send_photo(place.chat, post.picture.png, **around)
+            elif post.document is not None:
+                file, name = post.document.pdf, post.document.name
+                sent = await self._client.send_document(place.chat, file, filename=name, **around)
+            else:
+                return await self._send_part(place, post.part, first=first)
         except BadRequest:
             # Words alone have their own ways around what was refused.
             part = post.part
@@ -170,11 +175,12 @@ def _place(letter: Letter) -> _Place:
 def _posts(letter: Letter) -> list[_Post]:
     """The letter as messages: one with its picture if the words fit below it."""
     parts = rendered(letter.answer)
-    if letter.picture is None:
+    shown = letter.picture, letter.document
+    if shown == (None, None):
         return [_Post(part) for part in parts]
     if len(parts) == 1 and parts[0].fits_below_a_picture:
-        return [_Post(parts[0], letter.picture)]
-    return [_Post(Part("", ""), letter.picture), *(_Post(part) for part in parts)]
+        return [_Post(parts[0], *shown)]
+    return [_Post(Part("", ""), *shown), *(_Post(part) for part in parts)]
 
 
 def _buttons(part: Part) -> InlineKeyboardMarkup | None:

@@ -28,6 +28,7 @@ from tests.networks.telegram.limits import (
     COMMAND,
     INVISIBLE,
     JSON,
+    LARGEST_DOCUMENT,
     LARGEST_FILE,
     LARGEST_PHOTO,
     LONGEST_ABOUT,
@@ -407,6 +408,29 @@ class BotApi:
         return self._show(
             room, seen, caption, reply_markup, reply_parameters, message_thread_id, content, photo
         )
+
+    async def _sendDocument(  # noqa: N802
+        self,
+        chat_id: int,
+        document: bytes,
+        caption: str = "",
+        parse_mode: str | None = None,
+        reply_markup: JSON | None = None,
+        reply_parameters: JSON | None = None,
+        message_thread_id: int | None = None,
+    ) -> JSON:
+        room = self._room(chat_id)
+        self._hold_to_pace(room)
+        if self.refuses_pictures or len(document) > LARGEST_DOCUMENT:
+            raise Refusal(400, "Bad Request: file is too big")
+        seen = parsed(caption) if parse_mode == "HTML" else caption
+        if units(seen) > LONGEST_CAPTION:
+            raise Refusal(400, "Bad Request: message caption is too long")
+        content = {"document": {"file_id": "sent", "file_unique_id": "sent"}, "caption": seen}
+        return self._show(
+            room, seen, caption, reply_markup, reply_parameters, message_thread_id, content,
+            document,
+        )  # fmt: skip
 
     def _show(
         self,

@@ -16,6 +16,7 @@ JSON = dict[str, Any]
 
 LONGEST_TEXT = 4096  # sendMessage: 'after entities parsing'
 LONGEST_CAPTION = 1024  # Message.caption, sendPhoto
+LARGEST_DOCUMENT = 50 * 1024 * 1024  # sendDocument: document
 LARGEST_PHOTO, LONGEST_SIDES, STEEPEST = 10 * 1024 * 1024, 10_000, 20  # sendPhoto: photo
 LONGEST_CALLBACK = 64  # InlineKeyboardButton.callback_data, bytes
 LARGEST_FILE = 20 * 1024 * 1024  # getFile
