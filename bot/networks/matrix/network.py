@@ -18,6 +18,7 @@ import aiohttp
 from nio import AsyncClient, MatrixRoom
 from nio.exceptions import EncryptionError, LocalProtocolError
 
+from bot.answers.trouble import unprinted_answer
 from bot.messages import (
     Delivered,
     Host,
@@ -170,16 +171,19 @@ class Matrix:
         """The type and the content of what is sent: a sign, or words, beneath a picture or not."""
         if letter.answer.quiet and letter.reply_to:
             return "m.reaction", reaction(letter.reply_to)
-        content = content_of(letter.answer)
+        document = (
+            await media.store_document(client, letter.document, encrypted=room.encrypted)
+            if letter.document is not None
+            else None
+        )
+        lost = letter.document is not None and document is None
+        content = content_of(unprinted_answer(letter.answer) if lost else letter.answer)
+        content |= document or {}
         if related := relation(letter, private=room.joined_count == 2):
             content["m.relates_to"] = related
         # A client that knows no captions shows the picture alone: a warning takes no such risk.
         if letter.picture is not None and not letter.answer.urgent:
             content |= await media.store(client, letter.picture, encrypted=room.encrypted) or {}
-        if letter.document is not None:
-            content |= (
-                await media.store_document(client, letter.document, encrypted=room.encrypted) or {}
-            )
         return "m.room.message", content
 
     def _failed(self, error: Unsuccessful, chat: str, *, sent: bool) -> Outcome:

@@ -22,6 +22,7 @@ from telegram import (
 from telegram.constants import ParseMode, ReactionEmoji
 from telegram.error import BadRequest, Forbidden, TelegramError
 
+from bot.answers.trouble import unprinted_answer
 from bot.messages import Delivered, Drawn, Letter, NotSent, Outcome, Printed, Unknown
 from bot.networks.telegram.client import Client
 from bot.networks.telegram.outcomes import outcome_of
@@ -52,9 +53,13 @@ class _Place:
 
 @dataclass(frozen=True, slots=True)
 class _Post:
-    """One message: words, with a picture or a document above them or neither."""
+    """One message: words, with a picture or a document above them or neither.
+
+    `alone` are the words where what goes with them is refused.
+    """
 
     part: Part
+    alone: Part
     picture: Drawn | None = None
     document: Printed | None = None
 
@@ -129,7 +134,7 @@ class Sender:
                 return await self._send_part(place, post.part, first=first)
         except BadRequest:
             # Words alone have their own ways around what was refused.
-            part = post.part
+            part = post.alone
             return await self._send_part(place, part, first=first) if part.html else Delivered()
         except TelegramError as error:
             return outcome_of(error)
@@ -177,10 +182,12 @@ def _posts(letter: Letter) -> list[_Post]:
     parts = rendered(letter.answer)
     shown = letter.picture, letter.document
     if shown == (None, None):
-        return [_Post(part) for part in parts]
+        return [_Post(part, part) for part in parts]
     if len(parts) == 1 and parts[0].fits_below_a_picture:
-        return [_Post(parts[0], *shown)]
-    return [_Post(Part("", ""), *shown), *(_Post(part) for part in parts)]
+        lost = unprinted_answer(letter.answer) if letter.document else letter.answer
+        return [_Post(parts[0], rendered(lost)[0], *shown)]
+    nothing = Part("", "")
+    return [_Post(nothing, nothing, *shown), *(_Post(part, part) for part in parts)]
 
 
 def _buttons(part: Part) -> InlineKeyboardMarkup | None:

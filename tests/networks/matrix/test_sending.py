@@ -11,7 +11,17 @@ from struct import pack
 from typing import Any
 
 from bot.answers.answer import Answer
-from bot.messages import Delivered, Drawn, Edited, Letter, Message, NotSent, Refused, Unknown
+from bot.messages import (
+    Delivered,
+    Drawn,
+    Edited,
+    Letter,
+    Message,
+    NotSent,
+    Printed,
+    Refused,
+    Unknown,
+)
 from tests.networks.matrix.conftest import Served, behind
 from tests.networks.matrix.homeserver import Homeserver
 from tests.networks.matrix.people import PATIENCE, Mautrix, Nio, Person, edit, say, shared_room
@@ -77,6 +87,27 @@ async def test_a_picture_goes_with_its_words_in_one_encrypted_message(
     await drawbar.matrix.send(over)
     (warning,) = await wren.screen.wait_for(lambda seen: seen.text == "Over.")
     assert warning.content["msgtype"] == "m.text"
+
+
+async def test_a_document_goes_with_its_words_and_where_it_cannot_they_say_so(
+    drawbar: Served, wren: Nio, theo: Mautrix, wire: Wire
+) -> None:
+    """Client-Server API v1.11, 11.3.1.5 'm.file'."""
+    await behind(wire, drawbar)
+    room = await heard_room(drawbar, wren, theo)
+    words = Answer(headline="Report: Orchard trip.")
+    printed = Printed(pdf=b"%PDF-1.7", name="Orchard trip.pdf")
+    sent = await drawbar.matrix.send(replace(letter(room, "trip", words), document=printed))
+    assert isinstance(sent, Delivered)
+    (shown,) = await theo.screen.wait_for(lambda seen: seen.id == sent.reference)
+    content = shown.content
+    assert (content["msgtype"], content["body"]) == ("m.file", words.headline)
+    assert (content["filename"], content["info"]["mimetype"]) == (printed.name, "application/pdf")
+    assert await theo.read_file(content["file"]) == printed.pdf
+    wire.mishaps = [Mishap("/upload", 413, {"errcode": "M_TOO_LARGE", "error": "No"})]
+    await drawbar.matrix.send(replace(letter(room, "again", words), document=printed))
+    (lost,) = await wren.screen.wait_for(lambda seen: "drawbar report FILE" in seen.text)
+    assert lost.content["msgtype"] == "m.text"
 
 
 async def test_words_do_not_wait_for_a_picture_that_the_homeserver_does_not_take(

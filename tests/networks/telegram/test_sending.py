@@ -20,6 +20,7 @@ from bot.messages import (
     MovedTo,
     NotSent,
     Outcome,
+    Printed,
     Refused,
     Unknown,
 )
@@ -388,3 +389,25 @@ async def test_neither_token_nor_words_are_logged(
     ours = [each for each in caplog.records if not each.name.startswith("asyncio")]
     assert TOKEN not in caplog.text
     assert not [each for each in ours if "Saltlick" in each.getMessage()]
+
+
+async def test_a_document_has_the_words_below_it_in_one_message(
+    api: BotApi, network: Telegram
+) -> None:
+    """Bot API, sendDocument: a caption of up to 1,024 units."""
+    printed = Printed(pdf=b"%PDF-1.7", name="Orchard trip.pdf")
+    words = Answer(headline="Report: Orchard trip.")
+    outcome = await network.send(replace(letter(words), document=printed))
+    (post,) = api.shown
+    assert outcome == Delivered(str(post.id))
+    assert (post.picture, post.text) == (printed.pdf, "Report: Orchard trip.")
+
+
+async def test_a_document_that_is_refused_leaves_the_words(api: BotApi, network: Telegram) -> None:
+    api.refuses_pictures = True
+    printed = Printed(pdf=b"%PDF-1.7", name="Orchard trip.pdf")
+    words = Answer(headline="Report: Orchard trip.")
+    assert isinstance(await network.send(replace(letter(words), document=printed)), Delivered)
+    (post,) = api.shown
+    assert post.text.startswith("Report: Orchard trip.")
+    assert "drawbar report FILE" in post.text
