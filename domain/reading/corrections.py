@@ -20,6 +20,7 @@ OF_THE_LOG = frozenset(
 WHY = frozenset(("opens_correction", "log_entry", "marks_mistake", "of_fill"))
 """What says why an entry is taken back: something of the log, or a word for the slip."""
 
+SHORTEST = 3
 LONGEST = 24
 """Tokens: a correction is short; a long message that says 'sorry' is a statement."""
 
@@ -34,11 +35,20 @@ def read_correction(scene: Scene) -> Correction | None:
     live = [figure for figure in scene.figures if figure.claimed is None]
     if len(live) == 1 and "*" in (tokens[0].raw, tokens[-1].raw):
         return _amend(scene, live[0], field_of(scene, live[0]), None)
+    if len(live) == 1 and _only_refuses(scene, live[0]):
+        return _amend(scene, live[0], None, None)
     if not (scene.has("correction") or scene.has("reported")):
         return _full_or_partial(scene) if not live and scene.has("full") else None
     if any(token.raw == "?" for token in tokens):
         return None
     return _full_or_partial(scene) or _swapped(scene) or _place(scene) or _amended(scene, live)
+
+
+def _only_refuses(scene: Scene, figure: Figure) -> bool:
+    """'no, 7,610': a refusal and what it was instead."""
+    tokens = scene.tokens
+    short = len(tokens) <= SHORTEST and figure.start == len(tokens) - 1
+    return short and "refuses" in tokens[0].groups and figure.value >= 1000
 
 
 def _undoes(scene: Scene) -> bool:

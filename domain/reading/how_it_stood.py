@@ -101,6 +101,9 @@ def stood_alone(scene: Scene) -> str | None:
             return "solo" if label.vehicle == "truck" else "trailer"
         if label.vehicle == "truck" and any("absent" in token.groups for token in beside):
             return "trailer"
+        ahead = scene.tokens[max(0, label.start - 2) : label.start]
+        if label.vehicle == "trailer" and any("absent" in token.groups for token in ahead):
+            return "solo"
     return None
 
 
@@ -143,7 +146,8 @@ def fuel_level(scene: Scene) -> float | None:
         if "fuel" in scene.tokens[index].groups
         and any(each.decimals == -1 for each in scene.tokens[index + 1 : index + 3])
     ]
-    for index in (*scene.by_class.get("tank", ()), *beside_fuel):
+    places: list[int] = [*scene.by_class.get("tank", []), *beside_fuel]
+    for index in places:
         for other in (index - 1, index - 2, index + 1, index + 2, index - 3):
             if not 0 <= other < len(scene.tokens):
                 continue

@@ -96,6 +96,8 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     label = figure.label
     dimension = figure.dimension
     if isinstance(label, Label):
+        if label.subject == "wind" and _out_of_doors(scene, figure):
+            return "ambient"
         if label.rating or label.field or label.whole or label.rating_subject:
             return None
         if label.subject == "grade" and (
@@ -139,6 +141,17 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
             return "ambient"
         return _nearest_subject(scene, figure, TEMPERATURE)
     return None
+
+
+def _out_of_doors(scene: Scene, figure: Figure) -> bool:
+    """'97 out and windy': what is said right behind the figure is of it."""
+    behind = scene.tokens[figure.end : figure.end + 2]
+    return (
+        figure.dimension is None
+        and bool(behind)
+        and "out_of_doors" in behind[0].groups
+        and not (len(behind) == 2 and "of" in behind[1].groups)
+    )
 
 
 def _is_vague(scene: Scene, figure: Figure, label: Label) -> bool:

@@ -243,6 +243,8 @@ def _thing_end(scene: Scene, start: int) -> int:
 
 
 def _thing(token: Token) -> bool:
+    if token.senses.get("talk") == "vehicle" and len(token.senses) == 1:
+        return True  # 'a 3,000 lb tractor'
     return token.kind is WORD and not token.senses.keys() & OTHERWISE_MEANT
 
 

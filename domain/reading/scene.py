@@ -401,9 +401,20 @@ class Scene:
             return None
         if cue == PLAN and following is not None and "already_done" in following.groups:
             return None  # 'before we left'
-        if cue == NEGATION and following is not None and following.senses.keys() & {"vehicle"}:
+        if cue == NEGATION and self._absent(index):
             return None
         return cue
+
+    def _absent(self, index: int) -> bool:
+        """'without the flatdeck': nothing is denied, and one vehicle was not there."""
+        behind = self.tokens[index + 1 : index + 3]
+        if (
+            len(behind) == 2
+            and "article" in behind[0].groups
+            and "absent" in self.tokens[index].groups
+        ):
+            behind = behind[1:]
+        return bool(behind) and bool(behind[0].senses.keys() & {"vehicle", "name"})
 
     def _owns_vehicle(self, index: int, token: Token) -> bool:
         """'Odette's rig': a vehicle of somebody whom the chat does not know as its own."""

@@ -197,6 +197,8 @@ def _margin(scene: Scene, asked: Asked) -> bool:
     if not asked.phrased("margin", "weak_margin"):
         return False
     if len(phrases) == 1 and asked.phrased("margin", "weakest_margin"):
+        if scene.has("rating_cue") and asked.strangers == 0 and asked.ours:
+            return True
         strict = scene.has("rating") or scene.has("axle") or scene.has("rating_subject")
         formed = asked.forms & {"are_we", "how_much", "how_far"}
         return (placed and (strict or bool(formed))) or _asks_only_that(scene, asked)

@@ -239,7 +239,8 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
     if label.whole == "tongue":
         in_kilos = figure.dimension == MASS and scene.context.units != "us"
         sure = len(words) > 1 or words[0] in scene.book.groups["surely_tongue"] or _towed(scene)
-        sure = sure or (in_kilos and not label.compound)
+        alone = figure.token.grouped and len(scene.tokens) <= SHORTEST_TOLD
+        sure = sure or ((in_kilos or alone) and not label.compound)
         trust += (1.0 if len(words) > 1 else 0.5) if sure else -0.6
     axles = label.vehicle == "trailer" and label.wheel == "axle"
     named = axles or "surely_axle" in scene.tokens[label.start].groups
@@ -254,6 +255,9 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
         trust -= 0.7
     return trust
 
+
+SHORTEST_TOLD = 3
+"""Tokens: 'pin's 2,120' is a label and its load, and nothing besides."""
 
 SURE_AXLE = 0.4
 """What 'drive axle' adds to a load: nothing else is called so."""
