@@ -14,7 +14,7 @@ from operator import attrgetter
 
 from domain.reading.figures import Figure
 from domain.reading.phrasebook import Senses
-from domain.reading.tokens import BREAK, NUMBER, WORD, Token
+from domain.reading.tokens import BREAK, WORD, Token
 
 NAMING = frozenset(
     (
@@ -96,6 +96,11 @@ class Label:
         )
 
     @property
+    def places_load(self) -> bool:
+        """Whether it names a place that has a load of its own: an axle, a side, a whole."""
+        return self.places and not (self.only_vehicle or self.subject)
+
+    @property
     def only_ordinal(self) -> bool:
         """Whether it is a bare 'first', which counts anything."""
         return self.ordinal is not None and not (
@@ -142,7 +147,7 @@ def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Labe
             and not _is_preposition(tokens, index)
             and not _is_adverb(tokens, index)
             and not _is_outing(tokens, index)
-            and not _is_cattle(tokens, index)
+            and not _is_cattle(tokens, index, figures)
         ):
             if (
                 current is not None
@@ -244,16 +249,15 @@ def _is_outing(tokens: Sequence[Token], index: int) -> bool:
     )
 
 
-def _is_cattle(tokens: Sequence[Token], index: int) -> bool:
+def _is_cattle(tokens: Sequence[Token], index: int, figures: Sequence[Figure]) -> bool:
     """'40 steers at 1,150 lb', 'heifers 620, steers 655': animals, and no axle."""
     if "animal_or_axle" not in tokens[index].groups:
         return False
-    before = tokens[index - 1] if index else None
-    if before is not None and before.kind is NUMBER and not before.spoken:
-        counted = before.decimals == 0 and MOST_ROWS < before.value < FEWEST_POUNDS
-        if counted:
-            return True
-    return any("animal" in token.groups for token in tokens)
+    counted = any(
+        figure.end == index and figure.whole and MOST_ROWS < figure.value < FEWEST_POUNDS
+        for figure in figures
+    )
+    return counted or any("animal" in token.groups for token in tokens)
 
 
 MOST_ROWS, FEWEST_POUNDS = 6, 400

@@ -130,6 +130,8 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
         return None
     if dimension == ROTATION:
         return "engine_speed"
+    if _drives_at(scene, figure):
+        return "speed"
     if dimension == SHARE:
         near = scene.tokens[max(0, figure.start - 3) : figure.end + 3]
         return "grade" if any("slope" in token.groups for token in near) else None
@@ -165,6 +167,22 @@ LEAST_WARM = 15
 """Degrees: who says less of the air says what they are of."""
 
 
+def _drives_at(scene: Scene, figure: Figure) -> bool:
+    """'sitting on 95, 2100 rpm': a speed beside how fast the engine turned."""
+    before = scene.tokens[figure.start - 1] if figure.start else None
+    turning = any(other.dimension == ROTATION for other in scene.figures)
+    return (
+        turning
+        and figure.dimension is None
+        and before is not None
+        and "driving_at" in before.groups
+        and FASTEST_BARE[0] <= figure.value <= FASTEST_BARE[1]
+    )
+
+
+FASTEST_BARE = (15, 130)
+
+
 def _is_no_gauge(scene: Scene, start: int, end: int) -> bool:
     return any("no_gauge" in scene.tokens[index].groups for index in range(start, end))
 
@@ -179,24 +197,30 @@ PRESSURE_SIZE = {"us": (25, 130), "imperial": (20, 130), "metric": (150, 900)}
 def _is_pressure(scene: Scene, figure: Figure) -> bool:
     """A corner's figure that only a pressure can be, among others like it."""
     label = figure.label
-    measured = any(other.dimension == PRESSURE for other in scene.figures)
-    placed = isinstance(label, Label) and (
-        label.side or label.only_vehicle or (measured and (label.axle or label.end_of))
+    low, high = PRESSURE_SIZE[scene.context.units]
+    of_tyres = scene.has("subject", "tyre") or any(
+        other.dimension == PRESSURE for other in scene.figures
     )
-    if figure.dimension is not None or not placed:
+    placed = isinstance(label, Label) and (
+        label.side or label.only_vehicle or (of_tyres and (label.axle or label.end_of))
+    )
+    if figure.dimension is not None or not placed or not low <= figure.value <= high:
         return False
     if scene.has("unit", "kg") or scene.has("unit", "lb") or scene.has("weigh_cue"):
         return False
     if any(other.wheel == "wheel" for other in scene.labels):
         return False
-    low, high = PRESSURE_SIZE[scene.context.units]
     alike = [
         other
         for other in scene.figures
         if isinstance(other.label, Label)
-        and (other.dimension == PRESSURE or (other.label.side and low <= other.value <= high))
+        and (
+            other.dimension == PRESSURE
+            or (other.label.side and low <= other.value <= high)
+            or (of_tyres and other.role == "observation")
+        )
     ]
-    return len({*alike, figure}) >= 2 and low <= figure.value <= high
+    return len({*alike, figure}) >= 2
 
 
 def _all_pressure(scene: Scene) -> bool:

@@ -15,7 +15,7 @@ from itertools import pairwise
 from domain.reading.figures import LEAST_LOAD, MASS, Figure
 from domain.reading.label_fit import PLACE_DIMENSIONS, fits
 from domain.reading.labels import Label
-from domain.reading.tokens import BREAK, MARK, WORD, Token
+from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 NO_LINK = 4.0
 
@@ -71,9 +71,11 @@ def bind(
         labels = [label for label in labels if label.bound is None]
         if not labels or not open_figures:
             return Pairing("a row of labels over a row of figures", 0.0, 0.0)
-    headed = _bind_under_heading(tokens, open_figures, labels)
-    if headed:
-        return Pairing("a heading, then each figure before its label", 0.0, 0.0)
+    if _bind_under_headings(tokens, open_figures, labels):
+        open_figures = [figure for figure in open_figures if figure.label is None]
+        labels = [label for label in labels if label.bound is None]
+        if not labels or not open_figures:
+            return Pairing("a heading, then each figure before its label", 0.0, 0.0)
     # What is said aside names no figure, and hides no label behind it.
     naming = [label for label in labels if not (label.aside and label.only_vehicle)]
     gaps = _gaps(open_figures, naming)
@@ -135,32 +137,58 @@ def _bind_columns(
     return True
 
 
-def _bind_under_heading(
+def _bind_under_headings(
     tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
 ) -> bool:
-    """'hitch is rated 1,200 tongue 12,000 trailer': the first label is of the whole list."""
-    heading, named = labels[0], labels[1:]
-    heads = heading.only_vehicle or heading.subject or heading.rating_subject
-    if not heads or heading.rating or heading.end > figures[0].start:
+    """'hitch is rated 1,200 tongue 12,000 trailer': the label before the row is of all of it."""
+    behind = {label.start: label for label in labels}
+    bound = False
+    number = 0
+    while number < len(figures):
+        row: list[tuple[Figure, Label]] = []
+        while number < len(figures) and (label := behind.get(figures[number].end)) is not None:
+            row.append((figures[number], label))
+            number += 1
+        if len(row) >= SHORTEST_ROW and _is_headed(tokens, figures, labels, row):
+            bound = True
+            for figure, label in row:
+                figure.label, label.bound = label, figure
+        number += 1
+    return bound
+
+
+SHORTEST_ROW = 2
+
+
+def _is_headed(
+    tokens: Sequence[Token],
+    figures: Sequence[Figure],
+    labels: Sequence[Label],
+    row: Sequence[tuple[Figure, Label]],
+) -> bool:
+    """Whether a label without a figure of its own stands before a row, and nothing right behind."""
+    first, last = row[0][0], row[-1][1]
+    ahead = [label for label in labels if label.end <= first.start]
+    heading = ahead[-1] if ahead else None
+    if heading is None or heading.rating or heading.field or heading.places_load:
         return False
-    if len(named) < 2 or len(named) != len(figures):
+    if any(figure.end == heading.start for figure in figures):
+        return False  # it is the label of the figure before
+    following = tokens[last.end] if last.end < len(tokens) else None
+    if following is not None and (following.kind is NUMBER or following.raw in ":="):
         return False
-    pairs = list(zip(figures, named, strict=True))
-    if not all(
-        figure.end == label.start and fits(label, figure, heading.subject)
-        for figure, label in pairs
-    ):
+    if any(heading.end <= figure.start < first.start for figure in figures):
         return False
-    if any(label.only_vehicle for _, label in pairs) and not heading.rating_subject:
+    return all(_fits_under(heading, label, figure) for figure, label in row)
+
+
+def _fits_under(heading: Label, label: Label, figure: Figure) -> bool:
+    """Whether a label can name a figure of the heading's list: a place, or a part of a hitch."""
+    if label.subject or label.rating or label.field:
         return False
-    if any(label.subject or label.rating or label.field for _, label in pairs):
+    if label.only_vehicle and not heading.rating_subject:
         return False
-    last = tokens[named[-1].end] if named[-1].end < len(tokens) else None
-    if last is not None and last.raw in ":=":
-        return False
-    for figure, label in pairs:
-        figure.label, label.bound = label, figure
-    return True
+    return fits(label, figure, heading.subject)
 
 
 def _gaps(figures: Sequence[Figure], labels: Sequence[Label]) -> list[list[Label]]:

@@ -42,6 +42,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     tank = _tank_size(scene)
     if NAMING.isdisjoint(scene.by_class) and not tank:
         return []
+    _settle_weighed(scene)
     found: list[Rating] = []
     framed = _framed(scene)
     for figure in scene.live_figures():
@@ -72,6 +73,15 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
             )
         )
     return found
+
+
+def _settle_weighed(scene: Scene) -> None:
+    """'GCM on the weighbridge was 6340': what a scale shows is a load, whatever it is called."""
+    if not scene.has("weigh_cue") or scene.has("rating_cue"):
+        return
+    rated = [label for label in scene.labels if label.rating]
+    if len(rated) == 1 and "as_weighed" in scene.tokens[rated[0].start].groups:
+        rated[0].rating, rated[0].whole = None, "gross"
 
 
 def _framed(scene: Scene) -> bool:

@@ -71,12 +71,16 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
             return False
         if label.whole == "gross" and _is_money_total(scene, label):
             return False
-        if label.rating_subject == "coupler" and stood_alone(scene) == "trailer":
+        if label.rating_subject in COUPLINGS and stood_alone(scene) == "trailer":
             label.whole = "tongue"
         return label.places and not (label.rating or label.field or label.subject)
     if figure.foreign is not None:
         return False
     return figure.dimension == MASS or (figure.value >= 100 and figure.whole)
+
+
+COUPLINGS = frozenset(("coupler", "ball", "hitch"))
+"""What carries the tongue of a trailer that is weighed by itself."""
 
 
 def _is_money_total(scene: Scene, label: Label) -> bool:
@@ -128,11 +132,13 @@ def _read_pass(
         for figure in placed.values()
     ):
         return None  # 'show steer weighed 1,284'
-    alone = next(iter(placed)) if len(placed) == 1 else None
+    stood = [position for position in placed if position != "tongue"]
+    alone = stood[0] if len(stood) == 1 else None
     if alone is not None and (alone, rig) in WHOLE_ALONE:
         only = placed[alone].label
         if isinstance(only, Label) and only.only_vehicle:
-            placed, loads = {"gross": placed[alone]}, {"gross": loads[alone]}
+            placed = {("gross" if name == alone else name): at for name, at in placed.items()}
+            loads = {("gross" if name == alone else name): load for name, load in loads.items()}
             impossible = impossible_position(placed, loads)
     if impossible:
         return Doubt(
@@ -249,7 +255,9 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
     if label.compound:
         trust -= 1.0
     if any(
-        not scene.tokens[index].senses and scene.tokens[index].kind is WORD
+        not scene.tokens[index].senses
+        and scene.tokens[index].kind is WORD
+        and "joins_label" not in scene.tokens[index].groups
         for index in range(label.end, figure.start)
     ):
         trust -= 0.7
