@@ -100,7 +100,12 @@ def test_the_locks_hold_every_dependency_that_the_project_names() -> None:
 
 def test_every_dependency_is_one_that_the_program_imports() -> None:
     project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
-    modules = {"python_telegram_bot": "telegram", "matrix_nio": "nio", "pillow": "PIL"}
+    modules = {
+        "fpdf2": "fpdf",
+        "matrix_nio": "nio",
+        "pillow": "PIL",
+        "python_telegram_bot": "telegram",
+    }
     names = [re.split(r"[^\w-]", each)[0].replace("-", "_") for each in project["dependencies"]]
     named = {modules.get(each, each) for each in names}
     sources = "\n".join(
