@@ -50,6 +50,7 @@ def nothing_known(sent_at: datetime, defaults: Preferences) -> Known:
         units=defaults.units,
         currency=defaults.currency,
         time_zone=defaults.time_zone,
+        language=defaults.language,
     )
     return Known(context, Names())
 
@@ -85,6 +86,7 @@ def known(
         truck=names.truck,
         trailers=names.trailers,
         asked=journal.asked(question) if question else None,
+        language=preferences.language,
     )
     return Known(context, names, book.revision)
 

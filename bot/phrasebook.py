@@ -1,6 +1,7 @@
 """The vocabulary that the reader reads with, from the shared data.
 
-This file decides which language's phrasebook is used. It does not know what a phrase means.
+This file decides which language's phrasebook is used: the logbook's own, and English for a
+language that answers have and reading has not. It does not know what a phrase means.
 """
 
 from __future__ import annotations
@@ -9,16 +10,32 @@ from dataclasses import replace
 from functools import cache
 
 from bot.reference import points_table, upkeep_table
-from bot.shared_data import read_toml
+from bot.shared_data import names, read_toml
+from domain.context import Context
 from domain.reading import Phrasebook, compile_phrasebook
 from domain.reading.standing import standing_words_from
 
-ENGLISH = "phrasebook/en.toml"
-STANDING = "phrasebook/standing.en.toml"
+FOLDER = "phrasebook"
+SOURCE = "en"
+STANDING = "standing"
+"""What the file of standing matters is called, before its language."""
+
+
+def book_for(context: Context) -> Phrasebook:
+    """The phrasebook of the language that a chat texts in."""
+    return phrasebook(context.language if context.language in _languages() else SOURCE)
 
 
 @cache
-def phrasebook() -> Phrasebook:
-    """The phrasebook, compiled once; raises NoSuchData where the installation lacks it."""
-    standing = standing_words_from(read_toml(STANDING), upkeep_table(), points_table())
-    return replace(compile_phrasebook(read_toml(ENGLISH)), standing=standing)
+def phrasebook(language: str = SOURCE) -> Phrasebook:
+    """A language's phrasebook, compiled once; raises NoSuchData where there is none."""
+    words = read_toml(f"{FOLDER}/{STANDING}.{language}.toml")
+    standing = standing_words_from(words, upkeep_table(), points_table())
+    return replace(compile_phrasebook(read_toml(f"{FOLDER}/{language}.toml")), standing=standing)
+
+
+@cache
+def _languages() -> frozenset[str]:
+    """The languages that have a phrasebook: those of the files without another name before."""
+    found = (name.rpartition("/")[2].removesuffix(".toml") for name in names(FOLDER, ".toml"))
+    return frozenset(name for name in found if "." not in name)

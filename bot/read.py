@@ -13,7 +13,7 @@ from datetime import UTC, datetime
 from typing import Any, BinaryIO, TextIO
 from zoneinfo import ZoneInfo
 
-from bot.phrasebook import phrasebook
+from bot.phrasebook import book_for
 from domain.context import Context
 from domain.entries import ImpossibleEntry
 from domain.quantities import Quantity
@@ -28,13 +28,13 @@ class UnusableLine(ValueError):
 
 def read_lines(source: BinaryIO, out: BinaryIO, why: TextIO | None = None) -> None:
     """Read each line of UTF-8 and write its verdict; `why` also gets the explanations."""
-    book = phrasebook()
     for raw in source:
         try:
             text, context = parsed(raw.decode("utf-8", "replace").rstrip("\r\n"))
         except UnusableLine as error:
             record = {**verdict_to_record(Silent()), "error": str(error)}
         else:
+            book = book_for(context)
             record = verdict_to_record(read(text, context, book))
             if why is not None:
                 why.write(explain(text, context, book).rstrip("\n") + "\n")

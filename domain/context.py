@@ -31,7 +31,8 @@ class Context:
     """The chat's units, money and place in time, its rig, and the question it has open.
 
     `sent_at` anchors 'yesterday' and is aware; `odometer` is the truck's latest reading,
-    `tank` its capacity, `asked` the doubt that the last answer put to the texter.
+    `tank` its capacity, `asked` the doubt that the last answer put to the texter, `language`
+    (ISO 639-1) the one that its people text in.
     """
 
     sent_at: datetime
@@ -45,3 +46,4 @@ class Context:
     truck: str | None = None
     trailers: tuple[str, ...] = ()
     asked: Ask | None = None
+    language: str = "en"

@@ -183,7 +183,7 @@ def _append_other_word(
 ) -> None:
     """A word that the phrasebook does not know as typed: folded, spelled out, or taken apart."""
     plain = raw.isascii() and "'" not in raw
-    text = raw.lower() if plain else fold(raw)
+    text = raw.lower() if plain else fold(raw).translate(book.letters)
     text = book.aliases.get(text, text)
     possessive = False
     if text not in book.words and text not in book.phrases:

@@ -28,6 +28,8 @@ OVERLAPPING = (TOPIC_CLASS, ASKING_CLASS, SPOT_CLASS)
 """Tables whose phrases may overlap with others and each other: they are not joined into tokens."""
 ALIAS_CLASS = "alias"
 GROUP_TABLE, KEY_TABLE, PATTERN_TABLE = "group", "key", "pattern"
+LETTER_TABLE = "letter"
+"""Letters that people type for another: 'á' may be typed 'a'. Phrases have the plain one."""
 APART = (
     "misspelt",
     NUMBER_CLASS,
@@ -35,6 +37,7 @@ APART = (
     GROUP_TABLE,
     KEY_TABLE,
     PATTERN_TABLE,
+    LETTER_TABLE,
     *OVERLAPPING,
 )
 
@@ -47,6 +50,13 @@ CORRECTABLE = ("axle", "whole", "unit", "vehicle", "odometer", "product")
 _WORD = re.compile(r"[^\W\d_]+(?:['’`\u00b4][^\W\d_]+)*\d*")
 APOSTROPHES = "'’`\u00b4"
 _NO_APOSTROPHES = str.maketrans("", "", APOSTROPHES)
+
+
+class Groups(dict[str, frozenset[str]]):
+    """Groups of words by name; a language that has no words for one has it empty."""
+
+    def __missing__(self, name: str) -> frozenset[str]:
+        return frozenset()
 
 
 PhraseIndex = Mapping[str, Sequence[tuple[int, Mapping[tuple[str, ...], str]]]]
@@ -67,7 +77,8 @@ class Phrasebook:
     `groups` are words that do the same for the reader without being terms of the log;
     `memberships` says of each word which groups it is in. `keys` are tables of words that each
     mean one thing to the reader: table -> word -> key. `patterns` are regular expressions of
-    the language, by name.
+    the language, by name. `letters` are those that stand for another, and `adds_up` says that the
+    words of a number are added ('doscientos ochenta'), not set side by side.
     """
 
     language: str
@@ -85,6 +96,8 @@ class Phrasebook:
     memberships: Mapping[str, frozenset[str]]
     keys: Mapping[str, Mapping[str, str]]
     patterns: Mapping[str, re.Pattern[str]]
+    letters: Mapping[int, str]
+    adds_up: bool
     standing: StandingWords | None = None
     _corrections: dict[str, str | None] = field(default_factory=dict, compare=False, repr=False)
 
@@ -146,7 +159,7 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
 
     Raises KeyError where the table of number words is missing.
     """
-    groups = {name: _folded(words) for name, words in data.get(GROUP_TABLE, {}).items()}
+    groups = Groups((name, _folded(words)) for name, words in data.get(GROUP_TABLE, {}).items())
     senses: dict[tuple[str, ...], dict[str, str]] = {}
     marks: set[str] = set()
     for term_class, keys in data.items():
@@ -202,6 +215,8 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
             for name, table in data.get(KEY_TABLE, {}).items()
         },
         patterns=_patterns(data),
+        letters=str.maketrans(data.get(LETTER_TABLE, {})),
+        adds_up="100" in data[NUMBER_CLASS],
     )
 
 

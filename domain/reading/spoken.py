@@ -7,9 +7,11 @@ decided in `numbers`. 'One' is a number in 'axle one' and a thing in 'the lead o
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from domain.reading import numbers
 from domain.reading.phrasebook import Phrasebook
+from domain.reading.sums import summed
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
 
 
@@ -38,8 +40,10 @@ def _opens_number(token: Token, tokens: Sequence[Token], index: int, book: Phras
     following = tokens[index + 1] if index + 1 < len(tokens) else None
     if token.kind is WORD:
         key = keys.get(token.text)
-        if key is None or key in (numbers.AND, numbers.HALF, numbers.THOUSAND):
+        if key is None or key in (numbers.AND, numbers.HALF):
             return False
+        if key == numbers.THOUSAND:
+            return book.adds_up
         if index and token.raw[0].isupper() and _is_named(following, keys):
             return False
         if key in (numbers.A, numbers.POINT, numbers.HUNDRED):
@@ -112,6 +116,22 @@ def _continues_number(tokens: Sequence[Token], index: int, keys: Mapping[str, st
     return hundreds and token.value < 100
 
 
+def _composed(atoms: Sequence[numbers.Atom], book: Phrasebook) -> list[numbers.Spoken]:
+    """The figures in a run of atoms; where words add up, those that do are put together first."""
+    if not book.adds_up:
+        return numbers.compose(atoms)
+    parts = summed(atoms)
+    return [
+        replace(
+            figure,
+            start=(start := parts[figure.start][1]),
+            end=(end := parts[figure.end - 1][2]),
+            words=end - start,
+        )
+        for figure in numbers.compose([atom for atom, _, _ in parts])
+    ]
+
+
 def _spoken_tokens(run: Sequence[Token], book: Phrasebook) -> list[Token]:
     keys = book.numbers
     atoms: list[numbers.Atom] = []
@@ -123,7 +143,7 @@ def _spoken_tokens(run: Sequence[Token], book: Phrasebook) -> list[Token]:
             atoms.append(int(key) if key.isdigit() else key)
     result: list[Token] = []
     position = 0
-    for figure in numbers.compose(atoms):
+    for figure in _composed(atoms, book):
         result.extend(run[position : figure.start])
         first, last = run[figure.start], run[figure.end - 1]
         if figure.words == 1 and first.kind is NUMBER:
