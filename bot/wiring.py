@@ -22,7 +22,7 @@ from bot.floods import Floods
 from bot.intake import TROUBLE, Intake
 from bot.logs import about
 from bot.messages import Event, Network, NetworkRefused, Served
-from bot.phrasebook import phrasebook
+from bot.phrasebook import book_for, phrasebook
 from bot.pictures.studio import Studio
 from bot.settings import Settings
 from bot.sight import Eyes, Sight
@@ -45,11 +45,11 @@ def now() -> datetime:
 
 
 def reader() -> Reader:
-    """The reader with the shared phrasebook."""
-    book = phrasebook()
+    """The reader, with the phrasebook of each chat's language."""
+    phrasebook()  # before the first message, not while it waits
 
     def read_with_book(text: str, context: Context) -> Verdict:
-        return read(text, context, book)
+        return read(text, context, book_for(context))
 
     return read_with_book
 
