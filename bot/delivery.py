@@ -72,7 +72,7 @@ class Delivery:
         worker: Executor,
         rest: Callable[[float], Awaitable[None]] = asyncio.sleep,
         studio: Studio | None = None,
-        watch: Callable[[str, Outcome], None] = lambda network, outcome: None,
+        watch: Callable[[str, Outcome], None] | None = None,
     ) -> None:
         self._watch = watch
         self._store = store
@@ -172,7 +172,8 @@ class Delivery:
             if parcel.answer.document is not None and letter.document is None:
                 letter = replace(letter, answer=unprinted_answer(parcel.answer))
             outcome = await network.send(letter)
-        self._watch(parcel.network, outcome)
+        if self._watch is not None:
+            self._watch(parcel.network, outcome)
         tries = 0
         while True:
             try:

@@ -11,10 +11,11 @@ import logging
 from collections.abc import Callable, Iterable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, datetime
+from functools import partial
 from types import TracebackType
-from typing import Self, TypeVar
+from typing import TYPE_CHECKING, Self, TypeVar
 
-from bot import metrics, schedule
+from bot import schedule
 from bot.admission import Door
 from bot.conversation import Conversation, NotHandled, Reader
 from bot.delivery import Delivery
@@ -31,6 +32,9 @@ from bot.store.database import Store, open_store
 from domain.context import Context
 from domain.reading import read
 from domain.verdicts import Verdict
+
+if TYPE_CHECKING:
+    from bot.metrics import Figures
 
 BETWEEN_ROUNDS = 2.0
 """Seconds after which a server looks again for what other workers left and what is due."""
@@ -54,6 +58,13 @@ def reader() -> Reader:
     return read_with_book
 
 
+def _figures() -> Figures:
+    # Imported here: the terminal starts without it.
+    from bot.metrics import Figures
+
+    return Figures()
+
+
 class Drawbar:
     """A running Drawbar: messages in, answers out. Use as `async with`."""
 
@@ -70,7 +81,8 @@ class Drawbar:
         self._served = served
         # One thread handles messages and nothing else touches the store.
         self._worker = ThreadPoolExecutor(max_workers=1, thread_name_prefix="drawbar")
-        read = metrics.counted(reader()) if served else reader()
+        self._figures = _figures() if served else None
+        read = reader() if self._figures is None else self._figures.counted(reader())
         self._conversation = Conversation(store, read, now, settings.preferences)
         self._door = Door(
             store,
@@ -98,7 +110,7 @@ class Drawbar:
                 now,
                 self._worker,
                 studio=self._studio,
-                watch=metrics.count_send,
+                watch=None if self._figures is None else self._figures.count_send,
             )
             for name, each in all_of_them.items()
         ]
@@ -125,7 +137,8 @@ class Drawbar:
             try:
                 await self._intake.take(event)
             except NotHandled as error:
-                metrics.FAILED.inc()
+                if self._figures is not None:
+                    self._figures.count_failure()
                 logger.exception("%s", error)
         if self._delivering:
             self._wake()
@@ -144,8 +157,13 @@ class Drawbar:
                 await asyncio.sleep(BETWEEN_ROUNDS)
 
     async def figures(self) -> bytes:
-        """What was counted, and how long answers wait, as Prometheus reads it."""
-        return await self._run(lambda: metrics.exposition(self._store, now))
+        """What was counted, and how long answers wait, as Prometheus reads it.
+
+        Nothing where no network is served.
+        """
+        if self._figures is None:
+            return b""
+        return await self._run(partial(self._figures.exposition, self._store, now))
 
     async def owners_code(self) -> str | None:
         """A one-time code for the owner, where nobody was let in yet."""

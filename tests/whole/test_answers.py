@@ -168,7 +168,11 @@ def test_ratings_are_confirmed_with_the_one_that_is_missed_most() -> None:
     assert answer == Answer(
         headline="Juniper: 2 ratings kept.",
         rows=(Row("GVWR", "11,500 lb"), Row("rear GAWR", "7,000 lb")),
-        notes=("Still missing: front axle's GAWR (door label).",),
+        notes=(
+            "Still missing: front axle's GAWR (door label).",
+            "Text what you find, such as: front axle 5600, gcwr 27000, payload 3180,"
+            " tow rating 16000, tank 34 gal diesel",
+        ),
     )
     assert setup.ratings_kept(Log(logged(door)), [door]).headline == "Juniper: GVWR 11,500 lb."
 

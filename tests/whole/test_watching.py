@@ -12,11 +12,11 @@ from pathlib import Path
 import aiohttp
 import pytest
 
-from bot import metrics
 from bot.answers.answer import Answer
 from bot.health import LATE_SECONDS, Watched, watched
 from bot.logs import about, log_to, trace_of
 from bot.messages import Message, Moved
+from bot.metrics import Figures
 from bot.settings import WrongSetting
 from bot.store import journal, outbox
 from bot.store.database import open_store
@@ -87,10 +87,10 @@ async def asked(port: int, path: str) -> tuple[int, str]:
 
 async def test_ready_means_that_the_database_answers_and_nothing_is_overdue(tmp_path: Path) -> None:
     store = open_store(tmp_path / "logbook.db")
-    clock = [NOON]
+    clock, counts = [NOON], Figures()
 
     async def figures() -> bytes:
-        return metrics.exposition(store, lambda: clock[0])
+        return counts.exposition(store, lambda: clock[0])
 
     port = free_port()
     async with watched(Watched(port=port), figures):
