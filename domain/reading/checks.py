@@ -112,6 +112,8 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
         if "check_fault" in token.senses and "fault_only_behind" not in token.groups:
             return "fault", other
         if "check_done" in token.senses and "vague_state" not in token.groups:
+            if other and "article" in scene.tokens[other - 1].groups:
+                return None  # 'at the locked gate'
             return "done", other
         if "check_item" in token.senses:
             break
@@ -149,6 +151,20 @@ def _start_of_name(scene: Scene, index: int) -> int:
     return start
 
 
+def _all_of_clause(scene: Scene, index: int, state: int) -> bool:
+    """'tongue 1,180, lights good': a clause of a part and its state beside a fact of the log."""
+    start, end = scene.clause_of(index)
+    words = [each for each in scene.tokens[start:end] if each.kind is WORD]
+    return (
+        start <= state < end
+        and len(words) <= FEWEST_WORDS
+        and any(figure.role for figure in scene.figures)
+    )
+
+
+FEWEST_WORDS = 3
+
+
 def _elsewhere(scene: Scene, state: int) -> bool:
     """'straps broke on my bag': what they are of is told behind, and no phrase knows it."""
     behind = scene.tokens[state + 1 : state + 4]
@@ -174,6 +190,7 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
         or several
         or any(key in scene.by_class for key in ("name", "hitch", "weigh_cue", "rig"))
         or any("talk" not in each.senses for _, each, _ in scene.find("vehicle"))
+        or _all_of_clause(scene, index, state)
     )
     if not rig and _elsewhere(scene, state):
         return True

@@ -11,6 +11,7 @@ from __future__ import annotations
 from domain.entries import Correction
 from domain.reading.corrected_fields import field_of, field_of_label, fits_field, value_of
 from domain.reading.figures import DURATION, MONEY, Figure
+from domain.reading.labels import Label
 from domain.reading.scene import PLAN, REQUEST, Scene
 from domain.reading.tokens import MARK, NUMBER, TIME, WORD
 
@@ -20,7 +21,7 @@ OF_THE_LOG = frozenset(
 WHY = frozenset(("opens_correction", "log_entry", "marks_mistake", "of_fill"))
 """What says why an entry is taken back: something of the log, or a word for the slip."""
 
-SHORTEST = 3
+SHORTEST = 8
 LONGEST = 24
 """Tokens: a correction is short; a long message that says 'sorry' is a statement."""
 
@@ -36,7 +37,7 @@ def read_correction(scene: Scene) -> Correction | None:
     if len(live) == 1 and "*" in (tokens[0].raw, tokens[-1].raw):
         return _amend(scene, live[0], field_of(scene, live[0]), None)
     if len(live) == 1 and _only_refuses(scene, live[0]):
-        return _amend(scene, live[0], None, None)
+        return _amend(scene, live[0], field_of(scene, live[0]), None)
     if not (scene.has("correction") or scene.has("reported")):
         return _full_or_partial(scene) if not live and scene.has("full") else None
     if any(token.raw == "?" for token in tokens):
@@ -45,10 +46,17 @@ def read_correction(scene: Scene) -> Correction | None:
 
 
 def _only_refuses(scene: Scene, figure: Figure) -> bool:
-    """'no, 7,610': a refusal and what it was instead."""
-    tokens = scene.tokens
-    short = len(tokens) <= SHORTEST and figure.start == len(tokens) - 1
-    return short and "refuses" in tokens[0].groups and figure.value >= 1000
+    """'no, 7,610', 'no it's 7,160 on drive': a refusal, and what it was instead."""
+    if "refuses" not in scene.tokens[0].groups or figure.value < 1000:
+        return False
+    label = figure.label
+    return len(scene.tokens) <= SHORTEST and all(
+        token.kind is MARK
+        or "glue" in token.senses
+        or figure.start <= index < figure.end
+        or (isinstance(label, Label) and label.start <= index < label.end)
+        for index, token in enumerate(scene.tokens[1:], 1)
+    )
 
 
 def _undoes(scene: Scene) -> bool:
@@ -268,6 +276,8 @@ def _opens(scene: Scene) -> bool:
         if "opens_correction" in token.groups:
             return True
         if token.kind is not WORD or token.senses.keys() & {"glue", "correction"}:
+            continue
+        if token.text in scene.book.keys["corrected_field"]:
             continue
         if not token.senses or token.senses.keys() & {"talk", "question_word"}:
             return False

@@ -138,13 +138,18 @@ def _by_words(scene: Scene, asked: Ask) -> Choice | None:
     """The one choice whose label (or entries) the message's words fit, and no other."""
     said = set(_words(scene))
     words = said - scene.book.groups["answer_filler"]
-    if words:
-        words |= said & scene.book.groups["alone_word"]
     if not words:
         return None
     if scene.book.patterns["as_typed"].search(scene.text):
         typed = [choice for choice in asked.choices if "typed" in choice.label]
         return typed[0] if len(typed) == 1 else None
+    # 'just the truck': what tells it from 'truck and trailer' is the small word.
+    return _best_fit(scene, asked, words) or _best_fit(
+        scene, asked, words | (said & scene.book.groups["alone_word"])
+    )
+
+
+def _best_fit(scene: Scene, asked: Ask, words: set[str]) -> Choice | None:
     scores = []
     for choice in asked.choices:
         own = set(re.findall(r"[\w.]+", choice.label.casefold().replace("'", "").replace(",", "")))
@@ -158,7 +163,6 @@ def _by_words(scene: Scene, asked: Ask) -> Choice | None:
 
 STOOD_ALONE = {"solo": "truck_alone", "trailer": "trailer_alone"}
 """The words for a truck or a trailer weighed by itself, as groups of the phrasebook."""
-
 
 BESIDE_AXLES = ("t", "gross")
 """Loads that are not of the truck's own axles begin so."""

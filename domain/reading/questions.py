@@ -47,6 +47,9 @@ def read_question(scene: Scene) -> Question | None:
     for start, end, keys in find_overlapping(words, book.overlapping[TOPIC_CLASS]):
         for key in keys.split():
             topics.setdefault(key, set()).add(" ".join(words[start:end]))
+    for _, token, _ in scene.find("axle"):
+        if "surely_axle" in token.groups:
+            topics.setdefault("weight", set()).add(token.text)
     for _, token, _ in scene.find("whole", "tongue"):
         topics.setdefault("tongue", set()).add(token.text)
     if not topics and not moving:

@@ -35,6 +35,9 @@ LOG_CLASSES = frozenset(
 )
 """Classes of term that a request for help with the log names."""
 
+ASKS_LOAD = frozenset(("what", "how", "show"))
+"""Forms of a question in which a mere axle asks for its load."""
+
 Rule = Callable[[Scene, Asked], bool]
 
 
@@ -127,7 +130,7 @@ def _plan(scene: Scene, asked: Asked) -> bool:
     if scene.has("name"):
         return True
     ahead = asked.says("asks_ahead") and not asked.says("spent", "left")
-    return ahead and asked.says("fuel")
+    return ahead and (asked.says("fuel") or asked.distance is not None)
 
 
 def _range(scene: Scene, asked: Asked) -> bool:
@@ -197,7 +200,7 @@ def _margin(scene: Scene, asked: Asked) -> bool:
     if not asked.phrased("margin", "weak_margin"):
         return False
     if len(phrases) == 1 and asked.phrased("margin", "weakest_margin"):
-        if scene.has("rating_cue") and asked.strangers == 0 and asked.ours:
+        if scene.has("rating_cue") and asked.strangers == 0:
             return True
         strict = scene.has("rating") or scene.has("axle") or scene.has("rating_subject")
         formed = asked.forms & {"are_we", "how_much", "how_far"}
@@ -254,11 +257,12 @@ def _cost(scene: Scene, asked: Asked) -> bool:
         return False
     if asked.phrased("cost", "surely_cost"):
         return True
-    tank = asked.says("tank_or_fill") and asked.says("points_at")
+    tank = asked.says("tank_or_fill", "tow_or_trip") and asked.says("points_at")
     fuelled = asked.says("fuel") or scene.has("product")
-    ours = asked.ours or tank or asked.says("damage") or (fuelled and asked.says("money_word"))
+    in_fuel = fuelled and asked.says("money_word")
+    ours = asked.ours or tank or asked.says("damage") or in_fuel
     towed = scene.has("name") or asked.says("tow_or_trip")
-    return ours and asked.says("damage", "spends") and (fuelled or towed)
+    return in_fuel or (ours and asked.says("damage", "spends") and (fuelled or towed))
 
 
 def _trip(scene: Scene, asked: Asked) -> bool:
@@ -273,6 +277,8 @@ def _trip(scene: Scene, asked: Asked) -> bool:
 def _weight(scene: Scene, asked: Asked) -> bool:
     if "weight" not in asked.topics or (asked.other and not _names_rig(scene)):
         return False
+    if asked.within("weight", "surely_axle") and (asked.strangers or not asked.forms & ASKS_LOAD):
+        return False
     rig = (
         _names_rig(scene)
         or scene.has("axle")
@@ -280,7 +286,8 @@ def _weight(scene: Scene, asked: Asked) -> bool:
         or scene.has("whole", "gross")
         or asked.phrased("weight", "surely_weight")
     )
-    if asked.strangers > 2 or (asked.strangers and not rig):
+    named = _names_rig(scene) or scene.has("axle") or scene.has("axle_noun") or asked.ours
+    if asked.strangers > 2 or (asked.strangers and not (rig and named)):
         return False
     ours = asked.says("our_rig")
     if asked.says("heavy"):
