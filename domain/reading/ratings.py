@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 
 from domain.context import MASS_UNIT, VOLUME_UNIT
-from domain.entries import Rating
+from domain.entries import Rating, WordsOf
 from domain.quantities import Quantity
 from domain.reading.doubts import Doubt
 from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure
@@ -30,6 +30,7 @@ LEAST_STAMPED = 1000
 TANK_FILLED = frozenset(("fuel_cue", "full", "odometer"))
 """Classes of term beside which a volume was put into a tank, and is not its size."""
 
+TYRES = "tyres"
 STAMPED = frozenset(("ball", "coupler", "ball mount", "pin box", "chains"))
 MASS_KG = (90.0, 40_000.0)
 TONGUE_KG = (20.0, 4_500.0)
@@ -69,10 +70,19 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
                 rating=name,
                 value=value,
                 note=_note(scene, figure, name),
-                words=(("value", scene.words_between(figure.start, figure.end)),),
+                words=_words(scene, figure, subject),
             )
         )
     return found
+
+
+def _words(scene: Scene, figure: Figure, subject: str) -> WordsOf:
+    """The figure's own words; of tyres also those before them, which say whose they are."""
+    value = ("value", scene.words_between(figure.start, figure.end))
+    if subject != TYRES:
+        return (value,)
+    start, _ = scene.clause_of(figure.start)
+    return ("subject", scene.words_between(start, figure.start)), value
 
 
 def _settle_weighed(scene: Scene) -> None:
@@ -117,7 +127,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     label = figure.label
     if not isinstance(label, Label):
         if figure.dimension == PRESSURE and _at_its_pressure(scene, figure):
-            return "tyres", "pressure"
+            return TYRES, "pressure"
         if figure.dimension == VOLUME and tank:
             return "truck", "tank"
         return _stamped(scene, figure)
@@ -209,7 +219,7 @@ def _stamped(scene: Scene, figure: Figure) -> tuple[str, str] | None:
 def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
     """Whose rating it is."""
     if name in ("load_index", "pressure", "tyre_load", "date_code"):
-        return "tyres"
+        return TYRES
     if name in ("coupler_to_axle", "deck"):
         return "trailer"
     part = _part_in_clause(scene, figure)
