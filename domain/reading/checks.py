@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Literal
 
 from domain.entries import Check
-from domain.reading.scene import NEGATION, Scene
+from domain.reading.scene import NEGATION, OTHER, Scene
 from domain.reading.tokens import MARK, NUMBER, WORD
 
 PLACING = ("side", "corner", "end", "vehicle", "name", "ordinal", "axle_noun")
@@ -62,7 +62,9 @@ def _name(scene: Scene, start: int, end: int) -> str:
 
 
 def _talk_allows(scene: Scene, index: int) -> bool:
-    return scene.talk[index] in (None, NEGATION) and not _asked(scene, index)
+    start, end = scene.clause_of(index)
+    of_others = OTHER in scene.talk[start:end]  # 'light's on in Dave's truck'
+    return scene.talk[index] in (None, NEGATION) and not (of_others or _asked(scene, index))
 
 
 def _asked(scene: Scene, index: int) -> bool:

@@ -22,6 +22,8 @@ WHY = frozenset(("opens_correction", "log_entry", "marks_mistake", "of_fill"))
 """What says why an entry is taken back: something of the log, or a word for the slip."""
 
 SHORTEST = 8
+BARELY, LEAST_BARE = 2, 30
+"""Tokens of 'make that 99', and the least that it is said of: fewer are pizzas and people."""
 LONGEST = 24
 """Tokens: a correction is short; a long message that says 'sorry' is a statement."""
 
@@ -217,7 +219,10 @@ def _amended(scene: Scene, figures: list[Figure]) -> Correction | None:
     field = field_of(scene, value) or (field_of(scene, was) if was else None)
     if field is None:
         strong = restates or any("surely_corrects" in token.groups for token in scene.tokens[:6])
-        if not _log_sized(value) or _strangers(scene) > 1:
+        only = len(scene.tokens) == BARELY and "surely_corrects" in scene.tokens[0].groups
+        if not (_log_sized(value) or (only and value.value >= LEAST_BARE)):
+            return None
+        if _strangers(scene) > 1:
             return None
         if was is None and not strong and not (opens and len(scene.tokens) <= 8):
             return None

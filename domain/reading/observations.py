@@ -125,7 +125,8 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
         if label.places and dimension == TEMPERATURE and scene.has("subject", "hub"):
             return "hub"
     if dimension == PRESSURE:
-        if heading is not None or scene.has("subject", "tyre") or _all_pressure(scene):
+        spare = any("spare_tyre" in token.groups for token in scene.tokens)
+        if heading is not None or spare or scene.has("subject", "tyre") or _all_pressure(scene):
             return "tyre"
         return None
     if dimension == ROTATION:
@@ -154,6 +155,11 @@ def _out_of_doors(scene: Scene, figure: Figure) -> bool:
         and "out_of_doors" in behind[0].groups
         and not (len(behind) == 2 and "of" in behind[1].groups)
     )
+
+
+def _is_spare(scene: Scene, figure: Figure) -> bool:
+    start, end = scene.clause_of(figure.start)
+    return any("spare_tyre" in token.groups for token in scene.tokens[start:end])
 
 
 def _is_vague(scene: Scene, figure: Figure, label: Label) -> bool:
@@ -368,6 +374,8 @@ def _position(scene: Scene, figure: Figure, heading: Label | None) -> str | None
         end = own.end_of or {"steer": "front", "drive": "rear"}.get(own.axle or "")
         if end:
             parts.append(end)
+    if not parts and _is_spare(scene, figure):
+        return "spare"
     if parts in ([], ["trailer"]):
         return parts[0] if parts else None
     return " ".join(parts)

@@ -175,8 +175,10 @@ def _is_headed(
     if any(figure.end == heading.start for figure in figures):
         return False  # it is the label of the figure before
     following = tokens[last.end] if last.end < len(tokens) else None
-    if following is not None and (following.kind is NUMBER or following.raw in ":="):
-        return False
+    if following is not None and (
+        following.kind is NUMBER or "copula" in following.senses.get("glue", "")
+    ):
+        return False  # the last label has a figure behind it
     if any(heading.end <= figure.start < first.start for figure in figures):
         return False
     return all(_fits_under(heading, label, figure) for figure, label in row)
