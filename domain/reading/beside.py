@@ -6,7 +6,7 @@ in the chat's own gallons, degrees and dollars. It does not know what the figure
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from domain.context import Context
 from domain.reading.figures import (
@@ -27,6 +27,26 @@ CURRENCY_MARKS = {"$": "", "£": "GBP", "€": "EUR"}
 DOLLARS = ("USD", "CAD", "AUD", "NZD", "SGD", "HKD")
 
 
+PESOS: Mapping[str, float] = {
+    "MXN": 60.0,
+    "UYU": 200.0,
+    "ARS": 6_000.0,
+    "CLP": 3_500.0,
+    "COP": 40_000.0,
+}
+"""Currencies whose sign is the dollar's too, and what no pump asks for a litre (a gallon, in
+Colombia). Wide on purpose; from memory."""
+
+
+DEAREST = 15.0
+"""The same of dollars, pounds and euros, for a gallon."""
+
+
+def dearest(currency: str) -> float:
+    """What no pump asks for a unit of fuel."""
+    return PESOS.get(currency, DEAREST)
+
+
 def read_money_before(
     figure: Figure, tokens: Sequence[Token], context: Context, floor: int
 ) -> None:
@@ -35,7 +55,8 @@ def read_money_before(
         return
     before = tokens[figure.start - 1]
     if before.raw in CURRENCY_MARKS:
-        figure.unit = CURRENCY_MARKS[before.raw] or _dollar(context)
+        own = context.currency if context.currency in PESOS else _dollar(context)
+        figure.unit = CURRENCY_MARKS[before.raw] or own
         figure.dimension, figure.marked = MONEY, True
         figure.start -= 1
     elif before.senses.get("money") == "local":
@@ -159,6 +180,9 @@ def _price_per(figure: Figure, volume: str, context: Context) -> None:
     if figure.unit in ("pence", "cents"):
         currency = "GBP" if figure.unit == "pence" else context.currency
         value = value / 100
+    elif currency in PESOS:
+        if decimals == 3 and value * 1000 < PESOS[currency] and PESOS[currency] > 1000:
+            value = value * 1000  # '1.350 pesos el litro': the dot groups
     elif value >= 1000 and (figure.token.grouped or figure.token.spoken):
         value = value / 1000  # 1,639 a litre has a decimal comma
     elif not figure.marked and value >= 100:

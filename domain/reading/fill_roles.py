@@ -6,15 +6,21 @@ a distance. Figures that say nothing are left to `bare_fills`.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from domain.context import VOLUME_UNIT, Context
+from domain.reading.beside import dearest
 from domain.reading.figures import DISTANCE, ECONOMY, MONEY, PRICE, VOLUME, Figure
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
 
 PRICE_BAND = {"gal": (1.2, 9.99), "gal_imp": (3.0, 14.0), "L": (0.4, 3.8)}
 """What a unit of fuel has cost at the pump, in dollars, pounds or euros; wide on purpose."""
+
+
+_THREE_BEHIND_COMMA = re.compile(r"\d,\d{3}")
+_FEW_BEHIND_COMMA = re.compile(r"\d+,\d\d?")
 
 
 LARGEST_TANK = {"gal": 120.0, "gal_imp": 100.0, "L": 450.0}
@@ -83,6 +89,9 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
         ):
             return None
         said = _price_said(scene, figure)
+        if said is None and _comma_price(scene, figure):
+            figure.value /= 1_000
+            return PRICE_ROLE
         if field == "fee" and not weighs(scene) and figure.value >= 5:
             return COST_ROLE
         if isinstance(label, Label) and label.whole == "gross" and figure.token.decimals == 2:
@@ -130,7 +139,8 @@ def _price_said(scene: Scene, figure: Figure) -> str | None:
             return COST_ROLE
         if "for" in token.groups and figure.token.decimals == 2 and figure.dimension is None:
             return COST_ROLE  # '31.2 gal for 98.20'
-        if "at_alone" in token.groups and (figure.value < 15 or _spoken_price(figure)):
+        dear = dearest(scene.context.currency)
+        if "at_alone" in token.groups and (figure.value < dear or _spoken_price(figure)):
             before = scene.tokens[index - 1] if index else None
             timed = before is not None and "time" in before.senses
             return None if timed else PRICE_ROLE
@@ -141,6 +151,14 @@ def _price_said(scene: Scene, figure: Figure) -> str | None:
     return None
 
 
+def _comma_price(scene: Scene, figure: Figure) -> bool:
+    """'61,4 litros a 1,529': a decimal comma, as another figure of the message has one."""
+    at = figure.start and "at_alone" in scene.tokens[figure.start - 1].groups
+    if not (at and _THREE_BEHIND_COMMA.fullmatch(figure.token.raw)):
+        return False
+    return any(_FEW_BEHIND_COMMA.fullmatch(other.token.raw) for other in scene.figures)
+
+
 def _spoken_price(figure: Figure) -> bool:
     """'three eighty nine nine' for 3.899."""
     return figure.token.spoken and figure.token.decimals == 0 and 150 <= figure.value <= 9999
@@ -148,10 +166,11 @@ def _spoken_price(figure: Figure) -> bool:
 
 def _money_role(scene: Scene, figure: Figure) -> str:
     said = _price_said(scene, figure)
-    if said == PRICE_ROLE and figure.token.grouped and 1_000 <= figure.value < 15_000:
+    dear = dearest(scene.context.currency)
+    if said == PRICE_ROLE and figure.token.grouped and max(1_000, dear) <= figure.value < 15_000:
         figure.value /= 1_000  # '1,729 EUR' a litre: the comma is a decimal one
         return PRICE_ROLE
-    if said == PRICE_ROLE and figure.value < 15:
+    if said == PRICE_ROLE and figure.value < dear:
         return PRICE_ROLE
     if figure.token.decimals == 3 and figure.value < 15:
         return PRICE_ROLE

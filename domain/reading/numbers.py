@@ -135,7 +135,8 @@ def _group(atoms: Sequence[Atom], start: int) -> _Group | None:
         value = first
     elif isinstance(first, int):
         value = first
-        if 20 <= first <= 90 and position < len(atoms) and _is_digit(atoms[position]):
+        tens = 20 <= first <= 90 and first % 10 == 0
+        if tens and position < len(atoms) and _is_digit(atoms[position]):
             value += int(atoms[position])
             position += 1
     else:
