@@ -190,6 +190,9 @@ def _fills_another(scene: Scene) -> bool:
     if scene.has("product"):
         return False
     for index, token, _ in scene.find("fuel_cue"):
+        following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
+        if "buys" in token.groups and following is not None and "check_item" in following.senses:
+            return True  # 'bought tires, 4 at 212.50'
         if token.text.split()[0] not in scene.book.groups["pours"]:
             continue
         step = index + 1
@@ -356,5 +359,7 @@ def _ends_phrase(scene: Scene, index: int) -> bool:
     if following is None or following.kind is not WORD or "product" in following.senses:
         return True
     further = scene.tokens[index + 2] if index + 2 < len(scene.tokens) else None
+    if "at" in following.groups:
+        return True  # 'filled at the co-op'
     named = further is not None and further.kind is WORD and further.raw[0].isupper()
     return named and "leads_to_place" in following.groups  # 'filled in Kamloops'

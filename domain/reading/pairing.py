@@ -188,7 +188,7 @@ def _fits_under(heading: Label, label: Label, figure: Figure) -> bool:
     """Whether a label can name a figure of the heading's list: a place, or a part of a hitch."""
     if label.subject or label.rating or label.field:
         return False
-    if label.only_vehicle and not heading.rating_subject:
+    if label.only_vehicle and not (heading.rating_subject or heading.subject):
         return False
     return fits(label, figure, heading.subject)
 

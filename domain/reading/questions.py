@@ -164,4 +164,5 @@ def _is_order(scene: Scene, topics: Topics, strangers: int) -> bool:
     if live or len(scene.tokens) > LONGEST_RATING_ORDER:
         return False
     named = groups["surely_economy"] | groups["rating_order"] | groups["surely_cost"]
+    named |= groups["weight_order"]
     return bool(told & named) or ("margin" in topics and scene.has("rating"))

@@ -125,6 +125,9 @@ def _plan(scene: Scene, asked: Asked) -> bool:
         and not asked.phrased("range", "surely_range", "range")
     ):
         return not asked.says("make", "spent")
+    counted = asked.says("counted") and asked.says("fuel") and asked.stands("goes_the_way")
+    if counted and asked.distance is not None:
+        return True  # 'how many gallons to go 410 miles'
     if "plan" not in asked.topics or not fuelish or not destination_of(scene):
         return False
     if scene.has("name"):
