@@ -117,11 +117,12 @@ def reread(
 
 
 @main.command()
-def demo() -> None:
+@click.option("--language", type=click.Choice(["en", "es"]), default="en", help="Told in which.")
+def demo(language: str) -> None:
     """Replay an invented weekend through the real thing, on a throw-away logbook."""
     from bot.demo import play
 
-    run(play)
+    run(lambda: play(language))
 
 
 def _settings(

@@ -17,6 +17,7 @@ from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 
+from bot.answers.language import SOURCE, language_of, speaking
 from bot.answers.words import clock, day
 from bot.messages import Delivered, Letter, Message, Outcome
 from bot.networks.terminal import dressed
@@ -24,7 +25,9 @@ from bot.settings import Settings, settings
 from bot.shared_data import read_toml
 from bot.wiring import drawbar
 
-SCENARIO = "demo/weekend.toml"
+SCENARIOS = {"en": "demo/weekend.toml", "es": "demo/weekend.es.toml"}
+"""The same weekend, told in each language that is read."""
+
 NETWORK = "demo"
 BOT = "Drawbar"
 STYLES = ("cyan", "magenta", "green", "yellow")
@@ -64,18 +67,20 @@ class Stage:
         self._console.print(grid)
 
 
-def play() -> None:
-    """Replay the weekend on standard output."""
-    scenario = read_toml(SCENARIO)
+def play(language: str = SOURCE) -> None:
+    """Replay the weekend on standard output, in a language of SCENARIOS."""
+    scenario = read_toml(SCENARIOS[language])
     with tempfile.TemporaryDirectory(prefix="drawbar-demo-") as folder:
         chosen = settings(
             database=str(Path(folder) / "logbook.db"),
             units=scenario["units"],
             currency=scenario["currency"],
             time_zone=scenario["time_zone"],
+            language=language,
         )
         zone = ZoneInfo(scenario["time_zone"])
-        asyncio.run(_replay(list(messages(scenario, zone)), chosen, zone))
+        with speaking(language_of(chosen.preferences)):
+            asyncio.run(_replay(list(messages(scenario, zone)), chosen, zone))
 
 
 def messages(scenario: dict[str, object], zone: ZoneInfo) -> Iterator[Message]:

@@ -47,6 +47,16 @@ def dearest(currency: str) -> float:
     return PESOS.get(currency, DEAREST)
 
 
+def counts_in_thousands(tokens: Sequence[Token], figure: Figure, context: Context) -> bool:
+    """'$60.750', 'a 1.290': money of a currency whose litre costs thousands has no mills."""
+    if dearest(context.currency) < 1000:
+        return False
+    before, after = token_at(tokens, figure.start - 1), token_at(tokens, figure.end)
+    return (before is not None and (before.raw == "$" or "at_alone" in before.groups)) or (
+        after is not None and "money" in after.senses
+    )
+
+
 def read_money_before(
     figure: Figure, tokens: Sequence[Token], context: Context, floor: int
 ) -> None:
@@ -180,12 +190,9 @@ def _price_per(figure: Figure, volume: str, context: Context) -> None:
     if figure.unit in ("pence", "cents"):
         currency = "GBP" if figure.unit == "pence" else context.currency
         value = value / 100
-    elif currency in PESOS:
-        if decimals == 3 and value * 1000 < PESOS[currency] and PESOS[currency] > 1000:
-            value = value * 1000  # '1.350 pesos el litro': the dot groups
-    elif value >= 1000 and (figure.token.grouped or figure.token.spoken):
+    elif value >= max(1000, dearest(currency)) and (figure.token.grouped or figure.token.spoken):
         value = value / 1000  # 1,639 a litre has a decimal comma
-    elif not figure.marked and value >= 100:
+    elif not figure.marked and value >= max(100, dearest(currency)):
         value = value / (1000 if value >= 1000 else 100)
     figure.value = round(value, max(decimals, 0) + 3)
     volume_unit = _own_unit(volume, context)

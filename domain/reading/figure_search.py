@@ -10,7 +10,12 @@ import re
 from collections.abc import Sequence
 
 from domain.context import Context
-from domain.reading.beside import read_fraction_after, read_money_before, read_unit_after
+from domain.reading.beside import (
+    counts_in_thousands,
+    read_fraction_after,
+    read_money_before,
+    read_unit_after,
+)
 from domain.reading.claims import find_claim
 from domain.reading.figures import Figure, follows_odometer, token_at, unit_key
 from domain.reading.tokens import MARK, NUMBER, Token
@@ -72,10 +77,14 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
             figure.end += 1
     elif token.decimals == 3 and not token.spoken and token.value < 1000 and "," not in token.raw:
         unit = unit_key(after)
-        if unit in ("kg", "lb", "km", "rpm") or (
-            unit is None
-            and context.odometer is not None
-            and follows_odometer(token.value * 1000, context)
+        if (
+            unit in ("kg", "lb", "km", "rpm")
+            or (unit is None and counts_in_thousands(tokens, figure, context))
+            or (
+                unit is None
+                and context.odometer is not None
+                and follows_odometer(token.value * 1000, context)
+            )
         ):
             merged = Token(NUMBER, "", token.raw, token.start, token.end)
             merged.value, merged.grouped = round(token.value * 1000), True
