@@ -87,7 +87,7 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
             )
         ):
             merged = Token(NUMBER, "", token.raw, token.start, token.end)
-            merged.value, merged.grouped = round(token.value * 1000), True
+            merged.value, merged.grouped = float(round(token.value * 1000)), True
             figure.token, figure.value = merged, merged.value
 
 
