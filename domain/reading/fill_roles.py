@@ -26,6 +26,9 @@ _FEW_BEHIND_COMMA = re.compile(r"\d+,\d\d?")
 LARGEST_TANK = {"gal": 120.0, "gal_imp": 100.0, "L": 450.0}
 
 
+DEAREST = 16_000
+"""No price, even one a litre whose comma is a decimal one."""
+
 TRIP_LIMIT = 1_500
 """Miles or kilometres: a trip meter since the last fill shows less."""
 
@@ -134,7 +137,8 @@ def _price_said(scene: Scene, figure: Figure) -> str | None:
             return None
         token = scene.tokens[index]
         if "price_word" in token.groups:
-            return PRICE_ROLE
+            high = figure.value >= DEAREST and figure.dimension is None and not figure.token.spoken
+            return None if high else PRICE_ROLE  # 'full @ 48,277'
         if "cost_word" in token.groups or token.senses.get("whole") == "gross":
             return COST_ROLE
         if "for" in token.groups and figure.token.decimals == 2 and figure.dimension is None:

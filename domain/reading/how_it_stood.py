@@ -50,6 +50,8 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
         if following is not None and "axle_noun" in following.senses:
             continue  # 'only the trailer axle' is still hitched
         kind = key.split()[0]
+        if kind == "solo" and named == "trailer" and "alone" in scene.tokens[index].senses:
+            kind = named  # 'camper solo on the scale'
         found = (found or kind) if kind == "hitched" else kind
     found = found or named
     if found == "hitched" and scene.has("hitch", "unhitched"):
