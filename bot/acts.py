@@ -18,9 +18,10 @@ from bot.answers import asking, correcting, dispatch, shared
 from bot.answers.answer import Answer, joined
 from bot.knowing import RIG
 from bot.language_choice import language_answer
-from bot.store import journal, logbook, replies, standing, versions
+from bot.store import journal, logbook, questions, replies, standing, versions
+from bot.store.seen import Chat, Journalled, OpenQuestion
 from bot.store.shelf import Book
-from bot.store.tables import ChatRow, MessageRow, OpenQuestionRow
+from bot.store.tables import MessageRow
 from domain.corrections import Amended, Change, Unclear, Withdrawn, bind
 from domain.doubts import answers_doubt, kinds_in_doubt, picked
 from domain.entries import Correction, Entry, Fill, Odometer, Weighing
@@ -43,10 +44,10 @@ from domain.verdicts import (
 
 @dataclass(frozen=True, slots=True)
 class Desk:
-    """What handling one message works with: its rows, and how its logbook wants figures."""
+    """What handling one message works with: its records, and how its logbook wants figures."""
 
-    chat: ChatRow
-    message: MessageRow
+    chat: Chat
+    message: Journalled
     preferences: Preferences
     names: Names
     book: Book
@@ -64,7 +65,7 @@ def act(desk: Desk, verdict: Verdict) -> Answer | None:
     match verdict:
         case Silent():
             # It read as meant for the log a moment ago; talk leaves no text behind.
-            desk.message.text = ""
+            journal.drop_text(desk.session, desk.message)
             return None
         case Question():
             return answer_question(desk, verdict)
@@ -72,7 +73,7 @@ def act(desk: Desk, verdict: Verdict) -> Answer | None:
             return ask_back(desk, verdict)
         case Facts(entries):
             question = desk.chat.question
-            doubt = against_the_rig(desk, entries, journal.asked(question) if question else None)
+            doubt = against_the_rig(desk, entries, questions.asked(question) if question else None)
             return keep(desk, entries, question) if doubt is None else ask_back(desk, doubt)
         case _:
             assert_never(verdict)
@@ -95,7 +96,7 @@ def ask_back(desk: Desk, doubt: Ask) -> Answer:
     exceeded, or what is in doubt is itself done standing.
     """
     held = doubt.why != asking.FAR_OVER and _is_on_the_road(desk, doubt)
-    journal.put_question(desk.session, desk.chat, desk.message, doubt, held=held)
+    questions.put(desk.session, desk.chat, desk.message, doubt, held=held)
     desk.message.state = journal.DOUBTED
     return asking.held_answer() if held else asking.ask_answer(doubt)
 
@@ -112,8 +113,8 @@ def _held_question(desk: Desk, entries: tuple[Entry, ...]) -> Answer | None:
     question = desk.chat.question
     if question is None or not question.held or not is_stop(entries):
         return None
-    question.held = False
-    return asking.ask_answer(journal.asked(question), kept=question.entry_id is not None)
+    questions.release(desk.session, desk.chat)
+    return asking.ask_answer(questions.asked(question), kept=question.entry_id is not None)
 
 
 def against_the_rig(desk: Desk, entries: tuple[Entry, ...], asked: Ask | None) -> Ask | None:
@@ -125,20 +126,19 @@ def against_the_rig(desk: Desk, entries: tuple[Entry, ...], asked: Ask | None) -
     return doubt_of(entries, rig_of(told, trailer=weighings[-1].trailer))
 
 
-def keep(desk: Desk, entries: tuple[Entry, ...], question: OpenQuestionRow | None) -> Answer:
+def keep(desk: Desk, entries: tuple[Entry, ...], question: OpenQuestion | None) -> Answer:
     """Keep what a message states and do what it corrects; a doubt that it settles is closed."""
-    ask = journal.asked(question) if question else None
+    ask = questions.asked(question) if question else None
     at: datetime = desk.message.sent_at
     completes: int | None = None
-    settles: OpenQuestionRow | None = None
+    settles: OpenQuestion | None = None
     if question is not None and ask is not None and answers_doubt(entries, ask):
         if picked(entries, ask):
             # The figures were texted with the question, and happened then.
             at = desk.session.get_one(MessageRow, question.message_id).sent_at
             completes = question.entry_id
-        journal.close_question(desk.session, desk.chat)
         settles = question if question.entry_id is None else None
-        journal.close_question(desk.session, desk.chat)
+        questions.close(desk.session, desk.chat)
     if completes is not None:
         return _complete(desk, completes, entries)
     plain = settled_all(desk, entries)
@@ -192,7 +192,7 @@ def trailer_doubt(desk: Desk, kept: list[Logged[Entry]]) -> Answer | None:
         Choice(name, (replace(hitch.entry, trailer=name, words=()),)) for name in names.trailers
     )
     ask = Ask("trailer", choices, asking.WHICH_TRAILER)
-    journal.put_question(desk.session, desk.chat, desk.message, ask, hitch.key)
+    questions.put(desk.session, desk.chat, desk.message, ask, hitch.key)
     return asking.ask_answer(ask, kept=True)
 
 
@@ -206,7 +206,7 @@ def _complete(desk: Desk, key: int, entries: tuple[Entry, ...]) -> Answer:
 def _correct(desk: Desk, correction: Correction) -> Answer:
     last = _last_doubt(desk)
     if last is not None and correction.action == "undo":
-        journal.close_question(desk.session, desk.chat)
+        questions.close(desk.session, desk.chat)
         return correcting.dropped_answer()
     if last is not None:
         # It corrects what was just texted, not an older entry that happens to look alike.
@@ -216,10 +216,10 @@ def _correct(desk: Desk, correction: Correction) -> Answer:
         case Amended(before, after, _):
             after = settled(after, desk.names)
             question = desk.chat.question
-            asked = journal.asked(question) if question else None
+            asked = questions.asked(question) if question else None
             doubt = against_the_rig(desk, (after,), asked)
             if doubt is not None:
-                journal.put_question(desk.session, desk.chat, desk.message, doubt, before.key)
+                questions.put(desk.session, desk.chat, desk.message, doubt, before.key)
                 return asking.ask_answer(doubt)
             new = desk.book.keep(desk.message, after, before.at, before.key)
             if not isinstance(after, Weighing | Fill):
@@ -233,7 +233,7 @@ def _correct(desk: Desk, correction: Correction) -> Answer:
             return correcting.withdrawn_answer(outcome)
         case Unclear(_, choices) if choices:
             ask = correcting.which_figure(choices)
-            journal.put_question(desk.session, desk.chat, desk.message, ask)
+            questions.put(desk.session, desk.chat, desk.message, ask)
             return asking.ask_answer(ask, kept=True)
         case Unclear():
             return correcting.unclear_answer(outcome)
@@ -254,7 +254,7 @@ def _last_doubt(desk: Desk) -> Ask | None:
     question = desk.chat.question
     if question is None or question.entry_id is not None:
         return None
-    ask = journal.asked(question)
+    ask = questions.asked(question)
     if Correction in kinds_in_doubt(ask):
         return None
     last = logbook.last_message(desk.session, desk.book.key)
@@ -264,4 +264,4 @@ def _last_doubt(desk: Desk) -> Ask | None:
 def _drop_question_about(desk: Desk, keys: list[int]) -> None:
     question = desk.chat.question
     if question is not None and question.entry_id in keys:
-        journal.close_question(desk.session, desk.chat)
+        questions.close(desk.session, desk.chat)

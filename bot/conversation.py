@@ -27,9 +27,10 @@ from bot.messages import Deleted, Edited, Event, Message, Moved, Photo
 from bot.revising import revise
 from bot.store import journal, outbox, sharing, versions
 from bot.store.database import Store
-from bot.store.journal import Claimed
+from bot.store.journal import Found
+from bot.store.seen import Chat, Journalled
 from bot.store.shelf import Book, Shelf
-from bot.store.tables import ChatRow, LogbookRow, MessageRow
+from bot.store.tables import MessageRow, VersionRow
 from domain.context import Context
 from domain.log import Preferences
 from domain.pictured import of_photo
@@ -177,22 +178,23 @@ class Conversation:
                 failed.append(error.key)
         return done
 
-    def read_again(self, key: int) -> tuple[MessageRow, Verdict]:
+    def read_again(self, key: int) -> tuple[Journalled, Verdict]:
         """What a message that could not be read would be read as by now; changes nothing."""
         with self._store.look() as session:
-            row = session.get_one(MessageRow, key)
-            return row, self._read_apart(session, row)[1]
+            found = journal.find_by_key(session, key)
+            return found.message, self._read_apart(session, found)[1]
 
-    def _read_apart(self, session: Session, row: MessageRow) -> tuple[Known, Verdict]:
+    def _read_apart(self, session: Session, found: Found) -> tuple[Known, Verdict]:
         """A message as of its own time, as if nothing had been asked."""
-        knows = self._known(session, session.get_one(ChatRow, row.chat_id), row)
+        row = found.message
+        knows = self._known(session, found.chat, row)
         return knows, self._read(row.text, replace(knows.context, asked=None), sure_of_row(row))
 
     def handle_again(self, key: int) -> None:
         """Let a message that could not be read take the effect that it is read to have by now."""
         with self._store.work() as session:
+            earlier = self._read_apart(session, journal.find_by_key(session, key))
             row = session.get_one(MessageRow, key)
-            earlier = self._read_apart(session, row)
             row.state, row.failures = journal.WAITING, 0
             session.commit()
         self._handle(key, earlier)
@@ -224,19 +226,19 @@ class Conversation:
         `earlier` still holds if it is this one and the logbook has not moved on.
         """
         with self._store.work() as session:
-            claimed = journal.claim(session, key, but, wait)
-            if claimed is None:
+            found = journal.claim(session, key, but, wait)
+            if found is None:
                 return None
-            row = claimed.message
+            row, chat = found.message, found.chat
             try:
-                book = self._shelf.take(session, claimed.book.id, claimed.book.revision)
-                with speaking(language_of(journal.preferences_of(claimed.book))):
-                    answer = self._answer(book, claimed, earlier if row.id == key else None)
+                book = self._shelf.take(session, chat.logbook.id, chat.logbook.revision)
+                with speaking(language_of(journal.preferences_of(chat.logbook))):
+                    answer = self._answer(book, found, earlier if row.id == key else None)
                 if answer is not None:
                     # With nobody else in the chat a line disturbs no one, and tells more.
                     answer = replace(answer, quiet=answer.quiet and not row.private)
-                    outbox.queue(session, claimed.chat.id, answer, self._clock(), row.id)
-                journal.settle(session, claimed)
+                    outbox.queue(session, chat.id, answer, self._clock(), row.id)
+                journal.settle(session, found)
                 session.commit()
             except DBAPIError:
                 # The database's trouble, not the message's.
@@ -249,10 +251,11 @@ class Conversation:
             return row.id
 
     def _answer(
-        self, book: Book, claimed: Claimed, earlier: tuple[Known, Verdict] | None
+        self, book: Book, found: Found, earlier: tuple[Known, Verdict] | None
     ) -> Answer | None:
-        row, chat, version = claimed.message, claimed.chat, claimed.version
-        preferences = journal.preferences_of(claimed.book)
+        row, chat = found.message, found.chat
+        version = book.session.get_one(VersionRow, row.id) if found.is_version else None
+        preferences = journal.preferences_of(chat.logbook)
 
         def as_of_now(reply_to: str | None = None) -> Known:
             return known(book, chat, preferences, row.sent_at, reply_to)
@@ -285,16 +288,13 @@ class Conversation:
         verdict = self._reader(text, context)
         return verdict if sure is None else of_photo(verdict, sure, context)
 
-    def _known(
-        self, session: Session, chat: ChatRow | None, message: Message | MessageRow
-    ) -> Known:
+    def _known(self, session: Session, chat: Chat | None, message: Message | Journalled) -> Known:
         if chat is None:
             return nothing_known(message.sent_at, self._defaults)
-        row = session.get_one(LogbookRow, chat.logbook_id)
-        book = self._shelf.take(session, row.id, row.revision)
-        preferences = journal.preferences_of(row)
+        book = self._shelf.take(session, chat.logbook.id, chat.logbook.revision)
+        preferences = journal.preferences_of(chat.logbook)
         knows = known(book, chat, preferences, message.sent_at, message.reply_to)
-        self._shelf.put_back(book, row.revision)
+        self._shelf.put_back(book, book.revision)
         return knows
 
 
@@ -303,7 +303,7 @@ def sure_of(photo: Photo | None) -> bool | None:
     return None if photo is None else photo.sure
 
 
-def sure_of_row(row: MessageRow) -> bool | None:
+def sure_of_row(row: Journalled) -> bool | None:
     """The same of a message that was journalled."""
     return None if row.photo is None else row.sure
 

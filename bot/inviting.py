@@ -16,26 +16,25 @@ from bot.answers import shared
 from bot.answers.answer import Answer
 from bot.answers.shared import Sharer
 from bot.store import journal, sharing
-from bot.store.tables import ChatRow, MessageRow
+from bot.store.seen import Chat, Journalled
+from bot.store.tables import ChatRow
 from domain.verdicts import Question
 
 
-def sharing_answer(
-    session: Session, chat: ChatRow, message: MessageRow, question: Question
-) -> Answer:
+def sharing_answer(session: Session, chat: Chat, message: Journalled, question: Question) -> Answer:
     """Carry out what a chat asks about who shares its logbook."""
     if chat.role != journal.KEEPER:
         return shared.reader_answer()
     chats = session.scalars(
         select(ChatRow)
-        .where(ChatRow.logbook_id == chat.logbook_id, ChatRow.role != journal.OUT)
+        .where(ChatRow.logbook_id == chat.logbook.id, ChatRow.role != journal.OUT)
         .order_by(ChatRow.id)
     ).all()
     sharers = [_sharer(each, here=each.id == chat.id) for each in chats]
     match question.topic:
         case "invite":
             role = journal.READER if question.field == journal.READER else journal.KEEPER
-            code = invite(session, chat.logbook_id, role, message.received_at)
+            code = invite(session, chat.logbook.id, role, message.received_at)
             return shared.code_answer(code, keeps=role == journal.KEEPER)
         case "remove":
             return _remove(session, chats, sharers, question.item or "")

@@ -11,9 +11,9 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from bot.answers import dispatch
-from bot.store import journal, replies
+from bot.store import questions, replies
+from bot.store.seen import Chat
 from bot.store.shelf import Book
-from bot.store.tables import ChatRow
 from domain.context import Context
 from domain.entries import Fill, Hitch, Odometer, Rating
 from domain.fuel import truck_fuel
@@ -57,7 +57,7 @@ def nothing_known(sent_at: datetime, defaults: Preferences) -> Known:
 
 def known(
     book: Book,
-    chat: ChatRow,
+    chat: Chat,
     preferences: Preferences,
     sent_at: datetime,
     reply_to: str | None = None,
@@ -85,7 +85,7 @@ def known(
         hitched=hitched is not None if told.log.of(Hitch) else None,
         truck=names.truck,
         trailers=names.trailers,
-        asked=journal.asked(question) if question else None,
+        asked=questions.asked(question) if question else None,
         language=preferences.language,
     )
     return Known(context, names, book.revision)

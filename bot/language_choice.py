@@ -17,21 +17,22 @@ from bot.answers import setup, shared
 from bot.answers.answer import Answer
 from bot.answers.language import language_of, languages, speaking
 from bot.store import journal
-from bot.store.tables import ChatRow, LogbookRow
+from bot.store.seen import Chat
+from bot.store.tables import LogbookRow
 from domain.verdicts import Question
 
 ALSO_CALLED = {"castellano": "es"}
 """Names of a language that CLDR does not give it."""
 
 
-def language_answer(session: Session, chat: ChatRow, question: Question) -> Answer:
+def language_answer(session: Session, chat: Chat, question: Question) -> Answer:
     """Let the answers of a chat's logbook be in the language that is named."""
     if chat.role != journal.KEEPER:
         return shared.reader_answer()
     code = code_of(question.item or "")
     if code is None:
         return setup.which_language_answer()
-    row = session.get_one(LogbookRow, chat.logbook_id)
+    row = session.get_one(LogbookRow, chat.logbook.id)
     row.language = code
     with speaking(language_of(replace(journal.preferences_of(row), language=code))):
         return setup.language_answer()

@@ -24,7 +24,8 @@ from bot.acts import (
 from bot.answers import correcting
 from bot.answers.answer import Answer, joined
 from bot.knowing import Known
-from bot.store import journal, logbook, standing, versions
+from bot.store import journal, logbook, questions, standing, versions
+from bot.store.seen import Journalled
 from bot.store.tables import MessageRow, VersionRow
 from domain.corrections import Amended, Withdrawn
 from domain.doubts import picked
@@ -65,7 +66,7 @@ def _settle_the_first(desk: Desk, of: int) -> None:
     question = desk.chat.question
     raised_by, _ = versions.family(desk.session, of)
     if question is not None and question.message_id in raised_by:
-        journal.close_question(desk.session, desk.chat)
+        questions.close(desk.session, desk.chat)
     first.state = journal.HANDLED
 
 
@@ -112,7 +113,7 @@ def _take_effect(
     return _answer(desk, verdict, changed, gone)
 
 
-def _say(desk: Desk, each: Anew, sent: MessageRow) -> Logged[Entry] | None:
+def _say(desk: Desk, each: Anew, sent: Journalled | MessageRow) -> Logged[Entry] | None:
     """Keep what an entry says now, in place of what stood for it."""
     if each.says is None:
         return None
@@ -143,7 +144,7 @@ def _answer(
     match verdict:
         case Silent():
             # Talk between people leaves no text behind.
-            desk.message.text = ""
+            journal.drop_text(desk.session, desk.message)
         case Question():
             answers.append(answer_question(desk, verdict))
         case Ask():

@@ -1,7 +1,8 @@
 """The journal of messages, and who and where they came from.
 
 This file decides when a message counts as new (network, chat and id together), what state it
-is in, and which chat, logbook and person it belongs to. It does not know what a message says.
+is in, and which chat, logbook and person it belongs to. It does not know what a message says,
+nor what a chat is asked.
 
 States: `waiting` until its effects are committed, then `handled`, or `doubted` while the question
 that it raised has no answer; `stuck` once handling it has failed so often that only a change of
@@ -15,23 +16,33 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import and_, bindparam, insert, select, update
+from sqlalchemy import Select, and_, bindparam, insert, select, update
 from sqlalchemy.exc import IntegrityError
-from sqlalchemy.orm import Session, aliased, contains_eager
+from sqlalchemy.orm import Session
 
 from bot.messages import Message
+from bot.store.seen import (
+    BOOKS,
+    CHATS,
+    MESSAGES,
+    OF_CHAT,
+    OF_MESSAGE,
+    PEOPLE,
+    QUESTIONS,
+    Chat,
+    Journalled,
+    Logbook,
+    chat_in,
+)
 from bot.store.tables import (
     ChatRow,
     IdentityRow,
     LogbookRow,
     MessageRow,
-    OpenQuestionRow,
     PersonRow,
     VersionRow,
 )
 from domain.log import Preferences
-from domain.records import ask_from_record, ask_to_record
-from domain.verdicts import Ask
 
 WAITING, HANDLED, DOUBTED, STUCK = "waiting", "handled", "doubted", "stuck"
 KEEPER, READER, OUT = "keeper", "reader", "out"
@@ -59,21 +70,18 @@ class Heard:
     the `name` that they have here.
     """
 
-    chat: ChatRow | None = None
-    book: LogbookRow | None = None
+    chat: Chat | None = None
     key: int | None = None
     state: str | None = None
     author: int | None = None
     name: str = ""
 
-    def is_as_told(self, message: Message) -> bool:
-        """Whether chat and author are there, and are called what the message calls them."""
-        return (
-            self.chat is not None
-            and self.author is not None
-            and self.chat.title == (message.title or self.chat.title)
-            and self.name == message.name
-        )
+    def source_of(self, message: Message) -> tuple[int, int] | None:
+        """The keys of chat and author, if they are there by what the message calls them."""
+        if self.chat is None or self.author is None or self.name != message.name:
+            return None
+        as_titled = self.chat.title == (message.title or self.chat.title)
+        return (self.chat.id, self.author) if as_titled else None
 
 
 # Statements are built once each: building one costs more than running it.
@@ -82,21 +90,24 @@ _CHAT = select(ChatRow).where(*_IS_CHAT)
 _MESSAGE = (
     select(MessageRow).join(ChatRow).where(*_IS_CHAT, MessageRow.message == bindparam("message"))
 )
+_IDENTITIES, _VERSIONS = IdentityRow.rows(), VersionRow.rows()
 _HEARD = (
-    select(ChatRow, LogbookRow, MessageRow.id, MessageRow.state, PersonRow.id, PersonRow.name)
-    .join(LogbookRow, LogbookRow.id == ChatRow.logbook_id)
-    .outerjoin(ChatRow.question)
+    select(MESSAGES.c.id, MESSAGES.c.state, PEOPLE.c.id, PEOPLE.c.name, *OF_CHAT)
+    .join_from(CHATS, BOOKS, BOOKS.c.id == CHATS.c.logbook_id)
+    .outerjoin(QUESTIONS, QUESTIONS.c.chat_id == CHATS.c.id)
     .outerjoin(
-        MessageRow,
-        and_(MessageRow.chat_id == ChatRow.id, MessageRow.message == bindparam("message")),
+        MESSAGES,
+        and_(MESSAGES.c.chat_id == CHATS.c.id, MESSAGES.c.message == bindparam("message")),
     )
     .outerjoin(
-        IdentityRow,
-        and_(IdentityRow.network == ChatRow.network, IdentityRow.identity == bindparam("author")),
+        _IDENTITIES,
+        and_(
+            _IDENTITIES.c.network == CHATS.c.network,
+            _IDENTITIES.c.identity == bindparam("author"),
+        ),
     )
-    .outerjoin(PersonRow, PersonRow.id == IdentityRow.person_id)
-    .options(contains_eager(ChatRow.question))
-    .where(*_IS_CHAT)
+    .outerjoin(PEOPLE, PEOPLE.c.id == _IDENTITIES.c.person_id)
+    .where(CHATS.c.network == bindparam("network"), CHATS.c.chat == bindparam("chat"))
 )
 
 
@@ -111,7 +122,10 @@ def hear(session: Session, message: Message) -> Heard:
             "author": message.author,
         },
     ).one_or_none()
-    return Heard() if found is None else Heard(*found)
+    if found is None:
+        return Heard()
+    key, state, author, name, *chat = found
+    return Heard(chat_in(chat), key, state, author, name)
 
 
 def chat_of(session: Session, network: str, chat: str) -> ChatRow | None:
@@ -139,9 +153,10 @@ def record(
     was known of it a moment ago.
     """
     try:
-        if heard is None or not heard.is_as_told(message):
-            heard = _introduced(session, message, defaults, received_at)
-        key = _write(session, heard, message, received_at)
+        source = heard.source_of(message) if heard else None
+        if source is None:
+            source = _introduced(session, message, defaults, received_at)
+        key = _write(session, source, message, received_at)
         if version is not None:
             of = key if version.of is None else version.of
             session.add(
@@ -162,32 +177,38 @@ def record(
 
 def note(session: Session, chat: ChatRow, message: Message, received_at: datetime) -> int:
     """Note that a message came and had its effect, without its text; not yet committed."""
-    heard = Heard(chat=chat, author=_person(session, message).id)
-    return _write(session, heard, replace(message, text=""), received_at, HANDLED)
+    author = _person(session, message)
+    source = chat.id, author.id
+    return _write(session, source, replace(message, text=""), received_at, HANDLED)
 
 
-def _introduced(session: Session, message: Message, defaults: Preferences, now: datetime) -> Heard:
-    """The chat and the author of a message, as it calls them; new ones, where there are none."""
+def _introduced(
+    session: Session, message: Message, defaults: Preferences, now: datetime
+) -> tuple[int, int]:
+    """The keys of the chat and the author of a message, as it calls them; new ones if need be."""
     chat = chat_of(session, message.network, message.chat)
     if chat is None:
         chat = open_chat(session, message.network, message.chat, defaults, now)
     chat.title = message.title or chat.title
-    heard = Heard(chat=chat, author=_person(session, message).id)
+    author = _person(session, message)
     session.flush()
-    return heard
+    return chat.id, author.id
 
 
 def _write(
-    session: Session, heard: Heard, message: Message, received_at: datetime, state: str = WAITING
+    session: Session,
+    source: tuple[int, int],
+    message: Message,
+    received_at: datetime,
+    state: str = WAITING,
 ) -> int:
-    if heard.chat is None or heard.author is None:
-        raise ValueError("a message has a chat and an author")
+    chat_key, author_key = source
     key: int = session.execute(
         _INSERT,
         {
-            "chat_id": heard.chat.id,
+            "chat_id": chat_key,
             "message": message.id,
-            "person_id": heard.author,
+            "person_id": author_key,
             "sent_at": message.sent_at,
             "received_at": received_at,
             "text": message.text,
@@ -202,7 +223,7 @@ def _write(
     return key
 
 
-_INSERT = insert(MessageRow.rows()).returning(MessageRow.rows().c.id)
+_INSERT = insert(MESSAGES).returning(MESSAGES.c.id)
 
 
 def open_chat(
@@ -264,78 +285,113 @@ def rename(session: Session, person: PersonRow, name: str) -> None:
 
 
 @dataclass(frozen=True, slots=True)
-class Claimed:
-    """A waiting message with its author, chat and logbook, as long as the transaction lasts.
+class Found:
+    """A message with its chat, as its transaction sees them; whether it is a version."""
 
-    `version` says of what it is a version, where it is one.
-    """
-
-    message: MessageRow
-    chat: ChatRow
-    book: LogbookRow
-    author: PersonRow
-    version: VersionRow | None
+    message: Journalled
+    chat: Chat
+    is_version: bool
 
 
-def claim(session: Session, key: int, but: Sequence[int] = (), wait: bool = True) -> Claimed | None:
+def claim(session: Session, key: int, but: Sequence[int] = (), wait: bool = True) -> Found | None:
     """The chat's oldest waiting message up to this one, and the sole right to change its logbook.
 
     None where nothing waits (another worker has handled it), or where `wait` is false and
     another worker is at that logbook now. Messages in `but` are passed over.
     """
+    if _is_alone(session):
+        return _oldest(session, key, but)
     lock = _LOCKED if wait else _LOCKED_OR_SKIPPED
     locked = session.execute(lock, {"message": key}).scalar_one_or_none()
     if locked is None:
         return None
     # Read once the logbook is locked: until then another worker may be changing all of it.
-    found = session.execute(_OLDEST, {"up_to": key, "but": list(but) or [0]}).one_or_none()
+    found = _oldest(session, key, but)
+    if found is None or found.chat.logbook.id == locked:
+        return found
+    # The chat joined another logbook while this one was waited for.
+    return claim(session, key, but, wait)
+
+
+def find_by_key(session: Session, key: int) -> Found:
+    """A message that is there, whatever its state; raises LookupError where it is not."""
+    found = _found(session, _BY_KEY, {"message": key})
+    if found is None:
+        raise LookupError(f"there is no message {key}")
+    return found
+
+
+def _is_alone(session: Session) -> bool:
+    """Whether a transaction that writes has the whole database to itself, as SQLite's have."""
+    return session.get_bind().dialect.name == "sqlite"
+
+
+def _oldest(session: Session, up_to: int, but: Sequence[int]) -> Found | None:
+    if but:
+        return _found(session, _OLDEST_BUT, {"up_to": up_to, "but": but})
+    return _found(session, _OLDEST, {"up_to": up_to})
+
+
+def _found(session: Session, query: Select[Any], values: dict[str, Any]) -> Found | None:
+    found = session.execute(query, values).one_or_none()
     if found is None:
         return None
-    claimed = Claimed(*found)
-    # The chat may have joined another logbook while this one was waited for.
-    return claimed if claimed.book.id == locked else claim(session, key, but, wait)
+    version, *rest = found
+    of_message = len(OF_MESSAGE)
+    return Found(Journalled(*rest[:of_message]), chat_in(rest[of_message:]), version is not None)
 
 
-_BOOKS, _CHATS, _MESSAGES = LogbookRow.rows(), ChatRow.rows(), MessageRow.rows()
 _BOOK_OF_MESSAGE = (
-    select(_BOOKS.c.id)
-    .join(_CHATS, _CHATS.c.logbook_id == _BOOKS.c.id)
-    .join(_MESSAGES, _MESSAGES.c.chat_id == _CHATS.c.id)
-    .where(_MESSAGES.c.id == bindparam("message"))
+    select(BOOKS.c.id)
+    .join(CHATS, CHATS.c.logbook_id == BOOKS.c.id)
+    .join(MESSAGES, MESSAGES.c.chat_id == CHATS.c.id)
+    .where(MESSAGES.c.id == bindparam("message"))
 )
-_LOCKED = _BOOK_OF_MESSAGE.with_for_update(of=_BOOKS)
-_LOCKED_OR_SKIPPED = _BOOK_OF_MESSAGE.with_for_update(of=_BOOKS, skip_locked=True)
-_SAME = aliased(MessageRow)
+_LOCKED = _BOOK_OF_MESSAGE.with_for_update(of=BOOKS)
+_LOCKED_OR_SKIPPED = _BOOK_OF_MESSAGE.with_for_update(of=BOOKS, skip_locked=True)
+_FOUND = (
+    select(_VERSIONS.c.message_id, *OF_MESSAGE, *OF_CHAT)
+    .join_from(MESSAGES, CHATS, CHATS.c.id == MESSAGES.c.chat_id)
+    .join(BOOKS, BOOKS.c.id == CHATS.c.logbook_id)
+    .join(PEOPLE, PEOPLE.c.id == MESSAGES.c.person_id)
+    .outerjoin(_VERSIONS, _VERSIONS.c.message_id == MESSAGES.c.id)
+    .outerjoin(QUESTIONS, QUESTIONS.c.chat_id == CHATS.c.id)
+)
+_BY_KEY = _FOUND.where(MESSAGES.c.id == bindparam("message"))
+_SAME = MESSAGES.alias()
 _OLDEST = (
-    select(MessageRow, ChatRow, LogbookRow, PersonRow, VersionRow)
-    .join(_SAME, _SAME.chat_id == MessageRow.chat_id)
-    .join(ChatRow, ChatRow.id == MessageRow.chat_id)
-    .join(LogbookRow, LogbookRow.id == ChatRow.logbook_id)
-    .join(PersonRow, PersonRow.id == MessageRow.person_id)
-    .outerjoin(VersionRow, VersionRow.message_id == MessageRow.id)
-    .outerjoin(ChatRow.question)
-    .options(contains_eager(ChatRow.question))
+    _FOUND.join(_SAME, _SAME.c.chat_id == CHATS.c.id)
     .where(
-        _SAME.id == bindparam("up_to"),
-        MessageRow.state == WAITING,
-        MessageRow.id <= bindparam("up_to"),
-        MessageRow.id.not_in(bindparam("but", expanding=True)),
+        _SAME.c.id == bindparam("up_to"),
+        MESSAGES.c.state == WAITING,
+        MESSAGES.c.id <= bindparam("up_to"),
     )
-    .order_by(MessageRow.id)
+    .order_by(MESSAGES.c.id)
     .limit(1)
 )
+_OLDEST_BUT = _OLDEST.where(MESSAGES.c.id.not_in(bindparam("but", expanding=True)))
 
 
-def settle(session: Session, claimed: Claimed) -> None:
+def drop_text(session: Session, message: Journalled) -> None:
+    """Leave nothing of what a message says: it is talk, and was taken for something else."""
+    session.execute(_NO_TEXT, {"key": message.id})
+    message.text = ""
+
+
+def settle(session: Session, found: Found) -> None:
     """A message has had its effects, and its logbook has moved on."""
-    if claimed.message.state == WAITING:
-        session.execute(_HANDLED, {"key": claimed.message.id})
-    session.execute(_MOVED_ON, {"key": claimed.book.id})
+    message = found.message
+    if message.state == WAITING:
+        message.state = HANDLED
+    session.execute(_SETTLED, {"key": message.id, "its_state": message.state})
+    session.execute(_MOVED_ON, {"key": found.chat.logbook.id})
 
 
-_HANDLED = update(_MESSAGES).where(_MESSAGES.c.id == bindparam("key")).values(state=HANDLED)
+_IS_MESSAGE = MESSAGES.c.id == bindparam("key")
+_NO_TEXT = update(MESSAGES).where(_IS_MESSAGE).values(text="")
+_SETTLED = update(MESSAGES).where(_IS_MESSAGE).values(state=bindparam("its_state"))
 _MOVED_ON = (
-    update(_BOOKS).where(_BOOKS.c.id == bindparam("key")).values(revision=_BOOKS.c.revision + 1)
+    update(BOOKS).where(BOOKS.c.id == bindparam("key")).values(revision=BOOKS.c.revision + 1)
 )
 
 
@@ -360,7 +416,7 @@ def count_failure(session: Session, key: int) -> MessageRow:
     return row
 
 
-def preferences_of(logbook: LogbookRow) -> Preferences:
+def preferences_of(logbook: LogbookRow | Logbook) -> Preferences:
     """How a logbook wants its figures."""
     return Preferences(
         units=_UNITS[logbook.units],
@@ -388,45 +444,3 @@ def set_preferences(
 
 
 _UNITS: dict[str, Any] = {name: name for name in ("us", "metric", "imperial")}
-
-
-def asked(row: OpenQuestionRow) -> Ask:
-    """The question that a row keeps."""
-    return ask_from_record(row.ask)
-
-
-def put_question(
-    session: Session,
-    chat: ChatRow,
-    message: MessageRow,
-    ask: Ask,
-    entry_key: int | None = None,
-    *,
-    held: bool = False,
-) -> None:
-    """Open a question in a chat, in place of the one that was open and stays unanswered.
-
-    One that is `held` is put to the chat at the next stop.
-    """
-    _drop_question(session, chat)
-    chat.question = OpenQuestionRow(
-        message_id=message.id, ask=ask_to_record(ask), entry_id=entry_key, held=held
-    )
-    session.flush()
-
-
-def close_question(session: Session, chat: ChatRow) -> None:
-    """Close the question that a chat has open, if any: its message is in doubt no more."""
-    row = _drop_question(session, chat)
-    if row is not None:
-        doubted = session.get_one(MessageRow, row.message_id)
-        if doubted.state == DOUBTED:
-            doubted.state = HANDLED
-
-
-def _drop_question(session: Session, chat: ChatRow) -> OpenQuestionRow | None:
-    row = chat.question
-    if row is not None:
-        chat.question = None
-        session.flush()
-    return row

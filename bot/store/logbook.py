@@ -20,12 +20,11 @@ from sqlalchemy.orm import Session, aliased
 
 from bot.store import standing
 from bot.store.records import TABLES, common_values, own_values
+from bot.store.seen import Journalled
 from bot.store.tables import (
     ChangeRow,
     EntryRow,
-    MessageRow,
     OwnTable,
-    PersonRow,
     WeighingLoadRow,
 )
 from domain.corrections import Change
@@ -52,7 +51,7 @@ def happened_at(entry: Entry, sent_at: datetime, preferences: Preferences) -> da
 def keep(
     session: Session,
     logbook_key: int,
-    message: MessageRow,
+    message: Journalled,
     entry: Entry,
     at: datetime,
     replaces: int | None = None,
@@ -63,8 +62,7 @@ def keep(
     _keep_figures(session, [(message.id, key, entry)])
     if replaces is not None:
         withdraw(session, message, [replaces])
-    name = session.get_one(PersonRow, message.person_id).name
-    return Logged(entry=entry, at=at, by=name, key=key)
+    return Logged(entry=entry, at=at, by=message.author, key=key)
 
 
 def keep_all(
@@ -136,13 +134,13 @@ def _load_values(load: Quantity) -> dict[str, Any]:
     return {"load": load.value, "load_unit": load.unit, "load_low": load.low}
 
 
-def withdraw(session: Session, message: MessageRow, keys: Sequence[int]) -> None:
+def withdraw(session: Session, message: Journalled, keys: Sequence[int]) -> None:
     """Take entries back on the word of a message."""
     _mark(session, message, keys, message.id, WITHDRAWN)
 
 
 def take_back(
-    session: Session, message: MessageRow, keys: Sequence[int], restored: Sequence[int]
+    session: Session, message: Journalled, keys: Sequence[int], restored: Sequence[int]
 ) -> int:
     """Undo a change on the word of a message; the key of the message that had made it."""
     column, key = (EntryRow.message_id, keys[0]) if keys else (EntryRow.withdrawn_by, restored[0])
@@ -166,7 +164,7 @@ def amendments(session: Session, message_keys: Sequence[int], but: Sequence[int]
 
 
 @contextmanager
-def set_aside(session: Session, message: MessageRow, keys: Sequence[int]) -> Iterator[None]:
+def set_aside(session: Session, message: Journalled, keys: Sequence[int]) -> Iterator[None]:
     """See the logbook for a while as if these entries, which stand, were not there."""
     rows = update(EntryRow).where(EntryRow.id.in_(keys))
     session.execute(rows.values(withdrawn_by=message.id))
@@ -188,13 +186,13 @@ def standing_of(session: Session, keys: Sequence[int]) -> dict[int, Logged[Entry
     return {key: known[stands] for key, stands in found.items()}
 
 
-def restore(session: Session, message: MessageRow, keys: Sequence[int]) -> None:
+def restore(session: Session, message: Journalled, keys: Sequence[int]) -> None:
     """Let entries count again on the word of a message."""
     _mark(session, message, keys, None, RESTORED)
 
 
 def _mark(
-    session: Session, message: MessageRow, keys: Sequence[int], by: int | None, act: str
+    session: Session, message: Journalled, keys: Sequence[int], by: int | None, act: str
 ) -> None:
     session.execute(update(EntryRow).where(EntryRow.id.in_(keys)).values(withdrawn_by=by))
     session.add_all(ChangeRow(message_id=message.id, entry_id=key, act=act) for key in keys)

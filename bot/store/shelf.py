@@ -21,7 +21,7 @@ from typing import Any, TypeVar, cast
 from sqlalchemy.orm import Session
 
 from bot.store import logbook, standing
-from bot.store.tables import MessageRow
+from bot.store.seen import Journalled
 from domain.entries import KIND_NAMES, Entry
 from domain.log import Log, Logged, Reach
 
@@ -127,7 +127,7 @@ class Book:
         return cast(Result, known.result)
 
     def keep(
-        self, message: MessageRow, entry: Entry, at: datetime, replaces: int | None = None
+        self, message: Journalled, entry: Entry, at: datetime, replaces: int | None = None
     ) -> Logged[Entry]:
         """Keep an entry that a message states, in place of another where it amends one."""
         logged = logbook.keep(self.session, self.key, message, entry, at, replaces)
@@ -138,18 +138,18 @@ class Book:
             self._runs[name] = self._runs[name].and_kept(logged)
         return logged
 
-    def withdraw(self, message: MessageRow, keys: Sequence[int]) -> None:
+    def withdraw(self, message: Journalled, keys: Sequence[int]) -> None:
         """Take entries back on the word of a message."""
         self._runs.clear()
         logbook.withdraw(self.session, message, keys)
 
-    def take_back(self, message: MessageRow, keys: Sequence[int], restored: Sequence[int]) -> int:
+    def take_back(self, message: Journalled, keys: Sequence[int], restored: Sequence[int]) -> int:
         """Undo a change on the word of a message; the key of the message that had made it."""
         self._runs.clear()
         return logbook.take_back(self.session, message, keys, restored)
 
     @contextmanager
-    def set_aside(self, message: MessageRow, keys: Sequence[int]) -> Iterator[None]:
+    def set_aside(self, message: Journalled, keys: Sequence[int]) -> Iterator[None]:
         """See the logbook for a while as if these entries, which stand, were not there."""
         self._runs.clear()
         with logbook.set_aside(self.session, message, keys):

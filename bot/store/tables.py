@@ -17,7 +17,7 @@ from typing import Any, ClassVar
 
 from sqlalchemy import JSON, ForeignKey, Index, MetaData, Text, UniqueConstraint, false, true
 from sqlalchemy import Table as PlainTable
-from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column, relationship
+from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from bot.store.columns import Moment
 
@@ -79,7 +79,6 @@ class ChatRow(Table):
     role: Mapped[str]
     title: Mapped[str] = mapped_column(default="", server_default="")
     created_at: Mapped[datetime]
-    question: Mapped[OpenQuestionRow | None] = relationship(cascade="all, delete-orphan")
 
 
 class CodeRow(Table):

@@ -20,6 +20,7 @@ from sqlalchemy.orm import Session
 
 from bot.messages import Message
 from bot.store import journal, logbook, standing
+from bot.store.seen import Journalled
 from bot.store.tables import EntryRow, MessageRow, VersionRow
 from domain.entries import Entry
 from domain.log import Preferences
@@ -126,7 +127,7 @@ def note(session: Session, version: VersionRow, reading: Sequence[Read]) -> None
 
 
 def note_answer(
-    session: Session, message: MessageRow, doubtful: int, ask: Ask, reading: Sequence[Read]
+    session: Session, message: Journalled, doubtful: int, ask: Ask, reading: Sequence[Read]
 ) -> None:
     """Remember that a message settled the doubt about another."""
     known = session.get(VersionRow, doubtful)

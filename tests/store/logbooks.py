@@ -10,8 +10,8 @@ from bot.messages import Message
 from bot.store import outbox
 from bot.store import standing as stored
 from bot.store.database import Store
-from bot.store.journal import chat_of, record
-from bot.store.tables import ChatRow, MessageRow
+from bot.store.journal import chat_of, find_by_key, record
+from bot.store.seen import Journalled
 from domain.context import Context
 from domain.entries import Entry, Odometer
 from domain.log import Logged, Preferences
@@ -76,11 +76,13 @@ def told(store: Store, *messages: Message, reader: Scripted | None = None) -> li
     return [talk.receive(each) for each in messages]
 
 
-def first_message(store: Store) -> tuple[int, MessageRow]:
+def first_message(store: Store) -> tuple[int, Journalled]:
     """A chat's first message, journalled and not handled, and the key of its new logbook."""
     with store.work() as session:
-        message = session.get_one(MessageRow, record(session, as_told("x"), HOME, START))
-        return session.get_one(ChatRow, message.chat_id).logbook_id, message
+        key = record(session, as_told("x"), HOME, START)
+        assert key is not None
+        found = find_by_key(session, key)
+        return found.chat.logbook.id, found.message
 
 
 def standing(store: Store, chat: str = CHAT) -> list[Entry]:

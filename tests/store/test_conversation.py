@@ -8,7 +8,7 @@ import pytest
 from sqlalchemy import func, select
 
 from bot.conversation import NotHandled
-from bot.store import journal
+from bot.store import journal, questions
 from bot.store.database import Store
 from bot.store.tables import ChatRow, LogbookRow, MessageRow, OpenQuestionRow, OutboxRow, Table
 from domain.context import Context
@@ -231,7 +231,7 @@ def test_which_figure_a_correction_means_is_asked_and_the_answer_binds(store: St
     with store.look() as session:
         question = session.scalar(select(OpenQuestionRow))
         assert question is not None
-        ask = journal.asked(question)
+        ask = questions.asked(question)
     assert [each.label for each in ask.choices] == ["trailer 1 5,280 lb", "trailer 2 5,260 lb"]
     reader.verdicts = {"2": Facts(ask.choices[1].entries)}
     told(store, as_told("2", at=2), reader=reader)

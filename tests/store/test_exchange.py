@@ -124,7 +124,9 @@ def keep(store: Store, home: ChatRow, kept: Sequence[tuple[Entry, str]]) -> None
     with store.work() as session:
         for number, (entry, by) in enumerate(kept):
             message = as_told("...", at=number, author=by, chat=home.chat)
-            row = session.get_one(MessageRow, journal.record(session, message, HOME, START))
+            key = journal.record(session, message, HOME, START)
+            assert key is not None
+            row = journal.find_by_key(session, key).message
             at = logbook.happened_at(entry, START, HOME)
             logbook.keep(session, home.logbook_id, row, entry, at)
         session.commit()

@@ -10,7 +10,7 @@ from sqlalchemy import select
 from bot.store import journal, logbook, standing
 from bot.store.database import Store
 from bot.store.records import TABLES
-from bot.store.tables import ChangeRow, EntryRow, MessageRow
+from bot.store.tables import ChangeRow, EntryRow
 from domain.entries import (
     KIND_NAMES,
     KINDS,
@@ -130,7 +130,8 @@ def test_recent_changes_name_what_each_message_left_standing_and_what_it_replace
     book, message = first_message(store)
     with store.work() as session:
         key = journal.record(session, as_told("y", at=1), HOME, START)
-        later = session.get_one(MessageRow, key)
+        assert key is not None
+        later = journal.find_by_key(session, key).message
         first = logbook.keep(session, book, message, Odometer(odometer=mi(47211)), START)
         hitch = logbook.keep(session, book, message, Hitch(action="hitched"), START)
         second = logbook.keep(session, book, later, Odometer(odometer=mi(48211)), START, first.key)

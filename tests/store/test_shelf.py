@@ -9,10 +9,11 @@ from datetime import timedelta
 
 import pytest
 
-from bot.store import logbook, standing
+from bot.store import journal, logbook, standing
 from bot.store.database import Store
+from bot.store.seen import Journalled
 from bot.store.shelf import Book, Shelf
-from bot.store.tables import LogbookRow, MessageRow
+from bot.store.tables import LogbookRow
 from domain.entries import Entry, Fill, Hitch, Odometer, Rating, Weighing
 from domain.log import EVERYTHING, Log, Logged, Reach
 from domain.odometer import last_shown
@@ -27,12 +28,12 @@ def at(hours: float) -> Reach:
 
 
 @contextmanager
-def opened(store: Store, shelf: Shelf, key: int) -> Iterator[tuple[Book, MessageRow]]:
+def opened(store: Store, shelf: Shelf, key: int) -> Iterator[tuple[Book, Journalled]]:
     """A logbook taken from the shelf, changed and put back, as one message does."""
     with store.work() as session:
         row = session.get_one(LogbookRow, key)
         book = shelf.take(session, key, row.revision)
-        yield book, session.get_one(MessageRow, 1)
+        yield book, journal.find_by_key(session, 1).message
         row.revision += 1
         session.commit()
         shelf.put_back(book, row.revision)
@@ -100,7 +101,8 @@ def test_what_was_rolled_back_is_not_remembered(store: Store) -> None:
     with store.work() as session:
         row = session.get_one(LogbookRow, key)
         book = shelf.take(session, key, row.revision)
-        book.keep(session.get_one(MessageRow, 1), Odometer(odometer=mi(48_213)), START)
+        message = journal.find_by_key(session, 1).message
+        book.keep(message, Odometer(odometer=mi(48_213)), START)
     with opened(store, shelf, key) as (book, _message):
         assert list(book.log(EVERYTHING)) == [first]
 
@@ -159,7 +161,7 @@ def test_what_was_worked_out_holds_until_one_of_its_kinds_changes(store: Store) 
 def test_a_worker_remembers_only_so_many_entries(store: Store) -> None:
     key, _ = first_message(store)
     with store.work() as session:
-        message = session.get_one(MessageRow, 1)
+        message = journal.find_by_key(session, 1).message
         for hours in range(5):
             entry = Odometer(odometer=mi(48_000 + hours))
             logbook.keep(session, key, message, entry, START + timedelta(hours=hours))
