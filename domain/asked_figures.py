@@ -16,7 +16,7 @@ COUNTS = {word: number for number, word in enumerate(WORDS.split(), start=1)}
 """Numbers in words, as far as anybody ties or paces."""
 
 NUMBER = rf"(?<![\w/.,])(?P<number>\d+(?:\.\d+)?|{'|'.join(COUNTS)})\s*-?\s*"
-FEET_OR_METRES = r"(?:(?P<ft>ft|feet|foot|')|(?P<m>metres?|meters?|m))(?![\w/])"
+FEET_OR_METRES = r"(?:(?P<ft>ft|feet|foot|pies?|')|(?P<m>metres?|meters?|metros?|m))(?![\w/])"
 INCHES = r"(?P<in>inch|inches|\"|in(?= (?:ahead|behind|in front|forward|back)))(?![\w/])"
 LONG = re.compile(NUMBER + FEET_OR_METRES, re.I)
 SHORT = re.compile(NUMBER + INCHES, re.I)

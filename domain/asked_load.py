@@ -74,17 +74,28 @@ class Unclear:
 Asked = Put | Taken | Moved | HowMuch | WhereFor | Unclear
 
 VERBS = (
-    ("where", r"\bwhere\b"),
-    ("how much", r"\bhow (?:much|heavy)\b|\broom for\b"),
+    ("where", r"\bwhere\b|\bd[oó]nde\b"),
+    ("how much", r"\bhow (?:much|heavy)\b|\broom for\b|\bcu[aá]nto m[aá]s\b"),
     ("take", r"\b(?:tak\w+|took|leav\w+|pull\w*) .*\b(?:off|out|behind|home)\b"),
     ("take", r"\b(?:remov|unload|dump|drain|drop)\w*|\bwithout\b|\bless\b"),
+    ("take", r"\b(?:quit|sac|descarg|baj)(?:o|amos|ar)\b"),
     ("move", r"\b(?:mov|slid|shift|push|pull)(?:e|es|ed|ing)?\b"),
+    ("move", r"\b(?:muevo|mov(?:emos|er)|corr(?:o|emos|er))\b"),
 )
-"""What a question's words ask for, the first that is found; anything else puts load on."""
+"""What a question's words ask for in any language that is read, the first that is found;
+anything else puts load on."""
 
-SHIFT = re.compile(r"\b(forward|ahead|back|rearward|aft)(?:s|wards?)?\b", re.I)
-AXLE_OR_COUPLING = r"\b(?:axles?|coupler|coupling|hitch|bed|nose)\b"
+FORWARD = ("forward", "ahead", "adelante")
+SHIFT = re.compile(rf"\b({'|'.join(FORWARD)}|back|rearward|aft|atr[aá]s)(?:s|wards?)?\b", re.I)
+AXLE_OR_COUPLING = (
+    r"\b(?:axles?|coupler|coupling|hitch|bed|nose|ejes?|acople|acoplador|enganche|caja|batea)\b"
+)
 AXLE = r"(?:the )?(?:trailer|trlr|rear|drive|back)?(?:'s)? ?axles?"
+COUPLING = "coupler|coupling|hitch|ball|tongue|kingpin|acople|acoplador|enganche|bola|lanza"
+BEHIND_EJE, BEFORE_EJE = (
+    r"\b(?:detras|atras) (?:del?|de los) ejes?\b",
+    r"\bdelante (?:del?|de los) ejes?\b",
+)
 
 
 def asked(question: Question, log: Log) -> Asked:
@@ -149,7 +160,7 @@ def _shift(question: Question) -> float | None:
     way = SHIFT.search(question.position or question.text)
     if length is None or way is None or re.search(AXLE_OR_COUPLING, question.text, re.I):
         return None
-    return length if way.group(1).casefold() in ("forward", "ahead") else -length
+    return length if way.group(1).casefold() in FORWARD else -length
 
 
 def _place(position: str | None, away: float | None, trailer: str | None) -> Place | None:
@@ -158,20 +169,20 @@ def _place(position: str | None, away: float | None, trailer: str | None) -> Pla
     None where it wants a distance.
     """
     words = (position or "").casefold().strip()
-    on_truck = re.search(r"\b(bed|box|tray|drive axle|rear axle)\b", words)
-    if re.search(r"\b(cab|seats?)\b", words):
+    on_truck = re.search(r"\b(bed|box|tray|drive axle|rear axle|caja|batea|eje trasero)\b", words)
+    if re.search(r"\b(cab|seats?|cabina|asientos?)\b", words):
         return InCab()
-    if re.search(rf"\b(behind|back of|aft of) {AXLE}", words):
+    if re.search(rf"\b(behind|back of|aft of) {AXLE}|{BEHIND_EJE}", words):
         return _ahead(None if away is None else -away, bool(on_truck))
-    if re.search(rf"\b(ahead|in front|front|forward) of {AXLE}", words):
+    if re.search(rf"\b(ahead|in front|front|forward) of {AXLE}|{BEFORE_EJE}", words):
         return _ahead(away, bool(on_truck))
     if on_truck or words in ("truck", "in truck"):
         return InBed(away or 0.0)
-    if re.search(r"\b(coupler|coupling|hitch|ball|tongue|kingpin)\b", words):
+    if re.search(rf"\b({COUPLING})\b", words):
         return BehindCoupling(away or 0.0)
-    if re.search(r"\baxles?\b", words):
+    if re.search(r"\b(?:axles?|ejes?)\b", words):
         return OnTrailer(0.0)
-    if not words or words == "trailer" or words == (trailer or "").casefold():
+    if not words or words in ("trailer", "remolque") or words == (trailer or "").casefold():
         return Spread()
     return None
 

@@ -1,0 +1,116 @@
+"""Spanish as it is read: numbers in words, letters with accents or without, what answers show."""
+
+from __future__ import annotations
+
+import pytest
+
+from bot.phrasebook import phrasebook
+from domain.context import Context
+from domain.entries import Fill, Hitch, Odometer
+from domain.quantities import Quantity
+from domain.reading import read
+from domain.reading.lexer import tokenize
+from domain.reading.sums import summed
+from domain.reading.tokens import NUMBER
+from domain.verdicts import Facts, Silent, Verdict
+from tests.domain.reading.chats import chat
+
+
+def reads(text: str, context: Context | None = None) -> Verdict:
+    return read(text, context or chat(), phrasebook("es"))
+
+
+# Cardinals by the Real Academia's orthography of numerals (Ortografía de la lengua española,
+# 2010, chapter VIII), from memory; pairs of digits as people read a scale: common practice.
+@pytest.mark.parametrize(
+    ("said", "figure"),
+    [
+        ("cinco mil doscientos ochenta", 5280),
+        ("nueve mil", 9000),
+        ("mil doscientos", 1200),
+        ("mil cien", 1100),
+        ("veintiún mil trescientos cuarenta", 21340),
+        ("treinta y un mil quinientos", 31500),
+        ("cincuenta y dos ochenta", 5280),
+        ("sesenta y nueve cuarenta", 6940),
+        ("novecientos ochenta y cinco", 985),
+        ("9 mil 200", 9200),
+    ],
+)
+def test_a_number_in_words_is_the_figure_that_they_make(said: str, figure: float) -> None:
+    tokens = tokenize(f"motriz {said} libras", phrasebook("es"))
+    assert [each.value for each in tokens if each.kind is NUMBER] == [figure]
+
+
+def test_decimals_in_words_stand_behind_the_point_or_the_comma() -> None:
+    for said in ("treinta y uno punto cuatro", "treinta y uno coma cuatro"):
+        verdict = reads(f"cargamos {said} galones")
+        assert isinstance(verdict, Facts)
+        (fill,) = verdict.entries
+        assert isinstance(fill, Fill)
+        assert fill.volume == Quantity(31.4, "gal")
+
+
+def test_words_that_add_up_are_one_number_and_others_stay_apart() -> None:
+    assert summed([30, "and", 1, "point", 4]) == [(31, 0, 3), ("point", 3, 4), (4, 4, 5)]
+    assert summed([50, "and", 2, 80]) == [(52, 0, 3), (80, 3, 4)]
+    assert summed([48.0, "thousand", 200, 11]) == [
+        (48.0, 0, 1),
+        ("thousand", 1, 2),
+        (211, 2, 4),
+    ]
+
+
+@pytest.mark.parametrize("text", ["enganché el remolque", "enganche el remolque"])
+def test_an_accent_may_be_left_out(text: str) -> None:
+    verdict = reads(text)
+    assert isinstance(verdict, Facts)
+    assert [type(each) for each in verdict.entries] == [Hitch]
+
+
+def test_an_odometer_grouped_by_a_dot_is_whole() -> None:
+    verdict = reads("odómetro 52.480 km", chat(units="metric"))
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Odometer)
+    assert entry.odometer == Quantity(52480, "km")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "camioneta Juniper gvwr 11500 eje delantero 5600 eje trasero 7000",
+        "remolque flatdeck gvwr 12000 ejes 2x6000",
+        "dirección 5280 motriz 6940 remolque 9840",
+        "sola: dirección 4980 motriz 3860",
+        "48211, 31 gal a 3.899, lleno",
+        "odómetro 48211, 31 gal, lleno",
+        "enganchado flatdeck, salida, 48011",
+        "casa 48655",
+        "que sean 5230",
+        "motriz era 6940",
+        "deshacer",
+        "gcwr 27000",
+        "carga útil 3180",
+        "límite arrastre 16000",
+        "límite enganche 14000",
+        "límite lanza 1400",
+        "tanque 34 gal diésel",
+        "tanque def 5 gal",
+        "camioneta distancia entre ejes 160 pulg, voladizo 52 pulg",
+        "y si pongo 600 lb en la caja",
+        "márgenes",
+        "ayuda",
+        "idioma inglés",
+        "invitar",
+        "invitar lector",
+        "quitar 2",
+        "¿cuánto pesamos?",
+        "¿estamos excedidos?",
+        "¿rendimiento?",
+        "¿cómo nos fue esta semana?",
+    ],
+)
+def test_what_answers_show_as_an_example_is_read(text: str) -> None:
+    known = chat(odometer=Quantity(48000, "mi"), truck="Juniper", trailers=("flatdeck",))
+    assert not isinstance(reads(text, known), Silent)
