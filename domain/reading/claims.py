@@ -23,6 +23,9 @@ from domain.reading.figures import (
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 FIRST_YEAR, LAST_YEAR = 1980, 2099
+LONGEST_SHORT = 3
+"""Letters: a full stop behind a longer word ends a sentence, and is no 'No.' or 'Tel.'."""
+
 LONGEST_LINE = 60
 """Tokens: a word that claims its line reaches no farther, so that reading stays linear."""
 
@@ -208,6 +211,8 @@ def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:
     while index >= farthest and tokens[index].kind is not BREAK:
         if tokens[index].raw in ",;" or "axle" in tokens[index].senses:
             return False
+        if tokens[index].raw == "." and index and len(tokens[index - 1].text) > LONGEST_SHORT:
+            return False  # 'back from the store. 5480 - 7840'
         groups = tokens[index].groups
         if "claims_line" in groups:
             taxed = "tax" in groups and not _has_fee(tokens, index)

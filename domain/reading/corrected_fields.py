@@ -62,7 +62,9 @@ def fits_field(value: Figure, field: str | None) -> bool:
 def field_of(scene: Scene, figure: Figure) -> str | None:
     """The field that a figure is meant for, by label, unit or a word for it; None if unsaid."""
     label = figure.label
-    if isinstance(label, Label):
+    if isinstance(label, Label) and scene.sentence_of(label.start) == scene.sentence_of(
+        figure.start
+    ):
         named = field_of_label(label)
         if named == "gross" and (figure.dimension == MONEY or figure.token.decimals == 2):
             return "cost"  # 'total was 118.20'

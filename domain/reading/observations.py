@@ -358,8 +358,9 @@ def _position(scene: Scene, figure: Figure, heading: Label | None) -> str | None
     label = figure.label
     parts: list[str] = []
     own = label if isinstance(label, Label) else None
+    heads = heading is not None and (heading.start < figure.start or heading.bound is None)
     trailer = (own is not None and own.vehicle == "trailer") or (
-        heading is not None and heading.vehicle == "trailer" and heading is not own
+        heading is not None and heads and heading.vehicle == "trailer" and heading is not own
     )
     if own is not None and own.vehicle is None:
         under = _stands_under(scene, figure)

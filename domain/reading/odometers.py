@@ -135,6 +135,8 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
             continue
         if not scene.stated(index) and "home" not in token.groups:
             continue
+        if "home" in token.groups and _is_ahead(scene, index):
+            continue
         if "left" in token.groups and _is_rest(scene, index):
             continue
         distance = min(abs(index - figure.start), abs(index - figure.end + 1))
@@ -162,6 +164,12 @@ def _nearest(figures: Sequence[Figure], index: int) -> Figure:
     behind = bisect_left(figures, index, key=attrgetter("start"))
     around = figures[max(behind - 1, 0) : behind + 1]
     return min(around, key=lambda figure: abs(figure.start - index))
+
+
+def _is_ahead(scene: Scene, index: int) -> bool:
+    """'home by dark': where somebody will be, and has not come to yet."""
+    following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
+    return following is not None and "until_then" in following.groups
 
 
 def _is_rest(scene: Scene, index: int) -> bool:

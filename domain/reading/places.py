@@ -33,7 +33,11 @@ def read_place(scene: Scene) -> str | None:
         end = _name_end(tokens, start)
         if end > start:
             return scene.words_between(start, end)
-    if any("home" in token.groups for _, token, _ in scene.find("event")):
+    at_home = [index for index, token, _ in scene.find("event") if "home" in token.groups]
+    if any(
+        index + 1 == len(tokens) or "until_then" not in tokens[index + 1].groups
+        for index in at_home
+    ):
         return "home"
     return _standing_alone(scene)
 
