@@ -66,7 +66,7 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
         return None
     dimension = figure.dimension
     if dimension == VOLUME:
-        return VOLUME_ROLE
+        return None if _of_other_fluid(scene, figure) else VOLUME_ROLE
     if dimension == PRICE:
         return PRICE_ROLE
     if dimension == MONEY:
@@ -153,6 +153,14 @@ def _price_said(scene: Scene, figure: Figure) -> str | None:
             return None
         index -= 1
     return None
+
+
+def _of_other_fluid(scene: Scene, figure: Figure) -> bool:
+    """'2 litres of oil', 'a gallon of coolant': no fuel."""
+    behind = scene.tokens[figure.end : figure.end + 2]
+    if len(behind) < 2 or "of" not in behind[0].groups:
+        return False
+    return behind[1].senses.get("subject") in ("oil", "coolant")
 
 
 def _comma_price(scene: Scene, figure: Figure) -> bool:
