@@ -31,7 +31,7 @@ from bot.wiring import drawbar
 from domain.log import Preferences
 
 HERE = Path(__file__).parent
-SCENES = HERE / "scenes.toml"
+SCENES = {"en": HERE / "scenes.toml", "es": HERE / "scenes.es.toml"}
 SATURDAY = datetime(2026, 5, 30, 14, 0, tzinfo=UTC)
 CODE = re.compile(r"\b[A-Z2-9]{4}-[A-Z2-9]{4}\b")
 LONGEST = 900
@@ -93,7 +93,7 @@ def _asides() -> tuple[Scene, ...]:
 @cache
 def scenes(language: str = "en") -> tuple[Scene, ...]:
     """Every scene, in order, answered in a language."""
-    told = tomllib.loads(SCENES.read_text(encoding="utf-8"))["scene"]
+    told = tomllib.loads(SCENES[language].read_text(encoding="utf-8"))["scene"]
     with speaking(language_of(Preferences(language=language))):
         asides = _asides()
     return (*asyncio.run(_texted(told, language)), *asides)
