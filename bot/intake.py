@@ -93,9 +93,11 @@ class Intake:
                     return await self._aside(event, partial(trouble.not_seen_answer, str(error)))
                 event, unseen = _without_photo(event), error
         taken = await self._patiently(event, lambda: self._conversation.take(event))
-        if not taken and unseen is not None and unseen.worth_telling and _is_private(event):
+        if taken or not isinstance(event, Message) or not event.private:
+            return taken
+        if unseen is not None and unseen.worth_telling:
             return await self._aside(event, partial(trouble.not_seen_answer, str(unseen)))
-        if not taken and isinstance(event, Message) and _wants_a_word(event):
+        if _wants_a_word(event):
             known = await self._patiently(event, lambda: self._conversation.was_taken(event))
             if not known:
                 await self._aside(event, trouble.not_read_answer)
@@ -166,11 +168,7 @@ def _without_photo(event: Message | Edited) -> Message | Edited:
     return replace(event, message=message) if isinstance(event, Edited) else message
 
 
-def _is_private(event: Event) -> bool:
-    return isinstance(event, Message) and event.private
-
-
 def _wants_a_word(message: Message) -> bool:
     """Whether somebody alone with Drawbar means it, by a figure or a question mark."""
     told = any(each.isdigit() or each == "?" for each in message.text)
-    return message.private and message.photo is None and told
+    return message.photo is None and told

@@ -97,7 +97,7 @@ def _texts() -> Iterator[Message]:
     for last in messages(read_toml("demo/season.toml"), ZoneInfo(ZONE)):
         yield last
     assert last is not None
-    told = tomllib.loads(SCENES.read_text(encoding="utf-8"))["scene"]
+    told = tomllib.loads(SCENES["en"].read_text(encoding="utf-8"))["scene"]
     for number, each in enumerate(told, start=1):
         at = last.sent_at + timedelta(minutes=20 * number)
         yield replace(last, id=f"scene {number}", text=str(each["text"]), sent_at=at)
