@@ -51,6 +51,7 @@ def report(
     database: str | None,
 ) -> None:
     """Write a page to print to FILE (.html or .pdf): the last 12 months, or what is asked for."""
+    from bot.answers.language import language_of, speaking
     from bot.exchange.files import NotReadable
     from bot.report.composing import NothingToReport
     from bot.report.composing import report as composed
@@ -71,7 +72,8 @@ def report(
             log = standing.log(session, home.logbook_id)
             preferences = journal.preferences_of(session.get_one(LogbookRow, home.logbook_id))
         try:
-            found = composed(log, preferences, datetime.now(UTC), asked)
+            with speaking(language_of(preferences)):
+                found = composed(log, preferences, datetime.now(UTC), asked)
         except NothingToReport as error:
             raise NotReadable(str(error)) from error
         file.write_bytes(_written(replace(found, paper=paper or found.paper), ending))

@@ -12,7 +12,7 @@ from datetime import date, datetime, timedelta
 
 from bot.answers.answer import Answer
 from bot.answers.journeys import away_to
-from bot.answers.language import language_of, marked, say, speaking
+from bot.answers.language import marked, say
 from bot.answers.limits import CAUTION
 from bot.answers.measures import local
 from bot.answers.spans import period_answer
@@ -73,15 +73,11 @@ def days_of_year(year: int) -> tuple[date, date]:
 
 
 def report(log: Log, preferences: Preferences, now: datetime, asked: Asked) -> Report:
-    """The report of what was asked for, as the log stands; raises NothingToReport.
-
-    It is in the logbook's language, whatever was spoken before.
-    """
-    with speaking(language_of(preferences)):
-        driven = driving(log, _truck(log, asked.truck))
-        if asked.trip:
-            return _of_trip(log, driven, preferences, now)
-        return _of_days(log, driven, preferences, now, _days(asked, preferences, now))
+    """The report of what was asked for, as the log stands; raises NothingToReport."""
+    driven = driving(log, _truck(log, asked.truck))
+    if asked.trip:
+        return _of_trip(log, driven, preferences, now)
+    return _of_days(log, driven, preferences, now, _days(asked, preferences, now))
 
 
 def _truck(log: Log, wanted: str | None) -> str | None:

@@ -12,6 +12,7 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from bot.answers.answer import Answer
+from bot.answers.language import language_of, speaking
 from bot.answers.pictures import Picture
 from bot.demo import messages
 from bot.messages import Delivered, Letter, Outcome
@@ -58,7 +59,8 @@ class Book:
     heard: tuple[Answer, ...]
 
     def report(self, asked: Asked | None = None, now: datetime = NOW) -> Report:
-        return report(self.log, self.preferences, now, asked or Asked())
+        with speaking(language_of(self.preferences)):
+            return report(self.log, self.preferences, now, asked or Asked())
 
 
 def book(path: Path, scenario_name: str, also: Sequence[str] = ()) -> Book:

@@ -266,8 +266,8 @@ def words_of(value: Any) -> Iterator[str]:
                 yield from words_of(getattr(value, field.name))
 
 
-HIDDEN = ("state",)
-"""Fields of a picture that are no words to be read."""
+HIDDEN = ("state", "align", "paper", "language", "page")
+"""Fields of a picture or a report that are no words to be read; a page's number is put in last."""
 
 
 def names() -> set[str]:

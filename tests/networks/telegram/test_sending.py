@@ -365,7 +365,7 @@ async def test_what_telegram_refuses_takes_no_turn_from_what_is_sent_instead(hos
 
 
 async def test_without_a_pace_the_server_refuses(host: Taken) -> None:
-    pace = Pace(chat_a_second=20, group_a_minute=1200, overall_a_second=100)
+    pace = Pace(chat_a_second=1, group_a_minute=60, overall_a_second=100)
     async with BotApi(pace) as api:
         api.private(WREN)
         async with served(telegram(api, pace=FAST), host) as network:
