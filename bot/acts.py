@@ -28,7 +28,7 @@ from domain.entries import Correction, Entry, Fill, Odometer, Weighing
 from domain.log import Logged, Preferences, Reach
 from domain.motion import STOPS, is_moving, is_stop
 from domain.naming import Names, settled, which_trailer_is_open
-from domain.plausible import doubt_of
+from domain.plausible import FAR_OVER, doubt_of
 from domain.rig import rig_of
 from domain.verdicts import (
     LANGUAGE_TOPICS,
@@ -95,7 +95,7 @@ def ask_back(desk: Desk, doubt: Ask) -> Answer:
     While the rig is on the move a question waits for the next stop, unless a limit may be
     exceeded, or what is in doubt is itself done standing.
     """
-    held = doubt.why != asking.FAR_OVER and _is_on_the_road(desk, doubt)
+    held = doubt.why != FAR_OVER and _is_on_the_road(desk, doubt)
     questions.put(desk.session, desk.chat, desk.message, doubt, held=held)
     desk.message.state = journal.DOUBTED
     return asking.held_answer() if held else asking.ask_answer(doubt)

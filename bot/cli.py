@@ -16,7 +16,7 @@ from pathlib import Path
 import click
 
 from bot.operating import COMMANDS
-from bot.options import fail, logbook_options, run
+from bot.options import config_option, fail, logbook_options, run
 from bot.report.command import report
 from bot.settings import Settings, WrongSetting, history_file, settings
 
@@ -63,13 +63,7 @@ async def _chat(chosen: Settings, name: str) -> None:
 
 
 @main.command()
-@click.option(
-    "--config",
-    type=click.Path(dir_okay=False, path_type=Path),
-    metavar="FILE",
-    envvar="DRAWBAR_CONFIG",
-    help="A TOML file of settings; the environment's DRAWBAR_... come first.",
-)
+@config_option
 def serve(config: Path | None) -> None:
     """Serve the networks that are set, until told to stop."""
     from bot import logs, serving

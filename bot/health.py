@@ -8,11 +8,12 @@ otherwise, and tells no chat, person or text.
 from __future__ import annotations
 
 from collections.abc import AsyncIterator, Awaitable, Callable
-from contextlib import asynccontextmanager
+from contextlib import AsyncExitStack, asynccontextmanager
 from dataclasses import dataclass
 
 from aiohttp import web
 
+from bot.listening import listening
 from bot.settings import WrongSetting
 
 LATE_SECONDS = 60.0
@@ -61,19 +62,15 @@ async def watched(
     app = web.Application()
     for path, answer in (("/live", live), ("/ready", ready), ("/metrics", metrics)):
         app.router.add_get(path, answer)
-    runner = web.AppRunner(app, access_log=None)
-    await runner.setup()
-    try:
+    async with AsyncExitStack() as stack:
         try:
-            await web.TCPSite(runner, where.listen, where.port).start()
+            await stack.enter_async_context(listening(app, where.listen, where.port))
         except OSError as error:
             raise WrongSetting(
                 f"health.port is {where.port}; {where.listen}:{where.port} can't be listened on"
                 f" ({error.strerror}). Set another one."
             ) from error
         yield
-    finally:
-        await runner.cleanup()
 
 
 def _figure(told: bytes, name: str) -> float:

@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from bot.options import database_option, fail, logbook_options, run
+from bot.options import config_option, database_option, fail, logbook_options, run
 from bot.settings import WrongSetting, default_database, settings
 
 if TYPE_CHECKING:
@@ -273,13 +273,7 @@ def week(day: str, hour: int, name: str | None, database: str | None) -> None:
 
 
 @click.command()
-@click.option(
-    "--config",
-    type=click.Path(dir_okay=False, path_type=Path),
-    metavar="FILE",
-    envvar="DRAWBAR_CONFIG",
-    help="The file of settings that `drawbar serve` gets.",
-)
+@config_option
 def doctor(config: Path | None) -> None:
     """Look at settings, database, disk, clock and networks, and say what to do about each fault."""
     from bot.doctor import findings

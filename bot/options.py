@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable
+from pathlib import Path
 from typing import NoReturn, TypeVar
 
 import click
@@ -23,6 +24,14 @@ database_option = click.option(
     envvar="DRAWBAR_DATABASE",
     help="A file, sqlite:///file or postgresql://user@host/name;"
     " a file in your data folder if not given.",
+)
+
+config_option = click.option(
+    "--config",
+    type=click.Path(dir_okay=False, path_type=Path),
+    metavar="FILE",
+    envvar="DRAWBAR_CONFIG",
+    help="A TOML file of the settings to serve with; the environment's DRAWBAR_... come first.",
 )
 
 

@@ -52,20 +52,11 @@ def next_time(after: datetime, day: int, hour: int, time_zone: str) -> datetime:
     return local
 
 
-def queue_due(store: Store, now: datetime) -> int:
-    """Queue every summary whose time has come; how many weeks had something to tell.
-
-    Any number of workers may call this at once and as often as they like.
-    """
-    plan(store, now)
-    told = 0
-    while (some := queue_some(store, now)) is not None:
-        told += some
-    return told
-
-
 def plan(store: Store, now: datetime) -> None:
-    """Give a time to every logbook that has none."""
+    """Give a time to every logbook that has none.
+
+    Any number of workers may call this and `queue_some` at once and as often as they like.
+    """
     while True:
         with store.work() as session:
             planned = _plan(session, now)

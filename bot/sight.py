@@ -12,9 +12,7 @@ from typing import Protocol
 
 from bot.answers.language import marked
 from bot.messages import Network, NotFetched, Photo
-
-MOST_BYTES = 8 * 1024 * 1024
-"""A phone's photo has 2 to 6 MB, and networks shrink it on the way."""
+from bot.photos.bounds import MOST_BYTES
 
 NO_READER = marked("I can't read photos here; text me the figures.")
 NO_PHOTOS = marked("Photos don't reach me here; text me the figures.")

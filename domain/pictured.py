@@ -39,7 +39,7 @@ def of_photo(verdict: Verdict, sure: bool, context: Context) -> Verdict:
                 return Silent()
             if sure and all(closes(entry) and follows(entry, context) for entry in taken):
                 return Facts(taken)
-            return Ask("photo", (Choice(AS_READ, taken),), PHOTO)
+            return Ask(PHOTO, (Choice(AS_READ, taken),), PHOTO)
         case Ask(choices=choices):
             return _asked(verdict, choices)
         case _:

@@ -28,6 +28,7 @@ LIGHTEST = 0.3
 """Another reading fits where every load is between these shares of its rating."""
 
 AS_TEXTED = "as texted"
+FAR_OVER = "far_over"
 
 OTHER_READINGS: Mapping[str, tuple[float, str]] = {
     "t": (1000.0, "lb"),
@@ -120,7 +121,7 @@ def _other_unit(weighing: Weighing, bounds: Mapping[str, float]) -> _Finding | N
     if not _fits(loads, bounds):
         return None
     name, load, bound = worst
-    return _Finding(name, "far_over", (load, bound), replace(weighing, loads=loads))
+    return _Finding(name, FAR_OVER, (load, bound), replace(weighing, loads=loads))
 
 
 def _in_other_unit(load: Quantity) -> Quantity:
@@ -143,7 +144,7 @@ def _swapped(weighing: Weighing, bounds: Mapping[str, float]) -> _Finding | None
 
 def _far_over(weighing: Weighing, bounds: Mapping[str, float]) -> _Finding | None:
     worst = _worst(weighing, bounds, FAR)
-    return None if worst is None else _Finding(worst[0], "far_over", worst[1:])
+    return None if worst is None else _Finding(worst[0], FAR_OVER, worst[1:])
 
 
 CHECKS: tuple[Check, ...] = (_other_unit, _swapped, _far_over)

@@ -13,10 +13,10 @@ from bot.answers.answer import Answer
 from bot.answers.brief import brief, field_name
 from bot.answers.language import SOURCE, marked, say, spoken
 from bot.answers.words import either, figure, sentence
+from domain.pictured import PHOTO
+from domain.plausible import FAR_OVER
 from domain.verdicts import Ask, Choice
 
-FAR_OVER = "far_over"
-PHOTO = "photo"
 WHICH_TRAILER = "which_trailer"
 WHICH_FIGURE = "which_figure"
 

@@ -15,10 +15,10 @@ from typing import Any
 import numpy as np
 from PIL import Image, ImageOps
 
+from bot.photos.bounds import MOST_BYTES
 from bot.photos.lighting import Light
 
 FORMATS = ("JPEG", "PNG", "WEBP")
-MOST_BYTES = 8 * 1024 * 1024
 MOST_PIXELS = 40_000_000
 LEAST_SIDE = 40
 """Pixels: on less there is nothing to read."""

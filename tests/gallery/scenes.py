@@ -23,15 +23,17 @@ from bot.answers import shared, trouble
 from bot.answers.answer import Answer
 from bot.answers.language import language_of, speaking
 from bot.answers.plain import as_text
-from bot.messages import Delivered, Letter, Message, Outcome
+from bot.messages import Message
 from bot.networks.matrix import dressing
 from bot.networks.telegram.rendering import rendered
 from bot.settings import settings
 from bot.wiring import drawbar
 from domain.log import Preferences
+from tests.letters import Letters
 
 HERE = Path(__file__).parent
 SCENES = {"en": HERE / "scenes.toml", "es": HERE / "scenes.es.toml"}
+NETWORK = "gallery"
 SATURDAY = datetime(2026, 5, 30, 14, 0, tzinfo=UTC)
 CODE = re.compile(r"\b[A-Z2-9]{4}-[A-Z2-9]{4}\b")
 LONGEST = 900
@@ -54,20 +56,6 @@ class Scene:
     name: str
     texted: str
     answer: Answer
-
-
-class Kept:
-    """A network that keeps what it is to send."""
-
-    name = "gallery"
-    once_by_key = True
-
-    def __init__(self) -> None:
-        self.letters: list[Letter] = []
-
-    async def send(self, letter: Letter) -> Outcome:
-        self.letters.append(letter)
-        return Delivered()
 
 
 def _asides() -> tuple[Scene, ...]:
@@ -100,7 +88,7 @@ def scenes(language: str = "en") -> tuple[Scene, ...]:
 
 
 async def _texted(told: Sequence[dict[str, object]], language: str) -> list[Scene]:
-    network, found, at = Kept(), [], SATURDAY
+    network, found, at = Letters(NETWORK), [], SATURDAY
     with tempfile.TemporaryDirectory() as folder:
         chosen = settings(
             database=str(Path(folder) / "log.db"), time_zone="America/Boise", language=language
@@ -108,9 +96,9 @@ async def _texted(told: Sequence[dict[str, object]], language: str) -> list[Scen
         async with drawbar(chosen, [network]) as running:
             for number, each in enumerate(told):
                 at += timedelta(minutes=int(str(each.get("after", 1))))
-                before = len(network.letters)
+                before = len(network.answers)
                 await running.take(_message(str(number), str(each["text"]), at))
-                said = [letter.answer for letter in network.letters[before:]]
+                said = network.answers[before:]
                 if "name" in each:
                     if len(said) != 1:
                         raise ValueError(f"{each['text']!r} gets {len(said)} answers")
@@ -120,7 +108,7 @@ async def _texted(told: Sequence[dict[str, object]], language: str) -> list[Scen
 
 def _message(number: str, text: str, at: datetime) -> Message:
     return Message(
-        network=Kept.name,
+        network=NETWORK,
         chat="hives",
         id=number,
         author="wren",

@@ -14,8 +14,8 @@ import numpy as np
 import pytest
 from PIL import Image
 
+from bot.photos.bounds import MOST_BYTES
 from bot.photos.opening import (
-    MOST_BYTES,
     MOST_PIXELS,
     WORKING_SIDE,
     NotAPicture,

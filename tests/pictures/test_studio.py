@@ -15,26 +15,13 @@ import pytest
 from bot.answers.answer import Answer
 from bot.answers.pictures import Picture
 from bot.delivery import Delivery
-from bot.messages import Delivered, Drawn, Letter, Outcome
+from bot.messages import Drawn, Letter
 from bot.pictures.studio import KEPT, Studio
 from bot.store import journal, outbox
 from bot.store.database import Store
+from tests.letters import Letters
 from tests.pictures.examples import week
 from tests.store.logbooks import HOME, START
-
-
-class Album:
-    """A network that keeps the letters that it was given."""
-
-    name = "test"
-    once_by_key = True
-
-    def __init__(self) -> None:
-        self.letters: list[Letter] = []
-
-    async def send(self, letter: Letter) -> Outcome:
-        self.letters.append(letter)
-        return Delivered()
 
 
 async def delivered(store: Store, *pictures: Picture | None, studio: Studio | None) -> list[Letter]:
@@ -45,10 +32,10 @@ async def delivered(store: Store, *pictures: Picture | None, studio: Studio | No
             answer = Answer(headline="572 mi.", picture=picture)
             outbox.queue(session, row.id, answer, START)
         session.commit()
-    album = Album()
+    album = Letters("test")
     with ThreadPoolExecutor(1) as worker:
         await Delivery(store, {"test": album}, lambda: START, worker, studio=studio).deliver()
-    return album.letters
+    return album.kept
 
 
 async def test_a_letter_takes_its_picture_along_with_its_words(store: Store) -> None:

@@ -15,7 +15,6 @@ from bot.answers.answer import Answer
 from bot.answers.language import language_of, speaking
 from bot.answers.pictures import Picture
 from bot.demo import messages
-from bot.messages import Delivered, Letter, Outcome
 from bot.report.composing import Asked, report
 from bot.report.value import Report, Table
 from bot.settings import settings
@@ -25,6 +24,7 @@ from bot.store.database import open_store
 from bot.store.tables import LogbookRow
 from bot.wiring import drawbar
 from domain.log import Log, Preferences
+from tests.letters import Letters
 
 NOW = datetime(2026, 11, 25, 12, tzinfo=UTC)
 
@@ -33,20 +33,6 @@ ONE_PIXEL = bytes.fromhex(
     "0000000a49444154789c63680000008200817ed0c7a70000000049454e44ae426082"
 )
 """A PNG of one grey pixel (W3C Recommendation, PNG)."""
-
-
-class Ear:
-    """A network that keeps what is said."""
-
-    name = "demo"
-    once_by_key = True
-
-    def __init__(self) -> None:
-        self.heard: list[Answer] = []
-
-    async def send(self, letter: Letter) -> Outcome:
-        self.heard.append(letter.answer)
-        return Delivered()
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +58,7 @@ def book(path: Path, scenario_name: str, also: Sequence[str] = ()) -> Book:
         currency=scenario["currency"],
         time_zone=scenario["time_zone"],
     )
-    ear = Ear()
+    ear = Letters("demo")
 
     async def live() -> None:
         told = list(messages(scenario, ZoneInfo(scenario["time_zone"])))
@@ -89,7 +75,7 @@ def book(path: Path, scenario_name: str, also: Sequence[str] = ()) -> Book:
         log = standing.log(session, 1)
         preferences = journal.preferences_of(session.get_one(LogbookRow, 1))
     store.close()
-    return Book(log, preferences, path, tuple(ear.heard))
+    return Book(log, preferences, path, tuple(ear.answers))
 
 
 @pytest.fixture(scope="session")

@@ -13,7 +13,7 @@ import pytest
 from bot.answers import dispatch
 from bot.answers.answer import Answer
 from bot.delivery import Delivery
-from bot.messages import Delivered, Letter, Outcome
+from bot.messages import Letter
 from bot.phrasebook import phrasebook
 from bot.pictures.studio import Studio
 from bot.report.value import Report
@@ -22,6 +22,7 @@ from bot.store.database import open_store
 from domain.context import Context
 from domain.reading import read
 from domain.verdicts import Question
+from tests.letters import Letters
 from tests.report.conftest import NOW, Book
 
 CHAT = Context(
@@ -89,23 +90,9 @@ def test_days_without_an_entry_are_answered_in_a_sentence(season: Book) -> None:
     assert answer == Answer(headline="1 Jan 2020 to 2 Jan 2020: nothing logged.")
 
 
-class Post:
-    """A network that keeps the letters that it was given."""
-
-    name = "demo"
-    once_by_key = True
-
-    def __init__(self) -> None:
-        self.letters: list[Letter] = []
-
-    async def send(self, letter: Letter) -> Outcome:
-        self.letters.append(letter)
-        return Delivered()
-
-
 def delivered(book: Book, folder: Path, studio: Studio | None) -> Letter:
     """The letter with the report of the trip, once it waited in the database."""
-    store, post = open_store(str(folder / "post.db")), Post()
+    store, post = open_store(str(folder / "post.db")), Letters("demo")
     with store.work() as session:
         row = journal.open_chat(session, "demo", "hives", book.preferences, NOW)
         outbox.queue(session, row.id, asked(book, Question(topic="report", field="trip")), NOW)
@@ -114,7 +101,7 @@ def delivered(book: Book, folder: Path, studio: Studio | None) -> Letter:
         delivery = Delivery(store, {"demo": post}, lambda: NOW, worker, studio=studio)
         asyncio.run(delivery.deliver())
     store.close()
-    (letter,) = post.letters
+    (letter,) = post.kept
     return letter
 
 

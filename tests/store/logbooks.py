@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import UTC, datetime, timedelta
 
+from bot import schedule
 from bot.conversation import Conversation
 from bot.messages import Message
 from bot.store import outbox
@@ -105,3 +106,22 @@ def replies(store: Store) -> list[str]:
                 found.append((each.key, each.answer.headline))
                 outbox.mark_sent(session, each.key)
     return [headline for _, headline in sorted(found)]
+
+
+def queue_due(store: Store, now: datetime) -> int:
+    """Queue every weekly summary whose time has come; how many weeks had something to tell."""
+    schedule.plan(store, now)
+    told = 0
+    while (some := schedule.queue_some(store, now)) is not None:
+        told += some
+    return told
+
+
+class Clock:
+    """A clock that stands until it is moved."""
+
+    def __init__(self) -> None:
+        self.now = START
+
+    def __call__(self) -> datetime:
+        return self.now

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import logging
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import timedelta
 
 import pytest
 from sqlalchemy import func, select
@@ -17,19 +17,9 @@ from bot.store.database import Store
 from bot.store.tables import ChatRow, MessageRow, StrangerRow
 from domain.entries import Odometer
 from domain.verdicts import Question
-from tests.store.logbooks import HOME, START, Scripted, as_told, mi, replies, standing, told
+from tests.store.logbooks import HOME, START, Clock, Scripted, as_told, mi, replies, standing, told
 
 DAY = timedelta(days=1)
-
-
-class Clock:
-    """A clock that stands until it is moved."""
-
-    def __init__(self) -> None:
-        self.now = START
-
-    def __call__(self) -> datetime:
-        return self.now
 
 
 @pytest.fixture

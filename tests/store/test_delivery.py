@@ -18,7 +18,7 @@ from bot.messages import Delivered, Letter, MovedTo, NotSent, Outcome, Refused, 
 from bot.store import journal, outbox, replies
 from bot.store.database import Store
 from bot.store.tables import ChatRow, OutboxRow
-from tests.store.logbooks import HOME, START, as_told, told
+from tests.store.logbooks import HOME, START, Clock, as_told, told
 
 
 class Line:
@@ -34,16 +34,6 @@ class Line:
     async def send(self, letter: Letter) -> Outcome:
         self.tried.append((letter.chat, letter.answer.headline, letter.key))
         return self._outcomes.pop(0) if self._outcomes else Delivered()
-
-
-class Clock:
-    """A clock that stands until it is moved."""
-
-    def __init__(self) -> None:
-        self.now = START
-
-    def __call__(self) -> datetime:
-        return self.now
 
 
 @pytest.fixture

@@ -7,10 +7,9 @@ from collections.abc import Iterator
 import pytest
 from sqlalchemy import text
 
-from bot import schedule
 from bot.store.database import Store, open_store
 from bot.store.move import NotMoved, move
-from tests.store.logbooks import START, as_told, standing, told
+from tests.store.logbooks import START, as_told, queue_due, standing, told
 from tests.store.season import a_season, every_row
 
 
@@ -32,7 +31,7 @@ def file(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Store]:
 
 def test_a_database_arrives_whole_and_lives_on(file: Store, other: Store) -> None:
     a_season(file)
-    schedule.queue_due(file, START)
+    queue_due(file, START)
     moved = move(file, other)
     assert every_row(other) == every_row(file)
     assert moved.total == sum(len(rows) for rows in every_row(file).values())

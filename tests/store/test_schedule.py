@@ -15,13 +15,13 @@ from hypothesis import strategies as st
 from bot import schedule
 from bot.answers import spans
 from bot.answers.answer import Answer
-from bot.schedule import next_time, queue_due, settle_one
+from bot.schedule import next_time, settle_one
 from bot.store import journal, sharing
 from bot.store.database import Store
 from bot.store.tables import LogbookRow, OutboxRow, WeeklyRow
 from domain.entries import Odometer
 from domain.log import Log
-from tests.store.logbooks import HOME, START, as_told, mi, replies, told
+from tests.store.logbooks import HOME, START, as_told, mi, queue_due, replies, told
 
 BOISE = "America/Boise"
 MONDAY = datetime(2026, 7, 13, 13, 0, tzinfo=UTC)

@@ -13,41 +13,29 @@ from sqlalchemy import select
 from bot.answers.answer import Answer
 from bot.configuration import configuration
 from bot.conversation import Conversation
-from bot.messages import Delivered, Letter, Message, Outcome
-from bot.schedule import queue_due
+from bot.messages import Message
 from bot.settings import WrongSetting, settings
 from bot.store import journal, outbox
 from bot.store.database import open_store
 from bot.store.tables import ChatRow, OutboxRow
 from bot.wiring import drawbar, reader
 from domain.log import Preferences
+from tests.letters import Letters
+from tests.store.logbooks import queue_due
 
 SATURDAY = datetime(2026, 5, 30, 14, 0, tzinfo=UTC)
+NETWORK = "ear"
 CHAT = "hives"
-
-
-class Ear:
-    """A network that hears what is said."""
-
-    name = "ear"
-    once_by_key = True
-
-    def __init__(self) -> None:
-        self.heard: list[Answer] = []
-
-    async def send(self, letter: Letter) -> Outcome:
-        self.heard.append(letter.answer)
-        return Delivered()
 
 
 async def said(folder: Path, *texts: str, language: str | None = None) -> list[Answer]:
     """What is answered to texts, in a new logbook or the one that is there."""
-    ear = Ear()
+    ear = Letters(NETWORK)
     chosen = settings(database=str(folder / "log.db"), time_zone="UTC", language=language)
     async with drawbar(chosen, [ear]) as running:
         for text in texts:
             await running.take(texted(text, next(NUMBERS)))
-    return ear.heard
+    return ear.answers
 
 
 NUMBERS = count(1)
@@ -55,7 +43,7 @@ NUMBERS = count(1)
 
 def texted(text: str, number: int) -> Message:
     return Message(
-        network=Ear.name,
+        network=NETWORK,
         chat=CHAT,
         id=str(number),
         author="wren",
@@ -107,7 +95,7 @@ def test_a_chat_that_only_reads_chooses_nothing(tmp_path: Path) -> None:
     asyncio.run(said(tmp_path, "odo 48211"))
     store = open_store(tmp_path / "log.db")
     with store.work() as session:
-        chat = journal.chat_of(session, Ear.name, CHAT)
+        chat = journal.chat_of(session, NETWORK, CHAT)
         assert chat is not None
         chat.role = journal.READER
         session.commit()

@@ -19,30 +19,17 @@ import pytest
 
 from bot.answers.answer import Answer
 from bot.demo import messages
-from bot.messages import Delivered, Letter, Message, Outcome
+from bot.messages import Message
 from bot.settings import settings
 from bot.shared_data import read_toml
 from bot.wiring import drawbar
+from tests.letters import Letters
 
 ZONE = ZoneInfo("America/Boise")
 FILL = re.compile(r"(?P<gallons>[\d.]+) gal")
 PRICE = re.compile(r"\b(\d\.\d{3})\b")
 READING = re.compile(r"\b(\d{2},?\d{3})\b")
 TANK = 34.0
-
-
-class Ear:
-    """The network of the season's chat: it keeps what is said."""
-
-    name = "demo"
-    once_by_key = True
-
-    def __init__(self) -> None:
-        self.heard: list[Answer] = []
-
-    async def send(self, letter: Letter) -> Outcome:
-        self.heard.append(letter.answer)
-        return Delivered()
 
 
 @dataclass
@@ -128,17 +115,17 @@ async def _season(folder: Path) -> dict[str, Answer]:
         currency=scenario["currency"],
         time_zone=scenario["time_zone"],
     )
-    ear = Ear()
+    ear = Letters("demo")
     told = list(messages(scenario, ZONE))
     found: dict[str, Answer] = {}
     async with drawbar(chosen, [ear]) as running:
         for message in told:
             await running.take(message)
         for number, (name, text) in enumerate(QUESTIONS.items()):
-            before = len(ear.heard)
+            before = len(ear.answers)
             await running.take(_asked(told[-1], number, text))
-            assert len(ear.heard) == before + 1, text
-            found[name] = ear.heard[-1]
+            assert len(ear.answers) == before + 1, text
+            found[name] = ear.answers[-1]
     return found
 
 

@@ -96,19 +96,40 @@ def _message(event: Json, content: Json, place: Place) -> Message | None:
         return None
     # In a thread, a reply that only stands in for the thread is none.
     replies = isinstance(reply_to, str) and not (thread and relates.get("is_falling_back"))
+    return _sent(
+        event,
+        place,
+        text,
+        reply_to=str(reply_to) if replies else None,
+        thread=thread,
+        photo=photo,
+    )
+
+
+def _sent(
+    event: Json,
+    place: Place,
+    text: str,
+    *,
+    reply_to: str | None,
+    thread: object,
+    photo: Photo | None = None,
+) -> Message:
+    """An event as a message with this text; what is no id is no thread."""
+    name = _name(event, place)
     return Message(
         network=NAME,
         chat=place.room,
         id=str(event["event_id"]),
         author=str(event["sender"]),
-        name=_name(event, place),
+        name=name,
         sent_at=_at(event),
         text=text,
-        reply_to=str(reply_to) if replies else None,
-        thread=str(thread) if isinstance(thread, str) else None,
+        reply_to=reply_to,
+        thread=thread if isinstance(thread, str) else None,
         photo=photo,
         private=place.private,
-        title=_name(event, place) if place.private else place.title,
+        title=name if place.private else place.title,
     )
 
 
@@ -131,19 +152,7 @@ def _tapped(event: Json, place: Place, earlier: Json) -> Message | None:
     digit = _digit(relates)
     if digit is None:
         return None
-    return Message(
-        network=NAME,
-        chat=place.room,
-        id=str(event["event_id"]),
-        author=str(event["sender"]),
-        name=_name(event, place),
-        sent_at=_at(event),
-        text=digit,
-        reply_to=refers_to(event),
-        thread=str(thread) if isinstance(thread, str) else None,
-        private=place.private,
-        title=_name(event, place) if place.private else place.title,
-    )
+    return _sent(event, place, digit, reply_to=refers_to(event), thread=thread)
 
 
 def _deleted(event: Json, place: Place) -> Deleted | None:

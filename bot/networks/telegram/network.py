@@ -22,7 +22,7 @@ from bot.networks.telegram.outcomes import trouble
 from bot.networks.telegram.receiving import Receiver, poll
 from bot.networks.telegram.sending import Sender
 from bot.networks.telegram.settings import SETTING, TelegramSettings, Webhook, check
-from bot.networks.telegram.webhook import listening
+from bot.networks.telegram.webhook import called_in
 
 COMMANDS = {
     "help": "What can be told and asked",
@@ -138,6 +138,6 @@ class Telegram:
                     f" {trouble(error)}."
                 ) from None
 
-        async with listening(webhook, secret, receiver.receive):
+        async with called_in(webhook, secret, receiver.receive):
             await patiently(ask, self._rest)
             await asyncio.Event().wait()

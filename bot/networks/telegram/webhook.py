@@ -10,11 +10,12 @@ import asyncio
 import hmac
 import json
 from collections.abc import AsyncIterator, Awaitable, Callable, Mapping
-from contextlib import asynccontextmanager
+from contextlib import AsyncExitStack, asynccontextmanager
 from typing import Any
 
 from aiohttp import web
 
+from bot.listening import listening
 from bot.messages import NetworkRefused
 from bot.networks.telegram.settings import SETTING, Webhook
 
@@ -23,32 +24,24 @@ HEADER = "X-Telegram-Bot-Api-Secret-Token"
 
 MOST_BYTES = 1024 * 1024
 READ_WITHIN = 10
-FINISH_WITHIN = 0.5
-"""Seconds that a call has to come in, and, as Drawbar stops, to be taken."""
+"""Seconds that a call has to come in."""
 
 
 @asynccontextmanager
-async def listening(
+async def called_in(
     webhook: Webhook, secret: str, receive: Callable[[Mapping[str, Any]], Awaitable[bool]]
 ) -> AsyncIterator[None]:
     """Be there for Telegram's calls; raises NetworkRefused where the port can't be had."""
-    runner = web.AppRunner(
-        application(webhook.path, secret, receive),
-        access_log=None,
-        shutdown_timeout=FINISH_WITHIN,
-    )
-    await runner.setup()
-    try:
+    async with AsyncExitStack() as stack:
+        answers = application(webhook.path, secret, receive)
         try:
-            await web.TCPSite(runner, webhook.listen, webhook.port).start()
+            await stack.enter_async_context(listening(answers, webhook.listen, webhook.port))
         except OSError as error:
             raise NetworkRefused(
                 f"{SETTING}WEBHOOK_LISTEN {webhook.listen} with {SETTING}WEBHOOK_PORT"
                 f" {webhook.port} can't be listened on: {error.strerror}."
             ) from None
         yield
-    finally:
-        await runner.cleanup()
 
 
 def application(

@@ -12,7 +12,6 @@ from pathlib import Path
 import pytest
 from sqlalchemy import select, update
 
-from bot import schedule
 from bot.answers.answer import Answer
 from bot.messages import Delivered, Letter, Message, Outcome
 from bot.networks.matrix.dressing import KEPT, content_of
@@ -28,6 +27,7 @@ from bot.wiring import Drawbar, drawbar, now
 from tests.networks.matrix.conftest import numbers
 from tests.networks.matrix.homeserver import PASSWORD, Homeserver
 from tests.networks.matrix.people import Mautrix, Nio, Person, Seen, edit, joined, react, say
+from tests.store.logbooks import queue_due
 
 SCENARIO = read_toml("demo/weekend.toml")
 WEEKEND = SCENARIO["message"]
@@ -124,7 +124,7 @@ class Household:
 
     def a_week_passes(self) -> int:
         """Let the summary that is due within a week leave now; how many there were."""
-        count = schedule.queue_due(self.store, now() + timedelta(days=8))
+        count = queue_due(self.store, now() + timedelta(days=8))
         with self.store.work() as session:
             waiting = update(OutboxRow).where(OutboxRow.state == QUEUED)
             session.execute(waiting.values(due_at=now()))
