@@ -42,7 +42,7 @@ LONGEST = 900
 PHONE = 360
 """CSS pixels: the width of the narrowest common phone."""
 
-TALLEST = 3600
+TALLEST = 4400
 """Pixels of a sheet of screens."""
 
 COLOURS = 24
@@ -178,7 +178,9 @@ button {{ display: block; width: 100%; margin: 3px 0; padding: 7px; border: 0; f
 def page(network: str) -> str:
     """A page with each scene as it stands on a phone."""
     sections = "".join(_section(network, each) for each in scenes())
-    return f"<!doctype html><meta charset=utf-8><style>{STYLE}</style>{sections}"
+    # The same code each time, so that a picture changes where an answer does.
+    shown = CODE.sub("ABCD-EFGH", sections)
+    return f"<!doctype html><meta charset=utf-8><style>{STYLE}</style>{shown}"
 
 
 def _section(network: str, scene: Scene) -> str:
