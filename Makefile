@@ -9,8 +9,10 @@ TO_TEST := .venv/.ready-to-test
 TO_BENCH := .venv/.ready-to-bench
 INSTALL := $(BIN)/python -m pip install --quiet --disable-pip-version-check --no-input
 PROJECT := $(INSTALL) --no-deps --no-build-isolation --editable .
+# With their extras, as pip before 23.3 else takes what `coverage[toml]` wants for unpinned, as soon
+# as a newer coverage is out.
 LOCK := $(BIN)/uv pip compile --quiet --upgrade --no-config --system-certs --universal \
-	--python-version 3.11 --generate-hashes --no-header --no-annotate pyproject.toml
+	--python-version 3.11 --generate-hashes --no-strip-extras --no-header --no-annotate pyproject.toml
 
 .DELETE_ON_ERROR:
 .PHONY: chat serve demo gallery test lint types contracts check bench crash fuzz documents messages lock clean
