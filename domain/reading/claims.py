@@ -88,6 +88,8 @@ def _owner(
             return "an address"
         if figure.token.decimals == -1:
             return "a fraction"
+        if before is not None and "transaction" in before.groups and figure.value >= LEAST_OF_MANY:
+            return "a transaction"
         if _tells_hour(tokens, figure, after):
             return "a time"
         if _rates_something(tokens, figure):
@@ -120,6 +122,9 @@ def _owner(
         return "a count of axles"
     return None
 
+
+LEAST_OF_MANY = 5000
+"""What a receipt's 'TRANS 88123' counts, and no gauge of a transmission shows."""
 
 COUNTED = frozenset(("axle_noun", "axle", "vehicle"))
 """Classes of term whose things are weighed one by one and have no price."""
@@ -287,6 +292,10 @@ def _day_before(tokens: Sequence[Token], figure: Figure) -> bool:
 
 
 def _street_follows(tokens: Sequence[Token], index: int) -> bool:
+    """'212 Mill Lane', '4410 County Rd 18'."""
+    road, number = token_at(tokens, index), token_at(tokens, index + 1)
+    if road is not None and "numbered_road" in road.groups:
+        return number is not None and number.kind is NUMBER
     for step in range(4):
         token = token_at(tokens, index + step)
         if token is None or token.kind is not WORD or "glue" in token.senses:

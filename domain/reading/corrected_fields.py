@@ -65,9 +65,7 @@ def field_of(scene: Scene, figure: Figure) -> str | None:
     if isinstance(label, Label) and scene.sentence_of(label.start) == scene.sentence_of(
         figure.start
     ):
-        named = field_of_label(label)
-        if named == "gross" and (figure.dimension == MONEY or figure.token.decimals == 2):
-            return "cost"  # 'total was 118.20'
+        named = _field_named(label, figure)
         if named:
             return named
     if figure.dimension == VOLUME:
@@ -85,10 +83,17 @@ def field_of(scene: Scene, figure: Figure) -> str | None:
                 return field
     for other in scene.labels:
         if other.end <= figure.start:
-            named = field_of_label(other)
+            named = _field_named(other, figure)
             if named:
                 return named
     return None
+
+
+def _field_named(label: Label, figure: Figure) -> str | None:
+    """The field that a label stands for beside that figure: 'total was 118.20' is of money."""
+    named = field_of_label(label)
+    money = figure.dimension == MONEY or figure.token.decimals == 2
+    return "cost" if named == "gross" and money else named
 
 
 def field_of_label(label: Label) -> str | None:

@@ -47,6 +47,32 @@ def read_correction(scene: Scene) -> Correction | None:
     return _full_or_partial(scene) or _swapped(scene) or _place(scene) or _amended(scene, live)
 
 
+ENTRY_SENSES = frozenset(("weigh_cue", "fuel_cue", "odometer", "hitch", "ticket"))
+"""What an entry may be called: a weighing, a fill, an odometer reading."""
+
+
+def takes_out(scene: Scene) -> bool:
+    """'that last one's wrong, delete it', 'take the last fill out': what was logged last goes."""
+    last = wrong = named = takes = False
+    out = any("out_of_log" in token.groups for token in scene.tokens)
+    for token in scene.tokens:
+        way = "undo" if token.senses.get("correction") == "undo" else token.senses.get("takes_out")
+        takes = takes or way in ("undo", "entry") or (way is not None and out)
+        wrong = wrong or (way is None and "correction" in token.senses)
+        last = last or token.senses.get("ordinal") == "last"
+        entry = "log_entry" in token.groups or not ENTRY_SENSES.isdisjoint(token.senses)
+        named = named or entry
+        if not (
+            entry
+            or way is not None
+            or token.kind is MARK
+            or token.senses.keys() & {"glue", "ordinal", "correction"}
+            or token.groups & {"before_undo", "points_back", "its_tank"}
+        ):
+            return False
+    return takes and (wrong or (last and named)) and scene.tokens[-1].raw != "?"
+
+
 def _only_refuses(scene: Scene, figure: Figure) -> bool:
     """'no, 7,610', 'no it's 7,160 on drive': a refusal, and what it was instead."""
     if "refuses" not in scene.tokens[0].groups or figure.value < 1000:

@@ -50,6 +50,8 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
         if following is not None and "axle_noun" in following.senses:
             continue  # 'only the trailer axle' is still hitched
         kind = key.split()[0]
+        if kind == "hitched" and following is not None and "slack" in following.groups:
+            kind = "solo"  # 'with the trailer off'
         if kind == "solo" and named == "trailer" and "alone" in scene.tokens[index].senses:
             kind = named  # 'camper solo on the scale'
         found = (found or kind) if kind == "hitched" else kind
@@ -99,6 +101,10 @@ def stood_alone(scene: Scene) -> str | None:
             for index in (label.start - 1, label.start - 2, label.end, label.end + 1)
             if 0 <= index < len(scene.tokens)
         ]
+        behind = scene.tokens[label.end] if label.end < len(scene.tokens) else None
+        off = behind is not None and "slack" in behind.groups and "hitch" not in behind.senses
+        if off and label.only_vehicle and label.vehicle == "trailer":
+            return "solo"  # 'with the camper off'
         if any("alone" in token.senses for token in beside):
             return "solo" if label.vehicle == "truck" else "trailer"
         if label.vehicle == "truck" and any("absent" in token.groups for token in beside):
@@ -111,6 +117,8 @@ def stood_alone(scene: Scene) -> str | None:
 
 def _trailer_is_subject(scene: Scene) -> bool:
     """'flatdeck on the scale, unhooked': the trailer was weighed, and is not what was dropped."""
+    if any("trucks_axle" in scene.tokens[label.start].groups for label in scene.labels):
+        return False
     index = next(index for index, _, _ in scene.find("hitch", "unhitched"))
     behind = scene.tokens[index + 1 : index + 4]
     if any(each.senses.get("vehicle") == "trailer" or "name" in each.senses for each in behind):

@@ -123,7 +123,7 @@ def _groups(atoms: Sequence[Atom], position: int, *, opening: bool) -> tuple[lis
 
 
 def _group(atoms: Sequence[Atom], start: int) -> _Group | None:
-    """'forty', 'sixty five', 'two hundred and five', 'fifty-three hundred', or digits."""
+    """'forty', 'sixty five', 'two hundred and five', 'hundred ten', or digits."""
     first = atoms[start]
     position = start + 1
     if first == A:
@@ -131,6 +131,8 @@ def _group(atoms: Sequence[Atom], start: int) -> _Group | None:
             value: float = 1
         else:
             return None
+    elif first == HUNDRED:
+        value, position = 1, start  # 'hundred and twelve litres'
     elif isinstance(first, float):
         value = first
     elif isinstance(first, int):

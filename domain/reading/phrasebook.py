@@ -101,6 +101,11 @@ class Phrasebook:
     standing: StandingWords | None = None
     _corrections: dict[str, str | None] = field(default_factory=dict, compare=False, repr=False)
 
+    def means(self, first: str, second: str) -> Senses:
+        """The senses of a phrase of two words, which may stand apart in a message."""
+        options = self.phrases.get(first, {}).get(second, ())
+        return next((senses for phrase, senses in options if len(phrase) == 2), {})
+
     def spelled_out(self, word: str) -> str | None:
         """The word that an unknown one without vowels is short for: 'cmpr' is camper."""
         if VOWELS & set(word[1:]) or len(word) < SHORTEST_SKELETON or not word.isalpha():

@@ -19,6 +19,7 @@ from domain.entries import (
     KIND_NAMES,
     Cargo,
     Check,
+    Correction,
     Entry,
     Fill,
     Hitch,
@@ -30,7 +31,7 @@ from domain.entries import (
 from domain.quantities import Quantity
 from domain.reading.cargo import read_cargo
 from domain.reading.checks import read_checks
-from domain.reading.corrections import read_correction
+from domain.reading.corrections import read_correction, takes_out
 from domain.reading.doubts import Doubt
 from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
@@ -117,6 +118,8 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
     note = _note(scene)
     if note is not None:
         return Facts((note,))
+    if (scene.has("takes_out") or scene.has("correction", "undo")) and takes_out(scene):
+        return Facts((Correction(action="undo"),))
     if scene.has("reported"):
         correction = read_correction(scene)
         if correction is not None:

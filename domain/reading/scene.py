@@ -26,6 +26,9 @@ OTHER_VEHICLE = "vehicle"
 
 SHORT_CLAUSE = 3
 
+TOWED = frozenset(("name", "vehicle", "rig"))
+"""Classes of term that can stand for a trailer."""
+
 ADVERT = "advert"
 HOT = 50
 """Degrees: an engine that is running is hotter, in either unit."""
@@ -80,6 +83,8 @@ class Scene:
             self._read_gauges()
         if "bars" in self.by_class:
             self._settle_bars()
+        if not TOWED.isdisjoint(self.by_class):
+            self._settle_apart()
         self.figures: list[Figure] = []
         if NUMBER in self.kinds:
             self.figures = find_figures(self.tokens, context)
@@ -163,6 +168,29 @@ class Scene:
             self.tokens[index].senses = {"bars": "off"}
             self.tokens[index + 1].senses = {"glue": "function"}
         if slack:
+            self._index()
+
+    def _settle_apart(self) -> None:
+        """'picked the camper up': a verb of hitching in two words, the trailer between them."""
+        tokens, apart = self.tokens, False
+        for index in self.by_class.get("rig", ()):
+            token, verb = tokens[index], index - 1
+            if verb > 0 and "article" in tokens[verb].groups:
+                verb -= 1
+            off = self.book.means(tokens[verb].text, token.text.split()[-1]) if verb >= 0 else {}
+            if "hitch" in off and "hitch" in tokens[verb].senses:
+                token.senses, apart = {"vehicle": "trailer"}, True  # 'dropped the trailer off'
+        for index in (*self.by_class.get("name", ()), *self.by_class.get("vehicle", ())):
+            verb = index - 2 if index > 1 and "article" in tokens[index - 1].groups else index - 1
+            if verb < 0 or index + 1 == len(tokens) or "glue" not in tokens[index + 1].senses:
+                continue
+            behind = tokens[index + 2] if index + 2 < len(tokens) else None
+            if behind is not None and behind.kind is WORD and "glue" not in behind.senses:
+                continue  # 'took the camper off road'
+            action = self.book.means(tokens[verb].text, tokens[index + 1].text).get("hitch")
+            if action is not None:
+                tokens[verb].senses, apart = {"hitch": action}, True
+        if apart:
             self._index()
 
     def _take_back(self) -> None:

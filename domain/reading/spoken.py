@@ -46,7 +46,11 @@ def _opens_number(token: Token, tokens: Sequence[Token], index: int, book: Phras
             return book.adds_up
         if index and token.raw[0].isupper() and _is_named(following, keys):
             return False
-        if key in (numbers.A, numbers.POINT, numbers.HUNDRED):
+        if key == numbers.HUNDRED:
+            behind = [keys.get(each.text) for each in tokens[index + 1 : index + 3]]
+            said = behind[1:] if behind[:1] == [numbers.AND] else behind[:1]
+            return bool(said) and said[0] in _DIGIT_KEYS
+        if key in (numbers.A, numbers.POINT):
             return (
                 following is not None
                 and following.kind is WORD

@@ -38,6 +38,9 @@ LOG_CLASSES = frozenset(
 ASKS_LOAD = frozenset(("what", "how", "show"))
 """Forms of a question in which a mere axle asks for its load."""
 
+LEFT_OF = frozenset(("how_much", "how_far"))
+"""Forms of a question that asks what is left of a rating."""
+
 Rule = Callable[[Scene, Asked], bool]
 
 
@@ -173,6 +176,8 @@ def _upkeep(scene: Scene, asked: Asked) -> bool:
 
 
 def _margin(scene: Scene, asked: Asked) -> bool:
+    if scene.has("rating") and asked.says("spared") and asked.forms & LEFT_OF and not asked.other:
+        return asked.ours and asked.strangers == 0  # 'how much payload do i have left'
     phrases = asked.topics.get("margin")
     if not phrases:
         return False
@@ -273,13 +278,16 @@ def _trip(scene: Scene, asked: Asked) -> bool:
         return False
     if _sums_up(scene, asked) or asked.runs("how_did_we_do"):
         return True
-    about = _about_the_log(scene, asked) or asked.phrased("trip", "surely_trip")
+    so_far = "how" in asked.forms and asked.stands("so_far")
+    about = so_far or _about_the_log(scene, asked) or asked.phrased("trip", "surely_trip")
     return about and asked.strangers <= 2 and asked.distance is None
 
 
 def _weight(scene: Scene, asked: Asked) -> bool:
     if "weight" not in asked.topics or (asked.other and not _names_rig(scene)):
         return False
+    if not asked.forms and not scene.labels and scene.figures:
+        return False  # 'meet at the scale at 10?'
     if asked.within("weight", "surely_axle") and (asked.strangers or not asked.forms & ASKS_LOAD):
         return False
     rig = (

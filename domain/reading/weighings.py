@@ -35,7 +35,7 @@ from domain.reading.loads import load_of, makes_gross
 from domain.reading.passes import Pass, passes_of
 from domain.reading.positions import axle_list, is_absent, on_trailer_alone, place
 from domain.reading.scene import Scene
-from domain.reading.tokens import WORD
+from domain.reading.tokens import MARK, WORD
 
 DECISIVE = 2.5
 """Evidence from which a weighing is beyond doubt: two labelled axles, or a sum that comes out."""
@@ -199,7 +199,34 @@ def _evidence(
         evidence += 0.9
     if any(figure.token.grouped or figure.value >= 1000 for figure in placed.values()):
         evidence += 1.0
+    if len(placed) == 1 and _nothing_but(scene, *placed.values()):
+        evidence += NOTHING_BUT
     return evidence
+
+
+NOTHING_BUT = 0.3
+"""What it adds that a message is an axle and its load, and nothing besides: 'drives 7,410'."""
+
+
+def _nothing_but(scene: Scene, figure: Figure) -> bool:
+    label = figure.label
+    if not isinstance(label, Label) or label.axle is None or figure.value < LEAST_TOLD:
+        return False
+    ahead = scene.tokens[: min(label.start, figure.start)]
+    if not all(token.kind is MARK or "article" in token.groups for token in ahead):
+        return False  # 'we drive 5000'
+    return all(
+        token.kind is MARK
+        or token.senses.keys() & {"glue", "time"}
+        or "of_weight" in token.groups
+        or label.start <= index < label.end
+        or figure.start <= index < figure.end
+        for index, token in enumerate(scene.tokens)
+    )
+
+
+LEAST_TOLD = 1000
+"""What an axle carries that is told without a word for weighing."""
 
 
 _AXLE_WEIGHT = {
