@@ -13,13 +13,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 
+from domain.choices import ChoiceLabel
 from domain.context import Context
 from domain.entries import AXLES, SINGLE_AXLES, Entry, Fill, Odometer, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice, Facts, Silent, Verdict
 from domain.vouching import LEAST_STEP, ROUNDED
 
-AS_READ = "as read"
 PHOTO = "photo"
 
 
@@ -39,7 +39,7 @@ def of_photo(verdict: Verdict, sure: bool, context: Context) -> Verdict:
                 return Silent()
             if sure and all(closes(entry) and follows(entry, context) for entry in taken):
                 return Facts(taken)
-            return Ask(PHOTO, (Choice(AS_READ, taken),), PHOTO)
+            return Ask(PHOTO, (Choice(ChoiceLabel("as_read"), taken),), PHOTO)
         case Ask(choices=choices):
             return _asked(verdict, choices)
         case _:

@@ -12,6 +12,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from domain.bounds import RULES
+from domain.choices import ChoiceLabel
 from domain.entries import Entry, Weighing
 from domain.quantities import MASSES, Quantity
 from domain.rig import Rig
@@ -27,7 +28,6 @@ FITS = 1.05
 LIGHTEST = 0.3
 """Another reading fits where every load is between these shares of its rating."""
 
-AS_TEXTED = "as texted"
 FAR_OVER = "far_over"
 
 OTHER_READINGS: Mapping[str, tuple[float, str]] = {
@@ -65,18 +65,11 @@ def doubt_of(entries: Sequence[Entry], rig: Rig) -> Ask | None:
 
 
 def _ask(found: _Finding, entries: Sequence[Entry], index: int) -> Ask:
-    choices = [Choice(AS_TEXTED, tuple(entries))]
+    choices = [Choice(ChoiceLabel("as_texted"), tuple(entries))]
     if found.instead is not None:
         instead = (*entries[:index], found.instead, *entries[index + 1 :])
-        choices.insert(0, Choice(_label(found.instead), instead))
+        choices.insert(0, Choice(ChoiceLabel("loads", loads=found.instead.loads), instead))
     return Ask(found.position, tuple(choices), found.why, found.figures)
-
-
-def _label(weighing: Weighing) -> str:
-    return ", ".join(
-        f"{name.replace('_', ' ')} {load.value:,.10g} {load.unit}"
-        for name, load in weighing.loads.items()
-    )
 
 
 def _bounds(rig: Rig) -> dict[str, float]:

@@ -11,6 +11,7 @@ from dataclasses import fields
 from datetime import date, datetime
 from typing import Any, cast, get_args
 
+from domain.choices import LABELS, ChoiceLabel, english
 from domain.context import Context, Units
 from domain.entries import KIND_NAMES, KINDS, Entry
 from domain.quantities import Quantity
@@ -60,12 +61,12 @@ def verdict_to_record(verdict: Verdict) -> Record:
             return {"verdict": "silent"}
 
 
-def ask_to_record(ask: Ask) -> Record:
-    """An open question as plain data, to be handed back as context."""
-    choices = [
-        {"label": choice.label, "entries": [entry_to_record(entry) for entry in choice.entries]}
-        for choice in ask.choices
-    ]
+def ask_to_record(ask: Ask, *, named: bool = False) -> Record:
+    """An open question as plain data, to be handed back as context.
+
+    `named` has beside each label what it was made of, so that it can be said in any language.
+    """
+    choices = [_choice(each, named=named) for each in ask.choices]
     record: Record = {"about": ask.about, "choices": choices}
     if ask.why:
         record["why"] = ask.why
@@ -74,17 +75,41 @@ def ask_to_record(ask: Ask) -> Record:
     return record
 
 
+def _choice(choice: Choice, *, named: bool) -> Record:
+    record: Record = {
+        "label": english(choice.label),
+        "entries": [entry_to_record(entry) for entry in choice.entries],
+    }
+    if named and isinstance(choice.label, ChoiceLabel):
+        parts = {each.name: getattr(choice.label, each.name) for each in fields(ChoiceLabel)}
+        record["named"] = {name: _plain(value) for name, value in parts.items() if value}
+    return record
+
+
 def ask_from_record(record: Mapping[str, Any]) -> Ask:
     """The open question that plain data describes; raises NotARecord."""
     choices = tuple(
         Choice(
-            str(choice.get("label", "")),
+            _label(choice),
             tuple(entry_from_record(entry) for entry in choice.get("entries", ())),
         )
         for choice in record.get("choices", ())
     )
     figures = tuple(quantity_from_record(figure) for figure in record.get("figures", ()))
     return Ask(str(record.get("about", "")), choices, str(record.get("why", "")), figures)
+
+
+def _label(choice: Mapping[str, Any]) -> ChoiceLabel | str:
+    named = choice.get("named") or {}
+    if named.get("way") not in LABELS:
+        return str(choice.get("label", ""))
+    figure = named.get("figure")
+    return ChoiceLabel(
+        way=named["way"],
+        figure=quantity_from_record(figure) if figure else None,
+        position=named.get("position"),
+        loads=_value("loads", named.get("loads") or {}),
+    )
 
 
 def quantity_from_record(record: Mapping[str, Any]) -> Quantity:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
+from domain.choices import ChoiceLabel
 from domain.entries import Entry
 from domain.quantities import Quantity
 
@@ -72,9 +73,12 @@ class Question:
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """One complete reading of a doubtful message, and how to name it in a question back."""
+    """One complete reading of a doubtful message, and how to name it in a question back.
 
-    label: str
+    A label that is a text is a name, or was said in the language of the chat.
+    """
+
+    label: ChoiceLabel | str
     entries: tuple[Entry, ...]
 
 

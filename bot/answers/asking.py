@@ -10,12 +10,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from bot.answers.answer import Answer
-from bot.answers.brief import brief, field_name
-from bot.answers.language import SOURCE, marked, say, spoken
-from bot.answers.words import either, figure, sentence
+from bot.answers.brief import brief, field_name, load_name
+from bot.answers.language import marked, say
+from bot.answers.words import either, figure, number, sentence
+from domain.choices import LABELS, ChoiceLabel
 from domain.pictured import PHOTO
 from domain.plausible import FAR_OVER
-from domain.verdicts import Ask, Choice
+from domain.verdicts import Ask
 
 WHICH_TRAILER = "which_trailer"
 WHICH_FIGURE = "which_figure"
@@ -77,7 +78,7 @@ def ask_answer(ask: Ask, *, kept: bool = False) -> Answer:
     shown = tuple(f"{sentence(brief(each))}." for each in read)
     return Answer(
         headline=_sentence(ask),
-        notes=shown if kept else (*shown, f"{_how(ask)} {say(NOT_KEPT)}"),
+        notes=(*shown, _pick(ask)) if kept else (*shown, f"{_how(ask)} {say(NOT_KEPT)}"),
         choices=_choices(ask),
         urgent=ask.why == FAR_OVER,
     )
@@ -102,23 +103,28 @@ def still_open_answer(ask: Ask) -> Answer:
         headline=say(
             "Nothing is kept of that yet. Send the whole line again with the right figures."
         ),
-        notes=(_sentence(ask),),
+        notes=(_sentence(ask), _pick(ask)) if ask.choices else (_sentence(ask),),
         choices=_choices(ask),
     )
 
 
 def _choices(ask: Ask) -> tuple[str, ...]:
-    return tuple(_choice(ask, each) for each in ask.choices)
+    return tuple(choice_label(each.label) for each in ask.choices)
 
 
-def _choice(ask: Ask, choice: Choice) -> str:
-    """A choice by its label, which is in the language in which the message was read.
-
-    In another language it is told by what it would keep; a name needs no other language.
-    """
-    if spoken().code == SOURCE or ask.why in (WHICH_TRAILER, WHICH_FIGURE):
-        return choice.label
-    return "; ".join(brief(each) for each in choice.entries) or choice.label
+def choice_label(label: ChoiceLabel | str) -> str:
+    """What a choice is called, in the language in force."""
+    if isinstance(label, str):
+        return label
+    shown = label.figure
+    loads = (f"{load_name(name)} {figure(load)}" for name, load in label.loads.items())
+    return say(
+        LABELS[label.way],
+        number=number(shown.value) if shown else "",
+        figure=figure(shown) if shown else "",
+        position=load_name(label.position or ""),
+        loads=", ".join(loads),
+    )
 
 
 def _sentence(ask: Ask) -> str:
@@ -133,7 +139,17 @@ def _sentence(ask: Ask) -> str:
 
 
 def _how(ask: Ask) -> str:
-    numbers = [str(number) for number in range(1, len(ask.choices) + 1)]
-    if not numbers:
+    if not ask.choices:
         return say(SEND_AGAIN)
-    return say("Answer {numbers}, or send the figure again.", numbers=either(numbers))
+    return say("Answer {numbers}, or send the figure again.", numbers=_numbers(ask))
+
+
+def _pick(ask: Ask) -> str:
+    """How to answer where no figure is in doubt, or the whole line is to be sent again."""
+    if not ask.choices:
+        return say(SEND_AGAIN)
+    return say("Answer {numbers}.", numbers=_numbers(ask))
+
+
+def _numbers(ask: Ask) -> str:
+    return either([str(number) for number in range(1, len(ask.choices) + 1)])

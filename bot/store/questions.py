@@ -37,7 +37,7 @@ def put(
     One that is `held` is put to the chat at the next stop.
     """
     session.execute(_DROP, {"key": chat.id})
-    chat.question = OpenQuestion(message.id, ask_to_record(ask), entry_key, held)
+    chat.question = OpenQuestion(message.id, ask_to_record(ask, named=True), entry_key, held)
     session.execute(
         _INSERT,
         {

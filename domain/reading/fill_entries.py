@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from domain.choices import ChoiceLabel
 from domain.context import ECONOMY_UNIT, VOLUME_UNIT, Context
 from domain.entries import Fill
 from domain.quantities import Quantity
@@ -84,7 +85,7 @@ def _doubts(scene: Scene, fill: Fill, roles: dict[str, Figure]) -> Iterator[Doub
         if fill.volume.value <= 0 or roles[VOLUME_ROLE].negative:
             yield Doubt("volume", "implausible", (fill.volume,))
         elif tank is not None and fill.volume.amount("L") > tank.amount("L") * TANK_SLACK:
-            typed = Choice(f"{fill.volume.value:,.10g} {fill.volume.unit}, as typed", (fill,))
+            typed = Choice(ChoiceLabel("figure_as_typed", fill.volume), (fill,))
             yield Doubt("volume", "over_tank", (fill.volume, tank), (typed,))
     if fill.unit_price is not None:
         low, high = price_band(context, fill.unit_price.unit.partition("/")[2])

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
+from domain.choices import ChoiceLabel
 from domain.context import VOLUME_UNIT, Context
 from domain.entries import Fill
 from domain.quantities import Quantity
@@ -227,8 +228,8 @@ def _bought_without_unit(scene: Scene, own: Sequence[Figure]) -> Doubt | None:
         "volume_or_money",
         (volume, money),
         (
-            Choice(f"{figure.value:,.10g} {volume.unit}", (Fill(volume=volume),)),
-            Choice(f"{figure.value:,.10g} {money.unit}", (Fill(cost=money),)),
+            Choice(ChoiceLabel("figure", volume), (Fill(volume=volume),)),
+            Choice(ChoiceLabel("figure", money), (Fill(cost=money),)),
         ),
     )
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from domain.choices import ChoiceLabel
 from domain.entries import AXLES, Weighing
 from domain.quantities import Quantity
 from domain.reading.doubts import Doubt
@@ -75,7 +76,7 @@ def sides_doubt(loads: dict[str, Quantity], rig: str | None) -> Doubt | None:
             meant = Quantity(round(made, 2), whole.unit)
             mended = {**loads, axle: meant}
             choice = Choice(
-                f"{meant.value:,.10g} {meant.unit} on the {axle} axle",
+                ChoiceLabel("one_axle", meant, axle),
                 (Weighing(loads=mended, rig=rig_of(mended, rig)),),
             )
             return Doubt(axle, "does_not_sum", (meant, whole), (choice,))
@@ -96,13 +97,12 @@ def digit_slips(loads: dict[str, Quantity], position: str) -> tuple[Choice, ...]
             mended = Quantity(round(value, 3), load.unit)
             choices.append(
                 Choice(
-                    f"{mended.value:,.0f} {mended.unit}",
-                    (Weighing(loads={**loads, position: mended}),),
+                    ChoiceLabel("figure", mended), (Weighing(loads={**loads, position: mended}),)
                 )
             )
     rest = {place: kept for place, kept in loads.items() if place != position}
     if rest:
-        choices.append(Choice(f"the rest, without the {position}", (Weighing(loads=rest),)))
+        choices.append(Choice(ChoiceLabel("rest", position=position), (Weighing(loads=rest),)))
     return tuple(choices)
 
 
@@ -124,10 +124,10 @@ def _gross_choices(
     mended = {**parts, "gross": meant}
     return (
         Choice(
-            f"{meant.value:,.10g} {meant.unit} gross",
+            ChoiceLabel("gross", meant),
             (Weighing(loads=mended, rig=rig_of(mended, rig)),),
         ),
-        Choice("the axles, without a gross", (Weighing(loads=parts, rig=rig_of(parts, rig)),)),
+        Choice(ChoiceLabel("no_gross"), (Weighing(loads=parts, rig=rig_of(parts, rig)),)),
     )
 
 
@@ -155,15 +155,15 @@ def stated_loads(figures: Sequence[Figure], unit: str) -> tuple[Quantity, ...]:
 def lone_doubt(figure: Figure, unit: str) -> Doubt:
     """One load and a word for weighing: all of it, or the load on the trailer's axles."""
     load = Quantity(figure.value, figure.unit or unit)
-    text = f"{load.value:,.10g} {load.unit}"
     return Doubt(
         "weighing",
         "lone_load",
         (load,),
         (
-            Choice(f"{text} gross", (Weighing(loads={"gross": load}),)),
+            Choice(ChoiceLabel("gross", load), (Weighing(loads={"gross": load}),)),
             Choice(
-                f"{text} on the trailer axles", (Weighing(rig="hitched", loads={"trailer": load}),)
+                ChoiceLabel("trailer_axles", load),
+                (Weighing(rig="hitched", loads={"trailer": load}),),
             ),
         ),
     )
@@ -173,9 +173,11 @@ def two_choices(figures: Sequence[Figure], unit: str) -> tuple[Choice, ...]:
     """Two loads without labels: the truck's two axles, or truck and trailer."""
     first, second = stated_loads(figures, unit)
     return (
-        Choice("steer and drive", (Weighing(loads={"steer": first, "drive": second}),)),
         Choice(
-            "truck and trailer axles",
+            ChoiceLabel("steer_and_drive"), (Weighing(loads={"steer": first, "drive": second}),)
+        ),
+        Choice(
+            ChoiceLabel("truck_and_trailer"),
             (Weighing(rig="hitched", loads={"truck": first, "trailer": second}),),
         ),
     )
@@ -189,7 +191,6 @@ def vague_trailer(scene: Scene, placed: dict[str, Figure], rig: str | None) -> D
     if isinstance(label, Label) and label.wheel:
         return None
     load = load_of(scene, placed["trailer"], placed)
-    text = f"{load.value:,.10g} {load.unit}"
     if scene.context.hitched is not False:
         return Doubt(
             "weighing",
@@ -197,11 +198,12 @@ def vague_trailer(scene: Scene, placed: dict[str, Figure], rig: str | None) -> D
             (load,),
             (
                 Choice(
-                    f"{text} on its axles, hitched",
+                    ChoiceLabel("axles_hitched", load),
                     (Weighing(rig="hitched", loads={"trailer": load}),),
                 ),
                 Choice(
-                    f"{text} in all, unhitched", (Weighing(rig="trailer", loads={"gross": load}),)
+                    ChoiceLabel("all_unhitched", load),
+                    (Weighing(rig="trailer", loads={"gross": load}),),
                 ),
             ),
         )

@@ -12,6 +12,7 @@ from collections.abc import Callable, Sequence
 from operator import attrgetter
 from typing import Literal, cast
 
+from domain.choices import ChoiceLabel
 from domain.context import DISTANCE_UNIT, Context
 from domain.entries import Entry, Odometer
 from domain.quantities import Quantity
@@ -202,9 +203,10 @@ def odometer_doubt(
     ahead = reading.amount(known.unit) - known.value
     if 0 <= ahead <= NEXT_READING:
         return None
-    choices = [Choice(f"{reading.value:,.10g}, as typed", (again(reading),))]
+    choices = [Choice(ChoiceLabel("number_as_typed", reading), (again(reading),))]
     choices.extend(
-        Choice(f"{mended.value:,.10g}", (again(mended),)) for mended in _mended(reading, known)
+        Choice(ChoiceLabel("number", mended), (again(mended),))
+        for mended in _mended(reading, known)
     )
     why = "backwards" if ahead < 0 else "jump"
     return Doubt("odometer", why, (reading, known), tuple(choices))

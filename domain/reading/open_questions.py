@@ -11,6 +11,7 @@ import re
 from dataclasses import replace
 from typing import Any
 
+from domain.choices import AS_TYPED, english
 from domain.entries import POSITIONS, Entry, Weighing
 from domain.quantities import Quantity
 from domain.reading.labels import Label
@@ -141,7 +142,7 @@ def _by_words(scene: Scene, asked: Ask) -> Choice | None:
     if not words:
         return None
     if scene.book.patterns["as_typed"].search(scene.text):
-        typed = [choice for choice in asked.choices if "typed" in choice.label]
+        typed = [choice for choice in asked.choices if _as_typed(choice)]
         return typed[0] if len(typed) == 1 else None
     # 'just the truck': what tells it from 'truck and trailer' is the small word.
     return _best_fit(scene, asked, words) or _best_fit(
@@ -149,16 +150,31 @@ def _by_words(scene: Scene, asked: Ask) -> Choice | None:
     )
 
 
+def _as_typed(choice: Choice) -> bool:
+    return english(choice.label).endswith(AS_TYPED)
+
+
 def _best_fit(scene: Scene, asked: Ask, words: set[str]) -> Choice | None:
     scores = []
     for choice in asked.choices:
-        own = set(re.findall(r"[\w.]+", choice.label.casefold().replace("'", "").replace(",", "")))
-        own |= _entry_words(scene, choice)
-        scores.append(len(words & own) / len(words))
+        label = english(choice.label).casefold().replace("'", "").replace(",", "")
+        own = {*re.findall(r"[\w.]+", label), *_entry_words(scene, choice)}
+        scores.append(sum(_names(scene, word, own) for word in words) / len(words))
     best = max(scores)
     if best >= 0.6 and scores.count(best) == 1:
         return asked.choices[scores.index(best)]
     return None
+
+
+def _names(scene: Scene, word: str, own: set[str]) -> bool:
+    """Whether a word is one of a choice's own, or the chat's own word for one of them."""
+    senses = scene.book.words.get(word.translate(scene.book.letters), {})
+    keys = {key for name in NAMING for key in senses.get(name, "").split()}
+    return word in own or not own.isdisjoint(keys | {f"{key}s" for key in keys})
+
+
+NAMING = ("axle", "axle_noun", "whole", "vehicle", "rig")
+"""Classes of words that tell what was weighed."""
 
 
 STOOD_ALONE = {"solo": "truck_alone", "trailer": "trailer_alone"}

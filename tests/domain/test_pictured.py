@@ -8,10 +8,11 @@ from datetime import UTC, date, datetime
 import pytest
 
 from bot.phrasebook import phrasebook
+from domain.choices import ChoiceLabel
 from domain.columns import Line
 from domain.context import Context
 from domain.entries import Cargo, Correction, Entry, Fill, Hitch, Observation, Odometer, Weighing
-from domain.pictured import AS_READ, closes, of_photo
+from domain.pictured import closes, of_photo
 from domain.quantities import Quantity
 from domain.reading import read
 from domain.ticket_lines import CERTAIN, LIKELY, NOTHING, Told, captioned, told
@@ -222,7 +223,7 @@ def test_what_is_sure_and_adds_up_is_kept(entry: Entry) -> None:
 @pytest.mark.parametrize("entry", [WEIGHED, fill()])
 def test_what_is_not_sure_is_one_tap_away(entry: Entry) -> None:
     asked = of_photo(Facts((entry,)), sure=False, context=KNOWN)
-    assert asked == Ask("photo", (Choice(AS_READ, (entry,)),), "photo")
+    assert asked == Ask("photo", (Choice(ChoiceLabel("as_read"), (entry,)),), "photo")
 
 
 @pytest.mark.parametrize(
@@ -249,7 +250,7 @@ def test_what_is_not_sure_is_one_tap_away(entry: Entry) -> None:
 )
 def test_what_does_not_add_up_is_asked_about_however_clear_it_is(entry: Entry) -> None:
     asked = of_photo(Facts((entry,)), sure=True, context=KNOWN)
-    assert asked == Ask("photo", (Choice(AS_READ, (entry,)),), "photo")
+    assert asked == Ask("photo", (Choice(ChoiceLabel("as_read"), (entry,)),), "photo")
 
 
 @pytest.mark.parametrize(
@@ -322,7 +323,7 @@ def test_no_day_or_one_that_is_long_past_or_to_come_is_asked_about(
 ) -> None:
     dated = replace(entry, at=at)
     asked = of_photo(Facts((dated,)), sure=True, context=KNOWN)
-    assert asked == Ask("photo", (Choice(AS_READ, (dated,)),), "photo")
+    assert asked == Ask("photo", (Choice(ChoiceLabel("as_read"), (dated,)),), "photo")
 
 
 def test_an_odometer_reading_is_kept_where_the_last_one_is_known_and_else_asked_about() -> None:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from domain.choices import ChoiceLabel, english
 from domain.entries import Hitch, Weighing
-from domain.plausible import AS_TEXTED, doubt_of
+from domain.plausible import doubt_of
 from domain.quantities import Quantity
 from domain.rig import Rig, rig_of
 from tests.domain.scale_house import Ticket, flatdeck, juniper
@@ -24,8 +25,8 @@ def test_tonnes_for_thousands_of_pounds_are_asked_about() -> None:
     assert ask is not None
     assert ask.why == "far_over"
     assert ask.choices[0].entries == (weighing("lb", steer=5200, drive=6900),)
-    assert ask.choices[0].label == "steer 5,200 lb, drive 6,900 lb"
-    assert ask.choices[1].label == AS_TEXTED
+    assert english(ask.choices[0].label) == "steer 5,200 lb, drive 6,900 lb"
+    assert ask.choices[1].label == ChoiceLabel("as_texted")
     assert ask.choices[1].entries == (weighing("t", steer=5.2, drive=6.9),)
 
 
@@ -48,7 +49,7 @@ def test_a_load_that_nobody_carries_is_asked_about_and_may_stand() -> None:
     assert ask is not None
     assert ask.about == "steer"
     assert ask.figures == (Quantity(9400, "lb"), Quantity(5600, "lb"))
-    assert [choice.label for choice in ask.choices] == [AS_TEXTED]
+    assert [choice.label for choice in ask.choices] == [ChoiceLabel("as_texted")]
 
 
 @pytest.mark.parametrize(

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import json
+import re
 from datetime import UTC, date, datetime, timedelta, timezone
+from string import Formatter
 from typing import Any
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from domain.choices import LABELS, ChoiceLabel, english
 from domain.context import Context
 from domain.entries import KINDS, POSITIONS, Entry, ImpossibleEntry, Observation, Rating, Weighing
 from domain.quantities import PINT_NAMES, Quantity
@@ -63,11 +66,18 @@ def entries_of(kind: str) -> st.SearchStrategy[Entry]:
 
 
 entries = st.sampled_from(sorted(KINDS)).flatmap(entries_of)
+labels = st.builds(
+    ChoiceLabel,
+    st.sampled_from(sorted(LABELS)),
+    st.none() | quantities,
+    st.none() | st.text(min_size=1),
+    st.dictionaries(st.text(min_size=1), quantities, max_size=2),
+)
 asks = st.builds(
     Ask,
     st.text(),
     st.lists(
-        st.builds(Choice, st.text(), st.lists(entries, max_size=3).map(tuple)), max_size=3
+        st.builds(Choice, st.text() | labels, st.lists(entries, max_size=3).map(tuple)), max_size=3
     ).map(tuple),
     st.text(),
     st.lists(quantities, max_size=3).map(tuple),
@@ -87,7 +97,7 @@ def test_every_kind_of_entry_comes_back_as_it_was(kind: str, data: st.DataObject
 
 @given(asks)
 def test_an_open_question_comes_back_as_it_was(ask: Ask) -> None:
-    assert ask_from_record(through_json(ask_to_record(ask))) == ask
+    assert ask_from_record(through_json(ask_to_record(ask, named=True))) == ask
 
 
 @given(entries)
@@ -166,6 +176,27 @@ def test_a_doubt_is_put_out_and_taken_back_as_context() -> None:
     record = verdict_to_record(ask)
     assert record["verdict"] == "ask"
     assert context_from_record({"asked": record["ask"]}, SENT_AT).asked == ask
+
+
+def test_a_choice_is_put_out_under_its_english_name_and_nothing_else() -> None:
+    load = Quantity(9180, "lb")
+    ask = Ask("weighing", (Choice(ChoiceLabel("trailer_axles", load), ()),))
+    record = verdict_to_record(ask)["ask"]
+    assert record["choices"] == [{"label": "9,180 lb on the trailer axles", "entries": []}]
+
+
+@pytest.mark.parametrize("way", LABELS)
+def test_every_way_to_name_a_choice_is_said_with_all_that_it_holds(way: str) -> None:
+    load = Quantity(2440.5, "kg")
+    label = ChoiceLabel(way, load, "trailer_1", {"trailer_1": load})
+    said = english(label)
+    assert not re.search("[{}_]", said)
+    assert ("2,440.5" in said) == bool({"number", "figure", "loads"} & places(LABELS[way]))
+    assert ("trailer 1" in said) == bool({"position", "loads"} & places(LABELS[way]))
+
+
+def places(template: str) -> set[str | None]:
+    return {name for _, name, _, _ in Formatter().parse(template)}
 
 
 def test_a_context_says_what_the_chat_knows() -> None:

@@ -1,9 +1,10 @@
 """The catalogues of `shared/language`, kept in step with what is said.
 
 `make messages` gathers every message: those that `say`, `say_count` and `marked` name in the
-sources, and the names of points and upkeep in the shared tables. It brings each catalogue up to
-date: new messages come in empty, to be translated; those that nobody says any more go. Whatever
-was translated stays, and a file whose messages are the same is written as it was.
+sources, the names of choices, and those of points and upkeep in the shared tables. It brings each
+catalogue up to date: new messages come in empty, to be translated; those that nobody says any
+more go. Whatever was translated stays, and a file whose messages are the same is written as it
+was.
 """
 
 from __future__ import annotations
@@ -18,6 +19,7 @@ from babel.messages.pofile import read_po, write_po
 
 from bot.answers.language import FOLDER, SOURCE, languages
 from bot.reference import points_table, upkeep_table
+from domain.choices import LABELS
 
 ROOT = Path(__file__).resolve().parents[2]
 KEYWORDS: dict[str, tuple[int | tuple[int, str], ...] | None] = {
@@ -61,6 +63,8 @@ def _messages() -> Iterator[Said]:
             continue
         for _, message, _, context in extract("python", io.BytesIO(source), KEYWORDS):
             yield path.relative_to(ROOT).as_posix(), message, context
+    for label in LABELS.values():
+        yield "domain/choices.py", label, None
     for point in points_table().points:
         yield TABLES.format("walkround"), point.name, None
     for chore in upkeep_table().chores:

@@ -124,8 +124,16 @@ def test_a_doubt_and_its_choices_come_in_the_logbooks_language(tmp_path: Path) -
     assert answer.headline == (
         "Los ejes suman 19,540 lb, el peso bruto dice 19,450 lb. ¿Qué cifra está mal?"
     )
-    assert answer.choices[0].startswith("dirección 4,960 lb, motriz 6,100 lb")
-    assert len(set(answer.choices)) == len(answer.choices)
+    assert answer.choices == ("19,540 lb de peso bruto", "los ejes, sin peso bruto")
+
+
+def test_a_choice_is_picked_by_a_word_of_the_logbooks_language(tmp_path: Path) -> None:
+    told = asyncio.run(
+        said(tmp_path, "4960 6100 8480 19450", "los ejes", "borra eso", language="es")
+    )
+    assert told[2].headline == (
+        "Anulado: dirección 4,960 lb, motriz 6,100 lb, ejes del remolque 8,480 lb."
+    )
 
 
 def test_what_is_not_kept_is_said_in_the_logbooks_language(tmp_path: Path) -> None:

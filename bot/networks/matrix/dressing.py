@@ -13,7 +13,6 @@ from html import escape
 from typing import Any
 
 from bot.answers.answer import Answer
-from bot.answers.language import marked, say
 from bot.answers.narrow import figures
 from bot.answers.plain import as_text
 from bot.messages import Letter
@@ -21,14 +20,13 @@ from bot.messages import Letter
 HTML = "org.matrix.custom.html"
 KEPT = "✓"
 """The reaction that says 'kept' on a message that needs no more."""
-PICK = marked("Reply with the number, or react with it (1️⃣ 2️⃣).")
 LARGEST = 44_000
 """Bytes of content. An event may have 65,536, and encrypting makes four bytes of three."""
 
 
 def content_of(answer: Answer) -> dict[str, Any]:
     """An answer as `m.text`, with HTML where both forms fit into an event."""
-    plain = as_text(answer) + (f"\n{say(PICK)}" if answer.choices else "")
+    plain = as_text(answer)
     content = {"msgtype": "m.text", "body": plain, "format": HTML, "formatted_body": html(answer)}
     if _size(content) <= LARGEST:
         return content
@@ -46,7 +44,7 @@ def html(answer: Answer) -> str:
     parts += [f"<p>{_lines(note)}</p>" for note in answer.notes]
     if answer.choices:
         items = "".join(f"<li>{_lines(choice)}</li>" for choice in answer.choices)
-        parts.append(f"<ol>{items}</ol><p>{say(PICK)}</p>")
+        parts.append(f"<ol>{items}</ol>")
     return "".join(parts)
 
 
