@@ -41,6 +41,11 @@ LONGEST_ANSWER = 1024 * 1024
 KEPT_FROM_ENVIRONMENT = ("PATH", "LANG", "LC_ALL", "TMPDIR", "SYSTEMROOT")
 """What the process is told of its surroundings; tokens and passwords are not."""
 
+TOLD_BESIDES = {
+    # Else ONNX Runtime tells its makers of each start (its Privacy.md, 'Disabling Telemetry').
+    "ORT_DISABLE_TELEMETRY": "1",
+}
+
 TOO_SLOW = marked("That photo takes me too long to read; text me the figures.")
 NO_TICKET = marked("I can't make out a scale ticket or a receipt on that; text me the figures.")
 REFUSED = {
@@ -161,7 +166,7 @@ def _installed(needed: Sequence[str]) -> bool:
 def surroundings(environment: Mapping[str, str]) -> dict[str, str]:
     """What the process is told of an environment, and where it finds Drawbar."""
     kept = {name: environment[name] for name in KEPT_FROM_ENVIRONMENT if name in environment}
-    return {**kept, "PYTHONPATH": str(Path(bot.__file__).parents[1])}
+    return {**kept, **TOLD_BESIDES, "PYTHONPATH": str(Path(bot.__file__).parents[1])}
 
 
 async def _started() -> Process:

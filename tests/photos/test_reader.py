@@ -6,6 +6,9 @@ import asyncio
 import io
 import os
 import random
+import subprocess
+import sys
+from pathlib import Path
 
 import pytest
 
@@ -88,7 +91,30 @@ def test_the_process_is_told_no_token_and_no_password() -> None:
         "PATH": os.defpath, "DRAWBAR_TELEGRAM_TOKEN": "1:secret", "HOME": "/home/nora",
         "DATABASE_URL": "postgresql://secret",
     })  # fmt: skip
-    assert sorted(told) == ["PATH", "PYTHONPATH"]
+    assert sorted(told) == ["ORT_DISABLE_TELEMETRY", "PATH", "PYTHONPATH"]
+
+
+OPEN_A_MODEL = """
+import onnxruntime, pathlib, rapidocr
+models = pathlib.Path(rapidocr.__file__).parent / "models"
+onnxruntime.InferenceSession(str(next(models.glob("*_cls_*.onnx"))))
+"""
+
+
+def test_the_recogniser_tells_its_makers_nothing(tmp_path: Path) -> None:
+    """Where it would, it keeps a number for this machine and a queue of what it is to tell."""
+
+    def kept_by_it(name: str, told: dict[str, str]) -> list[Path]:
+        home = tmp_path / name
+        home.mkdir()
+        environment = {**told, "HOME": str(home), "XDG_CACHE_HOME": str(home)}
+        subprocess.run([sys.executable, "-c", OPEN_A_MODEL], env=environment, check=True)
+        return list(home.rglob("*.db"))
+
+    told = surroundings({"PATH": os.defpath})
+    unasked = {name: text for name, text in told.items() if name != "ORT_DISABLE_TELEMETRY"}
+    assert kept_by_it("unasked", unasked), "this check would not notice it"
+    assert not kept_by_it("asked", told)
 
 
 def test_the_process_answers_each_picture_in_turn_and_ends_with_its_input() -> None:
