@@ -11,16 +11,21 @@ import re
 from domain.quantities import DISTANCES, Quantity
 from domain.verdicts import Question
 
-WORDS = "one two three four five six seven eight nine ten eleven twelve"
-COUNTS = {word: number for number, word in enumerate(WORDS.split(), start=1)}
-"""Numbers in words, as far as anybody ties or paces."""
+WORDS = (
+    "one two three four five six seven eight nine ten eleven twelve",
+    "uno dos tres cuatro cinco seis siete ocho nueve diez once doce",
+)
+COUNTS = {word: number for each in WORDS for number, word in enumerate(each.split(), start=1)}
+"""Numbers in words, as far as anybody ties or paces, in the languages that are read."""
 
-NUMBER = rf"(?<![\w/.,])(?P<number>\d+(?:\.\d+)?|{'|'.join(COUNTS)})\s*-?\s*"
+NUMBER = rf"(?<![\w/.,])(?P<number>\d+(?:\.\d+|,\d\d?)?|{'|'.join(COUNTS)})\s*-?\s*"
 FEET_OR_METRES = r"(?:(?P<ft>ft|feet|foot|pies?|')|(?P<m>metres?|meters?|metros?|m))(?![\w/])"
-INCHES = r"(?P<in>inch|inches|\"|in(?= (?:ahead|behind|in front|forward|back)))(?![\w/])"
+INCHES = (
+    r"(?P<in>inch|inches|pulgadas?|pulg|\"|in(?= (?:ahead|behind|in front|forward|back)))(?![\w/])"
+)
 LONG = re.compile(NUMBER + FEET_OR_METRES, re.I)
 SHORT = re.compile(NUMBER + INCHES, re.I)
-SHARE = re.compile(r"(?<![\w/.,])(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)", re.I)
+SHARE = re.compile(r"(?<![\w/.,])(\d+(?:\.\d+)?)\s*(?:%|percent|per cent|por ciento)", re.I)
 
 
 def count_of(word: str) -> int:
@@ -46,7 +51,7 @@ def _length(found: re.Match[str] | None) -> float | None:
     if found is None:
         return None
     word = found.group("number")
-    number = float(word) if word[0].isdigit() else float(COUNTS[word.casefold()])
+    number = float(word.replace(",", ".")) if word[0].isdigit() else float(COUNTS[word.casefold()])
     unit = next(name for name, text in found.groupdict().items() if text and name != "number")
     return Quantity(number, unit).amount("m")
 

@@ -16,40 +16,51 @@ from domain.tiedowns import Article, Kind, Run
 from domain.verdicts import Question
 
 MATERIALS: tuple[tuple[str, str], ...] = (
-    ("chain", r"chains?|binders?"),
-    ("synthetic webbing", r"straps?|ratchets?|webbings?"),
+    ("chain", r"chains?|binders?|cadenas?"),
+    ("synthetic webbing", r"straps?|ratchets?|webbings?|cinchas?|correas?|cintas?|eslingas?"),
+    ("synthetic webbing", r"matracas?"),
     ("wire rope", r"wire ropes?|steel cables?|cables?"),
-    ("nylon rope", r"nylon ropes?"),
-    ("polyester rope", r"polyester ropes?"),
-    ("manila rope", r"manila ropes?"),
-    ("polypropylene rope", r"ropes?|lines?"),
+    ("nylon rope", r"nylon ropes?|(?:cuerda|soga)s? de n(?:ai|[iy])l[oó]n"),
+    ("polyester rope", r"polyester ropes?|(?:cuerda|soga)s? de poli[eé]ster"),
+    ("manila rope", r"manila ropes?|(?:cuerda|soga)s? de manila"),
+    ("polypropylene rope", r"ropes?|lines?|cuerdas?|sogas?|mecates?"),
 )
-"""What tie-downs are of, as the table names it; an unmarked rope counts as polypropylene
-(393.108(d))."""
+"""What tie-downs are of, as the table names it, in the words of the languages that are read; an
+unmarked rope counts as polypropylene (393.108(d))."""
 
 KINDS: tuple[tuple[Kind, str], ...] = (
     ("machinery", r"tractor|skid ?steer|excavator|backhoe|loader|dozer|forklift|roller|machine"),
-    ("vehicle", r"car|truck|pickup|van|suv|jeep"),
+    ("machinery", r"tractores|minicargadora?|(?:retro)?excavadora|montacargas|m[aá]quina"),
+    ("vehicle", r"car|truck|pickup|van|suv|jeep|coche|carro|auto|cami[oó]n|camioneta|furgoneta"),
 )
 """Cargo that has paragraphs of its own."""
 
 TIES = "|".join(words for _, words in MATERIALS)
-SIZE = re.compile(r"(?<![\d,.])(\d+[- ]\d/\d|\d/\d{1,2}|[1-4])(?=\s*(?:-?\s*in(?:ch)?\b|\"|'')|\s)")
-GRADE = re.compile(r"\b(?:grade|gr\.?|g)[\s-]*(30|43|70|80|100)\b", re.I)
-TRANSPORT = re.compile(r"\btransport chains?\b", re.I)
+INCHES = r"\s*(?:-?\s*(?:in(?:ch)?|pulg(?:adas?)?)\b|\"|'')"
+SIZE = re.compile(rf"(?<![\d,.])(\d+[- ]\d/\d|\d/\d{{1,2}}|[1-4])(?={INCHES}|[\s?,.]|$)")
+GRADE = re.compile(r"\b(?:grade|grado|gr\.?|g)[\s-]*(30|43|70|80|100)\b", re.I)
+TRANSPORT = re.compile(r"\btransport chains?\b|\bcadenas? de transporte\b", re.I)
 COUNT = re.compile(
-    rf"(?<![\w/.,])(\d{{1,2}}|{'|'.join(COUNTS)})\b(?!\s*(?:/|\"|in\b|inch|ft|feet|lb|%))"
+    rf"(?<![\w/.,])(\d{{1,2}}|{'|'.join(COUNTS)})\b"
+    r"(?!\s*(?:/|\"|in\b|inch|pulg|ft|feet|pies?|lb|%))"
     rf"(?=(?:\s*x)?(?:\s+[\w/.\"-]+){{0,6}}?\s+(?:{TIES})\b)",
     re.I,
 )
+WHOLE = r"(\d{1,3}(?:[,.]\d{3})+|\d+)\s*(lbs?|kg)?"
 LIMIT = re.compile(
-    r"(?:wll|working load(?: limit)?|rated)\D{0,12}?([\d,]+)\s*(lbs?|kg)?\b"
-    r"|([\d,]+)\s*(lbs?|kg)?\s*(?:wll|working load)",
+    rf"(?:wll|working load(?: limit)?|rated|carga de trabajo|cmu)\D{{0,12}}?{WHOLE}\b"
+    rf"|{WHOLE}\s*(?:de )?(?:wll|working load|carga de trabajo)",
     re.I,
 )
-OVER = re.compile(r"\bover (?:it|the (?:top|load)|them)\b|\bthrown over\b|\bacross the top\b", re.I)
+OVER = re.compile(
+    r"\bover (?:it|the (?:top|load)|them)\b|\bthrown over\b|\bacross the top\b"
+    r"|\bpor (?:encima|arriba)\b|\bsobre la carga\b",
+    re.I,
+)
 BLOCKED = re.compile(
-    r"\b(?<!not )(?<!n't )(?:blocked|against the (?:headboard|bulkhead|front))", re.I
+    r"\b(?<!not )(?<!n't )(?:blocked|against the (?:headboard|bulkhead|front))"
+    r"|(?<!no )(?:\bcontra (?:el frente|la mampara|el tope))",
+    re.I,
 )
 
 
@@ -107,7 +118,7 @@ def _size(text: str) -> str:
     """A nominal size as the table writes it: 3/8, 1-3/4, or whole inches where they are said."""
     for found in SIZE.finditer(text):
         size = found.group(1).replace(" ", "-")
-        inches = re.match(r"\s*(?:-?\s*in(?:ch)?\b|\"|'')", text[found.end() :])
+        inches = re.match(INCHES, text[found.end() :])
         if "/" in size or inches:
             return size
     return ""
@@ -118,4 +129,4 @@ def _limit(text: str) -> Quantity | None:
     if found is None:
         return None
     figure, unit = (found.group(1), found.group(2)) if found.group(1) else found.groups()[2:]
-    return Quantity(float(figure.replace(",", "")), "kg" if unit == "kg" else "lb")
+    return Quantity(float(re.sub(r"[,.]", "", figure)), "kg" if unit == "kg" else "lb")

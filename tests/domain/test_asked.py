@@ -165,3 +165,33 @@ def test_the_cargo_has_its_length_its_kind_and_its_blocking() -> None:
     assert loose.length is None
     assert not loose.blocked
     assert asked_article(Question(topic="tiedown", text="enough straps?")) is None
+
+
+@pytest.mark.parametrize(
+    ("text", "count", "material", "size", "grade", "run"),
+    [
+        ("¿bastan 4 cadenas 3/8 grado 70 para 9.200 lb?", 4, "chain", "3/8", "grade 70", "to"),
+        ("tres cinchas de 2 pulgadas para 900 kg", 3, "synthetic webbing", "2", "", "to"),
+        ("¿cuántas correas por encima de la carga?", None, "synthetic webbing", "", "", "over"),
+        ("2 cadenas de transporte 3/8 alcanzan?", 2, "chain", "3/8", "grade 70", "to"),
+        ("alcanzan 3 cadenas de 3/8?", 3, "chain", "3/8", "", "to"),
+        ("6 cuerdas de nailon de 1/2", 6, "nylon rope", "1/2", "", "to"),
+        ("4 sogas de nylon de 1/2", 4, "nylon rope", "1/2", "", "to"),
+    ],
+)
+def test_tie_downs_that_a_spanish_question_names(
+    text: str, count: int | None, material: str, size: str, grade: str, run: str
+) -> None:
+    ties = asked_ties(Question(topic="tiedown", text=text))
+    assert (ties.count, ties.material, ties.size, ties.grade) == (count, material, size, grade)
+    assert ties.run.startswith(run)
+
+
+def test_the_cargo_and_the_limit_of_a_spanish_question() -> None:
+    text = "4 cinchas de 1.500 kg de carga de trabajo, minicargador de 3,5 metros contra el frente"
+    question = Question(topic="tiedown", text=text, value=Quantity(3100, "kg"))
+    article, ties = asked_article(question), asked_ties(question)
+    assert article is not None
+    assert (article.kind, article.blocked) == ("machinery", True)
+    assert article.length == pytest.approx(3.5)
+    assert (ties.count, ties.limit) == (4, Quantity(1500, "kg"))
