@@ -15,8 +15,9 @@ from domain.asked_figures import asked_lever, asked_share
 from domain.entries import Cargo
 from domain.loading import BehindCoupling, InBed, InCab, OnTrailer, Place, Spread
 from domain.log import Log
-from domain.quantities import MASSES, Quantity
+from domain.quantities import Quantity
 from domain.verdicts import Question
+from domain.water import mass_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +107,7 @@ def asked(question: Question, log: Log) -> Asked:
         return Unclear("distance") if place is None else HowMuch(place)
     known = _cargo(log, question)
     item = question.item or (known.item if known else "that")
-    mass = _mass(question.value) or (known.value.amount("kg") if known else None)
+    mass = _mass(question.value) or (_mass(known.value) if known else None)
     if mass is None:
         return Unclear("mass")
     standing = _standing(known)
@@ -133,9 +134,8 @@ def _where(question: Question, item: str, mass: float, standing: Place | None) -
 
 
 def _mass(value: Quantity | float | None) -> float | None:
-    if isinstance(value, Quantity) and value.unit in MASSES:
-        return value.amount("kg")
-    return None
+    mass = mass_of(value) if isinstance(value, Quantity) else None
+    return mass.amount("kg") if mass else None
 
 
 def _cargo(log: Log, question: Question) -> Cargo | None:

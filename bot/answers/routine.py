@@ -11,8 +11,10 @@ from collections.abc import Sequence
 from bot.answers.answer import Answer
 from bot.answers.brief import EVENT_WORDS, at_place, brief
 from bot.answers.language import say
-from bot.answers.words import figure, listed, sentence
+from bot.answers.words import figure, listed, rounded, sentence
 from domain.entries import Cargo, Hitch, Note, Observation, Odometer
+from domain.quantities import VOLUMES
+from domain.water import mass_of
 
 
 def odometer_kept(entry: Odometer) -> Answer:
@@ -45,10 +47,13 @@ def observations_kept(entries: Sequence[Observation]) -> Answer:
 
 
 def cargo_kept(entries: Sequence[Cargo]) -> Answer:
-    """Something was loaded."""
+    """Something was loaded; water, which is told by its volume, with what it weighs."""
+    poured = [mass_of(entry.value) for entry in entries if entry.value.unit in VOLUMES]
+    masses = [rounded(mass) for mass in poured if mass is not None]
+    weighs = (say("Water weighs: {masses}.", masses=listed(masses)),) if masses else ()
     return Answer(
         headline=say("Loaded: {entries}.", entries=listed([brief(entry) for entry in entries])),
-        notes=(say("Only a scale tells what it does to the axles."),),
+        notes=(*weighs, say("Only a scale tells what it does to the axles.")),
     )
 
 

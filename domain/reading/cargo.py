@@ -102,9 +102,7 @@ def _loaded(scene: Scene, *, verb: bool) -> bool:
 
 def _is_mass(figure: Figure, spots: list[Spot]) -> bool:
     label = figure.label
-    if isinstance(label, Label) and any(
-        spot.start <= label.start and label.end <= spot.end for spot in spots
-    ):
+    if isinstance(label, Label) and any(spot.start <= label.start < spot.end for spot in spots):
         return figure.dimension == MASS
     if isinstance(label, Label):
         if label.rating or label.field or label.subject or label.axle or label.whole:
@@ -146,6 +144,8 @@ def find_spots(scene: Scene) -> list[Spot]:
         lead_start = leads.get(first)
         if lead_start is None or scene.tokens[owners[start]].senses.keys() & {"vehicle", "name"}:
             continue
+        if lead_start and words[lead_start - 1] in groups["all_over"]:
+            continue  # 'all over the floor'
         lead = " ".join(words[lead_start:first])
         last = _spot_end(scene, words, owners, end)
         kept = [word for word in words[first:last] if word not in groups["article"]]
@@ -176,6 +176,8 @@ def _spot_of(scene: Scene, figure: Figure, masses: list[Figure], spots: list[Spo
     ceiling = masses[position + 1].start if position + 1 < len(masses) else len(scene.tokens)
     near = [spot for spot in spots if floor <= spot.start and spot.end <= ceiling]
     behind = [spot for spot in near if spot.start >= figure.end]
+    if len(behind) > 1 and behind[0].lead in scene.book.groups["from"]:
+        behind = behind[1:]  # 'from the truck bed into the front storage'
     if len(behind) > 1 and behind[1].start <= behind[0].end + 1:
         # 'on the caravan floor over the axle' is one place.
         first, second = behind[:2]

@@ -101,6 +101,8 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
                 return None
             return "fault", other
         if "check_done" in token.senses:
+            if _tells_where(scene, other):
+                continue
             attributive = "a_thing" in scene.tokens[other - 1].groups  # 'is a good film'
             if attributive or _measures(scene, other):
                 return None
@@ -122,6 +124,15 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
         if "glue" not in token.senses and not any(k in token.senses for k in PLACING):
             break
     return None
+
+
+def _tells_where(scene: Scene, index: int) -> bool:
+    """'the shock on the camper is leaking': a small word before a vehicle is no state."""
+    behind = scene.tokens[index + 1 : index + 3]
+    if behind and "article" in behind[0].groups:
+        behind = behind[1:]
+    placed = bool(behind) and bool(behind[0].senses.keys() & {"vehicle", "name"})
+    return placed and "vague_state" in scene.tokens[index].groups
 
 
 def _joined_items(scene: Scene, first: int, other: int) -> bool:

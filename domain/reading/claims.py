@@ -302,7 +302,7 @@ def _street_follows(tokens: Sequence[Token], index: int) -> bool:
             return False
         if "street" in token.senses and step:
             return True
-        if "unit" in token.senses:
+        if token.senses.keys() & {"unit", "axle", "vehicle", "whole"}:
             return False
     return False
 

@@ -39,7 +39,7 @@ FIELD_DIMENSIONS = {
     "volume": (VOLUME,),
     "odometer": (DISTANCE,),
     "distance": (DISTANCE,),
-    "tyre": (PRESSURE,),
+    "tyre": (PRESSURE, TEMPERATURE),
     "unit_price": (PRICE, MONEY),
     "cost": (MONEY,),
 }
@@ -61,11 +61,17 @@ def fits_field(value: Figure, field: str | None) -> bool:
 
 def field_of(scene: Scene, figure: Figure) -> str | None:
     """The field that a figure is meant for, by label, unit or a word for it; None if unsaid."""
+    said = _field_said(scene, figure)
+    money = figure.dimension == MONEY or figure.token.decimals == 2
+    return "cost" if said == "gross" and money else said  # 'total was 118.20'
+
+
+def _field_said(scene: Scene, figure: Figure) -> str | None:
     label = figure.label
     if isinstance(label, Label) and scene.sentence_of(label.start) == scene.sentence_of(
         figure.start
     ):
-        named = _field_named(label, figure)
+        named = field_of_label(label)
         if named:
             return named
     if figure.dimension == VOLUME:
@@ -83,17 +89,10 @@ def field_of(scene: Scene, figure: Figure) -> str | None:
                 return field
     for other in scene.labels:
         if other.end <= figure.start:
-            named = _field_named(other, figure)
+            named = field_of_label(other)
             if named:
                 return named
     return None
-
-
-def _field_named(label: Label, figure: Figure) -> str | None:
-    """The field that a label stands for beside that figure: 'total was 118.20' is of money."""
-    named = field_of_label(label)
-    money = figure.dimension == MONEY or figure.token.decimals == 2
-    return "cost" if named == "gross" and money else named
 
 
 def field_of_label(label: Label) -> str | None:

@@ -98,8 +98,8 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
         return True
     if "surely_hitches" in groups:
         return _starts_clause(scene, index)
-    if "hitches_beside_more" in groups:
-        return _starts_clause(scene, index) and bool(scene.figures)
+    if "hitches_beside_more" in groups and scene.figures:
+        return _starts_clause(scene, index) or _on_the_way(scene, index)
     return False
 
 
@@ -112,6 +112,13 @@ def _hitches_thing(scene: Scene, index: int) -> bool:
         (each for each in behind[1:] if each.kind is WORD and "unit" not in each.senses), None
     )
     return thing is not None and not thing.senses
+
+
+def _on_the_way(scene: Scene, index: int) -> bool:
+    """'at Cedar Bend, all hooked up and leaving': what happened there stands beside it."""
+    start, end = scene.clause_of(index)
+    told = any(start <= other < end for other in scene.by_class.get("event", ()))
+    return told and index > 0 and "glue" in scene.tokens[index - 1].senses
 
 
 def _starts_clause(scene: Scene, index: int) -> bool:

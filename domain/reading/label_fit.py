@@ -41,7 +41,7 @@ SUBJECT_DIMENSIONS: dict[str, tuple[str | None, ...]] = {
     "exhaust": (None, TEMPERATURE),
     "hub": (None, TEMPERATURE),
     "ambient": (None, TEMPERATURE),
-    "tyre": (None, PRESSURE),
+    "tyre": (None, PRESSURE, TEMPERATURE),
     "speed": (None, SPEED),
     "engine_speed": (None, ROTATION),
     "grade": (None, SHARE),
@@ -74,7 +74,7 @@ def fits(label: Label, figure: Figure, gauge: str | None = None) -> bool:
     if label.field:
         return dimension in _FIELD_DIMENSIONS[label.field]
     subject = label.subject or (gauge if label.places and not label.whole else None)
-    if label.subject == "tyre" and dimension in (TEMPERATURE, MASS):
+    if label.subject == "tyre" and dimension == MASS:
         return True
     if subject:
         return dimension in SUBJECT_DIMENSIONS[subject] or (

@@ -24,6 +24,7 @@ PLAUSIBLE = {
     "exhaust": (100.0, 1800.0),
     "hub": (-20.0, 500.0),
     "ambient": (-60.0, 135.0),
+    "tyre": (-20.0, 350.0),
 }
 """What a gauge can show, in °F; common practice, no source. More is asked about."""
 
@@ -117,8 +118,6 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
         if label.places and heading is not None and heading.subject:
             if dimension in SUBJECT_DIMENSIONS[heading.subject]:
                 return heading.subject
-            if dimension == TEMPERATURE:
-                return "hub"
             return "tyre" if dimension == PRESSURE else None
         if label.places and (dimension == PRESSURE or _is_pressure(scene, figure)):
             return "tyre"
@@ -288,10 +287,10 @@ def _value(scene: Scene, figure: Figure, subject: str) -> Quantity | None:
     unit = figure.unit
     if figure.dimension is not None:
         return Quantity(value, unit or "", figure.low) if unit else None
-    if subject in PLAUSIBLE:
-        unit = TEMPERATURE_UNIT[units]
-    elif subject == "tyre":
+    if subject == "tyre" and not _of_heat(scene, figure):
         unit = _pressure_unit(scene, value)
+    elif subject in PLAUSIBLE:
+        unit = TEMPERATURE_UNIT[units]
     elif subject in ("speed", "wind"):
         unit = SPEED_UNIT[units]
     elif subject == "engine_speed":
@@ -299,6 +298,15 @@ def _value(scene: Scene, figure: Figure, subject: str) -> Quantity | None:
     else:
         unit = "%"
     return Quantity(value, unit, figure.low)
+
+
+def _of_heat(scene: Scene, figure: Figure) -> bool:
+    """'tire temps LF 118 LR 121': the word before says that tyres were hot, and not how hard."""
+    before = [token for token in scene.tokens[: figure.start] if token.groups & HEAT_OR_PRESSURE]
+    return bool(before) and "temps_word" in before[-1].groups
+
+
+HEAT_OR_PRESSURE = frozenset(("temps_word", "pressure_word"))
 
 
 def _pressure_unit(scene: Scene, value: float) -> str:

@@ -49,7 +49,23 @@ def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
         own = tuple(figures[bisect_left(starts, start) : bisect_left(starts, end)])
         if own:
             passes.append(Pass(own, start, end))
+    if len(passes) > 1 and _axle_by_axle(scene, passes):
+        return [Pass(tuple(figures), 0, len(scene.tokens))]
     return passes
+
+
+def _axle_by_axle(scene: Scene, passes: Sequence[Pass]) -> bool:
+    """'pass 1 steer 4,860, pass 2 drive 6,700': the steps of one weighing, a place in each."""
+    if scene.has("bars") or any(len(each.figures) > 1 for each in passes):
+        return False
+    labels = [each.figures[0].label for each in passes]
+    places = {
+        (label.axle, label.vehicle, label.whole, label.ordinal, label.side)
+        for label in labels
+        if isinstance(label, Label)
+    }
+    stood = {key.split()[0] for index, _, key in scene.find("rig") if _sets_rig(scene, index, key)}
+    return len(places) == len(passes) and len(stood) <= 1
 
 
 def _opens_pass(scene: Scene, mark: int, figures: Sequence[Figure]) -> bool:

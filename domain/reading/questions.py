@@ -52,6 +52,8 @@ def read_question(scene: Scene) -> Question | None:
             topics.setdefault("weight", set()).add(token.text)
     for _, token, _ in scene.find("whole", "tongue"):
         topics.setdefault("tongue", set()).add(token.text)
+    if marked and words[0] in book.groups["if"] and any(f.dimension == MASS for f in scene.figures):
+        topics.setdefault("whatif", set()).add(words[0])
     if not topics and not moving:
         return None
     asked = _look(scene, words, topics, asking)

@@ -52,6 +52,7 @@ from domain.reading.standing import read_standing
 from domain.reading.tables import unfold
 from domain.reading.tickets import fee_of, ticket_of, with_particulars
 from domain.reading.times import read_when, whens_by_sentence
+from domain.reading.water import read_water
 from domain.reading.weighings import read_weighings
 from domain.verdicts import REPORT_TOPICS, Ask, Facts, Question, Silent, Verdict
 
@@ -233,6 +234,7 @@ def _facts(scene: Scene) -> Verdict:
 
 def _of_figures(scene: Scene) -> list[Entry] | Doubt:
     """The entries that figures make, kind by kind, or the first doubt about one."""
+    water = read_water(scene)
     ratings = read_ratings(scene)
     if isinstance(ratings, Doubt):
         return ratings
@@ -255,7 +257,7 @@ def _of_figures(scene: Scene) -> list[Entry] | Doubt:
     odometers = read_odometers(scene)
     if isinstance(odometers, Doubt):
         return odometers
-    return [*ratings, *fills, *weighings, *cargo, *odometers, *observations]
+    return [*ratings, *fills, *weighings, *water, *cargo, *odometers, *observations]
 
 
 def _torn_between(scene: Scene) -> tuple[Quantity, ...]:
@@ -346,6 +348,7 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         if truck is not None and not (isinstance(entry, Rating) and entry.subject == "trailer"):
             changes["truck"] = truck
         towed = entry.subject in OF_TRAILER if isinstance(entry, Rating) else True
+        towed = towed and not (isinstance(entry, Weighing) and entry.rig == "solo")
         if trailer is not None and towed and not isinstance(entry, (Fill, Odometer)):
             changes["trailer"] = trailer
         placed.append(replace(entry, **changes) if changes else entry)

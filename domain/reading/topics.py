@@ -176,8 +176,9 @@ def _upkeep(scene: Scene, asked: Asked) -> bool:
 
 
 def _margin(scene: Scene, asked: Asked) -> bool:
-    if scene.has("rating") and asked.says("spared") and asked.forms & LEFT_OF and not asked.other:
-        return asked.ours and asked.strangers == 0  # 'how much payload do i have left'
+    left_of = asked.forms & LEFT_OF or asked.runs("how_close")
+    if scene.has("rating") and asked.says("spared") and left_of and not asked.other:
+        return asked.strangers <= (1 if asked.ours else 0)  # 'how much payload do i have left'
     phrases = asked.topics.get("margin")
     if not phrases:
         return False

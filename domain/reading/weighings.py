@@ -100,7 +100,7 @@ def _read_pass(
     placed = place(scene, labelled) | dict(zip(SINGLE_AXLES, row, strict=False))
     if rig == "trailer":
         placed = on_trailer_alone(placed)
-    cue = scene.has("weigh_cue") or scene.has("bars") or scene.has("passes")
+    cue = scene.has("weigh_cue") or scene.has("bars") or scene.has("passes") or count > 1
     if not placed and scene.has("fuel_cue") and not scene.has("weigh_cue"):
         return None
     evidence = _label_evidence(scene, placed)
@@ -204,7 +204,7 @@ def _evidence(
     return evidence
 
 
-NOTHING_BUT = 0.3
+NOTHING_BUT = 0.4
 """What it adds that a message is an axle and its load, and nothing besides: 'drives 7,410'."""
 
 
@@ -252,13 +252,16 @@ def _label_evidence(scene: Scene, placed: dict[str, Figure]) -> float:
         if position == "gross" and isinstance(label, Label) and figure.value < 2000:
             weight = 0.8
         if position == "gross" and len(placed) == 1:
-            weight -= _doubt_of_lone_gross(scene, label)
+            weight -= _doubt_of_lone_gross(scene, figure)
         total += weight
     return total
 
 
-def _doubt_of_lone_gross(scene: Scene, label: object) -> float:
+def _doubt_of_lone_gross(scene: Scene, figure: Figure) -> float:
     """'Fees, total 23,500', 'salary is 28k gross': a lone gross among strange words is money."""
+    if figure.dimension == MASS and scene.has("ticket"):
+        return 0.0
+    label = figure.label
     doubt = 0.35 * max(0, len(scene.unknown_words()) - 1)
     if isinstance(label, Label) and "money_total" in scene.tokens[label.start].groups:
         doubt += 0.8

@@ -26,10 +26,12 @@ def meant(text: str, **said: object) -> Asked:
 
 def near(metres: float) -> float:
     """A length that compares equal to rounding."""
-    return cast(float, pytest.approx(metres))
+    return cast(float, pytest.approx(metres, rel=1e-4))
 
 
 POUNDS = lb(600).amount("kg")
+WATER = near(40 * 8.345 * 0.45359237)
+"""40 US gallons at 8.345 lb, as handbooks print it of water at 4 °C; from memory."""
 CASES: list[tuple[str, dict[str, object], Asked]] = [
     (
         "what if we add 600 lb four feet ahead of the trailer axle",
@@ -89,6 +91,11 @@ CASES: list[tuple[str, dict[str, object], Asked]] = [
         "what if we drain 600 lb of water over the axles",
         {"value": lb(600), "item": "water", "position": "over axles"},
         Taken("water", POUNDS, OnTrailer(0.0)),
+    ),
+    (
+        "what if we put 40 gal of water over the axles",
+        {"value": Quantity(40, "gal"), "item": "water", "position": "over axles"},
+        Put("water", WATER, OnTrailer(0.0)),
     ),
     ("what if i add a mower in the bed", {"item": "mower", "position": "bed"}, Unclear("mass")),
     (

@@ -1,0 +1,103 @@
+"""Water taken aboard: a volume that is no fuel, and rides along.
+
+This file decides when a volume is of the trailer's fresh water: a word for water and where it
+went, or a tank that holds nothing else. It is cargo, kept in the volume that was stated.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.entries import Cargo
+from domain.quantities import Quantity
+from domain.reading.figures import VOLUME, Figure
+from domain.reading.scene import Scene
+from domain.reading.tokens import MARK, NUMBER, Token
+
+LONGEST_NAME = 4
+"""Tokens of what a tank is called: 'front fresh water tank'."""
+
+
+def read_water(scene: Scene) -> list[Cargo]:
+    """The water that a message says was taken aboard."""
+    figures = [figure for figure in scene.live_figures() if figure.dimension == VOLUME]
+    if not figures or not any(token.groups & WATERY for token in scene.tokens):
+        return []
+    found: list[Cargo] = []
+    for number, figure in enumerate(figures):
+        start, end = scene.sentence_of(figure.start)
+        floor = max(start, figures[number - 1].end) if number else start
+        ceiling = min([end, *(other.start for other in figures[number + 1 : number + 2])])
+        tank = _tank(scene, range(figure.end, ceiling)) or _tank(scene, range(floor, figure.start))
+        item = _item(scene, figure, ceiling)
+        if item is None and not (tank and _holds_water(tank)):
+            continue
+        if not (tank or _aboard(scene, floor, ceiling)) or figure.unit is None:
+            continue
+        figure.role = "cargo"
+        found.append(
+            Cargo(
+                item=item or WATER,
+                value=Quantity(figure.value, figure.unit, figure.low),
+                position=scene.words_between(*tank[1]) if tank else None,
+                words=(("value", scene.words_between(figure.start, figure.end)),),
+            )
+        )
+    return found
+
+
+WATERY = frozenset(("water", "water_tank"))
+WATER = "water"
+
+
+def _item(scene: Scene, figure: Figure, ceiling: int) -> str | None:
+    """'of water', 'fresh water', behind the figure."""
+    for index in range(figure.end, min(ceiling, figure.end + 3)):
+        groups = scene.tokens[index].groups
+        if "water" in groups:
+            first = index
+            while first > figure.end and "water_tank" in scene.tokens[first - 1].groups:
+                first -= 1
+            return scene.words_between(first, index + 1)
+        if not groups & {"of", "water_tank"}:
+            return None
+    return None
+
+
+Named = tuple[Sequence[Token], tuple[int, int]]
+"""What a tank is called: its tokens, and where they stand (start, end)."""
+
+
+def _tank(scene: Scene, within: range) -> Named | None:
+    """The tank that stands in a stretch, with the words before it that name it."""
+    for index in within:
+        if "tank_word" not in scene.tokens[index].groups:
+            continue
+        first = index
+        while first > max(within.start, index - LONGEST_NAME) and _names(scene.tokens[first - 1]):
+            first -= 1
+        return scene.tokens[first : index + 1], (first, index + 1)
+    return None
+
+
+def _names(token: Token) -> bool:
+    """Whether a word may be part of a tank's name: no small word, number or mark."""
+    return token.kind not in (MARK, NUMBER) and not token.senses.keys() & {
+        "glue",
+        "fuel_cue",
+        "load_verb",
+        "full",
+        "talk",
+    }
+
+
+def _holds_water(tank: Named) -> bool:
+    return any(token.groups & WATERY for token in tank[0])
+
+
+def _aboard(scene: Scene, start: int, end: int) -> bool:
+    """Whether it rides along: 'on board', in the trailer, or loaded onto a rig that is named."""
+    return any(
+        "aboard_word" in token.groups or token.senses.keys() & {"name", "load_verb"}
+        for token in scene.tokens[start:end]
+    )
