@@ -2,16 +2,36 @@
 
 from __future__ import annotations
 
+from math import inf
+
 import pytest
+from scipy.stats import norm
 
 from domain.entries import Fill
-from domain.fuel import NINETY, Rate, pooled
+from domain.fuel import NINETY, Rate, Tank, only_mode, pooled, truck_fuel
+from domain.modes import SOLO
 from domain.quantities import Quantity, economy
 from tests.domain.driving_log import Page, gal, mi, usd
 
 
 def mpg(rate: Rate) -> float:
     return economy(Quantity(1.0, "km"), Quantity(rate.rate, "L"), "mi/gal").value
+
+
+def tanks(page: Page) -> list[tuple[float, float]]:
+    """Miles and gallons of each tank."""
+    return [
+        (
+            round(Quantity(tank.km, "km").amount("mi"), 6),
+            round(Quantity(tank.litres, "L").amount("gal"), 6),
+        )
+        for tank in page.driven.chain.tanks
+    ]
+
+
+def the_tank(page: Page) -> Tank:
+    (tank,) = page.driven.chain.tanks
+    return tank
 
 
 def test_the_first_fill_only_sets_the_start() -> None:
@@ -56,6 +76,93 @@ def test_a_missed_fill_breaks_the_chain_and_the_next_tank_starts_there() -> None
     assert mpg(tank.rate) == pytest.approx(300 / 25)
 
 
+def test_after_a_missed_fill_that_was_partial_the_next_full_one_only_sets_the_start() -> None:
+    page = Page()
+    page.fill(0, 48000, 30)
+    page.fill(5, 48700, 12, missed=True, full=False)
+    assert page.driven.chain.full is None
+    page.fill(9, 49000, 25)
+    assert tanks(page) == []
+    page.fill(12, 49300, 20)
+    assert tanks(page) == [(300, 20)]
+
+
+def test_what_was_pumped_before_a_missed_fill_is_of_no_tank() -> None:
+    page = Page()
+    page.fill(0, 48000, 30)
+    page.fill(3, 48200, 12, full=False)
+    page.fill(5, 48700, 30, missed=True)
+    page.fill(9, 49000, 25)
+    assert tanks(page) == [(300, 25)]
+
+
+def test_a_fill_whose_volume_nobody_told_is_as_good_as_missed() -> None:
+    page = Page()
+    page.fill(0, 48000, 30)
+    page.add(5, Fill(odometer=mi(48700), cost=usd(90)))
+    page.fill(9, 49000, 25)
+    assert tanks(page) == [(300, 25)]
+
+
+def test_topping_up_on_the_spot_is_counted_with_the_next_road() -> None:
+    page = Page()
+    page.fill(0, 48000, 30)
+    page.fill(0.5, 48000, 1)
+    page.fill(5, 48400, 31)
+    assert tanks(page) == [(400, 32)]
+
+
+def test_a_fill_of_nothing_closes_no_tank() -> None:
+    page = Page()
+    page.fill(0, 48000, 30)
+    page.fill(3, 48200, 0)
+    page.fill(5, 48400, 32)
+    assert tanks(page) == [(400, 32)]
+
+
+def test_a_full_fill_that_nothing_places_on_the_road_opens_no_tank() -> None:
+    page = Page()
+    page.fill(0, None, 30)
+    page.fill(5, 48400, 32)
+    page.fill(9, 48700, 25)
+    assert tanks(page) == [(300, 25)]
+
+
+def test_what_went_in_since_the_last_full_tank_is_told() -> None:
+    page = Page()
+    page.fill(0, 48000, 30)
+    full = page.fill(5, 48400, 32)
+    partial = page.fill(7, 48500, 9, full=False)
+    chain = page.driven.chain
+    assert (chain.full, chain.since_full) == (full, (partial,))
+
+
+def test_the_tank_that_a_fill_closed_is_found_by_it() -> None:
+    page = Page()
+    first = page.fill(0, 48000, 30)
+    second = page.fill(5, 48400, 32)
+    page.fill(9, 48700, 25)
+    chain = page.driven.chain
+    assert chain.closed_by(second) == chain.tanks[0]
+    assert chain.closed_by(first) is None
+
+
+def test_a_tank_costs_what_all_its_fills_cost_the_opening_one_left_out() -> None:
+    page = Page()
+    page.fill(0, 48000, 30, cost=usd(99))
+    page.fill(3, 48200, 12, full=False, cost=usd(49))
+    page.fill(6, 48400, 20, unit_price=Quantity(4.0, "USD/gal"))
+    assert the_tank(page).cost == (usd(129),)
+
+
+def test_a_tank_with_a_fill_of_unknown_price_has_no_cost() -> None:
+    page = Page()
+    page.fill(0, 48000, 30)
+    page.fill(3, 48200, 12, full=False)
+    page.fill(6, 48400, 20, cost=usd(80))
+    assert the_tank(page).cost is None
+
+
 def test_diesel_exhaust_fluid_is_never_fuel() -> None:
     page = Page()
     page.fill(0, 48000, 30)
@@ -73,6 +180,15 @@ def test_petrol_for_the_generator_stays_out_of_a_diesel_trucks_tank() -> None:
     chain = page.driven.chain
     assert mpg(chain.tanks[0].rate) == pytest.approx(400 / 32)
     assert [each.entry.product for each in chain.other] == ["gasoline"]
+
+
+def test_the_truck_burns_what_its_fills_name_most_often_and_that_is_never_exhaust_fluid() -> None:
+    page = Page()
+    page.fill(0, 48000, 30)
+    assert truck_fuel(page.log) is None
+    for hours, product in enumerate(("def", "gasoline", "def", "diesel", "diesel", "def"), 1):
+        page.fill(hours, None, 5, product=product)
+    assert truck_fuel(page.log) == "diesel"
 
 
 def test_a_full_fill_without_the_odometer_counts_with_the_next_that_has_one() -> None:
@@ -99,6 +215,76 @@ def test_the_trip_meter_stands_in_for_the_odometer() -> None:
     page.fill(5, None, 24.9, distance=mi(288.4))
     (tank,) = page.driven.chain.tanks
     assert mpg(tank.rate) == pytest.approx(288.4 / 24.9)
+
+
+def test_the_trip_meter_adds_up_over_a_partial_fill() -> None:
+    page = Page()
+    page.fill(0, None, 30)
+    page.fill(3, None, 12, full=False, distance=mi(150.0))
+    page.fill(5, None, 20, distance=mi(138.4))
+    assert tanks(page) == [(288.4, 32)]
+
+
+@pytest.mark.parametrize("distance", [None, mi(0)], ids=["not told", "nought"])
+def test_a_trip_meter_that_tells_no_distance_gives_no_tank(distance: Quantity | None) -> None:
+    page = Page()
+    page.fill(0, None, 30)
+    page.fill(3, None, 12, full=False, distance=distance)
+    page.fill(5, None, 20, distance=distance)
+    assert tanks(page) == []
+
+
+def test_a_leg_that_nobody_told_leaves_the_trip_meters_road_unknown() -> None:
+    page = Page()
+    page.fill(0, None, 30)
+    page.fill(3, None, 12, full=False)
+    page.fill(5, None, 20, distance=mi(138.4))
+    assert tanks(page) == []
+
+
+def test_a_road_by_the_trip_meter_counts_for_the_trailer_that_was_on_throughout() -> None:
+    page = Page()
+    page.hitches(-1, "flatdeck")
+    page.fill(0, None, 30)
+    page.fill(5, None, 24.9, distance=mi(288.4))
+    page.unhitches(5)
+    tank = the_tank(page)
+    assert tank.split == {"flatdeck": tank.km}
+    assert only_mode(tank) == "flatdeck"
+
+
+def test_trailers_swapped_at_the_pump_do_not_mix_the_road_after_it() -> None:
+    page = Page()
+    page.hitches(-3, "camper")
+    page.unhitches(0)
+    page.hitches(0, "flatdeck")
+    page.fill(0, None, 30)
+    page.fill(5, None, 24.9, distance=mi(288.4))
+    assert only_mode(the_tank(page)) == "flatdeck"
+
+
+def test_a_road_by_the_trip_meter_with_a_trailer_on_for_a_part_counts_for_none() -> None:
+    page = Page()
+    page.fill(0, None, 30)
+    page.hitches(2, "flatdeck")
+    page.fill(5, None, 24.9, distance=mi(288.4))
+    tank = the_tank(page)
+    assert tank.split == {}
+    assert only_mode(tank) is None
+
+
+def test_a_road_by_the_odometer_is_split_at_the_hitching() -> None:
+    page = Page()
+    page.fill(0, 48000, 30)
+    page.hitches(2, "flatdeck")
+    page.reads(2, 48100)
+    page.fill(5, 48400, 32)
+    tank = the_tank(page)
+    assert {mode: round(Quantity(km, "km").amount("mi")) for mode, km in tank.split.items()} == {
+        SOLO: 100,
+        "flatdeck": 300,
+    }
+    assert only_mode(tank) is None
 
 
 def test_a_fill_told_in_money_and_price_has_its_volume_worked_out() -> None:
@@ -137,6 +323,49 @@ def test_a_short_tow_is_quoted_with_the_click_off_of_both_ends() -> None:
     assert rate.sd == pytest.approx(Quantity(sd, "gal").amount("L") / mi(1).amount("km"))
     low = Quantity(rate.low, "km").amount("mi") / Quantity(1, "L").amount("gal")
     assert low == pytest.approx(1 / (10 / 115 + NINETY * sd))
+
+
+def test_the_interval_holds_nine_tenths_and_is_open_where_the_rate_may_be_nought() -> None:
+    """A normal distribution's 5th and 95th percentile, by SciPy."""
+    assert pytest.approx(norm.ppf(0.95), abs=1e-4) == NINETY
+    rate = Rate(rate=0.2, sd=0.02, tanks=1, km=300)
+    assert 1 / rate.low == pytest.approx(norm.ppf(0.95, 0.2, 0.02), rel=1e-4)
+    assert 1 / rate.high == pytest.approx(norm.ppf(0.05, 0.2, 0.02), rel=1e-4)
+    assert Rate(rate=NINETY, sd=1.0, tanks=1, km=300).high == inf
+    assert Rate(rate=0.02, sd=0.02, tanks=1, km=300).high == inf
+
+
+def test_each_dispenser_and_each_trip_meter_errs_by_itself() -> None:
+    """0.5 % (HB 44 3.30 Table T.2, from memory) of 12 and of 20 gal, 0.1 mi: rectangular."""
+    page = Page()
+    page.fill(0, None, 30)
+    page.fill(3, None, 12, full=False, distance=mi(150))
+    page.fill(5, None, 20, distance=mi(138.4))
+    tank = the_tank(page)
+    dispensed = 0.005 * (12**2 + 20**2) ** 0.5 / 3**0.5
+    assert Quantity(tank.dispensed_sd, "L").amount("gal") == pytest.approx(dispensed)
+    assert Quantity(tank.km_sd, "km").amount("mi") == pytest.approx(0.1 * (2 / 12) ** 0.5)
+    assert (tank.rate.tanks, tank.rate.km) == (1, tank.km)
+
+
+def test_tanks_apart_have_two_ends_each() -> None:
+    """Two tanks in a run and one after a missed fill: four ends, each with its click-off."""
+    page = Page()
+    for hours, odometer in ((0, 48000), (5, 48300), (10, 48600)):
+        page.fill(hours, odometer, 25)
+    page.fill(15, 49000, 25, missed=True)
+    page.fill(20, 49300, 25)
+    pool = pooled(page.driven.chain.tanks)
+    assert pool is not None
+    assert pool.tanks == 3
+    assert pool.km == pytest.approx(mi(900).amount("km"))
+    ends = 4 * (0.3**2 + (75 / 900) ** 2 / 12)
+    sd = (ends + 3 * (0.005 * 25) ** 2 / 3) ** 0.5 / 900
+    assert pool.sd == pytest.approx(Quantity(sd, "gal").amount("L") / mi(1).amount("km"))
+
+
+def test_no_tanks_have_no_economy() -> None:
+    assert pooled(()) is None
 
 
 def test_tanks_that_follow_on_share_a_click_off_so_a_long_run_is_surer() -> None:

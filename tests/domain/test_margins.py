@@ -6,7 +6,19 @@ import pytest
 
 from domain.bounds import margins, tongue_share
 from domain.entries import Rating
-from domain.margins import Clear, Limit, Margin, Near, Over, Unknown, judged, too_close
+from domain.margins import (
+    Clear,
+    Limit,
+    Margin,
+    Near,
+    Over,
+    Share,
+    Unknown,
+    customary,
+    governing,
+    judged,
+    too_close,
+)
 from domain.passes import latest_session
 from domain.rig import rig_of
 from domain.uncertainty import exact, measured
@@ -68,6 +80,25 @@ def test_a_wide_uncertainty_keeps_a_margin_from_being_clear() -> None:
     assert isinstance(judged(limit(7000), measured(lb(6400).amount("kg"), 200.0)), Near)
 
 
+def test_a_margin_just_as_wide_as_its_uncertainty_can_be_told() -> None:
+    """Spread is 2.2 deviations: 22 kg is what a deviation of 10 kg leaves open."""
+    at_it = judged(Limit(subject="hitch", rating="tow", bounds="", value=200), measured(178, 10))
+    inside = judged(Limit(subject="hitch", rating="tow", bounds="", value=200), measured(179, 10))
+    over = judged(Limit(subject="hitch", rating="tow", bounds="", value=200), measured(221, 10))
+    assert isinstance(at_it, Clear)
+    assert not too_close(at_it)
+    assert isinstance(inside, Near)
+    assert too_close(inside)
+    assert isinstance(over, Over)
+    assert too_close(over)
+
+
+def test_what_nobody_weighed_is_never_too_close_to_call() -> None:
+    unweighed = judged(limit(7000), None, "the drive axle by itself")
+    assert unweighed == Unknown(limit(7000), "the drive axle by itself")
+    assert not too_close(unweighed)
+
+
 def test_every_rating_is_held_against_what_loads_it() -> None:
     """By hand: solo 4,900 + 3,600, hitched 5,100 + 4,480 + 8,020."""
     ticket = (
@@ -97,6 +128,10 @@ def test_every_rating_is_held_against_what_loads_it() -> None:
     assert len(found(ticket)) == len(expected)
     for (subject, rating, bounds), value in expected.items():
         assert left(ticket, subject, rating, bounds) == pytest.approx(value), (subject, rating)
+    told = found(ticket)
+    assert governing(told) == told
+    axles = {each.limit.rating: each.limit.count for each in told}
+    assert (axles["gawr"], axles["gawr_rear"]) == (2, 1)
 
 
 def test_the_tightest_margin_comes_first_and_the_unknown_last() -> None:
@@ -224,6 +259,31 @@ def test_a_tongue_share_is_held_to_the_customary_range(tongue: float, outside: b
     assert share.outside is outside
 
 
+def test_a_pin_carries_more_of_its_trailer_than_a_tongue_does() -> None:
+    """15 to 25 % on a pin, 10 to 15 % on a tongue (common practice, no source)."""
+    fifth = customary(exact(0.20), "pin")
+    assert (fifth.low, fifth.high, fifth.outside) == (0.15, 0.25, False)
+    tongue = customary(exact(0.20), "conventional")
+    assert (tongue.low, tongue.high, tongue.outside) == (0.10, 0.15, True)
+
+
+@pytest.mark.parametrize(
+    ("percent", "deviation", "outside"),
+    [
+        pytest.param(10, 0, False, id="the least of the range"),
+        pytest.param(15, 0, False, id="the most of the range"),
+        pytest.param(9.5, 0.5, False, id="perhaps too little"),
+        pytest.param(15.5, 0.5, False, id="perhaps too much"),
+        pytest.param(8.5, 0.5, True, id="too little for sure"),
+        pytest.param(16.5, 0.5, True, id="too much for sure"),
+    ],
+)
+def test_a_share_is_outside_its_range_only_where_that_is_sure(
+    percent: float, deviation: float, *, outside: bool
+) -> None:
+    assert Share(measured(percent, deviation), 10, 15).outside is outside
+
+
 def test_a_placard_without_a_curb_weight_goes_with_the_gvwr() -> None:
     """49 CFR 571.110: the placard is the GVWR less the truck as built."""
     ticket = Ticket(*truck_ratings(gvwr=11500, payload=3180)).weighs("solo", truck=10800)
@@ -231,3 +291,4 @@ def test_a_placard_without_a_curb_weight_goes_with_the_gvwr() -> None:
     assert payload.limit.by_label
     assert left(ticket, "truck", "payload") == pytest.approx(700)
     assert left(ticket, "truck", "gvwr") == pytest.approx(700)
+    assert [each.limit.rating for each in governing(found(ticket))] == ["gvwr"]

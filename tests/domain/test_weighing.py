@@ -107,6 +107,70 @@ def test_with_bars_the_tongue_comes_from_the_pass_without_them() -> None:
     assert load(found, "steer") == pytest.approx(3520)
 
 
+def test_what_the_bars_do_wants_every_axle_of_both_passes() -> None:
+    on_in_full = Ticket().hitched().weighs(bars="on", steer=3520, drive=3660, trailer=6120)
+    assert weights(on_in_full).bars is None
+    assert weights(on_in_full.weighs(bars="off", truck=7300, trailer=6000)).bars is None
+    on_as_a_truck = Ticket().hitched().weighs(bars="on", truck=7180, trailer=6120)
+    on_as_a_truck.weighs(bars="off", steer=3280, drive=4020, trailer=6000)
+    assert weights(on_as_a_truck).bars is None
+
+
+def test_without_a_solo_pass_the_bars_are_told_but_not_what_share_they_restored() -> None:
+    ticket = Ticket().hitched().weighs(bars="on", steer=3520, drive=3660, trailer=6120)
+    found = weights(ticket.weighs(bars="off", steer=3280, drive=4020, trailer=6000))
+    assert found.bars is not None
+    assert pounds(found.bars.to_steer.nominal_value) == pytest.approx(240)
+    assert found.bars.restored is None
+    assert found.on_hitch is None
+    assert found.tongue is None
+
+
+@pytest.mark.parametrize(("lost", "told"), [(20, False), (320, True)])
+def test_a_share_of_a_loss_within_the_scales_error_is_not_told(lost: float, *, told: bool) -> None:
+    ticket = Ticket().hitched().weighs(bars="on", steer=3600, drive=3660, trailer=6120)
+    ticket.weighs(bars="off", steer=3600 - lost, drive=4020, trailer=6000)
+    found = weights(ticket.weighs("solo", steer=3600, drive=2900))
+    assert found.bars is not None
+    assert (found.bars.restored is not None) is told
+
+
+def test_a_solo_pass_of_the_whole_truck_says_nothing_of_the_steer_axle() -> None:
+    ticket = Ticket().hitched().weighs(bars="on", steer=3520, drive=3660, trailer=6120)
+    ticket.weighs(bars="off", steer=3280, drive=4020, trailer=6000)
+    found = weights(ticket.weighs("solo", truck=6500))
+    assert found.bars is not None
+    assert found.bars.restored is None
+    assert found.tongue is not None
+    assert pounds(found.tongue.load.nominal_value) == pytest.approx(800)
+
+
+def test_a_tongue_scale_is_believed_before_a_difference_with_the_bars_on() -> None:
+    ticket = Ticket().hitched().weighs(bars="on", steer=3520, drive=3660, trailer=6120)
+    ticket.weighs("solo", steer=3600, drive=2900)
+    found = weights(ticket.weighs(rig=None, tongue=790, of="flatdeck"))
+    assert found.tongue is not None
+    assert (found.tongue.by, found.tongue.reads_low) == ("tongue scale", False)
+    assert pounds(found.tongue.load.nominal_value) == pytest.approx(790)
+
+
+def test_a_difference_without_bars_is_believed_before_a_tongue_scale() -> None:
+    ticket = Ticket().hitched().weighs(steer=5280, drive=6940, trailer=9840)
+    ticket.weighs("solo", steer=5400, drive=5400)
+    found = weights(ticket.weighs(rig=None, tongue=1380, of="flatdeck"))
+    assert found.tongue is not None
+    assert (found.tongue.by, found.tongue.reads_low) == ("difference", False)
+
+
+def test_with_the_bars_on_the_trailer_alone_gives_no_tongue() -> None:
+    ticket = Ticket().hitched().weighs(bars="on", steer=3520, drive=3660, trailer=6120)
+    found = weights(ticket.weighs("trailer", gross=6800, of="flatdeck"))
+    assert found.tongue is None
+    assert found.trailer is not None
+    assert pounds(found.trailer.nominal_value) == pytest.approx(6800)
+    assert found.share is None
+
+
 def test_with_bars_on_only_the_tongue_is_said_to_read_low() -> None:
     found = weights(
         Ticket()
@@ -165,6 +229,42 @@ def test_bars_are_not_judged_where_the_load_changed_between_passes() -> None:
     assert found.tongue is not None
     assert found.tongue.reads_low
     assert pounds(found.tongue.load.nominal_value) == pytest.approx(7180 - 6500)
+
+
+def test_where_the_load_changed_the_pass_without_bars_counts_if_it_was_the_later() -> None:
+    ticket = Ticket().hitched().weighs(bars="on", steer=3520, drive=3660, trailer=6620)
+    ticket.weighs(bars="off", steer=3280, drive=4020, trailer=6000)
+    ticket.weighs("solo", steer=3600, drive=2900)
+    session = latest_session(ticket.log)
+    assert session is not None
+    found, _ = weigh(ticket.log, session, rig_of(ticket.log), DENSITIES)
+    assert found.bars is None
+    assert found.drift is not None
+    assert pounds(found.drift.nominal_value) == pytest.approx(500)
+    assert load(found, "gross") == pytest.approx(13300)
+    assert found.tongue is not None
+    assert not found.tongue.reads_low
+    assert pounds(found.tongue.load.nominal_value) == pytest.approx(800)
+
+
+@pytest.mark.parametrize("trailer", [6120, 6160], ids=["the same", "forty pounds more"])
+def test_a_change_of_gross_that_the_scale_explains_is_no_change_of_load(trailer: float) -> None:
+    ticket = Ticket().hitched().weighs(bars="on", steer=3520, drive=3660, trailer=trailer)
+    ticket.weighs(bars="off", steer=3280, drive=4020, trailer=6000)
+    session = latest_session(ticket.log)
+    assert session is not None
+    found, _ = weigh(ticket.log, session, rig_of(ticket.log), DENSITIES)
+    assert found.drift is None
+    assert found.bars is not None
+
+
+def test_passes_without_a_gross_are_not_compared() -> None:
+    ticket = Ticket().hitched().weighs(bars="on", steer=3520, drive=3660)
+    ticket.weighs(bars="off", steer=3280, drive=4020, trailer=6000)
+    session = latest_session(ticket.log)
+    assert session is not None
+    found, _ = weigh(ticket.log, session, rig_of(ticket.log), DENSITIES)
+    assert found.drift is None
 
 
 def test_the_latest_pass_of_a_kind_governs() -> None:
@@ -228,6 +328,16 @@ def test_the_heavier_side_and_the_heavier_axle_are_found() -> None:
     assert pounds(by_pair["trailer_2", "trailer_1"].by.nominal_value) == pytest.approx(140)
 
 
+def test_only_neighbouring_axles_and_the_sides_of_one_are_compared() -> None:
+    found = weights(
+        Ticket().weighs("trailer", trailer_1=3420, trailer_2=3380, trailer_3=3460, steer_left=2660)
+    )
+    assert [(each.heavy, each.light) for each in imbalances(found)] == [
+        ("trailer_1", "trailer_2"),
+        ("trailer_3", "trailer_2"),
+    ]
+
+
 def test_figures_keep_their_unit_until_they_are_computed_with() -> None:
     mixed = Ticket().weighs(steer=1.48, drive=1.92, trailer=2.15, unit="t")
     assert weights(mixed).loads["gross"].nominal_value == pytest.approx(5550)
@@ -242,3 +352,36 @@ def test_a_truck_heavier_alone_than_hitched_gives_no_tongue() -> None:
     assert found.trailer is None
     assert found.misfit is not None
     assert pounds(found.misfit.nominal_value) == pytest.approx(100)
+    assert set(found.session.passes) == {"hitched", "solo"}
+    assert load(found, "gross") == pytest.approx(21800)
+
+
+def test_a_truck_alone_heavier_by_what_the_scale_explains_is_no_misfit() -> None:
+    found = weights(
+        Ticket().hitched().weighs(truck=12000, trailer=9800).weighs("solo", truck=12020)
+    )
+    assert found.misfit is None
+    assert found.tongue is not None
+    assert pounds(found.tongue.load.nominal_value) == pytest.approx(-20)
+
+
+def test_a_misfit_leaves_what_a_tongue_scale_said() -> None:
+    ticket = Ticket().hitched().weighs(truck=12000, trailer=9800).weighs("solo", truck=12100)
+    found = weights(ticket.weighs(rig=None, tongue=900, of="flatdeck"))
+    assert found.misfit is not None
+    assert found.tongue is not None
+    assert found.tongue.by == "tongue scale"
+    assert found.trailer is not None
+    assert pounds(found.trailer.nominal_value) == pytest.approx(10700)
+
+
+def test_a_hitched_pass_of_the_trailer_alone_is_no_tongue() -> None:
+    ticket = Ticket().hitched().weighs(trailer=9800).weighs("solo", steer=5400, drive=5400)
+    found = weights(ticket)
+    assert (found.tongue, found.on_hitch, found.trailer) == (None, None, None)
+
+
+def test_a_truck_alone_of_which_one_axle_was_weighed_gives_no_tongue() -> None:
+    ticket = Ticket().hitched().weighs(steer=5280, drive=6940, trailer=9840)
+    found = weights(ticket.weighs("solo", steer=5400))
+    assert (found.tongue, found.on_hitch, found.trailer) == (None, None, None)

@@ -8,6 +8,9 @@ read, things printed.
 from __future__ import annotations
 
 import ast
+import dataclasses
+import importlib
+import pkgutil
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -117,3 +120,24 @@ def test_a_networks_library_is_imported_in_its_adapter_alone(library: str) -> No
         and home not in path.parents
     ]
     assert strays == []
+
+
+def records() -> list[type]:
+    """Every dataclass of the domain; what the reader drafts on its way is its own."""
+    return [
+        each
+        for found in pkgutil.iter_modules(domain.__path__, "domain.")
+        for each in vars(importlib.import_module(found.name)).values()
+        if dataclasses.is_dataclass(each) and isinstance(each, type)
+        if each.__module__ == found.name
+    ]
+
+
+def test_a_record_of_the_domain_is_never_changed() -> None:
+    assert len(records()) > 50
+    loose = [
+        each
+        for each in records()
+        if not each.__dataclass_params__.frozen or "__slots__" not in vars(each)  # type: ignore[attr-defined]
+    ]
+    assert loose == []
