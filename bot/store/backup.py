@@ -127,6 +127,7 @@ def restore(source: Path, address: str | Path, now: datetime, *, replace: bool =
 
 def _copy(source: Path, target: Path) -> dict[str, int]:
     """Copy every page of one moment; the rows of each table at that moment."""
+    _begin(target)
     with (
         closing(_open(source, "ro")) as reading,
         closing(_open(target, "rwc")) as writing,
@@ -137,6 +138,20 @@ def _copy(source: Path, target: Path) -> dict[str, int]:
         reading.backup(writing, pages=PAGES_AT_ONCE)
         reading.rollback()
     return rows
+
+
+def _begin(path: Path) -> None:
+    """Begin a file that is not there: for its owner's eyes alone, and its folder's owner's own.
+
+    Root puts back what a service's user must be able to write to. SQLite, too, hands the files
+    that it makes as root to whoever has the database.
+    """
+    if path.exists():
+        return
+    os.close(os.open(path, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o600))
+    if hasattr(os, "geteuid") and os.geteuid() == 0:
+        folder = path.parent.stat()
+        os.chown(path, folder.st_uid, folder.st_gid)
 
 
 def _as_one_file(path: Path) -> None:

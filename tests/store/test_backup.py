@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import os
 import sqlite3
+import stat
 import subprocess
 import threading
 import uuid
@@ -158,6 +160,26 @@ def test_a_logbook_comes_back_as_it_was(kept: Store, file: Path, tmp_path: Path)
     assert len(standing(before)) == 3
     before.close()
     assert every_row(file) == every_row(copy.path)
+
+
+def test_copies_are_for_their_owner_alone(kept: Store, file: Path, tmp_path: Path) -> None:
+    copy = back_up(file, tmp_path / "copy.db")
+    there = restore(copy.path, tmp_path / "again" / "log.db", NOON)
+    assert [stat.S_IMODE(each.path.stat().st_mode) for each in (copy, there)] == [0o600, 0o600]
+
+
+@pytest.mark.skipif(os.geteuid() != 0, reason="only root can restore for another user")
+def test_what_root_restores_belongs_to_whoever_has_the_folder(
+    kept: Store, file: Path, tmp_path: Path
+) -> None:
+    folder = tmp_path / "state"
+    folder.mkdir()
+    os.chown(folder, 61_200, 61_300)
+    back_up(file, tmp_path / "copy.db")
+    for files in (1, 2):  # the second time, what was there is kept beside
+        restore(tmp_path / "copy.db", folder / "log.db", NOON, replace=True)
+        owners = [(each.stat().st_uid, each.stat().st_gid) for each in folder.iterdir()]
+        assert owners == [(61_200, 61_300)] * files
 
 
 def test_a_damaged_database_is_moved_aside_and_the_backup_takes_its_place(
