@@ -1,7 +1,8 @@
 """Sending what waits in the outbox.
 
 This file decides order and patience: a chat's answers leave one by one in the order in which
-they were queued, one that did not arrive is tried again after growing pauses, and one that a
+they were queued, a few chats' side by side and first of all those in which somebody waits for a
+reply; one that did not arrive is tried again after growing pauses, and one that a
 network refuses is parked and told to another keeper of the logbook. Where an answer may have
 arrived all the same it is tried again under its key on a network that shows it once; elsewhere
 once more where it is urgent, and not at all where it is routine: shown twice is worse than a
@@ -9,14 +10,15 @@ missing tick. It does not know any network.
 
 The one window in which an answer can be shown twice: the network has it, and the process dies
 before that is noted. Under a key that the network knows again nothing shows; elsewhere the
-answer appears a second time. Nothing stands between the two but the note itself.
+answer appears a second time, one at the most in each chat that was being sent to. Nothing stands
+between the two but the note itself.
 """
 
 from __future__ import annotations
 
 import asyncio
 import logging
-from collections.abc import Awaitable, Callable, Mapping, Sequence
+from collections.abc import Awaitable, Callable, Mapping
 from concurrent.futures import Executor
 from contextlib import suppress
 from dataclasses import replace
@@ -45,12 +47,16 @@ from bot.messages import (
 from bot.pictures.studio import Studio
 from bot.store import journal, outbox, sharing
 from bot.store.database import Store
-from bot.store.outbox import Parcel
+from bot.store.outbox import Parcel, Turn
 from domain.log import Preferences
 
 FIRST_PAUSE = timedelta(seconds=1)
 LONGEST_PAUSE = timedelta(minutes=15)
 MOST_DOUBLINGS = 20
+SIDE_BY_SIDE = 8
+"""Chats that are sent to at once. Where a network takes a quarter of a second for each that makes
+32 a second, as many as Telegram lets a bot send (Bots FAQ, 'My bot is hitting limits')."""
+
 logger = logging.getLogger(__name__)
 Result = TypeVar("Result")
 
@@ -87,9 +93,10 @@ class Delivery:
 
     async def keep_delivering(self, longest_rest: float) -> None:
         """Deliver what is due, when it is due or `wake` is called, until stopped."""
-        while not self._stopped:
-            self._woken.clear()
+        while True:
             due = await self.try_to_deliver()
+            if self._stopped:
+                return
             rest = longest_rest if due is None else (due - self._clock()).total_seconds()
             with suppress(TimeoutError):
                 async with asyncio.timeout(min(max(rest, 0), longest_rest)):
@@ -118,43 +125,79 @@ class Delivery:
         Answers for a network that is not served here stay where they are, and those of a chat
         that is being served by another worker, or by another call, are left to it.
         """
-        while not self._stopped:
-            claimed, later = await self._run(self._claim)
-            if not claimed:
-                return later
-            by_network: dict[str, list[Parcel]] = {}
-            for parcel in claimed:
-                by_network.setdefault(parcel.network, []).append(parcel)
-            await asyncio.gather(*(self._send_all(each) for each in by_network.values()))
-        return None
+        under_way: set[asyncio.Task[None]] = set()
+        try:
+            while True:
+                self._woken.clear()
+                room = 0 if self._stopped else SIDE_BY_SIDE - len(under_way)
+                claimed, later = await self._run(partial(self._claim, room))
+                under_way |= {asyncio.create_task(self._send(each)) for each in claimed}
+                if not under_way:
+                    return later
+                under_way = await self._until_one_is_through(under_way, later)
+        except Exception:
+            # What is on its way arrives all the same: its fate is waited for and noted.
+            await asyncio.gather(*under_way, return_exceptions=True)
+            raise
+        finally:
+            for each in under_way:
+                each.cancel()
+            await asyncio.gather(*under_way, return_exceptions=True)
 
-    def _claim(self) -> tuple[list[Parcel], datetime | None]:
-        """The answers that are due and now ours to send; and when the next of the others is."""
+    async def _until_one_is_through(
+        self, under_way: set[asyncio.Task[None]], later: datetime | None
+    ) -> set[asyncio.Task[None]]:
+        """The sends that are still under way once one is through, or something may be due."""
+        woken = asyncio.create_task(self._woken.wait())
+        rest = None if later is None else max((later - self._clock()).total_seconds(), 0)
+        try:
+            done, _ = await asyncio.wait(
+                {*under_way, woken}, timeout=rest, return_when=asyncio.FIRST_COMPLETED
+            )
+        finally:
+            woken.cancel()
+        for each in under_way & done:
+            each.result()
+        return under_way - done
+
+    def _claim(self, room: int) -> tuple[list[Parcel], datetime | None]:
+        """Answers that are due and now ours to send, as many as there is room for.
+
+        And when the next of the others is due, where there is more room than answers.
+        """
+        if not room:
+            return [], None
         now = self._clock()
         with self._store.look() as session:
-            served = [each for each in outbox.heads(session) if each.network in self._networks]
-        due = [each for each in served if each.due_at <= now and self._claims.take(each.chat_key)]
+            turns = outbox.turns(session, self._networks, now)
         ours: list[Parcel] = []
+        try:
+            for turn in turns:
+                parcel = self._claimed(turn)
+                if parcel is not None:
+                    ours.append(parcel)
+                if len(ours) == room:
+                    return ours, None
+            with self._store.look() as session:
+                return ours, outbox.next_due(session, self._networks, now)
+        except DBAPIError:
+            for each in ours:
+                self._claims.leave(each.chat_key)
+            raise
+
+    def _claimed(self, turn: Turn) -> Parcel | None:
+        """The answer whose turn it is, once its chat is ours; None where another has it."""
+        if not self._claims.take(turn.chat_key):
+            return None
+        parcel = None
         try:
             # Another worker may have sent it between the look and the claim.
             with self._store.look() as session:
-                ours += [each for each in due if outbox.is_waiting(session, each.key)]
+                parcel = outbox.parcel(session, turn.key)
         finally:
-            for each in due:
-                if each not in ours:
-                    self._claims.leave(each.chat_key)
-        return ours, min((each.due_at for each in served if each.due_at > now), default=None)
-
-    async def _send_all(self, parcels: Sequence[Parcel]) -> None:
-        """Send to one network: side by side where repeats do not show, else one by one."""
-        if self._networks[parcels[0].network].once_by_key:
-            await asyncio.gather(*(self._send(parcel) for parcel in parcels))
-            return
-        for parcel in parcels:
-            if self._stopped:
-                await self._run(partial(self._claims.leave, parcel.chat_key))
-            else:
-                await self._send(parcel)
+            if parcel is None:
+                self._claims.leave(turn.chat_key)
+        return parcel
 
     async def _send(self, parcel: Parcel) -> None:
         network = self._networks[parcel.network]

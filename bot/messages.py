@@ -173,8 +173,9 @@ Outcome = Delivered | Refused | NotSent | Unknown | MovedTo
 class Network(Protocol):
     """What delivery needs of a network; it only translates.
 
-    Where a repeat under the same key is shown once, `once_by_key` is true. Elsewhere answers go
-    one at a time, so that a crash leaves no more than one of unknown fate.
+    `send` is called for a few chats at once, and never twice at once for one, so that a crash
+    leaves no more than one answer of unknown fate in a chat. Where a repeat under the same key is
+    shown once, `once_by_key` is true.
     """
 
     name: str

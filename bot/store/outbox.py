@@ -1,17 +1,20 @@
 """Answers that wait to be sent.
 
-This file decides how an answer lies in the database, which ones are due, and that a chat's
-answers leave in the order in which they were queued. It does not know how they are sent.
+This file decides how an answer lies in the database, which ones are due, that a chat's answers
+leave in the order in which they were queued, and that a chat in which somebody waits for a reply
+has its turn before those that nobody asked (a hundred thousand summaries may wait at once). It
+does not know how they are sent.
 """
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import asdict, dataclass, replace
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import bindparam, func, insert, select
-from sqlalchemy.orm import Session
+from sqlalchemy import Select, bindparam, func, insert, select
+from sqlalchemy.orm import Session, aliased
 
 from bot.answers.answer import Answer, Row
 from bot.answers.pictures import picture_from_record, picture_to_record
@@ -20,6 +23,17 @@ from bot.store.journal import KEEPER
 from bot.store.tables import ChatRow, LogbookRow, MessageRow, OutboxRow
 
 QUEUED, SENT, UNCERTAIN, PARKED = "queued", "sent", "uncertain", "parked"
+
+LOOKED_AT = 100
+"""Turns that are looked at in one go: enough that some are left when other workers hold theirs."""
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """The answer whose turn it is in a chat, by their keys."""
+
+    key: int
+    chat_key: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,23 +108,89 @@ def queue(
 _INSERT = insert(OutboxRow.rows())
 
 
-def heads(session: Session) -> tuple[Parcel, ...]:
-    """The first waiting answer of each chat, oldest first; what stands behind it waits for it."""
-    first = (
-        select(func.min(OutboxRow.id))
-        .where(OutboxRow.state == QUEUED)
-        .group_by(OutboxRow.chat_id)
-        .scalar_subquery()
+def turns(session: Session, networks: Collection[str], now: datetime) -> tuple[Turn, ...]:
+    """The first waiting answer of each chat where it is due; what stands behind it waits for it.
+
+    Chats in which a message waits for its reply come first, and LOOKED_AT of them at the most.
+    """
+    values = {"networks": list(networks), "now": now}
+    found = [Turn(key, chat) for key, chat in session.execute(_ANSWERING, values)]
+    if len(found) < LOOKED_AT:
+        seen = {each.chat_key for each in found}
+        others = (Turn(key, chat) for key, chat in session.execute(_UNASKED, values))
+        found += [each for each in others if each.chat_key not in seen]
+    return tuple(found[:LOOKED_AT])
+
+
+_FIRST, _BEFORE, _REPLY = aliased(OutboxRow), aliased(OutboxRow), aliased(OutboxRow)
+
+
+def _due() -> Select[int, int]:
+    """The keys of some waiting answers that are due, and of their chats."""
+    return (
+        select(_FIRST.id, _FIRST.chat_id)
+        .join(ChatRow, ChatRow.id == _FIRST.chat_id)
+        .where(
+            _FIRST.state == QUEUED,
+            _FIRST.due_at <= bindparam("now"),
+            ChatRow.network.in_(bindparam("networks", expanding=True)),
+        )
+        .limit(LOOKED_AT)
     )
-    rows = session.execute(
-        select(OutboxRow, ChatRow.network, ChatRow.chat, LogbookRow.language, MessageRow)
+
+
+_ANSWERING = (
+    _due()
+    .where(
+        _FIRST.id.in_(
+            select(
+                select(func.min(_BEFORE.id))
+                .where(_BEFORE.state == QUEUED, _BEFORE.chat_id == _REPLY.chat_id)
+                .correlate(_REPLY)
+                .scalar_subquery()
+            ).where(_REPLY.state == QUEUED, _REPLY.message_id.is_not(None))
+        )
+    )
+    .order_by(_FIRST.id)
+)
+_UNASKED = (
+    _due()
+    .where(
+        _FIRST.message_id.is_(None),
+        ~select(_BEFORE.id)
+        .where(_BEFORE.state == QUEUED, _BEFORE.chat_id == _FIRST.chat_id, _BEFORE.id < _FIRST.id)
+        .exists(),
+    )
+    # No message has a reply here: said all the same, so that PostgreSQL takes the index in which
+    # such answers stand together, and not every answer ever sent, to have them in order.
+    .order_by(_FIRST.message_id, _FIRST.id)
+)
+
+
+def next_due(session: Session, networks: Collection[str], now: datetime) -> datetime | None:
+    """When the next of the answers that are not due yet is."""
+    return session.scalar(
+        select(func.min(OutboxRow.due_at))
         .join(ChatRow, ChatRow.id == OutboxRow.chat_id)
-        .join(LogbookRow, LogbookRow.id == ChatRow.logbook_id)
-        .outerjoin(MessageRow, MessageRow.id == OutboxRow.message_id)
-        .where(OutboxRow.id.in_(first))
-        .order_by(OutboxRow.id)
+        .where(
+            OutboxRow.state == QUEUED, OutboxRow.due_at > now, ChatRow.network.in_(list(networks))
+        )
     )
-    return tuple(_parcel(*row) for row in rows)
+
+
+def parcel(session: Session, key: int) -> Parcel | None:
+    """An answer, ready to be sent; None where it no longer waits."""
+    row = session.execute(_PARCEL, {"key": key}).one_or_none()
+    return None if row is None else _parcel(*row)
+
+
+_PARCEL = (
+    select(OutboxRow, ChatRow.network, ChatRow.chat, LogbookRow.language, MessageRow)
+    .join(ChatRow, ChatRow.id == OutboxRow.chat_id)
+    .join(LogbookRow, LogbookRow.id == ChatRow.logbook_id)
+    .outerjoin(MessageRow, MessageRow.id == OutboxRow.message_id)
+    .where(OutboxRow.id == bindparam("key"), OutboxRow.state == QUEUED)
+)
 
 
 def _parcel(
@@ -142,11 +222,6 @@ def waiting(session: Session) -> tuple[int, datetime | None]:
         select(func.count(), func.min(OutboxRow.due_at)).where(OutboxRow.state == QUEUED)
     ).one()
     return length, oldest
-
-
-def is_waiting(session: Session, key: int) -> bool:
-    """Whether an answer is still to be sent; another worker may have sent it meanwhile."""
-    return session.scalar(select(OutboxRow.state).where(OutboxRow.id == key)) == QUEUED
 
 
 def mark_sent(session: Session, key: int, reference: str = "") -> None:

@@ -352,7 +352,11 @@ class OutboxRow(Table):
     """
 
     __tablename__ = "outbox"
-    __table_args__ = (Index(None, "state", "chat_id", "id"), Index(None, "chat_id", "reference"))
+    __table_args__ = (
+        Index(None, "state", "chat_id", "id"),
+        Index(None, "state", "message_id", "id"),
+        Index(None, "chat_id", "reference"),
+    )
     id: Mapped[int] = mapped_column(primary_key=True)
     chat_id: Mapped[int] = mapped_column(ForeignKey("chats.id"))
     message_id: Mapped[int | None] = mapped_column(ForeignKey("messages.id"), index=True)

@@ -89,7 +89,7 @@ def event_of(told: dict[str, Any]) -> Event:
 
 def waits(store: Store) -> bool:
     with store.look() as session:
-        return bool(outbox.heads(session))
+        return outbox.waiting(session)[0] > 0
 
 
 async def work(address: str, path: str, number: int) -> None:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import UTC, datetime, timedelta
 
+from sqlalchemy.orm import Session
+
 from bot import schedule
 from bot.conversation import Conversation
 from bot.messages import Message
@@ -12,6 +14,7 @@ from bot.store import outbox
 from bot.store import standing as stored
 from bot.store.database import Store
 from bot.store.journal import chat_of, find_by_key, record
+from bot.store.outbox import Parcel
 from bot.store.seen import Journalled
 from domain.context import Context
 from domain.entries import Entry, Odometer
@@ -97,11 +100,18 @@ def logged(store: Store, chat: str = CHAT) -> list[Logged[Entry]]:
         return list(stored.log(session, row.logbook_id)) if row else []
 
 
+def waiting(session: Session) -> list[Parcel]:
+    """The answer whose turn it is in each chat, whether or not it is due."""
+    turns = outbox.turns(session, {"test"}, START + timedelta(days=3650))
+    found = (outbox.parcel(session, each.key) for each in turns)
+    return [each for each in found if each is not None]
+
+
 def replies(store: Store) -> list[str]:
     """The headline of every queued answer, oldest first."""
     found = []
     with store.work() as session:
-        while parcels := outbox.heads(session):
+        while parcels := waiting(session):
             for each in parcels:
                 found.append((each.key, each.answer.headline))
                 outbox.mark_sent(session, each.key)

@@ -12,12 +12,23 @@ from sqlalchemy import func, select
 from bot.admission import Dismissed, Door
 from bot.answers import shared
 from bot.messages import Message
-from bot.store import codes, journal, outbox
+from bot.store import codes, journal
 from bot.store.database import Store
 from bot.store.tables import ChatRow, MessageRow, StrangerRow
 from domain.entries import Odometer
 from domain.verdicts import Question
-from tests.store.logbooks import HOME, START, Clock, Scripted, as_told, mi, replies, standing, told
+from tests.store.logbooks import (
+    HOME,
+    START,
+    Clock,
+    Scripted,
+    as_told,
+    mi,
+    replies,
+    standing,
+    told,
+    waiting,
+)
 
 DAY = timedelta(days=1)
 
@@ -164,7 +175,7 @@ def test_members_are_shown_and_one_is_taken_off(store: Store, door: Door) -> Non
     replies(store)
     told(store, as_told("members", 50), reader=Scripted(INVITING))
     with store.look() as session:
-        (parcel,) = outbox.heads(session)
+        (parcel,) = waiting(session)
     assert [row.figure for row in parcel.answer.rows] == [
         "Barn (test, keeps)",
         "Orchard (test, keeps)",

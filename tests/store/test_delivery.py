@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
@@ -13,12 +13,12 @@ from sqlalchemy import event, select
 from sqlalchemy.exc import OperationalError
 
 from bot.answers.answer import Answer, Row
-from bot.delivery import LONGEST_PAUSE, Delivery, pause_after
+from bot.delivery import LONGEST_PAUSE, SIDE_BY_SIDE, Delivery, pause_after
 from bot.messages import Delivered, Letter, MovedTo, NotSent, Outcome, Refused, Unknown
 from bot.store import journal, outbox, replies
 from bot.store.database import Store
 from bot.store.tables import ChatRow, OutboxRow
-from tests.store.logbooks import HOME, START, Clock, as_told, told
+from tests.store.logbooks import HOME, START, Clock, as_told, told, waiting
 
 
 class Line:
@@ -279,6 +279,127 @@ async def test_one_chats_trouble_does_not_hold_up_another(
     assert [state for _, state, _ in states(store)] == ["queued", "queued", "sent"]
 
 
+class Far(Line):
+    """A network that takes its time over some chats; the test lets it get on."""
+
+    def __init__(self, *slow: str) -> None:
+        super().__init__()
+        self._slow = slow
+        self.on = asyncio.Event()
+        self.at_once: list[set[str]] = []
+        self._under_way: set[str] = set()
+
+    async def send(self, letter: Letter) -> Outcome:
+        assert letter.chat not in self._under_way, "one at a time in each chat"
+        self._under_way.add(letter.chat)
+        self.at_once.append(set(self._under_way))
+        outcome = await super().send(letter)
+        if letter.chat in self._slow:
+            await self.on.wait()
+        else:
+            await asyncio.sleep(0)
+        self._under_way.remove(letter.chat)
+        return outcome
+
+
+def chats(count: int) -> list[str]:
+    return [f"chat {number}" for number in range(count)]
+
+
+def summarised(store: Store, *where: str) -> None:
+    """Chats of which each has an answer that nobody asked for."""
+    for chat in where:
+        queue(store, chat, f"week of {chat}")
+
+
+async def test_a_few_chats_are_sent_to_side_by_side_and_each_in_order(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    for chat in chats(3 * SIDE_BY_SIDE):
+        queue(store, chat, "one", "two", "three")
+    line = Far()
+    assert await Delivery(store, {"test": line}, Clock(), worker).deliver() is None
+    assert max(len(each) for each in line.at_once) == SIDE_BY_SIDE
+    for chat in chats(3 * SIDE_BY_SIDE):
+        headlines = [headline for where, headline, _ in line.tried if where == chat]
+        assert headlines == ["one", "two", "three"]
+
+
+async def test_a_queue_longer_than_what_is_looked_at_is_emptied(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    summarised(store, *chats(outbox.LOOKED_AT + 20))
+    line = Line()
+    assert await Delivery(store, {"test": line}, Clock(), worker).deliver() is None
+    assert len({chat for chat, _, _ in line.tried}) == len(line.tried) == outbox.LOOKED_AT + 20
+
+
+async def test_a_reply_passes_the_summaries_of_others_but_not_those_of_its_own_chat(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    summarised(store, *chats(outbox.LOOKED_AT + 20), "barn")
+    told(store, as_told("odo 48211"))
+    line = Line()
+    await Delivery(store, {"test": line}, Clock(), worker).deliver()
+    barn = [number for number, (chat, _, _) in enumerate(line.tried) if chat == "barn"]
+    assert barn[0] < SIDE_BY_SIDE, "its turn comes first, though it was queued last"
+    assert barn[1] < 3 * SIDE_BY_SIDE
+    assert line.tried[barn[0]][1] == "week of barn"
+
+
+async def until(holds: Callable[[], object]) -> None:
+    while not holds():  # noqa: ASYNC110 - nobody tells when
+        await asyncio.sleep(0.005)
+
+
+async def test_a_chat_whose_network_takes_its_time_holds_up_no_answer_that_comes_meanwhile(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    summarised(store, "barn")
+    line = Far("barn")
+    delivery = Delivery(store, {"test": line}, Clock(), worker)
+    running = asyncio.create_task(delivery.keep_delivering(60))
+    async with asyncio.timeout(5):
+        await until(lambda: line.tried)
+        queue(store, "orchard", "uno")
+        delivery.wake()
+        await until(lambda: ("uno", outbox.SENT, 1) in states(store))
+        assert states(store)[0] == ("week of barn", outbox.QUEUED, 0)
+        delivery.stop()
+        line.on.set()
+        await running
+    assert states(store)[0] == ("week of barn", outbox.SENT, 1), "a stop waits for it"
+
+
+async def test_what_is_on_its_way_arrives_although_the_database_is_away_for_what_is_next(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    summarised(store, "barn", "orchard")
+
+    def away(*_: object) -> None:
+        raise OperationalError("SELECT", None, Exception("the server is away"))
+
+    class Away(Far):
+        async def send(self, letter: Letter) -> Outcome:
+            outcome = await super().send(letter)
+            if letter.chat == "barn":
+                # Once both are on their way and the next one is looked for.
+                await asyncio.sleep(0.05)
+                event.remove(store.engine, "before_cursor_execute", away)
+            else:
+                event.listen(store.engine, "before_cursor_execute", away)
+            return outcome
+
+    async def rest(seconds: float) -> None:
+        await asyncio.sleep(0.01)
+
+    line = Away()
+    delivery = Delivery(store, {"test": line}, Clock(), worker, rest)
+    assert await delivery.deliver() is None
+    assert len(line.tried) == 2
+    assert [state for _, state, _ in states(store)] == [outbox.SENT, outbox.SENT]
+
+
 async def test_answers_for_a_network_that_is_not_served_wait(
     store: Store, worker: ThreadPoolExecutor
 ) -> None:
@@ -304,6 +425,6 @@ def test_an_answer_comes_out_of_the_outbox_as_it_went_in(store: Store) -> None:
         chat = journal.open_chat(session, "test", "barn", HOME, datetime.now(UTC))
         outbox.queue(session, chat.id, answer, START)
         session.flush()
-        (parcel,) = outbox.heads(session)
+        (parcel,) = waiting(session)
     assert parcel.answer == answer
     assert parcel.due_at == START

@@ -10,7 +10,7 @@ from bot.store.database import Store
 from domain.entries import Correction, Observation, Odometer, Rating, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice, Facts, Verdict
-from tests.store.logbooks import START, Scripted, as_told, lb, mi, replies, standing, told
+from tests.store.logbooks import START, Scripted, as_told, lb, mi, replies, standing, told, waiting
 
 FIRST = Weighing(loads={"steer": lb(5280), "drive": lb(6940)})
 WHOLE = Weighing(loads={"steer": lb(5280), "drive": lb(6940), "gross": lb(12220)})
@@ -48,7 +48,7 @@ def sent(store: Store, *references: str) -> None:
     """The answers that wait reach their chat, under these ids there."""
     with store.work() as session:
         for reference in references:
-            (parcel,) = outbox.heads(session)
+            (parcel,) = waiting(session)
             outbox.mark_sent(session, parcel.key, reference)
 
 
@@ -104,7 +104,7 @@ def test_a_question_waits_while_the_rig_is_on_the_road_and_comes_at_the_next_sto
     assert second == "Got it. One thing to ask about that, at the next stop."
     told(store, as_told("there", 60), reader=reader)
     with store.look() as session:
-        (parcel,) = outbox.heads(session)
+        (parcel,) = waiting(session)
     assert parcel.answer.choices == ("left front", "trailer left front")
     told(store, as_told("1", 61), reader=reader)
     assert TYRES[0] in standing(store)
@@ -126,7 +126,7 @@ def test_a_nod_is_a_sign_where_others_read_along_and_a_line_where_nobody_does(
     told(store, as_told("odo 48011", 0), replace(as_told("odo 48012", 1), private=True))
     quiet = []
     with store.work() as session:
-        while parcels := outbox.heads(session):
+        while parcels := waiting(session):
             quiet.append(parcels[0].answer.quiet)
             outbox.mark_sent(session, parcels[0].key)
     assert quiet == [True, False]
@@ -138,7 +138,7 @@ def test_a_photo_in_doubt_is_kept_after_one_tap(store: Store) -> None:
     told(store, photo, reader=reader)
     assert standing(store) == []
     with store.look() as session:
-        (parcel,) = outbox.heads(session)
+        (parcel,) = waiting(session)
     assert parcel.answer.headline == "Is this what the photo says?"
     assert any("5,280" in note for note in parcel.answer.notes), "shows what was read"
     told(store, as_told("1", 1), reader=reader)
