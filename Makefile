@@ -15,7 +15,7 @@ LOCK := $(BIN)/uv pip compile --quiet --upgrade --no-config --system-certs --uni
 	--python-version 3.11 --generate-hashes --no-strip-extras --no-header --no-annotate pyproject.toml
 
 .DELETE_ON_ERROR:
-.PHONY: chat serve demo gallery test lint types contracts check bench crash fuzz documents messages lock clean
+.PHONY: chat serve demo gallery test lint types contracts check coverage bench mutate crash fuzz documents messages lock clean
 
 chat: $(TO_CHAT) ## talk to Drawbar in this terminal; ARGS="--as Nora" says who texts
 	@$(BIN)/drawbar chat $(ARGS)
@@ -41,8 +41,14 @@ contracts: $(TO_TEST)
 
 check: lint types contracts test ## all that CI asks
 
+coverage: $(TO_TEST) ## which lines and branches the tests never reach; ARGS picks tests
+	$(BIN)/pytest -n 2 --dist worksteal --cov --cov-report=term-missing:skip-covered $(ARGS)
+
 bench: $(TO_BENCH) ## figures for time and memory, each with its limit
 	$(BIN)/pytest -m bench -s $(ARGS)
+
+mutate: $(TO_BENCH) ## spoil the arithmetic line by line, to see that a test notices; ARGS="fuel" picks
+	$(BIN)/python -m tests.mutation.mutate $(ARGS)
 
 crash: $(TO_TEST) ## a thousand messages and a hundred kills, on each database
 	$(BIN)/pytest -m long -s $(ARGS)
@@ -71,7 +77,7 @@ lock: $(TO_TEST) ## move every dependency to its newest release, on purpose
 		--output-file requirements-bench.txt
 
 clean:
-	rm -rf .venv .mypy_cache .ruff_cache .pytest_cache .hypothesis build dist
+	rm -rf .venv .mypy_cache .ruff_cache .pytest_cache .hypothesis .coverage build dist
 
 $(TO_CHAT): requirements.txt pyproject.toml | $(BIN)/python
 	@echo "Setting up (about a minute, once)..."
