@@ -119,12 +119,14 @@ def _owner(
         and figure.count is None
         and figure.value <= 4
     ):
-        return "a count of axles"
+        return COUNT_OF_AXLES
     return None
 
 
 LEAST_OF_MANY = 5000
 """What a receipt's 'TRANS 88123' counts, and no gauge of a transmission shows."""
+
+COUNT_OF_AXLES = "a count of axles"
 
 COUNTED = frozenset(("axle_noun", "axle", "vehicle"))
 """Classes of term whose things are weighed one by one and have no price."""

@@ -125,6 +125,12 @@ def follows_odometer(value: float, context: Context) -> bool:
     return context.odometer is not None and 0 <= value - context.odometer.value <= NEXT_READING
 
 
+def mean_kilometres(figure: Figure) -> None:
+    """Take the k of a bare figure for kilometres, and not for thousands: '480 k'."""
+    if figure.dimension is None and figure.token.scaled:
+        figure.value, figure.unit, figure.dimension = figure.value / 1000, "km", DISTANCE
+
+
 NEXT_READING = 5_000
 """Miles or kilometres: further than this between two readings is a jump that is asked about."""
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from domain.context import VOLUME_UNIT, Context
 from domain.reading.beside import dearest
-from domain.reading.figures import DISTANCE, ECONOMY, MONEY, PRICE, VOLUME, Figure
+from domain.reading.figures import DISTANCE, ECONOMY, MONEY, PRICE, VOLUME, Figure, mean_kilometres
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
 
@@ -81,7 +81,8 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
     if field == "odometer":
         return ODOMETER_ROLE
     if field == "trip_meter":
-        _kilometres(figure)
+        if figure.value > TRIP_LIMIT:
+            mean_kilometres(figure)  # '480 k since last fill': no trip is so many thousands
         return DISTANCE_ROLE
     if dimension == DISTANCE:
         return _distance_role(scene, figure)
@@ -188,12 +189,6 @@ def _money_role(scene: Scene, figure: Figure) -> str:
     if figure.token.decimals == 3 and figure.value < 15:
         return PRICE_ROLE
     return COST_ROLE
-
-
-def _kilometres(figure: Figure) -> None:
-    """'480 k since last fill': no trip is so many thousands, so the k is for kilometres."""
-    if figure.dimension is None and figure.token.scaled and figure.value > TRIP_LIMIT:
-        figure.value, figure.unit, figure.dimension = figure.value / 1000, "km", DISTANCE
 
 
 def _distance_role(scene: Scene, figure: Figure) -> str | None:

@@ -362,10 +362,19 @@ def _stands_under(scene: Scene, figure: Figure) -> str | None:
     )
 
 
+def _alone_in_sentence(scene: Scene, figure: Figure, heading: Label) -> bool:
+    """Whether a gauge and a figure are the only ones of their sentence."""
+    start, end = scene.sentence_of(figure.start)
+    figures = [other for other in scene.figures if start <= other.start < end]
+    return figures == [figure] and heading.bound is None and start <= heading.start < end
+
+
 def _position(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     label = figure.label
     parts: list[str] = []
     own = label if isinstance(label, Label) else None
+    if own is None and heading is not None and _alone_in_sentence(scene, figure, heading):
+        own = heading  # 'right rear tire looked low at 62 psi'
     heads = heading is not None and (heading.start < figure.start or heading.bound is None)
     trailer = (own is not None and own.vehicle == "trailer") or (
         heading is not None and heads and heading.vehicle == "trailer" and heading is not own

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.entries import POSITIONS, SINGLE_AXLES
+from domain.reading.claims import COUNT_OF_AXLES
 from domain.reading.figures import Figure
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
@@ -91,6 +92,35 @@ def is_absent(scene: Scene, label: Label) -> bool:
     """'no truck 15,240': what was not on the scale has no load."""
     before = scene.tokens[label.start - 1] if label.start else None
     return label.only_vehicle and before is not None and "absent" in before.groups
+
+
+def of_each(scene: Scene, placed: dict[str, Figure]) -> dict[str, Figure]:
+    """'drive 3,470 each side', 'both trailer axles 4,240 each': one figure, and several places.
+
+    How many axles a trailer has must be said; else the figure has no place.
+    """
+    spread: dict[str, Figure] = {}
+    for position, figure in placed.items():
+        behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
+        if behind is None or "each_one" not in behind.groups:
+            spread[position] = figure
+        elif position in ("steer", "drive"):
+            spread |= {f"{position}_left": figure, f"{position}_right": figure}
+        elif position == "trailer":
+            spread |= dict.fromkeys(SINGLE_AXLES[: _axles_counted(scene)], figure)
+        else:
+            spread[position] = figure
+    return spread
+
+
+def _axles_counted(scene: Scene) -> int:
+    """How many axles the message speaks of: '3 axles', 'both axles'; else none."""
+    for index, token, key in scene.find("axle_noun"):
+        before = scene.tokens[max(0, index - 2) : index]
+        if key == "axle" and any("pair" in each.groups for each in (*before, token)):
+            return 2
+    counts = [figure.value for figure in scene.figures if figure.claimed == COUNT_OF_AXLES]
+    return int(counts[0]) if counts else 0
 
 
 ALONE_POSITIONS = {"steer": "trailer_1", "drive": "trailer_2"}

@@ -13,7 +13,7 @@ from collections.abc import Sequence
 
 from domain.reading.asked import Asked, Topics
 from domain.reading.cargo import find_spots, noun_from
-from domain.reading.figures import DISTANCE, MASS, Figure
+from domain.reading.figures import DISTANCE, MASS, Figure, mean_kilometres
 from domain.reading.particulars import question_of
 from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, find_overlapping
 from domain.reading.scene import Scene
@@ -26,6 +26,9 @@ LOOK_FOR_FORM = 8
 
 LONGEST_ORDER, LONGEST_BARE, LONGEST_RATING_ORDER = 9, 3, 6
 """Words of an order, of a bare topic, and of a rating asked for without a verb."""
+
+OF_THE_ROAD = frozenset(("plan", "range", "distance"))
+"""Topics in which a k is for kilometres, where roads are measured so."""
 
 MOST_ORDER_TOKENS = 10
 LAST_DAY = 31
@@ -103,6 +106,9 @@ def _look(
     text = f" {' '.join(words)} "
     live = [figure for figure in scene.figures if figure.claimed is None]
     opens = any(_opens(scene, words, start) for start, _, _ in asking)
+    if scene.context.units == "metric" and topics.keys() & OF_THE_ROAD:
+        for figure in live:
+            mean_kilometres(figure)
     masses = [f for f in live if f.dimension == MASS]
     masses = masses or [f for f in live if f.dimension is None and f.value >= 100]
     # '4 straps rated 3,333 lb for 6,600 lb': the rating is not the load.

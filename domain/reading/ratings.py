@@ -173,7 +173,11 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
 
 
 def _is_rated_axle(scene: Scene, figure: Figure, label: Label) -> bool:
-    """'6,000 lb axles on the trailer': axles of a size, where nothing was weighed."""
+    """'6,000 lb axles on the trailer', '3 axles 7000 each': axles of a size, and none weighed."""
+    behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
+    if behind is not None and "each_one" in behind.groups and label.wheel == "axle":
+        whole = figure.value >= LEAST_STAMPED and figure.dimension in (None, MASS)
+        return whole and label.axle is None and not scene.has("weigh_cue")
     return (
         figure.dimension == MASS
         and label.start == figure.end

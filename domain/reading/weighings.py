@@ -33,7 +33,7 @@ from domain.reading.load_doubts import (
 )
 from domain.reading.loads import load_of, makes_gross
 from domain.reading.passes import Pass, passes_of
-from domain.reading.positions import axle_list, is_absent, on_trailer_alone, place
+from domain.reading.positions import axle_list, is_absent, of_each, on_trailer_alone, place
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, WORD
 
@@ -97,7 +97,7 @@ def _read_pass(
 ) -> Weighing | Doubt | None:
     row = axle_list(scene, each.figures)
     labelled, bare = _labelled_and_bare(scene, each, row)
-    placed = place(scene, labelled) | dict(zip(SINGLE_AXLES, row, strict=False))
+    placed = of_each(scene, place(scene, labelled)) | dict(zip(SINGLE_AXLES, row, strict=False))
     if rig == "trailer":
         placed = on_trailer_alone(placed)
     cue = scene.has("weigh_cue") or scene.has("bars") or scene.has("passes") or count > 1
