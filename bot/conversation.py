@@ -94,10 +94,10 @@ class Conversation:
         with self._store.look() as session:
             return journal.find(session, message.network, message.chat, message.id) is not None
 
-    def language_in(self, message: Message) -> Language:
+    def language_in(self, network: str, chat_id: str) -> Language:
         """The language of a chat's logbook; that of new ones, where it has none."""
         with self._store.look() as session:
-            chat = journal.chat_of(session, message.network, message.chat)
+            chat = journal.chat_of(session, network, chat_id)
             wants = journal.preferences_in(session, chat.id) if chat else self._defaults
         return language_of(wants)
 

@@ -135,7 +135,8 @@ class Intake:
     async def _aside(self, event: Message | Edited, worded: Callable[[], Answer]) -> bool:
         """Dismiss an event in the language of its chat's logbook."""
         message = _message(event)
-        language = await self._patiently(event, lambda: self._conversation.language_in(message))
+        known = partial(self._conversation.language_in, message.network, message.chat)
+        language = await self._patiently(event, known)
         with speaking(language):
             answer = worded()
         return await self._dismiss(event, answer)

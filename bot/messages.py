@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from struct import unpack
-from typing import Protocol
+from typing import Literal, Protocol
 
 from bot.answers.answer import Answer
 
@@ -197,6 +197,10 @@ class Host(Protocol):
         """Whether someone belongs to a logbook here, so that their invitation may be followed."""
         ...
 
+    async def sealed_answer(self, network: str, chat: str) -> Answer:
+        """What is said in a chat where the key to a message did not come."""
+        ...
+
 
 class Served(Network, Protocol):
     """A network that is connected to for as long as Drawbar runs.
@@ -222,8 +226,16 @@ class Served(Network, Protocol):
         ...
 
 
+Lack = Literal["gone", "too large", "out of reach", "unreadable"]
+"""Why a photo can't be had."""
+
+
 class NotFetched(Exception):
-    """A photo that can't be had; the sentence says why."""
+    """A photo that can't be had; `detail` is for whoever looks into it, and told to nobody else."""
+
+    def __init__(self, why: Lack, detail: str = "") -> None:
+        super().__init__(f"{why}: {detail}" if detail else why)
+        self.why = why
 
 
 class NetworkRefused(Exception):

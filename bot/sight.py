@@ -11,11 +11,18 @@ from collections.abc import Mapping
 from typing import Protocol
 
 from bot.answers.language import marked
-from bot.messages import Network, NotFetched, Photo
+from bot.messages import Lack, Network, NotFetched, Photo
 from bot.photos.bounds import MOST_BYTES
 
 NO_READER = marked("I can't read photos here; text me the figures.")
 NO_PHOTOS = marked("Photos don't reach me here; text me the figures.")
+NOT_FETCHED: Mapping[Lack, str] = {
+    "gone": marked("I can't get at that photo any more; send it again, or text me the figures."),
+    "too large": marked("That photo is larger than I can take; text me the figures."),
+    "out of reach": marked("I can't fetch that photo now; send it later, or text me the figures."),
+    "unreadable": marked("I can't decrypt that photo; send it again, or text me the figures."),
+}
+"""What is said where a photo can't be had."""
 
 
 class NotRead(Exception):
@@ -55,5 +62,5 @@ class Sight:
             try:
                 picture = await fetch(photo.reference, MOST_BYTES)
             except NotFetched as error:
-                raise NotRead(str(error), worth_telling=True) from error
+                raise NotRead(NOT_FETCHED[error.why], worth_telling=True) from error
             return await self._eyes.read(picture, caption)

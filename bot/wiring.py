@@ -17,6 +17,9 @@ from typing import TYPE_CHECKING, Self, TypeVar
 
 from bot import schedule
 from bot.admission import Door
+from bot.answers.answer import Answer
+from bot.answers.language import speaking
+from bot.answers.trouble import undecryptable_answer
 from bot.conversation import Conversation, NotHandled, Reader
 from bot.delivery import Delivery
 from bot.floods import Floods
@@ -147,13 +150,21 @@ class Drawbar:
 
     async def knows(self, network: str, author: str) -> bool:
         """Whether someone has texted in a chat that shares a logbook here."""
+        return await self._patiently(lambda: self._door.knows(network, author))
+
+    async def sealed_answer(self, network: str, chat: str) -> Answer:
+        """What is said, in the language of its logbook, where the key to a message did not come."""
+        known = partial(self._conversation.language_in, network, chat)
+        with speaking(await self._patiently(known)):
+            return undecryptable_answer()
+
+    async def _patiently(self, look: Callable[[], Result]) -> Result:
+        """What a look into the database gives, however long it can't be used."""
         while True:
             try:
-                return await self._run(lambda: self._door.knows(network, author))
+                return await self._run(look)
             except TROUBLE as error:
-                logger.warning(
-                    "an invitation waits, the database can't be used now: %s", error.orig
-                )
+                logger.warning("a network waits, the database can't be used now: %s", error.orig)
                 await asyncio.sleep(BETWEEN_ROUNDS)
 
     async def figures(self) -> bytes:

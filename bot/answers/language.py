@@ -104,6 +104,11 @@ def language_of(preferences: Preferences) -> Language:
     return _language(preferences.language, preferences.currency)
 
 
+def spoken_as(code: str) -> Language:
+    """A language where no logbook is meant: with the customs of nowhere in particular."""
+    return _language(code, "")
+
+
 @cache
 def _language(code: str, currency: str) -> Language:
     locale = LOCALES.get((code, currency)) or ANYWHERE.get(code, code)

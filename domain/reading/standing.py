@@ -25,11 +25,15 @@ from domain.walkround import SUBJECT, PointsTable
 
 DAYS = {"day": 1.0, "week": 7.0, "month": 365.25 / 12, "year": 365.25}
 SPOKEN_DIGITS = {"five": 5.0, "six": 6.0, "seven": 7.0}
-PLAIN_TRAILERS = ("trailer", "camper", "caravan", "van")
+PLAIN_TRAILERS = (
+    *("trailer", "camper", "caravan", "van"),
+    *("remolque", "caravana", "traila", "acoplado", "casilla"),
+)
 
 MAX_COMPILED = 4096
 
-NUMBER = r"\d[\d,]{0,9}(?:\.\d{1,4})?(?: ?k)?"
+NUMBER = r"\d(?:[\d,.]{0,12}\d)?(?: ?k| mil)?"
+GROUPED = re.compile(r"\d{1,3}(?:([.,])\d{3})(?:\1\d{3})*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -213,6 +217,13 @@ _ASKED: Mapping[str, dict[str, Any]] = {
     "show_economy": {"topic": "picture", "field": "economy"},
     "show_week": {"topic": "picture", "field": "week"},
     "show": {"topic": "picture"},
+    "menu_help": {"topic": "help"},
+    "menu_ratings": {"topic": "ratings"},
+    "menu_weight": {"topic": "weight"},
+    "menu_margins": {"topic": "margin"},
+    "menu_economy": {"topic": "economy"},
+    "menu_trip": {"topic": "trip"},
+    "menu_week": {"topic": "week"},
     "report": {"topic": "report"},
     "report_trip": {"topic": "report", "field": "trip"},
     "report_days": {"topic": "report"},
@@ -223,9 +234,16 @@ _ASKED: Mapping[str, dict[str, Any]] = {
 def _number(written: str) -> float:
     if written in SPOKEN_DIGITS:
         return SPOKEN_DIGITS[written]
-    thousands = written.endswith("k")
-    value = float(written.rstrip("k ").replace(",", ""))
-    return value * 1000 if thousands else value
+    digits = re.sub(r" ?k$| mil$", "", written)
+    return _value(digits) * (1 if digits == written else 1000)
+
+
+def _value(digits: str) -> float:
+    """5,000 and 5.000 are five thousand; 5,5 and 5.5 are five and a half."""
+    if GROUPED.fullmatch(digits):
+        return float(re.sub(r"[.,]", "", digits))
+    whole, _, rest = digits.rpartition("," if digits.count(",") == 1 and "." not in digits else ".")
+    return float(f"{re.sub('[.,]', '', whole)}.{rest}" if whole else digits.replace(",", ""))
 
 
 def _distance_unit(context: Context) -> str:

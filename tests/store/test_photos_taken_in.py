@@ -6,14 +6,18 @@ from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from datetime import timedelta
+from typing import get_args
 
 import pytest
 
+from bot.answers.language import language_of, say, speaking
+from bot.conversation import Conversation
 from bot.intake import Intake
-from bot.messages import Delivered, Edited, Letter, Message, NotFetched, Outcome, Photo
-from bot.sight import NotRead, Sight
+from bot.messages import Delivered, Edited, Lack, Letter, Message, NotFetched, Outcome, Photo
+from bot.sight import NOT_FETCHED, NotRead, Sight
 from bot.store.database import Store
 from domain.entries import Odometer, Weighing
+from domain.log import Preferences
 from domain.verdicts import Facts
 from tests.store.logbooks import START, Scripted, as_told, conversation, lb, mi, standing
 
@@ -27,7 +31,9 @@ READER = Scripted(
         f"bars off\n{LINES}": Facts((replace(TICKET, bars="off"),)),
     }
 )
-GONE = "That picture is no longer there; text me the figures."
+GONE = "I can't get at that photo any more; send it again, or text me the figures."
+
+LACKS: dict[str, Lack] = {each: each for each in get_args(Lack)}
 
 
 class Line:
@@ -48,7 +54,7 @@ class Line:
         try:
             return self.photos[reference]
         except KeyError:
-            raise NotFetched(GONE) from None
+            raise NotFetched(LACKS.get(reference, "gone")) from None
 
 
 class Eyes:
@@ -116,3 +122,17 @@ async def test_an_edited_caption_keeps_what_was_read_off_its_photo(
     await intake.take(again)
     assert standing(store) == [replace(TICKET, bars="off")]
     assert line.heard == [GONE]
+
+
+async def test_why_a_photo_can_not_be_had_is_said_in_the_logbooks_language(
+    store: Store, line: Line
+) -> None:
+    spanish = Preferences(language="es")
+    with ThreadPoolExecutor(1) as pool:
+        talk = Conversation(store, READER, lambda: START, spanish)
+        intake = Intake(talk, {"test": line}, pool, sight=Sight({"test": line}, Eyes()))
+        for why in LACKS:
+            await intake.take(pictured(why))
+    with speaking(language_of(spanish)):
+        assert line.heard == [say(NOT_FETCHED[why]) for why in LACKS.values()]
+    assert all("foto" in each for each in line.heard)

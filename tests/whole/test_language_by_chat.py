@@ -161,3 +161,12 @@ def test_a_logbook_begun_before_there_were_languages_goes_on_in_english(tmp_path
         chat = session.get_one(ChatRow, 1)
         assert journal.preferences_in(session, chat.id).language == "en"
     store.close()
+
+
+def test_what_is_said_of_a_lost_key_comes_in_the_logbooks_language(tmp_path: Path) -> None:
+    async def asked() -> str:
+        chosen = settings(database=str(tmp_path / "log.db"), time_zone="UTC", language="es")
+        async with drawbar(chosen, [Letters(NETWORK)]) as running:
+            return (await running.sealed_answer(NETWORK, CHAT)).headline
+
+    assert asyncio.run(asked()).startswith("Todavía no puedo descifrar")

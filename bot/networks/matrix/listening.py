@@ -24,7 +24,6 @@ from nio import (
     SyncResponse,
 )
 
-from bot.answers.trouble import undecryptable_answer
 from bot.messages import Delivered, Host, Letter, Moved, Outcome, Refused
 from bot.networks.matrix.keys import RoomKeys
 from bot.networks.matrix.memory import Memory, Sealed
@@ -238,7 +237,7 @@ class Listener:
                 told = await self._send(
                     Letter(
                         chat=sealed.room,
-                        answer=undecryptable_answer(),
+                        answer=await self._host.sealed_answer(NAME, sealed.room),
                         key=f"drawbar-sealed-{session}",
                         reply_to=event_id,
                     )

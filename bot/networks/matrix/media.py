@@ -1,8 +1,8 @@
 """Files out of the homeserver's store and into it, encrypted where the room is.
 
-This file decides how much of a person's picture is taken, what is said of one that can't be
-had, and that words never wait for a picture of ours. It does not look into pictures. Forms:
-Client-Server API v1.11, 11.7 'Content repository' and 11.7.1.6 'Sending encrypted attachments'.
+This file decides how much of a person's picture is taken, why one can't be had, and that words
+never wait for a picture of ours. It does not look into pictures. Forms: Client-Server API v1.11,
+11.7 'Content repository' and 11.7.1.6 'Sending encrypted attachments'.
 """
 
 from __future__ import annotations
@@ -38,15 +38,15 @@ async def fetch(client: AsyncClient, reference: str, most: int) -> bytes:
     told = json.loads(reference)
     address = ADDRESS.fullmatch(str(told.get("url")))
     if address is None:
-        raise NotFetched("The picture's address is none of Matrix.")
+        raise NotFetched("gone", "its address is none of Matrix")
     size = told.get("size")
     if isinstance(size, int) and size > most:
-        raise NotFetched(f"The picture has {size:,} bytes, and {most:,} are taken.")
+        raise NotFetched("too large")
     server, media = (quote(part, safe="") for part in address.groups())
     try:
         stored = await _download(client, f"{server}/{media}", most)
     except BROKEN as error:
-        raise NotFetched(f"The homeserver did not give the picture: {error!r}") from error
+        raise NotFetched("out of reach", repr(error)) from error
     return _decrypted(stored, told) if "key" in told else stored
 
 
@@ -101,11 +101,11 @@ async def _download(client: AsyncClient, media: str, most: int) -> bytes:
                 async for chunk in response.content.iter_chunked(CHUNK):
                     stored += chunk
                     if len(stored) > most:
-                        raise NotFetched(f"The picture has more than {most:,} bytes.")
+                        raise NotFetched("too large")
                 return bytes(stored)
     if status == HTTPStatus.OK:
-        raise NotFetched(f"The picture has more than {most:,} bytes.")
-    raise NotFetched(f"The homeserver does not have the picture ({status}).")
+        raise NotFetched("too large")
+    raise NotFetched("gone", f"the homeserver says {status}")
 
 
 def _decrypted(stored: bytes, told: dict[str, Any]) -> bytes:
@@ -114,5 +114,5 @@ def _decrypted(stored: bytes, told: dict[str, Any]) -> bytes:
             stored, str(told["key"]), str(told["sha256"]), str(told["iv"])
         )
     except (EncryptionError, ValueError) as error:
-        raise NotFetched(f"The picture can't be decrypted: {error}") from error
+        raise NotFetched("unreadable", str(error)) from error
     return plain

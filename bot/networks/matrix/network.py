@@ -207,5 +207,5 @@ class Matrix:
     async def fetch(self, reference: str, most: int) -> bytes:
         """The bytes of a picture; raises NotFetched."""
         if self._connection is None:
-            raise NotFetched(NOT_CONNECTED)
+            raise NotFetched("out of reach", NOT_CONNECTED)
         return await media.fetch(self._connection.client, reference, most)

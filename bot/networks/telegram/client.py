@@ -92,20 +92,20 @@ class Client(ExtBot[int]):
         try:
             file = await self.get_file(file_id)
         except BadRequest as error:
-            raise NotFetched("Telegram no longer has that picture") from error
+            raise NotFetched("gone") from error
         if file.file_path is None or (file.file_size or 0) > most:
-            raise NotFetched(f"that picture has more than {most:,} bytes")
+            raise NotFetched("too large")
         got = bytearray()
         async with (
             httpx.AsyncClient(verify=_trusted()) as web,
             web.stream("GET", file.file_path) as answer,
         ):
             if answer.status_code != httpx.codes.OK:
-                raise NotFetched("Telegram no longer has that picture")
+                raise NotFetched("gone")
             async for piece in answer.aiter_bytes():
                 got += piece
                 if len(got) > most:
-                    raise NotFetched(f"that picture has more than {most:,} bytes")
+                    raise NotFetched("too large")
         return bytes(got)
 
 

@@ -15,6 +15,8 @@ from datetime import UTC, datetime
 import httpx
 from telegram.error import BadRequest, TelegramError
 
+from bot.answers.language import SOURCE
+from bot.answers.menu import introductions
 from bot.messages import Host, Letter, NetworkRefused, NotFetched, NotSent, Outcome
 from bot.networks.telegram.client import Client, Rest, patiently, pause_after
 from bot.networks.telegram.incoming import KINDS, NAME
@@ -24,24 +26,6 @@ from bot.networks.telegram.sending import Sender
 from bot.networks.telegram.settings import SETTING, TelegramSettings, Webhook, check
 from bot.networks.telegram.webhook import called_in
 
-COMMANDS = {
-    "help": "What can be told and asked",
-    "ratings": "Every rating that is known",
-    "weight": "The last weighing",
-    "margins": "What is left to every rating",
-    "economy": "Fuel economy and cost",
-    "trip": "The last trip",
-    "week": "The week so far",
-    "undo": "Take the last entry back",
-}
-"""The menu in the app: words that the chat understands, and what they bring."""
-
-ABOUT = "Text it scale readings and fill-ups; it answers with weights, margins and economy."
-DESCRIPTION = (
-    "A logbook that you text: scale readings, odometer and fill-ups in; weights, margins to every"
-    " rating and economy out. Text while parked, or let the passenger do it. Door label, maker's"
-    " manual, local law and a licensed mechanic govern."
-)
 FETCHES = 3
 
 logger = logging.getLogger(__name__)
@@ -103,7 +87,7 @@ class Telegram:
                 except (TelegramError, httpx.HTTPError):
                     pass
             await self._rest(pause_after(failures))
-        raise NotFetched("Telegram can't be reached for that picture")
+        raise NotFetched("out of reach")
 
     def about(self) -> str:
         """What is served, as whom, and how much of a group the bot gets to see."""
@@ -118,9 +102,12 @@ class Telegram:
     async def _introduce(self, client: Client) -> None:
         """Fill the app's menu and the bot's page; it works without, so it is tried once."""
         try:
-            await client.set_my_commands(list(COMMANDS.items()))
-            await client.set_my_short_description(ABOUT)
-            await client.set_my_description(DESCRIPTION)
+            for each in introductions():
+                # Without a language it is for everybody whose own has none.
+                code = None if each.language == SOURCE else each.language
+                await client.set_my_commands(list(each.menu.items()), language_code=code)
+                await client.set_my_short_description(each.about, language_code=code)
+                await client.set_my_description(each.description, language_code=code)
         except TelegramError as error:
             logger.warning("the menu of commands was not set: %s", trouble(error))
 

@@ -6,7 +6,7 @@ import pytest
 
 from bot.phrasebook import phrasebook
 from domain.context import Context
-from domain.entries import Fill, Hitch, Odometer
+from domain.entries import Fill, Hitch, Odometer, Rating
 from domain.quantities import Quantity
 from domain.reading import read
 from domain.reading.lexer import tokenize
@@ -114,3 +114,23 @@ def test_an_odometer_grouped_by_a_dot_is_whole() -> None:
 def test_what_answers_show_as_an_example_is_read(text: str) -> None:
     known = chat(odometer=Quantity(48000, "mi"), truck="Juniper", trailers=("flatdeck",))
     assert not isinstance(reads(text, known), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "entry"),
+    [
+        ("aceite cada 10.000 km", ("every", Quantity(10000, "km"))),
+        ("aceite cada 10 mil km", ("every", Quantity(10000, "km"))),
+        ("engrasar baleros del remolque cada 15,000 km", ("every", Quantity(15000, "km"))),
+        ("tanque de urea 18,9 litros", ("def_tank", Quantity(18.9, "L"))),
+        ("tanque def 5 gal", ("def_tank", Quantity(5, "gal"))),
+    ],
+)
+def test_figures_of_standing_matters_are_grouped_and_parted_as_people_write_them(
+    text: str, entry: tuple[str, Quantity]
+) -> None:
+    verdict = reads(text, chat(units="metric", trailers=("flatdeck",)))
+    assert isinstance(verdict, Facts)
+    (rating,) = verdict.entries
+    assert isinstance(rating, Rating)
+    assert (rating.rating, rating.value) == entry

@@ -16,6 +16,7 @@ import pytest
 import pytest_asyncio
 
 from bot.answers.answer import Answer
+from bot.answers.trouble import undecryptable_answer
 from bot.messages import Event, Letter, Message, NotSent
 from bot.networks.matrix.network import Matrix
 from bot.networks.matrix.settings import MatrixSettings
@@ -49,6 +50,9 @@ class Household:
 
     async def knows(self, network: str, author: str) -> bool:
         return network == "matrix" and author in self.known
+
+    async def sealed_answer(self, network: str, chat: str) -> Answer:
+        return undecryptable_answer()
 
     async def until_said(self, text: str) -> list[Event]:
         """All that was handed over, once a message with this text was."""

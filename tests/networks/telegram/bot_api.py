@@ -118,7 +118,8 @@ class BotApi:
         self.calls: list[tuple[str, JSON]] = []
         self.taps_answered: set[str] = set()
         self.files: dict[str, bytes] = {}
-        self.commands: list[JSON] = []
+        self.commands: dict[str, list[JSON]] = {}
+        self.descriptions: dict[str, list[str]] = {}
         self.refused: list[JSON] = []
         self.pending: list[JSON] = []
         self.webhook: JSON | None = None
@@ -489,7 +490,9 @@ class BotApi:
         self.taps_answered.add(callback_query_id)
         return True
 
-    async def _setMyCommands(self, commands: list[JSON]) -> bool:  # noqa: N802
+    async def _setMyCommands(  # noqa: N802
+        self, commands: list[JSON], language_code: str = ""
+    ) -> bool:
         if len(commands) > MOST_COMMANDS:
             raise Refusal(400, "Bad Request: BOT_COMMANDS_TOO_MUCH")
         for each in commands:
@@ -497,13 +500,19 @@ class BotApi:
                 raise Refusal(400, "Bad Request: BOT_COMMAND_INVALID")
             if not 1 <= len(each["description"]) <= LONGEST_COMMAND_TEXT:
                 raise Refusal(400, "Bad Request: BOT_COMMAND_DESCRIPTION_INVALID")
-        self.commands = commands
+        self.commands[_own(language_code)] = commands
         return True
 
-    async def _setMyDescription(self, description: str) -> bool:  # noqa: N802
+    async def _setMyDescription(  # noqa: N802
+        self, description: str, language_code: str = ""
+    ) -> bool:
+        self.descriptions.setdefault(_own(language_code), []).append(description)
         return at_most(description, LONGEST_DESCRIPTION)
 
-    async def _setMyShortDescription(self, short_description: str) -> bool:  # noqa: N802
+    async def _setMyShortDescription(  # noqa: N802
+        self, short_description: str, language_code: str = ""
+    ) -> bool:
+        self.descriptions.setdefault(_own(language_code), []).append(short_description)
         return at_most(short_description, LONGEST_ABOUT)
 
     async def _getFile(self, file_id: str) -> JSON:  # noqa: N802
@@ -554,13 +563,20 @@ class BotApi:
             raise Refusal(429, f"Too Many Requests: retry after {seconds}", retry_after=seconds)
 
 
+def _own(language: str) -> str:
+    """A two-letter ISO 639-1 code, or none: for users whose language has nothing of its own."""
+    if not re.fullmatch(r"(?:[a-z]{2})?", language):
+        raise Refusal(400, "Bad Request: invalid language_code")
+    return language
+
+
 def without_lane(update: JSON) -> JSON:
     return {key: value for key, value in update.items() if key != "lane"}
 
 
 TEXTS = {
-    "callback_query_id", "caption", "description", "file_id", "parse_mode", "secret_token",
-    "short_description", "text", "url",
+    "callback_query_id", "caption", "description", "file_id", "language_code", "parse_mode",
+    "secret_token", "short_description", "text", "url",
 }  # fmt: skip
 
 

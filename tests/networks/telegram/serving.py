@@ -7,6 +7,7 @@ from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager, suppress
 from datetime import UTC, datetime
 
+from bot.answers.answer import Answer
 from bot.messages import Event
 from bot.networks.telegram.network import Telegram
 from bot.networks.telegram.settings import Pace, TelegramSettings, Webhook
@@ -36,6 +37,9 @@ class Taken:
 
     async def knows(self, network: str, author: str) -> bool:
         return False
+
+    async def sealed_answer(self, network: str, chat: str) -> Answer:
+        raise AssertionError("nothing is sealed on Telegram")
 
 
 async def soon(seconds: float) -> None:

@@ -7,6 +7,8 @@ import asyncio
 import pytest
 
 from bot.answers.answer import Answer
+from bot.answers.language import languages
+from bot.answers.menu import introductions
 from bot.messages import (
     Delivered,
     Edited,
@@ -17,10 +19,10 @@ from bot.messages import (
     NetworkRefused,
     NotFetched,
 )
-from bot.networks.telegram.network import COMMANDS
 from bot.wiring import reader
 from domain.context import Context
-from domain.verdicts import Silent
+from domain.entries import Correction
+from domain.verdicts import Facts, Question, Silent, Verdict
 from tests.networks.telegram.bot_api import BotApi, Trouble
 from tests.networks.telegram.people import HIVES, THEO, WREN
 from tests.networks.telegram.serving import AT, Taken, served, telegram, until
@@ -174,9 +176,7 @@ async def test_a_picture_is_fetched_by_its_reference(api: BotApi, host: Taken) -
         assert await network.fetch(event.photo.reference, 100) == b"a ticket"
 
 
-@pytest.mark.parametrize(
-    ("reference", "why"), [("picture0", "more than 4 bytes"), ("picture7", "no longer has")]
-)
+@pytest.mark.parametrize(("reference", "why"), [("picture0", "too large"), ("picture7", "gone")])
 async def test_a_picture_that_is_too_large_or_gone_says_so(
     api: BotApi, host: Taken, reference: str, why: str
 ) -> None:
@@ -214,11 +214,32 @@ async def test_every_command_in_the_menu_is_one_that_the_chat_understands(
     api: BotApi, host: Taken
 ) -> None:
     async with served(telegram(api), host):
-        await until(lambda: api.commands)
-    assert [each["command"] for each in api.commands] == list(COMMANDS)
+        await until(lambda: len(api.descriptions.get("es", [])) == 2)
+    assert list(api.commands) == ["", "es"]
+    words = [each["command"] for commands in api.commands.values() for each in commands]
+    assert "ayuda" in words
+    assert len(words) == len(set(words)) == 16
     read = reader()
-    context = Context(sent_at=AT)
-    assert [name for name in COMMANDS if isinstance(read(name, context), Silent)] == []
+    for language in ("en", "es"):
+        context = Context(sent_at=AT, language=language)
+        assert [name for name in words if isinstance(read(name, context), Silent)] == []
+
+
+def test_a_word_of_the_menu_means_the_same_in_every_language() -> None:
+    read = reader()
+    for words in zip(*(each.menu for each in introductions()), strict=True):
+        contexts = [Context(sent_at=AT, language=language) for language in languages()]
+        meant = {_meant(read(word, context)) for word in words for context in contexts}
+        assert len(meant) == 1, (words, meant)
+
+
+def _meant(verdict: Verdict) -> str:
+    match verdict:
+        case Question(topic):
+            return topic
+        case Facts((Correction(action=action),)):
+            return action
+    return type(verdict).__name__
 
 
 async def test_what_is_served_is_told_in_a_line(api: BotApi, host: Taken) -> None:
