@@ -14,6 +14,7 @@ from typing import Any
 from domain.choices import AS_TYPED, english
 from domain.entries import POSITIONS, Entry, Weighing
 from domain.quantities import Quantity
+from domain.reading.how_it_stood import stood_alone
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, WORD
@@ -32,7 +33,7 @@ def answer_of(scene: Scene, asked: Ask) -> Facts | None:
         return by_figure
     chosen = _by_position(scene, asked) or _by_size(scene, asked) or _by_unit(scene, asked)
     if chosen is None:
-        chosen = _by_words(scene, asked)
+        chosen = _by_rig(scene, asked) or _by_fullness(scene, asked) or _by_words(scene, asked)
     if chosen is None and len(asked.choices) == 1 and _agrees(scene):
         chosen = asked.choices[0]
     return Facts(chosen.entries) if chosen is not None else None
@@ -135,10 +136,50 @@ def _units(entries: tuple[Entry, ...], scene: Scene) -> set[str]:
     return found | dollars
 
 
+def _by_rig(scene: Scene, asked: Ask) -> Choice | None:
+    """'that was with the camper on': the choice in which the rig stood so, and no other."""
+    rigs = [{getattr(entry, "rig", None) for entry in choice.entries} for choice in asked.choices]
+    if any(len(each) != 1 or None in each for each in rigs):
+        return None
+    said = {key.split()[0] for _, _, key in scene.find("rig")}
+    said |= {HITCHED_OR_NOT[key.split()[0]] for _, _, key in scene.find("hitch")}
+    stood = stood_alone(scene) or (said.pop() if len(said) == 1 else None)
+    if stood is None and _with_trailer(scene):
+        stood = "hitched"
+    fitting = [choice for choice, rig in zip(asked.choices, rigs, strict=True) if stood in rig]
+    return fitting[0] if len(fitting) == 1 else None
+
+
+HITCHED_OR_NOT = {"hitched": "hitched", "unhitched": "solo"}
+"""How the rig stood when that had been done to the trailer."""
+
+
+def _by_fullness(scene: Scene, asked: Ask) -> Choice | None:
+    """'yep, to the brim', 'it wasn't full': the fill that was full, or the one that was not."""
+    fills = [{getattr(entry, "full", None) for entry in choice.entries} for choice in asked.choices]
+    said = {key for _, _, key in scene.find("full")}
+    if not said or not all(each in ({True}, {False}) for each in fills):
+        return None
+    denied = not scene.book.groups["denies"].isdisjoint(_words(scene))
+    full = "false" not in said and not denied
+    fitting = [choice for choice, each in zip(asked.choices, fills, strict=True) if full in each]
+    return fitting[0] if len(fitting) == 1 else None
+
+
+def _with_trailer(scene: Scene) -> bool:
+    towed = scene.has("vehicle", "trailer") or any(
+        key.startswith("trailer:") for _, _, key in scene.find("name")
+    )
+    on = scene.book.keys["switch"]
+    return towed and any(
+        "with" in token.groups or on.get(token.text) == "hitched" for token in scene.tokens
+    )
+
+
 def _by_words(scene: Scene, asked: Ask) -> Choice | None:
     """The one choice whose label (or entries) the message's words fit, and no other."""
     said = set(_words(scene))
-    words = said - scene.book.groups["answer_filler"]
+    words = said - scene.book.groups["answer_filler"] - scene.book.groups["agrees"]
     if not words:
         return None
     if scene.book.patterns["as_typed"].search(scene.text):
@@ -155,15 +196,26 @@ def _as_typed(choice: Choice) -> bool:
 
 
 def _best_fit(scene: Scene, asked: Ask, words: set[str]) -> Choice | None:
-    scores = []
-    for choice in asked.choices:
-        label = english(choice.label).casefold().replace("'", "").replace(",", "")
-        own = {*re.findall(r"[\w.]+", label), *_entry_words(scene, choice)}
-        scores.append(sum(_names(scene, word, own) for word in words) / len(words))
+    labels = [
+        set(re.findall(r"[\w.]+", english(choice.label).casefold().translate(WITHOUT)))
+        for choice in asked.choices
+    ]
+    scores = [
+        sum(_names(scene, word, {*label, *_entry_words(scene, choice)}) for word in words)
+        / len(words)
+        for choice, label in zip(asked.choices, labels, strict=True)
+    ]
     best = max(scores)
-    if best >= 0.6 and scores.count(best) == 1:
-        return asked.choices[scores.index(best)]
-    return None
+    if best < LEAST_FIT:
+        return None
+    fitting = [index for index, fit in enumerate(scores) if fit == best]
+    return asked.choices[fitting[0]] if len(fitting) == 1 else None
+
+
+LEAST_FIT = 0.6
+"""The share of a message's words that a choice must have."""
+
+WITHOUT = str.maketrans("", "", "',")
 
 
 def _names(scene: Scene, word: str, own: set[str]) -> bool:

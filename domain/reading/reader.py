@@ -149,7 +149,10 @@ def _with_what_else(scene: Scene, context: Context, answer: Facts) -> Facts:
     own = _verdict(Scene(scene.text, unasked, scene.book), unasked)
     said: Sequence[Entry] = ()
     if isinstance(own, Facts):
-        said = own.entries
+        # 'not full' corrects nothing here, and 'hitched up' tells how it stood on the scale.
+        weighed = any(isinstance(entry, Weighing) for entry in answer.entries)
+        aside = (Correction, Hitch) if weighed else Correction
+        said = [entry for entry in own.entries if not isinstance(entry, aside)]
     elif isinstance(own, Ask) and own.choices:
         said = own.choices[0].entries
     entries = list(answer.entries)

@@ -32,7 +32,7 @@ FLOORS = {
     "chatter": Floor(exact=100.0, wrong=0, alarm=0),
     "crossroads": Floor(exact=97.5, wrong=0, alarm=0),
     "depot": Floor(exact=94.0, wrong=0, alarm=0),
-    "families": Floor(exact=97.5, wrong=0, alarm=0),
+    "families": Floor(exact=99.5, wrong=0, alarm=0),
     "highway": Floor(exact=97.0, wrong=0, alarm=0),
     "mixed": Floor(exact=99.0, wrong=0, alarm=0),
     "open": Floor(exact=100.0, wrong=0, alarm=0),
@@ -44,6 +44,7 @@ FLOORS = {
     "summer": Floor(exact=99.0, wrong=0, alarm=0),
     "textmessages": Floor(exact=99.5, wrong=0, alarm=0),
     "workday": Floor(exact=99.0, wrong=0, alarm=0),
+    "yard": Floor(exact=100.0, wrong=0, alarm=0),
 }
 
 
