@@ -68,8 +68,8 @@ class Weights:
 
     @property
     def share(self) -> Measured | None:
-        """Tongue weight over trailer weight."""
-        if self.tongue is None or self.trailer is None:
+        """Tongue weight over trailer weight; None too of a trailer that weighs nothing."""
+        if self.tongue is None or self.trailer is None or self.trailer.nominal_value <= 0:
             return None
         return self.tongue.load / self.trailer
 
@@ -121,30 +121,34 @@ def weights_of(session: Session) -> Weights:
         session=session,
         loads=standing.loads,
         tongue=tongue,
-        on_hitch=_over_solo(road, alone),
+        on_hitch=_over_solo("truck", road, alone),
         trailer=_trailer(session, tongue),
         bars=_bars(session),
     )
 
 
 def _misfit(session: Session) -> Measured | None:
-    difference = _over_solo(session.slack, session.passes.get("solo"))
-    if difference is None or difference.nominal_value + spread(difference) >= 0:
-        return None
-    return -difference
+    slack, alone = session.slack, session.passes.get("solo")
+    tongue, trailer = _over_solo("truck", slack, alone), _over_solo("gross", slack, alone)
+    if tongue is not None and tongue.nominal_value + spread(tongue) < 0:
+        return -tongue
+    if trailer is not None and trailer.nominal_value < spread(trailer):
+        return -trailer
+    return None
 
 
-def _over_solo(hitched: Pass | None, alone: Pass | None) -> Measured | None:
+def _over_solo(load: str, hitched: Pass | None, alone: Pass | None) -> Measured | None:
+    """What a load of the rig weighs more than the truck alone."""
     if hitched is None or alone is None:
         return None
-    if "truck" not in hitched.loads or "truck" not in alone.loads:
+    if load not in hitched.loads or "truck" not in alone.loads:
         return None
-    return hitched.loads["truck"] - alone.loads["truck"]
+    return hitched.loads[load] - alone.loads["truck"]
 
 
 def _tongue(session: Session) -> Tongue | None:
     slack = session.slack
-    difference = _over_solo(slack, session.passes.get("solo"))
+    difference = _over_solo("truck", slack, session.passes.get("solo"))
     low = slack is not None and slack.bars == "on"
     if difference is not None and not low:
         return Tongue(load=difference, by="difference")
@@ -162,9 +166,10 @@ def _tongue(session: Session) -> Tongue | None:
 
 def _trailer(session: Session, tongue: Tongue | None) -> Measured | None:
     """The whole trailer: gross less the truck alone, else axles and tongue, else by itself."""
-    slack, alone = session.slack, session.passes.get("solo")
-    if slack and alone and "gross" in slack.loads and "truck" in alone.loads:
-        return slack.loads["gross"] - alone.loads["truck"]
+    slack = session.slack
+    difference = _over_solo("gross", slack, session.passes.get("solo"))
+    if difference is not None:
+        return difference
     if slack and tongue and "trailer" in slack.loads:
         return slack.loads["trailer"] + tongue.load
     trailer_alone = session.passes.get("trailer")
@@ -214,6 +219,7 @@ def imbalances(weights: Weights) -> tuple[Imbalance, ...]:
         _imbalance(weights.loads, *pair)
         for pair in (*sides, *axles)
         if all(each in weights.loads for each in pair)
+        and any(weights.loads[each].nominal_value for each in pair)
     )
 
 

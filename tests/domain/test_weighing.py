@@ -385,3 +385,28 @@ def test_a_truck_alone_of_which_one_axle_was_weighed_gives_no_tongue() -> None:
     ticket = Ticket().hitched().weighs(steer=5280, drive=6940, trailer=9840)
     found = weights(ticket.weighs("solo", steer=5400))
     assert (found.tongue, found.on_hitch, found.trailer) == (None, None, None)
+
+
+@pytest.mark.parametrize("gross", [11500, 12000, 12010], ids=["less", "as much", "hardly more"])
+def test_a_rig_that_weighs_no_more_than_its_truck_alone_gives_no_trailer(gross: float) -> None:
+    ticket = Ticket().hitched().weighs(gross=gross).weighs("solo", truck=12000)
+    found = weights(ticket.weighs(rig=None, tongue=900, of="flatdeck"))
+    assert found.misfit is not None
+    assert pounds(found.misfit.nominal_value) == pytest.approx(12000 - gross)
+    assert found.trailer is None
+    assert found.share is None
+    assert load(found, "gross") == pytest.approx(gross)
+
+
+def test_a_light_trailer_that_the_scale_can_tell_is_one() -> None:
+    ticket = Ticket().hitched().weighs(gross=12100).weighs("solo", truck=12000)
+    found = weights(ticket)
+    assert found.misfit is None
+    assert found.trailer is not None
+    assert pounds(found.trailer.nominal_value) == pytest.approx(100)
+
+
+def test_places_that_carry_nothing_have_no_heavier_side_and_no_share() -> None:
+    found = weights(Ticket().weighs("trailer", trailer_1_left=0, trailer_1_right=0, tongue=0))
+    assert imbalances(found) == ()
+    assert found.share is None

@@ -299,6 +299,15 @@ def test_passes_that_do_not_belong_together_are_to_be_weighed_again() -> None:
     assert all(row.label != "Tongue" for row in answer.rows)
 
 
+@pytest.mark.parametrize("gross", [8900, 9300])
+def test_a_rig_no_heavier_than_its_truck_leaves_the_trailers_rating_unjudged(gross: float) -> None:
+    ticket = Ticket(*juniper(), *flatdeck()).hitched().weighs(gross=gross)
+    answer = weighed(ticket.weighs("solo", truck=9300).weighs(rig=None, tongue=900))
+    assert "not the same load" in words(answer)
+    assert figure(answer, "Tongue").startswith("900 lb")
+    assert all("Trailer GVWR" not in line for line in words(answer).splitlines())
+
+
 def test_an_overloaded_truck_alone_is_not_to_be_driven() -> None:
     answer = weighed(Ticket(*juniper()).weighs("solo", steer=5200, drive=7400))
     assert "Don't drive it like this." in answer.headline
