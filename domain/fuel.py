@@ -195,7 +195,7 @@ def _tank(
             split=modes.split(start, end),
         )
     legs = [fill.entry.distance for fill in fills]
-    km = sum(leg.amount("km") for leg in legs if leg is not None)
+    km = track.factor * sum(leg.amount("km") for leg in legs if leg is not None)
     if None in legs or km <= 0:
         return None
     return Tank(

@@ -57,11 +57,17 @@ class Reversal:
 
 
 class Track:
-    """Readings of one truck as marks on one line, oldest first, and those that do not fit."""
+    """Readings of one truck as marks on one line, oldest first, and those that do not fit.
 
-    def __init__(self, marks: Sequence[Mark], reversals: Sequence[Reversal] = ()) -> None:
+    `factor` is true distance over shown, for the trip meter as for the odometer.
+    """
+
+    def __init__(
+        self, marks: Sequence[Mark], reversals: Sequence[Reversal] = (), factor: float = 1.0
+    ) -> None:
         self.marks = tuple(marks)
         self.reversals = tuple(reversals)
+        self.factor = factor
         self._times = [mark.at for mark in self.marks]
         self._of: Mapping[Logged[Entry], Mark] = {mark.logged: mark for mark in self.marks}
 
@@ -159,7 +165,7 @@ def track(log: Log) -> Track:
             insort(kept, placed, key=_along)
     fits = {mark.logged for mark in kept}
     reversals = [Reversal(logged, shown) for logged, shown in readings if logged not in fits]
-    return Track(_with_bare_fills(log, Track(kept), factor), reversals)
+    return Track(_with_bare_fills(log, Track(kept, factor=factor)), reversals, factor)
 
 
 def _along(mark: Mark) -> tuple[datetime, float]:
@@ -274,7 +280,7 @@ def _longest_rise(values: Sequence[float]) -> frozenset[int]:
     return frozenset(kept)
 
 
-def _with_bare_fills(log: Log, known: Track, factor: float) -> Sequence[Mark]:
+def _with_bare_fills(log: Log, known: Track) -> Sequence[Mark]:
     """The marks, with those added that fills without a reading can be given."""
     added: list[Mark] = []
     last_fill_km: float | None = None
@@ -285,7 +291,7 @@ def _with_bare_fills(log: Log, known: Track, factor: float) -> Sequence[Mark]:
             if stop is not None:
                 km = stop.km
             elif fill.entry.distance is not None and last_fill_km is not None:
-                km = last_fill_km + fill.entry.distance.amount("km") * factor
+                km = last_fill_km + fill.entry.distance.amount("km") * known.factor
             if km is not None:
                 added.append(Mark(km=km, at=fill.at, logged=fill))
         if fill.entry.product != "def":

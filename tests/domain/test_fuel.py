@@ -7,7 +7,7 @@ from math import inf
 import pytest
 from scipy.stats import norm
 
-from domain.entries import Fill
+from domain.entries import Fill, Rating
 from domain.fuel import NINETY, Rate, Tank, only_mode, pooled, truck_fuel
 from domain.modes import SOLO
 from domain.quantities import Quantity, economy
@@ -223,6 +223,15 @@ def test_the_trip_meter_adds_up_over_a_partial_fill() -> None:
     page.fill(3, None, 12, full=False, distance=mi(150.0))
     page.fill(5, None, 20, distance=mi(138.4))
     assert tanks(page) == [(288.4, 32)]
+
+
+@pytest.mark.parametrize("odometer", [None, 48000], ids=["trip meter alone", "odometer before"])
+def test_a_trip_meter_is_as_far_out_as_its_odometer(odometer: float | None) -> None:
+    page = Page()
+    page.add(-1, Rating(subject="odometer", rating="factor", value=0.982))
+    page.fill(0, odometer, 30)
+    page.fill(5, None, 24, distance=mi(300))
+    assert tanks(page) == [(294.6, 24)]
 
 
 @pytest.mark.parametrize("distance", [None, mi(0)], ids=["not told", "nought"])
