@@ -14,18 +14,20 @@ autumn means the first (PEP 495, `fold=0`).
 from __future__ import annotations
 
 import logging
+from collections.abc import Callable, Iterator, Mapping
 from datetime import UTC, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from sqlalchemy import func, or_, select
-from sqlalchemy.exc import DBAPIError
 from sqlalchemy.orm import Session
 
 from bot.answers import spans
+from bot.answers.answer import Answer
 from bot.answers.language import language_of, speaking
-from bot.store import journal, outbox, standing
+from bot.store import journal, outbox, questions, sharing, standing
 from bot.store.database import Store
-from bot.store.tables import ChatRow, LogbookRow, OpenQuestionRow, WeeklyRow
+from bot.store.tables import LogbookRow, WeeklyRow
+from domain.log import Log
 from domain.summary import eventful_week
 from domain.verdicts import Question
 
@@ -34,7 +36,10 @@ WEEK = timedelta(days=7)
 WEEK_QUESTION = Question(topic="week")
 PLANNED_AT_ONCE = 500
 FEW = 20
-"""Summaries that are queued in one go: some tenth of a second."""
+"""Summaries that are queued in one go: less than a tenth of a second."""
+
+MOST_ENTRIES = 5_000
+"""Entries that are read at once for them, unless one logbook alone has more."""
 
 
 def next_time(after: datetime, day: int, hour: int, time_zone: str) -> datetime:
@@ -72,12 +77,9 @@ def queue_some(store: Store, now: datetime) -> int | None:
     while a hundred thousand logbooks are due are answered in between.
     """
     with store.work() as session:
-        outcomes = [settle_one(session, now)]
-        while outcomes[-1] is not None and len(outcomes) < FEW:
-            outcomes.append(settle_one(session, now))
+        told = settle_some(session, now)
         session.commit()
-    settled = [each for each in outcomes if each is not None]
-    return sum(settled) if settled else None
+    return told
 
 
 def next_due(store: Store) -> datetime | None:
@@ -89,7 +91,7 @@ def next_due(store: Store) -> datetime | None:
 def replan(session: Session, logbook_key: int, now: datetime) -> None:
     """Give a logbook its next time anew, once its day or hour was changed. Commits."""
     book = session.get_one(LogbookRow, logbook_key)
-    _put(session, book, _next_for(book, now))
+    _put(session, session.get(WeeklyRow, logbook_key), book, _next_for(book, now))
     session.commit()
 
 
@@ -110,10 +112,11 @@ def _plan(session: Session, now: datetime) -> int:
     ).all()
     for book, row in rows:
         if row is None:
-            _put(session, book, _next_for(book, max(book.created_at, now - WEEK)))
+            due = _next_for(book, max(book.created_at, now - WEEK))
         else:
             local = datetime.fromisoformat(row.local_time)
-            _put(session, book, local.replace(tzinfo=ZoneInfo(book.time_zone)))
+            due = local.replace(tzinfo=ZoneInfo(book.time_zone))
+        _put(session, row, book, due)
     return len(rows)
 
 
@@ -121,65 +124,83 @@ def _next_for(book: LogbookRow, after: datetime) -> datetime:
     return next_time(after, book.week_day, book.week_hour, book.time_zone)
 
 
-def _put(session: Session, book: LogbookRow, due: datetime) -> None:
-    row = session.get(WeeklyRow, book.id)
+def _put(session: Session, row: WeeklyRow | None, book: LogbookRow, due: datetime) -> None:
     if row is None:
         row = WeeklyRow(logbook_id=book.id)
         session.add(row)
     row.local_time = due.replace(tzinfo=None).isoformat(timespec="minutes")
     row.time_zone = book.time_zone
     row.due_at = due
-    session.flush()
 
 
-def settle_one(session: Session, now: datetime) -> bool | None:
-    """Claim one summary that is due and queue it; None where there is none left to claim.
+def settle_some(session: Session, now: datetime) -> int | None:
+    """Claim a few summaries that are due and queue them; None where there is none left to claim.
 
-    Whether its week had anything to tell. Holds from the session's commit; until then other
-    workers pass it over, and should this one die, they find it due.
+    How many of their weeks had anything to tell. Holds from the session's commit; until then
+    other workers pass them over, and should this one die, they find them due.
     """
-    row = session.scalar(
-        select(WeeklyRow)
+    claimed = session.execute(
+        select(WeeklyRow, LogbookRow)
+        .join(LogbookRow, LogbookRow.id == WeeklyRow.logbook_id)
         .where(WeeklyRow.due_at <= now)
         .order_by(WeeklyRow.due_at, WeeklyRow.logbook_id)
-        .limit(1)
-        .with_for_update(skip_locked=True)
-    )
-    if row is None:
+        .limit(FEW)
+        .with_for_update(of=WeeklyRow, skip_locked=True)
+    ).all()
+    if not claimed:
         return None
-    book = session.get_one(LogbookRow, row.logbook_id)
-    due = row.due_at
-    told = False
+    # What all of them need is read at once: asking for each by itself costs more than the answer.
+    books = {book.id: (book, _eve_of(row.due_at, book.time_zone)) for row, book in claimed}
+    chats = sharing.chats_of(session, books)
+    unanswered = questions.open_in(session, books)
+    earliest = min(eve for _, eve in books.values()) - WEEK
+    lively = standing.lively(session, chats, earliest)
+    told: list[tuple[Answer, list[int]]] = []
+    for some in _a_few_entries(lively):
+        log_of = standing.logs(session, some)
+        for key in some:
+            answer = _week(*books[key], log_of, unanswered.get(key, 0))
+            if answer is not None:
+                told.append((answer, chats[key]))
+    outbox.queue_all(session, told, now)
+    for row, book in claimed:
+        _put(session, row, book, _next_for(book, row.due_at))
+    return len(told)
+
+
+def _eve_of(due: datetime, time_zone: str) -> datetime:
+    """The last moment before the day on which a summary is due, in the zone."""
+    zone = ZoneInfo(time_zone)
+    morning = datetime.combine(due.astimezone(zone).date(), time(), zone)
+    return (morning.astimezone(UTC) - timedelta(microseconds=1)).astimezone(zone)
+
+
+def _a_few_entries(sizes: Mapping[int, int]) -> Iterator[list[int]]:
+    """Logbooks, given how many entries each has: together as long as they are not many."""
+    some: list[int] = []
+    entries = 0
+    for key, size in sizes.items():
+        if some and entries + size > MOST_ENTRIES:
+            yield some
+            some, entries = [], 0
+        some.append(key)
+        entries += size
+    if some:
+        yield some
+
+
+def _week(
+    book: LogbookRow, eve: datetime, log_of: Callable[[int], Log], unanswered: int
+) -> Answer | None:
+    """What the week that ends with an eve was; None where there is nothing to tell."""
+    preferences = journal.preferences_of(book)
     try:
-        with session.begin_nested():
-            told = _tell(session, book, due, now)
-    except DBAPIError:
-        raise
+        log = log_of(book.id).until(eve)
+        if eventful_week(log, eve, preferences.time_zone) is None:
+            return None
+        with speaking(language_of(preferences)):
+            return spans.week_answer(log, preferences, eve, WEEK_QUESTION, unanswered=unanswered)
     except Exception:
         # One logbook's week must not keep all the others from theirs.
         logger.exception("the week of logbook %s can't be told", book.id)
-    _put(session, book, _next_for(book, due))
-    return told
-
-
-def _tell(session: Session, book: LogbookRow, due: datetime, now: datetime) -> bool:
-    preferences = journal.preferences_of(book)
-    zone = ZoneInfo(preferences.time_zone)
-    morning = datetime.combine(due.astimezone(zone).date(), time(), zone)
-    eve = (morning.astimezone(UTC) - timedelta(microseconds=1)).astimezone(zone)
-    log = standing.log(session, book.id).until(eve)
-    if eventful_week(log, eve, preferences.time_zone) is None:
-        return False
-    chats = session.scalars(
-        select(ChatRow)
-        .where(ChatRow.logbook_id == book.id, ChatRow.role != journal.OUT)
-        .order_by(ChatRow.id)
-    ).all()
-    unanswered = session.scalar(
-        select(func.count()).where(OpenQuestionRow.chat_id.in_([chat.id for chat in chats]))
-    )
-    with speaking(language_of(preferences)):
-        answer = spans.week_answer(log, preferences, eve, WEEK_QUESTION, unanswered=unanswered or 0)
-    for chat in chats:
-        outbox.queue(session, chat.id, answer, now)
-    return bool(chats)
+        return None

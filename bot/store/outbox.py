@@ -8,7 +8,7 @@ does not know how they are sent.
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import asdict, dataclass, replace
 from datetime import datetime
 from typing import Any
@@ -91,18 +91,27 @@ def queue(
 
     `about` is the parked answer that a notice tells of.
     """
-    session.execute(
-        _INSERT,
-        {
-            "chat_id": chat_key,
-            "message_id": message_key,
-            "body": answer_to_record(answer),
-            "state": QUEUED,
-            "created_at": now,
-            "due_at": now,
-            "about": about,
-        },
-    )
+    values = {"message_id": message_key, "about": about}
+    session.execute(_INSERT, {**_waiting(answer, now), "chat_id": chat_key, **values})
+
+
+def queue_all(
+    session: Session, answers: Iterable[tuple[Answer, Sequence[int]]], now: datetime
+) -> None:
+    """Put answers that nobody asked for in the queues of chats, each in several."""
+    rows = [
+        {**waiting, "chat_id": chat_key, "message_id": None, "about": None}
+        for answer, chat_keys in answers
+        for waiting in (_waiting(answer, now),)
+        for chat_key in chat_keys
+    ]
+    if rows:
+        session.execute(_INSERT, rows)
+
+
+def _waiting(answer: Answer, now: datetime) -> dict[str, object]:
+    body = answer_to_record(answer)
+    return {"body": body, "state": QUEUED, "created_at": now, "due_at": now}
 
 
 _INSERT = insert(OutboxRow.rows())

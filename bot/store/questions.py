@@ -6,14 +6,15 @@ when it is closed. It does not know what is asked, nor what settles it.
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import replace
 
-from sqlalchemy import bindparam, delete, insert, update
+from sqlalchemy import bindparam, delete, func, insert, select, update
 from sqlalchemy.orm import Session
 
-from bot.store.journal import DOUBTED, HANDLED
+from bot.store.journal import DOUBTED, HANDLED, OUT
 from bot.store.seen import MESSAGES, QUESTIONS, Chat, Journalled, OpenQuestion
-from bot.store.tables import OpenQuestionRow
+from bot.store.tables import ChatRow, OpenQuestionRow
 from domain.records import ask_from_record, ask_to_record
 from domain.verdicts import Ask
 
@@ -48,6 +49,17 @@ def put(
             "held": held,
         },
     )
+
+
+def open_in(session: Session, logbook_keys: Collection[int]) -> dict[int, int]:
+    """How many questions are open in the chats of some logbooks, where any are."""
+    found = session.execute(
+        select(ChatRow.logbook_id, func.count().label("asked"))
+        .join(OpenQuestionRow, OpenQuestionRow.chat_id == ChatRow.id)
+        .where(ChatRow.logbook_id.in_(list(logbook_keys)), ChatRow.role != OUT)
+        .group_by(ChatRow.logbook_id)
+    )
+    return {row.logbook_id: row.asked for row in found}
 
 
 def release(session: Session, chat: Chat) -> None:

@@ -8,7 +8,7 @@ unique). It does not know what a role allows in conversation.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from typing import Literal, cast, get_args
 
@@ -59,6 +59,18 @@ def members(session: Session) -> tuple[Member, ...]:
         Member(name=name_of(chat), logbook=chat.logbook_id, role=chat.role, entries=count)
         for chat, count in rows
     )
+
+
+def chats_of(session: Session, logbook_keys: Collection[int]) -> dict[int, list[int]]:
+    """The chats of some logbooks, keepers' and readers', by their keys; without those taken off."""
+    found: dict[int, list[int]] = {}
+    for key, logbook in session.execute(
+        select(ChatRow.id, ChatRow.logbook_id)
+        .where(ChatRow.logbook_id.in_(list(logbook_keys)), ChatRow.role != OUT)
+        .order_by(ChatRow.id)
+    ):
+        found.setdefault(logbook, []).append(key)
+    return found
 
 
 def name_of(chat: ChatRow) -> str:

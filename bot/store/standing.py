@@ -6,21 +6,21 @@ joined with. It does not know how entries come to stand, nor what is remembered 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from datetime import UTC, datetime
 from functools import cache
 from typing import Any
 
-from sqlalchemy import Select, bindparam, select
+from sqlalchemy import Row, Select, bindparam, func, select
 from sqlalchemy.orm import Session
 
 from bot.store.records import TABLES, entry_in
 from bot.store.tables import EntryRow, MessageRow, PersonRow, WeighingLoadRow
-from domain.entries import KIND_NAMES, Entry, Rating
+from domain.entries import KIND_NAMES, Entry, Rating, Weighing
 from domain.log import EVERYTHING, Log, Logged, Reach
 from domain.quantities import Quantity
 
-RATING = KIND_NAMES[Rating]
+RATING, WEIGHING = KIND_NAMES[Rating], KIND_NAMES[Weighing]
 
 _END_OF_TIME = datetime(9999, 1, 1, tzinfo=UTC)
 # Rows are read as rows: as objects that could be changed they would cost several times as much.
@@ -35,6 +35,34 @@ def log(session: Session, logbook_key: int, reach: Reach = EVERYTHING) -> Log:
     return Log(
         each for name, its in by_kind(reach) for each in of_kind(session, logbook_key, name, its)
     )
+
+
+def lively(session: Session, logbook_keys: Collection[int], since: datetime) -> dict[int, int]:
+    """Logbooks in which something stands that happened since then; how many entries each has."""
+    values = {"logbooks": list(logbook_keys), "since": since}
+    sizes = {row.logbook_id: row.entries for row in session.execute(_SIZES, values)}
+    return {key: sizes[key] for key in logbook_keys if key in sizes}
+
+
+def logs(session: Session, logbook_keys: Collection[int]) -> Callable[[int], Log]:
+    """What stands in some logbooks, read at once.
+
+    A log is made of its rows when it is asked for, so that one which can't be spoils no other.
+    """
+    values = {"logbooks": list(logbook_keys)}
+    rows: dict[int, list[Row[Any]]] = {key: [] for key in logbook_keys}
+    loads: dict[int, dict[str, Quantity]] = {}
+    for kind in TABLES:
+        found = session.execute(_standing_in(kind), values).all()
+        for row in found:
+            rows[row.logbook_id].append(row)
+        if found and kind == WEIGHING:
+            loads = _loads(session, _standing_in(kind), values)
+
+    def log_of(key: int) -> Log:
+        return Log(_entry(row, loads) for row in rows[key])
+
+    return log_of
 
 
 def by_kind(reach: Reach) -> Iterator[tuple[str, Reach]]:
@@ -72,6 +100,26 @@ def entries(session: Session, keys: Iterable[int]) -> dict[int, Logged[Entry]]:
 
 
 # Statements are built once each: building one costs more than running it.
+_SIZES = (
+    select(_ENTRY.logbook_id, func.count().label("entries"))
+    .where(
+        _ENTRY.logbook_id.in_(bindparam("logbooks", expanding=True)),
+        _ENTRY.withdrawn_by.is_(None),
+    )
+    .group_by(_ENTRY.logbook_id)
+    .having(func.max(_ENTRY.happened_at) >= bindparam("since"))
+)
+
+
+@cache
+def _standing_in(kind: str) -> Select[Any]:
+    return _joined(kind).where(
+        _ENTRY.logbook_id.in_(bindparam("logbooks", expanding=True)),
+        _ENTRY.kind == kind,
+        _ENTRY.withdrawn_by.is_(None),
+    )
+
+
 @cache
 def _standing(kind: str, latest: bool, since: bool) -> Select[Any]:
     query = _joined(kind).where(
@@ -119,16 +167,13 @@ def _logged(
     session: Session, kind: str, query: Select[Any], values: Mapping[str, Any]
 ) -> list[Logged[Entry]]:
     rows = session.execute(query, values).all()
-    loads = _loads(session, query, values) if rows and kind == "weighing" else {}
-    return [
-        Logged(
-            entry=entry_in(row, loads.get(row.id, {})),
-            at=row.happened_at,
-            by=row.author,
-            key=row.id,
-        )
-        for row in rows
-    ]
+    loads = _loads(session, query, values) if rows and kind == WEIGHING else {}
+    return [_entry(row, loads) for row in rows]
+
+
+def _entry(row: Row[Any], loads: Mapping[int, Mapping[str, Quantity]]) -> Logged[Entry]:
+    entry = entry_in(row, loads.get(row.id, {}))
+    return Logged(entry=entry, at=row.happened_at, by=row.author, key=row.id)
 
 
 def _loads(

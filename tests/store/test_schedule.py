@@ -15,10 +15,10 @@ from hypothesis import strategies as st
 from bot import schedule
 from bot.answers import spans
 from bot.answers.answer import Answer
-from bot.schedule import next_time, settle_one
-from bot.store import journal, sharing
+from bot.schedule import next_time, settle_some
+from bot.store import journal, outbox, sharing
 from bot.store.database import Store
-from bot.store.tables import LogbookRow, OutboxRow, WeeklyRow
+from bot.store.tables import EntryRow, LogbookRow, OutboxRow, WeeklyRow
 from domain.entries import Odometer
 from domain.log import Log
 from tests.store.logbooks import HOME, START, as_told, mi, queue_due, replies, told
@@ -102,7 +102,7 @@ def test_a_worker_that_dies_with_a_summary_in_hand_leaves_it_to_the_next(store: 
     driven(store, (0, 48011), (60, 48211))
     queue_due(store, START)
     with store.work() as session:
-        assert settle_one(session, MONDAY) is True
+        assert settle_some(session, MONDAY) == 1
         if store.engine.dialect.name == "postgresql":
             assert queue_due(store, MONDAY) == 0, "others pass over what is in hand"
     assert replies(store) == []
@@ -207,3 +207,45 @@ def test_a_week_that_cannot_be_told_keeps_no_other_from_being_told(
     monkeypatch.setattr(spans, "week_answer", broken)
     assert queue_due(store, MONDAY) == 1
     assert queue_due(store, MONDAY) == 0, "it is not tried again and again"
+
+
+def test_an_entry_that_cannot_be_read_keeps_no_other_logbook_from_its_week(store: Store) -> None:
+    driven(store, (0, 48001), (60, 48101))
+    driven(store, (0, 30000), (60, 30100), chat="orchard")
+    queue_due(store, START)
+    with store.work() as session:
+        first = session.query(EntryRow).order_by(EntryRow.id).first()
+        assert first is not None
+        first.stated_at = "no time"
+        session.commit()
+    assert queue_due(store, MONDAY) == 1
+    assert [text for text in replies(store) if "100 mi" in text]
+    assert queue_due(store, MONDAY + timedelta(days=6)) == 0, "and is told no week either"
+
+
+def test_many_logbooks_are_told_each_its_own_week(store: Store) -> None:
+    many = 2 * schedule.FEW + 1
+    for number in range(many):
+        driven(store, (0, 48000), (60, 48101 + number), chat=f"barn {number}")
+    driven(store, (-30 * 24 * 60, 48000), chat="quiet")
+    replies(store)
+    assert queue_due(store, MONDAY) == many
+    with store.look() as session:
+        told = {
+            parcel.chat: parcel.answer.headline
+            for turn in outbox.turns(session, {"test"}, MONDAY)
+            if (parcel := outbox.parcel(session, turn.key)) is not None
+        }
+    assert len(told) == many
+    for number in range(many):
+        assert f"{101 + number} mi" in told[f"barn {number}"]
+
+
+@pytest.mark.parametrize("most", [1, 2, 100])
+def test_logbooks_with_many_entries_are_read_a_few_at_a_time(
+    store: Store, monkeypatch: pytest.MonkeyPatch, most: int
+) -> None:
+    for number in range(3):
+        driven(store, (0, 48000), (60, 48101 + number), chat=f"barn {number}")
+    monkeypatch.setattr(schedule, "MOST_ENTRIES", most)
+    assert queue_due(store, MONDAY) == 3
