@@ -38,11 +38,8 @@ SHARING_TOPICS = ("invite", "members", "remove")
 LANGUAGE_TOPICS = ("language",)
 """What is asked about the language of the answers; the question's `item` is the one wanted."""
 
-PICTURE_TOPICS = ("picture",)
-"""What is asked to be shown rather than told; the question's `field` says what of, if anything."""
-
-REPORT_TOPICS = ("report",)
-"""What is asked to be printed, of the days that the question names; `field` is `trip` for that."""
+PICTURE, PAGE = "picture", "page"
+"""Forms in which an answer can be asked for: drawn, or as pages to print. Else it is told."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +51,10 @@ class Facts:
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """The message asks Drawbar something. `since` and `until` are dates, or places in a plan."""
+    """The message asks Drawbar something, in words or in a `form` of its own.
+
+    `since` and `until` are dates, or places in a plan.
+    """
 
     topic: str
     distance: Quantity | None = None
@@ -68,6 +68,7 @@ class Question:
     product: str | None = None
     since: date | str | None = None
     until: date | str | None = None
+    form: str | None = None
     text: str = ""
 
 

@@ -44,7 +44,7 @@ from domain.entries import (
     Weighing,
 )
 from domain.log import EVERYTHING, NOTHING, Log, Logged, Preferences, Reach
-from domain.verdicts import PICTURE_TOPICS, Question
+from domain.verdicts import PAGE, PICTURE, Question
 
 Group = Sequence[Logged[Entry]]
 KindAnswer = Callable[[Log, Preferences, datetime, Group], tuple[Answer, Group]]
@@ -142,18 +142,26 @@ TOPICS: Mapping[str, TopicAnswer] = {
     "period": spans.period_answer,
     "upkeep": upkeep.upkeep_answer,
     "help": _help,
-    "report": report_answer,
 }
 """Who answers each topic."""
 
-SHOWN: Mapping[str | None, TopicAnswer] = {
-    None: weights.rig_shown,
-    "rig": weights.rig_shown,
-    "margins": weights.margins_shown,
+SHOWN: Mapping[str, TopicAnswer] = {
+    "weight": weights.rig_shown,
+    "margin": weights.margins_shown,
     "economy": fuel.economy_shown,
     "week": spans.week_answer,
 }
-"""Who answers a wish for a picture, by what it is to show."""
+"""Who answers a wish for a picture, by its topic."""
+
+PRINTED: Mapping[str, TopicAnswer] = {"trip": report_answer, "period": report_answer}
+"""Who answers a wish for pages to print."""
+
+ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
+    None: TOPICS,
+    PICTURE: SHOWN,
+    PAGE: PRINTED,
+}
+"""Who answers a question, by the form in which it wants its answer."""
 
 LATELY = 250
 """Entries of each kind, the last ones, that an answer about what is on the scale or on the road
@@ -171,9 +179,6 @@ kept; the rest need nothing."""
 TOPICS_LATELY = ("weight", "margin", "tongue", "ratings", "whatif", "tiedown", "help")
 """Topics that are about now; the others look back over the whole logbook."""
 
-PICTURES_LATELY = (None, "rig", "margins")
-"""What pictures show of now; the same."""
-
 
 def reach_of_kept(kept: Group, now: datetime) -> Reach:
     """How much of the log the reply to a message looks at."""
@@ -184,9 +189,7 @@ def reach_of_kept(kept: Group, now: datetime) -> Reach:
 
 def reach_of_question(question: Question) -> Reach:
     """How much of the log an answer looks at."""
-    lately = (*TOPICS_LATELY, *PICTURES_LATELY)
-    about = question.field if question.topic in PICTURE_TOPICS else question.topic
-    return Reach(latest=LATELY) if about in lately else EVERYTHING
+    return Reach(latest=LATELY) if question.topic in TOPICS_LATELY else EVERYTHING
 
 
 def _lead(kept: Sequence[Entry]) -> Entry:
@@ -216,6 +219,4 @@ def question_answer(
     log: Log, preferences: Preferences, now: datetime, question: Question
 ) -> Answer:
     """The answer to a question."""
-    if question.topic in PICTURE_TOPICS:
-        return SHOWN[question.field](log, preferences, now, question)
-    return TOPICS[question.topic](log, preferences, now, question)
+    return ASKED[question.form][question.topic](log, preferences, now, question)

@@ -18,7 +18,7 @@ from domain.verdicts import Question
 def report_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """The report of the last trip, or of the days asked for, else of the last twelve months."""
     asked = Asked(
-        trip=question.field == "trip",
+        trip=question.topic == "trip",
         first=question.since if isinstance(question.since, date) else None,
         last=question.until if isinstance(question.until, date) else None,
         truck=question.truck,

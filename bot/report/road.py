@@ -37,7 +37,7 @@ from domain.modes import towing
 from domain.money import fill_cost, fill_volume, unit_price
 from domain.summary import Span, Summary, span, summary
 from domain.trip import Trip
-from domain.verdicts import Question
+from domain.verdicts import PICTURE, Question
 
 NEVER = date.min
 """A day in none of the years told of, so that each is written with its year."""
@@ -108,8 +108,8 @@ def _remark(trip: Trip, *, measured: bool) -> str:
 def economy_section(told: Grounds) -> Section:
     """Each way of driving over the tanks closed in the days, as the answer has it."""
     question = Question(
-        topic="picture",
-        field="economy",
+        topic="economy",
+        form=PICTURE,
         truck=told.driven.truck,
         since=told.days.first,
         until=told.days.last,

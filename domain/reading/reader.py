@@ -54,7 +54,7 @@ from domain.reading.tickets import fee_of, ticket_of, with_particulars
 from domain.reading.times import read_when, whens_by_sentence
 from domain.reading.water import read_water
 from domain.reading.weighings import read_weighings
-from domain.verdicts import REPORT_TOPICS, Ask, Facts, Question, Silent, Verdict
+from domain.verdicts import PAGE, Ask, Facts, Question, Silent, Verdict
 
 SILENT = Silent()
 
@@ -71,7 +71,7 @@ def read(text: str, context: Context, book: Phrasebook) -> Verdict:
     """What a message is: facts, a question, a doubt or talk. Raises nothing for any text."""
     cleaned = clean(text)
     standing = read_standing(cleaned, context, book.standing) if book.standing else None
-    if isinstance(standing, Question) and standing.topic in REPORT_TOPICS:
+    if isinstance(standing, Question) and standing.form == PAGE:
         standing = _of_days(standing, Scene(cleaned, context, book))
     if standing is not None and not _answers(cleaned, context, book):
         return standing

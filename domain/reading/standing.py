@@ -20,7 +20,7 @@ from domain.entries import Check, Entry, Odometer, Rating
 from domain.odometer import BELIEVABLE_FACTOR
 from domain.quantities import Quantity
 from domain.upkeep import UpkeepTable
-from domain.verdicts import Facts, Question, Verdict
+from domain.verdicts import PAGE, PICTURE, Facts, Question, Verdict
 from domain.walkround import SUBJECT, PointsTable
 
 DAYS = {"day": 1.0, "week": 7.0, "month": 365.25 / 12, "year": 365.25}
@@ -212,11 +212,11 @@ _ASKED: Mapping[str, dict[str, Any]] = {
     "members": {"topic": "members"},
     "remove": {"topic": "remove"},
     "answer_in": {"topic": "language"},
-    "show_rig": {"topic": "picture", "field": "rig"},
-    "show_margins": {"topic": "picture", "field": "margins"},
-    "show_economy": {"topic": "picture", "field": "economy"},
-    "show_week": {"topic": "picture", "field": "week"},
-    "show": {"topic": "picture"},
+    "show_rig": {"topic": "weight", "form": PICTURE},
+    "show_margins": {"topic": "margin", "form": PICTURE},
+    "show_economy": {"topic": "economy", "form": PICTURE},
+    "show_week": {"topic": "week", "form": PICTURE},
+    "show": {"topic": "weight", "form": PICTURE},
     "menu_help": {"topic": "help"},
     "menu_ratings": {"topic": "ratings"},
     "menu_weight": {"topic": "weight"},
@@ -224,9 +224,9 @@ _ASKED: Mapping[str, dict[str, Any]] = {
     "menu_economy": {"topic": "economy"},
     "menu_trip": {"topic": "trip"},
     "menu_week": {"topic": "week"},
-    "report": {"topic": "report"},
-    "report_trip": {"topic": "report", "field": "trip"},
-    "report_days": {"topic": "report"},
+    "report": {"topic": "period", "form": PAGE},
+    "report_trip": {"topic": "trip", "form": PAGE},
+    "report_days": {"topic": "period", "form": PAGE},
 }
 """What each table of patterns becomes: entries, or a question."""
 

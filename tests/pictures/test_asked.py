@@ -9,7 +9,7 @@ import pytest
 from bot.phrasebook import phrasebook
 from domain.context import Context
 from domain.reading import read
-from domain.verdicts import Question, Silent
+from domain.verdicts import PICTURE, Question, Silent
 
 CHAT = Context(
     sent_at=datetime(2026, 7, 11, 20, 22, tzinfo=UTC),
@@ -21,23 +21,23 @@ CHAT = Context(
 @pytest.mark.parametrize(
     ("text", "shown"),
     [
-        ("show me", None),
-        ("Picture please", None),
-        ("chart", None),
-        ("show me the rig", "rig"),
-        ("picture of the rig", "rig"),
-        ("Draw our rig.", "rig"),
-        ("show us the margins", "margins"),
-        ("margins chart", "margins"),
+        ("show me", "weight"),
+        ("Picture please", "weight"),
+        ("chart", "weight"),
+        ("show me the rig", "weight"),
+        ("picture of the rig", "weight"),
+        ("Draw our rig.", "weight"),
+        ("show us the margins", "margin"),
+        ("margins chart", "margin"),
         ("show me the economy over time", "economy"),
         ("chart of mpg over the season", "economy"),
         ("show me the week", "week"),
         ("a picture of last week", "week"),
     ],
 )
-def test_a_wish_to_be_shown_something_is_a_question(text: str, shown: str | None) -> None:
+def test_a_wish_to_be_shown_something_is_a_question(text: str, shown: str) -> None:
     verdict = read(text, CHAT, phrasebook())
-    assert verdict == Question(topic="picture", field=shown, text=text)
+    assert verdict == Question(topic=shown, form=PICTURE, text=text)
 
 
 @pytest.mark.parametrize(

@@ -32,7 +32,7 @@ from domain.entries import Entry, Fill, Hitch, Weighing
 from domain.log import Log, Logged
 from domain.margins import Unknown
 from domain.quantities import Quantity
-from domain.verdicts import Question
+from domain.verdicts import PICTURE, Question
 from tests.domain.day_at_the_scale import three_passes_two_fills
 from tests.domain.scale_house import START, Ticket, flatdeck, juniper
 from tests.pictures.examples import US, examples, extreme_week, near_and_over, unrated, week
@@ -70,22 +70,22 @@ def test_of_answers_that_are_joined_the_first_picture_is_kept() -> None:
 def test_the_alternative_text_tells_the_verdict_and_every_figure(ticket: Ticket) -> None:
     told = last_weighed(ticket.log, None)
     assert told is not None
-    for wish in ("rig", "margins"):
+    for wish in ("weight", "margin"):
         answer = shown(ticket.log, wish)
         picture = answer.picture
         if picture is None:
-            assert wish == "margins"
+            assert wish == "margin"
             continue
         assert isinstance(picture, RigPicture | MarginsPicture)
         assert picture.alt == alt_text(picture)
         assert answer.headline.rstrip(".") in picture.alt
         assert picture.caution in picture.alt
-    rig = shown(ticket.log, "rig").picture
+    rig = shown(ticket.log, "weight").picture
     assert rig is not None
     for name in ("steer", "drive", "trailer", "gross"):
         assert mass_text(told.weights.loads[name], "lb") in rig.alt
     judged = [each for each in told.governing if not isinstance(each, Unknown)]
-    margins = shown(ticket.log, "margins").picture
+    margins = shown(ticket.log, "margin").picture
     for margin in judged[:MOST_BARS]:
         assert margins is not None
         assert left_text(margin, "lb") in margins.alt
@@ -103,8 +103,8 @@ def test_the_alternative_text_of_a_week_tells_all_of_it() -> None:
     assert ".." not in alt_text(extreme_week())
 
 
-def shown(log: Log, wish: str | None, now: datetime = START) -> Answer:
-    return question_answer(log, US, now, Question(topic="picture", field=wish))
+def shown(log: Log, wish: str, now: datetime = START) -> Answer:
+    return question_answer(log, US, now, Question(topic=wish, form=PICTURE))
 
 
 def test_a_weighing_is_shown_once_every_load_of_it_is_known() -> None:
@@ -120,7 +120,7 @@ def test_a_weighing_without_any_rating_is_not_shown_unasked() -> None:
     ticket = unrated()
     last = ticket.log.of(Weighing)[-1]
     assert weighing_answer(ticket.log, US, START, last).picture is None
-    assert isinstance(shown(ticket.log, None).picture, RigPicture)
+    assert isinstance(shown(ticket.log, "weight").picture, RigPicture)
 
 
 def test_a_tongue_share_that_asks_for_words_gets_no_picture_of_them() -> None:
@@ -131,7 +131,7 @@ def test_a_tongue_share_that_asks_for_words_gets_no_picture_of_them() -> None:
 
 
 def test_the_lowest_limit_of_a_load_is_the_one_that_is_shown() -> None:
-    picture = shown(three_passes_two_fills().log, "rig").picture
+    picture = shown(three_passes_two_fills().log, "weight").picture
     assert isinstance(picture, RigPicture)
     assert picture.drive is not None
     # 6,393 lb of two tyres of load index 121, below the axle's 7,000 lb.
@@ -145,7 +145,7 @@ def test_the_lowest_limit_of_a_load_is_the_one_that_is_shown() -> None:
 
 
 def test_margins_come_the_tightest_first_with_their_doubt_and_what_is_missing() -> None:
-    picture = shown(near_and_over().log, "margins").picture
+    picture = shown(near_and_over().log, "margin").picture
     assert isinstance(picture, MarginsPicture)
     assert [bar.state for bar in picture.bars][:2] == ["over", "near"]
     assert all(one.used >= other.used for one, other in pairwise(picture.bars))
@@ -198,8 +198,8 @@ def test_a_picture_speaks_the_language_of_its_logbook() -> None:
     log = driven_weeks(14)
     now = log.of(Fill)[-1].at
     words = set()
-    for told, wish in ((ticket.log, "rig"), (ticket.log, "margins"), (log, "week")):
-        question = Question(topic="picture", field=wish)
+    for told, wish in ((ticket.log, "weight"), (ticket.log, "margin"), (log, "week")):
+        question = Question(topic=wish, form=PICTURE)
         with speaking(language_of(spanish)):
             picture = question_answer(told, spanish, now, question).picture
         assert picture is not None

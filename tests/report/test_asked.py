@@ -21,7 +21,7 @@ from bot.store import journal, outbox
 from bot.store.database import open_store
 from domain.context import Context
 from domain.reading import read
-from domain.verdicts import Question
+from domain.verdicts import PAGE, Question
 from tests.letters import Letters
 from tests.report.conftest import NOW, Book
 
@@ -35,22 +35,22 @@ CHAT = Context(
 @pytest.mark.parametrize(
     ("text", "wish"),
     [
-        ("report", Question(topic="report")),
-        ("Print this.", Question(topic="report")),
-        ("send me the report please", Question(topic="report")),
-        ("trip report", Question(topic="report", field="trip")),
-        ("report of the last trip", Question(topic="report", field="trip")),
+        ("report", Question(topic="period", form=PAGE)),
+        ("Print this.", Question(topic="period", form=PAGE)),
+        ("send me the report please", Question(topic="period", form=PAGE)),
+        ("trip report", Question(topic="trip", form=PAGE)),
+        ("report of the last trip", Question(topic="trip", form=PAGE)),
         (
             "report for june",
-            Question(topic="report", since=date(2026, 6, 1), until=date(2026, 6, 30)),
+            Question(topic="period", since=date(2026, 6, 1), until=date(2026, 6, 30), form=PAGE),
         ),
         (
             "report for last month",
-            Question(topic="report", since=date(2026, 6, 1), until=date(2026, 6, 30)),
+            Question(topic="period", since=date(2026, 6, 1), until=date(2026, 6, 30), form=PAGE),
         ),
         (
             "report for 2025",
-            Question(topic="report", since=date(2025, 1, 1), until=date(2025, 12, 31)),
+            Question(topic="period", since=date(2025, 1, 1), until=date(2025, 12, 31), form=PAGE),
         ),
     ],
 )
@@ -70,7 +70,7 @@ def test_a_wish_for_a_report_is_a_question(text: str, wish: Question) -> None:
 )
 def test_talk_of_other_reports_is_no_wish(text: str) -> None:
     verdict = read(text, CHAT, phrasebook())
-    assert not (isinstance(verdict, Question) and verdict.topic == "report")
+    assert not (isinstance(verdict, Question) and verdict.form == PAGE)
 
 
 def asked(book: Book, question: Question) -> Answer:
@@ -78,7 +78,7 @@ def asked(book: Book, question: Question) -> Answer:
 
 
 def test_the_answer_says_which_days_and_carries_the_report(season: Book) -> None:
-    june = Question(topic="report", since=date(2026, 6, 1), until=date(2026, 6, 30))
+    june = Question(topic="period", since=date(2026, 6, 1), until=date(2026, 6, 30), form=PAGE)
     answer = asked(season, june)
     assert answer.headline == "Report: Logbook of Juniper, 1 Jun 2026 to 30 Jun 2026."
     assert answer.document is not None
@@ -86,7 +86,9 @@ def test_the_answer_says_which_days_and_carries_the_report(season: Book) -> None
 
 
 def test_days_without_an_entry_are_answered_in_a_sentence(season: Book) -> None:
-    answer = asked(season, Question(topic="report", since=date(2020, 1, 1), until=date(2020, 1, 2)))
+    answer = asked(
+        season, Question(topic="period", since=date(2020, 1, 1), until=date(2020, 1, 2), form=PAGE)
+    )
     assert answer == Answer(headline="1 Jan 2020 to 2 Jan 2020: nothing logged.")
 
 
@@ -95,7 +97,7 @@ def delivered(book: Book, folder: Path, studio: Studio | None) -> Letter:
     store, post = open_store(str(folder / "post.db")), Letters("demo")
     with store.work() as session:
         row = journal.open_chat(session, "demo", "hives", book.preferences, NOW)
-        outbox.queue(session, row.id, asked(book, Question(topic="report", field="trip")), NOW)
+        outbox.queue(session, row.id, asked(book, Question(topic="trip", form=PAGE)), NOW)
         session.commit()
     with ThreadPoolExecutor(1) as worker:
         delivery = Delivery(store, {"demo": post}, lambda: NOW, worker, studio=studio)

@@ -36,7 +36,7 @@ from domain.entries import POSITIONS, Cargo, Check, Entry, Note, Observation, Ra
 from domain.log import Log, Logged, Preferences
 from domain.quantities import Quantity
 from domain.reading import read
-from domain.verdicts import Ask, Choice, Question
+from domain.verdicts import PICTURE, Ask, Choice, Question
 from tests.gallery.scenes import SCENES
 
 Occasion = tuple[str, Callable[[], Answer]]
@@ -140,7 +140,7 @@ def _asked(preferences: Preferences) -> Iterator[Occasion]:
     topics += [replace(each, trailer="flatdeck") for each in topics]
     topics += [replace(each, since=now.date() - timedelta(days=60)) for each in topics[:16]]
     topics += [Question(topic="upkeep", item=item) for item in ("oil", "walk-round", "brakes")]
-    topics += [Question(topic="picture", field=name) for name in dispatch.SHOWN]
+    topics += [Question(topic=name, form=PICTURE) for name in dispatch.SHOWN]
     context = Context(sent_at=now, truck="Juniper", trailers=("flatdeck", "camper"), hitched=True)
     for text in QUESTIONS:
         found = read(text, context, phrasebook())

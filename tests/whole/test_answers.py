@@ -27,7 +27,7 @@ from domain.corrections import Amended, Unclear, Withdrawn
 from domain.entries import KINDS, Correction, Fill, Hitch, Note, Odometer, Rating, Weighing
 from domain.log import Log, Logged, Preferences
 from domain.quantities import Quantity
-from domain.verdicts import REPORT_TOPICS, TOPICS, Ask, Choice, Question
+from domain.verdicts import TOPICS, Ask, Choice, Question
 from tests.store.test_logbook import ONE_OF_EACH
 
 AT = datetime(2026, 7, 11, 20, 22, tzinfo=UTC)
@@ -62,10 +62,12 @@ def test_any_entry_alone_in_a_logbook_is_answered_in_any_units(
 
 
 def test_every_topic_has_its_answer_even_from_an_empty_logbook() -> None:
-    assert set(dispatch.TOPICS) == {*TOPICS, *REPORT_TOPICS}
-    for topic in TOPICS:
-        answer = dispatch.question_answer(Log(), HOME, AT, Question(topic=topic))
-        assert answer.headline, topic
+    assert set(dispatch.TOPICS) == set(TOPICS)
+    for form, answers in dispatch.ASKED.items():
+        assert set(answers) <= set(TOPICS)
+        for topic in answers:
+            question = Question(topic=topic, form=form)
+            assert dispatch.question_answer(Log(), HOME, AT, question).headline, question
 
 
 def test_a_message_of_several_kinds_gets_one_reply_that_names_all() -> None:
