@@ -232,10 +232,14 @@ class Drawbar:
             self._wake()
 
     async def __aenter__(self) -> Self:
-        """Finish what an earlier run left: messages, weekly summaries, answers not sent."""
+        """Finish what an earlier run left: messages, weekly summaries, answers not sent.
+
+        Where networks are served the last two are seen to beside serving, as there may be many.
+        """
         await self._run(self._conversation.resume)
-        await self.summarise()
-        await self._deliver_all()
+        if not self._served:
+            await self.summarise()
+            await self._deliver_all()
         return self
 
     async def __aexit__(
