@@ -12,6 +12,7 @@ from domain.context import Context
 from domain.reading.figures import (
     DIMENSION_OF,
     MONEY,
+    PRESSURE,
     PRICE,
     TEMPERATURE,
     Figure,
@@ -112,6 +113,9 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
             figure.unit, figure.dimension, figure.marked = "GBP", MONEY, True
             figure.end += 1
             _cents_after(figure, tokens)
+        elif unit == "lb" and _presses(tokens, figure):
+            figure.unit, figure.dimension = "psi", PRESSURE
+            figure.end += 1
         elif _is_unit_here(token, token_at(tokens, figure.end + 1), figure):
             figure.unit = _own_unit(unit, context)
             figure.dimension = DIMENSION_OF[unit]
@@ -125,6 +129,26 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
         if per is not None and per.raw == "/":
             figure.claimed = "a tariff"
         _price_per(figure, "L", context)
+
+
+def _presses(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'trailer tires at 65 lbs': pounds that press in a tyre, and no load."""
+    if not TYRE_PSI[0] <= figure.value <= TYRE_PSI[1]:
+        return False
+    if any("load_verb" in token.senses for token in tokens):
+        return False
+    return any(
+        tokens[index].senses.get("subject") == "tyre"
+        and (index == 0 or tokens[index - 1].kind is not NUMBER)  # '4 tires 120 lbs' are cargo
+        for index in range(max(0, figure.start - FARTHEST_TYRE), figure.start)
+    )
+
+
+FARTHEST_TYRE = 5
+"""Tokens between a tyre and the pounds that press in it, at most."""
+
+TYRE_PSI = (20, 130)
+"""What tyres of a truck and its trailers are inflated to; common practice, no source."""
 
 
 def _means_sterling(tokens: Sequence[Token], figure: Figure, context: Context) -> bool:

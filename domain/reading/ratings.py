@@ -327,7 +327,14 @@ def _value(scene: Scene, figure: Figure, name: str) -> Quantity | float | None:
         return Quantity(figure.value, figure.unit)
     if figure.dimension is None and (figure.value >= 100 or name == "tongue"):
         return Quantity(figure.value, _mass_unit(scene))
+    if figure.dimension is None and figure.token.decimals > 0 and _mass_unit(scene) == "kg":
+        # 'MMA 3.050', 'GVM 3.5': tonnes, whichever sign stands before the decimals.
+        return Quantity(figure.value, "t") if figure.value < LEAST_IN_KG else None
     return None
+
+
+LEAST_IN_KG = 60
+"""A rating below this, in a chat that weighs in kilograms, is in tonnes."""
 
 
 def _mass_unit(scene: Scene) -> str:

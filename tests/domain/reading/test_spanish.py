@@ -6,7 +6,7 @@ import pytest
 
 from bot.phrasebook import phrasebook
 from domain.context import Context
-from domain.entries import Fill, Hitch, Odometer, Rating
+from domain.entries import Fill, Hitch, Observation, Odometer, Rating
 from domain.quantities import Quantity
 from domain.reading import read
 from domain.reading.lexer import tokenize
@@ -134,3 +134,28 @@ def test_figures_of_standing_matters_are_grouped_and_parted_as_people_write_them
     (rating,) = verdict.entries
     assert isinstance(rating, Rating)
     assert (rating.rating, rating.value) == entry
+
+
+@pytest.mark.parametrize(
+    ("text", "pressures"),
+    [
+        ("llantas de la traila a 65 libras", [65]),
+        ("llantas a 60 libras adelante y 75 atrás", [60, 75]),
+        ("cargué 4 llantas, 100 libras, en la caja", []),
+        ("4 llantas 100 libras en la caja", []),
+    ],
+)
+def test_pounds_that_a_tyre_holds_are_a_pressure(text: str, pressures: list[float]) -> None:
+    verdict = reads(text)
+    read_ones = verdict.entries if isinstance(verdict, Facts) else ()
+    found = [each.value for each in read_ones if isinstance(each, Observation)]
+    assert found == [Quantity(value, "psi") for value in pressures]
+
+
+@pytest.mark.parametrize("text", ["MMA del coche 3.050", "MMA del coche 3,05"])
+def test_a_rating_with_decimals_is_in_tonnes_where_kilograms_are_meant(text: str) -> None:
+    verdict = reads(text, chat(units="metric", truck="Juniper"))
+    assert isinstance(verdict, Facts)
+    (rating,) = verdict.entries
+    assert isinstance(rating, Rating)
+    assert rating.value == Quantity(3.05, "t")

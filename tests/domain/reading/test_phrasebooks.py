@@ -1,0 +1,70 @@
+"""The phrasebooks against each other: what one language has words for, the others have too."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+import pytest
+
+from bot.answers.language import SOURCE, languages
+from bot.shared_data import read_toml
+
+OWN = {"alias", "misspelt", "letter", "number"}
+"""Tables that each language fills by its own spelling and its own way to count."""
+
+NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
+    "es": {
+        "money.AUD": "no Spanish-speaking country pays in it",
+        "money.NZD": "no Spanish-speaking country pays in it",
+        "money.CHF": "no Spanish-speaking country pays in it",
+        "money.SEK": "no Spanish-speaking country pays in it",
+        "money.NOK": "no Spanish-speaking country pays in it",
+        "money.DKK": "no Spanish-speaking country pays in it",
+        "money.pence": "the coins of pounds sterling",
+        "group.rear_or_right": "no abbreviation of Spanish is both a rear and a right",
+        "group.looks_shortened": "nothing is shortened with an apostrophe",
+        "group.caravan": "a van is no caravan in Spanish",
+        "group.sterling": "pounds are no money in Spanish",
+    }
+}
+"""What a language has no words for, each with the reason."""
+
+
+def keys_of(language: str) -> set[str]:
+    tables: Mapping[str, Any] = read_toml(f"phrasebook/{language}.toml")
+    found: set[str] = set()
+    for name, table in tables.items():
+        if isinstance(table, Mapping) and name not in OWN:
+            found |= _keys(name, table)
+    return found
+
+
+def _keys(path: str, table: Mapping[str, Any]) -> set[str]:
+    found: set[str] = set()
+    for name, value in table.items():
+        inner = f"{path}.{name}"
+        found |= _keys(inner, value) if isinstance(value, Mapping) else {inner}
+    return found
+
+
+OTHERS = [code for code in languages() if code != SOURCE]
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_a_language_has_words_for_all_that_english_has(language: str) -> None:
+    missing = keys_of(SOURCE) - keys_of(language)
+    assert missing == set(NOT_NEEDED[language])
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_no_group_of_a_language_is_empty(language: str) -> None:
+    tables = read_toml(f"phrasebook/{language}.toml")
+    assert all(words for table in ("group", "topic") for words in tables[table].values())
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_standing_matters_can_be_said_in_every_language(language: str) -> None:
+    english, other = (read_toml(f"phrasebook/standing.{code}.toml") for code in (SOURCE, language))
+    assert english.keys() == other.keys()
+    assert english["unit"].keys() == other["unit"].keys()
