@@ -225,6 +225,12 @@ def _on_trailer(scene: Scene, figure: Figure) -> bool:
 def _item(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
     """The noun that the mass is of: before it ('generator 210 lb'), or behind it ('of hay')."""
     after = figure.end
+    led = figure.start > 0 and "article" in scene.tokens[figure.start - 1].groups
+    if led and (words := noun_from(scene, after)):
+        return words  # 'a 500 lb water tote'
+    thrown = _put_there(scene, figure, spots)
+    if thrown is not None:
+        return thrown
     if after < len(scene.tokens) and "of" in scene.tokens[after].groups:
         words = noun_from(scene, after + 1)
         if words:
@@ -233,6 +239,17 @@ def _item(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
     if words is None and after < len(scene.tokens):
         words = noun_from(scene, after)
     return words
+
+
+def _put_there(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
+    """'threw the quad in the bed, 690 lb': what was put somewhere in the clause before."""
+    start, _ = scene.sentence_of(figure.start)
+    for index in scene.by_class.get("load_verb", ()):
+        thing = noun_from(scene, index + 1) if start <= index < figure.start else None
+        if thing and any(index < spot.start and spot.end <= figure.start for spot in spots):
+            comma = scene.tokens[figure.start - 1].raw == ","
+            return thing if comma else None
+    return None
 
 
 def noun_from(scene: Scene, index: int) -> str | None:
@@ -288,6 +305,7 @@ OTHERWISE_MEANT = frozenset(
         "name",
         "unit",
         "weigh_cue",
+        "correction",
         "axle",
         "end",
         "money",

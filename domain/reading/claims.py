@@ -70,6 +70,8 @@ def _owner(
         return None
     if figure.start in (0, 2) and _dates_message(tokens):
         return "a date"
+    if bare and _is_hyphened(tokens, figure.start):
+        return "a number with letters"
     if claiming and _claimed_line(tokens, figure):
         return "a number of its line"
     while before is not None and (
@@ -92,6 +94,8 @@ def _owner(
             return "a transaction"
         if _tells_hour(tokens, figure, after):
             return "a time"
+        if _pays_for_set(tokens, figure):
+            return "a price"
         if _rates_something(tokens, figure):
             return "a rate"
         if _of_the_heart(tokens, figure):
@@ -146,6 +150,13 @@ def _tells_hour(tokens: Sequence[Token], figure: Figure, after: Token | None) ->
 
 
 LAST_HOUR = 12
+
+
+def _pays_for_set(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'1,180 for a set of tires'."""
+    behind = tokens[figure.end : figure.end + 3]
+    paid = bool(behind) and any(word in behind[0].groups for word in ("for", "for_a"))
+    return paid and any("set_of" in token.groups for token in behind[1:])
 
 
 def _rates_something(tokens: Sequence[Token], figure: Figure) -> bool:
@@ -209,6 +220,24 @@ def _said_again(figure: Figure, before: Token | None, last: Figure | None) -> bo
     one = Quantity(last.value, last.unit).amount("kg")
     other = Quantity(figure.value, figure.unit).amount("kg")
     return abs(one - other) <= 0.02 * one
+
+
+def _is_hyphened(tokens: Sequence[Token], index: int) -> bool:
+    """'WB-3391': capitals that name nothing, a hyphen and a number, without a space."""
+    letters, hyphen = token_at(tokens, index - 2), token_at(tokens, index - 1)
+    return (
+        letters is not None
+        and hyphen is not None
+        and hyphen.raw == "-"
+        and hyphen.glued
+        and hyphen.end == tokens[index].start
+        and letters.raw.isupper()
+        and letters.senses.keys().isdisjoint(PLACES)
+    )
+
+
+PLACES = frozenset(("axle", "vehicle", "whole", "initial", "corner", "end", "side", "unit"))
+"""Classes of term that a figure may be hyphened to."""
 
 
 def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:

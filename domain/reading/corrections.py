@@ -143,6 +143,8 @@ def _full_or_partial(scene: Scene) -> Correction | None:
     if _strangers(scene) > 1:
         return None
     for index, _, key in scene.find("full"):
+        if scene.talk[index] in (PLAN, REQUEST):
+            continue  # 'gonna fill up in the morning, dont wait on me'
         before = {token.text for token in scene.tokens[:index]}
         denied = key == "true" and bool(before & scene.book.groups["denies"])
         return Correction(action="amend", field="full", value=key == "true" and not denied)
@@ -238,6 +240,8 @@ def _amended(scene: Scene, figures: list[Figure]) -> Correction | None:
         return None
     if scene.talk[value.start] in (REQUEST, PLAN):
         return None
+    if any("hearsay" in token.groups for token in scene.tokens):
+        return None  # 'should be 41 degrees according to the radio'
     restates = any("restates" in token.groups for token in scene.tokens)
     opens, right = _opens(scene), _said_right(scene, value)
     if not (restates or opens or was is not None or right):

@@ -18,7 +18,7 @@ from domain.quantities import Quantity
 from domain.reading.bare_fills import assign_bare
 from domain.reading.doubts import Doubt
 from domain.reading.figures import DISTANCE, MONEY, NEXT_READING, VOLUME, Figure
-from domain.reading.fill_entries import fill_of
+from domain.reading.fill_entries import MONEY_TOLERANCE, fill_of
 from domain.reading.fill_roles import (
     COST_ROLE,
     DISTANCE_ROLE,
@@ -133,6 +133,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         elif role is not None and role not in draft.roles:
             draft.roles[role] = figure
     roles = draft.roles
+    _settle_cost(roles, own)
     if _fills_another(scene):
         return None
     unclear = _bought_without_unit(scene, own)
@@ -243,6 +244,23 @@ def _missed(scene: Scene) -> bool:
         if any("fill_noun" in scene.tokens[k].groups for k in range(start, end)):
             return True
     return False
+
+
+def _settle_cost(roles: dict[str, Figure], own: Sequence[Figure]) -> None:
+    """A receipt of fuel and a sandwich: what volume and price make was paid for the fuel."""
+    volume, price, said = (roles.get(role) for role in (VOLUME_ROLE, PRICE_ROLE, COST_ROLE))
+    if volume is None or price is None:
+        return
+    total = volume.value * price.value
+    fitting = [
+        figure
+        for figure in own
+        if figure.dimension in (None, MONEY)
+        and figure.token.decimals == 2
+        and abs(figure.value - total) <= max(MONEY_TOLERANCE * total, 0.05)
+    ]
+    if fitting and said not in fitting:
+        roles[COST_ROLE] = fitting[0]
 
 
 def _settle_money(context: Context, roles: dict[str, Figure]) -> None:

@@ -310,7 +310,12 @@ def _axle_number(
     tokens: Sequence[Token], index: int, current: Label | None, figures: Sequence[Figure]
 ) -> int | None:
     """The number in 'Axle 3: 1120 kg', which is part of the label and no figure."""
-    if current is None or current.end != index or not current.wheel or current.ordinal:
+    if current is None or current.end != index or current.ordinal:
+        return None
+    side = tokens[index + 1] if index + 1 < len(tokens) else None
+    if not current.wheel and not (  # 'Trailer 1 left 2,830'
+        current.only_vehicle and side is not None and "side" in side.senses
+    ):
         return None
     place = bisect_left(figures, index, key=_starts_at)
     if place == len(figures) or figures[place].start != index:

@@ -196,7 +196,7 @@ def _append_other_word(
                 return
         if not plain and len(raw) > 2 and raw[-2] in APOSTROPHES and raw[-1] in "sS":
             text, possessive = text[:-1], True
-        if VOWELS.isdisjoint(text):
+        if VOWELS.isdisjoint(text[1:]):
             text = book.spelled_out(text) or text
         elif text.endswith("in") and f"{text}g" in book.words:
             text = f"{text}g"  # 'rollin'

@@ -111,7 +111,7 @@ def _bind_alone(
     if len(loads) != 1 or len(named) != 1 or len(figures) != 1:
         return
     between = tokens[named[0].end : loads[0].start]
-    if named[0].end <= loads[0].start and not any(token.raw in ".!?\n" for token in between):
+    if named[0].end <= loads[0].start and not any(token.raw in ".!?" for token in between):
         loads[0].label, named[0].bound = named[0], loads[0]
 
 

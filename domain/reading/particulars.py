@@ -88,6 +88,14 @@ def _origin(scene: Scene) -> str | None:
             while end < len(scene.tokens) and end - index < 4 and _capital(scene.tokens[end]):
                 end += 1
             return scene.words_between(index + 1, end) or None
+    for index, token in enumerate(scene.tokens):
+        start = index  # 'Ashcombe to Marlby'
+        while (
+            start > 0 and _capital(scene.tokens[start - 1]) and not scene.tokens[start - 1].senses
+        ):
+            start -= 1
+        if "to" in token.groups and start < index and index - start < 4:
+            return scene.words_between(start, index)
     return None
 
 

@@ -52,7 +52,7 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
                 in_trailer_series = in_trailer_series or bool(label.ordinal)
                 ends_on_trailer = ends_on_trailer or bool(label.side and label.end_of)
                 axle = position
-            elif ends_on_trailer and own and label.axle is None and label.vehicle is None:
+            elif ends_on_trailer and own and label.vehicle is None and not _of_truck(scene, label):
                 position = _trailer_position(label)
             elif in_trailer_series and label.end_of == "rear" and not label.axle:
                 position = next((name for name in SINGLE_AXLES if name not in placed), None)
@@ -74,6 +74,17 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
         if position in POSITIONS and position not in placed:
             placed[position] = figure
     return placed
+
+
+def _of_truck(scene: Scene, label: Label) -> bool:
+    """Whether an axle is the truck's although a trailer heads the list."""
+    if label.axle is None:
+        return False
+    both = scene.has("vehicle", "truck") or any(
+        key.startswith("truck:") for _, _, key in scene.find("name")
+    )
+    named = scene.tokens[label.start : label.end]
+    return both or any("trucks_axle" in token.groups for token in named)
 
 
 def _trailer_announced(scene: Scene, label: Label) -> bool:

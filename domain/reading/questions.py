@@ -21,7 +21,7 @@ from domain.reading.tokens import MARK
 from domain.reading.topics import topic_of
 from domain.verdicts import Question
 
-LOOK_FOR_FORM = 8
+LOOK_FOR_FORM = 16
 """Words: a question says so near its beginning, or by its mark."""
 
 LONGEST_ORDER, LONGEST_BARE, LONGEST_RATING_ORDER = 9, 3, 6
@@ -142,7 +142,9 @@ def _opens(scene: Scene, words: Sequence[str], start: int) -> bool:
 
 
 def _supposes(scene: Scene, words: Sequence[str], topics: Topics) -> bool:
-    return bool(topics.keys() & {"whatif", "plan"}) and words[0] in scene.book.groups["supposes"]
+    supposes = scene.book.groups["supposes"]
+    ours = len(words) > 1 and words[0] in scene.book.groups["ours"] and words[1] in supposes
+    return bool(topics.keys() & {"whatif", "plan"}) and (words[0] in supposes or ours)
 
 
 def _strangers(scene: Scene, topics: Topics) -> int:

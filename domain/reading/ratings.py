@@ -134,6 +134,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if label.compound and label.rating == "tank":
         return None
     if label.rating:
+        if "weak_rating" in scene.tokens[label.start].groups and not framed:
+            return None  # 'we tow 9,000 lb'
         name = label.rating
         if name == "gawr" and label.end_of and label.vehicle != "trailer":
             name = f"gawr_{label.end_of}"

@@ -125,8 +125,8 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         correction = read_correction(scene)
         if correction is not None:
             return Facts((correction,))
-    question = read_question(scene)
-    if question is not None and not _states_loads(scene):
+    question = read_question(scene) or _asked_first(scene)
+    if question is not None and not (_states_loads(scene) or _states_reading(scene)):
         return question
     if not scene.figures and FACTUAL.isdisjoint(scene.by_class):
         return SILENT
@@ -209,6 +209,29 @@ def _states_loads(scene: Scene) -> bool:
         and figure.value >= 100
     ]
     return len(bound) >= 2 and "asks_first" not in scene.tokens[0].groups
+
+
+def _states_reading(scene: Scene) -> bool:
+    """'let's see odometer reads 72,704': what it reads is told, and nothing asked."""
+    return "?" not in scene.text and any(
+        isinstance(figure.label, Label)
+        and figure.label.field == "odometer"
+        and figure.value >= LEAST_UNPLACED
+        for figure in scene.live_figures()
+    )
+
+
+def _asked_first(scene: Scene) -> Question | None:
+    """'how far have we come since the last fill? feels like forever': the rest is talk."""
+    asked, mark, rest = scene.text.partition("?")
+    short = len(asked.split()) < SHORTEST_ASKED
+    if short or not mark or not rest.strip(" ?!.") or any(c.isdigit() for c in rest):
+        return None
+    return read_question(Scene(asked + mark, scene.context, scene.book))
+
+
+SHORTEST_ASKED = 4
+"""Words: less before a question mark takes up what another said: 'odometer? isn't that ...'."""
 
 
 def _only_asks(scene: Scene) -> bool:

@@ -155,7 +155,7 @@ class Scene:
         """Outside the US a van is a caravan."""
         for token in self.tokens:
             if "caravan" in token.groups:
-                token.senses = {"vehicle": "trailer"}
+                token.senses = {**token.senses, "vehicle": "trailer"}
 
     def _settle_bars(self) -> None:
         """'with the bars unhooked': the bars are off, and no trailer was unhooked."""

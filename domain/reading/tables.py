@@ -17,6 +17,7 @@ LONGEST_TABLE = 40
 
 _WIDE = re.compile(r"\t|\s{2,}")
 _FIGURE = re.compile(r"[$£€]?\s?[\d.,'’:/-]*\d[\d.,'’:/-]*\s?[A-Za-z%°]{0,4}$")
+_NUMBERED = re.compile(r"(?<=[A-Za-z]) ?[1-6]$")
 _UNIT = re.compile(r"\s*\(([A-Za-z/]{1,6})\)\s*$")
 
 Split = Callable[[str], list[str]]
@@ -44,12 +45,30 @@ def unfold(text: str) -> list[str]:
     lines = [line for line in text.split("\n") if line.strip()]
     if not 2 <= len(lines) <= LONGEST_TABLE:
         return []
+    dated = _dated(lines)
+    if dated:
+        return dated
     for split in (_by_bars, _by_commas, _by_width):
-        for top in range(min(2, len(lines) - 1)):
+        for top in range(min(MOST_ABOVE, len(lines) - 1)):
             found = _read(lines, top, split)
             if found:
                 return found
     return []
+
+
+MOST_ABOVE = 6
+"""Lines above a table's headings: where and when it was printed."""
+
+_DATE = re.compile(r"\s*\d\d?[/.-]\d\d?(?:[/.-]\d{2,4})?[\s:,]")
+
+
+def _dated(lines: Sequence[str]) -> list[str]:
+    """The lines of a page of a log, each of which begins with its day; a heading is left out."""
+    days = [line.strip() for line in lines if _DATE.match(line)]
+    headings = [line for line in lines if not _DATE.match(line)]
+    if len(days) < LEAST_COLUMNS or any(map(_has_digit, headings)):
+        return []
+    return days if all(_has_digit(_DATE.sub("", day, count=1)) for day in days) else []
 
 
 def _read(lines: Sequence[str], top: int, split: Split) -> list[str]:
@@ -104,7 +123,7 @@ SAME_AS_NAME = frozenset(("total", "sum", "weight", "wt", "load", "kg", "lb", "l
 
 def _is_named(cells: Sequence[str]) -> bool:
     first, rest = cells[0], cells[1:]
-    named = bool(first) and not _has_digit(first) and bool(rest)
+    named = bool(first) and not _has_digit(_NUMBERED.sub("", first)) and bool(rest)
     return named and all(_FIGURE.match(cell) for cell in rest)
 
 

@@ -52,6 +52,8 @@ def ticket_of(scene: Scene) -> str | None:
                 break
             if token.kind is WORD and any(c.isdigit() for c in token.raw):
                 return token.raw
+            if token.kind is WORD and (hyphened := _hyphened(scene, index + step)):
+                return hyphened
             if token.kind is NUMBER:
                 for figure in scene.figures:
                     if figure.start == index + step and figure.label is None:
@@ -61,6 +63,15 @@ def ticket_of(scene: Scene) -> str | None:
             if token.kind is not MARK:
                 break
     return None
+
+
+def _hyphened(scene: Scene, index: int) -> str | None:
+    """'WB-3391', which begins at a token."""
+    hyphen, number = scene.tokens[index + 1 : index + 2], scene.tokens[index + 2 : index + 3]
+    if not (hyphen and number and hyphen[0].raw == "-" and hyphen[0].glued):
+        return None
+    whole = number[0].kind is NUMBER and number[0].start == hyphen[0].end
+    return scene.words_between(index, index + 3) if whole else None
 
 
 def _digits(figure: Figure) -> str:

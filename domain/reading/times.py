@@ -227,7 +227,8 @@ def _bare_clock(scene: Scene, index: int) -> tuple[int, int] | None:
         if k < len(scene.tokens)
     )
     follows_day = before is not None and "around" in before.groups and beside_day
-    if _MILITARY.match(token.raw) and before is not None and "around" in before.groups:
+    told = before is not None and ("around" in before.groups or "event" in before.senses)
+    if told and _MILITARY.match(token.raw):
         return int(token.raw[:2]), int(token.raw[2:])
     if _spoken_clock(scene, index):
         _claim(scene, index)

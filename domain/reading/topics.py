@@ -144,6 +144,10 @@ def _range(scene: Scene, asked: Asked) -> bool:
         ("range" in asked.topics and _range_phrased(asked))
         or all(asked.says(group) for group in ("empty", "road_unit", "until"))
         or all(asked.says(group) for group in ("left", "tank", "how_far"))
+        or (
+            bool(asked.forms & LEFT_OF)
+            and all(asked.says(group) for group in ("tank", "how_far", "gets_there", "future"))
+        )
     )
 
 
@@ -311,7 +315,7 @@ def _distance(scene: Scene, asked: Asked) -> bool:
     if "distance" not in asked.topics or (asked.other and not scene.has("name")):
         return False
     if asked.says("far") and not asked.says("measures_far"):
-        dated = scene.has("time") or scene.has("name") or asked.says("trip_or_today")
+        dated = scene.has("time") or scene.has("name") or asked.says("trip_or_today", "since")
         return asked.ours and dated and asked.says("goes_far")
     driven = asked.says("odometer", "goes_far", "covers")
     counted = asked.says("counts_distance") and asked.says("distance_word")
