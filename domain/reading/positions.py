@@ -118,14 +118,14 @@ def of_each(scene: Scene, placed: dict[str, Figure]) -> dict[str, Figure]:
         elif position in ("steer", "drive"):
             spread |= {f"{position}_left": figure, f"{position}_right": figure}
         elif position == "trailer":
-            spread |= dict.fromkeys(SINGLE_AXLES[: _axles_counted(scene)], figure)
+            spread |= dict.fromkeys(SINGLE_AXLES[: axles_counted(scene)], figure)
         else:
             spread[position] = figure
     return spread
 
 
-def _axles_counted(scene: Scene) -> int:
-    """How many axles the message speaks of: '3 axles', 'both axles'; else none."""
+def axles_counted(scene: Scene) -> int:
+    """How many axles the message speaks of: '3 axles', 'both axles'; 0 where it does not say."""
     for index, token, key in scene.find("axle_noun"):
         before = scene.tokens[max(0, index - 2) : index]
         if key == "axle" and any("pair" in each.groups for each in (*before, token)):

@@ -15,6 +15,7 @@ from domain.quantities import Quantity
 from domain.reading.doubts import Doubt
 from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure
 from domain.reading.labels import Label
+from domain.reading.positions import axles_counted
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD
 
@@ -370,9 +371,8 @@ def _note(scene: Scene, figure: Figure, name: str) -> str | None:
     if name == "tank":
         for _, _, key in scene.find("product"):
             return key.split()[0]
-    if name == "gawr" and figure.count:
-        return f"{figure.count} axles"
-    return None
+    count = (figure.count or axles_counted(scene)) if name == "gawr" else 0
+    return f"{count} axles" if count else None
 
 
 NAME_WORD = re.compile(r"[A-Za-z][\w'-]*$")

@@ -41,6 +41,9 @@ ASKS_LOAD = frozenset(("what", "how", "show"))
 LEFT_OF = frozenset(("how_much", "how_far"))
 """Forms of a question that asks what is left of a rating."""
 
+MOST_NAMED = 3
+"""Words that nobody knows: what a load is called has no more."""
+
 Rule = Callable[[Scene, Asked], bool]
 
 
@@ -100,6 +103,8 @@ def _whatif(scene: Scene, asked: Asked) -> bool:
         needs_mass = asked.within("whatif", "whatif_of_mass")
         if asked.distance is not None or against or needs_mass:
             return False
+        if asked.phrased("whatif", "surely_whatif") and asked.stands("takes_load_off"):
+            return asked.strangers <= MOST_NAMED  # 'what if we dump the fresh water'
     about_rig = (
         scene.has("thing")
         or any(figure.dimension == LENGTH for figure in scene.figures)
