@@ -68,6 +68,12 @@ class Language:
         """What stands between thousands."""
         return self._symbol("group")
 
+    @property
+    def day_first(self) -> bool:
+        """Whether the day stands before the month in a date of figures."""
+        pattern: str = self.locale.date_formats["short"].pattern
+        return pattern.index("d") < pattern.index("M")
+
     def _symbol(self, name: str) -> str:
         symbol: str = self.locale.number_symbols["latn"][name]
         return symbol

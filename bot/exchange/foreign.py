@@ -16,6 +16,7 @@ from typing import Any
 
 from bot.exchange.columns import LOAD, Cell
 from bot.exchange.headings import MONEY_SIGNS, OWN_MONEY, Column, HeadingWords
+from bot.exchange.numerals import plain_numerals
 from domain.context import DISTANCE_UNIT, ECONOMY_UNIT, MASS_UNIT, VOLUME_UNIT
 from domain.entries import Entry, Fill, Odometer, Weighing
 from domain.log import Preferences
@@ -30,7 +31,6 @@ HUNDREDTHS: Mapping[str, str | None] = {"cents": None, "pence": "GBP"}
 FILL_FIGURES = ("volume", "unit_price", "cost", "distance", "odometer", "dash_economy")
 NAMES = ("place", "truck", "trailer", "note", "ticket", "by")
 TRUTHS = ("full", "missed")
-_DECIMAL_COMMA = re.compile(r"(?<![\d,.])(\d{1,3}(?:\.\d{3})+|\d+),(\d{1,2}|\d{4,})(?![\d,.])")
 _NUMERIC_DATE = re.compile(r"(\d{1,2})[./-](\d{1,2})[./-](\d{4}|\d{2})(?!\d)")
 _CLOCK = re.compile(r"(\d{1,2}):(\d{2})(?::\d{2}(?:\.\d+)?)?\s*([ap])?\.?m?", re.IGNORECASE)
 
@@ -56,6 +56,7 @@ class Reader:
     words: HeadingWords
     preferences: Preferences
     day_first: bool = field(default=False)
+    decimal: str = field(default=".")
 
     def read(self, row: Sequence[Cell]) -> Said:
         """What a row says; raises Unreadable."""
@@ -185,7 +186,7 @@ class Reader:
         return value, unit, money
 
     def _parsed(self, column: Column, text: str) -> tuple[float, str | None, str | None]:
-        plain = _DECIMAL_COMMA.sub(lambda m: f"{m[1].replace('.', '')}.{m[2]}", text.strip())
+        plain = plain_numerals(text.strip(), self.decimal)
         tokens = tokenize(clean(plain), self.book)
         numbers = [token for token in tokens if token.kind == NUMBER]
         signs = {token.raw.strip() for token in tokens}
@@ -253,8 +254,10 @@ class Reader:
         return Unreadable(f"{column.title} is {str(cell)!r}, which can't be read")
 
 
-def day_first(columns: Sequence[Column], rows: Sequence[Sequence[Cell]], units: str) -> bool:
-    """Whether 3/4/2026 is the third of April here, by the table's other dates, else by units."""
+def day_first(
+    columns: Sequence[Column], rows: Sequence[Sequence[Cell]], *, otherwise: bool
+) -> bool:
+    """Whether 3/4/2026 is the third of April here, by the table's other dates."""
     for column in columns:
         if column.fields != ("at",):
             continue
@@ -264,4 +267,4 @@ def day_first(columns: Sequence[Column], rows: Sequence[Sequence[Cell]], units: 
             return True
         if any(int(found[2]) > 12 for found in dates):
             return False
-    return units != "us"
+    return otherwise

@@ -1,9 +1,9 @@
 """What the columns of somebody else's table mean.
 
 This file decides which field and unit a heading names, by the phrasebook's vocabulary and the
-few words that only headings use (`shared/phrasebook/headings.en.toml`), and settles a heading
-that could mean two things by the cells below it and the columns beside it. It does not build
-entries.
+few words that only headings use (`headings.en.toml` in `shared/phrasebook`, and those of other
+languages), and settles a heading that could mean two things by the cells below it and the columns
+beside it. It does not build entries.
 """
 
 from __future__ import annotations
@@ -13,7 +13,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from bot.exchange.columns import LOAD, Cell
-from bot.shared_data import read_toml
+from bot.exchange.numerals import POINT, plain_numerals
+from bot.shared_data import names, read_toml
 from domain.quantities import DISTANCES, VOLUMES
 from domain.reading import Phrasebook
 from domain.reading.fill_roles import TRIP_LIMIT
@@ -21,7 +22,9 @@ from domain.reading.lexer import clean, tokenize
 from domain.reading.phrasebook import split_words
 from domain.reading.tokens import NUMBER, WORD, Token
 
-HEADINGS = "phrasebook/headings.en.toml"
+FOLDER = "phrasebook"
+HEADINGS = "headings"
+"""What the file of headings is called, before its language."""
 
 BY_CLASS: Mapping[str, str] = {
     "odometer": "odometer",
@@ -42,7 +45,7 @@ OWN_MONEY = "$"
 """Whose dollar it is, the logbook says."""
 
 
-_BARE = re.compile(r"[$£€]?\s*([0-9][0-9,]*(?:\.[0-9]+)?)")
+_BARE = re.compile(r"[$£€]?\s*([0-9]+(?:\.[0-9]+)?)")
 """A figure at the start of a cell, as far as telling figures from names needs."""
 
 
@@ -71,9 +74,15 @@ class HeadingWords:
     yes: Mapping[str, bool]
 
 
-def heading_words() -> HeadingWords:
+def has_words(language: str) -> bool:
+    """Whether headings of a language are known."""
+    wanted = f"{HEADINGS}.{language}.toml"
+    return any(name.rpartition("/")[2] == wanted for name in names(FOLDER, ".toml"))
+
+
+def heading_words(language: str) -> HeadingWords:
     """The vocabulary of headings from the shared data; raises NoSuchData."""
-    data = read_toml(HEADINGS)
+    data = read_toml(f"{FOLDER}/{HEADINGS}.{language}.toml")
     fields: dict[tuple[str, ...], tuple[str, ...]] = {}
     for field, phrases in data["field"].items():
         for phrase in phrases:
@@ -88,8 +97,12 @@ def read_headings(
     rows: Sequence[Sequence[Cell]],
     book: Phrasebook,
     words: HeadingWords,
+    decimal: str = POINT,
 ) -> tuple[Column, ...]:
-    """What each column means, settled by what stands in it."""
+    """What each column means, settled by what stands in it.
+
+    `decimal` is the sign before the decimals of a number that could be read both ways.
+    """
     columns = [_column(index, title, book, words) for index, title in enumerate(titles)]
     sure = {each.fields[0] for each in columns if len(each.fields) == 1}
     filled = "volume" in sure or any("volume" in each.fields for each in columns)
@@ -97,7 +110,12 @@ def read_headings(
     taken: set[str] = set()
     for column in columns:
         cells = [row[column.index] for row in rows if column.index < len(row)]
-        field = _settle(column, [cell for cell in cells if cell not in (None, "")], sure, filled)
+        figures = [
+            plain_numerals(cell, decimal) if isinstance(cell, str) else cell
+            for cell in cells
+            if cell not in (None, "")
+        ]
+        field = _settle(column, figures, sure, filled)
         settled.append(replace(column, fields=(field,) if field and field not in taken else ()))
         taken |= {field} if field else set()
     return tuple(settled)
@@ -111,7 +129,7 @@ def _column(index: int, title: str, book: Phrasebook, words: HeadingWords) -> Co
         sign = token.raw.strip()
         if "per_volume" in token.senses:
             column = replace(column, per=token.senses["per_volume"])
-        elif "unit" in token.senses and token.text not in ("at", "in"):
+        elif "unit" in token.senses and token.text != "in" and (token.text,) not in words.fields:
             column = replace(column, unit=token.senses["unit"])
         elif "money" in token.senses:
             column = replace(column, money=token.senses["money"])
@@ -153,6 +171,7 @@ def _load(rest: Sequence[Token]) -> tuple[str, ...]:
         return ()
     senses = {name: key for token in rest for name, key in token.senses.items()}
     numbers = [token.text for token in rest if token.kind == NUMBER]
+    numbers += [senses["ordinal"]] if "ordinal" in senses else []
     side = f"_{senses['side']}" if "side" in senses else ""
     if "axle" in senses:
         return (f"{senses['axle']}{side}{LOAD}",)
@@ -186,4 +205,4 @@ def _figure(cell: Cell) -> float | None:
     if isinstance(cell, int | float) and not isinstance(cell, bool):
         return cell
     found = _BARE.match(str(cell).strip())
-    return float(found[1].replace(",", "")) if found else None
+    return float(found[1]) if found else None

@@ -25,9 +25,12 @@ from sqlalchemy import insert, select
 from sqlalchemy.orm import Session
 
 from bot.answers.asking import ask_answer
+from bot.answers.language import SOURCE, language_of
 from bot.exchange import columns, exporting, files, headings
 from bot.exchange.columns import BY, Cell
 from bot.exchange.foreign import Reader, Unreadable, day_first
+from bot.exchange.headings import Column, HeadingWords
+from bot.exchange.numerals import decimal_sign
 from bot.phrasebook import phrasebook
 from bot.store import journal, logbook, standing
 from bot.store.tables import ChatRow, IdentityRow, LogbookRow, MessageRow, PersonRow
@@ -37,6 +40,7 @@ from domain.log import Log, Logged, Preferences
 from domain.money import fill_cost
 from domain.plausible import doubt_of
 from domain.quantities import DISTANCES, MASSES, PINT_NAMES, VOLUMES, Quantity, is_currency
+from domain.reading import Phrasebook
 from domain.reading.fill_entries import MONEY_TOLERANCE, TANK_SLACK
 from domain.reading.loads import SUM_TOLERANCE
 from domain.records import NotARecord, Record, entry_from_record
@@ -299,10 +303,14 @@ def _foreign(
     preferences: Preferences,
     author: str,
 ) -> _Found:
-    book, words = phrasebook(), headings.heading_words()
     cells = [row for _, row in rows]
-    found = headings.read_headings(titles, cells, book, words)
-    reader = Reader(found, book, words, preferences, day_first(found, cells, preferences.units))
+    language = language_of(preferences)
+    decimal = decimal_sign(cells, language.decimal)
+    book, words, found = _understood(titles, cells, preferences.language, decimal)
+    # A language says day or month first; in English that goes with the units.
+    otherwise = preferences.units != "us" or (language.code != SOURCE and language.day_first)
+    first = day_first(found, cells, otherwise=otherwise)
+    reader = Reader(found, book, words, preferences, first, decimal)
     items: list[Item] = []
     for number, row in rows:
         text = _row_text(titles, row)
@@ -320,6 +328,21 @@ def _foreign(
         columns=tuple((each.title, each.fields[0]) for each in found if each.fields),
         foreign=True,
     )
+
+
+Understood = tuple[Phrasebook, HeadingWords, tuple[Column, ...]]
+"""The vocabulary that a table was read with, and its columns."""
+
+
+def _understood(
+    titles: Sequence[str], cells: Sequence[Sequence[Cell]], language: str, decimal: str
+) -> Understood:
+    """The columns in the language that knows most of them: the logbook's own before English."""
+    read: list[Understood] = []
+    for code in filter(headings.has_words, dict.fromkeys((language, SOURCE))):
+        book, words = phrasebook(code), headings.heading_words(code)
+        read.append((book, words, headings.read_headings(titles, cells, book, words, decimal)))
+    return max(read, key=lambda each: sum(bool(column.fields) for column in each[2]))
 
 
 def _row_text(titles: Sequence[str], row: Sequence[Cell]) -> str:

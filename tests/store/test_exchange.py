@@ -19,6 +19,7 @@ from hypothesis import strategies as st
 from openpyxl import Workbook, load_workbook
 
 from bot.exchange import columns, exporting, files, headings, importing
+from bot.exchange.numerals import decimal_sign, plain_numerals
 from bot.phrasebook import phrasebook
 from bot.store import journal, logbook, sharing
 from bot.store.database import Store, open_store
@@ -549,9 +550,154 @@ def test_a_file_that_cannot_be_read_is_told_in_a_sentence(
 def test_a_heading_is_read_by_the_phrasebook(
     title: str, field: str | None, unit: str | None
 ) -> None:
-    words = headings.heading_words()
+    words = headings.heading_words("en")
     (column,) = headings.read_headings([title], [[7]], phrasebook(), words)
     assert (next(iter(column.fields), None), column.unit) == (field, unit)
+
+
+@pytest.mark.parametrize(
+    ("title", "field", "unit"),
+    [
+        ("Fecha", "at", None),
+        ("Odómetro (km)", "odometer", "km"),
+        ("Kilometraje", "odometer", None),
+        ("Litros", "volume", "L"),
+        ("Cantidad (L)", "volume", "L"),
+        ("Galones", "volume", "gal"),
+        ("Precio/L", "unit_price", None),
+        ("Precio por litro", "unit_price", None),
+        ("€/L", "unit_price", None),
+        ("Importe (€)", "cost", None),
+        ("Total pagado", "cost", None),
+        ("Tanque lleno", "full", None),
+        ("¿Lleno?", "full", None),
+        ("Gasolinera", "place", None),
+        ("Conductor", "by", None),
+        ("Observaciones", "note", None),
+        ("Consumo l/100km", "dash_economy", "L/100km"),
+        ("Recorrido", "distance", None),
+        ("Eje delantero (kg)", "steer load", "kg"),
+        ("EJE TRASERO", "drive load", None),
+        ("Dirección", "steer load", None),
+        ("Motriz lb", "drive load", "lb"),
+        ("Ejes del remolque", "trailer load", None),
+        ("Peso bruto", "gross load", None),
+        ("Peso en la lanza", "tongue load", None),
+        ("Eje 1 del remolque", "trailer_1 load", None),
+        ("Boleto", "ticket", None),
+        ("Nublado", None, None),
+    ],
+)
+def test_a_heading_is_read_in_spanish(title: str, field: str | None, unit: str | None) -> None:
+    words = headings.heading_words("es")
+    (column,) = headings.read_headings([title], [[7]], phrasebook("es"), words)
+    assert (next(iter(column.fields), None), column.unit) == (field, unit)
+
+
+SPAIN = Preferences(units="metric", currency="EUR", time_zone="Europe/Madrid", language="es")
+REPOSTAJES = """Fecha;Kilómetros;Litros;Precio/L;Importe;Lleno;Gasolinera;Conductor;Cielo
+02/05/2026;52.100;61,3;1,489;91,28;sí;Cooperativa;Nora;sol
+09/05/2026;52.640;58;1,509;87,52;parcial;Sauce;Ben;
+14/05/2026;53.100;1.000,5;;;no;;;
+"""
+
+
+def test_a_spanish_sheet_is_read_with_its_commas_and_its_days_first(
+    store: Store, tmp_path: Path
+) -> None:
+    planned = brought(store, chat(store, "casa", SPAIN), sheet(tmp_path, REPOSTAJES))
+    assert planned.unread == ("Cielo",)
+    one, two, three = (item.logged for item in planned.keeps)
+    assert one is not None
+    assert one.entry == Fill(
+        at=date(2026, 5, 2),
+        odometer=Quantity(52100, "km"),
+        volume=Quantity(61.3, "L"),
+        unit_price=Quantity(1.489, "EUR/L"),
+        cost=Quantity(91.28, "EUR"),
+        full=True,
+        place="Cooperativa",
+    )
+    assert one.by == "Nora"
+    assert two is not None
+    assert isinstance(two.entry, Fill)
+    assert (two.entry.full, two.entry.at) == (False, date(2026, 5, 9))
+    assert three is not None
+    assert isinstance(three.entry, Fill)
+    assert three.entry.volume == Quantity(1000.5, "L")
+
+
+def test_a_spanish_sheet_of_weighings_is_read(store: Store, tmp_path: Path) -> None:
+    path = sheet(
+        tmp_path,
+        "Fecha;Hora;Báscula;Eje delantero;Eje trasero;Ejes remolque;Peso bruto;Barras;Boleto\n"
+        "14 de julio de 2026;9:30;Cooperativa;1.180;1.390;1.460;4.030;puestas;A17\n"
+        "03/08/2026;14:05;Cooperativa;1.180;1.390;1.460;4.930;sueltas;A18\n",
+    )
+    planned = brought(store, chat(store, "casa", SPAIN), path)
+    (one,) = (item.logged for item in planned.keeps)
+    assert one is not None
+    loads = {"steer": 1180, "drive": 1390, "trailer": 1460, "gross": 4030}
+    assert one.entry == Weighing(
+        at=on_the_wall("2026-07-14T09:30"),
+        loads={name: Quantity(load, "kg") for name, load in loads.items()},
+        rig="hitched",
+        bars="on",
+        place="Cooperativa",
+        ticket="A17",
+    )
+    assert [item.row for item in planned.refused] == [3]
+
+
+def test_an_english_sheet_is_read_in_a_spanish_logbook_and_its_points_stay_points(
+    store: Store, tmp_path: Path
+) -> None:
+    text = "Date,Odometer (km),Litres,Price per litre,Total\n04/05/2026,52100,61.3,1.489,91.28\n"
+    planned = brought(store, chat(store, "casa", SPAIN), sheet(tmp_path, text))
+    (one,) = (item.logged for item in planned.keeps)
+    assert one is not None
+    assert isinstance(one.entry, Fill)
+    assert (one.entry.unit_price, one.entry.at) == (Quantity(1.489, "EUR/L"), date(2026, 5, 4))
+
+
+@pytest.mark.parametrize(
+    ("written", "decimal", "plain"),
+    [
+        ("1.480,5", ".", "1480.5"),
+        ("1,480.5", ",", "1480.5"),
+        ("61,3", ".", "61.3"),
+        ("1,489", ",", "1.489"),
+        ("1,489", ".", "1489"),
+        ("52.100", ",", "52100"),
+        ("52.100", ".", "52.100"),
+        ("1.234.567", ".", "1234567"),
+        ("0,500", ".", "0.500"),
+        ("0.500", ",", "0.500"),
+        ("03.04.2026", ",", "03.04.2026"),
+        ("1.2.3", ",", "1.2.3"),
+        ("12 de 1.480 kg", ",", "12 de 1480 kg"),
+    ],
+)
+def test_a_number_is_taken_by_itself_or_as_its_table_writes_them(
+    written: str, decimal: str, plain: str
+) -> None:
+    assert plain_numerals(written, decimal) == plain
+
+
+@pytest.mark.parametrize(
+    ("cells", "usual", "decimal"),
+    [
+        (["1,489", "61,3 L"], ".", ","),
+        (["1.489", "$61.30"], ",", "."),
+        (["1.489", "52.100"], ",", ","),
+        (["02.05.2026", "costaron 3,5 cada uno", 7], ".", "."),
+        (["61,3", "58.2"], ".", "."),
+    ],
+)
+def test_a_table_shows_which_sign_it_has_before_decimals(
+    cells: list[columns.Cell], usual: str, decimal: str
+) -> None:
+    assert decimal_sign([cells], usual) == decimal
 
 
 @pytest.mark.parametrize(
@@ -575,7 +721,7 @@ def test_a_heading_is_read_by_the_phrasebook(
 def test_a_heading_of_two_meanings_is_settled_by_what_stands_below_and_beside(
     titles: list[str], row: list[columns.Cell], fields: list[str]
 ) -> None:
-    found = headings.read_headings(titles, [row], phrasebook(), headings.heading_words())
+    found = headings.read_headings(titles, [row], phrasebook(), headings.heading_words("en"))
     assert [each.fields for each in found] == [(field,) for field in fields]
 
 
