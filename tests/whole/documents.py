@@ -1,8 +1,9 @@
 """What stands in the documents and is made from the program: answers, commands, modules.
 
 A fence marked `chat` is a conversation: a line after `>` is texted, the lines below it are
-the whole answer, and none stands where Drawbar keeps still. All conversations of a document
-go to one logbook, in the order in which they are printed. Between marks stand a table of
+the whole answer, and none stands where Drawbar keeps still. A line such as `(2 hours later)` lets
+time pass; else a minute does between messages. All conversations of a document go to one logbook,
+in the order in which they are printed. Between marks stand a table of
 commands with their help, and a table of modules with the first sentence of their docstrings.
 `make documents` writes all of them in; a test fails where they are not those that are printed.
 """
@@ -29,10 +30,11 @@ from tests.whole import test_attacks as _attacks  # noqa: F401
 from tests.whole.attacks import attack_table
 
 ROOT = Path(__file__).resolve().parents[2]
-DOCUMENTS = ("README.md", "DEVELOPERS.md")
+DOCUMENTS = ("README.md", "DEVELOPERS.md", "shared/guide/using.md", "shared/guide/formulas.md")
 TEXTED = "> "
+PAUSE = re.compile(r"\((\d+) (minute|hour|day)s? later\)")
 SATURDAY = datetime(2026, 5, 30, 14, 0, tzinfo=UTC)
-"""When the first message of a document is texted; each next one a minute later."""
+"""When the first message of a document is texted."""
 
 
 def text_of(document: str) -> str:
@@ -45,14 +47,19 @@ def fences(text: str, mark: str) -> list[str]:
     return re.findall(_fence(mark), text, re.MULTILINE | re.DOTALL)
 
 
-def texted(text: str) -> list[str]:
-    """Every message of a document's conversations."""
+def script(text: str) -> list[str]:
+    """What is texted in a document's conversations, each after `TEXTED`, and the pauses."""
     return [
-        line.removeprefix(TEXTED)
+        line
         for fence in fences(text, "chat")
         for line in fence.splitlines()
-        if line.startswith(TEXTED)
+        if line.startswith(TEXTED) or PAUSE.fullmatch(line)
     ]
+
+
+def texted(text: str) -> list[str]:
+    """Every message of a document's conversations."""
+    return [line.removeprefix(TEXTED) for line in script(text) if line.startswith(TEXTED)]
 
 
 def rewritten(text: str) -> str:
@@ -103,25 +110,29 @@ def first_line(docstring: str | None) -> str:
 
 
 def _with_answers(text: str) -> str:
-    said = iter(asyncio.run(answers(texted(text))))
+    said = iter(asyncio.run(answers(script(text))))
 
     def conversation(found: re.Match[str]) -> str:
-        exchanges = ["\n".join((TEXTED + message, *next(said))) for message in texted(found[0])]
+        exchanges = ["\n".join((line, *next(said))) for line in script(found[0])]
         return "```chat\n" + "\n\n".join(exchanges) + "\n```"
 
     return re.sub(_fence("chat"), conversation, text, flags=re.MULTILINE | re.DOTALL)
 
 
-async def answers(messages: Sequence[str]) -> list[list[str]]:
-    """The lines that answer each message, texted to a new logbook, through the whole of Drawbar."""
+async def answers(lines: Sequence[str]) -> list[list[str]]:
+    """What answers each line of a script, texted to a new logbook, through the whole of Drawbar."""
     with tempfile.TemporaryDirectory() as folder:
         shown = io.StringIO()
         chosen = settings(database=str(Path(folder) / "log.db"), time_zone="UTC")
         said = []
+        at = SATURDAY
         async with drawbar(chosen, [terminal.PipedTerminal(shown)]) as running:
-            for minute, message in enumerate(messages):
-                at = SATURDAY + timedelta(minutes=minute)
-                await running.take(terminal.message(message, "Wren", at))
+            for line in lines:
+                if pause := PAUSE.fullmatch(line):
+                    at += timedelta(**{f"{pause[2]}s": int(pause[1])})
+                else:
+                    await running.take(terminal.message(line.removeprefix(TEXTED), "Wren", at))
+                    at += timedelta(minutes=1)
                 said.append(shown.getvalue().splitlines())
                 shown.seek(0)
                 shown.truncate()
