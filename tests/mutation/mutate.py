@@ -42,12 +42,13 @@ SECONDS = 60
 """Tests that take longer go round for ever."""
 
 PYTEST = (
-    "-q", "-x", "-p", "no:xdist", "-p", "no:cov", "-p", "no:cacheprovider",
-    "-W", "ignore::pytest.PytestAssertRewriteWarning", "--hypothesis-profile=mutation",
+    "-q", "-x", "-p", "no:cacheprovider", "--hypothesis-profile=mutation",
+    "-p", "pytest_asyncio.plugin", "-p", "_hypothesis_pytestplugin",
+    "-W", "ignore::pytest.PytestAssertRewriteWarning",
 )  # fmt: skip
 
-SHARED = ("hypothesis", "numpy", "pint", "scipy.stats", "uncertainties")
-"""What every run of tests imports, and nothing of ours: done once, before the runs part."""
+SHARED = ("hypothesis", "numpy", "pint", "scipy.stats", "uncertainties", "domain.quantities")
+"""What takes long to import and is not mutated: done once, before the runs part."""
 
 POINTLESS = re.compile(
     r"core/(ReplaceBinaryOperator_(BitOr_\w+|\w+_(RShift|LShift|Bit\w+))"
@@ -94,6 +95,7 @@ def copied() -> Iterator[None]:
             else:
                 shutil.copy2(source, target)
         with contextlib.chdir(folder):
+            sys.path.insert(0, folder)
             for name in ("bot", "domain"):
                 compileall.compile_dir(
                     name, quiet=1, invalidation_mode=PycInvalidationMode.CHECKED_HASH
@@ -110,7 +112,7 @@ def mutants(path: str) -> Sequence[MutationSpec]:
     return sorted(tried, key=lambda spec: (spec.start_pos, spec.operator_name, spec.occurrence))
 
 
-def run(tests: Sequence[str]) -> str:
+def run(tests: Sequence[str], *, mutated: bool = True) -> str:
     """Run tests in a process of their own: `survived`, `killed` or `timed out`."""
     child = os.fork()
     if child == 0:
@@ -119,6 +121,7 @@ def run(tests: Sequence[str]) -> str:
         os.dup2(nothing, sys.stderr.fileno())
         for name in [name for name in sys.modules if name.partition(".")[0] == "tests"]:
             del sys.modules[name]
+        sys.dont_write_bytecode = mutated  # a mutant's would be taken for the module's
         signal.alarm(SECONDS)
         os._exit(pytest.main([*PYTEST, *tests]))
     _, status = os.waitpid(child, 0)
@@ -138,9 +141,8 @@ def changed(before: str, after: str) -> tuple[str, str]:
 
 def tried(module: Module) -> Counter[str]:
     """How many of a module's mutants came to which end; shows those that nothing noticed."""
-    if run(module.tests) != "survived":
+    if run(module.tests, mutated=False) != "survived":
         sys.exit(f"{module.path}: its tests fail as it stands")
-    sys.dont_write_bytecode = True
     ends: Counter[str] = Counter()
     for spec in mutants(module.path):
         operator = get_operator(spec.operator_name)(**spec.operator_args)
@@ -150,7 +152,8 @@ def tried(module: Module) -> Counter[str]:
             was, became = changed(before, after)
             why = module.equivalent.get((was, became), "")
             end = "equivalent" if why else end
-            print(f"\n{module.path}:{spec.start_pos[0]} {end} {why}\n  - {was}\n  + {became}")
+            where = f"{module.path}:{spec.start_pos[0]}"
+            print(f"\n{where} {end} {why}\n  - {was}\n  + {became}", flush=True)
         ends[end] += 1
     return ends
 
@@ -163,16 +166,18 @@ def main() -> int:
     named = command.parse_args().module or known
     if unknown := set(named) - set(known):
         command.error(f"modules.toml knows no {', '.join(sorted(unknown))}")
-    for name in SHARED:
-        importlib.import_module(name)
+    os.environ["PYTEST_DISABLE_PLUGIN_AUTOLOAD"] = "1"
     weak = False
-    for name in named:
-        with copied():
+    with copied():
+        for name in SHARED:
+            importlib.import_module(name)
+        for name in named:
             ends = tried(known[name])
-        score = (ends["killed"] + ends["timed out"]) / ends.total()
-        weak |= score < LEAST
-        counts = ", ".join(f"{count} {end}" for end, count in ends.most_common())
-        print(f"\n{known[name].path}: {score:.1%} of {ends.total()} mutants ({counts})", flush=True)
+            score = (ends["killed"] + ends["timed out"]) / ends.total()
+            weak |= score < LEAST
+            counts = ", ".join(f"{count} {end}" for end, count in ends.most_common())
+            told = f"{known[name].path}: {score:.1%} of {ends.total()} mutants ({counts})"
+            print(f"\n{told}", flush=True)
     return 1 if weak else 0
 
 
