@@ -184,6 +184,21 @@ def test_i_meant_drive_not_trailer_exchanges_the_two_where_both_were_given() -> 
     assert moved == loads(steer=5280, drive=11140, trailer=6940, gross=23360)
 
 
+def test_i_meant_the_odometer_not_the_trip_meter_empties_the_one_and_fills_the_other() -> None:
+    trip = Fill(volume=gal(31.4), distance=mi(48211))
+    moved = amended(amend(field="odometer", was="distance"), after(trip))
+    assert moved == Fill(volume=gal(31.4), odometer=mi(48211))
+
+
+def test_a_figure_that_moves_may_change_on_the_way() -> None:
+    moved = amended(amend(lb(6900), field="drive", was="steer"), after(FILL, loads(steer=6940)))
+    assert moved == loads(drive=6900)
+
+
+def test_what_nobody_texted_cannot_move() -> None:
+    assert bind(amend(field="drive", was="tongue"), after(TICKET)) == Unclear(NO_SUCH_FIGURE)
+
+
 def test_a_rig_said_to_be_hitched_stays_so() -> None:
     before = Weighing(
         loads={"steer": lb(5280), "trailer": lb(6940)}, rig="hitched", words=(("rig", "hitched"),)
@@ -199,6 +214,16 @@ def test_a_volume_cannot_become_an_odometer() -> None:
         WRONG_MEASURE
     )
     assert bind(amend(gal(31.4), "steer"), after(TICKET)) == Unclear(WRONG_MEASURE)
+    assert bind(amend(usd(94), "steer"), after(TICKET)) == Unclear(WRONG_MEASURE)
+
+
+def test_a_place_is_no_number_and_a_count_no_quantity() -> None:
+    weighed = Weighing(loads={"gross": lb(8840)}, place="Drybone Fork", aboard=2)
+    assert bind(amend(12.0, "place"), after(weighed)) == Unclear(WRONG_MEASURE)
+    assert bind(amend(lb(3), "aboard"), after(weighed)) == Unclear(WRONG_MEASURE)
+    fixed = amended(amend(3.0, "aboard"), after(weighed))
+    assert isinstance(fixed, Weighing)
+    assert fixed.aboard == 3
 
 
 def test_that_last_fill_was_only_partial_mends_the_fill_even_where_nothing_was_said() -> None:
