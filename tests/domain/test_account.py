@@ -48,6 +48,21 @@ def test_a_tank_that_began_before_the_trip_is_shared_by_distance_where_rates_are
     assert account_of.burnt.cost[0].value == pytest.approx(92 * 0.8 + 72 * 0.75)
 
 
+def test_no_road_burns_nothing_and_fuel_of_unknown_price_has_no_cost() -> None:
+    page = Page()
+    page.fill(0, 48000, 20)
+    page.fill(6, 48250, 23)
+    driven = page.driven
+    estimates = estimate(driven.chain.tanks)
+    start, end = mi(48000).amount("km"), mi(48100).amount("km")
+    assert burnt(driven, estimates, start, start) is None
+    assert burnt(driven, estimates, end, start) is None
+    spent = burnt(driven, estimates, start, end)
+    assert spent is not None
+    assert spent.litres == pytest.approx(gal(23 * 100 / 250).amount("L"))
+    assert spent.cost is None
+
+
 def test_the_parts_of_a_road_burn_what_the_whole_burns() -> None:
     driven = driving(live(9, Habits(days=200)).log)
     estimates = estimate(driven.chain.tanks)

@@ -89,6 +89,19 @@ def test_a_plan_gives_fuel_cost_and_stops_from_the_rigs_own_tanks() -> None:
     assert told.stops == 1  # 60 gal and its margin are just inside two lots of nine tenths of 34
 
 
+def test_a_trailer_never_towed_before_is_reckoned_by_the_others() -> None:
+    page = Page()
+    page.hitches(0, "flatdeck")
+    for stop in range(7):
+        page.fill(24 * stop + 1, 48000 + 200 * stop, 20)
+    estimates = estimate(page.driven.chain.tanks)
+    rate, grounds = rate_ahead(estimates, "camper", 500)
+    assert grounds == "others"
+    assert Quantity(rate.rate, "L").amount("gal") / Quantity(1, "km").amount("mi") == (
+        pytest.approx(20 / 200, rel=0.01)
+    )
+
+
 def test_a_plan_without_history_says_that_it_assumes() -> None:
     page = Page()
     page.reads(0, 48000)

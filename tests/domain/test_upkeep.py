@@ -166,6 +166,24 @@ def test_a_fault_is_carried_until_the_same_thing_is_put_right(later: str, settle
     assert bool(walk_round(log, points_table(), START).faults) is not settled
 
 
+@pytest.mark.parametrize(
+    ("faulty", "later", "settled"),
+    [
+        ("camper", "flatdeck", False),
+        ("camper", "Camper", True),
+        ("camper", None, True),
+        (None, "flatdeck", True),
+    ],
+)
+def test_a_fault_of_one_trailer_is_not_put_right_on_another(
+    faulty: str | None, later: str | None, *, settled: bool
+) -> None:
+    page = Page()
+    page.add(1, Check(item="left marker light", state="fault", trailer=faulty))
+    page.add(2, Check(item="left marker light", state="done", trailer=later))
+    assert bool(walk_round(page.log, points_table(), START).faults) is not settled
+
+
 def test_the_owner_adds_a_point_and_drops_one() -> None:
     page = Page()
     page.add(0, Rating(subject="walk-round", rating="hive straps", value=1.0))

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from domain.passes import latest_session, sessions
+from domain.entries import Weighing
+from domain.passes import latest_session, session_of, sessions
 from domain.quantities import Quantity
 from domain.rig import rig_of
 from domain.weighing import Weights, imbalances, weigh, weights_of
@@ -305,6 +306,19 @@ def test_bare_truck_axles_are_hitched_where_a_trailer_is_on() -> None:
     assert set(next(sessions(hitched.log)).passes) == {"hitched"}
     alone = Ticket().weighs(rig=None, steer=5280, drive=6940)
     assert set(next(sessions(alone.log)).passes) == {"solo"}
+
+
+def test_a_pass_belongs_to_the_weighing_that_it_was_texted_in() -> None:
+    morning = Ticket().hitched().weighs(steer=5280, drive=6940, trailer=9840)
+    ticket = morning.weighs("solo", truck=10800).later(hours=5).weighs(truck=12400, trailer=9800)
+    first, *_, last = ticket.log.of(Weighing)
+    found = session_of(ticket.log, first)
+    assert found is not None
+    assert set(found.passes) == {"hitched", "solo"}
+    later = session_of(ticket.log, last)
+    assert later is not None
+    assert set(later.passes) == {"hitched"}
+    assert session_of(Ticket().log, first) is None
 
 
 def test_nothing_weighed_is_no_weighing() -> None:
