@@ -98,13 +98,17 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
     token = tokens[figure.end] if figure.end < len(tokens) else None
     if token is None or token.kind is BREAK:
         return
-    if token.raw == "€" or token.raw == "£":
+    behind = tokens[figure.end + 1] if figure.end + 1 < len(tokens) else None
+    if token.raw == "$" and not figure.marked and not (behind is not None and behind.glued):
+        figure.unit, figure.dimension, figure.marked = _dollar(context), MONEY, True  # '60 $'
+        figure.end += 1
+    elif token.raw == "€" or token.raw == "£":
         figure.unit, figure.dimension, figure.marked = CURRENCY_MARKS[token.raw], MONEY, True
         figure.end += 1
     elif (
         (money := token.senses.get("money")) is not None
         and figure.dimension is None
-        and (token.text != "c" or _priced(figure, tokens))
+        and (token.text != "c" or (token.raw == "c" and _priced(figure, tokens)))
     ):
         _money_after(figure, money, token, context)
         _cents_after(figure, tokens)

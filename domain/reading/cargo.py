@@ -141,7 +141,9 @@ def find_spots(scene: Scene) -> list[Spot]:
             or scene.tokens[owners[first - 1]].senses.keys() & {"vehicle", "name"}
         ):
             first -= 1
-        lead_start = leads.get(first)
+        if end < len(words) and owners[end] == owners[end - 1]:
+            continue  # 'the ball weight' is no ball
+        lead_start = first if _alone(words, first, end) else leads.get(first)
         if lead_start is None or scene.tokens[owners[start]].senses.keys() & {"vehicle", "name"}:
             continue
         if lead_start and words[lead_start - 1] in groups["all_over"]:
@@ -156,6 +158,11 @@ def find_spots(scene: Scene) -> list[Spot]:
         spots.append(Spot(" ".join(kept), lead, owners[lead_start], owners[last - 1] + 1))
         taken = last
     return spots
+
+
+def _alone(words: Sequence[str], start: int, end: int) -> bool:
+    """'added a toolbox, 165 lb, truck bed': a place between commas needs no word that leads."""
+    return start > 0 and words[start - 1] == "," and (end == len(words) or words[end] in ",.;")
 
 
 def _spot_end(scene: Scene, words: Sequence[str], owners: Sequence[int], end: int) -> int:

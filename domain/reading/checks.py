@@ -121,8 +121,9 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
             return "done", other
         if "check_item" in token.senses:
             break
-        if "glue" not in token.senses and not any(k in token.senses for k in PLACING):
-            break
+        named = "glue" in token.senses or any(k in token.senses for k in PLACING)
+        if not named and other < index - 1:
+            break  # right before it a word may name it further: 'checked the road lights'
     return None
 
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from domain.entries import Correction
 from domain.reading.corrected_fields import field_of, field_of_label, fits_field, value_of
-from domain.reading.figures import DURATION, MONEY, Figure
+from domain.reading.figures import DURATION, MONEY, Figure, follows_odometer
 from domain.reading.labels import Label
 from domain.reading.scene import PLAN, REQUEST, Scene
 from domain.reading.tokens import MARK, NUMBER, TIME, WORD
@@ -240,6 +240,9 @@ def _amended(scene: Scene, figures: list[Figure]) -> Correction | None:
         return None
     if scene.talk[value.start] in (REQUEST, PLAN):
         return None
+    turned = scene.has("event") and follows_odometer(value.value, scene.context)
+    if turned and was is None and not any("restates" in token.groups for token in scene.tokens):
+        return None  # 'wrong road, turned around at 86,512'
     if any("hearsay" in token.groups for token in scene.tokens):
         return None  # 'should be 41 degrees according to the radio'
     restates = any("restates" in token.groups for token in scene.tokens)

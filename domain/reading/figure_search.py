@@ -52,6 +52,22 @@ def _figure(tokens: Sequence[Token], index: int, context: Context, last: Figure 
     return figure
 
 
+def _numbers_axles(tokens: Sequence[Token], index: int) -> bool:
+    """'trailer axle 1 980 kg, trailer axle 2 1010 kg': the numbers of axles, and no thousands."""
+    if index == 0 or not _is_axle_number(tokens, index):
+        return False
+    return any(_is_axle_number(tokens, other) for other in range(1, len(tokens)) if other != index)
+
+
+def _is_axle_number(tokens: Sequence[Token], index: int) -> bool:
+    token = tokens[index]
+    small = token.kind is NUMBER and token.decimals == 0 and token.value <= MOST_AXLES
+    return small and tokens[index - 1].senses.get("axle_noun") == "axle"
+
+
+MOST_AXLES = 6
+
+
 def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> None:
     """Digits grouped by spaces (118 240), or by a dot (19.460 kg)."""
     token = figure.token
@@ -70,6 +86,8 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
         unit = unit_key(token_at(tokens, figure.end + 1))
         before = token_at(tokens, figure.start - 1)
         named = before is not None and "odometer" in before.senses
+        if _numbers_axles(tokens, figure.start):
+            return
         if named or _group_is_likely(joined, len(token.raw), unit, context):
             merged = Token(NUMBER, "", f"{token.raw} {after.raw}", token.start, after.end)
             merged.value, merged.decimals, merged.grouped = joined, after.decimals, True

@@ -37,7 +37,7 @@ _FIELD_DIMENSIONS: dict[str, tuple[str | None, ...]] = {
 SUBJECT_DIMENSIONS: dict[str, tuple[str | None, ...]] = {
     "transmission": (None, TEMPERATURE),
     "coolant": (None, TEMPERATURE),
-    "oil": (None, TEMPERATURE),
+    "oil": (None, TEMPERATURE, PRESSURE),
     "exhaust": (None, TEMPERATURE),
     "hub": (None, TEMPERATURE),
     "ambient": (None, TEMPERATURE),

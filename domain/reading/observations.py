@@ -29,6 +29,7 @@ PLAUSIBLE = {
 """What a gauge can show, in °F; common practice, no source. More is asked about."""
 
 TYRE_KPA = (60.0, 1_000.0)
+OIL_KPA = (10.0, 1_000.0)
 SPEED_KMH = (5.0, 180.0)
 ENGINE_RPM = (400.0, 6_000.0)
 WIND_KMH = (3.0, 200.0)
@@ -289,6 +290,8 @@ def _value(scene: Scene, figure: Figure, subject: str) -> Quantity | None:
         return Quantity(value, unit or "", figure.low) if unit else None
     if subject == "tyre" and not _of_heat(scene, figure):
         unit = _pressure_unit(scene, value)
+    elif subject == "oil" and _of_pressure(scene, figure):
+        unit = PRESSURE_UNIT[units]
     elif subject in PLAUSIBLE:
         unit = TEMPERATURE_UNIT[units]
     elif subject in ("speed", "wind"):
@@ -304,6 +307,13 @@ def _of_heat(scene: Scene, figure: Figure) -> bool:
     """'tire temps LF 118 LR 121': the word before says that tyres were hot, and not how hard."""
     before = [token for token in scene.tokens[: figure.start] if token.groups & HEAT_OR_PRESSURE]
     return bool(before) and "temps_word" in before[-1].groups
+
+
+def _of_pressure(scene: Scene, figure: Figure) -> bool:
+    """'oil pressure 48'."""
+    before = scene.tokens[figure.start - 1] if figure.start else None
+    words = before.text.split() if before is not None else ()
+    return any(word in scene.book.groups["pressure_word"] for word in words)
 
 
 HEAT_OR_PRESSURE = frozenset(("temps_word", "pressure_word"))
@@ -328,6 +338,8 @@ def _implausible(subject: str, value: Quantity) -> bool:
     if value.unit in ("degF", "degC"):
         low, high = PLAUSIBLE.get(subject, (-60.0, 500.0))
         return not low <= value.amount("degF") <= high
+    if subject == "oil":
+        return not OIL_KPA[0] <= value.amount("kPa") <= OIL_KPA[1]
     if subject == "tyre":
         return not TYRE_KPA[0] <= value.amount("kPa") <= TYRE_KPA[1]
     if subject == "engine_speed":

@@ -142,13 +142,20 @@ def _by_rig(scene: Scene, asked: Ask) -> Choice | None:
     if any(len(each) != 1 or None in each for each in rigs):
         return None
     said = {key.split()[0] for _, _, key in scene.find("rig")}
-    said |= {HITCHED_OR_NOT[key.split()[0]] for _, _, key in scene.find("hitch")}
+    if not scene.unknown_words():  # 'Unhitched at Larkspur Flats' tells of later
+        said |= {HITCHED_OR_NOT[key.split()[0]] for _, _, key in scene.find("hitch")}
     stood = stood_alone(scene) or (said.pop() if len(said) == 1 else None)
     if stood is None and _with_trailer(scene):
         stood = "hitched"
+    if stood is None and set().union(*rigs) == {"solo", "trailer"}:
+        named = {key for _, _, key in scene.find("vehicle")}
+        stood = ALONE.get(named.pop()) if len(named) == 1 else None
     fitting = [choice for choice, rig in zip(asked.choices, rigs, strict=True) if stood in rig]
     return fitting[0] if len(fitting) == 1 else None
 
+
+ALONE = {"truck": "solo", "trailer": "trailer"}
+"""How a vehicle stood that is named as the one on the scale."""
 
 HITCHED_OR_NOT = {"hitched": "hitched", "unhitched": "solo"}
 """How the rig stood when that had been done to the trailer."""

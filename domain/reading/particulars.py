@@ -116,7 +116,11 @@ def question_of(scene: Scene, topic: str, asked: Asked) -> Question:
         value=_mass(scene, mass) if mass is not None and topic in ("whatif", "tiedown") else None,
         truck=_name(scene, "truck"),
         trailer=_name(scene, "trailer"),
-        rating=_rating(scene) if topic in ("ratings", "margin") else None,
+        rating=_limit(scene)
+        if topic == "ratings"
+        else _rating(scene)
+        if topic == "margin"
+        else None,
         field=_field(scene, topic) if topic in ("weight", "margin", "whatif") else None,
         item=_named_item(scene, topic, mass, asked),
         position=position,
@@ -167,6 +171,15 @@ def _rating(scene: Scene) -> str | None:
     return None
 
 
+LIMITS = {"steer": "gawr_front", "drive": "gawr_rear", "tongue": "tongue"}
+"""Which rating limits a load; a trailer's axle has its own."""
+
+
+def _limit(scene: Scene) -> str | None:
+    """The rating asked for: by its name, or by the load that it limits."""
+    return _rating(scene) or LIMITS.get(_field(scene, "ratings") or "")
+
+
 def _field(scene: Scene, topic: str) -> str | None:
     """The load that a question names: an axle, the gross, the tongue."""
     for _, _, key in scene.find("axle"):
@@ -178,7 +191,7 @@ def _field(scene: Scene, topic: str) -> str | None:
         if label.end_of and label.wheel:
             return "steer" if label.end_of == "front" else "drive"
         if label.vehicle == "trailer" and label.wheel:
-            return "trailer"
+            return f"trailer_{label.ordinal}" if label.ordinal else "trailer"
     return None
 
 

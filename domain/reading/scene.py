@@ -32,7 +32,7 @@ TOWED = frozenset(("name", "vehicle", "rig"))
 ADVERT = "advert"
 HOT = 50
 """Degrees: an engine that is running is hotter, in either unit."""
-LEAST_INITIALS, LEAST_LOAD = 3, 400
+LEAST_INITIALS, LEAST_PAIRS, LEAST_LOAD = 3, 2, 400
 
 
 class Scene:
@@ -121,9 +121,10 @@ class Scene:
     def _read_initials(self) -> None:
         """'S 5,180 D 6,240 T 8,860 G 20,280': letters are labels where three stand by loads."""
         tokens = self.tokens
+        self._read_sides()
         beside = [
             index
-            for index in self.by_class["initial"]
+            for index in self.by_class.get("initial", ())
             if index + 1 < len(tokens) and _load_follows(tokens, index + 1)
         ]
         if len(beside) < LEAST_INITIALS:
@@ -132,6 +133,24 @@ class Scene:
             key = tokens[index].senses["initial"].split()[0]
             term_class = {"trailer": "vehicle", "gross": "whole"}.get(key, "axle")
             tokens[index].senses = {term_class: key}
+        self._index()
+
+    def _read_sides(self) -> None:
+        """'Steer L 2,560 R 2,610': letters are sides where they stand in pairs, line by line."""
+        tokens = self.tokens
+        found = {
+            side: [
+                index
+                for index, token in enumerate(tokens[:-1])
+                if token.text in self.book.groups[group] and _load_follows(tokens, index + 1)
+            ]
+            for side, group in (("left", "left_letter"), ("right", "right_letter"))
+        }
+        if len(found["left"]) != len(found["right"]) or len(found["left"]) < LEAST_PAIRS:
+            return
+        for side, indexes in found.items():
+            for index in indexes:
+                tokens[index].senses = {"side": side}
         self._index()
 
     def _read_gauges(self) -> None:

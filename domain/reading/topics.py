@@ -38,6 +38,9 @@ LOG_CLASSES = frozenset(
 ASKS_LOAD = frozenset(("what", "how", "show"))
 """Forms of a question in which a mere axle asks for its load."""
 
+ASKS_WHAT = frozenset(("what", "are_we"))
+"""Forms of 'what is'."""
+
 LEFT_OF = frozenset(("how_much", "how_far"))
 """Forms of a question that asks what is left of a rating."""
 
@@ -203,8 +206,10 @@ def _margin(scene: Scene, asked: Asked) -> bool:
     )
     if asked.other and not placed:
         return False
-    plain = phrases <= scene.book.groups["limit_word"] and scene.has("rating")
-    if plain and asked.forms == {"what"} and not asked.says("spared"):
+    limited = scene.has("rating") or scene.has("axle")
+    plain = phrases <= scene.book.groups["limit_word"] and limited
+    what = "what" in asked.forms and asked.forms <= ASKS_WHAT
+    if plain and what and not asked.says("spared"):
         return False  # 'what's the nose weight limit' asks for a rating
     sure = phrases & scene.book.groups["surely_margin"]
     if sure:
@@ -254,6 +259,8 @@ def _ratings(scene: Scene, asked: Asked) -> bool:
     return (
         (listed and asked.strangers == 0 and len(asked.words) <= 6)
         or _trade(scene)
+        or scene.has("axle")
+        or scene.has("whole", "tongue")
         or scene.has("vehicle")
         or scene.has("rating_subject")
         or scene.has("subject", "tyre")

@@ -34,6 +34,7 @@ FLOORS = {
     "depot": Floor(exact=94.0, wrong=0, alarm=0),
     "families": Floor(exact=99.5, wrong=0, alarm=0),
     "frontera": Floor(exact=97.0, wrong=0, alarm=0),
+    "harbour": Floor(exact=98.0, wrong=0, alarm=0),
     "highway": Floor(exact=97.0, wrong=0, alarm=0),
     "mixed": Floor(exact=99.0, wrong=0, alarm=0),
     "open": Floor(exact=100.0, wrong=0, alarm=0),
