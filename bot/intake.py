@@ -23,7 +23,7 @@ from sqlalchemy.exc import InterfaceError, InternalError, OperationalError
 from bot.admission import Door
 from bot.answers import trouble
 from bot.answers.answer import Answer
-from bot.answers.language import speaking
+from bot.answers.language import Language, speaking
 from bot.cleaning import storable
 from bot.conversation import Conversation
 from bot.delivery import pause_after
@@ -108,7 +108,10 @@ class Intake:
         message = _message(event)
         if self._sight is None or message.photo is None:
             raise NotRead(NO_READER, worth_telling=True)
-        text, sure = await self._sight.read(message.network, message.photo, message.text)
+        language = await self._language(event)
+        text, sure = await self._sight.read(
+            message.network, message.photo, message.text, language.code
+        )
         seen = replace(message, text=text, photo=replace(message.photo, sure=sure))
         return replace(event, message=seen) if isinstance(event, Edited) else seen
 
@@ -134,12 +137,15 @@ class Intake:
 
     async def _aside(self, event: Message | Edited, worded: Callable[[], Answer]) -> bool:
         """Dismiss an event in the language of its chat's logbook."""
-        message = _message(event)
-        known = partial(self._conversation.language_in, message.network, message.chat)
-        language = await self._patiently(event, known)
-        with speaking(language):
+        with speaking(await self._language(event)):
             answer = worded()
         return await self._dismiss(event, answer)
+
+    async def _language(self, event: Message | Edited) -> Language:
+        """The language of the chat's logbook."""
+        message = _message(event)
+        known = partial(self._conversation.language_in, message.network, message.chat)
+        return await self._patiently(event, known)
 
     async def _dismiss(self, event: Event, answer: Answer | None) -> bool:
         """Say something past the outbox, of what is not in the log; false."""

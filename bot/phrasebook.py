@@ -23,7 +23,12 @@ STANDING = "standing"
 
 def book_for(context: Context) -> Phrasebook:
     """The phrasebook of the language that a chat texts in."""
-    return phrasebook(context.language if context.language in _languages() else SOURCE)
+    return book_in(context.language)
+
+
+def book_in(language: str) -> Phrasebook:
+    """A language's phrasebook; the English one where it has none."""
+    return phrasebook(language if language in _languages() else SOURCE)
 
 
 @cache

@@ -14,7 +14,7 @@ from contextlib import suppress
 from bot.configuration import Configuration
 from bot.health import watched
 from bot.messages import Served
-from bot.phrasebook import phrasebook
+from bot.phrasebook import book_in
 from bot.wiring import drawbar
 
 FEW_SECONDS = 4.0
@@ -42,7 +42,7 @@ async def serve(chosen: Configuration, say: Callable[[str], None]) -> None:
     from bot.photos.reader import PhotoReader
 
     served = networks(chosen)
-    eyes = PhotoReader(phrasebook())
+    eyes = PhotoReader(book_in)
     stop = asyncio.Event()
     loop = asyncio.get_running_loop()
     for each in STOPS:

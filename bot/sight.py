@@ -10,7 +10,7 @@ import asyncio
 from collections.abc import Mapping
 from typing import Protocol
 
-from bot.answers.language import marked
+from bot.answers.language import SOURCE, marked
 from bot.messages import Lack, Network, NotFetched, Photo
 from bot.photos.bounds import MOST_BYTES
 
@@ -39,8 +39,13 @@ class NotRead(Exception):
 class Eyes(Protocol):
     """What turns a picture into lines."""
 
-    async def read(self, picture: bytes, caption: str = "") -> tuple[str, bool]:
-        """What caption and picture say, and whether it is beyond doubt; raises NotRead."""
+    async def read(
+        self, picture: bytes, caption: str = "", language: str = SOURCE
+    ) -> tuple[str, bool]:
+        """What caption and picture say, and whether it is beyond doubt; raises NotRead.
+
+        `language` is that of the chat.
+        """
         ...
 
 
@@ -53,8 +58,13 @@ class Sight:
         # One is read while the next is fetched; others wait where they are, and take no memory.
         self._few_at_once = asyncio.Semaphore(2)
 
-    async def read(self, network: str, photo: Photo, caption: str) -> tuple[str, bool]:
-        """What a caption and its photo say, and whether it is beyond doubt; raises NotRead."""
+    async def read(
+        self, network: str, photo: Photo, caption: str, language: str
+    ) -> tuple[str, bool]:
+        """What a caption and its photo say, and whether it is beyond doubt; raises NotRead.
+
+        `language` is that of the chat.
+        """
         fetch = getattr(self._networks.get(network), "fetch", None)
         if fetch is None:
             raise NotRead(NO_PHOTOS, worth_telling=True)
@@ -63,4 +73,4 @@ class Sight:
                 picture = await fetch(photo.reference, MOST_BYTES)
             except NotFetched as error:
                 raise NotRead(NOT_FETCHED[error.why], worth_telling=True) from error
-            return await self._eyes.read(picture, caption)
+            return await self._eyes.read(picture, caption, language)

@@ -65,7 +65,12 @@ def _is_heading(row: Row) -> bool:
 
 
 _NUMBERED = re.compile(r"(?:\D*\b)?([1-9])(?:st|nd|rd)?(?:\b\D*)?", re.IGNORECASE)
-_ORDINALS = ("first", "second", "third", "fourth")
+_ORDINALS = {
+    "first": 1, "second": 2, "third": 3, "fourth": 4,
+    "primera": 1, "segunda": 2, "tercera": 3, "cuarta": 4,
+    "primer": 1, "segundo": 2, "tercer": 3, "cuarto": 4,
+}  # fmt: skip
+"""What columns count up by, in the languages that are read."""
 
 
 def _counted_cells(row: Row) -> Row:
@@ -79,8 +84,7 @@ def _number(text: str) -> int | None:
     found = _NUMBERED.fullmatch(text)
     if found is not None:
         return int(found[1])
-    first = text.split(maxsplit=1)[0].casefold()
-    return _ORDINALS.index(first) + 1 if first in _ORDINALS else None
+    return _ORDINALS.get(text.split(maxsplit=1)[0].casefold())
 
 
 def _counted(heading: Row, below: Sequence[Row]) -> Row:

@@ -18,7 +18,19 @@ MONEY_SIGNS = frozenset("$£€")
 
 _FIGURE = re.compile(r"(?:[A-Z]{3} ?|[$£€] ?)?[\d.,']*\d(.*)", re.ASCII)
 _UNITS = frozenset(
-    (*(unit.casefold() for unit in (*MASSES, *VOLUMES)), "lbs", "kgs", "gals", "ltr", "litres")
+    (
+        *(unit.casefold() for unit in (*MASSES, *VOLUMES)),
+        "lbs",
+        "kgs",
+        "gals",
+        "ltr",
+        "litres",
+        "libras",
+        "kilos",
+        "galones",
+        "lts",
+        "litros",
+    )
 )
 
 _ALIKE = {"O": "0", "o": "0", "Q": "0", "D": "0", "l": "1", "I": "1", "|": "1", "i": "1",
@@ -88,13 +100,18 @@ def _parted(cell: Cell) -> Cell:
     return replace(cell, words=words, confidences=confidences)
 
 
-_DIGIT_IN_WORD = re.compile(r"(?<=[A-Z])[015](?=[A-Z])|(?<=[a-z])[015](?=[a-z])")
+_DIGIT_IN_WORD = re.compile(
+    r"(?<=[A-Z])[015](?=[A-Z])|(?<=[a-z])[015](?=[a-z])|(?<=[A-Za-z])0(?![\w])"
+)
 _LETTERS = {"0": "O", "1": "I", "5": "S"}
 LEAST_LETTERS = 4
 
 
 def _spelled(word: str) -> str:
-    """A word with a letter in place of the one digit inside it: 'GR0SS'."""
+    """A word with a letter in place of the one digit inside it, or a nought that ends it.
+
+    'GR0SS', and 'TRASER0', as words in Spanish end.
+    """
     if sum(character.isalpha() for character in word) < LEAST_LETTERS:
         return word
     found = _DIGIT_IN_WORD.findall(word)

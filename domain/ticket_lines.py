@@ -178,7 +178,7 @@ class _Seen:
         """How many figures stand on it beside an axle or a gross, and are no money."""
         if self.priced or not self.has(_LOADS):
             return 0
-        return sum(token.kind is NUMBER and token.value >= LEAST_LOAD for token in self.tokens)
+        return sum(token.kind is NUMBER and _amount(token) >= LEAST_LOAD for token in self.tokens)
 
     @property
     def limits(self) -> bool:
@@ -186,6 +186,12 @@ class _Seen:
         rated = any(token.senses.get("rating") in _LIMITS for token in self.tokens)
         limited = self.is_of("sign_of_limit") and (self.figured or self.has(("weigh_cue",)))
         return (rated and self.figured) or limited
+
+
+def _amount(token: Token) -> float:
+    """A number, as a load: 1.480 is printed for 1,480 where points group the digits."""
+    grouped = token.decimals == 3 and token.value < 1000
+    return token.value * 1000 if grouped else token.value
 
 
 _DAY = re.compile(r"\d+[/.-]\d+[/.-]\d")

@@ -13,11 +13,11 @@ import logging
 import os
 import sys
 from asyncio.subprocess import PIPE, Process
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
 import bot
-from bot.answers.language import marked
+from bot.answers.language import SOURCE, marked
 from bot.photos.crossing import NoReply, NotSeen, Ready, Reply, Seen, framed, reply_of
 from bot.sight import NO_READER, NotRead
 from domain.columns import lines
@@ -63,12 +63,12 @@ class PhotoReader:
 
     def __init__(
         self,
-        book: Phrasebook,
+        book_of: Callable[[str], Phrasebook],
         *,
         longest_look: float = LONGEST_LOOK,
         needed: Sequence[str] = NEEDED,
     ) -> None:
-        self._book = book
+        self._book_of = book_of
         self._longest_look = longest_look
         self._needed = needed
         self._one_at_a_time = asyncio.Lock()
@@ -76,16 +76,20 @@ class PhotoReader:
         self._closed = False
         self._idle: asyncio.TimerHandle | None = None
 
-    async def read(self, picture: bytes, caption: str = "") -> tuple[str, bool]:
+    async def read(
+        self, picture: bytes, caption: str = "", language: str = SOURCE
+    ) -> tuple[str, bool]:
         """The text of a ticket or receipt below its caption, and whether it is beyond doubt.
 
-        Raises NotRead where there is nothing to read with, where the picture can't be opened in
-        8 MB, 40 megapixels and 20 seconds, and where it is no ticket and no receipt.
+        `language` is that of the chat, in whose words the paper is looked at. Raises NotRead where
+        there is nothing to read with, where the picture can't be opened in 8 MB, 40 megapixels and
+        20 seconds, and where it is no ticket and no receipt.
         """
-        page = told(lines(rows(await self.words(picture))), self._book)
+        book = self._book_of(language)
+        page = told(lines(rows(await self.words(picture))), book)
         if not page.text:
             raise NotRead(NO_TICKET, worth_telling=False)
-        page = captioned(caption, page, self._book)
+        page = captioned(caption, page, book)
         return page.text, page.sure
 
     async def words(self, picture: bytes) -> tuple[Word, ...]:

@@ -296,9 +296,13 @@ def _has_fee(tokens: Sequence[Token], index: int) -> bool:
 def _is_of_date(
     tokens: Sequence[Token], figure: Figure, before: Token | None, after: Token | None
 ) -> bool:
-    """'May 15', '15 May', 'May 2026', 'May 15, 2026': a day or a year beside its month."""
+    """'May 15', '15 May', 'May 15, 2026', '15 de mayo de 2026': a day or a year by its month."""
     if not figure.whole:
         return False
+    if before is not None and "of" in before.groups:
+        before = token_at(tokens, figure.start - 2)
+    if after is not None and "of" in after.groups:
+        after = token_at(tokens, figure.end + 1)
     year = _is_year(figure.value)
     beside = _is_month(before) or _is_month(after)
     return (beside and (year or figure.value <= 31)) or (year and _day_before(tokens, figure))

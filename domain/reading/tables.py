@@ -117,8 +117,10 @@ def row_told(name: str, columns: Sequence[Column], cells: Sequence[str]) -> str:
     return ", ".join(parts)
 
 
-SAME_AS_NAME = frozenset(("total", "sum", "weight", "wt", "load", "kg", "lb", "lbs"))
-"""Headings under which stands what the row's name says: the axle's own load."""
+SAME_AS_NAME = frozenset(
+    ("total", "sum", "weight", "wt", "load", "kg", "lb", "lbs", "suma", "peso", "carga")
+)
+"""Headings under which stands what the row's name says, the axle's own load; in each language."""
 
 
 def _is_named(cells: Sequence[str]) -> bool:

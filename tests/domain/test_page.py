@@ -202,7 +202,8 @@ def test_a_date_seen_without_the_space_beside_it_is_a_word_of_its_own(
 @pytest.mark.parametrize(
     ("seen_as", "text"),
     [("GR0SS", "GROSS"), ("Tra1ler", "Trailer"), ("AX1E", "AX1E"), ("B80S15", "B80S15"),
-     ("AB0C1D", "AB0C1D"), ("DRIVE5", "DRIVE5"), ("GA5OIL", "GASOIL")],
+     ("AB0C1D", "AB0C1D"), ("DRIVE5", "DRIVE5"), ("GA5OIL", "GASOIL"),
+     ("TRASER0", "TRASERO"), ("Delanter0", "Delantero"), ("EJE10", "EJE10"), ("NO10", "NO10")],
 )  # fmt: skip
 def test_one_digit_inside_a_word_is_the_letter_that_looks_like_it(seen_as: str, text: str) -> None:
     assert texts([word(seen_as, 40, 100)]) == [text]

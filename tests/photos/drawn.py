@@ -24,6 +24,7 @@ class Drawn:
     entries: tuple[Entry, ...]
     units: str = "us"
     currency: str = "USD"
+    language: str = "en"
 
 
 PLACES = (

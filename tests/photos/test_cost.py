@@ -9,7 +9,7 @@ import time
 import pytest
 
 from bot.photos.reader import PhotoReader
-from bot.phrasebook import phrasebook
+from bot.phrasebook import book_in
 from tests.photos.scale_tickets import SCALE_TICKETS
 from tests.photos.wear import as_sent, folded
 
@@ -19,7 +19,7 @@ MOST_SECONDS, MOST_MB = 4.0, 800
 
 @pytest.mark.bench
 async def test_a_photo_is_read_in_seconds_and_the_process_stays_below_a_gigabyte() -> None:
-    reader = PhotoReader(phrasebook())
+    reader = PhotoReader(book_in)
     taken = []
     for layout in SCALE_TICKETS:
         chance = random.Random(layout.__name__)

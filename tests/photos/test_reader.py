@@ -25,7 +25,7 @@ from bot.photos.crossing import (
 )
 from bot.photos.reader import NO_TICKET, REFUSED, TOO_SLOW, PhotoReader, surroundings
 from bot.photos.worker import serve
-from bot.phrasebook import phrasebook
+from bot.phrasebook import book_in
 from bot.sight import NO_READER, NotRead
 from domain.page import Word
 from tests.photos.other_things import fog
@@ -42,7 +42,7 @@ def receipt() -> bytes:
 async def test_two_photos_sent_at_once_are_both_read_and_a_broken_one_between_costs_neither() -> (
     None
 ):
-    reader = PhotoReader(phrasebook())
+    reader = PhotoReader(book_in)
     try:
         metric = as_sent(metric_receipt(random.Random("metric")).sheet)
         (text, sure), (other, _) = await asyncio.gather(reader.read(receipt()), reader.read(metric))
@@ -61,7 +61,7 @@ async def test_two_photos_sent_at_once_are_both_read_and_a_broken_one_between_co
 
 
 async def test_a_photo_that_takes_too_long_is_given_up_and_its_process_with_it() -> None:
-    reader = PhotoReader(phrasebook(), longest_look=0.001)
+    reader = PhotoReader(book_in, longest_look=0.001)
     with pytest.raises(NotRead) as slow:
         await reader.read(receipt())
     assert str(slow.value) == TOO_SLOW
@@ -69,7 +69,7 @@ async def test_a_photo_that_takes_too_long_is_given_up_and_its_process_with_it()
 
 
 async def test_closing_ends_what_is_being_looked_at_and_what_waits() -> None:
-    reader = PhotoReader(phrasebook())
+    reader = PhotoReader(book_in)
     waiting = [asyncio.create_task(reader.read(receipt())) for _ in range(2)]
     await asyncio.wait(waiting, timeout=0.2)
     async with asyncio.timeout(5):
@@ -79,7 +79,7 @@ async def test_closing_ends_what_is_being_looked_at_and_what_waits() -> None:
 
 
 async def test_without_the_extra_it_is_said_kindly_that_photos_are_not_read() -> None:
-    reader = PhotoReader(phrasebook(), needed=("rapidocr", "a_library_that_is_not_here"))
+    reader = PhotoReader(book_in, needed=("rapidocr", "a_library_that_is_not_here"))
     with pytest.raises(NotRead) as missing:
         await reader.read(receipt())
     assert (str(missing.value), missing.value.worth_telling) == (NO_READER, True)

@@ -60,7 +60,13 @@ class Line:
 class Eyes:
     """Reads one ticket, knows bees for none, and can't open a blur."""
 
-    async def read(self, picture: bytes, caption: str = "") -> tuple[str, bool]:
+    def __init__(self) -> None:
+        self.languages: list[str] = []
+
+    async def read(
+        self, picture: bytes, caption: str = "", language: str = "en"
+    ) -> tuple[str, bool]:
+        self.languages.append(language)
         if picture != b"ticket":
             raise NotRead("no ticket", worth_telling=picture == b"blurred")
         return f"{caption}\n{LINES}" if caption else LINES, True
@@ -136,3 +142,15 @@ async def test_why_a_photo_can_not_be_had_is_said_in_the_logbooks_language(
     with speaking(language_of(spanish)):
         assert line.heard == [say(NOT_FETCHED[why]) for why in LACKS.values()]
     assert all("foto" in each for each in line.heard)
+
+
+async def test_a_photo_is_looked_at_in_the_words_of_the_logbooks_language(
+    store: Store, line: Line
+) -> None:
+    eyes = Eyes()
+    with ThreadPoolExecutor(1) as pool:
+        talk = Conversation(store, READER, lambda: START, Preferences(language="es"))
+        await Intake(talk, {"test": line}, pool, sight=Sight({"test": line}, eyes)).take(
+            pictured("ticket")
+        )
+    assert eyes.languages == ["es"]

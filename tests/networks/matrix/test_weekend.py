@@ -77,7 +77,9 @@ async def soon(seconds: float) -> None:
 class Eyes:
     """Reads one ticket, and no other picture."""
 
-    async def read(self, picture: bytes, caption: str = "") -> tuple[str, bool]:
+    async def read(
+        self, picture: bytes, caption: str = "", language: str = "en"
+    ) -> tuple[str, bool]:
         if picture != TICKET:
             raise NotRead("That is no ticket.", worth_telling=True)
         return "scale at Saltlick: steer 4510 drive 6730 trailer 10130", True
