@@ -31,6 +31,10 @@ class BackupTrouble(DatabaseTrouble):
     """A copy that was not taken, or not put back; the sentence says why, and nothing changed."""
 
 
+class WrittenByNewer(BackupTrouble):
+    """A database in a form that only a newer Drawbar knows."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Copy:
     """A checked copy: its file, the rows of each table, and what was kept of what it replaced."""
@@ -89,9 +93,9 @@ def back_up(address: str | Path, target: Path) -> Copy:
 def restore(source: Path, address: str | Path, now: datetime, *, replace: bool = False) -> Copy:
     """Make a database hold what a copy holds; what it replaces is kept beside it.
 
-    A database that has rows is replaced only if asked to. A damaged one is moved aside as it
-    is. Raises BackupTrouble where the copy is no whole database of Drawbar's, or the target
-    has rows.
+    A database that has rows is replaced only if asked to. One that can't be read, as it is
+    damaged or of a newer form, is moved aside as it is. Raises BackupTrouble where the copy is
+    no whole database of Drawbar's, or the target has rows.
     """
     target = sqlite_file(address)
     if not source.is_file():
@@ -101,21 +105,19 @@ def restore(source: Path, address: str | Path, now: datetime, *, replace: bool =
     with _trouble(f"{source} can't be restored"):
         rows = _counts_of(source)
         _check(source, rows)
-    damaged = target.exists() and not _is_whole(target)
-    held = 0 if damaged or not target.exists() else sum(_counts_of(target).values())
-    if (damaged or held) and not replace:
-        state = "is damaged" if damaged else f"holds {held:,} rows"
+    state, readable = _state_of(target)
+    if state and not replace:
         raise BackupTrouble(
             f"The database {target} {state}; it has been left as it is."
             " With --replace it is kept beside and replaced."
         )
     kept: Path | None = None
-    if damaged or held:
+    if state:
         kept = target.with_name(f"{target.name}.before-restore-{now:%Y%m%dT%H%M%S}")
-    if damaged and kept is not None:
-        _move_aside(target, kept)
-    elif kept is not None:
-        back_up(target, kept)
+        if readable:
+            back_up(target, kept)
+        else:
+            _move_aside(target, kept)
     target.parent.mkdir(parents=True, exist_ok=True)
     with _trouble(f"{source} can't be restored to {target}"):
         _copy(source, target)
@@ -123,6 +125,19 @@ def restore(source: Path, address: str | Path, now: datetime, *, replace: bool =
     # An older copy is brought to today's form, and writes ahead again.
     open_store(target).close()
     return Copy(path=target, rows=rows, kept=kept)
+
+
+def _state_of(path: Path) -> tuple[str, bool]:
+    """What a database is or holds, '' where it holds nothing, and whether it can be read."""
+    if not path.exists():
+        return "", True
+    if not _is_whole(path):
+        return "is damaged", False
+    try:
+        held = sum(_counts_of(path).values())
+    except WrittenByNewer:
+        return "was written by a newer Drawbar", False
+    return (f"holds {held:,} rows" if held else ""), True
 
 
 def _copy(source: Path, target: Path) -> dict[str, int]:
@@ -181,12 +196,14 @@ def _counts(connection: sqlite3.Connection) -> dict[str, int]:
     ]
     if not names:
         return {}
-    known = (
+    version = (
         "alembic_version" in names
         and connection.execute("SELECT version_num FROM alembic_version").fetchone()
     )
-    if not known or known[0] not in KNOWN:
-        raise BackupTrouble("It holds no logbook of this Drawbar, nor of an older one.")
+    if not version:
+        raise BackupTrouble("It holds no logbook of Drawbar's.")
+    if version[0] not in KNOWN:
+        raise WrittenByNewer("It was written by a newer Drawbar.")
     return {
         name: connection.execute(f'SELECT count(*) FROM "{name}"').fetchone()[0]  # noqa: S608
         for name in names

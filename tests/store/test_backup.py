@@ -19,8 +19,8 @@ from bot.store.backup import BackupTrouble, back_up, restore
 from bot.store.database import DatabaseTrouble, Store, open_store
 from bot.store.migrations.run import downgrade
 from tests.store import season
-from tests.store.conftest import TEMPLATE, Server
 from tests.store.logbooks import as_told, standing, told
+from tests.store.postgres import TEMPLATE, Server
 
 NOON = datetime(2026, 7, 12, 18, 0, tzinfo=UTC)
 Rows = dict[str, tuple[tuple[object, ...], ...]]
@@ -193,6 +193,26 @@ def test_a_damaged_database_is_moved_aside_and_the_backup_takes_its_place(
     back = restore(copy.path, file, NOON, replace=True)
     assert back.kept is not None
     assert back.kept.read_bytes().startswith(b"Dear diary")
+    again = open_store(file)
+    assert len(standing(again)) == 2
+    again.close()
+
+
+def test_a_database_of_a_newer_form_is_moved_aside_to_go_back(
+    kept: Store, file: Path, tmp_path: Path
+) -> None:
+    copy = back_up(file, tmp_path / "copy.db")
+    with kept.engine.begin() as connection:
+        connection.execute(text("UPDATE alembic_version SET version_num = 'next'"))
+    kept.close()
+    with pytest.raises(BackupTrouble, match="was written by a newer Drawbar; it has been left"):
+        restore(copy.path, file, NOON)
+    back = restore(copy.path, file, NOON, replace=True)
+    assert back.kept is not None
+    with closing(sqlite3.connect(back.kept)) as connection:
+        assert connection.execute("SELECT version_num FROM alembic_version").fetchone() == ("next",)
+    with pytest.raises(BackupTrouble, match="by a newer Drawbar"):
+        restore(back.kept, tmp_path / "other.db", NOON)
     again = open_store(file)
     assert len(standing(again)) == 2
     again.close()
