@@ -292,6 +292,8 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
         evidence += 0.9
     if "dash_economy" in roles:
         evidence += 0.4
+    if not roles.keys() - {VOLUME_ROLE} and "?" in scene.text:
+        evidence -= 0.5  # 'can you get some? the 2.5 gal box'
     if cue:
         evidence += 1.0
     if draft.product:

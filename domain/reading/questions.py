@@ -41,6 +41,8 @@ def read_question(scene: Scene) -> Question | None:
     words = scene.words()
     asking = find_overlapping(words[:LOOK_FOR_FORM], book.overlapping[ASKING_CLASS])
     marked = "?" in scene.text
+    if words[0] in book.groups["asks_people"]:
+        return None  # 'shall we weigh the van on Friday'
     moving = words[0] in book.groups["orders_move"]
     formed = asking or marked or moving or words[0] in book.groups["opens_order"]
     ordered = len(words) <= LONGEST_ORDER and not book.groups["order_word"].isdisjoint(words)

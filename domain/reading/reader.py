@@ -52,6 +52,7 @@ from domain.reading.standing import read_standing
 from domain.reading.tables import unfold
 from domain.reading.tickets import fee_of, ticket_of, with_particulars
 from domain.reading.times import read_when, whens_by_sentence
+from domain.reading.tokens import NUMBER
 from domain.reading.water import read_water
 from domain.reading.weighings import read_weighings
 from domain.verdicts import PAGE, Ask, Facts, Question, Silent, Verdict
@@ -125,7 +126,7 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         correction = read_correction(scene)
         if correction is not None:
             return Facts((correction,))
-    question = read_question(scene) or _asked_first(scene)
+    question = _question(scene)
     if question is not None and not (_states_loads(scene) or _states_reading(scene)):
         return question
     if not scene.figures and FACTUAL.isdisjoint(scene.by_class):
@@ -221,17 +222,28 @@ def _states_reading(scene: Scene) -> bool:
     )
 
 
-def _asked_first(scene: Scene) -> Question | None:
-    """'how far have we come since the last fill? feels like forever': the rest is talk."""
-    asked, mark, rest = scene.text.partition("?")
-    short = len(asked.split()) < SHORTEST_ASKED
-    if short or not mark or not rest.strip(" ?!.") or any(c.isdigit() for c in rest):
-        return None
-    return read_question(Scene(asked + mark, scene.context, scene.book))
+def _question(scene: Scene) -> Question | None:
+    """The question of a message; where it is of several sentences, the marked one must ask.
+
+    'how far have we come since the last fill? feels like forever': the rest is talk.
+    """
+    marks = [index for index, token in enumerate(scene.tokens) if token.raw == "?"]
+    start, end = scene.sentence_of(marks[-1]) if marks else (0, len(scene.tokens))
+    if start == 0 and end == len(scene.tokens):
+        return read_question(scene)
+    rest = scene.tokens[end:]
+    if end - start <= (ELLIPTIC if not rest else SHORTEST_ASKED):
+        return None if rest else read_question(scene)
+    asked = scene.text[scene.tokens[start].start : scene.tokens[end - 1].end]
+    alone = read_question(Scene(asked, scene.context, scene.book))
+    if alone is None or any(token.kind is NUMBER for token in rest):
+        return alone and read_question(scene)
+    return read_question(scene) or alone
 
 
-SHORTEST_ASKED = 4
-"""Words: less before a question mark takes up what another said: 'odometer? isn't that ...'."""
+SHORTEST_ASKED, ELLIPTIC = 3, 3
+"""Tokens: less before a question mark takes up what another said ('odometer? isn't that ...'), or
+what was said before it ('with the camper on. How heavy?')."""
 
 
 def _only_asks(scene: Scene) -> bool:

@@ -71,7 +71,7 @@ Named = tuple[Sequence[Token], tuple[int, int]]
 def _tank(scene: Scene, within: range) -> Named | None:
     """The tank that stands in a stretch, with the words before it that name it."""
     for index in within:
-        if "tank_word" not in scene.tokens[index].groups:
+        if "tank_word" not in scene.tokens[index].groups or not scene.stated(index):
             continue
         first = index
         while first > max(within.start, index - LONGEST_NAME) and _names(scene.tokens[first - 1]):

@@ -42,6 +42,7 @@ FLOORS = {
     "pocket": Floor(exact=100.0, wrong=0, alarm=0),
     "prairie": Floor(exact=99.0, wrong=0, alarm=0),
     "sevenrigs": Floor(exact=98.0, wrong=0, alarm=0),
+    "smalltalk": Floor(exact=100.0, wrong=0, alarm=0),
     "spanish": Floor(exact=95.0, wrong=0, alarm=0),
     "summer": Floor(exact=99.0, wrong=0, alarm=0),
     "textmessages": Floor(exact=99.5, wrong=0, alarm=0),
