@@ -33,6 +33,7 @@ EXAMPLES = (
     (marked("a trip"), marked("hitched flatdeck, leaving, 48011")),
     (marked("a correction"), marked("make that 5,230")),
     (marked("taking back"), marked("undo")),
+    (marked("a picture"), marked("show me the rig")),
 )
 QUESTIONS = marked("Ask: how heavy are we? are we over? mpg? how did we do this week?")
 ONLY_TEXTED = marked("I only work with what you text.")

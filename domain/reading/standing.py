@@ -58,6 +58,7 @@ def standing_words_from(
     volumes = {word: unit for unit, words in table["volume"].items() for word in words}
     chores = [word for chore in upkeep.chores for word in chore.words]
     filled = {
+        **table["part"],
         "upkeep": f"(?P<upkeep>{_any_of(chores)})",
         "point": f"(?P<point>{_any_of(point.name for point in points.points)})",
         "whole": f"(?:{_any_of(points.whole)})",
@@ -86,7 +87,7 @@ def outline_of(patterns: Iterable[str]) -> re.Pattern[str]:
 
 def read_standing(text: str, context: Context, words: StandingWords) -> Verdict | None:
     """What a message sets or asks that lasts; None where it is another matter."""
-    said = " ".join(text.casefold().replace("’", "'").replace("'", "").split()).rstrip(" .?!")
+    said = " ".join(text.casefold().replace("’", "'").replace("'", "").split()).strip(" .?!¿¡")
     if words.outline.fullmatch(said) is None:
         return None
     trailers = _trailers(context)

@@ -12,7 +12,7 @@ from domain.reading import read
 from domain.reading.lexer import tokenize
 from domain.reading.sums import summed
 from domain.reading.tokens import NUMBER
-from domain.verdicts import Facts, Silent, Verdict
+from domain.verdicts import PICTURE, Facts, Question, Silent, Verdict
 from tests.domain.reading.chats import chat
 
 
@@ -105,6 +105,7 @@ def test_an_odometer_grouped_by_a_dot_is_whole() -> None:
         "invitar",
         "invitar lector",
         "quitar 2",
+        "muéstrame el equipo",
         "¿cuánto pesamos?",
         "¿estamos excedidos?",
         "¿rendimiento?",
@@ -159,3 +160,29 @@ def test_a_rating_with_decimals_is_in_tonnes_where_kilograms_are_meant(text: str
     (rating,) = verdict.entries
     assert isinstance(rating, Rating)
     assert rating.value == Quantity(3.05, "t")
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("muéstrame", "weight"),
+        ("enséñame el dibujo", "weight"),
+        ("¿me enseñas la gráfica?", "weight"),
+        ("quiero ver el equipo", "weight"),
+        ("muéstrame los márgenes por favor", "margin"),
+        ("dibuja el consumo", "economy"),
+        ("a ver la semana pasada", "week"),
+    ],
+)
+def test_a_picture_is_asked_for(text: str, topic: str) -> None:
+    verdict = reads(text)
+    assert isinstance(verdict, Question)
+    assert (verdict.topic, verdict.form) == (topic, PICTURE)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["enséñame a manejar", "enséñame la foto del bebé", "a ver", "dibujo", "muéstrame tu perro"],
+)
+def test_people_show_each_other_other_things(text: str) -> None:
+    assert reads(text) == Silent()
