@@ -282,10 +282,14 @@ def _by_figure(scene: Scene, asked: Ask) -> Facts | None:
     ]
     if len(strangers) > 1:
         return None
+    said = [figure.value]
+    if asked.about in SAID_IN_DIGITS and figure.token.in_digits:
+        mills = asked.about == "unit_price" and figure.value >= 1000  # 'three ninety-three nine'
+        said.append(figure.value / (1000 if mills else 100))
     matching = [
         choice
         for choice in asked.choices
-        if any(_same(figure.value, value) for value in _values(choice.entries, asked.about))
+        if any(_same(one, value) for one in said for value in _values(choice.entries, asked.about))
     ]
     if len(matching) == 1:
         return Facts(matching[0].entries)
@@ -296,6 +300,10 @@ def _by_figure(scene: Scene, asked: Ask) -> Facts | None:
     if isinstance(figure.label, Label) and _names_another(figure.label, asked.about):
         return None
     return _replaced(asked, figure.value, figure.unit)
+
+
+SAID_IN_DIGITS = ("unit_price", "cost")
+"""Fields whose point is not spoken."""
 
 
 def _names_another(label: Label, about: str) -> bool:
