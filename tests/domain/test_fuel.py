@@ -112,12 +112,20 @@ def test_topping_up_on_the_spot_is_counted_with_the_next_road() -> None:
     assert tanks(page) == [(400, 32)]
 
 
-def test_a_fill_of_nothing_closes_no_tank() -> None:
+@pytest.mark.parametrize(("gallons", "after"), [(0, 32), (-3, 35)], ids=["nothing", "drained"])
+def test_a_fill_of_nothing_or_less_closes_no_tank(gallons: float, after: float) -> None:
     page = Page()
     page.fill(0, 48000, 30)
-    page.fill(3, 48200, 0)
-    page.fill(5, 48400, 32)
+    page.fill(3, 48200, gallons)
+    page.fill(5, 48400, after)
     assert tanks(page) == [(400, 32)]
+
+
+def test_a_top_up_after_a_few_miles_is_a_tank_however_small() -> None:
+    page = Page()
+    page.fill(0, 48000, 30)
+    page.fill(0.5, 48003, 0.2)
+    assert tanks(page) == [(3, 0.2)]
 
 
 def test_a_full_fill_that_nothing_places_on_the_road_opens_no_tank() -> None:
@@ -140,11 +148,13 @@ def test_what_went_in_since_the_last_full_tank_is_told() -> None:
 def test_the_tank_that_a_fill_closed_is_found_by_it() -> None:
     page = Page()
     first = page.fill(0, 48000, 30)
-    second = page.fill(5, 48400, 32)
+    partial = page.fill(3, 48200, 12, full=False)
+    second = page.fill(5, 48400, 20)
     page.fill(9, 48700, 25)
     chain = page.driven.chain
     assert chain.closed_by(second) == chain.tanks[0]
     assert chain.closed_by(first) is None
+    assert chain.closed_by(partial) is None
 
 
 def test_a_tank_costs_what_all_its_fills_cost_the_opening_one_left_out() -> None:
@@ -275,8 +285,9 @@ def test_trailers_swapped_at_the_pump_do_not_mix_the_road_after_it() -> None:
 def test_a_road_by_the_trip_meter_with_a_trailer_on_for_a_part_counts_for_none() -> None:
     page = Page()
     page.fill(0, None, 30)
+    page.fill(1, None, 5, full=False, distance=mi(58.4))
     page.hitches(2, "flatdeck")
-    page.fill(5, None, 24.9, distance=mi(288.4))
+    page.fill(5, None, 19.9, distance=mi(230.0))
     tank = the_tank(page)
     assert tank.split == {}
     assert only_mode(tank) is None

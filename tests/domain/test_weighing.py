@@ -421,6 +421,7 @@ def test_a_light_trailer_that_the_scale_can_tell_is_one() -> None:
 
 
 def test_places_that_carry_nothing_have_no_heavier_side_and_no_share() -> None:
-    found = weights(Ticket().weighs("trailer", trailer_1_left=0, trailer_1_right=0, tongue=0))
+    found = weights(Ticket().weighs("trailer", trailer_left=0, trailer_right=0, tongue=0))
+    assert found.trailer is not None
     assert imbalances(found) == ()
     assert found.share is None
