@@ -53,6 +53,9 @@ mutate: $(TO_BENCH) ## spoil the arithmetic line by line, to see that a test not
 crash: $(TO_TEST) ## a thousand messages and a hundred kills, on each database
 	$(BIN)/pytest -m long -s $(ARGS)
 
+soak: $(TO_TEST) ## half an hour of life at once, with faults, on both databases; ARGS=MINUTES
+	$(BIN)/python -m tests.soak.soak $(ARGS)
+
 fuzz: $(TO_TEST) ## a million spoilt messages (ARGS=COUNT), then the tests on random data for longer
 	$(BIN)/python -m tests.fuzz.fuzz_reading $(ARGS)
 	$(BIN)/pytest -n 2 -m hypothesis --hypothesis-profile=fuzz
@@ -77,7 +80,7 @@ lock: $(TO_TEST) ## move every dependency to its newest release, on purpose
 		--output-file requirements-bench.txt
 
 clean:
-	rm -rf .venv .mypy_cache .ruff_cache .pytest_cache .hypothesis .coverage build dist
+	rm -rf .venv .mypy_cache .ruff_cache .pytest_cache .hypothesis .coverage* build dist
 
 $(TO_CHAT): requirements.txt pyproject.toml | $(BIN)/python
 	@echo "Setting up (about a minute, once)..."
