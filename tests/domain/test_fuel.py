@@ -267,6 +267,7 @@ def test_a_road_by_the_trip_meter_counts_for_the_trailer_that_was_on_throughout(
     page.fill(0, None, 30)
     page.fill(5, None, 24.9, distance=mi(288.4))
     page.unhitches(5)
+    page.hitches(7, "camper")
     tank = the_tank(page)
     assert tank.split == {"flatdeck": tank.km}
     assert only_mode(tank) == "flatdeck"
