@@ -81,7 +81,7 @@ VERBS = (
     ("take", r"\b(?:remov|unload|dump|drain|drop)\w*|\bwithout\b|\bless\b"),
     ("take", r"\b(?:quit|sac|descarg|baj)(?:o|amos|ar)\b"),
     ("move", r"\b(?:mov|slid|shift|push|pull)(?:e|es|ed|ing)?\b"),
-    ("move", r"\b(?:muevo|mov(?:emos|er)|corr(?:o|emos|er))\b"),
+    ("move", r"\b(?:muevo|mov(?:emos|er)|corr(?:o|emos|er)|pas(?:o|amos|ar))\b"),
 )
 """What a question's words ask for in any language that is read, the first that is found;
 anything else puts load on."""
@@ -95,7 +95,7 @@ AXLE = r"(?:the )?(?:trailer|trlr|rear|drive|back)?(?:'s)? ?axles?"
 COUPLING = "coupler|coupling|hitch|ball|tongue|kingpin|acople|acoplador|enganche|bola|lanza"
 BEHIND_EJE, BEFORE_EJE = (
     r"\b(?:detras|atras) (?:del?|de los) ejes?\b",
-    r"\bdelante (?:del?|de los) ejes?\b",
+    r"\ba?delante (?:del?|de los) ejes?\b",
 )
 
 

@@ -144,7 +144,10 @@ def find_spots(scene: Scene) -> list[Spot]:
         if end < len(words) and owners[end] == owners[end - 1]:
             continue  # 'the ball weight' is no ball
         lead_start = first if _alone(words, first, end) else leads.get(first)
-        if lead_start is None or scene.tokens[owners[start]].senses.keys() & {"vehicle", "name"}:
+        vehicle = scene.tokens[owners[start]].senses.keys() & {"vehicle", "name"}
+        if lead_start is None or (
+            vehicle and groups["axle_word"].isdisjoint(words[start:end])
+        ):  # 'eje del remolque' is a vehicle's, and a place
             continue
         if lead_start and words[lead_start - 1] in groups["all_over"]:
             continue  # 'all over the floor'

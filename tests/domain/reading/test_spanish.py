@@ -6,7 +6,7 @@ import pytest
 
 from bot.phrasebook import phrasebook
 from domain.context import Context
-from domain.entries import Fill, Hitch, Observation, Odometer, Rating
+from domain.entries import Cargo, Fill, Hitch, Observation, Odometer, Rating
 from domain.quantities import Quantity
 from domain.reading import read
 from domain.reading.lexer import tokenize
@@ -186,3 +186,30 @@ def test_a_picture_is_asked_for(text: str, topic: str) -> None:
 )
 def test_people_show_each_other_other_things(text: str) -> None:
     assert reads(text) == Silent()
+
+
+@pytest.mark.parametrize(
+    ("text", "position"),
+    [
+        ("¿y si quito 400 lb de la caja?", "caja"),
+        ("¿y si saco 200 lb de la cabina?", "cabina"),
+        ("¿y si paso 600 lb de la caja al remolque?", "caja"),
+        (
+            "¿y si pongo 300 lb 2 pies detrás de los ejes del remolque?",
+            "detras de ejes del remolque",
+        ),
+    ],
+)
+def test_where_a_load_is_taken_from_or_put(text: str, position: str) -> None:
+    verdict = reads(text, chat(truck="Juniper", trailers=("flatdeck",)))
+    assert isinstance(verdict, Question)
+    assert (verdict.topic, verdict.item, verdict.position) == ("whatif", None, position)
+
+
+def test_a_load_ahead_of_the_trailers_axle_keeps_its_place() -> None:
+    text = "cargamos el generador, 210 lb, 4 pies delante del eje del remolque"
+    verdict = reads(text, chat(truck="Juniper", trailers=("flatdeck",)))
+    assert isinstance(verdict, Facts)
+    (cargo,) = verdict.entries
+    assert isinstance(cargo, Cargo)
+    assert (cargo.position, cargo.distance) == ("delante del eje del remolque", Quantity(4, "ft"))
