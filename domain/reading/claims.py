@@ -35,14 +35,15 @@ def find_claim(
     tokens: Sequence[Token],
     context: Context,
     last: Figure | None,
-    claiming: Sequence[int],
+    said: frozenset[str],
 ) -> None:
     """Find out whether a neighbour owns the number, or an unknown noun is counted by it.
 
-    `last` is the figure before, `claiming` are the words that claim the rest of their line.
+    `last` is the figure before; `said` are the classes of term and the groups that stand in the
+    message: what is not in it claims nothing.
     """
     if figure.claimed is None:
-        figure.claimed = _owner(figure, tokens, last, claiming)
+        figure.claimed = _owner(figure, tokens, last, said)
     if figure.claimed is not None:
         return
     noun = _foreign_noun(tokens, figure.end)
@@ -53,7 +54,7 @@ def find_claim(
 
 
 def _owner(
-    figure: Figure, tokens: Sequence[Token], last: Figure | None, claiming: Sequence[int]
+    figure: Figure, tokens: Sequence[Token], last: Figure | None, said: frozenset[str]
 ) -> str | None:
     """What owns the number, in words; None where it may be the log's."""
     dimension, raw = figure.dimension, figure.token.raw
@@ -72,7 +73,7 @@ def _owner(
         return "a date"
     if bare and _is_hyphened(tokens, figure.start):
         return "a number with letters"
-    if claiming and _claimed_line(tokens, figure):
+    if "claims_line" in said and _claimed_line(tokens, figure):
         return "a number of its line"
     while before is not None and (
         before.raw in ("#", ":", ".") or "before_claimed" in before.groups
@@ -84,21 +85,21 @@ def _owner(
         claims = before is not None and "claim" in before.senses
         if claims and before is not None and not (last is not None and last.end > before_index):
             return f"'{before.raw}'"
-        if _is_of_date(tokens, figure, before, after):
+        if "time" in said and _is_of_date(tokens, figure, before, after):
             return "a date"
-        if _street_follows(tokens, figure.end):
+        if _street_follows(tokens, figure.end, said):
             return "an address"
         if figure.token.decimals == -1:
             return "a fraction"
         if before is not None and "transaction" in before.groups and figure.value >= LEAST_OF_MANY:
             return "a transaction"
-        if _tells_hour(tokens, figure, after):
+        if _tells_hour(tokens, figure, after, said):
             return "a time"
         if _pays_for_set(tokens, figure):
             return "a price"
-        if _rates_something(tokens, figure):
+        if _rates_something(tokens, figure, said):
             return "a rate"
-        if _of_the_heart(tokens, figure):
+        if _of_the_heart(tokens, figure, said):
             return "a blood pressure"
         if after is not None and _is_word_of_its_own(figure, after):
             return f"{raw}{after.raw}"
@@ -136,9 +137,11 @@ COUNTED = frozenset(("axle_noun", "axle", "vehicle"))
 """Classes of term whose things are weighed one by one and have no price."""
 
 
-def _tells_hour(tokens: Sequence[Token], figure: Figure, after: Token | None) -> bool:
+def _tells_hour(
+    tokens: Sequence[Token], figure: Figure, after: Token | None, said: frozenset[str]
+) -> bool:
     """'back around 6', 'home by 9': an hour behind a word for coming or for being somewhere."""
-    if not (figure.whole and 1 <= figure.value <= LAST_HOUR):
+    if "before_hour" not in said or not (figure.whole and 1 <= figure.value <= LAST_HOUR):
         return False
     if after is not None and after.kind is WORD and "glue" not in after.senses:
         return False
@@ -159,16 +162,20 @@ def _pays_for_set(tokens: Sequence[Token], figure: Figure) -> bool:
     return paid and any("set_of" in token.groups for token in behind[1:])
 
 
-def _rates_something(tokens: Sequence[Token], figure: Figure) -> bool:
+def _rates_something(tokens: Sequence[Token], figure: Figure, said: frozenset[str]) -> bool:
     """'110 a barrel', '85 a day': so much for each of a thing that no phrase knows."""
+    if "per_one" not in said:
+        return False
     after, noun = token_at(tokens, figure.end), token_at(tokens, figure.end + 1)
     if after is None or noun is None or "per_one" not in after.groups or noun.kind is not WORD:
         return False
     return (not noun.senses and noun.raw.islower()) or "time" in noun.senses
 
 
-def _of_the_heart(tokens: Sequence[Token], figure: Figure) -> bool:
+def _of_the_heart(tokens: Sequence[Token], figure: Figure, said: frozenset[str]) -> bool:
     """'128 over 82': one pressure over another is a person's."""
+    if "over_word" not in said:
+        return False
     for over, other in ((figure.start - 1, figure.start - 2), (figure.end, figure.end + 1)):
         between, beside = token_at(tokens, over), token_at(tokens, other)
         if between is None or beside is None or beside.kind is not NUMBER:
@@ -326,8 +333,10 @@ def _day_before(tokens: Sequence[Token], figure: Figure) -> bool:
     return _is_month(tokens[at - 1])
 
 
-def _street_follows(tokens: Sequence[Token], index: int) -> bool:
+def _street_follows(tokens: Sequence[Token], index: int, said: frozenset[str]) -> bool:
     """'212 Mill Lane', '4410 County Rd 18'."""
+    if "street" not in said and "numbered_road" not in said:
+        return False
     road, number = token_at(tokens, index), token_at(tokens, index + 1)
     if road is not None and "numbered_road" in road.groups:
         return number is not None and number.kind is NUMBER

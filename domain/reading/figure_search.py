@@ -27,16 +27,18 @@ RANGE_TOP = 1000
 """A stated range is narrow, and of temperatures, pressures, speeds: bigger pairs are a list."""
 
 
-def find_figures(tokens: Sequence[Token], context: Context) -> list[Figure]:
-    """Every number of a message as a figure, in order."""
+def find_figures(tokens: Sequence[Token], context: Context, said: frozenset[str]) -> list[Figure]:
+    """Every number of a message as a figure, in order.
+
+    `said` are the classes of term and the groups that stand in the message.
+    """
     figures: list[Figure] = []
     last: Figure | None = None
-    claiming = [index for index, token in enumerate(tokens) if "claims_line" in token.groups]
     for index in [index for index, token in enumerate(tokens) if token.kind is NUMBER]:
         if last is not None and index < last.end:
             continue
         figure = _figure(tokens, index, context, last)
-        find_claim(figure, tokens, context, last, claiming)
+        find_claim(figure, tokens, context, last, said)
         figures.append(figure)
         last = figure
     return figures

@@ -150,6 +150,8 @@ def fuel_level(scene: Scene) -> float | None:
     """How full the tank was: 'quarter tank', '3/4 tank', 'tank at 60%'."""
     for _, _, key in scene.find("level"):
         return float(key)
+    if "tank" not in scene.by_class and "fuel" not in scene.groups:
+        return None
     beside_fuel = [
         index
         for index in range(len(scene.tokens) - 1)

@@ -13,7 +13,6 @@ from itertools import pairwise
 from operator import attrgetter
 
 from domain.reading.figures import Figure
-from domain.reading.phrasebook import Senses
 from domain.reading.tokens import BREAK, WORD, Token
 
 NAMING = frozenset(
@@ -122,8 +121,13 @@ class Label:
         )
 
 
-def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Label]:
-    """Every label of a message, in order; words that belong to a figure are not labels."""
+def find_labels(
+    tokens: Sequence[Token], figures: Sequence[Figure], groups: frozenset[str]
+) -> list[Label]:
+    """Every label of a message, in order; words that belong to a figure are not labels.
+
+    `groups` are those of all the message's words.
+    """
     taken = [False] * len(tokens)
     for figure in figures:
         for index in range(figure.start, figure.end):
@@ -142,12 +146,9 @@ def find_labels(tokens: Sequence[Token], figures: Sequence[Figure]) -> list[Labe
         senses = token.senses
         if (
             senses
-            and _names_something(senses)
+            and not NAMING.isdisjoint(senses)
             and not _is_leaving(tokens, index)
-            and not _is_preposition(tokens, index)
-            and not _is_adverb(tokens, index)
-            and not _is_outing(tokens, index)
-            and not _is_cattle(tokens, index, figures)
+            and (groups.isdisjoint(EVERYDAY) or not _is_everyday(tokens, index, figures, groups))
         ):
             if (
                 current is not None
@@ -212,8 +213,20 @@ def _absorb_together(tokens: Sequence[Token], truck: Label, labels: list[Label])
             return
 
 
-def _names_something(senses: Senses) -> bool:
-    return not NAMING.isdisjoint(senses)
+EVERYDAY = frozenset(("outside_word", "back_word", "outing_adjective", "animal_or_axle"))
+"""Groups without which no word that names something can be an everyday word instead."""
+
+
+def _is_everyday(
+    tokens: Sequence[Token], index: int, figures: Sequence[Figure], groups: frozenset[str]
+) -> bool:
+    """Whether a word that could name something says something else here."""
+    return (
+        _is_preposition(tokens, index)
+        or _is_adverb(tokens, index)
+        or _is_outing(tokens, index)
+        or _is_cattle(tokens, index, figures, groups)
+    )
 
 
 def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
@@ -249,15 +262,16 @@ def _is_outing(tokens: Sequence[Token], index: int) -> bool:
     )
 
 
-def _is_cattle(tokens: Sequence[Token], index: int, figures: Sequence[Figure]) -> bool:
+def _is_cattle(
+    tokens: Sequence[Token], index: int, figures: Sequence[Figure], groups: frozenset[str]
+) -> bool:
     """'40 steers at 1,150 lb', 'heifers 620, steers 655': animals, and no axle."""
     if "animal_or_axle" not in tokens[index].groups:
         return False
-    counted = any(
+    return "animal" in groups or any(
         figure.end == index and figure.whole and MOST_ROWS < figure.value < FEWEST_POUNDS
         for figure in figures
     )
-    return counted or any("animal" in token.groups for token in tokens)
 
 
 MOST_ROWS, FEWEST_POUNDS = 6, 400

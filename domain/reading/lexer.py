@@ -62,6 +62,8 @@ _PATTERN = re.compile(
 )
 
 
+_WORD_AT = _PATTERN.groupindex["word"]
+
 _INVISIBLE = re.compile("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\u2066-\u2069\ufe0f\ufeff]")
 
 
@@ -91,20 +93,22 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
     append = tokens.append
     known, size = book.known, len(text)
     folded = text.casefold()
-    match_mark = (book.marks if len(folded) == size else _NOTHING).match
+    one_to_one = len(folded) == size  # else a place in one is another in the other
+    match_mark = (book.marks if one_to_one else _NOTHING).match
+    openers = book.openers if one_to_one else NO_OPENERS
     # Where the last mark of the phrasebook ended: what the pattern finds inside it is passed over.
     ended = 0
     before = -1  # where the last token ended
     # White space at the end holds no token, and the pattern would try it from each place.
     for match in _PATTERN.finditer(text.rstrip()):
-        kind = match.lastgroup
-        if kind is None:
+        found_at = match.lastindex
+        if found_at is None:
             continue
-        start, end = match.span(kind)
+        start, end = match.span(found_at)
         if start < ended:
             continue
-        raw = match[kind]
-        if kind == "word":
+        raw = match[found_at]
+        if found_at == _WORD_AT:
             if end < size and text[end] in IN_MARKS and (found := match_mark(folded, start)):
                 before = ended = _append_mark(tokens, found, text, book)
                 continue
@@ -116,12 +120,21 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
                 continue
             token = Token(WORD, word, raw, start, end)
             token.senses, token.groups = term
-            token.glued = start == before
-        elif kind == "number":
+            if start == before:
+                token.glued = True
+            append(token)
+            before = end
+            continue
+        kind = match.lastgroup
+        if kind == "number":
             token = _number(raw, start, end, book)
             token.glued = start == before
         elif kind == "mark" or kind == "times" or kind == "fraction":
-            if kind != "fraction" and (found := match_mark(folded, start)):
+            if (
+                kind != "fraction"
+                and folded[start] in openers
+                and (found := match_mark(folded, start))
+            ):
                 before = ended = _append_mark(tokens, found, text, book)
                 continue
             if kind == "fraction":
@@ -148,6 +161,7 @@ IN_MARKS = "/$.+"
 """What may stand inside a mark of the phrasebook that begins like a word: 'w/o', 'A$'."""
 
 _NOTHING = re.compile(r"(?!)")
+NO_OPENERS: frozenset[str] = frozenset()
 
 
 def _named(kind: str, text: str, raw: str, start: int, end: int, book: Phrasebook) -> Token:
@@ -260,9 +274,10 @@ def _find_phrases(tokens: list[Token], book: Phrasebook, names: Names) -> list[T
     joined: list[Token] = []
     done = 0
     for start in [index for index, token in enumerate(tokens) if token.text in phrases]:
-        if start < done:
+        if start < done or start + 1 == len(tokens):
             continue
-        found = _phrase_at(tokens, start, book)
+        options = phrases[tokens[start].text].get(tokens[start + 1].text)
+        found = None if options is None else _longest(options, tokens, start)
         if found is not None:
             words, senses = found
             end = start + len(words)
@@ -272,14 +287,11 @@ def _find_phrases(tokens: list[Token], book: Phrasebook, names: Names) -> list[T
     return joined + tokens[done:] if joined else tokens
 
 
-def _phrase_at(
-    tokens: Sequence[Token], start: int, book: Phrasebook
+def _longest(
+    options: Sequence[tuple[tuple[str, ...], Senses]], tokens: Sequence[Token], start: int
 ) -> tuple[tuple[str, ...], Senses] | None:
-    """The longest phrase of several words that begins at a token, and its senses."""
-    if start + 1 == len(tokens):
-        return None
-    seconds = book.phrases[tokens[start].text]
-    for phrase in seconds.get(tokens[start + 1].text, ()):
+    """The longest of the phrases with these two first words that stands here, and its senses."""
+    for phrase in options:
         words = phrase[0]
         size = len(words)
         if size == 2 or words == tuple([each.text for each in tokens[start : start + size]]):

@@ -125,7 +125,7 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
         if label.places and dimension == TEMPERATURE and scene.has("subject", "hub"):
             return "hub"
     if dimension == PRESSURE:
-        spare = any("spare_tyre" in token.groups for token in scene.tokens)
+        spare = "spare_tyre" in scene.groups
         if heading is not None or spare or scene.has("subject", "tyre") or _all_pressure(scene):
             return "tyre"
         return None
@@ -158,6 +158,8 @@ def _out_of_doors(scene: Scene, figure: Figure) -> bool:
 
 
 def _is_spare(scene: Scene, figure: Figure) -> bool:
+    if "spare_tyre" not in scene.groups:
+        return False
     start, end = scene.clause_of(figure.start)
     return any("spare_tyre" in token.groups for token in scene.tokens[start:end])
 
@@ -175,14 +177,13 @@ LEAST_WARM = 15
 
 def _drives_at(scene: Scene, figure: Figure) -> bool:
     """'sitting on 95, 2100 rpm': a speed beside how fast the engine turned."""
-    before = scene.tokens[figure.start - 1] if figure.start else None
-    turning = any(other.dimension == ROTATION for other in scene.figures)
     return (
-        turning
+        "driving_at" in scene.groups
         and figure.dimension is None
-        and before is not None
-        and "driving_at" in before.groups
+        and figure.start > 0
+        and "driving_at" in scene.tokens[figure.start - 1].groups
         and FASTEST_BARE[0] <= figure.value <= FASTEST_BARE[1]
+        and any(other.dimension == ROTATION for other in scene.figures)
     )
 
 
@@ -377,8 +378,9 @@ def _stands_under(scene: Scene, figure: Figure) -> str | None:
 def _alone_in_sentence(scene: Scene, figure: Figure, heading: Label) -> bool:
     """Whether a gauge and a figure are the only ones of their sentence."""
     start, end = scene.sentence_of(figure.start)
-    figures = [other for other in scene.figures if start <= other.start < end]
-    return figures == [figure] and heading.bound is None and start <= heading.start < end
+    if heading.bound is not None or not start <= heading.start < end:
+        return False
+    return [other for other in scene.figures if start <= other.start < end] == [figure]
 
 
 def _position(scene: Scene, figure: Figure, heading: Label | None) -> str | None:

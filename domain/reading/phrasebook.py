@@ -89,6 +89,7 @@ class Phrasebook:
     aliases: Mapping[str, str]
     skeletons: Mapping[str, str]
     marks: re.Pattern[str]
+    openers: frozenset[str]
     correctable: Mapping[str, Senses]
     keep: frozenset[str]
     overlapping: Mapping[str, PhraseIndex]
@@ -206,6 +207,7 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         skeletons=_skeletons(senses, data),
         numbers={word: key for key, words in data[NUMBER_CLASS].items() for word in words},
         marks=_marks_pattern(marks),
+        openers=frozenset(mark[0] for mark in marks if mark),
         correctable={
             words[0]: meaning
             for words, meaning in senses.items()
@@ -303,6 +305,8 @@ def _index(keys: Mapping[str, Iterable[str]]) -> PhraseIndex:
 
 def find_overlapping(words: Sequence[str], index: PhraseIndex) -> list[tuple[int, int, str]]:
     """Where phrases of a table stand among words: start, end (exclusive), keys; longest a start."""
+    if index.keys().isdisjoint(words):
+        return []
     found: list[tuple[int, int, str]] = []
     for start in [place for place, word in enumerate(words) if word in index]:
         for size, keys in index[words[start]]:

@@ -300,7 +300,7 @@ def _of_figures(scene: Scene) -> list[Entry] | Doubt:
 
 def _torn_between(scene: Scene) -> tuple[Quantity, ...]:
     """'62 psi or was it 26': two figures for one thing, by somebody who does not know which."""
-    if not any("unsure_which" in token.groups for token in scene.tokens):
+    if "unsure_which" not in scene.groups:
         return ()
     for one, other in pairwise(scene.figures):
         between = scene.tokens[one.end : other.start]
@@ -395,11 +395,13 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
 
 def _named(scene: Scene, vehicle: str) -> str | None:
     """The chat's truck or trailer that the message names, or a name that it gives."""
-    names = {
-        value.partition(":")[2]
-        for _, _, value in scene.find("name")
-        if value.startswith(f"{vehicle}:")
-    }
+    names: set[str] = set()
+    if "name" in scene.by_class:
+        names = {
+            value.partition(":")[2]
+            for _, _, value in scene.find("name")
+            if value.startswith(f"{vehicle}:")
+        }
     if len(names) == 1:
         return names.pop()
     if not names and any(figure.role == "rating" for figure in scene.figures):

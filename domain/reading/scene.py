@@ -48,6 +48,7 @@ class Scene:
         "by_class",
         "context",
         "figures",
+        "groups",
         "kinds",
         "labels",
         "names",
@@ -71,6 +72,7 @@ class Scene:
         self.book = book
         self.names: Names = names_of(context)
         self.tokens: list[Token] = tokenize(text, book, self.names)
+        self.groups: frozenset[str] = frozenset().union(*[token.groups for token in self.tokens])
         self.by_class: dict[str, list[int]] = {}
         self._unknown: list[int] = []
         self.kinds: set[str] = set()
@@ -87,13 +89,12 @@ class Scene:
             self._settle_apart()
         self.figures: list[Figure] = []
         if NUMBER in self.kinds:
-            self.figures = find_figures(self.tokens, context)
-            self._take_back()
+            self._find_figures()
         if self.figures and self._unknown:
             self._correct_spelling(book)
         self.labels: list[Label] = []
         if not NAMING.isdisjoint(self.by_class):
-            self.labels = find_labels(self.tokens, self.figures)
+            self.labels = find_labels(self.tokens, self.figures, self.groups)
         self.order: str | None = None
         if self.figures and self.labels:
             pairing = bind(self.tokens, self.figures, self.labels)
@@ -212,6 +213,12 @@ class Scene:
         if apart:
             self._index()
 
+    def _find_figures(self) -> None:
+        said = self.groups.union(self.by_class)
+        self.figures = find_figures(self.tokens, self.context, said)
+        if "takes_back" in self.groups:
+            self._take_back()
+
     def _take_back(self) -> None:
         """'steer 5,360, no sorry, 5,460': the second figure stands in the first one's place."""
         for first, second in zip(self.figures, self.figures[1:], strict=False):
@@ -243,8 +250,7 @@ class Scene:
                             self.by_class.setdefault(term_class, []).append(index)
         if "corrected" in self.by_class:
             self._unknown = [index for index in self._unknown if not self.tokens[index].senses]
-            self.figures = find_figures(self.tokens, self.context)
-            self._take_back()
+            self._find_figures()
 
     def _names_place(self, index: int, slip: str, book: Phrasebook) -> bool:
         """'Petro' amid a sentence is somebody's sign, and no slip of petrol."""
@@ -267,7 +273,13 @@ class Scene:
 
     def find(self, term_class: str, key: str | None = None) -> Iterator[tuple[int, Token, str]]:
         """The tokens of a class: index, token and key."""
-        for index in self.by_class.get(term_class, ()):
+        found = self.by_class.get(term_class)
+        return iter(()) if found is None else self._find(found, term_class, key)
+
+    def _find(
+        self, found: Sequence[int], term_class: str, key: str | None
+    ) -> Iterator[tuple[int, Token, str]]:
+        for index in found:
             token = self.tokens[index]
             value = token.senses.get(term_class, "")
             if value and (key is None or key in value.split()):
@@ -379,10 +391,14 @@ class Scene:
 
     def _names_somebody(self) -> bool:
         """Whether a word may be somebody's name: it is unknown and capitalized, or owns a thing."""
-        unknown = (self.tokens[index] for index in self._unknown)
-        return any(token.raw[0].isupper() for token in unknown) or any(
-            token.possessive for token in self.tokens
-        )
+        tokens = self.tokens
+        for index in self._unknown:
+            if tokens[index].raw[0].isupper():
+                return True
+        for token in tokens:  # noqa: SIM110  a loop costs half of any()
+            if token.possessive:
+                return True
+        return False
 
     def _figure_in(self, start: int, end: int) -> bool:
         """Whether a figure of the log stands between: a guess behind it is of that alone."""
