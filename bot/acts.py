@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import assert_never
 
+from sqlalchemy import Connection
 from sqlalchemy.orm import Session
 
 from bot import inviting
@@ -57,6 +58,11 @@ class Desk:
         """The transaction in which all of it happens."""
         return self.book.session
 
+    @property
+    def plain(self) -> Connection:
+        """Its connection, for plain rows."""
+        return self.book.plain
+
 
 def act(desk: Desk, verdict: Verdict) -> Answer | None:
     """What a verdict does to the logbook, and the answer to it."""
@@ -65,7 +71,7 @@ def act(desk: Desk, verdict: Verdict) -> Answer | None:
     match verdict:
         case Silent():
             # It read as meant for the log a moment ago; talk leaves no text behind.
-            journal.drop_text(desk.session, desk.message)
+            journal.drop_text(desk.plain, desk.message)
             return None
         case Question():
             return answer_question(desk, verdict)
@@ -96,7 +102,7 @@ def ask_back(desk: Desk, doubt: Ask) -> Answer:
     exceeded, or what is in doubt is itself done standing.
     """
     held = doubt.why != FAR_OVER and _is_on_the_road(desk, doubt)
-    questions.put(desk.session, desk.chat, desk.message, doubt, held=held)
+    questions.put(desk.plain, desk.chat, desk.message, doubt, held=held)
     desk.message.state = journal.DOUBTED
     return asking.held_answer() if held else asking.ask_answer(doubt)
 
@@ -113,7 +119,7 @@ def _held_question(desk: Desk, entries: tuple[Entry, ...]) -> Answer | None:
     question = desk.chat.question
     if question is None or not question.held or not is_stop(entries):
         return None
-    questions.release(desk.session, desk.chat)
+    questions.release(desk.plain, desk.chat)
     return asking.ask_answer(questions.asked(question), kept=question.entry_id is not None)
 
 
@@ -138,7 +144,7 @@ def keep(desk: Desk, entries: tuple[Entry, ...], question: OpenQuestion | None) 
             at = desk.session.get_one(MessageRow, question.message_id).sent_at
             completes = question.entry_id
         settles = question if question.entry_id is None else None
-        questions.close(desk.session, desk.chat)
+        questions.close(desk.plain, desk.chat)
     if completes is not None:
         return _complete(desk, completes, entries)
     plain = settled_all(desk, entries)
@@ -192,13 +198,13 @@ def trailer_doubt(desk: Desk, kept: list[Logged[Entry]]) -> Answer | None:
         Choice(name, (replace(hitch.entry, trailer=name, words=()),)) for name in names.trailers
     )
     ask = Ask("trailer", choices, asking.WHICH_TRAILER)
-    questions.put(desk.session, desk.chat, desk.message, ask, hitch.key)
+    questions.put(desk.plain, desk.chat, desk.message, ask, hitch.key)
     return asking.ask_answer(ask, kept=True)
 
 
 def _complete(desk: Desk, key: int, entries: tuple[Entry, ...]) -> Answer:
     """Put what an answer adds into the entry that was kept with a question open."""
-    before = standing.entries(desk.session, [key])[key]
+    before = standing.entries(desk.plain, [key])[key]
     after = desk.book.keep(desk.message, entries[0], before.at, key)
     return answer_to(desk, [after])
 
@@ -206,7 +212,7 @@ def _complete(desk: Desk, key: int, entries: tuple[Entry, ...]) -> Answer:
 def _correct(desk: Desk, correction: Correction) -> Answer:
     last = _last_doubt(desk)
     if last is not None and correction.action == "undo":
-        questions.close(desk.session, desk.chat)
+        questions.close(desk.plain, desk.chat)
         return correcting.dropped_answer()
     if last is not None:
         # It corrects what was just texted, not an older entry that happens to look alike.
@@ -219,7 +225,7 @@ def _correct(desk: Desk, correction: Correction) -> Answer:
             asked = questions.asked(question) if question else None
             doubt = against_the_rig(desk, (after,), asked)
             if doubt is not None:
-                questions.put(desk.session, desk.chat, desk.message, doubt, before.key)
+                questions.put(desk.plain, desk.chat, desk.message, doubt, before.key)
                 return asking.ask_answer(doubt)
             new = desk.book.keep(desk.message, after, before.at, before.key)
             if not isinstance(after, Weighing | Fill):
@@ -233,7 +239,7 @@ def _correct(desk: Desk, correction: Correction) -> Answer:
             return correcting.withdrawn_answer(outcome)
         case Unclear(_, choices) if choices:
             ask = correcting.which_figure(choices)
-            questions.put(desk.session, desk.chat, desk.message, ask)
+            questions.put(desk.plain, desk.chat, desk.message, ask)
             return asking.ask_answer(ask, kept=True)
         case Unclear():
             return correcting.unclear_answer(outcome)
@@ -264,4 +270,4 @@ def _last_doubt(desk: Desk) -> Ask | None:
 def _drop_question_about(desk: Desk, keys: list[int]) -> None:
     question = desk.chat.question
     if question is not None and question.entry_id in keys:
-        questions.close(desk.session, desk.chat)
+        questions.close(desk.plain, desk.chat)

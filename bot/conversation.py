@@ -26,7 +26,7 @@ from bot.knowing import Known, known, nothing_known
 from bot.messages import Deleted, Edited, Event, Message, Moved, Photo
 from bot.revising import revise
 from bot.store import journal, outbox, sharing, versions
-from bot.store.database import Store
+from bot.store.database import Store, Unit
 from bot.store.journal import Found
 from bot.store.seen import Chat, Journalled
 from bot.store.shelf import Book, Shelf
@@ -72,18 +72,18 @@ class Conversation:
 
         Raises NotHandled where handling fails; the message is kept for another try.
         """
-        with self._store.look() as session:
-            heard = journal.hear(session, message)
+        with self._store.reading() as unit:
+            heard = journal.hear(unit.plain, message)
             if heard.key is not None:
                 return self._finish(heard.key, heard.state)
-            knows = self._known(session, heard.chat, message)
+            knows = self._known(unit, heard.chat, message)
         verdict = self._read(message.text, knows.context, sure_of(message.photo))
         if isinstance(verdict, Silent):
             return False
         version = None if edited_at is None else journal.Version(versions.EDITED, edited_at)
-        with self._store.work() as session:
+        with self._store.writing() as unit:
             now = self._clock()
-            key = journal.record(session, message, self._defaults, now, version, heard)
+            key = journal.record(unit, message, self._defaults, now, version, heard)
         if key is None:
             return False
         self._handle(key, (knows, verdict))
@@ -141,14 +141,12 @@ class Conversation:
         return True
 
     def _revise(self, message: Message, original_id: str, act: str, at: datetime) -> bool:
-        with self._store.work() as session:
-            original = journal.find(session, message.network, message.chat, original_id)
+        with self._store.writing() as unit:
+            original = journal.find(unit.session, message.network, message.chat, original_id)
             if original is None:
                 return False
-            key = versions.record(
-                session, original, message, act, at, self._clock(), self._defaults
-            )
-            before = journal.find(session, message.network, message.chat, message.id)
+            key = versions.record(unit, original, message, act, at, self._clock(), self._defaults)
+            before = journal.find(unit.session, message.network, message.chat, message.id)
         if key is None:
             return before is not None and self._finish(before.id, before.state)
         self._handle(key)
@@ -180,23 +178,23 @@ class Conversation:
 
     def read_again(self, key: int) -> tuple[Journalled, Verdict]:
         """What a message that could not be read would be read as by now; changes nothing."""
-        with self._store.look() as session:
-            found = journal.find_by_key(session, key)
-            return found.message, self._read_apart(session, found)[1]
+        with self._store.reading() as unit:
+            found = journal.find_by_key(unit.plain, key)
+            return found.message, self._read_apart(unit, found)[1]
 
-    def _read_apart(self, session: Session, found: Found) -> tuple[Known, Verdict]:
+    def _read_apart(self, unit: Unit, found: Found) -> tuple[Known, Verdict]:
         """A message as of its own time, as if nothing had been asked."""
         row = found.message
-        knows = self._known(session, found.chat, row)
+        knows = self._known(unit, found.chat, row)
         return knows, self._read(row.text, replace(knows.context, asked=None), sure_of_row(row))
 
     def handle_again(self, key: int) -> None:
         """Let a message that could not be read take the effect that it is read to have by now."""
-        with self._store.work() as session:
-            earlier = self._read_apart(session, journal.find_by_key(session, key))
-            row = session.get_one(MessageRow, key)
+        with self._store.writing() as unit:
+            earlier = self._read_apart(unit, journal.find_by_key(unit.plain, key))
+            row = unit.session.get_one(MessageRow, key)
             row.state, row.failures = journal.WAITING, 0
-            session.commit()
+            unit.commit()
         self._handle(key, earlier)
 
     def _handle(self, key: int, earlier: tuple[Known, Verdict] | None = None) -> None:
@@ -225,27 +223,27 @@ class Conversation:
 
         `earlier` still holds if it is this one and the logbook has not moved on.
         """
-        with self._store.work() as session:
-            found = journal.claim(session, key, but, wait)
+        with self._store.writing() as unit:
+            found = journal.claim(unit.plain, key, but, wait)
             if found is None:
                 return None
             row, chat = found.message, found.chat
             try:
-                book = self._shelf.take(session, chat.logbook.id, chat.logbook.revision)
+                book = self._shelf.take(unit, chat.logbook.id, chat.logbook.revision)
                 with speaking(language_of(journal.preferences_of(chat.logbook))):
                     answer = self._answer(book, found, earlier if row.id == key else None)
                 if answer is not None:
                     # With nobody else in the chat a line disturbs no one, and tells more.
                     answer = replace(answer, quiet=answer.quiet and not row.private)
-                    outbox.queue(session, chat.id, answer, self._clock(), row.id)
-                journal.settle(session, found)
-                session.commit()
+                    outbox.queue(unit.plain, chat.id, answer, self._clock(), row.id)
+                journal.settle(unit.plain, found)
+                unit.commit()
             except DBAPIError:
                 # The database's trouble, not the message's.
                 raise
             except Exception as error:
-                session.rollback()
-                self._count_failure(session, row.id)
+                unit.rollback()
+                self._count_failure(unit.session, row.id)
                 raise NotHandled(row.id) from error
             self._shelf.put_back(book, book.revision + 1)
             return row.id
@@ -288,10 +286,10 @@ class Conversation:
         verdict = self._reader(text, context)
         return verdict if sure is None else of_photo(verdict, sure, context)
 
-    def _known(self, session: Session, chat: Chat | None, message: Message | Journalled) -> Known:
+    def _known(self, unit: Unit, chat: Chat | None, message: Message | Journalled) -> Known:
         if chat is None:
             return nothing_known(message.sent_at, self._defaults)
-        book = self._shelf.take(session, chat.logbook.id, chat.logbook.revision)
+        book = self._shelf.take(unit, chat.logbook.id, chat.logbook.revision)
         preferences = journal.preferences_of(chat.logbook)
         knows = known(book, chat, preferences, message.sent_at, message.reply_to)
         self._shelf.put_back(book, book.revision)

@@ -66,14 +66,14 @@ def known(
 
     A reply to something else than the open question does not answer that.
     """
-    session = book.session
     told = book.worked_out(RIG, _told)
     hitched = told.log.hitched_to(sent_at)
     names = replace(told.names, on=hitched.entry.trailer if hitched else None)
     question = chat.question
-    about = replies.about(session, chat.id, reply_to)
-    if question is not None and about not in (None, replies.first_of(session, question.message_id)):
-        question = None
+    if question is not None and reply_to is not None:
+        about = replies.about(book.session, chat.id, reply_to)
+        if about not in (None, replies.first_of(book.session, question.message_id)):
+            question = None
     context = Context(
         sent_at=sent_at,
         units=preferences.units,

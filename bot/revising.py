@@ -66,7 +66,7 @@ def _settle_the_first(desk: Desk, of: int) -> None:
     question = desk.chat.question
     raised_by, _ = versions.family(desk.session, of)
     if question is not None and question.message_id in raised_by:
-        questions.close(desk.session, desk.chat)
+        questions.close(desk.plain, desk.chat)
     first.state = journal.HANDLED
 
 
@@ -76,7 +76,7 @@ def _put_back_corrections(desk: Desk, of: int) -> Answer | None:
     amended = logbook.amendments(desk.session, messages, own)
     if not amended:
         return None
-    known = standing.entries(desk.session, (*amended, *amended.values()))
+    known = standing.entries(desk.plain, (*amended, *amended.values()))
     again = tuple(
         desk.book.keep(desk.message, known[was].entry, known[was].at, replaces=key)
         for key, was in amended.items()
@@ -144,7 +144,7 @@ def _answer(
     match verdict:
         case Silent():
             # Talk between people leaves no text behind.
-            journal.drop_text(desk.session, desk.message)
+            journal.drop_text(desk.plain, desk.message)
         case Question():
             answers.append(answer_question(desk, verdict))
         case Ask():

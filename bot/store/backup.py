@@ -18,8 +18,9 @@ from pathlib import Path
 
 from sqlalchemy.engine import make_url
 
-from bot.store.database import BUSY_MS, DatabaseTrouble, open_store
+from bot.store.database import DatabaseTrouble, open_store
 from bot.store.migrations import KNOWN
+from bot.store.sqlite import BUSY_MS
 
 PAGES_AT_ONCE = 1024
 """Pages copied before other work of this process gets a turn: 4 MB of SQLite's usual pages."""

@@ -1,30 +1,26 @@
 """Opening a database, and bringing it to the form that the tables have.
 
-This file decides how Drawbar speaks to SQLite (write-ahead log, foreign keys on, nothing
-reported as kept before it is on the disk) and to PostgreSQL, who may migrate (one process at
-a time), and what is said of a database that can't be used: one sentence, and the file is left
-as it is. It does not know what the tables mean.
+This file decides what a unit of work is, who may migrate (one process at a time), and what is
+said of a database that can't be used: one sentence, and the file is left as it is. It does not
+know how SQLite is spoken to, nor what the tables mean.
 """
 
 from __future__ import annotations
 
 import os
 import sqlite3
-import time
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from pathlib import Path
 
-from sqlalchemy import Connection, Engine, create_engine, event, inspect, text
+from sqlalchemy import Connection, Engine, create_engine, inspect, text
 from sqlalchemy.engine import URL, make_url
-from sqlalchemy.exc import ArgumentError, DBAPIError, OperationalError
+from sqlalchemy.exc import ArgumentError, DBAPIError
 from sqlalchemy.orm import Session
 
 from bot.store.claims import Claims
 from bot.store.migrations import HEAD, KNOWN
-
-BUSY_MS = 30_000
-"""How long SQLite waits for another writer before it gives up, in milliseconds."""
+from bot.store.sqlite import begin_reading, sqlite_engine
 
 MIGRATION_LOCK = 0x64726177
 """The PostgreSQL advisory lock that a migrating process holds ('draw')."""
@@ -34,12 +30,51 @@ class DatabaseTrouble(Exception):
     """The database can't be used as it stands; the sentence is for the one who runs Drawbar."""
 
 
+class Unit:
+    """One unit of work: plain rows on its connection, objects in a session on the same one.
+
+    The session is made when it is first asked for: a message that states an entry needs none.
+    """
+
+    def __init__(self, plain: Connection) -> None:
+        self.plain = plain
+        self._session: Session | None = None
+
+    @property
+    def session(self) -> Session:
+        """A session in the same transaction."""
+        if self._session is None:
+            self._session = _session_on(self.plain)
+        return self._session
+
+    def commit(self) -> None:
+        """Commit what was done, by rows and by objects; what follows is a new transaction."""
+        if self._session is not None:
+            self._session.commit()
+        self.plain.commit()
+
+    def rollback(self) -> None:
+        """Undo what is not committed; what follows is a new transaction."""
+        if self._session is not None:
+            self._session.rollback()
+        self.plain.rollback()
+
+    def close(self) -> None:
+        """Undo what is not committed, and let the objects go."""
+        if self._session is not None:
+            self._session.close()
+        self.plain.close()
+
+
+def _session_on(connection: Connection) -> Session:
+    return Session(connection, expire_on_commit=False, join_transaction_mode="control_fully")
+
+
 class Store:
-    """An open database. Sessions roll back unless they are committed."""
+    """An open database. What is not committed is rolled back."""
 
     def __init__(self, engine: Engine) -> None:
         self._engine = engine
-        self._reader = engine.execution_options(begin="DEFERRED")
         self._claims = Claims(engine)
 
     @property
@@ -53,16 +88,29 @@ class Store:
         return self._claims
 
     @contextmanager
+    def writing(self) -> Iterator[Unit]:
+        """A unit of work."""
+        with closing(Unit(self._engine.connect())) as unit:
+            yield unit
+
+    @contextmanager
+    def reading(self) -> Iterator[Unit]:
+        """A unit of work that only reads, and does not wait for writers."""
+        with self.writing() as unit:
+            begin_reading(unit.plain)
+            yield unit
+
+    @contextmanager
     def work(self) -> Iterator[Session]:
-        """One unit of work: what is not committed inside is rolled back."""
-        with Session(self._engine, expire_on_commit=False) as session:
-            yield session
+        """The session of a unit of work."""
+        with self.writing() as unit:
+            yield unit.session
 
     @contextmanager
     def look(self) -> Iterator[Session]:
-        """A session to read in, which does not wait for writers."""
-        with Session(self._reader, expire_on_commit=False) as session:
-            yield session
+        """The session of one that only reads."""
+        with self.reading() as unit:
+            yield unit.session
 
     def close(self) -> None:
         """Give the connections back, and with them what was claimed."""
@@ -122,47 +170,9 @@ def url_of(address: str | Path) -> URL:
 
 
 def _engine(url: URL) -> Engine:
-    if url.get_backend_name() != "sqlite":
-        return create_engine(url, pool_pre_ping=True)
-    if url.database and url.database != ":memory:":
-        Path(url.database).parent.mkdir(parents=True, exist_ok=True)
-    engine = create_engine(url, connect_args={"timeout": BUSY_MS / 1000})
-    event.listen(engine, "connect", _prepare_sqlite)
-    event.listen(engine, "begin", _begin_sqlite)
-    return engine
-
-
-def _prepare_sqlite(connection: sqlite3.Connection, _record: object) -> None:
-    # The driver's own transactions begin too late for one that reads and then writes.
-    connection.isolation_level = None
-    for pragma in (f"busy_timeout = {BUSY_MS}", "synchronous = FULL", "foreign_keys = ON"):
-        connection.execute(f"PRAGMA {pragma}").close()
-    _write_ahead(connection)
-
-
-def _write_ahead(connection: sqlite3.Connection) -> None:
-    """Switch to the write-ahead log; SQLite does not wait by itself for others to do so."""
-    give_up = time.monotonic() + BUSY_MS / 1000
-    while True:
-        try:
-            connection.execute("PRAGMA journal_mode = WAL").close()
-            return
-        except sqlite3.OperationalError as error:
-            if error.sqlite_errorcode != sqlite3.SQLITE_BUSY or time.monotonic() > give_up:
-                raise
-            time.sleep(0.01)
-
-
-def _begin_sqlite(connection: Connection) -> None:
-    # A writer takes its place in the queue at once: no upgrade that could fail half-way.
-    mode = connection.get_execution_options().get("begin", "IMMEDIATE")
-    driver = connection.connection.driver_connection
-    if driver is None:
-        raise DatabaseTrouble("The connection to the database is closed.")
-    try:
-        driver.execute(f"BEGIN {mode}").close()
-    except sqlite3.OperationalError as error:
-        raise OperationalError("BEGIN", None, error) from error
+    if url.get_backend_name() == "sqlite":
+        return sqlite_engine(url)
+    return create_engine(url, pool_pre_ping=True)
 
 
 def _check_sound(connection: Connection, shown: str) -> None:

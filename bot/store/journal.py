@@ -16,11 +16,12 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Select, and_, bindparam, insert, select, update
+from sqlalchemy import Connection, Select, and_, bindparam, insert, select, update
 from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
 
 from bot.messages import Message
+from bot.store.database import Unit
 from bot.store.seen import (
     BOOKS,
     CHATS,
@@ -32,6 +33,7 @@ from bot.store.seen import (
     Chat,
     Journalled,
     Logbook,
+    Plain,
     chat_in,
 )
 from bot.store.tables import (
@@ -111,9 +113,9 @@ _HEARD = (
 )
 
 
-def hear(session: Session, message: Message) -> Heard:
+def hear(plain: Plain, message: Message) -> Heard:
     """What is known of a message when it arrives."""
-    found = session.execute(
+    found = plain.execute(
         _HEARD,
         {
             "network": message.network,
@@ -139,7 +141,7 @@ def find(session: Session, network: str, chat: str, message: str) -> MessageRow 
 
 
 def record(
-    session: Session,
+    unit: Unit,
     message: Message,
     defaults: Preferences,
     received_at: datetime,
@@ -155,23 +157,23 @@ def record(
     try:
         source = heard.source_of(message) if heard else None
         if source is None:
-            source = _introduced(session, message, defaults, received_at)
-        key = _write(session, source, message, received_at)
+            source = _introduced(unit.session, message, defaults, received_at)
+        key = _write(unit.plain, source, message, received_at)
         if version is not None:
             of = key if version.of is None else version.of
-            session.add(
+            unit.session.add(
                 VersionRow(
                     message_id=key, of=of, act=version.act, said_at=version.said_at, ask=version.ask
                 )
             )
-        session.commit()
+        unit.commit()
     except IntegrityError:
         # Another worker was first with this message (or this chat), and sees to the effects; or
         # the chat was deleted since it was heard.
-        session.rollback()
-        if find(session, message.network, message.chat, message.id) is not None:
+        unit.rollback()
+        if find(unit.session, message.network, message.chat, message.id) is not None:
             return None
-        return record(session, message, defaults, received_at, version)
+        return record(unit, message, defaults, received_at, version)
     return key
 
 
@@ -196,14 +198,14 @@ def _introduced(
 
 
 def _write(
-    session: Session,
+    plain: Plain,
     source: tuple[int, int],
     message: Message,
     received_at: datetime,
     state: str = WAITING,
 ) -> int:
     chat_key, author_key = source
-    key: int = session.execute(
+    key: int = plain.execute(
         _INSERT,
         {
             "chat_id": chat_key,
@@ -293,47 +295,43 @@ class Found:
     is_version: bool
 
 
-def claim(session: Session, key: int, but: Sequence[int] = (), wait: bool = True) -> Found | None:
+def claim(plain: Connection, key: int, but: Sequence[int] = (), wait: bool = True) -> Found | None:
     """The chat's oldest waiting message up to this one, and the sole right to change its logbook.
 
     None where nothing waits (another worker has handled it), or where `wait` is false and
     another worker is at that logbook now. Messages in `but` are passed over.
     """
-    if _is_alone(session):
-        return _oldest(session, key, but)
+    if plain.dialect.name == "sqlite":
+        # A transaction that writes has the whole database to itself.
+        return _oldest(plain, key, but)
     lock = _LOCKED if wait else _LOCKED_OR_SKIPPED
-    locked = session.execute(lock, {"message": key}).scalar_one_or_none()
+    locked = plain.execute(lock, {"message": key}).scalar_one_or_none()
     if locked is None:
         return None
     # Read once the logbook is locked: until then another worker may be changing all of it.
-    found = _oldest(session, key, but)
+    found = _oldest(plain, key, but)
     if found is None or found.chat.logbook.id == locked:
         return found
     # The chat joined another logbook while this one was waited for.
-    return claim(session, key, but, wait)
+    return claim(plain, key, but, wait)
 
 
-def find_by_key(session: Session, key: int) -> Found:
+def find_by_key(plain: Plain, key: int) -> Found:
     """A message that is there, whatever its state; raises LookupError where it is not."""
-    found = _found(session, _BY_KEY, {"message": key})
+    found = _found(plain, _BY_KEY, {"message": key})
     if found is None:
         raise LookupError(f"there is no message {key}")
     return found
 
 
-def _is_alone(session: Session) -> bool:
-    """Whether a transaction that writes has the whole database to itself, as SQLite's have."""
-    return session.get_bind().dialect.name == "sqlite"
-
-
-def _oldest(session: Session, up_to: int, but: Sequence[int]) -> Found | None:
+def _oldest(plain: Plain, up_to: int, but: Sequence[int]) -> Found | None:
     if but:
-        return _found(session, _OLDEST_BUT, {"up_to": up_to, "but": but})
-    return _found(session, _OLDEST, {"up_to": up_to})
+        return _found(plain, _OLDEST_BUT, {"up_to": up_to, "but": but})
+    return _found(plain, _OLDEST, {"up_to": up_to})
 
 
-def _found(session: Session, query: Select[Any], values: dict[str, Any]) -> Found | None:
-    found = session.execute(query, values).one_or_none()
+def _found(plain: Plain, query: Select[Any], values: dict[str, Any]) -> Found | None:
+    found = plain.execute(query, values).one_or_none()
     if found is None:
         return None
     version, *rest = found
@@ -372,19 +370,19 @@ _OLDEST = (
 _OLDEST_BUT = _OLDEST.where(MESSAGES.c.id.not_in(bindparam("but", expanding=True)))
 
 
-def drop_text(session: Session, message: Journalled) -> None:
+def drop_text(plain: Plain, message: Journalled) -> None:
     """Leave nothing of what a message says: it is talk, and was taken for something else."""
-    session.execute(_NO_TEXT, {"key": message.id})
+    plain.execute(_NO_TEXT, {"key": message.id})
     message.text = ""
 
 
-def settle(session: Session, found: Found) -> None:
+def settle(plain: Plain, found: Found) -> None:
     """A message has had its effects, and its logbook has moved on."""
     message = found.message
     if message.state == WAITING:
         message.state = HANDLED
-    session.execute(_SETTLED, {"key": message.id, "its_state": message.state})
-    session.execute(_MOVED_ON, {"key": found.chat.logbook.id})
+    plain.execute(_SETTLED, {"key": message.id, "its_state": message.state})
+    plain.execute(_MOVED_ON, {"key": found.chat.logbook.id})
 
 
 _IS_MESSAGE = MESSAGES.c.id == bindparam("key")

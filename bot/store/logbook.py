@@ -20,7 +20,7 @@ from sqlalchemy.orm import Session, aliased
 
 from bot.store import standing
 from bot.store.records import TABLES, common_values, own_values
-from bot.store.seen import Journalled
+from bot.store.seen import Journalled, Plain
 from bot.store.tables import (
     ChangeRow,
     EntryRow,
@@ -49,7 +49,7 @@ def happened_at(entry: Entry, sent_at: datetime, preferences: Preferences) -> da
 
 
 def keep(
-    session: Session,
+    plain: Plain,
     logbook_key: int,
     message: Journalled,
     entry: Entry,
@@ -58,21 +58,19 @@ def keep(
 ) -> Logged[Entry]:
     """Keep an entry that a message states, in place of another where it amends one."""
     row = {**_row(logbook_key, message.id, entry, at), "replaces": replaces}
-    key: int = session.execute(_INSERT_ENTRY, {**row, "of_message": message.id}).scalar_one()
-    _keep_figures(session, [(message.id, key, entry)])
+    key: int = plain.execute(_INSERT_ENTRY, {**row, "of_message": message.id}).scalar_one()
+    _keep_figures(plain, [(message.id, key, entry)])
     if replaces is not None:
-        withdraw(session, message, [replaces])
+        withdraw(plain, message, [replaces])
     return Logged(entry=entry, at=at, by=message.author, key=key)
 
 
-def keep_all(
-    session: Session, logbook_key: int, told: Sequence[tuple[int, Entry, datetime]]
-) -> None:
+def keep_all(plain: Plain, logbook_key: int, told: Sequence[tuple[int, Entry, datetime]]) -> None:
     """Keep the only entries of as many new messages, each by its message's key, at its time."""
     rows = [{**_row(logbook_key, message, entry, at), "ordinal": 0} for message, entry, at in told]
-    keys = session.execute(_INSERT_ENTRIES, rows).scalars().all()
+    keys = plain.execute(_INSERT_ENTRIES, rows).scalars().all()
     _keep_figures(
-        session,
+        plain,
         [(message, key, entry) for (message, entry, _), key in zip(told, keys, strict=True)],
     )
 
@@ -86,7 +84,7 @@ def _row(logbook_key: int, message_key: int, entry: Entry, at: datetime) -> dict
     }
 
 
-def _keep_figures(session: Session, kept: Sequence[tuple[int, int, Entry]]) -> None:
+def _keep_figures(plain: Plain, kept: Sequence[tuple[int, int, Entry]]) -> None:
     """What entries have beyond their common row, and that they were kept: message, key, entry."""
     own: dict[type[OwnTable], list[dict[str, Any]]] = {}
     loads: list[dict[str, Any]] = []
@@ -97,11 +95,11 @@ def _keep_figures(session: Session, kept: Sequence[tuple[int, int, Entry]]) -> N
         if isinstance(entry, Weighing):
             loads += _load_rows(key, entry.loads)
     for table, rows in own.items():
-        session.execute(_insert_own(table), rows)
+        plain.execute(_insert_own(table), rows)
     if loads:
-        session.execute(_INSERT_LOAD, loads)
+        plain.execute(_INSERT_LOAD, loads)
     changes = [{"message_id": message, "entry_id": key, "act": KEPT} for message, key, _ in kept]
-    session.execute(_INSERT_CHANGE, changes)
+    plain.execute(_INSERT_CHANGE, changes)
 
 
 # Plain rows: as objects, which nobody looks at again, they would cost several times as much.
@@ -134,19 +132,19 @@ def _load_values(load: Quantity) -> dict[str, Any]:
     return {"load": load.value, "load_unit": load.unit, "load_low": load.low}
 
 
-def withdraw(session: Session, message: Journalled, keys: Sequence[int]) -> None:
+def withdraw(plain: Plain, message: Journalled, keys: Sequence[int]) -> None:
     """Take entries back on the word of a message."""
-    _mark(session, message, keys, message.id, WITHDRAWN)
+    _mark(plain, message, keys, message.id, WITHDRAWN)
 
 
 def take_back(
-    session: Session, message: Journalled, keys: Sequence[int], restored: Sequence[int]
+    plain: Plain, message: Journalled, keys: Sequence[int], restored: Sequence[int]
 ) -> int:
     """Undo a change on the word of a message; the key of the message that had made it."""
-    column, key = (EntryRow.message_id, keys[0]) if keys else (EntryRow.withdrawn_by, restored[0])
-    made_by = session.execute(select(column).where(EntryRow.id == key)).scalar_one()
-    _mark(session, message, keys, message.id, TAKEN_BACK)
-    restore(session, message, restored)
+    column, key = (_ENTRY.c.message_id, keys[0]) if keys else (_ENTRY.c.withdrawn_by, restored[0])
+    made_by = plain.execute(select(column).where(_ENTRY.c.id == key)).scalar_one()
+    _mark(plain, message, keys, message.id, TAKEN_BACK)
+    restore(plain, message, restored)
     return message.id if made_by is None else made_by
 
 
@@ -164,12 +162,12 @@ def amendments(session: Session, message_keys: Sequence[int], but: Sequence[int]
 
 
 @contextmanager
-def set_aside(session: Session, message: Journalled, keys: Sequence[int]) -> Iterator[None]:
+def set_aside(plain: Plain, message: Journalled, keys: Sequence[int]) -> Iterator[None]:
     """See the logbook for a while as if these entries, which stand, were not there."""
-    rows = update(EntryRow).where(EntryRow.id.in_(keys))
-    session.execute(rows.values(withdrawn_by=message.id))
+    rows = update(_ENTRY).where(_ENTRY.c.id.in_(keys))
+    plain.execute(rows.values(withdrawn_by=message.id))
     yield
-    session.execute(rows.values(withdrawn_by=None))
+    plain.execute(rows.values(withdrawn_by=None))
 
 
 def standing_of(session: Session, keys: Sequence[int]) -> dict[int, Logged[Entry]]:
@@ -186,17 +184,17 @@ def standing_of(session: Session, keys: Sequence[int]) -> dict[int, Logged[Entry
     return {key: known[stands] for key, stands in found.items()}
 
 
-def restore(session: Session, message: Journalled, keys: Sequence[int]) -> None:
+def restore(plain: Plain, message: Journalled, keys: Sequence[int]) -> None:
     """Let entries count again on the word of a message."""
-    _mark(session, message, keys, None, RESTORED)
+    _mark(plain, message, keys, None, RESTORED)
 
 
-def _mark(
-    session: Session, message: Journalled, keys: Sequence[int], by: int | None, act: str
-) -> None:
-    session.execute(update(EntryRow).where(EntryRow.id.in_(keys)).values(withdrawn_by=by))
-    session.add_all(ChangeRow(message_id=message.id, entry_id=key, act=act) for key in keys)
-    session.flush()
+def _mark(plain: Plain, message: Journalled, keys: Sequence[int], by: int | None, act: str) -> None:
+    if not keys:
+        return
+    plain.execute(update(_ENTRY).where(_ENTRY.c.id.in_(keys)).values(withdrawn_by=by))
+    changes = [{"message_id": message.id, "entry_id": key, "act": act} for key in keys]
+    plain.execute(_INSERT_CHANGE, changes)
 
 
 def recent(session: Session, logbook_key: int, limit: int = 25) -> tuple[Change, ...]:

@@ -17,6 +17,7 @@ from typing import Any
 from sqlalchemy import Connection, Table, func, insert, select, text
 
 from bot.store.database import DatabaseTrouble, Store
+from bot.store.sqlite import begin_reading
 from bot.store.tables import Table as Base
 
 ROWS_AT_ONCE = 1000
@@ -54,10 +55,11 @@ def move(source: Store, target: Store) -> Moved:
 
 
 def _reading(store: Store) -> Connection:
-    connection = store.engine.connect().execution_options(begin="DEFERRED")
+    connection = store.engine.connect()
     if connection.dialect.name == "postgresql":
         # What SQLite's transactions do anyway: all that is read is of one moment.
         connection = connection.execution_options(isolation_level="REPEATABLE READ")
+    begin_reading(connection)
     return connection
 
 

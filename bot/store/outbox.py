@@ -20,6 +20,7 @@ from bot.answers.answer import Answer, Row
 from bot.answers.pictures import picture_from_record, picture_to_record
 from bot.report.value import report_from_record, report_to_record
 from bot.store.journal import KEEPER
+from bot.store.seen import Plain
 from bot.store.tables import ChatRow, LogbookRow, MessageRow, OutboxRow
 
 QUEUED, SENT, UNCERTAIN, PARKED = "queued", "sent", "uncertain", "parked"
@@ -80,7 +81,7 @@ def answer_from_record(record: dict[str, Any]) -> Answer:
 
 
 def queue(
-    session: Session,
+    plain: Plain,
     chat_key: int,
     answer: Answer,
     now: datetime,
@@ -92,7 +93,7 @@ def queue(
     `about` is the parked answer that a notice tells of.
     """
     values = {"message_id": message_key, "about": about}
-    session.execute(_INSERT, {**_waiting(answer, now), "chat_id": chat_key, **values})
+    plain.execute(_INSERT, {**_waiting(answer, now), "chat_id": chat_key, **values})
 
 
 def queue_all(

@@ -13,7 +13,7 @@ from sqlalchemy import bindparam, delete, func, insert, select, update
 from sqlalchemy.orm import Session
 
 from bot.store.journal import DOUBTED, HANDLED, OUT
-from bot.store.seen import MESSAGES, QUESTIONS, Chat, Journalled, OpenQuestion
+from bot.store.seen import MESSAGES, QUESTIONS, Chat, Journalled, OpenQuestion, Plain
 from bot.store.tables import ChatRow, OpenQuestionRow
 from domain.records import ask_from_record, ask_to_record
 from domain.verdicts import Ask
@@ -25,7 +25,7 @@ def asked(question: OpenQuestion | OpenQuestionRow) -> Ask:
 
 
 def put(
-    session: Session,
+    plain: Plain,
     chat: Chat,
     message: Journalled,
     ask: Ask,
@@ -37,9 +37,9 @@ def put(
 
     One that is `held` is put to the chat at the next stop.
     """
-    session.execute(_DROP, {"key": chat.id})
+    plain.execute(_DROP, {"key": chat.id})
     chat.question = OpenQuestion(message.id, ask_to_record(ask, named=True), entry_key, held)
-    session.execute(
+    plain.execute(
         _INSERT,
         {
             "chat_id": chat.id,
@@ -62,18 +62,18 @@ def open_in(session: Session, logbook_keys: Collection[int]) -> dict[int, int]:
     return {row.logbook_id: row.asked for row in found}
 
 
-def release(session: Session, chat: Chat) -> None:
+def release(plain: Plain, chat: Chat) -> None:
     """A question that was held is put to the chat now."""
     if chat.question is not None:
-        session.execute(_RELEASE, {"key": chat.id})
+        plain.execute(_RELEASE, {"key": chat.id})
         chat.question = replace(chat.question, held=False)
 
 
-def close(session: Session, chat: Chat) -> None:
+def close(plain: Plain, chat: Chat) -> None:
     """Close the question that a chat has open, if any: its message is in doubt no more."""
     if chat.question is not None:
-        session.execute(_DROP, {"key": chat.id})
-        session.execute(_DOUBT_NO_MORE, {"key": chat.question.message_id})
+        plain.execute(_DROP, {"key": chat.id})
+        plain.execute(_DOUBT_NO_MORE, {"key": chat.question.message_id})
         chat.question = None
 
 

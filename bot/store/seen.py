@@ -12,10 +12,16 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
+from sqlalchemy import Connection
+from sqlalchemy.orm import Session
+
 from bot.store.tables import ChatRow, LogbookRow, MessageRow, OpenQuestionRow, PersonRow
 
 BOOKS, CHATS, MESSAGES = LogbookRow.rows(), ChatRow.rows(), MessageRow.rows()
 PEOPLE, QUESTIONS = PersonRow.rows(), OpenQuestionRow.rows()
+
+Plain = Connection | Session
+"""What plain rows are read and written through: a connection costs less than a session."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,9 +18,11 @@ from datetime import datetime
 from threading import Lock
 from typing import Any, TypeVar, cast
 
+from sqlalchemy import Connection
 from sqlalchemy.orm import Session
 
 from bot.store import logbook, standing
+from bot.store.database import Unit
 from bot.store.seen import Journalled
 from domain.entries import KIND_NAMES, Entry
 from domain.log import Log, Logged, Reach
@@ -91,12 +93,22 @@ class Known:
 class Book:
     """A logbook as one transaction sees and changes it."""
 
-    def __init__(self, session: Session, key: int, revision: int, known: Known) -> None:
-        self.session = session
+    def __init__(self, unit: Unit, key: int, revision: int, known: Known) -> None:
+        self._unit = unit
         self.key = key
         self.revision = revision
         self._runs = dict(known.runs)
         self._worked_out = dict(known.worked_out)
+
+    @property
+    def session(self) -> Session:
+        """The session of the transaction."""
+        return self._unit.session
+
+    @property
+    def plain(self) -> Connection:
+        """Its connection, for plain rows."""
+        return self._unit.plain
 
     @property
     def known(self) -> Known:
@@ -130,7 +142,7 @@ class Book:
         self, message: Journalled, entry: Entry, at: datetime, replaces: int | None = None
     ) -> Logged[Entry]:
         """Keep an entry that a message states, in place of another where it amends one."""
-        logged = logbook.keep(self.session, self.key, message, entry, at, replaces)
+        logged = logbook.keep(self.plain, self.key, message, entry, at, replaces)
         name = KIND_NAMES[type(entry)]
         if replaces is not None:
             self._runs.clear()
@@ -141,18 +153,18 @@ class Book:
     def withdraw(self, message: Journalled, keys: Sequence[int]) -> None:
         """Take entries back on the word of a message."""
         self._runs.clear()
-        logbook.withdraw(self.session, message, keys)
+        logbook.withdraw(self.plain, message, keys)
 
     def take_back(self, message: Journalled, keys: Sequence[int], restored: Sequence[int]) -> int:
         """Undo a change on the word of a message; the key of the message that had made it."""
         self._runs.clear()
-        return logbook.take_back(self.session, message, keys, restored)
+        return logbook.take_back(self.plain, message, keys, restored)
 
     @contextmanager
     def set_aside(self, message: Journalled, keys: Sequence[int]) -> Iterator[None]:
         """See the logbook for a while as if these entries, which stand, were not there."""
         self._runs.clear()
-        with logbook.set_aside(self.session, message, keys):
+        with logbook.set_aside(self.plain, message, keys):
             yield
         self._runs.clear()
 
@@ -164,11 +176,11 @@ class Book:
             run = self._runs[name] = self._read(name, replace(reach, until=None))
             found = run.within(reach)
         if found is None:
-            found = standing.of_kind(self.session, self.key, name, reach)
+            found = standing.of_kind(self.plain, self.key, name, reach)
         return found
 
     def _read(self, name: str, reach: Reach) -> Run:
-        found = standing.of_kind(self.session, self.key, name, reach)
+        found = standing.of_kind(self.plain, self.key, name, reach)
         if reach.latest is None:
             return Run(found, reach.since)
         whole = len(found) < reach.latest
@@ -184,11 +196,11 @@ class Shelf:
         self._size = 0
         self._lock = Lock()
 
-    def take(self, session: Session, key: int, revision: int) -> Book:
-        """A logbook to work with, given its revision as the session's transaction sees it."""
+    def take(self, unit: Unit, key: int, revision: int) -> Book:
+        """A logbook to work with, given its revision as the transaction sees it."""
         with self._lock:
             held = self._held.get(key)
-        return Book(session, key, revision, held[1] if held and held[0] == revision else Known())
+        return Book(unit, key, revision, held[1] if held and held[0] == revision else Known())
 
     def put_back(self, book: Book, revision: int) -> None:
         """Remember a logbook as it is at a revision that is committed."""

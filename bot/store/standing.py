@@ -12,9 +12,9 @@ from functools import cache
 from typing import Any
 
 from sqlalchemy import Row, Select, bindparam, func, select
-from sqlalchemy.orm import Session
 
 from bot.store.records import TABLES, entry_in
+from bot.store.seen import Plain
 from bot.store.tables import EntryRow, MessageRow, PersonRow, WeighingLoadRow
 from domain.entries import KIND_NAMES, Entry, Rating, Weighing
 from domain.log import EVERYTHING, Log, Logged, Reach
@@ -30,21 +30,21 @@ _PERSON = PersonRow.rows()
 _LOAD = WeighingLoadRow.rows().c
 
 
-def log(session: Session, logbook_key: int, reach: Reach = EVERYTHING) -> Log:
+def log(plain: Plain, logbook_key: int, reach: Reach = EVERYTHING) -> Log:
     """What stands in a logbook, as far as an answer looks."""
     return Log(
-        each for name, its in by_kind(reach) for each in of_kind(session, logbook_key, name, its)
+        each for name, its in by_kind(reach) for each in of_kind(plain, logbook_key, name, its)
     )
 
 
-def lively(session: Session, logbook_keys: Collection[int], since: datetime) -> dict[int, int]:
+def lively(plain: Plain, logbook_keys: Collection[int], since: datetime) -> dict[int, int]:
     """Logbooks in which something stands that happened since then; how many entries each has."""
     values = {"logbooks": list(logbook_keys), "since": since}
-    sizes = {row.logbook_id: row.entries for row in session.execute(_SIZES, values)}
+    sizes = {row.logbook_id: row.entries for row in plain.execute(_SIZES, values)}
     return {key: sizes[key] for key in logbook_keys if key in sizes}
 
 
-def logs(session: Session, logbook_keys: Collection[int]) -> Callable[[int], Log]:
+def logs(plain: Plain, logbook_keys: Collection[int]) -> Callable[[int], Log]:
     """What stands in some logbooks, read at once.
 
     A log is made of its rows when it is asked for, so that one which can't be spoils no other.
@@ -53,11 +53,11 @@ def logs(session: Session, logbook_keys: Collection[int]) -> Callable[[int], Log
     rows: dict[int, list[Row[Any]]] = {key: [] for key in logbook_keys}
     loads: dict[int, dict[str, Quantity]] = {}
     for kind in TABLES:
-        found = session.execute(_standing_in(kind), values).all()
+        found = plain.execute(_standing_in(kind), values).all()
         for row in found:
             rows[row.logbook_id].append(row)
         if found and kind == WEIGHING:
-            loads = _loads(session, _standing_in(kind), values)
+            loads = _loads(plain, _standing_in(kind), values)
 
     def log_of(key: int) -> Log:
         return Log(_entry(row, loads) for row in rows[key])
@@ -75,27 +75,25 @@ def by_kind(reach: Reach) -> Iterator[tuple[str, Reach]]:
         yield name, EVERYTHING if name == RATING else reach
 
 
-def of_kind(
-    session: Session, logbook_key: int, kind: str, reach: Reach
-) -> tuple[Logged[Entry], ...]:
+def of_kind(plain: Plain, logbook_key: int, kind: str, reach: Reach) -> tuple[Logged[Entry], ...]:
     """What stands of a kind, oldest first; which kinds the reach is of does not matter."""
     bounds = {"until": reach.until or _END_OF_TIME, "latest": reach.latest, "since": reach.since}
     query = _standing(kind, reach.latest is not None, reach.since is not None)
-    found = _logged(session, kind, query, {"logbook": logbook_key, **bounds})
+    found = _logged(plain, kind, query, {"logbook": logbook_key, **bounds})
     return tuple(sorted(found, key=lambda each: (each.at, each.key)))
 
 
-def entries(session: Session, keys: Iterable[int]) -> dict[int, Logged[Entry]]:
+def entries(plain: Plain, keys: Iterable[int]) -> dict[int, Logged[Entry]]:
     """Entries by their keys, standing or not."""
     wanted = list(keys)
-    kinds = session.execute(select(_ENTRY.kind, _ENTRY.id).where(_ENTRY.id.in_(wanted)))
+    kinds = plain.execute(select(_ENTRY.kind, _ENTRY.id).where(_ENTRY.id.in_(wanted)))
     by_name: dict[str, list[int]] = {}
     for kind, key in kinds:
         by_name.setdefault(kind, []).append(key)
     return {
         each.key: each
         for kind, its in by_name.items()
-        for each in _logged(session, kind, _named(kind), {"keys": its})
+        for each in _logged(plain, kind, _named(kind), {"keys": its})
     }
 
 
@@ -164,10 +162,10 @@ def _joined(kind: str) -> Select[Any]:
 
 
 def _logged(
-    session: Session, kind: str, query: Select[Any], values: Mapping[str, Any]
+    plain: Plain, kind: str, query: Select[Any], values: Mapping[str, Any]
 ) -> list[Logged[Entry]]:
-    rows = session.execute(query, values).all()
-    loads = _loads(session, query, values) if rows and kind == WEIGHING else {}
+    rows = plain.execute(query, values).all()
+    loads = _loads(plain, query, values) if rows and kind == WEIGHING else {}
     return [_entry(row, loads) for row in rows]
 
 
@@ -177,11 +175,11 @@ def _entry(row: Row[Any], loads: Mapping[int, Mapping[str, Quantity]]) -> Logged
 
 
 def _loads(
-    session: Session, query: Select[Any], values: Mapping[str, Any]
+    plain: Plain, query: Select[Any], values: Mapping[str, Any]
 ) -> dict[int, dict[str, Quantity]]:
     """The loads of every weighing that a query finds."""
     found: dict[int, dict[str, Quantity]] = {}
-    for row in session.execute(_loads_of(query), values):
+    for row in plain.execute(_loads_of(query), values):
         load = Quantity(row.load, row.load_unit, row.load_low)
         found.setdefault(row.entry_id, {})[row.position] = load
     return found

@@ -20,6 +20,7 @@ from sqlalchemy.orm import Session
 
 from bot.messages import Message
 from bot.store import journal, logbook, standing
+from bot.store.database import Unit
 from bot.store.seen import Journalled
 from bot.store.tables import EntryRow, MessageRow, VersionRow
 from domain.entries import Entry
@@ -45,7 +46,7 @@ def name_of(message: str, revision: str) -> str:
 
 
 def record(
-    session: Session,
+    unit: Unit,
     original: MessageRow,
     message: Message,
     act: str,
@@ -54,10 +55,10 @@ def record(
     defaults: Preferences,
 ) -> int | None:
     """Journal a version of a message and commit; its key, None where it was there already."""
-    known = session.get(VersionRow, original.id)
+    known = unit.session.get(VersionRow, original.id)
     of, ask = (original.id, None) if known is None else (known.of, known.ask)
     version = journal.Version(act, said_at, of, ask)
-    return journal.record(session, message, defaults, received_at, version)
+    return journal.record(unit, message, defaults, received_at, version)
 
 
 def is_overtaken(session: Session, version: VersionRow) -> bool:

@@ -82,10 +82,10 @@ def told(store: Store, *messages: Message, reader: Scripted | None = None) -> li
 
 def first_message(store: Store) -> tuple[int, Journalled]:
     """A chat's first message, journalled and not handled, and the key of its new logbook."""
-    with store.work() as session:
-        key = record(session, as_told("x"), HOME, START)
+    with store.writing() as unit:
+        key = record(unit, as_told("x"), HOME, START)
         assert key is not None
-        found = find_by_key(session, key)
+        found = find_by_key(unit.plain, key)
         return found.chat.logbook.id, found.message
 
 

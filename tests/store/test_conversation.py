@@ -54,9 +54,9 @@ class Broken(Scripted):
 
 def journalled(store: Store, *texts: str) -> None:
     """Messages that were journalled just before a crash."""
-    with store.work() as session:
+    with store.writing() as unit:
         for number, text in enumerate(texts):
-            journal.record(session, as_told(text, at=number), HOME, START)
+            journal.record(unit, as_told(text, at=number), HOME, START)
 
 
 def count(store: Store, table: type[Table]) -> int:

@@ -11,12 +11,13 @@ import pytest
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
-from sqlalchemy import create_engine, inspect, text
+from sqlalchemy import create_engine, event, insert, inspect, text
+from sqlalchemy.exc import OperationalError
 
 from bot.store.database import DatabaseTrouble, Store, open_store, url_of
 from bot.store.migrations import HEAD, KNOWN
 from bot.store.migrations.run import config, downgrade, upgrade
-from bot.store.tables import Table
+from bot.store.tables import PersonRow, Table
 from tests.store.logbooks import CHAT, as_told, told
 
 
@@ -152,6 +153,41 @@ def test_what_is_not_committed_is_rolled_back(store: Store) -> None:
         session.execute(text("INSERT INTO people (name) VALUES ('Ana')"))
     with store.look() as session:
         assert session.scalar(text("SELECT count(*) FROM people")) == 0
+
+
+def test_rows_and_objects_of_a_unit_of_work_are_kept_together_or_not_at_all(store: Store) -> None:
+    bea = insert(PersonRow.rows()).values(name="Bea")
+    with store.writing() as unit:
+        unit.plain.execute(bea)
+        unit.session.add(PersonRow(name="Ana"))
+        unit.rollback()
+        assert unit.session.scalar(text("SELECT count(*) FROM people")) == 0
+        unit.plain.execute(bea)
+        unit.session.add(PersonRow(name="Cal"))
+        unit.commit()
+        unit.plain.execute(bea)
+    with store.reading() as unit:
+        names = unit.plain.scalars(text("SELECT name FROM people ORDER BY name")).all()
+    assert names == ["Bea", "Cal"]
+
+
+@pytest.mark.parametrize("kind", ["sqlite"])
+def test_a_writer_takes_its_place_at_once_and_a_reader_takes_none(store: Store) -> None:
+    """Other connections stand for other processes, and would rather give up than wait."""
+
+    def impatient(connection: sqlite3.Connection, *_: object) -> None:
+        connection.execute("PRAGMA busy_timeout = 1").close()
+
+    event.listen(store.engine, "checkout", impatient)
+    count = text("SELECT count(*) FROM people")
+    with store.writing() as first:
+        assert first.plain.scalar(count) == 0
+        with store.reading() as other:
+            assert other.plain.scalar(count) == 0
+        with store.writing() as second, pytest.raises(OperationalError, match="locked"):
+            second.plain.scalar(count)
+    with store.writing() as second:
+        assert second.plain.scalar(count) == 0
 
 
 def test_the_metadata_names_every_constraint() -> None:

@@ -122,15 +122,15 @@ def chat(store: Store, name: str = "barn", preferences: Preferences = HOME) -> C
 
 def keep(store: Store, home: ChatRow, kept: Sequence[tuple[Entry, str]]) -> None:
     """Entries by name, as if they had been texted."""
-    with store.work() as session:
+    with store.writing() as unit:
         for number, (entry, by) in enumerate(kept):
             message = as_told("...", at=number, author=by, chat=home.chat)
-            key = journal.record(session, message, HOME, START)
+            key = journal.record(unit, message, HOME, START)
             assert key is not None
-            row = journal.find_by_key(session, key).message
+            row = journal.find_by_key(unit.plain, key).message
             at = logbook.happened_at(entry, START, HOME)
-            logbook.keep(session, home.logbook_id, row, entry, at)
-        session.commit()
+            logbook.keep(unit.plain, home.logbook_id, row, entry, at)
+        unit.commit()
 
 
 def exported(store: Store, home: ChatRow) -> list[Record]:

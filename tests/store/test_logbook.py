@@ -128,8 +128,9 @@ def test_recent_changes_name_what_each_message_left_standing_and_what_it_replace
     store: Store,
 ) -> None:
     book, message = first_message(store)
-    with store.work() as session:
-        key = journal.record(session, as_told("y", at=1), HOME, START)
+    with store.writing() as unit:
+        session = unit.session
+        key = journal.record(unit, as_told("y", at=1), HOME, START)
         assert key is not None
         later = journal.find_by_key(session, key).message
         first = logbook.keep(session, book, message, Odometer(odometer=mi(47211)), START)

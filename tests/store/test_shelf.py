@@ -30,12 +30,12 @@ def at(hours: float) -> Reach:
 @contextmanager
 def opened(store: Store, shelf: Shelf, key: int) -> Iterator[tuple[Book, Journalled]]:
     """A logbook taken from the shelf, changed and put back, as one message does."""
-    with store.work() as session:
-        row = session.get_one(LogbookRow, key)
-        book = shelf.take(session, key, row.revision)
-        yield book, journal.find_by_key(session, 1).message
+    with store.writing() as unit:
+        row = unit.session.get_one(LogbookRow, key)
+        book = shelf.take(unit, key, row.revision)
+        yield book, journal.find_by_key(unit.plain, 1).message
         row.revision += 1
-        session.commit()
+        unit.commit()
         shelf.put_back(book, row.revision)
 
 
@@ -98,10 +98,10 @@ def test_what_was_rolled_back_is_not_remembered(store: Store) -> None:
     with opened(store, shelf, key) as (book, message):
         first = book.keep(message, Odometer(odometer=mi(48_011)), START)
         assert list(book.log(EVERYTHING)) == [first]
-    with store.work() as session:
-        row = session.get_one(LogbookRow, key)
-        book = shelf.take(session, key, row.revision)
-        message = journal.find_by_key(session, 1).message
+    with store.writing() as unit:
+        row = unit.session.get_one(LogbookRow, key)
+        book = shelf.take(unit, key, row.revision)
+        message = journal.find_by_key(unit.plain, 1).message
         book.keep(message, Odometer(odometer=mi(48_213)), START)
     with opened(store, shelf, key) as (book, _message):
         assert list(book.log(EVERYTHING)) == [first]
@@ -160,18 +160,18 @@ def test_what_was_worked_out_holds_until_one_of_its_kinds_changes(store: Store) 
 
 def test_a_worker_remembers_only_so_many_entries(store: Store) -> None:
     key, _ = first_message(store)
-    with store.work() as session:
-        message = journal.find_by_key(session, 1).message
+    with store.writing() as unit:
+        message = journal.find_by_key(unit.plain, 1).message
         for hours in range(5):
             entry = Odometer(odometer=mi(48_000 + hours))
-            logbook.keep(session, key, message, entry, START + timedelta(hours=hours))
-        session.commit()
+            logbook.keep(unit.plain, key, message, entry, START + timedelta(hours=hours))
+        unit.commit()
         roomy, small = Shelf(most=5), Shelf(most=4)
         for shelf, remembers in ((roomy, True), (small, False)):
-            book = shelf.take(session, key, 0)
+            book = shelf.take(unit, key, 0)
             book.log(EVERYTHING)
             shelf.put_back(book, 0)
-            assert bool(shelf.take(session, key, 0).known.runs) is remembers
+            assert bool(shelf.take(unit, key, 0).known.runs) is remembers
 
 
 def test_the_odometer_last_showed_what_was_read_last_off_a_fill_or_by_itself(

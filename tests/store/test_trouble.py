@@ -10,7 +10,7 @@ from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
-from sqlalchemy import Connection, event, text
+from sqlalchemy import event, text
 from sqlalchemy.exc import OperationalError
 
 from bot.intake import TELL_AFTER, Intake
@@ -146,10 +146,10 @@ async def test_a_database_that_another_program_has_locked_is_waited_for(
 ) -> None:
     told(store, as_told("odo 48001", at=0))
 
-    def impatient(connection: Connection) -> None:
-        connection.exec_driver_sql("PRAGMA busy_timeout = 1")
+    def impatient(connection: sqlite3.Connection, *_: object) -> None:
+        connection.execute("PRAGMA busy_timeout = 1").close()
 
-    event.listen(store.engine, "engine_connect", impatient)
+    event.listen(store.engine, "checkout", impatient)
     path = str(store.engine.url.database)
     with sqlite3.connect(path, isolation_level=None) as other:
         other.execute("BEGIN IMMEDIATE")
