@@ -113,7 +113,9 @@ def _from_credentials(environment: Mapping[str, str]) -> dict[str, str]:
     if not folder:
         return {}
     paths = {name: Path(folder) / name.replace(".", "_") for name in SECRETS}
-    return {name: _secret(path, CREDENTIALS) for name, path in paths.items() if path.is_file()}
+    found = {name: _secret(path, CREDENTIALS) for name, path in paths.items() if path.is_file()}
+    # A unit hands over an empty one for each that the operator did not lay down.
+    return {name: secret for name, secret in found.items() if secret}
 
 
 def _secret(path: Path, source: str) -> str:

@@ -84,9 +84,11 @@ def test_a_secret_can_lie_in_a_file_of_its_own(tmp_path: Path) -> None:
 
 def test_systemd_hands_over_secrets_as_credentials(tmp_path: Path) -> None:
     (tmp_path / "telegram_token").write_text(TOKEN)
+    (tmp_path / "matrix_password").write_text("\n")
     told = configuration(None, {"CREDENTIALS_DIRECTORY": str(tmp_path)})
     assert told.telegram is not None
     assert told.telegram.token == TOKEN
+    assert told.matrix is None, "an empty credential is none"
 
 
 @pytest.mark.parametrize(
