@@ -126,6 +126,10 @@ def test_a_top_up_after_a_few_miles_is_a_tank_however_small() -> None:
     page.fill(0, 48000, 30)
     page.fill(0.5, 48003, 0.2)
     assert tanks(page) == [(3, 0.2)]
+    by_trip_meter = Page()
+    by_trip_meter.fill(0, None, 30)
+    by_trip_meter.fill(0.2, None, 0.1, distance=mi(0.5))
+    assert tanks(by_trip_meter) == [(0.5, 0.1)]
 
 
 def test_a_full_fill_that_nothing_places_on_the_road_opens_no_tank() -> None:
@@ -244,7 +248,9 @@ def test_a_trip_meter_is_as_far_out_as_its_odometer(odometer: float | None) -> N
     assert tanks(page) == [(294.6, 24)]
 
 
-@pytest.mark.parametrize("distance", [None, mi(0)], ids=["not told", "nought"])
+@pytest.mark.parametrize(
+    "distance", [None, mi(0), mi(-300)], ids=["not told", "nought", "backwards"]
+)
 def test_a_trip_meter_that_tells_no_distance_gives_no_tank(distance: Quantity | None) -> None:
     page = Page()
     page.fill(0, None, 30)
@@ -283,12 +289,16 @@ def test_trailers_swapped_at_the_pump_do_not_mix_the_road_after_it() -> None:
     assert only_mode(the_tank(page)) == "flatdeck"
 
 
-def test_a_road_by_the_trip_meter_with_a_trailer_on_for_a_part_counts_for_none() -> None:
+@pytest.mark.parametrize("hitched_at", [2, -1], ids=["put on on the way", "taken off on the way"])
+def test_a_road_by_the_trip_meter_with_a_trailer_on_for_a_part_counts_for_none(
+    hitched_at: float,
+) -> None:
     page = Page()
+    page.hitches(hitched_at, "flatdeck")
     page.fill(0, None, 30)
     page.fill(1, None, 5, full=False, distance=mi(58.4))
-    page.hitches(2, "flatdeck")
     page.fill(5, None, 19.9, distance=mi(230.0))
+    page.unhitches(hitched_at + 4)
     tank = the_tank(page)
     assert tank.split == {}
     assert only_mode(tank) is None

@@ -8,6 +8,7 @@ from domain.entries import Weighing
 from domain.passes import latest_session, session_of, sessions
 from domain.quantities import Quantity
 from domain.rig import rig_of
+from domain.uncertainty import spread
 from domain.weighing import Weights, imbalances, weigh, weights_of
 from tests.domain.scale_house import Ticket, flatdeck, pounds
 from tests.domain.test_carried import DENSITIES
@@ -377,6 +378,25 @@ def test_a_truck_alone_heavier_by_what_the_scale_explains_is_no_misfit() -> None
     assert found.misfit is None
     assert found.tongue is not None
     assert pounds(found.tongue.load.nominal_value) == pytest.approx(-20)
+
+
+@pytest.mark.parametrize("heavier", range(1, 40))
+def test_a_misfit_begins_where_the_scales_error_ends(heavier: int) -> None:
+    """A scale that shows every kilogram, and a truck so much heavier alone than hitched."""
+    ticket = Ticket().hitched().weighs(truck=5003, trailer=4000, unit="kg")
+    found = weights(ticket.weighs("solo", truck=5003 + heavier, unit="kg"))
+    difference = found.misfit if found.tongue is None else found.tongue.load
+    assert difference is not None
+    assert (found.misfit is not None) is (heavier > spread(difference))
+
+
+@pytest.mark.parametrize("trailer", range(40))
+def test_a_trailer_begins_where_the_scales_error_ends(trailer: int) -> None:
+    ticket = Ticket().hitched().weighs(gross=5003 + trailer, unit="kg")
+    found = weights(ticket.weighs("solo", truck=5003, unit="kg"))
+    difference = found.misfit if found.trailer is None else found.trailer
+    assert difference is not None
+    assert (found.trailer is not None) is (trailer > spread(difference))
 
 
 def test_a_misfit_leaves_what_a_tongue_scale_said() -> None:
