@@ -80,7 +80,7 @@ def rig_picture(told: Weighed, preferences: Preferences) -> RigPicture:
         _load_bar(told, name, say("Axle {number}", number=name[-1]), unit)
         for name in singles
         if len(singles) > 1
-    ] or [_load_bar(told, "trailer", say("Trailer axles"), unit)]
+    ] or [_load_bar(told, "trailer", say_of("picture", "Trailer axles"), unit)]
     sums = [
         _load_bar(told, "truck", say("Truck"), unit),
         _load_bar(told, "trailer weight", say("Trailer"), unit),

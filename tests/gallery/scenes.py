@@ -58,23 +58,52 @@ class Scene:
     answer: Answer
 
 
-def _asides() -> tuple[Scene, ...]:
+ASIDES = {
+    "en": (
+        ("a stranger", "hello"),
+        ("a wrong code", "ABCD-EFGH"),
+        ("the owner is let in", "ABCD-EFGH"),
+        ("a keeper is let in", "ABCD-EFGH"),
+        ("a reader is let in", "ABCD-EFGH"),
+        ("a reader tells figures", "odo 48700"),
+        ("alone with it, and not understood", "7 of 9?"),
+        ("a flood", "odo 48701"),
+        ("the disk is full", "odo 48702"),
+        ("a chat that is gone", ""),
+    ),
+    "es": (
+        ("un extraño", "hola"),
+        ("un código que no es", "ABCD-EFGH"),
+        ("entra el dueño", "ABCD-EFGH"),
+        ("entra quien escribe", "ABCD-EFGH"),
+        ("entra quien lee", "ABCD-EFGH"),
+        ("quien lee da cifras", "odómetro 48700"),
+        ("a solas, y no se entiende", "¿7 de 9?"),
+        ("demasiado de una vez", "odómetro 48701"),
+        ("el disco está lleno", "odómetro 48702"),
+        ("un chat que ya no está", ""),
+    ),
+}
+"""What each scene without a logbook is called, and what is texted in it, in each language."""
+
+
+def _asides(language: str) -> tuple[Scene, ...]:
     """What is said without a logbook, or of its trouble."""
-    return (
-        Scene("a stranger", "hello", shared.stranger_answer()),
-        Scene("a wrong code", "ABCD-EFGH", shared.wrong_code_answer()),
-        Scene("the owner is let in", "ABCD-EFGH", shared.welcome_answer(keeps=True, empty=True)),
-        Scene("a keeper is let in", "ABCD-EFGH", shared.welcome_answer(keeps=True, empty=False)),
-        Scene("a reader is let in", "ABCD-EFGH", shared.welcome_answer(keeps=False, empty=False)),
-        Scene("a reader tells figures", "odo 48700", shared.reader_answer()),
-        Scene("alone with it, and not understood", "7 of 9?", trouble.not_read_answer()),
-        Scene("a flood", "odo 48701", trouble.too_many_answer()),
-        Scene("the disk is full", "odo 48702", trouble.not_written_answer()),
-        Scene(
-            "a chat that is gone",
-            "",
-            trouble.undelivered_answer("telegram", "-1001", "bot was kicked from the group"),
-        ),
+    answers = (
+        shared.stranger_answer(),
+        shared.wrong_code_answer(),
+        shared.welcome_answer(keeps=True, empty=True),
+        shared.welcome_answer(keeps=True, empty=False),
+        shared.welcome_answer(keeps=False, empty=False),
+        shared.reader_answer(),
+        trouble.not_read_answer(),
+        trouble.too_many_answer(),
+        trouble.not_written_answer(),
+        trouble.undelivered_answer("telegram", "-1001", "bot was kicked from the group"),
+    )
+    return tuple(
+        Scene(name, texted, answer)
+        for (name, texted), answer in zip(ASIDES[language], answers, strict=True)
     )
 
 
@@ -83,7 +112,7 @@ def scenes(language: str = "en") -> tuple[Scene, ...]:
     """Every scene, in order, answered in a language."""
     told = tomllib.loads(SCENES[language].read_text(encoding="utf-8"))["scene"]
     with speaking(language_of(Preferences(language=language))):
-        asides = _asides()
+        asides = _asides(language)
     return (*asyncio.run(_texted(told, language)), *asides)
 
 
@@ -143,8 +172,11 @@ NETWORKS: dict[str, Callable[[Answer], str]] = {
 }
 
 
-APPROVED = (*((network, "en") for network in NETWORKS), ("terminal", "es"))
-"""What is looked at: each network, and the other languages on the one that shows most."""
+APPROVED = (
+    *((network, "en") for network in NETWORKS),
+    *((network, "es") for network in ("terminal", "telegram")),
+)
+"""What is looked at: each network, and the other languages where there is most room and least."""
 
 
 def snapshot(network: str, language: str = "en") -> str:
