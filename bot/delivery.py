@@ -170,34 +170,24 @@ class Delivery:
         now = self._clock()
         with self._store.look() as session:
             turns = outbox.turns(session, self._networks, now)
-        ours: list[Parcel] = []
+            later = None if len(turns) > room else outbox.next_due(session, self._networks, now)
+        ours: list[Turn] = []
+        parcels: list[Parcel] = []
         try:
             for turn in turns:
-                parcel = self._claimed(turn)
-                if parcel is not None:
-                    ours.append(parcel)
-                if len(ours) == room:
-                    return ours, None
-            with self._store.look() as session:
-                return ours, outbox.next_due(session, self._networks, now)
-        except DBAPIError:
-            for each in ours:
-                self._claims.leave(each.chat_key)
-            raise
-
-    def _claimed(self, turn: Turn) -> Parcel | None:
-        """The answer whose turn it is, once its chat is ours; None where another has it."""
-        if not self._claims.take(turn.chat_key):
-            return None
-        parcel = None
-        try:
-            # Another worker may have sent it between the look and the claim.
-            with self._store.look() as session:
-                parcel = outbox.parcel(session, turn.key)
+                if len(ours) < room and self._claims.take(turn.chat_key):
+                    ours.append(turn)
+            if ours:
+                # Another worker may have sent it between the look and the claim.
+                with self._store.look() as session:
+                    found = (outbox.parcel(session, each.key) for each in ours)
+                    parcels = [each for each in found if each is not None]
         finally:
-            if parcel is None:
-                self._claims.leave(turn.chat_key)
-        return parcel
+            claimed = {each.key for each in parcels}
+            for each in ours:
+                if each.key not in claimed:
+                    self._claims.leave(each.chat_key)
+        return parcels, now if len(parcels) < len(ours) else later
 
     async def _send(self, parcel: Parcel) -> None:
         network = self._networks[parcel.network]

@@ -25,7 +25,7 @@ from bot.delivery import Delivery
 from bot.floods import Floods
 from bot.intake import TROUBLE, Intake
 from bot.logs import about
-from bot.messages import Event, Network, NetworkRefused, Served
+from bot.messages import Edited, Event, Network, NetworkRefused, Served
 from bot.phrasebook import book_for, phrasebook
 from bot.pictures.studio import Studio
 from bot.settings import Settings
@@ -106,8 +106,8 @@ class Drawbar:
         # A terminal shows no pictures.
         self._studio = Studio() if served else None
         # One for each network, so that the trouble of one holds up no other.
-        self._deliveries = [
-            Delivery(
+        self._deliveries = {
+            name: Delivery(
                 store,
                 {name: each},
                 now,
@@ -116,7 +116,7 @@ class Drawbar:
                 watch=None if self._figures is None else self._figures.count_send,
             )
             for name, each in all_of_them.items()
-        ]
+        }
         self._delivering: list[asyncio.Task[None]] = []
 
     async def prefer(self, network: str, chat: str) -> None:
@@ -144,7 +144,9 @@ class Drawbar:
                     self._figures.count_failure()
                 logger.exception("%s", error)
         if self._delivering:
-            self._wake()
+            # What it brought about is for its own network; all else is found at the next round.
+            message = event.message if isinstance(event, Edited) else event
+            self._deliveries[message.network].wake()
         else:
             await self._deliver_all()
 
@@ -185,6 +187,8 @@ class Drawbar:
 
         Raises NetworkRefused where a network's settings can't be right.
         """
+        if self._studio is not None:
+            await self._studio.open()
         try:
             async with asyncio.TaskGroup() as group:
                 for each in self._served:
@@ -192,14 +196,14 @@ class Drawbar:
                 group.create_task(self._go_round())
                 self._delivering = [
                     group.create_task(each.keep_delivering(BETWEEN_ROUNDS))
-                    for each in self._deliveries
+                    for each in self._deliveries.values()
                 ]
         except* NetworkRefused as refused:
             raise refused.exceptions[0] from None
 
     async def wind_up(self, seconds: float) -> None:
         """Let the answers that are on their way arrive, for so long, and begin no others."""
-        for each in self._deliveries:
+        for each in self._deliveries.values():
             each.stop()
         if self._delivering:
             await asyncio.wait(self._delivering, timeout=seconds)
@@ -215,14 +219,14 @@ class Drawbar:
             await asyncio.sleep(BETWEEN_ROUNDS)
 
     def _wake(self) -> None:
-        for each in self._deliveries:
+        for each in self._deliveries.values():
             each.wake()
 
     async def _run(self, work: Callable[[], Result]) -> Result:
         return await asyncio.get_running_loop().run_in_executor(self._worker, work)
 
     async def _deliver_all(self) -> None:
-        await asyncio.gather(*(each.try_to_deliver() for each in self._deliveries))
+        await asyncio.gather(*(each.try_to_deliver() for each in self._deliveries.values()))
 
     async def summarise(self) -> None:
         """Queue the weekly summaries that are due; called at the start and now and then."""

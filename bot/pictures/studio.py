@@ -10,6 +10,7 @@ import asyncio
 import logging
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import suppress
 from functools import lru_cache, partial
 
 from bot.answers.pictures import Picture
@@ -17,7 +18,8 @@ from bot.messages import Drawn, Printed
 from bot.report.value import Report
 
 PATIENCE = 15.0
-"""Seconds that a picture is waited for; the first one loads the library that draws."""
+"""Seconds that a picture is waited for; the first one loads the library that draws, unless the
+studio was opened."""
 
 KEPT = 32
 """Pictures remembered, of at most some hundred kilobytes each: a week goes to several chats."""
@@ -26,6 +28,12 @@ PATIENCE_FOR_PRINT = 60.0
 """Seconds that a report is waited for; that of a log of 20,000 entries takes some ten."""
 
 logger = logging.getLogger(__name__)
+
+
+def _load() -> None:
+    # Where it can't be, each picture is left out, and said so, when it is wanted.
+    with suppress(ImportError):
+        import bot.pictures.drawing  # noqa: F401
 
 
 def _png(picture: Picture) -> bytes:
@@ -55,6 +63,10 @@ class Studio:
         self._draw = lru_cache(maxsize=KEPT)(draw)
         self._patience = patience
         self._worker = ThreadPoolExecutor(max_workers=1, thread_name_prefix="drawbar-pictures")
+
+    async def open(self) -> None:
+        """Load the library that draws, so that no answer waits for it (a second and more)."""
+        await asyncio.get_running_loop().run_in_executor(self._worker, _load)
 
     async def drawn(self, picture: Picture) -> Drawn | None:
         """A picture as it is sent; None where it can't be drawn, or not soon enough."""
