@@ -155,6 +155,18 @@ TYRE_PSI = (20, 130)
 """What tyres of a truck and its trailers are inflated to; common practice, no source."""
 
 
+def _half_behind(figure: Figure, tokens: Sequence[Token]) -> None:
+    """'2 gallons and a half', '2 galones y medio'."""
+    if figure.unit is None or not figure.whole or not _in(tokens, figure.end, "and"):
+        return
+    index = figure.end + 1
+    if _in(tokens, index, "a_thing"):
+        index += 1
+    if _in(tokens, index, "half_more"):
+        figure.value += 0.5
+        figure.end = index + 1
+
+
 def _means_sterling(tokens: Sequence[Token], figure: Figure, context: Context) -> bool:
     """'ninety four pounds twenty', 'for 88 pounds' in a chat that pays in sterling."""
     if context.currency != "GBP" or not _in(tokens, figure.end, "sterling"):
@@ -266,9 +278,10 @@ def _is_unit_here(token: Token, after: Token | None, figure: Figure) -> bool:
 
 
 def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
-    """'3.69 9/10' is 3.699, '31 1/2 gal' is 31.5."""
+    """'3.69 9/10' is 3.699, '31 1/2 gal' and '31 gallons and a half' are 31.5."""
     after = tokens[figure.end] if figure.end < len(tokens) else None
     if after is None or after.kind is not NUMBER or after.decimals != -1:
+        _half_behind(figure, tokens)
         return
     if after.raw == "9/10" and figure.token.decimals == 2:
         figure.value = round(figure.value + 0.009, 3)

@@ -143,10 +143,10 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         return _subject(scene, label, figure, name), name
     if label.rating_subject in STAMPED:
         if framed or _rated_elsewhere(scene) or figure.value >= 1000:
-            return label.rating_subject, "tow"
+            return label.rating_subject, _of_part(scene, figure)
         return None
     if label.whole == "tongue" and _is_ball(scene, label):
-        return "ball", "tow"
+        return "ball", _of_part(scene, figure)
     if _is_rated_axle(scene, figure, label):
         return "trailer", "gawr"
     if not framed:
@@ -167,12 +167,23 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if label.whole == "gross":
         return ("trailer" if _is_trailer(scene, figure) else "truck"), "gvwr"
     if label.rating_subject == "hitch":
-        return "hitch", "tow"
+        return "hitch", _of_part(scene, figure)
     if label.vehicle == "trailer":
         if scene.has("rating_subject", "hitch"):
             return "hitch", "tow"
         return "trailer", "gvwr"
     return None
+
+
+def _of_part(scene: Scene, figure: Figure) -> str:
+    """'hitch rated 1400 lb tongue weight': what is said behind the figure, else what it tows."""
+    _, end = scene.clause_of(figure.start)
+    behind = scene.tokens[figure.end : min(end, figure.end + FARTHEST_SAID)]
+    return "tongue" if any(token.senses.get("whole") == "tongue" for token in behind) else "tow"
+
+
+FARTHEST_SAID = 3
+"""Tokens behind a figure that may say what a part's rating is of: 'of nose weight'."""
 
 
 def _is_rated_axle(scene: Scene, figure: Figure, label: Label) -> bool:
@@ -219,7 +230,7 @@ def _stamped(scene: Scene, figure: Figure) -> tuple[str, str] | None:
     start, end = scene.clause_of(figure.start)
     for index, _, key in scene.find("rating_subject"):
         if start <= index < end and (key in STAMPED or key == "hitch"):
-            return key, "tow"
+            return key, _of_part(scene, figure)
     return None
 
 

@@ -38,6 +38,7 @@ FLOORS = {
     "highway": Floor(exact=97.0, wrong=0, alarm=0),
     "mixed": Floor(exact=99.0, wrong=0, alarm=0),
     "open": Floor(exact=100.0, wrong=0, alarm=0),
+    "orilla": Floor(exact=97.0, wrong=0, alarm=0),
     "overseas": Floor(exact=99.0, wrong=0, alarm=0),
     "pocket": Floor(exact=100.0, wrong=0, alarm=0),
     "prairie": Floor(exact=99.0, wrong=0, alarm=0),

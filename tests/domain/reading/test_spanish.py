@@ -213,3 +213,32 @@ def test_a_load_ahead_of_the_trailers_axle_keeps_its_place() -> None:
     (cargo,) = verdict.entries
     assert isinstance(cargo, Cargo)
     assert (cargo.position, cargo.distance) == ("delante del eje del remolque", Quantity(4, "ft"))
+
+
+@pytest.mark.parametrize(
+    ("text", "subject", "rating"),
+    [
+        ("la bola admite 100 kg de carga vertical", "ball", "tongue"),
+        ("el enganche aguanta 640 kg de lanza", "hitch", "tongue"),
+        ("el enganche aguanta 6400 kg", "hitch", "tow"),
+    ],
+)
+def test_what_a_part_carries_is_told_from_what_it_tows(
+    text: str, subject: str, rating: str
+) -> None:
+    verdict = reads(text, chat(units="metric"))
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Rating)
+    assert (entry.subject, entry.rating) == (subject, rating)
+
+
+@pytest.mark.parametrize(
+    ("text", "litres"), [("puse 2 litros y medio de urea", 2.5), ("10 litros de adblue", 10)]
+)
+def test_a_half_behind_the_unit_counts(text: str, litres: float) -> None:
+    verdict = reads(text, chat(units="metric"))
+    assert isinstance(verdict, Facts)
+    (fill,) = verdict.entries
+    assert isinstance(fill, Fill)
+    assert fill.volume == Quantity(litres, "L")
