@@ -66,6 +66,8 @@ class Ledger:
             ):
                 found.append(f"message {key} is {state} after {failures} failures")
             for chat in self.chats:
+                if not chat.has_told:
+                    continue
                 row = journal.chat_of(session, chat.network, chat.name)
                 if row is None:
                     found.append(f"{chat.name} has no logbook")

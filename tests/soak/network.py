@@ -11,6 +11,7 @@ import itertools
 import random
 from asyncio import Future, StreamReader, StreamWriter
 from collections import defaultdict, deque
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import timedelta
 
@@ -25,7 +26,8 @@ JUST_NOW = 5.0
 """Seconds within which an answer that arrived may not have been noted yet."""
 
 WAIT = timedelta(seconds=0.5)
-FAULTS: dict[str, float] = {
+NO_FAULTS: Mapping[str, float] = {}
+FAULTS: Mapping[str, float] = {
     "refused": 0.004, "not sent": 0.01, "wait asked": 0.01, "arrived or not": 0.01,
 }  # fmt: skip
 """The share of sends that end so."""
@@ -46,9 +48,11 @@ class Link:
 class FarEnd:
     """Both networks of the workers on one database."""
 
-    def __init__(self, ledger: Ledger, chance: random.Random) -> None:
+    def __init__(self, ledger: Ledger, chance: random.Random, faults: Mapping[str, float]) -> None:
         self.ledger = ledger
         self._chance = chance
+        self._faults = ["", *faults]
+        self._shares = [1 - sum(faults.values()), *faults.values()]
         self._links: dict[str, dict[int, Link]] = defaultdict(dict)
         self._numbers = itertools.count()
         self._sending: set[asyncio.Task[None]] = set()
@@ -115,9 +119,7 @@ class FarEnd:
     async def _arrive(self, network: str, link: Link, sent: Sent) -> None:
         link.under_way.add(sent.key)
         await asyncio.sleep(self._chance.uniform(*LATENCY))
-        fault = self._chance.choices(
-            ["", *FAULTS], [1 - sum(FAULTS.values()), *FAULTS.values()]
-        )[0]  # fmt: skip
+        (fault,) = self._chance.choices(self._faults, self._shares)
         if sent.key.startswith("drawbar-aside"):
             fault = ""
         if fault:

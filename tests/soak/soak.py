@@ -20,7 +20,7 @@ import statistics
 import sys
 import tempfile
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import AsyncExitStack, ExitStack, contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
@@ -34,7 +34,7 @@ from bot.store import journal, outbox
 from bot.store.database import Store, open_store
 from bot.store.tables import MessageRow, OutboxRow, WeeklyRow
 from tests.soak.ledger import Ledger
-from tests.soak.network import FarEnd
+from tests.soak.network import FAULTS, NO_FAULTS, FarEnd
 from tests.soak.traffic import Chat
 from tests.soak.wire import KEYED, PLAIN
 from tests.store import postgres
@@ -144,20 +144,24 @@ class Group:
     """The workers on one database, their networks and their chats."""
 
     def __init__(
-        self, kind: str, address: str, folder: Path, workers: int, chats: int, rate: float
+        self,
+        kind: str,
+        address: str,
+        folder: Path,
+        workers: int,
+        chats: int,
+        faults: Mapping[str, float] = NO_FAULTS,
     ) -> None:
         self.kind = kind
         self.address = address
         self.socket = folder / f"{kind}.socket"
-        self.rate = rate
-        """Events a second."""
         began = datetime.now(UTC)
         self.ledger = Ledger(
             [Chat((KEYED, PLAIN)[number % 2], number, began) for number in range(chats)]
         )
         self.ages = Ages()
         self.chance = random.Random(kind)
-        self.far = FarEnd(self.ledger, self.chance)
+        self.far = FarEnd(self.ledger, self.chance, faults)
         self.workers = [
             Worker(self, number, folder / f"{kind}-{number}.log") for number in range(workers)
         ]
@@ -239,12 +243,13 @@ class Soak:
         self._server = server
         server.create("soak", postgres.TEMPLATE)
         self.on_postgres = Group(
-            "postgresql", server.address("soak"), folder, workers=4, chats=200, rate=rate
+            "postgresql", server.address("soak"), folder, workers=4, chats=200, faults=FAULTS
         )
         self.on_sqlite = Group(
-            "sqlite", f"sqlite:///{folder / 'soak.db'}", folder, workers=1, chats=50, rate=rate / 4
+            "sqlite", f"sqlite:///{folder / 'soak.db'}", folder, workers=1, chats=50, faults=FAULTS
         )
         self.groups = (self.on_postgres, self.on_sqlite)
+        self._pause_of_a_chat = len(self.on_postgres.ledger.chats) / rate
         self._seconds = minutes * 60
         self._warm = self._end = 0.0
 
@@ -281,7 +286,7 @@ class Soak:
 
     async def _live(self, group: Group, chat: Chat) -> None:
         """A chat tells one thing after the other: the next once the last was taken."""
-        pause = len(group.ledger.chats) / group.rate
+        pause = self._pause_of_a_chat
         await self._pause(group.chance.uniform(0, pause))
         while self._left() > 0:
             await group.far.give(chat.network, chat.next())

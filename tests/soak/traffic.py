@@ -46,6 +46,11 @@ class Chat:
         self._count = 0
         self._at = began - timedelta(days=6, hours=12) + timedelta(minutes=number % 60)
 
+    @property
+    def has_told(self) -> bool:
+        """Whether it has told anything."""
+        return self._count > 0
+
     def next(self) -> Event:
         """The next event; the times of two are a minute and a half apart."""
         self._at += timedelta(seconds=90)
