@@ -194,11 +194,18 @@ def _spot_of(scene: Scene, figure: Figure, masses: list[Figure], spots: list[Spo
         return Spot(f"{first.words} {second.words}", second.lead, first.start, second.end)
     if behind:
         return behind[0]
+    if ceiling < len(scene.tokens) and _joined(scene, figure.end, ceiling):
+        return _spot_of(scene, masses[position + 1], masses, spots)
     if near and (position == 0 or floor < near[-1].start):
         return near[-1]
     # 'In the bed: 260 lb of feed and the toolbox, 95 lb': a heading is of all that follows.
     heads = spots and spots[0].end < len(scene.tokens) and scene.tokens[spots[0].end].raw == ":"
     return spots[0] if heads and spots[0].end <= figure.start else None
+
+
+def _joined(scene: Scene, start: int, end: int) -> bool:
+    """'an 85 lb cooler and a 60 lb toolbox in the bed': what is joined by 'and' stands together."""
+    return any("and" in token.groups for token in scene.tokens[start:end])
 
 
 def _distance(scene: Scene, spot: Spot) -> Quantity | None:

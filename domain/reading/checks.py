@@ -211,5 +211,6 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
     strong = "vague_state" not in scene.tokens[state].groups
     hardly = "household_part" not in token.groups
     short = len(scene.tokens) <= 6
-    towing = scene.context.hitched is True and len(scene.tokens) <= 4
+    words = sum(1 for token in scene.tokens if token.kind is WORD)
+    towing = scene.context.hitched is True and words <= FEWEST_WORDS + 1
     return not (rig or placed or (strong and (hardly or towing) and short))

@@ -24,6 +24,9 @@ WHY = frozenset(("opens_correction", "log_entry", "marks_mistake", "of_fill"))
 SHORTEST = 8
 BARELY, LEAST_BARE = 2, 30
 """Tokens of 'make that 99', and the least that it is said of: fewer are pizzas and people."""
+MOST_OF_PLACE = 12
+"""Tokens of 'it was Cobblewick not Drybone Fork, sorry'."""
+
 LONGEST = 24
 """Tokens: a correction is short; a long message that says 'sorry' is a statement."""
 
@@ -32,6 +35,8 @@ def read_correction(scene: Scene) -> Correction | None:
     """The correction that a message is, or None."""
     tokens = scene.tokens
     if not tokens or len(tokens) > LONGEST:
+        return None
+    if scene.has("correction") and is_misdirected(scene):
         return None
     if scene.has("correction", "undo") and _undoes(scene):
         return Correction(action="undo")
@@ -71,6 +76,12 @@ def takes_out(scene: Scene) -> bool:
         ):
             return False
     return takes and (wrong or (last and named)) and scene.tokens[-1].raw != "?"
+
+
+def is_misdirected(scene: Scene) -> bool:
+    """'sorry wrong person. delete that msg': it was meant for another chat."""
+    said = f" {' '.join(scene.words())} "
+    return any(f" {phrase} " in said for phrase in scene.book.groups["misdirected"])
 
 
 def _only_refuses(scene: Scene, figure: Figure) -> bool:
@@ -186,7 +197,8 @@ def _place(scene: Scene) -> Correction | None:
     split = next(
         (index for index, token in enumerate(scene.tokens) if "contrasts" in token.groups), None
     )
-    if split is not None:
+    plain = len(scene.tokens) <= MOST_OF_PLACE and len(scene.unknown_words(names=False)) <= 1
+    if split is not None and plain:
         meant = _proper_name(scene, range(split - 1, -1, -1))
         was = _proper_name(scene, range(split + 1, len(scene.tokens)))
         if meant is not None and was is not None:

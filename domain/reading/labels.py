@@ -311,7 +311,7 @@ def _is_compound(tokens: Sequence[Token], index: int) -> bool:
         before is not None
         and before.kind is WORD
         and not before.senses
-        and before.raw.islower()
+        and (before.raw.islower() or before.raw.isupper())
         and not before.possessive
     )
 

@@ -210,8 +210,11 @@ def _append_other_word(
                 return
         if not plain and len(raw) > 2 and raw[-2] in APOSTROPHES and raw[-1] in "sS":
             text, possessive = text[:-1], True
+        named = raw[0].isupper() and start > 0 and not raw.isupper()
         if VOWELS.isdisjoint(text[1:]):
             text = book.spelled_out(text) or text
+        elif text in book.respelled and not named:
+            text = book.respelled[text]
         elif text.endswith("in") and f"{text}g" in book.words:
             text = f"{text}g"  # 'rollin'
     token = _named(WORD, text, raw, start, end, book)

@@ -41,7 +41,7 @@ def load_of(scene: Scene, figure: Figure, placed: dict[str, Figure]) -> Quantity
         return Quantity(figure.value, figure.unit, figure.low)
     unit = common_unit(scene, list(placed.values()))
     small = [each for each in placed.values() if each.value < 60]
-    if figure.value < 60 and len(small) == len(placed):
+    if figure.value < 60 and len(small) == len(placed) and (len(small) > 1 or not figure.whole):
         # 'steer 5.2 drive 6.9': thousands of pounds, or tonnes.
         if unit == "lb":
             return Quantity(round(figure.value * 1000, 3), "lb")

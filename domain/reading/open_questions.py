@@ -40,7 +40,8 @@ def answer_of(scene: Scene, asked: Ask) -> Facts | None:
 
 
 def _words(scene: Scene) -> list[str]:
-    return re.findall(r"[\w.]+", scene.text.casefold().replace("'", ""))
+    words = re.findall(r"[\w.]+", scene.text.casefold().replace("'", ""))
+    return [scene.book.aliases.get(word, word) for word in words]
 
 
 def _agrees(scene: Scene) -> bool:

@@ -123,7 +123,9 @@ def _bind_columns(
     leading = [label for label in leading if label.axle or label.whole or label.vehicle]
     plain = [figure for figure in figures if figure.dimension in PLACE_DIMENSIONS]
     behind = [label for label in labels if label.start >= figures[0].end]
-    if len(leading) + len(behind) != len(labels):
+    if not leading and len(behind) == len(figures) == len(plain) >= SHORTEST_ROW:
+        leading, behind = behind, []  # '5,080 / 5,700 / 9,880 steer/drive/trailer'
+    elif len(leading) + len(behind) != len(labels):
         return False
     if behind:  # 'steer drive trailer 5280 6940 11140, gross 23360'
         plain = [figure for figure in plain if figure.end <= behind[0].start]

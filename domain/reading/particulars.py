@@ -56,8 +56,9 @@ def destination_of(scene: Scene) -> str | None:
                 break
             upper = following.raw[0].isupper()
             small = following.senses or "small_word" in following.groups
-            if not upper and (small or end > words):
-                break
+            ends = end + 1 == len(scene.tokens) or scene.tokens[end + 1].kind is not WORD
+            if not upper and (small or (end > words and not ends)):
+                break  # of small letters one word is a name, or two and no more words
             end += 1
         named = end > words and _capital(scene.tokens[words])
         verb = scene.tokens[words].groups & {"moves", "journey_verb"} if end > words else None

@@ -71,6 +71,8 @@ class Phrasebook:
     and for no other word), each with its senses and groups.
     `phrases` go by their first and second word, the longest first.
 
+    `respelled` has words with two neighbouring letters swapped or one left out, and what is meant.
+
     `standing` are the patterns of messages that set something lasting, where there are any.
     `overlapping` holds the tables whose phrases are looked up on their own, by class.
 
@@ -91,6 +93,7 @@ class Phrasebook:
     marks: re.Pattern[str]
     openers: frozenset[str]
     correctable: Mapping[str, Senses]
+    respelled: Mapping[str, str]
     keep: frozenset[str]
     overlapping: Mapping[str, PhraseIndex]
     groups: Mapping[str, frozenset[str]]
@@ -213,6 +216,7 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
             for words, meaning in senses.items()
             if len(words) == 1 and len(words[0]) >= MIN_CORRECTED and meaning.keys() & CORRECTABLE
         },
+        respelled=_respelled(data),
         keep=frozenset(data.get("misspelt", {}).get("keep", ())),
         overlapping={name: _index(data.get(name, {})) for name in OVERLAPPING},
         groups=groups,
@@ -225,6 +229,51 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         letters=str.maketrans(data.get(LETTER_TABLE, {})),
         adds_up="100" in data[NUMBER_CLASS],
     )
+
+
+NOT_RESPELLED = ("misspelt", "street", "claim")
+"""Tables of words that nothing is taken for a slip of: they only set figures aside."""
+
+SHORTEST_SWAPPED, SHORTEST_CUT = 4, 6
+"""Letters: of a shorter word, one with two swapped or one left out is often another word."""
+
+
+def _respelled(data: Mapping[str, Any]) -> Mapping[str, str]:
+    """Each slip of a word of the language that is no word itself, and the word.
+
+    A slip that may be of two words is none; neither are the words listed as real.
+    """
+    words = sorted({word for table in data.items() for word in _words_of(*table) if word.isalpha()})
+    known = {*words, *data.get("misspelt", {}).get("real", ())}
+    found: dict[str, str | None] = {}
+    for word in words:
+        for slip in _slips_of(word):
+            if slip not in known:
+                found[slip] = word if found.get(slip, word) == word else None
+    return {slip: word for slip, word in found.items() if word is not None}
+
+
+def _words_of(name: str, table: Any) -> Iterable[str]:
+    """Every word of a table's phrases."""
+    if name in (PATTERN_TABLE, LETTER_TABLE, *NOT_RESPELLED):
+        return
+    if isinstance(table, Mapping):
+        for inner, phrases in table.items():
+            yield from _words_of(inner, phrases)
+    elif isinstance(table, Sequence) and not isinstance(table, str):
+        for phrase in table:
+            if isinstance(phrase, str):
+                yield from split_words(phrase)
+
+
+def _slips_of(word: str) -> Iterable[str]:
+    """A word with two neighbours swapped, or a letter left out; its first letter stays."""
+    if len(word) >= SHORTEST_SWAPPED:
+        for at in range(1, len(word) - 1):
+            yield word[:at] + word[at + 1] + word[at] + word[at + 2 :]
+    if len(word) >= SHORTEST_CUT:
+        for at in range(1, len(word)):
+            yield word[:at] + word[at + 1 :]
 
 
 def _folded(words: Iterable[str]) -> frozenset[str]:

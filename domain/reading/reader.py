@@ -31,7 +31,7 @@ from domain.entries import (
 from domain.quantities import Quantity
 from domain.reading.cargo import read_cargo
 from domain.reading.checks import read_checks
-from domain.reading.corrections import read_correction, takes_out
+from domain.reading.corrections import is_misdirected, read_correction, takes_out
 from domain.reading.doubts import Doubt
 from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
@@ -178,6 +178,8 @@ def _completed(entry: Entry, said: Entry) -> Entry:
 
 def _corrects_and_more(scene: Scene) -> Facts | None:
     """A sentence that corrects, beside one that states something else or is talk."""
+    if is_misdirected(scene):
+        return None
     ends = [index for index, token in enumerate(scene.tokens) if token.ends_sentence]
     cuts = [scene.tokens[index].end for index in ends if index + 1 < len(scene.tokens)]
     if len(cuts) != 1:
@@ -223,27 +225,35 @@ def _states_reading(scene: Scene) -> bool:
 
 
 def _question(scene: Scene) -> Question | None:
-    """The question of a message; where it is of several sentences, the marked one must ask.
+    """The question of a message; of several sentences, one alone must ask it.
 
     'how far have we come since the last fill? feels like forever': the rest is talk.
     """
-    marks = [index for index, token in enumerate(scene.tokens) if token.raw == "?"]
-    start, end = scene.sentence_of(marks[-1]) if marks else (0, len(scene.tokens))
-    if start == 0 and end == len(scene.tokens):
-        return read_question(scene)
-    rest = scene.tokens[end:]
-    if end - start <= (ELLIPTIC if not rest else SHORTEST_ASKED):
-        return None if rest else read_question(scene)
-    asked = scene.text[scene.tokens[start].start : scene.tokens[end - 1].end]
-    alone = read_question(Scene(asked, scene.context, scene.book))
-    if alone is None or any(token.kind is NUMBER for token in rest):
-        return alone and read_question(scene)
-    return read_question(scene) or alone
+    question = read_question(scene)
+    if question is None and "?" not in scene.text:
+        return None
+    ends = [index for index, token in enumerate(scene.tokens) if token.ends_sentence]
+    if not [index for index in ends if index + 1 < len(scene.tokens)]:
+        return question
+    starts = sorted({scene.sentence_of(index)[0] for index in range(len(scene.tokens))})
+    for start in starts:
+        _, end = scene.sentence_of(start)
+        last = end == len(scene.tokens)
+        if end - start <= SHORTEST_ASKED:
+            if last and question is not None and scene.tokens[-1].raw == "?":
+                return question  # 'with the camper on. How heavy?'
+            continue
+        said = scene.text[scene.tokens[start].start : scene.tokens[end - 1].end]
+        alone = read_question(Scene(said, scene.context, scene.book))
+        if alone is None or (question is None and not said.endswith("?")):
+            continue
+        figured = any(token.kind is NUMBER for token in scene.tokens[end:])
+        return question or (None if figured else alone)
+    return None
 
 
-SHORTEST_ASKED, ELLIPTIC = 3, 3
-"""Tokens: less before a question mark takes up what another said ('odometer? isn't that ...'), or
-what was said before it ('with the camper on. How heavy?')."""
+SHORTEST_ASKED = 3
+"""Tokens: less before a question mark takes up what was said: 'odometer? isn't that a perfume'."""
 
 
 def _only_asks(scene: Scene) -> bool:
@@ -255,6 +265,8 @@ def _only_asks(scene: Scene) -> bool:
 
 
 def _facts(scene: Scene) -> Verdict:
+    if scene.book.patterns["advert"].search(scene.text) and not scene.text.isupper():
+        return SILENT
     figured = _of_figures(scene) if scene.live_figures() else []
     if isinstance(figured, Doubt):
         return figured.ask()

@@ -46,6 +46,8 @@ FLOORS = {
     "smalltalk": Floor(exact=100.0, wrong=0, alarm=0),
     "spanish": Floor(exact=95.0, wrong=0, alarm=0),
     "summer": Floor(exact=99.0, wrong=0, alarm=0),
+    "tenhands": Floor(exact=98.5, wrong=0, alarm=0),
+    "texters": Floor(exact=100.0, wrong=0, alarm=0),
     "textmessages": Floor(exact=99.5, wrong=0, alarm=0),
     "travellers": Floor(exact=99.0, wrong=0, alarm=0),
     "workday": Floor(exact=99.0, wrong=0, alarm=0),
