@@ -64,6 +64,9 @@ CARRYING_WORDS = ("carrying", "no bars", "without", "dead weight")
 Key = tuple[str, str, str]
 """Subject, rating, and the condition under which it holds ('' where there is none)."""
 
+TOW: Key = ("truck", "tow", "")
+TOW_BY_PIN: Key = ("truck", "tow", "pin")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rig:
@@ -145,13 +148,16 @@ def rig_of(
     for owner, each_rating in stated:
         wanted = which_trailer if _is_of_trailer(each_rating) else which_truck
         if owner is None or wanted is None or owner.casefold() == wanted.casefold():
-            ratings[_key(each_rating)] = each_rating
-            words += [each_rating.subject, each_rating.note or ""]
+            key = _key(each_rating)
+            ratings[key] = each_rating
+            # What the truck may tow by a pin does not say that this trailer has one.
+            words += [each_rating.subject, each_rating.note or ""] if key != TOW_BY_PIN else []
+    only_by_pin = TOW_BY_PIN in ratings and TOW not in ratings
     return Rig(
         truck=which_truck,
         trailer=which_trailer,
         ratings=ratings,
-        coupling="pin" if _any_in(PIN_WORDS, words) else "conventional",
+        coupling="pin" if only_by_pin or _any_in(PIN_WORDS, words) else "conventional",
         axles=_axles(ratings),
     )
 

@@ -169,6 +169,41 @@ def test_a_receiver_without_bars_is_held_to_its_carrying_rating() -> None:
     assert left(with_bars, "hitch", "tow") == pytest.approx(12000 - 6800)
 
 
+@pytest.mark.parametrize(
+    ("trailer", "rated"), [("flatdeck", 15000), ("fifth wheel", 20000)], ids=["a ball", "a pin"]
+)
+def test_a_truck_is_held_to_its_tow_rating_for_the_coupling_that_is_on(
+    trailer: str, rated: float
+) -> None:
+    ticket = Ticket(
+        Rating(subject="truck", rating="tow", value=lb(15000)),
+        Rating(subject="truck", rating="tow", value=lb(20000), note="fifth wheel"),
+    )
+    ticket.hitched(trailer).weighs(truck=9600, trailer=14400).weighs("solo", truck=7500)
+    assert left(ticket, "truck", "tow") == pytest.approx(rated - 16500)
+    one = Ticket(Rating(subject="truck", rating="tow", value=lb(15000)))
+    one.hitched(trailer).weighs(truck=9600, trailer=14400).weighs("solo", truck=7500)
+    assert left(one, "truck", "tow") == pytest.approx(15000 - 16500)
+
+
+def test_a_trailers_dual_wheels_are_four_to_an_axle() -> None:
+    tyres = Rating(
+        subject="tyres", trailer="flatdeck", rating="load_index", value=121.0, note="duals"
+    )
+    ticket = Ticket(*flatdeck(), tyres).hitched().weighs(truck=9600, trailer=8000)
+    assert left(ticket, "trailer tyres", "load") == pytest.approx(8 * 1450 / 0.45359237 - 8000)
+
+
+def test_axles_of_unknown_number_are_judged_as_one_as_long_as_one_would_carry_them() -> None:
+    rating = Rating(subject="trailer", rating="gawr", value=lb(6000))
+    light = Ticket(rating).hitched().weighs(truck=9600, trailer=5000)
+    assert left(light, "trailer", "gawr") == pytest.approx(1000)
+    full = Ticket(rating).hitched().weighs(truck=9600, trailer=6000)
+    assert left(full, "trailer", "gawr") == pytest.approx(0)
+    more = Ticket(rating).hitched().weighs(truck=9600, trailer=6020)
+    assert isinstance(found(more)[0], Unknown)
+
+
 def test_each_trailer_axle_that_was_weighed_is_held_to_its_own_rating() -> None:
     ticket = Ticket(*flatdeck()).hitched().weighs(truck=9600, trailer_1=5900, trailer_2=6100)
     assert left(ticket, "trailer", "gawr", "trailer_1") == pytest.approx(100)

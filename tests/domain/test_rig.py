@@ -78,6 +78,21 @@ def test_a_pin_box_makes_it_a_fifth_wheel() -> None:
     assert rig_of(pinned).coupling == "pin"
 
 
+def tow(value: float, note: str | None = None) -> Rating:
+    return Rating(subject="truck", truck="Juniper", rating="tow", value=lb(value), note=note)
+
+
+def test_what_a_truck_may_tow_by_a_pin_makes_no_fifth_wheel_of_a_flatdeck() -> None:
+    both = Ticket(tow(15000), tow(20000, "fifth wheel"), *flatdeck())
+    assert rig_of(both.log).coupling == "conventional"
+    pin_box = Rating(subject="pin box", rating="tow", value=lb(16000))
+    assert rig_of(both.add(pin_box).log).coupling == "pin"
+
+
+def test_a_truck_whose_only_tow_rating_is_by_a_pin_tows_by_one() -> None:
+    assert rig_of(Ticket(tow(20000, "gooseneck"), *flatdeck()).log).coupling == "pin"
+
+
 def test_the_tanks_note_says_what_the_truck_burns() -> None:
     assert rig_of(Ticket(*juniper()).log).fuel == "diesel"
     assert rig_of(Ticket().log).fuel is None
