@@ -191,6 +191,8 @@ def _truck_as_one(
             continue
         if "and" not in tokens[first.end].groups and tokens[first.end].raw != "/":
             continue
+        if tokens[first.end].raw == "/" and _heads_columns(tokens, second):
+            continue
         following = next((label.start for label in labels if label.start > second.start), 1 << 30)
         if "together" in tokens[min(second.end, len(tokens) - 1)].groups:
             following = 1 << 30
@@ -202,6 +204,12 @@ def _truck_as_one(
             _absorb_together(tokens, first, labels)
             break
     return labels
+
+
+def _heads_columns(tokens: Sequence[Token], label: Label) -> bool:
+    """'steer/drive/trailer': a third heading in the row, so the first two are not one."""
+    behind = tokens[label.end : label.end + 2]
+    return len(behind) == 2 and behind[0].raw == "/" and not NAMING.isdisjoint(behind[1].senses)
 
 
 def _absorb_together(tokens: Sequence[Token], truck: Label, labels: list[Label]) -> None:
