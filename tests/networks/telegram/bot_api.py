@@ -135,7 +135,8 @@ class BotApi:
         self._next_update, self._next_message = 7001, 1
         self._callers: dict[int, asyncio.Task[None]] = {}
         app = web.Application()
-        app.router.add_post("/bot{token}/{method}", self._called)
+        # Bot API, Making requests: 'We support GET and POST HTTP methods.'
+        app.router.add_route("*", "/bot{token}/{method}", self._called)
         app.router.add_get("/file/bot{token}/{path:.+}", self._file)
         self._runner = web.AppRunner(app, access_log=None, shutdown_timeout=0.001)
 
