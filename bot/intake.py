@@ -38,6 +38,10 @@ LONGEST_PAUSE = timedelta(seconds=5)
 TELL_AFTER = 3
 """Attempts after which the sender is told; most trouble is over before."""
 
+NEXT_IN_LINE = 2
+"""Messages that the worker is given at a time: one to handle and the next. All others wait where
+they are, so that sending, which needs the worker too, gets its turn between any two."""
+
 MOST_TEXT = 16_384
 """Characters of one message that are taken in; a season's log is shorter."""
 
@@ -66,6 +70,7 @@ class Intake:
         self._door = door
         self._sight = sight
         self._floods = floods
+        self._turns = asyncio.Semaphore(NEXT_IN_LINE)
 
     async def take(self, event: Event) -> bool:
         """Take an event through; returns once it is in the log, or known not to be for it."""
@@ -121,7 +126,8 @@ class Intake:
             try:
                 # The context goes along, so that what is logged there tells its trace.
                 inside = partial(copy_context().run, work)
-                return await asyncio.get_running_loop().run_in_executor(self._worker, inside)
+                async with self._turns:
+                    return await asyncio.get_running_loop().run_in_executor(self._worker, inside)
             except TROUBLE as error:
                 attempts += 1
                 logger.warning("a message can't be written yet: %s", error.orig)

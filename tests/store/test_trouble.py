@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+import asyncio
 import resource
 import sqlite3
 import threading
 from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
 from sqlalchemy import event, text
 from sqlalchemy.exc import OperationalError
 
-from bot.intake import TELL_AFTER, Intake
+from bot.intake import NEXT_IN_LINE, TELL_AFTER, Intake
 from bot.messages import Delivered, Letter, Outcome
 from bot.store.database import Store, open_store
 from domain.entries import Odometer
@@ -170,3 +172,20 @@ def test_a_short_lock_is_waited_out_in_silence(store: Store) -> None:
     threading.Timer(0.2, lambda: other.execute("COMMIT").close()).start()
     assert told(store, as_told("odo 48211", at=1)) == [True]
     other.close()
+
+
+async def test_sending_does_not_wait_for_all_that_is_texted_at_once(
+    store: Store, worker: ThreadPoolExecutor
+) -> None:
+    texted = [as_told(f"odo {48211 + number}", chat=f"chat {number}") for number in range(40)]
+    intake = Intake(conversation(store), {"test": Line()}, worker)
+    taking = [asyncio.create_task(intake.take(each)) for each in texted]
+    done_before = []
+    for _ in range(5):
+        await asyncio.sleep(0)
+        # What delivery asks of the worker.
+        await asyncio.get_running_loop().run_in_executor(worker, lambda: None)
+        done_before.append(sum(each.done() for each in taking))
+    assert all(await asyncio.gather(*taking))
+    steps = [later - earlier for earlier, later in pairwise([0, *done_before])]
+    assert max(steps) <= 2 * NEXT_IN_LINE, "between any two looks a few messages, not all"
