@@ -237,6 +237,9 @@ async def test_the_page_leads_to_a_service_that_keeps_its_logbook(
         lend_packages(root / "opt/drawbar")
     operator.told["/etc/drawbar/telegram_token"] = f"{TOKEN}\n"
     await operator.follows(install)
+    # The README's first command, from the same checkout.
+    first = await operator.runs("echo truck Juniper gvwr 11500 | make -s -C /opt/drawbar chat")
+    assert "11,500 lb" in first
     settings.write_text(chosen(root, api=api.url, health=health))
     code = re.search(r"to be the owner: (\S+)", await operator.follows(start))
     assert code is not None
