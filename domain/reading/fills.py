@@ -134,7 +134,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
             draft.roles[role] = figure
     roles = draft.roles
     _settle_cost(roles, own)
-    if _fills_another(scene):
+    if not _pays_for_fuel(context, roles) and _fills_another(scene):
         return None
     unclear = _bought_without_unit(scene, own)
     if unclear is not None:
@@ -244,6 +244,15 @@ def _missed(scene: Scene) -> bool:
         if any("fill_noun" in scene.tokens[k].groups for k in range(start, end)):
             return True
     return False
+
+
+def _pays_for_fuel(context: Context, roles: dict[str, Figure]) -> bool:
+    """'filled the beast, 33.1 gal, $128.10': so much is paid for fuel, whatever it went into."""
+    volume, cost = roles.get(VOLUME_ROLE), roles.get(COST_ROLE)
+    if volume is None or cost is None or not volume.value:
+        return False
+    low, high = price_band(context, volume.unit)
+    return cost.dimension == MONEY and low <= cost.value / volume.value <= high
 
 
 def _settle_cost(roles: dict[str, Figure], own: Sequence[Figure]) -> None:

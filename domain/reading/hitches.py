@@ -88,7 +88,9 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
     before = scene.tokens[index - 1] if index else None
     if before is not None and "check_item" in before.senses and not trailer:
         return False  # 'breakaway hooked'
-    if before is not None and "hitches_people" in before.groups and not trailer:
+    taken_off = scene.tokens[index].senses["hitch"].startswith("unhitched")
+    people = before is not None and "hitches_people" in before.groups and not taken_off
+    if people and not trailer:
         return False
     if described and _behind_load(scene, index):
         return False  # 'grossed 21,720 hooked to the camper'

@@ -293,7 +293,7 @@ def _is_preposition(tokens: Sequence[Token], index: int) -> bool:
     following = tokens[index + 1] if index + 1 < len(tokens) else None
     if following is None or following.kind is not WORD:
         return False
-    if "and" in following.groups:
+    if following.groups & {"and", "now_word"}:
         return False
     beside = following.senses.keys() & {"subject", "unit", "time"}
     return "states" not in following.groups and not beside

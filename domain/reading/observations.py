@@ -277,10 +277,20 @@ def _nearest_subject(scene: Scene, figure: Figure, dimension: str) -> str | None
         subject = key.split()[0]
         if not start <= index < end or dimension not in SUBJECT_DIMENSIONS[subject]:
             continue
+        if _of_another(scene, index, figure):
+            continue
         distance = abs(index - figure.start)
         if best is None or distance < best[0]:
             best = (distance, subject)
     return best[1] if best is not None and best[0] <= 6 else None
+
+
+def _of_another(scene: Scene, index: int, figure: Figure) -> bool:
+    """Whether a gauge's word is of another figure: 'egt 1150F clt temp 208F'."""
+    return any(
+        label.start <= index < label.end and label.bound not in (None, figure)
+        for label in scene.labels
+    )
 
 
 def _value(scene: Scene, figure: Figure, subject: str) -> Quantity | None:

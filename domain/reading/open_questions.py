@@ -307,8 +307,14 @@ SAID_IN_DIGITS = ("unit_price", "cost")
 """Fields whose point is not spoken."""
 
 
+ANY_LABEL = ("observation", "rating", "value", "weighing", "cost")
+"""What a question may be about whose figure any label can name."""
+
+
 def _names_another(label: Label, about: str) -> bool:
     """'trailer 8,160' is no answer about the steer axle."""
+    if (label.subject or label.field or label.rating) and about not in ANY_LABEL:
+        return about not in (label.field, label.rating)
     named = label.axle or label.whole or (label.vehicle if label.only_vehicle else None)
     return named is not None and named != about.partition("_")[0]
 

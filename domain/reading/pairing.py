@@ -188,11 +188,17 @@ def _is_headed(
 
 def _fits_under(heading: Label, label: Label, figure: Figure) -> bool:
     """Whether a label can name a figure of the heading's list: a place, or a part of a hitch."""
-    if label.subject or label.rating or label.field:
+    if label.subject or label.field:
         return False
+    if label.rating:  # 'hitch rated 12,000 tow / 1,200 tongue'
+        return heading.rating_subject is not None and label.rating in OF_PARTS
     if label.only_vehicle and not (heading.rating_subject or heading.subject):
         return False
     return fits(label, figure, heading.subject)
+
+
+OF_PARTS = frozenset(("tow", "tongue"))
+"""Ratings that a part of a hitch has."""
 
 
 def _gaps(figures: Sequence[Figure], labels: Sequence[Label]) -> list[list[Label]]:

@@ -240,7 +240,7 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
         return TYRES
     if name in ("coupler_to_axle", "deck"):
         return "trailer"
-    part = _part_in_clause(scene, figure)
+    part = _part_in_clause(scene, figure) or _part_at_head(scene)
     if name in ("tow", "tongue", "d_value") and part is not None:
         return part
     if name == "gawr" or any(
@@ -256,6 +256,16 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
     if name in ("gvwr", "curb") and _is_trailer(scene, figure):
         return "trailer"
     return "truck"
+
+
+def _part_at_head(scene: Scene) -> str | None:
+    """'COUPLER', on a line of its own over what is stamped on it."""
+    if len(scene.tokens) < LEAST_HEADED or not scene.tokens[1].ends_sentence:
+        return None
+    return scene.tokens[0].senses.get("rating_subject")
+
+
+LEAST_HEADED = 4
 
 
 def _part_in_clause(scene: Scene, figure: Figure) -> str | None:

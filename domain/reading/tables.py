@@ -100,6 +100,7 @@ def _read(lines: Sequence[str], top: int, split: Split) -> list[str]:
 
 def column_of(heading: str) -> Column:
     """A heading taken apart: its name, and its unit where that stands in brackets."""
+    heading = heading.replace("_", " ")  # 'price_per_gal'
     unit = _UNIT.search(heading)
     if unit is None:
         return Column(heading.strip(), "")

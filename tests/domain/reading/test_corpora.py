@@ -42,6 +42,7 @@ FLOORS = {
     "overseas": Floor(exact=99.0, wrong=0, alarm=0),
     "pocket": Floor(exact=100.0, wrong=0, alarm=0),
     "prairie": Floor(exact=99.0, wrong=0, alarm=0),
+    "roadside": Floor(exact=99.5, wrong=0, alarm=0),
     "sevenrigs": Floor(exact=98.0, wrong=0, alarm=0),
     "smalltalk": Floor(exact=100.0, wrong=0, alarm=0),
     "spanish": Floor(exact=99.0, wrong=0, alarm=0),
