@@ -38,6 +38,11 @@ RATING_WORDS = {
     "tongue": marked("max tongue"),
     "load_index": marked("load index"),
     "curb": marked("curb weight"),
+    "d_value": marked("D value"),
+    "d": marked("D value"),
+    "dc": marked("Dc value"),
+    "v": marked("V value"),
+    "s": marked("S value"),
 }
 """What each rating is called; one that is not listed goes by its own name."""
 

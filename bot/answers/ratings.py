@@ -9,7 +9,7 @@ from __future__ import annotations
 from datetime import datetime
 
 from bot.answers.answer import Answer, Row
-from bot.answers.brief import rating_figure, rating_note
+from bot.answers.brief import rating_figure, rating_name, rating_note
 from bot.answers.language import say, say_count
 from bot.answers.limits import RATINGS, Told, limit_words
 from bot.answers.terms import term
@@ -59,7 +59,7 @@ def rating_row(key: Key, rating: Rating, now: datetime) -> Row:
 
 def _plain_name(subject: str, rating: str, condition: str) -> str:
     """What a rating is called that bounds nothing: `truck tank`."""
-    name = say("{owner} {part}", owner=term(subject), part=term(rating))
+    name = say("{owner} {part}", owner=term(subject), part=rating_name(rating))
     return f"{name} {term(condition)}" if condition else name
 
 

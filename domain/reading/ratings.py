@@ -243,6 +243,8 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
     part = _part_in_clause(scene, figure) or _part_at_head(scene)
     if name in ("tow", "tongue", "d_value") and part is not None:
         return part
+    if name == "d_value":
+        return "hitch"  # stamped on the coupling, whichever part of it
     if name == "gawr" or any(
         "trailer_rating" in scene.tokens[index].groups for index in range(label.start, label.end)
     ):
