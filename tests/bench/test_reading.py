@@ -22,6 +22,7 @@ from domain.context import Context
 from domain.reading import Phrasebook, read
 from domain.records import Record
 from tests.bench import peers
+from tests.bench.figures import Figures
 from tests.corpora import Case, cases, run
 from tests.domain.reading.chats import on_the_road
 from tests.domain.reading.test_robustness import RUNS
@@ -93,7 +94,9 @@ def line(name: str, taken: Sequence[float]) -> str:
 
 
 @pytest.mark.bench
-def test_the_time_to_read_a_message_of_the_open_corpus(book: Phrasebook, say: Say) -> None:
+def test_the_time_to_read_a_message_of_the_open_corpus(
+    book: Phrasebook, say: Say, figures: Figures
+) -> None:
     plain: list[float] = []
     dated: list[float] = []
     for case in cases("open"):
@@ -101,21 +104,25 @@ def test_the_time_to_read_a_message_of_the_open_corpus(book: Phrasebook, say: Sa
         (dated if enters_dateparser(case.text, case.context, book) else plain).append(taken)
     assert len(plain) + len(dated) == 220
     say(line("reading", plain) + f" (aim {AIM_MEDIAN} and {AIM_P99})")
+    figures.note("reading a message: median", median(plain), "ms", f"{AIM_MEDIAN} ms, aimed at")
+    high = quantiles(plain, n=100)[98]
+    figures.note("reading a message: one in a hundred", high, "ms", f"{AIM_P99} ms, aimed at")
     if dated:
         say(line("reading, with dateparser", dated))
 
 
 @pytest.mark.bench
-def test_the_time_to_keep_silent_on_talk(book: Phrasebook, say: Say) -> None:
+def test_the_time_to_keep_silent_on_talk(book: Phrasebook, say: Say, figures: Figures) -> None:
     """Most of what is texted in life is between people."""
     talk = cases("chatter")
     assert len(talk) == 400
     taken = [milliseconds(partial(read, case.text, case.context, book)) for case in talk]
     say(line("reading talk between people", taken))
+    figures.note("reading talk between people: median", median(taken), "ms")
 
 
 @pytest.mark.bench
-def test_the_time_to_read_a_long_message(book: Phrasebook, say: Say) -> None:
+def test_the_time_to_read_a_long_message(book: Phrasebook, say: Say, figures: Figures) -> None:
     """Ordinary messages in one, and the worst that one kind of character can do."""
     ordinary = "\n".join(case.text for case in cases("open"))
     runs = {"messages in one": lambda size: (ordinary * (size // len(ordinary) + 1))[:size], **RUNS}
@@ -133,6 +140,8 @@ def test_the_time_to_read_a_long_message(book: Phrasebook, say: Say) -> None:
                 say(f"  {name}, {size >> 10} KiB: {error!r}")
                 times.append(float("nan"))
         read_all += 1
+        if name == "messages in one" and len(times) == len(SIZES):
+            figures.note("reading 64 KiB", times[-1], "ms", f"{AIM_LONG:.0f} ms, aimed at")
         say(f"  {name:<24}" + "".join(f"{each:10.1f}" for each in times))
     assert read_all == len(RUNS) + 1
 

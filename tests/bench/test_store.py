@@ -18,6 +18,7 @@ import pytest
 from bot.conversation import Conversation
 from bot.store.database import Store, open_store
 from bot.wiring import reader
+from tests.bench.figures import Figures
 from tests.store.logbooks import CHAT, HOME, START, as_told
 
 pytestmark = pytest.mark.bench
@@ -95,7 +96,9 @@ class Bare:
         self._target.close()
 
 
-def test_messages_a_second_beside_the_bare_writing_of_their_rows(tmp_path: Path) -> None:
+def test_messages_a_second_beside_the_bare_writing_of_their_rows(
+    tmp_path: Path, figures: Figures
+) -> None:
     """The two take turns, so that what else the machine and its disk do falls on both alike."""
     store = open_store(tmp_path / "logbook.db")
     talk = Conversation(store, reader(), lambda: START, HOME)
@@ -118,6 +121,10 @@ def test_messages_a_second_beside_the_bare_writing_of_their_rows(tmp_path: Path)
         f"{ROUNDS / ours:,.0f} messages/s handled ({busy / ROUNDS * 1000:.1f} ms of processor"
         f" each), {ROUNDS / limit:,.0f}/s bare: ratio {ratio:.2f}, aimed at {ROW_SHARE}"
     )
+    figures.note("messages handled, one process on SQLite", ROUNDS / ours, "/s")
+    figures.note("the same, of processor each", busy / ROUNDS * 1000, "ms")
+    limit_shown = f"{LEAST_SHARE} at least"
+    figures.note("the same, beside the bare writing of the rows", ratio, "times", limit_shown)
     assert ratio >= LEAST_SHARE
 
 
@@ -191,7 +198,7 @@ def milliseconds(stores: list[Store], line: str) -> list[float]:
 
 
 def test_a_weighing_is_answered_as_fast_with_a_million_entries_as_with_a_thousand(
-    tmp_path: Path,
+    tmp_path: Path, figures: Figures
 ) -> None:
     began = time.perf_counter()
     stores = [filled(tmp_path / f"{entries}.db", entries) for entries in (SHORT, LONG)]
@@ -203,6 +210,8 @@ def test_a_weighing_is_answered_as_fast_with_a_million_entries_as_with_a_thousan
             f"{line} {SHORT:,} entries {short:.1f} ms, {LONG:,} entries {long:.1f} ms:"
             f" ratio {ratio:.2f}, allowed {SLOWER}"
         )
+        name = f"{LONG:,} entries beside {SHORT:,}: time for {line!r}"
+        figures.note(name, ratio, "times", f"{SLOWER}")
         assert ratio <= SLOWER
     for store in stores:
         store.close()

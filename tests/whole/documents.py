@@ -4,7 +4,8 @@ A fence marked `chat` is a conversation: a line after `>` is texted, the lines b
 the whole answer, and none stands where Drawbar keeps still. A line such as `(2 hours later)` lets
 time pass; else a minute does between messages. All conversations of a document go to one logbook,
 in the order in which they are printed. Between marks stand a table of
-commands with their help, and a table of modules with the first sentence of their docstrings.
+commands with their help, a table of modules with the first sentence of their docstrings, and
+the figures that benchmarks measured last.
 `make documents` writes all of them in; a test fails where they are not those that are printed.
 """
 
@@ -25,12 +26,19 @@ from bot.cli import main
 from bot.networks import terminal
 from bot.settings import settings
 from bot.wiring import drawbar
+from tests.bench.figures import figures_table
 from tests.networks.telegram import test_webhook as _webhook  # noqa: F401
 from tests.whole import test_attacks as _attacks  # noqa: F401
 from tests.whole.attacks import attack_table
 
 ROOT = Path(__file__).resolve().parents[2]
-DOCUMENTS = ("README.md", "DEVELOPERS.md", "shared/guide/using.md", "shared/guide/formulas.md")
+DOCUMENTS = (
+    "README.md",
+    "DEVELOPERS.md",
+    "deploy/capacity.md",
+    "shared/guide/using.md",
+    "shared/guide/formulas.md",
+)
 TEXTED = "> "
 PAUSE = re.compile(r"\((\d+) (minute|hour|day)s? later\)")
 SATURDAY = datetime(2026, 5, 30, 14, 0, tzinfo=UTC)
@@ -67,6 +75,7 @@ def rewritten(text: str) -> str:
     text = _between("commands", command_table(), text)
     text = _between("modules", module_table(), text)
     text = _between("attacks", attack_table(), text)
+    text = _between("figures", figures_table(), text)
     return _with_answers(text)
 
 
