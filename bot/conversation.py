@@ -16,7 +16,6 @@ from datetime import datetime
 from typing import assert_never
 
 from sqlalchemy.exc import DBAPIError
-from sqlalchemy.orm import Session
 
 from bot.acts import Desk, act
 from bot.answers import asking
@@ -75,19 +74,20 @@ class Conversation:
         with self._store.reading() as unit:
             heard = journal.hear(unit.plain, message)
             if heard.key is not None:
-                return self._finish(heard.key, heard.state)
+                unit.rollback()
+                return self._finish(unit, heard.key, heard.state)
             knows = self._known(unit, heard.chat, message)
-        verdict = self._read(message.text, knows.context, sure_of(message.photo))
-        if isinstance(verdict, Silent):
-            return False
-        version = None if edited_at is None else journal.Version(versions.EDITED, edited_at)
-        with self._store.writing() as unit:
+            unit.rollback()
+            verdict = self._read(message.text, knows.context, sure_of(message.photo))
+            if isinstance(verdict, Silent):
+                return False
+            version = None if edited_at is None else journal.Version(versions.EDITED, edited_at)
             now = self._clock()
             key = journal.record(unit, message, self._defaults, now, version, heard)
-        if key is None:
-            return False
-        self._handle(key, (knows, verdict))
-        return True
+            if key is None:
+                return False
+            self._handle(unit, key, (knows, verdict))
+            return True
 
     def was_taken(self, message: Message) -> bool:
         """Whether a message is in the journal."""
@@ -147,15 +147,16 @@ class Conversation:
                 return False
             key = versions.record(unit, original, message, act, at, self._clock(), self._defaults)
             before = journal.find(unit.session, message.network, message.chat, message.id)
-        if key is None:
-            return before is not None and self._finish(before.id, before.state)
-        self._handle(key)
-        return True
+            unit.rollback()
+            if key is None:
+                return before is not None and self._finish(unit, before.id, before.state)
+            self._handle(unit, key)
+            return True
 
-    def _finish(self, key: int, state: str | None) -> bool:
+    def _finish(self, unit: Unit, key: int, state: str | None) -> bool:
         """See to a message that came before, in case the worker that took it is gone."""
         if state == journal.WAITING:
-            self._handle(key)
+            self._handle(unit, key)
         return False
 
     def resume(self, wait: bool = True) -> int:
@@ -170,7 +171,8 @@ class Conversation:
         failed: list[int] = []
         for key in keys:
             try:
-                done += self._handle_next(key, None, failed, wait) is not None
+                with self._store.writing() as unit:
+                    done += self._handle_next(unit, key, None, failed, wait) is not None
             except NotHandled as error:
                 logger.exception("%s", error)
                 failed.append(error.key)
@@ -195,14 +197,17 @@ class Conversation:
             row = unit.session.get_one(MessageRow, key)
             row.state, row.failures = journal.WAITING, 0
             unit.commit()
-        self._handle(key, earlier)
+            self._handle(unit, key, earlier)
 
-    def _handle(self, key: int, earlier: tuple[Known, Verdict] | None = None) -> None:
-        """Handle a journalled message, and before it what waits in its chat."""
+    def _handle(self, unit: Unit, key: int, earlier: tuple[Known, Verdict] | None = None) -> None:
+        """Handle a journalled message, and before it what waits in its chat.
+
+        Each is a transaction of its own; none is open yet.
+        """
         failed: list[int] = []
         while True:
             try:
-                done = self._handle_next(key, earlier, failed)
+                done = self._handle_next(unit, key, earlier, failed)
             except NotHandled as error:
                 if error.key == key:
                     raise
@@ -214,6 +219,7 @@ class Conversation:
 
     def _handle_next(
         self,
+        unit: Unit,
         key: int,
         earlier: tuple[Known, Verdict] | None,
         but: list[int],
@@ -223,30 +229,29 @@ class Conversation:
 
         `earlier` still holds if it is this one and the logbook has not moved on.
         """
-        with self._store.writing() as unit:
-            found = journal.claim(unit.plain, key, but, wait)
-            if found is None:
-                return None
-            row, chat = found.message, found.chat
-            try:
-                book = self._shelf.take(unit, chat.logbook.id, chat.logbook.revision)
-                with speaking(language_of(journal.preferences_of(chat.logbook))):
-                    answer = self._answer(book, found, earlier if row.id == key else None)
-                if answer is not None:
-                    # With nobody else in the chat a line disturbs no one, and tells more.
-                    answer = replace(answer, quiet=answer.quiet and not row.private)
-                    outbox.queue(unit.plain, chat.id, answer, self._clock(), row.id)
-                journal.settle(unit.plain, found)
-                unit.commit()
-            except DBAPIError:
-                # The database's trouble, not the message's.
-                raise
-            except Exception as error:
-                unit.rollback()
-                self._count_failure(unit.session, row.id)
-                raise NotHandled(row.id) from error
-            self._shelf.put_back(book, book.revision + 1)
-            return row.id
+        found = journal.claim(unit.plain, key, but, wait)
+        if found is None:
+            return None
+        row, chat = found.message, found.chat
+        try:
+            book = self._shelf.take(unit, chat.logbook.id, chat.logbook.revision)
+            with speaking(language_of(journal.preferences_of(chat.logbook))):
+                answer = self._answer(book, found, earlier if row.id == key else None)
+            if answer is not None:
+                # With nobody else in the chat a line disturbs no one, and tells more.
+                answer = replace(answer, quiet=answer.quiet and not row.private)
+                outbox.queue(unit.plain, chat.id, answer, self._clock(), row.id)
+            journal.settle(unit.plain, found)
+            unit.commit()
+        except DBAPIError:
+            # The database's trouble, not the message's.
+            raise
+        except Exception as error:
+            unit.rollback()
+            self._count_failure(unit, row.id)
+            raise NotHandled(row.id) from error
+        self._shelf.put_back(book, book.revision + 1)
+        return row.id
 
     def _answer(
         self, book: Book, found: Found, earlier: tuple[Known, Verdict] | None
@@ -273,13 +278,13 @@ class Conversation:
             verdict = self._read(row.text, knows.context, sure_of_row(row))
         return act(Desk(chat, row, preferences, knows.names, book), verdict)
 
-    def _count_failure(self, session: Session, key: int) -> None:
-        row = journal.count_failure(session, key)
+    def _count_failure(self, unit: Unit, key: int) -> None:
+        row = journal.count_failure(unit.session, key)
         if row.state == journal.STUCK:
-            with speaking(language_of(journal.preferences_in(session, row.chat_id))):
+            with speaking(language_of(journal.preferences_in(unit.session, row.chat_id))):
                 stuck = asking.stuck_answer(row.text)
-            outbox.queue(session, row.chat_id, stuck, self._clock(), key)
-        session.commit()
+            outbox.queue(unit.plain, row.chat_id, stuck, self._clock(), key)
+        unit.commit()
 
     def _read(self, text: str, context: Context, sure: bool | None) -> Verdict:
         """What a text is read as; `sure` is None for one that was typed."""

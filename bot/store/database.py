@@ -51,19 +51,24 @@ class Unit:
         """Commit what was done, by rows and by objects; what follows is a new transaction."""
         if self._session is not None:
             self._session.commit()
+        self._let_go()
         self.plain.commit()
 
     def rollback(self) -> None:
         """Undo what is not committed; what follows is a new transaction."""
-        if self._session is not None:
-            self._session.rollback()
+        self._let_go()
         self.plain.rollback()
 
     def close(self) -> None:
-        """Undo what is not committed, and let the objects go."""
+        """Undo what is not committed, and give the connection back."""
+        self._let_go()
+        self.plain.close()
+
+    def _let_go(self) -> None:
+        """Let the objects go, which in another transaction may be out of date."""
         if self._session is not None:
             self._session.close()
-        self.plain.close()
+            self._session = None
 
 
 def _session_on(connection: Connection) -> Session:
@@ -95,7 +100,7 @@ class Store:
 
     @contextmanager
     def reading(self) -> Iterator[Unit]:
-        """A unit of work that only reads, and does not wait for writers."""
+        """A unit of work whose first transaction only reads, and does not wait for writers."""
         with self.writing() as unit:
             begin_reading(unit.plain)
             yield unit
