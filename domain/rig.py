@@ -57,7 +57,10 @@ STANDS_FOR = {
 }
 """Ratings of a part that say the same thing in another form; S is R55's vertical mass."""
 
-PIN_WORDS = ("fifth wheel", "5th wheel", "gooseneck", "kingpin", "pin box")
+PIN_WORDS = (
+    *("fifth wheel", "5th wheel", "gooseneck", "kingpin", "pin box"),
+    *("quinta rueda", "5a rueda", "cuello de ganso"),
+)
 BARS_WORDS = ("distribut", "bars", "wd")
 CARRYING_WORDS = ("carrying", "no bars", "without", "dead weight")
 

@@ -390,12 +390,22 @@ def _repeated(found: list[Rating], subject: str, name: str, value: Quantity | fl
 
 
 def _note(scene: Scene, figure: Figure, name: str) -> str | None:
-    """What the figure alone does not carry: the fuel of a tank, the number of axles."""
+    """What the figure alone does not carry: a tank's fuel, how many axles, a tow by the pin."""
     if name == "tank":
         for _, _, key in scene.find("product"):
             return key.split()[0]
+    if name == "tow":
+        return _by_pin(scene, figure)
     count = (figure.count or axles_counted(scene)) if name == "gawr" else 0
     return f"{count} axles" if count else None
+
+
+def _by_pin(scene: Scene, figure: Figure) -> str | None:
+    """'tow rating 20,000 fifth wheel': it holds for trailers on a pin, and for no others."""
+    start, end = scene.clause_of(figure.start)
+    said = f" {' '.join(token.text for token in scene.tokens[start:end])} "
+    pins = scene.book.groups["pin_hitch"]
+    return next((pin for pin in sorted(pins) if f" {pin} " in said), None)
 
 
 NAME_WORD = re.compile(r"[A-Za-z][\w'-]*$")

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 import sqlite3
 from contextlib import closing
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -210,3 +211,18 @@ def test_a_figure_that_cannot_be_right_is_asked_about_and_never_lost(
     assert figures(meanwhile).get("Gross") == before
     assert figures(settled)["Gross"] == figures(then)["Gross"] == f"{gross:,} lb"
     assert text in kept
+
+
+def test_a_tow_rating_by_the_pin_holds_no_trailer_on_a_ball(tmp_path: Path) -> None:
+    """A truck maker gives two: the conventional one governs whatever hangs on a ball."""
+    texts = [
+        "Juniper gcwr 40000 tow rating 15000",
+        "Juniper tow rating 20000 fifth wheel",
+        "hitched flatdeck",
+        "steer 5100 drive 4480 trailer 8160",
+        "solo: steer 5060 drive 3580",
+        "margins",
+    ]
+    margins = replies(texts, tmp_path / "log.db")[-1]
+    (towed,) = [line for line in margins if line.strip().startswith("Tow rating")]
+    assert towed.endswith("of 15,000 lb")
