@@ -27,7 +27,7 @@ ROUNDS, TURNS = 600, 30
 ROW_SHARE = 0.25
 """Aimed at. On a disk that is quick to say that it has written, the processor decides."""
 
-LEAST_SHARE = 0.15
+LEAST_SHARE = 0.2
 LONG, SHORT = 1_000_000, 1_000
 SLOWER = 1.5
 MESSAGE_OF = {
