@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import asyncio
 import logging
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Awaitable, Callable, Iterable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, datetime
 from functools import partial
@@ -193,7 +193,8 @@ class Drawbar:
             async with asyncio.TaskGroup() as group:
                 for each in self._served:
                     group.create_task(each.run(self))
-                group.create_task(self._go_round())
+                group.create_task(self._every_round(self._resume))
+                group.create_task(self._every_round(self.summarise))
                 self._delivering = [
                     group.create_task(each.keep_delivering(BETWEEN_ROUNDS))
                     for each in self._deliveries.values()
@@ -208,11 +209,15 @@ class Drawbar:
         if self._delivering:
             await asyncio.wait(self._delivering, timeout=seconds)
 
-    async def _go_round(self) -> None:
+    async def _resume(self) -> None:
+        """See to messages that another worker, or an earlier run, took and did not finish."""
+        await self._run(lambda: self._conversation.resume(wait=False))
+
+    async def _every_round(self, work: Callable[[], Awaitable[None]]) -> None:
+        """Do something now and then; it may take long, and what else is done so does not wait."""
         while True:
             try:
-                await self._run(lambda: self._conversation.resume(wait=False))
-                await self.summarise()
+                await work()
             except TROUBLE as error:
                 logger.warning("the database can't be used now: %s", error.orig)
             self._wake()
@@ -238,10 +243,11 @@ class Drawbar:
     async def __aenter__(self) -> Self:
         """Finish what an earlier run left: messages, weekly summaries, answers not sent.
 
-        Where networks are served the last two are seen to beside serving, as there may be many.
+        Where networks are served that is seen to beside serving: there may be much of it, and
+        the database may be away just then.
         """
-        await self._run(self._conversation.resume)
         if not self._served:
+            await self._run(self._conversation.resume)
             await self.summarise()
             await self._deliver_all()
         return self

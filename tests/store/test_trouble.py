@@ -16,10 +16,13 @@ from sqlalchemy import event, text
 from sqlalchemy.exc import OperationalError
 
 from bot.intake import NEXT_IN_LINE, TELL_AFTER, Intake
-from bot.messages import Delivered, Letter, Outcome
+from bot.messages import Delivered, Host, Letter, Outcome
+from bot.settings import Settings
 from bot.store.database import Store, open_store
+from bot.store.journal import record
+from bot.wiring import Drawbar
 from domain.entries import Odometer
-from tests.store.logbooks import as_told, conversation, mi, replies, standing, told
+from tests.store.logbooks import HOME, START, as_told, conversation, mi, replies, standing, told
 
 AWAY = 8
 """How often a message is tried before the trouble is over."""
@@ -189,3 +192,51 @@ async def test_sending_does_not_wait_for_all_that_is_texted_at_once(
     assert all(await asyncio.gather(*taking))
     steps = [later - earlier for earlier, later in pairwise([0, *done_before])]
     assert max(steps) <= 2 * NEXT_IN_LINE, "between any two looks a few messages, not all"
+
+
+class Busy(Line):
+    """A network on which somebody texts as soon as it is connected."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.taken = asyncio.Event()
+
+    async def run(self, host: Host) -> None:
+        await host.take(as_told("odo 48211"))
+        self.taken.set()
+        await asyncio.Event().wait()
+
+    async def fetch(self, reference: str, most: int) -> bytes:
+        raise NotImplementedError
+
+    def about(self) -> str:
+        return "a busy network"
+
+
+async def test_a_server_that_is_started_while_the_database_is_away_waits_for_it(
+    store: Store,
+) -> None:
+    with store.writing() as unit:
+        record(unit, as_told("odo 48011", -5), HOME, START)
+    asked = asyncio.Event()
+    loop = asyncio.get_running_loop()
+
+    def away(*_: object) -> None:
+        loop.call_soon_threadsafe(asked.set)
+        raise OperationalError("SELECT", None, Exception("the server is away"))
+
+    event.listen(store.engine, "before_cursor_execute", away)
+    network = Busy()
+    wanted = Settings(database="", preferences=HOME, open_to_all=True)
+    async with Drawbar(store, wanted, (), [network]) as running:
+        serving = asyncio.create_task(running.serve())
+        async with asyncio.timeout(20):
+            await asked.wait()
+            event.remove(store.engine, "before_cursor_execute", away)
+            await network.taken.wait()
+            while len(network.heard) < 2:  # noqa: ASYNC110 - nobody tells when
+                await asyncio.sleep(0.01)
+        assert not serving.done()
+        assert len(standing(store)) == 2, "what an earlier run left is seen to as well"
+        serving.cancel()
+        await asyncio.wait({serving})
