@@ -39,13 +39,35 @@ PESOS: Mapping[str, float] = {
 Colombia). Wide on purpose; from memory."""
 
 
+SMALL_COINS: Mapping[str, float] = {
+    "ZAR": 80.0,
+    "NAD": 80.0,
+    "BWP": 60.0,
+    "SEK": 60.0,
+    "NOK": 60.0,
+    "DKK": 50.0,
+    "PLN": 30.0,
+    "CZK": 150.0,
+    "TRY": 300.0,
+    "INR": 400.0,
+    "THB": 200.0,
+    "PHP": 250.0,
+    "HUF": 2_000.0,
+    "JPY": 600.0,
+    "KRW": 6_000.0,
+    "BRL": 30.0,
+    "PEN": 50.0,
+    "GTQ": 100.0,
+}
+"""The same of other currencies whose unit buys less fuel than a dollar; from memory."""
+
 DEAREST = 15.0
 """The same of dollars, pounds and euros, for a gallon."""
 
 
 def dearest(currency: str) -> float:
     """What no pump asks for a unit of fuel."""
-    return PESOS.get(currency, DEAREST)
+    return PESOS.get(currency) or SMALL_COINS.get(currency, DEAREST)
 
 
 def counts_in_thousands(tokens: Sequence[Token], figure: Figure, context: Context) -> bool:

@@ -59,7 +59,9 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         if weighed and (spot is None or figure.dimension is None):
             continue
         item = _item(scene, figure, spots)
-        if item is None or not (spot or _loaded(scene, verb=verb) or _on_trailer(scene, figure)):
+        if item is None or not (
+            spot or _loaded(scene, verb=verb) or _on_trailer(scene, figure) is not None
+        ):
             continue
         if not _may_carry(figure, verb=verb, spot=spot):
             continue
@@ -72,7 +74,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
             Cargo(
                 item=item,
                 value=value,
-                position=spot.words if spot else None,
+                position=spot.words if spot else _on_trailer(scene, figure) or None,
                 distance=_distance(scene, spot) if spot else None,
                 words=(("value", scene.words_between(figure.start, figure.end)),),
             )
@@ -219,24 +221,22 @@ def _distance(scene: Scene, spot: Spot) -> Quantity | None:
     return None
 
 
-def _on_trailer(scene: Scene, figure: Figure) -> bool:
-    """'hay on the gooseneck is 9,420 lbs': on a trailer, and no more said of where."""
+def _on_trailer(scene: Scene, figure: Figure) -> str | None:
+    """'hay on the gooseneck is 9,420 lbs': on a trailer, and no more said of where.
+
+    The word for it; empty where it goes by its name or kind, which the entry has anyhow.
+    """
     start, end = scene.sentence_of(figure.start)
     for index in range(start + 1, end):
         token = scene.tokens[index]
         name = token.senses.get("name", "")
         if token.senses.get("vehicle") != "trailer" and not name.startswith("trailer:"):
             continue
-        before = scene.tokens[index - 1]
-        if "standing_on" in before.groups:
-            return True
-        if (
-            "article" in before.groups
-            and index > 1
-            and "on_or_in" in scene.tokens[index - 2].groups
-        ):
-            return True
-    return False
+        before, further = scene.tokens[index - 1], scene.tokens[index - 2 : index - 1]
+        led = "article" in before.groups and further and "on_or_in" in further[0].groups
+        if led or "standing_on" in before.groups:
+            return token.text if "plain_trailer" in token.groups and not name else ""
+    return None
 
 
 def _item(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:

@@ -25,6 +25,8 @@ PLAN, GUESS, NEGATION, OTHER, REQUEST = "plan", "guess", "negation", "other", "r
 OTHER_VEHICLE = "vehicle"
 
 SHORT_CLAUSE = 3
+OWN_STEP = 2_500
+"""Miles or kilometres: how far ahead of the last reading a figure tells that the rig is ours."""
 
 TOWED = frozenset(("name", "vehicle", "rig"))
 """Classes of term that can stand for a trailer."""
@@ -426,11 +428,14 @@ class Scene:
         acts = bool(following.senses.keys() & {"fuel_cue", "hitch"}) or (
             "somebody_does" in following.groups or ("weigh_cue" in following.senses and not heads)
         )
+        return acts and not self._follows_on()
+
+    def _follows_on(self) -> bool:
+        """Whether a figure follows on from the truck's odometer: whoever says it, it is ours."""
         known = self.context.odometer
-        ours = known is not None and any(
-            0 <= figure.value - known.value <= 2500 for figure in self.figures
+        return known is not None and any(
+            0 <= figure.value - known.value <= OWN_STEP for figure in self.figures
         )
-        return acts and not ours
 
     def _only_guesses(self, index: int) -> bool:
         """Whether the clause is a guess and nothing else: '..., i think'."""
@@ -464,6 +469,8 @@ class Scene:
             return None
         if cue == PLAN and following is not None and "already_done" in following.groups:
             return None  # 'before we left'
+        if cue == OTHER and "family" in token.groups and self._follows_on():
+            return None  # 'dad says odo is 99412'
         if cue == NEGATION and self._absent(index):
             return None
         return cue

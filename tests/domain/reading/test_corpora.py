@@ -32,6 +32,7 @@ FLOORS = {
     "chatter": Floor(exact=100.0, wrong=0, alarm=0),
     "crossroads": Floor(exact=97.5, wrong=0, alarm=0),
     "depot": Floor(exact=94.0, wrong=0, alarm=0),
+    "eleven": Floor(exact=98.5, wrong=0, alarm=0),
     "families": Floor(exact=99.5, wrong=0, alarm=0),
     "frontera": Floor(exact=97.0, wrong=0, alarm=0),
     "harbour": Floor(exact=98.0, wrong=0, alarm=0),
