@@ -265,7 +265,7 @@ def _only_asks(scene: Scene) -> bool:
 
 
 def _facts(scene: Scene) -> Verdict:
-    if scene.book.patterns["advert"].search(scene.text) and not scene.text.isupper():
+    if "texts_back" in scene.groups and _advertises(scene):
         return SILENT
     figured = _of_figures(scene) if scene.live_figures() else []
     if isinstance(figured, Doubt):
@@ -280,6 +280,12 @@ def _facts(scene: Scene) -> Verdict:
     if unplaced:
         return Ask("weighing", (), "unplaced", unplaced)
     return Facts(_placed(scene, _in_order(scene, entries)))
+
+
+def _advertises(scene: Scene) -> bool:
+    """'Text WIN to 81010': what a service or a shop texts, whatever figures it has."""
+    found = scene.book.patterns["advert"].search(scene.text)
+    return found is not None and not scene.text.isupper()
 
 
 def _of_figures(scene: Scene) -> list[Entry] | Doubt:
