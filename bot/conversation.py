@@ -15,8 +15,6 @@ from dataclasses import replace
 from datetime import datetime
 from typing import assert_never
 
-from sqlalchemy.exc import DBAPIError
-
 from bot.acts import Desk, act
 from bot.answers import asking
 from bot.answers.answer import Answer
@@ -25,7 +23,7 @@ from bot.knowing import Known, known, nothing_known
 from bot.messages import Deleted, Edited, Event, Message, Moved, Photo
 from bot.revising import revise
 from bot.store import journal, outbox, sharing, versions
-from bot.store.database import Store, Unit
+from bot.store.database import TROUBLE, Store, Unit
 from bot.store.journal import Found
 from bot.store.seen import Chat, Journalled
 from bot.store.shelf import Book, Shelf
@@ -243,8 +241,8 @@ class Conversation:
                 outbox.queue(unit.plain, chat.id, answer, self._clock(), row.id)
             journal.settle(unit.plain, found)
             unit.commit()
-        except DBAPIError:
-            # The database's trouble, not the message's.
+        except TROUBLE:
+            # The database's, not the message's.
             raise
         except Exception as error:
             unit.rollback()

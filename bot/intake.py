@@ -18,8 +18,6 @@ from datetime import timedelta
 from functools import partial
 from typing import TypeVar
 
-from sqlalchemy.exc import InterfaceError, InternalError, OperationalError
-
 from bot.admission import Door
 from bot.answers import trouble
 from bot.answers.answer import Answer
@@ -30,9 +28,7 @@ from bot.delivery import pause_after
 from bot.floods import Floods
 from bot.messages import Edited, Event, Letter, Message, Network
 from bot.sight import NO_READER, NotRead, Sight
-
-TROUBLE = (OperationalError, InterfaceError, InternalError)
-"""Errors of the database's own: full disk, lock, lost connection; any other is a bug."""
+from bot.store.database import TROUBLE
 
 LONGEST_PAUSE = timedelta(seconds=5)
 TELL_AFTER = 3

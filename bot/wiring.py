@@ -23,7 +23,7 @@ from bot.answers.trouble import undecryptable_answer
 from bot.conversation import Conversation, NotHandled, Reader
 from bot.delivery import Delivery
 from bot.floods import Floods
-from bot.intake import TROUBLE, Intake
+from bot.intake import Intake
 from bot.logs import about
 from bot.messages import Edited, Event, Network, NetworkRefused, Served
 from bot.phrasebook import book_for, phrasebook
@@ -31,7 +31,7 @@ from bot.pictures.studio import Studio
 from bot.settings import Settings
 from bot.sight import Eyes, Sight
 from bot.store import journal
-from bot.store.database import Store, open_store
+from bot.store.database import TROUBLE, Store, open_store
 from domain.context import Context
 from domain.reading import read
 from domain.verdicts import Verdict

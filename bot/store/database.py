@@ -15,12 +15,21 @@ from pathlib import Path
 
 from sqlalchemy import Connection, Engine, create_engine, inspect, text
 from sqlalchemy.engine import URL, make_url
-from sqlalchemy.exc import ArgumentError, DBAPIError
+from sqlalchemy.exc import (
+    ArgumentError,
+    DBAPIError,
+    InterfaceError,
+    InternalError,
+    OperationalError,
+)
 from sqlalchemy.orm import Session
 
 from bot.store.claims import Claims
 from bot.store.migrations import HEAD, KNOWN
 from bot.store.sqlite import begin_reading, sqlite_engine
+
+TROUBLE = (OperationalError, InterfaceError, InternalError)
+"""Errors of the database's own: full disk, lock, lost connection; any other is a bug."""
 
 MIGRATION_LOCK = 0x64726177
 """The PostgreSQL advisory lock that a migrating process holds ('draw')."""

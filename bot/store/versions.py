@@ -130,19 +130,21 @@ def note(session: Session, version: VersionRow, reading: Sequence[Read]) -> None
 def note_answer(
     session: Session, message: Journalled, doubtful: int, ask: Ask, reading: Sequence[Read]
 ) -> None:
-    """Remember that a message settled the doubt about another."""
+    """Remember that a message settled the doubt about another.
+
+    One that was edited before it was ever journalled is a version of itself until then.
+    """
     known = session.get(VersionRow, doubtful)
     if doubtful == message.id and known is not None:
         note(session, known, reading)
         return
-    version = VersionRow(
-        message_id=message.id,
-        of=doubtful if known is None else known.of,
-        act=ANSWERED,
-        said_at=message.sent_at,
-        ask=ask_to_record(ask),
-    )
-    session.add(version)
+    version = session.get(VersionRow, message.id)
+    if version is None:
+        version = VersionRow(message_id=message.id, said_at=message.sent_at)
+        session.add(version)
+    version.of = doubtful if known is None else known.of
+    version.act = ANSWERED
+    version.ask = ask_to_record(ask)
     note(session, version, reading)
 
 

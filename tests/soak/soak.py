@@ -102,7 +102,7 @@ class Worker:
         """When, and how many MB."""
 
     async def start(self) -> None:
-        self.ends += self.died
+        self.ends += self.died and not self.could_not_open
         program = [sys.executable, "-m", "tests.soak.worker", self._group.address]
         with self.log.open("ab") as log:
             self._process = await asyncio.create_subprocess_exec(
@@ -121,6 +121,11 @@ class Worker:
     def died(self) -> bool:
         """Whether it ended by itself."""
         return self._process is not None and self._process.returncode is not None
+
+    @property
+    def could_not_open(self) -> bool:
+        """Whether it ended because the database was away as it started."""
+        return self._process is not None and self._process.returncode == os.EX_TEMPFAIL
 
     def look(self) -> None:
         if self._process is not None and not self.died:
@@ -272,6 +277,7 @@ class Soak:
                     for chat in group.ledger.chats:
                         life.create_task(self._live(group, chat))
                     life.create_task(self._summaries(group))
+                life.create_task(self._supervise())
                 life.create_task(self._kill_one_of_four())
                 life.create_task(self._kill_the_only_one())
                 life.create_task(self._postgres_away())
@@ -304,6 +310,16 @@ class Soak:
         while await self._now_and_then(BETWEEN_SUMMARIES, group):
             if not group.outage:
                 await asyncio.to_thread(group.make_due)
+
+    async def _supervise(self) -> None:
+        """Start again what could not open its database, as a supervisor does after a while."""
+        while self._left() > 0:
+            for group in self.groups:
+                for worker in group.workers:
+                    if worker.could_not_open:
+                        group.ledger.notes["started while away"] += 1
+                        await worker.start()
+            await self._pause(RECOVERY)
 
     async def _kill_one_of_four(self) -> None:
         """The others go on, so that this is no outage; two are left to grow old."""

@@ -9,6 +9,7 @@ from __future__ import annotations
 import asyncio
 import itertools
 import logging
+import os
 import sys
 from asyncio import Future, StreamWriter
 
@@ -16,6 +17,7 @@ from bot.logs import log_to
 from bot.messages import Host, Letter, NotSent, Outcome
 from bot.settings import Settings
 from bot.sight import NotRead
+from bot.store.database import DatabaseTrouble
 from bot.wiring import drawbar
 from tests.soak.wire import KEYED, PLAIN, Fate, Given, Hello, Sent, Taken, hear, say
 from tests.store.logbooks import HOME
@@ -86,7 +88,11 @@ async def work(address: str, path: str, number: int) -> None:
 def main() -> None:
     address, path, number = sys.argv[1:]
     log_to(sys.stderr, logging.WARNING)
-    asyncio.run(work(address, path, int(number)))
+    try:
+        asyncio.run(work(address, path, int(number)))
+    except DatabaseTrouble:
+        # `drawbar serve` says so in a sentence and ends; what supervises it starts it again.
+        sys.exit(os.EX_TEMPFAIL)
 
 
 if __name__ == "__main__":

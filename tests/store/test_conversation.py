@@ -5,7 +5,8 @@ from __future__ import annotations
 from concurrent.futures import ThreadPoolExecutor
 
 import pytest
-from sqlalchemy import func, select
+from sqlalchemy import event, func, select
+from sqlalchemy.exc import IntegrityError
 
 from bot.conversation import NotHandled
 from bot.store import journal, questions
@@ -126,6 +127,26 @@ def test_a_message_that_fails_again_does_not_keep_the_others_waiting(store: Stor
     assert standing(store) == [Odometer(odometer=mi(2))]
     assert conversation(store).resume() == 1
     assert set(standing(store)) == {Odometer(odometer=mi(1)), Odometer(odometer=mi(2))}
+
+
+def test_what_the_database_does_not_take_is_the_messages_failure_and_no_others(
+    store: Store,
+) -> None:
+    """As where a row is there already: else it would be tried again for ever, by every worker."""
+    journalled(store, "odo 1", "odo 2")
+
+    def refused(*_: object) -> None:
+        if reader.contexts:
+            event.remove(store.engine, "before_cursor_execute", refused)
+            raise IntegrityError("INSERT", None, Exception("the key is there already"))
+
+    reader = Scripted()
+    event.listen(store.engine, "before_cursor_execute", refused)
+    talk = conversation(store, reader)
+    assert talk.resume() == 1
+    assert standing(store) == [Odometer(odometer=mi(2))]
+    assert talk.resume() == 1
+    assert len(standing(store)) == 2
 
 
 def test_a_message_that_fails_each_time_is_set_aside_and_kept(store: Store) -> None:

@@ -72,6 +72,22 @@ def test_an_edit_keeps_the_history(store: Store) -> None:
     assert entries == 2
 
 
+def test_talk_that_is_edited_into_the_answer_to_a_doubt_settles_it(store: Store) -> None:
+    doubt = Ask("odometer", (Choice("48,300 mi", (Odometer(odometer=mi(48300)),)),))
+    talk = conversation(store, Scripted({"odo back": doubt}))
+    assert talk.receive(as_told("odo back"))
+    assert not talk.receive(as_told("what a day", at=1))
+    assert talk.edit(edited("odo 48300", at=1, after=2))
+    assert standing(store) == odometers(48300)
+    assert talk.edit(edited("odo 48301", at=1, after=3))
+    assert standing(store) == odometers(48301)
+    assert talk.edit(edited("odo 48302", at=1, after=2.5)) is True
+    assert standing(store) == odometers(48301), "a later edit has been heard"
+    with store.look() as session:
+        assert session.scalars(select(OpenQuestionRow)).all() == []
+        assert set(session.scalars(select(MessageRow.state))) == {"handled"}
+
+
 def test_an_edit_that_comes_twice_has_its_effect_once(store: Store) -> None:
     talk = conversation(store)
     talk.receive(as_told("odo 48211"))
