@@ -56,6 +56,7 @@ async def taken_a_second(group: Group) -> float:
         for worker in group.workers:
             await worker.kill()
         server.close()
+        group.store.close()
     assert group.errors() == []
     return taken / SECONDS
 

@@ -69,7 +69,10 @@ class FarEnd:
             while True:
                 told = await hear(reader)
                 if isinstance(told, Taken):
-                    link.given.pop(told.number).set_result(True)
+                    taken = link.given.pop(told.number)
+                    # Whoever gave it may have gone home.
+                    if not taken.done():
+                        taken.set_result(True)
                 elif isinstance(told, Sent):
                     sending = asyncio.create_task(self._arrive(hello.network, link, told))
                     self._sending.add(sending)
@@ -114,7 +117,8 @@ class FarEnd:
         if self._links[network].get(link.worker) is link:
             del self._links[network][link.worker]
         for each in link.given.values():
-            each.set_result(False)
+            if not each.done():
+                each.set_result(False)
 
     async def _arrive(self, network: str, link: Link, sent: Sent) -> None:
         link.under_way.add(sent.key)
