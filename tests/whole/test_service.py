@@ -93,9 +93,9 @@ class Operator:
 
     async def runs(self, line: str, expected: int = 0) -> str:
         """Run one line."""
-        for shown, there in self.instead.items():
-            line = line.replace(shown, there)
         line = below(self._root, line)
+        for shown, there in self.instead.items():  # with paths of this machine, to be left alone
+            line = line.replace(shown, there)
         words = shlex.split(line)
         if words[0] == "systemctl":
             await self.systemctl.run(words[1:])
