@@ -338,6 +338,7 @@ def check(store: Store, seen: Seen, told: dict[tuple[str, str], list[Told]]) -> 
         chats = len(session.scalars(select(ChatRow.id)).all())
     assert (states, unsent, chats) == ({"handled"}, {"sent"}, len(CHATS))
     assert duplicates[ONCE] == 0
+    assert duplicates[PLAIN] <= seen.kills, "a kill in all costs no more than one answer"
     events = sum(len(line) for line in told.values())
     print(
         f"{events} events, {answers} answers, {seen.kills} kills in {seen.took:.1f} s:"
