@@ -59,9 +59,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         if weighed and (spot is None or figure.dimension is None):
             continue
         item = _item(scene, figure, spots)
-        if item is None or not (
-            spot or _loaded(scene, verb=verb) or _on_trailer(scene, figure) is not None
-        ):
+        trailer = None if spot else _on_trailer(scene, figure)
+        if item is None or not (spot or trailer is not None or _loaded(scene, verb=verb)):
             continue
         if not _may_carry(figure, verb=verb, spot=spot):
             continue
@@ -74,7 +73,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
             Cargo(
                 item=item,
                 value=value,
-                position=spot.words if spot else _on_trailer(scene, figure) or None,
+                position=spot.words if spot else trailer or None,
                 distance=_distance(scene, spot) if spot else None,
                 words=(("value", scene.words_between(figure.start, figure.end)),),
             )

@@ -158,7 +158,7 @@ LAST_HOUR = 12
 def _pays_for_set(tokens: Sequence[Token], figure: Figure) -> bool:
     """'1,180 for a set of tires'."""
     behind = tokens[figure.end : figure.end + 3]
-    paid = bool(behind) and any(word in behind[0].groups for word in ("for", "for_a"))
+    paid = bool(behind) and "for" in behind[0].groups
     return paid and any("set_of" in token.groups for token in behind[1:])
 
 

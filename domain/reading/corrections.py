@@ -80,8 +80,7 @@ def takes_out(scene: Scene) -> bool:
 
 def is_misdirected(scene: Scene) -> bool:
     """'sorry wrong person. delete that msg': it was meant for another chat."""
-    said = f" {' '.join(scene.words())} "
-    return any(f" {phrase} " in said for phrase in scene.book.groups["misdirected"])
+    return scene.phrase_said("misdirected") is not None
 
 
 def _only_refuses(scene: Scene, figure: Figure) -> bool:

@@ -131,6 +131,9 @@ def mean_kilometres(figure: Figure) -> None:
         figure.value, figure.unit, figure.dimension = figure.value / 1000, "km", DISTANCE
 
 
+BARE_STEP = 2_500
+"""Miles or kilometres: how far ahead of the last reading a figure without a label may be."""
+
 NEXT_READING = 5_000
 """Miles or kilometres: further than this between two readings is a jump that is asked about."""
 

@@ -40,6 +40,11 @@ TANK_SLACK = 1.1
 MONEY_TOLERANCE = 0.02
 
 
+def is_total(cost: float, total: float) -> bool:
+    """Whether what was paid is what volume and price make, to a pump's rounding."""
+    return abs(cost - total) <= max(MONEY_TOLERANCE * total, 0.05)
+
+
 def fill_of(
     scene: Scene, draft: Draft, *, full: bool | None, missed: bool | None
 ) -> Fill | Doubt | None:
@@ -100,11 +105,10 @@ def _doubts(scene: Scene, fill: Fill, roles: dict[str, Figure]) -> Iterator[Doub
             yield Doubt("cost", "implausible", (fill.cost,))
     if fill.volume and fill.unit_price and fill.cost:
         total = fill.volume.value * fill.unit_price.value
-        if fill.unit_price.unit.endswith(fill.volume.unit):
-            off = abs(total - fill.cost.value)
-            if off > max(MONEY_TOLERANCE * total, 0.05):
-                meant = Quantity(round(total, 2), fill.cost.unit)
-                yield Doubt("cost", "price_does_not_fit", (meant, fill.cost))
+        same = fill.unit_price.unit.endswith(fill.volume.unit)
+        if same and not is_total(fill.cost.value, total):
+            meant = Quantity(round(total, 2), fill.cost.unit)
+            yield Doubt("cost", "price_does_not_fit", (meant, fill.cost))
 
 
 def _volume(context: Context, figure: Figure | None) -> Quantity | None:

@@ -18,7 +18,7 @@ from domain.quantities import Quantity
 from domain.reading.bare_fills import assign_bare
 from domain.reading.doubts import Doubt
 from domain.reading.figures import DISTANCE, MONEY, NEXT_READING, VOLUME, Figure
-from domain.reading.fill_entries import MONEY_TOLERANCE, fill_of
+from domain.reading.fill_entries import fill_of, is_total
 from domain.reading.fill_roles import (
     COST_ROLE,
     DISTANCE_ROLE,
@@ -266,7 +266,7 @@ def _settle_cost(roles: dict[str, Figure], own: Sequence[Figure]) -> None:
         for figure in own
         if figure.dimension in (None, MONEY)
         and figure.token.decimals == 2
-        and abs(figure.value - total) <= max(MONEY_TOLERANCE * total, 0.05)
+        and is_total(figure.value, total)
     ]
     if fitting and said not in fitting:
         roles[COST_ROLE] = fitting[0]

@@ -17,13 +17,10 @@ from domain.context import DISTANCE_UNIT, Context
 from domain.entries import Entry, Odometer
 from domain.quantities import Quantity
 from domain.reading.doubts import Doubt
-from domain.reading.figures import DISTANCE, NEXT_READING, Figure
+from domain.reading.figures import BARE_STEP, DISTANCE, NEXT_READING, Figure
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
 from domain.verdicts import Choice
-
-BARE_STEP = 2_500
-"""Miles or kilometres: how far ahead of the last reading a figure without a label may be."""
 
 LARGEST = 2_000_000
 FARTHEST_EVENT = 14

@@ -175,9 +175,7 @@ def _by_fullness(scene: Scene, asked: Ask) -> Choice | None:
 
 
 def _with_trailer(scene: Scene) -> bool:
-    towed = scene.has("vehicle", "trailer") or any(
-        key.startswith("trailer:") for _, _, key in scene.find("name")
-    )
+    towed = scene.has("vehicle", "trailer") or bool(scene.named("trailer"))
     on = scene.book.keys["switch"]
     return towed and any(
         "with" in token.groups or on.get(token.text) == "hitched" for token in scene.tokens

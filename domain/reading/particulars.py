@@ -115,13 +115,9 @@ def question_of(scene: Scene, topic: str, asked: Asked) -> Question:
         topic,
         distance=_distance(scene, topic, asked),
         value=_mass(scene, mass) if mass is not None and topic in ("whatif", "tiedown") else None,
-        truck=_name(scene, "truck"),
-        trailer=_name(scene, "trailer"),
-        rating=_limit(scene)
-        if topic == "ratings"
-        else _rating(scene)
-        if topic == "margin"
-        else None,
+        truck=next(iter(scene.named("truck")), None),
+        trailer=next(iter(scene.named("trailer")), None),
+        rating=_rating_asked(scene, topic),
         field=_field(scene, topic) if topic in ("weight", "margin", "whatif") else None,
         item=_named_item(scene, topic, mass, asked),
         position=position,
@@ -158,14 +154,6 @@ def _mass(scene: Scene, figure: Figure) -> Quantity:
     return Quantity(figure.value, figure.unit or MASS_UNIT[scene.context.units])
 
 
-def _name(scene: Scene, vehicle: str) -> str | None:
-    for _, _, value in scene.find("name"):
-        kind, _, name = value.partition(":")
-        if kind == vehicle:
-            return name
-    return None
-
-
 def _rating(scene: Scene) -> str | None:
     for _, _, key in scene.find("rating"):
         return key.split()[0]
@@ -176,9 +164,11 @@ LIMITS = {"steer": "gawr_front", "drive": "gawr_rear", "tongue": "tongue"}
 """Which rating limits a load; a trailer's axle has its own."""
 
 
-def _limit(scene: Scene) -> str | None:
-    """The rating asked for: by its name, or by the load that it limits."""
-    return _rating(scene) or LIMITS.get(_field(scene, "ratings") or "")
+def _rating_asked(scene: Scene, topic: str) -> str | None:
+    """The rating that a question names; one about ratings names it by the load it limits, too."""
+    if topic == "ratings":
+        return _rating(scene) or LIMITS.get(_field(scene, topic) or "")
+    return _rating(scene) if topic == "margin" else None
 
 
 def _field(scene: Scene, topic: str) -> str | None:

@@ -80,9 +80,7 @@ def _of_truck(scene: Scene, label: Label) -> bool:
     """Whether an axle is the truck's although a trailer heads the list."""
     if label.axle is None:
         return False
-    both = scene.has("vehicle", "truck") or any(
-        key.startswith("truck:") for _, _, key in scene.find("name")
-    )
+    both = scene.has("vehicle", "truck") or bool(scene.named("truck"))
     named = scene.tokens[label.start : label.end]
     return both or any("trucks_axle" in token.groups for token in named)
 

@@ -402,10 +402,7 @@ def _note(scene: Scene, figure: Figure, name: str) -> str | None:
 
 def _by_pin(scene: Scene, figure: Figure) -> str | None:
     """'tow rating 20,000 fifth wheel': it holds for trailers on a pin, and for no others."""
-    start, end = scene.clause_of(figure.start)
-    said = f" {' '.join(token.text for token in scene.tokens[start:end])} "
-    pins = scene.book.groups["pin_hitch"]
-    return next((pin for pin in sorted(pins) if f" {pin} " in said), None)
+    return scene.phrase_said("pin_hitch", *scene.clause_of(figure.start))
 
 
 NAME_WORD = re.compile(r"[A-Za-z][\w'-]*$")

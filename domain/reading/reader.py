@@ -413,13 +413,7 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
 
 def _named(scene: Scene, vehicle: str) -> str | None:
     """The chat's truck or trailer that the message names, or a name that it gives."""
-    names: set[str] = set()
-    if "name" in scene.by_class:
-        names = {
-            value.partition(":")[2]
-            for _, _, value in scene.find("name")
-            if value.startswith(f"{vehicle}:")
-        }
+    names = set(scene.named(vehicle))
     if len(names) == 1:
         return names.pop()
     if not names and any(figure.role == "rating" for figure in scene.figures):

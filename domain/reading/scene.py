@@ -13,7 +13,7 @@ from collections.abc import Callable, Iterator, Sequence
 
 from domain.context import Context
 from domain.reading.figure_search import find_figures
-from domain.reading.figures import Figure
+from domain.reading.figures import BARE_STEP, Figure
 from domain.reading.labels import NAMING, Label, find_labels
 from domain.reading.lexer import tokenize
 from domain.reading.names import Names, names_of
@@ -25,9 +25,6 @@ PLAN, GUESS, NEGATION, OTHER, REQUEST = "plan", "guess", "negation", "other", "r
 OTHER_VEHICLE = "vehicle"
 
 SHORT_CLAUSE = 3
-OWN_STEP = 2_500
-"""Miles or kilometres: how far ahead of the last reading a figure tells that the rig is ours."""
-
 TOWED = frozenset(("name", "vehicle", "rig"))
 """Classes of term that can stand for a trailer."""
 
@@ -124,7 +121,8 @@ class Scene:
     def _read_initials(self) -> None:
         """'S 5,180 D 6,240 T 8,860 G 20,280': letters are labels where three stand by loads."""
         tokens = self.tokens
-        self._read_sides()
+        if "left_letter" in self.groups:
+            self._read_sides()
         beside = [
             index
             for index in self.by_class.get("initial", ())
@@ -287,6 +285,18 @@ class Scene:
             if value and (key is None or key in value.split()):
                 yield index, token, value
 
+    def named(self, vehicle: str) -> list[str]:
+        """The names of the chat's own trucks or trailers that the message has, in order."""
+        if "name" not in self.by_class:
+            return []
+        found = [value.partition(":") for _, _, value in self.find("name")]
+        return [name for kind, _, name in found if kind == vehicle]
+
+    def phrase_said(self, group: str, start: int = 0, end: int | None = None) -> str | None:
+        """The phrase of a group that stands whole between two tokens, also across several."""
+        said = f" {' '.join(token.text for token in self.tokens[start:end])} "
+        return next((each for each in sorted(self.book.groups[group]) if f" {each} " in said), None)
+
     def stated(self, index: int) -> bool:
         """Whether what stands there is stated, and not planned, guessed, denied or hearsay."""
         return self.talk[index] is None
@@ -434,7 +444,7 @@ class Scene:
         """Whether a figure follows on from the truck's odometer: whoever says it, it is ours."""
         known = self.context.odometer
         return known is not None and any(
-            0 <= figure.value - known.value <= OWN_STEP for figure in self.figures
+            0 <= figure.value - known.value <= BARE_STEP for figure in self.figures
         )
 
     def _only_guesses(self, index: int) -> bool:
