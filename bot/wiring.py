@@ -25,6 +25,7 @@ from bot.delivery import Delivery
 from bot.floods import Floods
 from bot.intake import Intake
 from bot.logs import about
+from bot.memory import give_back_what_is_big
 from bot.messages import Edited, Event, Network, NetworkRefused, Served
 from bot.phrasebook import book_for, phrasebook
 from bot.pictures.studio import Studio
@@ -187,6 +188,7 @@ class Drawbar:
 
         Raises NetworkRefused where a network's settings can't be right.
         """
+        give_back_what_is_big()
         if self._studio is not None:
             await self._studio.open()
         try:

@@ -1,0 +1,30 @@
+"""What was used for a moment goes back to the system.
+
+Drawing a picture takes some megabytes for a tenth of a second. The GNU C library keeps such
+pieces once the first were given back: its bound for taking a piece from the system by itself
+rises with every piece (mallopt(3), 'dynamic mmap threshold'), and later ones leave holes that
+grow for hours. A bound that is set stays where it is.
+"""
+
+from __future__ import annotations
+
+import ctypes
+import platform
+
+_MMAP_THRESHOLD, _ARENA_MAX = -3, -8
+"""What mallopt calls its options, as in malloc.h."""
+
+BIG = 256 * 1024
+"""Bytes from which a piece is taken from the system by itself, and goes back to it when done."""
+
+ARENAS = 2
+"""Heaps at most: Python lets one thread at a time ask for memory, so that more only leave holes."""
+
+
+def give_back_what_is_big() -> None:
+    """Set the bounds for this process; without effect where the C library is another."""
+    if platform.libc_ver()[0] != "glibc":
+        return
+    mallopt = ctypes.CDLL(None).mallopt
+    mallopt(_MMAP_THRESHOLD, BIG)
+    mallopt(_ARENA_MAX, ARENAS)
