@@ -172,15 +172,15 @@ def verdict(
     limit, left = limit_name(tightest), left_text(tightest, unit, derived)
     if too_close(tightest):
         return say(
-            "Too close to call: {limit} has {left} left, and that is only good to ±{doubt}.",
+            "Too close to call: {limit}, with {left} left, good only to ±{doubt}.",
             limit=limit,
             left=left,
             doubt=_doubt(tightest, unit),
         )
     if isinstance(tightest, Near):
-        return say("Close: {limit} has {left} left.", limit=limit, left=left)
+        return say("Close: {limit}, with {left} left.", limit=limit, left=left)
     return say(
-        "Inside every rating given. Tightest: {limit} has {left} left.", limit=limit, left=left
+        "Inside every rating given. Tightest: {limit}, with {left} left.", limit=limit, left=left
     )
 
 

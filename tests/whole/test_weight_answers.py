@@ -125,10 +125,10 @@ def test_over_by_a_pound_inside_by_a_pound_and_within_the_doubt_are_three_answer
     )
     assert {row.figure for row in over.rows if "over" in row.figure} == {"1 lb over"}
     assert inside.headline == (
-        f"Too close to call: GCWR has 1 lb left, and that is only good to ±{doubt:.0f} lb."
+        f"Too close to call: GCWR, with 1 lb left, good only to ±{doubt:.0f} lb."
     )
     assert within.headline == (
-        f"Too close to call: GCWR has 20 lb left, and that is only good to ±{doubt:.0f} lb."
+        f"Too close to call: GCWR, with 20 lb left, good only to ±{doubt:.0f} lb."
     )
     for answer, room in ((inside, "1 lb left"), (within, "20 lb left")):
         tight = [row for row in answer.rows if "left" in row.figure]
