@@ -12,6 +12,7 @@ from bisect import bisect_left
 from collections.abc import Callable, Iterator, Sequence
 
 from domain.context import Context
+from domain.reading.clocks import settle_clocks
 from domain.reading.figure_search import find_figures
 from domain.reading.figures import BARE_STEP, Figure
 from domain.reading.labels import NAMING, Label, find_labels
@@ -78,6 +79,8 @@ class Scene:
         if context.units != "us":
             self._settle_vans()
         self._index()
+        if NUMBER in self.kinds and settle_clocks(text, self.tokens, book, self.groups):
+            self._index()
         if "initial" in self.by_class:
             self._read_initials()
         if "gauge_short" in self.by_class:

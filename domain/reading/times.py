@@ -25,7 +25,6 @@ _CLOCK = re.compile(
 _ISO = re.compile(r"(\d{4})-(\d\d?)-(\d\d?)(?:[T ](\d\d):(\d\d)(?::\d\d)?(Z|[+-]\d\d:?\d\d)?)?$")
 _NUMERIC = re.compile(r"(\d\d?)[/.-](\d\d?)[/.-](\d{2,4})$")
 _SLASHED = re.compile(r"(?<![\d/.])(\d\d?)/(\d\d?)(?![\d/.])")
-_MILITARY = re.compile(r"(?:0\d|1\d|2[0-3])[0-5]\d$")
 NOON = (12, 0)
 
 
@@ -133,14 +132,12 @@ def find_when(
             if numeric is not None:
                 day = day or numeric
                 continue
-            read = _clock(token.raw)
+            read = _clock(token.text)
             if read is not None and clock is None:
                 clock = read
             continue
         key = token.senses.get("time")
         if key is None:
-            if token.kind is NUMBER and clock is None:
-                clock = _bare_clock(scene, index)
             continue
         kind = key.split()[0]
         if token.text in days_back:
@@ -155,7 +152,6 @@ def find_when(
         elif kind == "month" and (dated := month_day(scene, index, local)) is not None:
             day = day or dated
     if span is None:
-        clock = clock or _past_hour(scene)
         day = _slash_date(scene, local) or day or _day_of_month(scene, local)
     if clock is None and day is None:
         return None
@@ -191,92 +187,6 @@ def _clock(raw: str) -> tuple[int, int] | None:
     if half == "a" and hour == 12:
         hour = 0
     return (hour, minute) if hour < 24 and minute < 60 else None
-
-
-def _past_hour(scene: Scene) -> tuple[int, int] | None:
-    """'quarter past six', 'half past 4', 'quarter to nine'."""
-    match = scene.book.patterns["past_hour"].search(scene.text)
-    if match is None:
-        return None
-    said = match[3].casefold()
-    written = scene.book.numbers.get(said, said)
-    hour = int(written) if written.isdigit() else 0
-    if not 1 <= hour <= 12:
-        return None
-    _claim_within(scene, match, "a time")
-    minutes = int(scene.book.keys["minutes"][match[1].casefold()])
-    if match[2].casefold() in scene.book.groups["past"]:
-        return hour, minutes
-    return (hour - 1) % 12, 60 - minutes
-
-
-def _bare_clock(scene: Scene, index: int) -> tuple[int, int] | None:
-    """'last night at 9', 'yesterday around 4', '6.15 pm' read as a number and letters."""
-    token = scene.tokens[index]
-    before = scene.tokens[index - 1] if index else None
-    after = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
-    half = scene.book.keys["half_day"].get(after.text) if after is not None else None
-    if half is not None and token.value < 13:
-        minute = round((token.value % 1) * 100) if token.decimals == 2 else 0
-        hour = int(token.value) % 12 + (12 if half == "pm" else 0)
-        return (hour, minute) if minute < 60 else None
-    days = scene.book.keys["days_back"]
-    beside_day = any(
-        scene.tokens[k].text in days
-        for k in (*range(max(0, index - 3), index), index + 1)
-        if k < len(scene.tokens)
-    )
-    follows_day = before is not None and "around" in before.groups and beside_day
-    told = before is not None and ("around" in before.groups or "event" in before.senses)
-    if told and _MILITARY.match(token.raw):
-        return int(token.raw[:2]), int(token.raw[2:])
-    if _spoken_clock(scene, index):
-        _claim(scene, index)
-        return divmod(int(token.value), 100)
-    afternoon = _in_the(scene, index, "in_the_afternoon")
-    dawn = _in_the(scene, index, "in_the_morning")
-    plain = token.decimals == 0 and 1 <= token.value <= 12
-    if (
-        plain
-        and (follows_day or afternoon or dawn)
-        and "unit" not in (after.senses if after else ())
-    ):
-        hour = int(token.value)
-        if afternoon and hour < 12:
-            hour += 12
-        _claim(scene, index)
-        return hour, 0
-    return None
-
-
-def _spoken_clock(scene: Scene, index: int) -> bool:
-    """'left at seven thirty': an hour and its minutes, where something happened."""
-    token = scene.tokens[index]
-    hour, minute = divmod(int(token.value), 100)
-    before = scene.tokens[index - 1] if index else None
-    if not token.in_digits or not (1 <= hour <= 12 and minute < 60):
-        return False
-    if before is None or "around" not in before.groups:
-        return False
-    start, end = scene.clause_of(index)
-    happened = any(start <= other < end for other in scene.by_class.get("event", ()))
-    return happened and all(
-        figure.role is None and figure.unit is None
-        for figure in scene.figures
-        if figure.start <= index < figure.end
-    )
-
-
-def _in_the(scene: Scene, index: int, group: str) -> bool:
-    """'3 in the afternoon'."""
-    words = " ".join(token.text for token in scene.tokens[index + 1 : index + 4])
-    return words.startswith(tuple(scene.book.groups[group]))
-
-
-def _claim(scene: Scene, index: int) -> None:
-    for figure in scene.figures:
-        if figure.start <= index < figure.end:
-            scene.claim(figure, "a time")
 
 
 def _claim_within(scene: Scene, match: re.Match[str], owner: str) -> None:

@@ -15,6 +15,7 @@ from domain.reading.figures import LENGTH, MASS
 from domain.reading.particulars import destination_of
 from domain.reading.scene import Scene
 from domain.reading.spans import read_span
+from domain.reading.tokens import TIME
 
 LOG_CLASSES = frozenset(
     (
@@ -368,6 +369,8 @@ def _period(scene: Scene, asked: Asked) -> bool:
 
 
 def _may_sum_up(scene: Scene, asked: Asked) -> bool:
+    if TIME in scene.kinds and any(t.kind is TIME and ":" in t.text for t in scene.tokens):
+        return False  # 'I need the car from Friday next week at 2 pm'
     return not asked.other or scene.has("name")
 
 

@@ -1,0 +1,206 @@
+"""Clock times that look like other numbers: '7.50 this morning', 'at seven thirty', 'ten past six'.
+
+This file decides which numbers of a message are an hour, before anything takes them for a figure.
+Such a token becomes a time of the form '7:30', with 'a' or 'p' behind it where half of the day is
+said. What moment that means is decided in `times`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from collections.abc import Set as AbstractSet
+
+from domain.reading.phrasebook import Phrasebook
+from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, Token
+
+_POINTED = re.compile(r"(\d{1,2})\.([0-5]\d)$")
+_TOGETHER = re.compile(r"(\d{1,2})([0-5]\d)$")
+LAST_HOUR, NOON = 23, 12
+
+MINUTES_ASIDE = frozenset(("past", "to", "around"))
+"""Groups of which one tells minutes: 'ten past six', 'ten to nine', 'at half seven'."""
+
+HAPPENED = frozenset(("time", "event", "weigh_cue", "hitch"))
+"""Classes of what stands before 'at seven thirty': something that happened, or its day."""
+
+MEASURED = frozenset(
+    ("subject", "axle", "whole", "unit", "end", "side", "corner", "odometer", "trip_meter", "dash")
+) | frozenset(("rating", "moving", "product", "gauge_short", "axle_noun", "money", "tank", "bars"))
+"""Classes of what stands 'at' a figure, and at no hour: 'trans at two ten this morning'."""
+
+TOWED = frozenset(("vehicle", "name"))
+"""Classes of what has a figure too, unless it was towed: 'left with the camper at seven'."""
+
+COUNTED = frozenset(("unit", "money", "per_volume", "aboard"))
+"""Classes of what no hour has behind it."""
+
+BOUGHT_BELOW = 5
+"""What a gallon may cost: 'filled up at 3.50 this morning' names its price."""
+
+
+def settle_clocks(text: str, tokens: list[Token], book: Phrasebook, said: AbstractSet[str]) -> bool:
+    """Make times of the numbers that are hours; whether there were any.
+
+    `said` are the classes and groups of the message's words.
+    """
+    changed = not said.isdisjoint(MINUTES_ASIDE) and _settle_past_hour(text, tokens, book)
+    index = 0
+    for token in [token for token in tokens if token.kind is NUMBER]:
+        clock = _hour_of(token)
+        if clock is None:
+            continue
+        index = tokens.index(token, index)
+        half, end = _half_of_day(tokens, index + 1, book)
+        if _counts_hours(tokens, index):
+            end += 1  # '1430 hrs'
+        if half or end > index + 1 or _is_told(tokens, index, clock, book):
+            hour, minute = clock
+            _become_time(tokens, index, end, f"{hour}:{minute:02}{half if hour <= NOON else ''}")
+            changed = True
+    return changed
+
+
+def _settle_past_hour(text: str, tokens: list[Token], book: Phrasebook) -> bool:
+    """'quarter past six', 'half past 4', 'ten to nine', 'at half seven'."""
+    match = book.patterns["past_hour"].search(text)
+    if match is None:
+        return False
+    said = match[3].casefold()
+    written = book.numbers.get(said, said)
+    hour = int(written) if written.isdigit() else 0
+    inside = [
+        index
+        for index, token in enumerate(tokens)
+        if match.start() < token.end and token.start < match.end()
+    ]
+    following = tokens[inside[-1] + 1] if inside and inside[-1] + 1 < len(tokens) else None
+    counts = following is not None and not COUNTED.isdisjoint(following.senses)
+    if not 1 <= hour <= NOON or not inside or counts:
+        return False
+    minutes = int(book.keys["minutes"][match[1].casefold()])
+    if match[2] is not None and match[2].casefold() not in book.groups["past"]:
+        hour, minutes = (hour - 1) % NOON or NOON, 60 - minutes
+    half, end = _half_of_day(tokens, inside[-1] + 1, book)
+    _become_time(tokens, inside[0], end, f"{hour}:{minutes:02}{half}")
+    return True
+
+
+def _hour_of(token: Token) -> tuple[int, int] | None:
+    """The hour and minute that a number could be: '7', '7.50', '1430', 'seven thirty'."""
+    if token.decimals == 0 and 1 <= token.value <= NOON and not token.scaled:
+        return int(token.value), 0
+    if token.in_digits:
+        hour, minute = divmod(int(token.value), 100)
+        return (hour, minute) if 1 <= hour <= NOON and minute < 60 else None
+    written = _POINTED.match(token.raw) or _TOGETHER.match(token.raw)
+    if written is None or token.spoken or int(written[1]) > LAST_HOUR:
+        return None
+    return int(written[1]), int(written[2])
+
+
+def _half_of_day(tokens: Sequence[Token], index: int, book: Phrasebook) -> tuple[str, int]:
+    """'a' or 'p' as 'am', 'p m' or 'in the afternoon' say, and where that ends; else ''."""
+    words = ""
+    for end in range(index, min(index + LONGEST_HALF, len(tokens))):
+        words = f"{words} {tokens[end].text}".lstrip()
+        half = book.keys["half_day"].get(words)
+        if half is not None:
+            return half[0], end + 1
+    return "", index
+
+
+LONGEST_HALF = 3
+"""Tokens: 'in the afternoon'."""
+
+
+def _is_told(tokens: Sequence[Token], index: int, clock: tuple[int, int], book: Phrasebook) -> bool:
+    """Whether what stands around a number says that it is an hour."""
+    token = tokens[index]
+    before = tokens[index - 1] if index else None
+    after = tokens[index + 1] if index + 1 < len(tokens) else None
+    if after is not None and not _may_follow(after):
+        return False
+    if before is None or before.kind in (MARK, BREAK):
+        return after is not None and _is_part_of_day(after) and not _is_together(token)
+    if "around" in before.groups:
+        lead = index - 2
+    elif before.text.endswith(tuple(f" {word}" for word in book.groups["around"])):
+        lead = index - 1  # 'scaled at', 'pulled in at': one phrase
+    else:
+        return "event" in before.senses and token.raw[0] == "0" and _is_together(token)
+    start = _clause_start(tokens, index - 1)
+    happened = any("event" in each.senses for each in tokens[start : lead + 1])
+    if lead >= 0 and not _leads(tokens, lead, index, clock, happened=happened):
+        return False
+    if _is_together(token) and (token.raw[0] == "0" or (after is not None and after.raw == ":")):
+        return True  # 'weighed at 0650', 'scaled at 1430: steer 5,280'
+    days = (*tokens[max(0, index - 4) : index - 1], *tokens[index + 1 : index + 2])
+    if any(each.kind is TIME or "time" in each.senses for each in days):
+        return not _is_together(token)
+    if token.in_digits and not happened:
+        end = next((at for at in range(index, len(tokens)) if _parts(tokens[at])), len(tokens))
+        happened = any("event" in each.senses for each in tokens[index:end])
+    return happened and not (token.decimals == 0 and clock[1] == 0 and len(token.raw) < 4)
+
+
+def _counts_hours(tokens: Sequence[Token], index: int) -> bool:
+    after = tokens[index + 1] if index + 1 < len(tokens) else None
+    return len(tokens[index].raw) == FOUR_DIGITS and (
+        after is not None and after.senses.get("unit") == "h" and _is_together(tokens[index])
+    )
+
+
+FOUR_DIGITS = 4
+
+
+def _may_follow(after: Token) -> bool:
+    if after.kind is MARK:
+        return after.raw in ",.;:!?)-–—"
+    return after.kind not in (NUMBER, TIME) and COUNTED.isdisjoint(after.senses)
+
+
+def _is_part_of_day(token: Token) -> bool:
+    return not token.groups.isdisjoint(("morning", "evening"))
+
+
+def _is_together(token: Token) -> bool:
+    """'1430', typed: a load or a reading as well as an hour."""
+    return len(token.raw) > 2 and token.raw.isdigit()
+
+
+def _leads(
+    tokens: Sequence[Token], at: int, index: int, clock: tuple[int, int], *, happened: bool
+) -> bool:
+    """Whether what stands before 'at' may have an hour behind it."""
+    lead = tokens[at]
+    classes = lead.senses.keys()
+    if lead.kind is NUMBER:  # 'trailer 9,430 at 9 last night', 'on July 9 at nine fifteen'
+        behind = tokens[index + 1 : index + 2]
+        dated = any("month" in each.senses.get("time", "") for each in tokens[index - 3 : index])
+        return dated or (clock[0] >= BOUGHT_BELOW and any(map(_is_part_of_day, behind)))
+    if "fuel_cue" in classes:
+        return clock[0] >= BOUGHT_BELOW
+    if HAPPENED.isdisjoint(classes):
+        if not TOWED.isdisjoint(classes):
+            return happened
+        return MEASURED.isdisjoint(classes) and lead.senses.get("glue") != "copula"
+    return True
+
+
+def _parts(token: Token) -> bool:
+    return token.ends_sentence or token.raw == ","
+
+
+def _clause_start(tokens: Sequence[Token], index: int) -> int:
+    while index and not _parts(tokens[index - 1]):
+        index -= 1
+    return index
+
+
+def _become_time(tokens: list[Token], start: int, end: int, clock: str) -> None:
+    """Put one time in the place of the tokens that tell it."""
+    first, last = tokens[start], tokens[end - 1]
+    token = Token(TIME, clock, first.raw, first.start, last.end)
+    token.glued = first.glued
+    tokens[start:end] = [token]

@@ -1,0 +1,72 @@
+"""When it happened, as people write and say a clock time, and numbers that only look like one."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+
+import pytest
+
+from domain.verdicts import Facts
+from tests.domain.reading.chats import SENT_AT, Reader, on_the_road
+
+AXLES = "steer 5,220 drive 6,940 trailer 9,310"
+
+
+def at(reads: Reader, text: str) -> date | datetime | None:
+    """The moment that a message of one entry gives it."""
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), text
+    (entry,) = verdict.entries
+    moment: date | datetime | None = entry.at
+    return moment
+
+
+@pytest.mark.parametrize(
+    ("text", "hour", "minute"),
+    [
+        (f"scaled at 7.50 this morning: {AXLES}", 7, 50),
+        (f"{AXLES}, 7.50am", 7, 50),
+        (f"{AXLES} 7.50 am", 7, 50),
+        (f"this morning at seven thirty {AXLES}", 7, 30),
+        (f"weighed this morning at eight {AXLES}", 8, 0),
+        (f"scaled at eight this morning {AXLES}", 8, 0),
+        (f"nine fifteen this morning {AXLES}", 9, 15),
+        (f"weighed at 0650, {AXLES}", 6, 50),
+        (f"weighed at 0650 hrs, {AXLES}", 6, 50),
+        (f"scaled at 1310: {AXLES}", 13, 10),
+        (f"at ten past eight {AXLES}", 8, 10),
+        (f"weighed at five to nine: {AXLES}", 8, 55),
+        (f"weighed at half seven: {AXLES}", 7, 30),
+        (f"at seven thirty a m {AXLES}", 7, 30),
+        (f"at two in the afternoon {AXLES}", 14, 0),
+        ("left home 7.15am, 48,030", 7, 15),
+        ("left at 7.15, odo 48,030", 7, 15),
+        ("rolled out at seven fifteen odometer forty eight oh thirty", 7, 15),
+        ("this morning at six fifteen filled up thirty point six gallons", 6, 15),
+        ("left at eight fifteen trans one ninety", 8, 15),
+        ("dep 0640 odo 48,030", 6, 40),
+    ],
+)
+def test_a_clock_time_in_many_forms(text: str, hour: int, minute: int, reads: Reader) -> None:
+    assert at(reads, text) == SENT_AT.replace(hour=hour, minute=minute)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "31.2 gal at 3.59 today",
+        "filled up at 3.50 this morning, 30 gal",
+        "trans at two ten this morning",
+        "egt at 1140 this morning",
+        "tires at 80 this morning",
+        "paid 12.50 this morning for the weigh, gross 21,300",
+    ],
+)
+def test_a_price_or_a_gauge_beside_a_day_is_no_hour(text: str, reads: Reader) -> None:
+    assert at(reads, text) == SENT_AT.date()
+
+
+def test_an_hour_later_than_now_was_yesterdays(reads: Reader) -> None:
+    evening = SENT_AT.replace(day=10, hour=21, minute=0)
+    assert at(reads, f"{AXLES} at 9 last night") == evening
+    assert at(reads, f"{AXLES} at six pm") == evening.replace(hour=18)
