@@ -73,6 +73,8 @@ def _owner(
         return "a date"
     if bare and _is_hyphened(tokens, figure.start):
         return "a number with letters"
+    if bare and _is_dotted(tokens, figure):
+        return "a version"
     if "claims_line" in said and _claimed_line(tokens, figure):
         return "a number of its line"
     while before is not None and (
@@ -241,6 +243,19 @@ def _is_hyphened(tokens: Sequence[Token], index: int) -> bool:
         and letters.raw.isupper()
         and letters.senses.keys().isdisjoint(PLACES)
     )
+
+
+def _is_dotted(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'5.4.15', '127.0.0.1': numbers with a dot and no space between."""
+    return _dot_joins(tokens, figure.start - 1) or _dot_joins(tokens, figure.end)
+
+
+def _dot_joins(tokens: Sequence[Token], index: int) -> bool:
+    if not 0 < index < len(tokens) - 1 or tokens[index].raw != ".":
+        return False
+    before, after = tokens[index - 1], tokens[index + 1]
+    numbers = before.kind is NUMBER and after.kind is NUMBER
+    return numbers and tokens[index].glued and after.glued
 
 
 PLACES = frozenset(("axle", "vehicle", "whole", "initial", "corner", "end", "side", "unit"))

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from domain.context import MASS_UNIT, TEMPERATURE_UNIT, VOLUME_UNIT, Context
 from domain.quantities import Quantity
+from domain.reading.beside import dearest
 from domain.reading.figures import (
     DISTANCE,
     LENGTH,
@@ -48,9 +49,21 @@ FIELD_DIMENSIONS = {
 TEMPERATURE_FIELDS = frozenset(("transmission", "coolant", "oil", "exhaust", "hub", "ambient"))
 
 
-def fits_field(value: Figure, field: str | None) -> bool:
-    """Whether the figure can be of the field: a tyre is not 20 ft."""
-    if value.dimension is None or field is None:
+FORECAST = frozenset(("wind", "speed", "ambient"))
+"""Fields of which 'should be' is said ahead: 'wind should be 15 mph'."""
+
+LEAST_ODOMETER = 100
+
+
+def fits_field(context: Context, value: Figure, field: str) -> bool:
+    """Whether the figure can be of the field: a tyre is not 20 ft, a litre does not cost $99."""
+    if field == "place" or (field == "ticket" and value.dimension is not None):
+        return False
+    if field == "odometer" and value.value < LEAST_ODOMETER:
+        return False
+    if field == "unit_price" and _price(value) > dearest(context.currency):
+        return False
+    if value.dimension is None:
         return True
     if field in TEMPERATURE_FIELDS:
         return value.dimension == TEMPERATURE
@@ -78,11 +91,11 @@ def _field_said(scene: Scene, figure: Figure) -> str | None:
         return "volume"
     if figure.dimension == PRICE:
         return "unit_price"
-    for token in scene.tokens:
+    for index, token in enumerate(scene.tokens):
         if token.kind is WORD and token.text in scene.book.keys["corrected_field"]:
             return scene.book.keys["corrected_field"][token.text]
         unit = token.senses.get("unit")
-        if unit in UNIT_FIELDS:
+        if unit in UNIT_FIELDS and index < figure.start:
             return UNIT_FIELDS[unit]
         for term_class, field in FIELD_OF_CLASS:
             if term_class in token.senses:
@@ -122,12 +135,20 @@ def field_of_label(label: Label) -> str | None:
 def value_of(context: Context, figure: Figure, field: str | None) -> Quantity | float:
     """The figure as a value of the field, in the unit meant; a number where it has none."""
     unit = _unit(context, figure, field)
-    if field == "unit_price" and figure.token.grouped and figure.value >= 1000 and unit:
-        return Quantity(figure.value / 1000, unit)
+    if field == "unit_price" and unit:
+        return Quantity(_price(figure), unit)
     if unit is None:
         whole = figure.value.is_integer()
         return int(figure.value) if whole else figure.value
     return Quantity(figure.value, unit)
+
+
+def _price(figure: Figure) -> float:
+    """A price whose point was lost: '3,899', 'three eighty nine nine', 'three eighty nine'."""
+    token = figure.token
+    if token.in_digits and figure.value >= 100:
+        return figure.value / (1000 if figure.value >= 1000 else 100)
+    return figure.value / 1000 if token.grouped and figure.value >= 1000 else figure.value
 
 
 MASS_FIELDS = frozenset(

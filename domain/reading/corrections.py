@@ -1,93 +1,148 @@
-"""Corrections: 'make that 5,230', 'I meant drive not trailer', 'scratch that'.
+"""Corrections: 'make that 5,230', 'I meant drive not trailer', 'it was Larkfold not Elk Fork'.
 
-This file decides when a message mends an earlier one, and whether it undoes it, swaps two
-fields, mends the place or the fullness of a tank, or puts one figure in place of another. Which
-field is meant is decided in `corrected_fields`; which entry it mends is for the logbook to
-find. A correction of something that is no business of the log ('I meant tuesday') is talk.
+This file decides when a message mends an earlier one: whether it swaps two fields, mends the
+place or the fullness of a tank, or puts one figure in place of another. Taking an entry back is
+decided in `undoing`, which field is meant in `corrected_fields`; which entry is mended is for
+the logbook to find. A correction of something that is no business of the log ('I meant
+tuesday', 'no, it was 1994') is talk.
 """
 
 from __future__ import annotations
 
-from domain.entries import Correction
-from domain.reading.corrected_fields import field_of, field_of_label, fits_field, value_of
-from domain.reading.figures import DURATION, MONEY, Figure, follows_odometer
-from domain.reading.labels import Label
-from domain.reading.scene import PLAN, REQUEST, Scene
-from domain.reading.tokens import MARK, NUMBER, TIME, WORD
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
-OF_THE_LOG = frozenset(
-    ("vehicle", "name", "weigh_cue", "fuel_cue", "odometer", "axle", "correction", "ticket")
+from domain.entries import Correction
+from domain.reading.corrected_fields import (
+    FORECAST,
+    field_of,
+    field_of_label,
+    fits_field,
+    value_of,
 )
-WHY = frozenset(("opens_correction", "log_entry", "marks_mistake", "of_fill"))
-"""What says why an entry is taken back: something of the log, or a word for the slip."""
+from domain.reading.corrected_places import place_meant
+from domain.reading.figures import (
+    DURATION,
+    LENGTH,
+    MONEY,
+    SHARE,
+    SPEED,
+    TEMPERATURE,
+    Figure,
+    follows_odometer,
+    token_at,
+)
+from domain.reading.labels import Label
+from domain.reading.scene import GUESS, PLAN, REQUEST, Scene
+from domain.reading.tokens import MARK, TIME, WORD, Token
+from domain.reading.undoing import is_misdirected, undoes
 
 SHORTEST = 8
 BARELY, LEAST_BARE = 2, 30
 """Tokens of 'make that 99', and the least that it is said of: fewer are pizzas and people."""
-MOST_OF_PLACE = 12
-"""Tokens of 'it was Cobblewick not Drybone Fork, sorry'."""
+MOST_WITHOUT_FIELD = 14
+"""Tokens of a correction that names no field: it says little else than the figure."""
 
 LONGEST = 24
 """Tokens: a correction is short; a long message that says 'sorry' is a statement."""
 
+MOST_STRANGE = 1
+"""Unknown words of a correction: '31.4 not 34.1 on the pump ticket, sorry hon'."""
 
-def read_correction(scene: Scene) -> Correction | None:
-    """The correction that a message is, or None."""
+STAR = "*"
+FIRST_YEAR, LAST_YEAR = 1900, 2039
+MOST_BARE = 500_000
+"""Pounds or miles: no load or odometer of a pickup and its trailer is beyond."""
+STEP = {"us": 10}
+"""Pounds that a truck scale reads in; in kilograms 5. Common practice, no source."""
+LEAST_STEP = 5
+
+
+def read_corrections(scene: Scene) -> tuple[Correction, ...]:
+    """The corrections that a message is; none where it is something else."""
     tokens = scene.tokens
     if not tokens or len(tokens) > LONGEST:
-        return None
+        return ()
     if scene.has("correction") and is_misdirected(scene):
-        return None
-    if scene.has("correction", "undo") and _undoes(scene):
-        return Correction(action="undo")
+        return ()
+    if undoes(scene):
+        return (Correction(action="undo"),)
     live = [figure for figure in scene.figures if figure.claimed is None]
-    if len(live) == 1 and "*" in (tokens[0].raw, tokens[-1].raw):
-        return _amend(scene, live[0], field_of(scene, live[0]), None)
-    if len(live) == 1 and _only_refuses(scene, live[0]):
-        return _amend(scene, live[0], field_of(scene, live[0]), None)
+    if len(live) == 1 and (_starred(scene, live[0]) or _only_refuses(scene, live[0])):
+        return (_amend(scene, live[0], field_of(scene, live[0]), None),)
     if not (scene.has("correction") or scene.has("reported")):
-        return _full_or_partial(scene) if not live and scene.has("full") else None
-    if any(token.raw == "?" for token in tokens):
-        return None
-    return _full_or_partial(scene) or _swapped(scene) or _place(scene) or _amended(scene, live)
+        found = _full_or_partial(scene) if not live and scene.has("full") else None
+    elif any(token.raw == "?" for token in tokens):
+        return ()
+    elif len(live) > 2 or (len(live) == 2 and "restates" in scene.groups):
+        several = _several(scene, live)
+        if several:
+            return several
+        found = _amended(scene, live)
+    else:
+        found = (
+            _full_or_partial(scene)
+            or _swapped(scene)
+            or place_meant(scene)
+            or _amended(scene, live)
+        )
+    return () if found is None else (found,)
 
 
-ENTRY_SENSES = frozenset(("weigh_cue", "fuel_cue", "odometer", "hitch", "ticket"))
-"""What an entry may be called: a weighing, a fill, an odometer reading."""
+def _several(scene: Scene, figures: Sequence[Figure]) -> tuple[Correction, ...]:
+    """'drive is 7,040 not 7,400 and trailer is 9,860 not 9,680': each part corrects a field."""
+    parts = list(_parts(scene, figures))
+    found: list[Correction] = []
+    for part in parts if len(parts) > 1 else ():
+        one = read_corrections(Scene(part, scene.context, scene.book))
+        if len(one) != 1 or one[0].action != "amend" or one[0].field is None:
+            return ()
+        found += one
+    return tuple(found) if len({one.field for one in found}) == len(found) else ()
 
 
-def takes_out(scene: Scene) -> bool:
-    """'that last one's wrong, delete it', 'take the last fill out': what was logged last goes."""
-    last = wrong = named = takes = False
-    out = any("out_of_log" in token.groups for token in scene.tokens)
-    for token in scene.tokens:
-        way = "undo" if token.senses.get("correction") == "undo" else token.senses.get("takes_out")
-        takes = takes or way in ("undo", "entry") or (way is not None and out)
-        wrong = wrong or (way is None and "correction" in token.senses)
-        last = last or token.senses.get("ordinal") == "last"
-        entry = "log_entry" in token.groups or not ENTRY_SENSES.isdisjoint(token.senses)
-        named = named or entry
-        if not (
-            entry
-            or way is not None
-            or token.kind is MARK
-            or token.senses.keys() & {"glue", "ordinal", "correction"}
-            or token.groups & {"before_undo", "points_back", "its_tank"}
-        ):
-            return False
-    return takes and (wrong or (last and named)) and scene.tokens[-1].raw != "?"
+def _parts(scene: Scene, figures: Sequence[Figure]) -> Iterator[str]:
+    """The words of a message, parted where 'and' or a mark stands between two of its figures.
+
+    What is behind 'not' goes with the figure before it.
+    """
+    done = 0
+    for one, other in pairwise(figures):
+        between = range(one.end, other.start)
+        if any("contrasts" in scene.tokens[index].groups for index in between):
+            continue
+        cut = next((index for index in between if _parts_here(scene.tokens[index])), None)
+        if cut is not None:
+            yield scene.text[done : scene.tokens[cut].start]
+            done = scene.tokens[cut].end
+    yield scene.text[done:]
 
 
-def is_misdirected(scene: Scene) -> bool:
-    """'sorry wrong person. delete that msg': it was meant for another chat."""
-    return scene.phrase_said("misdirected") is not None
+def _parts_here(token: Token) -> bool:
+    joins = "join" in token.senses.get("glue", "").split()
+    return joins or token.raw == "," or token.ends_sentence
+
+
+def _starred(scene: Scene, figure: Figure) -> bool:
+    """'*5,230', '48,466*': a star before or behind a figure, and no more than its label.
+
+    Two stars are emphasis ('*sigh*'), or stand for letters that are left out.
+    """
+    tokens = scene.tokens
+    if STAR not in (tokens[0].raw, tokens[-1].raw) or scene.text.count(STAR) > 1:
+        return False
+    field = field_of(scene, figure)
+    sized = _log_sized(figure) if field is None else fits_field(scene.context, figure, field)
+    return sized and len(scene.figures) == 1 and _nothing_else(scene, figure, None)
 
 
 def _only_refuses(scene: Scene, figure: Figure) -> bool:
     """'no, 7,610', 'no it's 7,160 on drive': a refusal, and what it was instead."""
-    if "refuses" not in scene.tokens[0].groups or figure.value < 1000:
+    if "refuses" not in scene.tokens[0].groups or not 1000 <= figure.value <= MOST_BARE:
         return False
     label = figure.label
+    if not isinstance(label, Label) and _is_year(scene, figure, weak=True):
+        return False
     return len(scene.tokens) <= SHORTEST and all(
         token.kind is MARK
         or "glue" in token.senses
@@ -97,45 +152,23 @@ def _only_refuses(scene: Scene, figure: Figure) -> bool:
     )
 
 
-def _undoes(scene: Scene) -> bool:
-    """An undo stands alone or says why; with figures of its own it is something else."""
-    index, _, _ = next(scene.find("correction", "undo"))
-    if any(figure.claimed is None and figure.value >= 1000 for figure in scene.figures):
-        return False
-    before = scene.tokens[:index]
-    if any("talk" in each.senses for each in before if "before_undo" not in each.groups):
-        return False
-    allowed = all(
-        "glue" in each.senses
-        or "correction" in each.senses
-        or each.kind is MARK
-        or "before_undo" in each.groups
-        for each in before
-    )
-    strange = sum(1 for other in scene.unknown_words() if other > index)
-    behind = scene.tokens[index + 1 :]
-    if any(each.kind in (NUMBER, TIME) and each.value < 1000 for each in behind):
-        return False  # 'scratch that, come at 9'
-    ours = any(not OF_THE_LOG.isdisjoint(each.senses) or each.groups & WHY for each in behind)
-    return allowed and strange <= (3 if ours else 1) and not _object_elsewhere(scene, index)
+def _is_year(scene: Scene, figure: Figure, *, weak: bool = False) -> bool:
+    """'no, it's from 1994': no scale shows a load that ends in 4.
 
-
-def _object_elsewhere(scene: Scene, index: int) -> bool:
-    """'scratch that itch', 'ignore that guy': the word behind makes it something else."""
-    following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
-    if following is None or following.kind is not WORD:
+    Where the words for a correction are `weak`, no load is meant by it in pounds at all: a
+    ton on an axle is a small trailer's.
+    """
+    token = figure.token
+    if figure.dimension is not None or not figure.whole or token.grouped or token.spoken:
         return False
-    if not following.senses:
-        return "log_entry" not in following.groups
-    if "talk" in following.senses and following.senses["talk"].split()[0] == "other":
+    if not FIRST_YEAR <= figure.value <= LAST_YEAR:
+        return False
+    before = token_at(scene.tokens, figure.start - 1)
+    if before is not None and "before_year" in before.groups:
         return True
-    further = scene.tokens[index + 2] if index + 2 < len(scene.tokens) else None
-    return (
-        "article" in following.groups
-        and further is not None
-        and further.kind is WORD
-        and not further.senses.keys() & {"weigh_cue", "fuel_cue", "odometer", "hitch", "correction"}
-    )
+    if scene.context.units in STEP and weak:
+        return True
+    return figure.value % STEP.get(scene.context.units, LEAST_STEP) != 0
 
 
 def _full_or_partial(scene: Scene) -> Correction | None:
@@ -189,92 +222,124 @@ def _wrong_before(scene: Scene, index: int, floor: int = 0) -> bool:
     return False
 
 
-def _place(scene: Scene) -> Correction | None:
-    """'it was Cobblewick not Drybone Fork', 'wrong place, we were in Larkfold'."""
-    if any(figure.claimed is None for figure in scene.figures):
-        return None
-    split = next(
-        (index for index, token in enumerate(scene.tokens) if "contrasts" in token.groups), None
-    )
-    plain = len(scene.tokens) <= MOST_OF_PLACE and len(scene.unknown_words(names=False)) <= 1
-    if split is not None and plain:
-        meant = _proper_name(scene, range(split - 1, -1, -1))
-        was = _proper_name(scene, range(split + 1, len(scene.tokens)))
-        if meant is not None and was is not None:
-            return Correction(action="amend", field="place", value=meant, was=was)
-    words = scene.words()
-    spoken_of = not scene.book.groups["place_word"].isdisjoint(words)
-    if spoken_of or scene.has("weigh_cue") or scene.has("fuel_cue"):
-        last = next(
-            (
-                index
-                for index in range(len(scene.tokens) - 1, -1, -1)
-                if "before_place_meant" in scene.tokens[index].groups
-            ),
-            None,
-        )
-        if last is not None and (name := _proper_name(scene, range(last + 1, len(scene.tokens)))):
-            return Correction(action="amend", field="place", value=name)
-    return None
-
-
-def _proper_name(scene: Scene, indexes: range) -> str | None:
-    """A run of capitalized words that are no words of the phrasebook's small talk."""
-    found: list[int] = []
-    for index in indexes:
-        token = scene.tokens[index]
-        capital = token.kind is WORD and token.raw[0].isupper() and index > 0
-        plain = not token.senses or token.senses.keys() <= {
-            "street",
-            "subject",
-            "vehicle",
-            "end",
-            "claim",
-        }
-        if capital and plain and "time" not in token.senses:
-            found.append(index)
-        elif found:
-            break
-        elif "glue" not in token.senses and token.kind is WORD:
-            return None
-    if not found:
-        return None
-    return scene.words_between(min(found), max(found) + 1)
-
-
-def _amended(scene: Scene, figures: list[Figure]) -> Correction | None:
+def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     """A figure put in place of another, with its field where one is named."""
-    if not figures or len(figures) > 2 or any(token.kind is TIME for token in scene.tokens):
+    if not figures or len(figures) > 2 or TIME in scene.kinds:
         return None
     value, was = _value_and_mistake(scene, figures)
-    if value is None or value.foreign is not None or _strangers(scene) > 2:
+    if value is None or value.foreign is not None or _strangers(scene) > MOST_STRANGE:
         return None
-    if scene.talk[value.start] in (REQUEST, PLAN):
+    if was is not None and was.value == value.value:
         return None
+    if scene.talk[value.start] in (REQUEST, PLAN) or _is_part_of_word(scene, value):
+        return None
+    restates = _restates(scene, value)
     turned = scene.has("event") and follows_odometer(value.value, scene.context)
-    if turned and was is None and not any("restates" in token.groups for token in scene.tokens):
+    if turned and was is None and not restates:
         return None  # 'wrong road, turned around at 86,512'
-    if any("hearsay" in token.groups for token in scene.tokens):
+    if "hearsay" in scene.groups:
         return None  # 'should be 41 degrees according to the radio'
-    restates = any("restates" in token.groups for token in scene.tokens)
     opens, right = _opens(scene), _said_right(scene, value)
     if not (restates or opens or was is not None or right):
         return None
+    if was is None and not opens and scene.talk[value.start] == GUESS:
+        return None  # 'should be roughly 30'
     field = field_of(scene, value) or (field_of(scene, was) if was else None)
     if field is None:
-        strong = restates or any("surely_corrects" in token.groups for token in scene.tokens[:6])
-        only = len(scene.tokens) == BARELY and "surely_corrects" in scene.tokens[0].groups
-        if not (_log_sized(value) or (only and value.value >= LEAST_BARE)):
-            return None
-        if _strangers(scene) > 1:
-            return None
-        if was is None and not strong and not (opens and len(scene.tokens) <= 8):
-            return None
-    elif was is None and not (restates or right) and not _near_opening(scene):
+        return _without_field(scene, value, was, opens=opens, restates=restates)
+    if was is None and not (restates or right) and not _near_opening(scene):
         return None
-    if not fits_field(value, field):
+    if was is None and not opens and field in FORECAST:
+        scene.claim(value, "a forecast")
+        return None  # 'wind should be 15 mph by noon'
+    if _is_year(scene, value) and (was is None or not isinstance(value.label, Label)):
+        return None
+    if not fits_field(scene.context, value, field):
         return None
     return _amend(scene, value, field, was)
+
+
+def _without_field(
+    scene: Scene, value: Figure, was: Figure | None, *, opens: bool, restates: bool
+) -> Correction | None:
+    """'make that 5,230': nothing but the figure tells what is meant, so it must look like it."""
+    strong = restates or any("surely_corrects" in token.groups for token in scene.tokens[:6])
+    only = len(scene.tokens) == BARELY and "surely_corrects" in scene.tokens[0].groups
+    if not (_log_sized(value) or (only and value.value >= LEAST_BARE)):
+        return None
+    if was is None and not strong and not (opens and len(scene.tokens) <= SHORTEST):
+        return None
+    if was is None and not opens and value.dimension in FORESEEN:
+        return None
+    if _is_year(scene, value, weak=was is None and not strong):
+        return None
+    before = token_at(scene.tokens, value.start - 1)
+    if value.dimension == MONEY and before is not None and "before_money" in before.groups:
+        return None  # 'make it for $150'
+    # A figure with a separator, a point or a unit is none that is said of anything.
+    clear = value.token.grouped or value.token.decimals > 0 or value.unit is not None
+    if not _nothing_else(scene, value, was, spare=1 if clear else 0):
+        return None
+    return _amend(scene, value, None, was)
+
+
+FORESEEN = (SPEED, TEMPERATURE)
+"""What 'should be' says of the weather and the road ahead."""
+
+
+def _nothing_else(scene: Scene, value: Figure, was: Figure | None, spare: int = 0) -> bool:
+    """Whether a message has the figure, words for a correction and of the log, and no more.
+
+    `spare` unknown words may open or end it: 'drat, make that 7,260'.
+    """
+    tokens, label = scene.tokens, value.label
+    if len(tokens) > MOST_WITHOUT_FIELD or _is_part_of_word(scene, value):
+        return False
+    for index, token in enumerate(tokens):
+        if (
+            value.start <= index < value.end
+            or (was is not None and was.start <= index < was.end)
+            or (isinstance(label, Label) and label.start <= index < label.end)
+            or token.kind is not WORD
+            or not OF_A_FIGURE.isdisjoint(token.senses)
+            or token.groups & {"log_entry", "points_back", "agrees"}
+        ):
+            continue
+        if token.senses or spare == 0 or 0 < index < len(tokens) - 1:
+            return False
+        spare -= 1
+    return True
+
+
+OF_A_FIGURE = frozenset(
+    ("glue", "correction", "reported", "weigh_cue", "fuel_cue", "ticket", "ordinal")
+)
+"""Classes of term that a correction can have that names no field."""
+
+
+def _is_part_of_word(scene: Scene, figure: Figure) -> bool:
+    """'i386', 'kernel_4': digits behind letters are part of a name."""
+    at = figure.token.start
+    return at > 0 and (scene.text[at - 1].isalnum() or scene.text[at - 1] == "_")
+
+
+def _restates(scene: Scene, value: Figure) -> bool:
+    """'should be 7,040', 'should read the drive 7,040': said of the figure, and of no person."""
+    start, _ = scene.sentence_of(value.start)
+    label = value.label
+    for index in range(value.start - 1, start - 1, -1):
+        token = scene.tokens[index]
+        if "restates" in token.groups:
+            before = token_at(scene.tokens, index - 1)
+            return before is None or "pronoun" not in before.groups  # 'i should be back by 8'
+        if not (
+            token.kind is not WORD
+            or token.senses.keys() & {"glue", "correction"}
+            or (isinstance(label, Label) and label.start <= index < label.end)
+            or token.text in scene.book.keys["corrected_field"]
+        ):
+            return False
+    return False
 
 
 def _near_opening(scene: Scene) -> bool:
@@ -289,16 +354,24 @@ def _said_right(scene: Scene, value: Figure) -> bool:
     return bool(scene.book.groups["said_right"] & set(behind))
 
 
-def _value_and_mistake(scene: Scene, figures: list[Figure]) -> tuple[Figure | None, Figure | None]:
+def _value_and_mistake(
+    scene: Scene, figures: Sequence[Figure]
+) -> tuple[Figure | None, Figure | None]:
     """'31.4 not 34.1', 'not 34.1, 31.4', 'i typed 5,630 but its 5,360': what is meant, and not."""
     if len(figures) == 1:
         return figures[0], None
     first, second = figures
     if _wrong_before(scene, second.start, first.end):
-        return first, second
+        denied = _denied(scene.tokens[first.end : second.start])
+        return (None, None) if denied else (first, second)
     if _wrong_before(scene, first.start):
         return second, first
     return None, None
+
+
+def _denied(between: Sequence[Token]) -> bool:
+    """'7.04 is not 7.10': two figures told apart, and none put right."""
+    return len(between) > 1 and "was" in between[0].groups and "contrasts" in between[1].groups
 
 
 def _strangers(scene: Scene) -> int:
@@ -309,15 +382,23 @@ def _strangers(scene: Scene) -> int:
 
 def _log_sized(figure: Figure) -> bool:
     """A figure that no field names must look like one of the log's, not like 'make it 7'."""
+    if figure.dimension in NEVER_BARE:
+        return False
+    if figure.dimension == MONEY:
+        return figure.value >= 10
     if figure.dimension is not None:
-        return figure.dimension not in (DURATION, MONEY) or figure.value >= 10
+        return True
     if figure.token.decimals == 2 and figure.value < 13 and round(figure.value * 100) % 5 == 0:
         return figure.value % 1 >= 0.6  # 'sorry, 7.30 not 8.30'
     return (
-        figure.value >= 1000
-        or figure.token.decimals > 0
+        1000 <= figure.value <= MOST_BARE
+        or (figure.token.decimals > 0 and figure.value >= 1)
         or (figure.value >= 100 and figure.token.spoken)
     )
+
+
+NEVER_BARE = (DURATION, LENGTH, SHARE)
+"""Dimensions of figures that people put right in talk, and of which no entry is made up."""
 
 
 def _opens(scene: Scene) -> bool:

@@ -23,15 +23,14 @@ from domain.entries import (
     Entry,
     Fill,
     Hitch,
-    Note,
     Odometer,
     Rating,
     Weighing,
 )
-from domain.quantities import Quantity
+from domain.quantities import Quantity, is_currency
 from domain.reading.cargo import read_cargo
 from domain.reading.checks import read_checks
-from domain.reading.corrections import is_misdirected, read_correction, takes_out
+from domain.reading.corrections import STAR, read_corrections
 from domain.reading.doubts import Doubt
 from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
@@ -39,6 +38,7 @@ from domain.reading.fills import read_fills
 from domain.reading.hitches import read_hitches
 from domain.reading.labels import Label
 from domain.reading.lexer import clean
+from domain.reading.notes import read_note
 from domain.reading.observations import read_observations
 from domain.reading.odometers import read_odometers
 from domain.reading.open_questions import answer_of
@@ -52,7 +52,8 @@ from domain.reading.standing import read_standing
 from domain.reading.tables import unfold
 from domain.reading.tickets import fee_of, ticket_of, with_particulars
 from domain.reading.times import read_when, whens_by_sentence
-from domain.reading.tokens import NUMBER
+from domain.reading.tokens import NUMBER, TIME, Token
+from domain.reading.undoing import is_misdirected, takes_out
 from domain.reading.water import read_water
 from domain.reading.weighings import read_weighings
 from domain.verdicts import PAGE, Ask, Facts, Question, Silent, Verdict
@@ -117,24 +118,24 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         answer = answer_of(scene, context.asked)
         if answer is not None:
             return _with_what_else(scene, context, answer)
-    note = _note(scene)
+    note = read_note(scene)
     if note is not None:
         return Facts((note,))
     if (scene.has("takes_out") or scene.has("correction", "undo")) and takes_out(scene):
         return Facts((Correction(action="undo"),))
     if scene.has("reported"):
-        correction = read_correction(scene)
-        if correction is not None:
-            return Facts((correction,))
+        corrections = read_corrections(scene)
+        if corrections:
+            return Facts(corrections)
     question = _question(scene)
     if question is not None and not (_states_loads(scene) or _states_reading(scene)):
         return question
     if not scene.figures and FACTUAL.isdisjoint(scene.by_class):
         return SILENT
-    correction = read_correction(scene)
-    if correction is not None:
-        return Facts((correction,))
-    mixed = _corrects_and_more(scene) if scene.has("correction") else None
+    corrections = read_corrections(scene)
+    if corrections:
+        return Facts(corrections)
+    mixed = _corrects_and_more(scene) if _may_correct(scene) else None
     if mixed is not None:
         return mixed
     if _only_asks(scene):
@@ -176,30 +177,54 @@ def _completed(entry: Entry, said: Entry) -> Entry:
     return replace(entry, **open_fields) if open_fields else entry
 
 
+def _may_correct(scene: Scene) -> bool:
+    return scene.has("correction") or scene.has("takes_out") or scene.text[-1] == STAR
+
+
 def _corrects_and_more(scene: Scene) -> Facts | None:
     """A sentence that corrects, beside one that states something else or is talk."""
     if is_misdirected(scene):
         return None
     ends = [index for index, token in enumerate(scene.tokens) if token.ends_sentence]
-    cuts = [scene.tokens[index].end for index in ends if index + 1 < len(scene.tokens)]
+    cuts = [
+        scene.tokens[index].end
+        for index in ends
+        if index + 1 < len(scene.tokens) and not _inside_number(scene.tokens[index + 1])
+    ]
     if len(cuts) != 1:
         return None
     parts = [scene.text[: cuts[0]], scene.text[cuts[0] :]]
     scenes = [Scene(clean(part), scene.context, scene.book) for part in parts]
-    corrections = [read_correction(each) if each.tokens else None for each in scenes]
-    if (corrections[0] is None) == (corrections[1] is None):
+    corrections = [read_corrections(each) if each.tokens else () for each in scenes]
+    if bool(corrections[0]) == bool(corrections[1]):
         return None
     entries: list[Entry] = []
-    for each, correction in zip(scenes, corrections, strict=True):
-        if correction is not None:
-            entries.append(correction)
+    for each, corrected in zip(scenes, corrections, strict=True):
+        if corrected:
+            entries.extend(corrected)
             continue
         other = _facts(each)
         if isinstance(other, Facts):
             entries.extend(other.entries)
-        elif not isinstance(other, Silent):
+        elif not isinstance(other, Silent) or _mends_talk(corrections, each):
             return None
     return Facts(tuple(entries))
+
+
+def _inside_number(token: Token) -> bool:
+    """'5.4.15': behind a dot without a space, digits begin no sentence."""
+    return token.kind is NUMBER and token.glued
+
+
+def _mends_talk(corrections: Sequence[Sequence[Correction]], talk: Scene) -> bool:
+    """Whether talk says that what stands beside it mends nothing of the log.
+
+    'scratch that. call it half past 4', 'thanks for the beer. sorry it was $35'.
+    """
+    one = next(each[0] for each in corrections if each)
+    if one.action == "undo":
+        return bool(talk.kinds & {NUMBER, TIME})
+    return one.field is None and isinstance(one.value, Quantity) and is_currency(one.value.unit)
 
 
 def _states_loads(scene: Scene) -> bool:
@@ -419,41 +444,6 @@ def _named(scene: Scene, vehicle: str) -> str | None:
     if not names and any(figure.role == "rating" for figure in scene.figures):
         return named_vehicle(scene, vehicle)
     return None
-
-
-def _note(scene: Scene) -> Note | None:
-    """Words that somebody asks to be kept: 'note: ...', 'for the log, ...'."""
-    for index, token in enumerate(scene.tokens):
-        if "note" in token.senses:
-            rest = index + 1
-            while rest < len(scene.tokens) and scene.tokens[rest].raw in ":,-–—.!;":
-                rest += 1
-            return _note_of(scene, index, rest)
-        if token.senses.get("glue") != "filler":
-            return None
-    return None
-
-
-def _note_of(scene: Scene, index: int, rest: int) -> Note | None:
-    token = scene.tokens[index]
-    words = len(scene.tokens) - rest
-    if words < 2:
-        return None
-    marked = rest > index + 1
-    plain = "note_or_word" in token.groups
-    if (
-        plain
-        and not marked
-        and not (scene.has("vehicle") or scene.has("name") or scene.has("check_item"))
-    ):
-        return None
-    text = scene.text[scene.tokens[rest].start :].strip()
-    return Note(
-        note=text,
-        place=read_place(scene),
-        trailer=_named(scene, "trailer"),
-        truck=_named(scene, "truck"),
-    )
 
 
 def explain(text: str, context: Context, book: Phrasebook) -> str:

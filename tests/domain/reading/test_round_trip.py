@@ -17,7 +17,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from domain.records import entry_to_record
-from domain.verdicts import Facts, Verdict
+from domain.verdicts import Facts, Silent, Verdict
 from tests.domain.reading import texting
 from tests.domain.reading.chats import Reader, on_the_road
 
@@ -57,6 +57,13 @@ def weighing(rig: str | None = None, **loads: float) -> dict[str, Any]:
 
 def correction(**said: Any) -> dict[str, Any]:
     return {"kind": "correction", "action": "amend", **said}
+
+
+UNDO = {"kind": "correction", "action": "undo"}
+
+
+def note(words: str) -> dict[str, Any]:
+    return {"kind": "note", "note": words}
 
 
 def check(item: str, state: str) -> dict[str, Any]:
@@ -405,10 +412,88 @@ ONCE_MISREAD: Sequence[tuple[str, Records]] = [
         "odo 48,211. home by dark",
         [{"kind": "odometer", "odometer": mi(48211)}],
     ),
+    ("cold one out here. 7,330*", [correction(value=7330)]),
     ("are my rear tyres ok", []),
     ("lights out at 10.30", []),
+    (
+        "two slips on that ticket: steer is 5,160 not 5,610 and gross is 23,080 not 23,800",
+        [
+            correction(field="steer", value=lb(5160), was=lb(5610)),
+            correction(field="gross", value=lb(23080), was=lb(23800)),
+        ],
+    ),
+    (
+        "drive should be 6,940 and trailer should be 9,120",
+        [correction(field="drive", value=lb(6940)), correction(field="trailer", value=lb(9120))],
+    ),
+    (
+        "price should be four oh nine nine",
+        [correction(field="unit_price", value={"value": 4.099, "unit": "USD/gal"})],
+    ),
+    ("tlr shud be 9,120", [correction(field="trailer", value=lb(9120))]),
+    ("drive on that weigh ought to say 6,940", [correction(field="drive", value=lb(6940))]),
+    ("please remove what i just texted, it was an old ticket", [UNDO]),
+    (
+        "ignore the last entry. steer 5,160 drive 6,940",
+        [UNDO, weighing(steer=5160, drive=6940)],
+    ),
+    (
+        "thirty one gallons no thirty two gallons, 48,377",
+        [{"kind": "fill", "volume": {"value": 32, "unit": "gal"}, "odometer": mi(48377)}],
+    ),
+    (
+        "dropped the camper, sorry, the flatdeck",
+        [{"kind": "hitch", "action": "unhitched", "trailer": "flatdeck"}],
+    ),
+    ("drive i mean steer 5,160, drive 6,940", [weighing(steer=5160, drive=6940)]),
+    (
+        "that was in Cobblewick, not Drybone Fork",
+        [correction(field="place", value="Cobblewick", was="Drybone Fork")],
+    ),
+    ("note to self: bleed the trailer brakes", [note("bleed the trailer brakes")]),
+    ("note: the ranger locks up at nine", [note("the ranger locks up at nine")]),
 ]
 """Messages that were read wrongly once, and what they state."""
+
+
+TALK_OF_CORRECTIONS = (
+    "no, that was in 1986",
+    "nah it came out in 2004",
+    "nope, 1997",
+    "90%*",
+    "*yawns* 16 more to go",
+    "**best 30 minutes of my week**",
+    "80*",
+    "it should be fixed in 4.2.11",
+    "oh wait it's 6.1.12",
+    "should be 10.0.0.12",
+    "no, there are actually only 3 members",
+    "it's actually 400 thousand people",
+    "the bus should be there in 12 minutes and the fare is $6.40",
+    "wind should be around 12 mph tomorrow",
+    "i should be home in spring of 2031",
+    "sorry no pets, the price is $120 a night",
+    "thanks for the lasagna. sorry it was $35",
+    "make it for 200 bucks",
+    "the band should be in Tilbury, and i want to go",
+    "She went to fix her knee and ended up in Portugal",
+    "Great Song But It's Welsh Not Irish",
+    "GOOD MORNING NOT GOODBYE",
+    "not a scratch",
+    "scratch that. let's say half past 5",
+    "remember, no onions for me please",
+    "remember when the truck slid into 40 gallons of paint",
+    "please note that the average temperature will be 70 degrees",
+    "note to self, learn to cook",
+    "note that the server is down",
+    "the parcel is i486* or so they say",
+)
+"""What people say to each other in a correction's or a note's words."""
+
+
+@pytest.mark.parametrize("text", TALK_OF_CORRECTIONS)
+def test_talk_in_the_words_of_a_correction_gets_silence(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
 
 
 @pytest.mark.parametrize(("text", "entries"), ONCE_MISREAD, ids=[text for text, _ in ONCE_MISREAD])
@@ -441,7 +526,6 @@ NOT_YET: Sequence[tuple[str, Records, str]] = [
         [{**DIESEL, "volume": {"value": 9.1, "unit": "gal"}, "odometer": mi(48362)}],
         "the volume swallows the odometer said before it",
     ),
-    ("cold one out here. 7,330*", [correction(value=7330)], '"cold" is taken for the field'),
     (
         "trans temp 198, back at the house soon",
         [gauge("transmission", 198, "degF")],

@@ -1,0 +1,109 @@
+"""Corrections of a place: 'it was Cobblewick not Drybone Fork', 'wrong town, it was Larch Bend'.
+
+This file decides whether a message puts another place in the place of one that was texted: it is
+short and says nothing else, for 'not' stands between names in all kinds of talk.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.entries import Correction
+from domain.reading.scene import Scene
+from domain.reading.tokens import MARK, WORD, Token
+
+MOST_OF_PLACE = 14
+"""Tokens of 'it was Cobblewick not Drybone Fork, sorry'."""
+
+
+def place_meant(scene: Scene) -> Correction | None:
+    """'that was in Cobblewick not Drybone Fork', 'wrong place, we were in Larkfold'."""
+    if scene.figures or len(scene.tokens) > MOST_OF_PLACE or scene.text.isupper():
+        return None
+    split = next(
+        (index for index, token in enumerate(scene.tokens) if "contrasts" in token.groups), None
+    )
+    if split is not None and scene.tokens[split].raw.islower():
+        end = split
+        while end and _small(scene.tokens[end - 1]):
+            end -= 1
+        start = split + 1
+        while start < len(scene.tokens) and "before_place_meant" in scene.tokens[start].groups:
+            start += 1
+        meant, was = _name_before(scene, end), _name_from(scene, start)
+        if meant and was and _only_of_places(scene, (*meant, *was), strangers=1):
+            return Correction(
+                action="amend",
+                field="place",
+                value=scene.words_between(meant.start, meant.stop),
+                was=scene.words_between(was.start, was.stop),
+            )
+    words = scene.words()
+    spoken_of = not scene.book.groups["place_word"].isdisjoint(words)
+    if spoken_of or scene.has("weigh_cue") or scene.has("fuel_cue"):
+        last = next(
+            (
+                index
+                for index in range(len(scene.tokens) - 1, -1, -1)
+                if "before_place_meant" in scene.tokens[index].groups
+            ),
+            None,
+        )
+        name = _name_from(scene, last + 1) if last is not None else None
+        if name and _only_of_places(scene, name):
+            return Correction(
+                action="amend", field="place", value=scene.words_between(name.start, name.stop)
+            )
+    return None
+
+
+def _small(token: Token) -> bool:
+    """What may stand between a place and the 'not' behind it: 'Larkfold, and not Elk Fork'."""
+    return token.raw == "," or "and_alone" in token.groups
+
+
+def _only_of_places(scene: Scene, named: Sequence[int], strangers: int = 0) -> bool:
+    """Whether a message speaks of where something was logged, and of nothing else.
+
+    `named` are the tokens of the places, `strangers` how many words may be unknown.
+    """
+    strange = 0
+    for index, token in enumerate(scene.tokens):
+        if index in named or token.kind is MARK or not OF_A_PLACE.isdisjoint(token.senses):
+            continue
+        if token.groups & {"place_word", "points_back", "fill_noun", "log_entry", "pronoun"}:
+            continue
+        if token.kind is not WORD or token.senses:
+            return False
+        strange += 1
+    return strange <= strangers
+
+
+OF_A_PLACE = frozenset(
+    ("glue", "correction", "reported", "weigh_cue", "fuel_cue", "ticket", "ordinal")
+)
+"""Classes of term that a correction of a place can have."""
+
+NAME_SENSES = frozenset(("street", "subject", "vehicle", "end", "claim"))
+"""Classes of term whose words may be part of a place's name."""
+
+
+def _is_name(scene: Scene, index: int) -> bool:
+    """A capitalized word amid a message that is no word of the phrasebook's small talk."""
+    token = scene.tokens[index]
+    capital = token.kind is WORD and token.raw[0].isupper() and index > 0
+    return capital and token.senses.keys() <= NAME_SENSES
+
+
+def _name_before(scene: Scene, end: int) -> range:
+    start = end
+    while start and _is_name(scene, start - 1):
+        start -= 1
+    return range(start, end)
+
+
+def _name_from(scene: Scene, start: int) -> range:
+    end = start
+    while end < len(scene.tokens) and _is_name(scene, end):
+        end += 1
+    return range(start, end)

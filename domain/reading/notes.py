@@ -1,0 +1,64 @@
+"""Notes: words that somebody asks to be kept as they are.
+
+This file decides when a message is a note and what of it is kept. 'note:' and 'for the log' ask
+for it whatever follows; 'remember' and 'note that' are said of everything, and ask for it only
+where what follows has to do with the rig, the road or the scale.
+"""
+
+from __future__ import annotations
+
+from domain.entries import Note
+from domain.reading.places import read_place
+from domain.reading.scene import Scene
+
+MARKS = ":,-–—.!;"
+OF_THE_TRADE = frozenset(
+    (
+        "vehicle",
+        "name",
+        "check_item",
+        "weigh_cue",
+        "fuel_cue",
+        "hitch",
+        "axle",
+        "ticket",
+        "bars",
+        "odometer",
+    )
+)
+"""Classes of term one of which a note has that nothing else marks as one."""
+
+
+def read_note(scene: Scene) -> Note | None:
+    """The note that a message is, or None."""
+    for index, token in enumerate(scene.tokens):
+        if "note" in token.senses:
+            rest = index + 1
+            while rest < len(scene.tokens) and scene.tokens[rest].raw in MARKS:
+                rest += 1
+            return _note_of(scene, index, rest) if _asks(scene, index, rest) else None
+        if token.senses.get("glue") != "filler":
+            return None
+    return None
+
+
+def _asks(scene: Scene, index: int, rest: int) -> bool:
+    """Whether the words for a note ask for one, given those from token `rest` on."""
+    if len(scene.tokens) - rest < 2 or scene.tokens[-1].raw == "?":
+        return False
+    groups = scene.tokens[index].groups
+    if "note_to_people" in groups or ("note_or_word" in groups and rest == index + 1):
+        return not OF_THE_TRADE.isdisjoint(
+            term_class for token in scene.tokens[rest:] for term_class in token.senses
+        )
+    return True
+
+
+def _note_of(scene: Scene, index: int, rest: int) -> Note:
+    trailers, trucks = set(scene.named("trailer")), set(scene.named("truck"))
+    return Note(
+        note=scene.text[scene.tokens[rest].start :].strip(),
+        place=read_place(scene),
+        trailer=trailers.pop() if len(trailers) == 1 else None,
+        truck=trucks.pop() if len(trucks) == 1 else None,
+    )

@@ -1,0 +1,110 @@
+"""Taking back: 'scratch that', 'take the last fill out', 'delete what i just sent'.
+
+This file decides whether a message asks for what was texted last to be taken out of the log.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.reading.scene import Scene
+from domain.reading.tokens import MARK, NUMBER, TIME, WORD, Token
+
+OF_THE_LOG = frozenset(
+    ("vehicle", "name", "weigh_cue", "fuel_cue", "odometer", "axle", "correction", "ticket")
+)
+WHY = frozenset(("opens_correction", "log_entry", "marks_mistake", "of_fill"))
+"""What says why an entry is taken back: something of the log, or a word for the slip."""
+
+ENTRY_SENSES = frozenset(("weigh_cue", "fuel_cue", "odometer", "hitch", "ticket"))
+"""What an entry may be called: a weighing, a fill, an odometer reading."""
+
+
+def undoes(scene: Scene) -> bool:
+    """Whether a message takes back what was texted last."""
+    if scene.has("correction", "undo") and _says_so(scene):
+        return True
+    return (scene.has("takes_out") or scene.has("correction", "undo")) and takes_out(scene)
+
+
+def takes_out(scene: Scene) -> bool:
+    """'that last one's wrong, delete it', 'delete what i just sent, it was the wrong truck'."""
+    tokens = scene.tokens
+    if tokens[-1].raw == "?":
+        return False
+    if _takes_out(tokens):
+        return True
+    head = next((i for i, token in enumerate(tokens) if token.raw == "," or token.ends_sentence), 0)
+    reasoned = head and not tokens[head].ends_sentence and not scene.figures
+    return bool(reasoned) and _takes_out(tokens[:head])
+
+
+def _takes_out(tokens: Sequence[Token]) -> bool:
+    """Whether words ask for the last entry to go, and say nothing else."""
+    last = wrong = named = takes = sent = False
+    out = any("out_of_log" in token.groups for token in tokens)
+    for index, token in enumerate(tokens):
+        way = "undo" if token.senses.get("correction") == "undo" else token.senses.get("takes_out")
+        if way is not None and index and "article" in tokens[index - 1].groups:
+            return False  # 'not a scratch'
+        takes = takes or way in ("undo", "entry") or (way is not None and out)
+        wrong = wrong or (way is None and "correction" in token.senses)
+        last = last or token.senses.get("ordinal") == "last"
+        sent = sent or "was_sent" in token.groups
+        entry = "log_entry" in token.groups or not ENTRY_SENSES.isdisjoint(token.senses)
+        named = named or entry
+        if not (
+            entry
+            or way is not None
+            or token.kind is MARK
+            or token.senses.keys() & {"glue", "ordinal", "correction"}
+            or token.groups & {"before_undo", "points_back", "its_tank", "was_sent", "what_was"}
+        ):
+            return False
+    return takes and (wrong or sent or (last and named))
+
+
+def is_misdirected(scene: Scene) -> bool:
+    """'sorry wrong person. delete that msg': it was meant for another chat."""
+    return scene.phrase_said("misdirected") is not None
+
+
+def _says_so(scene: Scene) -> bool:
+    """An undo stands alone or says why; with figures of its own it is something else."""
+    index, _, _ = next(scene.find("correction", "undo"))
+    if any(figure.claimed is None and figure.value >= 1000 for figure in scene.figures):
+        return False
+    before = scene.tokens[:index]
+    if any("talk" in each.senses for each in before if "before_undo" not in each.groups):
+        return False
+    allowed = all(
+        "glue" in each.senses
+        or "correction" in each.senses
+        or each.kind is MARK
+        or "before_undo" in each.groups
+        for each in before
+    )
+    strange = sum(1 for other in scene.unknown_words() if other > index)
+    behind = scene.tokens[index + 1 :]
+    if any(each.kind in (NUMBER, TIME) and each.value < 1000 for each in behind):
+        return False  # 'scratch that, come at 9'
+    ours = any(not OF_THE_LOG.isdisjoint(each.senses) or each.groups & WHY for each in behind)
+    return allowed and strange <= (3 if ours else 1) and not _object_elsewhere(scene, index)
+
+
+def _object_elsewhere(scene: Scene, index: int) -> bool:
+    """'scratch that itch', 'ignore that guy': the word behind makes it something else."""
+    following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
+    if following is None or following.kind is not WORD:
+        return False
+    if not following.senses:
+        return "log_entry" not in following.groups
+    if "talk" in following.senses and following.senses["talk"].split()[0] == "other":
+        return True
+    further = scene.tokens[index + 2] if index + 2 < len(scene.tokens) else None
+    return (
+        "article" in following.groups
+        and further is not None
+        and further.kind is WORD
+        and not further.senses.keys() & {"weigh_cue", "fuel_cue", "odometer", "hitch", "correction"}
+    )
