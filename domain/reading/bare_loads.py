@@ -13,6 +13,7 @@ from domain.entries import SINGLE_AXLES
 from domain.quantities import Quantity
 from domain.reading.doubts import Doubt
 from domain.reading.figures import MASS, Figure
+from domain.reading.labels import Label
 from domain.reading.load_doubts import lone_doubt, stated_loads, sum_doubt, two_choices
 from domain.reading.loads import SUM_TOLERANCE, common_unit
 from domain.reading.positions import IN_ORDER, positions_in_order
@@ -164,8 +165,15 @@ def _trailer_axles_stated(scene: Scene) -> bool:
 
 def _is_alone(scene: Scene, figure: Figure) -> bool:
     """A lone figure with a weighing word: said of the scale, not of cargo or a person."""
-    others = [other for other in scene.figures if other is not figure and other.claimed is None]
+    others = [
+        other
+        for other in scene.figures
+        if other is not figure
+        and other.claimed is None
+        and not (isinstance(other.label, Label) and other.label.whole == "ignored")
+    ]
     cues = [token for _, token, _ in scene.find("weigh_cue")]
     if cues and all("weak_cue" in token.groups for token in cues):
         return False
-    return not others and not scene.unknown_words(names=False)
+    on_paper = scene.has("ticket") and figure.dimension == MASS and "\n" in scene.text
+    return not others and (on_paper or not scene.unknown_words(names=False))

@@ -99,6 +99,10 @@ def read_money_before(
     elif before.senses.get("money", "cents") not in ("cents", "pence"):
         figure.unit, figure.dimension, figure.marked = before.senses["money"], MONEY, True
         figure.start -= 1
+    elif "coins_per_litre" in before.groups:
+        figure.unit = before.senses["money"]  # 'C/L 198.9'
+        _price_per(figure, "L", context)
+        figure.start -= 1
     elif "minus_word" in before.groups and figure.whole:
         figure.negative = True  # 'minus 18 out here'
         figure.start -= 1
@@ -152,7 +156,8 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
         _price_per(figure, per.senses["per_volume"], context)
         figure.end += 1
     elif figure.dimension == PRICE and figure.unit in ("pence", "cents"):
-        if per is not None and per.raw == "/":
+        what = token_at(tokens, figure.end + 1)
+        if per is not None and per.raw == "/" and what is not None and what.kind is WORD:
             figure.claimed = "a tariff"
         _price_per(figure, "L", context)
 

@@ -15,6 +15,7 @@ from domain.reading.figures import (
     LEAST_LOAD,
     MASS,
     MONEY,
+    PRICE,
     SHARE,
     Figure,
     follows_odometer,
@@ -65,17 +66,24 @@ def _owner(
     before = tokens[before_index] if before_index >= 0 else None
     if bare and before is not None and before.raw == "#":
         return "'#'"
+    if "discount" in said and dimension in (None, MONEY, PRICE) and _is_taken_off(tokens, figure):
+        return DISCOUNT
+    if _is_part_of_word(tokens, figure):
+        return "a number with letters"
+    if _is_dotted(tokens, figure):
+        return "a version"
     if raw[0] == "0" and figure.whole and len(raw) > 2:
         return "a number with leading zeros"
-    if bare and figure.value >= LEAST_LOAD and _heads_row(tokens, figure):
+    named = before is not None and "claims_line" in before.groups
+    if bare and not named and figure.value >= LEAST_LOAD and _heads_row(tokens, figure):
         return None
     if figure.start in (0, 2) and _dates_message(tokens):
         return "a date"
     if bare and _is_hyphened(tokens, figure.start):
         return "a number with letters"
-    if bare and _is_dotted(tokens, figure):
-        return "a version"
-    if "claims_line" in said and _claimed_line(tokens, figure):
+    if "claims_line" in said and (
+        _claimed_line(tokens, figure) or _on_plate(figure, before, tokens)
+    ):
         return "a number of its line"
     while before is not None and (
         before.raw in ("#", ":", ".") or "before_claimed" in before.groups
@@ -84,7 +92,9 @@ def _owner(
         before = token_at(tokens, before_index)
     after = tokens[figure.end] if figure.end < len(tokens) else None
     if bare:
-        claims = before is not None and "claim" in before.senses
+        claims = (
+            before is not None and "claim" in before.senses and not _heads_amount(before, figure)
+        )
         if claims and before is not None and not (last is not None and last.end > before_index):
             return f"'{before.raw}'"
         if "time" in said and _is_of_date(tokens, figure, before, after):
@@ -128,6 +138,56 @@ def _owner(
     ):
         return COUNT_OF_AXLES
     return None
+
+
+DISCOUNT = "a discount"
+
+
+def _is_taken_off(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'FUEL DISCOUNT 4C/L', 'LOYALTY -1.36', 'CHANGE $27.24' on a line of a receipt."""
+    index, named = figure.start - 1, False
+    while index >= 0 and tokens[index].kind is not BREAK:
+        named = named or "discount" in tokens[index].groups
+        index -= 1
+    return named and index > 0
+
+
+def _heads_amount(before: Token, figure: Figure) -> bool:
+    """'UNIT 3.749', 'VOL 22.6', 'EXT 120.96': with a pump's decimals it is no number of a thing."""
+    return figure.token.decimals > 0 and not before.groups.isdisjoint(HEADS_AMOUNT)
+
+
+HEADS_AMOUNT = frozenset(("price_word", "cost_word", "volume_word"))
+
+
+def _is_part_of_word(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'D7000', 'f/1.8', 'reza_99999': typed to a letter that names nothing, or to a mark."""
+    at = figure.start - 1
+    if at < 0 or tokens[at].end != tokens[figure.start].start:
+        return False
+    before, further = tokens[at], token_at(tokens, at - 1)
+    if before.kind is WORD and len(before.raw) == 1 and before.raw.isalpha():
+        return before.senses.keys().isdisjoint(PLACES_BY_LETTER)
+    if further is None or further.kind is not WORD or further.end != before.start:
+        return False
+    lens = len(further.raw) == 1 and further.raw.isalpha() and not further.glued
+    return before.raw == "_" or (before.raw == "/" and lens)
+
+
+PLACES_BY_LETTER = frozenset(("axle", "vehicle", "whole", "side"))
+"""What a letter before a load can name: 'S5,180 D6,240 T8,860'."""
+
+
+def _on_plate(figure: Figure, before: Token | None, tokens: Sequence[Token]) -> bool:
+    """'LIC 4T 2291': a letter typed to a number of a licence plate is no unit."""
+    unit = tokens[figure.end - 1]
+    lettered = unit.kind is WORD and unit.glued and len(unit.raw) == 1 and unit.raw.isupper()
+    named = before is not None and "claims_line" in before.groups
+    return lettered and named and (figure.dimension == MASS or figure.value < LEAST_VOLUME)
+
+
+LEAST_VOLUME = 10
+"""'REG 17.2L' is regular petrol, 'REG 4L' a plate."""
 
 
 LEAST_OF_MANY = 5000
@@ -247,7 +307,7 @@ def _is_hyphened(tokens: Sequence[Token], index: int) -> bool:
 
 def _is_dotted(tokens: Sequence[Token], figure: Figure) -> bool:
     """'5.4.15', '127.0.0.1': numbers with a dot and no space between."""
-    return _dot_joins(tokens, figure.start - 1) or _dot_joins(tokens, figure.end)
+    return _dot_joins(tokens, figure.start - 1) or _dot_joins(tokens, figure.start + 1)
 
 
 def _dot_joins(tokens: Sequence[Token], index: int) -> bool:

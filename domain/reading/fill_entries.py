@@ -13,6 +13,7 @@ from domain.choices import ChoiceLabel
 from domain.context import ECONOMY_UNIT, VOLUME_UNIT, Context
 from domain.entries import Fill
 from domain.quantities import Quantity
+from domain.reading.claims import DISCOUNT
 from domain.reading.doubts import Doubt
 from domain.reading.figures import DISTANCE, ECONOMY, MONEY, PRICE, VOLUME, Figure
 from domain.reading.fill_roles import (
@@ -106,7 +107,9 @@ def _doubts(scene: Scene, fill: Fill, roles: dict[str, Figure]) -> Iterator[Doub
     if fill.volume and fill.unit_price and fill.cost:
         total = fill.volume.value * fill.unit_price.value
         same = fill.unit_price.unit.endswith(fill.volume.unit)
-        if same and not is_total(fill.cost.value, total):
+        taken_off = [each.value for each in scene.figures if each.claimed == DISCOUNT]
+        less = any(is_total(fill.cost.value, total - each) for each in taken_off)
+        if same and not (less or is_total(fill.cost.value, total)):
             meant = Quantity(round(total, 2), fill.cost.unit)
             yield Doubt("cost", "price_does_not_fit", (meant, fill.cost))
 

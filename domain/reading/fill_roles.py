@@ -14,6 +14,7 @@ from domain.reading.beside import dearest
 from domain.reading.figures import DISTANCE, ECONOMY, MONEY, PRICE, VOLUME, Figure, mean_kilometres
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
+from domain.reading.tokens import MARK, Token
 
 PRICE_BAND = {"gal": (1.2, 9.99), "gal_imp": (3.0, 14.0), "L": (0.4, 3.8)}
 """What a unit of fuel has cost at the pump, in dollars, pounds or euros; wide on purpose."""
@@ -105,14 +106,18 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
             return said or VOLUME_ROLE
         if said == COST_ROLE and figure.value >= 5:
             return COST_ROLE
-        return "bare"
+        return DISTANCE_ROLE if _of_trip(scene, figure) else "bare"
     return None
 
 
 def _unit_before(scene: Scene, figure: Figure) -> str | None:
     """'gallons 31.4': a unit of volume that stands before its figure."""
     index = figure.start - 1
-    while index >= 0 and (scene.tokens[index].raw in ":=-" or "was" in scene.tokens[index].groups):
+    while index >= 0 and (
+        scene.tokens[index].raw in ":=-"
+        or "was" in scene.tokens[index].groups
+        or _is_leader(scene.tokens[index])
+    ):
         index -= 1
     if index < 0:
         return None
@@ -121,6 +126,23 @@ def _unit_before(scene: Scene, figure: Figure) -> str | None:
         return None
     another = any(other.start <= index < other.end for other in scene.figures)
     return None if another else VOLUME_ROLE
+
+
+def _of_trip(scene: Scene, figure: Figure) -> bool:
+    """'16.3 gal, trip 188': what a trip meter shows, beside a volume."""
+    before = scene.tokens[figure.start - 1] if figure.start else None
+    named = before is not None and "trip_word" in before.groups
+    fuelled = any(other.dimension == VOLUME for other in scene.figures)
+    return named and fuelled and LEAST_TRIP <= figure.value <= TRIP_LIMIT
+
+
+LEAST_TRIP = 20
+"""Miles or kilometres: less is the number of a trip."""
+
+
+def _is_leader(token: Token) -> bool:
+    """'GALLONS ........ 28.417'."""
+    return token.kind is MARK and len(token.raw) > 1 and not token.raw.strip(". ")
 
 
 def _tells_event(scene: Scene, figure: Figure) -> bool:
@@ -151,7 +173,7 @@ def _price_said(scene: Scene, figure: Figure) -> str | None:
             timed = before is not None and "time" in before.senses
             return None if timed else PRICE_ROLE
         passed = "before_amount" in token.groups or "per_volume" in token.senses
-        if token.raw not in ":/" and not passed:
+        if token.raw not in ":/" and not passed and not _is_leader(token):
             return None
         index -= 1
     return None

@@ -9,6 +9,7 @@ and whether it was filled up. What each figure is (volume, price, total, odomete
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from domain.choices import ChoiceLabel
@@ -17,7 +18,15 @@ from domain.entries import Fill
 from domain.quantities import Quantity
 from domain.reading.bare_fills import assign_bare
 from domain.reading.doubts import Doubt
-from domain.reading.figures import DISTANCE, MONEY, NEXT_READING, VOLUME, Figure
+from domain.reading.figures import (
+    DISTANCE,
+    MONEY,
+    NEXT_READING,
+    PRICE,
+    VOLUME,
+    Figure,
+    follows_odometer,
+)
 from domain.reading.fill_entries import fill_of, is_total
 from domain.reading.fill_roles import (
     COST_ROLE,
@@ -48,7 +57,21 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
             return result
         if result is not None:
             fills.append(result)
-    return fills
+    return _at_one_odometer(scene, fills)
+
+
+def _at_one_odometer(scene: Scene, fills: list[Fill]) -> list[Fill]:
+    """'diesel 29.3 gal, def 2.5 gal, odo 48,402 for both': said once, and of each."""
+    read = [fill for fill in fills if fill.odometer is not None]
+    if len(fills) != 2 or len(read) != 1 or "for_both" not in scene.groups:
+        return fills
+    words = tuple(each for each in read[0].words if each[0] == ODOMETER_ROLE)
+    return [
+        fill
+        if fill.odometer is not None
+        else replace(fill, odometer=read[0].odometer, words=(*fill.words, *words))
+        for fill in fills
+    ]
 
 
 def _drafts(scene: Scene) -> list[Draft]:
@@ -133,8 +156,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         elif role is not None and role not in draft.roles:
             draft.roles[role] = figure
     roles = draft.roles
-    _settle_cost(roles, own)
-    if not _pays_for_fuel(context, roles) and _fills_another(scene):
+    _settle_total(context, roles, own)
+    if not _pays_for_fuel(context, roles) and _fills_another(scene, roles.get(VOLUME_ROLE)):
         return None
     unclear = _bought_without_unit(scene, own)
     if unclear is not None:
@@ -143,6 +166,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     draft.evidence = _evidence(scene, draft, cue=cue, full=full)
     if bare and not weighs(scene):
         assign_bare(scene, draft, bare, cue=cue or full is not None)
+    elif bare and VOLUME_ROLE in roles:
+        _odometer_beside(scene, roles, bare)
     if VOLUME_ROLE not in roles and not (
         COST_ROLE in roles and (cue or draft.product or PRICE_ROLE in roles or full is not None)
     ):
@@ -157,6 +182,14 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if draft.evidence < DECISIVE or _foreign(scene, draft):
         return None
     return fill_of(scene, draft, full=full, missed=missed)
+
+
+def _odometer_beside(scene: Scene, roles: dict[str, Figure], bare: Sequence[Figure]) -> None:
+    """'26.4 gal at 48,330, then weighed it: ...': what follows on, in the clause of a volume."""
+    start, end = scene.clause_of(roles[VOLUME_ROLE].start)
+    for figure in bare:
+        if start <= figure.start < end and follows_odometer(figure.value, scene.context):
+            roles.setdefault(ODOMETER_ROLE, figure)
 
 
 def _without_volume(
@@ -187,11 +220,14 @@ def _without_volume(
     return fill_of(scene, draft, full=full, missed=missed)
 
 
-def _fills_another(scene: Scene) -> bool:
-    """'fill the horse trough': something else than a fuel tank is filled."""
+def _fills_another(scene: Scene, volume: Figure | None) -> bool:
+    """'fill the horse trough': something else than a fuel tank is filled, with that volume."""
     if scene.has("product"):
         return False
+    start, end = scene.sentence_of(volume.start) if volume else (0, len(scene.tokens))
     for index, token, _ in scene.find("fuel_cue"):
+        if not start <= index < end:
+            continue
         following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
         if "buys" in token.groups and following is not None and "check_item" in following.senses:
             return True  # 'bought tires, 4 at 212.50'
@@ -255,21 +291,41 @@ def _pays_for_fuel(context: Context, roles: dict[str, Figure]) -> bool:
     return cost.dimension == MONEY and low <= cost.value / volume.value <= high
 
 
-def _settle_cost(roles: dict[str, Figure], own: Sequence[Figure]) -> None:
-    """A receipt of fuel and a sandwich: what volume and price make was paid for the fuel."""
+def _settle_total(context: Context, roles: dict[str, Figure], own: Sequence[Figure]) -> None:
+    """A receipt of fuel and a sandwich: a price and a total that the volume makes are the fuel's.
+
+    A price that is said stands where a total fits it; else one pair that fits to the cent.
+    """
     volume, price, said = (roles.get(role) for role in (VOLUME_ROLE, PRICE_ROLE, COST_ROLE))
-    if volume is None or price is None:
+    if volume is None:
         return
-    total = volume.value * price.value
-    fitting = [
-        figure
-        for figure in own
-        if figure.dimension in (None, MONEY)
-        and figure.token.decimals == 2
-        and is_total(figure.value, total)
+    totals = [
+        figure for figure in own if figure.dimension in (None, MONEY) and figure.token.decimals == 2
     ]
-    if fitting and said not in fitting:
-        roles[COST_ROLE] = fitting[0]
+    if price is not None:
+        total = volume.value * price.value
+        fitting = [figure for figure in totals if is_total(figure.value, total)]
+        if fitting:
+            if said not in fitting:
+                roles[COST_ROLE] = fitting[0]
+            return
+    low, high = price_band(context, volume.unit)
+    pairs = [
+        (figure, total)
+        for figure in own
+        if figure.dimension in (None, MONEY, PRICE)
+        and figure.token.decimals > 0
+        and low <= figure.value <= high
+        for total in totals
+        if total is not figure and total is not volume
+        if abs(total.value - volume.value * figure.value) <= TO_THE_CENT
+    ]
+    if len(pairs) == 1 and volume not in pairs[0]:
+        roles[PRICE_ROLE], roles[COST_ROLE] = pairs[0]
+
+
+TO_THE_CENT = 0.03
+"""What rounding volume and price to a pump's digits moves a total by."""
 
 
 def _settle_money(context: Context, roles: dict[str, Figure]) -> None:
@@ -315,9 +371,13 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
 
 
 def _worth_of_fuel(scene: Scene, money: Figure) -> bool:
-    """'$122 in diesel', '60 bucks worth of gas'."""
+    """'$122 in diesel', '60 bucks worth of gas', 'paid 96 dollars for diesel'."""
     behind = scene.tokens[money.end : money.end + 4]
-    linked = bool(behind) and "worth_of" in behind[0].groups and money.marked
+    if not (behind and money.marked):
+        return False
+    ahead = scene.tokens[max(0, money.start - 2) : money.start]
+    paid = "for" in behind[0].groups and any("cost_word" in token.groups for token in ahead)
+    linked = paid or "worth_of" in behind[0].groups
     return linked and any("product" in token.senses for token in behind)
 
 

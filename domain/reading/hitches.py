@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import Literal, cast
 
 from domain.entries import Hitch
+from domain.reading.fill_roles import weighs
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD, Token
 
@@ -34,7 +35,12 @@ def read_hitches(scene: Scene) -> list[Hitch]:
         if found and found[-1].action == action:
             continue
         found.append(Hitch(action=cast(Action, action), trailer=_own_trailer(scene, index)))
-    return found or _switched(scene)
+    return found or ([] if _heads_loads(scene) else _switched(scene))
+
+
+def _heads_loads(scene: Scene) -> bool:
+    """'stock trailer on' above the loads of a ticket says how the rig stood on the scale."""
+    return "\n" in scene.text and weighs(scene)
 
 
 def _own_trailer(scene: Scene, index: int) -> str | None:

@@ -137,12 +137,14 @@ def bars_of(scene: Scene, each: Pass, count: int) -> Bars | None:
 def people_aboard(scene: Scene) -> int | None:
     """People in the truck: '5 of us', '3 kids + 2 adults', 'just me'."""
     total = 0
-    for index, _, key in scene.find("aboard"):
+    for index, token, key in scene.find("aboard"):
         before = scene.tokens[index - 1] if index else None
         if key != "people":
             total += int(key)
         elif before is not None and before.kind is NUMBER and before.decimals == 0:
             total += int(before.value) if 1 <= before.value <= MOST_ABOARD else 0
+        elif before is not None and "a_thing" in before.groups and "one_aboard" in token.groups:
+            total += 1  # 'two adults and a kid'
     return total or None
 
 

@@ -165,6 +165,8 @@ def find_labels(
                 labels.append(current)
             else:
                 current = None
+        elif current is not None and token.raw in "()" and _explains(tokens, index, current):
+            current.end = index + 1
         elif current is not None and not (
             "joins_label" in token.groups and index - current.end <= 1
         ):
@@ -172,6 +174,11 @@ def find_labels(
     _rear_alone(tokens, labels)
     labels = [label for label in labels if not (label.compound and label.only_ordinal)]
     return _truck_as_one(tokens, figures, labels)
+
+
+def _explains(tokens: Sequence[Token], index: int, label: Label) -> bool:
+    """'AXLE 3 (TRAILER)': the brackets say again what a numbered axle is."""
+    return bool(label.wheel and label.ordinal) and index <= label.end
 
 
 def _rear_alone(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
@@ -277,7 +284,10 @@ def _is_cattle(
     if "animal_or_axle" not in tokens[index].groups:
         return False
     return "animal" in groups or any(
-        figure.end == index and figure.whole and MOST_ROWS < figure.value < FEWEST_POUNDS
+        figure.end == index
+        and figure.dimension is None
+        and figure.whole
+        and MOST_ROWS < figure.value < FEWEST_POUNDS
         for figure in figures
     )
 
@@ -315,6 +325,9 @@ def _is_aside(tokens: Sequence[Token], index: int) -> bool:
 def _is_compound(tokens: Sequence[Token], index: int) -> bool:
     """'debit pin', 'fish tank': a noun before the label makes it another thing's name."""
     before = tokens[index - 1] if index else None
+    read = index > 1 and "odometer" in tokens[index].senses
+    if read and "leads_to_place" in tokens[index - 2].groups:
+        return False  # 'leaving saltlick odometer 48,790'
     return (
         before is not None
         and before.kind is WORD
@@ -387,7 +400,8 @@ def _extend(label: Label, token: Token, *, of: bool = False) -> bool:
     if "corner" in senses:
         if label.side or label.end_of or label.axle or label.whole:
             return False
-        label.side, _, label.end_of = senses["corner"].partition("_")
+        label.side, label.end_of, *towed = senses["corner"].split("_")
+        label.vehicle = "trailer" if towed else label.vehicle
         return True
     if "side" in senses:
         if label.side or label.whole or label.rating:

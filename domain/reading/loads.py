@@ -6,7 +6,7 @@ its gross, within what a scale rounds.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from domain.context import MASS_UNIT
 from domain.quantities import Quantity
@@ -50,7 +50,7 @@ def load_of(scene: Scene, figure: Figure, placed: dict[str, Figure]) -> Quantity
     return Quantity(figure.value, unit, figure.low)
 
 
-def makes_gross(loads: dict[str, Quantity]) -> bool | None:
+def makes_gross(loads: Mapping[str, Quantity]) -> bool | None:
     """Whether the parts make the gross: True, False, or None where that can't be told."""
     gross = loads.get("gross")
     if gross is None:
@@ -71,7 +71,7 @@ def makes_gross(loads: dict[str, Quantity]) -> bool | None:
     return False
 
 
-def _rounding(loads: dict[str, Quantity]) -> float:
+def _rounding(loads: Mapping[str, Quantity]) -> float:
     """Half of the last digit typed, for each load: '5.2k' is good to 50 lb."""
     slack = 0.0
     for load in loads.values():
@@ -82,7 +82,7 @@ def _rounding(loads: dict[str, Quantity]) -> float:
     return slack if all(load.value % 100 == 0 or load.unit == "t" for load in loads.values()) else 0
 
 
-def _part(loads: dict[str, Quantity], axles: Sequence[str], whole: str) -> tuple[float, bool]:
+def _part(loads: Mapping[str, Quantity], axles: Sequence[str], whole: str) -> tuple[float, bool]:
     if whole in loads:
         return loads[whole].amount("kg"), True
     total, complete = 0.0, True
@@ -96,7 +96,7 @@ def _part(loads: dict[str, Quantity], axles: Sequence[str], whole: str) -> tuple
     return total, complete
 
 
-def _trailer_part(loads: dict[str, Quantity]) -> tuple[float, bool]:
+def _trailer_part(loads: Mapping[str, Quantity]) -> tuple[float, bool]:
     """The load on the trailer's axles, and whether any of it was given.
 
     Each axle counts once: as given, else by its wheels.

@@ -6,14 +6,20 @@ or capitalized words beside the figures that mean nothing else. Places are kept 
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from domain.reading.scene import OTHER, REQUEST, Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token
 
 LONGEST = 4
 LEAST_BREAKS = 3
 """Line breaks: a ticket has at least as many."""
-NO_PLACE = frozenset(("axle_noun", "passes", "product"))
+LONGEST_HEADING = 8
+NO_PLACE = frozenset(("axle_noun", "passes", "product", "bars"))
 """Classes of words that head figures."""
+
+SAYS = frozenset(("axle", "whole", "rig", "unit", "subject", "rating", "full", "aboard", "level"))
+"""Classes of words that say something of the log, and are in no name of a business."""
 
 
 def read_place(scene: Scene) -> str | None:
@@ -43,17 +49,55 @@ def read_place(scene: Scene) -> str | None:
 
 
 def _heading(scene: Scene) -> str | None:
-    """The first line of a pasted ticket, where it is words and names a scale or a station."""
+    """The line of a pasted ticket that names a scale or a station.
+
+    It is the first one, the one behind the name of the document ('WEIGHBRIDGE TICKET 2087'), or
+    one that says so: 'Station: Cedar Bend Fuel'.
+    """
     if scene.text.count("\n") < LEAST_BREAKS:
         return None
-    tokens = scene.tokens
-    end = next((index for index, token in enumerate(tokens) if token.kind is BREAK), None)
-    if end is None or end == 0 or end > 8 or sum(t.kind is BREAK for t in tokens) < LEAST_BREAKS:
+    breaks = [index for index, token in enumerate(scene.tokens) if token.kind is BREAK]
+    if len(breaks) < LEAST_BREAKS:
         return None
-    line = tokens[:end]
-    if any(token.kind in (NUMBER, TIME) or not NO_PLACE.isdisjoint(token.senses) for token in line):
-        return None  # 'wheel weights' and 'first weigh' head the figures, and name no place
-    return scene.words_between(0, end)
+    lines = list(pairwise([-1, *breaks, len(scene.tokens)]))
+    for start, end in lines:
+        if start + 1 < end and "heads_place" in scene.tokens[start + 1].groups:
+            named = start + 2
+            while named < end and scene.tokens[named].raw in ":-=":
+                named += 1
+            if named < end and _names_business(scene, named, end):
+                return scene.words_between(named, end)
+    first, second = ((start + 1, end) for start, end in lines[:2])
+    if any(_is_document(token) for token in scene.tokens[slice(*first)]):
+        named = _names_business(scene, *second) and second[1] - second[0] > 1
+        return scene.words_between(*second) if named else None
+    named = any(
+        token.kind is WORD and (not token.senses or "weighs_here" in token.groups)
+        for token in scene.tokens[slice(*first)]
+    )
+    return scene.words_between(*first) if named and _may_head(scene, *first) else None
+
+
+def _is_document(token: Token) -> bool:
+    return "ticket" in token.senses or "document" in token.groups
+
+
+def _may_head(scene: Scene, start: int, end: int) -> bool:
+    """Whether a line is words, and few; 'wheel weights' and 'first weigh' head the figures."""
+    return end - start <= LONGEST_HEADING and not any(
+        token.kind in (NUMBER, TIME) or token.raw == ":" or not NO_PLACE.isdisjoint(token.senses)
+        for token in scene.tokens[start:end]
+    )
+
+
+def _names_business(scene: Scene, start: int, end: int) -> bool:
+    """Whether a line is words, one of which means nothing else."""
+    line = scene.tokens[start:end]
+    named = any(
+        token.kind is WORD and not token.senses and token.raw[0].isupper() for token in line
+    )
+    said = any(not SAYS.isdisjoint(token.senses) or _is_document(token) for token in line)
+    return named and not said and _may_head(scene, start, end)
 
 
 def _name_end(tokens: list[Token], start: int) -> int:
@@ -81,7 +125,7 @@ def _standing_alone(scene: Scene) -> str | None:
         token = tokens[index]
         if not token.raw[0].isupper():
             continue
-        if token.groups & {"heads_field", "greeting"}:
+        if token.groups & {"heads_field", "greeting", "permits"}:
             continue  # 'Date: 07/11/2026' on a pasted ticket, 'Evening folks.'
         before = tokens[index - 1] if index else None
         if before is None or before.kind in (MARK, BREAK) or before.kind is NUMBER:

@@ -26,6 +26,7 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
         for figure in figures
         if isinstance(figure.label, Label) and figure.label.ordinal and figure.label.wheel
     )
+    ahead, towed = _numbered_through(figures)
     placed: dict[str, Figure] = {}
     vehicle = header.vehicle if header else None
     axle: str | None = None
@@ -49,6 +50,8 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
             own = own or ("drive" if label.end_of == "rear" else None)
             if label.vehicle == "trailer" or (in_trailer_series and label.ordinal):
                 position = _trailer_position(label)
+                if ahead and label.ordinal and label.wheel:
+                    position = "trailer" if towed == 1 else f"trailer_{label.ordinal - ahead}"
                 in_trailer_series = in_trailer_series or bool(label.ordinal)
                 ends_on_trailer = ends_on_trailer or bool(label.side and label.end_of)
                 axle = position
@@ -74,6 +77,21 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
         if position in POSITIONS and position not in placed:
             placed[position] = figure
     return placed
+
+
+def _numbered_through(figures: Sequence[Figure]) -> tuple[int, int]:
+    """'AXLE 2 (DRIVE), AXLE 3 (TRAILER)': how many axles are counted before the trailer's.
+
+    That is 0 where the trailer's begin at 1. Beside it, how many are the trailer's.
+    """
+    own: set[int] = set()
+    towed: set[int] = set()
+    for figure in figures:
+        label = figure.label
+        if isinstance(label, Label) and label.ordinal and label.wheel:
+            (towed if label.vehicle == "trailer" else own).add(label.ordinal)
+    through = bool(own and towed) and own == set(range(1, min(towed)))
+    return (len(own) if through else 0), len(towed)
 
 
 def _of_truck(scene: Scene, label: Label) -> bool:

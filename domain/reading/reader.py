@@ -38,6 +38,7 @@ from domain.reading.fills import read_fills
 from domain.reading.hitches import read_hitches
 from domain.reading.labels import Label
 from domain.reading.lexer import clean
+from domain.reading.loads import makes_gross
 from domain.reading.notes import read_note
 from domain.reading.observations import read_observations
 from domain.reading.odometers import read_odometers
@@ -55,7 +56,7 @@ from domain.reading.times import read_when, whens_by_sentence
 from domain.reading.tokens import NUMBER, TIME, Token
 from domain.reading.undoing import is_misdirected, takes_out
 from domain.reading.water import read_water
-from domain.reading.weighings import read_weighings
+from domain.reading.weighings import is_permitted, read_weighings
 from domain.verdicts import PAGE, Ask, Facts, Question, Silent, Verdict
 
 SILENT = Silent()
@@ -301,7 +302,10 @@ def _facts(scene: Scene) -> Verdict:
     entries = [*read_hitches(scene), *figured, *read_checks(scene)]
     if not entries:
         return SILENT
-    unplaced = _unplaced(scene) if any(isinstance(each, Weighing) for each in figured) else ()
+    weighed = [each for each in figured if isinstance(each, Weighing)]
+    # Where the axles make the gross no load is missing: what is left over is of something else.
+    whole = all(makes_gross(each.loads) for each in weighed)
+    unplaced = () if whole else _unplaced(scene)
     if unplaced:
         return Ask("weighing", (), "unplaced", unplaced)
     return Facts(_placed(scene, _in_order(scene, entries)))
@@ -372,7 +376,10 @@ def _unplaced(scene: Scene) -> tuple[Quantity, ...]:
         if figure.role is None
         and figure.dimension in (None, MASS)
         and figure.value >= LEAST_UNPLACED
-        and not (isinstance(figure.label, Label) and figure.label.whole == "ignored")
+        and not (
+            isinstance(figure.label, Label)
+            and (figure.label.whole == "ignored" or is_permitted(scene, figure.label))
+        )
     )
 
 

@@ -21,7 +21,8 @@ from domain.reading.lexer import tokenize
 from domain.reading.names import Names, names_of
 from domain.reading.pairing import bind
 from domain.reading.phrasebook import Phrasebook, fold
-from domain.reading.tokens import MARK, NUMBER, WORD, Token
+from domain.reading.printed_lines import leave_headings
+from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 PLAN, GUESS, NEGATION, OTHER, REQUEST = "plan", "guess", "negation", "other", "request"
 OTHER_VEHICLE = "vehicle"
@@ -33,6 +34,7 @@ TOWED = frozenset(("name", "vehicle", "rig"))
 FILLER = {"glue": "filler"}
 """What a word says that was taken back."""
 
+CORNER_OF_TRAILER = "_trailer"
 ADVERT = "advert"
 HOT = 50
 """Degrees: an engine that is running is hotter, in either unit."""
@@ -87,6 +89,8 @@ class Scene:
             self._index()
         if "initial" in self.by_class:
             self._read_initials()
+        if "corner" in self.by_class:
+            self._settle_corners()
         if "gauge_short" in self.by_class:
             self._read_gauges()
         if "bars" in self.by_class:
@@ -109,6 +113,8 @@ class Scene:
             self.order = pairing.order if pairing else None
             if pairing is not None:
                 self.decided(pairing.told)
+        if self.figures and BREAK in self.kinds:
+            leave_headings(self.tokens, self.figures, context)
         self.talk: list[str | None] = self._talk()
 
     def _index(self) -> None:
@@ -161,6 +167,16 @@ class Scene:
         for side, indexes in found.items():
             for index in indexes:
                 tokens[index].senses = {"side": side}
+        self._index()
+
+    def _settle_corners(self) -> None:
+        """'TLF 2,410 TRF 2,450 TLR 2,520': beside other corners of a trailer, one more of them."""
+        corners = [key for _, _, key in self.find("corner")]
+        if not any(key.endswith(CORNER_OF_TRAILER) for key in corners):
+            return
+        for token in self.tokens:
+            if token.raw.casefold() in self.book.groups["trailer_or_corner"]:
+                token.senses = {"corner": f"left_rear{CORNER_OF_TRAILER}"}
         self._index()
 
     def _read_gauges(self) -> None:
@@ -552,7 +568,10 @@ class Scene:
         if self.has("load_verb") or self.context.truck is None:
             return "vehicle" not in self.by_class
         following = self.tokens[index + 1] if index + 1 < len(self.tokens) else None
-        return following is None or not following.senses.keys() & {"vehicle", "rig"}
+        if following is None:
+            return True
+        tows = "towing_tractor" in self.tokens[index].groups and "axle" in following.senses
+        return not (tows or following.senses.keys() & {"vehicle", "rig"})
 
 
 def _around(index: int, parting: Sequence[int], count: int) -> tuple[int, int]:

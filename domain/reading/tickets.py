@@ -30,10 +30,19 @@ def fee_of(scene: Scene) -> tuple[Quantity | None, Figure | None]:
         if figure.role is None and isinstance(label, Label) and label.field == "fee":
             unit = figure.unit if figure.dimension == MONEY else scene.context.currency
             return Quantity(figure.value, unit or scene.context.currency), figure
+    if any(_is_price(scene, figure) for figure in scene.live_figures()):
+        return None, None  # what was weighed is paid for by its weight
     for figure in scene.live_figures():
         if figure.role is None and figure.dimension == MONEY and figure.unit:
             return Quantity(figure.value, figure.unit), figure
     return None, None
+
+
+def _is_price(scene: Scene, figure: Figure) -> bool:
+    """'4.63 TONS @ $18.50': so much for each ton."""
+    before = scene.tokens[max(0, figure.start - 1)]
+    further = scene.tokens[max(0, figure.start - 2)]
+    return figure.dimension == MONEY and "price_word" in before.groups and "unit" in further.senses
 
 
 def ticket_of(scene: Scene) -> str | None:

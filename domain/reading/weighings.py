@@ -71,12 +71,19 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
             return False
         if label.whole == "gross" and _is_money_total(scene, label):
             return False
+        if is_permitted(scene, label):
+            return False
         if label.rating_subject in COUPLINGS and stood_alone(scene) == "trailer":
             label.whole = "tongue"
         return label.places and not (label.rating or label.field or label.subject)
     if figure.foreign is not None:
         return False
     return figure.dimension == MASS or (figure.value >= 100 and figure.whole)
+
+
+def is_permitted(scene: Scene, label: Label) -> bool:
+    """'Permitted GTW 6,850 kg' on a ticket: what may be weighed, and was not."""
+    return label.start > 0 and "permits" in scene.tokens[label.start - 1].groups
 
 
 COUPLINGS = frozenset(("coupler", "ball", "hitch"))
@@ -164,8 +171,8 @@ def _labelled_and_bare(
 ) -> tuple[list[Figure], list[Figure]]:
     """The figures of a pass that a label places, and those to be placed by sum and order.
 
-    'rig 5,280 6,940 11,140' names the row, and not its first figure; a label of what was not on
-    the scale ('no truck 15,240') places nothing.
+    'rig 5,280 6,940 11,140' names the row, and not its first figure, nor does 'first, 5,280 ...';
+    a label of what was not on the scale ('no truck 15,240') places nothing.
     """
     labels = [
         (figure, figure.label if isinstance(figure.label, Label) else None)
@@ -176,7 +183,8 @@ def _labelled_and_bare(
     bare = [figure for figure, label in labels if label is None]
     if len(labelled) == 1 and len(bare) >= 2 and not row:
         only, first = labelled[0], bare[0]
-        heads = isinstance(only.label, Label) and only.label.only_vehicle
+        label = only.label
+        heads = isinstance(label, Label) and (label.only_vehicle or label.only_ordinal)
         if heads and only.start < first.start <= only.end + 1:
             return [], [only, *bare]
     bare += [figure for figure, label in labels if label and is_absent(scene, label)]

@@ -22,9 +22,15 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "money.NOK": "no Spanish-speaking country pays in it",
         "money.DKK": "no Spanish-speaking country pays in it",
         "money.pence": "the coins of pounds sterling",
+        "corner.left_front_trailer": "no abbreviation of Spanish is a trailer and its corner",
+        "corner.right_front_trailer": "no abbreviation of Spanish is a trailer and its corner",
+        "corner.left_rear_trailer": "no abbreviation of Spanish is a trailer and its corner",
+        "corner.right_rear_trailer": "no abbreviation of Spanish is a trailer and its corner",
+        "group.trailer_or_corner": "no abbreviation of Spanish is a trailer and its corner",
         "group.rear_or_right": "no abbreviation of Spanish is both a rear and a right",
         "group.looks_shortened": "nothing is shortened with an apostrophe",
         "group.caravan": "a van is no caravan in Spanish",
+        "group.coins_per_litre": "no Spanish-speaking pump shows coins a litre",
         "group.sterling": "pounds are no money in Spanish",
     }
 }
