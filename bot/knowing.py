@@ -51,6 +51,7 @@ def nothing_known(sent_at: datetime, defaults: Preferences) -> Known:
         currency=defaults.currency,
         time_zone=defaults.time_zone,
         language=defaults.language,
+        names_by_kind=True,
     )
     return Known(context, Names())
 
@@ -87,6 +88,7 @@ def known(
         trailers=names.trailers,
         asked=questions.asked(question) if question else None,
         language=preferences.language,
+        names_by_kind=True,
     )
     return Known(context, names, book.revision)
 

@@ -32,7 +32,8 @@ class Context:
 
     `sent_at` anchors 'yesterday' and is aware; `odometer` is the truck's latest reading,
     `tank` its capacity, `asked` the doubt that the last answer put to the texter, `language`
-    (ISO 639-1) the one that its people text in.
+    (ISO 639-1) the one that its people text in. `names_by_kind` where 'the camper' names a
+    trailer that nobody gave another name.
     """
 
     sent_at: datetime
@@ -47,3 +48,4 @@ class Context:
     trailers: tuple[str, ...] = ()
     asked: Ask | None = None
     language: str = "en"
+    names_by_kind: bool = False

@@ -9,7 +9,7 @@ in kilograms, with the uncertainty of the scale that gave them.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Literal
 
@@ -70,17 +70,26 @@ class Pass:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Session:
-    """Passes that belong together, the latest of each kind. At least one is there."""
+    """Passes that belong together, the latest of each kind. At least one is there.
+
+    `repeated` are the passes that the latest ones were made again for, by kind.
+    """
 
     passes: Mapping[Kind, Pass]
     started: datetime
     ended: datetime
     trailer: str | None = None
+    repeated: Mapping[Kind, Pass] = field(default_factory=dict)
 
     @property
     def road(self) -> Pass | None:
         """The rig as it would drive: hitched, with the bars on where there are any."""
         return self.passes.get("hitched") or self.passes.get("bars off")
+
+    @property
+    def standing(self) -> Pass:
+        """The pass whose loads are the weighing's: on the road, else the truck or the trailer."""
+        return self.road or self.passes.get("solo") or self.passes["trailer"]
 
     @property
     def slack(self) -> Pass | None:
@@ -215,49 +224,70 @@ def _together(earlier: Logged[Weighing], later: Logged[Weighing]) -> bool:
 def _session(log: Log, newest_first: list[Logged[Weighing]]) -> Session:
     oldest_first = newest_first[::-1]
     groups: dict[Kind, list[Logged[Weighing]]] = {}
+    repeated: dict[Kind, list[Logged[Weighing]]] = {}
+    trailer: str | None = None
     for each in oldest_first:
-        kind = kind_of(each.entry, log.hitched_to(each.at) is not None)
+        on = log.hitched_to(each.at)
+        kind = kind_of(each.entry, on is not None)
+        name = each.entry.trailer or (on.entry.trailer if on else None)
+        if kind != "solo" and name is not None:
+            if trailer is not None and name.casefold() != trailer.casefold():
+                # Another trailer was put on: of the passes before only the truck's own count.
+                groups, repeated = _solo(groups), _solo(repeated)
+            trailer = name
         earlier = groups.get(kind, [])
         if any(_overlap(each.entry, other.entry) for other in earlier):
-            earlier = []
+            repeated[kind], earlier = earlier, []
         groups[kind] = [*earlier, each]
-    named = [each.entry.trailer for each in oldest_first if each.entry.trailer]
-    on = next(filter(None, (log.hitched_to(each.at) for each in oldest_first)), None)
+    passes, before = _passes(groups, repeated)
     return Session(
-        passes=_passes(groups),
+        passes=passes,
         started=oldest_first[0].at,
         ended=oldest_first[-1].at,
-        trailer=named[-1] if named else (on.entry.trailer if on else None),
+        trailer=trailer,
+        repeated=before,
     )
 
 
-def _passes(groups: Mapping[Kind, list[Logged[Weighing]]]) -> dict[Kind, Pass]:
-    entries = [each.entry for group in groups.values() for each in group]
+Groups = Mapping[Kind, list[Logged[Weighing]]]
+
+
+def _solo(groups: Groups) -> dict[Kind, list[Logged[Weighing]]]:
+    return {kind: group for kind, group in groups.items() if kind == "solo"}
+
+
+def _passes(*several: Groups) -> list[dict[Kind, Pass]]:
+    """The passes of each, all over the same scales."""
+    entries = [each.entry for groups in several for group in groups.values() for each in group]
     places = {each.place.casefold() for each in entries if each.place}
     division = division_of(load for each in entries for load in each.loads.values())
     scales: dict[str, Scale] = {}
-    passes: dict[Kind, Pass] = {}
-    for kind, group in groups.items():
-        loads: dict[str, Measured] = {}
-        for each in group:
-            # An unnamed scale is the same one, unless two were named.
-            place = (each.entry.place or "").casefold() if len(places) > 1 else ""
-            scale = scales.setdefault(place, Scale(division))
-            for position, load in each.entry.loads.items():
-                loads[position] = scale.reading(position.split("_")[0], load.amount("kg"))
-        passes[kind] = Pass(
-            kind=kind,
-            at=group[-1].at,
-            key=group[-1].key,
-            loads=completed(kind, loads),
-            bars=_bars(group, used="bars off" in groups),
-            aboard=next((e.entry.aboard for e in group if e.entry.aboard is not None), None),
-            fuel_level=next(
-                (e.entry.fuel_level for e in group if e.entry.fuel_level is not None), None
-            ),
-            place=next((each.entry.place for each in group if each.entry.place), None),
-        )
-    return passes
+
+    def read(each: Weighing) -> Iterator[tuple[str, Measured]]:
+        # An unnamed scale is the same one, unless two were named.
+        place = (each.place or "").casefold() if len(places) > 1 else ""
+        scale = scales.setdefault(place, Scale(division))
+        for position, load in each.loads.items():
+            yield position, scale.reading(position.split("_")[0], load.amount("kg"))
+
+    return [
+        {
+            kind: Pass(
+                kind=kind,
+                at=group[-1].at,
+                key=group[-1].key,
+                loads=completed(kind, dict(pair for each in group for pair in read(each.entry))),
+                bars=_bars(group, used="bars off" in groups),
+                aboard=next((e.entry.aboard for e in group if e.entry.aboard is not None), None),
+                fuel_level=next(
+                    (e.entry.fuel_level for e in group if e.entry.fuel_level is not None), None
+                ),
+                place=next((each.entry.place for each in group if each.entry.place), None),
+            )
+            for kind, group in groups.items()
+        }
+        for groups in several
+    ]
 
 
 def _bars(group: Sequence[Logged[Weighing]], *, used: bool) -> Literal["on", "off"] | None:

@@ -142,6 +142,7 @@ def context_from_record(record: Mapping[str, Any], sent_at: datetime) -> Context
         trailers=tuple(record.get("trailers") or ()),
         asked=ask_from_record(record["asked"]) if record.get("asked") else None,
         language=str(record.get("language") or "en"),
+        names_by_kind=bool(record.get("names_by_kind")),
     )
 
 

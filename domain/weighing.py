@@ -107,9 +107,6 @@ def weights_of(session: Session) -> Weights:
     Three-pass algebra: tongue = (F2 + R2) - (F3 + R3); restored = (F1 - F2) / (F3 - F2);
     moved = T1 - T2, with 1 bars on, 2 bars off, 3 truck alone.
     """
-    road = session.road
-    alone = session.passes.get("solo")
-    standing = road or alone or session.passes["trailer"]
     misfit = _misfit(session)
     if misfit is not None:
         kept: dict[Kind, Pass] = {
@@ -119,9 +116,9 @@ def weights_of(session: Session) -> Weights:
     tongue = _tongue(session)
     return Weights(
         session=session,
-        loads=standing.loads,
+        loads=session.standing.loads,
         tongue=tongue,
-        on_hitch=_over_solo("truck", road, alone),
+        on_hitch=_over_solo("truck", session.road, session.passes.get("solo")),
         trailer=_trailer(session, tongue),
         bars=_bars(session),
     )

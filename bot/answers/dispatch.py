@@ -44,7 +44,7 @@ from domain.entries import (
     Weighing,
 )
 from domain.log import EVERYTHING, NOTHING, Log, Logged, Preferences, Reach
-from domain.verdicts import PAGE, PICTURE, Question
+from domain.verdicts import CHANGE, PAGE, PICTURE, Question
 
 Group = Sequence[Logged[Entry]]
 KindAnswer = Callable[[Log, Preferences, datetime, Group], tuple[Answer, Group]]
@@ -156,10 +156,14 @@ SHOWN: Mapping[str, TopicAnswer] = {
 PRINTED: Mapping[str, TopicAnswer] = {"trip": report_answer, "period": report_answer}
 """Who answers a wish for pages to print."""
 
+COMPARED: Mapping[str, TopicAnswer] = {"weight": weights.changes_told}
+"""Who answers what changed."""
+
 ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
     None: TOPICS,
     PICTURE: SHOWN,
     PAGE: PRINTED,
+    CHANGE: COMPARED,
 }
 """Who answers a question, by the form in which it wants its answer."""
 

@@ -172,16 +172,14 @@ def verdict(
     limit, left = limit_name(tightest), left_text(tightest, unit, derived)
     if too_close(tightest):
         return say(
-            "Too close to call: {limit}, with {left} left, good only to ±{doubt}.",
+            "Too close to call: {limit}, {left} left, good only to ±{doubt}.",
             limit=limit,
             left=left,
             doubt=_doubt(tightest, unit),
         )
     if isinstance(tightest, Near):
-        return say("Close: {limit}, with {left} left.", limit=limit, left=left)
-    return say(
-        "Inside every rating given. Tightest: {limit}, with {left} left.", limit=limit, left=left
-    )
+        return say("Close: {limit}, {left} left.", limit=limit, left=left)
+    return say("Inside every rating given. Tightest: {limit}, {left} left.", limit=limit, left=left)
 
 
 def _over(over: Sequence[Over], unit: str, derived: bool) -> str:

@@ -91,12 +91,17 @@ def weighed(log: Log, session: Session, trailer: str | None) -> Weighed:
 
 
 def short_answer(
-    told: Weighed, unit: str, *, first: Sequence[str] = (), new: Container[str] = ()
+    told: Weighed,
+    unit: str,
+    *,
+    first: Sequence[str] = (),
+    since: str = "",
+    new: Container[str] = (),
 ) -> Answer:
     """A weighing in as many lines as are read in the cold.
 
-    `first` are notes that come before all others; `new` the loads that were weighed for the
-    first time, whose missing ratings are named once.
+    `first` are notes that come before all others; `since` is what changed; `new` are the loads
+    that were weighed for the first time, whose missing ratings are named once.
     """
     over, near = (sum(isinstance(each, kind) for each in told.governing) for kind in (Over, Near))
     most = min(max(over, 1), FEW)
@@ -104,6 +109,7 @@ def short_answer(
     wishes = (
         _missing_note(told, new),
         *[ONE_MORE_MARGIN] * (over + near - most),
+        since,
         *_lesser_notes(told, unit, corrections=not over),
         *[ONE_MORE_MARGIN] * (FEW - max(over + near, most)),
     )
@@ -180,7 +186,7 @@ def weight_rows(told: Weighed, unit: str) -> tuple[Row, ...]:
     gross = ("gross",) if weights.session.road or "truck" not in loads else ()
     rows = [
         Row(
-            sentence(say("trailer axles") if name == "trailer" else term(name)),
+            sentence(load_name(name, told.rig)),
             mass_text(loads[name], unit),
             _parts(weights, PARTS.get(name, ()), unit),
         )
@@ -191,6 +197,13 @@ def weight_rows(told: Weighed, unit: str) -> tuple[Row, ...]:
         figure = with_doubt(weights.tongue.load, unit)
         rows.append(Row(tongue_name(told.rig), figure, _of_trailer(weights, unit)))
     return (*rows, *bars_rows(weights, unit))
+
+
+def load_name(name: str, rig: Rig) -> str:
+    """What a load is called: one on the trailer's axles, or on the truck by its coupling."""
+    if name == "trailer":
+        return say("trailer axles")
+    return tongue_name(rig).lower() if name == "tongue" else term(name)
 
 
 def tongue_name(rig: Rig) -> str:

@@ -27,6 +27,7 @@ from bot.answers.limits import (
     with_doubt,
 )
 from bot.answers.scale_pictures import is_complete, margins_picture, rig_picture
+from bot.answers.since import since_answer, since_pass
 from bot.answers.terms import term
 from bot.answers.weighed import (
     MISFIT,
@@ -82,7 +83,8 @@ def weighing_answer(
     told = weighed(log, session, logged_weighing.entry.trailer)
     loads = set(LOADED_BY.values()) & set(told.weights.loads)
     new = first_weighed(log, logged_weighing, loads)
-    answer = short_answer(told, _unit(preferences), new=new)
+    since = since_pass(log, told, logged_weighing.key, preferences)
+    answer = short_answer(told, _unit(preferences), since=since, new=new)
     return replace(answer, picture=rig_picture(told, preferences)) if is_complete(told) else answer
 
 
@@ -100,6 +102,12 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         rows=margin_rows(_asked(told, question), _unit(preferences)),
         notes=since,
     )
+
+
+def changes_told(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
+    """What changed since the weighing before the last."""
+    told = last_weighed(log, question.trailer)
+    return no_weighing() if told is None else since_answer(log, told, preferences)
 
 
 def rig_shown(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:

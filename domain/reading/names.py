@@ -1,12 +1,14 @@
 """The chat's own names among the words of a message.
 
 This file decides which tokens name the chat's truck or one of its trailers: the name itself, its
-possessive or plural, and for a name of several words another word for the same vehicle. It does
-not know what is said of the vehicle.
+possessive or plural, and for a name of several words another word for the same vehicle. Where
+nobody gave a trailer another name, its kind is one: 'the camper'. It does not know what is said
+of the vehicle.
 """
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import lru_cache
 
 from domain.context import Context
@@ -20,14 +22,16 @@ MAX_REMEMBERED = 1_024
 class Names:
     """What each name means ('truck:Juniper'), by the name as its tokens: 'pop-up' is two words.
 
-    `forms` holds the plurals and possessives too; `several` are the names of several words.
+    `forms` holds the plurals and possessives too, and the kinds that name a trailer; `several`
+    are the names of several words.
     """
 
     __slots__ = ("forms", "own", "several")
 
-    def __init__(self, own: Senses) -> None:
+    def __init__(self, own: Senses, kinds: Senses) -> None:
         self.own = own
-        self.forms: Senses = {**{f"{name}s": meaning for name, meaning in own.items()}, **own}
+        called = {**kinds, **own}
+        self.forms: Senses = {**{f"{name}s": meaning for name, meaning in called.items()}, **called}
         self.several = [(name.split(), meaning) for name, meaning in own.items() if " " in name]
 
     def within(self, words: tuple[str, ...]) -> str | None:
@@ -37,22 +41,50 @@ class Names:
         return meaning or next((own[word] for word in words if word in own), None)
 
 
-NO_NAMES = Names({})
+NO_NAMES = Names({}, {})
 
 
-def names_of(context: Context) -> Names:
+def names_of(context: Context, book: Phrasebook) -> Names:
     """The names that a chat has given to its truck and trailers."""
-    return _names(context.truck, context.trailers)
+    kinds = book.trailer_kinds if context.names_by_kind else ()
+    return _names(context.truck, context.trailers, kinds)
 
 
 @lru_cache(MAX_REMEMBERED)
-def _names(truck: str | None, trailers: tuple[str, ...]) -> Names:
+def _names(
+    truck: str | None, trailers: tuple[str, ...], kinds: tuple[tuple[str, str], ...]
+) -> Names:
     own: dict[str, str] = {}
     if truck:
         own[" ".join(split_words(truck))] = f"truck:{truck}"
     for trailer in trailers:
         own[" ".join(split_words(trailer))] = f"trailer:{trailer}"
-    return Names(own)
+    return Names(own, _by_kind(trailers, dict(kinds)))
+
+
+def _by_kind(trailers: tuple[str, ...], kinds: Mapping[str, str]) -> Senses:
+    """What each kind of trailer names: the only one of that kind, or one that is new.
+
+    Where a trailer has a name that tells no kind, another kind may be said of that one.
+    """
+    told: dict[str, list[str]] = {}
+    for trailer in trailers:
+        told.setdefault(_kind(trailer, kinds), []).append(trailer)
+    named: dict[str, str] = {}
+    for word, kind in kinds.items():
+        own = told.get(kind, [] if NO_KIND in told else [word])
+        if len(own) == 1:
+            named[word] = f"trailer:{own[0]}"
+    return named
+
+
+NO_KIND = ""
+
+
+def _kind(trailer: str, kinds: Mapping[str, str]) -> str:
+    words = split_words(trailer)
+    said = [" ".join(words), " ".join(words[-2:]), *reversed(words)]
+    return next((kinds[each] for each in said if each in kinds), NO_KIND)
 
 
 def join_names(tokens: list[Token], book: Phrasebook, names: Names) -> list[Token]:

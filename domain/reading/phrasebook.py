@@ -28,6 +28,7 @@ OVERLAPPING = (TOPIC_CLASS, ASKING_CLASS, SPOT_CLASS)
 """Tables whose phrases may overlap with others and each other: they are not joined into tokens."""
 ALIAS_CLASS = "alias"
 GROUP_TABLE, KEY_TABLE, PATTERN_TABLE = "group", "key", "pattern"
+KIND_TABLE = "trailer_kind"
 LETTER_TABLE = "letter"
 """Letters that people type for another: 'á' may be typed 'a'. Phrases have the plain one."""
 APART = (
@@ -79,7 +80,8 @@ class Phrasebook:
     `groups` are words that do the same for the reader without being terms of the log;
     `memberships` says of each word which groups it is in. `keys` are tables of words that each
     mean one thing to the reader: table -> word -> key. `patterns` are regular expressions of
-    the language, by name. `letters` are those that stand for another, and `adds_up` says that the
+    the language, by name. `trailer_kinds` are words for a trailer, each with its kind.
+    `letters` are those that stand for another, and `adds_up` says that the
     words of a number are added ('doscientos ochenta'), not set side by side.
     """
 
@@ -102,6 +104,7 @@ class Phrasebook:
     patterns: Mapping[str, re.Pattern[str]]
     letters: Mapping[int, str]
     adds_up: bool
+    trailer_kinds: tuple[tuple[str, str], ...]
     standing: StandingWords | None = None
     _corrections: dict[str, str | None] = field(default_factory=dict, compare=False, repr=False)
 
@@ -191,6 +194,10 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
             longer.setdefault(words[0], {}).setdefault(words[1], []).append((words, meaning))
     single = {words[0]: meaning for words, meaning in senses.items() if len(words) == 1}
     memberships = _memberships(groups)
+    keys = {
+        name: {word: key for key, words in table.items() for word in _folded(words)}
+        for name, table in data.get(KEY_TABLE, {}).items()
+    }
     return Phrasebook(
         language=str(data.get("language", "")),
         known={
@@ -221,13 +228,11 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         overlapping={name: _index(data.get(name, {})) for name in OVERLAPPING},
         groups=groups,
         memberships=memberships,
-        keys={
-            name: {word: key for key, words in table.items() for word in _folded(words)}
-            for name, table in data.get(KEY_TABLE, {}).items()
-        },
+        keys=keys,
         patterns=_patterns(data),
         letters=str.maketrans(data.get(LETTER_TABLE, {})),
         adds_up="100" in data[NUMBER_CLASS],
+        trailer_kinds=tuple(keys.get(KIND_TABLE, {}).items()),
     )
 
 

@@ -76,7 +76,7 @@ class Scene:
         self.text = text
         self.context = context
         self.book = book
-        self.names: Names = names_of(context)
+        self.names: Names = names_of(context, book)
         self.tokens: list[Token] = tokenize(text, book, self.names)
         self.groups: frozenset[str] = frozenset().union(*[token.groups for token in self.tokens])
         self.by_class: dict[str, list[int]] = {}
@@ -557,7 +557,7 @@ class Scene:
             if index + step >= len(self.tokens):
                 return False
             following = self.tokens[index + step]
-            if "name" in following.senses:
+            if following.senses.get("name") in self.names.own.values():
                 return False
             if "vehicle" in following.senses or "talk" in following.senses:
                 return True

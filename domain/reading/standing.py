@@ -20,7 +20,7 @@ from domain.entries import Check, Entry, Odometer, Rating
 from domain.odometer import BELIEVABLE_FACTOR
 from domain.quantities import Quantity
 from domain.upkeep import UpkeepTable
-from domain.verdicts import PAGE, PICTURE, Facts, Question, Verdict
+from domain.verdicts import CHANGE, PAGE, PICTURE, Facts, Question, Verdict
 from domain.walkround import SUBJECT, PointsTable
 
 DAYS = {"day": 1.0, "week": 7.0, "month": 365.25 / 12, "year": 365.25}
@@ -217,6 +217,7 @@ _ASKED: Mapping[str, dict[str, Any]] = {
     "show_margins": {"topic": "margin", "form": PICTURE},
     "show_economy": {"topic": "economy", "form": PICTURE},
     "show_week": {"topic": "week", "form": PICTURE},
+    "changed": {"topic": "weight", "form": CHANGE},
     "show": {"topic": "weight", "form": PICTURE},
     "menu_help": {"topic": "help"},
     "menu_ratings": {"topic": "ratings"},

@@ -83,7 +83,7 @@ def test_a_weighing_is_told_with_its_place_its_loads_and_its_verdict(weekend: Bo
         "Trailer axles": "10,120",
         "Gross": "21,340",
         "Tongue or pin": "1,560 (13.4 %)",
-        "Verdict": "Close: truck GVWR, with 280 lb left.",
+        "Verdict": "Close: truck GVWR, 280 lb left.",
     }
 
 

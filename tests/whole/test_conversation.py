@@ -197,7 +197,7 @@ def test_the_demonstration_ends_in_a_week_whose_figures_follow_from_its_messages
     # By hand: 7,060 is 60 over 7,000; once the pallets are moved, the truck's 11,220 leave 280
     # to 11,500; 11,220 less 9,660 of truck alone are 1,560 of tongue on 11,680 of trailer.
     assert "Over: drive axle by 60 lb." in said
-    assert "Close: truck GVWR, with 280 lb left." in said
+    assert "Close: truck GVWR, 280 lb left." in said
     assert "Tongue 1,560 lb" in said
     assert "13.4 %" in said
     # By hand: 48,193 - 48,011 = 182 mi on 17.3 gal are 10.5 mpg; 48,215 - 48,011 = 204 mi in all.

@@ -72,7 +72,7 @@ def test_a_rig_with_all_ratings_three_passes_and_two_fills() -> None:
     assert amount(remark(answer, "Tongue")) == pytest.approx(share, abs=0.06)
     assert amount(figure(answer, "Gross")) == 5100 + 4480 + 8160
     assert "Passes corrected: fuel 140 lb, people 150 lb." in answer.notes
-    assert answer.headline.startswith("Inside every rating given. Tightest: steer axle has 500 lb")
+    assert answer.headline.startswith("Inside every rating given. Tightest: steer axle, 500 lb")
     assert "Not given" not in words(answer)
 
 
@@ -124,11 +124,9 @@ def test_over_by_a_pound_inside_by_a_pound_and_within_the_doubt_are_three_answer
         "Count it as over. Don't tow it like this."
     )
     assert {row.figure for row in over.rows if "over" in row.figure} == {"1 lb over"}
-    assert inside.headline == (
-        f"Too close to call: GCWR, with 1 lb left, good only to ±{doubt:.0f} lb."
-    )
+    assert inside.headline == (f"Too close to call: GCWR, 1 lb left, good only to ±{doubt:.0f} lb.")
     assert within.headline == (
-        f"Too close to call: GCWR, with 20 lb left, good only to ±{doubt:.0f} lb."
+        f"Too close to call: GCWR, 20 lb left, good only to ±{doubt:.0f} lb."
     )
     for answer, room in ((inside, "1 lb left"), (within, "20 lb left")):
         tight = [row for row in answer.rows if "left" in row.figure]

@@ -270,7 +270,7 @@ async def live(
     asked = (await until_sent(household, PHOTO))[-1]
     (shown,) = await theo.screen.wait_for(lambda seen: seen.text == asked.seen)
     await react(theo, room, shown.id, "1️⃣")
-    await until_sent(household, "Close: truck GVWR, with 260 lb left.")
+    await until_sent(household, "Close: truck GVWR, 260 lb left.")
 
     await say(wren, room, "invite a reader")
     offer = (await until_sent(household, OFFER))[-1].answer.headline
