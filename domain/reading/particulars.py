@@ -6,6 +6,7 @@ names, places and things are kept in the words of the message.
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from datetime import date
 
 from domain.context import MASS_UNIT
@@ -82,22 +83,52 @@ def _position(scene: Scene, spots: list[Spot]) -> str | None:
 
 
 def _origin(scene: Scene) -> str | None:
-    """Where a plan starts: the name behind 'from'."""
-    for index, token in enumerate(scene.tokens[:-1]):
+    """Where a plan starts: the name behind 'from', or else the one before 'to'."""
+    tokens = scene.tokens
+    for index, token in enumerate(tokens[:-1]):
         if "from" in token.groups:
-            end = index + 1
-            while end < len(scene.tokens) and end - index < 4 and _capital(scene.tokens[end]):
-                end += 1
-            return scene.words_between(index + 1, end) or None
-    for index, token in enumerate(scene.tokens):
-        start = index  # 'Ashcombe to Marlby'
-        while (
-            start > 0 and _capital(scene.tokens[start - 1]) and not scene.tokens[start - 1].senses
-        ):
-            start -= 1
-        if "to" in token.groups and start < index and index - start < 4:
-            return scene.words_between(start, index)
+            first = index + 1
+            end = _past(tokens, first, 1, _capital)
+            if end == first:
+                end = _past(tokens, first, 1, _nameless)
+                if (
+                    end < len(tokens)
+                    and tokens[end].kind is WORD
+                    and "to" not in tokens[end].groups
+                ):
+                    return None
+            return scene.words_between(first, end) or None
+    for index, token in enumerate(tokens):
+        if "to" in token.groups:
+            for names in (_strange_capital, _strange):  # 'Ashcombe to Marlby', 'elk fork to ...'
+                start = _past(tokens, index - 1, -1, names) + 1
+                if start < index:
+                    return scene.words_between(start, index)
     return None
+
+
+LONGEST_PLACE = 3
+"""Words of a place's name."""
+
+
+def _past(tokens: Sequence[Token], start: int, step: int, names: Callable[[Token], bool]) -> int:
+    """The first token from `start` on, going by `step`, that is no part of a name."""
+    at = start
+    while 0 <= at < len(tokens) and abs(at - start) < LONGEST_PLACE and names(tokens[at]):
+        at += step
+    return at
+
+
+def _nameless(token: Token) -> bool:
+    return token.kind is WORD and token.senses.keys().isdisjoint(("glue", "name", "vehicle"))
+
+
+def _strange(token: Token) -> bool:
+    return token.kind is WORD and not token.senses and not token.groups
+
+
+def _strange_capital(token: Token) -> bool:
+    return _capital(token) and not token.senses
 
 
 def _capital(token: Token) -> bool:

@@ -39,10 +39,12 @@ def read_question(scene: Scene) -> Question | None:
     """The question that a message asks, or None."""
     book = scene.book
     words = scene.words()
-    asking = find_overlapping(words[:LOOK_FOR_FORM], book.overlapping[ASKING_CLASS])
     marked = "?" in scene.text
+    asking = _asking(scene, words, marked=marked)
     if words[0] in book.groups["asks_people"]:
         return None  # 'shall we weigh the van on Friday'
+    if words[0] == "*" and words[-1] != "*":
+        return None  # '*week' mends what was texted to people
     moving = words[0] in book.groups["orders_move"]
     formed = asking or marked or moving or words[0] in book.groups["opens_order"]
     ordered = len(words) <= LONGEST_ORDER and not book.groups["order_word"].isdisjoint(words)
@@ -74,6 +76,24 @@ def read_question(scene: Scene) -> Question | None:
         return None  # 'if the scale's open we'll weigh'
     topic = topic_of(scene, asked)
     return question_of(scene, topic, asked) if topic else None
+
+
+def _asking(scene: Scene, words: Sequence[str], *, marked: bool) -> Sequence[tuple[int, int, str]]:
+    """The forms of a question: 'when i looked, ...' and 'what a day' are none."""
+    found = find_overlapping(words[:LOOK_FOR_FORM], scene.book.overlapping[ASKING_CLASS])
+    return [each for each in found if not _tells(scene, words, each, marked=marked)]
+
+
+def _tells(scene: Scene, words: Sequence[str], form: tuple[int, int, str], *, marked: bool) -> bool:
+    """Whether a question word begins a clause that tells something, or calls something out."""
+    start, end, keys = form
+    groups = scene.book.groups
+    if end >= len(words) or end - start > 1:
+        return False
+    if words[start] in groups["calls_out"] and words[end] in groups["a_thing"]:
+        return scene.tokens[scene.owners()[start]].raw.isalpha()  # and not 'what's a ...'
+    clause = keys == "when" and words[end] in groups["pronoun"] and not marked
+    return clause and groups["when_due"].isdisjoint(words[end + 1 : end + 3])
 
 
 def _orders_move(scene: Scene, mass: Figure) -> bool:
@@ -126,10 +146,23 @@ def _look(
         ours=not groups["ours"].isdisjoint(known) or scene.has("vehicle") or scene.has("name"),
         strangers=strangers,
         other=not groups["other_people"].isdisjoint(known)
-        and not any(phrase in text for phrase in groups["asks_drawbar"]),
+        and not any(phrase in text for phrase in groups["asks_drawbar"])
+        and not _requested(scene, words),
         distance=next((f for f in live if f.dimension == DISTANCE), None),
         mass=masses[0] if masses else None,
     )
+
+
+def _requested(scene: Scene, words: Sequence[str]) -> bool:
+    """'could you total up June', 'pull up our last weigh, would you': Drawbar is the one asked."""
+    groups = scene.book.groups
+    for index, word in enumerate(words[1:], start=1):
+        if word not in groups["addressed"] or words[index - 1] not in groups["may"]:
+            continue
+        behind = [each for each in words[index + 1 :] if each not in groups["polite"]]
+        if not any(map(str.isalpha, behind)) or behind[0] in groups["drawbar_does"]:
+            return groups["other_people"].isdisjoint((*words[:index], *behind))
+    return False
 
 
 def _follows_stamp(scene: Scene, figure: Figure) -> bool:
@@ -137,10 +170,25 @@ def _follows_stamp(scene: Scene, figure: Figure) -> bool:
 
 
 def _opens(scene: Scene, words: Sequence[str], start: int) -> bool:
-    """Whether nothing but small words stands before the question word."""
+    """Whether nothing but small words stands before the question word, or a clause that asks.
+
+    'been meaning to ask what mpg we get', 'before i answer, how far will the tank take us'.
+    """
     groups = scene.book.groups
-    small = all(word in groups["before_question"] or not word.isalpha() for word in words[:start])
-    return small or (start == 1 and words[start] not in groups["auxiliary"])
+    before = words[:start]
+    if all(word in groups["before_question"] or not word.isalpha() for word in before):
+        return True
+    if start == 1:
+        return words[start] not in groups["auxiliary"]
+    if any(map(_has_digit, before)):
+        return False  # 'filled 31 gal, how far now' states something
+    said = f" {' '.join(before)} "
+    leads = any(f" {phrase} " in said for phrase in groups["leads_question"])
+    return leads or (before[-1] == "," and words[start] in groups["asks_indirectly"])
+
+
+def _has_digit(word: str) -> bool:
+    return any(map(str.isdigit, word))
 
 
 def _supposes(scene: Scene, words: Sequence[str], topics: Topics) -> bool:
@@ -176,5 +224,5 @@ def _is_order(scene: Scene, topics: Topics, strangers: int) -> bool:
     if live or len(scene.tokens) > LONGEST_RATING_ORDER:
         return False
     named = groups["surely_economy"] | groups["rating_order"] | groups["surely_cost"]
-    named |= groups["weight_order"]
+    named |= groups["weight_order"] | groups["everyday_economy"]
     return bool(told & named) or ("margin" in topics and scene.has("rating"))

@@ -87,6 +87,8 @@ def outline_of(patterns: Iterable[str]) -> re.Pattern[str]:
 
 def read_standing(text: str, context: Context, words: StandingWords) -> Verdict | None:
     """What a message sets or asks that lasts; None where it is another matter."""
+    if text.endswith(("...", "…")):
+        return None  # 'in english...': somebody goes on talking
     said = " ".join(text.casefold().replace("’", "'").replace("'", "").split()).strip(" .?!¿¡")
     if words.outline.fullmatch(said) is None:
         return None

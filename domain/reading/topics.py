@@ -17,24 +17,13 @@ from domain.reading.scene import Scene
 from domain.reading.spans import read_span
 from domain.reading.tokens import TIME
 
-LOG_CLASSES = frozenset(
-    (
-        "weigh_cue",
-        "fuel_cue",
-        "odometer",
-        "rating",
-        "correction",
-        "note",
-        "vehicle",
-        "axle",
-        "check_item",
-        "hitch",
-        "whole",
-        "product",
-        "ticket",
-    )
+LOGGED_CLASSES = frozenset(
+    ("weigh_cue", "odometer", "rating", "axle", "axle_noun", "product", "ticket", "subject")
 )
-"""Classes of term that a request for help with the log names."""
+"""Classes of term for what is logged: who asks for help with the log names one."""
+
+ASKS_HOW = frozenset(("what", "how"))
+"""Forms of a question in which somebody asks how the log is kept."""
 
 ASKS_LOAD = frozenset(("what", "how", "show"))
 """Forms of a question in which a mere axle asks for its load."""
@@ -44,6 +33,12 @@ ASKS_WHAT = frozenset(("what", "are_we"))
 
 LEFT_OF = frozenset(("how_much", "how_far"))
 """Forms of a question that asks what is left of a rating."""
+
+ASKS_RATING = frozenset(("what", "show"))
+"""Forms of a question that asks for a rating by an everyday name."""
+
+LONGEST_LIST = 6
+"""Words, each counted once, of a request for every rating."""
 
 MOST_NAMED = 3
 """Words that nobody knows: what a load is called has no more."""
@@ -60,12 +55,33 @@ def _names_rig(scene: Scene) -> bool:
     return scene.has("vehicle") or scene.has("name")
 
 
+def _names_axle(scene: Scene, asked: Asked) -> bool:
+    """An axle, and no hard drive: 'drives' is an everyday word beside words nobody knows."""
+    return any(
+        asked.strangers == 0 or "axle_or_word" not in token.groups
+        for _, token, _ in scene.find("axle")
+    )
+
+
+def _names_rating(scene: Scene) -> bool:
+    """A rating; 'atm' is one where roads are measured in km, or beside a vehicle."""
+    known = scene.context.units == "metric" or _names_rig(scene)
+    return any(known or "metric_rating" not in token.groups for _, token, _ in scene.find("rating"))
+
+
+def _names_whole(scene: Scene, asked: Asked) -> bool:
+    """The gross or the tongue; 'everything' is the rig's own only where 'we' and 'our' stand."""
+    return any(
+        asked.ours or "everyday_whole" not in token.groups for _, token, _ in scene.find("whole")
+    )
+
+
 def _trade(scene: Scene) -> bool:
     """Whether the message has words that only someone who tows uses, or the chat's own names."""
     return (
         scene.has("name")
         or scene.has("vehicle", "trailer")
-        or scene.has("rating")
+        or _names_rating(scene)
         or scene.has("axle_noun")
         or scene.has("odometer")
         or any("surely_economy" in token.groups for token in scene.tokens)
@@ -73,14 +89,24 @@ def _trade(scene: Scene) -> bool:
 
 
 def _help(scene: Scene, asked: Asked) -> bool:
-    """'how do i log a weigh in' and its like; 'how do i look' asks a person."""
+    """What can be texted, and how something is logged; 'how do i look' asks a person."""
     if "help" not in asked.topics:
         return False
-    log_words = bool(scene.by_class.keys() & LOG_CLASSES)
-    if asked.phrased("help", "surely_help"):
-        return asked.strangers <= 1 or log_words
-    told = asked.says("records") or not asked.within("help", "help")
-    return log_words and told and asked.strangers <= 2
+    if asked.phrased("help", "whole_help") and _nothing_beside(scene, asked):
+        return True
+    logged = bool(scene.by_class.keys() & LOGGED_CLASSES) or asked.stands("logged_thing")
+    told = asked.phrased("help", "surely_help") and not asked.stands("logs_in")
+    texts = asked.phrased("help", "texts_drawbar") and asked.forms & ASKS_HOW
+    if told or (texts and asked.says("may_text")):
+        return asked.strangers <= 1 or logged
+    return logged and asked.strangers == 0 and asked.says("records")
+
+
+def _nothing_beside(scene: Scene, asked: Asked) -> bool:
+    """Whether a message asks for help and for nothing else: 'what can you do about it' does."""
+    phrases = {word for phrase in asked.topics["help"] for word in phrase.split()}
+    beside = scene.book.groups["beside_help"]
+    return all(word in phrases or word in beside or not word.isalpha() for word in asked.words)
 
 
 def _of_others(scene: Scene, asked: Asked) -> bool:
@@ -102,26 +128,31 @@ def _tiedown(scene: Scene, asked: Asked) -> bool:
 def _whatif(scene: Scene, asked: Asked) -> bool:
     if "whatif" not in asked.topics:
         return False
+    if asked.within("whatif", "supposed_move") and not asked.says("weighs_move"):
+        return False  # 'moving 300 lb of hay tomorrow, ok?'
     if asked.mass is None:
-        against = scene.has("rating") and asked.says("against_rating")
+        if _of_others(scene, asked) or asked.strangers > MOST_NAMED:
+            return False
+        rated = _names_rating(scene) and asked.says("against_rating")
         needs_mass = asked.within("whatif", "whatif_of_mass")
-        if asked.distance is not None or against or needs_mass:
+        if asked.distance is not None or rated or needs_mass or asked.stands("until_over"):
             return False
         if asked.phrased("whatif", "surely_whatif") and asked.stands("takes_load_off"):
             return asked.strangers <= MOST_NAMED  # 'what if we dump the fresh water'
     about_rig = (
         scene.has("thing")
         or any(figure.dimension == LENGTH for figure in scene.figures)
-        or _names_rig(scene)
-        or scene.has("axle")
+        or scene.has("name")
+        or _names_axle(scene, asked)
         or scene.has("whole", "tongue")
         or scene.has("axle_noun")
         or asked.says("payload")
         or asked.stands("where_loaded")
     )
     if asked.mass is not None and asked.mass.dimension == MASS:
-        return about_rig or asked.phrased("whatif", "surely_whatif")
-    return about_rig and not asked.within("whatif", "weak_whatif")
+        return about_rig or _names_rig(scene) or asked.phrased("whatif", "surely_whatif")
+    loaded = scene.has("vehicle") and (asked.mass is not None or asked.stands("onto_rig"))
+    return (about_rig or loaded) and not asked.within("whatif", "weak_whatif")
 
 
 def _plan(scene: Scene, asked: Asked) -> bool:
@@ -137,9 +168,12 @@ def _plan(scene: Scene, asked: Asked) -> bool:
         and not asked.phrased("range", "surely_range", "range")
     ):
         return not asked.says("make", "spent")
-    counted = asked.says("counted") and asked.says("fuel") and asked.stands("goes_the_way")
-    if counted and asked.distance is not None:
-        return True  # 'how many gallons to go 410 miles'
+    if asked.distance is not None and asked.forms & LEFT_OF and asked.says("fuel"):
+        between = asked.says("from") and destination_of(scene) is not None
+        if between and not asked.says("tank_or_left", "gets_enough"):
+            return True  # 'how much fuel to get from Elko to Wells, 50 miles'
+        if asked.says("counted") and asked.stands("goes_the_way"):
+            return True  # 'how many gallons to go 410 miles'
     if "plan" not in asked.topics or not fuelish or not destination_of(scene):
         return False
     if scene.has("name"):
@@ -151,7 +185,9 @@ def _plan(scene: Scene, asked: Asked) -> bool:
 def _range(scene: Scene, asked: Asked) -> bool:
     return (
         ("range" in asked.topics and _range_phrased(asked))
-        or all(asked.says(group) for group in ("empty", "road_unit", "until"))
+        or (
+            asked.strangers <= 1 and all(asked.says(each) for each in ("empty", "how_far", "until"))
+        )
         or all(asked.says(group) for group in ("left", "tank", "how_far"))
         or (
             bool(asked.forms & LEFT_OF)
@@ -176,9 +212,13 @@ def _range_phrased(asked: Asked) -> bool:
 def _upkeep(scene: Scene, asked: Asked) -> bool:
     if "upkeep" not in asked.topics or not asked.says("when_due"):
         return False
+    if asked.strangers > MOST_NAMED or asked.says("summary_asked"):
+        return False
+    if asked.within("upkeep", "chore_done") and not asked.says("asks_when"):
+        return asked.strangers == 0  # 'got my oil changed, any idea why it knocks'
     if not asked.within("upkeep", "needs_the_rig_named"):
         return True
-    if not asked.phrased("upkeep", "service"):
+    if not (asked.phrased("upkeep", "service") and asked.says("surely_due")):
         return False
     nothing_else = (
         bool(asked.forms)
@@ -190,16 +230,18 @@ def _upkeep(scene: Scene, asked: Asked) -> bool:
 
 def _margin(scene: Scene, asked: Asked) -> bool:
     left_of = asked.forms & LEFT_OF or asked.runs("how_close")
-    if scene.has("rating") and asked.says("spared") and left_of and not asked.other:
+    till = "whatif" in asked.topics and asked.says("till_limit")
+    if _names_rating(scene) and (till or asked.says("spared")) and left_of and not asked.other:
         return asked.strangers <= (1 if asked.ours else 0)  # 'how much payload do i have left'
     phrases = asked.topics.get("margin")
     if not phrases:
         return False
+    axle = _names_axle(scene, asked)
     placed = (
-        scene.has("axle")
-        or scene.has("rating")
+        axle
+        or _names_rating(scene)
         or scene.has("axle_noun")
-        or scene.has("whole")
+        or _names_whole(scene, asked)
         or _names_rig(scene)
         or scene.has("weigh_cue")
         or scene.has("rating_subject")
@@ -207,11 +249,13 @@ def _margin(scene: Scene, asked: Asked) -> bool:
     )
     if asked.other and not placed:
         return False
-    limited = scene.has("rating") or scene.has("axle")
+    limited = _names_rating(scene) or axle
     plain = phrases <= scene.book.groups["limit_word"] and limited
     what = "what" in asked.forms and asked.forms <= ASKS_WHAT
     if plain and what and not asked.says("spared"):
         return False  # 'what's the nose weight limit' asks for a rating
+    if "tongue" in asked.topics and asked.within("margin", "good_on"):
+        return False  # 'is the nose weight ok on the caravan' asks for its share
     sure = phrases & scene.book.groups["surely_margin"]
     if sure:
         everyday = sure <= scene.book.groups["everyday_margin"]
@@ -220,15 +264,16 @@ def _margin(scene: Scene, asked: Asked) -> bool:
             return placed or only_that
         return placed or asked.strangers == 0 or (asked.ours and asked.strangers <= 1)
     if asked.within("margin", "how_close"):
-        return (scene.has("rating") or scene.has("axle")) and asked.strangers == 0
+        return limited and asked.strangers == 0
     if not asked.phrased("margin", "weak_margin"):
         return False
     if len(phrases) == 1 and asked.phrased("margin", "weakest_margin"):
         if scene.has("rating_cue") and asked.strangers == 0:
             return True
-        strict = scene.has("rating") or scene.has("axle") or scene.has("rating_subject")
+        strict = limited or scene.has("rating_subject")
         formed = asked.forms & {"are_we", "how_much", "how_far"}
-        return (placed and (strict or bool(formed))) or _asks_only_that(scene, asked)
+        asks = placed and asked.strangers <= 2 and (strict or bool(formed))
+        return asks or _asks_only_that(scene, asked)
     return placed and asked.strangers <= 3
 
 
@@ -251,43 +296,75 @@ def _tongue(scene: Scene, asked: Asked) -> bool:
 def _ratings(scene: Scene, asked: Asked) -> bool:
     if "ratings" not in asked.topics:
         return False
+    placed = _names_axle(scene, asked) or scene.has("whole", "tongue")
     if not asked.phrased("ratings", "surely_ratings"):
-        placed = scene.has("axle") or scene.has("whole", "tongue")
         return placed and asked.ours and asked.phrased("ratings", "max")
+    listed = asked.phrased("ratings", "lists_ratings") and "how" not in asked.forms
+    if listed and asked.strangers == 0 and len(asked.words) <= LONGEST_LIST:
+        return True
+    if asked.within("ratings", "everyday_rating"):
+        # a payload is also a message's, and atm a cash machine or 'at the moment'
+        owned = asked.stands("rating_owned") and not asked.forms.isdisjoint(ASKS_RATING)
+        known = asked.strangers <= (1 if asked.ours else 0) and not asked.other
+        ours = (owned or not asked.forms) and known and _names_rating(scene)
+        return ours or _names_rig(scene)
     if not asked.within("ratings", "weak_ratings"):
         return True
-    listed = asked.phrased("ratings", "lists_ratings")
     return (
-        (listed and asked.strangers == 0 and len(asked.words) <= 6)
-        or _trade(scene)
-        or scene.has("axle")
-        or scene.has("whole", "tongue")
-        or scene.has("vehicle")
+        _trade(scene)
+        or _names_rig(scene)
+        or placed
         or scene.has("rating_subject")
         or scene.has("subject", "tyre")
     )
 
 
 def _economy(scene: Scene, asked: Asked) -> bool:
-    if "economy" not in asked.topics:
+    phrases = asked.topics.get("economy")
+    if not phrases or asked.stands("other_economy"):
         return False
-    return (
-        asked.phrased("economy", "surely_economy")
-        or (asked.says("burns") and asked.says("fuel", "per_hundred"))
-        or (asked.ours and not asked.other and asked.says("mileage") and not asked.says("odometer"))
+    if asked.strangers > (MOST_NAMED if _names_rig(scene) else MOST_NAMED - 1):
+        return False
+    if phrases & scene.book.groups["surely_economy"]:
+        return True
+    if phrases & scene.book.groups["everyday_economy"]:
+        return _economy_of_rig(scene, asked)
+    if asked.says("burns") and asked.says("fuel", "per_hundred"):
+        return True
+    ours = asked.ours and (
+        asked.strangers == 0 or scene.has("name") or asked.says("our_rig", "were")
     )
+    return ours and not asked.other and asked.says("mileage") and not asked.says("odometer")
+
+
+def _economy_of_rig(scene: Scene, asked: Asked) -> bool:
+    """'economy last month', 'how thirsty are we': no country's economy, and nobody's thirst."""
+    if asked.other or asked.strangers > 1:
+        return False
+    if scene.has("name") or asked.stands("our_economy"):
+        return True
+    if asked.strangers:
+        return False
+    if _names_rig(scene) or asked.says("fuel"):
+        return True
+    dated = asked.text.split()[0] in scene.book.groups["everyday_economy"]
+    return dated and read_span(scene)[0] is not None
 
 
 def _cost(scene: Scene, asked: Asked) -> bool:
-    if "cost" not in asked.topics or asked.other:
+    if "cost" not in asked.topics or asked.other or asked.says("yet_to_come"):
         return False
     if asked.phrased("cost", "surely_cost"):
         return True
     tank = asked.says("tank_or_fill", "tow_or_trip") and asked.says("points_at")
     fuelled = asked.says("fuel") or scene.has("product")
+    towed = scene.has("name") or asked.says("tow_or_trip")
+    if asked.phrased("cost", "cost_per_distance"):
+        return (asked.ours or fuelled or towed) and asked.says("costs")
+    if asked.phrased("cost", "set_back"):
+        return fuelled or towed
     in_fuel = fuelled and asked.says("money_word")
     ours = asked.ours or tank or asked.says("damage") or in_fuel
-    towed = scene.has("name") or asked.says("tow_or_trip")
     return in_fuel or (ours and asked.says("damage", "spends") and (fuelled or towed))
 
 
@@ -308,14 +385,16 @@ def _weight(scene: Scene, asked: Asked) -> bool:
         return False  # 'meet at the scale at 10?'
     if asked.within("weight", "surely_axle") and (asked.strangers or not asked.forms & ASKS_LOAD):
         return False
+    if asked.within("weight", "axle_or_word") and not asked.stands("drives_named"):
+        return False  # 'who drives'
     rig = (
         _names_rig(scene)
-        or scene.has("axle")
+        or _names_axle(scene, asked)
         or scene.has("axle_noun")
         or scene.has("whole", "gross")
         or asked.phrased("weight", "surely_weight")
     )
-    named = _names_rig(scene) or scene.has("axle") or scene.has("axle_noun") or asked.ours
+    named = _names_rig(scene) or _names_axle(scene, asked) or scene.has("axle_noun") or asked.ours
     if asked.strangers > 2 or (asked.strangers and not (rig and named)):
         return False
     ours = asked.says("our_rig")
@@ -346,7 +425,7 @@ def _last_week(scene: Scene, asked: Asked) -> bool:
 def _week(scene: Scene, asked: Asked) -> bool:
     if not ("week" in asked.topics or asked.stands("week")):
         return False
-    if not _may_sum_up(scene, asked):
+    if not _may_sum_up(scene, asked) or asked.stands("any_week"):
         return False
     shown = "show" in asked.forms and asked.strangers == 0
     return (
@@ -359,13 +438,24 @@ def _week(scene: Scene, asked: Asked) -> bool:
 
 
 def _period(scene: Scene, asked: Asked) -> bool:
+    if asked.says("yet_to_come", "coming_up"):
+        return False
     named = "period" in asked.topics and _may_sum_up(scene, asked)
-    if named and (_sums_up(scene, asked) or asked.runs("what_did_we_do")):
+    spanned = read_span(scene)[0] is not None
+    if named and _sums_up(scene, asked) and (spanned or _of_the_log_alone(scene, asked)):
         return True
     shown = "show" in asked.forms and asked.strangers == 0
     about = asked.strangers <= 1 and not asked.other and _about_the_log(scene, asked)
     asks = (named and (shown or about)) or asked.runs("how_did_we_do")
-    return asks and read_span(scene)[0] is not None
+    return asks and spanned
+
+
+def _of_the_log_alone(scene: Scene, asked: Asked) -> bool:
+    """A summary without days: of the log, and not of a film or of the show."""
+    of = asked.stands("summary_of") and not (
+        _about_the_log(scene, asked) or asked.says("all_of_it")
+    )
+    return asked.strangers == 0 and not of
 
 
 def _may_sum_up(scene: Scene, asked: Asked) -> bool:
@@ -390,9 +480,9 @@ def _about_the_log(scene: Scene, asked: Asked) -> bool:
 
 RULES: tuple[tuple[str | None, Rule], ...] = (
     ("help", _help),
+    ("whatif", _whatif),
     (None, _of_others),
     ("tiedown", _tiedown),
-    ("whatif", _whatif),
     ("plan", _plan),
     ("range", _range),
     ("upkeep", _upkeep),
