@@ -93,6 +93,8 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
             break
         if other > limit and not _joined_items(scene, index, other):
             break
+        if "pronoun" in token.groups:
+            break  # 'a chain for when I move out'
         if "negation" in token.senses.get("talk", "") or "not" in token.groups:
             denied = True
             continue
@@ -101,7 +103,7 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
                 return None
             return "fault", other
         if "check_done" in token.senses:
-            if _tells_where(scene, other):
+            if _tells_where(scene, other) or _leads_on(scene, other):
                 continue
             attributive = "a_thing" in scene.tokens[other - 1].groups  # 'is a good film'
             if attributive or _measures(scene, other):
@@ -111,8 +113,8 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
             break
     for other in range(index - 1, max(-1, index - 5), -1):
         token = scene.tokens[other]
-        if token.ends_sentence or token.raw == ",":
-            break
+        if token.ends_sentence or token.raw == "," or "to" in token.groups:
+            break  # 'connected to a load of ...'
         if "check_fault" in token.senses and "fault_only_behind" not in token.groups:
             return "fault", other
         if "check_done" in token.senses and "vague_state" not in token.groups:
@@ -134,6 +136,19 @@ def _tells_where(scene: Scene, index: int) -> bool:
         behind = behind[1:]
     placed = bool(behind) and bool(behind[0].senses.keys() & {"vehicle", "name"})
     return placed and "vague_state" in scene.tokens[index].groups
+
+
+def _leads_on(scene: Scene, index: int) -> bool:
+    """'oil on canvas', 'shocks me in this room': a small word that leads to something is no state."""
+    if "small_state" not in scene.tokens[index].groups or index + 1 == len(scene.tokens):
+        return False
+    behind = scene.tokens[index + 1]
+    strange = behind.kind is WORD and not behind.senses and not behind.groups
+    return strange or bool(behind.groups & LED_TO)
+
+
+LED_TO = frozenset(("article", "points_at_a_thing", "from", "some"))
+"""Groups of words with which what a preposition leads to begins."""
 
 
 def _joined_items(scene: Scene, first: int, other: int) -> bool:
@@ -188,21 +203,35 @@ def _elsewhere(scene: Scene, state: int) -> bool:
     return thing is not None and thing.kind is WORD and not thing.senses
 
 
+def _of_a_person(scene: Scene, index: int, start: int) -> bool:
+    """'my battery is dead', 'the car's battery': what a person carries, or another car has."""
+    tokens = scene.tokens
+    if scene.context.units == "us" and "tow_car" in tokens[start].groups:
+        return True
+    before = tokens[start - 1] if start else None
+    owned = before is not None and "of_a_person" in before.groups
+    return owned and "household_part" in tokens[index].groups
+
+
 def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Check]) -> bool:
     """An everyday part without a sign of the rig is talk: 'the light is out', 'door shut'."""
     token = scene.tokens[index]
-    if len(scene.unknown_words()) > MOST_UNKNOWN:
+    if len(scene.unknown_words()) > MOST_UNKNOWN or _of_a_person(scene, index, start):
         return True
     if "everyday_part" not in token.groups:
         return False
     placed = start < index or any(
         "corner" in each.senses for each in scene.tokens[min(index, state) : max(index, state)]
     )
-    several = len({scene.tokens[k].text for k in scene.by_class["check_item"]}) > 1
+    several = len({scene.tokens[k].text.rstrip("s") for k in scene.by_class["check_item"]}) > 1
     rig = (
         bool(found)
         or several
-        or any(key in scene.by_class for key in ("name", "hitch", "weigh_cue", "rig"))
+        or any(
+            at != state
+            for key in ("name", "hitch", "weigh_cue", "rig")
+            for at in scene.by_class.get(key, ())
+        )
         or any("talk" not in each.senses for _, each, _ in scene.find("vehicle"))
         or _all_of_clause(scene, index, state)
     )

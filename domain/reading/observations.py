@@ -14,8 +14,15 @@ from domain.reading.doubts import Doubt
 from domain.reading.figures import PRESSURE, ROTATION, SHARE, SPEED, TEMPERATURE, Figure
 from domain.reading.label_fit import SUBJECT_DIMENSIONS
 from domain.reading.labels import Label
+from domain.reading.rig_signs import (
+    EVERYDAY,
+    LEAST_WARM,
+    may_be_ours,
+    means_the_rig,
+    stands_by,
+)
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK
+from domain.reading.tokens import MARK, WORD
 
 PLAUSIBLE = {
     "transmission": (-20.0, 320.0),
@@ -27,6 +34,9 @@ PLAUSIBLE = {
     "tyre": (-20.0, 350.0),
 }
 """What a gauge can show, in °F; common practice, no source. More is asked about."""
+
+LEAST_BARE = 20
+"""Degrees: less of oil, coolant, a gearbox or a hub is not said without a unit."""
 
 TYRE_KPA = (60.0, 1_000.0)
 OIL_KPA = (10.0, 1_000.0)
@@ -53,14 +63,17 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         value = _value(scene, figure, subject)
         if value is None:
             continue
+        if figure.dimension is None and subject in PLAUSIBLE and value.value < LEAST_BARE:
+            if subject not in ("ambient", "tyre") and value.unit in ("degF", "degC"):
+                continue  # 'oil 3', 'USB 2.0 hub'
         fault = _implausible(subject, value)
         if fault:
             if _insists(scene, figure):
                 return Doubt("observation", "implausible", (value,))
             continue
-        if chatty and figure.dimension is None:
+        if chatty and (figure.dimension is None or subject in ("grade", "speed", "wind")):
             continue
-        if chatty and subject in ("grade", "speed", "wind"):
+        if subject in EVERYDAY and not _means_road(scene, figure, subject, value):
             continue
         figure.role = "observation"
         row = figure, subject
@@ -73,6 +86,11 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
             )
         )
     return found
+
+
+def _means_road(scene: Scene, figure: Figure, subject: str, value: Quantity) -> bool:
+    """Whether the weather, a speed or a slope is that of the road which the rig is on."""
+    return means_the_rig(scene, figure) or may_be_ours(scene, figure, subject, value)
 
 
 def _of_the_row(scene: Scene, figure: Figure, row: tuple[Figure, str] | None) -> str | None:
@@ -102,12 +120,12 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
             return "ambient"
         if label.rating or label.field or label.whole or label.rating_subject:
             return None
-        if label.subject == "grade" and (
-            scene.has("check_item") or (dimension is None and scene.unknown_words())
-        ):
-            return None  # 'grade 70 chains', 'grade 7 piano'
+        if label.subject == "grade" and _is_no_slope(scene, figure, label):
+            return None
         if label.subject:
             if _is_no_gauge(scene, label.start, figure.start):
+                return None
+            if label.subject == "speed" and _is_posted(scene, figure):
                 return None
             if dimension is not None and dimension not in SUBJECT_DIMENSIONS[label.subject]:
                 return None
@@ -124,6 +142,8 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
             return "tyre"
         if label.places and dimension == TEMPERATURE and scene.has("subject", "hub"):
             return "hub"
+    if _out_of_doors(scene, figure) and _beside_gauge(scene, figure):
+        return "ambient"
     if dimension == PRESSURE:
         spare = "spare_tyre" in scene.groups
         if heading is not None or spare or scene.has("subject", "tyre") or _all_pressure(scene):
@@ -134,8 +154,7 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     if _drives_at(scene, figure):
         return "speed"
     if dimension == SHARE:
-        near = scene.tokens[max(0, figure.start - 3) : figure.end + 3]
-        return "grade" if any("slope" in token.groups for token in near) else None
+        return "grade" if _is_slope(scene, figure) else None
     if dimension == SPEED:
         return _speed_subject(scene, figure)
     if dimension == TEMPERATURE:
@@ -144,6 +163,13 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
             return "ambient"
         return _nearest_subject(scene, figure, TEMPERATURE)
     return None
+
+
+def _is_slope(scene: Scene, figure: Figure) -> bool:
+    near = range(max(0, figure.start - 3), min(figure.end + 3, len(scene.tokens)))
+    return not _is_part(scene, figure) and any(
+        "slope" in scene.tokens[index].groups and not _is_owned(scene, index) for index in near
+    )
 
 
 def _out_of_doors(scene: Scene, figure: Figure) -> bool:
@@ -157,6 +183,15 @@ def _out_of_doors(scene: Scene, figure: Figure) -> bool:
     )
 
 
+def _beside_gauge(scene: Scene, figure: Figure) -> bool:
+    """'headwind 25 mph, 31 out, oil temp 224': a bare 'out' is of the air beside a gauge."""
+    behind = scene.tokens[figure.end + 1 : figure.end + 2]
+    ends = not behind or behind[0].kind is not WORD
+    return ends and figure.value >= LEAST_WARM and any(
+        isinstance(other.label, Label) and other.label.subject for other in scene.figures
+    )
+
+
 def _is_spare(scene: Scene, figure: Figure) -> bool:
     if "spare_tyre" not in scene.groups:
         return False
@@ -164,15 +199,44 @@ def _is_spare(scene: Scene, figure: Figure) -> bool:
     return any("spare_tyre" in token.groups for token in scene.tokens[start:end])
 
 
+def _is_no_slope(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'30% of my grade', 'grade 70 chains', 'grade 7 piano': marks at school, and of steel."""
+    if scene.has("check_item") or (figure.dimension is None and scene.unknown_words()):
+        return True
+    return _is_owned(scene, label.start) or _is_part(scene, figure)
+
+
+def _is_owned(scene: Scene, index: int) -> bool:
+    before = scene.tokens[index - 1] if index else None
+    return before is not None and "of_a_person" in before.groups
+
+
+def _is_part(scene: Scene, figure: Figure) -> bool:
+    """'20% of the grade'."""
+    return figure.end < len(scene.tokens) and "of" in scene.tokens[figure.end].groups
+
+
+def _is_posted(scene: Scene, figure: Figure) -> bool:
+    """'a 40 mph road', '55 mph speed limit': what may be driven there, and not what was."""
+    behind = scene.tokens[figure.end : figure.end + 2]
+    return bool(behind) and (
+        "posted_behind" in behind[0].groups
+        or ("subject" in behind[0].senses and "posted_behind" in behind[-1].groups)
+    )
+
+
 def _is_vague(scene: Scene, figure: Figure, label: Label) -> bool:
     """'exam pressure 100', 'outside 7': an everyday word and a figure without a unit."""
     if label.subject == "ambient" and label.start < figure.start and not figure.negative:
         return figure.value < LEAST_WARM
-    return label.compound and "vague_gauge" in scene.tokens[label.start].groups
-
-
-LEAST_WARM = 15
-"""Degrees: who says less of the air says what they are of."""
+    if label.start >= figure.end and figure.foreign is not None:
+        return True  # '200 gigger have fluid bearings'
+    if "vague_gauge" not in scene.tokens[label.start].groups:
+        return False
+    behind = scene.tokens[label.end] if label.end < len(scene.tokens) else None
+    thing = behind is not None and behind.kind is WORD and not behind.senses
+    # 'ten speed', '48x60 oil on canvas', 'oil paint 5', 'the oil pump went in my 99 pickup'
+    return label.compound or label.start >= figure.end or thing or not stands_by(scene, figure)
 
 
 def _drives_at(scene: Scene, figure: Figure) -> bool:
@@ -242,6 +306,8 @@ def _speed_subject(scene: Scene, figure: Figure) -> str | None:
         for index in range(max(0, figure.start - 4), figure.start)
     ) or any("posted_word" in token.groups for token in scene.tokens[start : figure.start]):
         return None
+    if _is_posted(scene, figure):
+        return None
     nearest = _nearest_subject(scene, figure, SPEED)
     beside = scene.tokens[max(0, figure.start - 3) : figure.end + 2]
     if nearest == "speed" or (
@@ -250,22 +316,16 @@ def _speed_subject(scene: Scene, figure: Figure) -> str | None:
         return nearest
     before = scene.tokens[max(0, figure.start - 3) : figure.start]
     moving = any("moving" in token.senses for token in before)
-    return "speed" if _has_gauge(scene) or (moving and _ours(scene)) else None
-
-
-def _ours(scene: Scene) -> bool:
-    """Something of the log beside the speed: who texts one speed alone talks of traffic."""
-    return (
-        len([figure for figure in scene.figures if figure.claimed is None]) > 1
-        or scene.has("vehicle")
-        or scene.has("name")
-        or len(scene.tokens) <= 6
-    )
+    # Who texts one speed alone talks of traffic.
+    ours = len(scene.tokens) <= 6 or means_the_rig(scene, figure)
+    return "speed" if _has_gauge(scene) or (moving and ours) else None
 
 
 def _has_gauge(scene: Scene) -> bool:
     return any(
-        other.dimension in (ROTATION, SHARE, TEMPERATURE) or other.role == "observation"
+        other.dimension in (ROTATION, TEMPERATURE)
+        or other.role == "observation"
+        or (other.dimension == SHARE and _is_slope(scene, other))
         for other in scene.figures
     )
 

@@ -1,0 +1,85 @@
+"""Whether a message speaks of the rig, where its words are everybody's too.
+
+'97 outside', 'wind 30 mph' and 'doing 60' are said of holidays, forecasts and bicycles as well.
+This file decides what beside such a figure shows that the log is meant: another figure of the
+log, a name or a vehicle of the chat, or that hardly a word is strange to the trade.
+"""
+
+from __future__ import annotations
+
+from domain.quantities import Quantity
+from domain.reading.figures import PRESSURE, ROTATION, TEMPERATURE, VOLUME, Figure
+from domain.reading.labels import Label
+from domain.reading.scene import Scene
+from domain.reading.tokens import WORD
+
+EVERYDAY = frozenset(("ambient", "wind", "speed", "grade", "engine_speed"))
+"""What is also measured where no rig is: the weather, roads, and whatever else turns or moves."""
+
+SIGNS = ("name", "weigh_cue", "odometer")
+"""Classes of term that only a log has."""
+
+MOST_STRANGE, MOST_STRANGE_BARE = 2, 1
+"""Words that no phrase knows: among more of them an everyday figure is talk, soonest without unit."""
+
+LEAST_KMH = {"wind": 16.0, "speed": 24.0}
+"""Less is no news to anybody who tows, and stands in weather reports."""
+
+LEAST_WARM = 15
+"""Degrees: who says less of the air says what they are of."""
+
+
+def means_the_rig(scene: Scene, figure: Figure) -> bool:
+    """Whether something besides an everyday figure says that the rig is meant."""
+    return _has_sign(scene) or any(
+        _of_the_log(other) for other in scene.figures if other is not figure
+    )
+
+
+def may_be_ours(scene: Scene, figure: Figure, subject: str, value: Quantity) -> bool:
+    """Whether an everyday figure may stand in the log although nothing else is said of the rig."""
+    if "weather_report" in scene.groups and subject != "grade":
+        return False
+    if subject in LEAST_KMH and value.amount("km/h") < LEAST_KMH[subject]:
+        return False
+    bare = figure.dimension is None
+    if bare and subject == "ambient" and value.value < LEAST_WARM and not figure.negative:
+        return False
+    strange = sum(1 for index in scene.unknown_words() if not scene.tokens[index].groups)
+    if strange > (MOST_STRANGE_BARE if bare else MOST_STRANGE):
+        return False
+    return not bare or stands_by(scene, figure)
+
+
+def stands_by(scene: Scene, figure: Figure) -> bool:
+    """'wind's a steady 25': between a word and its bare figure stands no other matter."""
+    label = figure.label
+    if not isinstance(label, Label):
+        return True
+    between = scene.tokens[label.end : figure.start]
+    return all(token.kind is not WORD or token.senses.keys() & BETWEEN for token in between)
+
+
+BETWEEN = {"glue", "moving", "unit", "time"}
+
+
+def _of_the_log(figure: Figure) -> bool:
+    if figure.claimed is not None:
+        return False
+    if figure.role not in (None, "observation") or figure.dimension in (ROTATION, PRESSURE):
+        return True
+    label = figure.label
+    if not isinstance(label, Label):
+        return figure.dimension == VOLUME and figure.foreign is None
+    gauge = label.subject is not None and label.subject not in EVERYDAY
+    fits = figure.dimension in (None, TEMPERATURE)
+    return bool(label.axle or label.whole or label.rating or label.field) or (gauge and fits)
+
+
+def _has_sign(scene: Scene) -> bool:
+    if any(term_class in scene.by_class for term_class in SIGNS):
+        return True
+    return any(
+        token.senses.get("talk") != "vehicle" and "anybodys_vehicle" not in token.groups
+        for _, token, _ in scene.find("vehicle")
+    )
