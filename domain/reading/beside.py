@@ -168,6 +168,8 @@ def _presses(tokens: Sequence[Token], figure: Figure) -> bool:
         return False
     if any("load_verb" in token.senses for token in tokens):
         return False
+    if any("airs_up" in token.groups for token in tokens[: figure.start]):
+        return True  # 'aired up the left front, 80 lbs now'
     return any(
         tokens[index].senses.get("subject") == "tyre"
         and (index == 0 or tokens[index - 1].kind is not NUMBER)  # '4 tires 120 lbs' are cargo

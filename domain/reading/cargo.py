@@ -43,7 +43,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
     verb = any(scene.stated(index) for index in scene.by_class.get("load_verb", ()))
     if not verb and not any(figure.dimension == MASS for figure in scene.figures):
         return []
-    spots = find_spots(scene)
+    # What rolled off the bed stands there no more.
+    spots = [spot for spot in find_spots(scene) if spot.lead not in scene.book.groups["off"]]
     masses = [
         figure
         for figure in scene.live_figures()
@@ -63,6 +64,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         if item is None or not (spot or trailer is not None or _loaded(scene, verb=verb)):
             continue
         if not _may_carry(figure, verb=verb, spot=spot):
+            continue
+        if not verb and spot is not None and _at_home(scene, figure, spot):
             continue
         unit = figure.unit or MASS_UNIT[scene.context.units]
         value = Quantity(figure.value * _how_many(scene, figure), unit, figure.low)
@@ -120,6 +123,18 @@ def _may_carry(figure: Figure, *, verb: bool, spot: Spot | None) -> bool:
         return verb
     label = figure.label
     return not (isinstance(label, Label) and label.wheel and spot is None)
+
+
+def _at_home(scene: Scene, figure: Figure, spot: Spot) -> bool:
+    """'a 20 lb turkey in the kitchen': little stands in a house, where no rig is named."""
+    if scene.has("vehicle") or scene.has("name") or len(scene.figures) > 1:
+        return False
+    household = spot.words.casefold() in scene.book.groups["household_spot"]
+    return household and Quantity(figure.value, figure.unit or "lb").amount("kg") < LEAST_AT_HOME
+
+
+LEAST_AT_HOME = 45.0
+"""Kilograms: what hardly anybody has lying about a house."""
 
 
 def find_spots(scene: Scene) -> list[Spot]:
@@ -185,6 +200,8 @@ def _spot_of(scene: Scene, figure: Figure, masses: list[Figure], spots: list[Spo
     position = masses.index(figure)
     floor = masses[position - 1].end if position else 0
     ceiling = masses[position + 1].start if position + 1 < len(masses) else len(scene.tokens)
+    start, end = scene.sentence_of(figure.start)
+    floor, ceiling = max(floor, start), min(ceiling, end)
     near = [spot for spot in spots if floor <= spot.start and spot.end <= ceiling]
     behind = [spot for spot in near if spot.start >= figure.end]
     if len(behind) > 1 and behind[0].lead in scene.book.groups["from"]:
@@ -195,7 +212,7 @@ def _spot_of(scene: Scene, figure: Figure, masses: list[Figure], spots: list[Spo
         return Spot(f"{first.words} {second.words}", second.lead, first.start, second.end)
     if behind:
         return behind[0]
-    if ceiling < len(scene.tokens) and _joined(scene, figure.end, ceiling):
+    if position + 1 < len(masses) and _joined(scene, figure.end, ceiling):
         return _spot_of(scene, masses[position + 1], masses, spots)
     if near and (position == 0 or floor < near[-1].start):
         return near[-1]
@@ -229,6 +246,8 @@ def _on_trailer(scene: Scene, figure: Figure) -> str | None:
     for index in range(start + 1, end):
         token = scene.tokens[index]
         name = token.senses.get("name", "")
+        if "points_at_a_thing" in token.groups and _behind_trailer(scene, start, index):
+            return ""  # 'hooked the flatdeck up, hives on it'
         if token.senses.get("vehicle") != "trailer" and not name.startswith("trailer:"):
             continue
         before, further = scene.tokens[index - 1], scene.tokens[index - 2 : index - 1]
@@ -236,6 +255,17 @@ def _on_trailer(scene: Scene, figure: Figure) -> str | None:
         if led or "standing_on" in before.groups:
             return token.text if "plain_trailer" in token.groups and not name else ""
     return None
+
+
+def _behind_trailer(scene: Scene, start: int, index: int) -> bool:
+    """Whether 'on it' points at a trailer that the sentence named before."""
+    if "on_or_in" not in scene.tokens[index - 1].groups:
+        return False
+    return any(
+        token.senses.get("vehicle") == "trailer"
+        or token.senses.get("name", "").startswith("trailer:")
+        for token in scene.tokens[start : index - 1]
+    )
 
 
 def _item(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
@@ -262,10 +292,20 @@ def _put_there(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
     start, _ = scene.sentence_of(figure.start)
     for index in scene.by_class.get("load_verb", ()):
         thing = noun_from(scene, index + 1) if start <= index < figure.start else None
-        if thing and any(index < spot.start and spot.end <= figure.start for spot in spots):
+        if thing and any(
+            index < spot.start
+            and spot.end <= figure.start
+            and not _names_another(scene, spot, figure)
+            for spot in spots
+        ):
             comma = scene.tokens[figure.start - 1].raw == ","
             return thing if comma else None
     return None
+
+
+def _names_another(scene: Scene, spot: Spot, figure: Figure) -> bool:
+    """'..., over the axles, and the honey buckets, 720 lb': a thing behind the spot."""
+    return any(is_noun(scene, index) for index in range(spot.end, figure.start))
 
 
 def noun_from(scene: Scene, index: int) -> str | None:

@@ -139,7 +139,7 @@ def _tells_where(scene: Scene, index: int) -> bool:
 
 
 def _leads_on(scene: Scene, index: int) -> bool:
-    """'oil on canvas', 'shocks me in this room': a small word that leads to something is no state."""
+    """'oil on canvas', 'shocks me in this room': a word that leads to something is no state."""
     if "small_state" not in scene.tokens[index].groups or index + 1 == len(scene.tokens):
         return False
     behind = scene.tokens[index + 1]

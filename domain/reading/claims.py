@@ -408,9 +408,13 @@ def _day_before(tokens: Sequence[Token], figure: Figure) -> bool:
     return _is_month(tokens[at - 1])
 
 
+STREETS = frozenset(("street", "numbered_road", "street_or_axle"))
+"""What must stand in a message for a number in it to be a house's or a road's."""
+
+
 def _street_follows(tokens: Sequence[Token], index: int, said: frozenset[str]) -> bool:
     """'212 Mill Lane', '4410 County Rd 18'."""
-    if "street" not in said and "numbered_road" not in said:
+    if said.isdisjoint(STREETS):
         return False
     road, number = token_at(tokens, index), token_at(tokens, index + 1)
     if road is not None and "numbered_road" in road.groups:
@@ -421,6 +425,8 @@ def _street_follows(tokens: Sequence[Token], index: int, said: frozenset[str]) -
             return False
         if "street" in token.senses and step:
             return True
+        if "street_or_axle" in token.groups and step and token.raw.istitle():
+            return all(tokens[index + k].raw.istitle() for k in range(step))
         if token.senses.keys() & {"unit", "axle", "vehicle", "whole"}:
             return False
     return False

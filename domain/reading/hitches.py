@@ -7,10 +7,12 @@ described while it stands on a scale ('unhooked: 8,140') was not hitched or unhi
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Literal, cast
 
 from domain.entries import Hitch
-from domain.reading.fill_roles import weighs
+from domain.reading.figures import Figure
+from domain.reading.labels import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD, Token
 
@@ -26,7 +28,7 @@ def read_hitches(scene: Scene) -> list[Hitch]:
             continue
         start, end = scene.sentence_of(index)
         described = any(
-            figure.role == "load" and start <= figure.start < end for figure in scene.figures
+            start <= figure.start < end and _on_a_scale(figure) for figure in scene.figures
         )
         action = key.split()[0]
         trailer = _trailer_near(scene, index)
@@ -35,12 +37,13 @@ def read_hitches(scene: Scene) -> list[Hitch]:
         if found and found[-1].action == action:
             continue
         found.append(Hitch(action=cast(Action, action), trailer=_own_trailer(scene, index)))
-    return found or ([] if _heads_loads(scene) else _switched(scene))
+    return found or _switched(scene)
 
 
-def _heads_loads(scene: Scene) -> bool:
-    """'stock trailer on' above the loads of a ticket says how the rig stood on the scale."""
-    return "\n" in scene.text and weighs(scene)
+def _on_a_scale(figure: Figure) -> bool:
+    """Whether a load is of a rig on a scale; a tongue is weighed before anything is hitched."""
+    tongue = isinstance(figure.label, Label) and figure.label.whole == "tongue"
+    return figure.role == "load" and not tongue
 
 
 def _own_trailer(scene: Scene, index: int) -> str | None:
@@ -55,8 +58,10 @@ def _own_trailer(scene: Scene, index: int) -> str | None:
 
 
 def _switched(scene: Scene) -> list[Hitch]:
-    """Clauses of a trailer and 'on' or 'off' and nothing else."""
+    """Clauses of a trailer and 'on' or 'off' and nothing else; on a scale, that is how it stood."""
     found: list[Hitch] = []
+    if any(_on_a_scale(figure) for figure in scene.figures):
+        return found
     switch = scene.book.keys["switch"]
     named = {*scene.by_class.get("name", ()), *scene.by_class.get("vehicle", ())}
     for index in sorted(named):
@@ -95,9 +100,13 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
     if before is not None and "check_item" in before.senses and not trailer:
         return False  # 'breakaway hooked'
     taken_off = scene.tokens[index].senses["hitch"].startswith("unhitched")
+    if before is not None and "describes_rig" in before.groups:
+        return False  # 'with the camper still hitched'
     people = before is not None and "hitches_people" in before.groups and not taken_off
-    if people and not trailer:
+    if people and (not trailer or _hooks_somebody(scene, index)):
         return False
+    if described and taken_off and _then_weighed(scene, index):
+        return True
     if described and _behind_load(scene, index):
         return False  # 'grossed 21,720 hooked to the camper'
     if described:
@@ -109,6 +118,20 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
     if "hitches_beside_more" in groups and scene.figures:
         return _starts_clause(scene, index) or _on_the_way(scene, index)
     return False
+
+
+def _hooks_somebody(scene: Scene, index: int) -> bool:
+    """'ever since the trailer I was hooked': one who is hooked, on something that he saw."""
+    who = scene.tokens[index - 2] if index > 1 else None
+    return who is not None and "somebody" in who.groups and not _object_follows(scene, index)
+
+
+def _then_weighed(scene: Scene, index: int) -> bool:
+    """'unhitched and weighed just the truck': one thing was done, and then the other."""
+    behind = scene.tokens[index + 1 : index + 1 + REACH]
+    return _starts_clause(scene, index) and any(
+        "then" in one.groups and "on_scale" in other.groups for one, other in pairwise(behind)
+    )
 
 
 def _hitches_thing(scene: Scene, index: int) -> bool:
@@ -152,8 +175,11 @@ def _trailer_near(scene: Scene, index: int) -> bool:
         ):
             continue
         token = scene.tokens[other]
-        if token.senses.get("vehicle") == "trailer" or token.senses.get("name", "").startswith(
-            "trailer:"
+        wagon = "towed_wagon" in token.groups and scene.context.units == "us"
+        if (
+            wagon
+            or token.senses.get("vehicle") == "trailer"
+            or token.senses.get("name", "").startswith("trailer:")
         ):
             following = scene.tokens[other + 1] if other + 1 < len(scene.tokens) else None
             if following is not None and following.senses.keys() & {"check_item", "axle_noun"}:

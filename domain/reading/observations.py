@@ -35,8 +35,9 @@ PLAUSIBLE = {
 }
 """What a gauge can show, in °F; common practice, no source. More is asked about."""
 
+RUN_HOT = ("transmission", "coolant", "oil", "exhaust", "hub")
 LEAST_BARE = 20
-"""Degrees: less of oil, coolant, a gearbox or a hub is not said without a unit."""
+"""Degrees: less of what runs hot is not said without a unit."""
 
 TYRE_KPA = (60.0, 1_000.0)
 OIL_KPA = (10.0, 1_000.0)
@@ -63,9 +64,8 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         value = _value(scene, figure, subject)
         if value is None:
             continue
-        if figure.dimension is None and subject in PLAUSIBLE and value.value < LEAST_BARE:
-            if subject not in ("ambient", "tyre") and value.unit in ("degF", "degC"):
-                continue  # 'oil 3', 'USB 2.0 hub'
+        if figure.dimension is None and subject in RUN_HOT and value.value < LEAST_BARE:
+            continue  # 'oil 3', 'USB 2.0 hub'
         fault = _implausible(subject, value)
         if fault:
             if _insists(scene, figure):
@@ -105,10 +105,15 @@ def _of_the_row(scene: Scene, figure: Figure, row: tuple[Figure, str] | None) ->
 
 
 def _heading(scene: Scene) -> Label | None:
-    """A gauge named without a figure of its own: 'trailer tires', 'hub temps'."""
+    """A gauge named without a figure of its own: 'trailer tires', 'hub temps'.
+
+    What was aired up is a tyre, too: 'aired up the left front, 80 psi'.
+    """
     for label in scene.labels:
         if label.subject in POSITIONED:
             return label
+    if "airs_up" in scene.groups:
+        return next((each for each in scene.labels if each.places and not each.whole), None)
     return None
 
 
@@ -134,7 +139,7 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
             return label.subject
         if label.only_vehicle and dimension is None:
             return "tyre" if _is_pressure(scene, figure) else None
-        if label.places and heading is not None and heading.subject:
+        if label.places and heading is not None and heading.subject is not None:
             if dimension in SUBJECT_DIMENSIONS[heading.subject]:
                 return heading.subject
             return "tyre" if dimension == PRESSURE else None
@@ -187,8 +192,10 @@ def _beside_gauge(scene: Scene, figure: Figure) -> bool:
     """'headwind 25 mph, 31 out, oil temp 224': a bare 'out' is of the air beside a gauge."""
     behind = scene.tokens[figure.end + 1 : figure.end + 2]
     ends = not behind or behind[0].kind is not WORD
-    return ends and figure.value >= LEAST_WARM and any(
-        isinstance(other.label, Label) and other.label.subject for other in scene.figures
+    return (
+        ends
+        and figure.value >= LEAST_WARM
+        and any(isinstance(other.label, Label) and other.label.subject for other in scene.figures)
     )
 
 
@@ -231,10 +238,11 @@ def _is_vague(scene: Scene, figure: Figure, label: Label) -> bool:
         return figure.value < LEAST_WARM
     if label.start >= figure.end and figure.foreign is not None:
         return True  # '200 gigger have fluid bearings'
-    if "vague_gauge" not in scene.tokens[label.start].groups:
-        return False
     behind = scene.tokens[label.end] if label.end < len(scene.tokens) else None
     thing = behind is not None and behind.kind is WORD and not behind.senses
+    if "vague_gauge" not in scene.tokens[label.start].groups:
+        said = scene.tokens[label.end + 1 : label.end + 2]
+        return thing and any("is_at" in token.groups for token in said)  # 'trans rate is 200'
     # 'ten speed', '48x60 oil on canvas', 'oil paint 5', 'the oil pump went in my 99 pickup'
     return label.compound or label.start >= figure.end or thing or not stands_by(scene, figure)
 
@@ -400,7 +408,7 @@ def _pressure_unit(scene: Scene, value: float) -> str:
         return "bar"
     if unit == "kPa" and value < 130:
         return "psi"
-    if unit == "psi" and value < 10:
+    if unit == "psi" and value < 10 and value % 1:
         return "bar"
     return unit
 
@@ -428,6 +436,8 @@ def _insists(scene: Scene, figure: Figure) -> bool:
         return False
     if figure.dimension in (TEMPERATURE, PRESSURE, ROTATION):
         return True
+    if not stands_by(scene, figure):
+        return False
     words = scene.words_between(label.start, label.end).casefold()
     gauge = label.places or any(word in words for word in scene.book.groups["gauge_word"])
     return gauge or label.subject in ("transmission", "coolant", "tyre", "hub")

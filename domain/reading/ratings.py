@@ -50,8 +50,9 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     for figure in scene.live_figures():
         if figure.role is not None:
             continue
-        rating = _rating(scene, figure, framed=framed, tank=tank)
-        if rating is None:
+        framed_here = framed and not _weighed_since(scene, figure)
+        rating = _rating(scene, figure, framed=framed_here, tank=tank)
+        if rating is None or _is_year(scene, figure, rating[1]):
             continue
         subject, name = rating
         value = _value(scene, figure, name)
@@ -88,7 +89,15 @@ def _words(scene: Scene, figure: Figure, subject: str) -> WordsOf:
 
 def _settle_weighed(scene: Scene) -> None:
     """'GCM on the weighbridge was 6340': what a scale shows is a load, whatever it is called."""
-    if not scene.has("weigh_cue") or scene.has("rating_cue"):
+    if scene.has("rating_cue"):
+        return
+    for label in scene.labels:
+        # 'the gauge reads 1,090 at the coupler'
+        lead = scene.tokens[label.start - 1] if label.start else None
+        behind = label.bound is not None and label.bound.end < label.start
+        if label.rating_subject and behind and lead is not None and "at" in lead.groups:
+            label.rating_subject, label.whole = None, "tongue"
+    if not scene.has("weigh_cue"):
         return
     rated = [label for label in scene.labels if label.rating]
     if len(rated) == 1 and "as_weighed" in scene.tokens[rated[0].start].groups:
@@ -116,6 +125,37 @@ def _framed(scene: Scene) -> bool:
     )
 
 
+def _weighed_since(scene: Scene, figure: Figure) -> bool:
+    """'door sticker gvwr 11,500, and she scaled 5,360 steer': behind a scale's verb are loads."""
+    for index in range(figure.start - 1, -1, -1):
+        token = scene.tokens[index]
+        if token.senses.keys() & {"rating_cue", "rating"}:
+            return False
+        if "on_scale" in token.groups:
+            return True
+    return False
+
+
+def _is_year(scene: Scene, figure: Figure, name: str) -> bool:
+    """'Senior Ball 2016', '2 axles / 2018': a year, where no label stands right before it."""
+    if figure.dimension is not None or figure.token.grouped or figure.token.spoken:
+        return False
+    year = figure.whole and FIRST_YEAR <= figure.value <= LAST_YEAR
+    if not year or name == "date_code" or figure.value % LABEL_STEP == 0:
+        return False
+    label = figure.label
+    if not isinstance(label, Label) or not label.rating or label.start > figure.start:
+        return True
+    between = scene.tokens[label.end : figure.start]
+    plain = all("copula" in token.senses.get("glue", "") for token in between)
+    return not plain or scene.tokens[figure.start].glued
+
+
+FIRST_YEAR, LAST_YEAR = 1900, 2039
+LABEL_STEP = 50
+"""Pounds or kilograms: what makers round to; a year is hardly ever a multiple of it."""
+
+
 def _is_strong(scene: Scene, index: int) -> bool:
     """'plate' is a label where it says or heads something; a scale has plates too."""
     if "weak_label" not in scene.tokens[index].groups:
@@ -131,12 +171,14 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
             return TYRES, "pressure"
         if figure.dimension == VOLUME and tank:
             return "truck", "tank"
-        return _stamped(scene, figure)
+        return _towed(scene, figure) or _stamped(scene, figure)
     if label.compound and label.rating == "tank":
         return None
     if label.rating:
         if "weak_rating" in scene.tokens[label.start].groups and not framed:
             return None  # 'we tow 9,000 lb'
+        if "short_rating" in scene.tokens[label.start].groups and not _surely(scene, figure, label):
+            return None  # 'adsl sync atm is about 16900'
         name = label.rating
         if name == "gawr" and label.end_of and label.vehicle != "trailer":
             name = f"gawr_{label.end_of}"
@@ -169,10 +211,25 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if label.rating_subject == "hitch":
         return "hitch", _of_part(scene, figure)
     if label.vehicle == "trailer":
+        part = _part_before(scene, figure) if figure.end <= label.start else None
+        if part is not None:
+            return part, "tow"  # 'the coupler is rated for a 15,000 lb trailer'
         if scene.has("rating_subject", "hitch"):
             return "hitch", "tow"
         return "trailer", "gvwr"
     return None
+
+
+def _surely(scene: Scene, figure: Figure, label: Label) -> bool:
+    """Whether letters that people also text for something else are a rating here."""
+    if figure.dimension is not None or scene.has("rating_cue") or scene.has("name"):
+        return True
+    if scene.has("vehicle") or any(
+        other.rating and other is not label and other.bound for other in scene.labels
+    ):
+        return True
+    first = label.start < figure.start and not scene.unknown_words()
+    return first and scene.context.units != "us"
 
 
 def _of_part(scene: Scene, figure: Figure) -> str:
@@ -231,7 +288,27 @@ def _stamped(scene: Scene, figure: Figure) -> tuple[str, str] | None:
     for index, _, key in scene.find("rating_subject"):
         if start <= index < end and (key in STAMPED or key == "hitch"):
             return key, _of_part(scene, figure)
+    if "stamped" in scene.tokens[start].groups and start > 0:
+        before = _part_before(scene, figure)
+        if before is not None:
+            return before, _of_part(scene, figure)  # 'new ball, stamped 14,000 lb'
     return None
+
+
+def _part_before(scene: Scene, figure: Figure) -> str | None:
+    """The last part of a hitch that the figure's sentence names before it."""
+    start, _ = scene.sentence_of(figure.start)
+    found = [key for index, _, key in scene.find("rating_subject") if start <= index < figure.start]
+    return found[-1] if found else None
+
+
+def _towed(scene: Scene, figure: Figure) -> tuple[str, str] | None:
+    """'GVM 3,350, towing 3,500': beside another rating, what it tows is one too."""
+    if figure.dimension not in (None, MASS) or not figure.start:
+        return None
+    tows = "tows_much" in scene.tokens[figure.start - 1].groups
+    rated = any(label.rating and label.bound for label in scene.labels)
+    return ("truck", "tow") if tows and rated else None
 
 
 def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
@@ -248,6 +325,8 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
     if name == "gawr" or any(
         "trailer_rating" in scene.tokens[index].groups for index in range(label.start, label.end)
     ):
+        return "trailer"
+    if name == "payload" and _of_named_trailer(scene, figure):
         return "trailer"
     if name in TRUCK_RATINGS or name.startswith("gawr_"):
         return "truck"
@@ -289,6 +368,8 @@ def _is_trailer(scene: Scene, figure: Figure) -> bool:
     best: str | None = None
     named = {*scene.by_class.get("vehicle", ()), *scene.by_class.get("name", ())}
     for index in sorted(named):
+        if index > figure.start and _has_its_own(scene, index):
+            break
         senses = scene.tokens[index].senses
         vehicle = senses["name"].partition(":")[0] if "name" in senses else senses["vehicle"]
         if vehicle in ("truck", "trailer"):
@@ -296,6 +377,23 @@ def _is_trailer(scene: Scene, figure: Figure) -> bool:
                 break
             best = vehicle
     return best == "trailer"
+
+
+def _of_named_trailer(scene: Scene, figure: Figure) -> bool:
+    """'camper sticker says cargo should never exceed 1,720': the clause begins with a trailer."""
+    start, _ = scene.clause_of(figure.start)
+    first = start + 1 if "article" in scene.tokens[start].groups else start
+    senses = scene.tokens[first].senses
+    named = senses.get("name", "").startswith("trailer:") or senses.get("vehicle") == "trailer"
+    return named and not scene.has("vehicle", "truck")
+
+
+def _has_its_own(scene: Scene, index: int) -> bool:
+    """'gvwr 11,500, and she scaled 9,180 trailer': a vehicle that names a figure of its own."""
+    return any(
+        label.start <= index < label.end and label.bound is not None and label.bound.end <= index
+        for label in scene.labels
+    )
 
 
 def _tank_size(scene: Scene) -> bool:

@@ -20,7 +20,7 @@ SIGNS = ("name", "weigh_cue", "odometer")
 """Classes of term that only a log has."""
 
 MOST_STRANGE, MOST_STRANGE_BARE = 2, 1
-"""Words that no phrase knows: among more of them an everyday figure is talk, soonest without unit."""
+"""Words that no phrase knows: among more of them an everyday figure, or a bare one, is talk."""
 
 LEAST_KMH = {"wind": 16.0, "speed": 24.0}
 """Less is no news to anybody who tows, and stands in weather reports."""
@@ -40,15 +40,30 @@ def may_be_ours(scene: Scene, figure: Figure, subject: str, value: Quantity) -> 
     """Whether an everyday figure may stand in the log although nothing else is said of the rig."""
     if "weather_report" in scene.groups and subject != "grade":
         return False
+    start, _ = scene.sentence_of(figure.start)
+    if any("whenever" in token.groups for token in scene.tokens[start : figure.start]):
+        return False  # 'when it's 85 degrees out'
     if subject in LEAST_KMH and value.amount("km/h") < LEAST_KMH[subject]:
         return False
     bare = figure.dimension is None
     if bare and subject == "ambient" and value.value < LEAST_WARM and not figure.negative:
         return False
-    strange = sum(1 for index in scene.unknown_words() if not scene.tokens[index].groups)
-    if strange > (MOST_STRANGE_BARE if bare else MOST_STRANGE):
+    if subject == "grade" and _heads_noun(scene, figure):
         return False
-    return not bare or stands_by(scene, figure)
+    strange = sum(1 for index in scene.unknown_words() if not scene.tokens[index].groups)
+    most = MOST_STRANGE_BARE if bare else MOST_STRANGE
+    if subject == "speed" and len(scene.figures) == 1:
+        most = 0  # 'doing 70 mph on the freeway'
+    return strange <= most and (not bare or stands_by(scene, figure))
+
+
+def _heads_noun(scene: Scene, figure: Figure) -> bool:
+    """'a 10% grade bump': a noun behind makes the slope something else."""
+    label = figure.label
+    if not isinstance(label, Label) or label.end >= len(scene.tokens):
+        return False
+    behind = scene.tokens[label.end]
+    return behind.kind is WORD and not behind.senses and behind.raw.islower()
 
 
 def stands_by(scene: Scene, figure: Figure) -> bool:

@@ -31,6 +31,8 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "group.looks_shortened": "nothing is shortened with an apostrophe",
         "group.caravan": "a van is no caravan in Spanish",
         "group.coins_per_litre": "no Spanish-speaking pump shows coins a litre",
+        "group.towed_wagon": "the Spanish words for trailers are no words for cars",
+        "group.street_or_axle": "no Spanish word is both a street and an axle",
         "group.sterling": "pounds are no money in Spanish",
     }
 }

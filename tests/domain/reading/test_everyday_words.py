@@ -1,0 +1,203 @@
+"""Words that people text about other things too: weather, school, films, phones and houses.
+
+Each message here is invented. What looks like an entry and is none gets silence; beside it stand
+messages of the same words that are meant for the log.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Cargo, Check, Entry, Hitch, Observation, Rating, Weighing
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, chat, on_the_road
+
+TALK = (
+    # Marks at school, shares of something, and steps of a treadmill are no slope.
+    "the essay is 40% of my grade",
+    "15% of the grade is attendance",
+    "a 5% grade bonus for handing it in early",
+    # What is posted, what others drove, and what counts gears.
+    "it's a 30 mph zone past the school",
+    "they put up a 45 mph speed limit by us",
+    "a five speed manual is all i can drive",
+    "going 75 mph on that road is silly",
+    "the car was doing 70 mph when it left the road",
+    "my new disk spins at 7200rpm and the drive is still slow to copy",
+    # Weather as it is reported, expected, or enjoyed.
+    "the wind is expected to be 20 mph on sunday",
+    "average wind 9 mph, humidity 40 percent",
+    "weather 28 degrees",
+    "when it's 85 degrees out all anybody wants is a swim and a lemonade",
+    "2 flat whites with oat milk",
+    "meet us at 3 Amb Lane",
+    # Figures that no gauge shows, and gauges that are something else.
+    "i need a usb 3.0 hub",
+    "oil on canvas 40x50",
+    "the transmission rate is 200",
+    "the oil pump went in my 98 hatchback",
+    # A house number is no axle's rating.
+    "a rated place to eat at 118 Rosewood Drive",
+    # Years, and letters that mean something else.
+    "Spring Ball 2019 at the school",
+    "see you all at #wc2018",
+    "29,400 atm",
+    "my upload atm is about 12000",
+    # Things that break at home and in a pocket.
+    "my battery is dead",
+    "the car's battery died",
+    "the lamp on my desk is out",
+    "nothing shocks me in this town",
+    "light up ladies",
+    "a countdown chain for when i move out",
+    "still connected to a load of old machines",
+    # Bodies, beds and films.
+    "ten pounds of trouble on her back",
+    "a 30lb weight rolled off my bed",
+    "a 20 lb turkey in the kitchen",
+    "since the first trailer i was hooked",
+)
+
+
+@pytest.mark.parametrize("text", TALK)
+def test_everyday_words_of_talk_are_no_entries(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text), Silent)
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def gauge(subject: str, value: float, unit: str, position: str | None = None) -> Observation:
+    return Observation(subject=subject, value=Quantity(value, unit), position=position)
+
+
+LOGGED: tuple[tuple[str, tuple[Entry, ...]], ...] = (
+    ("7% grade on the way down", (gauge("grade", 7, "%"),)),
+    ("wind speed 28 mph", (gauge("wind", 28, "mph"),)),
+    ("crosswinds 35 mph over the flats", (gauge("wind", 35, "mph"),)),
+    ("93 degrees out", (gauge("ambient", 93, "degF"),)),
+    (
+        "its 91 out, trans 204",
+        (gauge("ambient", 91, "degF"), gauge("transmission", 204, "degF")),
+    ),
+    ("doing 58 mph, egt 1,050", (gauge("speed", 58, "mph"), gauge("exhaust", 1_050, "degF"))),
+    ("slushbox 212", (gauge("transmission", 212, "degF"),)),
+    ("aired up the camper left rear, 75 lbs", (gauge("tyre", 75, "psi", "trailer left rear"),)),
+    ("trailer battery died", (Check(item="trailer battery", state="fault"),)),
+    (
+        "brake controler showing an error",
+        (Check(item="brake controller", state="fault"),),
+    ),
+    ("lug nut sheared off", (Check(item="lug nut", state="fault"),)),
+    ("dust cap missing", (Check(item="dust cap", state="fault"),)),
+    ("wheel studs torqued down", (Check(item="wheel studs", state="done"),)),
+)
+
+
+@pytest.mark.parametrize(("text", "entries"), LOGGED)
+def test_the_same_words_of_the_rig_are_entries(
+    text: str, entries: tuple[Entry, ...], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road(trailers=("flatdeck",)))
+    assert isinstance(verdict, Facts)
+    assert verdict.entries == entries
+
+
+RATED: tuple[tuple[str, tuple[tuple[str, str, Quantity], ...]], ...] = (
+    (
+        "gross vehicle wait rating of twelve thousand pounds",
+        (("truck", "gvwr", Quantity(12_000, "lb")),),
+    ),
+    ("the trucks tank is 34 gal", (("truck", "tank", Quantity(34, "gal")),)),
+    ("new ball today, stamped 8,000 lb", (("ball", "tow", Quantity(8_000, "lb")),)),
+    (
+        "the coupler's rated for a 12,500 lb trailer",
+        (("coupler", "tow", Quantity(12_500, "lb")),),
+    ),
+    (
+        "GCM 6,200 kg, towing 3,000 kg",
+        (("truck", "gcwr", Quantity(6_200, "kg")), ("truck", "tow", Quantity(3_000, "kg"))),
+    ),
+    (
+        "handbook: 7,200 lb is the most it can tow",
+        (("truck", "tow", Quantity(7_200, "lb")),),
+    ),
+    (
+        "TYRE AND LOADING INFORMATION\nSEATING CAPACITY TOTAL 6 FRONT 3 REAR 3\n"
+        "COMBINED WEIGHT OF OCCUPANTS AND CARGO SHOULD NEVER EXCEED 1,610 LBS",
+        (("truck", "payload", Quantity(1_610, "lb")),),
+    ),
+    (
+        "camper sticker: weight of cargo should never exceed 1,400 lbs",
+        (("trailer", "payload", Quantity(1_400, "lb")),),
+    ),
+    (
+        "flatdeck plate: GVWR 9,950 LB, GAWR 5,200 LB each, built 2017",
+        (("trailer", "gvwr", Quantity(9_950, "lb")), ("trailer", "gawr", Quantity(5_200, "lb"))),
+    ),
+)
+
+
+@pytest.mark.parametrize(("text", "rated"), RATED)
+def test_ratings_off_labels_and_plates(
+    text: str, rated: tuple[tuple[str, str, Quantity], ...], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    ratings = [entry for entry in verdict.entries if isinstance(entry, Rating)]
+    assert len(ratings) == len(verdict.entries)
+    assert tuple((each.subject, each.rating, each.value) for each in ratings) == rated
+
+
+def test_what_was_scaled_behind_a_label_are_loads(reads: Reader) -> None:
+    verdict = reads("sticker says gvwr 11,200, then scaled 5,200 steer 6,600 drive 9,000 trailer")
+    assert isinstance(verdict, Facts)
+    rating, weighing = verdict.entries
+    assert isinstance(rating, Rating)
+    assert isinstance(weighing, Weighing)
+    assert (rating.subject, rating.value) == ("truck", Quantity(11_200, "lb"))
+    assert weighing.loads.keys() == {"steer", "drive", "trailer"}
+
+
+HITCHED: tuple[tuple[str, Hitch | None], ...] = (
+    ("tongue 640 lb, camper hitched", Hitch(action="hitched", trailer="camper")),
+    ("got the wagon dropped at last", Hitch(action="unhitched")),
+    (
+        "unhitched and weighed just the truck, steer 4,900 drive 3,800",
+        Hitch(action="unhitched"),
+    ),
+    # How the rig stood on the scale is no event.
+    ("camper on\nsteer 5,200\ndrive 6,600\ntrailer 9,000", None),
+    ("hitched and scaled, steer 5,200 drive 6,600 trailer 9,000", None),
+    ("camper still hitched", None),
+)
+
+
+@pytest.mark.parametrize(("text", "hitch"), HITCHED)
+def test_hitching_beside_a_weighing(text: str, hitch: Hitch | None, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    entries = verdict.entries if isinstance(verdict, Facts) else ()
+    assert [entry for entry in entries if isinstance(entry, Hitch)] == ([hitch] if hitch else [])
+
+
+def test_cargo_is_what_stands_there(reads: Reader) -> None:
+    verdict = reads(
+        "loaded the smoker, 90 lb, in the bed, and the hive stands, 210 lb, over the axles",
+        on_the_road(),
+    )
+    assert isinstance(verdict, Facts)
+    found = [(entry.item, entry.value) for entry in verdict.entries if isinstance(entry, Cargo)]
+    assert found == [("smoker", Quantity(90, "lb")), ("hive stands", Quantity(210, "lb"))]
+
+
+def test_on_it_is_the_trailer_named_before(reads: Reader) -> None:
+    verdict = reads("hooked the flatdeck up, supers on it at 1,300 lb", on_the_road())
+    assert isinstance(verdict, Facts)
+    cargo = [entry for entry in verdict.entries if isinstance(entry, Cargo)]
+    assert [(each.item, each.trailer) for each in cargo] == [("supers", "flatdeck")]
+
+
+def test_letters_for_something_else_are_ratings_where_the_rig_is_rated(reads: Reader) -> None:
+    metric = chat(units="metric", currency="AUD", time_zone="Australia/Perth")
+    verdict = reads("ATM 2,800", metric)
+    assert isinstance(verdict, Facts)
+    assert isinstance(reads("my line is at 12000 atm", metric), Silent)
