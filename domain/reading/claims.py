@@ -125,6 +125,8 @@ def _owner(
         if behind is not None and not behind.senses.keys().isdisjoint(COUNTED):
             return None
         return "the price of each"
+    if bare and after is not None and _counts_people(figure, after):
+        return "a count of people"
     if bare and _numbers_row(tokens, figure):
         return "a row's number"
     if _said_again(figure, before, last):
@@ -189,6 +191,15 @@ def _on_plate(figure: Figure, before: Token | None, tokens: Sequence[Token]) -> 
 LEAST_VOLUME = 10
 """'REG 17.2L' is regular petrol, 'REG 4L' a plate."""
 
+
+def _counts_people(figure: Figure, after: Token) -> bool:
+    """'three of us', '2 adults'; 'put 5 in the truck' and '30 up' may be of fuel."""
+    aboard = after.senses.get("aboard") == "people" and "aboard_or_place" not in after.groups
+    several = figure.value > 1 and "one_aboard" in after.groups  # 'two adult tickets'
+    return aboard and figure.whole and figure.value <= MOST_ABOARD and not several
+
+
+MOST_ABOARD = 12
 
 LEAST_OF_MANY = 5000
 """What a receipt's 'TRANS 88123' counts, and no gauge of a transmission shows."""

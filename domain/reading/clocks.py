@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from collections.abc import Set as AbstractSet
+from itertools import takewhile
 
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, Token
@@ -139,8 +140,8 @@ def _is_told(tokens: Sequence[Token], index: int, clock: tuple[int, int], book: 
     if any(each.kind is TIME or "time" in each.senses for each in days):
         return not _is_together(token)
     if token.in_digits and not happened:
-        end = next((at for at in range(index, len(tokens)) if _parts(tokens[at])), len(tokens))
-        happened = any("event" in each.senses for each in tokens[index:end])
+        behind = takewhile(lambda each: not _parts(each), tokens[index : index + LONGEST_CLAUSE])
+        happened = any("event" in each.senses for each in behind)
     return happened and not (token.decimals == 0 and clock[1] == 0 and len(token.raw) < 4)
 
 
@@ -193,9 +194,13 @@ def _parts(token: Token) -> bool:
 
 
 def _clause_start(tokens: Sequence[Token], index: int) -> int:
-    while index and not _parts(tokens[index - 1]):
-        index -= 1
-    return index
+    start = max(0, index - LONGEST_CLAUSE)
+    parting = [at for at in range(start, index) if _parts(tokens[at])]
+    return parting[-1] + 1 if parting else start
+
+
+LONGEST_CLAUSE = 30
+"""Tokens: what is farther away says nothing of an hour."""
 
 
 def _become_time(tokens: list[Token], start: int, end: int, clock: str) -> None:

@@ -175,11 +175,8 @@ def _trailer_near(scene: Scene, index: int) -> bool:
         ):
             continue
         token = scene.tokens[other]
-        wagon = "towed_wagon" in token.groups and scene.context.units == "us"
-        if (
-            wagon
-            or token.senses.get("vehicle") == "trailer"
-            or token.senses.get("name", "").startswith("trailer:")
+        if token.senses.get("vehicle") == "trailer" or token.senses.get("name", "").startswith(
+            "trailer:"
         ):
             following = scene.tokens[other + 1] if other + 1 < len(scene.tokens) else None
             if following is not None and following.senses.keys() & {"check_item", "axle_noun"}:

@@ -13,7 +13,7 @@ from domain.quantities import Quantity
 from domain.reading.labels import Label
 from domain.reading.passes import Pass
 from domain.reading.scene import Scene
-from domain.reading.tokens import NUMBER
+from domain.reading.tokens import NUMBER, Token
 
 Bars = Literal["on", "off"]
 Rig = Literal["hitched", "solo", "trailer"]
@@ -55,12 +55,21 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
         if kind == "solo" and named == "trailer" and "alone" in scene.tokens[index].senses:
             kind = named  # 'camper solo on the scale'
         found = (found or kind) if kind == "hitched" else kind
-    found = found or named
+    found = found or named or ("hitched" if _still_hitched(scene) else None)
     if found == "hitched" and scene.has("hitch", "unhitched"):
         found = None
     if found is None and _unhitched_here(scene, each):
         found = "trailer" if _trailer_is_subject(scene) else "solo"
     return found
+
+
+def _still_hitched(scene: Scene) -> bool:
+    """'still hooked to the ute': how it stood, and nothing that happened."""
+    return any(
+        "describes_rig" in scene.tokens[index - 1].groups
+        for index, _, _ in scene.find("hitch", "hitched")
+        if index
+    )
 
 
 def rig_of_named(scene: Scene) -> str | None:
@@ -76,7 +85,9 @@ def _unhitched_here(scene: Scene, each: Pass) -> bool:
     """'unhooked: 8,140' describes the rig; 'Unhitched.' in a sentence of its own is an event."""
     if all(isinstance(f.label, Label) and f.label.whole == "tongue" for f in each.figures):
         return False
-    for index, _, _ in scene.find("hitch", "unhitched"):
+    for index, token, _ in scene.find("hitch", "unhitched"):
+        if "hitches_a_trailer" in token.groups:
+            continue  # 'parked', 'took off': said of anything
         start, end = scene.sentence_of(index)
         if any(start <= figure.start < end for figure in each.figures):
             return True
@@ -109,10 +120,19 @@ def stood_alone(scene: Scene) -> str | None:
             return "solo" if label.vehicle == "truck" else "trailer"
         if label.vehicle == "truck" and any("absent" in token.groups for token in beside):
             return "trailer"
+        if label.vehicle == "truck" and label.aside and "off_of" in _lead(scene, label).groups:
+            return "trailer"  # 'weighed off the truck'
         ahead = scene.tokens[max(0, label.start - 2) : label.start]
         if label.vehicle == "trailer" and any("absent" in token.groups for token in ahead):
             return "solo"
     return None
+
+
+def _lead(scene: Scene, label: Label) -> Token:
+    """The word that leads to a vehicle, in front of its article."""
+    before = scene.tokens[label.start - 1]
+    further = label.start > 1 and "our" in before.groups
+    return scene.tokens[label.start - 2] if further else before
 
 
 def _trailer_is_subject(scene: Scene) -> bool:

@@ -13,7 +13,7 @@ from itertools import pairwise
 from operator import attrgetter
 
 from domain.reading.figures import Figure
-from domain.reading.tokens import BREAK, WORD, Token
+from domain.reading.tokens import BREAK, NUMBER, WORD, Token
 
 NAMING = frozenset(
     (
@@ -107,6 +107,16 @@ class Label:
         )
 
     @property
+    def only_side(self) -> bool:
+        """Whether it names a side, and not of what."""
+        return bool(self.side) and not (self.axle or self.end_of or self.vehicle or self.wheel)
+
+    @property
+    def only_end(self) -> bool:
+        """Whether it names a front or a back, and not of what."""
+        return bool(self.end_of) and not (self.axle or self.side or self.vehicle or self.wheel)
+
+    @property
     def only_vehicle(self) -> bool:
         """Whether it names a vehicle and nothing on it."""
         return bool(self.vehicle) and not (
@@ -159,6 +169,8 @@ def find_labels(
                 current.end = index + 1
                 continue
             current = Label(index)
+            if index and "its" in tokens[index - 1].groups:
+                current.vehicle = _named_last(labels)
             if _extend(current, token):
                 current.compound = _is_compound(tokens, index)
                 current.aside = _is_aside(tokens, index)
@@ -172,13 +184,27 @@ def find_labels(
         ):
             current = None
     _rear_alone(tokens, labels)
-    labels = [label for label in labels if not (label.compound and label.only_ordinal)]
+    labels = [
+        label for label in labels if not (label.only_ordinal and _counts_alone(tokens, label))
+    ]
     return _truck_as_one(tokens, figures, labels)
 
 
 def _explains(tokens: Sequence[Token], index: int, label: Label) -> bool:
     """'AXLE 3 (TRAILER)': the brackets say again what a numbered axle is."""
     return bool(label.wheel and label.ordinal) and index <= label.end
+
+
+def _counts_alone(tokens: Sequence[Token], label: Label) -> bool:
+    """'scaled first, 5,180/6,600/8,220': an ordinal that names no axle."""
+    following = tokens[label.end] if label.end < len(tokens) else None
+    listed = following is not None and following.raw == ","
+    return label.only_ordinal and (label.compound or listed)
+
+
+def _named_last(labels: Sequence[Label]) -> str | None:
+    """'flatdeck, its front axle 910': whose axle it is."""
+    return next((label.vehicle for label in reversed(labels) if label.vehicle), None)
 
 
 def _rear_alone(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
@@ -207,6 +233,7 @@ def _truck_as_one(
         before = [start for start in starts if start < first.start]
         if len(between) == 1 or (not between and before):
             first.axle, first.vehicle, first.end = None, "truck", second.end
+            first.aside = False  # 'with the steers and drives together' is what was weighed
             labels.remove(second)
             _absorb_together(tokens, first, labels)
             break
@@ -318,8 +345,28 @@ def _is_aside(tokens: Sequence[Token], index: int) -> bool:
         before -= 1
     if before < 0:
         return False
+    if _stands_off(tokens, before, index):
+        return True
     # 'hitched the flatdeck, 48011'
     return "hitch" in tokens[before].senses or bool({"tows", "absent"} & set(tokens[before].groups))
+
+
+def _stands_off(tokens: Sequence[Token], before: int, index: int) -> bool:
+    """'flatdeck weighed off the ute': what a trailer stood apart from was not on the scale."""
+    if "off_of" not in tokens[before].groups or _names_trailer(tokens[index]):
+        return False
+    start = before
+    while start and not tokens[start - 1].ends_sentence:
+        start -= 1
+    beside = tokens[before - 1] if before else None
+    figured = beside is not None and (beside.kind is NUMBER or "unit" in beside.senses)
+    return not figured and any(_names_trailer(each) for each in tokens[start:before])
+
+
+def _names_trailer(token: Token) -> bool:
+    return token.senses.get("vehicle") == "trailer" or token.senses.get("name", "").startswith(
+        "trailer:"
+    )
 
 
 def _is_compound(tokens: Sequence[Token], index: int) -> bool:

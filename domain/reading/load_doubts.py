@@ -36,19 +36,12 @@ AXLE_KG = (200.0, 12_000.0)
 GROSS_KG = (700.0, 45_000.0)
 
 
-def impossible_position(placed: dict[str, Figure], loads: dict[str, Quantity]) -> str | None:
+def impossible_position(
+    placed: dict[str, Figure], loads: dict[str, Quantity], rig: str | None
+) -> str | None:
     """The position whose figure can't be right, if any."""
     for position, load in loads.items():
-        low, high = AXLE_KG
-        if position == "gross":
-            low, high = GROSS_KG
-        elif position == "tongue":
-            low, high = TONGUE_KG
-        elif position.endswith(("_left", "_right")):
-            low, high = WHEEL_KG
-        elif position in ("trailer", "truck"):
-            low, high = LOAD_KG
-        if placed[position].negative or not low <= load.amount("kg") <= high:
+        if placed[position].negative or not is_possible(position, load, rig):
             return position
     if "steer" in loads and "drive" in loads:
         steer, drive = loads["steer"].amount("kg"), loads["drive"].amount("kg")
@@ -60,6 +53,20 @@ def impossible_position(placed: dict[str, Figure], loads: dict[str, Quantity]) -
             if position != "gross" and load.amount("kg") > gross.amount("kg") * 1.01:
                 return "gross"
     return None
+
+
+def is_possible(position: str, load: Quantity, rig: str | None) -> bool:
+    """Whether a position of a rig behind a pickup can weigh so much."""
+    low, high = AXLE_KG
+    if position == "gross":
+        low, high = LOAD_KG if rig == "trailer" else GROSS_KG
+    elif position == "tongue":
+        low, high = TONGUE_KG
+    elif position.endswith(("_left", "_right")):
+        low, high = WHEEL_KG
+    elif position in ("trailer", "truck"):
+        low, high = LOAD_KG
+    return low <= load.amount("kg") <= high
 
 
 def sides_doubt(loads: dict[str, Quantity], rig: str | None) -> Doubt | None:
@@ -87,12 +94,16 @@ SIDES_TOLERANCE = 0.02
 """Wheel scales read each wheel by itself, and add up less well than platforms."""
 
 
-def digit_slips(loads: dict[str, Quantity], position: str) -> tuple[Choice, ...]:
-    """'53200' for 5320: with a digit less or more, without its minus, or not kept at all."""
+def digit_slips(
+    loads: dict[str, Quantity], position: str, others: Sequence[float]
+) -> tuple[Choice, ...]:
+    """'53200' for 5320: with a digit less or more, without its minus, or not kept at all.
+
+    `others` is what the words of a dictated figure could mean besides.
+    """
     load = loads[position]
     choices = []
-    for factor in (0.1, 1, 10):
-        value = load.value * factor
+    for value in (*others, load.value * 0.1, load.value, load.value * 10):
         if AXLE_KG[0] <= Quantity(value, load.unit).amount("kg") <= AXLE_KG[1]:
             mended = Quantity(round(value, 3), load.unit)
             choices.append(

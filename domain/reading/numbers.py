@@ -43,6 +43,25 @@ def compose(atoms: Sequence[Atom]) -> list[Spoken]:
     return figures
 
 
+def other_meanings(atoms: Sequence[Atom]) -> tuple[float, ...]:
+    """What the words of one figure could mean besides, where people shorten thousands.
+
+    'twenty-two one' is 221, and 22,100; 'sixty-nine' is 69, and 6,900; 'seventy oh forty' is
+    70,040, and 7,040.
+    """
+    groups, end = _groups(atoms, 0, opening=True)
+    if end != len(atoms) or any(not isinstance(atom, int) for atom in atoms):
+        return ()
+    first, *rest = (int(group.value) for group in groups)
+    if not rest:
+        return (first * 100.0,) if 10 <= first <= 99 else ()
+    if len(rest) == 1 and 1 <= rest[0] <= 9 and 1 <= first <= 99:
+        return (first * 1000.0 + rest[0] * 100,)
+    if len(rest) == 2 and rest[0] == 0 and 10 <= first <= 99 and 10 <= rest[1] <= 99:
+        return (first * 100.0 + rest[1],)
+    return ()
+
+
 def _figure(atoms: Sequence[Atom], start: int) -> tuple[list[Spoken], int]:
     groups, position = _groups(atoms, start, opening=True)
     if not groups and not (position < len(atoms) and atoms[position] == POINT):

@@ -106,7 +106,9 @@ def _bind_alone(
     named = [
         label
         for label in labels
-        if label.bound is None and not label.compound and (label.axle or label.whole == "tongue")
+        if label.bound is None
+        and not label.compound
+        and (label.axle or label.whole == "tongue" or (label.vehicle and label.wheel == "axle"))
     ]
     if len(loads) != 1 or len(named) != 1 or len(figures) != 1:
         return
@@ -143,20 +145,32 @@ def _bind_under_headings(
     tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
 ) -> bool:
     """'hitch is rated 1,200 tongue 12,000 trailer': the label before the row is of all of it."""
-    behind = {label.start: label for label in labels}
     bound = False
-    number = 0
-    while number < len(figures):
-        row: list[tuple[Figure, Label]] = []
-        while number < len(figures) and (label := behind.get(figures[number].end)) is not None:
-            row.append((figures[number], label))
-            number += 1
+    for row in _rows_before_labels(figures, labels):
         if len(row) >= SHORTEST_ROW and _is_headed(tokens, figures, labels, row):
             bound = True
             for figure, label in row:
                 figure.label, label.bound = label, figure
-        number += 1
     return bound
+
+
+def _rows_before_labels(
+    figures: Sequence[Figure], labels: Sequence[Label]
+) -> list[list[tuple[Figure, Label]]]:
+    """Runs of figures with a label right behind each, and no other label between them."""
+    behind = {label.start: label for label in labels}
+    rows: list[list[tuple[Figure, Label]]] = [[]]
+    free = 0  # how many labels stand before the figure
+    for figure in figures:
+        label = behind.get(figure.end)
+        before = free
+        while free < len(labels) and labels[free].start < figure.start:
+            free += 1
+        if rows[-1] and (label is None or free > before + 1):
+            rows.append([])
+        if label is not None:
+            rows[-1].append((figure, label))
+    return rows
 
 
 SHORTEST_ROW = 2
@@ -172,7 +186,9 @@ def _is_headed(
     first, last = row[0][0], row[-1][1]
     ahead = [label for label in labels if label.end <= first.start]
     heading = ahead[-1] if ahead else None
-    if heading is None or heading.rating or heading.field or heading.places_load:
+    if heading is None or heading.rating or heading.field:
+        return False
+    if heading.places_load and not _both_sides(row):
         return False
     if any(figure.end == heading.start for figure in figures):
         return False  # it is the label of the figure before
@@ -184,6 +200,12 @@ def _is_headed(
     if any(heading.end <= figure.start < first.start for figure in figures):
         return False
     return all(_fits_under(heading, label, figure) for figure, label in row)
+
+
+def _both_sides(row: Sequence[tuple[Figure, Label]]) -> bool:
+    """'front axle 1,310 left and 1,295 right': the heading is an axle, and the rest its wheels."""
+    sides = [label.side for _, label in row if label.only_side]
+    return len(sides) == len(row) == len(set(sides))
 
 
 def _fits_under(heading: Label, label: Label, figure: Figure) -> bool:
@@ -299,8 +321,7 @@ def _pairing(
 def _link_before(tokens: Sequence[Token], label: Label, figure: Figure) -> float:
     """What stands between a label and the figure behind it."""
     cost = _between(tokens, label.end, figure.start)
-    only_side = label.side and not (label.axle or label.end_of or label.vehicle or label.wheel)
-    if only_side and cost > BESIDE:
+    if label.only_side and cost > BESIDE:
         return NO_LINK  # 'left Cedar Flats at 48,396'
     last = tokens[figure.start - 1] if figure.start else None
     if figure.start > label.end and last is not None:

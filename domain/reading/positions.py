@@ -55,17 +55,17 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
                 in_trailer_series = in_trailer_series or bool(label.ordinal)
                 ends_on_trailer = ends_on_trailer or bool(label.side and label.end_of)
                 axle = position
-            elif ends_on_trailer and own and label.vehicle is None and not _of_truck(scene, label):
-                position = _trailer_position(label)
             elif in_trailer_series and label.end_of == "rear" and not label.axle:
                 position = next((name for name in SINGLE_AXLES if name not in placed), None)
+            elif ends_on_trailer and own and label.vehicle is None and not _of_truck(scene, label):
+                position = _trailer_position(label)
             elif label.wheel == "axle" and not (own or label.vehicle or label.side):
                 position = "trailer"
             elif label.vehicle == "truck" and not own:
                 position = "truck"
             elif own:
                 position, axle = own, own
-            elif label.side and axle:
+            elif label.side and (axle := _axle_over(scene, label) or axle):
                 position = axle
             elif label.side and ends_on_trailer:
                 position = "trailer"
@@ -92,6 +92,31 @@ def _numbered_through(figures: Sequence[Figure]) -> tuple[int, int]:
             (towed if label.vehicle == "trailer" else own).add(label.ordinal)
     through = bool(own and towed) and own == set(range(1, min(towed)))
     return (len(own) if through else 0), len(towed)
+
+
+def _axle_over(scene: Scene, label: Label) -> str | None:
+    """'rear axle by side: left 3,420, right 3,480': the axle that heads the sides."""
+    heads = [
+        other
+        for other in scene.labels
+        if other.bound is None
+        and other.end <= label.start
+        and (other.axle or other.end_of)
+        and not (other.rating or other.subject)
+    ]
+    if not heads:
+        return None
+    last = heads[-1]
+    if any(
+        isinstance(figure.label, Label)
+        and (figure.label.axle or figure.label.end_of or figure.label.vehicle)
+        for figure in scene.figures
+        if last.end <= figure.start < label.start
+    ):
+        return None  # another axle was named since
+    if last.vehicle == "trailer":
+        return _trailer_position(last)
+    return last.axle or ("steer" if last.end_of == "front" else "drive")
 
 
 def _of_truck(scene: Scene, label: Label) -> bool:

@@ -197,10 +197,12 @@ class Scene:
         self._index()
 
     def _settle_vans(self) -> None:
-        """Outside the US a van is a caravan."""
+        """Outside the US a van is a caravan, and a wagon tows."""
         for token in self.tokens:
             if "caravan" in token.groups:
                 token.senses = {**token.senses, "vehicle": "trailer"}
+            elif "towed_wagon" in token.groups and "name" not in token.senses:
+                token.senses = {**token.senses, "vehicle": "truck"}
 
     def _settle_bars(self) -> None:
         """'with the bars unhooked': the bars are off, and no trailer was unhooked."""
@@ -220,6 +222,9 @@ class Scene:
         tokens, apart = self.tokens, False
         for index in self.by_class.get("rig", ()):
             token, verb = tokens[index], index - 1
+            if index + 1 < len(tokens) and "axle_noun" in tokens[index + 1].senses:
+                apart = _name_whose(token) or apart  # 'just the truck axles' may be hitched
+                continue
             if verb > 0 and "article" in tokens[verb].groups:
                 verb -= 1
             off = self.book.means(tokens[verb].text, token.text.split()[-1]) if verb >= 0 else {}
@@ -572,6 +577,16 @@ class Scene:
             return True
         tows = "towing_tractor" in self.tokens[index].groups and "axle" in following.senses
         return not (tows or following.senses.keys() & {"vehicle", "rig"})
+
+
+def _name_whose(token: Token) -> bool:
+    """Make 'just the camper', said of its axles, name the vehicle and not how it stood."""
+    vehicle = {"solo": "truck", "trailer": "trailer"}.get(token.senses["rig"].split()[0])
+    if vehicle is None:
+        return False
+    named = {key: value for key, value in token.senses.items() if key == "name"}
+    token.senses = named or {"vehicle": vehicle}
+    return True
 
 
 def _around(index: int, parting: Sequence[int], count: int) -> tuple[int, int]:

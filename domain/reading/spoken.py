@@ -162,6 +162,8 @@ def _spoken_tokens(run: Sequence[Token], book: Phrasebook) -> list[Token]:
             token.spoken = first.kind is WORD
             said = [keys[each.text] for each in run[figure.start : figure.end] if each.kind is WORD]
             token.in_digits = figure.words > 1 and figure.decimals == 0 and not GROUPING & set(said)
+            if token.spoken and not book.adds_up:
+                token.others = numbers.other_meanings(atoms[figure.start : figure.end])
             token.scaled = any(
                 each.kind is WORD and keys[each.text] == numbers.THOUSAND
                 for each in run[figure.start : figure.end]

@@ -27,8 +27,8 @@ class Token:
     the end of a sentence or a line.
 
     Numbers carry `value`, `decimals` (digits behind the point), `raw` as typed, and whether
-    they were `spoken` (`in_digits`: without a word for hundreds), `grouped` (19,460) or typed to
-    `glued` letters (31gal).
+    they were `spoken` (`in_digits`: without a word for hundreds; `others`: what the words could
+    mean besides), `grouped` (19,460) or typed to `glued` letters (31gal).
     """
 
     # Defaults on the class: most tokens are plain words, and are made by the dozen a message.
@@ -38,6 +38,7 @@ class Token:
     decimals: int = 0
     spoken: bool = False
     in_digits: bool = False
+    others: tuple[float, ...] = ()
     grouped: bool = False
     scaled: bool = False
     glued: bool = False

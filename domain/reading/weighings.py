@@ -34,6 +34,7 @@ from domain.reading.load_doubts import (
 from domain.reading.loads import load_of, makes_gross
 from domain.reading.passes import Pass, passes_of
 from domain.reading.positions import axle_list, is_absent, of_each, on_trailer_alone, place
+from domain.reading.said_loads import settle_said
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, WORD
 
@@ -120,6 +121,7 @@ def _read_pass(
             evidence += DECISIVE
     if not placed:
         return None
+    settle_said(scene, placed, rig)
     loads = {position: load_of(scene, figure, placed) for position, figure in placed.items()}
     sums = makes_gross(loads)
     evidence += _evidence(scene, placed, rig, cue=cue, sums=bool(sums))
@@ -129,16 +131,13 @@ def _read_pass(
             + ("; the axles make the gross" if sums else "")
         )
     )
-    impossible = impossible_position(placed, loads)
+    impossible = impossible_position(placed, loads, rig)
     if evidence < DECISIVE or (
         impossible and len(placed) == 1 and not cue and evidence < PLAIN_AS_DAY
     ):
         return None
-    if len(placed) == 1 and any(
-        isinstance(figure.label, Label) and figure.label.compound and figure.label.axle
-        for figure in placed.values()
-    ):
-        return None  # 'show steer weighed 1,284'
+    if len(placed) == 1 and any(_of_body(scene, figure) for figure in placed.values()):
+        return None
     stood = [position for position in placed if position != "tongue"]
     alone = stood[0] if len(stood) == 1 else None
     if alone is not None and (alone, rig) in WHOLE_ALONE:
@@ -146,11 +145,10 @@ def _read_pass(
         if isinstance(only, Label) and only.only_vehicle:
             placed = {("gross" if name == alone else name): at for name, at in placed.items()}
             loads = {("gross" if name == alone else name): load for name, load in loads.items()}
-            impossible = impossible_position(placed, loads)
+            impossible = impossible_position(placed, loads, rig)
     if impossible:
-        return Doubt(
-            impossible, "implausible", (loads[impossible],), digit_slips(loads, impossible)
-        )
+        slips = digit_slips(loads, impossible, placed[impossible].token.others)
+        return Doubt(impossible, "implausible", (loads[impossible],), slips)
     uneven = sides_doubt(loads, rig)
     if uneven is not None:
         return uneven
@@ -160,6 +158,15 @@ def _read_pass(
     if vague is not None:
         return vague
     return _entry(scene, each, placed, loads, rig, number, count)
+
+
+def _of_body(scene: Scene, figure: Figure) -> bool:
+    """'show steer weighed 1,284', 'my back weighs 5 tonne': an animal's or a person's."""
+    label = figure.label
+    if not isinstance(label, Label):
+        return False
+    own = label.start > 0 and "of_somebody" in scene.tokens[label.start - 1].groups
+    return bool(label.compound and label.axle) or (own and label.only_end)
 
 
 WHOLE_ALONE = frozenset((("trailer", "trailer"), ("trailer", "solo"), ("truck", "solo")))

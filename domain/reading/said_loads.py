@@ -1,0 +1,52 @@
+"""Loads that were said short: 'sixty-nine even', 'twenty-two one', 'seventy oh forty'.
+
+This file decides which meaning of a dictated load counts, where its words have several: that by
+which the axles make the gross, else the only one that the position can weigh.
+"""
+
+from __future__ import annotations
+
+from itertools import product
+
+from domain.reading.figures import Figure
+from domain.reading.load_doubts import is_possible
+from domain.reading.loads import load_of, makes_gross
+from domain.reading.scene import Scene
+
+MOST_SAID = 5
+"""Figures with several meanings that are tried against each other."""
+
+
+def settle_said(scene: Scene, placed: dict[str, Figure], rig: str | None) -> None:
+    """Give dictated figures the meaning that counts; leaves them where none is beyond doubt."""
+    said = {position: figure for position, figure in placed.items() if figure.token.others}
+    if not said or _by_sum(scene, placed, said, rig):
+        return
+    for position, figure in said.items():
+        if is_possible(position, load_of(scene, figure, placed), rig):
+            continue
+        following = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
+        even = following is not None and "even_hundreds" in following.groups
+        (other,) = figure.token.others
+        if even or other < figure.value:
+            face, figure.value = figure.value, other
+            if not is_possible(position, load_of(scene, figure, placed), rig):
+                figure.value = face
+
+
+def _by_sum(
+    scene: Scene, placed: dict[str, Figure], said: dict[str, Figure], rig: str | None
+) -> bool:
+    """Take the meanings by which the axles make the gross, where one choice does."""
+    if "gross" not in placed or len(said) > MOST_SAID:
+        return False
+    faces = [figure.value for figure in said.values()]
+    for values in product(*[(figure.value, *figure.token.others) for figure in said.values()]):
+        for figure, value in zip(said.values(), values, strict=True):
+            figure.value = value
+        loads = {position: load_of(scene, figure, placed) for position, figure in placed.items()}
+        if makes_gross(loads) and all(is_possible(at, load, rig) for at, load in loads.items()):
+            return True
+    for figure, face in zip(said.values(), faces, strict=True):
+        figure.value = face
+    return False

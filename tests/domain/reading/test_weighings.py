@@ -1,0 +1,151 @@
+"""Weighings in people's own grammar: whose axle it is, what stood apart, what was said short."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+import pytest
+
+from domain.entries import Entry, Hitch, Weighing
+from domain.quantities import Quantity
+from domain.verdicts import Ask, Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def weighed(loads: Mapping[str, float], *, unit: str = "lb", **said: Any) -> Weighing:
+    """A weighing of the loads given, in one unit; the rest as it is named."""
+    return Weighing(loads={at: Quantity(load, unit) for at, load in loads.items()}, **said)
+
+
+AXLES = {"steer": 5_220, "drive": 6_940, "trailer": 9_310}
+
+
+@pytest.mark.parametrize(
+    ("text", "entry"),
+    [
+        (
+            "nothing but the camper on the scale, it came to 6,240",
+            weighed({"gross": 6_240}, rig="trailer", trailer="camper"),
+        ),
+        (
+            "flatdeck weighed off the truck, 4,180",
+            weighed({"gross": 4_180}, rig="trailer", trailer="flatdeck"),
+        ),
+        (
+            "just the flatdeck on the weighbridge, empty and off the truck: 680 kg",
+            weighed({"gross": 680}, rig="trailer", unit="kg", trailer="flatdeck"),
+        ),
+        (
+            "Juniper with nobody hooked on behind, 8,140 total on the scale",
+            weighed({"gross": 8_140}, rig="solo", truck="Juniper"),
+        ),
+        (
+            "camper still hitched, its front axle 3,210 and its rear axle 3,340",
+            weighed({"trailer_1": 3_210, "trailer_2": 3_340}, rig="hitched", trailer="camper"),
+        ),
+        (
+            "just the truck's axles on the scale, camper still hitched behind, 12,140 lb",
+            weighed({"truck": 12_140}, rig="hitched", trailer="camper"),
+        ),
+        (
+            "truck rear axle by side: left 3,420, right 3,480",
+            weighed({"drive_left": 3_420, "drive_right": 3_480}),
+        ),
+        (
+            "steer 2,540 left 2,600 right, drive 3,420 left 3,480 right",
+            weighed(
+                {
+                    "steer_left": 2_540,
+                    "steer_right": 2_600,
+                    "drive_left": 3_420,
+                    "drive_right": 3_480,
+                }
+            ),
+        ),
+        (
+            "12,160 with the steers and drives together, 9,310 on the trailer axles",
+            weighed({"truck": 12_160, "trailer": 9_310}, rig="hitched"),
+        ),
+        (
+            "1,085 lb is what the scale under the tongue says",
+            weighed({"tongue": 1_085}),
+        ),
+        (
+            "steer 5,220 drive 6,940 trailer 9,310, bars tightened up",
+            weighed(AXLES, rig="hitched", bars="on"),
+        ),
+        (
+            "steer 5,220 drive 6,940 trailer 9,310, two adults and a kid in the cab",
+            weighed(AXLES, rig="hitched", aboard=3),
+        ),
+        (
+            "21,470 all in with the camper and three of us",
+            weighed({"gross": 21_470}, rig="hitched", aboard=3, trailer="camper"),
+        ),
+        (
+            "scale cost fifteen dollars steer fifty two twenty drive sixty nine forty "
+            "trailer ninety three ten",
+            weighed(AXLES, rig="hitched", cost=Quantity(15, "USD")),
+        ),
+    ],
+)
+def test_a_weighing_in_peoples_own_grammar(text: str, entry: Entry, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((entry,))
+
+
+@pytest.mark.parametrize(
+    ("text", "loads"),
+    [
+        # The axles make the gross: that decides between meanings.
+        (
+            "twelve-one-ninety on the truck, ninety-three ten trailer, twenty-one five all up",
+            {"truck": 12_190, "trailer": 9_310, "gross": 21_500},
+        ),
+        (
+            "steers five two drives six nine trailer nine three gross twenty one four",
+            {"steer": 5_200, "drive": 6_900, "trailer": 9_300, "gross": 21_400},
+        ),
+        # No axle weighs 69 lb, nor 70,040.
+        (
+            "fifty-two twenty on the steers, sixty-nine even on the drives",
+            {"steer": 5_220, "drive": 6_900},
+        ),
+        (
+            "steer fifty two twenty drive seventy oh forty trailer ninety three ten",
+            {"steer": 5_220, "drive": 7_040, "trailer": 9_310},
+        ),
+        (
+            "steer fifty two oh five drive sixty nine forty trailer ninety three ten",
+            {"steer": 5_205, "drive": 6_940, "trailer": 9_310},
+        ),
+    ],
+)
+def test_a_load_that_was_said_short(text: str, loads: dict[str, float], reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Weighing)
+    assert {at: load.value for at, load in entry.loads.items()} == loads
+
+
+def test_what_could_be_hundreds_is_asked_about(reads: Reader) -> None:
+    verdict = reads(
+        "steer fifty two twenty drive sixty nine trailer ninety three ten", on_the_road()
+    )
+    assert isinstance(verdict, Ask)
+    offered = [entry for choice in verdict.choices for entry in choice.entries]
+    assert weighed({**AXLES, "drive": 6_900}) in offered
+
+
+def test_the_truck_was_unhitched_and_then_weighed(reads: Reader) -> None:
+    solo = weighed({"steer": 4_910, "drive": 3_860}, rig="solo")
+    verdict = reads("unhitched and weighed just the truck, steer 4,910 drive 3,860", on_the_road())
+    assert verdict == Facts((Hitch(action="unhitched"), solo))
+
+
+@pytest.mark.parametrize(
+    "text", ["my back weighs 5 tons today", "his rear weighs 3,400 lb, what a bull"]
+)
+def test_what_a_person_weighs_is_talk(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()
