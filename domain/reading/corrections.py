@@ -28,6 +28,7 @@ from domain.reading.figures import (
     SHARE,
     SPEED,
     TEMPERATURE,
+    VOLUME,
     Figure,
     follows_odometer,
     token_at,
@@ -137,8 +138,10 @@ def _starred(scene: Scene, figure: Figure) -> bool:
 
 
 def _only_refuses(scene: Scene, figure: Figure) -> bool:
-    """'no, 7,610', 'no it's 7,160 on drive': a refusal, and what it was instead."""
-    if "refuses" not in scene.tokens[0].groups or not 1000 <= figure.value <= MOST_BARE:
+    """'no, 7,610', 'no it's 7,160 on drive', 'no, 31.4 gal': a refusal, and what it was."""
+    if "refuses" not in scene.tokens[0].groups:
+        return False
+    if figure.dimension != VOLUME and not 1000 <= figure.value <= MOST_BARE:
         return False
     label = figure.label
     if not isinstance(label, Label) and _is_year(scene, figure, weak=True):
@@ -402,7 +405,10 @@ NEVER_BARE = (DURATION, LENGTH, SHARE)
 
 
 def _opens(scene: Scene) -> bool:
-    for token in scene.tokens[:5]:
+    """Whether words for a correction stand first, or behind one word alone: 'drat, make that'."""
+    following = token_at(scene.tokens, 1)
+    alone = following is not None and following.kind is MARK and not scene.tokens[0].senses
+    for token in scene.tokens[2 if alone else 0 :][:5]:
         if "opens_correction" in token.groups:
             return True
         if token.kind is not WORD or token.senses.keys() & {"glue", "correction"}:

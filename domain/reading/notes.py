@@ -44,9 +44,9 @@ def read_note(scene: Scene) -> Note | None:
 
 def _asks(scene: Scene, index: int, rest: int) -> bool:
     """Whether the words for a note ask for one, given those from token `rest` on."""
-    if len(scene.tokens) - rest < 2 or scene.tokens[-1].raw == "?":
-        return False
     groups = scene.tokens[index].groups
+    if len(scene.tokens) - rest < 2 or any(token.raw == "?" for token in scene.tokens[rest:]):
+        return False
     if "note_to_people" in groups or ("note_or_word" in groups and rest == index + 1):
         return not OF_THE_TRADE.isdisjoint(
             term_class for token in scene.tokens[rest:] for term_class in token.senses

@@ -25,6 +25,21 @@ LONGEST = 12
 
 def answer_of(scene: Scene, asked: Ask) -> Facts | None:
     """The entries that a message picks or completes, or None where it does not answer."""
+    return _told_apart(scene, asked) or _picked(scene, asked)
+
+
+def _told_apart(scene: Scene, asked: Ask) -> Facts | None:
+    """'def, not diesel': what stands before 'not', where what is behind it is another answer."""
+    if "contrasts" not in scene.groups:
+        return None
+    at = next(i for i, token in enumerate(scene.tokens) if "contrasts" in token.groups)
+    token = scene.tokens[at]
+    texts = scene.text[: token.start], scene.text[token.end :]
+    meant, other = (_picked(Scene(text, scene.context, scene.book), asked) for text in texts)
+    return meant if other is not None and meant != other else None
+
+
+def _picked(scene: Scene, asked: Ask) -> Facts | None:
     tokens = [token for token in scene.tokens if token.kind in (WORD, NUMBER)]
     if not tokens or len(tokens) > LONGEST or not asked.choices:
         return None
@@ -33,7 +48,8 @@ def answer_of(scene: Scene, asked: Ask) -> Facts | None:
         return by_figure
     chosen = _by_position(scene, asked) or _by_size(scene, asked) or _by_unit(scene, asked)
     if chosen is None:
-        chosen = _by_rig(scene, asked) or _by_fullness(scene, asked) or _by_words(scene, asked)
+        chosen = _by_rig(scene, asked) or _by_fullness(scene, asked) or _by_product(scene, asked)
+        chosen = chosen or _by_words(scene, asked)
     if chosen is None and len(asked.choices) == 1 and _agrees(scene):
         chosen = asked.choices[0]
     return Facts(chosen.entries) if chosen is not None else None
@@ -148,11 +164,25 @@ def _by_rig(scene: Scene, asked: Ask) -> Choice | None:
     stood = stood_alone(scene) or (said.pop() if len(said) == 1 else None)
     if stood is None and _with_trailer(scene):
         stood = "hitched"
+    stood = stood or _on_or_off(scene)
+    if stood == "solo" and not any("solo" in rig for rig in rigs):
+        stood = "trailer"
     if stood is None and set().union(*rigs) == {"solo", "trailer"}:
         named = {key for _, _, key in scene.find("vehicle")}
         stood = ALONE.get(named.pop()) if len(named) == 1 else None
     fitting = [choice for choice, rig in zip(asked.choices, rigs, strict=True) if stood in rig]
     return fitting[0] if len(fitting) == 1 else None
+
+
+def _on_or_off(scene: Scene) -> str | None:
+    """'it was still on the truck', 'off the truck': how the trailer stood."""
+    switch = scene.book.keys["switch"]
+    for index, _, _ in scene.find("vehicle", "truck"):
+        before = [word for token in scene.tokens[:index] for word in token.text.split()]
+        said = next((switch[word] for word in before[-2:] if word in switch), None)
+        if said is not None:
+            return HITCHED_OR_NOT[said]
+    return None
 
 
 ALONE = {"truck": "solo", "trailer": "trailer"}
@@ -172,6 +202,17 @@ def _by_fullness(scene: Scene, asked: Ask) -> Choice | None:
     full = "false" not in said and not denied
     fitting = [choice for choice, each in zip(asked.choices, fills, strict=True) if full in each]
     return fitting[0] if len(fitting) == 1 else None
+
+
+def _by_product(scene: Scene, asked: Ask) -> Choice | None:
+    """'diesel exhaust fluid': the fill of what is named, and no other."""
+    said = {key for _, _, key in scene.find("product")}
+    fitting = [
+        choice
+        for choice in asked.choices
+        if {getattr(entry, "product", None) for entry in choice.entries} == said
+    ]
+    return fitting[0] if len(said) == 1 and len(fitting) == 1 else None
 
 
 def _with_trailer(scene: Scene) -> bool:

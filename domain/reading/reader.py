@@ -116,7 +116,7 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
     if not scene.tokens:
         return SILENT
     if context.asked is not None:
-        answer = answer_of(scene, context.asked)
+        answer = answer_of(scene, context.asked) or _answer_first(scene, context.asked)
         if answer is not None:
             return _with_what_else(scene, context, answer)
     note = read_note(scene)
@@ -142,6 +142,19 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
     if _only_asks(scene):
         return SILENT
     return _facts(scene)
+
+
+def _answer_first(scene: Scene, asked: Ask) -> Facts | None:
+    """'def. who buys 2.4 gal of diesel': a sentence answers, and what follows is talk."""
+    _, end = scene.sentence_of(0)
+    if end == len(scene.tokens):
+        return None
+    cut = scene.tokens[end - 1].end
+    unasked = replace(scene.context, asked=None)
+    talk = Scene(clean(scene.text[cut:]), unasked, scene.book)
+    if not isinstance(_verdict(talk, unasked), Silent):
+        return None
+    return answer_of(Scene(scene.text[:cut], scene.context, scene.book), asked)
 
 
 def _with_what_else(scene: Scene, context: Context, answer: Facts) -> Facts:

@@ -450,6 +450,11 @@ ONCE_MISREAD: Sequence[tuple[str, Records]] = [
         "that was in Cobblewick, not Drybone Fork",
         [correction(field="place", value="Cobblewick", was="Drybone Fork")],
     ),
+    ("drat, make that 7,260", [correction(value=7260)]),
+    (
+        "no it was 31.2 gallons",
+        [correction(field="volume", value={"value": 31.2, "unit": "gal"})],
+    ),
     ("note to self: bleed the trailer brakes", [note("bleed the trailer brakes")]),
     ("note: the ranger locks up at nine", [note("the ranger locks up at nine")]),
 ]
@@ -482,6 +487,7 @@ TALK_OF_CORRECTIONS = (
     "not a scratch",
     "scratch that. let's say half past 5",
     "remember, no onions for me please",
+    "Remember that evening? the truck was still blue",
     "remember when the truck slid into 40 gallons of paint",
     "please note that the average temperature will be 70 degrees",
     "note to self, learn to cook",

@@ -1,0 +1,67 @@
+"""Answers to a question that is open: which of its choices a message picks, in whatever words."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Fill, Weighing
+from domain.quantities import Quantity
+from domain.verdicts import Ask, Choice, Facts, Question, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+GALLONS = Quantity(2.4, "gal")
+DIESEL, DEF = Fill(product="diesel", volume=GALLONS), Fill(product="def", volume=GALLONS)
+WHICH_FLUID = Ask("product", (Choice("diesel", (DIESEL,)), Choice("DEF", (DEF,))))
+
+POUNDS = Quantity(4210, "lb")
+HITCHED = Weighing(loads={"trailer": POUNDS}, rig="hitched")
+ALONE = Weighing(loads={"gross": POUNDS}, rig="trailer")
+HOW_IT_STOOD = Ask(
+    "weighing",
+    (
+        Choice("4,210 lb on its axles, hitched", (HITCHED,)),
+        Choice("4,210 lb in all, unhitched", (ALONE,)),
+    ),
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "fill"),
+    [
+        ("def, not diesel", DEF),
+        ("diesel not def", DIESEL),
+        ("diesel exhaust fluid", DEF),
+        ("def. nobody buys 2.4 gal of diesel", DEF),
+        ("DEF!! silly question", DEF),
+        ("typo, second one", DEF),
+    ],
+)
+def test_which_fluid_it_was(text: str, fill: Fill, reads: Reader) -> None:
+    assert reads(text, on_the_road(asked=WHICH_FLUID)) == Facts((fill,))
+
+
+@pytest.mark.parametrize(
+    ("text", "weighing"),
+    [
+        ("it was still on the truck", HITCHED),
+        ("off the truck", ALONE),
+        ("we dropped it first", ALONE),
+        ("on its own", ALONE),
+        ("by itself. supper at 6", ALONE),
+    ],
+)
+def test_how_the_trailer_stood(text: str, weighing: Weighing, reads: Reader) -> None:
+    assert reads(text, on_the_road(asked=HOW_IT_STOOD)) == Facts((weighing,))
+
+
+def test_a_question_that_is_put_first(reads: Reader) -> None:
+    verdict = reads(
+        "before i answer that, how far on this tank", on_the_road(asked=WHICH_FLUID, hitched=True)
+    )
+    assert isinstance(verdict, Question)
+    assert verdict.topic == "range"
+
+
+@pytest.mark.parametrize("text", ["who cares", "see you at supper. bring ice", "the other thing"])
+def test_talk_answers_nothing(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road(asked=WHICH_FLUID)), Silent)
