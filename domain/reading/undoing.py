@@ -41,27 +41,31 @@ def takes_out(scene: Scene) -> bool:
 
 def _takes_out(tokens: Sequence[Token]) -> bool:
     """Whether words ask for the last entry to go, and say nothing else."""
-    last = wrong = named = takes = sent = False
+    last = wrong = named = takes = deletes = sent = False
     out = any("out_of_log" in token.groups for token in tokens)
     for index, token in enumerate(tokens):
         way = "undo" if token.senses.get("correction") == "undo" else token.senses.get("takes_out")
-        if way is not None and index and "article" in tokens[index - 1].groups:
-            return False  # 'not a scratch'
+        if way is not None and index and tokens[index - 1].groups & {"article", "denies"}:
+            return False  # 'not a scratch', 'never delete it'
         takes = takes or way in ("undo", "entry") or (way is not None and out)
-        wrong = wrong or (way is None and "correction" in token.senses)
+        denied = "denies" in token.groups  # 'that wasnt ours, delete it'
+        wrong = wrong or (way is None and ("correction" in token.senses or denied))
         last = last or token.senses.get("ordinal") == "last"
+        deletes = deletes or "deletes" in token.groups  # 'sorry, forget it' is talk
         sent = sent or "was_sent" in token.groups
         entry = "log_entry" in token.groups or not ENTRY_SENSES.isdisjoint(token.senses)
         named = named or entry
         if not (
             entry
             or way is not None
+            or denied
             or token.kind is MARK
             or token.senses.keys() & {"glue", "ordinal", "correction"}
-            or token.groups & {"before_undo", "points_back", "its_tank", "was_sent", "what_was"}
+            or token.groups
+            & {"before_undo", "points_back", "its_tank", "was_sent", "what_was", "ours"}
         ):
             return False
-    return takes and (wrong or sent or (last and named))
+    return takes and (sent or (last and named) or (wrong and (last or named or deletes)))
 
 
 def is_misdirected(scene: Scene) -> bool:
@@ -77,9 +81,13 @@ def _says_so(scene: Scene) -> bool:
     before = scene.tokens[:index]
     if any("talk" in each.senses for each in before if "before_undo" not in each.groups):
         return False
+    if before and "pronoun" in before[-1].groups and "before_undo" not in before[-1].groups:
+        return False  # 'i take that back': one's own words
+    slip = any("correction" in each.senses for each in before)  # 'oops wrong truck, delete that'
     allowed = all(
         "glue" in each.senses
         or "correction" in each.senses
+        or (slip and not OF_THE_LOG.isdisjoint(each.senses))
         or each.kind is MARK
         or "before_undo" in each.groups
         for each in before
