@@ -282,6 +282,8 @@ def _question(scene: Scene) -> Question | None:
             if last and question is not None and scene.tokens[-1].raw == "?":
                 return question  # 'with the camper on. How heavy?'
             continue
+        if end < len(scene.tokens) and scene.tokens[end].ends_sentence:
+            end += 1  # its mark
         said = scene.text[scene.tokens[start].start : scene.tokens[end - 1].end]
         alone = read_question(Scene(said, scene.context, scene.book))
         if alone is None or (question is None and not said.endswith("?")):

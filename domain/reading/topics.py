@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from domain.reading.asked import Asked
+from domain.reading.cargo import find_spots
 from domain.reading.figures import LENGTH, MASS
 from domain.reading.particulars import destination_of
 from domain.reading.scene import Scene
@@ -22,13 +23,10 @@ LOGGED_CLASSES = frozenset(
 )
 """Classes of term for what is logged: who asks for help with the log names one."""
 
-ASKS_HOW = frozenset(("what", "how"))
-"""Forms of a question in which somebody asks how the log is kept."""
-
-ASKS_LOAD = frozenset(("what", "how", "show"))
+ASKS_LOAD = frozenset(("what", "how", "how_much", "show"))
 """Forms of a question in which a mere axle asks for its load."""
 
-ASKS_WHAT = frozenset(("what", "are_we"))
+ASKS_WHAT = frozenset(("what", "are_we", "show"))
 """Forms of 'what is'."""
 
 LEFT_OF = frozenset(("how_much", "how_far"))
@@ -39,6 +37,9 @@ ASKS_RATING = frozenset(("what", "show"))
 
 LONGEST_LIST = 6
 """Words, each counted once, of a request for every rating."""
+
+ORDERS = frozenset(("show", "are_we"))
+"""Forms in which a summary is asked for: 'give me the summary', 'can i get a summary'."""
 
 MOST_NAMED = 3
 """Words that nobody knows: what a load is called has no more."""
@@ -55,11 +56,12 @@ def _names_rig(scene: Scene) -> bool:
     return scene.has("vehicle") or scene.has("name")
 
 
-def _names_axle(scene: Scene, asked: Asked) -> bool:
+def _names_axle(scene: Scene, asked: Asked, *terms: str) -> bool:
     """An axle, and no hard drive: 'drives' is an everyday word beside words nobody knows."""
     return any(
         asked.strangers == 0 or "axle_or_word" not in token.groups
-        for _, token, _ in scene.find("axle")
+        for term in terms or ("axle",)
+        for _, token, _ in scene.find(term)
     )
 
 
@@ -94,12 +96,14 @@ def _help(scene: Scene, asked: Asked) -> bool:
         return False
     if asked.phrased("help", "whole_help") and _nothing_beside(scene, asked):
         return True
-    logged = bool(scene.by_class.keys() & LOGGED_CLASSES) or asked.stands("logged_thing")
     told = asked.phrased("help", "surely_help") and not asked.stands("logs_in")
-    texts = asked.phrased("help", "texts_drawbar") and asked.forms & ASKS_HOW
+    texts = asked.phrased("help", "texts_drawbar") and "what" in asked.forms
+    thing = asked.stands("logged_thing")
+    logged = thing or not LOGGED_CLASSES.isdisjoint(scene.by_class)
     if told or (texts and asked.says("may_text")):
         return asked.strangers <= 1 or logged
-    return logged and asked.strangers == 0 and asked.says("records")
+    mended = asked.says("mends") and (thing or scene.has("odometer") or scene.has("rating"))
+    return asked.strangers == 0 and (mended or (logged and asked.stands("records")))
 
 
 def _nothing_beside(scene: Scene, asked: Asked) -> bool:
@@ -131,7 +135,8 @@ def _whatif(scene: Scene, asked: Asked) -> bool:
     if asked.within("whatif", "supposed_move") and not asked.says("weighs_move"):
         return False  # 'moving 300 lb of hay tomorrow, ok?'
     if asked.mass is None:
-        if _of_others(scene, asked) or asked.strangers > MOST_NAMED:
+        of_others = asked.other and not scene.has("name")
+        if of_others or asked.strangers > MOST_NAMED:
             return False
         rated = _names_rating(scene) and asked.says("against_rating")
         needs_mass = asked.within("whatif", "whatif_of_mass")
@@ -142,16 +147,16 @@ def _whatif(scene: Scene, asked: Asked) -> bool:
     about_rig = (
         scene.has("thing")
         or any(figure.dimension == LENGTH for figure in scene.figures)
-        or scene.has("name")
-        or _names_axle(scene, asked)
+        or (scene.has("name") and (asked.mass is not None or bool(asked.forms & LEFT_OF)))
+        or _names_axle(scene, asked, "axle", "axle_noun")
         or scene.has("whole", "tongue")
-        or scene.has("axle_noun")
         or asked.says("payload")
         or asked.stands("where_loaded")
     )
     if asked.mass is not None and asked.mass.dimension == MASS:
-        return about_rig or _names_rig(scene) or asked.phrased("whatif", "surely_whatif")
-    loaded = scene.has("vehicle") and (asked.mass is not None or asked.stands("onto_rig"))
+        sure = about_rig or _names_rig(scene) or asked.phrased("whatif", "surely_whatif")
+        return sure or bool(find_spots(scene))
+    loaded = _names_rig(scene) and (asked.mass is not None or asked.stands("onto_rig"))
     return (about_rig or loaded) and not asked.within("whatif", "weak_whatif")
 
 
@@ -200,7 +205,7 @@ def _range_phrased(asked: Asked) -> bool:
     if asked.phrased("range", "surely_range"):
         return asked.strangers <= 3 and not asked.other
     if asked.phrased("range", "range"):
-        return asked.strangers == 0 and not asked.says("other_range")
+        return asked.strangers == 0 and not asked.stands("other_range")
     if asked.phrased("range", "makes_it"):
         return asked.distance is not None or (asked.says("fuel") and asked.ours)
     if asked.distance is not None and asked.says("fuel_in_tank"):
@@ -223,7 +228,8 @@ def _upkeep(scene: Scene, asked: Asked) -> bool:
     nothing_else = (
         bool(asked.forms)
         and asked.strangers == 0
-        and not (asked.other or asked.says("points_at_a_thing"))
+        and not (asked.other or asked.says("day_ahead") or scene.has("time"))
+        and (asked.says("service_word") or not asked.says("points_at_a_thing"))
     )
     return _names_rig(scene) or nothing_else
 
@@ -232,7 +238,8 @@ def _margin(scene: Scene, asked: Asked) -> bool:
     left_of = asked.forms & LEFT_OF or asked.runs("how_close")
     till = "whatif" in asked.topics and asked.says("till_limit")
     if _names_rating(scene) and (till or asked.says("spared")) and left_of and not asked.other:
-        return asked.strangers <= (1 if asked.ours else 0)  # 'how much payload do i have left'
+        # 'how much payload do i have left', 'how much more can she carry before we bust the gvwr'
+        return asked.strangers <= (2 if till else 1 if asked.ours else 0)
     phrases = asked.topics.get("margin")
     if not phrases:
         return False
@@ -240,10 +247,10 @@ def _margin(scene: Scene, asked: Asked) -> bool:
     placed = (
         axle
         or _names_rating(scene)
-        or scene.has("axle_noun")
+        or _names_axle(scene, asked, "axle_noun")
         or _names_whole(scene, asked)
         or _names_rig(scene)
-        or scene.has("weigh_cue")
+        or (scene.has("weigh_cue") and asked.strangers == 0)
         or scene.has("rating_subject")
         or (scene.has("end") and asked.says("axle"))
     )
@@ -262,7 +269,7 @@ def _margin(scene: Scene, asked: Asked) -> bool:
         if everyday:
             only_that = asked.ours and asked.strangers == 0 and phrases > sure
             return placed or only_that
-        return placed or asked.strangers == 0 or (asked.ours and asked.strangers <= 1)
+        return placed or asked.strangers == 0 or (asked.says("our_rig") and asked.strangers <= 1)
     if asked.within("margin", "how_close"):
         return limited and asked.strangers == 0
     if not asked.phrased("margin", "weak_margin"):
@@ -272,7 +279,8 @@ def _margin(scene: Scene, asked: Asked) -> bool:
             return True
         strict = limited or scene.has("rating_subject")
         formed = asked.forms & {"are_we", "how_much", "how_far"}
-        asks = placed and asked.strangers <= 2 and (strict or bool(formed))
+        vague = asked.within("margin", "room_word") and not asked.says("spared")
+        asks = placed and asked.strangers <= 2 and (strict or bool(formed and not vague))
         return asks or _asks_only_that(scene, asked)
     return placed and asked.strangers <= 3
 
@@ -365,7 +373,8 @@ def _cost(scene: Scene, asked: Asked) -> bool:
         return fuelled or towed
     in_fuel = fuelled and asked.says("money_word")
     ours = asked.ours or tank or asked.says("damage") or in_fuel
-    return in_fuel or (ours and asked.says("damage", "spends") and (fuelled or towed))
+    spent = asked.says("damage", "spends") and not asked.says("asks_price")
+    return in_fuel or (ours and spent and (fuelled or towed))
 
 
 def _trip(scene: Scene, asked: Asked) -> bool:
@@ -385,16 +394,19 @@ def _weight(scene: Scene, asked: Asked) -> bool:
         return False  # 'meet at the scale at 10?'
     if asked.within("weight", "surely_axle") and (asked.strangers or not asked.forms & ASKS_LOAD):
         return False
-    if asked.within("weight", "axle_or_word") and not asked.stands("drives_named"):
-        return False  # 'who drives'
+    if asked.within("weight", "axle_or_word"):
+        named = asked.stands("drives_named") and not asked.forms.isdisjoint(ASKS_LOAD)
+        return named and asked.strangers == 0  # and not 'who drives'
+    gross = _names_rig(scene) or asked.stands("gross_named")
+    if asked.within("weight", "gross_word") and not gross:
+        return False  # 'is it gross'
     rig = (
         _names_rig(scene)
-        or _names_axle(scene, asked)
-        or scene.has("axle_noun")
+        or _names_axle(scene, asked, "axle", "axle_noun")
         or scene.has("whole", "gross")
         or asked.phrased("weight", "surely_weight")
     )
-    named = _names_rig(scene) or _names_axle(scene, asked) or scene.has("axle_noun") or asked.ours
+    named = asked.ours or _names_rig(scene) or _names_axle(scene, asked, "axle", "axle_noun")
     if asked.strangers > 2 or (asked.strangers and not (rig and named)):
         return False
     ours = asked.says("our_rig")
@@ -438,7 +450,7 @@ def _week(scene: Scene, asked: Asked) -> bool:
 
 
 def _period(scene: Scene, asked: Asked) -> bool:
-    if asked.says("yet_to_come", "coming_up"):
+    if asked.says("yet_to_come", "coming_up", "day_ahead"):
         return False
     named = "period" in asked.topics and _may_sum_up(scene, asked)
     spanned = read_span(scene)[0] is not None
@@ -455,7 +467,8 @@ def _of_the_log_alone(scene: Scene, asked: Asked) -> bool:
     of = asked.stands("summary_of") and not (
         _about_the_log(scene, asked) or asked.says("all_of_it")
     )
-    return asked.strangers == 0 and not of
+    ordered = asked.forms <= ORDERS and not asked.says("points_at_a_thing")
+    return asked.strangers == 0 and ordered and not of
 
 
 def _may_sum_up(scene: Scene, asked: Asked) -> bool:

@@ -437,6 +437,463 @@ how many more
 how much room do you need
 how close is it to the station
 how close did we get
+how r u
+how much r u
+how r the kids
+how's ur mum doing
+hows work going
+how was work
+how was the drive down?
+how long was the drive
+how long have you been driving
+who's driving tonight
+are you driving or am i
+can u drive
+can you drive me to the station
+whats the time
+wat u doing later
+when r u coming home
+when are you due
+when's she due
+whens ur birthday
+when can i see you
+when do we leave
+when does it start
+when do we need to be there
+when do you need it by
+when did you get in last night
+where did you park the car
+where's the truck
+where's the truck parked?
+where are the keys to the truck
+is the truck at home
+is the car ok
+is the car fixed yet?
+is the van free saturday
+can i borrow the truck
+can i borrow the trailer on saturday
+can you bring the trailer
+are you bringing the camper
+are we taking the camper?
+should we take the camper
+did you lock the truck
+did u fill up
+did you fill the truck up
+have you fed the dogs
+how much was the petrol
+how much was petrol today
+how much is diesel now
+whats diesel at down there
+is petrol cheaper there
+who paid for fuel
+who's paying for petrol
+can u lend me 20 for petrol
+can you get milk on the way
+can you grab fuel on the way
+do we need bread
+did we win
+did we get the house
+what did we decide
+what did we say about friday
+what did u weigh at birth
+how much did the baby weigh
+how heavy was the baby
+how big is the tank for the fish
+how many litres is the fish tank
+is the fish tank full
+is your tank full
+is the bus full
+is the hotel full?
+is the plane full
+what is the weight limit for luggage
+whats the baggage limit
+is my bag over the limit?
+was he over the limit
+is it over 100 miles
+is it more than 50 miles
+how many miles away are you
+how many miles on foot
+how many miles do you run
+how far is the hotel
+how far is the beach from there
+how far along are you
+how far did you run today
+how far have you got
+how long have we been together
+how long are we staying
+how long does it take
+how long to get there
+how long till dinner
+how long til the game
+how long until christmas
+how close are we to done
+how close are we to the beach
+how close is the nearest pub
+how did we end up here
+how did we do in the quiz
+how did we do last night
+how are we doing for time
+how are we doing for money
+how are we doing with the packing
+how did the game go
+how did the week go for you
+how did your week go
+how did ur trip go
+how was everyones week
+hows the week looking for you
+what does your week look like
+what's on this week
+whats happening this week
+whats the plan this weekend
+what are the plans
+any plans?
+any plans for the weekend
+any news
+any luck
+any good?
+anything good on
+anything to eat
+anything else?
+anything i can do
+anything over there?
+anyone over 18 here
+anyone need anything
+anyone got a spare
+is anyone home
+is there any left
+is there anything left
+is there much left
+is there a lot of traffic
+is there a trip planned
+what trip
+which trip
+what trip?
+who's on the trip
+when's the trip
+is the trip still on
+how much is the trip
+how much does the trip cost
+how long is the trip
+last trip of the year!
+was it a good trip
+good trip?
+safe trip
+sum up your day in one word
+sum it up
+how does it add up
+does it add up?
+it doesn't add up, does it
+do the math
+whats the total
+what's the total?
+what was the total
+how much in total
+what's the score
+whats the final figure
+what figure did they offer
+what are the figures for sales
+whats your figure
+numbers for tonight?
+can i get your number
+what number are you
+whats the number
+report back please
+weather report?
+did you hand in the report
+can you send me the report
+what did the report say
+log in details?
+whats the login
+log off now?
+can you log in
+how do i log on to the wifi
+what's the password
+how do i connect
+how do i get in
+how do i turn it off
+how do i turn off the alarm
+how do i open the boot
+how do i open the door
+how do i start the car
+how do i check the oil
+how do i check the tires
+how do i check the oil in the truck
+how do i add oil
+how do i fill the washer fluid
+how do i add weight to the bar
+how do i lose weight
+how do i put on weight
+how do i change a tire
+how do i change a flat
+how do i change the oil
+how do i fix a flat tire
+how do i fix the brakes
+how do i hitch the trailer
+how do i reverse the trailer
+how do i tie this down
+how do i tell if its full
+how do i tell her the truth
+how do i send it
+how do i send you the photo
+how do i read this
+how do i undo this
+how do i say this in french
+how do i say no
+what can i do
+what can i bring
+what can we do
+what can you see
+what can you do with a degree in history
+what do i say to him
+what do i text back
+what do i text her
+what should i text him
+what did you text me
+can i text you later
+can i text you tomorrow?
+can i send you a pic
+can i send you something
+do you want me to text you
+text you later
+i'll text you when i get there
+send me a pic of the ticket
+can you send me a photo of the receipt
+did you keep the receipt
+do you have the tickets
+have you got the ticket
+how many tickets
+how much was the ticket
+last ticket?
+is that the last ticket
+is this the last one
+are the tires ok
+are the tyres flat
+are the bikes on the rack
+is the light on
+is the gas on
+is the gas off
+is the heating on
+how much gas is left in the bottle
+how much gas do we use a month
+whats our gas bill
+whats the bill
+what's the range of the wifi
+in range?
+out of range
+are you in range
+is it in our price range
+do u have room
+do you have room in the truck
+is there room in the truck for me
+room for one more in the car?
+any room in the camper?
+have we got room for the bikes
+is there space
+what's left to do
+what's left on the list
+how much is left to pay
+how much do we have left to pay on the car
+what's the profit margin
+wheres the limit
+what are my limits
+am i allowed
+are dogs allowed
+what are you allowed
+are we permitted to park there
+max?
+is max coming
+what's max doing
+where's max
+is there a max
+gross
+thats gross
+is it gross?
+how gross
+whats your gross pay
+what do you gross a year
+how much do you make gross
+what's on the plate
+whats the capacity
+what size is the tank top
+tank top?
+which pin
+pin please
+are you on the scale
+on a scale of 1 to 10 how tired are you
+did you step on the scale
+what's the weight of the parcel
+what's your fighting weight
+whats the weight of that dog
+how much does that dog weigh
+how heavy is that box
+was it heavy
+its so heavy isnt it
+heavy rain there?
+heavy traffic?
+anyone hurt?
+say hi to mum
+say that again?
+say what
+say no more
+suppose we wait
+suppose so
+if you want
+if only
+if we go what time
+if i go will you come
+if i pay will you drive
+if you put it that way
+what if i'm late
+what if i said no
+what if we just stay home
+what if we take your car
+what if we take the truck and leave the car
+what if we leave the camper at home
+what happens if it breaks
+what happens if i miss it
+what happens now
+what would you do
+what would it take
+what would moving to texas be like
+would moving help?
+would you
+adding you now, ok?
+moving house would help
+moving on saturday, can you help?
+putting the kettle on, want one?
+putting the kids in the car, would you open the gate?
+loading the truck now, are you coming?
+can i put the bikes in the truck
+can i put my bag in the truck
+can we put the dog in the trailer
+where should i put the bikes
+where do i put this
+can we add mum to the group
+can we carry it
+can you carry more
+how much can you lift
+how much can i have
+how much more to go
+how much more time
+how many more miles
+how many more days
+how many days left
+how many weeks till xmas
+how many months
+how many people
+how many of us
+how many of us in the car
+how many seats in the car
+how many kids fit in the truck
+plan?
+plan b?
+plan is to leave at 6, ok?
+what's the plan stan
+is that the plan
+planning to stay?
+planning on coming?
+budget?
+what's your budget
+is it in budget
+estimate?
+can you estimate how long
+whats the estimate
+did they give an estimate
+how much is the estimate for the car
+what did they charge
+what did they charge for the service
+is the car in for a service
+how much was the service on the car
+service was terrible
+was the service good
+any service there?
+no service here, you?
+is it due today
+whats due today
+when's the assignment due
+bill due?
+when's rent due
+anything due tomorrow
+anything due for class?
+how's the oil
+oil?
+want chips fried in oil?
+refresh the page
+refresh my drink would you
+remind me to call mum
+remind me what his name is
+remind me what time
+remind me what we said
+remind me when it starts
+remind me how old he is
+jog my memory
+jog?
+i forgot what you said
+i forgot how far it is
+i forgot how much it was
+i wonder how he is
+i wonder what happened
+wondering what you're up to
+been meaning to ask how you are
+been meaning to ask what happened with the car
+just curious what time you left
+before you go, how much do i owe you
+before i forget, what's the wifi
+ok so, how far is it
+listen, how heavy is the couch
+hey, what time is it
+bot?
+are you a bot
+pull up a chair
+pull up outside
+pull up the blinds would you
+bring up the bags would you
+can you bring up the laundry
+can you bring up the car
+show me your truck
+show me the truck
+show me the new trailer
+give me the keys to the truck
+give us a lift in the truck?
+give me a ring
+give me five
+give me everything you've got
+list?
+whats on the list
+shopping list?
+tell me everything
+tell me about your week
+tell me about the trip
+let me see the truck
+let me see
+lets see
+lets see the car
+compare notes?
+compare prices
+total waste of time
+total legend
+total up the bill would you
+tally ho
+can you add up the bill
+june?
+in june?
+see you in june?
+june was nice
+how's june
+hows june doing
+is june coming
+how did june do
+is may ok?
+may i come?
+may i
+march is good for me, you?
+april what do you think
+is april home
+next week ok?
+last week was mad
+was it last week
+when last week
+what day last week
 """
 
 ASKED = {
@@ -468,6 +925,21 @@ ASKED = {
         remind me how i log a fill
         how do we log the trailer weights
         how to log a weighing
+        how do I put in a weight
+        how do i tell you the odometer
+        how should i text you a weigh in
+        can i send you a picture of the ticket
+        can i text you a photo of a receipt
+        how do i change the odo i sent
+        what are you able to do
+        what can you do for us drawbar
+        how do i tell you we unhitched
+        how do i delete the last fill
+        how do i record trailer tire pressure
+        how would I enter axle weights
+        show me what you can do
+        list commands
+        what do i say for a fillup
     """,
     "economy": """
         economy
@@ -489,6 +961,24 @@ ASKED = {
         been meaning to ask what kind of mileage we're getting
         what kinda mileage we getting
         i was wondering what mpg we get with the camper
+        what kind of mpg we gettin with juniper
+        mpg?
+        so what's the mpg
+        how's the mpg
+        mpg lately
+        how's the fuel economy holding up
+        average mpg for june
+        what's our mpg since the new tires
+        what did juniper average last tank
+        how are we doing on fuel per 100 km
+        what's the consumption with the caravan
+        how much is she using per 100
+        how bad is our mpg with the camper in this wind
+        how's the consumption this month
+        hows the gas mileage been
+        any idea what mpg we got last trip
+        fuel consumption for june
+        what mileage is the truck getting
     """,
     "upkeep": """
         when is the oil change due
@@ -500,6 +990,21 @@ ASKED = {
         any maintenance due
         what's due
         when we due for an oil change
+        when should i grease the bearings
+        when's the service due
+        is the truck due for service
+        when is Juniper due a service
+        how long till the next oil change
+        how many miles till the next oil change
+        when did i last rotate the tires
+        are we overdue on anything
+        what maintenance is due
+        is there anything due before the trip
+        when was the oil last changed
+        when do the tires need rotating
+        is the bearing repack overdue
+        when was the last bearing repack
+        next service?
     """,
     "ratings": """
         what's the atm on the camper
@@ -514,6 +1019,21 @@ ASKED = {
         jog my memory on the gcwr
         remind me of Juniper's gvwr
         what was the gcwr again
+        what's the camper's gvwr
+        gvwr of the flatdeck
+        what's the payload rating on the truck
+        payload?
+        what's Juniper's payload
+        what was our payload again
+        how much payload does juniper have
+        what's the max tongue weight
+        whats the front gawr
+        what's the ATM of the caravan
+        do you have our gcwr
+        which ratings are still missing
+        show me the ratings
+        what is the hitch rated for
+        remind us what the tongue limit is
     """,
     "margin": """
         are we over our atm
@@ -528,6 +1048,22 @@ ASKED = {
         how much can i load in the camper before i'm over
         how much more can the flatdeck take before it's over gvwr
         how close are we to gvwr
+        are we over?
+        are we legal
+        are we overweight with the camper
+        are we too heavy
+        are we too heavy on the tongue
+        how far under gcwr are we
+        are we close to the limit on the rear axle
+        is the trailer over its gvwr
+        how much room do we have left on the drives
+        any axle over?
+        is the total under gcwr
+        what's our margin on the steer axle
+        how much more weight can the camper take
+        am i within payload
+        is the truck overloaded
+        how much more can i load before im over gvwr
     """,
     "weight": """
         what are the drives at
@@ -542,6 +1078,20 @@ ASKED = {
         what was the gross on the last ticket
         what was the drive on the last ticket
         whats on the steers
+        what do we weigh
+        how heavy is the camper
+        what's the truck weigh by itself
+        what did the trailer axles weigh
+        what's our gross
+        what was on the drives
+        what was the drive axle last time
+        what did the flatdeck come in at
+        how heavy were we in june
+        whats the steer at
+        give me our last weights
+        remind me what we grossed
+        what does the whole rig weigh
+        how much is on the drive axle
     """,
     "cost": """
         what's it costing us per km
@@ -551,6 +1101,17 @@ ASKED = {
         what did the last tank cost
         what's the trip cost us so far
         what has the trip set us back
+        how much did we spend on gas last month
+        what'd we spend on fuel in june
+        what did that tank cost us
+        what did fuel cost on the last trip
+        fuel spend this month
+        how much has the trip cost us
+        what's it costing us per mile
+        what are we paying per mile
+        whats our cost per km
+        what's the damage on fuel this month
+        how much money went on def
     """,
     "trip": """
         how did the last trip go
@@ -558,6 +1119,14 @@ ASKED = {
         how did our last trip go
         how did the trip go, numbers please
         how'd this haul go
+        how did this trip go
+        how was the last trip, miles and fuel
+        trip so far
+        how are we doing on this trip so far
+        give me the trip totals
+        last trip summary
+        sum up this trip
+        how's this tow been so far, miles wise
     """,
     "week": """
         how'd we go this week
@@ -566,6 +1135,13 @@ ASKED = {
         how did this week shape up
         bot, how'd the week turn out
         how did our week pan out
+        week
+        this week?
+        how was the week, miles and fuel
+        how did we do this week
+        weekly summary please
+        show me the week
+        can you give me this week's numbers
     """,
     "period": """
         how did we go last month
@@ -580,6 +1156,18 @@ ASKED = {
         can you give me a summary of last week
         this month please
         recap of june
+        summary
+        summary for may
+        last month
+        how did we do in june
+        how did we do last week
+        totals since june 1
+        can you sum up last month for me
+        give me everything from june 1 to june 30
+        could you tally up june
+        recap last month for us
+        show me last month
+        totals this year
     """,
     "plan": """
         how much fuel do i need to go 280 miles from saltlick to drybone fork
@@ -589,6 +1177,16 @@ ASKED = {
         what should we budget for diesel from Two Elders to Drybone Fork
         how much should i set aside for fuel to get to Elko, 200 miles
         how much fuel to get from elk fork to cedar bluff 310 mi
+        how much fuel for 300 miles with the camper
+        how much will fuel cost to get to Elko, 310 miles
+        plan 400 miles
+        plan a trip to Elko, 310 miles
+        what'll it cost in diesel to tow the camper 500 miles
+        how many gallons for 300 miles
+        how many fuel stops to Elko, 410 miles
+        what would fuel run us to Elko and back, 620 miles
+        budget fuel for 400 miles
+        how much fuel would a 250 mile tow take
     """,
     "range": """
         how far will the tank take us
@@ -600,11 +1198,29 @@ ASKED = {
         how far until the tank's dry
         how far can the tank get us
         how long till we run out of diesel
+        how far can we go
+        how far can we get
+        whats our range
+        how many miles left in the tank
+        can we make it to Elko, 180 miles
+        do we have enough fuel for 200 miles
+        will we make it another 90 miles
+        how far on this tank
+        how long before we need fuel
+        how many miles until we need fuel
+        how far will whats in the tank get us
+        is there enough diesel to get home, 120 miles
     """,
     "tongue": """
         is the nose weight ok on the caravan
         is the tongue weight ok
         how's our tongue weight
+        what's our tongue weight
+        tongue weight?
+        is the tongue heavy enough
+        is the tongue weight good
+        what percent is on the tongue
+        how much is on the tongue
     """,
     "whatif": """
         reckon adding a 90 kg fridge 1.5 m ahead of the trailer axle would upset things?
@@ -616,6 +1232,30 @@ ASKED = {
         what if I put 200 lb in the bed
         what if we dump the fresh water
         do you reckon putting 150 lb on the roof is ok
+        what if i put 300 lb on the rear rack
+        what if we add 200 lb to the bed
+        can i put another 300 lb in the bed
+        what happens to the drive axle if i add 400 lb in the bed
+        what if we move the generator to the trailer nose
+        what happens if i move the hives back 3 ft
+        where should i put the 400 lb generator
+        what if we left the 300 lb generator at home
+        if i take 200 lb out of the bed what happens to the drives
+        what if we fill the fresh water tank
+        what if i load the quad in the bed, 700 lb
+        how much would 200 lb in the bed add to the drive axle
+        say we put the bikes on the rear rack, 90 lb
+    """,
+    "distance": """
+        how far have we towed
+        how many miles have we towed
+        how far did we go today
+        how many km have we done since monday
+    """,
+    "tiedown": """
+        how many straps for a 3,000 lb tractor
+        how many chains do i need for a 9000 lb skid steer
+        are 4 straps enough for 6000 lb
     """,
 }
 
@@ -630,7 +1270,7 @@ def test_what_people_ask_each_other_is_no_question_to_drawbar(
 ) -> None:
     talk = TALK.strip().splitlines()
     taken = [text for text in talk if not isinstance(reads(text, context), Silent)]
-    assert len(talk) > 300
+    assert len(talk) > 700
     assert taken == []
 
 
