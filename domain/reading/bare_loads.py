@@ -63,7 +63,7 @@ def place_bare(
         if scene.context.hitched is False:
             return dict(zip(("steer", "drive"), masses, strict=True))
         return Doubt("weighing", "two_loads", stated_loads(masses, unit), two_choices(masses, unit))
-    if len(values) == 3 and (cue or scene.context.hitched):
+    if len(values) == 3 and (cue or _may_be_hitched(scene, masses)):
         return dict(zip(IN_ORDER, masses, strict=True))
     if len(values) >= 4:
         parts_sum, last = sum(values[:-1]), values[-1]
@@ -77,6 +77,13 @@ def place_bare(
             if positions is not None:
                 return dict(zip(positions, masses, strict=True))
     return {}
+
+
+def _may_be_hitched(scene: Scene, masses: Sequence[Figure]) -> bool:
+    """Whether a trailer is on, or nobody knows and three round figures stand in a row."""
+    if scene.context.hitched is None:
+        return scene.has("hitch", "hitched") or _in_a_row(masses)
+    return scene.context.hitched
 
 
 def is_next_odometer(scene: Scene, figure: Figure, weighed: bool) -> bool:

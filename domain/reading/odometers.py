@@ -87,7 +87,13 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
     if follows:
         return told or _little_else(scene, figure)
     exact = figure.value >= 5_000 and not figure.token.scaled
-    return known is None and told and exact and _strangers(scene) <= 2
+    return known is None and told and exact and _strangers(scene) <= 2 and _only_one(scene)
+
+
+def _only_one(scene: Scene) -> bool:
+    """Whether one figure could be the odometer's: of several, none is."""
+    large = [each for each in scene.figures if each.dimension is None and each.value >= 1000]
+    return len([each for each in large if each.claimed is None]) == 1
 
 
 def _strangers(scene: Scene) -> int:

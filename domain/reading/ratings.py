@@ -17,7 +17,8 @@ from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure
 from domain.reading.labels import Label
 from domain.reading.positions import axles_counted
 from domain.reading.scene import Scene
-from domain.reading.tokens import WORD
+from domain.reading.stamped_pairs import stamped_pairs
+from domain.reading.tokens import WORD, Token
 
 NAMING = frozenset(("rating", "rating_cue", "rating_subject", "axle_noun"))
 """Classes of term that a rating is named with; a tank's size needs none."""
@@ -47,11 +48,12 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     _settle_weighed(scene)
     found: list[Rating] = []
     framed = _framed(scene)
+    pairs = stamped_pairs(scene)
     for figure in scene.live_figures():
         if figure.role is not None:
             continue
         framed_here = framed and not _weighed_since(scene, figure)
-        rating = _rating(scene, figure, framed=framed_here, tank=tank)
+        rating = pairs.get(figure.start) or _rating(scene, figure, framed=framed_here, tank=tank)
         if rating is None or _is_year(scene, figure, rating[1]):
             continue
         subject, name = rating
@@ -404,8 +406,10 @@ def _tank_size(scene: Scene) -> bool:
     if not volumes or any(label.compound for label in scene.labels) or _compound_tank(scene):
         return False
     for figure in volumes:
-        after = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
-        if after is not None and "tank" in after.senses:
+        behind = scene.tokens[figure.end : figure.end + 2]
+        if behind and "product" in behind[0].senses:
+            behind = behind[1:]  # '36 gallon diesel tank'
+        if behind and "tank" in behind[0].senses:
             return True
         for index in range(max(0, figure.start - 2), figure.start):
             if "tank" in scene.tokens[index].senses and scene.has("rating"):
@@ -503,21 +507,33 @@ def _by_pin(scene: Scene, figure: Figure) -> str | None:
     return scene.phrase_said("pin_hitch", *scene.clause_of(figure.start))
 
 
+def _leads_to_name(token: Token) -> bool:
+    """'is', ':' and 'called' between a vehicle and its name."""
+    return "calls_it" in token.groups or "copula" in token.senses.get("glue", "")
+
+
 NAME_WORD = re.compile(r"[A-Za-z][\w'-]*$")
 
 
 def named_vehicle(scene: Scene, vehicle: str) -> str | None:
     """A name given in 'truck Juniper gvwr ...': the unknown word right behind the vehicle.
 
-    'trailer camper gvwr ...' names the trailer too, by what kind it is.
+    'the truck is called Juniper', 'truck is Juniper' give one too, and 'trailer camper gvwr ...'
+    by what kind it is.
     """
     for index, _, key in scene.find("vehicle"):
-        if key != vehicle or index + 1 >= len(scene.tokens):
+        if key != vehicle:
             continue
-        following = scene.tokens[index + 1]
+        at, capital = index + 1, False
+        while at < len(scene.tokens) and _leads_to_name(scene.tokens[at]):
+            at, capital = at + 1, "calls_it" not in scene.tokens[at].groups
+        if at >= len(scene.tokens):
+            continue
+        following = scene.tokens[at]
         kind = set(following.senses.items()) == {("vehicle", "trailer")}
         plain = not following.senses or (kind and vehicle == "trailer")
-        if following.kind is WORD and plain and NAME_WORD.match(following.raw):
+        written = NAME_WORD.match(following.raw) and (not capital or following.raw[0].isupper())
+        if following.kind is WORD and plain and written:
             return following.raw
     if vehicle == "truck":
         for token, following in zip(scene.tokens, scene.tokens[1:], strict=False):

@@ -102,8 +102,10 @@ _DIGIT_KEYS = tuple(str(digit) for digit in range(100))
 
 
 def _is_rate(tokens: Sequence[Token], index: int) -> bool:
-    """Whether 'k' is the beginning of 'k/h'."""
-    return index < len(tokens) and tokens[index].raw == "/" and tokens[index].glued
+    """Whether 'k' is the beginning of 'k/h', and not of '12k/1.2k'."""
+    if index >= len(tokens) or tokens[index].raw != "/" or not tokens[index].glued:
+        return False
+    return index + 1 == len(tokens) or tokens[index + 1].kind is not NUMBER
 
 
 def _continues_number(tokens: Sequence[Token], index: int, keys: Mapping[str, str]) -> bool:

@@ -24,7 +24,8 @@ _CLOCK = re.compile(
 )
 _ISO = re.compile(r"(\d{4})-(\d\d?)-(\d\d?)(?:[T ](\d\d):(\d\d)(?::\d\d)?(Z|[+-]\d\d:?\d\d)?)?$")
 _NUMERIC = re.compile(r"(\d\d?)[/.-](\d\d?)[/.-](\d{2,4})$")
-_SLASHED = re.compile(r"(?<![\d/.])(\d\d?)/(\d\d?)(?![\d/.])")
+# A ball of 2 5/16 in is no day of May: a digit stands alone before the fraction.
+_SLASHED = re.compile(r"(?<![\d/.])(?<!^\d[ -])(?<![\s(,]\d[ -])(\d\d?)/(\d\d?)(?![\d/.])")
 NOON = (12, 0)
 
 

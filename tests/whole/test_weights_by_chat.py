@@ -91,8 +91,7 @@ def test_the_tightest_margin_leads_and_the_rest_are_a_word_away(
         assert amount(listed[name]) == pytest.approx(room, abs=10), name
     for text in (SOLO, "margins", "are we over?"):
         assert day[text][0] == (
-            f"Inside every rating given. Tightest: {order[0].lower()}, {left[order[0]][0]} lb "
-            "left."
+            f"Inside every rating given. Tightest: {order[0].lower()}, {left[order[0]][0]} lb left."
         )
     assert any("more ratings with more room; text margins for all." in each for each in day[SOLO])
 

@@ -70,3 +70,8 @@ def test_an_hour_later_than_now_was_yesterdays(reads: Reader) -> None:
     evening = SENT_AT.replace(day=10, hour=21, minute=0)
     assert at(reads, f"{AXLES} at 9 last night") == evening
     assert at(reads, f"{AXLES} at six pm") == evening.replace(hour=18)
+
+
+@pytest.mark.parametrize("size", ["2 5/16", "2-5/16", "1 7/8"])
+def test_the_size_of_a_ball_is_no_day(size: str, reads: Reader) -> None:
+    assert at(reads, f"ball {size} rated 12,000") is None

@@ -10,7 +10,7 @@ import pytest
 from domain.entries import Entry, Hitch, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Facts, Silent
-from tests.domain.reading.chats import Reader, on_the_road
+from tests.domain.reading.chats import Reader, chat, on_the_road
 
 
 def weighed(loads: Mapping[str, float], *, unit: str = "lb", **said: Any) -> Weighing:
@@ -149,3 +149,14 @@ def test_the_truck_was_unhitched_and_then_weighed(reads: Reader) -> None:
 )
 def test_what_a_person_weighs_is_talk(text: str, reads: Reader) -> None:
     assert reads(text, on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize("text", ["5140/6120/8840", "5.1k/6.1k/8.8k", "hitched. 5140 6120 8840"])
+def test_three_round_figures_in_a_row_are_axles_before_anybody_hitched(
+    text: str, reads: Reader
+) -> None:
+    verdict = reads(text, chat())
+    assert isinstance(verdict, Facts)
+    weighing = verdict.entries[-1]
+    assert isinstance(weighing, Weighing)
+    assert list(weighing.loads) == ["steer", "drive", "trailer"]

@@ -1,0 +1,51 @@
+"""Two figures of one stamp, '14000/1400': what a hitch may pull, and what may rest on it.
+
+This file decides when two figures side by side are such a pair. The smaller is the tongue's: on a
+hitch's label it is customarily a tenth of the other, up to a fifth or more where a pin rests.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from itertools import pairwise
+
+from domain.reading.figures import MASS, Figure
+from domain.reading.scene import Scene
+
+SHARE = (0.05, 0.3)
+"""Tongue over pull on a label: 10 to 25 % and some room; common practice, no source."""
+
+PARTS = ("hitch", "ball mount", "coupler", "pin box")
+LEAST_PULL = 1000
+"""Pounds or kilograms: less is no hitch's rating."""
+
+MOST_BETWEEN = 3
+
+
+def stamped_pairs(scene: Scene) -> Mapping[int, tuple[str, str]]:
+    """Subject and rating of each figure of a pair, by where the figure starts; mostly none."""
+    if "rating_subject" not in scene.by_class or len(scene.figures) < 2:
+        return {}
+    found: dict[int, tuple[str, str]] = {}
+    for pull, rest in pairwise(scene.figures):
+        part = _part_before(scene, pull)
+        if part is not None and _is_pair(scene, pull, rest):
+            found[pull.start], found[rest.start] = (part, "tow"), (part, "tongue")
+    return found
+
+
+def _is_pair(scene: Scene, pull: Figure, rest: Figure) -> bool:
+    loads = all(each.dimension in (None, MASS) and each.foreign is None for each in (pull, rest))
+    if not loads or pull.value < LEAST_PULL:
+        return False
+    if not SHARE[0] <= rest.value / pull.value <= SHARE[1]:
+        return False
+    between = scene.tokens[pull.end : rest.start]
+    return len(between) <= MOST_BETWEEN and any(token.raw == "/" for token in between)
+
+
+def _part_before(scene: Scene, figure: Figure) -> str | None:
+    """The part of the hitch that the figure's sentence names before it."""
+    start, _ = scene.sentence_of(figure.start)
+    parts = [key for index, _, key in scene.find("rating_subject") if start <= index < figure.start]
+    return parts[-1] if parts and parts[-1] in PARTS else None

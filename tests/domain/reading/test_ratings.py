@@ -1,0 +1,99 @@
+"""Labels as people text them: pairs of a stamp, a tank's size, and the name of what they are on."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.context import Context
+from domain.entries import Rating
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, chat
+
+
+def ratings(reads: Reader, text: str) -> list[Rating]:
+    """What a message rates, in a chat on its first day."""
+    verdict = reads(text, chat())
+    assert isinstance(verdict, Facts), verdict
+    found = [each for each in verdict.entries if isinstance(each, Rating)]
+    assert len(found) == len(verdict.entries)
+    return found
+
+
+@pytest.mark.parametrize(
+    ("text", "subject", "pull", "rest", "unit"),
+    [
+        ("hitch 14000/1400", "hitch", 14_000, 1_400, "lb"),
+        ("receiver label says 12,000 / 1,200", "hitch", 12_000, 1_200, "lb"),
+        ("hitch: 12k/1.2k", "hitch", 12_000, 1_200, "lb"),
+        ("hitch rated 3500 kg / 350 kg", "hitch", 3_500, 350, "kg"),
+        ("ball mount 10000/1000", "ball mount", 10_000, 1_000, "lb"),
+        ("hitch is rated 14000 lbs / 1400 tongue", "hitch", 14_000, 1_400, "lb"),
+    ],
+)
+def test_the_two_figures_of_a_stamp_are_pull_and_tongue(
+    text: str, subject: str, pull: float, rest: float, unit: str, reads: Reader
+) -> None:
+    found = ratings(reads, text)
+    assert [(each.subject, each.rating) for each in found] == [
+        (subject, "tow"),
+        (subject, "tongue"),
+    ]
+    assert [each.value for each in found] == [Quantity(pull, unit), Quantity(rest, unit)]
+
+
+def test_two_figures_alike_are_no_such_pair(reads: Reader) -> None:
+    assert "tongue" not in [each.rating for each in ratings(reads, "hitch 14000/12000")]
+
+
+@pytest.mark.parametrize("text", ["gcwr 27,000 and a 36 gallon diesel tank", "36 gal tank, diesel"])
+def test_a_tank_of_a_product_is_a_size_and_no_fill(text: str, reads: Reader) -> None:
+    tank = ratings(reads, text)[-1]
+    assert (tank.rating, tank.value, tank.note) == ("tank", Quantity(36, "gal"), "diesel")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "truck is Juniper, door sticker says gvwr 11500",
+        "our truck's called Juniper, gvwr 11500",
+        "truck: Juniper. gvwr 11,500",
+        "my truck Juniper has gvwr 11500",
+    ],
+)
+def test_a_truck_is_given_its_name(text: str, reads: Reader) -> None:
+    assert [each.truck for each in ratings(reads, text)] == ["Juniper"]
+
+
+@pytest.mark.parametrize("text", ["truck is a diesel, gvwr 11500", "truck is fine, gvwr 11500"])
+def test_what_a_truck_is_is_no_name(text: str, reads: Reader) -> None:
+    assert [each.truck for each in ratings(reads, text)] == [None]
+
+
+KINDS = chat(names_by_kind=True)
+FLATDECK = chat(names_by_kind=True, trailers=("flatdeck",))
+NAMED = chat(names_by_kind=True, trailers=("Bumblebee",))
+
+
+@pytest.mark.parametrize(
+    ("text", "context", "trailer"),
+    [
+        ("flatdeck: gvwr 14k", KINDS, "flatdeck"),
+        ("fifth wheel gvwr 14,000", KINDS, "fifth wheel"),
+        ("flatbed gvwr 14,000", FLATDECK, "flatdeck"),
+        ("camper gvwr 9,000", FLATDECK, "camper"),
+        ("trailer gvwr 9,000", FLATDECK, None),
+        ("camper gvwr 9,000", NAMED, None),
+        ("camper gvwr 9,000", chat(), None),
+    ],
+)
+def test_a_kind_names_a_trailer_that_has_no_other_name(
+    text: str, context: Context, trailer: str | None, reads: Reader
+) -> None:
+    verdict = reads(text, context)
+    assert isinstance(verdict, Facts)
+    assert [each.trailer for each in verdict.entries] == [trailer]
+
+
+def test_somebody_elses_trailer_names_none(reads: Reader) -> None:
+    assert isinstance(reads("Bob's gooseneck is rated 25,000 he says", FLATDECK), Silent)
