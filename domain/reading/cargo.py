@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from domain.context import MASS_UNIT
 from domain.entries import Cargo
@@ -43,8 +44,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
     verb = any(scene.stated(index) for index in scene.by_class.get("load_verb", ()))
     if not verb and not any(figure.dimension == MASS for figure in scene.figures):
         return []
-    # What rolled off the bed stands there no more.
-    spots = [spot for spot in find_spots(scene) if spot.lead not in scene.book.groups["off"]]
+    spots = [spot for spot in find_spots(scene) if not _is_left(scene, spot)]
     masses = [
         figure
         for figure in scene.live_figures()
@@ -57,6 +57,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
     weighed = scene.has("weigh_cue")
     for figure in masses:
         spot = _spot_of(scene, figure, masses, spots)
+        if spot is None and _taken_off(scene, figure):
+            continue
         if weighed and (spot is None or figure.dimension is None):
             continue
         item = _item(scene, figure, spots)
@@ -179,6 +181,26 @@ def find_spots(scene: Scene) -> list[Spot]:
     return spots
 
 
+def _is_left(scene: Scene, spot: Spot) -> bool:
+    """'from the bed', 'off the deck', 'out of the tack room': what was there is there no more."""
+    groups = scene.book.groups
+    out = spot.start > 0 and "out" in scene.tokens[spot.start - 1].groups
+    return spot.lead in groups["from"] | groups["off"] or (out and spot.lead in groups["of"])
+
+
+def _taken_off(scene: Scene, figure: Figure) -> bool:
+    """'moved 300 lb of feed out of the trailer': what is told is where it stands no more."""
+    _, end = scene.clause_of(figure.start)
+    behind = scene.tokens[figure.end : end]
+    return any(
+        one.groups & TAKEN_FROM or ("out" in one.groups and "of" in other.groups)
+        for one, other in pairwise(behind)
+    )
+
+
+TAKEN_FROM = frozenset(("from", "off"))
+
+
 def _alone(words: Sequence[str], start: int, end: int) -> bool:
     """'added a toolbox, 165 lb, truck bed': a place between commas needs no word that leads."""
     return start > 0 and words[start - 1] == "," and (end == len(words) or words[end] in ",.;")
@@ -204,8 +226,6 @@ def _spot_of(scene: Scene, figure: Figure, masses: list[Figure], spots: list[Spo
     floor, ceiling = max(floor, start), min(ceiling, end)
     near = [spot for spot in spots if floor <= spot.start and spot.end <= ceiling]
     behind = [spot for spot in near if spot.start >= figure.end]
-    if len(behind) > 1 and behind[0].lead in scene.book.groups["from"]:
-        behind = behind[1:]  # 'from the truck bed into the front storage'
     if len(behind) > 1 and behind[1].start <= behind[0].end + 1:
         # 'on the caravan floor over the axle' is one place.
         first, second = behind[:2]
@@ -376,10 +396,14 @@ OTHERWISE_MEANT = frozenset(
 )
 
 
+NO_THING = frozenset(("not_a_thing", "kept_lead"))
+"""Groups of words that are no part of a thing's name: 'tools behind the axle'."""
+
+
 def is_noun(scene: Scene, index: int) -> bool:
     """Whether a token can be (part of) the name of a thing that is carried."""
     token = scene.tokens[index]
-    if token.kind is not WORD or "not_a_thing" in token.groups:
+    if token.kind is not WORD or token.groups & NO_THING:
         return False
     senses = token.senses
     if not senses or "check_item" in senses or "subject" in senses:

@@ -74,6 +74,8 @@ def _owner(
         return "a version"
     if raw[0] == "0" and figure.whole and len(raw) > 2:
         return "a number with leading zeros"
+    if _of_tyre_size(tokens, figure.start):
+        return TYRE_SIZE
     named = before is not None and "claims_line" in before.groups
     if bare and not named and figure.value >= LEAST_LOAD and _heads_row(tokens, figure):
         return None
@@ -200,6 +202,27 @@ def _counts_people(figure: Figure, after: Token) -> bool:
 
 
 MOST_ABOARD = 12
+
+
+def _of_tyre_size(tokens: Sequence[Token], index: int) -> bool:
+    """'275/65R18', 'ST235/80R16': a tyre's width and height, which nothing measured."""
+    for slash in (index + 1, index - 1):
+        parts = [token_at(tokens, slash + step) for step in range(4)]
+        mark, height, built, rim = parts
+        if mark is None or mark.raw != "/" or height is None or built is None or rim is None:
+            continue
+        sized = height.kind is NUMBER and rim.kind is NUMBER
+        if sized and built.text in TYRE_BUILDS and TYRE_RIMS[0] <= rim.value <= TYRE_RIMS[1]:
+            return True
+    return False
+
+
+TYRE_SIZE = "a tyre's size"
+TYRE_BUILDS = frozenset(("r", "zr", "b", "d"))
+"""Radial, belted and diagonal, as ISO 4000-1 marks how a tyre is built; from memory."""
+
+TYRE_RIMS = (8, 26)
+"""Inches across."""
 
 LEAST_OF_MANY = 5000
 """What a receipt's 'TRANS 88123' counts, and no gauge of a transmission shows."""

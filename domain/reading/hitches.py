@@ -37,7 +37,22 @@ def read_hitches(scene: Scene) -> list[Hitch]:
         if found and found[-1].action == action:
             continue
         found.append(Hitch(action=cast(Action, action), trailer=_own_trailer(scene, index)))
-    return found or _switched(scene)
+    return found or _swapped(scene) or _switched(scene)
+
+
+def _swapped(scene: Scene) -> list[Hitch]:
+    """'swapped the camper for the flatdeck': the one named behind is on now."""
+    if "swaps" not in scene.groups:
+        return []
+    names = [(at, key.partition(":")) for at, _, key in scene.find("name")]
+    trailers = [(at, name) for at, (kind, _, name) in names if kind == "trailer"]
+    for (first, one), (second, other) in pairwise(trailers):
+        before = scene.tokens[max(0, first - 2) : first]
+        between = scene.tokens[first + 1 : second]
+        swapped = any("swaps" in token.groups for token in before) and scene.stated(first)
+        if swapped and one != other and any("swapped_for" in token.groups for token in between):
+            return [Hitch(action="hitched", trailer=other)]
+    return []
 
 
 def _on_a_scale(figure: Figure) -> bool:

@@ -436,8 +436,10 @@ def _insists(scene: Scene, figure: Figure) -> bool:
         return False
     if figure.dimension in (TEMPERATURE, PRESSURE, ROTATION):
         return True
-    if not stands_by(scene, figure):
-        return False
+    before = scene.tokens[figure.start - 1] if figure.start else None
+    glued = before is not None and before.end == scene.tokens[figure.start].start
+    if not stands_by(scene, figure) or glued:
+        return False  # 'atf967' is somebody's name
     words = scene.words_between(label.start, label.end).casefold()
     gauge = label.places or any(word in words for word in scene.book.groups["gauge_word"])
     return gauge or label.subject in ("transmission", "coolant", "tyre", "hub")

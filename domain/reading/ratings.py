@@ -12,13 +12,14 @@ import re
 from domain.context import MASS_UNIT, VOLUME_UNIT
 from domain.entries import Rating, WordsOf
 from domain.quantities import Quantity
+from domain.reading.claims import TYRE_SIZE
 from domain.reading.doubts import Doubt
 from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure
 from domain.reading.labels import Label
 from domain.reading.positions import axles_counted
 from domain.reading.scene import Scene
 from domain.reading.stamped_pairs import stamped_pairs
-from domain.reading.tokens import WORD, Token
+from domain.reading.tokens import NUMBER, WORD, Token
 
 NAMING = frozenset(("rating", "rating_cue", "rating_subject", "axle_noun"))
 """Classes of term that a rating is named with; a tank's size needs none."""
@@ -64,7 +65,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
             if isinstance(figure.label, Label) and figure.label.rating:
                 return Doubt("rating", "implausible", (value,))
             continue
-        if figure.dimension == MASS and _repeated(found, subject, name, value):
+        if figure.dimension in (MASS, PRESSURE) and _repeated(found, subject, name, value):
             figure.role = "rating"
             continue
         figure.role = "rating"
@@ -115,6 +116,8 @@ def _framed(scene: Scene) -> bool:
         return True
     if any("labelled_part" in token.groups for _, token, _ in scene.find("rating_subject")):
         return True
+    if "on_receiver" in scene.groups:
+        return True
     return any(
         (
             label.rating in ("gvwr", "gcwr", "gawr", "payload")
@@ -162,15 +165,18 @@ def _is_strong(scene: Scene, index: int) -> bool:
     """'plate' is a label where it says or heads something; a scale has plates too."""
     if "weak_label" not in scene.tokens[index].groups:
         return True
+    if any(label.places and label.end == index for label in scene.labels):
+        # 'towball max 280 kg'
+        return any(figure.start == index + 1 for figure in scene.figures)
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
     return following is not None and (following.raw in ":-–" or "says" in following.groups)
 
 
 def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[str, str] | None:
     label = figure.label
+    if _is_tyre_pressure(scene, figure):
+        return TYRES, "pressure"
     if not isinstance(label, Label):
-        if figure.dimension == PRESSURE and _at_its_pressure(scene, figure):
-            return TYRES, "pressure"
         if figure.dimension == VOLUME and tank:
             return "truck", "tank"
         return _towed(scene, figure) or _stamped(scene, figure)
@@ -237,8 +243,12 @@ def _surely(scene: Scene, figure: Figure, label: Label) -> bool:
 def _of_part(scene: Scene, figure: Figure) -> str:
     """'hitch rated 1400 lb tongue weight': what is said behind the figure, else what it tows."""
     _, end = scene.clause_of(figure.start)
-    behind = scene.tokens[figure.end : min(end, figure.end + FARTHEST_SAID)]
-    return "tongue" if any(token.senses.get("whole") == "tongue" for token in behind) else "tow"
+    for token in scene.tokens[figure.end : min(end, figure.end + FARTHEST_SAID)]:
+        if token.kind is NUMBER:
+            break
+        if token.senses.get("whole") == "tongue" or "on_the_ball" in token.groups:
+            return "tongue"
+    return "tow"
 
 
 FARTHEST_SAID = 3
@@ -261,13 +271,43 @@ def _is_rated_axle(scene: Scene, figure: Figure, label: Label) -> bool:
     )
 
 
+def _is_tyre_pressure(scene: Scene, figure: Figure) -> bool:
+    """'placard says 35 psi front, 40 rear': what the maker asks for, and no reading of a gauge."""
+    label = figure.label
+    if isinstance(label, Label) and label.rating:
+        return False
+    if figure.dimension is None:
+        follows = isinstance(label, Label) and (label.end_of or label.axle) is not None
+        return (
+            follows
+            and LEAST_PSI <= figure.value <= MOST_PSI
+            and any(
+                other.role == "rating" and other.dimension == PRESSURE for other in scene.figures
+            )
+        )
+    if figure.dimension != PRESSURE:
+        return False
+    start, _ = scene.sentence_of(figure.start)
+    said = any(
+        start <= index < figure.start and "tyre_label" in token.groups
+        for index, token, _ in scene.find("rating_cue")
+    )
+    return said or _at_its_pressure(scene, figure)
+
+
+LEAST_PSI, MOST_PSI = 20, 130
+
+
 def _at_its_pressure(scene: Scene, figure: Figure) -> bool:
     """'rated 3,195 lb at 80 psi': the pressure at which a tyre carries its rating."""
     before = scene.tokens[figure.start - 1] if figure.start else None
     return (
         before is not None
         and "at" in before.groups
-        and any(label.rating == "tyre_load" and label.bound for label in scene.labels)
+        and (
+            any(label.rating == "tyre_load" and label.bound for label in scene.labels)
+            or any(other.claimed == TYRE_SIZE for other in scene.figures)
+        )
     )
 
 
@@ -322,6 +362,8 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
     part = _part_in_clause(scene, figure) or _part_at_head(scene)
     if name in ("tow", "tongue", "d_value") and part is not None:
         return part
+    if name == "tow" and "on_receiver" in scene.groups:
+        return "hitch"
     if name == "d_value":
         return "hitch"  # stamped on the coupling, whichever part of it
     if name == "gawr" or any(
@@ -386,8 +428,7 @@ def _of_named_trailer(scene: Scene, figure: Figure) -> bool:
     start, _ = scene.clause_of(figure.start)
     first = start + 1 if "article" in scene.tokens[start].groups else start
     senses = scene.tokens[first].senses
-    named = senses.get("name", "").startswith("trailer:") or senses.get("vehicle") == "trailer"
-    return named and not scene.has("vehicle", "truck")
+    return senses.get("name", "").startswith("trailer:") or senses.get("vehicle") == "trailer"
 
 
 def _has_its_own(scene: Scene, index: int) -> bool:
@@ -487,7 +528,8 @@ def _repeated(found: list[Rating], subject: str, name: str, value: Quantity | fl
         if (rating.subject, rating.rating) == (subject, name) and isinstance(value, Quantity):
             before = rating.value
             if isinstance(before, Quantity) and before.unit != value.unit:
-                return abs(before.amount("kg") - value.amount("kg")) < 0.02 * value.amount("kg")
+                unit = "kPa" if name == "pressure" else "kg"
+                return abs(before.amount(unit) - value.amount(unit)) < 0.02 * value.amount(unit)
     return False
 
 

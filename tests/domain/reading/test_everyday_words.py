@@ -57,6 +57,11 @@ TALK = (
     "a 30lb weight rolled off my bed",
     "a 20 lb turkey in the kitchen",
     "since the first trailer i was hooked",
+    # What was taken out stands there no more; what a tyre is called is no figure of the log.
+    "took 300 lb of feed out of the bed",
+    "moved 250 lb of tools out of the trailer",
+    "ordered new tires today, LT265/70R17",
+    "hey abc967 and atf967 are both my old names",
 )
 
 
@@ -148,6 +153,57 @@ def test_ratings_off_labels_and_plates(
     assert tuple((each.subject, each.rating, each.value) for each in ratings) == rated
 
 
+PLACARDS: tuple[tuple[str, tuple[tuple[str, str, Quantity], ...]], ...] = (
+    (
+        "door sticker says 60 psi front 75 rear",
+        (
+            ("tyres", "pressure", Quantity(60, "psi")),
+            ("tyres", "pressure", Quantity(75, "psi")),
+        ),
+    ),
+    (
+        "GVWR 8,900 LB WITH TIRES ST225/75R15 AT 65 PSI COLD",
+        (("tyres", "pressure", Quantity(65, "psi")), ("truck", "gvwr", Quantity(8_900, "lb"))),
+    ),
+    (
+        "camper tires are load range D, 2,540 lb at 65 psi",
+        (
+            ("tyres", "tyre_load", Quantity(2_540, "lb")),
+            ("tyres", "pressure", Quantity(65, "psi")),
+        ),
+    ),
+    (
+        "towbar rated 2,500 kg with 150 on the ball",
+        (("hitch", "tow", Quantity(2_500, "kg")), ("hitch", "tongue", Quantity(150, "kg"))),
+    ),
+    ("towball max 200 kg", (("hitch", "tongue", Quantity(200, "kg")),)),
+    (
+        "weight distributing: 10,000 lb max gross trailer weight, 1,000 lb tongue",
+        (("hitch", "tow", Quantity(10_000, "lb")), ("hitch", "tongue", Quantity(1_000, "lb"))),
+    ),
+    (
+        "truck payload 2,210, camper payload 1,350",
+        (
+            ("truck", "payload", Quantity(2_210, "lb")),
+            ("trailer", "payload", Quantity(1_350, "lb")),
+        ),
+    ),
+)
+
+
+@pytest.mark.parametrize(("text", "rated"), PLACARDS)
+def test_what_a_maker_asks_for_is_no_reading_of_a_gauge(
+    text: str, rated: tuple[tuple[str, str, Quantity], ...], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    ratings = [entry for entry in verdict.entries if isinstance(entry, Rating)]
+    assert len(ratings) == len(verdict.entries)
+    found = [(each.subject, each.rating, each.value) for each in ratings]
+    assert len(found) == len(rated)
+    assert all(each in found for each in rated)
+
+
 def test_what_was_scaled_behind_a_label_are_loads(reads: Reader) -> None:
     verdict = reads("sticker says gvwr 11,200, then scaled 5,200 steer 6,600 drive 9,000 trailer")
     assert isinstance(verdict, Facts)
@@ -165,6 +221,7 @@ HITCHED: tuple[tuple[str, Hitch | None], ...] = (
         "unhitched and weighed just the truck, steer 4,900 drive 3,800",
         Hitch(action="unhitched"),
     ),
+    ("swapped the camper out for the flatdeck", Hitch(action="hitched", trailer="flatdeck")),
     # How the rig stood on the scale is no event.
     ("camper on\nsteer 5,200\ndrive 6,600\ntrailer 9,000", None),
     ("hitched and scaled, steer 5,200 drive 6,600 trailer 9,000", None),
