@@ -143,9 +143,15 @@ def value_of(context: Context, figure: Figure, field: str | None) -> Quantity | 
     return Quantity(figure.value, unit)
 
 
+CENTS = (50, 500)
+"""What a litre or a gallon costs in cents, as its tenth is put up: '189.9'."""
+
+
 def _price(figure: Figure) -> float:
-    """A price whose point was lost: '3,899', 'three eighty nine nine', 'three eighty nine'."""
+    """A price whose point was lost or is of cents: '3,899', 'three eighty nine', '189.9'."""
     token = figure.token
+    if figure.dimension is None and token.decimals == 1 and CENTS[0] <= figure.value <= CENTS[1]:
+        return figure.value / 100
     if token.in_digits and figure.value >= 100:
         return figure.value / (1000 if figure.value >= 1000 else 100)
     return figure.value / 1000 if token.grouped and figure.value >= 1000 else figure.value

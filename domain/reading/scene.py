@@ -10,7 +10,6 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Callable, Iterator, Sequence
-from itertools import pairwise
 
 from domain.context import Context
 from domain.reading.clocks import settle_clocks
@@ -22,6 +21,7 @@ from domain.reading.names import Names, names_of
 from domain.reading.pairing import bind
 from domain.reading.phrasebook import Phrasebook, fold
 from domain.reading.printed_lines import leave_headings
+from domain.reading.taken_back import take_back_figures, take_back_words
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 PLAN, GUESS, NEGATION, OTHER, REQUEST = "plan", "guess", "negation", "other", "request"
@@ -31,8 +31,8 @@ SHORT_CLAUSE = 3
 TOWED = frozenset(("name", "vehicle", "rig"))
 """Classes of term that can stand for a trailer."""
 
-FILLER = {"glue": "filler"}
-"""What a word says that was taken back."""
+TAKING_BACK = frozenset(("takes_back", "no_alone"))
+"""Groups of words that take back what a message said before."""
 
 CORNER_OF_TRAILER = "_trailer"
 ADVERT = "advert"
@@ -97,13 +97,15 @@ class Scene:
             self._settle_bars()
         if not TOWED.isdisjoint(self.by_class):
             self._settle_apart()
-        if "takes_back" in self.groups and (NUMBER in self.kinds or "hitch" in self.by_class):
-            self._take_back_words()
+        if "takes_back" in self.groups and take_back_words(self.tokens):
+            self._index()
         self.figures: list[Figure] = []
         if NUMBER in self.kinds:
             self._find_figures()
         if self.figures and self._unknown:
             self._correct_spelling(book)
+        if not TAKING_BACK.isdisjoint(self.groups) and self.figures:
+            self._take_back()
         self.labels: list[Label] = []
         if not NAMING.isdisjoint(self.by_class):
             self.labels = find_labels(self.tokens, self.figures, self.groups)
@@ -246,51 +248,10 @@ class Scene:
     def _find_figures(self) -> None:
         said = self.groups.union(self.by_class)
         self.figures = find_figures(self.tokens, self.context, said)
-        if "takes_back" in self.groups or "no_alone" in self.groups:
-            self._take_back()
-
-    def _take_back_words(self) -> None:
-        """'hooked up the camper, i mean the flatdeck': the first of two names is not meant."""
-        tokens = self.tokens
-        taken = False
-        for index, token in enumerate(tokens):
-            if "takes_back" not in token.groups or "copula" in token.senses.get("glue", ""):
-                continue
-            first = next((at for at in range(index - 1, -1, -1) if not self._small(at)), None)
-            second = next((at for at in range(index + 1, len(tokens)) if not self._small(at)), None)
-            if first is None or second is None:
-                continue
-            said, meant = tokens[first].senses, tokens[second].senses
-            if "name" in said and "name" in meant:  # the verb is beside the first
-                tokens[first].senses, tokens[second].senses, taken = meant, FILLER, True
-            elif "axle" in said and "axle" in meant:  # the figure is beside the second
-                tokens[first].senses, taken = FILLER, True
-        if taken:
-            self._index()
-
-    def _small(self, index: int) -> bool:
-        """Whether a mark, an article or another word that takes back stands there."""
-        token = self.tokens[index]
-        return token.kind is MARK or bool(token.groups & {"article", "takes_back"})
 
     def _take_back(self) -> None:
-        """'steer 5,360, no sorry, 5,460': the second figure stands in the first one's place."""
-        for first, second in pairwise(self.figures):
-            between = self.tokens[first.end : second.start]
-            surely = any("takes_back" in token.groups for token in between)
-            # 'no' alone may be said of something else: '31.4 gal no 2 diesel'.
-            like = 0.5 < second.value / (first.value or 1) < 2 and first.value != second.value
-            denied = like and any("no_alone" in token.groups for token in between)
-            if not (surely or denied):
-                continue
-            small = all(
-                token.kind is MARK or "takes_back" in token.groups or "glue" in token.senses
-                for token in between
-            )
-            if small and first.dimension in (None, second.dimension):
-                first.value, first.token = second.value, second.token
-                first.unit, first.dimension = second.unit, second.dimension
-                second.claimed = "a figure put right on the spot"
+        if take_back_figures(self.tokens, self.figures):
+            self._index()
 
     def _correct_spelling(self, book: Phrasebook) -> None:
         """Unknown words beside a figure are tried as slips of a label."""

@@ -33,6 +33,7 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "group.coins_per_litre": "no Spanish-speaking pump shows coins a litre",
         "group.towed_wagon": "the Spanish words for trailers are no words for cars",
         "group.street_or_axle": "no Spanish word is both a street and an axle",
+        "group.no_alone": "'no' is said before what was wrong, not before what is right",
         "group.sterling": "pounds are no money in Spanish",
     }
 }

@@ -432,6 +432,30 @@ ONCE_MISREAD: Sequence[tuple[str, Records]] = [
     ),
     ("tlr shud be 9,120", [correction(field="trailer", value=lb(9120))]),
     ("drive on that weigh ought to say 6,940", [correction(field="drive", value=lb(6940))]),
+    (
+        "put in 31.2 gal, no wait 32.1",
+        [{"kind": "fill", "volume": {"value": 32.1, "unit": "gal"}}],
+    ),
+    (
+        "filled up 31.2 gal at 48,377, make that 32.1",
+        [
+            {
+                "kind": "fill",
+                "volume": {"value": 32.1, "unit": "gal"},
+                "odometer": mi(48377),
+                "full": True,
+            }
+        ],
+    ),
+    (
+        "steer 5,160 drive 6,940 trailer 9,120, sorry drive 6,490",
+        [weighing("hitched", steer=5160, drive=6490, trailer=9120)],
+    ),
+    ("48,377 miles, oops, 48,337", [{"kind": "odometer", "odometer": mi(48337)}]),
+    (
+        "hitched the camper, actually the flatdeck",
+        [{"kind": "hitch", "action": "hitched", "trailer": "flatdeck"}],
+    ),
     ("oops wrong trailer, delete that", [UNDO]),
     ("that wasnt our reading, scrap it", [UNDO]),
     ("get rid of that last entry", [UNDO]),
