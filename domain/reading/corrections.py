@@ -13,6 +13,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from domain.entries import Correction
+from domain.reading.beside import dearest
 from domain.reading.corrected_fields import (
     FORECAST,
     field_of,
@@ -54,6 +55,9 @@ STAR = "*"
 FIRST_YEAR, LAST_YEAR = 1900, 2039
 MOST_BARE = 500_000
 """Pounds or miles: no load or odometer of a pickup and its trailer is beyond."""
+MOST_UNITS = 50
+"""Gallons at the dearest price of all: no fill of a pickup costs more."""
+
 STEP = {"us": 10}
 """Pounds that a truck scale reads in; in kilograms 5. Common practice, no source."""
 LEAST_STEP = 5
@@ -277,8 +281,11 @@ def _without_field(
     if _is_year(scene, value, weak=was is None and not strong):
         return None
     before = token_at(scene.tokens, value.start - 1)
-    if value.dimension == MONEY and before is not None and "before_money" in before.groups:
-        return None  # 'make it for $150'
+    if value.dimension == MONEY and (
+        (before is not None and "before_money" in before.groups)
+        or value.value > MOST_UNITS * dearest(scene.context.currency)
+    ):
+        return None  # 'make it for $150', 'sorry, $2,400 for rent'
     # A figure with a separator, a point or a unit is none that is said of anything.
     clear = value.token.grouped or value.token.decimals > 0 or value.unit is not None
     if not _nothing_else(scene, value, was, spare=1 if clear else 0):

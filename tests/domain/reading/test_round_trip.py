@@ -507,6 +507,7 @@ TALK_OF_CORRECTIONS = (
     "sorry no pets, the price is $120 a night",
     "thanks for the lasagna. sorry it was $35",
     "make it for 200 bucks",
+    "sorry, $2,400 for rent",
     "the band should be in Tilbury, and i want to go",
     "She went to fix her knee and ended up in Portugal",
     "Great Song But It's Welsh Not Irish",
