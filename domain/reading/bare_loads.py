@@ -34,7 +34,7 @@ def place_bare(
         if BARE_KG[0] <= Quantity(figure.value, figure.unit or unit).amount("kg") <= BARE_KG[1]
         and not is_next_odometer(scene, figure, cue or bool(placed))
     ]
-    if not masses:
+    if not masses or (not cue and all(map(_may_be_year, masses))):
         return {}
     if placed:
         return _place_beside(scene, masses, placed, rig)
@@ -53,7 +53,8 @@ def place_bare(
         return dict(zip(positions, parts, strict=True)) | {"gross": masses[gross]}
     if len(values) == 1:
         if rig is not None and (rig != "hitched" or cue):
-            return {"gross": masses[0]}
+            told = cue or rig != "solo" or values[0] >= LIGHTEST_TRUCK
+            return {"gross": masses[0]} if told else {}
         if cue and _is_alone(scene, masses[0]):
             return lone_doubt(masses[0], unit)
         return {}
@@ -86,6 +87,18 @@ def _may_be_hitched(scene: Scene, masses: Sequence[Figure]) -> bool:
     return scene.context.hitched
 
 
+def _may_be_year(figure: Figure) -> bool:
+    """'solo album, 2018': typed plain, and no load by its size alone."""
+    plain = figure.dimension is None and not (figure.token.grouped or figure.token.spoken)
+    return plain and YEARS[0] <= figure.value <= YEARS[1]
+
+
+YEARS = (1900, 2099)
+
+LIGHTEST_TRUCK = 1100.0
+"""Kilograms: no vehicle that tows weighs less (common practice, no source)."""
+
+
 def is_next_odometer(scene: Scene, figure: Figure, weighed: bool) -> bool:
     """Whether a figure follows on from the last odometer reading, where nothing was weighed."""
     known = scene.context.odometer
@@ -98,8 +111,8 @@ def _looks_like_loads(scene: Scene, masses: Sequence[Figure]) -> bool:
     """Three or more plausible loads and hardly a word besides."""
     if len(masses) < 3:
         return False
-    strangers = bool(scene.unknown_words(names=False))
-    if scene.context.hitched and _in_a_row(masses):
+    strangers = len(scene.unknown_words(names=False))
+    if scene.context.hitched and _in_a_row(masses) and strangers <= MOST_STRANGERS:
         return True
     tidy = all(
         figure.token.grouped or figure.value % 10 == 0 or figure.dimension == MASS
@@ -107,6 +120,10 @@ def _looks_like_loads(scene: Scene, masses: Sequence[Figure]) -> bool:
     )
     small = [f for f in scene.figures if f.claimed is None and f.value < 100 and f.unit is None]
     return tidy and not strangers and len(small) <= 1
+
+
+MOST_STRANGERS = 2
+"""Words that no phrase knows: among more of them a row of figures is not off a scale."""
 
 
 def _in_a_row(masses: Sequence[Figure]) -> bool:

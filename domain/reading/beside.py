@@ -287,6 +287,10 @@ def _temperature_letter(figure: Figure, tokens: Sequence[Token]) -> None:
         figure.end += 1
 
 
+LONGEST_RIG = 1000
+"""Inches: more than any place on a rig is from another."""
+
+
 def _is_unit_here(token: Token, after: Token | None, figure: Figure) -> bool:
     """Whether a word behind a number is its unit: '18 in behind', not '340 in the bed'."""
     if token.raw == "#":
@@ -296,7 +300,7 @@ def _is_unit_here(token: Token, after: Token | None, figure: Figure) -> bool:
     if "unit_or_word" not in token.groups:
         return True
     if token.text in ("in", "m") and after is not None and "after_inches" in after.groups:
-        return True
+        return figure.value < LONGEST_RIG  # '6,880 in back'
     if token.text == "in":
         return after is None or after.kind is not WORD
     if token.text == "m" and figure.token.scaled:

@@ -99,6 +99,13 @@ def _owner(
         )
         if claims and before is not None and not (last is not None and last.end > before_index):
             return f"'{before.raw}'"
+        if (
+            before is not None
+            and "in" in before.groups
+            and _is_year(figure.value)
+            and len(raw) == 4
+        ):
+            return "a year"
         if "time" in said and _is_of_date(tokens, figure, before, after):
             return "a date"
         if _street_follows(tokens, figure.end, said):
@@ -136,7 +143,7 @@ def _owner(
     if (
         bare
         and after is not None
-        and "axle_noun" in after.senses
+        and _are_axles(tokens, figure.end)
         and figure.count is None
         and figure.value <= 4
     ):
@@ -223,6 +230,15 @@ TYRE_BUILDS = frozenset(("r", "zr", "b", "d"))
 
 TYRE_RIMS = (8, 26)
 """Inches across."""
+
+
+def _are_axles(tokens: Sequence[Token], index: int) -> bool:
+    """'3 axles', 'two trailer axles'."""
+    after, behind = tokens[index], token_at(tokens, index + 1)
+    if behind is not None and after.senses.keys() & {"vehicle", "name"}:
+        after = behind
+    return "axle_noun" in after.senses
+
 
 LEAST_OF_MANY = 5000
 """What a receipt's 'TRANS 88123' counts, and no gauge of a transmission shows."""

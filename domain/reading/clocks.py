@@ -137,12 +137,31 @@ def _is_told(tokens: Sequence[Token], index: int, clock: tuple[int, int], book: 
     if _is_together(token) and (token.raw[0] == "0" or (after is not None and after.raw == ":")):
         return True  # 'weighed at 0650', 'scaled at 1430: steer 5,280'
     days = (*tokens[max(0, index - 4) : index - 1], *tokens[index + 1 : index + 2])
+    if token.decimals and clock[0] < BOUGHT_BELOW and not happened:
+        days = tuple(each for each in days if _is_part_of_day(each))  # 'today at 3.59'
     if any(each.kind is TIME or "time" in each.senses for each in days):
         return not _is_together(token)
+    if lead < 0 or "weigh_cue" in tokens[lead].senses:
+        priced = lead < 0 and clock[0] < BOUGHT_BELOW
+        happened = happened or (not priced and _loads_follow(tokens, lead, index))
+        return happened and not _is_together(token)
     if token.in_digits and not happened:
         behind = takewhile(lambda each: not _parts(each), tokens[index : index + LONGEST_CLAUSE])
         happened = any("event" in each.senses for each in behind)
     return happened and not (token.decimals == 0 and clock[1] == 0 and len(token.raw) < 4)
+
+
+def _loads_follow(tokens: Sequence[Token], lead: int, index: int) -> bool:
+    """'weighed at twelve fifteen, gross 21,480', and not 'tongue weighed at eleven twenty'."""
+    whose = tokens[lead - 1] if lead > 0 else None
+    if whose is not None and not (MEASURED | TOWED).isdisjoint(whose.senses):
+        return False
+    behind = tokens[index + 1 : index + LONGEST_CLAUSE]
+    return any(each.kind is NUMBER and each.value >= LEAST_TOGETHER for each in behind)
+
+
+LEAST_TOGETHER = 1300
+"""More than any hour and its minutes."""
 
 
 def _counts_hours(tokens: Sequence[Token], index: int) -> bool:

@@ -121,6 +121,15 @@ def _group_is_likely(joined: float, lead: int, unit: str | None, context: Contex
     return lead <= 2 and 1000 <= joined < 60_000
 
 
+def _are_sides(figure: Figure, mark: Token, other: Token) -> bool:
+    """'1920x1080': a screen or a picture, whose sides are told with an x between them."""
+    whole = figure.whole and other.decimals == 0 and mark.glued and other.glued
+    return whole and min(figure.value, other.value) >= LEAST_SIDE
+
+
+LEAST_SIDE = 100
+
+
 def _range_or_product(figure: Figure, tokens: Sequence[Token]) -> None:
     if figure.end + 1 >= len(tokens):
         return
@@ -133,6 +142,8 @@ def _range_or_product(figure: Figure, tokens: Sequence[Token]) -> None:
             figure.count = int(figure.value)
             figure.token, figure.value = other, other.value
             figure.end += 2
+        elif _are_sides(figure, mark, other):
+            figure.claimed, figure.end = "a size", figure.end + 2
         return
     dashed = mark.raw in "-–—" and not (beyond is not None and beyond.raw == mark.raw)
     chained = token_at(tokens, figure.start - 1)

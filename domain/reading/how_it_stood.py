@@ -59,7 +59,7 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
     if found == "hitched" and scene.has("hitch", "unhitched"):
         found = None
     if found is None and _unhitched_here(scene, each):
-        found = "trailer" if _trailer_is_subject(scene) else "solo"
+        found = "trailer" if _trailer_is_subject(scene) or _it_alone(scene) else "solo"
     return found
 
 
@@ -88,10 +88,16 @@ def _unhitched_here(scene: Scene, each: Pass) -> bool:
     for index, token, _ in scene.find("hitch", "unhitched"):
         if "hitches_a_trailer" in token.groups:
             continue  # 'parked', 'took off': said of anything
+        if "surely_hitches" not in token.groups and not _names_vehicle(scene):
+            continue  # 'the numbers have dropped'
         start, end = scene.sentence_of(index)
         if any(start <= figure.start < end for figure in each.figures):
             return True
     return False
+
+
+def _names_vehicle(scene: Scene) -> bool:
+    return scene.has("vehicle") or scene.has("name")
 
 
 def _both_named(scene: Scene) -> bool:
@@ -135,6 +141,13 @@ def _lead(scene: Scene, label: Label) -> Token:
     return scene.tokens[label.start - 2] if further else before
 
 
+def _it_alone(scene: Scene) -> bool:
+    """'unhooked the camper and weighed it on its own': what was unhooked stood alone."""
+    return any(
+        index and "it" in scene.tokens[index - 1].groups for index, _, _ in scene.find("alone")
+    )
+
+
 def _trailer_is_subject(scene: Scene) -> bool:
     """'flatdeck on the scale, unhooked': the trailer was weighed, and is not what was dropped."""
     if any("trucks_axle" in scene.tokens[label.start].groups for label in scene.labels):
@@ -163,9 +176,17 @@ def people_aboard(scene: Scene) -> int | None:
             total += int(key)
         elif before is not None and before.kind is NUMBER and before.decimals == 0:
             total += int(before.value) if 1 <= before.value <= MOST_ABOARD else 0
+            total += _and_me(scene, index - 1)
         elif before is not None and "a_thing" in before.groups and "one_aboard" in token.groups:
             total += 1  # 'two adults and a kid'
     return total or None
+
+
+def _and_me(scene: Scene, index: int) -> int:
+    """'me and two kids': one more than the number says; where 'just me' is said it is counted."""
+    ahead = scene.tokens[max(0, index - 2) : index]
+    me = len(ahead) == 2 and "oneself" in ahead[0].groups and "and" in ahead[1].groups
+    return int(me and "aboard" not in ahead[0].senses)
 
 
 def fuel_level(scene: Scene) -> float | None:

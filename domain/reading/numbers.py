@@ -55,7 +55,7 @@ def other_meanings(atoms: Sequence[Atom]) -> tuple[float, ...]:
     first, *rest = (int(group.value) for group in groups)
     if not rest:
         return (first * 100.0,) if 10 <= first <= 99 else ()
-    if len(rest) == 1 and 1 <= rest[0] <= 9 and 1 <= first <= 99:
+    if len(rest) == 1 and rest[0] <= 9 and 1 <= first <= 99:
         return (first * 1000.0 + rest[0] * 100,)
     if len(rest) == 2 and rest[0] == 0 and 10 <= first <= 99 and 10 <= rest[1] <= 99:
         return (first * 100.0 + rest[1],)

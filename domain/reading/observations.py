@@ -289,6 +289,8 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
         return False
     if any(other.wheel == "wheel" for other in scene.labels):
         return False
+    if any(_is_corner(other) and other.value > high for other in scene.figures):
+        return False  # 'nearside front 720, nearside rear 1,010': loads, all of them
     alike = [
         other
         for other in scene.figures
@@ -300,6 +302,11 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
         )
     ]
     return len({*alike, figure}) >= 2
+
+
+def _is_corner(figure: Figure) -> bool:
+    label = figure.label
+    return figure.dimension is None and isinstance(label, Label) and bool(label.side)
 
 
 def _all_pressure(scene: Scene) -> bool:

@@ -325,7 +325,9 @@ def _link_before(tokens: Sequence[Token], label: Label, figure: Figure) -> float
         return NO_LINK  # 'left Cedar Flats at 48,396'
     last = tokens[figure.start - 1] if figure.start else None
     if figure.start > label.end and last is not None:
-        if last.raw in ":=":
+        if last.raw == "=" and not label.whole and _adds_up(tokens, figure.start - 1):
+            cost += 2.0
+        elif last.raw in ":=":
             vague = label.end_of and not (label.axle or label.wheel or label.side)
             whole = vague or label.only_vehicle
             cost -= 1.2 if last.raw == ":" and not whole else 0.3
@@ -358,9 +360,19 @@ def _link_after(tokens: Sequence[Token], figure: Figure, label: Label) -> float:
         elif first.raw in ":=" or "is_at" in first.groups:
             cost += 1.5
     following = tokens[label.end] if label.end < len(tokens) else None
-    if following is not None and following.raw in ":=":
+    if following is not None and following.raw in ":=" and not _adds_up(tokens, label.end):
         cost += 2.0
     return cost
+
+
+def _adds_up(tokens: Sequence[Token], end: int) -> bool:
+    """'12,120 truck + 9,360 trailer = 21,480': the sum follows, and not the label's figure."""
+    ahead = tokens[max(0, end - LONGEST_SUM) : end]
+    return tokens[end].raw == "=" and any("join" in each.senses.get("glue", "") for each in ahead)
+
+
+LONGEST_SUM = 16
+"""Tokens before a sum."""
 
 
 def _between(tokens: Sequence[Token], start: int, end: int) -> float:

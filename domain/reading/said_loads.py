@@ -20,7 +20,7 @@ MOST_SAID = 5
 def settle_said(scene: Scene, placed: dict[str, Figure], rig: str | None) -> None:
     """Give dictated figures the meaning that counts; leaves them where none is beyond doubt."""
     said = {position: figure for position, figure in placed.items() if figure.token.others}
-    if not said or _by_sum(scene, placed, said, rig):
+    if not said or _by_sum(scene, placed, said, rig) or _all_short(scene, placed, said, rig):
         return
     for position, figure in said.items():
         if is_possible(position, load_of(scene, figure, placed), rig):
@@ -32,6 +32,34 @@ def settle_said(scene: Scene, placed: dict[str, Figure], rig: str | None) -> Non
             face, figure.value = figure.value, other
             if not is_possible(position, load_of(scene, figure, placed), rig):
                 figure.value = face
+
+
+def _all_short(
+    scene: Scene, placed: dict[str, Figure], said: dict[str, Figure], rig: str | None
+) -> bool:
+    """'five three on the steer, seven oh on the drive': said alike, and no axle weighs 53 lb.
+
+    Two-digit numbers could be pressures: 'steer ninety drive eighty' is asked about.
+    """
+    if len(said) < max(2, len(placed)):
+        return False
+    if not any(_by_digits(scene, figure) for figure in said.values()):
+        return False
+    faces = {position: figure.value for position, figure in said.items()}
+    if any(is_possible(at, load_of(scene, said[at], placed), rig) for at in said):
+        return False
+    for figure in said.values():
+        (figure.value,) = figure.token.others
+    if all(is_possible(at, load_of(scene, said[at], placed), rig) for at in said):
+        return True
+    for position, figure in said.items():
+        figure.value = faces[position]
+    return False
+
+
+def _by_digits(scene: Scene, figure: Figure) -> bool:
+    words = figure.token.raw.casefold().replace("-", " ").split()
+    return len(words) > 1 and all(len(scene.book.numbers.get(word, "")) == 1 for word in words)
 
 
 def _by_sum(

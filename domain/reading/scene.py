@@ -35,6 +35,9 @@ TAKING_BACK = frozenset(("takes_back", "no_alone"))
 """Groups of words that take back what a message said before."""
 
 CORNER_OF_TRAILER = "_trailer"
+PUTS_DOWN = frozenset(("axle", "vehicle", "name"))
+"""Classes of what puts a load down on a scale."""
+
 ADVERT = "advert"
 HOT = 50
 """Degrees: an engine that is running is hotter, in either unit."""
@@ -95,6 +98,8 @@ class Scene:
             self._read_gauges()
         if "bars" in self.by_class:
             self._settle_bars()
+        if "correction" in self.by_class:
+            self._settle_put_down()
         if not TOWED.isdisjoint(self.by_class):
             self._settle_apart()
         if "takes_back" in self.groups and take_back_words(self.tokens):
@@ -218,6 +223,19 @@ class Scene:
             self.tokens[index + 1].senses = {"glue": "function"}
         if slack:
             self._index()
+
+    def _settle_put_down(self) -> None:
+        """'the truck put down 12,120': an axle or a vehicle does so, and nobody wrote wrongly."""
+        for index in self.by_class["correction"]:
+            token = self.tokens[index]
+            puts = index and "glue" in token.senses and token.senses["glue"] == "copula"
+            if puts and not PUTS_DOWN.isdisjoint(self.tokens[index - 1].senses):
+                token.senses = {"glue": "copula"}
+                token.groups -= {"marks_mistake"}
+                self.by_class["correction"].remove(index)
+                if not self.by_class["correction"]:
+                    del self.by_class["correction"]
+                return
 
     def _settle_apart(self) -> None:
         """'picked the camper up': a verb of hitching in two words, the trailer between them."""

@@ -19,6 +19,7 @@ def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
     """Runs of number words become numbers."""
     keys = book.numbers
     said = [index for index, token in enumerate(tokens) if token.text in keys]
+    numbered = _axle_numbers(tokens, said, book)
     composed: list[Token] = []
     done = 0
     for index in said:
@@ -27,12 +28,28 @@ def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
             if start < done or not _opens_number(tokens[start], tokens, start, book):
                 continue
             end = start + 1
-            while end < len(tokens) and _continues_number(tokens, end, keys):
+            while (
+                start not in numbered and end < len(tokens) and _continues_number(tokens, end, keys)
+            ):
                 end += 1
             composed += tokens[done:start]
             composed += _spoken_tokens(tokens[start:end], book)
             done = end
     return composed + tokens[done:] if done else tokens
+
+
+def _axle_numbers(tokens: Sequence[Token], said: Sequence[int], book: Phrasebook) -> list[int]:
+    """'axle one fifty two forty axle two sixty eight eighty': numbers of axles, counted up."""
+    before = book.groups["before_numeral"]
+    found = [index for index in said if index and tokens[index - 1].text in before]
+    keys = [book.numbers[tokens[index].text] for index in found]
+    counted = keys == [str(number) for number in range(1, len(keys) + 1)]
+    parted = all(
+        book.numbers.get(tokens[index + 1].text) not in GROUPING
+        for index in found
+        if index + 1 < len(tokens)
+    )
+    return found if len(found) > 1 and counted and parted else []
 
 
 def _opens_number(token: Token, tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:

@@ -160,3 +160,79 @@ def test_three_round_figures_in_a_row_are_axles_before_anybody_hitched(
     weighing = verdict.entries[-1]
     assert isinstance(weighing, Weighing)
     assert list(weighing.loads) == ["steer", "drive", "trailer"]
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "5,220 up front, 6,940 in back, 9,310 trailer",
+            [weighed(AXLES, rig="hitched")],
+        ),
+        (
+            "12,160 truck + 9,310 trailer = 21,470",
+            [weighed({"truck": 12_160, "trailer": 9_310, "gross": 21_470}, rig="hitched")],
+        ),
+        (
+            "the truck put down 12,160 and the trailer 9,310",
+            [weighed({"truck": 12_160, "trailer": 9_310}, rig="hitched")],
+        ),
+        (
+            "the two trailer axles came in at 4,620 and 4,690",
+            [weighed({"trailer_1": 4_620, "trailer_2": 4_690})],
+        ),
+        (
+            "unhooked the camper and weighed it on its own, 6,240",
+            [
+                Hitch(action="unhitched", trailer="camper"),
+                weighed({"gross": 6_240}, rig="trailer", trailer="camper"),
+            ],
+        ),
+        (
+            "axle one fifty two twenty axle two sixty nine forty axle three ninety three ten",
+            [weighed(AXLES, rig="hitched")],
+        ),
+        (
+            "five two on the steer, seven oh on the drive, nine three on the trailer",
+            [weighed({"steer": 5_200, "drive": 7_000, "trailer": 9_300}, rig="hitched")],
+        ),
+        (
+            "the truck without anything behind it: 8,140",
+            [weighed({"gross": 8_140}, rig="solo")],
+        ),
+        (
+            "steer 5,220 drive 6,940 trailer 9,310, me and two kids",
+            [weighed(AXLES, rig="hitched", aboard=3)],
+        ),
+        (
+            "steer 5,220 drive 6,940 trailer 9,310, just me",
+            [weighed(AXLES, rig="hitched", aboard=1)],
+        ),
+    ],
+)
+def test_what_stands_between_the_loads(text: str, entries: list[Entry], reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts(tuple(entries))
+
+
+def test_corners_beyond_a_pressure_are_loads_all_of_them(reads: Reader) -> None:
+    text = "truck nearside front 720, offside front 735, nearside rear 980, offside rear 1,010"
+    sides = {"steer_left": 720, "steer_right": 735, "drive_left": 980, "drive_right": 1_010}
+    assert reads(text, on_the_road(units="metric")) == Facts((weighed(sides, unit="kg"),))
+
+
+def test_numbers_that_could_be_pressures_are_asked_about(reads: Reader) -> None:
+    assert isinstance(reads("steer ninety drive eighty", on_the_road()), Ask)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "her solo album came out in 2016",
+        "new record dropping on February 14th 2018",
+        "the prices have dropped by 2k and people are happy",
+        "they got back together in 2009",
+        "the monitor does 1920x1080 or 1280x800 and nothing else",
+    ],
+)
+def test_years_and_sizes_are_no_loads(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road(odometer=None)) == Silent()
