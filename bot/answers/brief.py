@@ -57,15 +57,26 @@ EVENT_WORDS = {
 def brief(entry: Entry) -> str:
     """The entry in one line: `steer 5,280 lb, drive 6,940 lb`, `hitched flatdeck`."""
     text = _BRIEFS[type(entry)](entry)
-    if not entry.place or isinstance(entry, Note):
+    if not entry.place or isinstance(entry, Note | Odometer):
         return text
     return at_place(text, entry.place)
 
 
 def at_place(text: str, place: str) -> str:
     """What happened, with where it did."""
-    where = say("home") if place == HOME else place
-    return say("{entry} at {place}", entry=text, place=where)
+    return say("{entry} at {place}", entry=text, place=_place(place))
+
+
+def _place(place: str) -> str:
+    return say("home") if place == HOME else place
+
+
+def on_the_way(reading: str, entry: Odometer) -> str:
+    """An odometer reading with what happened there, and where: `odometer 48,011 mi, arrived`."""
+    if entry.event == "depart" and entry.place:
+        return say("{reading}, leaving {place}", reading=reading, place=_place(entry.place))
+    told = f"{reading}, {say(EVENT_WORDS[entry.event])}" if entry.event else reading
+    return at_place(told, entry.place) if entry.place else told
 
 
 HOME = "home"
@@ -155,8 +166,7 @@ def _bought(entry: Fill) -> str:
 
 
 def _odometer(entry: Odometer) -> str:
-    words = say("odometer {figure}", figure=figure(entry.odometer))
-    return f"{words}, {say(EVENT_WORDS[entry.event])}" if entry.event else words
+    return on_the_way(say("odometer {figure}", figure=figure(entry.odometer)), entry)
 
 
 def _hitch(entry: Hitch) -> str:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.answers.answer import Answer
-from bot.answers.brief import EVENT_WORDS, at_place, brief
+from bot.answers.brief import at_place, brief, on_the_way
 from bot.answers.language import say
 from bot.answers.words import figure, listed, rounded, sentence
 from domain.entries import Cargo, Hitch, Note, Observation, Odometer
@@ -19,12 +19,8 @@ from domain.water import mass_of
 
 def odometer_kept(entry: Odometer) -> Answer:
     """An odometer reading was kept."""
-    words = figure(entry.odometer)
-    if entry.event:
-        words = f"{words}, {say(EVENT_WORDS[entry.event])}"
-    if entry.place:
-        words = at_place(words, entry.place)
-    return Answer(headline=say("Odometer {figure}.", figure=words), quiet=True)
+    reading = on_the_way(figure(entry.odometer), entry)
+    return Answer(headline=say("Odometer {figure}.", figure=reading), quiet=True)
 
 
 def hitch_kept(entry: Hitch) -> Answer:
