@@ -158,7 +158,7 @@ def _briefs() -> Iterator[Occasion]:
     lb = Quantity(9840.0, "lb")
     entries: list[Entry] = [Weighing(loads={position: lb}, rig="solo") for position in POSITIONS]
     vocabulary = read_toml("phrasebook/en.toml")
-    places = (None, *(name.replace("_", " ") for name in vocabulary["corner"]))
+    places = (None, *map(_position, vocabulary["corner"]))
     degrees = Quantity(208.0, "degF")
     entries += [
         Observation(subject=subject, value=degrees, position=place)
@@ -180,6 +180,11 @@ def _briefs() -> Iterator[Occasion]:
     ]
     for each in entries:
         yield f"brief: {each!r}", partial(_in_brief, each)
+
+
+def _position(corner: str) -> str:
+    """A corner as the reader gives it: `trailer left front`."""
+    return " ".join(sorted(corner.split("_"), key=lambda word: word != "trailer"))
 
 
 def _in_brief(entry: Entry) -> Answer:
