@@ -3,7 +3,8 @@
 Drawing a picture takes some megabytes for a tenth of a second. The GNU C library keeps such
 pieces once the first were given back: its bound for taking a piece from the system by itself
 rises with every piece (mallopt(3), 'dynamic mmap threshold'), and later ones leave holes that
-grow for hours. A bound that is set stays where it is.
+grow for hours. A bound that is set stays where it is, and holes are given back when told to.
+Where the C library is another, nothing is done.
 """
 
 from __future__ import annotations
@@ -22,9 +23,20 @@ ARENAS = 2
 
 
 def give_back_what_is_big() -> None:
-    """Set the bounds for this process; without effect where the C library is another."""
-    if platform.libc_ver()[0] != "glibc":
-        return
-    mallopt = ctypes.CDLL(None).mallopt
-    mallopt(_MMAP_THRESHOLD, BIG)
-    mallopt(_ARENA_MAX, ARENAS)
+    """From now on, what is big goes back as soon as it is done with."""
+    if _IS_GNU:
+        _libc().mallopt(_MMAP_THRESHOLD, BIG)
+        _libc().mallopt(_ARENA_MAX, ARENAS)
+
+
+def give_back_what_is_free() -> None:
+    """Give back the holes between small pieces (malloc_trim(3)); takes some milliseconds."""
+    if _IS_GNU:
+        _libc().malloc_trim(0)
+
+
+_IS_GNU = platform.libc_ver()[0] == "glibc"
+
+
+def _libc() -> ctypes.CDLL:
+    return ctypes.CDLL(None)

@@ -25,7 +25,7 @@ from bot.delivery import Delivery
 from bot.floods import Floods
 from bot.intake import Intake
 from bot.logs import about
-from bot.memory import give_back_what_is_big
+from bot.memory import give_back_what_is_big, give_back_what_is_free
 from bot.messages import Edited, Event, Network, NetworkRefused, Served
 from bot.phrasebook import book_for, phrasebook
 from bot.pictures.studio import Studio
@@ -42,6 +42,9 @@ if TYPE_CHECKING:
 
 BETWEEN_ROUNDS = 2.0
 """Seconds after which a server looks again for what other workers left and what is due."""
+
+BETWEEN_TRIMS = 60.0
+"""Seconds after which a server gives memory back that it does not use."""
 
 logger = logging.getLogger(__name__)
 Result = TypeVar("Result")
@@ -197,6 +200,7 @@ class Drawbar:
                     group.create_task(each.run(self))
                 group.create_task(self._every_round(self._resume))
                 group.create_task(self._every_round(self.summarise))
+                group.create_task(self._give_memory_back())
                 self._delivering = [
                     group.create_task(each.keep_delivering(BETWEEN_ROUNDS))
                     for each in self._deliveries.values()
@@ -224,6 +228,11 @@ class Drawbar:
                 logger.warning("the database can't be used now: %s", error.orig)
             self._wake()
             await asyncio.sleep(BETWEEN_ROUNDS)
+
+    async def _give_memory_back(self) -> None:
+        while True:
+            await asyncio.sleep(BETWEEN_TRIMS)
+            await self._run(give_back_what_is_free)
 
     def _wake(self) -> None:
         for each in self._deliveries.values():
