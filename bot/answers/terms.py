@@ -46,6 +46,14 @@ PLACES = (
     marked("right middle"),
     marked("left rear"),
     marked("right rear"),
+    marked("trailer front"),
+    marked("trailer rear"),
+    marked("trailer left front"),
+    marked("trailer right front"),
+    marked("trailer left middle"),
+    marked("trailer right middle"),
+    marked("trailer left rear"),
+    marked("trailer right rear"),
 )
 """Where on the rig a gauge was read."""
 
