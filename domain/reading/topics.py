@@ -368,7 +368,7 @@ def _cost(scene: Scene, asked: Asked) -> bool:
     fuelled = asked.says("fuel") or scene.has("product")
     towed = scene.has("name") or asked.says("tow_or_trip")
     if asked.phrased("cost", "cost_per_distance"):
-        return (asked.ours or fuelled or towed) and asked.says("costs")
+        return asked.says("costs") and (asked.ours or fuelled or towed or asked.strangers == 0)
     if asked.phrased("cost", "set_back"):
         return fuelled or towed
     in_fuel = fuelled and asked.says("money_word")
