@@ -101,8 +101,12 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
         if "check_fault" in token.senses:
             if _measures(scene, other) or ("out" in token.groups and _goes_on(scene, other)):
                 return None
+            if "out" in token.groups and "let_out" in scene.tokens[index].groups:
+                return "done", other  # 'awning out'
             return "fault", other
         if "check_done" in token.senses:
+            if "comes_on" in scene.tokens[other - 1].groups:
+                return None  # 'the low tire light came on'
             if _tells_where(scene, other) or _leads_on(scene, other):
                 continue
             attributive = "a_thing" in scene.tokens[other - 1].groups  # 'is a good film'

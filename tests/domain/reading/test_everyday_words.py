@@ -46,6 +46,7 @@ TALK = (
     "my upload atm is about 12000",
     # Things that break at home and in a pocket.
     "my battery is dead",
+    "the low fuel light came on",
     "the car's battery died",
     "the lamp on my desk is out",
     "nothing shocks me in this town",
@@ -93,6 +94,7 @@ LOGGED: tuple[tuple[str, tuple[Entry, ...]], ...] = (
         (Check(item="brake controller", state="fault"),),
     ),
     ("lug nut sheared off", (Check(item="lug nut", state="fault"),)),
+    ("awning is out", (Check(item="awning", state="done"),)),
     ("dust cap missing", (Check(item="dust cap", state="fault"),)),
     ("wheel studs torqued down", (Check(item="wheel studs", state="done"),)),
 )
