@@ -8,6 +8,7 @@ doubt. Passes, positions, sums, doubts and how the rig stood are decided in file
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from domain.entries import SINGLE_AXLES, Weighing
 from domain.quantities import Quantity
@@ -70,6 +71,8 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
     if isinstance(label, Label):
         if label.only_vehicle and is_next_odometer(scene, figure, scene.has("weigh_cue")):
             return False
+        if label.only_vehicle and _tells_event(scene, figure, label):
+            return False
         if label.whole == "gross" and _is_money_total(scene, label):
             return False
         if is_permitted(scene, label):
@@ -85,6 +88,14 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
 def is_permitted(scene: Scene, label: Label) -> bool:
     """'Permitted GTW 6,850 kg' on a ticket: what may be weighed, and was not."""
     return label.start > 0 and "permits" in scene.tokens[label.start - 1].groups
+
+
+def _tells_event(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'camper's hooked up, heading out 48,100': what happened there stands before the figure."""
+    between = scene.tokens[label.end : figure.start]
+    return figure.dimension is None and any(
+        token.raw == "," and "event" in following.senses for token, following in pairwise(between)
+    )
 
 
 COUPLINGS = frozenset(("coupler", "ball", "hitch"))

@@ -236,3 +236,9 @@ def test_numbers_that_could_be_pressures_are_asked_about(reads: Reader) -> None:
 )
 def test_years_and_sizes_are_no_loads(text: str, reads: Reader) -> None:
     assert reads(text, on_the_road(odometer=None)) == Silent()
+
+
+def test_a_figure_that_an_event_names_is_no_load_of_the_trailer_before_it(reads: Reader) -> None:
+    verdict = reads("camper's hooked up, heading out 46,900", on_the_road())
+    assert isinstance(verdict, Facts)
+    assert verdict.entries == (Hitch(action="hitched", trailer="camper"),)
