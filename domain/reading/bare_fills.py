@@ -12,7 +12,7 @@ from functools import partial
 from itertools import product
 
 from domain.context import VOLUME_UNIT, Context
-from domain.reading.figures import Figure
+from domain.reading.figures import NEXT_READING, Figure
 from domain.reading.fill_entries import MONEY_TOLERANCE, TANK_SLACK
 from domain.reading.fill_roles import (
     COST_ROLE,
@@ -30,6 +30,9 @@ from domain.reading.scene import Scene
 MOST_STRANGE = 8
 """Words that no phrase knows: with more of them, bare figures are hardly a fill."""
 
+MOST_FIGURES = 8
+"""Bare figures in one line: with more of them it is a row of something else."""
+
 LIKE_PRICE = -1.5
 """What speaks for a volume of 3.79: nothing but a total that it makes."""
 
@@ -43,6 +46,8 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
     if not (cue or draft.product) and _counts_things(scene):
         return
     if not (draft.product or draft.roles) and _tells_a_story(scene):
+        return
+    if len(bare) > MOST_FIGURES and "\n" not in scene.text:
         return
     free = [role for role in BARE_ROLES if role not in draft.roles]
     best: tuple[float, tuple[str | None, ...]] = (0.0, ())
@@ -64,12 +69,16 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
             tried.append((score, [role or "nothing" for role, _ in chosen]))
         if score > best[0]:
             best = (score, tuple(role for role, _ in chosen))
-    needed = 1.0 if cue or draft.product or draft.roles else 3.5
+    # Money alone says nothing of fuel: 'it's at 6448 California 2 and the price is $55'.
+    fuelled = cue or draft.product or draft.roles.keys() - {COST_ROLE}
+    needed = 1.0 if fuelled else 3.5
     for score, names in sorted(tried, reverse=True)[:3]:
         scene.decided(partial(_told, figures, names, score, needed))
     if best[0] < needed:
         return
     if not (cue or draft.product or draft.roles) and not _sure_alone(context, best[1], figures):
+        return
+    if _only_a_volume(draft, best[1]) and _tells_more(scene, draft, cue=cue):
         return
     for role, figure in zip(best[1], figures, strict=True):
         if role:
@@ -109,6 +118,34 @@ def _tells_a_story(scene: Scene) -> bool:
     return len(scene.unknown_words(names=False)) > MOST_STRANGE
 
 
+def _only_a_volume(draft: Draft, roles: Sequence[str | None]) -> bool:
+    """Whether a bare figure is a volume on its word alone: no unit, no odometer, no arithmetic."""
+    named = {role for role in roles if role}
+    sure = ODOMETER_ROLE in named or {PRICE_ROLE, COST_ROLE} <= named | draft.roles.keys()
+    return VOLUME_ROLE in named and not sure and draft.roles.keys() <= {COST_ROLE}
+
+
+def _tells_more(scene: Scene, draft: Draft, *, cue: bool) -> bool:
+    """'sticking to a full tuition, 4.0': too much else is said for a figure without a unit."""
+    fuelled = any("buys" not in token.groups for _, token, _ in scene.find("fuel_cue"))
+    vague = not fuelled and not _surely_fuel(scene, draft)
+    most = MOST_BESIDE_VAGUE if vague or not cue else MOST_BESIDE
+    return len(scene.unknown_words(names=False)) > most or (
+        len(scene.unknown_words()) > MOST_BESIDE + MOST_BESIDE_VAGUE + 1
+    )
+
+
+MOST_BESIDE, MOST_BESIDE_VAGUE = 3, 1
+"""Unknown words beside a volume without a unit: with a word for fuelling, and without one."""
+
+
+def _surely_fuel(scene: Scene, draft: Draft) -> bool:
+    """Whether a product is named that is nothing else: 'regular' and 'premium' are."""
+    return draft.product is not None and not all(
+        "weak_product" in token.groups for _, token, _ in scene.find("product")
+    )
+
+
 def _disorder(named: Sequence[str]) -> int:
     usual = [role for role in BARE_ROLES if role in named]
     return sum(1 for left, right in zip(usual, named, strict=True) if left != right)
@@ -122,8 +159,11 @@ def _options(scene: Scene, figure: Figure, free: Sequence[str]) -> list[tuple[st
     low, high = PRICE_BAND[unit]
     if ODOMETER_ROLE in free and value >= 1000 and decimals <= 1:
         if context.odometer is not None:
-            ahead = value - context.odometer.value
-            options.append((ODOMETER_ROLE, 3.0 if 0 <= ahead <= 5000 else 1.6))
+            known = context.odometer.value
+            if 0 <= value - known <= NEXT_READING:
+                options.append((ODOMETER_ROLE, 3.0))
+            elif known / 2 <= value <= known * 2 or len(scene.unknown_words()) < MOST_BESIDE:
+                options.append((ODOMETER_ROLE, 1.6))
         elif value >= 10_000:
             options.append((ODOMETER_ROLE, 2.0))
     tank = context.tank.amount(unit) if context.tank else LARGEST_TANK[unit]

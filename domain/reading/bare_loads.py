@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from domain.entries import SINGLE_AXLES
 from domain.quantities import Quantity
+from domain.reading.claims import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import MASS, Figure
 from domain.reading.labels import Label
@@ -34,7 +35,7 @@ def place_bare(
         if BARE_KG[0] <= Quantity(figure.value, figure.unit or unit).amount("kg") <= BARE_KG[1]
         and not is_next_odometer(scene, figure, cue or bool(placed))
     ]
-    if not masses or (not cue and all(map(_may_be_year, masses))):
+    if not masses or (not cue and all(map(is_bare_year, masses))):
         return {}
     if placed:
         return _place_beside(scene, masses, placed, rig)
@@ -53,8 +54,9 @@ def place_bare(
         return dict(zip(positions, parts, strict=True)) | {"gross": masses[gross]}
     if len(values) == 1:
         if rig is not None and (rig != "hitched" or cue):
-            told = cue or rig != "solo" or values[0] >= LIGHTEST_TRUCK
-            return {"gross": masses[0]} if told else {}
+            light = rig == "solo" and values[0] < LIGHTEST_TRUCK
+            talk = (light and not cue) or _is_talk(scene, masses[0], cue=cue)
+            return {} if talk else {"gross": masses[0]}
         if cue and _is_alone(scene, masses[0]):
             return lone_doubt(masses[0], unit)
         return {}
@@ -87,16 +89,31 @@ def _may_be_hitched(scene: Scene, masses: Sequence[Figure]) -> bool:
     return scene.context.hitched
 
 
-def _may_be_year(figure: Figure) -> bool:
-    """'solo album, 2018': typed plain, and no load by its size alone."""
-    plain = figure.dimension is None and not (figure.token.grouped or figure.token.spoken)
-    return plain and YEARS[0] <= figure.value <= YEARS[1]
-
-
-YEARS = (1900, 2099)
-
 LIGHTEST_TRUCK = 1100.0
 """Kilograms: no vehicle that tows weighs less (common practice, no source)."""
+
+
+def _is_talk(scene: Scene, figure: Figure, *, cue: bool) -> bool:
+    """'solo album 2016', 'drop 2236': no scale's figure, or words enough for another subject."""
+    if figure.dimension == MASS:
+        return False
+    weighed = cue and not _weak_cues(scene)
+    if is_bare_year(figure) and (not weighed or figure.value % STEP):
+        return True
+    strangers = len(scene.unknown_words(names=False))
+    return not weighed and (bool(figure.value % STEP) or strangers > MOST_STRANGE)
+
+
+STEP = 5
+"""What a scale's figures are counted in at the least: 20 lb, 10 kg or 5 kg; common practice."""
+
+MOST_STRANGE = 2
+"""Words that no phrase knows beside one bare load that nobody says was weighed."""
+
+
+def _weak_cues(scene: Scene) -> bool:
+    """Whether the words for a weighing are all everyday ones."""
+    return all("weak_cue" in token.groups for _, token, _ in scene.find("weigh_cue"))
 
 
 def is_next_odometer(scene: Scene, figure: Figure, weighed: bool) -> bool:
@@ -196,8 +213,7 @@ def _is_alone(scene: Scene, figure: Figure) -> bool:
         and other.claimed is None
         and not (isinstance(other.label, Label) and other.label.whole == "ignored")
     ]
-    cues = [token for _, token, _ in scene.find("weigh_cue")]
-    if cues and all("weak_cue" in token.groups for token in cues):
+    if scene.has("weigh_cue") and _weak_cues(scene):
         return False
     on_paper = scene.has("ticket") and figure.dimension == MASS and "\n" in scene.text
     return not others and (on_paper or not scene.unknown_words(names=False))

@@ -17,6 +17,7 @@ from domain.reading.figures import (
     MONEY,
     PRICE,
     SHARE,
+    VOLUME,
     Figure,
     follows_odometer,
     token_at,
@@ -48,7 +49,7 @@ def find_claim(
     if figure.claimed is not None:
         return
     noun = _foreign_noun(tokens, figure.end)
-    if noun is not None and not follows_odometer(figure.value, context):
+    if noun is not None and (_is_plural(noun) or not follows_odometer(figure.value, context)):
         figure.foreign = noun
         if figure.dimension is None and _counts(figure, noun):
             figure.claimed = f"a count of {noun}"
@@ -68,7 +69,7 @@ def _owner(
         return "'#'"
     if "discount" in said and dimension in (None, MONEY, PRICE) and _is_taken_off(tokens, figure):
         return DISCOUNT
-    if _is_part_of_word(tokens, figure):
+    if _is_part_of_word(tokens, figure) or _is_generation(tokens, figure, said):
         return "a number with letters"
     if _is_dotted(tokens, figure):
         return "a version"
@@ -108,6 +109,8 @@ def _owner(
             return "a year"
         if "time" in said and _is_of_date(tokens, figure, before, after):
             return "a date"
+        if "before_year" in said and _is_year_told(tokens, figure):
+            return "a year"
         if _street_follows(tokens, figure.end, said):
             return "an address"
         if figure.token.decimals == -1:
@@ -163,9 +166,34 @@ def _is_taken_off(tokens: Sequence[Token], figure: Figure) -> bool:
     return named and index > 0
 
 
+def _is_generation(tokens: Sequence[Token], figure: Figure, said: frozenset[str]) -> bool:
+    """'a 3G phone', '15g of pepper', '894,3G': a g is gallons where fuel is spoken of."""
+    unit = tokens[figure.end - 1]
+    if figure.dimension != VOLUME or unit.text != "g":
+        return False
+    if not LEAST_PUMPED <= figure.value <= MOST_PUMPED:
+        return True
+    if not said.isdisjoint(SPEAKS_OF_FUEL):
+        return False
+    if figure.value < LEAST_UNNAMED:
+        return True
+    # '30.2g $3.899' and '30g 48,290' are fills.
+    return figure.whole and not any(token.value >= LEAST_ODOMETER for token in tokens)
+
+
+SPEAKS_OF_FUEL = frozenset(
+    ("fuel_cue", "product", "full", "odometer", "trip_meter", "per_volume", "missed", "price_word")
+)
+LEAST_PUMPED, MOST_PUMPED, LEAST_UNNAMED = 0.5, 150, 5
+"""Gallons at a pump, and those that are taken for some without a word for fuel."""
+
+LEAST_ODOMETER = 1_000
+
+
 def _heads_amount(before: Token, figure: Figure) -> bool:
     """'UNIT 3.749', 'VOL 22.6', 'EXT 120.96': with a pump's decimals it is no number of a thing."""
-    return figure.token.decimals > 0 and not before.groups.isdisjoint(HEADS_AMOUNT)
+    pumped = figure.token.decimals > 0 and figure.token.raw[0].isdigit()  # and no 'Vol.2'
+    return pumped and not before.groups.isdisjoint(HEADS_AMOUNT)
 
 
 HEADS_AMOUNT = frozenset(("price_word", "cost_word", "volume_word"))
@@ -174,6 +202,8 @@ HEADS_AMOUNT = frozenset(("price_word", "cost_word", "volume_word"))
 def _is_part_of_word(tokens: Sequence[Token], figure: Figure) -> bool:
     """'D7000', 'f/1.8', 'reza_99999': typed to a letter that names nothing, or to a mark."""
     at = figure.start - 1
+    if _is_size(tokens, at) or _is_size(tokens, figure.end) or _names_file(tokens, figure.end):
+        return True
     if at < 0 or tokens[at].end != tokens[figure.start].start:
         return False
     before, further = tokens[at], token_at(tokens, at - 1)
@@ -183,6 +213,26 @@ def _is_part_of_word(tokens: Sequence[Token], figure: Figure) -> bool:
         return False
     lens = len(further.raw) == 1 and further.raw.isalpha() and not further.glued
     return before.raw == "_" or (before.raw == "/" and lens)
+
+
+def _is_size(tokens: Sequence[Token], index: int) -> bool:
+    """'1280x800': two numbers with nothing but an x between, both too big for a count of axles."""
+    if not 0 < index < len(tokens) - 1 or tokens[index].text != "x" or not tokens[index].glued:
+        return False
+    before, after = tokens[index - 1], tokens[index + 1]
+    numbers = before.kind is NUMBER and after.kind is NUMBER and after.glued
+    return numbers and min(before.value, after.value) >= LEAST_SIZE
+
+
+LEAST_SIZE = 100
+
+
+def _names_file(tokens: Sequence[Token], index: int) -> bool:
+    """'16772.itcrypt': a point and a word that nobody knows, typed to a number."""
+    point, word = token_at(tokens, index), token_at(tokens, index + 1)
+    if point is None or word is None or point.raw != "." or not (point.glued and word.glued):
+        return False
+    return word.kind is WORD and not (word.senses or word.groups)
 
 
 PLACES_BY_LETTER = frozenset(("axle", "vehicle", "whole", "side"))
@@ -310,7 +360,12 @@ def _is_word_of_its_own(figure: Figure, after: Token) -> bool:
 
 def _counts(figure: Figure, noun: str) -> bool:
     """'two mares', '31 jars': a small whole number before a plural."""
-    return figure.whole and figure.value < 100 and len(noun) > 3 and noun.endswith("s")
+    return figure.whole and figure.value < 100 and _is_plural(noun)
+
+
+def _is_plural(noun: str) -> bool:
+    """'50,000 years', '100,000 likes'; 'across' and 'plus' count nothing."""
+    return len(noun) > 3 and noun[-1] == "s" and noun[-2] not in "su"
 
 
 def _numbers_row(tokens: Sequence[Token], figure: Figure) -> bool:
@@ -442,6 +497,34 @@ def _is_of_date(
 
 def _is_year(value: float) -> bool:
     return FIRST_YEAR <= value <= LAST_YEAR and value % 1 == 0
+
+
+def _is_year_told(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'in 2016', 'since 1994'; a 'gross of 1980' is a load."""
+    before, further = token_at(tokens, figure.start - 1), token_at(tokens, figure.start - 2)
+    if before is None or "before_year" not in before.groups or not is_bare_year(figure):
+        return False
+    if not before.groups.isdisjoint(SURELY_BEFORE_YEAR):
+        return True
+    return further is None or further.senses.keys().isdisjoint(WEIGHED)
+
+
+SURELY_BEFORE_YEAR = frozenset(("in", "since"))
+
+
+WEIGHED = frozenset(("axle", "axle_noun", "vehicle", "whole", "weigh_cue", "side", "end"))
+"""Classes of term that have a load."""
+
+
+def is_bare_year(figure: Figure) -> bool:
+    """'2016': four digits without a separator or a unit."""
+    typed = figure.token.raw.isdigit() and len(figure.token.raw) == YEAR_DIGITS
+    return typed and figure.dimension is None and EARLIEST <= figure.value <= LATEST
+
+
+YEAR_DIGITS = 4
+EARLIEST, LATEST = 1900, 2039
+"""Years that people speak of without a word for it."""
 
 
 def _is_month(token: Token | None) -> bool:

@@ -72,10 +72,18 @@ def fill_of(
         ),
     )
     for doubt in _doubts(scene, fill, roles):
-        return doubt
+        return None if doubt.why == "implausible" and _is_talk(scene) else doubt
     for figure in roles.values():
         figure.role = "fill"
     return fill
+
+
+MOST_STRANGE = 3
+"""Words that no phrase knows: beside more of them an impossible figure is of something else."""
+
+
+def _is_talk(scene: Scene) -> bool:
+    return "\n" not in scene.text and len(scene.unknown_words()) > MOST_STRANGE
 
 
 def _doubts(scene: Scene, fill: Fill, roles: dict[str, Figure]) -> Iterator[Doubt]:

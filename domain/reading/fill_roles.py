@@ -67,7 +67,8 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
         return None
     dimension = figure.dimension
     if dimension == VOLUME:
-        return None if _of_other_fluid(scene, figure) else VOLUME_ROLE
+        other = _of_other_fluid(scene, figure) or _holds(scene, figure)
+        return None if other else VOLUME_ROLE
     if dimension == PRICE:
         return PRICE_ROLE
     if dimension == MONEY:
@@ -169,6 +170,8 @@ def _price_said(scene: Scene, figure: Figure) -> str | None:
             return COST_ROLE  # '31.2 gal for 98.20'
         dear = dearest(scene.context.currency)
         if "at_alone" in token.groups and (figure.value < dear or _spoken_price(figure)):
+            if _is_hour(scene, figure):
+                return None
             before = scene.tokens[index - 1] if index else None
             timed = before is not None and "time" in before.senses
             return None if timed else PRICE_ROLE
@@ -185,6 +188,21 @@ def _of_other_fluid(scene: Scene, figure: Figure) -> bool:
     if len(behind) < 2 or "of" not in behind[0].groups:
         return False
     return behind[1].senses.get("subject") in ("oil", "coolant")
+
+
+def _is_hour(scene: Scene, figure: Figure) -> bool:
+    """'a ride at 5, 20 bucks for gas': a small whole number is no price where no volume is."""
+    small = figure.whole and not figure.marked and figure.value <= LAST_HOUR
+    return small and not any(other.dimension == VOLUME for other in scene.figures)
+
+
+LAST_HOUR = 12
+
+
+def _holds(scene: Scene, figure: Figure) -> bool:
+    """'15 gallon capacity': what something can take, and nobody pumped."""
+    behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
+    return behind is not None and "rating_cue" in behind.senses
 
 
 def _comma_price(scene: Scene, figure: Figure) -> bool:

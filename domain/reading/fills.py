@@ -41,7 +41,7 @@ from domain.reading.fill_roles import (
 )
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import WORD
+from domain.reading.tokens import WORD, Token
 from domain.verdicts import Choice
 
 DECISIVE = 2.0
@@ -244,18 +244,20 @@ def _fills_another(scene: Scene, volume: Figure | None) -> bool:
 
 
 def _bought_without_unit(scene: Scene, own: Sequence[Figure]) -> Doubt | None:
-    """'put 20 in her' may be gallons or money."""
+    """'put 20 in her', 'put in 30' may be gallons or money."""
     if len(own) != 1 or len(scene.tokens) > 8:
         return None
     figure = own[0]
     before = scene.tokens[figure.start - 1] if figure.start else None
     behind = scene.tokens[figure.end : figure.end + 2]
-    fuelled = (
-        before is not None and "putting" in before.groups and behind and "into" in behind[0].groups
-    )
-    if not fuelled or figure.dimension is not None or not 3 <= figure.value <= 150:
+    if before is None or figure.dimension is not None or not 3 <= figure.value <= 150:
         return None
-    if len(behind) < 2 or not ("its_tank" in behind[1].groups or "name" in behind[1].senses):
+    if behind:
+        fuelled = "putting" in before.groups and "into" in behind[0].groups
+        fuelled = fuelled and len(behind) > 1 and _is_tank(behind[1])
+    else:
+        fuelled = "putting_in" in before.groups and not scene.unknown_words()  # 'put in 30'
+    if not fuelled:
         return None
     context = scene.context
     volume = Quantity(figure.value, VOLUME_UNIT[context.units])
@@ -269,6 +271,10 @@ def _bought_without_unit(scene: Scene, own: Sequence[Figure]) -> Doubt | None:
             Choice(ChoiceLabel("figure", money), (Fill(cost=money),)),
         ),
     )
+
+
+def _is_tank(token: Token) -> bool:
+    return "its_tank" in token.groups or "name" in token.senses
 
 
 def _missed(scene: Scene) -> bool:
@@ -349,6 +355,8 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
             evidence += 0.6
         if draft.product is None and not cue and not volume.foreign:
             evidence += 0.2
+        if roles.keys() == {VOLUME_ROLE} and _of_version(scene, volume):
+            evidence -= 0.5
     if PRICE_ROLE in roles:
         evidence += 1.2
     if COST_ROLE in roles:
@@ -370,15 +378,29 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
     return evidence
 
 
+def _of_version(scene: Scene, volume: Figure) -> bool:
+    """'14.04 LTS' where people buy by the gallon: litres, or a support term of software."""
+    unit = scene.tokens[volume.end - 1]
+    return "litre_or_version" in unit.groups and scene.context.units == "us"
+
+
 def _worth_of_fuel(scene: Scene, money: Figure) -> bool:
     """'$122 in diesel', '60 bucks worth of gas', 'paid 96 dollars for diesel'."""
     behind = scene.tokens[money.end : money.end + 4]
     if not (behind and money.marked):
         return False
     ahead = scene.tokens[max(0, money.start - 2) : money.start]
-    paid = "for" in behind[0].groups and any("cost_word" in token.groups for token in ahead)
+    paid = (
+        "for" in behind[0].groups
+        and money.value >= LEAST_PAID
+        and any("cost_word" in token.groups for token in ahead)
+    )
     linked = paid or "worth_of" in behind[0].groups
     return linked and any("product" in token.senses for token in behind)
+
+
+LEAST_PAID = 5
+"""Less than that is what one gallon or litre costs: 'paid $2.59 for gas'."""
 
 
 def _foreign(scene: Scene, draft: Draft) -> bool:
@@ -439,8 +461,22 @@ def _full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:
             continue
         if "filled" in token.groups and not _ends_phrase(scene, index):
             continue
+        if "full_alone" in token.groups and _is_of_a_thing(scene, index):
+            continue
         found = True
     return found
+
+
+def _is_of_a_thing(scene: Scene, index: int) -> bool:
+    """'a full day', 'full tuition', 'full of people': something else is full."""
+    before = scene.tokens[index - 1] if index else None
+    following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
+    if following is None or following.kind is not WORD:
+        return False
+    if before is not None and "a_thing" in before.groups:
+        return True
+    thing = not following.senses.keys() - {"rating_cue"} and following.raw[0].islower()
+    return thing or "of" in following.groups
 
 
 def _ends_phrase(scene: Scene, index: int) -> bool:

@@ -114,6 +114,11 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
                 continue
             word = raw.lower()
             term = known.get(word)
+            if term is None and text.startswith(LINK, end):
+                end = ended = _end_of_link(text, end)
+                append(Token(WORD, word, text[start:end], start, end))
+                before = end
+                continue
             if term is None:
                 _append_other_word(tokens, raw, start, end, book)
                 before = end
@@ -156,6 +161,18 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
         before = end
     return tokens
 
+
+LINK = "://"
+"""What makes an address of the net of the word before it; nothing in it is a figure."""
+
+
+def _end_of_link(text: str, start: int) -> int:
+    """Where white space ends a link."""
+    found = _WHITE.search(text, start)
+    return found.start() if found else len(text)
+
+
+_WHITE = re.compile(r"\s")
 
 IN_MARKS = "/$.+"
 """What may stand inside a mark of the phrasebook that begins like a word: 'w/o', 'A$'."""

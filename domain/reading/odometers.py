@@ -16,6 +16,7 @@ from domain.choices import ChoiceLabel
 from domain.context import DISTANCE_UNIT, Context
 from domain.entries import Entry, Odometer
 from domain.quantities import Quantity
+from domain.reading.claims import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import BARE_STEP, DISTANCE, NEXT_READING, Figure
 from domain.reading.labels import Label
@@ -67,14 +68,13 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
         if label.field == "odometer":
             known = scene.context.odometer
             follows = known is not None and 0 <= figure.value - known.value <= BARE_STEP
-            return (
-                figure.value >= 100 and figure.foreign is None and (follows or not label.compound)
-            )
+            named = not label.compound and _surely_odometer(scene, label)
+            return figure.value >= 100 and figure.foreign is None and (follows or named)
         if label.bound is figure and not label.only_vehicle:
             return False
         if label.axle or label.wheel or label.whole:
             return False
-    if figure.foreign is not None or figure.value < 1000:
+    if figure.foreign is not None or figure.value < 1000 or is_bare_year(figure):
         return False
     known = scene.context.odometer
     follows = known is not None and 0 <= figure.value - known.value <= BARE_STEP
@@ -84,9 +84,10 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
         return follows or (figure.value >= 10_000 and (told or few))
     if not _odometer_form(figure):
         return False
+    rounded = figure.value % ROUND == 0
     if follows:
-        return told or _little_else(scene, figure)
-    exact = figure.value >= 5_000 and not figure.token.scaled
+        return told or (not rounded and _little_else(scene, figure))
+    exact = figure.value >= 5_000 and not (figure.token.scaled or rounded)
     return known is None and told and exact and _strangers(scene) <= 2 and _only_one(scene)
 
 
@@ -94,6 +95,18 @@ def _only_one(scene: Scene) -> bool:
     """Whether one figure could be the odometer's: of several, none is."""
     large = [each for each in scene.figures if each.dimension is None and each.value >= 1000]
     return len([each for each in large if each.claimed is None]) == 1
+
+
+ROUND = 1_000
+"""Miles or kilometres: a figure so round is rather a count than what an odometer shows."""
+
+
+def _surely_odometer(scene: Scene, label: Label) -> bool:
+    """'just hit 30k' is one where the truck is spoken of, or the unit of a road."""
+    if "weak_odometer" not in scene.tokens[label.start].groups:
+        return True
+    road = any(figure.dimension == DISTANCE for figure in scene.figures)
+    return road or scene.has("vehicle") or bool(scene.named("truck"))
 
 
 def _strangers(scene: Scene) -> int:

@@ -368,7 +368,10 @@ def _link_after(tokens: Sequence[Token], figure: Figure, label: Label) -> float:
 def _adds_up(tokens: Sequence[Token], end: int) -> bool:
     """'12,120 truck + 9,360 trailer = 21,480': the sum follows, and not the label's figure."""
     ahead = tokens[max(0, end - LONGEST_SUM) : end]
-    return tokens[end].raw == "=" and any("join" in each.senses.get("glue", "") for each in ahead)
+    if tokens[end].raw != "=" or not any("join" in each.senses.get("glue", "") for each in ahead):
+        return False
+    behind = tokens[end + 1 : end + LONGEST_SUM]
+    return all(each.raw != "=" for each in (*ahead, *behind))  # 'drive = 4000 and steer = 4000'
 
 
 LONGEST_SUM = 16

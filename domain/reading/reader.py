@@ -37,7 +37,7 @@ from domain.reading.figures import MASS
 from domain.reading.fills import read_fills
 from domain.reading.hitches import read_hitches
 from domain.reading.labels import Label
-from domain.reading.lexer import clean
+from domain.reading.lexer import LINK, clean
 from domain.reading.loads import makes_gross
 from domain.reading.notes import read_note
 from domain.reading.observations import read_observations
@@ -268,6 +268,8 @@ def _question(scene: Scene) -> Question | None:
 
     'how far have we come since the last fill? feels like forever': the rest is talk.
     """
+    if LINK in scene.text:
+        return None  # a page is shown to people
     question = read_question(scene)
     if question is None and "?" not in scene.text:
         return None

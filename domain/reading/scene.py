@@ -28,6 +28,8 @@ PLAN, GUESS, NEGATION, OTHER, REQUEST = "plan", "guess", "negation", "other", "r
 OTHER_VEHICLE = "vehicle"
 
 SHORT_CLAUSE = 3
+FARTHEST_OWNER = 3
+"""Tokens: so near its start a heading says whose the lines below it are."""
 TOWED = frozenset(("name", "vehicle", "rig"))
 """Classes of term that can stand for a trailer."""
 
@@ -411,6 +413,8 @@ class Scene:
         clause_start = sentence_start = 0
         for index, token in enumerate(tokens):
             if token.ends_sentence:
+                if token.kind is BREAK and self._heads_of_others(talk, sentence_start, index):
+                    return [OTHER] * len(tokens)
                 state, clause_start, owned, guessed = None, index + 1, False, False
                 ahead = False
                 sentence_start = index + 1
@@ -437,6 +441,12 @@ class Scene:
                 ahead = ahead or "ahead" in token.groups
             talk[index] = state
         return talk
+
+    def _heads_of_others(self, talk: list[str | None], start: int, end: int) -> bool:
+        """'The neighbor's ticket:' and a colon above lines: all that follows is somebody else's."""
+        return (
+            start == 0 < end and self.tokens[end - 1].raw == ":" and OTHER in talk[:FARTHEST_OWNER]
+        )
 
     def _names_somebody(self) -> bool:
         """Whether a word may be somebody's name: it is unknown and capitalized, or owns a thing."""

@@ -77,12 +77,19 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
             return False
         if is_permitted(scene, label):
             return False
+        few = figure.whole and figure.value < FEW and not figure.token.spoken
+        if few and label.only_vehicle and figure.dimension is None:
+            return False  # 'one vehicle pass, up to 6 adults'
         if label.rating_subject in COUPLINGS and stood_alone(scene) == "trailer":
             label.whole = "tongue"
         return label.places and not (label.rating or label.field or label.subject)
     if figure.foreign is not None:
         return False
     return figure.dimension == MASS or (figure.value >= 100 and figure.whole)
+
+
+FEW = 40
+"""Typed without a unit it is a count, and no load that was said short."""
 
 
 def is_permitted(scene: Scene, label: Label) -> bool:
@@ -157,6 +164,8 @@ def _read_pass(
             placed = {("gross" if name == alone else name): at for name, at in placed.items()}
             loads = {("gross" if name == alone else name): load for name, load in loads.items()}
             impossible = impossible_position(placed, loads, rig)
+    if impossible == "gross" and len(placed) == 1 and _is_talk(scene):
+        return None  # 'altogether it's 128 pounds'
     if impossible:
         slips = digit_slips(loads, impossible, placed[impossible].token.others)
         return Doubt(impossible, "implausible", (loads[impossible],), slips)
@@ -178,6 +187,14 @@ def _of_body(scene: Scene, figure: Figure) -> bool:
         return False
     own = label.start > 0 and "of_somebody" in scene.tokens[label.start - 1].groups
     return bool(label.compound and label.axle) or (own and label.only_end)
+
+
+MOST_STRANGE = 1
+"""Words that no phrase knows: beside more of them an impossible gross is of something else."""
+
+
+def _is_talk(scene: Scene) -> bool:
+    return len(scene.unknown_words(names=False)) > MOST_STRANGE
 
 
 WHOLE_ALONE = frozenset((("trailer", "trailer"), ("trailer", "solo"), ("truck", "solo")))

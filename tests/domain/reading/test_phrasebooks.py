@@ -30,6 +30,8 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "group.rear_or_right": "no abbreviation of Spanish is both a rear and a right",
         "group.looks_shortened": "nothing is shortened with an apostrophe",
         "group.caravan": "a van is no caravan in Spanish",
+        "group.litre_or_version": "'lts' is litros wherever Spanish is spoken",
+        "group.weak_odometer": "what an odometer is called in Spanish is called so alone",
         "group.coins_per_litre": "no Spanish-speaking pump shows coins a litre",
         "group.towed_wagon": "the Spanish words for trailers are no words for cars",
         "group.street_or_axle": "no Spanish word is both a street and an axle",
