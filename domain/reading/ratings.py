@@ -118,9 +118,11 @@ def _framed(scene: Scene) -> bool:
         return True
     if "on_receiver" in scene.groups:
         return True
+    if any(_is_capped(scene, figure) for figure in scene.figures):
+        return True
     return any(
         (
-            label.rating in ("gvwr", "gcwr", "gawr", "payload")
+            label.rating in ("gvwr", "gcwr", "gawr", "gawr_front", "gawr_rear", "payload")
             or label.rating_subject
             or (label.rating == "tow" and scene.has("rating_subject"))
         )
@@ -128,6 +130,15 @@ def _framed(scene: Scene) -> bool:
         and label.bound.value >= LEAST_STAMPED
         for label in scene.labels
     )
+
+
+def _is_capped(scene: Scene, figure: Figure) -> bool:
+    """'front axle 5,600 max': a round figure with the word for a limit right behind it."""
+    behind = scene.tokens[figure.end : figure.end + 2]
+    if not behind or "caps" not in behind[0].groups or behind[-1].kind is NUMBER:
+        return False
+    round_enough = figure.value % LABEL_STEP == 0 and figure.value >= LEAST_STAMPED
+    return round_enough and isinstance(figure.label, Label)
 
 
 def _weighed_since(scene: Scene, figure: Figure) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from domain.context import Context
-from domain.entries import Rating
+from domain.entries import Rating, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, chat
@@ -97,3 +97,25 @@ def test_a_kind_names_a_trailer_that_has_no_other_name(
 
 def test_somebody_elses_trailer_names_none(reads: Reader) -> None:
     assert isinstance(reads("Bob's gooseneck is rated 25,000 he says", FLATDECK), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "front axle 5600 max, rear 7000 max",
+        "front axle 5,600 limit and rear axle 7,000 limit",
+        "max front axle 5600 and rear 7000",
+    ],
+)
+def test_an_axle_with_a_limit_behind_it_is_rated(text: str, reads: Reader) -> None:
+    told = [(each.rating, each.value) for each in ratings(reads, text)]
+    assert told == [("gawr_front", Quantity(5600, "lb")), ("gawr_rear", Quantity(7000, "lb"))]
+
+
+@pytest.mark.parametrize(
+    "text", ["steer 5280 drive 6940 max", "most we saw: steer 5,240, drive 6,100"]
+)
+def test_an_axle_off_the_scale_is_not(text: str, reads: Reader) -> None:
+    verdict = reads(text, chat())
+    assert isinstance(verdict, Facts)
+    assert [type(each) for each in verdict.entries] == [Weighing]
