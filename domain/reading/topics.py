@@ -23,6 +23,9 @@ LOGGED_CLASSES = frozenset(
 )
 """Classes of term for what is logged: who asks for help with the log names one."""
 
+ASKS_HOW_MUCH = frozenset(("what", "how_much"))
+"""Forms of a question that asks for a figure."""
+
 ASKS_LOAD = frozenset(("what", "how", "how_much", "show"))
 """Forms of a question in which a mere axle asks for its load."""
 
@@ -301,6 +304,17 @@ def _tongue(scene: Scene, asked: Asked) -> bool:
     return asked.strangers <= (1 if ours else 0) and asked.says("asks_tongue")
 
 
+def _can_tow(scene: Scene, asked: Asked) -> bool:
+    """'how much can Juniper tow': a rating of the truck, and nothing that is loaded."""
+    told = [word for word in asked.text.split() if word.isalpha()]
+    tows = bool(told) and told[-1] in scene.book.groups["tows"] and asked.says("can")
+    if not tows or asked.says("still_more"):
+        return False
+    weighs = asked.forms & ASKS_HOW_MUCH and asked.mass is None and asked.distance is None
+    truck = scene.has("vehicle", "truck") or bool(scene.named("truck"))
+    return bool(weighs) and truck and asked.strangers == 0 and not asked.other
+
+
 def _ratings(scene: Scene, asked: Asked) -> bool:
     if "ratings" not in asked.topics:
         return False
@@ -493,6 +507,7 @@ def _about_the_log(scene: Scene, asked: Asked) -> bool:
 
 RULES: tuple[tuple[str | None, Rule], ...] = (
     ("help", _help),
+    ("ratings", _can_tow),
     ("whatif", _whatif),
     (None, _of_others),
     ("tiedown", _tiedown),

@@ -1007,6 +1007,9 @@ ASKED = {
         next service?
     """,
     "ratings": """
+        how much can Juniper tow
+        what can the truck tow?
+        how much can the truck pull
         what's the atm on the camper
         what's our atm
         whats the ATM again
