@@ -12,6 +12,13 @@ from collections.abc import Callable
 
 from domain.reading.asked import Asked
 from domain.reading.cargo import find_spots
+from domain.reading.evidence import (
+    names_axle,
+    names_rating,
+    names_rig,
+    names_whole,
+    speaks_trade,
+)
 from domain.reading.figures import LENGTH, MASS
 from domain.reading.particulars import destination_of
 from domain.reading.scene import Scene
@@ -55,44 +62,6 @@ def topic_of(scene: Scene, asked: Asked) -> str | None:
     return next((topic for topic, asks in RULES if asks(scene, asked)), None)
 
 
-def _names_rig(scene: Scene) -> bool:
-    return scene.has("vehicle") or scene.has("name")
-
-
-def _names_axle(scene: Scene, asked: Asked, *terms: str) -> bool:
-    """An axle, and no hard drive: 'drives' is an everyday word beside words nobody knows."""
-    return any(
-        asked.strangers == 0 or "axle_or_word" not in token.groups
-        for term in terms or ("axle",)
-        for _, token, _ in scene.find(term)
-    )
-
-
-def _names_rating(scene: Scene) -> bool:
-    """A rating; 'atm' is one where roads are measured in km, or beside a vehicle."""
-    known = scene.context.units == "metric" or _names_rig(scene)
-    return any(known or "metric_rating" not in token.groups for _, token, _ in scene.find("rating"))
-
-
-def _names_whole(scene: Scene, asked: Asked) -> bool:
-    """The gross or the tongue; 'everything' is the rig's own only where 'we' and 'our' stand."""
-    return any(
-        asked.ours or "everyday_whole" not in token.groups for _, token, _ in scene.find("whole")
-    )
-
-
-def _trade(scene: Scene) -> bool:
-    """Whether the message has words that only someone who tows uses, or the chat's own names."""
-    return (
-        scene.has("name")
-        or scene.has("vehicle", "trailer")
-        or _names_rating(scene)
-        or scene.has("axle_noun")
-        or scene.has("odometer")
-        or any("surely_economy" in token.groups for token in scene.tokens)
-    )
-
-
 def _help(scene: Scene, asked: Asked) -> bool:
     """What can be texted, and how something is logged; 'how do i look' asks a person."""
     if "help" not in asked.topics:
@@ -118,7 +87,7 @@ def _nothing_beside(scene: Scene, asked: Asked) -> bool:
 
 def _of_others(scene: Scene, asked: Asked) -> bool:
     """What is asked of other people, without a word of the trade, is talk."""
-    return asked.other and not _trade(scene)
+    return asked.other and not speaks_trade(scene)
 
 
 def _tiedown(scene: Scene, asked: Asked) -> bool:
@@ -141,7 +110,7 @@ def _whatif(scene: Scene, asked: Asked) -> bool:
         of_others = asked.other and not scene.has("name")
         if of_others or asked.strangers > MOST_NAMED:
             return False
-        rated = _names_rating(scene) and asked.says("against_rating")
+        rated = names_rating(scene) and asked.says("against_rating")
         needs_mass = asked.within("whatif", "whatif_of_mass")
         if asked.distance is not None or rated or needs_mass or asked.stands("until_over"):
             return False
@@ -151,15 +120,15 @@ def _whatif(scene: Scene, asked: Asked) -> bool:
         scene.has("thing")
         or any(figure.dimension == LENGTH for figure in scene.figures)
         or (scene.has("name") and (asked.mass is not None or bool(asked.forms & LEFT_OF)))
-        or _names_axle(scene, asked, "axle", "axle_noun")
+        or names_axle(scene, asked, "axle", "axle_noun")
         or scene.has("whole", "tongue")
         or asked.says("payload")
         or asked.stands("where_loaded")
     )
     if asked.mass is not None and asked.mass.dimension == MASS:
-        sure = about_rig or _names_rig(scene) or asked.phrased("whatif", "surely_whatif")
+        sure = about_rig or names_rig(scene) or asked.phrased("whatif", "surely_whatif")
         return sure or bool(find_spots(scene))
-    loaded = _names_rig(scene) and (asked.mass is not None or asked.stands("onto_rig"))
+    loaded = names_rig(scene) and (asked.mass is not None or asked.stands("onto_rig"))
     return (about_rig or loaded) and not asked.within("whatif", "weak_whatif")
 
 
@@ -234,32 +203,32 @@ def _upkeep(scene: Scene, asked: Asked) -> bool:
         and not (asked.other or asked.says("day_ahead") or scene.has("time"))
         and (asked.says("service_word") or not asked.says("points_at_a_thing"))
     )
-    return _names_rig(scene) or nothing_else
+    return names_rig(scene) or nothing_else
 
 
 def _margin(scene: Scene, asked: Asked) -> bool:
     left_of = asked.forms & LEFT_OF or asked.runs("how_close")
     till = "whatif" in asked.topics and asked.says("till_limit")
-    if _names_rating(scene) and (till or asked.says("spared")) and left_of and not asked.other:
+    if names_rating(scene) and (till or asked.says("spared")) and left_of and not asked.other:
         # 'how much payload do i have left', 'how much more can she carry before we bust the gvwr'
         return asked.strangers <= (2 if till else 1 if asked.ours else 0)
     phrases = asked.topics.get("margin")
     if not phrases:
         return False
-    axle = _names_axle(scene, asked)
+    axle = names_axle(scene, asked)
     placed = (
         axle
-        or _names_rating(scene)
-        or _names_axle(scene, asked, "axle_noun")
-        or _names_whole(scene, asked)
-        or _names_rig(scene)
+        or names_rating(scene)
+        or names_axle(scene, asked, "axle_noun")
+        or names_whole(scene, asked)
+        or names_rig(scene)
         or (scene.has("weigh_cue") and asked.strangers == 0)
         or scene.has("rating_subject")
         or (scene.has("end") and asked.says("axle"))
     )
     if asked.other and not placed:
         return False
-    limited = _names_rating(scene) or axle
+    limited = names_rating(scene) or axle
     plain = phrases <= scene.book.groups["limit_word"] and limited
     what = "what" in asked.forms and asked.forms <= ASKS_WHAT
     if plain and what and not asked.says("spared"):
@@ -318,7 +287,7 @@ def _can_tow(scene: Scene, asked: Asked) -> bool:
 def _ratings(scene: Scene, asked: Asked) -> bool:
     if "ratings" not in asked.topics:
         return False
-    placed = _names_axle(scene, asked) or scene.has("whole", "tongue")
+    placed = names_axle(scene, asked) or scene.has("whole", "tongue")
     if not asked.phrased("ratings", "surely_ratings"):
         return placed and asked.ours and asked.phrased("ratings", "max")
     listed = asked.phrased("ratings", "lists_ratings") and "how" not in asked.forms
@@ -328,13 +297,13 @@ def _ratings(scene: Scene, asked: Asked) -> bool:
         # a payload is also a message's, and atm a cash machine or 'at the moment'
         owned = asked.stands("rating_owned") and not asked.forms.isdisjoint(ASKS_RATING)
         known = asked.strangers <= (1 if asked.ours else 0) and not asked.other
-        ours = (owned or not asked.forms) and known and _names_rating(scene)
-        return ours or _names_rig(scene)
+        ours = (owned or not asked.forms) and known and names_rating(scene)
+        return ours or names_rig(scene)
     if not asked.within("ratings", "weak_ratings"):
         return True
     return (
-        _trade(scene)
-        or _names_rig(scene)
+        speaks_trade(scene)
+        or names_rig(scene)
         or placed
         or scene.has("rating_subject")
         or scene.has("subject", "tyre")
@@ -345,7 +314,7 @@ def _economy(scene: Scene, asked: Asked) -> bool:
     phrases = asked.topics.get("economy")
     if not phrases or asked.stands("other_economy"):
         return False
-    if asked.strangers > (MOST_NAMED if _names_rig(scene) else MOST_NAMED - 1):
+    if asked.strangers > (MOST_NAMED if names_rig(scene) else MOST_NAMED - 1):
         return False
     if phrases & scene.book.groups["surely_economy"]:
         return True
@@ -367,7 +336,7 @@ def _economy_of_rig(scene: Scene, asked: Asked) -> bool:
         return True
     if asked.strangers:
         return False
-    if _names_rig(scene) or asked.says("fuel"):
+    if names_rig(scene) or asked.says("fuel"):
         return True
     dated = asked.text.split()[0] in scene.book.groups["everyday_economy"]
     return dated and read_span(scene)[0] is not None
@@ -402,7 +371,7 @@ def _trip(scene: Scene, asked: Asked) -> bool:
 
 
 def _weight(scene: Scene, asked: Asked) -> bool:
-    if "weight" not in asked.topics or (asked.other and not _names_rig(scene)):
+    if "weight" not in asked.topics or (asked.other and not names_rig(scene)):
         return False
     if not asked.forms and not scene.labels and scene.figures:
         return False  # 'meet at the scale at 10?'
@@ -411,16 +380,16 @@ def _weight(scene: Scene, asked: Asked) -> bool:
     if asked.within("weight", "axle_or_word"):
         named = asked.stands("drives_named") and not asked.forms.isdisjoint(ASKS_LOAD)
         return named and asked.strangers == 0  # and not 'who drives'
-    gross = _names_rig(scene) or asked.stands("gross_named")
+    gross = names_rig(scene) or asked.stands("gross_named")
     if asked.within("weight", "gross_word") and not gross:
         return False  # 'is it gross'
     rig = (
-        _names_rig(scene)
-        or _names_axle(scene, asked, "axle", "axle_noun")
+        names_rig(scene)
+        or names_axle(scene, asked, "axle", "axle_noun")
         or scene.has("whole", "gross")
         or asked.phrased("weight", "surely_weight")
     )
-    named = asked.ours or _names_rig(scene) or _names_axle(scene, asked, "axle", "axle_noun")
+    named = asked.ours or names_rig(scene) or names_axle(scene, asked, "axle", "axle_noun")
     if asked.strangers > 2 or (asked.strangers and not (rig and named)):
         return False
     ours = asked.says("our_rig")
