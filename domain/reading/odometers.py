@@ -141,6 +141,9 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
     """Leaving, arriving or turning round, in the figure's clause before any other."""
     if not scene.has("event"):
         return None
+    in_turn = _in_turn(scene, figure)
+    if in_turn is not None:
+        return in_turn
     found: list[tuple[int, str]] = []
     start, end = scene.sentence_of(figure.start)
     figures = [other for other in scene.figures if other.claimed is None]
@@ -174,6 +177,20 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
         return None
     best = min(found)
     return cast(Event, best[1]) if best[0] <= FARTHEST_EVENT else None
+
+
+def _in_turn(scene: Scene, figure: Figure) -> Event | None:
+    """'left at 6:10, 48,050 showing, and pulled in at 11:45, 48,318': each its own, in turn."""
+    events = [(index, key.split()[0]) for index, _, key in scene.find("event")]
+    readings = [other for other in scene.figures if other.claimed is None]
+    if len(events) < 2 or len(events) != len(readings) or figure not in readings:
+        return None
+    turns = [
+        at for event, other in zip(events, readings, strict=True) for at in (event[0], other.start)
+    ]
+    if turns != sorted(turns) or not all(scene.stated(index) for index, _ in events):
+        return None
+    return cast(Event, events[readings.index(figure)][1])
 
 
 def _nearest(figures: Sequence[Figure], index: int) -> Figure:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import fields, replace
-from datetime import date
+from datetime import date, datetime
 from itertools import pairwise
 from typing import Any
 
@@ -52,7 +52,7 @@ from domain.reading.spans import read_span
 from domain.reading.standing import read_standing
 from domain.reading.tables import unfold
 from domain.reading.tickets import fee_of, ticket_of, with_particulars
-from domain.reading.times import read_when, whens_by_sentence
+from domain.reading.times import read_when, whens_by_part
 from domain.reading.tokens import NUMBER, TIME, Token
 from domain.reading.undoing import is_misdirected, takes_out
 from domain.reading.water import read_water
@@ -426,11 +426,15 @@ def _whole_at(text: str, words: str) -> int:
     return max(at, 0)
 
 
-def _sentence_of(scene: Scene, entry: Entry) -> int:
-    """The first token of the sentence that states an entry."""
+def _own_when(
+    scene: Scene, parts: Sequence[tuple[int, datetime | date]], entry: Entry
+) -> datetime | date | None:
+    """The moment that the part of the message tells in which an entry is stated."""
     at = _stands_at(scene, entry)
     index = next((i for i, token in enumerate(scene.tokens) if token.end > at), 0)
-    return scene.sentence_of(index)[0]
+    first, _ = scene.sentence_of(index)
+    told = [moment for start, moment in parts if first <= start <= index]
+    return told[-1] if told else None
 
 
 OF_TRAILER = ("trailer", "coupler", "tyres")
@@ -439,13 +443,13 @@ OF_TRAILER = ("trailer", "coupler", "tyres")
 def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
     """When, where and with what, said once for the whole message."""
     when = read_when(scene)
-    by_sentence = whens_by_sentence(scene)
+    parts = whens_by_part(scene)
     place = read_place(scene)
     truck, trailer = _named(scene, "truck"), _named(scene, "trailer")
     placed: list[Entry] = []
     for entry in entries:
         changes: dict[str, Any] = {}
-        own = by_sentence.get(_sentence_of(scene, entry)) if by_sentence else None
+        own = _own_when(scene, parts, entry) if parts else None
         if own is not None or when is not None:
             changes["at"] = own or when
         if place is not None and not isinstance(entry, (Rating, Check, Cargo)):

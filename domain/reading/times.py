@@ -9,8 +9,10 @@ called where time words stand. Numeric dates are month first for US units, day f
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+from itertools import pairwise
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from domain.context import Context
@@ -85,27 +87,51 @@ def read_when(scene: Scene) -> datetime | date | None:
     return found.moment(zone, scene.context)
 
 
-def whens_by_sentence(scene: Scene) -> dict[int, datetime | date]:
-    """Where sentences have times of their own: the start of each, and its moment.
+def whens_by_part(scene: Scene) -> list[tuple[int, datetime | date]]:
+    """Where parts of a message have times of their own: the first token of each, and its moment.
 
-    Empty unless two sentences tell different times; then what is stated in one happened then.
+    Parts are sentences, or stretches of one sentence with a clock time and a figure in each.
+    Empty unless two parts tell different times; then what is stated in one happened then.
     """
     if not scene.has("time") and TIME not in scene.kinds:
-        return {}
-    timed = {
-        scene.sentence_of(index)[0]
-        for index, token in enumerate(scene.tokens)
-        if token.kind is TIME or "time" in token.senses
-    }
-    if len(timed) < 2:
-        return {}
+        return []
+    timed = sorted(
+        {
+            scene.sentence_of(index)
+            for index, token in enumerate(scene.tokens)
+            if token.kind is TIME or "time" in token.senses
+        }
+    )
     zone, local = zone_of(scene.context), local_time(scene.context)
-    found = {
-        start: when.moment(zone, scene.context)
-        for start in timed
-        if (when := find_when(scene, local, scene.sentence_of(start))) is not None
-    }
-    return found if len(set(found.values())) > 1 else {}
+    found = [
+        (start, when.moment(zone, scene.context))
+        for start, end in timed
+        for start, when in _whens_within(scene, local, start, end)
+    ]
+    return found if len({moment for _, moment in found}) > 1 else []
+
+
+def _whens_within(
+    scene: Scene, local: datetime, start: int, end: int
+) -> Iterator[tuple[int, When]]:
+    """'left at 6:10 with 48,050, in at 11:45 with 48,318': each clock, and the day of all."""
+    whole = find_when(scene, local, (start, end))
+    if whole is None:
+        return
+    clocks = [i for i in range(start, end) if scene.tokens[i].kind is TIME]
+    clocks = [index for index in clocks if _clock(scene.tokens[index].text) is not None]
+    figures = [each for each in scene.figures if start <= each.start < end and each.role]
+    cuts = [start]
+    for before, after in pairwise(clocks):
+        told = [each for each in figures if before < each.start < after]
+        if told and clocks[0] < figures[0].start:
+            cuts.append(told[-1].end)
+        elif told or (figures and figures[0].start < clocks[0]):
+            cuts.append(before + 1)
+    for opens, closes in pairwise((*cuts, end)):
+        part = find_when(scene, local, (opens, closes)) if len(cuts) > 1 else whole
+        if part is not None:
+            yield opens, When(whole.day, part.clock)
 
 
 def find_when(

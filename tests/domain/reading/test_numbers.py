@@ -241,6 +241,7 @@ def test_a_weight_as_it_is_typed(text: str, value: float, reads: Reader) -> None
             "diesel 31.2 gal $121.65",
             Fill(product="diesel", volume=Quantity(31.2, "gal"), cost=Quantity(121.65, "USD")),
         ),
+        ("to point five gallons of def", Fill(product="def", volume=Quantity(2.5, "gal"))),
         (
             "diesel thirty one point two gallons at three point eight nine nine",
             Fill(

@@ -36,6 +36,8 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "group.towed_wagon": "the Spanish words for trailers are no words for cars",
         "group.street_or_axle": "no Spanish word is both a street and an axle",
         "group.no_alone": "'no' is said before what was wrong, not before what is right",
+        "key.sounds_like.two": "no small word of Spanish sounds like a number",
+        "key.sounds_like.four": "no small word of Spanish sounds like a number",
         "group.sterling": "pounds are no money in Spanish",
     }
 }

@@ -6,6 +6,7 @@ from datetime import date, datetime
 
 import pytest
 
+from domain.entries import Odometer
 from domain.verdicts import Facts
 from tests.domain.reading.chats import SENT_AT, Reader, on_the_road
 
@@ -79,3 +80,46 @@ def test_an_hour_later_than_now_was_yesterdays(reads: Reader) -> None:
 @pytest.mark.parametrize("size", ["2 5/16", "2-5/16", "1 7/8"])
 def test_the_size_of_a_ball_is_no_day(size: str, reads: Reader) -> None:
     assert at(reads, f"ball {size} rated 12,000") is None
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "so we left at 6:10 this morning, 48,050 showing, and pulled in at 11:45, 48,318",
+        "left at 6:10 with 48,050, arrived at 11:45 with 48,318",
+        "left at six ten with forty eight oh fifty arrived at eleven forty five with "
+        "forty eight three eighteen",
+    ],
+)
+def test_each_reading_has_the_event_and_the_clock_beside_it(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    told = [
+        (entry.event, entry.odometer.value, entry.at)
+        for entry in verdict.entries
+        if isinstance(entry, Odometer)
+    ]
+    assert told == [
+        ("depart", 48_050, SENT_AT.replace(hour=6, minute=10)),
+        ("arrive", 48_318, SENT_AT.replace(hour=11, minute=45)),
+    ]
+
+
+def test_a_day_said_once_is_that_of_both_clocks(reads: Reader) -> None:
+    text = "yesterday left at 6:10 with 48,050, arrived at 11:45 with 48,318"
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [entry.at for entry in verdict.entries] == [
+        SENT_AT.replace(day=10, hour=6, minute=10),
+        SENT_AT.replace(day=10, hour=11, minute=45),
+    ]
+
+
+def test_a_fill_and_a_weighing_at_two_clocks(reads: Reader) -> None:
+    text = "filled 22 gal at 7:15, weighed steer 5,240 drive 6,880 at 8:40"
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [entry.at for entry in verdict.entries] == [
+        SENT_AT.replace(hour=7, minute=15),
+        SENT_AT.replace(hour=8, minute=40),
+    ]
