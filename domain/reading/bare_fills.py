@@ -78,7 +78,12 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
         return
     if not (cue or draft.product or draft.roles) and not _sure_alone(context, best[1], figures):
         return
-    if _only_a_volume(draft, best[1]) and _tells_more(scene, draft, cue=cue):
+    roles = draft.roles | {
+        role: figure for role, figure in zip(best[1], figures, strict=True) if role
+    }
+    if _only_a_volume(draft, best[1]) and _tells_more(
+        scene, draft, paid=_is_priced(context, roles), cue=cue
+    ):
         return
     for role, figure in zip(best[1], figures, strict=True):
         if role:
@@ -125,10 +130,19 @@ def _only_a_volume(draft: Draft, roles: Sequence[str | None]) -> bool:
     return VOLUME_ROLE in named and not sure and draft.roles.keys() <= {COST_ROLE}
 
 
-def _tells_more(scene: Scene, draft: Draft, *, cue: bool) -> bool:
+def _is_priced(context: Context, roles: dict[str, Figure]) -> bool:
+    """Whether volume and total, with a pump's decimals, make a price that fuel has."""
+    volume, cost = roles.get(VOLUME_ROLE), roles.get(COST_ROLE)
+    if volume is None or cost is None or min(volume.token.decimals, cost.token.decimals) < 1:
+        return False
+    low, high = PRICE_BAND[VOLUME_UNIT[context.units]]
+    return low <= cost.value / volume.value <= high
+
+
+def _tells_more(scene: Scene, draft: Draft, *, paid: bool, cue: bool) -> bool:
     """'sticking to a full tuition, 4.0': too much else is said for a figure without a unit."""
     fuelled = any("buys" not in token.groups for _, token, _ in scene.find("fuel_cue"))
-    vague = not fuelled and not _surely_fuel(scene, draft)
+    vague = not (fuelled or paid or _surely_fuel(scene, draft))
     most = MOST_BESIDE_VAGUE if vague or not cue else MOST_BESIDE
     return len(scene.unknown_words(names=False)) > most or (
         len(scene.unknown_words()) > MOST_BESIDE + MOST_BESIDE_VAGUE + 1

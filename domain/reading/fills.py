@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
+from typing import Any
 
 from domain.choices import ChoiceLabel
 from domain.context import VOLUME_UNIT, Context
@@ -57,19 +58,26 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
             return result
         if result is not None:
             fills.append(result)
-    return _at_one_odometer(scene, fills)
+    return _said_of_both(scene, fills)
 
 
-def _at_one_odometer(scene: Scene, fills: list[Fill]) -> list[Fill]:
-    """'diesel 29.3 gal, def 2.5 gal, odo 48,402 for both': said once, and of each."""
-    read = [fill for fill in fills if fill.odometer is not None]
-    if len(fills) != 2 or len(read) != 1 or "for_both" not in scene.groups:
+def _said_of_both(scene: Scene, fills: list[Fill]) -> list[Fill]:
+    """'diesel 29.3 gal, def 2.5 gal, odo 48,402 for both', 'both full': said once, and of each."""
+    if len(fills) != 2:
         return fills
-    words = tuple(each for each in read[0].words if each[0] == ODOMETER_ROLE)
+    told: dict[str, Any] = {}
+    read = [fill for fill in fills if fill.odometer is not None]
+    if len(read) == 1 and "for_both" in scene.groups:
+        told["odometer"] = read[0].odometer
+    if any(
+        index and "pair" in scene.tokens[index - 1].groups and key == "true"
+        for index, _, key in scene.find("full")
+    ):
+        told["full"] = True
     return [
-        fill
-        if fill.odometer is not None
-        else replace(fill, odometer=read[0].odometer, words=(*fill.words, *words))
+        replace(
+            fill, **{field: each for field, each in told.items() if getattr(fill, field) is None}
+        )
         for fill in fills
     ]
 

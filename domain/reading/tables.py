@@ -59,7 +59,9 @@ def unfold(text: str) -> list[str]:
 MOST_ABOVE = 6
 """Lines above a table's headings: where and when it was printed."""
 
-_DATE = re.compile(r"\s*\d\d?[/.-]\d\d?(?:[/.-]\d{2,4})?[\s:,]")
+_DATE = re.compile(
+    r"\s*\d\d?(?:[/-]\d\d?(?:[/-]\d{2,4})?|\.\d\d?\.(?:\d{2,4})?)[\s:,]"  # '24.6 gal' is none
+)
 
 
 def _dated(lines: Sequence[str]) -> list[str]:

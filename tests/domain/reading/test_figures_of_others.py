@@ -82,6 +82,7 @@ def test_a_figure_of_something_else_gets_silence(text: str, reads: Reader) -> No
         ("topped off, 28.2, hot day", 28.2),
         ("put 25.7 gal of regular in her", 25.7),
         ("def 2.5", 2.5),
+        ("bought 30.2 at the co-op, 112.40", 30.2),
         ("filled her up at cedar bend, 31.2 for 118.40", 31.2),
         ("21.5 gal bt didnt fill it", 21.5),
         (
@@ -134,6 +135,13 @@ def test_a_short_weighing_is_still_one(
     assert (stated if isinstance(loads, dict) else tuple(stated.values())) == loads
 
 
+def test_what_happened_is_told_before_its_reading(reads: Reader) -> None:
+    verdict = reads("so we left early, 48,050 showing, and pulled in late, 48,318", on_the_road())
+    assert isinstance(verdict, Facts)
+    events = [entry.event for entry in verdict.entries if isinstance(entry, Odometer)]
+    assert events == ["depart", "arrive"]
+
+
 def test_a_figure_poured_in_is_asked_about(reads: Reader) -> None:
     for text in ("put in 30", "threw in 40"):
         verdict = reads(text, on_the_road())
@@ -147,6 +155,9 @@ def test_what_is_said_for_both_fills_stands_in_each(reads: Reader) -> None:
     assert isinstance(verdict, Facts)
     odometers = [entry.odometer for entry in verdict.entries if isinstance(entry, Fill)]
     assert odometers == [Quantity(48_402, "mi")] * 2
+    verdict = reads("24.6 gal at 48,120\n27.8 gal at 48,402\nboth full", on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [entry.full for entry in verdict.entries if isinstance(entry, Fill)] == [True, True]
 
 
 @pytest.mark.parametrize(
