@@ -42,6 +42,9 @@ from domain.reading.undoing import is_misdirected, undoes
 SHORTEST = 8
 BARELY, LEAST_BARE = 2, 30
 """Tokens of 'make that 99', and the least that it is said of: fewer are pizzas and people."""
+LEAST_READ_OFF = 100
+"""What a gauge shows that is corrected without a word for it: a temperature."""
+
 MOST_WITHOUT_FIELD = 14
 """Tokens of a correction that names no field: it says little else than the figure."""
 
@@ -272,7 +275,13 @@ def _without_field(
     """'make that 5,230': nothing but the figure tells what is meant, so it must look like it."""
     strong = restates or any("surely_corrects" in token.groups for token in scene.tokens[:6])
     only = len(scene.tokens) == BARELY and "surely_corrects" in scene.tokens[0].groups
-    if not (_log_sized(value) or (only and value.value >= LEAST_BARE)):
+    # 'oops that was 208' points back at a gauge, and '208 not 218' names what was told.
+    read_off = value.dimension is None and value.value >= LEAST_READ_OFF
+    if not (
+        _log_sized(value)
+        or (only and value.value >= LEAST_BARE)
+        or (read_off and (was is not None or (opens and _points_back(scene, value))))
+    ):
         return None
     if was is None and not strong and not (opens and len(scene.tokens) <= SHORTEST):
         return None
@@ -291,6 +300,12 @@ def _without_field(
     if not _nothing_else(scene, value, was, spare=1 if clear else 0):
         return None
     return _amend(scene, value, None, was)
+
+
+def _points_back(scene: Scene, value: Figure) -> bool:
+    before = scene.tokens[max(0, value.start - 2) : value.start]
+    groups = ("points_back", "was")
+    return len(before) == 2 and all(g in t.groups for g, t in zip(groups, before, strict=True))
 
 
 FORESEEN = (SPEED, TEMPERATURE)
@@ -371,9 +386,11 @@ def _value_and_mistake(
     if len(figures) == 1:
         return figures[0], None
     first, second = figures
+    between = scene.tokens[first.end : second.start]
+    if len(between) == 1 and "restates" in between[0].groups:
+        return second, first  # '61.2 should be 62.1'
     if _wrong_before(scene, second.start, first.end):
-        denied = _denied(scene.tokens[first.end : second.start])
-        return (None, None) if denied else (first, second)
+        return (None, None) if _denied(between) else (first, second)
     if _wrong_before(scene, first.start):
         return second, first
     return None, None

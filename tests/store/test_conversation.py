@@ -194,6 +194,7 @@ def test_the_reader_is_told_what_the_chat_knows(store: Store) -> None:
         truck="Juniper",
         trailers=("Flatdeck", "camper"),
         asked=ask,
+        names_by_kind=True,
     )
 
 

@@ -478,6 +478,9 @@ ONCE_MISREAD: Sequence[tuple[str, Records]] = [
         [correction(field="place", value="Cobblewick", was="Drybone Fork")],
     ),
     ("drat, make that 7,260", [correction(value=7260)]),
+    ("61.2 should be 62.1", [correction(value=62.1, was=61.2)]),
+    ("oops that was 208", [correction(value=208)]),
+    ("oops it was 208 not 218", [correction(value=208, was=218)]),
     (
         "no it was 31.2 gallons",
         [correction(field="volume", value={"value": 31.2, "unit": "gal"})],
