@@ -130,6 +130,8 @@ def _is_told(tokens: Sequence[Token], index: int, clock: tuple[int, int], book: 
         lead = index - 1  # 'scaled at', 'pulled in at': one phrase
     else:
         return "event" in before.senses and token.raw[0] == "0" and _is_together(token)
+    if after is not None and _is_part_of_day(after) and _is_plain_hour(tokens, lead, index):
+        return True
     start = _clause_start(tokens, index - 1)
     happened = any("event" in each.senses for each in tokens[start : lead + 1])
     if lead >= 0 and not _leads(tokens, lead, index, clock, happened=happened):
@@ -149,6 +151,16 @@ def _is_told(tokens: Sequence[Token], index: int, clock: tuple[int, int], book: 
         behind = takewhile(lambda each: not _parts(each), tokens[index : index + LONGEST_CLAUSE])
         happened = any("event" in each.senses for each in behind)
     return happened and not (token.decimals == 0 and clock[1] == 0 and len(token.raw) < 4)
+
+
+def _is_plain_hour(tokens: Sequence[Token], lead: int, index: int) -> bool:
+    """'6,880 on the drives around eight this morning': too small for all but a price."""
+    token = tokens[index]
+    before = set(tokens[lead].senses) if lead >= 0 else set()
+    return token.decimals == 0 and token.value <= NOON and before.isdisjoint(PRICED)
+
+
+PRICED = frozenset(("unit", "product", "fuel_cue", "money"))
 
 
 def _loads_follow(tokens: Sequence[Token], lead: int, index: int) -> bool:

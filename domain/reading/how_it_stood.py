@@ -167,6 +167,10 @@ def bars_of(scene: Scene, each: Pass, count: int) -> Bars | None:
     return cast(Bars, found[0]) if found else None
 
 
+ONE = frozenset(("a_thing", "one"))
+"""Groups of what counts one person: 'a kid', 'one kid'."""
+
+
 def people_aboard(scene: Scene) -> int | None:
     """People in the truck: '5 of us', '3 kids + 2 adults', 'just me'."""
     total = 0
@@ -177,7 +181,7 @@ def people_aboard(scene: Scene) -> int | None:
         elif before is not None and before.kind is NUMBER and before.decimals == 0:
             total += int(before.value) if 1 <= before.value <= MOST_ABOARD else 0
             total += _and_me(scene, index - 1)
-        elif before is not None and "a_thing" in before.groups and "one_aboard" in token.groups:
+        elif before is not None and before.groups & ONE and "one_aboard" in token.groups:
             total += 1  # 'two adults and a kid'
     return total or None
 

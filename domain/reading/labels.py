@@ -286,9 +286,11 @@ def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
 
 
 def _is_adverb(tokens: Sequence[Token], index: int) -> bool:
-    """'back around 6', 'moved the mower back:' are no rear axle."""
+    """'back around 6', 'moved the mower back:', 'camper off the back' are no rear axle."""
     if "end" not in tokens[index].senses or "back_word" not in tokens[index].groups:
         return False
+    if index > 1 and "off_of" in tokens[index - 1].groups and _names_trailer(tokens[index - 2]):
+        return True
     following = tokens[index + 1] if index + 1 < len(tokens) else None
     if following is not None and "behind_adverb" in following.groups:
         return True

@@ -40,6 +40,7 @@ def at(reads: Reader, text: str) -> date | datetime | None:
         (f"weighed at half seven: {AXLES}", 7, 30),
         (f"at seven thirty a m {AXLES}", 7, 30),
         (f"at two in the afternoon {AXLES}", 14, 0),
+        ("5,220 on the steers and 6,940 on the drives around eight this morning", 8, 0),
         ("weighed at twelve fifteen, gross 21,470", 12, 15),
         (f"at eight forty {AXLES}", 8, 40),
         (f"{AXLES}, ten minutes ago", 14, 12),

@@ -205,6 +205,18 @@ def test_three_round_figures_in_a_row_are_axles_before_anybody_hitched(
             [weighed(AXLES, rig="hitched", aboard=3)],
         ),
         (
+            "steer 5,220 drive 6,940 trailer 9,310, three adults, one kid",
+            [weighed(AXLES, rig="hitched", aboard=4)],
+        ),
+        (
+            "flatdeck off the back, truck only 8,140",
+            [weighed({"gross": 8_140}, rig="solo")],
+        ),
+        (
+            "with the bars loosened the steer dropped to 4,880",
+            [weighed({"steer": 4_880}, bars="off")],
+        ),
+        (
             "steer 5,220 drive 6,940 trailer 9,310, just me",
             [weighed(AXLES, rig="hitched", aboard=1)],
         ),
