@@ -38,9 +38,9 @@ SHARING_TOPICS = ("invite", "members", "remove")
 LANGUAGE_TOPICS = ("language",)
 """What is asked about the language of the answers; the question's `item` is the one wanted."""
 
-PICTURE, PAGE, CHANGE = "picture", "page", "change"
-"""Forms in which an answer can be asked for: drawn, as pages to print, or as what changed since
-the last time. Else it is told."""
+PICTURE, PAGE, CHANGE, OF_TRIP = "picture", "page", "change", "trip"
+"""Forms in which an answer can be asked for: drawn, as pages to print, as what changed since the
+last time, or of a trip. Else it is told."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -44,7 +44,7 @@ from domain.entries import (
     Weighing,
 )
 from domain.log import EVERYTHING, NOTHING, Log, Logged, Preferences, Reach
-from domain.verdicts import CHANGE, PAGE, PICTURE, Question
+from domain.verdicts import CHANGE, OF_TRIP, PAGE, PICTURE, Question
 
 Group = Sequence[Logged[Entry]]
 KindAnswer = Callable[[Log, Preferences, datetime, Group], tuple[Answer, Group]]
@@ -159,11 +159,15 @@ PRINTED: Mapping[str, TopicAnswer] = {"trip": report_answer, "period": report_an
 COMPARED: Mapping[str, TopicAnswer] = {"weight": weights.changes_told}
 """Who answers what changed."""
 
+OF_A_TRIP: Mapping[str, TopicAnswer] = {"cost": trips.trip_cost_answer}
+"""Who answers what is asked of a trip and not of a span."""
+
 ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
     None: TOPICS,
     PICTURE: SHOWN,
     PAGE: PRINTED,
     CHANGE: COMPARED,
+    OF_TRIP: OF_A_TRIP,
 }
 """Who answers a question, by the form in which it wants its answer."""
 

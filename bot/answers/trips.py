@@ -24,6 +24,7 @@ from bot.answers.measures import (
     per_distance,
     volume,
 )
+from bot.answers.spans import cost_answer
 from bot.answers.terms import term
 from bot.answers.upkeep import walked
 from bot.answers.words import about, day, figure, listed, rounded, sentence
@@ -67,6 +68,23 @@ def trip_answer(log: Log, preferences: Preferences, now: datetime, question: Que
         + _trip_headline(driven, trip, preferences, now),
         rows=tuple(rows),
         notes=(*_trip_notes(driven, trip, told, preferences, now), *told.notes[:2]),
+    )
+
+
+def trip_cost_answer(
+    log: Log, preferences: Preferences, now: datetime, question: Question
+) -> Answer:
+    """What fuel a trip took and what that cost; over a span where no trip tells."""
+    driven = driving(log, question.truck)
+    trip = _asked_trip(driven, question, preferences)
+    told = trip and account(driven, trip, estimate(driven.chain.tanks), references())
+    if not trip or not told or told.burnt is None or not told.burnt.cost:
+        return cost_answer(log, preferences, now, question)
+    spent = about(whole_money(told.burnt.cost))
+    return Answer(
+        headline=say("{money} on fuel for the trip.", money=sentence(spent)),
+        rows=tuple(_burnt_rows(told.burnt, preferences)),
+        notes=(_trip_headline(driven, trip, preferences, now),),
     )
 
 

@@ -280,7 +280,7 @@ def _without_field(
     if not (
         _log_sized(value)
         or (only and value.value >= LEAST_BARE)
-        or (read_off and (was is not None or (opens and _points_back(scene, value))))
+        or (read_off and opens and (was is not None or _points_back(scene, value)))
     ):
         return None
     if was is None and not strong and not (opens and len(scene.tokens) <= SHORTEST):

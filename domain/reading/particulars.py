@@ -18,7 +18,7 @@ from domain.reading.scene import Scene
 from domain.reading.spans import read_span
 from domain.reading.times import has_times
 from domain.reading.tokens import WORD, Token
-from domain.verdicts import Question
+from domain.verdicts import OF_TRIP, Question
 
 DATED_TOPICS = frozenset(("cost", "distance", "period", "economy", "trip", "weight", "margin"))
 OTHERWISE_MEANT = frozenset(
@@ -155,8 +155,14 @@ def question_of(scene: Scene, topic: str, asked: Asked) -> Question:
         product=_product(scene) if topic == "cost" else None,
         since=_origin(scene) if destination else since,
         until=destination or until,
+        form=_form(topic, asked) if since is None else None,
         text=scene.text,
     )
+
+
+def _form(topic: str, asked: Asked) -> str | None:
+    """'what did this tow cost': of the trip, where no days are named."""
+    return OF_TRIP if topic == "cost" and asked.says("tow_or_trip") else None
 
 
 def _span(scene: Scene, topic: str) -> tuple[date | None, date | None]:
