@@ -354,10 +354,16 @@ def _cost(scene: Scene, asked: Asked) -> bool:
         return asked.says("costs") and (asked.ours or fuelled or towed or asked.strangers == 0)
     if asked.phrased("cost", "set_back"):
         return fuelled or towed
+    if asked.says("tow_or_trip") and asked.says("costs") and len(scene.tokens) <= LONGEST_COST:
+        return asked.strangers == 0  # 'trip cost?', 'cost of this tow'
     in_fuel = fuelled and asked.says("money_word")
     ours = asked.ours or tank or asked.says("damage") or in_fuel
     spent = asked.says("damage", "spends") and not asked.says("asks_price")
     return in_fuel or (ours and spent and (fuelled or towed))
+
+
+LONGEST_COST = 5
+"""Tokens of a question that is no more than what a trip cost."""
 
 
 def _trip(scene: Scene, asked: Asked) -> bool:

@@ -17,7 +17,7 @@ from domain.entries import Check, Fill, Rating, Weighing
 from domain.fuel import Rate
 from domain.log import Log, Logged, Preferences
 from domain.quantities import Quantity
-from domain.verdicts import Question
+from domain.verdicts import OF_TRIP, Question
 from tests.domain.driving_log import START, Page, gal, mi, usd
 from tests.domain.simulated import Habits, live
 
@@ -161,6 +161,27 @@ def test_whether_it_reaches_is_said_first(miles: float, verdict: str) -> None:
     question = Question(topic="range", distance=mi(miles))
     told = ahead.range_answer(page.log, BOISE, START + timedelta(days=5), question)
     assert told.headline.startswith(f"{verdict}: ")
+
+
+def test_what_a_tow_cost_is_told_of_the_trip_and_without_one_of_a_span() -> None:
+    page = Page()
+    page.fill(0, 47700, 30, cost=usd(120), full=True)
+    page.reads(2, 47700, "arrive", "home")
+    page.hitches(24, "flatdeck")
+    page.reads(24, 47700, "depart", "home")
+    page.fill(30, 48000, 30, cost=usd(120), full=True)
+    page.fill(36, 48300, 30, cost=usd(150), full=True)
+    page.reads(36, 48300, "arrive", "home")
+    asked, now = Question(topic="cost", form=OF_TRIP), START + timedelta(days=3)
+    told = trips.trip_cost_answer(page.log, BOISE, now, asked)
+    assert told.headline == "About $270 on fuel for the trip."
+    assert row(told, "Cost") == "about $270 $0.45/mi"
+    assert any("600 mi towing the flatdeck" in note for note in told.notes)
+    alone = Page()
+    alone.fill(0, 48000, 30, cost=usd(120))
+    assert trips.trip_cost_answer(alone.log, BOISE, now, asked) == spans.cost_answer(
+        alone.log, BOISE, now, asked
+    )
 
 
 def test_an_overload_that_still_stands_leads_the_week() -> None:
