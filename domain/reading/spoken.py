@@ -19,6 +19,8 @@ def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
     """Runs of number words become numbers."""
     keys = book.numbers
     said = [index for index, token in enumerate(tokens) if token.text in keys]
+    if not said:
+        return tokens
     for index in said:
         if keys[tokens[index].text] == numbers.POINT and _sounds_like_number(tokens, index, book):
             heard = tokens[index - 1]
