@@ -107,6 +107,8 @@ def _owner(
             and len(raw) == 4
         ):
             return "a year"
+        if "claim" in said and _is_what(tokens, figure):
+            return "a number of its own"
         if "time" in said and _is_of_date(tokens, figure, before, after):
             return "a date"
         if "before_year" in said and _is_year_told(tokens, figure):
@@ -213,6 +215,17 @@ def _is_part_of_word(tokens: Sequence[Token], figure: Figure) -> bool:
         return False
     lens = len(further.raw) == 1 and further.raw.isalpha() and not further.glued
     return before.raw == "_" or (before.raw == "/" and lens)
+
+
+def _is_what(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'48211 is the zip', '4471 is our gate code'."""
+    behind = tokens[figure.end : figure.end + 3]
+    return (
+        len(behind) == 3
+        and "was" in behind[0].groups
+        and "article" in behind[1].groups
+        and "claim" in behind[2].senses
+    )
 
 
 def _is_size(tokens: Sequence[Token], index: int) -> bool:

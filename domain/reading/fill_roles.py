@@ -132,9 +132,10 @@ def _unit_before(scene: Scene, figure: Figure) -> str | None:
 def _of_trip(scene: Scene, figure: Figure) -> bool:
     """'16.3 gal, trip 188': what a trip meter shows, beside a volume."""
     before = scene.tokens[figure.start - 1] if figure.start else None
-    named = before is not None and "trip_word" in before.groups
+    if before is None or "trip_word" not in before.groups:
+        return False
     fuelled = any(other.dimension == VOLUME for other in scene.figures)
-    return named and fuelled and LEAST_TRIP <= figure.value <= TRIP_LIMIT
+    return fuelled and LEAST_TRIP <= figure.value <= TRIP_LIMIT
 
 
 LEAST_TRIP = 20

@@ -64,6 +64,7 @@ TALK = [
     "txt WIN to 80086 for a £1000 cash prize",
     "free entry, call 09061701461, 150p/msg",
     "your code is 481920, do not share it",
+    "48211 is the zip",
 ]
 
 
