@@ -18,7 +18,7 @@ from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure
 from domain.reading.labels import Label
 from domain.reading.positions import axles_counted
 from domain.reading.scene import Scene
-from domain.reading.stamped_pairs import stamped_pairs
+from domain.reading.stamped_pairs import hitched_how, stamped_pairs
 from domain.reading.tokens import NUMBER, WORD, Token
 
 NAMING = frozenset(("rating", "rating_cue", "rating_subject", "axle_noun"))
@@ -391,7 +391,27 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
         return _hitch_part(scene) if scene.has("rating_subject", "hitch") else "truck"
     if name in ("gvwr", "curb") and _is_trailer(scene, figure):
         return "trailer"
+    if name == "gvwr" and not scene.has("vehicle") and _axles_make(scene, figure):
+        return "trailer"
     return "truck"
+
+
+def _axles_make(scene: Scene, gvwr: Figure) -> bool:
+    """'gvwr 14,000, two axles 7,000 each': axles alike that bear about the whole are a trailer's."""
+    if "axle_noun" not in scene.by_class or scene.has("axle") or scene.named("truck"):
+        return False
+    alike = not scene.groups.isdisjoint(("each_one", "pair"))
+    shares = [
+        count * each.value / gvwr.value
+        for each in scene.figures
+        if each is not gvwr and each.value >= LEAST_STAMPED
+        for count in ((_axles_of(scene, each),) if not alike else COUNTS[:2])
+    ]
+    return any(AXLES_OF_GVWR[0] <= share <= AXLES_OF_GVWR[1] for share in shares)
+
+
+AXLES_OF_GVWR = (0.8, 1.4)
+"""Equal axles together over the GVWR of a trailer: its tongue rests on the truck."""
 
 
 def _part_at_head(scene: Scene) -> str | None:
@@ -549,10 +569,24 @@ def _note(scene: Scene, figure: Figure, name: str) -> str | None:
     if name == "tank":
         for _, _, key in scene.find("product"):
             return key.split()[0]
+    if name in ("tow", "tongue") and (how := hitched_how(scene, figure)) is not None:
+        return how
     if name == "tow":
         return _by_pin(scene, figure)
-    count = (figure.count or axles_counted(scene)) if name == "gawr" else 0
+    count = _axles_of(scene, figure) if name == "gawr" else 0
     return f"{count} axles" if count else None
+
+
+def _axles_of(scene: Scene, figure: Figure) -> int:
+    """How many axles bear that much each: '2 x 6000', 'two axles', 'two 5,200 lb axles'."""
+    counted = figure.count or axles_counted(scene)
+    if counted:
+        return counted
+    before = [each for each in scene.figures if each.end == figure.start]
+    return next((int(each.value) for each in before if each.whole and each.value in COUNTS), 0)
+
+
+COUNTS = (2, 3, 4)
 
 
 def _by_pin(scene: Scene, figure: Figure) -> str | None:

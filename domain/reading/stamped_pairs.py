@@ -34,6 +34,24 @@ def stamped_pairs(scene: Scene) -> Mapping[int, tuple[str, str]]:
     return found
 
 
+def hitched_how(scene: Scene, figure: Figure) -> str | None:
+    """With bars or without, where a hitch is rated for both: said before a pair, or behind it.
+
+    'WD 14000/1400 WC 8000/800', '12000/1200 weight distributing, 10000/1000 without'.
+    """
+    said = [index for index, token in enumerate(scene.tokens) if token.groups & HOW]
+    if not said or len(scene.figures) < 2:
+        return None
+    first = said[0] < scene.figures[0].start
+    for index in reversed(said) if first else said:
+        if (index < figure.start) if first else (index >= figure.end):
+            return "carrying" if "without_bars" in scene.tokens[index].groups else "with bars"
+    return None
+
+
+HOW = frozenset(("by_bars", "without_bars"))
+
+
 def _is_pair(scene: Scene, pull: Figure, rest: Figure) -> bool:
     loads = all(each.dimension in (None, MASS) and each.foreign is None for each in (pull, rest))
     if not loads or pull.value < LEAST_PULL:

@@ -119,3 +119,30 @@ def test_an_axle_off_the_scale_is_not(text: str, reads: Reader) -> None:
     verdict = reads(text, chat())
     assert isinstance(verdict, Facts)
     assert [type(each) for each in verdict.entries] == [Weighing]
+
+
+def test_a_hitch_rated_for_both_uses_says_which_is_which(reads: Reader) -> None:
+    for text in (
+        "hitch is 12000/1200 weight distributing, 10000/1000 without",
+        "hitch sticker WD 12000/1200 WC 10000/1000",
+    ):
+        told = [(each.rating, each.note) for each in ratings(reads, text)]
+        bars, carrying = ("with bars", "carrying")
+        assert told == [("tow", bars), ("tongue", bars), ("tow", carrying), ("tongue", carrying)]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "gvwr 14000, two axles 7000 each",
+        "GVWR 9,950 LB GAWR 5,200 LB EACH AXLE",
+        "gvwr 9,900, two 5,200 lb axles",
+    ],
+)
+def test_equal_axles_that_bear_the_whole_are_a_trailers(text: str, reads: Reader) -> None:
+    assert {each.subject for each in ratings(reads, text)} == {"trailer"}
+
+
+def test_a_trucks_two_axles_are_not(reads: Reader) -> None:
+    found = ratings(reads, "gvwr 11500 front 5600 rear 7000")
+    assert {each.subject for each in found} == {"truck"}
