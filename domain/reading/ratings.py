@@ -397,7 +397,7 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
 
 
 def _axles_make(scene: Scene, gvwr: Figure) -> bool:
-    """'gvwr 14,000, two axles 7,000 each': axles alike that bear about the whole are a trailer's."""
+    """'gvwr 14,000, two axles 7,000 each': equal axles that bear the whole are a trailer's."""
     if "axle_noun" not in scene.by_class or scene.has("axle") or scene.named("truck"):
         return False
     alike = not scene.groups.isdisjoint(("each_one", "pair"))

@@ -30,6 +30,7 @@ UNMEASURED = Floor(exact=50.0, wrong=30, alarm=30)
 FLOORS = {
     "backroads": Floor(exact=99.0, wrong=0, alarm=0),
     "chatter": Floor(exact=100.0, wrong=0, alarm=0),
+    "counter": Floor(exact=98.0, wrong=0, alarm=0),
     "crossroads": Floor(exact=97.5, wrong=0, alarm=0),
     "depot": Floor(exact=94.0, wrong=0, alarm=0),
     "eleven": Floor(exact=98.5, wrong=0, alarm=0),
@@ -43,6 +44,7 @@ FLOORS = {
     "overseas": Floor(exact=99.0, wrong=0, alarm=0),
     "pocket": Floor(exact=100.0, wrong=0, alarm=0),
     "prairie": Floor(exact=99.0, wrong=0, alarm=0),
+    "ridgeway": Floor(exact=99.0, wrong=0, alarm=0),
     "roadside": Floor(exact=99.5, wrong=0, alarm=0),
     "sevenrigs": Floor(exact=98.0, wrong=0, alarm=0),
     "smalltalk": Floor(exact=100.0, wrong=0, alarm=0),
@@ -51,6 +53,7 @@ FLOORS = {
     "tenhands": Floor(exact=98.5, wrong=0, alarm=0),
     "texters": Floor(exact=100.0, wrong=0, alarm=0),
     "textmessages": Floor(exact=99.5, wrong=0, alarm=0),
+    "thumbs": Floor(exact=99.0, wrong=0, alarm=0),
     "travellers": Floor(exact=99.0, wrong=0, alarm=0),
     "workday": Floor(exact=99.0, wrong=0, alarm=0),
     "yard": Floor(exact=100.0, wrong=0, alarm=0),
