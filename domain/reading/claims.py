@@ -41,8 +41,8 @@ def find_claim(
 ) -> None:
     """Find out whether a neighbour owns the number, or an unknown noun is counted by it.
 
-    `last` is the figure before; `said` are the classes of term and the groups that stand in the
-    message: what is not in it claims nothing.
+    `last` is the figure before; `said` are the classes of term, the groups and the marks that
+    stand in the message: what is not in it claims nothing.
     """
     if figure.claimed is None:
         figure.claimed = _owner(figure, tokens, last, said)
@@ -69,13 +69,17 @@ def _owner(
         return "'#'"
     if "discount" in said and dimension in (None, MONEY, PRICE) and _is_taken_off(tokens, figure):
         return DISCOUNT
-    if _is_part_of_word(tokens, figure) or _is_generation(tokens, figure, said):
+    if _is_part_of_word(tokens, figure) or _is_size(tokens, figure):
         return "a number with letters"
-    if _is_dotted(tokens, figure):
+    if dimension == VOLUME and _is_generation(tokens, figure, said):
+        return "a number with letters"
+    if "." in said and _is_dotted(tokens, figure):
         return "a version"
+    if "." in said and _names_file(tokens, figure.end):
+        return "a number with letters"
     if raw[0] == "0" and figure.whole and len(raw) > 2:
         return "a number with leading zeros"
-    if _of_tyre_size(tokens, figure.start):
+    if "/" in said and _of_tyre_size(tokens, figure.start):
         return TYRE_SIZE
     named = before is not None and "claims_line" in before.groups
     if bare and not named and figure.value >= LEAST_LOAD and _heads_row(tokens, figure):
@@ -170,8 +174,7 @@ def _is_taken_off(tokens: Sequence[Token], figure: Figure) -> bool:
 
 def _is_generation(tokens: Sequence[Token], figure: Figure, said: frozenset[str]) -> bool:
     """'a 3G phone', '15g of pepper', '894,3G': a g is gallons where fuel is spoken of."""
-    unit = tokens[figure.end - 1]
-    if figure.dimension != VOLUME or unit.text != "g":
+    if tokens[figure.end - 1].text != "g":
         return False
     if not LEAST_PUMPED <= figure.value <= MOST_PUMPED:
         return True
@@ -204,8 +207,6 @@ HEADS_AMOUNT = frozenset(("price_word", "cost_word", "volume_word"))
 def _is_part_of_word(tokens: Sequence[Token], figure: Figure) -> bool:
     """'D7000', 'f/1.8', 'reza_99999': typed to a letter that names nothing, or to a mark."""
     at = figure.start - 1
-    if _is_size(tokens, at) or _is_size(tokens, figure.end) or _names_file(tokens, figure.end):
-        return True
     if at < 0 or tokens[at].end != tokens[figure.start].start:
         return False
     before, further = tokens[at], token_at(tokens, at - 1)
@@ -228,8 +229,14 @@ def _is_what(tokens: Sequence[Token], figure: Figure) -> bool:
     )
 
 
-def _is_size(tokens: Sequence[Token], index: int) -> bool:
+def _is_size(tokens: Sequence[Token], figure: Figure) -> bool:
     """'1280x800': two numbers with nothing but an x between, both too big for a count of axles."""
+    if figure.value < LEAST_SIZE:
+        return False
+    return _times(tokens, figure.start - 1) or _times(tokens, figure.end)
+
+
+def _times(tokens: Sequence[Token], index: int) -> bool:
     if not 0 < index < len(tokens) - 1 or tokens[index].text != "x" or not tokens[index].glued:
         return False
     before, after = tokens[index - 1], tokens[index + 1]

@@ -30,7 +30,7 @@ RANGE_TOP = 1000
 def find_figures(tokens: Sequence[Token], context: Context, said: frozenset[str]) -> list[Figure]:
     """Every number of a message as a figure, in order.
 
-    `said` are the classes of term and the groups that stand in the message.
+    `said` are the classes of term, the groups and the marks that stand in the message.
     """
     figures: list[Figure] = []
     last: Figure | None = None

@@ -40,6 +40,9 @@ CORNER_OF_TRAILER = "_trailer"
 PUTS_DOWN = frozenset(("axle", "vehicle", "name"))
 """Classes of what puts a load down on a scale."""
 
+MARKS = "./"
+"""Marks of which something may own a number that is typed to them."""
+
 ADVERT = "advert"
 HOT = 50
 """Degrees: an engine that is running is hotter, in either unit."""
@@ -266,7 +269,7 @@ class Scene:
             self._index()
 
     def _find_figures(self) -> None:
-        said = self.groups.union(self.by_class)
+        said = self.groups.union(self.by_class, [mark for mark in MARKS if mark in self.text])
         self.figures = find_figures(self.tokens, self.context, said)
 
     def _take_back(self) -> None:
