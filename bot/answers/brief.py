@@ -11,6 +11,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from bot.answers.language import marked, say, say_count
+from bot.answers.measures import days
 from bot.answers.terms import term
 from bot.answers.words import figure, number
 from domain.entries import (
@@ -28,6 +29,9 @@ from domain.entries import (
 from domain.quantities import Quantity
 from domain.tyres import code_digits
 
+EVERY_DAYS = "every_days"
+"""A reminder by the calendar, which has no unit of its own."""
+
 RATING_WORDS = {
     "gvwr": marked("GVWR"),
     "gcwr": marked("GCWR"),
@@ -43,6 +47,7 @@ RATING_WORDS = {
     "dc": marked("Dc value"),
     "v": marked("V value"),
     "s": marked("S value"),
+    EVERY_DAYS: marked("every"),
 }
 """What each rating is called; one that is not listed goes by its own name."""
 
@@ -222,6 +227,8 @@ def rating_figure(entry: Rating) -> str:
     """A rating's figure by itself: `6,000 lb`, `121`, a tyre's date code as it is moulded."""
     if isinstance(entry.value, Quantity):
         return figure(entry.value)
+    if entry.rating == EVERY_DAYS:
+        return days(round(entry.value))
     return code_digits(entry.value) if entry.rating == "date_code" else number(entry.value)
 
 

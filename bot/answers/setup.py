@@ -35,7 +35,9 @@ EXAMPLES = (
     (marked("taking back"), marked("undo")),
     (marked("a picture"), marked("show me the rig")),
 )
-QUESTIONS = marked("Ask: how heavy are we? are we over? what changed? mpg? how did we do this week?")
+QUESTIONS = marked(
+    "Ask: how heavy are we? are we over? what changed? mpg? how did we do this week?"
+)
 ONLY_TEXTED = marked("I only work with what you text.")
 
 

@@ -126,7 +126,6 @@ FIELDS = (
     marked("tyre load"),
     marked("d value"),
     marked("every"),
-    marked("every days"),
     marked("factor"),
     marked("digits"),
     marked("replaced"),

@@ -122,7 +122,7 @@ def stood_alone(scene: Scene) -> str | None:
         off = behind is not None and "slack" in behind.groups and "hitch" not in behind.senses
         if off and label.only_vehicle and label.vehicle == "trailer":
             return "solo"  # 'with the camper off'
-        if any("alone" in token.senses for token in beside):
+        if any("alone" in token.senses for token in beside) or _just_named(scene, label):
             return "solo" if label.vehicle == "truck" else "trailer"
         if label.vehicle == "truck" and any("absent" in token.groups for token in beside):
             return "trailer"
@@ -132,6 +132,12 @@ def stood_alone(scene: Scene) -> str | None:
         if label.vehicle == "trailer" and any("absent" in token.groups for token in ahead):
             return "solo"
     return None
+
+
+def _just_named(scene: Scene, label: Label) -> bool:
+    """'weighed just Juniper'."""
+    named = "name" in scene.tokens[label.start].senses
+    return named and label.start > 0 and "alone_word" in scene.tokens[label.start - 1].groups
 
 
 def _lead(scene: Scene, label: Label) -> Token:

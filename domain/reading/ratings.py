@@ -594,6 +594,15 @@ def _by_pin(scene: Scene, figure: Figure) -> str | None:
     return scene.phrase_said("pin_hitch", *scene.clause_of(figure.start))
 
 
+def heading_name(scene: Scene) -> str | None:
+    """'Bess: ...': a capitalized word that nobody knows, with a colon, before all else."""
+    if len(scene.tokens) < LEAST_HEADED or scene.tokens[1].raw != ":" or scene.text.isupper():
+        return None
+    first = scene.tokens[0]
+    named = first.kind is WORD and not first.senses and not first.groups
+    return first.raw if named and first.raw[0].isupper() and first.raw.isalpha() else None
+
+
 def _leads_to_name(token: Token) -> bool:
     """'is', ':' and 'called' between a vehicle and its name."""
     return "calls_it" in token.groups or "copula" in token.senses.get("glue", "")

@@ -46,7 +46,7 @@ from domain.reading.open_questions import answer_of
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.places import read_place
 from domain.reading.questions import read_question
-from domain.reading.ratings import named_vehicle, read_ratings
+from domain.reading.ratings import heading_name, named_vehicle, read_ratings
 from domain.reading.scene import Scene
 from domain.reading.spans import read_span
 from domain.reading.standing import read_standing
@@ -446,6 +446,8 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
     parts = whens_by_part(scene)
     place = read_place(scene)
     truck, trailer = _named(scene, "truck"), _named(scene, "trailer")
+    if truck is None and trailer is None:
+        truck, trailer = _headed(scene, entries)
     placed: list[Entry] = []
     for entry in entries:
         changes: dict[str, Any] = {}
@@ -462,6 +464,17 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
             changes["trailer"] = trailer
         placed.append(replace(entry, **changes) if changes else entry)
     return tuple(placed)
+
+
+def _headed(scene: Scene, entries: Sequence[Entry]) -> tuple[str | None, str | None]:
+    """'Bess: gvwr 10,000': the truck or trailer that a name before its label's figures names."""
+    rated = {each.subject for each in entries if isinstance(each, Rating)}
+    name = heading_name(scene) if rated else None
+    if name is None or scene.has("vehicle"):
+        return None, None
+    if "truck" in rated and "trailer" not in rated:
+        return name, None
+    return (None, name) if "trailer" in rated and "truck" not in rated else (None, None)
 
 
 def _named(scene: Scene, vehicle: str) -> str | None:

@@ -122,7 +122,7 @@ def _read_pass(
     scene: Scene, each: Pass, rig: str | None, number: int, count: int
 ) -> Weighing | Doubt | None:
     row = axle_list(scene, each.figures)
-    labelled, bare = _labelled_and_bare(scene, each, row)
+    labelled, bare = _labelled_and_bare(scene, each, row, rig)
     placed = of_each(scene, place(scene, labelled)) | dict(zip(SINGLE_AXLES, row, strict=False))
     if rig == "trailer":
         placed = on_trailer_alone(placed)
@@ -202,11 +202,12 @@ WHOLE_ALONE = frozenset((("trailer", "trailer"), ("trailer", "solo"), ("truck", 
 
 
 def _labelled_and_bare(
-    scene: Scene, each: Pass, row: Sequence[Figure]
+    scene: Scene, each: Pass, row: Sequence[Figure], rig: str | None
 ) -> tuple[list[Figure], list[Figure]]:
     """The figures of a pass that a label places, and those to be placed by sum and order.
 
-    'rig 5,280 6,940 11,140' names the row, and not its first figure, nor does 'first, 5,280 ...';
+    'rig 5,280 6,940 11,140' names the row, and not its first figure, nor does 'first, 5,280 ...',
+    and a truck alone has two: 'Juniper solo 4,780 3,400';
     a label of what was not on the scale ('no truck 15,240') places nothing.
     """
     labels = [
@@ -216,7 +217,7 @@ def _labelled_and_bare(
     ]
     labelled = [figure for figure, label in labels if label is not None]
     bare = [figure for figure, label in labels if label is None]
-    if len(labelled) == 1 and len(bare) >= 2 and not row:
+    if len(labelled) == 1 and len(bare) >= (1 if rig == "solo" else 2) and not row:
         only, first = labelled[0], bare[0]
         label = only.label
         heads = isinstance(label, Label) and (label.only_vehicle or label.only_ordinal)

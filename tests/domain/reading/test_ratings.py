@@ -146,3 +146,15 @@ def test_equal_axles_that_bear_the_whole_are_a_trailers(text: str, reads: Reader
 def test_a_trucks_two_axles_are_not(reads: Reader) -> None:
     found = ratings(reads, "gvwr 11500 front 5600 rear 7000")
     assert {each.subject for each in found} == {"truck"}
+
+
+def test_a_name_over_a_label_is_whose_it_is(reads: Reader) -> None:
+    truck = ratings(reads, "Bess: GVWR 10,000, front GAWR 5,200, rear GAWR 6,084")
+    assert {each.truck for each in truck} == {"Bess"}
+    trailer = ratings(reads, "Bumblebee: gvwr 7000, axles 2x3500")
+    assert {each.trailer for each in trailer} == {"Bumblebee"}
+
+
+@pytest.mark.parametrize("text", ["Sticker: GVWR 10,000", "OK: gvwr 10,000", "LABEL: GVWR 10,000"])
+def test_what_a_label_is_called_is_no_name(text: str, reads: Reader) -> None:
+    assert [(each.truck, each.trailer) for each in ratings(reads, text)] == [(None, None)]

@@ -254,3 +254,16 @@ def test_a_figure_that_an_event_names_is_no_load_of_the_trailer_before_it(reads:
     verdict = reads("camper's hooked up, heading out 46,900", on_the_road())
     assert isinstance(verdict, Facts)
     assert verdict.entries == (Hitch(action="hitched", trailer="camper"),)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "weighed just Juniper: steer 4,780 drive 3,400",
+        "just Juniper on the scale: 4,780 3,400",
+        "Juniper solo 4,780 / 3,400",
+    ],
+)
+def test_a_truck_by_its_name_and_nothing_else_was_alone(text: str, reads: Reader) -> None:
+    truck = weighed({"steer": 4_780, "drive": 3_400}, rig="solo", truck="Juniper")
+    assert reads(text, on_the_road()) == Facts((truck,))
