@@ -113,15 +113,18 @@ def stood_alone(scene: Scene) -> str | None:
     for label in scene.labels:
         if label.vehicle not in ("truck", "trailer") or label.wheel or label.axle:
             continue
+        start, end = scene.sentence_of(label.start)
         beside = [
             scene.tokens[index]
             for index in (label.start - 1, label.start - 2, label.end, label.end + 1)
-            if 0 <= index < len(scene.tokens)
+            if start <= index < end
         ]
         behind = scene.tokens[label.end] if label.end < len(scene.tokens) else None
         off = behind is not None and "slack" in behind.groups and "hitch" not in behind.senses
         if off and label.only_vehicle and label.vehicle == "trailer":
             return "solo"  # 'with the camper off'
+        if label.vehicle == "trailer" and _was_unhooked(scene, label):
+            continue  # 'unhooked the trailer, solo 5,010 3,870'
         if any("alone" in token.senses for token in beside) or _just_named(scene, label):
             return "solo" if label.vehicle == "truck" else "trailer"
         if label.vehicle == "truck" and any("absent" in token.groups for token in beside):
@@ -134,6 +137,14 @@ def stood_alone(scene: Scene) -> str | None:
     return None
 
 
+def _was_unhooked(scene: Scene, label: Label) -> bool:
+    """Whether a verb of unhitching has the vehicle as its object."""
+    if not label.start:
+        return False
+    verb = _lead(scene, label)
+    return "unhitched" in verb.senses.get("hitch", "").split()
+
+
 def _just_named(scene: Scene, label: Label) -> bool:
     """'weighed just Juniper'."""
     named = "name" in scene.tokens[label.start].senses
@@ -143,7 +154,7 @@ def _just_named(scene: Scene, label: Label) -> bool:
 def _lead(scene: Scene, label: Label) -> Token:
     """The word that leads to a vehicle, in front of its article."""
     before = scene.tokens[label.start - 1]
-    further = label.start > 1 and "our" in before.groups
+    further = label.start > 1 and not before.groups.isdisjoint(("our", "article"))
     return scene.tokens[label.start - 2] if further else before
 
 

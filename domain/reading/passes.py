@@ -98,7 +98,7 @@ def _sets_rig(scene: Scene, index: int, key: str) -> bool:
 
 def _repeats(figures: Sequence[Figure]) -> list[int]:
     """Where an axle that was already given is given again, a new pass begins."""
-    seen: set[str] = set()
+    seen: set[tuple[str, bool]] = set()
     cuts: list[int] = []
     for figure in figures:
         label = figure.label
@@ -107,8 +107,9 @@ def _repeats(figures: Sequence[Figure]) -> list[int]:
         name = label.axle or label.whole
         if name is None or label.side or label.ordinal:
             continue
-        if name in seen:
+        place = (name, label.vehicle == "trailer")  # a trailer's front axle is no steer axle
+        if place in seen:
             cuts.append(min(figure.start, label.start))
             seen = set()
-        seen.add(name)
+        seen.add(place)
     return cuts

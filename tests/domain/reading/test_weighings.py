@@ -267,3 +267,22 @@ def test_a_figure_that_an_event_names_is_no_load_of_the_trailer_before_it(reads:
 def test_a_truck_by_its_name_and_nothing_else_was_alone(text: str, reads: Reader) -> None:
     truck = weighed({"steer": 4_780, "drive": 3_400}, rig="solo", truck="Juniper")
     assert reads(text, on_the_road()) == Facts((truck,))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "unhooked the trailer. solo steer 5010 drive 3,870",
+        "unhooked the trailer, solo 5010 / 3,870",
+    ],
+)
+def test_what_was_unhooked_is_not_what_stood_alone(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    assert verdict.entries[-1] == weighed({"steer": 5_010, "drive": 3_870}, rig="solo")
+
+
+def test_a_trailers_front_axle_is_not_the_steer_axle_again(reads: Reader) -> None:
+    text = "trailer front axle 4,880 trailer rear axle 5,020, steer 5300 drive 7120"
+    loads = {"trailer_1": 4_880, "trailer_2": 5_020, "steer": 5_300, "drive": 7_120}
+    assert reads(text, on_the_road()) == Facts((weighed(loads, rig="hitched"),))
