@@ -84,9 +84,9 @@ def _owner(
     named = before is not None and "claims_line" in before.groups
     if bare and not named and figure.value >= LEAST_LOAD and _heads_row(tokens, figure):
         return None
-    if figure.start in (0, 2) and _dates_message(tokens):
+    if "/" in said and figure.start in (0, 2) and _dates_message(tokens):
         return "a date"
-    if bare and _is_hyphened(tokens, figure.start):
+    if bare and "-" in said and _is_hyphened(tokens, figure.start):
         return "a number with letters"
     if "claims_line" in said and (
         _claimed_line(tokens, figure) or _on_plate(figure, before, tokens)
@@ -117,19 +117,19 @@ def _owner(
             return "a date"
         if "before_year" in said and _is_year_told(tokens, figure):
             return "a year"
-        if _street_follows(tokens, figure.end, said):
+        if not said.isdisjoint(STREETS) and _street_follows(tokens, figure.end):
             return "an address"
         if figure.token.decimals == -1:
             return "a fraction"
         if before is not None and "transaction" in before.groups and figure.value >= LEAST_OF_MANY:
             return "a transaction"
-        if _tells_hour(tokens, figure, after, said):
+        if "before_hour" in said and _tells_hour(tokens, figure, after):
             return "a time"
-        if _pays_for_set(tokens, figure):
+        if "set_of" in said and _pays_for_set(tokens, figure):
             return "a price"
-        if _rates_something(tokens, figure, said):
+        if "per_one" in said and _rates_something(tokens, figure):
             return "a rate"
-        if _of_the_heart(tokens, figure, said):
+        if "over_word" in said and _of_the_heart(tokens, figure):
             return "a blood pressure"
         if after is not None and _is_word_of_its_own(figure, after):
             return f"{raw}{after.raw}"
@@ -145,9 +145,9 @@ def _owner(
         return "the price of each"
     if bare and after is not None and _counts_people(figure, after):
         return "a count of people"
-    if bare and _numbers_row(tokens, figure):
+    if bare and figure.value <= MOST_ROWS and _numbers_row(tokens, figure):
         return "a row's number"
-    if _said_again(figure, before, last):
+    if dimension == MASS and _said_again(figure, before, last):
         return "said again in another unit"
     if (
         bare
@@ -319,11 +319,9 @@ COUNTED = frozenset(("axle_noun", "axle", "vehicle"))
 """Classes of term whose things are weighed one by one and have no price."""
 
 
-def _tells_hour(
-    tokens: Sequence[Token], figure: Figure, after: Token | None, said: frozenset[str]
-) -> bool:
+def _tells_hour(tokens: Sequence[Token], figure: Figure, after: Token | None) -> bool:
     """'back around 6', 'home by 9': an hour behind a word for coming or for being somewhere."""
-    if "before_hour" not in said or not (figure.whole and 1 <= figure.value <= LAST_HOUR):
+    if not (figure.whole and 1 <= figure.value <= LAST_HOUR):
         return False
     if after is not None and after.kind is WORD and "glue" not in after.senses:
         return False
@@ -344,20 +342,16 @@ def _pays_for_set(tokens: Sequence[Token], figure: Figure) -> bool:
     return paid and any("set_of" in token.groups for token in behind[1:])
 
 
-def _rates_something(tokens: Sequence[Token], figure: Figure, said: frozenset[str]) -> bool:
+def _rates_something(tokens: Sequence[Token], figure: Figure) -> bool:
     """'110 a barrel', '85 a day': so much for each of a thing that no phrase knows."""
-    if "per_one" not in said:
-        return False
     after, noun = token_at(tokens, figure.end), token_at(tokens, figure.end + 1)
     if after is None or noun is None or "per_one" not in after.groups or noun.kind is not WORD:
         return False
     return (not noun.senses and noun.raw.islower()) or "time" in noun.senses
 
 
-def _of_the_heart(tokens: Sequence[Token], figure: Figure, said: frozenset[str]) -> bool:
+def _of_the_heart(tokens: Sequence[Token], figure: Figure) -> bool:
     """'128 over 82': one pressure over another is a person's."""
-    if "over_word" not in said:
-        return False
     for over, other in ((figure.start - 1, figure.start - 2), (figure.end, figure.end + 1)):
         between, beside = token_at(tokens, over), token_at(tokens, other)
         if between is None or beside is None or beside.kind is not NUMBER:
@@ -393,11 +387,15 @@ def _numbers_row(tokens: Sequence[Token], figure: Figure) -> bool:
     at = figure.start - 1
     if at >= 0 and tokens[at].kind is not BREAK:
         return False
-    if not (figure.whole and figure.value <= 6):
+    if not figure.whole:
         return False
     label, other = token_at(tokens, figure.end), token_at(tokens, figure.end + 1)
     labelled = label is not None and bool(label.senses.keys() & {"axle", "vehicle", "whole", "end"})
     return labelled and other is not None and (other.kind is NUMBER or other.raw in ":=")
+
+
+MOST_ROWS = 6
+"""Lines that a ticket numbers."""
 
 
 def _said_again(figure: Figure, before: Token | None, last: Figure | None) -> bool:
@@ -565,10 +563,8 @@ STREETS = frozenset(("street", "numbered_road", "street_or_axle"))
 """What must stand in a message for a number in it to be a house's or a road's."""
 
 
-def _street_follows(tokens: Sequence[Token], index: int, said: frozenset[str]) -> bool:
+def _street_follows(tokens: Sequence[Token], index: int) -> bool:
     """'212 Mill Lane', '4410 County Rd 18'."""
-    if said.isdisjoint(STREETS):
-        return False
     road, number = token_at(tokens, index), token_at(tokens, index + 1)
     if road is not None and "numbered_road" in road.groups:
         return number is not None and number.kind is NUMBER

@@ -40,7 +40,7 @@ CORNER_OF_TRAILER = "_trailer"
 PUTS_DOWN = frozenset(("axle", "vehicle", "name"))
 """Classes of what puts a load down on a scale."""
 
-MARKS = "./"
+MARKS = "./-"
 """Marks of which something may own a number that is typed to them."""
 
 ADVERT = "advert"
