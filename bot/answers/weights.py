@@ -170,10 +170,11 @@ def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     rest = "" if over == isinstance(asked[0], Over) else _elsewhere(told.governing)
     by_label = say(PAYLOAD) if any(each.limit.by_label for each in asked) else ""
     row = margin_row(asked[0], unit)
+    room = f"{row.label}: {row.figure} {row.remark}."
     return Answer(
-        headline=f"{row.label}: {row.figure} {row.remark}." + (f" {say(STOP)}" if over else ""),
+        headline=" ".join(filter(None, (room, rest, say(STOP) if over else ""))),
         rows=margin_rows(asked[1:], unit),
-        notes=tuple(filter(None, (rest, by_label, say(CAUTION)))),
+        notes=tuple(filter(None, (by_label, say(CAUTION)))),
     )
 
 
