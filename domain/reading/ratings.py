@@ -190,7 +190,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if not isinstance(label, Label):
         if figure.dimension == VOLUME and tank:
             return "truck", "tank"
-        return _towed(scene, figure) or _stamped(scene, figure)
+        return _towed(scene, figure) or _stamped(scene, figure) or _sized(scene, figure)
     if label.compound and label.rating == "tank":
         return None
     if label.rating:
@@ -346,6 +346,17 @@ def _stamped(scene: Scene, figure: Figure) -> tuple[str, str] | None:
         if before is not None:
             return before, _of_part(scene, figure)  # 'new ball, stamped 14,000 lb'
     return None
+
+
+def _sized(scene: Scene, figure: Figure) -> tuple[str, str] | None:
+    """'ball 2 inch 8000': behind the size of a ball stands what it may pull."""
+    if figure.dimension not in (None, MASS) or figure.value < LEAST_STAMPED:
+        return None
+    size = next((each for each in scene.figures if 0 <= figure.start - each.end <= 1), None)
+    if size is None or _part_before(scene, size) != "ball":
+        return None
+    sixteenths = size.start > 0 and scene.tokens[size.start - 1].raw == "/"  # 'ball 2 5/16 25,000'
+    return ("ball", "tow") if size.dimension == LENGTH or sixteenths else None
 
 
 def _part_before(scene: Scene, figure: Figure) -> str | None:

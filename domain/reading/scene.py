@@ -22,7 +22,7 @@ from domain.reading.pairing import bind
 from domain.reading.phrasebook import Phrasebook, fold
 from domain.reading.printed_lines import leave_headings
 from domain.reading.taken_back import take_back_figures, take_back_words
-from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
+from domain.reading.tokens import BREAK, MARK, NO_GROUPS, NUMBER, WORD, Token
 
 PLAN, GUESS, NEGATION, OTHER, REQUEST = "plan", "guess", "negation", "other", "request"
 OTHER_VEHICLE = "vehicle"
@@ -103,6 +103,8 @@ class Scene:
             self._read_gauges()
         if "bars" in self.by_class:
             self._settle_bars()
+        if "fuel_or_register" in self.groups:
+            self._settle_regular()
         if "correction" in self.by_class:
             self._settle_put_down()
         if not TOWED.isdisjoint(self.by_class):
@@ -241,6 +243,22 @@ class Scene:
                 if not self.by_class["correction"]:
                     del self.by_class["correction"]
                 return
+
+    def _settle_regular(self) -> None:
+        """'18.2 gal reg 3.199': beside a volume, and with no number of its own, it is a fuel."""
+        if not ("gal" in self._keys("unit") or "L" in self._keys("unit")):
+            return
+        for index, token in enumerate(self.tokens):
+            if "fuel_or_register" not in token.groups:
+                continue
+            following = self.tokens[index + 1] if index + 1 < len(self.tokens) else None
+            counted = following is not None and following.kind is NUMBER and not following.decimals
+            if not counted:
+                token.senses, token.groups = {"product": "gasoline"}, NO_GROUPS
+        self._index()
+
+    def _keys(self, term_class: str) -> set[str]:
+        return {key for _, _, keys in self.find(term_class) for key in keys.split()}
 
     def _settle_apart(self) -> None:
         """'picked the camper up': a verb of hitching in two words, the trailer between them."""

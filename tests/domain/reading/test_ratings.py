@@ -158,3 +158,11 @@ def test_a_name_over_a_label_is_whose_it_is(reads: Reader) -> None:
 @pytest.mark.parametrize("text", ["Sticker: GVWR 10,000", "OK: gvwr 10,000", "LABEL: GVWR 10,000"])
 def test_what_a_label_is_called_is_no_name(text: str, reads: Reader) -> None:
     assert [(each.truck, each.trailer) for each in ratings(reads, text)] == [(None, None)]
+
+
+@pytest.mark.parametrize(
+    "text", ["ball 2 inch 8000", "ball is 2 inch, 8,000 lb", "ball 2 5/16 8000"]
+)
+def test_what_stands_behind_a_balls_size_is_its_rating(text: str, reads: Reader) -> None:
+    (found,) = ratings(reads, text)
+    assert (found.subject, found.rating, found.value) == ("ball", "tow", Quantity(8000, "lb"))

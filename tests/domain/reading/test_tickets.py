@@ -518,3 +518,15 @@ def test_a_receipts_fuel_is_its_labelled_lines(given: Receipt, reads: Reader) ->
     wanted = [given.volume, given.price, given.cost, given.odometer]
     assert [each and each.value for each in stated] == wanted
     assert (fill.product, fill.place) == (given.product, given.place)
+
+
+@pytest.mark.parametrize(
+    "text", ["took on 18.2 gal reg 3.199 total 58.22 51,360", "reg 18.2 gal $58.22, 51,360"]
+)
+def test_regular_beside_a_volume_is_a_fuel_and_no_register(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road(odometer=Quantity(51_200, "mi"), fuel="gasoline"))
+    assert isinstance(verdict, Facts)
+    (fill,) = verdict.entries
+    assert isinstance(fill, Fill)
+    assert (fill.product, fill.volume) == ("gasoline", Quantity(18.2, "gal"))
+    assert (fill.odometer, fill.cost) == (Quantity(51_360, "mi"), Quantity(58.22, "USD"))
