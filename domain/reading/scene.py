@@ -43,6 +43,9 @@ PUTS_DOWN = frozenset(("axle", "vehicle", "name"))
 MARKS = "./-"
 """Marks of which something may own a number that is typed to them."""
 
+LEAST_REGULAR = 10
+"""Gallons or litres: 'REG 17 GAL' is petrol, 'REG 4L' a plate."""
+
 ADVERT = "advert"
 HOT = 50
 """Degrees: an engine that is running is hotter, in either unit."""
@@ -245,20 +248,19 @@ class Scene:
                 return
 
     def _settle_regular(self) -> None:
-        """'18.2 gal reg 3.199': beside a volume, and with no number of its own, it is a fuel."""
-        if not ("gal" in self._keys("unit") or "L" in self._keys("unit")):
-            return
-        for index, token in enumerate(self.tokens):
+        """'18.2 gal reg 3.199': beside a volume or a pump's decimals it is a fuel."""
+        tokens = self.tokens
+        for index, token in enumerate(tokens):
             if "fuel_or_register" not in token.groups:
                 continue
-            following = self.tokens[index + 1] if index + 1 < len(self.tokens) else None
-            counted = following is not None and following.kind is NUMBER and not following.decimals
-            if not counted:
+            behind = tokens[index + 1 : index + 3]
+            number = behind[0] if behind and behind[0].kind is NUMBER else None
+            pumped = number is not None and (
+                number.decimals > 0 or (number.value >= LEAST_REGULAR and _is_volume(behind[-1]))
+            )
+            if pumped or (index and _is_volume(tokens[index - 1])):
                 token.senses, token.groups = {"product": "gasoline"}, NO_GROUPS
         self._index()
-
-    def _keys(self, term_class: str) -> set[str]:
-        return {key for _, _, keys in self.find(term_class) for key in keys.split()}
 
     def _settle_apart(self) -> None:
         """'picked the camper up': a verb of hitching in two words, the trailer between them."""
@@ -610,6 +612,10 @@ def _around(index: int, parting: Sequence[int], count: int) -> tuple[int, int]:
         return start, count
     end = parting[after]
     return start, end + 1 if end == index else end
+
+
+def _is_volume(token: Token) -> bool:
+    return token.senses.get("unit", "").split()[:1] in (["gal"], ["L"])
 
 
 def _load_follows(tokens: list[Token], index: int) -> bool:
