@@ -100,7 +100,9 @@ def _alone_beside(scene: Scene, index: int) -> Token | None:
         if position == index or "beside_switch" in token.groups:
             continue
         if found is not None:
-            return None
+            # 'caravan off at Hazel Farm': where it was parts no clause.
+            placed = "at" in token.groups and position + 1 < end
+            return found if placed and scene.tokens[position + 1].raw[0].isupper() else None
         found = token
     return found
 

@@ -506,7 +506,7 @@ class Scene:
         behind = self.tokens[index + 2] if index + 2 < len(self.tokens) else None
         heads = behind is None or behind.kind is MARK  # 'Dunmarrow weighbridge, 6.42 t'
         acts = bool(following.senses.keys() & {"fuel_cue", "hitch"}) or (
-            "somebody_does" in following.groups or ("weigh_cue" in following.senses and not heads)
+            "somebody_does" in following.groups or ("weighs_it" in following.groups and not heads)
         )
         return acts and not self._follows_on()
 

@@ -286,3 +286,10 @@ def test_a_trailers_front_axle_is_not_the_steer_axle_again(reads: Reader) -> Non
     text = "trailer front axle 4,880 trailer rear axle 5,020, steer 5300 drive 7120"
     loads = {"trailer_1": 4_880, "trailer_2": 5_020, "steer": 5_300, "drive": 7_120}
     assert reads(text, on_the_road()) == Facts((weighed(loads, rig="hitched"),))
+
+
+def test_a_place_before_the_word_for_a_scale_is_nobody(reads: Reader) -> None:
+    verdict = reads("Tamsin weighbridge front 1,340 rear 1,460 trailer 1,640", on_the_road())
+    assert isinstance(verdict, Facts)
+    assert isinstance(verdict.entries[0], Weighing)
+    assert isinstance(reads("Tamsin weighed 1,340 front 1,460 rear", on_the_road()), Silent)
