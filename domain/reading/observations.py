@@ -291,6 +291,8 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
         return False
     if any(_is_corner(other) and other.value > high for other in scene.figures):
         return False  # 'nearside front 720, nearside rear 1,010': loads, all of them
+    if _heads_tyres(scene, figure):
+        return True
     alike = [
         other
         for other in scene.figures
@@ -302,6 +304,18 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
         )
     ]
     return len({*alike, figure}) >= 2
+
+
+def _heads_tyres(scene: Scene, figure: Figure) -> bool:
+    """'tyres: car 38, van 52': tyres without a figure of their own, over what follows."""
+    own = figure.label
+    if not isinstance(own, Label):
+        return False
+    between = scene.tokens[own.end : figure.start]  # 'tyres ok, car did 52' is its speed
+    return all(token.kind is MARK for token in between) and any(
+        label.subject == "tyre" and label.bound is None and label.start < figure.start
+        for label in scene.labels
+    )
 
 
 def _is_corner(figure: Figure) -> bool:

@@ -260,3 +260,25 @@ def test_letters_for_something_else_are_ratings_where_the_rig_is_rated(reads: Re
     verdict = reads("ATM 2,800", metric)
     assert isinstance(verdict, Facts)
     assert isinstance(reads("my line is at 12000 atm", metric), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("tires: truck 65, camper 80", [(65, None), (80, "trailer")]),
+        ("tire pressures: truck 65/80, trailer 80", [(65, None), (80, None), (80, "trailer")]),
+    ],
+)
+def test_tyres_head_what_follows(
+    text: str, expected: list[tuple[float, str | None]], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    found = [each for each in verdict.entries if isinstance(each, Observation)]
+    assert [(each.value.value, each.position) for each in found] == expected
+
+
+def test_tyres_do_not_head_a_speed(reads: Reader) -> None:
+    verdict = reads("tires ok, truck did 52 all the way", on_the_road())
+    assert isinstance(verdict, Facts)
+    assert all(isinstance(each, Check) for each in verdict.entries)
