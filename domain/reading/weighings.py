@@ -69,6 +69,8 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
         return False
     label = figure.label
     if isinstance(label, Label):
+        if _is_taken_off(scene, figure):
+            return False
         if label.only_vehicle and is_next_odometer(scene, figure, scene.has("weigh_cue")):
             return False
         if label.only_vehicle and _tells_event(scene, figure, label):
@@ -178,6 +180,15 @@ def _read_pass(
     if vague is not None:
         return vague
     return _entry(scene, each, placed, loads, rig, number, count)
+
+
+def _is_taken_off(scene: Scene, figure: Figure) -> bool:
+    """'took 200 lb off the tongue', 'lost 300 lb out of the bed': what went, not what is there."""
+    if "goes_off" not in scene.groups or figure.end >= len(scene.tokens):
+        return False
+    before = scene.tokens[max(0, figure.start - 2) : figure.start]
+    goes = any("goes_off" in token.groups for token in before)
+    return goes and not scene.tokens[figure.end].groups.isdisjoint(("off_of", "out"))
 
 
 def _of_body(scene: Scene, figure: Figure) -> bool:

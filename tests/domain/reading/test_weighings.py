@@ -293,3 +293,11 @@ def test_a_place_before_the_word_for_a_scale_is_nobody(reads: Reader) -> None:
     assert isinstance(verdict, Facts)
     assert isinstance(verdict.entries[0], Weighing)
     assert isinstance(reads("Tamsin weighed 1,340 front 1,460 rear", on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["took 200 lb off the tongue", "moved 200 lb off the drive axle", "lost 300 lb off the steer"],
+)
+def test_what_was_taken_off_is_no_load(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
