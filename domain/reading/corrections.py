@@ -191,10 +191,11 @@ def _full_or_partial(scene: Scene) -> Correction | None:
     restated = any("opens_correction" in token.groups for token in scene.tokens) or bool(
         words & scene.book.groups["restates_fill"]
     )
-    if not (of_fill and pointed and restated) and not (restated and len(scene.tokens) <= 6):
+    plain = bool(of_fill and pointed and restated)
+    if not plain and not (restated and len(scene.tokens) <= 6):
         return None
-    if _strangers(scene) > 1:
-        return None
+    if _strangers(scene) > (1 if plain else 0):
+        return None  # 'and my apartment is only half full'
     for index, _, key in scene.find("full"):
         if scene.talk[index] in (PLAN, REQUEST):
             continue  # 'gonna fill up in the morning, dont wait on me'
