@@ -195,6 +195,8 @@ def _full_or_partial(scene: Scene) -> Correction | None:
     if not plain and not (restated and len(scene.tokens) <= 6):
         return None
     if _strangers(scene) > (1 if plain else 0):
+        return None
+    if not plain and any(scene.has(term_class) for term_class in HOLDS):
         return None  # 'and my apartment is only half full'
     for index, _, key in scene.find("full"):
         if scene.talk[index] in (PLAN, REQUEST):
@@ -203,6 +205,10 @@ def _full_or_partial(scene: Scene) -> Correction | None:
         denied = key == "true" and bool(before & scene.book.groups["denies"])
         return Correction(action="amend", field="full", value=key == "true" and not denied)
     return None
+
+
+HOLDS = ("claim", "rating_subject", "check_item", "thing", "spot", "vehicle")
+"""Classes of other things that can be full."""
 
 
 def _swapped(scene: Scene) -> Correction | None:
