@@ -80,6 +80,10 @@ def field_of(scene: Scene, figure: Figure) -> str | None:
 
 
 def _field_said(scene: Scene, figure: Figure) -> str | None:
+    if figure.dimension != MONEY and (scene.has("ticket") or scene.has("fee")):
+        read_off = _read_off(scene, figure)
+        if read_off is not None:
+            return read_off
     label = figure.label
     if isinstance(label, Label) and scene.sentence_of(label.start) == scene.sentence_of(
         figure.start
@@ -105,6 +109,19 @@ def _field_said(scene: Scene, figure: Figure) -> str | None:
             named = field_of_label(other)
             if named:
                 return named
+    return None
+
+
+def _read_off(scene: Scene, figure: Figure) -> str | None:
+    """'steer on that ticket was 5,240': the ticket is named for what was read off it."""
+    start, _ = scene.sentence_of(figure.start)
+    for label in scene.labels:
+        if not start <= label.start < label.end < figure.start:
+            continue
+        named = scene.tokens[label.end + 1 : figure.start]
+        read_off = "read_off" in scene.tokens[label.end].groups
+        if read_off and any("ticket" in each.senses or "fee" in each.senses for each in named):
+            return field_of_label(label)
     return None
 
 

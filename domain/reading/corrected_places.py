@@ -90,20 +90,30 @@ NAME_SENSES = frozenset(("street", "subject", "vehicle", "end", "claim"))
 
 def _is_name(scene: Scene, index: int) -> bool:
     """A capitalized word amid a message that is no word of the phrasebook's small talk."""
+    return _is_capital(scene, index) and scene.tokens[index].senses.keys() <= NAME_SENSES
+
+
+def _is_capital(scene: Scene, index: int) -> bool:
+    """Whether a word may stand beside a name: 'Tamsin Flat', and what flat means is no matter."""
     token = scene.tokens[index]
     capital = token.kind is WORD and token.raw[0].isupper() and index > 0
-    return capital and token.senses.keys() <= NAME_SENSES
+    return capital and "name" not in token.senses and "correction" not in token.senses
 
 
 def _name_before(scene: Scene, end: int) -> range:
     start = end
-    while start and _is_name(scene, start - 1):
+    while start and _is_capital(scene, start - 1):
         start -= 1
-    return range(start, end)
+    return _named(scene, range(start, end))
 
 
 def _name_from(scene: Scene, start: int) -> range:
     end = start
-    while end < len(scene.tokens) and _is_name(scene, end):
+    while end < len(scene.tokens) and _is_capital(scene, end):
         end += 1
-    return range(start, end)
+    return _named(scene, range(start, end))
+
+
+def _named(scene: Scene, words: range) -> range:
+    """The words where one of them means nothing else; no words otherwise."""
+    return words if any(_is_name(scene, index) for index in words) else range(0)

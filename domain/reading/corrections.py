@@ -13,6 +13,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from domain.entries import Correction
+from domain.quantities import Quantity
 from domain.reading.beside import dearest
 from domain.reading.corrected_fields import (
     FORECAST,
@@ -452,10 +453,24 @@ def _opens(scene: Scene) -> bool:
 
 
 def _amend(scene: Scene, value: Figure, field: str | None, was: Figure | None) -> Correction:
+    meant = value_of(scene.context, value, field)
+    mistake: Quantity | float | None = None
+    if was is not None:
+        mistake = value_of(scene.context, was, field)
+        # '88 kg not 98', '88 not 98 kg': the unit is said once, for both.
+        if was.unit is None and value.unit is not None and isinstance(meant, Quantity):
+            mistake = _in_unit(mistake, meant.unit)
+        elif value.unit is None and was.unit is not None and isinstance(mistake, Quantity):
+            meant = _in_unit(meant, mistake.unit)
     return Correction(
         action="amend",
         field=field,
-        value=value_of(scene.context, value, field),
-        was=value_of(scene.context, was, field) if was is not None else None,
+        value=meant,
+        was=mistake,
         words=(("value", scene.words_between(value.start, value.end)),),
     )
+
+
+def _in_unit(value: Quantity | float, unit: str) -> Quantity:
+    """A value as so many of a unit."""
+    return Quantity(value.value if isinstance(value, Quantity) else value, unit)

@@ -227,7 +227,7 @@ def _by_words(scene: Scene, asked: Ask) -> Choice | None:
     """The one choice whose label (or entries) the message's words fit, and no other."""
     said = set(_words(scene))
     words = said - scene.book.groups["answer_filler"] - scene.book.groups["agrees"]
-    if not words:
+    if not words or _hitches(scene):
         return None
     if scene.book.patterns["as_typed"].search(scene.text):
         typed = [choice for choice in asked.choices if _as_typed(choice)]
@@ -236,6 +236,21 @@ def _by_words(scene: Scene, asked: Ask) -> Choice | None:
     return _best_fit(scene, asked, words) or _best_fit(
         scene, asked, words | (said & scene.book.groups["alone_word"])
     )
+
+
+def _hitches(scene: Scene) -> bool:
+    """'hooked up the camper': what was done to a trailer tells nothing of what was weighed."""
+    for index, _, _ in scene.find("hitch"):
+        behind = scene.tokens[index + 1 : index + 3]
+        if behind and behind[0].groups & {"article", "our"}:
+            behind = behind[1:]
+        if behind and not OBJECTS.isdisjoint(behind[0].senses):
+            return True
+    return False
+
+
+OBJECTS = frozenset(("name", "vehicle"))
+"""Classes of term that a verb of hitching can have as its object."""
 
 
 def _as_typed(choice: Choice) -> bool:

@@ -30,10 +30,13 @@ OTHER_VEHICLE = "vehicle"
 SHORT_CLAUSE = 3
 FARTHEST_OWNER = 3
 """Tokens: so near its start a heading says whose the lines below it are."""
+NEAR = 3
+"""Tokens from a rig or a person to where they are: 'the couple parked next to us'."""
+
 TOWED = frozenset(("name", "vehicle", "rig"))
 """Classes of term that can stand for a trailer."""
 
-TAKING_BACK = frozenset(("takes_back", "no_alone"))
+TAKING_BACK = frozenset(("takes_back", "no_alone", "hesitates"))
 """Groups of words that take back what a message said before."""
 
 CORNER_OF_TRAILER = "_trailer"
@@ -112,14 +115,15 @@ class Scene:
             self._settle_put_down()
         if not TOWED.isdisjoint(self.by_class):
             self._settle_apart()
-        if "takes_back" in self.groups and take_back_words(self.tokens):
+        taking_back = not TAKING_BACK.isdisjoint(self.groups)
+        if taking_back and take_back_words(self.tokens, book.keys["switch"]):
             self._index()
         self.figures: list[Figure] = []
         if NUMBER in self.kinds:
             self._find_figures()
         if self.figures and self._unknown:
             self._correct_spelling(book)
-        if not TAKING_BACK.isdisjoint(self.groups) and self.figures:
+        if taking_back and self.figures:
             self._take_back()
         self.labels: list[Label] = []
         if not NAMING.isdisjoint(self.by_class):
@@ -429,7 +433,7 @@ class Scene:
         if "talk" in self.by_class:
             if self.has("talk", ADVERT):
                 return [OTHER] * len(tokens)
-        elif not self._names_somebody():
+        elif "beside_us" not in self.groups and not self._names_somebody():
             return talk
         state: str | None = None
         owned = guessed = ahead = False
@@ -452,6 +456,10 @@ class Scene:
                 continue
             speaks = token.possessive or "talk" in token.senses
             cue = self._cue(index, token) if speaks else None
+            if "beside_us" in self.groups and self._is_beside_us(index):
+                cue, owned = OTHER, True
+            elif state == OTHER and self._has_one(index):
+                owned = True
             if cue == GUESS:
                 for earlier in range(clause_start, index):
                     talk[earlier] = talk[earlier] or GUESS
@@ -566,14 +574,48 @@ class Scene:
             behind = behind[1:]
         return bool(behind) and bool(behind[0].senses.keys() & {"vehicle", "name"})
 
+    def _is_beside_us(self, index: int) -> bool:
+        """'the bloke in front had ...', 'truck ahead of us lost ...': what he has is his.
+
+        Not where he tells of something of ours: 'guy behind us flashed, trailer light out'. A
+        trailer behind is our own.
+        """
+        senses = self.tokens[index].senses
+        if "vehicle" not in senses and not senses.get("talk", "").startswith(
+            (OTHER, OTHER_VEHICLE)
+        ):
+            return False
+        start, end = self.clause_of(index)
+        near = range(index + 1, min(index + 1 + NEAR, end - 1))
+        at = next((at for at in near if "beside_us" in self.tokens[at].groups), None)
+        if at is None or self.tokens[at + 1].kind is not WORD:
+            return False
+        before, behind = self.tokens[at - 1], self.tokens[at + 1]
+        if "front" in self.tokens[at].groups and "in_or_up" not in before.groups:
+            return False
+        if "coming_up" in self.tokens[at].groups and "to" not in behind.groups:
+            return False  # 'truck next week'
+        if senses.get("vehicle") == "trailer" and "behind" in self.tokens[at].groups:
+            return False
+        return not any("alerts" in token.groups for token in self.tokens[start:end])
+
+    def _has_one(self, index: int) -> bool:
+        """'lady had a camper on': one of many, and none of the chat's own."""
+        token = self.tokens[index]
+        own = "vehicle" in token.senses or "name" in token.senses
+        return own and index > 0 and "a_thing" in self.tokens[index - 1].groups
+
     def _owns_vehicle(self, index: int, token: Token) -> bool:
         """'Odette's rig': a vehicle of somebody whom the chat does not know as its own."""
         if "name" in token.senses or "vehicle" in token.senses or fold(token.raw) in self.names.own:
             return False
+        named = not token.senses and not (index and "article" in self.tokens[index - 1].groups)
         for step in range(1, 4):
             if index + step >= len(self.tokens):
                 return False
             following = self.tokens[index + step]
+            if named and ("ticket" in following.senses or "weighed_out" in following.groups):
+                return True  # 'Dale's ticket: steer ...'
             if following.senses.get("name") in self.names.own.values():
                 return False
             if "vehicle" in following.senses or "talk" in following.senses:

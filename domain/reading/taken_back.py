@@ -1,73 +1,200 @@
 """What a message takes back in its own words: 'steer 5,360, no sorry, 5,460'.
 
 This file decides which figure stands in the place of an earlier one of the same message, and
-which of two names is meant. Whether a message takes back what an earlier one said is decided
-in `corrections`.
+which of two names, positions or states is meant. Whether a message takes back what an earlier
+one said is decided in `corrections`.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
-from domain.reading.figures import Figure
-from domain.reading.tokens import MARK, NO_GROUPS, NUMBER, WORD, Token
+from domain.reading.figures import Figure, token_at
+from domain.reading.tokens import BREAK, MARK, NO_GROUPS, NUMBER, TIME, WORD, Token
 
 FILLER = {"glue": "filler"}
 """What a word says that was taken back, or that takes back."""
 
-SAID = ("axle", "vehicle", "whole", "odometer", "unit", "subject", "name")
+SAID = (
+    "axle",
+    "vehicle",
+    "whole",
+    "end",
+    "corner",
+    "side",
+    "ordinal",
+    "odometer",
+    "trip_meter",
+    "unit",
+    "subject",
+    "name",
+)
 """Classes of term that say which figure is put right: '..., sorry, drive 6,890'."""
+
+ALIKE_TERMS = (
+    frozenset(("axle", "vehicle", "whole", "end")),
+    frozenset(("subject",)),
+    frozenset(("odometer", "trip_meter")),
+    frozenset(("corner", "side")),
+    frozenset(("bars",)),
+    frozenset(("level",)),
+    frozenset(("full",)),
+    frozenset(("product",)),
+)
+"""Classes of term of which one can be said in the place of another."""
+
+LABELS = ALIKE_TERMS[:3]
+"""Those of them that name a figure."""
+
+STARTS_ANEW = frozenset(("time", "event", "hitch", "missed", "missed_verb", "full"))
+"""Classes of term with which something else is told, and nothing explained."""
 
 NEAR = 3
 """Tokens from a figure to the word that says what it is, at most."""
 
+FARTHEST = 12
+"""Tokens of an explanation: 'no hang on I had the jockey wheel down'."""
+
 ALIKE = (0.5, 2.0)
+NEARLY = (0.8, 1.25)
 ONE_DIGIT = (9.0, 11.0)
-"""What a figure put right is to the one before: about as large, or one digit longer or shorter."""
+"""What a figure put right is to the one before: about as large, or one digit longer or shorter;
+behind an explanation or a mere pause ('5,210, hang on, 5,120'), nearly as large."""
 
 
-def take_back_words(tokens: Sequence[Token]) -> bool:
-    """Keep the second of two names or axles that a word for a slip stands between.
+def take_back_words(tokens: Sequence[Token], switch: Mapping[str, str]) -> bool:
+    """Keep the second of two names, positions or states that words for a slip stand between.
 
-    Whether there were any. 'hooked up the camper, i mean the flatdeck'. Where neither a figure
-    nor a hitch is told, the message corrects an earlier one.
+    Whether there were any. 'hooked up the camper, i mean the flatdeck', 'steer 7,160, oops
+    that's drive', 'bars on, no sorry off'. Where neither a figure nor a hitch is told, the
+    message corrects an earlier one. `switch` has the words for on and off.
     """
     if not any(token.kind is NUMBER or "hitch" in token.senses for token in tokens):
         return False
     taken = False
-    for index, token in enumerate(tokens):
-        if "takes_back" not in token.groups:
+    for index in range(1, len(tokens)):
+        if not _takes_back(tokens, index) or _takes_back(tokens, index - 1):
             continue
-        first = next((at for at in range(index - 1, -1, -1) if not _small(tokens[at])), None)
-        second = next((at for at in range(index + 1, len(tokens)) if not _small(tokens[at])), None)
-        if first is None or second is None:
+        at = next((at for at in range(index + 1, len(tokens)) if not _small(tokens, at)), None)
+        first = next((at for at in range(index - 1, -1, -1) if not _small(tokens, at)), None)
+        if at is None or first is None:
             continue
-        said, meant = tokens[first].senses, tokens[second].senses
+        said, meant = tokens[first].senses, tokens[at].senses
         if "name" in said and "name" in meant:  # the verb is beside the first
-            tokens[first].senses, tokens[second].senses, taken = meant, FILLER, True
-        elif "axle" in said and "axle" in meant and "copula" not in token.senses.get("glue", ""):
-            tokens[first].senses, taken = FILLER, True  # the figure is beside the second
+            behind = token_at(tokens, at + 1)
+            if behind is not None and "says_so" in behind.groups:
+                continue  # 'wait, the flatdeck is still on'
+            tokens[first].senses, tokens[at].senses, taken = meant, FILLER, True
+        elif _names_alike(said, meant) and "copula" not in tokens[index].senses.get("glue", ""):
+            if not _ends_at(tokens, at):
+                tokens[first].senses, taken = FILLER, True  # the figure is beside the second
+        elif _restated(tokens, index, switch):
+            taken = True
     return taken
 
 
-def _small(token: Token) -> bool:
-    """Whether a mark, an article or another word that takes back stands there."""
-    return token.kind is MARK or bool(token.groups & {"article", "takes_back", "no_alone"})
+def _takes_back(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a word takes back what was said; 'no' where it denies nothing that follows."""
+    token = tokens[index]
+    if "takes_back" in token.groups:
+        return True
+    if "no_alone" not in token.groups:
+        return False
+    behind = token_at(tokens, index + 1)
+    return behind is not None and (
+        behind.raw == ","
+        or "takes_back" in behind.groups
+        or "pronoun" in behind.groups
+        or not LEADS_ON.isdisjoint(behind.senses.get("glue", "").split())
+    )
+
+
+LEADS_ON = frozenset(("function", "copula"))
+"""Kinds of small words behind a 'no' that is said by itself: 'no the camper', 'no that's'."""
+
+
+def _small(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a mark, an article, a hesitation or another word that takes back stands there."""
+    token = tokens[index]
+    return (
+        token.kind is MARK
+        or token.senses.get("glue") == "filler"
+        or bool(token.groups & {"article", "takes_back", "no_alone"})
+    )
+
+
+def _names_alike(said: Mapping[str, str], meant: Mapping[str, str]) -> bool:
+    return any(not kind.isdisjoint(said) and not kind.isdisjoint(meant) for kind in LABELS)
+
+
+def _restated(tokens: Sequence[Token], cue: int, switch: Mapping[str, str]) -> bool:
+    """Put a position or a state behind a word for a slip in the place of the one before it."""
+    at = next((at for at in range(cue, len(tokens)) if not _passed(tokens, at)), None)
+    if at is None or not _ends_at(tokens, at):
+        return False
+    meant = tokens[at].senses
+    if (word := _switch_at(tokens, at)) in switch:
+        meant = {"bars": ON_OR_OFF[switch[word]]}
+    kind = next((each for each in ALIKE_TERMS if not each.isdisjoint(meant)), None)
+    if kind is None:
+        return False
+    first = next((k for k in range(cue - 1, -1, -1) if not kind.isdisjoint(tokens[k].senses)), None)
+    if first is None or (kind in LABELS and not _has_figure(tokens, first, cue)):
+        return False
+    tokens[first].senses = {term: key for term, key in meant.items() if term in kind}
+    for index in range(cue, at + 1):
+        if tokens[index].kind is WORD:
+            tokens[index].senses = FILLER
+    return True
+
+
+def _switch_at(tokens: Sequence[Token], at: int) -> str:
+    """The word that may switch something; 'they were off' is of what was, and nobody leaves."""
+    *copula, word = tokens[at].text.split() or [""]
+    return "" if copula and "pronoun" not in tokens[at - 1].groups else word
+
+
+def _passed(tokens: Sequence[Token], at: int) -> bool:
+    """What may stand between a word for a slip and what is meant: 'no sorry they were off'."""
+    token = tokens[at]
+    said = "correction" in token.senses or "says_again" in token.groups
+    return said or _small(tokens, at)
+
+
+ON_OR_OFF = {"hitched": "on", "unhitched": "off"}
+
+
+def _ends_at(tokens: Sequence[Token], at: int) -> bool:
+    """Whether nothing is said of what stands there: a mark or the end is behind it."""
+    at += 1
+    while at < len(tokens) and "axle_noun" in tokens[at].senses:
+        at += 1
+    if at >= len(tokens) or tokens[at].ends_sentence:
+        return True
+    behind = token_at(tokens, at + 1)
+    return tokens[at].raw == "," and (behind is None or behind.kind is not NUMBER)
+
+
+def _has_figure(tokens: Sequence[Token], first: int, cue: int) -> bool:
+    """Whether the label is of a figure: '7,160 steer, no', 'steer is 7,160, no'."""
+    if any(token.kind is NUMBER for token in tokens[first:cue]):
+        return True
+    return any(token.kind is NUMBER for token in tokens[max(0, first - NEAR) : first])
 
 
 def take_back_figures(tokens: Sequence[Token], figures: Sequence[Figure]) -> bool:
-    """Put a figure behind a word for a slip in the place of the earlier one that it is like.
+    """Put a figure behind words for a slip in the place of the earlier one that it is like.
 
-    Whether there were any. The second is claimed; the word and what names it anew say no more.
+    Whether there were any. The second is claimed; the words and what names it anew say no more.
     """
     taken = False
-    for at in range(1, len(figures)):
-        second = figures[at]
-        cue = _cue_before(tokens, figures[at - 1].end, second.start)
-        if cue is None or second.claimed is not None:
+    live = [each for each in figures if each.claimed is each.foreign is None and each.value > 0]
+    for at in range(1, len(live)):
+        second = live[at]
+        cue, explained = _cue_before(tokens, live[at - 1].end, second.start)
+        if cue is None:
             continue
-        named = [token for token in tokens[cue : second.start] if _says(token)]
-        first = _meant(tokens[:cue], figures[:at], second, named)
+        first = _meant(tokens, live[:at], second, cue, explained)
         if first is None:
             continue
         first.value, first.token = second.value, second.token
@@ -81,16 +208,43 @@ def take_back_figures(tokens: Sequence[Token], figures: Sequence[Figure]) -> boo
     return taken
 
 
-def _cue_before(tokens: Sequence[Token], start: int, end: int) -> int | None:
-    """Where words for a slip begin between two figures, where nothing else stands behind them."""
-    cue = None
-    for index in range(end - 1, start - 1, -1):
+CUES = frozenset(("takes_back", "no_alone", "hesitates"))
+"""Groups of words that can stand before a figure put right."""
+
+
+def _cue_before(tokens: Sequence[Token], start: int, end: int) -> tuple[int | None, int]:
+    """Where words for a slip begin between two figures, and where what explains them ends.
+
+    The latter is nought where nothing explains it: 'wait, 5,280'; else it is the mark before the
+    second figure and what names it: 'wait, the dog was on it, trailer 5,280'.
+    """
+    cue, explained, before_cue, parted = None, 0, 0, 0
+    for index in range(end - 1, max(start, end - FARTHEST) - 1, -1):
         token = tokens[index]
-        if token.groups & {"takes_back", "no_alone"}:
-            cue = index
-        elif not (token.kind is MARK or "glue" in token.senses or (cue is None and _says(token))):
+        if not token.groups.isdisjoint(CUES):
+            if not explained or ("halts" in token.groups and _takes_back(tokens, index)):
+                cue, before_cue = index, explained
+                parted = parted or index
+        elif _starts_anew(token) or (not parted and "then" in token.groups):
+            break  # 'oh wait also 29.8 gal'
+        elif token.kind is MARK:
+            parted = parted or index
+        elif (
+            "glue" in token.senses
+            or "correction" in token.senses
+            or explained
+            or (cue is None and _says(token))
+        ):
+            continue
+        elif not parted:
             break
-    return cue
+        else:
+            explained = parted
+    return cue, before_cue
+
+
+def _starts_anew(token: Token) -> bool:
+    return token.kind in (TIME, BREAK) or not STARTS_ANEW.isdisjoint(token.senses)
 
 
 def _says(token: Token) -> bool:
@@ -98,24 +252,61 @@ def _says(token: Token) -> bool:
 
 
 def _meant(
-    said: Sequence[Token], earlier: Sequence[Figure], second: Figure, named: Sequence[Token]
+    tokens: Sequence[Token],
+    earlier: Sequence[Figure],
+    second: Figure,
+    cue: int,
+    explained: int,
 ) -> Figure | None:
-    """The earlier figure that another one is put in the place of, amid what was `said` before."""
-    for first in reversed(earlier):
-        measured = first.dimension is None or second.dimension in (None, first.dimension)
-        if first.claimed is not None or not measured or not _alike(first, second):
-            continue
-        if all(_named_so(said, first, word) for word in named):
-            return first
-    return None
+    """The earlier figure that another one is put in the place of."""
+    named = [token for token in tokens[explained or cue : second.start] if _says(token)]
+    named += _named_behind(tokens, second.end)
+    cues = [token.groups for token in tokens[cue : second.start] if token.groups & CUES]
+    like = NEARLY if explained or all("pauses" in each for each in cues) else ALIKE
+    measured = [each for each in reversed(earlier) if _measured_so(each, second)]
+    if not named and all("hesitates" in each for each in cues):
+        # As in '33.1 gallons, er, 31.3 gallons', and not '5,210, uh, 7,330'.
+        measured = [each for each in measured if each.unit and each.unit == second.unit]
+    fitting = [
+        each
+        for each in measured
+        if _alike(each, second, like, named=bool(named))
+        and all(_named_so(tokens[:cue], each, word) for word in named)
+    ]
+    if explained and not named and len(fitting) > 1:
+        # As in 'wait, I read the trailer wrong: 9,140'.
+        hints = [token for token in tokens[cue:explained] if _says(token)]
+        fitting = [
+            each
+            for each in fitting
+            if hints and all(_named_so(tokens[:cue], each, word) for word in hints)
+        ]
+    return fitting[0] if fitting else None
 
 
-def _alike(first: Figure, second: Figure) -> bool:
-    if first.value <= 0 or second.value <= 0 or first.value == second.value:
+def _measured_so(first: Figure, second: Figure) -> bool:
+    return first.dimension is None or second.dimension in (None, first.dimension)
+
+
+def _named_behind(tokens: Sequence[Token], end: int) -> Sequence[Token]:
+    """What names a figure behind it: '5,360 steer, wait, 7,200 drive'."""
+    if end < len(tokens) and _says(tokens[end]):
+        behind = token_at(tokens, end + 1)
+        if behind is None or not (behind.kind is NUMBER or behind.raw in ":="):
+            return tokens[end : end + 1]
+    return ()
+
+
+def _alike(first: Figure, second: Figure, like: tuple[float, float], *, named: bool) -> bool:
+    if first.value <= 0 or second.value <= 0:
         return False
+    if first.value == second.value:
+        return named  # 'trans 208, oops that's coolant. coolant 208'
+    if sorted(first.token.raw) == sorted(second.token.raw):
+        return True  # '1,380, wait, 1,830': typed or read in another order
     ratio = second.value / first.value
     low, high = ONE_DIGIT
-    return ALIKE[0] < ratio < ALIKE[1] or low < ratio < high or low < 1 / ratio < high
+    return like[0] < ratio < like[1] or low < ratio < high or low < 1 / ratio < high
 
 
 def _named_so(tokens: Sequence[Token], figure: Figure, word: Token) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Fill, Weighing
+from domain.entries import Fill, Hitch, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice, Facts, Question, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -52,6 +52,22 @@ def test_which_fluid_it_was(text: str, fill: Fill, reads: Reader) -> None:
 )
 def test_how_the_trailer_stood(text: str, weighing: Weighing, reads: Reader) -> None:
     assert reads(text, on_the_road(asked=HOW_IT_STOOD)) == Facts((weighing,))
+
+
+GROSS_OR_AXLES = Ask(
+    "weighing",
+    (
+        Choice("4,210 lb gross", (Weighing(loads={"gross": POUNDS}),)),
+        Choice("4,210 lb on the trailer axles", (HITCHED,)),
+    ),
+)
+
+
+@pytest.mark.parametrize("text", ["hooked up the camper", "coupled up our camper"])
+def test_what_was_done_since_picks_nothing(text: str, reads: Reader) -> None:
+    context = on_the_road(asked=GROSS_OR_AXLES, hitched=False)
+    assert reads(text, context) == Facts((Hitch(action="hitched", trailer="camper"),))
+    assert reads("just the camper axles", context) == Facts((HITCHED,))
 
 
 def test_a_question_that_is_put_first(reads: Reader) -> None:
