@@ -1,7 +1,7 @@
 """How the rig stood on the scale, as the message says it.
 
 This file decides whether it was hitched, the truck alone or the trailer alone, whether the bars
-were on, who was aboard and how full the tank was.
+were on and how full the tank was.
 """
 
 from __future__ import annotations
@@ -17,7 +17,6 @@ from domain.reading.tokens import NUMBER, Token
 
 Bars = Literal["on", "off"]
 Rig = Literal["hitched", "solo", "trailer"]
-MOST_ABOARD = 12
 BEYOND = 1.05
 """A gross this much over the loads of one vehicle is that of both: the rig was hitched."""
 
@@ -182,32 +181,6 @@ def bars_of(scene: Scene, each: Pass, count: int) -> Bars | None:
     if not found and count == 1:
         found = [key for _, _, key in scene.find("bars")]
     return cast(Bars, found[0]) if found else None
-
-
-ONE = frozenset(("a_thing", "one"))
-"""Groups of what counts one person: 'a kid', 'one kid'."""
-
-
-def people_aboard(scene: Scene) -> int | None:
-    """People in the truck: '5 of us', '3 kids + 2 adults', 'just me'."""
-    total = 0
-    for index, token, key in scene.find("aboard"):
-        before = scene.tokens[index - 1] if index else None
-        if key != "people":
-            total += int(key)
-        elif before is not None and before.kind is NUMBER and before.decimals == 0:
-            total += int(before.value) if 1 <= before.value <= MOST_ABOARD else 0
-            total += _and_me(scene, index - 1)
-        elif before is not None and before.groups & ONE and "one_aboard" in token.groups:
-            total += 1  # 'two adults and a kid'
-    return total or None
-
-
-def _and_me(scene: Scene, index: int) -> int:
-    """'me and two kids': one more than the number says; where 'just me' is said it is counted."""
-    ahead = scene.tokens[max(0, index - 2) : index]
-    me = len(ahead) == 2 and "oneself" in ahead[0].groups and "and" in ahead[1].groups
-    return int(me and "aboard" not in ahead[0].senses)
 
 
 def fuel_level(scene: Scene) -> float | None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from domain.reading.aboard import companions
 from domain.reading.scene import OTHER, REQUEST, Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token
 
@@ -121,9 +122,10 @@ def _standing_alone(scene: Scene) -> str | None:
     tokens = scene.tokens
     if scene.text.isupper():
         return None
+    company = companions(scene)
     for index in scene.unknown_words():
         token = tokens[index]
-        if not token.raw[0].isupper():
+        if not token.raw[0].isupper() or index in company:
             continue
         if token.groups & {"heads_field", "greeting", "permits"}:
             continue  # 'Date: 07/11/2026' on a pasted ticket, 'Evening folks.'

@@ -275,10 +275,10 @@ def _slash_date(scene: Scene, local: datetime) -> date | None:
 
 
 def _is_level(scene: Scene, match: re.Match[str]) -> bool:
-    """'fuel 3/4', '3/4 tank': how full it is, and no day of March."""
+    """'fuel 3/4', '3/4 of a tank': how full it is, and no day of March."""
     for index, token in enumerate(scene.tokens):
         if token.start == match.start() and token.decimals == -1:
-            beside = scene.tokens[max(0, index - 2) : index + 3]
+            beside = scene.tokens[max(0, index - 2) : index + 4]
             return any("tank" in each.senses or "fuel" in each.groups for each in beside)
     return False
 

@@ -12,13 +12,13 @@ from itertools import pairwise
 
 from domain.entries import SINGLE_AXLES, Weighing
 from domain.quantities import Quantity
+from domain.reading.aboard import people_aboard
 from domain.reading.bare_loads import is_next_odometer, place_bare
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LEAST_LOAD, MASS, VOLUME, Figure
 from domain.reading.how_it_stood import (
     bars_of,
     fuel_level,
-    people_aboard,
     rig_of,
     rig_of_named,
     stated_rig,

@@ -1,0 +1,113 @@
+"""Who was in the truck.
+
+This file decides how many people a message puts aboard ('3 kids + 2 adults', 'me, Wren and the
+two little ones'), and which of its words name them: such a name is no place.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.reading.scene import Scene
+from domain.reading.tokens import NUMBER, WORD, Token
+
+MOST_ABOARD = 12
+
+ONE = frozenset(("a_thing", "one"))
+"""Groups of what counts one person: 'a kid', 'one kid'."""
+
+PAIR = 2
+
+Party = list[tuple[int, int]]
+"""Where each of a list of people stands: start, end (exclusive)."""
+
+
+def people_aboard(scene: Scene) -> int | None:
+    """People in the truck: '5 of us', '3 kids + 2 adults', 'just me', 'me and Wren'."""
+    tokens = scene.tokens
+    total = 0
+    uncounted: set[int] = set()
+    for index, token, key in scene.find("aboard"):
+        before = tokens[index - 1] if index else None
+        if key != "people":
+            total += int(key)
+        elif before is not None and before.kind is NUMBER and before.decimals == 0:
+            total += int(before.value) if _counts(before) else 0
+        elif before is not None and before.groups & ONE and "one_aboard" in token.groups:
+            total += 1  # 'two adults and a kid'
+        else:
+            uncounted.add(index)
+    party = _party(scene)
+    if uncounted.isdisjoint(start for start, _ in party):  # and not 'me and the kids'
+        total += sum("aboard" not in tokens[start].senses for start, _ in party)
+    return total or None
+
+
+def companions(scene: Scene) -> set[int]:
+    """Where the words stand that name who came along."""
+    return {index for start, end in _party(scene) for index in range(start, end)}
+
+
+def _party(scene: Scene) -> Party:
+    """People who are listed and joined by 'and', with oneself or a count among them."""
+    if "oneself" not in scene.groups and "aboard" not in scene.by_class:
+        return []
+    tokens = scene.tokens
+    for start in range(len(tokens)):
+        if start == 0 or _leads(tokens[start - 1]):
+            party = _listed(tokens, start)
+            oneself = any("oneself" in tokens[first].groups for first, _ in party)
+            counted = any(_is_counted(tokens[first]) for first, _ in party)
+            if oneself or (counted and len(party) == PAIR):  # and not 'Elk Fork, 4 of us and Ida'
+                return party
+    return []
+
+
+def _listed(tokens: Sequence[Token], start: int) -> Party:
+    """The list that begins there, up to who stands behind the last 'and'; else nobody."""
+    party: Party = []
+    at, joined, last = start, False, False
+    while at < len(tokens):
+        while at < len(tokens) and ("article" in tokens[at].groups or _counts(tokens[at])):
+            at += 1
+        end = _person_end(tokens, at)
+        if end == at:
+            break
+        party.append((at, end))
+        at, last = end, joined
+        while at < len(tokens) and (
+            "and" in tokens[at].groups or (tokens[at].raw == "," and not joined)
+        ):
+            joined = joined or "and" in tokens[at].groups
+            at += 1
+        if at == end:
+            break
+    return party if last and len(party) >= PAIR else []
+
+
+def _person_end(tokens: Sequence[Token], start: int) -> int:
+    """Where one of a list ends: 'me', 'little ones', 'wife', 'Wren Alder'."""
+    end = start
+    if end < len(tokens) and _is_counted(tokens[end]):
+        return end + 1
+    while end < len(tokens) and _is_somebody(tokens[end]):
+        end += 1
+    return end
+
+
+def _leads(token: Token) -> bool:
+    """Whether a list can begin behind a token: a mark, or a small word such as 'with'."""
+    return token.kind is not WORD or "glue" in token.senses
+
+
+def _counts(token: Token) -> bool:
+    return token.kind is NUMBER and token.decimals == 0 and 1 <= token.value <= MOST_ABOARD
+
+
+def _is_counted(token: Token) -> bool:
+    return "oneself" in token.groups or "aboard" in token.senses
+
+
+def _is_somebody(token: Token) -> bool:
+    named = not token.senses and token.raw[0].isupper()
+    return token.kind is WORD and (named or "family" in token.groups)

@@ -1,0 +1,53 @@
+"""Who rode along, and that a name in such a list is no place."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Weighing
+from domain.verdicts import Facts
+from tests.domain.reading.chats import Reader, on_the_road
+
+LOADS = "5,140 6,620 8,880 gross 20,640"
+
+
+@pytest.mark.parametrize(
+    ("said", "aboard"),
+    [
+        ("me, Odile and the two little ones:", 4),
+        ("me and Odile,", 2),
+        ("just me n Odile.", 2),
+        ("Odile and me.", 2),
+        ("me, the missus and a kid:", 3),
+        ("with me, Odile, Piet and 2 kids in the cab.", 5),
+        ("Odile and two little ones aboard.", 3),
+        ("2 kids and me,", 3),
+        ("me and the kids.", None),
+    ],
+)
+def test_a_list_of_people_is_counted(said: str, aboard: int | None, reads: Reader) -> None:
+    verdict = reads(f"{said} {LOADS}", on_the_road())
+    assert isinstance(verdict, Facts)
+    (weighing,) = verdict.entries
+    assert isinstance(weighing, Weighing)
+    assert (weighing.aboard, weighing.place) == (aboard, None)
+
+
+@pytest.mark.parametrize("said", ["Elk Fork, 4 of us and the dog:", "Elk Fork, 4 people."])
+def test_a_place_beside_a_count_stays_a_place(said: str, reads: Reader) -> None:
+    verdict = reads(f"{said} {LOADS}", on_the_road())
+    assert isinstance(verdict, Facts)
+    (weighing,) = verdict.entries
+    assert isinstance(weighing, Weighing)
+    assert (weighing.aboard, weighing.place) == (4, "Elk Fork")
+
+
+@pytest.mark.parametrize(
+    ("said", "level"), [("3/8 of the tank,", 0.375), ("7/8 of a tank:", 0.875)]
+)
+def test_a_fraction_of_a_tank_is_no_date(said: str, level: float, reads: Reader) -> None:
+    verdict = reads(f"{said} {LOADS}", on_the_road())
+    assert isinstance(verdict, Facts)
+    (weighing,) = verdict.entries
+    assert isinstance(weighing, Weighing)
+    assert (weighing.fuel_level, weighing.at) == (level, None)
