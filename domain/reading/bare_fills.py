@@ -24,6 +24,7 @@ from domain.reading.fill_roles import (
     TRIP_LIMIT,
     VOLUME_ROLE,
     Draft,
+    in_small_coins,
 )
 from domain.reading.scene import Scene
 
@@ -60,7 +61,7 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
         roles = draft.roles | {
             role: figure for (role, _), figure in zip(chosen, figures, strict=True) if role
         }
-        score = sum(worth for _, worth in chosen) + _arithmetic(roles)
+        score = sum(worth for _, worth in chosen) + _arithmetic(scene, roles)
         paid = PRICE_ROLE in roles or (COST_ROLE in draft.roles and (cue or draft.product))
         if VOLUME_ROLE not in roles and not (COST_ROLE in roles and paid):
             score -= 3.0
@@ -187,6 +188,8 @@ def _options(scene: Scene, figure: Figure, free: Sequence[str]) -> list[tuple[st
         options.append((VOLUME_ROLE, LIKE_PRICE if like_price else worth))
     if PRICE_ROLE in free and low <= value <= high and decimals >= 2:
         options.append((PRICE_ROLE, 2.5 if decimals == 3 else 1.6))
+    if PRICE_ROLE in free and in_small_coins(scene, figure):
+        options.append((PRICE_ROLE, 0.9))
     if PRICE_ROLE in free and figure.token.in_digits and low <= value / 1000 <= high:
         options.append((PRICE_ROLE, 1.6))  # 'three seventy nine nine'
     if COST_ROLE in free and 5 <= value <= 600 and decimals in (0, 2):
@@ -196,11 +199,13 @@ def _options(scene: Scene, figure: Figure, free: Sequence[str]) -> list[tuple[st
     return options
 
 
-def _arithmetic(roles: dict[str, Figure]) -> float:
+def _arithmetic(scene: Scene, roles: dict[str, Figure]) -> float:
     """Volume times price is the total: the strongest word that figures can say."""
     if not {VOLUME_ROLE, PRICE_ROLE, COST_ROLE} <= roles.keys():
         return 0.0
     if roles[VOLUME_ROLE].token.decimals == 0 and roles[PRICE_ROLE].token.decimals < 3:
         return 0.0
     total = roles[VOLUME_ROLE].value * roles[PRICE_ROLE].value
+    if in_small_coins(scene, roles[PRICE_ROLE]):
+        total /= 100
     return 4.0 if abs(total - roles[COST_ROLE].value) <= MONEY_TOLERANCE * total else -2.0

@@ -128,7 +128,7 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
     if token.raw == "$" and not figure.marked and not (behind is not None and behind.glued):
         figure.unit, figure.dimension, figure.marked = _dollar(context), MONEY, True  # '60 $'
         figure.end += 1
-    elif token.raw == "€" or token.raw == "£":
+    elif token.raw in ("€", "£") and not _heads_number(token, behind):
         figure.unit, figure.dimension, figure.marked = CURRENCY_MARKS[token.raw], MONEY, True
         figure.end += 1
     elif (
@@ -160,6 +160,11 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
         if per is not None and per.raw == "/" and what is not None and what.kind is WORD:
             figure.claimed = "a tariff"
         _price_per(figure, "L", context)
+
+
+def _heads_number(sign: Token, behind: Token | None) -> bool:
+    """'151.9  £75.34': a sign that is typed to the number behind it alone."""
+    return not sign.glued and behind is not None and behind.glued and behind.kind is NUMBER
 
 
 def _presses(tokens: Sequence[Token], figure: Figure) -> bool:
@@ -262,7 +267,10 @@ def _price_per(figure: Figure, volume: str, context: Context) -> None:
     elif value >= max(1000, dearest(currency)) and (figure.token.grouped or figure.token.spoken):
         value = value / 1000  # 1,639 a litre has a decimal comma
     elif not figure.marked and value >= max(100, dearest(currency)):
-        value = value / (1000 if value >= 1000 else 100)
+        if value < 1000:
+            value = value / 100
+        elif decimals == 0:  # and '1839.00' is a thousand times too dear, however it was meant
+            value = value / 1000
     figure.value = round(value, max(decimals, 0) + 3)
     volume_unit = _own_unit(volume, context)
     figure.unit, figure.dimension = f"{currency}/{volume_unit}", PRICE

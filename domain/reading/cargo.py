@@ -14,7 +14,7 @@ from itertools import pairwise
 from domain.context import MASS_UNIT
 from domain.entries import Cargo
 from domain.quantities import Quantity
-from domain.reading.figures import LENGTH, MASS, Figure
+from domain.reading.figures import DIMENSION_OF, LENGTH, MASS, Figure
 from domain.reading.labels import Label
 from domain.reading.phrasebook import SPOT_CLASS, find_overlapping
 from domain.reading.scene import Scene
@@ -254,7 +254,18 @@ def _distance(scene: Scene, spot: Spot) -> Quantity | None:
         if before and figure.dimension == LENGTH and figure.unit and figure.role is None:
             figure.role = "distance"
             return Quantity(figure.value, figure.unit)
-    return None
+    return said_length(scene, spot.start)
+
+
+def said_length(scene: Scene, end: int) -> Quantity | None:
+    """'half a metre' or 'a foot' right before a token: a length without a number."""
+    if end < 2 or "a_thing" not in scene.tokens[end - 2].groups:
+        return None
+    unit = scene.tokens[end - 1].senses.get("unit", "")
+    if DIMENSION_OF.get(unit) != LENGTH:
+        return None
+    half = end > 2 and "half_more" in scene.tokens[end - 3].groups
+    return Quantity(0.5 if half else 1, unit)
 
 
 def _on_trailer(scene: Scene, figure: Figure) -> str | None:
@@ -358,7 +369,13 @@ def _noun_before(scene: Scene, index: int, spots: list[Spot]) -> str | None:
             position = end
         else:
             position += 1
-    return scene.words_between(*best) if best else None
+    return _name_of(scene, *best) if best else None
+
+
+def _name_of(scene: Scene, start: int, end: int) -> str:
+    """The words of a thing; in 'generator's aboard' the s is a verb."""
+    words = scene.words_between(start, end)
+    return words[:-2] if scene.tokens[end - 1].possessive else words
 
 
 def _behind_place(scene: Scene, position: int) -> bool:

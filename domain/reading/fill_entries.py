@@ -17,6 +17,7 @@ from domain.reading.claims import DISCOUNT
 from domain.reading.doubts import Doubt
 from domain.reading.figures import DISTANCE, ECONOMY, MONEY, PRICE, VOLUME, Figure
 from domain.reading.fill_roles import (
+    COINS_A_LITRE,
     COST_ROLE,
     DISTANCE_ROLE,
     LARGEST_TANK,
@@ -149,7 +150,12 @@ def _price(context: Context, figure: Figure | None, volume: Quantity | None) -> 
     _, high = price_band(context, unit)
     if figure.unit in ("pence", "cents"):
         currency, value = ("GBP" if figure.unit == "pence" else context.currency), value / 100
-    elif figure.dimension is None and value > high and unit == "L" and 60 <= value <= 300:
+    elif (
+        figure.dimension is None
+        and value > high
+        and unit == "L"
+        and COINS_A_LITRE[0] <= value <= COINS_A_LITRE[1]
+    ):
         value = round(value / 100, 5)  # cents or pence a litre, as pumps show them
     elif figure.dimension is None and figure.token.spoken and value >= 100:
         value = round(value / (1000 if value >= 1000 else 100), 5)

@@ -10,6 +10,7 @@ import re
 from dataclasses import dataclass
 
 from domain.context import VOLUME_UNIT, Context
+from domain.reading.beside import DEAREST as DEAREST_GALLON
 from domain.reading.beside import dearest
 from domain.reading.figures import DISTANCE, ECONOMY, MONEY, PRICE, VOLUME, Figure, mean_kilometres
 from domain.reading.labels import Label
@@ -101,10 +102,10 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
             return PRICE_ROLE
         if field == "fee" and not weighs(scene) and figure.value >= 5:
             return COST_ROLE
-        if isinstance(label, Label) and label.whole == "gross" and figure.token.decimals == 2:
-            return COST_ROLE
         if said == PRICE_ROLE or _unit_before(scene, figure) == VOLUME_ROLE:
             return said or VOLUME_ROLE
+        if isinstance(label, Label) and label.whole == "gross" and figure.token.decimals == 2:
+            return COST_ROLE
         if said == COST_ROLE and figure.value >= 5:
             return COST_ROLE
         return DISTANCE_ROLE if _of_trip(scene, figure) else "bare"
@@ -170,7 +171,9 @@ def _price_said(scene: Scene, figure: Figure) -> str | None:
         if "for" in token.groups and figure.token.decimals == 2 and figure.dimension is None:
             return COST_ROLE  # '31.2 gal for 98.20'
         dear = dearest(scene.context.currency)
-        if "at_alone" in token.groups and (figure.value < dear or _spoken_price(figure)):
+        if "at_alone" in token.groups and (
+            figure.value < dear or _spoken_price(figure) or in_small_coins(scene, figure)
+        ):
             if _is_hour(scene, figure):
                 return None
             before = scene.tokens[index - 1] if index else None
@@ -181,6 +184,22 @@ def _price_said(scene: Scene, figure: Figure) -> str | None:
             return None
         index -= 1
     return None
+
+
+def in_small_coins(scene: Scene, figure: Figure) -> bool:
+    """'49.6 L at 151.9': pence or cents a litre, with the one decimal that pumps show."""
+    low, high = COINS_A_LITRE
+    coined = figure.dimension is None and figure.token.decimals == 1
+    if not (coined and low <= figure.value <= high):
+        return False
+    if dearest(scene.context.currency) > DEAREST_GALLON:
+        return False
+    units = {other.unit for other in scene.figures if other.dimension == VOLUME}
+    return (units or {VOLUME_UNIT[scene.context.units]}) == {"L"}
+
+
+COINS_A_LITRE = (60, 300)
+"""Hundredths of a dollar, pound or euro; other money is not counted so at a pump."""
 
 
 def _of_other_fluid(scene: Scene, figure: Figure) -> bool:

@@ -157,6 +157,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     full = _full(scene, draft, alone=alone)
     missed = True if _missed(scene) and draft.product != "def" else None
     bare: list[Figure] = []
+    if "event" in scene.by_class:
+        own = [figure for figure in own if not _read_on_leaving(scene, figure, own)]
     for figure in own:
         role = role_of(scene, figure, draft)
         if role == "bare":
@@ -190,6 +192,29 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if draft.evidence < DECISIVE or _foreign(scene, draft):
         return None
     return fill_of(scene, draft, full=full, missed=missed)
+
+
+def _read_on_leaving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
+    """'52.3 L, $78.40. hitched the camper. 38,733, off we go': the reading is the departure's.
+
+    A sentence with an event, and one more between it and the volume, is of the fill no longer.
+    """
+    if figure.dimension not in (None, DISTANCE) or figure.value < LEAST_READING:
+        return False
+    volumes = [other for other in own if other.dimension == VOLUME and other.end <= figure.start]
+    if not volumes:
+        return False
+    start, end = scene.sentence_of(figure.start)
+    _, told = scene.sentence_of(volumes[-1].start)
+    return (
+        any(not scene.tokens[index].ends_sentence for index in range(told, start))
+        and any(start <= index < end and scene.stated(index) for index in scene.by_class["event"])
+        and not any(start <= other.start < end for other in own if other is not figure)
+    )
+
+
+LEAST_READING = 1000
+"""Miles or kilometres: less is no odometer's."""
 
 
 def _odometer_beside(scene: Scene, roles: dict[str, Figure], bare: Sequence[Figure]) -> None:
@@ -467,12 +492,20 @@ def _full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:
             return False
         if "fills_or_filled" in token.groups and not scene.stated(index):
             continue
+        if "fill_noun" in token.groups and _left_out(scene, index):
+            continue
         if "filled" in token.groups and not _ends_phrase(scene, index):
             continue
         if "full_alone" in token.groups and _is_of_a_thing(scene, index):
             continue
         found = True
     return found
+
+
+def _left_out(scene: Scene, index: int) -> bool:
+    """'forgot to log the fill up before this': another one was full, if any."""
+    start, _ = scene.clause_of(index)
+    return any(start <= at < index for at in scene.by_class.get("missed_verb", ()))
 
 
 def _is_of_a_thing(scene: Scene, index: int) -> bool:
@@ -493,7 +526,11 @@ def _ends_phrase(scene: Scene, index: int) -> bool:
     if following is None or following.kind is not WORD or "product" in following.senses:
         return True
     further = scene.tokens[index + 2] if index + 2 < len(scene.tokens) else None
+    named = index + 2 if "article" in following.groups else index + 1
+    if scene.tokens[named:] and scene.tokens[named].senses.get("name", "").startswith("truck:"):
+        behind = scene.tokens[named + 1 : named + 2]  # 'filled the Wattle up', and not 'with 20'
+        return not (behind and "with" in behind[0].groups)
     if "at" in following.groups:
         return True  # 'filled at the co-op'
-    named = further is not None and further.kind is WORD and further.raw[0].isupper()
-    return named and "leads_to_place" in following.groups  # 'filled in Kamloops'
+    capital = further is not None and further.kind is WORD and further.raw[0].isupper()
+    return capital and "leads_to_place" in following.groups  # 'filled in Kamloops'

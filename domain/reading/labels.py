@@ -220,7 +220,7 @@ def _truck_as_one(
     """'steer+drive 12,240': two axles with one figure are the truck as one."""
     starts = sorted(figure.start for figure in figures if figure.claimed is None)
     for first, second in pairwise(labels):
-        if (first.axle, second.axle) != ("steer", "drive") or second.start - first.end != 1:
+        if not _are_trucks_axles(tokens, first, second) or second.start - first.end != 1:
             continue
         if "and" not in tokens[first.end].groups and tokens[first.end].raw != "/":
             continue
@@ -232,12 +232,23 @@ def _truck_as_one(
         between = [start for start in starts if second.end <= start < following][:1]
         before = [start for start in starts if start < first.start]
         if len(between) == 1 or (not between and before):
-            first.axle, first.vehicle, first.end = None, "truck", second.end
+            first.axle, first.end_of, first.vehicle = None, None, "truck"
+            first.end = second.end
             first.aside = False  # 'with the steers and drives together' is what was weighed
             labels.remove(second)
             _absorb_together(tokens, first, labels)
             break
     return labels
+
+
+def _are_trucks_axles(tokens: Sequence[Token], first: Label, second: Label) -> bool:
+    """Steer and drive; 'front and rear' are they where it says that they stood together."""
+    if (first.axle, second.axle) == ("steer", "drive"):
+        return True
+    front = first.only_end and first.end_of == "front"
+    rear = second.axle == "drive" or (second.only_end and second.end_of == "rear")
+    behind = tokens[second.end] if second.end < len(tokens) else None
+    return front and rear and behind is not None and "together" in behind.groups
 
 
 def _heads_columns(tokens: Sequence[Token], label: Label) -> bool:

@@ -378,6 +378,10 @@ LONGEST_SUM = 16
 """Tokens before a sum."""
 
 
+PASSED_OVER = frozenset(("weigh_cue", "rating_cue", "tank", "alone"))
+"""Classes of term that part no label from its figure: 'pin weight by itself 2,140'."""
+
+
 def _between(tokens: Sequence[Token], start: int, end: int) -> float:
     cost = 0.0
     for index in range(start, end):
@@ -402,7 +406,7 @@ def _between(tokens: Sequence[Token], start: int, end: int) -> float:
             senses = token.senses
             if "glue" in senses:
                 cost += 0.05 if senses["glue"] == "filler" else 0.15
-            elif "weigh_cue" in senses or "rating_cue" in senses or "tank" in senses:
+            elif not PASSED_OVER.isdisjoint(senses):
                 cost += 0.15
             elif not senses:
                 cost += 1.6

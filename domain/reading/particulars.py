@@ -12,7 +12,7 @@ from datetime import date
 from domain.context import MASS_UNIT
 from domain.quantities import Quantity
 from domain.reading.asked import Asked
-from domain.reading.cargo import Spot, find_spots, noun_from
+from domain.reading.cargo import Spot, find_spots, noun_from, said_length
 from domain.reading.figures import LENGTH, Figure
 from domain.reading.scene import Scene
 from domain.reading.spans import read_span
@@ -35,6 +35,7 @@ OTHERWISE_MEANT = frozenset(
         "question_word",
         "time",
         "level",
+        "correction",
     )
 )
 """Classes of term that are no thing to be moved."""
@@ -107,6 +108,16 @@ def _origin(scene: Scene) -> str | None:
     return None
 
 
+def goes_between_places(scene: Scene) -> bool:
+    """'from Dry Willow to Kettle Lake': a way between two places, both by their names."""
+    tokens = scene.tokens
+    for index, token in enumerate(tokens):
+        if "from" in token.groups and (end := _past(tokens, index + 1, 1, _capital)) > index + 1:
+            behind = tokens[end : end + 2]
+            return len(behind) == 2 and "to" in behind[0].groups and _capital(behind[1])
+    return False
+
+
 LONGEST_PLACE = 3
 """Words of a place's name."""
 
@@ -144,7 +155,7 @@ def question_of(scene: Scene, topic: str, asked: Asked) -> Question:
     position = _position(scene, spots)
     return Question(
         topic,
-        distance=_distance(scene, topic, asked),
+        distance=_distance(scene, topic, asked, spots),
         value=_mass(scene, mass) if mass is not None and topic in ("whatif", "tiedown") else None,
         truck=next(iter(scene.named("truck")), None),
         trailer=next(iter(scene.named("trailer")), None),
@@ -174,12 +185,14 @@ def _span(scene: Scene, topic: str) -> tuple[date | None, date | None]:
     return read_span(scene)
 
 
-def _distance(scene: Scene, topic: str, asked: Asked) -> Quantity | None:
+def _distance(scene: Scene, topic: str, asked: Asked, spots: Sequence[Spot]) -> Quantity | None:
     """How far: the way of a plan or a range, the shift of a load."""
     if topic in ("range", "plan"):
         return _quantity(asked.distance)
     if topic == "whatif":
-        return _quantity(next((f for f in scene.figures if f.dimension == LENGTH), None))
+        length = _quantity(next((f for f in scene.figures if f.dimension == LENGTH), None))
+        said = (said_length(scene, spot.start) for spot in spots)
+        return length or next((each for each in said if each is not None), None)
     return None
 
 

@@ -59,7 +59,8 @@ def read_question(scene: Scene) -> Question | None:
             topics.setdefault("weight", set()).add(token.text)
     for _, token, _ in scene.find("whole", "tongue"):
         topics.setdefault("tongue", set()).add(token.text)
-    if marked and words[0] in book.groups["if"] and any(f.dimension == MASS for f in scene.figures):
+    asks = marked or bool(asking)  # 'if I sling another 150 kg in, what happens'
+    if asks and words[0] in book.groups["if"] and any(f.dimension == MASS for f in scene.figures):
         topics.setdefault("whatif", set()).add(words[0])
     if not topics and not moving:
         return None
@@ -145,12 +146,30 @@ def _look(
         text=text,
         ours=not groups["ours"].isdisjoint(known) or scene.has("vehicle") or scene.has("name"),
         strangers=strangers,
-        other=not groups["other_people"].isdisjoint(known)
+        other=not groups["other_people"].isdisjoint(_without_opinion(scene, words))
         and not any(phrase in text for phrase in groups["asks_drawbar"])
         and not _requested(scene, words),
         distance=next((f for f in live if f.dimension == DISTANCE), None),
         mass=masses[0] if masses else None,
     )
+
+
+def _without_opinion(scene: Scene, words: Sequence[str]) -> Sequence[str]:
+    """'is the nose weight about right you think': who is asked so of the rig is Drawbar."""
+    groups = scene.book.groups
+    if groups["thinks"].isdisjoint(words) or not _of_trade(scene):
+        return words
+    return [
+        word
+        for word, following in zip(words, (*words[1:], ""), strict=True)
+        if not (word in groups["addressed"] and following in groups["thinks"])
+    ]
+
+
+def _of_trade(scene: Scene) -> bool:
+    """Whether a load or a limit is named by words that mean nothing else."""
+    tongue = any("surely_tongue_asked" in token.groups for token in scene.tokens)
+    return tongue or scene.has("rating") or scene.has("axle_noun", "axle")
 
 
 def _requested(scene: Scene, words: Sequence[str]) -> bool:

@@ -68,6 +68,9 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
         if figure.dimension in (MASS, PRESSURE) and _repeated(found, subject, name, value):
             figure.role = "rating"
             continue
+        other = _said_before(found, subject, name, value)
+        if other is not None:
+            return Doubt("rating", "two_said", other)
         figure.role = "rating"
         found.append(
             Rating(
@@ -176,10 +179,12 @@ def _is_strong(scene: Scene, index: int) -> bool:
     """'plate' is a label where it says or heads something; a scale has plates too."""
     if "weak_label" not in scene.tokens[index].groups:
         return True
-    if any(label.places and label.end == index for label in scene.labels):
+    if any(label.places_load and label.end == index for label in scene.labels):
         # 'towball max 280 kg'
         return any(figure.start == index + 1 for figure in scene.figures)
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
+    if following is not None and following.senses.get("whole") == "gross":
+        return len(list(scene.find("whole", "gross"))) > 1  # 'plate gvw 3200 gtw 6700'
     return following is not None and (following.raw in ":-–" or "says" in following.groups)
 
 
@@ -221,12 +226,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         return "trailer", "gawr"
     if label.whole == "tongue":
         return _hitch_part(scene), "tongue"
-    if label.whole == "gross" and scene.book.groups["combination"] & set(
-        scene.words_between(label.start, label.end).casefold().split()
-    ):
-        return "truck", "gcwr"
     if label.whole == "gross":
-        return ("trailer" if _is_trailer(scene, figure) else "truck"), "gvwr"
+        return _whole_rated(scene, figure, label)
     if label.rating_subject == "hitch":
         return "hitch", _of_part(scene, figure)
     if label.vehicle == "trailer":
@@ -237,6 +238,19 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
             return "hitch", "tow"
         return "trailer", "gvwr"
     return None
+
+
+def _whole_rated(scene: Scene, figure: Figure, label: Label) -> tuple[str, str]:
+    """What a plate's gross is of; 'GTW' is a train's on a truck, and a trailer's elsewhere."""
+    if _is_trailer(scene, figure):
+        return "trailer", "gvwr"
+    words = set(scene.words_between(label.start, label.end).casefold().split())
+    if scene.book.groups["of_trailer_or_train"] & words:
+        part = next((key for _, _, key in scene.find("rating_subject")), None)
+        if part is not None:
+            return part, "tow"
+    combined = scene.book.groups["combination"] & words
+    return "truck", "gcwr" if combined else "gvwr"
 
 
 def _surely(scene: Scene, figure: Figure, label: Label) -> bool:
@@ -499,7 +513,15 @@ def _tank_size(scene: Scene) -> bool:
                 return True
             if "tank" in scene.tokens[index].groups:
                 return True
+        if figure.start and "holds" in scene.tokens[figure.start - 1].groups:
+            start, _ = scene.clause_of(figure.start)
+            if any(_is_tank(token) for token in scene.tokens[start : figure.start]):
+                return True  # 'the fuel tank on Moss holds 117 L'
     return False
+
+
+def _is_tank(token: Token) -> bool:
+    return "tank" in token.senses or token.senses.get("rating") == "tank"
 
 
 def _compound_tank(scene: Scene) -> bool:
@@ -575,6 +597,22 @@ def _repeated(found: list[Rating], subject: str, name: str, value: Quantity | fl
     return False
 
 
+def _said_before(
+    found: list[Rating], subject: str, name: str, value: Quantity | float
+) -> tuple[Quantity, ...] | None:
+    """Two figures for a rating that a vehicle has one of: whose the second is, nobody said."""
+    for rating in found:
+        if name in ONE_EACH and (rating.subject, rating.rating) == (subject, name):
+            before = rating.value
+            if isinstance(before, Quantity) and isinstance(value, Quantity) and before != value:
+                return before, value
+    return None
+
+
+ONE_EACH = frozenset(("gvwr", "gcwr", "gawr_front", "gawr_rear", "payload"))
+"""Ratings that a door label gives once."""
+
+
 def _note(scene: Scene, figure: Figure, name: str) -> str | None:
     """What the figure alone does not carry: a tank's fuel, how many axles, a tow by the pin."""
     if name == "tank":
@@ -638,7 +676,8 @@ def named_vehicle(scene: Scene, vehicle: str) -> str | None:
             continue
         following = scene.tokens[at]
         kind = set(following.senses.items()) == {("vehicle", "trailer")}
-        plain = not following.senses or (kind and vehicle == "trailer")
+        plain = not (following.senses or "holds" in following.groups)
+        plain = plain or (kind and vehicle == "trailer")
         written = NAME_WORD.match(following.raw) and (not capital or following.raw[0].isupper())
         if following.kind is WORD and plain and written:
             return following.raw

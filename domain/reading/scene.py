@@ -107,6 +107,8 @@ class Scene:
             self._settle_corners()
         if "gauge_short" in self.by_class:
             self._read_gauges()
+        if "aboard" in self.by_class and NUMBER in self.kinds:
+            self._settle_pence()
         if "bars" in self.by_class:
             self._settle_bars()
         if "fuel_or_register" in self.groups:
@@ -224,6 +226,20 @@ class Scene:
                 token.senses = {**token.senses, "vehicle": "trailer"}
             elif "towed_wagon" in token.groups and "name" not in token.senses:
                 token.senses = {**token.senses, "vehicle": "truck"}
+
+    def _settle_pence(self) -> None:
+        """'PPL 151.9', '151.9 ppl': beside a pump's price pence per litre, and no people."""
+        tokens, settled = self.tokens, False
+        for index in self.by_class["aboard"]:
+            token = tokens[index]
+            if token.raw.casefold() not in self.book.groups["price_or_people"]:
+                continue
+            beside = (*tokens[max(0, index - 1) : index], *tokens[index + 1 : index + 2])
+            if any(_is_in_pence(each) for each in beside):
+                token.senses, settled = {"money": "pence"}, True
+                token.groups |= {"coins_per_litre"}
+        if settled:
+            self._index()
 
     def _settle_bars(self) -> None:
         """'with the bars unhooked': the bars are off, and no trailer was unhooked."""
@@ -641,6 +657,16 @@ def _name_whose(token: Token) -> bool:
     named = {key: value for key, value in token.senses.items() if key == "name"}
     token.senses = named or {"vehicle": vehicle}
     return True
+
+
+def _is_in_pence(token: Token) -> bool:
+    """Whether a number looks like a litre's price in pence: '151.9'."""
+    low, high = PENCE_A_LITRE
+    return token.kind is NUMBER and token.decimals > 0 and low <= token.value <= high
+
+
+PENCE_A_LITRE = (60, 400)
+"""What a litre has cost at British pumps, and may; wide on purpose."""
 
 
 def _around(index: int, parting: Sequence[int], count: int) -> tuple[int, int]:

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from domain.reading.asked import Asked
-from domain.reading.cargo import find_spots
+from domain.reading.cargo import find_spots, said_length
 from domain.reading.evidence import (
     names_axle,
     names_rating,
@@ -20,7 +20,7 @@ from domain.reading.evidence import (
     speaks_trade,
 )
 from domain.reading.figures import LENGTH, MASS
-from domain.reading.particulars import destination_of
+from domain.reading.particulars import destination_of, goes_between_places
 from domain.reading.scene import Scene
 from domain.reading.spans import read_span
 from domain.reading.tokens import TIME
@@ -97,6 +97,7 @@ def _tiedown(scene: Scene, asked: Asked) -> bool:
         ("?" in asked.text and asked.says("lashing"))
         or asked.runs("how_many")
         or asked.says("asks_lashing")
+        or ("how" in asked.forms and asked.phrased("tiedown", "ties_down"))
     )
     return many and (asked.mass is not None or asked.says("lashed"))
 
@@ -119,6 +120,7 @@ def _whatif(scene: Scene, asked: Asked) -> bool:
     about_rig = (
         scene.has("thing")
         or any(figure.dimension == LENGTH for figure in scene.figures)
+        or any(said_length(scene, spot.start) is not None for spot in find_spots(scene))
         or (scene.has("name") and (asked.mass is not None or bool(asked.forms & LEFT_OF)))
         or names_axle(scene, asked, "axle", "axle_noun")
         or scene.has("whole", "tongue")
@@ -126,16 +128,27 @@ def _whatif(scene: Scene, asked: Asked) -> bool:
         or asked.stands("where_loaded")
     )
     if asked.mass is not None and asked.mass.dimension == MASS:
-        sure = about_rig or names_rig(scene) or asked.phrased("whatif", "surely_whatif")
-        return sure or bool(find_spots(scene))
+        return about_rig or names_rig(scene) or _loads_more(scene, asked) or bool(find_spots(scene))
     loaded = names_rig(scene) and (asked.mass is not None or asked.stands("onto_rig"))
     return (about_rig or loaded) and not asked.within("whatif", "weak_whatif")
+
+
+def _loads_more(scene: Scene, asked: Asked) -> bool:
+    """'suppose we threw the 340 lb extractor on'; to suppose a weight lost moves no load."""
+    if asked.other or not asked.phrased("whatif", "surely_whatif"):
+        return False
+    moved = scene.has("load_verb") or asked.says("moves")
+    return moved or not asked.within("whatif", "merely_supposes")
 
 
 def _plan(scene: Scene, asked: Asked) -> bool:
     fuelish = asked.says("fuel", "journey_cost")
     if any("plans" in token.groups for token in scene.tokens[:2]):
-        return asked.distance is not None or (fuelish and scene.has("name"))
+        return (
+            asked.distance is not None
+            or (fuelish and scene.has("name"))
+            or (asked.stands("plans_journey") and goes_between_places(scene))
+        )
     if asked.says("tank_or_left") and asked.says("lasts"):
         return False
     if (
@@ -433,6 +446,7 @@ def _week(scene: Scene, asked: Asked) -> bool:
         _sums_up(scene, asked)
         or asked.runs("how_did_we_do")
         or asked.runs("how_did_the_week")
+        or (asked.runs("how_looks_the_week") and asked.strangers == 0)
         or shown
         or (asked.strangers <= 1 and _about_the_log(scene, asked))
     )

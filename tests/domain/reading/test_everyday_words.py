@@ -248,6 +248,24 @@ def test_cargo_is_what_stands_there(reads: Reader) -> None:
     assert found == [("smoker", Quantity(90, "lb")), ("hive stands", Quantity(210, "lb"))]
 
 
+@pytest.mark.parametrize(
+    ("text", "item", "distance"),
+    [
+        ("smoker's aboard, 62 kg, half a metre behind the coupler", "smoker", Quantity(0.5, "m")),
+        ("the quad's on, 690 lb, a foot ahead of the trailer axle", "quad", Quantity(1, "ft")),
+        ("loaded Ida's toolbox, 95 lb, over the axle", "Ida's toolbox", None),
+    ],
+)
+def test_a_thing_is_there_and_so_far_from_something(
+    text: str, item: str, distance: Quantity | None, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    (cargo,) = verdict.entries
+    assert isinstance(cargo, Cargo)
+    assert (cargo.item, cargo.distance) == (item, distance)
+
+
 def test_on_it_is_the_trailer_named_before(reads: Reader) -> None:
     verdict = reads("hooked the flatdeck up, supers on it at 1,300 lb", on_the_road())
     assert isinstance(verdict, Facts)

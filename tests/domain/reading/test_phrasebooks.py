@@ -46,6 +46,8 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "key.sounds_like.two": "no small word of Spanish sounds like a number",
         "key.sounds_like.four": "no small word of Spanish sounds like a number",
         "group.sterling": "pounds are no money in Spanish",
+        "group.price_or_people": "the letters for pence per litre",
+        "group.of_trailer_or_train": "no Spanish letters are of a trailer and of a train",
     }
 }
 """What a language has no words for, each with the reason."""

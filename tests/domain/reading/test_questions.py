@@ -24,6 +24,18 @@ DOWN_UNDER = chat(
 )
 
 TALK = """
+if he gains 20 lb what happens to his knees
+if i win 100 pounds what should i buy
+suppose we lost 20 lb by june
+suppose they threw 300 lb of junk on it
+how do you secure 2,000 pounds in funding
+how would you tie down a 2100 lb tractor
+planning a trip from Marlby to Ashcombe next week
+hows this week looking for you
+hows the week looking for dinner
+is this shirt about right you think?
+tongue weight look ok to you?
+wondering how much cake we've got left
 how do i close this window
 how do i fix it
 how do i fix the printer?
@@ -1067,7 +1079,9 @@ ASKED = {
         am i within payload
         is the truck overloaded
         how much more can i load before im over gvwr
-    """,
+    wondering how much payload we've got left
+curious how much payload is left
+""",
     "weight": """
         what are the drives at
         what were the drives
@@ -1145,7 +1159,10 @@ ASKED = {
         weekly summary please
         show me the week
         can you give me this week's numbers
-    """,
+    hows this week looking
+how's the week looking so far
+how is this week shaping up
+""",
     "period": """
         how did we go last month
         how did we do last year
@@ -1190,7 +1207,9 @@ ASKED = {
         what would fuel run us to Elko and back, 620 miles
         budget fuel for 400 miles
         how much fuel would a 250 mile tow take
-    """,
+    plan a run from Elk Fork to Cedar Bluff
+plan our tow from Marlby to Ashcombe
+""",
     "range": """
         how far will the tank take us
         before i answer, how far will the tank take us
@@ -1224,7 +1243,9 @@ ASKED = {
         is the tongue weight good
         what percent is on the tongue
         how much is on the tongue
-    """,
+    is the pin weight about right you think?
+do you reckon the nose weight is heavy enough
+""",
     "whatif": """
         reckon adding a 90 kg fridge 1.5 m ahead of the trailer axle would upset things?
         would adding a 200 lb toolbox in the bed put us over
@@ -1248,7 +1269,11 @@ ASKED = {
         what if i load the quad in the bed, 700 lb
         how much would 200 lb in the bed add to the drive axle
         say we put the bikes on the rear rack, 90 lb
-    """,
+    if I sling another 300 lb in, 4 ft behind the trailer axle, what happens
+suppose we tossed the 260 lb smoker on too, would we be ok
+if we stuff 400 lb of feed in the nose what does that do to the tongue
+what if we move the smoker half a foot back from the coupler
+""",
     "distance": """
         how far have we towed
         how many miles have we towed
@@ -1259,7 +1284,10 @@ ASKED = {
         how many straps for a 3,000 lb tractor
         how many chains do i need for a 9000 lb skid steer
         are 4 straps enough for 6000 lb
-    """,
+    how should I tie down a twenty four hundred pound tractor
+how do i strap down a 690 lb quad
+how do we secure 3,000 lb of hay
+""",
 }
 
 

@@ -7,8 +7,8 @@ import pytest
 from domain.context import Context
 from domain.entries import Rating, Weighing
 from domain.quantities import Quantity
-from domain.verdicts import Facts, Silent
-from tests.domain.reading.chats import Reader, chat
+from domain.verdicts import Ask, Facts, Silent
+from tests.domain.reading.chats import Reader, chat, on_the_road
 
 
 def ratings(reads: Reader, text: str) -> list[Rating]:
@@ -166,3 +166,57 @@ def test_what_a_label_is_called_is_no_name(text: str, reads: Reader) -> None:
 def test_what_stands_behind_a_balls_size_is_its_rating(text: str, reads: Reader) -> None:
     (found,) = ratings(reads, text)
     assert (found.subject, found.rating, found.value) == ("ball", "tow", Quantity(8000, "lb"))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "fuel tank on Juniper holds 36 gal",
+        "the tank on the truck takes 36 gallons",
+        "Juniper's diesel tank holds 36 gal",
+    ],
+)
+def test_what_a_tank_holds_is_its_size(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    (tank,) = verdict.entries
+    assert isinstance(tank, Rating)
+    assert (tank.rating, tank.value) == ("tank", Quantity(36, "gal"))
+    assert tank.truck in (None, "Juniper")
+
+
+@pytest.mark.parametrize(
+    "text", ["fish tank in the den holds 36 gallons", "water tank on the camper holds 40 gal"]
+)
+def test_another_tank_is_none_of_the_log(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "VIN plate:\nGVW 3200 kg\nGTW 6700 kg",
+        "plate gvw 3200 kg gtw 6700 kg",
+        "door label GVW 3200 kg, gross train 6700 kg",
+    ],
+)
+def test_a_train_on_a_trucks_plate_is_the_combination(text: str, reads: Reader) -> None:
+    found = ratings(reads, text)
+    assert [(each.subject, each.rating) for each in found] == [("truck", "gvwr"), ("truck", "gcwr")]
+
+
+def test_the_same_letters_on_a_hitch_are_the_trailers(reads: Reader) -> None:
+    found = ratings(reads, "hitch label: GTW 10,000 lb, TW 1,000 lb")
+    assert [(each.subject, each.rating) for each in found] == [
+        ("hitch", "tow"),
+        ("hitch", "tongue"),
+    ]
+
+
+@pytest.mark.parametrize(
+    "text", ["truck gvwr 11,500, gvwr 14,000", "door sticker gvwr 11,500, gross 23,000"]
+)
+def test_a_rating_given_twice_is_asked_about(text: str, reads: Reader) -> None:
+    verdict = reads(text)
+    assert isinstance(verdict, Ask)
+    assert (verdict.about, verdict.why) == ("rating", "two_said")

@@ -301,3 +301,22 @@ def test_a_place_before_the_word_for_a_scale_is_nobody(reads: Reader) -> None:
 )
 def test_what_was_taken_off_is_no_load(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "weighed with steer n drive together: 8,140. flatdeck axles 6,460",
+        "front and rear axles together 8,140, flatdeck axles 6,460",
+        "front n back combined 8,140, flatdeck 6,460",
+    ],
+)
+def test_both_axles_together_are_the_truck(text: str, reads: Reader) -> None:
+    loads = {"truck": 8_140, "trailer": 6_460}
+    assert reads(text, on_the_road()) == Facts((weighed(loads, rig="hitched", trailer="flatdeck"),))
+
+
+@pytest.mark.parametrize("said", ["pin weight by itself", "tongue weight alone"])
+def test_a_load_that_stood_alone_is_still_its_own(said: str, reads: Reader) -> None:
+    expected = Facts((weighed({"tongue": 1_240}, trailer="camper"),))
+    assert reads(f"{said} 1,240 on the camper", on_the_road()) == expected
