@@ -290,10 +290,16 @@ def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
     following = tokens[index + 1] if index + 1 < len(tokens) else None
     if index and "pronoun" in tokens[index - 1].groups:
         return True  # 'before we left:'
+    if following is not None and following.kind is NUMBER and following.value >= BEYOND_A_SIDE:
+        return True  # 'hitched up and left 48,211'
     if following is None or following.kind is not WORD or following.raw in ":=":
         return False
     beside = following.senses.keys() & (NAMING | {"check_item", "unit"})
     return not beside and "behind_side" not in following.groups
+
+
+BEYOND_A_SIDE = 20_000
+"""Pounds or kilograms: no one side of an axle behind a pickup carries as much."""
 
 
 def _is_adverb(tokens: Sequence[Token], index: int) -> bool:

@@ -19,6 +19,7 @@ from domain.reading.labels import Label
 from domain.reading.positions import axles_counted
 from domain.reading.scene import Scene
 from domain.reading.stamped_pairs import hitched_how, stamped_pairs
+from domain.reading.tank_sizes import is_tank_size
 from domain.reading.tokens import NUMBER, WORD, Token
 
 NAMING = frozenset(("rating", "rating_cue", "rating_subject", "axle_noun"))
@@ -30,9 +31,6 @@ TRUCK_RATINGS = frozenset(
 LEAST_STAMPED = 1000
 """Pounds or kilograms: less is no maker's limit of a hitch or an axle."""
 
-TANK_FILLED = frozenset(("fuel_cue", "full", "odometer"))
-"""Classes of term beside which a volume was put into a tank, and is not its size."""
-
 TYRES = "tyres"
 STAMPED = frozenset(("ball", "coupler", "ball mount", "pin box", "chains"))
 MASS_KG = (90.0, 40_000.0)
@@ -43,7 +41,7 @@ LOAD_INDEX = (50, 180)
 
 def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     """The ratings that a message states, a doubt about one, or none."""
-    tank = _tank_size(scene)
+    tank = is_tank_size(scene)
     if NAMING.isdisjoint(scene.by_class) and not tank:
         return []
     _settle_weighed(scene)
@@ -493,45 +491,6 @@ def _has_its_own(scene: Scene, index: int) -> bool:
         label.start <= index < label.end and label.bound is not None and label.bound.end <= index
         for label in scene.labels
     )
-
-
-def _tank_size(scene: Scene) -> bool:
-    """'36 gallon tank', 'tank holds 36 gallons': a size, not a fill."""
-    if not TANK_FILLED.isdisjoint(scene.by_class):
-        return False
-    volumes = [figure for figure in scene.figures if figure.dimension == VOLUME]
-    if not volumes or any(label.compound for label in scene.labels) or _compound_tank(scene):
-        return False
-    for figure in volumes:
-        behind = scene.tokens[figure.end : figure.end + 2]
-        if behind and "product" in behind[0].senses:
-            behind = behind[1:]  # '36 gallon diesel tank'
-        if behind and "tank" in behind[0].senses:
-            return True
-        for index in range(max(0, figure.start - 2), figure.start):
-            if "tank" in scene.tokens[index].senses and scene.has("rating"):
-                return True
-            if "tank" in scene.tokens[index].groups:
-                return True
-        if figure.start and "holds" in scene.tokens[figure.start - 1].groups:
-            start, _ = scene.clause_of(figure.start)
-            if any(_is_tank(token) for token in scene.tokens[start : figure.start]):
-                return True  # 'the fuel tank on Moss holds 117 L'
-    return False
-
-
-def _is_tank(token: Token) -> bool:
-    return "tank" in token.senses or token.senses.get("rating") == "tank"
-
-
-def _compound_tank(scene: Scene) -> bool:
-    """'fish tank': an unknown noun before it makes it no fuel tank."""
-    for index, token in enumerate(scene.tokens):
-        if index and not scene.book.groups["tank"].isdisjoint(token.text.split()):
-            before = scene.tokens[index - 1]
-            if before.kind is WORD and not before.senses and before.raw.islower():
-                return True
-    return False
 
 
 def _value(scene: Scene, figure: Figure, name: str) -> Quantity | float | None:

@@ -119,3 +119,12 @@ def test_a_reading_beside_a_fill_stays_its_own(text: str, reads: Reader) -> None
     assert isinstance(verdict, Facts)
     assert isinstance(verdict.entries[0], Fill)
     assert verdict.entries[0].odometer == Quantity(48_210, "mi")
+
+
+@pytest.mark.parametrize("text", ["hooked up the camper and left 48,210", "left 48,210"])
+def test_so_high_a_figure_behind_left_is_no_side(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road(hitched=False))
+    assert isinstance(verdict, Facts)
+    left = verdict.entries[-1]
+    assert isinstance(left, Odometer)
+    assert (left.odometer, left.event) == (Quantity(48_210, "mi"), "depart")
