@@ -8,6 +8,7 @@ or names a GVWR beside them.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from domain.context import MASS_UNIT, VOLUME_UNIT
 from domain.entries import Rating, WordsOf
@@ -63,17 +64,25 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
             if isinstance(figure.label, Label) and figure.label.rating:
                 return Doubt("rating", "implausible", (value,))
             continue
-        if figure.dimension in (MASS, PRESSURE) and _repeated(found, subject, name, value):
+        trailer = _which_trailer(scene, figure) if subject == "trailer" else None
+        alike = [
+            each.value
+            for each in found
+            if (each.subject, each.rating, each.trailer) == (subject, name, trailer)
+        ]
+        weighs = name in ONE_EACH or figure.dimension in (MASS, PRESSURE)
+        if weighs and _repeated(alike, name, value):
             figure.role = "rating"
             continue
-        other = _said_before(found, subject, name, value)
-        if other is not None:
-            return Doubt("rating", "two_said", other)
+        if alike and name in ONE_EACH and isinstance(value, Quantity):
+            given = [each for each in alike if isinstance(each, Quantity)]
+            return Doubt("rating", "two_said", (*given, value))
         figure.role = "rating"
         found.append(
             Rating(
                 subject=subject,
                 rating=name,
+                trailer=trailer,
                 value=value,
                 note=_note(scene, figure, name),
                 words=_words(scene, figure, subject),
@@ -545,31 +554,38 @@ def _implausible(name: str, value: Quantity) -> bool:
     return not low <= value.amount("kg") <= high
 
 
-def _repeated(found: list[Rating], subject: str, name: str, value: Quantity | float) -> bool:
+def _repeated(alike: Sequence[Quantity | float], name: str, value: Quantity | float) -> bool:
     """A label in two units (4,990 kg / 11,000 lb) states one rating."""
-    for rating in found:
-        if (rating.subject, rating.rating) == (subject, name) and isinstance(value, Quantity):
-            before = rating.value
-            if isinstance(before, Quantity) and before.unit != value.unit:
-                unit = "kPa" if name == "pressure" else "kg"
-                return abs(before.amount(unit) - value.amount(unit)) < 0.02 * value.amount(unit)
-    return False
-
-
-def _said_before(
-    found: list[Rating], subject: str, name: str, value: Quantity | float
-) -> tuple[Quantity, ...] | None:
-    """Two figures for a rating that a vehicle has one of: whose the second is, nobody said."""
-    for rating in found:
-        if name in ONE_EACH and (rating.subject, rating.rating) == (subject, name):
-            before = rating.value
-            if isinstance(before, Quantity) and isinstance(value, Quantity) and before != value:
-                return before, value
-    return None
+    if name in ONE_EACH and value in alike:
+        return True
+    unit = "kPa" if name == "pressure" else "kg"
+    return isinstance(value, Quantity) and any(
+        isinstance(before, Quantity)
+        and before.unit != value.unit
+        and abs(before.amount(unit) - value.amount(unit)) < 0.02 * value.amount(unit)
+        for before in alike
+    )
 
 
 ONE_EACH = frozenset(("gvwr", "gcwr", "gawr_front", "gawr_rear", "payload"))
-"""Ratings that a door label gives once."""
+"""Ratings that a vehicle has one of: whose a second figure is, nobody said."""
+
+
+def _which_trailer(scene: Scene, figure: Figure) -> str | None:
+    """'flatdeck gvwr 14,000, camper gvwr 9,500': of several trailers the one named last."""
+    if len(set(scene.named("trailer"))) < SEVERAL:
+        return None
+    last = max((each.end for each in scene.figures if each.end <= figure.start), default=0)
+    ahead = [
+        (index, name.partition(":")[2])
+        for index, _, name in scene.find("name")
+        if index < figure.start and name.startswith("trailer:")
+    ]
+    of_both = len({name for index, name in ahead if index >= last}) >= SEVERAL
+    return ahead[-1][1] if ahead and not of_both else None
+
+
+SEVERAL = 2
 
 
 def _note(scene: Scene, figure: Figure, name: str) -> str | None:

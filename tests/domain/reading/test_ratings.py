@@ -220,3 +220,21 @@ def test_a_rating_given_twice_is_asked_about(text: str, reads: Reader) -> None:
     verdict = reads(text)
     assert isinstance(verdict, Ask)
     assert (verdict.about, verdict.why) == ("rating", "two_said")
+
+
+def test_a_rating_repeated_is_one(reads: Reader) -> None:
+    assert len(ratings(reads, "gvwr 11,500, max payload 3,140, payload 3140")) == 2
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "flatdeck gvwr 14,000, camper gvwr 9,500",
+        "gvwr of the flatdeck 14,000 and the camper 9,500",
+    ],
+)
+def test_of_several_trailers_each_has_its_rating(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    found = [(each.trailer, each.value) for each in verdict.entries if isinstance(each, Rating)]
+    assert found == [("flatdeck", Quantity(14_000, "lb")), ("camper", Quantity(9_500, "lb"))]
