@@ -10,6 +10,7 @@ from itertools import pairwise
 
 from domain.reading.aboard import companions
 from domain.reading.scene import OTHER, REQUEST, Scene
+from domain.reading.taken_back import is_small, takes_back
 from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token
 
 LONGEST = 4
@@ -39,6 +40,7 @@ def read_place(scene: Scene) -> str | None:
             start += 1
         end = _name_end(tokens, start)
         if end > start:
+            start, end = _put_right(tokens, end) or (start, end)
             return scene.words_between(start, end)
     at_home = [index for index, token, _ in scene.find("event") if "home" in token.groups]
     if any(
@@ -47,6 +49,21 @@ def read_place(scene: Scene) -> str | None:
     ):
         return "home"
     return _standing_alone(scene)
+
+
+def _put_right(tokens: list[Token], end: int) -> tuple[int, int] | None:
+    """'at Larkfold, no, Elk Fork': the name behind one that is taken back, where there is one."""
+    cue = parted = False
+    for index in range(end, len(tokens)):
+        token = tokens[index]
+        if takes_back(tokens, index):
+            cue, parted = True, "halts" not in token.groups  # 'sorry Dave'
+        elif token.kind is MARK or token.groups & {"leads_to_place", "says_again"}:
+            parted = True
+        elif not is_small(tokens, index):
+            named = cue and parted and token.raw[0].isupper() and not token.senses
+            return (index, _name_end(tokens, index)) if named else None
+    return None
 
 
 def _heading(scene: Scene) -> str | None:

@@ -32,7 +32,7 @@ SAID = (
 """Classes of term that say which figure is put right: '..., sorry, drive 6,890'."""
 
 ALIKE_TERMS = (
-    frozenset(("axle", "vehicle", "whole", "end")),
+    frozenset(("axle", "vehicle", "whole", "end", "name")),
     frozenset(("subject",)),
     frozenset(("odometer", "trip_meter")),
     frozenset(("corner", "side")),
@@ -40,11 +40,15 @@ ALIKE_TERMS = (
     frozenset(("level",)),
     frozenset(("full",)),
     frozenset(("product",)),
+    frozenset(("event",)),
 )
 """Classes of term of which one can be said in the place of another."""
 
 LABELS = ALIKE_TERMS[:3]
 """Those of them that name a figure."""
+
+STATES = ALIKE_TERMS[4:7]
+"""Those of them that say the same wherever they stand."""
 
 STARTS_ANEW = frozenset(("time", "event", "hitch", "missed", "missed_verb", "full"))
 """Classes of term with which something else is told, and nothing explained."""
@@ -73,10 +77,10 @@ def take_back_words(tokens: Sequence[Token], switch: Mapping[str, str]) -> bool:
         return False
     taken = False
     for index in range(1, len(tokens)):
-        if not _takes_back(tokens, index) or _takes_back(tokens, index - 1):
+        if not takes_back(tokens, index) or takes_back(tokens, index - 1):
             continue
-        at = next((at for at in range(index + 1, len(tokens)) if not _small(tokens, at)), None)
-        first = next((at for at in range(index - 1, -1, -1) if not _small(tokens, at)), None)
+        at = next((at for at in range(index + 1, len(tokens)) if not is_small(tokens, at)), None)
+        first = next((at for at in range(index - 1, -1, -1) if not is_small(tokens, at)), None)
         if at is None or first is None:
             continue
         said, meant = tokens[first].senses, tokens[at].senses
@@ -86,14 +90,14 @@ def take_back_words(tokens: Sequence[Token], switch: Mapping[str, str]) -> bool:
                 continue  # 'wait, the flatdeck is still on'
             tokens[first].senses, tokens[at].senses, taken = meant, FILLER, True
         elif _names_alike(said, meant) and "copula" not in tokens[index].senses.get("glue", ""):
-            if not _ends_at(tokens, at):
+            if _end_of(tokens, at) is None:
                 tokens[first].senses, taken = FILLER, True  # the figure is beside the second
         elif _restated(tokens, index, switch):
             taken = True
     return taken
 
 
-def _takes_back(tokens: Sequence[Token], index: int) -> bool:
+def takes_back(tokens: Sequence[Token], index: int) -> bool:
     """Whether a word takes back what was said; 'no' where it denies nothing that follows."""
     token = tokens[index]
     if "takes_back" in token.groups:
@@ -113,7 +117,7 @@ LEADS_ON = frozenset(("function", "copula"))
 """Kinds of small words behind a 'no' that is said by itself: 'no the camper', 'no that's'."""
 
 
-def _small(tokens: Sequence[Token], index: int) -> bool:
+def is_small(tokens: Sequence[Token], index: int) -> bool:
     """Whether a mark, an article, a hesitation or another word that takes back stands there."""
     token = tokens[index]
     return (
@@ -130,22 +134,24 @@ def _names_alike(said: Mapping[str, str], meant: Mapping[str, str]) -> bool:
 def _restated(tokens: Sequence[Token], cue: int, switch: Mapping[str, str]) -> bool:
     """Put a position or a state behind a word for a slip in the place of the one before it."""
     at = next((at for at in range(cue, len(tokens)) if not _passed(tokens, at)), None)
-    if at is None or not _ends_at(tokens, at):
+    if at is None:
         return False
-    meant = tokens[at].senses
-    if (word := _switch_at(tokens, at)) in switch:
+    meant, end = tokens[at].senses, _end_of(tokens, at)
+    if (word := _switch_at(tokens, at)) in switch and end is not None:
         meant = {"bars": ON_OR_OFF[switch[word]]}
-    kind = next((each for each in ALIKE_TERMS if not each.isdisjoint(meant)), None)
-    if kind is None:
-        return False
-    first = next((k for k in range(cue - 1, -1, -1) if not kind.isdisjoint(tokens[k].senses)), None)
-    if first is None or (kind in LABELS and not _has_figure(tokens, first, cue)):
-        return False
-    tokens[first].senses = {term: key for term, key in meant.items() if term in kind}
-    for index in range(cue, at + 1):
-        if tokens[index].kind is WORD:
-            tokens[index].senses = FILLER
-    return True
+    for kind in ALIKE_TERMS:
+        if kind.isdisjoint(meant) or (end is None and kind not in STATES):
+            continue
+        before = range(cue - 1, -1, -1)
+        first = next((k for k in before if not kind.isdisjoint(tokens[k].senses)), None)
+        if first is None or (kind in LABELS and not _has_figure(tokens, first, cue)):
+            continue
+        tokens[first].senses = {term: key for term, key in meant.items() if term in kind}
+        for token in tokens[cue : end or at + 1]:
+            if token.kind is WORD:
+                token.senses = FILLER
+        return True
+    return False
 
 
 def _switch_at(tokens: Sequence[Token], at: int) -> str:
@@ -158,21 +164,30 @@ def _passed(tokens: Sequence[Token], at: int) -> bool:
     """What may stand between a word for a slip and what is meant: 'no sorry they were off'."""
     token = tokens[at]
     said = "correction" in token.senses or "says_again" in token.groups
-    return said or _small(tokens, at)
+    return said or is_small(tokens, at)
 
 
 ON_OR_OFF = {"hitched": "on", "unhitched": "off"}
 
 
-def _ends_at(tokens: Sequence[Token], at: int) -> bool:
-    """Whether nothing is said of what stands there: a mark or the end is behind it."""
-    at += 1
-    while at < len(tokens) and "axle_noun" in tokens[at].senses:
-        at += 1
-    if at >= len(tokens) or tokens[at].ends_sentence:
-        return True
-    behind = token_at(tokens, at + 1)
-    return tokens[at].raw == "," and (behind is None or behind.kind is not NUMBER)
+def _end_of(tokens: Sequence[Token], at: int) -> int | None:
+    """Where what stands there ends with a mark or the message; None where more is said of it.
+
+    A noun that was said before is said again with it: 'left tire 62, sorry, right tire'.
+    """
+    end = at + 1
+    said = {token.text for token in tokens[:at]}
+    while end < len(tokens) and (
+        "axle_noun" in tokens[end].senses
+        or "one" in tokens[end].groups
+        or (tokens[end].kind is WORD and tokens[end].text in said)
+    ):
+        end += 1
+    if end >= len(tokens) or tokens[end].ends_sentence or tokens[end].raw == ")":
+        return end
+    behind = token_at(tokens, end + 1)
+    ends = tokens[end].raw == "," and (behind is None or behind.kind is not NUMBER)
+    return end if ends else None
 
 
 def _has_figure(tokens: Sequence[Token], first: int, cue: int) -> bool:
@@ -201,12 +216,16 @@ def take_back_figures(tokens: Sequence[Token], figures: Sequence[Figure]) -> boo
         if second.dimension is not None:
             first.unit, first.dimension = second.unit, second.dimension
         second.claimed = "a figure put right on the spot"
+        tokens[second.start].senses = FILLER
         for index in range(cue, second.start):
             if tokens[index].kind is WORD:
                 tokens[index].senses, tokens[index].groups = FILLER, NO_GROUPS
         taken = True
     return taken
 
+
+PASSED = frozenset(("glue", "correction", "fuel_cue", "weigh_cue", "ticket"))
+"""Classes of term that may stand before a figure put right: 'actually the pump says 34.1'."""
 
 CUES = frozenset(("takes_back", "no_alone", "hesitates"))
 """Groups of words that can stand before a figure put right."""
@@ -222,19 +241,14 @@ def _cue_before(tokens: Sequence[Token], start: int, end: int) -> tuple[int | No
     for index in range(end - 1, max(start, end - FARTHEST) - 1, -1):
         token = tokens[index]
         if not token.groups.isdisjoint(CUES):
-            if not explained or ("halts" in token.groups and _takes_back(tokens, index)):
+            if not explained or ("halts" in token.groups and takes_back(tokens, index)):
                 cue, before_cue = index, explained
                 parted = parted or index
         elif _starts_anew(token) or (not parted and "then" in token.groups):
             break  # 'oh wait also 29.8 gal'
         elif token.kind is MARK:
             parted = parted or index
-        elif (
-            "glue" in token.senses
-            or "correction" in token.senses
-            or explained
-            or (cue is None and _says(token))
-        ):
+        elif not PASSED.isdisjoint(token.senses) or explained or (cue is None and _says(token)):
             continue
         elif not parted:
             break
@@ -273,6 +287,8 @@ def _meant(
         if _alike(each, second, like, named=bool(named))
         and all(_named_so(tokens[:cue], each, word) for word in named)
     ]
+    if not fitting and len(named) == 1 and "ordinal" in named[0].senses:
+        return _by_place(earlier, second, named[0].senses["ordinal"])
     if explained and not named and len(fitting) > 1:
         # As in 'wait, I read the trailer wrong: 9,140'.
         hints = [token for token in tokens[cue:explained] if _says(token)]
@@ -282,6 +298,14 @@ def _meant(
             if hints and all(_named_so(tokens[:cue], each, word) for word in hints)
         ]
     return fitting[0] if fitting else None
+
+
+def _by_place(earlier: Sequence[Figure], second: Figure, key: str) -> Figure | None:
+    """'5,420 7,160 9,840, oops last one's 9,480': the figure that an ordinal counts to."""
+    row = [each for each in earlier if _measured_so(each, second)]
+    place = int(key) - 1 if key.isdigit() else -1
+    first = row[place] if len(row) > max(place, 1) else None
+    return first if first and _alike(first, second, ALIKE, named=False) else None
 
 
 def _measured_so(first: Figure, second: Figure) -> bool:

@@ -51,6 +51,10 @@ AXLES = {"steer": 5_220, "drive": 6_940, "trailer": 9_310}
         ("31.2 gal, I tell a lie, 32.1 gal", Fill(volume=gal(32.1))),
         ("31.2 gal, no wait I was looking at the other pump, 28.8 gal", Fill(volume=gal(28.8))),
         ("31.2 gallons. er, 32.1 gallons", Fill(volume=gal(32.1))),
+        ("28.8 gal, actually the pump says 31.2", Fill(volume=gal(31.2))),
+        ("steer 5,420. disregard that, steer 5,220", weighed(steer=5_220)),
+        ("5,220 / 6,940 / 9,130 oops last one's 9,310", weighed("hitched", **AXLES)),
+        ("5,220, 6,490, 9,310. sorry the middle one is 6,940", weighed("hitched", **AXLES)),
     ],
 )
 def test_the_later_figure_counts(text: str, entry: Entry, reads: Reader) -> None:
@@ -91,6 +95,7 @@ def test_the_later_name_counts(text: str, entries: tuple[Entry, ...], reads: Rea
         ("bars on, sorry bars off", "off"),
         ("bars were on. sorry about the mess", "on"),
         ("bars on. oops, we're off", "on"),
+        ("(that's with the bars off, no, on)", "on"),
     ],
 )
 def test_the_later_state_counts(said: str, bars: str, reads: Reader) -> None:
