@@ -76,7 +76,13 @@ def field_of(scene: Scene, figure: Figure) -> str | None:
     """The field that a figure is meant for, by label, unit or a word for it; None if unsaid."""
     said = _field_said(scene, figure)
     money = figure.dimension == MONEY or figure.token.decimals == 2
+    if said == "cost" and figure.dimension is None and figure.value > MOST_FEE:
+        return "ticket" if scene.has("fee") else said  # 'that ticket was 4471 not 4417'
     return "cost" if said == "gross" and money else said  # 'total was 118.20'
+
+
+MOST_FEE = 500
+"""No weighing costs more in dollars, pounds or euros; common practice, no source."""
 
 
 def _field_said(scene: Scene, figure: Figure) -> str | None:
@@ -115,13 +121,18 @@ def _field_said(scene: Scene, figure: Figure) -> str | None:
 def _read_off(scene: Scene, figure: Figure) -> str | None:
     """'steer on that ticket was 5,240': the ticket is named for what was read off it."""
     start, _ = scene.sentence_of(figure.start)
+    documents = {*scene.by_class.get("ticket", ()), *scene.by_class.get("fee", ())}
+    document = next((at for at in sorted(documents) if start < at < figure.start), None)
+    if document is None:
+        return None
     for label in scene.labels:
-        if not start <= label.start < label.end < figure.start:
-            continue
-        named = scene.tokens[label.end + 1 : figure.start]
-        read_off = "read_off" in scene.tokens[label.end].groups
-        if read_off and any("ticket" in each.senses or "fee" in each.senses for each in named):
+        inside = start <= label.start < label.end < document
+        if inside and "read_off" in scene.tokens[label.end].groups:
             return field_of_label(label)
+    for token in scene.tokens[start:document]:
+        named, _, leads = token.text.partition(" ")
+        if "rig" in token.senses and leads in scene.book.groups["read_off"]:
+            return scene.book.words.get(named, {}).get("vehicle")  # 'trailer on that slip'
     return None
 
 

@@ -36,6 +36,12 @@ NEAR = 3
 TOWED = frozenset(("name", "vehicle", "rig"))
 """Classes of term that can stand for a trailer."""
 
+THINGS = frozenset(("name", "vehicle", "rig", "check_item", "talk"))
+"""Classes of term that somebody else may have one of."""
+
+SUBJECTS = frozenset(("talk", "vehicle"))
+"""Classes of term that somebody else, or his rig, may be said with."""
+
 TAKING_BACK = frozenset(("takes_back", "no_alone", "hesitates"))
 """Groups of words that take back what a message said before."""
 
@@ -473,9 +479,9 @@ class Scene:
             speaks = token.possessive or "talk" in token.senses
             cue = self._cue(index, token) if speaks else None
             if "beside_us" in self.groups and self._is_beside_us(index):
-                cue, owned = OTHER, True
-            elif state == OTHER and self._has_one(index):
-                owned = True
+                cue = OTHER
+            elif state == OTHER and not owned:
+                owned = self._has_one(index)
             if cue == GUESS:
                 for earlier in range(clause_start, index):
                     talk[earlier] = talk[earlier] or GUESS
@@ -591,15 +597,9 @@ class Scene:
         return bool(behind) and bool(behind[0].senses.keys() & {"vehicle", "name"})
 
     def _is_beside_us(self, index: int) -> bool:
-        """'the bloke in front had ...', 'truck ahead of us lost ...': what he has is his.
-
-        Not where he tells of something of ours: 'guy behind us flashed, trailer light out'. A
-        trailer behind is our own.
-        """
+        """'truck ahead of us lost a chain': another rig than ours; a trailer behind is our own."""
         senses = self.tokens[index].senses
-        if "vehicle" not in senses and not senses.get("talk", "").startswith(
-            (OTHER, OTHER_VEHICLE)
-        ):
+        if "vehicle" not in senses and senses.get("talk") not in (OTHER, OTHER_VEHICLE):
             return False
         start, end = self.clause_of(index)
         near = range(index + 1, min(index + 1 + NEAR, end - 1))
@@ -613,19 +613,31 @@ class Scene:
             return False  # 'truck next week'
         if senses.get("vehicle") == "trailer" and "behind" in self.tokens[at].groups:
             return False
-        return not any("alerts" in token.groups for token in self.tokens[start:end])
+        return all("glue" in token.senses or not token.senses for token in self.tokens[start:index])
 
     def _has_one(self, index: int) -> bool:
-        """'lady had a camper on': one of many, and none of the chat's own."""
-        token = self.tokens[index]
-        own = "vehicle" in token.senses or "name" in token.senses
-        return own and index > 0 and "a_thing" in self.tokens[index - 1].groups
+        """'lady had a camper on', 'lost a chain': theirs, and what follows is of it.
+
+        Not where they tell of ours ('guy behind us flashed, trailer light out'), nor where they
+        are no subject ('filled up next to a guy with a camper, 31.4 gal').
+        """
+        before = self.tokens[max(0, index - 2) : index]
+        one = any("a_thing" in each.groups for each in before)
+        if not one or THINGS.isdisjoint(self.tokens[index].senses):
+            return False
+        start, end = self.clause_of(index)
+        clause = self.tokens[start:end]
+        if any("alerts" in each.groups for each in clause):
+            return False
+        who = next((each for each in clause if each.senses.keys() - {"glue"}), None)
+        return who is not None and not SUBJECTS.isdisjoint(who.senses)
 
     def _owns_vehicle(self, index: int, token: Token) -> bool:
         """'Odette's rig': a vehicle of somebody whom the chat does not know as its own."""
         if "name" in token.senses or "vehicle" in token.senses or fold(token.raw) in self.names.own:
             return False
-        named = not token.senses and not (index and "article" in self.tokens[index - 1].groups)
+        told = index and "glue" in self.tokens[index - 1].senses  # 'last week's ticket'
+        named = not token.senses and (token.raw[0].isupper() or not told)
         for step in range(1, 4):
             if index + step >= len(self.tokens):
                 return False

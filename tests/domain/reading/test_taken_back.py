@@ -143,6 +143,8 @@ def test_a_pause_or_more_to_come_takes_nothing_back(
     ("text", "field", "value", "was"),
     [
         ("steer on that ticket was 5,220 not 5,420", "steer", lb(5_220), lb(5_420)),
+        ("trailer on that slip should be 9,310 not 9,130", "trailer", lb(9_310), lb(9_130)),
+        ("the ticket was 4471 not 4417", "ticket", 4471, 4417),
         ("my typo, gross on the ticket was 21,470", "gross", lb(21_470), None),
         ("drive off the last slip is 6,940, I put 9,640", "drive", lb(6_940), lb(9_640)),
         ("that ticket was $14.50 not $15.40", "cost", Quantity(14.5, "USD"), Quantity(15.4, "USD")),
@@ -185,6 +187,10 @@ def test_what_is_of_others_is_theirs(text: str, reads: Reader) -> None:
         ("today's ticket: steer 5,220 drive 6,940 trailer 9,310", 1),
         ("guy behind us flashed, left trailer light out", 1),
         ("hub smoking on the camper", 1),
+        ("last week's weights: steer 5,220 drive 6,940 trailer 9,310", 1),
+        ("filled up next to a guy with a camper, 31.4 gal at 3.89", 1),
+        ("car ahead braked hard, trailer brakes felt weak", 1),
+        ("he had a look, left trailer light is out", 1),
     ],
 )
 def test_what_is_ours_is_kept_beside_others(text: str, count: int, reads: Reader) -> None:
