@@ -274,7 +274,7 @@ def _meant(
 ) -> Figure | None:
     """The earlier figure that another one is put in the place of."""
     named = [token for token in tokens[explained or cue : second.start] if _says(token)]
-    named += _named_behind(tokens, second.end)
+    named += _named_behind(tokens, earlier[-1].end, second.end)
     cues = [token.groups for token in tokens[cue : second.start] if token.groups & CUES]
     like = NEARLY if explained or all("pauses" in each for each in cues) else ALIKE
     measured = [each for each in reversed(earlier) if _measured_so(each, second)]
@@ -312,11 +312,15 @@ def _measured_so(first: Figure, second: Figure) -> bool:
     return first.dimension is None or second.dimension in (None, first.dimension)
 
 
-def _named_behind(tokens: Sequence[Token], end: int) -> Sequence[Token]:
-    """What names a figure behind it: '5,360 steer, wait, 7,200 drive'."""
+def _named_behind(tokens: Sequence[Token], before: int, end: int) -> Sequence[Token]:
+    """What names a figure behind it: '5,360 steer, wait, 7,200 drive'.
+
+    What stands before another figure is of that one, unless the figure before, which ends at
+    `before`, has its name behind it too.
+    """
     if end < len(tokens) and _says(tokens[end]):
         behind = token_at(tokens, end + 1)
-        if behind is None or not (behind.kind is NUMBER or behind.raw in ":="):
+        if behind is None or behind.kind is not NUMBER or _says(tokens[before]):
             return tokens[end : end + 1]
     return ()
 
