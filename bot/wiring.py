@@ -43,7 +43,7 @@ if TYPE_CHECKING:
 BETWEEN_ROUNDS = 2.0
 """Seconds after which a server looks again for what other workers left and what is due."""
 
-BETWEEN_TRIMS = 60.0
+BETWEEN_TRIMS = 5.0
 """Seconds after which a server gives memory back that it does not use."""
 
 logger = logging.getLogger(__name__)
