@@ -9,7 +9,8 @@ from __future__ import annotations
 from typing import Literal
 
 from domain.entries import Check
-from domain.reading.scene import NEGATION, OTHER, Scene
+from domain.reading.scene import Scene
+from domain.reading.talk import NEGATION, OTHER
 from domain.reading.tokens import MARK, NUMBER, WORD
 
 PLACING = ("side", "corner", "end", "vehicle", "name", "ordinal", "axle_noun")

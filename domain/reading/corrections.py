@@ -36,7 +36,8 @@ from domain.reading.figures import (
     token_at,
 )
 from domain.reading.labels import Label
-from domain.reading.scene import GUESS, PLAN, REQUEST, Scene
+from domain.reading.scene import Scene
+from domain.reading.talk import GUESS, PLAN, REQUEST
 from domain.reading.tokens import MARK, TIME, WORD, Token
 from domain.reading.undoing import is_misdirected, undoes
 

@@ -9,8 +9,9 @@ from __future__ import annotations
 from itertools import pairwise
 
 from domain.reading.aboard import companions
-from domain.reading.scene import OTHER, REQUEST, Scene
+from domain.reading.scene import Scene
 from domain.reading.taken_back import is_small, takes_back
+from domain.reading.talk import OTHER, REQUEST
 from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token
 
 LONGEST = 4

@@ -1,0 +1,241 @@
+"""Words that mean what their neighbours make of them.
+
+This file decides what an initial, a short name of a gauge, a corner, 'reg', 'p', 'off' or 'put
+down' is in this message, before figures are looked for. It gives such a token its senses; it
+does not read what they state.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
+
+if TYPE_CHECKING:
+    from domain.reading.scene import Scene
+
+TOWED = frozenset(("name", "vehicle", "rig"))
+"""Classes of term that can stand for a trailer."""
+
+CORNER_OF_TRAILER = "_trailer"
+PUTS_DOWN = frozenset(("axle", "vehicle", "name"))
+"""Classes of what puts a load down on a scale."""
+
+LEAST_REGULAR = 10
+"""Gallons or litres: 'REG 17 GAL' is petrol, 'REG 4L' a plate."""
+
+HOT = 50
+"""Degrees: an engine that is running is hotter, in either unit."""
+LEAST_INITIALS, LEAST_PAIRS, LEAST_LOAD = 3, 2, 400
+
+PENCE_A_LITRE = (60, 400)
+"""What a litre has cost at British pumps, and may; wide on purpose."""
+
+
+def settle_words(scene: Scene) -> None:
+    """Give every such word of a message the senses that it has there."""
+    if "initial" in scene.by_class:
+        _read_initials(scene)
+    if "corner" in scene.by_class:
+        _settle_corners(scene)
+    if "gauge_short" in scene.by_class:
+        _read_gauges(scene)
+    if "aboard" in scene.by_class and NUMBER in scene.kinds:
+        _settle_pence(scene)
+    if "bars" in scene.by_class:
+        _settle_bars(scene)
+    if "fuel_or_register" in scene.groups:
+        _settle_regular(scene)
+    if "correction" in scene.by_class:
+        _settle_put_down(scene)
+    if not TOWED.isdisjoint(scene.by_class):
+        _settle_apart(scene)
+
+
+def settle_vans(scene: Scene) -> None:
+    """Outside the US a van is a caravan, and a wagon tows."""
+    for token in scene.tokens:
+        if "caravan" in token.groups:
+            token.senses = {**token.senses, "vehicle": "trailer"}
+        elif "towed_wagon" in token.groups and "name" not in token.senses:
+            token.senses = {**token.senses, "vehicle": "truck"}
+
+
+def _read_initials(scene: Scene) -> None:
+    """'S 5,180 D 6,240 T 8,860 G 20,280': letters are labels where three stand by loads."""
+    tokens = scene.tokens
+    if "left_letter" in scene.groups:
+        _read_sides(scene)
+    beside = [
+        index
+        for index in scene.by_class.get("initial", ())
+        if index + 1 < len(tokens) and _load_follows(tokens, index + 1)
+    ]
+    if len(beside) < LEAST_INITIALS:
+        return
+    for index in beside:
+        key = tokens[index].senses["initial"].split()[0]
+        term_class = {"trailer": "vehicle", "gross": "whole"}.get(key, "axle")
+        tokens[index].senses = {term_class: key}
+    scene.index_terms()
+
+
+def _read_sides(scene: Scene) -> None:
+    """'Steer L 2,560 R 2,610': letters are sides where they stand in pairs, line by line."""
+    tokens = scene.tokens
+    found = {
+        side: [
+            index
+            for index, token in enumerate(tokens[:-1])
+            if token.text in scene.book.groups[group] and _load_follows(tokens, index + 1)
+        ]
+        for side, group in (("left", "left_letter"), ("right", "right_letter"))
+    }
+    if len(found["left"]) != len(found["right"]) or len(found["left"]) < LEAST_PAIRS:
+        return
+    for side, indexes in found.items():
+        for index in indexes:
+            tokens[index].senses = {"side": side}
+    scene.index_terms()
+
+
+def _settle_corners(scene: Scene) -> None:
+    """'TLF 2,410 TRF 2,450 TLR 2,520': beside other corners of a trailer, one more of them."""
+    corners = [key for _, _, key in scene.find("corner")]
+    if not any(key.endswith(CORNER_OF_TRAILER) for key in corners):
+        return
+    for token in scene.tokens:
+        if token.raw.casefold() in scene.book.groups["trailer_or_corner"]:
+            token.senses = {"corner": f"left_rear{CORNER_OF_TRAILER}"}
+    scene.index_terms()
+
+
+def _read_gauges(scene: Scene) -> None:
+    """'trans 194, water 201': beside another gauge, an everyday word is one too; else none."""
+    tokens = scene.tokens
+    for index in scene.by_class["gauge_short"]:
+        token = tokens[index]
+        following = tokens[index + 1] if index + 1 < len(tokens) else None
+        heats = following is not None and following.kind is NUMBER and following.value >= HOT
+        if heats and "subject" in scene.by_class:
+            token.senses = {"subject": token.senses["gauge_short"]}
+        else:
+            token.senses = {
+                term_class: key
+                for term_class, key in token.senses.items()
+                if term_class != "gauge_short"
+            }
+    scene.index_terms()
+
+
+def _settle_pence(scene: Scene) -> None:
+    """'PPL 151.9', '151.9 ppl': beside a pump's price pence per litre, and no people."""
+    tokens, settled = scene.tokens, False
+    for index in scene.by_class["aboard"]:
+        token = tokens[index]
+        if token.raw.casefold() not in scene.book.groups["price_or_people"]:
+            continue
+        beside = (*tokens[max(0, index - 1) : index], *tokens[index + 1 : index + 2])
+        if any(_is_in_pence(each) for each in beside):
+            token.senses, settled = {"money": "pence"}, True
+            token.groups |= {"coins_per_litre"}
+    if settled:
+        scene.index_terms()
+
+
+def _settle_bars(scene: Scene) -> None:
+    """'with the bars unhooked': the bars are off, and no trailer was unhooked."""
+    slack = [
+        index
+        for index in scene.by_class["bars"]
+        if index + 1 < len(scene.tokens) and "slack" in scene.tokens[index + 1].groups
+    ]
+    for index in slack:
+        scene.tokens[index].senses = {"bars": "off"}
+        scene.tokens[index + 1].senses = {"glue": "function"}
+    if slack:
+        scene.index_terms()
+
+
+def _settle_put_down(scene: Scene) -> None:
+    """'the truck put down 12,120': an axle or a vehicle does so, and nobody wrote wrongly."""
+    for index in scene.by_class["correction"]:
+        token = scene.tokens[index]
+        puts = index and "glue" in token.senses and token.senses["glue"] == "copula"
+        if puts and not PUTS_DOWN.isdisjoint(scene.tokens[index - 1].senses):
+            token.senses = {"glue": "copula"}
+            token.groups -= {"marks_mistake"}
+            scene.by_class["correction"].remove(index)
+            if not scene.by_class["correction"]:
+                del scene.by_class["correction"]
+            return
+
+
+def _settle_regular(scene: Scene) -> None:
+    """'18.2 gal reg 3.199': beside a volume or a pump's decimals it is a fuel."""
+    tokens = scene.tokens
+    for index, token in enumerate(tokens):
+        if "fuel_or_register" not in token.groups:
+            continue
+        behind = tokens[index + 1 : index + 3]
+        number = behind[0] if behind and behind[0].kind is NUMBER else None
+        pumped = number is not None and (
+            number.decimals > 0 or (number.value >= LEAST_REGULAR and _is_volume(behind[-1]))
+        )
+        if pumped or (index and _is_volume(tokens[index - 1])):
+            token.senses, token.groups = {"product": "gasoline"}, NO_GROUPS
+    scene.index_terms()
+
+
+def _settle_apart(scene: Scene) -> None:
+    """'picked the camper up': a verb of hitching in two words, the trailer between them."""
+    tokens, apart = scene.tokens, False
+    for index in scene.by_class.get("rig", ()):
+        token, verb = tokens[index], index - 1
+        if index + 1 < len(tokens) and "axle_noun" in tokens[index + 1].senses:
+            apart = _name_whose(token) or apart  # 'just the truck axles' may be hitched
+            continue
+        if verb > 0 and "article" in tokens[verb].groups:
+            verb -= 1
+        off = scene.book.means(tokens[verb].text, token.text.split()[-1]) if verb >= 0 else {}
+        if "hitch" in off and "hitch" in tokens[verb].senses:
+            token.senses, apart = {"vehicle": "trailer"}, True  # 'dropped the trailer off'
+    for index in (*scene.by_class.get("name", ()), *scene.by_class.get("vehicle", ())):
+        verb = index - 2 if index > 1 and "article" in tokens[index - 1].groups else index - 1
+        if verb < 0 or index + 1 == len(tokens) or "glue" not in tokens[index + 1].senses:
+            continue
+        behind = tokens[index + 2] if index + 2 < len(tokens) else None
+        if behind is not None and behind.kind is WORD and "glue" not in behind.senses:
+            continue  # 'took the camper off road'
+        action = scene.book.means(tokens[verb].text, tokens[index + 1].text).get("hitch")
+        if action is not None:
+            tokens[verb].senses, apart = {"hitch": action}, True
+    if apart:
+        scene.index_terms()
+
+
+def _name_whose(token: Token) -> bool:
+    """Make 'just the camper', said of its axles, name the vehicle and not how it stood."""
+    vehicle = {"solo": "truck", "trailer": "trailer"}.get(token.senses["rig"].split()[0])
+    if vehicle is None:
+        return False
+    named = {key: value for key, value in token.senses.items() if key == "name"}
+    token.senses = named or {"vehicle": vehicle}
+    return True
+
+
+def _is_in_pence(token: Token) -> bool:
+    """Whether a number looks like a litre's price in pence: '151.9'."""
+    low, high = PENCE_A_LITRE
+    return token.kind is NUMBER and token.decimals > 0 and low <= token.value <= high
+
+
+def _is_volume(token: Token) -> bool:
+    return token.senses.get("unit", "").split()[:1] in (["gal"], ["L"])
+
+
+def _load_follows(tokens: list[Token], index: int) -> bool:
+    """Whether a figure the size of a load stands here, or behind a colon."""
+    if tokens[index].raw in ":=-" and index + 1 < len(tokens):
+        index += 1
+    return tokens[index].kind is NUMBER and tokens[index].value >= LEAST_LOAD

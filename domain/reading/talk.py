@@ -1,0 +1,258 @@
+"""Which stretches of a message state nothing.
+
+Plans, guesses, negations, requests, and what is said of other people and their rigs are talk. A
+cue speaks for its own clause, from where it stands; a guess for the whole clause. This file does
+not decide what the rest means.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from domain.reading.figures import BARE_STEP
+from domain.reading.phrasebook import fold
+from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
+
+if TYPE_CHECKING:
+    from domain.reading.scene import Scene
+
+PLAN, GUESS, NEGATION, OTHER, REQUEST = "plan", "guess", "negation", "other", "request"
+OTHER_VEHICLE = "vehicle"
+ADVERT = "advert"
+
+SHORT_CLAUSE = 3
+FARTHEST_OWNER = 3
+"""Tokens: so near its start a heading says whose the lines below it are."""
+NEAR = 3
+"""Tokens from a rig or a person to where they are: 'the couple parked next to us'."""
+
+THINGS = frozenset(("name", "vehicle", "rig", "check_item", "talk"))
+"""Classes of term that somebody else may have one of."""
+
+SUBJECTS = frozenset(("talk", "vehicle"))
+"""Classes of term that somebody else, or his rig, may be said with."""
+
+
+def talk_of(scene: Scene) -> list[str | None]:
+    """For each token what kind of talk it is in; None where something is stated."""
+    tokens = scene.tokens
+    talk: list[str | None] = [None] * len(tokens)
+    if "talk" in scene.by_class:
+        if scene.has("talk", ADVERT):
+            return [OTHER] * len(tokens)
+    elif "beside_us" not in scene.groups and not _names_somebody(scene):
+        return talk
+    state: str | None = None
+    owned = guessed = ahead = False
+    clause_start = sentence_start = 0
+    for index, token in enumerate(tokens):
+        if token.ends_sentence:
+            if token.kind is BREAK and _heads_of_others(scene, talk, sentence_start, index):
+                return [OTHER] * len(tokens)
+            state, clause_start, owned, guessed = None, index + 1, False, False
+            ahead = False
+            sentence_start = index + 1
+            continue
+        if index == sentence_start and _somebody(scene, index):
+            owned, state = True, OTHER
+        if token.raw == "," or "parts_talk" in token.groups:
+            guessing = state == GUESS and not _figure_in(scene, sentence_start, index)
+            guessed = guessed or guessing
+            state = OTHER if owned else GUESS if guessed else PLAN if ahead else None
+            clause_start = index + 1
+            continue
+        speaks = token.possessive or "talk" in token.senses
+        cue = _cue(scene, index, token) if speaks else None
+        if "beside_us" in scene.groups and _is_beside_us(scene, index):
+            cue = OTHER
+        elif state == OTHER and not owned:
+            owned = _has_one(scene, index)
+        if cue == GUESS:
+            for earlier in range(clause_start, index):
+                talk[earlier] = talk[earlier] or GUESS
+            if clause_start == index and _only_guesses(scene, index):
+                _guess_before(scene, talk, index - 1)
+            state = GUESS
+        elif cue is not None:
+            state = cue
+            owned = owned or "owner" in token.groups or token.possessive
+            ahead = ahead or "ahead" in token.groups
+        talk[index] = state
+    return talk
+
+
+def _heads_of_others(scene: Scene, talk: list[str | None], start: int, end: int) -> bool:
+    """'The neighbor's ticket:' and a colon above lines: all that follows is somebody else's."""
+    return start == 0 < end and scene.tokens[end - 1].raw == ":" and OTHER in talk[:FARTHEST_OWNER]
+
+
+def _names_somebody(scene: Scene) -> bool:
+    """Whether a word may be somebody's name: it is unknown and capitalized, or owns a thing."""
+    tokens = scene.tokens
+    for index in scene.unknown:
+        if tokens[index].raw[0].isupper():
+            return True
+    for token in tokens:  # noqa: SIM110  a loop costs half of any()
+        if token.possessive:
+            return True
+    return False
+
+
+def _figure_in(scene: Scene, start: int, end: int) -> bool:
+    """Whether a figure of the log stands between: a guess behind it is of that alone."""
+    return any(
+        start <= figure.start < end and _before_guess(scene, figure.start, start)
+        for figure in scene.figures
+    )
+
+
+def _before_guess(scene: Scene, index: int, start: int) -> bool:
+    return not any(
+        "guess" in scene.tokens[k].senses.get("talk", "").split() for k in range(start, index)
+    )
+
+
+def _somebody(scene: Scene, index: int) -> bool:
+    """'Ned filled up 40 gal': somebody unknown does it, and not at our odometer."""
+    token = scene.tokens[index]
+    following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
+    if scene.text.count("\n") > 1:
+        return False  # a pasted ticket
+    named = token.kind is WORD and not token.senses and token.raw[0].isupper()
+    if not named or token.raw.isupper() or following is None or following.raw[0].isupper():
+        return False
+    behind = scene.tokens[index + 2] if index + 2 < len(scene.tokens) else None
+    heads = behind is None or behind.kind is MARK  # 'Dunmarrow weighbridge, 6.42 t'
+    acts = bool(following.senses.keys() & {"fuel_cue", "hitch"}) or (
+        "somebody_does" in following.groups or ("weighs_it" in following.groups and not heads)
+    )
+    return acts and not _follows_on(scene)
+
+
+def _follows_on(scene: Scene) -> bool:
+    """Whether a figure follows on from the truck's odometer: whoever says it, it is ours."""
+    known = scene.context.odometer
+    return known is not None and any(
+        0 <= figure.value - known.value <= BARE_STEP for figure in scene.figures
+    )
+
+
+def _only_guesses(scene: Scene, index: int) -> bool:
+    """Whether the clause is a guess and nothing else: '..., i think'."""
+    start, end = scene.clause_of(index)
+    return index > 0 and scene.tokens[index - 1].raw == "," and end - start <= SHORT_CLAUSE
+
+
+def _guess_before(scene: Scene, talk: list[str | None], comma: int) -> None:
+    """'9200, i think': the guess is of the clause before."""
+    start, end = scene.clause_of(comma - 1) if comma else (0, 0)
+    for index in range(start, end):
+        talk[index] = talk[index] or GUESS
+
+
+def _cue(scene: Scene, index: int, token: Token) -> str | None:
+    senses = token.senses
+    if token.possessive and _owns_vehicle(scene, index, token):
+        return OTHER
+    value = senses.get("talk")
+    if value is None or "name" in senses:
+        return None
+    cue = value.split()[0]
+    if "looks_shortened" in token.groups and token.raw.isalpha():
+        return None
+    if cue == OTHER_VEHICLE and "tow_car" in token.groups and scene.context.units != "us":
+        return None
+    if cue == OTHER_VEHICLE:
+        return OTHER if _other_vehicle(scene, index) else None
+    following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
+    if "aboard" in senses and index and scene.tokens[index - 1].kind is NUMBER:
+        return None
+    if cue in (REQUEST, PLAN) and following is not None and "recording" in following.groups:
+        return None
+    if cue == PLAN and following is not None and "already_done" in following.groups:
+        return None  # 'before we left'
+    if cue == OTHER and "family" in token.groups and _follows_on(scene):
+        return None  # 'dad says odo is 99412'
+    if cue == NEGATION and _absent(scene, index):
+        return None
+    return cue
+
+
+def _absent(scene: Scene, index: int) -> bool:
+    """'without the flatdeck': nothing is denied, and one vehicle was not there."""
+    behind = scene.tokens[index + 1 : index + 3]
+    if (
+        len(behind) == 2
+        and "article" in behind[0].groups
+        and "absent" in scene.tokens[index].groups
+    ):
+        behind = behind[1:]
+    return bool(behind) and bool(behind[0].senses.keys() & {"vehicle", "name"})
+
+
+def _is_beside_us(scene: Scene, index: int) -> bool:
+    """'truck ahead of us lost a chain': another rig than ours; a trailer behind is our own."""
+    senses = scene.tokens[index].senses
+    if "vehicle" not in senses and senses.get("talk") not in (OTHER, OTHER_VEHICLE):
+        return False
+    start, end = scene.clause_of(index)
+    near = range(index + 1, min(index + 1 + NEAR, end - 1))
+    at = next((at for at in near if "beside_us" in scene.tokens[at].groups), None)
+    if at is None or scene.tokens[at + 1].kind is not WORD:
+        return False
+    before, behind = scene.tokens[at - 1], scene.tokens[at + 1]
+    if "front" in scene.tokens[at].groups and "in_or_up" not in before.groups:
+        return False
+    if "coming_up" in scene.tokens[at].groups and "to" not in behind.groups:
+        return False  # 'truck next week'
+    if senses.get("vehicle") == "trailer" and "behind" in scene.tokens[at].groups:
+        return False
+    return all("glue" in token.senses or not token.senses for token in scene.tokens[start:index])
+
+
+def _has_one(scene: Scene, index: int) -> bool:
+    """'lady had a camper on', 'lost a chain': theirs, and what follows is of it.
+
+    Not where they tell of ours ('guy behind us flashed, trailer light out'), nor where they
+    are no subject ('filled up next to a guy with a camper, 31.4 gal').
+    """
+    before = scene.tokens[max(0, index - 2) : index]
+    one = any("a_thing" in each.groups for each in before)
+    if not one or THINGS.isdisjoint(scene.tokens[index].senses):
+        return False
+    start, end = scene.clause_of(index)
+    clause = scene.tokens[start:end]
+    if any("alerts" in each.groups for each in clause):
+        return False
+    who = next((each for each in clause if each.senses.keys() - {"glue"}), None)
+    return who is not None and not SUBJECTS.isdisjoint(who.senses)
+
+
+def _owns_vehicle(scene: Scene, index: int, token: Token) -> bool:
+    """'Odette's rig': a vehicle of somebody whom the chat does not know as its own."""
+    if "name" in token.senses or "vehicle" in token.senses or fold(token.raw) in scene.names.own:
+        return False
+    told = index and "glue" in scene.tokens[index - 1].senses  # 'last week's ticket'
+    named = not token.senses and (token.raw[0].isupper() or not told)
+    for step in range(1, 4):
+        if index + step >= len(scene.tokens):
+            return False
+        following = scene.tokens[index + step]
+        if named and ("ticket" in following.senses or "weighed_out" in following.groups):
+            return True  # 'Dale's ticket: steer ...'
+        if following.senses.get("name") in scene.names.own.values():
+            return False
+        if "vehicle" in following.senses or "talk" in following.senses:
+            return True
+    return False
+
+
+def _other_vehicle(scene: Scene, index: int) -> bool:
+    """A vehicle not the chat's: neither 'car + trailer' nor what is carried ('a tractor')."""
+    if scene.has("load_verb") or scene.context.truck is None:
+        return "vehicle" not in scene.by_class
+    following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
+    if following is None:
+        return True
+    tows = "towing_tractor" in scene.tokens[index].groups and "axle" in following.senses
+    return not (tows or following.senses.keys() & {"vehicle", "rig"})
