@@ -18,7 +18,7 @@ from collections.abc import Callable, Iterator, Mapping
 from datetime import UTC, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import func, or_, select
+from sqlalchemy import or_, select
 from sqlalchemy.orm import Session
 
 from bot.answers import spans
@@ -80,12 +80,6 @@ def queue_some(store: Store, now: datetime) -> int | None:
         told = settle_some(session, now)
         session.commit()
     return told
-
-
-def next_due(store: Store) -> datetime | None:
-    """When the next summary is due, as far as is planned."""
-    with store.look() as session:
-        return session.scalar(select(func.min(WeeklyRow.due_at)))
 
 
 def replan(session: Session, logbook_key: int, now: datetime) -> None:

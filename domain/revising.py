@@ -45,13 +45,6 @@ class Revision:
     anew: tuple[Anew, ...]
     gone: tuple[Line, ...]
 
-    @property
-    def changes_nothing(self) -> bool:
-        """Whether the logbook says the same as before."""
-        return all(each.says is None for each in self.anew) and not any(
-            line.standing for line in self.gone
-        )
-
 
 def revised(lines: Sequence[Line], entries: Sequence[Entry]) -> Revision:
     """Hold the new reading against the old one: equal entries first, then one of each kind."""

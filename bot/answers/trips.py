@@ -7,12 +7,12 @@ trip amounts to is worked out in `domain/account.py`.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 
 from bot.answers.answer import Answer, Row
 from bot.answers.brief import gauge_name
 from bot.answers.journeys import away_to, gap_notes, heaviest_rows, over_first, over_notes
-from bot.answers.language import say, say_count
+from bot.answers.language import say
 from bot.answers.measures import (
     dates,
     distance,
@@ -27,7 +27,7 @@ from bot.answers.measures import (
 from bot.answers.spans import cost_answer
 from bot.answers.terms import term
 from bot.answers.upkeep import walked
-from bot.answers.words import about, day, figure, listed, rounded, sentence
+from bot.answers.words import about, figure, listed, rounded, sentence
 from bot.reference import references
 from domain.account import Account, Burnt, account
 from domain.context import TEMPERATURE_UNIT
@@ -85,23 +85,6 @@ def trip_cost_answer(
         headline=say("{money} on fuel for the trip.", money=sentence(spent)),
         rows=tuple(_burnt_rows(told.burnt, preferences)),
         notes=(_trip_headline(driven, trip, preferences, now),),
-    )
-
-
-def open_trip_question(log: Log, preferences: Preferences, now: datetime) -> Answer | None:
-    """What to ask about a trip that has been silent for days; None where there is none."""
-    trip = to_ask_about(driving(log).trips, now)
-    if trip is None:
-        return None
-    began = day(local(trip.start, preferences))
-    return Answer(
-        headline=say_count(
-            "Is the trip that began {day} over? Nothing for {count} day.",
-            "Is the trip that began {day} over? Nothing for {count} days.",
-            round((now - trip.last) / timedelta(days=1)),
-            day=began,
-        ),
-        notes=(say("Text the odometer where it ended, like: home 48655."),),
     )
 
 

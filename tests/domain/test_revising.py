@@ -57,7 +57,8 @@ def test_an_edit_of_one_load_leaves_another_as_it_was_corrected(
 def test_an_edit_that_says_the_same_changes_nothing() -> None:
     told = weighing(steer=5280, drive=6940)
     revision = revised([line(told, weighing(steer=5280, drive=6900))], [told])
-    assert revision.changes_nothing
+    assert [each.says for each in revision.anew] == [None]
+    assert revision.gone == ()
 
 
 def test_an_edit_to_what_was_corrected_already_changes_nothing() -> None:
@@ -76,7 +77,6 @@ def test_an_entry_that_the_new_text_has_no_more_is_gone() -> None:
     odometer = line(Odometer(odometer=mi(48211)), Odometer(odometer=mi(48211)))
     revision = revised([odometer, fill], [Fill(volume=gal(31.4))])
     assert revision.gone == (odometer,)
-    assert not revision.changes_nothing
     assert [each.says for each in revision.anew] == [None]
 
 

@@ -11,6 +11,7 @@ from zoneinfo import ZoneInfo
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from sqlalchemy import func, select
 
 from bot import schedule
 from bot.answers import spans
@@ -26,6 +27,12 @@ from tests.store.logbooks import HOME, START, as_told, mi, queue_due, replies, t
 BOISE = "America/Boise"
 MONDAY = datetime(2026, 7, 13, 13, 0, tzinfo=UTC)
 """Seven o'clock on the Monday after START, a Saturday, in the hives' own zone."""
+
+
+def next_due(store: Store) -> datetime | None:
+    """When the next summary is due, as far as is planned."""
+    with store.look() as session:
+        return session.scalar(select(func.min(WeeklyRow.due_at)))
 
 
 def driven(store: Store, *readings: tuple[float, float], chat: str = "barn") -> None:
@@ -48,7 +55,7 @@ def test_a_server_that_was_down_at_the_hour_sends_it_once_later(store: Store) ->
     queue_due(store, MONDAY - timedelta(days=1))
     assert queue_due(store, MONDAY + timedelta(days=3)) == 1
     assert len(replies(store)) == 1
-    assert schedule.next_due(store) == MONDAY + timedelta(days=7)
+    assert next_due(store) == MONDAY + timedelta(days=7)
 
 
 def test_weeks_slept_through_are_told_each_and_the_empty_ones_not(store: Store) -> None:
@@ -117,7 +124,7 @@ def test_another_hour_moves_the_next_summary(store: Store) -> None:
         book = sharing.chat_named(session, "barn").logbook_id
         sharing.set_week(session, book, 6, 18)
         schedule.replan(session, book, START)
-    assert schedule.next_due(store) == datetime(2026, 7, 13, 0, 0, tzinfo=UTC), "Sunday at six"
+    assert next_due(store) == datetime(2026, 7, 13, 0, 0, tzinfo=UTC), "Sunday at six"
 
 
 def test_a_logbook_that_moves_to_another_zone_keeps_its_hour_there(store: Store) -> None:
@@ -127,7 +134,7 @@ def test_a_logbook_that_moves_to_another_zone_keeps_its_hour_there(store: Store)
         session.query(LogbookRow).one().time_zone = "America/New_York"
         session.commit()
     queue_due(store, START)
-    assert schedule.next_due(store) == datetime(2026, 7, 13, 11, 0, tzinfo=UTC)
+    assert next_due(store) == datetime(2026, 7, 13, 11, 0, tzinfo=UTC)
 
 
 def test_a_logbook_begun_between_two_runs_has_its_week_told_at_the_next(store: Store) -> None:

@@ -16,7 +16,7 @@ from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from bot.answers import asking, correcting, dispatch, setup, shared, trips, trouble
+from bot.answers import asking, correcting, dispatch, setup, shared, trouble
 from bot.answers.answer import Answer
 from bot.answers.brief import brief
 from bot.answers.shared import Sharer
@@ -125,13 +125,6 @@ def _kept(preferences: Preferences) -> Iterator[Occasion]:
             f"alone: {alone.entry!r}",
             partial(dispatch.kept_answer, Log([alone]), preferences, now, [alone]),
         )
-    yield (
-        "silent trip",
-        lambda: (
-            trips.open_trip_question(log, preferences, now + timedelta(days=9))
-            or Answer(headline="")
-        ),
-    )
 
 
 def _asked(preferences: Preferences) -> Iterator[Occasion]:

@@ -216,17 +216,6 @@ def test_an_open_fault_and_overdue_upkeep_are_named_in_the_week() -> None:
     )
 
 
-def test_a_silent_open_trip_is_asked_about_once_days_have_passed() -> None:
-    page = Page()
-    page.hitches(0, "flatdeck")
-    page.reads(0, 48000, "depart")
-    page.reads(6, 48200)
-    assert trips.open_trip_question(page.log, BOISE, START + timedelta(days=1)) is None
-    told = trips.open_trip_question(page.log, BOISE, START + timedelta(days=4))
-    assert told is not None
-    assert told.headline == "Is the trip that began Sat 4 Jul over? Nothing for 4 days."
-
-
 def test_a_plan_to_a_place_takes_the_distance_of_the_last_trip_there() -> None:
     page = Page()
     page.hitches(0, "camper")
