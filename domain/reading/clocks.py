@@ -87,8 +87,14 @@ def _settle_past_hour(text: str, tokens: list[Token], book: Phrasebook) -> bool:
     return True
 
 
+PAST_MIDNIGHT = 2400
+"""No clock shows as much, and most loads are more."""
+
+
 def _hour_of(token: Token) -> tuple[int, int] | None:
     """The hour and minute that a number could be: '7', '7.50', '1430', 'seven thirty'."""
+    if token.value >= PAST_MIDNIGHT:
+        return None
     if token.decimals == 0 and 1 <= token.value <= NOON and not token.scaled:
         return int(token.value), 0
     if token.in_digits:

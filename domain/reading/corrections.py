@@ -71,7 +71,7 @@ LEAST_STEP = 5
 def read_corrections(scene: Scene) -> tuple[Correction, ...]:
     """The corrections that a message is; none where it is something else."""
     tokens = scene.tokens
-    if not tokens or len(tokens) > LONGEST:
+    if not tokens or len(tokens) > LONGEST or not _may_correct(scene):
         return ()
     if scene.has("correction") and is_misdirected(scene):
         return ()
@@ -97,6 +97,15 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
             or _amended(scene, live)
         )
     return () if found is None else (found,)
+
+
+def _may_correct(scene: Scene) -> bool:
+    """Whether a word or mark stands there without which nothing is corrected."""
+    by_word = not CORRECTING.isdisjoint(scene.by_class) or "refuses" in scene.groups
+    return by_word or STAR in scene.text
+
+
+CORRECTING = frozenset(("correction", "reported", "takes_out", "full"))
 
 
 def _several(scene: Scene, figures: Sequence[Figure]) -> tuple[Correction, ...]:
