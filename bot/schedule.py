@@ -14,7 +14,7 @@ autumn means the first (PEP 495, `fold=0`).
 from __future__ import annotations
 
 import logging
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import UTC, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
@@ -104,7 +104,11 @@ def _plan(session: Session, now: datetime) -> int:
         .limit(PLANNED_AT_ONCE)
         .with_for_update(of=LogbookRow, skip_locked=True)
     ).all()
+    # A row that another worker put in between this look and its lock shows only now.
+    begun = _begun(session, [book.id for book, row in rows if row is None])
     for book, row in rows:
+        if row is None and book.id in begun:
+            continue
         if row is None:
             due = _next_for(book, max(book.created_at, now - WEEK))
         else:
@@ -112,6 +116,14 @@ def _plan(session: Session, now: datetime) -> int:
             due = local.replace(tzinfo=ZoneInfo(book.time_zone))
         _put(session, row, book, due)
     return len(rows)
+
+
+def _begun(session: Session, logbooks: Sequence[int]) -> set[int]:
+    """Those of the logbooks that have a time already."""
+    if not logbooks:
+        return set()
+    has_time = select(WeeklyRow.logbook_id).where(WeeklyRow.logbook_id.in_(logbooks))
+    return set(session.scalars(has_time))
 
 
 def _next_for(book: LogbookRow, after: datetime) -> datetime:

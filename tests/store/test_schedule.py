@@ -11,7 +11,7 @@ from zoneinfo import ZoneInfo
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from sqlalchemy import func, select
+from sqlalchemy import delete, func, select
 
 from bot import schedule
 from bot.answers import spans
@@ -103,6 +103,20 @@ def test_several_workers_at_once_queue_each_summary_once(store: Store) -> None:
         told_by = list(pool.map(lambda _: queue_due(store, MONDAY), range(8)))
     assert sum(told_by) == 6
     assert len(replies(store)) == 6
+
+
+def test_several_workers_at_once_plan_each_logbook_once(store: Store) -> None:
+    """A worker may look before another commits, and lock what that one has let go of."""
+    for number in range(10):
+        driven(store, (0, 48011), chat=f"barn {number}")
+    with ThreadPoolExecutor(4) as pool:
+        for _ in range(25):
+            with store.work() as session:
+                session.execute(delete(WeeklyRow))
+                session.commit()
+            list(pool.map(lambda _: schedule.plan(store, START), range(8)))
+    with store.look() as session:
+        assert session.scalar(select(func.count()).select_from(WeeklyRow)) == 10
 
 
 def test_a_worker_that_dies_with_a_summary_in_hand_leaves_it_to_the_next(store: Store) -> None:
