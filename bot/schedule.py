@@ -105,7 +105,7 @@ def _plan(session: Session, now: datetime) -> int:
         .with_for_update(of=LogbookRow, skip_locked=True)
     ).all()
     # A row that another worker put in between this look and its lock shows only now.
-    begun = _begun(session, [book.id for book, row in rows if row is None])
+    begun = _begun(session, [book.id for book, _ in rows])
     for book, row in rows:
         if row is None and book.id in begun:
             continue

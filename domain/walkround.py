@@ -106,9 +106,7 @@ def open_faults(checks: Sequence[Logged[Check]]) -> tuple[Logged[Check], ...]:
     """Faults that nobody has logged as put right, oldest first."""
     standing: list[Logged[Check]] = []
     for each in checks:
-        settled = [fault for fault in standing if _settles(each.entry, fault.entry)]
-        settled = settled or _only_one_called(each.entry, standing)
-        standing = [fault for fault in standing if fault not in settled]
+        standing = [fault for fault in standing if not _settles(each.entry, fault.entry)]
         if each.entry.state == "fault":
             standing.append(each)
     return tuple(standing)
@@ -125,12 +123,3 @@ def _settles(later: Check, fault: Check) -> bool:
     return said == faulty or (
         later.state == "done" and len(said) > 1 and faulty[-len(said) :] == said
     )
-
-
-def _only_one_called(later: Check, standing: Sequence[Logged[Check]]) -> list[Logged[Check]]:
-    """'fixed the lamp': the nearside lamp, where no other lamp has a fault."""
-    if later.state != "done" or " " in later.item:
-        return []
-    said = later.item.casefold()
-    called = [each for each in standing if each.entry.item.casefold().split()[-1] == said]
-    return called if len(called) == 1 else []
