@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import asyncio
-from collections.abc import AsyncIterator, Callable, Iterator
+from collections.abc import AsyncIterator, Iterator
 from contextlib import asynccontextmanager, suppress
 from dataclasses import dataclass, replace
 from datetime import timedelta
@@ -33,7 +33,7 @@ SCENARIO = read_toml("demo/weekend.toml")
 WEEKEND = SCENARIO["message"]
 SATURDAY = next(place for place, each in enumerate(WEEKEND) if "Saltlick" in each["text"])
 TICKET = b"\x89PNG\r\n\x1a\n" + bytes(range(256)) * 200
-WITHIN = 60.0
+WITHIN = 90.0
 WEEK, PHOTO = "204 mi", "Is this what the photo says?"
 OFFER = "Code for one more chat: "
 
@@ -188,56 +188,29 @@ async def expected(folder: Path, told: Settings) -> list[str]:
     return [each.headline for each in heard.answers]
 
 
-Households = Callable[[], Household]
-
-
 @pytest.fixture
-def households(homeserver: Homeserver, tmp_path: Path) -> Iterator[Households]:
-    """Makes a household with an account and a database of its own."""
-    made: list[Household] = []
-
-    def make() -> Household:
-        folder = tmp_path / f"household {len(made)}"
-        folder.mkdir()
-        told = settings(
-            database=str(folder / "logbook.db"),
-            units=SCENARIO["units"],
-            currency=SCENARIO["currency"],
-            time_zone=SCENARIO["time_zone"],
-        )
-        account = MatrixSettings(
-            homeserver=homeserver.url,
-            user=homeserver.register(f"drawbar{next(numbers)}"),
-            password=PASSWORD,
-            folder=folder / "matrix",
-        )
-        made.append(Household(told, account, open_store(told.database)))
-        return made[-1]
-
-    yield make
-    for each in made:
-        each.store.close()
+def household(homeserver: Homeserver, tmp_path: Path) -> Iterator[Household]:
+    told = settings(
+        database=str(tmp_path / "logbook.db"),
+        units=SCENARIO["units"],
+        currency=SCENARIO["currency"],
+        time_zone=SCENARIO["time_zone"],
+    )
+    account = MatrixSettings(
+        homeserver=homeserver.url,
+        user=homeserver.register(f"drawbar{next(numbers)}"),
+        password=PASSWORD,
+        folder=tmp_path / "matrix",
+    )
+    store = open_store(told.database)
+    yield Household(told, account, store)
+    store.close()
 
 
 async def test_a_weekend_in_encrypted_rooms_with_restarts_brings_every_answer_once(
-    homeserver: Homeserver, households: Households, tmp_path: Path
+    homeserver: Homeserver, household: Household, tmp_path: Path
 ) -> None:
-    for folder in (tmp_path / "first", tmp_path / "second"):
-        folder.mkdir()
-        try:
-            await weekend(homeserver, households(), folder)
-        except TimeoutError:
-            # Now and then a family's client misses one answer that was sent, after the restarts;
-            # why is not known yet. Another weekend must go well then.
-            if folder.name == "second":
-                raise
-        else:
-            return
-
-
-async def weekend(homeserver: Homeserver, household: Household, folder: Path) -> None:
-    """Live a weekend, and see that everybody saw what was sent."""
-    async with family(homeserver, folder) as (wren, theo):
+    async with family(homeserver, tmp_path) as (wren, theo):
         household.account = replace(household.account, owners=frozenset({wren.user}))
         try:
             room, reading = await live(homeserver, household, wren, theo)
@@ -249,7 +222,7 @@ async def weekend(homeserver: Homeserver, household: Household, folder: Path) ->
         await shows(wren, room, user, outbox)
         await shows(theo, room, user, outbox)
         await shows(theo, reading, user, outbox)
-    plain = await expected(folder, household.told)
+    plain = await expected(tmp_path, household.told)
     told = [each.answer.headline for each in outbox]
     assert told[1 : len(plain) + 1] == plain
     assert [each.answer.headline for each in outbox if each.room == reading] == [
