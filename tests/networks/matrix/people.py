@@ -177,6 +177,16 @@ class Nio:
                 if len(known[user]) >= count:
                     return set(known[user])
 
+    async def until_signed(self, user: str, device: str) -> None:
+        """Until the homeserver has a device signed with the key that its account has now."""
+        async with asyncio.timeout(PATIENCE):
+            while True:
+                told = await self._ask("keys/query", {"device_keys": {user: []}})
+                signing = told.get("self_signing_keys", {}).get(user, {}).get("keys", {})
+                signed = told["device_keys"][user][device].get("signatures", {}).get(user, {})
+                if not signing.keys().isdisjoint(signed):
+                    return
+
     async def until_known(self, user: str, device: str) -> None:
         """Until this client has heard of a device in one of its rooms."""
         async with asyncio.timeout(PATIENCE):
