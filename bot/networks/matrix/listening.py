@@ -76,6 +76,8 @@ class Listener:
         self._patience = patience.total_seconds()
         self.in_rooms = False
         """Whether the rooms that we are in are known."""
+        self._settled = True
+        """Whether nothing failed of what was due after the last sync."""
         self.joining: set[str] = set()
         """Rooms that we joined and have not heard of since."""
         self.replaced: dict[str, str] = {}
@@ -111,12 +113,16 @@ class Listener:
                 for event in await self._said(room, info, position):
                     await self._take(client.rooms[room], event)
         await self._tell()
-        await self._follow_invitations(heard)
+        await self._note_invitations(heard)
         self._memory.keep("position", heard.next_batch)
+        self._settled = False
         await self._keys.settle()
+        self._settled = True
 
     def _wait(self) -> int:
         """Milliseconds; no longer than until it must be said that a message can't be read."""
+        if not self._settled:
+            return SHORTEST_WAIT
         waits = [
             sealed.since + self._patience - self._clock()
             for _, sealed in self._memory.sealed()
@@ -125,14 +131,17 @@ class Listener:
         seconds = min([WAIT.total_seconds(), *waits])
         return max(SHORTEST_WAIT, round(seconds * 1000))
 
-    async def _follow_invitations(self, heard: SyncResponse) -> None:
-        """Join where we are asked to by somebody whom Drawbar knows; the rest is left quietly."""
+    async def _note_invitations(self, heard: SyncResponse) -> None:
+        """Keep where somebody whom Drawbar knows asks us to; the rest is left quietly."""
         for room in heard.rooms.invite:
             inviter = self._client.invited_rooms[room].inviter
             if inviter and (inviter in self._owners or await self._host.knows(NAME, inviter)):
                 self._memory.keep_asked(room)
             else:
                 await _tried(self._client.room_leave(room))
+
+    async def join_where_asked(self) -> None:
+        """Join rooms; only a device whose keys are known, lest the first words are not for it."""
         # A room on a server that is away must hold up nothing else: it is tried again later.
         for room in self._memory.asked(self._clock()):
             done = await _tried(self._client.join(room))

@@ -114,6 +114,7 @@ class Matrix:
         await self._until_done(listener.hear)
         await self._until_done(lambda: vouch(client, memory, self._settings.password))
         while True:
+            await listener.join_where_asked()
             await self._until_done(listener.hear)
 
     async def _until_done(self, work: Callable[[], Awaitable[Any]]) -> Any:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import timedelta
+from pathlib import Path
 
 import pytest
 
@@ -259,3 +261,17 @@ async def test_an_invitation_that_cannot_be_followed_yet_holds_up_nothing_and_is
     drawbar.moment += 100
     await say(wren, room, "odo 48012")
     await wren.screen.wait_for(joined(drawbar.user, other))
+
+
+async def test_the_first_words_in_a_room_reach_a_new_device_that_was_invited_before_it_was_there(
+    drawbar: Served, wren: Nio, wire: Wire, tmp_path: Path
+) -> None:
+    await drawbar.connected()
+    await drawbar.stop()
+    room = await wren.create_room(drawbar.user)
+    drawbar.settings = replace(drawbar.settings, folder=tmp_path / "new")
+    wire.mishaps = [Mishap("/keys/upload", 503)]
+    await behind(wire, drawbar)
+    await wren.screen.wait_for(joined(drawbar.user, room))
+    await say(wren, room, "odo 48011")
+    await drawbar.host.until_said("odo 48011")
