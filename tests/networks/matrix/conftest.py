@@ -14,7 +14,6 @@ from pathlib import Path
 import nio
 import pytest
 import pytest_asyncio
-from _pytest.runner import runtestprotocol
 
 from bot.answers.answer import Answer
 from bot.answers.trouble import undecryptable_answer
@@ -161,19 +160,3 @@ async def behind(wire: Wire, drawbar: Served) -> None:
     await drawbar.stop()
     drawbar.settings = replace(drawbar.settings, homeserver=await wire.start())
     await drawbar.start()
-
-
-def pytest_runtest_protocol(item: pytest.Item, nextitem: pytest.Item | None) -> bool:
-    """Run a test of this folder once more where it waited in vain; what fails twice has failed.
-
-    On a busy machine a homeserver now and then tells a client nothing of a device or a message;
-    why is not known yet.
-    """
-    item.ihook.pytest_runtest_logstart(nodeid=item.nodeid, location=item.location)
-    reports = runtestprotocol(item, log=False, nextitem=nextitem)
-    if any(each.failed and "TimeoutError" in str(each.longrepr) for each in reports):
-        reports = runtestprotocol(item, log=False, nextitem=nextitem)
-    for each in reports:
-        item.ihook.pytest_runtest_logreport(report=each)
-    item.ihook.pytest_runtest_logfinish(nodeid=item.nodeid, location=item.location)
-    return True
