@@ -49,3 +49,8 @@ class Context:
     asked: Ask | None = None
     language: str = "en"
     names_by_kind: bool = False
+
+    @property
+    def odometer_unit(self) -> str:
+        """The unit meant where an odometer reading has none: that of the last, or the chat's."""
+        return self.odometer.unit if self.odometer else DISTANCE_UNIT[self.units]

@@ -20,7 +20,6 @@ from domain.reading.figures import (
     Figure,
 )
 from domain.reading.labels import Label
-from domain.reading.odometers import odometer_unit
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD
 
@@ -217,7 +216,7 @@ def _unit(context: Context, figure: Figure, field: str | None) -> str | None:
     if field == "volume":
         return VOLUME_UNIT[context.units]
     if field in ("odometer", "distance"):
-        return odometer_unit(context)
+        return context.odometer_unit
     if field == "unit_price":
         return f"{context.currency}/{VOLUME_UNIT[context.units]}"
     if field == "cost":

@@ -15,6 +15,7 @@ from itertools import pairwise
 from domain.entries import Correction
 from domain.quantities import Quantity
 from domain.reading.beside import dearest
+from domain.reading.claims import is_bare_year
 from domain.reading.corrected_fields import (
     FORECAST,
     field_of,
@@ -57,7 +58,6 @@ MOST_STRANGE = 1
 """Unknown words of a correction: '31.4 not 34.1 on the pump ticket, sorry hon'."""
 
 STAR = "*"
-FIRST_YEAR, LAST_YEAR = 1900, 2039
 MOST_BARE = 500_000
 """Pounds or miles: no load or odometer of a pickup and its trailer is beyond."""
 MOST_UNITS = 50
@@ -179,10 +179,7 @@ def _is_year(scene: Scene, figure: Figure, *, weak: bool = False) -> bool:
     Where the words for a correction are `weak`, no load is meant by it in pounds at all: a
     ton on an axle is a small trailer's.
     """
-    token = figure.token
-    if figure.dimension is not None or not figure.whole or token.grouped or token.spoken:
-        return False
-    if not FIRST_YEAR <= figure.value <= LAST_YEAR:
+    if not is_bare_year(figure):
         return False
     before = token_at(scene.tokens, figure.start - 1)
     if before is not None and "before_year" in before.groups:

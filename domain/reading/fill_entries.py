@@ -27,7 +27,7 @@ from domain.reading.fill_roles import (
     Draft,
     price_band,
 )
-from domain.reading.odometers import odometer_doubt, odometer_unit
+from domain.reading.odometers import odometer_doubt
 from domain.reading.scene import Scene
 from domain.verdicts import Choice
 
@@ -179,7 +179,7 @@ def _distance(context: Context, figure: Figure | None) -> Quantity | None:
     if figure is None:
         return None
     unit = figure.unit if figure.dimension == DISTANCE else None
-    return Quantity(figure.value, unit or odometer_unit(context))
+    return Quantity(figure.value, unit or context.odometer_unit)
 
 
 def _economy(context: Context, figure: Figure | None) -> Quantity | None:

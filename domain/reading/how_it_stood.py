@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from typing import Literal, cast
 
 from domain.quantities import Quantity
+from domain.reading.evidence import names_rig
 from domain.reading.labels import Label
 from domain.reading.passes import Pass
 from domain.reading.scene import Scene
@@ -87,16 +88,12 @@ def _unhitched_here(scene: Scene, each: Pass) -> bool:
     for index, token, _ in scene.find("hitch", "unhitched"):
         if "hitches_a_trailer" in token.groups:
             continue  # 'parked', 'took off': said of anything
-        if "surely_hitches" not in token.groups and not _names_vehicle(scene):
+        if "surely_hitches" not in token.groups and not names_rig(scene):
             continue  # 'the numbers have dropped'
         start, end = scene.sentence_of(index)
         if any(start <= figure.start < end for figure in each.figures):
             return True
     return False
-
-
-def _names_vehicle(scene: Scene) -> bool:
-    return scene.has("vehicle") or scene.has("name")
 
 
 def _both_named(scene: Scene) -> bool:

@@ -13,7 +13,7 @@ from operator import attrgetter
 from typing import Literal, cast
 
 from domain.choices import ChoiceLabel
-from domain.context import DISTANCE_UNIT, Context
+from domain.context import Context
 from domain.entries import Entry, Odometer
 from domain.quantities import Quantity
 from domain.reading.claims import is_bare_year
@@ -218,12 +218,7 @@ def _is_rest(scene: Scene, index: int) -> bool:
 def _quantity(context: Context, figure: Figure) -> Quantity:
     if figure.dimension == DISTANCE and figure.unit:
         return Quantity(figure.value, figure.unit)
-    return Quantity(figure.value, odometer_unit(context))
-
-
-def odometer_unit(context: Context) -> str:
-    """The unit meant where an odometer reading has none: that of the last, or the chat's."""
-    return context.odometer.unit if context.odometer else DISTANCE_UNIT[context.units]
+    return Quantity(figure.value, context.odometer_unit)
 
 
 def odometer_doubt(

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from domain.printed import has_digit
 from domain.reading.asked import Asked, Topics
 from domain.reading.cargo import find_spots, noun_from
 from domain.reading.figures import DISTANCE, MASS, Figure, mean_kilometres
@@ -199,15 +200,11 @@ def _opens(scene: Scene, words: Sequence[str], start: int) -> bool:
         return True
     if start == 1:
         return words[start] not in groups["auxiliary"]
-    if any(map(_has_digit, before)):
+    if any(map(has_digit, before)):
         return False  # 'filled 31 gal, how far now' states something
     said = f" {' '.join(before)} "
     leads = any(f" {phrase} " in said for phrase in groups["leads_question"])
     return leads or (before[-1] == "," and words[start] in groups["asks_indirectly"])
-
-
-def _has_digit(word: str) -> bool:
-    return any(map(str.isdigit, word))
 
 
 def _supposes(scene: Scene, words: Sequence[str], topics: Topics) -> bool:

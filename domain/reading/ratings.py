@@ -13,13 +13,13 @@ from collections.abc import Sequence
 from domain.context import MASS_UNIT, VOLUME_UNIT
 from domain.entries import Rating, WordsOf
 from domain.quantities import Quantity
-from domain.reading.claims import TYRE_SIZE
+from domain.reading.claims import TYRE_SIZE, is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure
 from domain.reading.labels import Label
 from domain.reading.positions import axles_counted
 from domain.reading.scene import Scene
-from domain.reading.stamped_pairs import hitched_how, stamped_pairs
+from domain.reading.stamped_pairs import hitched_how, part_before, stamped_pairs
 from domain.reading.tank_sizes import is_tank_size
 from domain.reading.tokens import NUMBER, WORD, Token
 
@@ -164,10 +164,7 @@ def _weighed_since(scene: Scene, figure: Figure) -> bool:
 
 def _is_year(scene: Scene, figure: Figure, name: str) -> bool:
     """'Senior Ball 2016', '2 axles / 2018': a year, where no label stands right before it."""
-    if figure.dimension is not None or figure.token.grouped or figure.token.spoken:
-        return False
-    year = figure.whole and FIRST_YEAR <= figure.value <= LAST_YEAR
-    if not year or name == "date_code" or figure.value % LABEL_STEP == 0:
+    if not is_bare_year(figure) or name == "date_code" or figure.value % LABEL_STEP == 0:
         return False
     label = figure.label
     if not isinstance(label, Label) or not label.rating or label.start > figure.start:
@@ -177,7 +174,6 @@ def _is_year(scene: Scene, figure: Figure, name: str) -> bool:
     return not plain or scene.tokens[figure.start].glued
 
 
-FIRST_YEAR, LAST_YEAR = 1900, 2039
 LABEL_STEP = 50
 """Pounds or kilograms: what makers round to; a year is hardly ever a multiple of it."""
 
@@ -238,7 +234,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if label.rating_subject == "hitch":
         return "hitch", _of_part(scene, figure)
     if label.vehicle == "trailer":
-        part = _part_before(scene, figure) if figure.end <= label.start else None
+        part = part_before(scene, figure) if figure.end <= label.start else None
         if part is not None:
             return part, "tow"  # 'the coupler is rated for a 15,000 lb trailer'
         if scene.has("rating_subject", "hitch"):
@@ -363,7 +359,7 @@ def _stamped(scene: Scene, figure: Figure) -> tuple[str, str] | None:
         if start <= index < end and (key in STAMPED or key == "hitch"):
             return key, _of_part(scene, figure)
     if "stamped" in scene.tokens[start].groups and start > 0:
-        before = _part_before(scene, figure)
+        before = part_before(scene, figure)
         if before is not None:
             return before, _of_part(scene, figure)  # 'new ball, stamped 14,000 lb'
     return None
@@ -374,17 +370,10 @@ def _sized(scene: Scene, figure: Figure) -> tuple[str, str] | None:
     if figure.dimension not in (None, MASS) or figure.value < LEAST_STAMPED:
         return None
     size = next((each for each in scene.figures if 0 <= figure.start - each.end <= 1), None)
-    if size is None or _part_before(scene, size) != "ball":
+    if size is None or part_before(scene, size) != "ball":
         return None
     sixteenths = size.start > 0 and scene.tokens[size.start - 1].raw == "/"  # 'ball 2 5/16 25,000'
     return ("ball", "tow") if size.dimension == LENGTH or sixteenths else None
-
-
-def _part_before(scene: Scene, figure: Figure) -> str | None:
-    """The last part of a hitch that the figure's sentence names before it."""
-    start, _ = scene.sentence_of(figure.start)
-    found = [key for index, _, key in scene.find("rating_subject") if start <= index < figure.start]
-    return found[-1] if found else None
 
 
 def _towed(scene: Scene, figure: Figure) -> tuple[str, str] | None:

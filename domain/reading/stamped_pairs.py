@@ -28,8 +28,8 @@ def stamped_pairs(scene: Scene) -> Mapping[int, tuple[str, str]]:
         return {}
     found: dict[int, tuple[str, str]] = {}
     for pull, rest in pairwise(scene.figures):
-        part = _part_before(scene, pull)
-        if part is not None and _is_pair(scene, pull, rest):
+        part = part_before(scene, pull)
+        if part in PARTS and _is_pair(scene, pull, rest):
             found[pull.start], found[rest.start] = (part, "tow"), (part, "tongue")
     return found
 
@@ -62,8 +62,8 @@ def _is_pair(scene: Scene, pull: Figure, rest: Figure) -> bool:
     return len(between) <= MOST_BETWEEN and any(token.raw == "/" for token in between)
 
 
-def _part_before(scene: Scene, figure: Figure) -> str | None:
-    """The part of the hitch that the figure's sentence names before it."""
+def part_before(scene: Scene, figure: Figure) -> str | None:
+    """The last thing with ratings of its own that the figure's sentence names before it."""
     start, _ = scene.sentence_of(figure.start)
     parts = [key for index, _, key in scene.find("rating_subject") if start <= index < figure.start]
-    return parts[-1] if parts and parts[-1] in PARTS else None
+    return parts[-1] if parts else None

@@ -15,7 +15,7 @@ from functools import lru_cache
 from itertools import chain
 from typing import Any
 
-from domain.context import DISTANCE_UNIT, Context
+from domain.context import Context
 from domain.entries import Check, Entry, Odometer, Rating
 from domain.odometer import BELIEVABLE_FACTOR
 from domain.quantities import Quantity
@@ -146,7 +146,7 @@ def _done(
     check = Check(item=found["upkeep"], state="done", trailer=trailer)
     if found["reading"] is None:
         return [check]
-    shown = Quantity(_number(found["reading"]), _distance_unit(context))
+    shown = Quantity(_number(found["reading"]), context.odometer_unit)
     return [check, Odometer(odometer=shown)]
 
 
@@ -169,7 +169,7 @@ def _digits(
 def _replaced(
     found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
 ) -> Sequence[Entry]:
-    unit = "km" if found["distance"] == "km" else _distance_unit(context)
+    unit = "km" if found["distance"] == "km" else context.odometer_unit
     shown = Quantity(_number(found["count"]), unit)
     return [Rating(subject="odometer", rating="replaced", value=shown)]
 
@@ -248,10 +248,6 @@ def _value(digits: str) -> float:
         return float(re.sub(r"[.,]", "", digits))
     whole, _, rest = digits.rpartition("," if digits.count(",") == 1 and "." not in digits else ".")
     return float(f"{re.sub('[.,]', '', whole)}.{rest}" if whole else digits.replace(",", ""))
-
-
-def _distance_unit(context: Context) -> str:
-    return context.odometer.unit if context.odometer else DISTANCE_UNIT[context.units]
 
 
 def _any_of(words: Iterable[str]) -> str:

@@ -11,6 +11,8 @@ import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from domain.printed import has_digit
+
 LEAST_COLUMNS = 2
 LONGEST_TABLE = 40
 """Lines: a ticket or a page of a logbook; more is read as it stands."""
@@ -68,14 +70,14 @@ def _dated(lines: Sequence[str]) -> list[str]:
     """The lines of a page of a log, each of which begins with its day; a heading is left out."""
     days = [line.strip() for line in lines if _DATE.match(line)]
     headings = [line for line in lines if not _DATE.match(line)]
-    if len(days) < LEAST_COLUMNS or any(map(_has_digit, headings)):
+    if len(days) < LEAST_COLUMNS or any(map(has_digit, headings)):
         return []
-    return days if all(_has_digit(_DATE.sub("", day, count=1)) for day in days) else []
+    return days if all(has_digit(_DATE.sub("", day, count=1)) for day in days) else []
 
 
 def _read(lines: Sequence[str], top: int, split: Split) -> list[str]:
     headings = [cell for cell in split(lines[top]) if cell]
-    if len(headings) < LEAST_COLUMNS or any(_has_digit(heading) for heading in headings):
+    if len(headings) < LEAST_COLUMNS or any(has_digit(heading) for heading in headings):
         return []
     columns = [column_of(heading) for heading in headings]
     named: list[str] = []
@@ -128,12 +130,8 @@ SAME_AS_NAME = frozenset(
 
 def _is_named(cells: Sequence[str]) -> bool:
     first, rest = cells[0], cells[1:]
-    named = bool(first) and not _has_digit(_NUMBERED.sub("", first)) and bool(rest)
+    named = bool(first) and not has_digit(_NUMBERED.sub("", first)) and bool(rest)
     return named and all(_FIGURE.match(cell) for cell in rest)
-
-
-def _has_digit(text: str) -> bool:
-    return any(character.isdigit() for character in text)
 
 
 def _by_bars(line: str) -> list[str]:
