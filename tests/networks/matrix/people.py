@@ -21,6 +21,7 @@ from mautrix.crypto.attachments import decrypt_attachment, encrypt_attachment
 from mautrix.types import (
     CrossSigningUsage,
     EventType,
+    Filter,
     MediaMessageEventContent,
     MessageType,
     RoomCreatePreset,
@@ -39,6 +40,9 @@ ENCRYPTED = {
     "content": {"algorithm": "m.megolm.v1.aes-sha2"},
 }
 Json = dict[str, Any]
+ALL_THAT_WAS_SAID: Json = {"room": {"timeline": {"limit": 500}}}
+"""By itself a homeserver tells no more than ten events of a room, and people's own clients go
+back for the others."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,7 +152,9 @@ class Nio:
         # nio keeps requests of other people's devices to itself.
         self.client.olm._collect_single_key_share = self._requested
         self.client.add_event_callback(self._show, nio.Event)
-        self._syncing = asyncio.create_task(self.client.sync_forever(2000, full_state=True))
+        self._syncing = asyncio.create_task(
+            self.client.sync_forever(2000, ALL_THAT_WAS_SAID, full_state=True)
+        )
         await self.client.synced.wait()
         return self
 
@@ -338,7 +344,7 @@ class Mautrix:
         await self.client.crypto.share_keys()
         for kind in (EventType.ROOM_MESSAGE, EventType.REACTION, EventType.ROOM_MEMBER):
             self.client.add_event_handler(kind, self._show)
-        self.client.start(None)
+        self.client.start(Filter.deserialize(ALL_THAT_WAS_SAID))
         return self
 
     async def _show(self, event: Any) -> None:
@@ -408,7 +414,7 @@ class Mautrix:
         self.client.stop()
 
     def resume(self) -> None:
-        self.client.start(None)
+        self.client.start(Filter.deserialize(ALL_THAT_WAS_SAID))
 
     async def leave(self) -> None:
         self.client.stop()
