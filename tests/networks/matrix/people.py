@@ -25,6 +25,8 @@ from mautrix.types import (
     MediaMessageEventContent,
     MessageType,
     RoomCreatePreset,
+    RoomEventFilter,
+    RoomFilter,
     SigningKey,
     TOFUSigningKey,
     TrustState,
@@ -34,15 +36,16 @@ from mautrix.types import (
 from tests.networks.matrix.homeserver import PASSWORD
 
 PATIENCE = 45.0
+MOST_SAID = 500
+"""Events that a client asks for at once. By itself a homeserver tells no more than ten of a room,
+and people's own clients go back for the others.
+"""
 ENCRYPTED = {
     "type": "m.room.encryption",
     "state_key": "",
     "content": {"algorithm": "m.megolm.v1.aes-sha2"},
 }
 Json = dict[str, Any]
-ALL_THAT_WAS_SAID: Json = {"room": {"timeline": {"limit": 500}}}
-"""By itself a homeserver tells no more than ten events of a room, and people's own clients go
-back for the others."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,9 +155,8 @@ class Nio:
         # nio keeps requests of other people's devices to itself.
         self.client.olm._collect_single_key_share = self._requested
         self.client.add_event_callback(self._show, nio.Event)
-        self._syncing = asyncio.create_task(
-            self.client.sync_forever(2000, ALL_THAT_WAS_SAID, full_state=True)
-        )
+        wanted = {"room": {"timeline": {"limit": MOST_SAID}}}
+        self._syncing = asyncio.create_task(self.client.sync_forever(2000, wanted, full_state=True))
         await self.client.synced.wait()
         return self
 
@@ -344,7 +346,7 @@ class Mautrix:
         await self.client.crypto.share_keys()
         for kind in (EventType.ROOM_MESSAGE, EventType.REACTION, EventType.ROOM_MEMBER):
             self.client.add_event_handler(kind, self._show)
-        self.client.start(Filter.deserialize(ALL_THAT_WAS_SAID))
+        self.resume()
         return self
 
     async def _show(self, event: Any) -> None:
@@ -410,11 +412,12 @@ class Mautrix:
         return content
 
     def pause(self) -> None:
-        """Stop looking at the screen, while the homeserver is away."""
+        """Stop looking at the screen, as while the homeserver is away."""
         self.client.stop()
 
     def resume(self) -> None:
-        self.client.start(Filter.deserialize(ALL_THAT_WAS_SAID))
+        everything = RoomEventFilter(limit=MOST_SAID)
+        self.client.start(Filter(room=RoomFilter(timeline=everything)))
 
     async def leave(self) -> None:
         self.client.stop()
