@@ -105,15 +105,19 @@ class FarEnd:
             self._came.clear()
             await self._came.wait()
 
-    def cut(self, worker: int | None = None) -> None:
-        """What is on its way from a worker, or from all, or just arrived, may be sent again."""
-        now = asyncio.get_running_loop().time()
+    def cut(self) -> None:
+        """The database is away: what is on its way or just arrived may be sent again."""
         for link in [link for links in self._links.values() for link in links.values()]:
-            if worker in (None, link.worker):
-                self.ledger.cut_off |= link.under_way
-                self.ledger.cut_off |= {key for at, key in link.arrived if now - at < JUST_NOW}
+            self._cut(link)
+
+    def _cut(self, link: Link) -> None:
+        now = asyncio.get_running_loop().time()
+        self.ledger.cut_off |= link.under_way
+        self.ledger.cut_off |= {key for at, key in link.arrived if now - at < JUST_NOW}
 
     def _gone(self, network: str, link: Link) -> None:
+        """A worker's connection ended, all that it said was heard, and it will note nothing more."""
+        self._cut(link)
         if self._links[network].get(link.worker) is link:
             del self._links[network][link.worker]
         for each in link.given.values():

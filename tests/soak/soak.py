@@ -338,9 +338,7 @@ class Soak:
                 await group.far.all_connected(1)
 
     async def _restart(self, group: Group, worker: Worker) -> None:
-        group.far.cut(worker.number)
         await worker.kill()
-        group.far.cut(worker.number)
         group.ledger.notes["killed"] += 1
         await worker.start()
 
