@@ -15,6 +15,12 @@ from domain.reading.phrasebook import Phrasebook
 Topics = Mapping[str, set[str]]
 """Each topic that a message has words for, with the phrases that stand there."""
 
+LEFT_OF = frozenset(("how_much", "how_far"))
+"""Forms of a question that asks what is left of something."""
+
+MOST_NAMED = 3
+"""Words that nobody knows: what a load is called has no more."""
+
 
 @dataclass(frozen=True, slots=True)
 class Asked:

@@ -1,0 +1,223 @@
+"""Questions of loads and limits: what weighs how much, what it may, and what is left.
+
+Each topic has one small rule, which looks at the phrases of its topic, at single words, at what
+the message names and at how many words nobody knows; the words themselves are data. In which
+order the rules are tried is `topics`' to say.
+"""
+
+from __future__ import annotations
+
+from domain.reading.asked import LEFT_OF, MOST_NAMED, Asked
+from domain.reading.cargo import find_spots, said_length
+from domain.reading.evidence import (
+    names_axle,
+    names_rating,
+    names_rig,
+    names_whole,
+    speaks_trade,
+)
+from domain.reading.figures import LENGTH, MASS
+from domain.reading.scene import Scene
+
+ASKS_HOW_MUCH = frozenset(("what", "how_much"))
+"""Forms of a question that asks for a figure."""
+
+ASKS_LOAD = frozenset(("what", "how", "how_much", "show"))
+"""Forms of a question in which a mere axle asks for its load."""
+
+ASKS_WHAT = frozenset(("what", "are_we", "show"))
+"""Forms of 'what is'."""
+
+ASKS_RATING = frozenset(("what", "show"))
+"""Forms of a question that asks for a rating by an everyday name."""
+
+LONGEST_LIST = 6
+"""Words, each counted once, of a request for every rating."""
+
+
+def asks_tiedown(scene: Scene, asked: Asked) -> bool:
+    """Whether a load is to be lashed: how many straps, or how."""
+    if "tiedown" not in asked.topics:
+        return False
+    many = (
+        ("?" in asked.text and asked.says("lashing"))
+        or asked.runs("how_many")
+        or asked.says("asks_lashing")
+        or ("how" in asked.forms and asked.phrased("tiedown", "ties_down"))
+    )
+    return many and (asked.mass is not None or asked.says("lashed"))
+
+
+def asks_whatif(scene: Scene, asked: Asked) -> bool:
+    """Whether a load is supposed to be moved, added or taken off, and not planned to be."""
+    if "whatif" not in asked.topics:
+        return False
+    if asked.within("whatif", "supposed_move") and not asked.says("weighs_move"):
+        return False  # 'moving 300 lb of hay tomorrow, ok?'
+    if asked.mass is None:
+        of_others = asked.other and not scene.has("name")
+        if of_others or asked.strangers > MOST_NAMED:
+            return False
+        rated = names_rating(scene) and asked.says("against_rating")
+        needs_mass = asked.within("whatif", "whatif_of_mass")
+        if asked.distance is not None or rated or needs_mass or asked.stands("until_over"):
+            return False
+        if asked.phrased("whatif", "surely_whatif") and asked.stands("takes_load_off"):
+            return asked.strangers <= MOST_NAMED  # 'what if we dump the fresh water'
+    about_rig = (
+        scene.has("thing")
+        or any(figure.dimension == LENGTH for figure in scene.figures)
+        or any(said_length(scene, spot.start) is not None for spot in find_spots(scene))
+        or (scene.has("name") and (asked.mass is not None or bool(asked.forms & LEFT_OF)))
+        or names_axle(scene, asked, "axle", "axle_noun")
+        or scene.has("whole", "tongue")
+        or asked.says("payload")
+        or asked.stands("where_loaded")
+    )
+    if asked.mass is not None and asked.mass.dimension == MASS:
+        return about_rig or names_rig(scene) or _loads_more(scene, asked) or bool(find_spots(scene))
+    loaded = names_rig(scene) and (asked.mass is not None or asked.stands("onto_rig"))
+    return (about_rig or loaded) and not asked.within("whatif", "weak_whatif")
+
+
+def _loads_more(scene: Scene, asked: Asked) -> bool:
+    """'suppose we threw the 340 lb extractor on'; to suppose a weight lost moves no load."""
+    if asked.other or not asked.phrased("whatif", "surely_whatif"):
+        return False
+    moved = scene.has("load_verb") or asked.says("moves")
+    return moved or not asked.within("whatif", "merely_supposes")
+
+
+def asks_margin(scene: Scene, asked: Asked) -> bool:
+    """Whether it is asked what is left of a rating, or whether one is broken."""
+    left_of = asked.forms & LEFT_OF or asked.runs("how_close")
+    till = "whatif" in asked.topics and asked.says("till_limit")
+    if names_rating(scene) and (till or asked.says("spared")) and left_of and not asked.other:
+        # 'how much payload do i have left', 'how much more can she carry before we bust the gvwr'
+        return asked.strangers <= (2 if till else 1 if asked.ours else 0)
+    phrases = asked.topics.get("margin")
+    if not phrases:
+        return False
+    axle = names_axle(scene, asked)
+    placed = (
+        axle
+        or names_rating(scene)
+        or names_axle(scene, asked, "axle_noun")
+        or names_whole(scene, asked)
+        or names_rig(scene)
+        or (scene.has("weigh_cue") and asked.strangers == 0)
+        or scene.has("rating_subject")
+        or (scene.has("end") and asked.says("axle"))
+    )
+    if asked.other and not placed:
+        return False
+    limited = names_rating(scene) or axle
+    plain = phrases <= scene.book.groups["limit_word"] and limited
+    what = "what" in asked.forms and asked.forms <= ASKS_WHAT
+    if plain and what and not asked.says("spared"):
+        return False  # 'what's the nose weight limit' asks for a rating
+    if "tongue" in asked.topics and asked.within("margin", "good_on"):
+        return False  # 'is the nose weight ok on the caravan' asks for its share
+    sure = phrases & scene.book.groups["surely_margin"]
+    if sure:
+        everyday = sure <= scene.book.groups["everyday_margin"]
+        if everyday:
+            only_that = asked.ours and asked.strangers == 0 and phrases > sure
+            return placed or only_that
+        return placed or asked.strangers == 0 or (asked.says("our_rig") and asked.strangers <= 1)
+    if asked.within("margin", "how_close"):
+        return limited and asked.strangers == 0
+    if not asked.phrased("margin", "weak_margin"):
+        return False
+    if len(phrases) == 1 and asked.phrased("margin", "weakest_margin"):
+        if scene.has("rating_cue") and asked.strangers == 0:
+            return True
+        strict = limited or scene.has("rating_subject")
+        formed = asked.forms & {"are_we", "how_much", "how_far"}
+        vague = asked.within("margin", "room_word") and not asked.says("spared")
+        asks = placed and asked.strangers <= 2 and (strict or bool(formed and not vague))
+        return asks or _asks_only_that(scene, asked)
+    return placed and asked.strangers <= 3
+
+
+def _asks_only_that(scene: Scene, asked: Asked) -> bool:
+    """'are we legal', and nothing behind it."""
+    lone = asked.phrased("margin", "legal_or_over")
+    return lone and asked.text.strip(" ?").endswith(tuple(scene.book.groups["are_we_over"]))
+
+
+def asks_tongue(scene: Scene, asked: Asked) -> bool:
+    """The trailer's tongue, and not the one in a mouth or a pin on a map."""
+    if "tongue" not in asked.topics or "ratings" in asked.topics:
+        return False
+    if asked.phrased("tongue", "surely_tongue_asked"):
+        return True
+    ours = asked.ours or asked.says("mass_unit")
+    return asked.strangers <= (1 if ours else 0) and asked.says("asks_tongue")
+
+
+def asks_what_it_may_tow(scene: Scene, asked: Asked) -> bool:
+    """'how much can Juniper tow': a rating of the truck, and nothing that is loaded."""
+    told = [word for word in asked.text.split() if word.isalpha()]
+    tows = bool(told) and told[-1] in scene.book.groups["tows"] and asked.says("can")
+    if not tows or asked.says("still_more"):
+        return False
+    weighs = asked.forms & ASKS_HOW_MUCH and asked.mass is None and asked.distance is None
+    truck = scene.has("vehicle", "truck") or bool(scene.named("truck"))
+    return bool(weighs) and truck and asked.strangers == 0 and not asked.other
+
+
+def asks_ratings(scene: Scene, asked: Asked) -> bool:
+    """Whether the limits themselves are asked for."""
+    if "ratings" not in asked.topics:
+        return False
+    placed = names_axle(scene, asked) or scene.has("whole", "tongue")
+    if not asked.phrased("ratings", "surely_ratings"):
+        return placed and asked.ours and asked.phrased("ratings", "max")
+    listed = asked.phrased("ratings", "lists_ratings") and "how" not in asked.forms
+    if listed and asked.strangers == 0 and len(asked.words) <= LONGEST_LIST:
+        return True
+    if asked.within("ratings", "everyday_rating"):
+        # a payload is also a message's, and atm a cash machine or 'at the moment'
+        owned = asked.stands("rating_owned") and not asked.forms.isdisjoint(ASKS_RATING)
+        known = asked.strangers <= (1 if asked.ours else 0) and not asked.other
+        ours = (owned or not asked.forms) and known and names_rating(scene)
+        return ours or names_rig(scene)
+    if not asked.within("ratings", "weak_ratings"):
+        return True
+    return (
+        speaks_trade(scene)
+        or names_rig(scene)
+        or placed
+        or scene.has("rating_subject")
+        or scene.has("subject", "tyre")
+    )
+
+
+def asks_weight(scene: Scene, asked: Asked) -> bool:
+    """Whether a load is asked for that the log has."""
+    if "weight" not in asked.topics or (asked.other and not names_rig(scene)):
+        return False
+    if not asked.forms and not scene.labels and scene.figures:
+        return False  # 'meet at the scale at 10?'
+    if asked.within("weight", "surely_axle") and (asked.strangers or not asked.forms & ASKS_LOAD):
+        return False
+    if asked.within("weight", "axle_or_word"):
+        named = asked.stands("drives_named") and not asked.forms.isdisjoint(ASKS_LOAD)
+        return named and asked.strangers == 0  # and not 'who drives'
+    gross = names_rig(scene) or asked.stands("gross_named")
+    if asked.within("weight", "gross_word") and not gross:
+        return False  # 'is it gross'
+    rig = (
+        names_rig(scene)
+        or names_axle(scene, asked, "axle", "axle_noun")
+        or scene.has("whole", "gross")
+        or asked.phrased("weight", "surely_weight")
+    )
+    named = asked.ours or names_rig(scene) or names_axle(scene, asked, "axle", "axle_noun")
+    if asked.strangers > 2 or (asked.strangers and not (rig and named)):
+        return False
+    ours = asked.says("our_rig")
+    if asked.says("heavy"):
+        return rig or ours or asked.says("were")
+    return rig or ours
