@@ -144,15 +144,20 @@ RATED: tuple[tuple[str, tuple[tuple[str, str, Quantity], ...]], ...] = (
 )
 
 
-@pytest.mark.parametrize(("text", "rated"), RATED)
-def test_ratings_off_labels_and_plates(
-    text: str, rated: tuple[tuple[str, str, Quantity], ...], reads: Reader
-) -> None:
+def ratings_in(text: str, reads: Reader) -> list[tuple[str, str, Quantity]]:
+    """The ratings that a message gives, and it gives nothing else."""
     verdict = reads(text, on_the_road())
     assert isinstance(verdict, Facts)
     ratings = [entry for entry in verdict.entries if isinstance(entry, Rating)]
     assert len(ratings) == len(verdict.entries)
-    assert tuple((each.subject, each.rating, each.value) for each in ratings) == rated
+    return [(each.subject, each.rating, each.value) for each in ratings]
+
+
+@pytest.mark.parametrize(("text", "rated"), RATED)
+def test_ratings_off_labels_and_plates(
+    text: str, rated: tuple[tuple[str, str, Quantity], ...], reads: Reader
+) -> None:
+    assert tuple(ratings_in(text, reads)) == rated
 
 
 PLACARDS: tuple[tuple[str, tuple[tuple[str, str, Quantity], ...]], ...] = (
@@ -197,11 +202,7 @@ PLACARDS: tuple[tuple[str, tuple[tuple[str, str, Quantity], ...]], ...] = (
 def test_what_a_maker_asks_for_is_no_reading_of_a_gauge(
     text: str, rated: tuple[tuple[str, str, Quantity], ...], reads: Reader
 ) -> None:
-    verdict = reads(text, on_the_road())
-    assert isinstance(verdict, Facts)
-    ratings = [entry for entry in verdict.entries if isinstance(entry, Rating)]
-    assert len(ratings) == len(verdict.entries)
-    found = [(each.subject, each.rating, each.value) for each in ratings]
+    found = ratings_in(text, reads)
     assert len(found) == len(rated)
     assert all(each in found for each in rated)
 
