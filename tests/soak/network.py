@@ -116,7 +116,7 @@ class FarEnd:
         self.ledger.cut_off |= {key for at, key in link.arrived if now - at < JUST_NOW}
 
     def _gone(self, network: str, link: Link) -> None:
-        """A worker's connection ended, all that it said was heard, and it will note nothing more."""
+        """A worker's connection ended: all that it said was heard, and it notes no more."""
         self._cut(link)
         if self._links[network].get(link.worker) is link:
             del self._links[network][link.worker]
