@@ -31,7 +31,7 @@ unmarked rope counts as polypropylene (393.108(d))."""
 KINDS: tuple[tuple[Kind, str], ...] = (
     ("machinery", r"tractor|skid ?steer|excavator|backhoe|loader|dozer|forklift|roller|machine"),
     ("machinery", r"tractores|minicargadora?|(?:retro)?excavadora|montacargas|m[aá]quina"),
-    ("vehicle", r"car|truck|pickup|van|suv|jeep|coche|carro|auto|cami[oó]n|camioneta|furgoneta"),
+    ("vehicle", r"car|truck|pickup|van|suv|coche|carro|auto|cami[oó]n|camioneta|furgoneta"),
 )
 """Cargo that has paragraphs of its own."""
 
