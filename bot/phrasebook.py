@@ -11,14 +11,15 @@ from functools import cache
 
 from bot.reference import points_table, upkeep_table
 from bot.shared_data import names, read_toml
+from domain.asked_words import AskedWords, asked_words_from
 from domain.context import Context
 from domain.reading import Phrasebook, compile_phrasebook
 from domain.reading.standing import standing_words_from
 
 FOLDER = "phrasebook"
 SOURCE = "en"
-STANDING = "standing"
-"""What the file of standing matters is called, before its language."""
+STANDING, ASKED = "standing", "asked"
+"""What the files of standing matters and of questions about load are called, then the language."""
 
 
 def book_for(context: Context) -> Phrasebook:
@@ -37,6 +38,14 @@ def phrasebook(language: str = SOURCE) -> Phrasebook:
     words = read_toml(f"{FOLDER}/{STANDING}.{language}.toml")
     standing = standing_words_from(words, upkeep_table(), points_table())
     return replace(compile_phrasebook(read_toml(f"{FOLDER}/{language}.toml")), standing=standing)
+
+
+@cache
+def asked_words() -> AskedWords:
+    """What questions about load and tie-downs say, in all languages that are read."""
+    # English first: the order in which its tables are looked through is that of all.
+    languages = sorted(_languages(), key=lambda language: language != SOURCE)
+    return asked_words_from([read_toml(f"{FOLDER}/{ASKED}.{each}.toml") for each in languages])
 
 
 @cache

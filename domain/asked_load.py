@@ -12,6 +12,7 @@ import re
 from dataclasses import dataclass
 
 from domain.asked_figures import asked_lever, asked_share
+from domain.asked_words import AskedWords, first_said
 from domain.entries import Cargo
 from domain.loading import BehindCoupling, InBed, InCab, OnTrailer, Place, Spread
 from domain.log import Log
@@ -74,35 +75,11 @@ class Unclear:
 
 Asked = Put | Taken | Moved | HowMuch | WhereFor | Unclear
 
-VERBS = (
-    ("where", r"\bwhere\b|\bd[oó]nde\b"),
-    ("how much", r"\bhow (?:much|heavy)\b|\broom for\b|\bcu[aá]nto m[aá]s\b"),
-    ("take", r"\b(?:tak\w+|took|leav\w+|pull\w*) .*\b(?:off|out|behind|home)\b"),
-    ("take", r"\b(?:remov|unload|dump|drain|drop)\w*|\bwithout\b|\bless\b"),
-    ("take", r"\b(?:quit|sac|descarg|baj)(?:o|amos|ar)\b"),
-    ("move", r"\b(?:mov|slid|shift|push|pull)(?:e|es|ed|ing)?\b"),
-    ("move", r"\b(?:muevo|mov(?:emos|er)|corr(?:o|emos|er)|pas(?:o|amos|ar))\b"),
-)
-"""What a question's words ask for in any language that is read, the first that is found;
-anything else puts load on."""
 
-FORWARD = ("forward", "ahead", "adelante")
-SHIFT = re.compile(rf"\b({'|'.join(FORWARD)}|back|rearward|aft|atr[aá]s)(?:s|wards?)?\b", re.I)
-AXLE_OR_COUPLING = (
-    r"\b(?:axles?|coupler|coupling|hitch|bed|nose|ejes?|acople|acoplador|enganche|caja|batea)\b"
-)
-AXLE = r"(?:the )?(?:trailer|trlr|rear|drive|back)?(?:'s)? ?axles?"
-COUPLING = "coupler|coupling|hitch|ball|tongue|kingpin|acople|acoplador|enganche|bola|lanza"
-BEHIND_EJE, BEFORE_EJE = (
-    r"\b(?:detras|atras) (?:del?|de los) ejes?\b",
-    r"\ba?delante (?:del?|de los) ejes?\b",
-)
-
-
-def asked(question: Question, log: Log) -> Asked:
-    """The request in a question about moving load."""
-    verb = next((name for name, words in VERBS if re.search(words, question.text, re.I)), "put")
-    place = _place(question.position, asked_lever(question), question.trailer)
+def asked(question: Question, log: Log, words: AskedWords) -> Asked:
+    """The request in a question about moving load; what says nothing else puts it on."""
+    verb = first_said(words.verb, question.text) or "put"
+    place = _place(question.position, asked_lever(question, words), question.trailer, words)
     if verb == "how much":
         return Unclear("distance") if place is None else HowMuch(place)
     known = _cargo(log, question)
@@ -110,10 +87,10 @@ def asked(question: Question, log: Log) -> Asked:
     mass = _mass(question.value) or (_mass(known.value) if known else None)
     if mass is None:
         return Unclear("mass")
-    standing = _standing(known)
+    standing = _standing(known, words)
     if verb == "where":
-        return _where(question, item, mass, standing)
-    shift = _shift(question)
+        return _where(question, item, mass, standing, words)
+    shift = _shift(question, words)
     if shift is not None:
         return Moved(item, mass, OnTrailer(0.0), OnTrailer(shift))
     if verb == "take":
@@ -126,8 +103,10 @@ def asked(question: Question, log: Log) -> Asked:
     return Unclear("start") if verb == "move" else Put(item, mass, place)
 
 
-def _where(question: Question, item: str, mass: float, standing: Place | None) -> Asked:
-    share = asked_share(question)
+def _where(
+    question: Question, item: str, mass: float, standing: Place | None, words: AskedWords
+) -> Asked:
+    share = asked_share(question, words)
     if share is None:
         return Unclear("share")
     return WhereFor(item, mass, share, standing.ahead if isinstance(standing, OnTrailer) else None)
@@ -147,42 +126,45 @@ def _cargo(log: Log, question: Question) -> Cargo | None:
     return None
 
 
-def _standing(known: Cargo | None) -> Place | None:
+def _standing(known: Cargo | None, words: AskedWords) -> Place | None:
     if known is None or not known.position:
         return None
     away = known.distance.amount("m") if known.distance else None
-    return _place(known.position, away, known.trailer)
+    return _place(known.position, away, known.trailer, words)
 
 
-def _shift(question: Question) -> float | None:
+def _shift(question: Question, words: AskedWords) -> float | None:
     """How far forward (m) a load goes that is moved from wherever it stands."""
-    length = asked_lever(question)
-    way = SHIFT.search(question.position or question.text)
-    if length is None or way is None or re.search(AXLE_OR_COUPLING, question.text, re.I):
+    length = asked_lever(question, words)
+    way = first_said(words.way, question.position or question.text)
+    if length is None or way is None or words.place["marks"].search(question.text):
         return None
-    return length if way.group(1).casefold() in FORWARD else -length
+    return length if way == "forward" else -length
 
 
-def _place(position: str | None, away: float | None, trailer: str | None) -> Place | None:
+def _place(
+    position: str | None, away: float | None, trailer: str | None, words: AskedWords
+) -> Place | None:
     """A place in words as the statics know it, so far (m) from what it names.
 
     None where it wants a distance.
     """
-    words = (position or "").casefold().strip()
-    on_truck = re.search(r"\b(bed|box|tray|drive axle|rear axle|caja|batea|eje trasero)\b", words)
-    if re.search(r"\b(cab|seats?|cabina|asientos?)\b", words):
+    said = (position or "").casefold().strip()
+    places = words.place
+    on_truck = places["bed"].search(said)
+    if places["cab"].search(said):
         return InCab()
-    if re.search(rf"\b(behind|back of|aft of) {AXLE}|{BEHIND_EJE}", words):
+    if places["behind_axle"].search(said):
         return _ahead(None if away is None else -away, bool(on_truck))
-    if re.search(rf"\b(ahead|in front|front|forward) of {AXLE}|{BEFORE_EJE}", words):
+    if places["before_axle"].search(said):
         return _ahead(away, bool(on_truck))
-    if on_truck or words in ("truck", "in truck"):
+    if on_truck or places["truck"].fullmatch(said):
         return InBed(away or 0.0)
-    if re.search(rf"\b({COUPLING})\b", words):
+    if places["coupling"].search(said):
         return BehindCoupling(away or 0.0)
-    if re.search(r"\b(?:axles?|ejes?)\b", words):
+    if places["axle"].search(said):
         return OnTrailer(0.0)
-    if not words or words in ("trailer", "remolque") or words == (trailer or "").casefold():
+    if not said or places["trailer"].fullmatch(said) or said == (trailer or "").casefold():
         return Spread()
     return None
 

@@ -28,6 +28,7 @@ from bot.answers.terms import term
 from bot.answers.weighed import NEEDS_SOLO, Weighed, tongue_name
 from bot.answers.weights import last_weighed, no_weighing
 from bot.answers.words import about, figure, number, rounded, sentence, unit_word
+from bot.phrasebook import asked_words
 from bot.reference import references
 from domain.asked_load import HowMuch, Moved, Put, Taken, Unclear, WhereFor, asked
 from domain.bounds import margins, tongue_share
@@ -103,7 +104,7 @@ def whatif_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     if weighed is None:
         return no_weighing()
     arms = levers(weighed.rig, weighed.weights)
-    request = asked(question, log)
+    request = asked(question, log, asked_words())
     match request:
         case Put(item, mass, place) | Taken(item, mass, place):
             sign = -1.0 if isinstance(request, Taken) else 1.0

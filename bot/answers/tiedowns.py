@@ -12,6 +12,7 @@ from bot.answers.answer import Answer, Row
 from bot.answers.language import marked, say
 from bot.answers.limits import kilograms_text
 from bot.answers.words import unit_word
+from bot.phrasebook import asked_words
 from bot.reference import references
 from domain.asked_ties import AskedTies, asked_article, asked_ties
 from domain.context import MASS_UNIT
@@ -60,13 +61,13 @@ COMMON = (("synthetic webbing", "2", ""), ("chain", "3/8", "grade 70"))
 
 def tiedown_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """Whether the tie-downs named are enough, or how many it takes."""
-    article = asked_article(question)
+    article = asked_article(question, asked_words())
     if article is None:
         return Answer(
             headline=say("How heavy is it?"),
             notes=(say("Text it so: 4 chains 3/8 grade 70 on 9,200 lb."),),
         )
-    ties = asked_ties(question)
+    ties = asked_ties(question, asked_words())
     unit = MASS_UNIT[preferences.units]
     row = None if ties.material is None else _default(ties)
     limit = ties.limit.amount("kg") if ties.limit else (_kilograms(row, unit) if row else None)

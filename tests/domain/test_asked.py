@@ -6,6 +6,7 @@ from typing import cast
 
 import pytest
 
+from bot.phrasebook import asked_words
 from domain.asked_load import Asked, HowMuch, Moved, Put, Taken, Unclear, WhereFor, asked
 from domain.asked_ties import asked_article, asked_ties
 from domain.loading import BehindCoupling, InBed, InCab, OnTrailer, Spread
@@ -21,7 +22,7 @@ def meant(text: str, **said: object) -> Asked:
     ticket = Ticket().loads("skid steer", 3200, "ahead of trailer axle", 2)
     ticket.loads("generator", 210, "bed")
     question = Question(topic="whatif", text=text, **said)  # type: ignore[arg-type]
-    return asked(question, ticket.log)
+    return asked(question, ticket.log, asked_words())
 
 
 def near(metres: float) -> float:
@@ -135,7 +136,7 @@ def test_a_question_about_load_is_one_of_five_requests(
 def test_tie_downs_are_read_out_of_the_words(
     text: str, count: int | None, material: str | None, size: str, grade: str
 ) -> None:
-    found = asked_ties(Question(topic="tiedown", text=text))
+    found = asked_ties(Question(topic="tiedown", text=text), asked_words())
     assert (found.count, found.material, found.size, found.grade) == (count, material, size, grade)
 
 
@@ -149,7 +150,7 @@ def test_tie_downs_are_read_out_of_the_words(
     ],
 )
 def test_a_stated_working_load_limit_is_taken(text: str, limit: Quantity | None) -> None:
-    assert asked_ties(Question(topic="tiedown", text=text)).limit == limit
+    assert asked_ties(Question(topic="tiedown", text=text), asked_words()).limit == limit
 
 
 def test_the_cargo_has_its_length_its_kind_and_its_blocking() -> None:
@@ -159,19 +160,21 @@ def test_the_cargo_has_its_length_its_kind_and_its_blocking() -> None:
             text="how many straps for a 4,200 lb tractor 12 ft long, blocked in front",
             value=lb(4200),
             item="tractor",
-        )
+        ),
+        asked_words(),
     )
     assert tied is not None
     assert tied.length == pytest.approx(12 * FOOT)
     assert tied.kind == "machinery"
     assert tied.blocked
     loose = asked_article(
-        Question(topic="tiedown", text="2 two inch straps, 900 lb, not blocked", value=lb(900))
+        Question(topic="tiedown", text="2 two inch straps, 900 lb, not blocked", value=lb(900)),
+        asked_words(),
     )
     assert loose is not None
     assert loose.length is None
     assert not loose.blocked
-    assert asked_article(Question(topic="tiedown", text="enough straps?")) is None
+    assert asked_article(Question(topic="tiedown", text="enough straps?"), asked_words()) is None
 
 
 @pytest.mark.parametrize(
@@ -189,7 +192,7 @@ def test_the_cargo_has_its_length_its_kind_and_its_blocking() -> None:
 def test_tie_downs_that_a_spanish_question_names(
     text: str, count: int | None, material: str, size: str, grade: str, run: str
 ) -> None:
-    ties = asked_ties(Question(topic="tiedown", text=text))
+    ties = asked_ties(Question(topic="tiedown", text=text), asked_words())
     assert (ties.count, ties.material, ties.size, ties.grade) == (count, material, size, grade)
     assert ties.run.startswith(run)
 
@@ -197,7 +200,7 @@ def test_tie_downs_that_a_spanish_question_names(
 def test_the_cargo_and_the_limit_of_a_spanish_question() -> None:
     text = "4 cinchas de 1.500 kg de carga de trabajo, minicargador de 3,5 metros contra el frente"
     question = Question(topic="tiedown", text=text, value=Quantity(3100, "kg"))
-    article, ties = asked_article(question), asked_ties(question)
+    article, ties = asked_article(question, asked_words()), asked_ties(question, asked_words())
     assert article is not None
     assert (article.kind, article.blocked) == ("machinery", True)
     assert article.length == pytest.approx(3.5)

@@ -90,3 +90,17 @@ def test_standing_matters_can_be_said_in_every_language(language: str) -> None:
     english, other = (read_toml(f"phrasebook/standing.{code}.toml") for code in (SOURCE, language))
     assert english.keys() == other.keys()
     assert english["unit"].keys() == other["unit"].keys()
+
+
+LOAD_NEEDS_NO_WORDS = {"es": {"material": {"wire rope"}, "place": {"truck"}}}
+"""Where what English says for a load will do: a cable is one, and a truck is named by its place."""
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_load_and_tie_downs_can_be_asked_for_in_every_language(language: str) -> None:
+    english, other = (read_toml(f"phrasebook/asked.{code}.toml") for code in (SOURCE, language))
+    assert english.keys() == other.keys()
+    assert len(english["counts"]) == len(other["counts"])
+    for table in english.keys() - {"language", "counts"}:
+        missing = english[table].keys() - {name for name, said in other[table].items() if said}
+        assert missing == LOAD_NEEDS_NO_WORDS[language].get(table, set())
