@@ -24,15 +24,9 @@ from domain.verdicts import CHANGE, PAGE, PICTURE, Facts, Question, Verdict
 from domain.walkround import SUBJECT, PointsTable
 
 DAYS = {"day": 1.0, "week": 7.0, "month": 365.25 / 12, "year": 365.25}
-SPOKEN_DIGITS = {"five": 5.0, "six": 6.0, "seven": 7.0}
-PLAIN_TRAILERS = (
-    *("trailer", "camper", "caravan", "van"),
-    *("remolque", "caravana", "traila", "acoplado", "casilla"),
-)
-
 MAX_COMPILED = 4096
 
-NUMBER = r"\d(?:[\d,.]{0,12}\d)?(?: ?k| mil)?"
+NUMBER = r"\d(?:[\d,.]{0,12}\d)?"
 GROUPED = re.compile(r"\d{1,3}(?:([.,])\d{3})(?:\1\d{3})*")
 
 
@@ -41,13 +35,17 @@ class StandingWords:
     """The patterns by what they mean, with everything in braces filled in but the trailers.
 
     `outline` matches whatever any of the patterns could, whatever the trailers are called: what
-    it does not match is another matter, and most of what people text is.
+    it does not match is another matter, and most of what people text is. `numbers` are those in
+    words, and `thousands` stand behind a number; `trailers` are words for one that has no name.
     """
 
     patterns: Mapping[str, Sequence[str]]
     outline: re.Pattern[str]
     units: Mapping[str, str]
     volumes: Mapping[str, str]
+    numbers: Mapping[str, float]
+    thousands: tuple[str, ...]
+    trailers: tuple[str, ...]
 
 
 def standing_words_from(
@@ -56,15 +54,18 @@ def standing_words_from(
     """The patterns from their table and the words of upkeep and walk-round; raises KeyError."""
     units = {word: unit for unit, words in table["unit"].items() for word in words}
     volumes = {word: unit for unit, words in table["volume"].items() for word in words}
+    numbers = {word: float(number) for number, words in table["number"].items() for word in words}
+    thousands = tuple(table["thousands"])
+    number = f"{NUMBER}(?: ?(?:{_any_of(thousands)}))?"
     chores = [word for chore in upkeep.chores for word in chore.words]
     filled = {
         **table["part"],
         "upkeep": f"(?P<upkeep>{_any_of(chores)})",
         "point": f"(?P<point>{_any_of(point.name for point in points.points)})",
         "whole": f"(?:{_any_of(points.whole)})",
-        "count": rf"(?P<count>{NUMBER}|five|six|seven)",
-        "shown": rf"(?P<shown>{NUMBER})",
-        "true": rf"(?P<true>{NUMBER})",
+        "count": f"(?P<count>{number}|{_any_of(numbers)})",
+        "shown": f"(?P<shown>{number})",
+        "true": f"(?P<true>{number})",
         "unit": f"(?P<unit>{_any_of(units)})",
         "volume": f"(?P<volume>{_any_of(volumes)})",
         "language": f"(?P<item>{_any_of(table['languages'])})",
@@ -73,7 +74,15 @@ def standing_words_from(
     patterns = {
         name: [_filled(pattern, filled) for pattern in table[name]] for name in (*_FACTS, *_ASKED)
     }
-    return StandingWords(patterns, outline_of(chain(*patterns.values())), units, volumes)
+    return StandingWords(
+        patterns=patterns,
+        outline=outline_of(chain(*patterns.values())),
+        units=units,
+        volumes=volumes,
+        numbers=numbers,
+        thousands=thousands,
+        trailers=tuple(table["trailers"]),
+    )
 
 
 _NAMED_GROUP = re.compile(r"\(\?P<\w+>")
@@ -92,7 +101,7 @@ def read_standing(text: str, context: Context, words: StandingWords) -> Verdict 
     said = " ".join(text.casefold().replace("’", "'").replace("'", "").split()).strip(" .?!¿¡")
     if words.outline.fullmatch(said) is None:
         return None
-    trailers = _trailers(context)
+    trailers = _trailers(context, words)
     names = tuple(trailers)
     for name, patterns in words.patterns.items():
         for pattern in patterns:
@@ -113,17 +122,17 @@ def _compiled(pattern: str, trailers: tuple[str, ...]) -> re.Pattern[str]:
     return re.compile(pattern.replace("{trailer}", f"(?P<trailer>{_any_of(trailers)})"))
 
 
-def _trailers(context: Context) -> Mapping[str, str | None]:
+def _trailers(context: Context, words: StandingWords) -> Mapping[str, str | None]:
     """What trailers go by in this chat; 'the trailer' is the only one, where there is one."""
     only = context.trailers[0] if len(context.trailers) == 1 else None
-    plain: dict[str, str | None] = dict.fromkeys(PLAIN_TRAILERS, only)
+    plain: dict[str, str | None] = dict.fromkeys(words.trailers, only)
     return {**plain, **{name.casefold(): name for name in context.trailers}}
 
 
 def _every(
     found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
 ) -> Sequence[Entry]:
-    unit, count = words.units[found["unit"]], _number(found["count"])
+    unit, count = words.units[found["unit"]], _number(found["count"], words)
     if unit in DAYS:
         return [
             Rating(
@@ -146,14 +155,14 @@ def _done(
     check = Check(item=found["upkeep"], state="done", trailer=trailer)
     if found["reading"] is None:
         return [check]
-    shown = Quantity(_number(found["reading"]), context.odometer_unit)
+    shown = Quantity(_number(found["reading"], words), context.odometer_unit)
     return [check, Odometer(odometer=shown)]
 
 
 def _factor(
     found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
 ) -> Sequence[Entry]:
-    shown, true = _number(found["shown"]), _number(found["true"])
+    shown, true = _number(found["shown"], words), _number(found["true"], words)
     low, high = BELIEVABLE_FACTOR
     if not shown or not low <= true / shown <= high:
         return []
@@ -163,21 +172,21 @@ def _factor(
 def _digits(
     found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
 ) -> Sequence[Entry]:
-    return [Rating(subject="odometer", rating="digits", value=_number(found["count"]))]
+    return [Rating(subject="odometer", rating="digits", value=_number(found["count"], words))]
 
 
 def _replaced(
     found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
 ) -> Sequence[Entry]:
     unit = "km" if found["distance"] == "km" else context.odometer_unit
-    shown = Quantity(_number(found["count"]), unit)
+    shown = Quantity(_number(found["count"], words), unit)
     return [Rating(subject="odometer", rating="replaced", value=shown)]
 
 
 def _def_tank(
     found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
 ) -> Sequence[Entry]:
-    size = Quantity(_number(found["count"]), words.volumes[found["volume"]])
+    size = Quantity(_number(found["count"], words), words.volumes[found["volume"]])
     return [Rating(subject="truck", rating="def_tank", value=size)]
 
 
@@ -235,10 +244,11 @@ _ASKED: Mapping[str, dict[str, Any]] = {
 """What each table of patterns becomes: entries, or a question."""
 
 
-def _number(written: str) -> float:
-    if written in SPOKEN_DIGITS:
-        return SPOKEN_DIGITS[written]
-    digits = re.sub(r" ?k$| mil$", "", written)
+def _number(written: str, words: StandingWords) -> float:
+    if written in words.numbers:
+        return words.numbers[written]
+    thousand = next((each for each in words.thousands if written.endswith(each)), "")
+    digits = written.removesuffix(thousand).rstrip()
     return _value(digits) * (1 if digits == written else 1000)
 
 
