@@ -101,8 +101,9 @@ def _field_said(scene: Scene, figure: Figure) -> str | None:
     if figure.dimension == PRICE:
         return "unit_price"
     for index, token in enumerate(scene.tokens):
-        if token.kind is WORD and token.text in scene.book.keys["corrected_field"]:
-            return scene.book.keys["corrected_field"][token.text]
+        named = scene.book.keys["corrected_field"].get(token.text) if token.kind is WORD else None
+        if named is not None and fits_field(scene.context, figure, named):
+            return named  # and 'fuel cost was $122' is no volume
         unit = token.senses.get("unit")
         if unit in UNIT_FIELDS and index < figure.start:
             return UNIT_FIELDS[unit]

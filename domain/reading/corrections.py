@@ -37,6 +37,14 @@ from domain.reading.figures import (
     token_at,
 )
 from domain.reading.labels import Label
+from domain.reading.mistakes import (
+    asks_back,
+    by_drawbar,
+    like_slip,
+    told_wrong,
+    value_and_mistake,
+    wrong_before,
+)
 from domain.reading.scene import Scene
 from domain.reading.talk import GUESS, PLAN, REQUEST
 from domain.reading.tokens import MARK, TIME, WORD, Token
@@ -77,12 +85,16 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
         return ()
     if undoes(scene):
         return (Correction(action="undo"),)
-    live = [figure for figure in scene.figures if figure.claimed is None]
+    live = [
+        figure
+        for figure in scene.figures
+        if figure.claimed is None and not _counts_digits(scene, figure)
+    ]
     if len(live) == 1 and (_starred(scene, live[0]) or _only_refuses(scene, live[0])):
         return (_amend(scene, live[0], field_of(scene, live[0]), None),)
-    if not (scene.has("correction") or scene.has("reported")):
+    if not _worded(scene):
         found = _full_or_partial(scene) if not live and scene.has("full") else None
-    elif any(token.raw == "?" for token in tokens):
+    elif any(token.raw == "?" for token in tokens) and not asks_back(scene):
         return ()
     elif len(live) > 2 or (len(live) == 2 and "restates" in scene.groups):
         several = _several(scene, live)
@@ -102,7 +114,18 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
 def _may_correct(scene: Scene) -> bool:
     """Whether a word or mark stands there without which nothing is corrected."""
     by_word = not CORRECTING.isdisjoint(scene.by_class) or "refuses" in scene.groups
-    return by_word or STAR in scene.text
+    return by_word or STAR in scene.text or "found_wrong" in scene.groups
+
+
+def _counts_digits(scene: Scene, figure: Figure) -> bool:
+    """'two digits got flipped'."""
+    behind = token_at(scene.tokens, figure.end)
+    return behind is not None and "digits" in behind.groups
+
+
+def _worded(scene: Scene) -> bool:
+    """Whether words say that something is wrong, or was."""
+    return scene.has("correction") or scene.has("reported") or "found_wrong" in scene.groups
 
 
 CORRECTING = frozenset(("correction", "reported", "takes_out", "full"))
@@ -227,31 +250,20 @@ def _swapped(scene: Scene) -> Correction | None:
     if len(named) < 2 or named[0][1] == named[1][1]:
         return None
     (first, meant), (second, was) = named[0], named[1]
-    if _wrong_before(scene, first.start) and not _wrong_before(scene, second.start, first.end):
+    if wrong_before(scene, first.start) and not wrong_before(scene, second.start, first.end):
         meant, was = was, meant
-    elif not _wrong_before(scene, second.start, first.end):
+    elif not wrong_before(scene, second.start, first.end):
         return None
     if _strangers(scene) > 1:
         return None
     return Correction(action="amend", field=meant, was=was)
 
 
-def _wrong_before(scene: Scene, index: int, floor: int = 0) -> bool:
-    """Whether a word that marks the mistake stands close before a token."""
-    for other in range(index - 1, max(floor, index - 5) - 1, -1):
-        token = scene.tokens[other]
-        if "marks_mistake" in token.groups:
-            return True
-        if "marks_meant" in token.groups:
-            return False
-    return False
-
-
 def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     """A figure put in place of another, with its field where one is named."""
     if not figures or len(figures) > 2 or TIME in scene.kinds:
         return None
-    value, was = _value_and_mistake(scene, figures)
+    value, was = value_and_mistake(scene, figures)
     if value is None or value.foreign is not None or _strangers(scene) > MOST_STRANGE:
         return None
     if was is not None and was.value == value.value:
@@ -264,12 +276,14 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
         return None  # 'wrong road, turned around at 86,512'
     if "hearsay" in scene.groups:
         return None  # 'should be 41 degrees according to the radio'
-    opens, right = _opens(scene), _said_right(scene, value)
+    opens, right = _opens(scene), _said_right(scene, value) or told_wrong(scene, value)
     if not (restates or opens or was is not None or right):
         return None
-    if was is None and not opens and scene.talk[value.start] == GUESS:
+    if was is None and not opens and _guessed(scene, value):
         return None  # 'should be roughly 30'
     field = field_of(scene, value) or (field_of(scene, was) if was else None)
+    if by_drawbar(scene) and (field is None or (was and not like_slip(value, was))):
+        return None  # "it was $14, you've got $20", said to people
     if field is None:
         return _without_field(scene, value, was, opens=opens, restates=restates)
     if was is None and not (restates or right) and not _near_opening(scene):
@@ -284,6 +298,15 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     return _amend(scene, value, field, was)
 
 
+def _guessed(scene: Scene, value: Figure) -> bool:
+    """Whether it is guessed what it should be; 'ought to be 96.40' says it of itself."""
+    start, end = scene.sentence_of(value.start)
+    return scene.talk[value.start] == GUESS and any(
+        GUESS in token.senses.get("talk", "").split() and "restates" not in token.groups
+        for token in scene.tokens[start:end]
+    )
+
+
 def _without_field(
     scene: Scene, value: Figure, was: Figure | None, *, opens: bool, restates: bool
 ) -> Correction | None:
@@ -294,6 +317,7 @@ def _without_field(
     read_off = value.dimension is None and value.value >= LEAST_READ_OFF
     if not (
         _log_sized(value)
+        or (restates and _of_last(scene, value))
         or (only and value.value >= LEAST_BARE)
         or (read_off and opens and (was is not None or _points_back(scene, value)))
     ):
@@ -315,6 +339,14 @@ def _without_field(
     if not _nothing_else(scene, value, was, spare=1 if clear else 0):
         return None
     return _amend(scene, value, None, was)
+
+
+def _of_last(scene: Scene, value: Figure) -> bool:
+    """'that last one should be 51': of the entry before, whatever that was of."""
+    told = value.value >= LEAST_BARE and value.dimension not in NEVER_BARE
+    return told and any(
+        "ordinal" in t.senses and "points_back" in t.groups for t in scene.tokens[:2]
+    )
 
 
 def _points_back(scene: Scene, value: Figure) -> bool:
@@ -392,28 +424,6 @@ def _said_right(scene: Scene, value: Figure) -> bool:
     """'48,362 is right': said of the figure, beside a word for the slip."""
     behind = [token.text for token in scene.tokens[value.end : value.end + 3]]
     return bool(scene.book.groups["said_right"] & set(behind))
-
-
-def _value_and_mistake(
-    scene: Scene, figures: Sequence[Figure]
-) -> tuple[Figure | None, Figure | None]:
-    """'31.4 not 34.1', 'not 34.1, 31.4', 'i typed 5,630 but its 5,360': what is meant, and not."""
-    if len(figures) == 1:
-        return figures[0], None
-    first, second = figures
-    between = scene.tokens[first.end : second.start]
-    if len(between) == 1 and "restates" in between[0].groups:
-        return second, first  # '61.2 should be 62.1'
-    if _wrong_before(scene, second.start, first.end):
-        return (None, None) if _denied(between) else (first, second)
-    if _wrong_before(scene, first.start):
-        return second, first
-    return None, None
-
-
-def _denied(between: Sequence[Token]) -> bool:
-    """'7.04 is not 7.10': two figures told apart, and none put right."""
-    return len(between) > 1 and "was" in between[0].groups and "contrasts" in between[1].groups
 
 
 def _strangers(scene: Scene) -> int:

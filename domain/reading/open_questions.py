@@ -17,39 +17,24 @@ from domain.quantities import Quantity
 from domain.reading.how_it_stood import stood_alone
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import NUMBER, WORD
+from domain.reading.tokens import MARK, NUMBER, WORD
 from domain.verdicts import Ask, Choice, Facts
 
 LONGEST = 12
 
 
-def answer_of(scene: Scene, asked: Ask) -> Facts | None:
-    """The entries that a message picks or completes, or None where it does not answer."""
-    return _told_apart(scene, asked) or _picked(scene, asked)
-
-
-def _told_apart(scene: Scene, asked: Ask) -> Facts | None:
-    """'def, not diesel': what stands before 'not', where what is behind it is another answer."""
-    if "contrasts" not in scene.groups:
-        return None
-    at = next(i for i, token in enumerate(scene.tokens) if "contrasts" in token.groups)
-    token = scene.tokens[at]
-    texts = scene.text[: token.start], scene.text[token.end :]
-    meant, other = (_picked(Scene(text, scene.context, scene.book), asked) for text in texts)
-    return meant if other is not None and meant != other else None
-
-
-def _picked(scene: Scene, asked: Ask) -> Facts | None:
+def picked(scene: Scene, asked: Ask) -> Facts | None:
+    """The entries of the choice that a message picks, or with the figure that it gives."""
     tokens = [token for token in scene.tokens if token.kind in (WORD, NUMBER)]
     if not tokens or len(tokens) > LONGEST or not asked.choices:
         return None
     by_figure = _by_figure(scene, asked)
     if by_figure is not None:
         return by_figure
-    chosen = _by_position(scene, asked) or _by_size(scene, asked) or _by_unit(scene, asked)
+    chosen = by_position(scene, asked) or _by_size(scene, asked) or _by_unit(scene, asked)
     if chosen is None:
         chosen = _by_rig(scene, asked) or _by_fullness(scene, asked) or _by_product(scene, asked)
-        chosen = chosen or _by_words(scene, asked)
+        chosen = chosen or _by_whole(scene, asked) or _by_words(scene, asked)
     if chosen is None and len(asked.choices) == 1 and _agrees(scene):
         chosen = asked.choices[0]
     return Facts(chosen.entries) if chosen is not None else None
@@ -66,7 +51,7 @@ def _agrees(scene: Scene) -> bool:
     return agreed and len(words) <= 4 and not scene.figures
 
 
-def _by_position(scene: Scene, asked: Ask) -> Choice | None:
+def by_position(scene: Scene, asked: Ask) -> Choice | None:
     """'the second', 'option 2', '1', 'first one'; a last is the last."""
     words, groups, places = _words(scene), scene.book.groups, scene.book.keys["choice"]
     one = groups["one"]
@@ -90,7 +75,9 @@ def _by_position(scene: Scene, asked: Ask) -> Choice | None:
 def _by_size(scene: Scene, asked: Ask) -> Choice | None:
     """'the middle one', 'the lower', 'the bigger number'."""
     groups = scene.book.groups
+    of_both = scene.phrase_said("of_both") or ""
     rest = set(_words(scene)) - groups["answer_filler"] - groups["figure_word"]
+    rest -= set(of_both.split())
     if len(rest) != 1:
         return None
     if rest <= groups["middle_one"] and len(asked.choices) == 3:
@@ -100,7 +87,7 @@ def _by_size(scene: Scene, asked: Ask) -> Choice | None:
     sized = [
         (values[0], choice)
         for choice in asked.choices
-        if (values := _values(choice.entries, asked.about) or _all_values(choice.entries))
+        if (values := _values(choice.entries, asked.about) or values_of(choice.entries))
     ]
     if len(sized) != len(asked.choices) or len({value for value, _ in sized}) < 2:
         return None
@@ -108,7 +95,8 @@ def _by_size(scene: Scene, asked: Ask) -> Choice | None:
     return sized[0][1] if rest <= groups["lower_one"] else sized[-1][1]
 
 
-def _all_values(entries: tuple[Entry, ...]) -> list[float]:
+def values_of(entries: tuple[Entry, ...]) -> list[float]:
+    """Every figure that entries have."""
     found: list[float] = []
     for entry in entries:
         for name in ("odometer", "volume", "cost", "unit_price", "value"):
@@ -223,10 +211,35 @@ def _with_trailer(scene: Scene) -> bool:
     )
 
 
+def _by_whole(scene: Scene, asked: Ask) -> Choice | None:
+    """'everything on the scale', 'that's truck and trailer': the one that is all of the rig."""
+    whole = [
+        choice
+        for choice in asked.choices
+        if any(isinstance(entry, Weighing) and "gross" in entry.loads for entry in choice.entries)
+    ]
+    if len(whole) != 1 or len(asked.choices) < 2:
+        return None
+    if not (scene.has("whole", "gross") or scene.has("rig", "hitched")) or _hitches(scene):
+        return None
+    only_that = all(
+        token.kind is MARK
+        or not OF_THE_RIG.isdisjoint(token.senses)
+        or "answer_filler" in token.groups
+        for token in scene.tokens
+    )
+    return whole[0] if only_that else None
+
+
+OF_THE_RIG = frozenset(("glue", "whole", "vehicle", "name", "rig", "weigh_cue", "aboard"))
+"""Classes of term with which one says what stood on a scale."""
+
+
 def _by_words(scene: Scene, asked: Ask) -> Choice | None:
     """The one choice whose label (or entries) the message's words fit, and no other."""
     said = set(_words(scene))
     words = said - scene.book.groups["answer_filler"] - scene.book.groups["agrees"]
+    words -= {word for _, token, _ in scene.find("weigh_cue") for word in token.text.split()}
     if not words or _hitches(scene):
         return None
     if scene.book.patterns["as_typed"].search(scene.text):

@@ -27,10 +27,12 @@ from domain.entries import (
     Rating,
     Weighing,
 )
-from domain.quantities import Quantity, is_currency
+from domain.quantities import Quantity
+from domain.reading.answers import answer_of
 from domain.reading.cargo import read_cargo
 from domain.reading.checks import read_checks
 from domain.reading.corrections import STAR, read_corrections
+from domain.reading.corrections_beside import corrects_and_more, undone
 from domain.reading.doubts import Doubt
 from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
@@ -42,7 +44,6 @@ from domain.reading.loads import makes_gross
 from domain.reading.notes import read_note
 from domain.reading.observations import read_observations
 from domain.reading.odometers import read_odometers
-from domain.reading.open_questions import answer_of
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.places import read_place
 from domain.reading.questions import read_question
@@ -51,10 +52,11 @@ from domain.reading.scene import Scene
 from domain.reading.spans import read_span
 from domain.reading.standing import read_standing
 from domain.reading.tables import unfold
+from domain.reading.talk import OTHER
 from domain.reading.tickets import fee_of, ticket_of, with_particulars
 from domain.reading.times import read_when, whens_by_part
-from domain.reading.tokens import NUMBER, TIME, Token
-from domain.reading.undoing import is_misdirected, takes_out
+from domain.reading.tokens import NUMBER
+from domain.reading.undoing import takes_out
 from domain.reading.water import read_water
 from domain.reading.weighings import is_permitted, read_weighings
 from domain.verdicts import PAGE, Ask, Facts, Question, Silent, Verdict
@@ -133,10 +135,12 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         return question
     if not scene.figures and FACTUAL.isdisjoint(scene.by_class):
         return SILENT
+    mixed = corrects_and_more(scene, _facts) if _may_correct(scene) else None
+    if mixed is not None and undone(mixed):
+        return mixed
     corrections = read_corrections(scene)
     if corrections:
         return Facts(corrections)
-    mixed = _corrects_and_more(scene) if _may_correct(scene) else None
     if mixed is not None:
         return mixed
     if _only_asks(scene):
@@ -195,52 +199,6 @@ def _may_correct(scene: Scene) -> bool:
     return scene.has("correction") or scene.has("takes_out") or scene.text[-1] == STAR
 
 
-def _corrects_and_more(scene: Scene) -> Facts | None:
-    """A sentence that corrects, beside one that states something else or is talk."""
-    if is_misdirected(scene):
-        return None
-    ends = [index for index, token in enumerate(scene.tokens) if token.ends_sentence]
-    cuts = [
-        scene.tokens[index].end
-        for index in ends
-        if index + 1 < len(scene.tokens) and not _inside_number(scene.tokens[index + 1])
-    ]
-    if len(cuts) != 1:
-        return None
-    parts = [scene.text[: cuts[0]], scene.text[cuts[0] :]]
-    scenes = [Scene(clean(part), scene.context, scene.book) for part in parts]
-    corrections = [read_corrections(each) if each.tokens else () for each in scenes]
-    if bool(corrections[0]) == bool(corrections[1]):
-        return None
-    entries: list[Entry] = []
-    for each, corrected in zip(scenes, corrections, strict=True):
-        if corrected:
-            entries.extend(corrected)
-            continue
-        other = _facts(each)
-        if isinstance(other, Facts):
-            entries.extend(other.entries)
-        elif not isinstance(other, Silent) or _mends_talk(corrections, each):
-            return None
-    return Facts(tuple(entries))
-
-
-def _inside_number(token: Token) -> bool:
-    """'5.4.15': behind a dot without a space, digits begin no sentence."""
-    return token.kind is NUMBER and token.glued
-
-
-def _mends_talk(corrections: Sequence[Sequence[Correction]], talk: Scene) -> bool:
-    """Whether talk says that what stands beside it mends nothing of the log.
-
-    'scratch that. call it half past 4', 'thanks for the beer. sorry it was $35'.
-    """
-    one = next(each[0] for each in corrections if each)
-    if one.action == "undo":
-        return bool(talk.kinds & {NUMBER, TIME})
-    return one.field is None and isinstance(one.value, Quantity) and is_currency(one.value.unit)
-
-
 def _states_loads(scene: Scene) -> bool:
     """Two labelled loads are a statement, whatever is asked after them."""
     bound = [
@@ -273,6 +231,8 @@ def _question(scene: Scene) -> Question | None:
     question = read_question(scene)
     if question is None and "?" not in scene.text:
         return None
+    if question is not None and _of_another_rig(scene):
+        return None
     ends = [index for index, token in enumerate(scene.tokens) if token.ends_sentence]
     if not [index for index in ends if index + 1 < len(scene.tokens)]:
         return question
@@ -293,6 +253,15 @@ def _question(scene: Scene) -> Question | None:
         figured = any(token.kind is NUMBER for token in scene.tokens[end:])
         return question or (None if figured else alone)
     return None
+
+
+def _of_another_rig(scene: Scene) -> bool:
+    """'his flatdeck weighs 2,180 and he wants 4,500 for it, should we?': an offer."""
+    named = [*scene.by_class.get("vehicle", ()), *scene.by_class.get("name", ())]
+    offered = OTHER in scene.talk and all(scene.talk[index] is not None for index in named)
+    return (
+        bool(named) and offered and any(figure.value >= LEAST_UNPLACED for figure in scene.figures)
+    )
 
 
 SHORTEST_ASKED = 3

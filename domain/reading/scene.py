@@ -20,11 +20,12 @@ from domain.reading.pairing import bind
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.printed_lines import leave_headings
 from domain.reading.settling import settle_vans, settle_words
+from domain.reading.superseded import GIVES_WAY, supersede
 from domain.reading.taken_back import take_back_figures, take_back_words
 from domain.reading.talk import talk_of
 from domain.reading.tokens import BREAK, NUMBER, WORD, Token
 
-TAKING_BACK = frozenset(("takes_back", "no_alone", "hesitates"))
+TAKING_BACK = frozenset(("takes_back", "no_alone", "hesitates", "grumbles"))
 """Groups of words that take back what a message said before."""
 
 MARKS = "./-"
@@ -81,7 +82,7 @@ class Scene:
         if NUMBER in self.kinds and settle_clocks(text, self.tokens, book, self.groups):
             self.index_terms()
         settle_words(self)
-        taking_back = not TAKING_BACK.isdisjoint(self.groups)
+        taking_back = not TAKING_BACK.isdisjoint(self.groups) or ".." in text
         if taking_back and take_back_words(self.tokens, book.keys["switch"]):
             self.index_terms()
         self.figures: list[Figure] = []
@@ -91,6 +92,8 @@ class Scene:
             self._correct_spelling(book)
         if taking_back and self.figures:
             self._take_back()
+        if len(self.figures) > 1 and not GIVES_WAY.isdisjoint(self.groups):
+            self._supersede()
         self.labels: list[Label] = []
         if not NAMING.isdisjoint(self.by_class):
             self.labels = find_labels(self.tokens, self.figures, self.groups)
@@ -126,6 +129,11 @@ class Scene:
 
     def _take_back(self) -> None:
         if take_back_figures(self.tokens, self.figures):
+            self.index_terms()
+
+    def _supersede(self) -> None:
+        known = self.context.odometer
+        if supersede(self.tokens, self.figures, known.value if known else None):
             self.index_terms()
 
     def _correct_spelling(self, book: Phrasebook) -> None:

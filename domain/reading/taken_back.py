@@ -208,8 +208,9 @@ def take_back_figures(tokens: Sequence[Token], figures: Sequence[Figure]) -> boo
         second = live[at]
         cue, explained = _cue_before(tokens, live[at - 1].end, second.start)
         if cue is None:
-            continue
-        first = _meant(tokens, live[:at], second, cue, explained)
+            first = live[at - 1] if _trails_off(tokens, live[at - 1], second) else None
+        else:
+            first = _meant(tokens, live[:at], second, cue, explained)
         if first is None:
             continue
         first.value, first.token = second.value, second.token
@@ -217,7 +218,7 @@ def take_back_figures(tokens: Sequence[Token], figures: Sequence[Figure]) -> boo
             first.unit, first.dimension = second.unit, second.dimension
         second.claimed = "a figure put right on the spot"
         tokens[second.start].senses = FILLER
-        for index in range(cue, second.start):
+        for index in range(first.end if cue is None else cue, second.start):
             if tokens[index].kind is WORD:
                 tokens[index].senses, tokens[index].groups = FILLER, NO_GROUPS
         taken = True
@@ -227,8 +228,11 @@ def take_back_figures(tokens: Sequence[Token], figures: Sequence[Figure]) -> boo
 PASSED = frozenset(("glue", "correction", "fuel_cue", "weigh_cue", "ticket"))
 """Classes of term that may stand before a figure put right: 'actually the pump says 34.1'."""
 
-CUES = frozenset(("takes_back", "no_alone", "hesitates"))
+CUES = frozenset(("takes_back", "no_alone", "hesitates", "grumbles"))
 """Groups of words that can stand before a figure put right."""
+
+BREAKS_OFF = (1, 3)
+"""Digits that a figure lacks of which no more was said: '48,1 oops hit send. 48,102'."""
 
 
 def _cue_before(tokens: Sequence[Token], start: int, end: int) -> tuple[int | None, int]:
@@ -241,6 +245,8 @@ def _cue_before(tokens: Sequence[Token], start: int, end: int) -> tuple[int | No
     for index in range(end - 1, max(start, end - FARTHEST) - 1, -1):
         token = tokens[index]
         if not token.groups.isdisjoint(CUES):
+            if "grumbles" in token.groups and not _alone_before(tokens, index, end):
+                break  # '5,480, damn thats heavy, 5,400'
             if not explained or ("halts" in token.groups and takes_back(tokens, index)):
                 cue, before_cue = index, explained
                 parted = parted or index
@@ -248,7 +254,7 @@ def _cue_before(tokens: Sequence[Token], start: int, end: int) -> tuple[int | No
             break  # 'oh wait also 29.8 gal'
         elif token.kind is MARK:
             parted = parted or index
-        elif not PASSED.isdisjoint(token.senses) or explained or (cue is None and _says(token)):
+        elif not PASSED.isdisjoint(token.senses) or explained or (cue is None and says(token)):
             continue
         elif not parted:
             break
@@ -257,11 +263,20 @@ def _cue_before(tokens: Sequence[Token], start: int, end: int) -> tuple[int | No
     return cue, before_cue
 
 
+def _alone_before(tokens: Sequence[Token], index: int, end: int) -> bool:
+    """Whether nothing but marks and a name stands between a word and a figure."""
+    return all(
+        token.kind is MARK or says(token) or token.senses.get("glue") == "filler"
+        for token in tokens[index + 1 : end]
+    )
+
+
 def _starts_anew(token: Token) -> bool:
     return token.kind in (TIME, BREAK) or not STARTS_ANEW.isdisjoint(token.senses)
 
 
-def _says(token: Token) -> bool:
+def says(token: Token) -> bool:
+    """Whether a word names what a figure is of, or its unit."""
     return token.kind is WORD and any(term_class in token.senses for term_class in SAID)
 
 
@@ -273,54 +288,95 @@ def _meant(
     explained: int,
 ) -> Figure | None:
     """The earlier figure that another one is put in the place of."""
-    named = [token for token in tokens[explained or cue : second.start] if _says(token)]
-    named += _named_behind(tokens, earlier[-1].end, second.end)
+    named = [token for token in tokens[explained or cue : second.start] if says(token)]
+    named += named_behind(tokens, earlier[-1].end, second.end)
     cues = [token.groups for token in tokens[cue : second.start] if token.groups & CUES]
-    like = NEARLY if explained or all("pauses" in each for each in cues) else ALIKE
-    measured = [each for each in reversed(earlier) if _measured_so(each, second)]
+    last = earlier[-1]
+    if _broken_off(tokens, last, second, cue) and all(
+        named_so(tokens[:cue], last, word) for word in named
+    ):
+        return last
+    like = NEARLY if explained or all(each & SOUNDS for each in cues) else ALIKE
+    measured = [each for each in reversed(earlier) if measured_so(each, second)]
     if not named and all("hesitates" in each for each in cues):
-        # As in '33.1 gallons, er, 31.3 gallons', and not '5,210, uh, 7,330'.
-        measured = [each for each in measured if each.unit and each.unit == second.unit]
+        # As in '33.1 gallons, er, 31.3 gallons', '140 er 145 lb', and not '5,210, uh, 7,330'.
+        measured = [
+            each
+            for each in measured
+            if (second.unit and (each.unit == second.unit or each.end == cue))
+            or sorted(each.token.raw) == sorted(second.token.raw)
+        ]
     fitting = [
         each
         for each in measured
         if _alike(each, second, like, named=bool(named))
-        and all(_named_so(tokens[:cue], each, word) for word in named)
+        and all(named_so(tokens[:cue], each, word) for word in named)
     ]
     if not fitting and len(named) == 1 and "ordinal" in named[0].senses:
         return _by_place(earlier, second, named[0].senses["ordinal"])
     if explained and not named and len(fitting) > 1:
         # As in 'wait, I read the trailer wrong: 9,140'.
-        hints = [token for token in tokens[cue:explained] if _says(token)]
+        hints = [token for token in tokens[cue:explained] if says(token)]
         fitting = [
             each
             for each in fitting
-            if hints and all(_named_so(tokens[:cue], each, word) for word in hints)
+            if hints and all(named_so(tokens[:cue], each, word) for word in hints)
         ]
     return fitting[0] if fitting else None
 
 
+SOUNDS = frozenset(("pauses", "grumbles"))
+"""Groups of sounds and pauses, which by themselves put right what is nearly the same."""
+
+
+def _broken_off(tokens: Sequence[Token], first: Figure, second: Figure, cue: int) -> bool:
+    """'48,1 oops hit send. 48,102', 'sixty four... ugh, sixty five forty': begun, and said anew."""
+    if first.unit is not None or any(t.kind is not MARK for t in tokens[first.end : cue]):
+        return False
+    begun, whole = _written(first), _written(second)
+    lacks = len(whole) - len(begun)
+    if not BREAKS_OFF[0] <= lacks <= BREAKS_OFF[1] or begun[0] != whole[0]:
+        return False
+    low, high = NEARLY
+    return low < int(whole[: len(begun)]) / int(begun) < high
+
+
+def _trails_off(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
+    """'6,8... 6,840': begun, and said anew behind a mark that leaves it open."""
+    between = tokens[first.end : second.start]
+    if len(between) != 1 or not between[0].raw.startswith(".."):
+        return False
+    begun, whole = _written(first), _written(second)
+    return first.unit is None and len(begun) < len(whole) and whole.startswith(begun)
+
+
+def _written(figure: Figure) -> str:
+    """The digits of a figure, without what groups them."""
+    return f"{figure.value:.10g}".replace(".", "")
+
+
 def _by_place(earlier: Sequence[Figure], second: Figure, key: str) -> Figure | None:
     """'5,420 7,160 9,840, oops last one's 9,480': the figure that an ordinal counts to."""
-    row = [each for each in earlier if _measured_so(each, second)]
+    row = [each for each in earlier if measured_so(each, second)]
     place = int(key) - 1 if key.isdigit() else -1
     first = row[place] if len(row) > max(place, 1) else None
     return first if first and _alike(first, second, ALIKE, named=False) else None
 
 
-def _measured_so(first: Figure, second: Figure) -> bool:
+def measured_so(first: Figure, second: Figure) -> bool:
+    """Whether two figures may measure the same."""
     return first.dimension is None or second.dimension in (None, first.dimension)
 
 
-def _named_behind(tokens: Sequence[Token], before: int, end: int) -> Sequence[Token]:
+def named_behind(tokens: Sequence[Token], before: int, end: int) -> Sequence[Token]:
     """What names a figure behind it: '5,360 steer, wait, 7,200 drive'.
 
     What stands before another figure is of that one, unless the figure before, which ends at
     `before`, has its name behind it too.
     """
-    if end < len(tokens) and _says(tokens[end]):
+    if end < len(tokens) and says(tokens[end]):
         behind = token_at(tokens, end + 1)
-        if behind is None or behind.kind is not NUMBER or _says(tokens[before]):
+        if behind is None or behind.kind is not NUMBER or says(tokens[before]):
             return tokens[end : end + 1]
     return ()
 
@@ -337,7 +393,7 @@ def _alike(first: Figure, second: Figure, like: tuple[float, float], *, named: b
     return like[0] < ratio < like[1] or low < ratio < high or low < 1 / ratio < high
 
 
-def _named_so(tokens: Sequence[Token], figure: Figure, word: Token) -> bool:
+def named_so(tokens: Sequence[Token], figure: Figure, word: Token) -> bool:
     """Whether a word that says the same stands beside a figure, before any other figure."""
     for step in (-1, 1):
         index = figure.start - 1 if step < 0 else figure.end

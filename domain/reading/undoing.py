@@ -102,6 +102,8 @@ def _says_so(scene: Scene) -> bool:
 
 def _object_elsewhere(scene: Scene, index: int) -> bool:
     """'scratch that itch', 'ignore that guy': the word behind makes it something else."""
+    while index + 1 < len(scene.tokens) and "ordinal" in scene.tokens[index + 1].senses:
+        index += 1  # 'delete that last pic'
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
     if following is None or following.kind is not WORD:
         return False

@@ -81,3 +81,50 @@ def test_a_question_that_is_put_first(reads: Reader) -> None:
 @pytest.mark.parametrize("text", ["who cares", "see you at supper. bring ice", "the other thing"])
 def test_talk_answers_nothing(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road(asked=WHICH_FLUID)), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "fill"),
+    [
+        ("the second, that bottle was nearly empty", DEF),
+        ("the first, nobody spills 2.4 of the blue stuff", DIESEL),
+        ("diesel, we dont run def", DIESEL),
+        ("first one. def would never take that", DIESEL),
+        ("not the def", DIESEL),
+        ("the blue stuff", DEF),
+    ],
+)
+def test_an_answer_with_its_reason(text: str, fill: Fill, reads: Reader) -> None:
+    assert reads(text, on_the_road(asked=WHICH_FLUID)) == Facts((fill,))
+
+
+@pytest.mark.parametrize("text", ["first, wash your hands", "the second, back by 6:30"])
+def test_what_only_begins_like_an_answer(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road(asked=WHICH_FLUID)), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "everything on the scale",
+        "the whole rig was on it",
+        "thats all of us, truck and trailer",
+        "the lot",
+    ],
+)
+def test_all_of_the_rig_was_on_the_scale(text: str, reads: Reader) -> None:
+    asked = on_the_road(asked=GROSS_OR_AXLES)
+    assert reads(text, asked) == Facts((Weighing(loads={"gross": POUNDS}),))
+
+
+@pytest.mark.parametrize("text", ["everything is fine here", "we should bring everything"])
+def test_everything_else_is_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road(asked=GROSS_OR_AXLES)), Silent)
+
+
+@pytest.mark.parametrize(
+    "text", ["trailer axles, and its 4,120 not 4,210", "the trailer axles but its 4,120"]
+)
+def test_an_answer_that_puts_the_figure_right(text: str, reads: Reader) -> None:
+    mended = Weighing(loads={"trailer": Quantity(4120, "lb")}, rig="hitched")
+    assert reads(text, on_the_road(asked=GROSS_OR_AXLES)) == Facts((mended,))

@@ -1,0 +1,137 @@
+"""Answers with something said beside them: 'the first, never put 8 of the blue stuff in at once'.
+
+This file decides which part of a message answers the open question: what stands before 'not',
+or a first clause with a reason behind it; a figure that is put right there takes the place of
+the one in doubt. How a part picks one of the choices is decided in `open_questions`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from domain.entries import Entry, Weighing
+from domain.quantities import Quantity
+from domain.reading.figures import Figure
+from domain.reading.lexer import clean
+from domain.reading.mistakes import value_and_mistake
+from domain.reading.open_questions import by_position, picked, values_of
+from domain.reading.scene import Scene
+from domain.reading.tokens import TIME
+from domain.verdicts import Ask, Choice, Facts
+
+LONGEST_HEAD = 7
+"""Tokens of a clause that answers and has a reason behind it."""
+
+ALIKE = (0.5, 2.0)
+"""What a figure that is put right is to the one that was in doubt."""
+
+
+def answer_of(scene: Scene, asked: Ask) -> Facts | None:
+    """The entries that a message picks or completes, or None where it does not answer."""
+    if "contrasts" in scene.groups:
+        apart = _told_apart(scene, asked)
+        if apart is not None:
+            return apart
+    parts = _parts(scene)
+    if parts is not None:
+        placed = by_position(parts[0], asked) if _is_phrase(parts[0]) else None
+        if placed is not None and _reasons(parts[1], asked, placed):
+            return _with_figure(parts[1], placed)
+    whole = picked(scene, asked)
+    if whole is not None or parts is None:
+        return whole
+    head, tail = parts
+    counted = by_position(head, asked) is not None  # 'first, wash your hands'
+    chosen = picked(head, asked) if not (head.figures or counted) else None
+    choice = next((each for each in asked.choices if Facts(each.entries) == chosen), None)
+    if choice is None or not _reasons(tail, asked, choice) or _picks_another(tail, asked, choice):
+        return None
+    return _with_figure(tail, choice)
+
+
+def _told_apart(scene: Scene, asked: Ask) -> Facts | None:
+    """'def, not diesel': what stands before 'not'; of two choices, 'not the def' is the other."""
+    at = next(i for i, token in enumerate(scene.tokens) if "contrasts" in token.groups)
+    token = scene.tokens[at]
+    texts = scene.text[: token.start], scene.text[token.end :]
+    meant, other = (picked(Scene(text, scene.context, scene.book), asked) for text in texts)
+    if other is None or meant == other:
+        return None
+    left = [each for each in asked.choices if Facts(each.entries) != other]
+    if meant is None and len(left) == 1 == len(asked.choices) - 1:
+        return Facts(left[0].entries)
+    return meant
+
+
+def _parts(scene: Scene) -> tuple[Scene, Scene] | None:
+    """The first clause, and what is said behind it."""
+    for index, token in enumerate(scene.tokens[:LONGEST_HEAD]):
+        parts = token.ends_sentence or token.raw in DASHES or "parts_talk" in token.groups
+        if index and index + 1 < len(scene.tokens) and (parts or token.raw == ","):
+            texts = scene.text[: token.start], scene.text[token.end :]
+            head, tail = (Scene(clean(text), scene.context, scene.book) for text in texts)
+            return (head, tail) if head.tokens and tail.tokens else None
+    return None
+
+
+DASHES = frozenset("-–—,(")
+
+
+def _is_phrase(head: Scene) -> bool:
+    """'the first', 'second one'; 'first, wash your hands' begins something else."""
+    return len(head.words()) > 1
+
+
+def _reasons(tail: Scene, asked: Ask, choice: Choice) -> bool:
+    """Whether what is said behind an answer may be its reason, and is no matter of its own."""
+    if TIME in tail.kinds or "?" in tail.text:
+        return False
+    known = {value for each in asked.choices for value in values_of(each.entries)}
+    figures = [figure for figure in tail.figures if figure.value not in known]
+    return not figures or _put_right(tail, choice) is not None
+
+
+def _picks_another(tail: Scene, asked: Ask, choice: Choice) -> bool:
+    """'def. who buys 2.4 gal of diesel': what is behind speaks of another, and denies nothing."""
+    other = picked(tail, asked)
+    denied = any("negation" in t.senses.get("talk", "") for t in tail.tokens)
+    return other is not None and other != Facts(choice.entries) and not denied
+
+
+def _put_right(tail: Scene, choice: Choice) -> Figure | None:
+    """'..., and its 9,240 not 9,180': a figure in the place of the only one of the choice."""
+    figures = [figure for figure in tail.figures if figure.claimed is None]
+    if not figures or len(figures) > 2:
+        return None
+    value, _ = value_and_mistake(tail, figures)
+    doubted = values_of(choice.entries)
+    if value is None or len(doubted) != 1 or doubted[0] <= 0:
+        return None
+    return value if ALIKE[0] < value.value / doubted[0] < ALIKE[1] else None
+
+
+def _with_figure(tail: Scene, choice: Choice) -> Facts:
+    """The entries of a choice, with the figure that is put right behind it."""
+    value = _put_right(tail, choice)
+    if value is None:
+        return Facts(choice.entries)
+    return Facts(tuple(_mended(entry, value) for entry in choice.entries))
+
+
+def _mended(entry: Entry, value: Figure) -> Entry:
+    if isinstance(entry, Weighing):
+        loads = {
+            where: Quantity(value.value, value.unit or load.unit)
+            for where, load in entry.loads.items()
+        }
+        return replace(entry, loads=loads)
+    for name in FIELDS:
+        before = getattr(entry, name, None)
+        if isinstance(before, Quantity):
+            change = {name: Quantity(value.value, value.unit or before.unit)}
+            return replace(entry, **change)  # type: ignore[arg-type]
+    return entry
+
+
+FIELDS = ("odometer", "volume", "cost", "unit_price", "value")
+"""Fields of an entry that have a figure."""

@@ -1,0 +1,87 @@
+"""A sentence that corrects, beside one that states something else.
+
+'delete that last weight, wrong ticket. right one: 5180 6540 9860', 'sorry that was 31.4. Leaving
+now, 48,211': this file decides how such a message is parted. What corrects is decided in
+`corrections`, what is stated by the reader.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from domain.entries import Correction, Entry
+from domain.quantities import Quantity, is_currency
+from domain.reading.corrections import read_corrections
+from domain.reading.lexer import clean
+from domain.reading.scene import Scene
+from domain.reading.tokens import NUMBER, TIME, Token
+from domain.reading.undoing import is_misdirected
+from domain.verdicts import Facts, Silent, Verdict
+
+
+def corrects_and_more(scene: Scene, facts: Callable[[Scene], Verdict]) -> Facts | None:
+    """The corrections of one of two sentences, and what the other states; None where not so.
+
+    `facts` reads what a sentence states.
+    """
+    if is_misdirected(scene):
+        return None
+    ends = [index for index, token in enumerate(scene.tokens) if token.ends_sentence]
+    cuts = [
+        scene.tokens[index].end
+        for index in ends
+        if index + 1 < len(scene.tokens) and not _inside_number(scene.tokens[index + 1])
+    ]
+    if len(cuts) != 1:
+        return None
+    parts = [scene.text[: cuts[0]], scene.text[cuts[0] :]]
+    scenes = [_anew(Scene(clean(part), scene.context, scene.book)) for part in parts]
+    corrections = [read_corrections(each) if each.tokens else () for each in scenes]
+    if bool(corrections[0]) == bool(corrections[1]):
+        return None
+    entries: list[Entry] = []
+    for each, corrected in zip(scenes, corrections, strict=True):
+        if corrected:
+            entries.extend(corrected)
+            continue
+        other = facts(each)
+        if isinstance(other, Facts):
+            entries.extend(other.entries)
+        elif not isinstance(other, Silent) or _mends_talk(corrections, each):
+            return None
+    return Facts(tuple(entries))
+
+
+def undone(mixed: Facts) -> bool:
+    """Whether a message takes something back, and states something in its place."""
+    return len(mixed.entries) > 1 and any(
+        isinstance(entry, Correction) and entry.action == "undo" for entry in mixed.entries
+    )
+
+
+def _anew(scene: Scene) -> Scene:
+    """What stands in the place of something taken back, without 'right one:' before it."""
+    head = next((i for i, t in enumerate(scene.tokens[:LONGEST_HEAD]) if t.raw == ":"), None)
+    if not head or scene.phrase_said("stands_instead", 0, head) is None:
+        return scene
+    return Scene(scene.text[scene.tokens[head].end :], scene.context, scene.book)
+
+
+LONGEST_HEAD = 6
+"""Tokens: so near its start a colon ends what says that something stands in the place of it."""
+
+
+def _inside_number(token: Token) -> bool:
+    """'5.4.15': behind a dot without a space, digits begin no sentence."""
+    return token.kind is NUMBER and token.glued
+
+
+def _mends_talk(corrections: Sequence[Sequence[Correction]], talk: Scene) -> bool:
+    """Whether talk says that what stands beside it mends nothing of the log.
+
+    'scratch that. call it half past 4', 'thanks for the beer. sorry it was $35'.
+    """
+    one = next(each[0] for each in corrections if each)
+    if one.action == "undo":
+        return bool(talk.kinds & {NUMBER, TIME})
+    return one.field is None and isinstance(one.value, Quantity) and is_currency(one.value.unit)

@@ -1,0 +1,101 @@
+"""Which figure of a correction is the mistaken one, and that there is one.
+
+This file decides which words mark a mistake and which what is meant ('i typed 5,630 but its
+5,360', '24.6 i said? its 26.4', "122.43, you've got 132.43"), and whether a figure looks like a
+slip of another. What is mended is decided in `corrections`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.reading.figures import Figure
+from domain.reading.scene import Scene
+from domain.reading.tokens import MARK, Token
+
+
+def wrong_before(scene: Scene, index: int, floor: int = 0) -> bool:
+    """Whether a word that marks the mistake stands close before a token."""
+    for other in range(index - 1, max(floor, index - 5) - 1, -1):
+        token = scene.tokens[other]
+        if "marks_mistake" in token.groups:
+            return True
+        if "marks_meant" in token.groups:
+            return False
+    return False
+
+
+def value_and_mistake(
+    scene: Scene, figures: Sequence[Figure]
+) -> tuple[Figure | None, Figure | None]:
+    """'31.4 not 34.1', 'not 34.1, 31.4', 'i typed 5,630 but its 5,360': what is meant, and not."""
+    if len(figures) == 1:
+        return figures[0], None
+    first, second = figures
+    between = scene.tokens[first.end : second.start]
+    if len(between) == 1 and "restates" in between[0].groups:
+        return second, first  # '61.2 should be 62.1'
+    if wrong_before(scene, second.start, first.end):
+        return (None, None) if _denied(between) else (first, second)
+    if wrong_before(scene, first.start) or _said_then_meant(between):
+        return second, first
+    return None, None
+
+
+def _denied(between: Sequence[Token]) -> bool:
+    """'7.04 is not 7.10': two figures told apart, and none put right."""
+    return len(between) > 1 and "was" in between[0].groups and "contrasts" in between[1].groups
+
+
+def _said_then_meant(between: Sequence[Token]) -> bool:
+    """'24.6 i said? its 26.4': the mistake, who made it, and what it is."""
+    at = next((i for i, token in enumerate(between) if "marks_mistake" in token.groups), None)
+    if at is None:
+        return False
+    return any("marks_meant" in token.groups or token.raw == "?" for token in between[at + 1 :])
+
+
+def asks_back(scene: Scene) -> bool:
+    """Whether a question mark ends no more than what was said wrongly: 'did i say 31? 34'."""
+    at = next(index for index, token in enumerate(scene.tokens) if token.raw == "?")
+    asked = scene.tokens[slice(*scene.sentence_of(at))]
+    return at + 1 < len(scene.tokens) and any("marks_mistake" in token.groups for token in asked)
+
+
+def by_drawbar(scene: Scene) -> bool:
+    """Whether it is Drawbar that is said to have it wrong: 'you've got 132.43'."""
+    return any("drawbars" in token.groups for token in scene.tokens)
+
+
+def told_wrong(scene: Scene, value: Figure) -> bool:
+    """'the gross has a digit off, its 21,580': what is wrong is named, and right before what is."""
+    start = value.start - 1
+    while start > 0 and scene.tokens[start].kind is MARK and scene.tokens[start].raw != ",":
+        start -= 1
+    if start < 1 or "marks_meant" not in scene.tokens[start].groups:
+        return False
+    return any(
+        "found_wrong" in token.groups
+        and not ("hitch" in token.senses and _of_vehicle(scene.tokens[index - 1]))
+        for index, token in enumerate(scene.tokens[:start])
+    )
+
+
+def _of_vehicle(token: Token) -> bool:
+    """'camper is off': it was taken off, and no figure of it is wrong."""
+    return not token.senses.keys().isdisjoint(("vehicle", "name"))
+
+
+def like_slip(meant: Figure, was: Figure) -> bool:
+    """Whether a figure is another with digits swapped, or with one that is wrong or missing."""
+    one, other = (f"{each.value:.10g}".replace(".", "") for each in (meant, was))
+    if len(one) != len(other):
+        longer, shorter = sorted((one, other), key=len, reverse=True)
+        cut = [longer[:at] + longer[at + 1 :] for at in range(len(longer))]
+        return len(longer) >= SHORTEST_SLIP and shorter in cut
+    wrong = sum(1 for digit, typed in zip(one, other, strict=True) if digit != typed)
+    return len(one) >= SHORTEST_SLIP and (wrong == 1 or sorted(one) == sorted(other))
+
+
+SHORTEST_SLIP = 3
+"""Digits: of a shorter figure, every other one is a slip."""

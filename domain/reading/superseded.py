@@ -1,0 +1,170 @@
+"""Figures that give way to the one behind them: 'guessed 9,000, it was 9,460'.
+
+What was guessed, feared or so some time ago is no fact beside what is: 'if trans hits 230 i pull
+over, its at 217', 'was 48,010 when I last texted, its 48,164 now', 'thirty one, well, 31.4
+exactly'. This file decides which figure stands for which. A slip that is put right is decided
+in `taken_back`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from domain.reading.figures import Figure, token_at
+from domain.reading.taken_back import FILLER, SAID, measured_so, named_behind, named_so, says
+from domain.reading.tokens import MARK, NO_GROUPS, NUMBER, TIME, WORD, Token
+
+GIVES_WAY = frozenset(("as_it_is", "to_be_exact"))
+"""Groups of words of which one stands beside a figure that another gives way to."""
+
+KEPT = frozenset((*SAID, "axle_noun", "weigh_cue", "fuel_cue", "ticket", "product", "full"))
+"""Classes of term that still say something where what they stand beside gave way."""
+
+FARTHEST = 14
+"""Tokens between two figures, at most."""
+
+REACH = 7
+"""Tokens from the word that makes a figure unreal to the figure, at most."""
+
+ALIKE = (0.5, 2.0)
+NEARLY = (0.88, 1.14)
+"""What a figure is to the one that gives way to it, and to a rounder one that was said first."""
+
+
+def supersede(
+    tokens: Sequence[Token], figures: Sequence[Figure], odometer: float | None = None
+) -> bool:
+    """Put what is in the place of what was guessed, feared or so before. Whether there was any.
+
+    `odometer` is the last reading, which is no news where another one follows.
+    The second figure is claimed; the words between say no more, but for what they name.
+    """
+    found = False
+    live = [each for each in figures if each.claimed is None and each.value > 0]
+    for at in range(1, len(live)):
+        first, second = live[at - 1], live[at]
+        if not measured_so(first, second) or second.start - first.end > FARTHEST:
+            continue
+        start = _start_of_unreal(tokens, live, at, odometer)
+        if start is None:
+            continue
+        same = live[at - 2] if at > 1 else None
+        if same is not None and same.value == second.value and not _named(tokens, first):
+            first.claimed = "a figure that was misread"
+        else:
+            first.value, first.token, first.foreign = second.value, second.token, None
+            if second.dimension is not None:
+                first.unit, first.dimension = second.unit, second.dimension
+        second.claimed = "a figure in the place of a supposed one"
+        _unsay(tokens, start, first.end, second.end)
+        found = True
+    return found
+
+
+def _unsay(tokens: Sequence[Token], start: int, between: int, end: int) -> None:
+    """Leave out what made the first figure unreal, and what leads to the second."""
+    for index in range(start, end):
+        token = tokens[index]
+        small = not token.senses and not token.groups.isdisjoint(SMALL)
+        if small or (
+            index >= between and token.kind not in (MARK, TIME) and KEPT.isdisjoint(token.senses)
+        ):
+            token.senses, token.groups = FILLER, NO_GROUPS
+        elif not (UNSAID.isdisjoint(token.senses) or _of_others(token)):
+            own = {key: said for key, said in token.senses.items() if key not in UNSAID}
+            token.senses = own or FILLER
+
+
+UNSAID = frozenset(("talk", "correction"))
+"""Classes of term that made the figure unreal: 'gross was supposed to be 20,000'."""
+
+SMALL = frozenset(("small_word", "guessed_at", "back_then", "supposes_so"))
+"""Groups of words that no phrase of the log knows, and that say no more then."""
+
+
+def _start_of_unreal(
+    tokens: Sequence[Token], live: Sequence[Figure], at: int, odometer: float | None
+) -> int | None:
+    """Where the words begin that make a figure give way to the next; None where it does not."""
+    first, second = live[at - 1], live[at]
+    ratio = second.value / first.value
+    if _rounder(tokens, first, second) and NEARLY[0] < ratio < NEARLY[1]:
+        return first.end
+    if not ALIKE[0] < ratio < ALIKE[1]:
+        return None
+    lead = list(_lead(tokens, second))
+    names = [token for token in lead if says(token)]
+    names += named_behind(tokens, first.end, second.end)
+    if not all(named_so(tokens, first, name) for name in names):
+        return None
+    behind = token_at(tokens, second.end)
+    ahead = [token for token in (*lead, behind) if token is not None]
+    if not names and not any("as_it_is" in token.groups for token in ahead):
+        return None
+    floor = live[at - 2].end if at > 1 else 0
+    start = _clause_start(tokens, first.start, max(floor, first.start - REACH))
+    before = tokens[start : first.start]
+    said = (*before, *tokens[first.end : second.start - len(lead)])
+    if any(_is_guess(token) for token in said) or any(
+        "supposes_so" in token.groups for token in before
+    ):
+        return start
+    if odometer is not None and first.value == odometer < second.value:
+        return start
+    then = any("back_then" in token.groups for token in said) or (
+        any("was_then" in token.groups for token in before)
+        and any("now_word" in token.groups for token in ahead)
+    )
+    told = any("event" in token.senses or token.kind is TIME for token in said)
+    return start if then and not told else None
+
+
+def _rounder(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
+    """'eleven tonnes, well, 11.2 t exactly': the second says more digits of the same."""
+    around = (token_at(tokens, second.start - 1), token_at(tokens, second.end))
+    if not any(token is not None and "to_be_exact" in token.groups for token in around):
+        return False
+    between = tokens[first.end : second.start]
+    small = all(token.kind is MARK or "glue" in token.senses for token in between)
+    joined = any("join" in token.senses.get("glue", "").split() for token in between)
+    return small and not joined and _digits(first) < _digits(second)
+
+
+def _digits(figure: Figure) -> int:
+    """The digits of a figure up to the last that is no nought."""
+    return len(f"{figure.value:.10g}".replace(".", "").rstrip("0"))
+
+
+def _lead(tokens: Sequence[Token], second: Figure) -> Iterator[Token]:
+    """The words right before a figure, back to a mark or another figure."""
+    for index in range(second.start - 1, max(second.start - REACH, 0) - 1, -1):
+        token = tokens[index]
+        if token.kind is not WORD:
+            return
+        known = "glue" in token.senses or says(token) or "as_it_is" in token.groups
+        if not known and "weigh_cue" not in token.senses:
+            return
+        yield token
+
+
+def _clause_start(tokens: Sequence[Token], index: int, floor: int) -> int:
+    """Where the clause of a token begins, not before `floor`."""
+    start = index
+    while start > floor and not (tokens[start - 1].ends_sentence or tokens[start - 1].raw in ",("):
+        start -= 1
+    return start
+
+
+def _of_others(token: Token) -> bool:
+    """'his odo was 48,010, its 51,000 now': whose it is holds for both."""
+    return "other" in token.senses.get("talk", "").split()
+
+
+def _is_guess(token: Token) -> bool:
+    return "guessed_at" in token.groups or "guess" in token.senses.get("talk", "").split()
+
+
+def _named(tokens: Sequence[Token], figure: Figure) -> bool:
+    """Whether a name for it stands right beside a figure."""
+    beside = (token_at(tokens, figure.start - 1), token_at(tokens, figure.end))
+    return any(token is not None and token.kind is not NUMBER and says(token) for token in beside)

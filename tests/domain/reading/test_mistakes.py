@@ -1,0 +1,129 @@
+"""Corrections in many words: who had it wrong, what is off, and what stands in its place."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Correction, Entry, Fill, Odometer, Weighing
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def lb(value: float) -> Quantity:
+    return Quantity(value, "lb")
+
+
+def amend(
+    field: str | None, value: Quantity | float, was: Quantity | float | None = None
+) -> Correction:
+    return Correction(action="amend", field=field, value=value, was=was)
+
+
+@pytest.mark.parametrize(
+    ("text", "correction"),
+    [
+        (
+            "27.3 gallons I said? its 23.7",
+            amend("volume", Quantity(23.7, "gal"), Quantity(27.3, "gal")),
+        ),
+        (
+            "I said 31 gal? it was 34",
+            amend("volume", Quantity(34, "gal"), Quantity(31, "gal")),
+        ),
+        ("did I say 48,310? 48,130", amend(None, 48_130, 48_310)),
+        (
+            "fuel cost was $104.20, you've got $140.20",
+            amend("cost", Quantity(104.2, "USD"), Quantity(140.2, "USD")),
+        ),
+        ("drive was 6,420, you put 6,240", amend("drive", lb(6_420), lb(6_240))),
+        ("you wrote trailer 9,250 but its 9,520", amend("trailer", lb(9_520), lb(9_250))),
+    ],
+)
+def test_what_was_said_and_what_is_meant(text: str, correction: Correction, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((correction,))
+
+
+@pytest.mark.parametrize(
+    ("text", "correction"),
+    [
+        ("gross you wrote down has a digit off, its 20,340", amend("gross", lb(20_340))),
+        ("that steer weight is off, its 5,120", amend("steer", lb(5_120))),
+        ("two digits got flipped in the trailer weight, its 9,520", amend("trailer", lb(9_520))),
+        ("the cost you've got isnt right, its $104.20", amend("cost", Quantity(104.2, "USD"))),
+        ("that last one should be 51", amend(None, 51)),
+    ],
+)
+def test_what_is_off_and_what_it_is(text: str, correction: Correction, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((correction,))
+
+
+@pytest.mark.parametrize(
+    ("text", "entry"),
+    [
+        (
+            "delete that last weight, wrong ticket. right one: steer 5,120 drive 6,420",
+            Weighing(loads={"steer": lb(5_120), "drive": lb(6_420)}),
+        ),
+        (
+            "ignore that last fill, it was the mower. real one: 23.7 gal",
+            Fill(volume=Quantity(23.7, "gal")),
+        ),
+        (
+            "delete that last odo, wrong truck. heres ours: 48,190",
+            Odometer(odometer=Quantity(48_190, "mi")),
+        ),
+    ],
+)
+def test_what_stands_in_the_place_of_what_goes(text: str, entry: Entry, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((Correction(action="undo"), entry))
+
+
+@pytest.mark.parametrize(
+    ("text", "loads"),
+    [
+        (
+            "steer fifty one twenty, drive sixty three... ugh, sixty four twenty",
+            {"steer": lb(5_120), "drive": lb(6_420)},
+        ),
+        (
+            "steer 5,120 drive 6,420, trailer 9,5 dang 9,520",
+            {"steer": lb(5_120), "drive": lb(6_420), "trailer": lb(9_520)},
+        ),
+        (
+            "drive 6,420 and steer 6,420.. no thats not right, steer 5,120",
+            {"drive": lb(6_420), "steer": lb(5_120)},
+        ),
+        ("tongue 1,080 darn it 1,030", {"tongue": lb(1_030)}),
+    ],
+)
+def test_a_figure_broken_off_is_said_anew(
+    text: str, loads: dict[str, Quantity], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [entry.loads for entry in verdict.entries if isinstance(entry, Weighing)] == [loads]
+
+
+def test_a_message_that_left_too_soon(reads: Reader) -> None:
+    reading = Odometer(odometer=Quantity(48_190, "mi"))
+    for text in ("odo 48,1 oops hit send. 48,190", "odo 481.. whoops sent too early, 48,190"):
+        assert reads(text, on_the_road()) == Facts((reading,))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "cost was $14, you've got $20 so keep the change",
+        "you've got 21 days left, I had 12",
+        "you wrote 4471 for the gate, its 4417",
+        "I said 6? its 7",
+        "you have 3 missed calls, its mom",
+        "the address isnt right, its 4821 orchard",
+        "delete that last pic, wrong kid. right one: coming up",
+        "last one should be 6 inches",
+        "argh lost 40 points, 45 with the penalty",
+    ],
+)
+def test_people_put_each_other_right(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)

@@ -1,0 +1,107 @@
+"""What was guessed, feared or so before gives way to what is, in one and the same message."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from domain.entries import Entry, Fill, Observation, Odometer, Weighing
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def weighed(rig: Any = None, **loads: float) -> Weighing:
+    return Weighing(loads={at: Quantity(load, "lb") for at, load in loads.items()}, rig=rig)
+
+
+def gauge(subject: Any, value: float) -> Observation:
+    return Observation(subject=subject, value=Quantity(value, "degF"))
+
+
+def miles(value: float) -> Odometer:
+    return Odometer(odometer=Quantity(value, "mi"))
+
+
+def gallons(value: float, **more: Any) -> Fill:
+    return Fill(volume=Quantity(value, "gal"), **more)
+
+
+@pytest.mark.parametrize(
+    ("text", "entry"),
+    [
+        ("guessed 19,000 gross, actual 20,340", weighed(gross=20_340)),
+        (
+            "steer 5,120 drive 6,420, figured the trailer at 9,000, it was 9,520",
+            weighed("hitched", steer=5_120, drive=6_420, trailer=9_520),
+        ),
+        (
+            "trailer 9,520, looked like 9,250 on the wet slip but its 9,520, steer 5,120",
+            weighed("hitched", trailer=9_520, steer=5_120),
+        ),
+        ("was hoping for 24 gal, pump says 27.3 gal", gallons(27.3)),
+    ],
+)
+def test_a_guess_gives_way_to_what_it_was(text: str, entry: Entry, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((entry,))
+
+
+@pytest.mark.parametrize(
+    ("text", "entry"),
+    [
+        ("if coolant goes past 225 we stop, its at 209", gauge("coolant", 209)),
+        ("gonna stop when egt hits 1300, its sitting at 1180", gauge("exhaust", 1_180)),
+        ("pulling over once the trans reads 225, reading 212 so far", gauge("transmission", 212)),
+    ],
+)
+def test_what_is_feared_gives_way_to_what_is(text: str, entry: Entry, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((entry,))
+
+
+@pytest.mark.parametrize(
+    ("text", "entry"),
+    [
+        ("last time it was 48,010, now its 48,190", miles(48_190)),
+        ("48,010 last I checked, 48,190 now", miles(48_190)),
+        ("trans was 188 earlier, its 203 now", gauge("transmission", 203)),
+        ("last fill was 30 gal, this ones 27.6", gallons(27.6)),
+    ],
+)
+def test_what_was_before_gives_way_to_what_is(text: str, entry: Entry, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((entry,))
+
+
+@pytest.mark.parametrize(
+    ("text", "entry"),
+    [
+        ("gross twenty one thousand, well, 21,180 to be exact", weighed(gross=21_180)),
+        ("put in 28 gal, 28.4 to be precise, full", gallons(28.4, full=True)),
+        ("coolant 200, well, 203 exactly", gauge("coolant", 203)),
+    ],
+)
+def test_a_rounder_figure_gives_way_to_the_exact_one(
+    text: str, entry: Entry, reads: Reader
+) -> None:
+    assert reads(text, on_the_road()) == Facts((entry,))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "guessed 300 beans in the jar, actual 352",
+        "if it hits 100 im staying in, its at 97",
+        "was 40 when I last looked, its 52 now",
+        "thought 200 people would come, actual 240",
+        "if the score hits 20 we're leaving, its at 17",
+        "see you at 6, well, 6:30 exactly",
+        "guessed 20,000 for the roof",
+    ],
+)
+def test_people_guess_too(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def test_two_axles_are_no_guess_and_what_it_was(reads: Reader) -> None:
+    both = weighed(steer=5_120, drive=6_420)
+    assert reads("steer 5,120, the drives now 6,420", on_the_road()) == Facts((both,))
