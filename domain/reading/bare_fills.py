@@ -77,6 +77,8 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
         scene.decided(partial(_told, figures, names, score, needed))
     if best[0] < needed:
         return
+    if not draft.product and _of_a_thing(scene, figures, best[1]):
+        return
     if not (cue or draft.product or draft.roles) and not _sure_alone(context, best[1], figures):
         return
     roles = draft.roles | {
@@ -122,6 +124,19 @@ def _counts_things(scene: Scene) -> bool:
 def _tells_a_story(scene: Scene) -> bool:
     """Whether so many words are unknown that figures without units are of something else."""
     return len(scene.unknown_words(names=False)) > MOST_STRANGE
+
+
+def _of_a_thing(scene: Scene, figures: Sequence[Figure], roles: Sequence[str | None]) -> bool:
+    """'the jackpot's at 21,560, we bought 5': what was bought is no fuel, nor that an odometer."""
+    if not all("buys" in token.groups for _, token, _ in scene.find("fuel_cue")):
+        return False
+    reading = next((f for f, r in zip(figures, roles, strict=True) if r == ODOMETER_ROLE), None)
+    if reading is None or scene.has("full") or scene.has("odometer"):
+        return False
+    at = reading.start - 1
+    while at > 0 and scene.tokens[at].senses.get("glue") == "copula":
+        at -= 1
+    return at in scene.unknown and scene.tokens[at].raw[0].islower()
 
 
 def _only_a_volume(draft: Draft, roles: Sequence[str | None]) -> bool:

@@ -55,7 +55,8 @@ def place_bare(
     if len(values) == 1:
         if rig is not None and (rig != "hitched" or cue):
             light = rig == "solo" and values[0] < LIGHTEST_TRUCK
-            talk = (light and not cue) or _is_talk(scene, masses[0], cue=cue)
+            heavy = rig == "solo" and values[0] > HEAVIEST_TRUCK
+            talk = (light and not cue) or heavy or _is_talk(scene, masses[0], cue=cue)
             return {} if talk else {"gross": masses[0]}
         if cue and _is_alone(scene, masses[0]):
             return lone_doubt(masses[0], unit)
@@ -91,6 +92,10 @@ def _may_be_hitched(scene: Scene, masses: Sequence[Figure]) -> bool:
 
 LIGHTEST_TRUCK = 1100.0
 """Kilograms: no vehicle that tows weighs less (common practice, no source)."""
+
+
+HEAVIEST_TRUCK = 12_000.0
+"""Kilograms: no truck that a bumper hitch is on weighs more alone (common practice, no source)."""
 
 
 def _is_talk(scene: Scene, figure: Figure, *, cue: bool) -> bool:

@@ -18,7 +18,7 @@ from domain.reading.figures import DIMENSION_OF, LENGTH, MASS, Figure
 from domain.reading.labels import Label
 from domain.reading.phrasebook import SPOT_CLASS, find_overlapping
 from domain.reading.scene import Scene
-from domain.reading.tokens import WORD
+from domain.reading.tokens import WORD, Token
 
 LOAD_KG = (2.0, 20_000.0)
 
@@ -49,7 +49,10 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         figure
         for figure in scene.live_figures()
         if figure.role is None
-        and _is_mass(figure, spots if verb or not scene.has("weigh_cue") else [])
+        and (
+            _is_mass(figure, spots if verb or not scene.has("weigh_cue") else [])
+            or (spots and _in_row_of_masses(scene, figure))
+        )
     ]
     if not masses:
         return []
@@ -63,9 +66,10 @@ def read_cargo(scene: Scene) -> list[Cargo]:
             continue
         item = _item(scene, figure, spots)
         trailer = None if spot else _on_trailer(scene, figure)
-        if item is None or not (spot or trailer is not None or _loaded(scene, verb=verb)):
+        placed = spot or trailer is not None or _counted_in(scene, figure)
+        if item is None or not (placed or _loaded(scene, verb=verb)):
             continue
-        if not _may_carry(figure, verb=verb, spot=spot):
+        if not (_may_carry(figure, verb=verb, spot=spot) or _in_row_of_masses(scene, figure)):
             continue
         if not verb and spot is not None and _at_home(scene, figure, spot):
             continue
@@ -96,6 +100,41 @@ def _how_many(scene: Scene, figure: Figure) -> int:
     if not counts or counts[-1].dimension is not None or not counts[-1].whole:
         return 1
     return int(counts[-1].value) if 2 <= counts[-1].value <= MOST_ALIKE else 1
+
+
+def _counted_in(scene: Scene, figure: Figure) -> bool:
+    """'two horses in, 1,100 lb each': so many things that weigh much went in, and nothing else."""
+    count = _how_many(scene, figure)
+    start, _ = scene.sentence_of(figure.start)
+    before = scene.tokens[start : figure.start]
+    went = len(before) > 2 and before[-1].raw == "," and "goes_in" in before[-2].groups
+    if count < 2 or not went or figure.dimension != MASS:
+        return False
+    return Quantity(figure.value * count, figure.unit or "lb").amount("kg") >= LEAST_COUNTED
+
+
+LEAST_COUNTED = 130.0
+"""Kilograms: less, said to be in or on, may be in an oven."""
+
+
+def _in_row_of_masses(scene: Scene, figure: Figure) -> bool:
+    """'generator 128 lb, compressor 94': a bare figure in a list of things and their masses."""
+    if figure.dimension is not None or not figure.whole or figure.value < LEAST_IN_ROW:
+        return False
+    if figure.label is not None or not (figure.start and is_noun(scene, figure.start - 1)):
+        return False
+    start, end = scene.sentence_of(figure.start)
+    return any(
+        other.dimension == MASS
+        and start <= other.start < end
+        and (other.start and is_noun(scene, other.start - 1))
+        and ALIKE[0] < other.value / figure.value < ALIKE[1]
+        for other in scene.figures
+        if other is not figure
+    )
+
+
+LEAST_IN_ROW, ALIKE = 10, (0.1, 10.0)
 
 
 def _loaded(scene: Scene, *, verb: bool) -> bool:
@@ -232,13 +271,22 @@ def _spot_of(scene: Scene, figure: Figure, masses: list[Figure], spots: list[Spo
         return Spot(f"{first.words} {second.words}", second.lead, first.start, second.end)
     if behind:
         return behind[0]
-    if position + 1 < len(masses) and _joined(scene, figure.end, ceiling):
+    if position + 1 < len(masses) and (
+        _joined(scene, figure.end, ceiling) or _of_all(scene, spots, masses[-1])
+    ):
         return _spot_of(scene, masses[position + 1], masses, spots)
     if near and (position == 0 or floor < near[-1].start):
         return near[-1]
     # 'In the bed: 260 lb of feed and the toolbox, 95 lb': a heading is of all that follows.
     heads = spots and spots[0].end < len(scene.tokens) and scene.tokens[spots[0].end].raw == ":"
     return spots[0] if heads and spots[0].end <= figure.start else None
+
+
+def _of_all(scene: Scene, spots: list[Spot], last: Figure) -> bool:
+    """'generator 128 lb, compressor 94 lb, both in the bed': where all of a list stands."""
+    return any(
+        spot.start >= last.end and "of_all" in scene.tokens[spot.start - 1].groups for spot in spots
+    )
 
 
 def _joined(scene: Scene, start: int, end: int) -> bool:
@@ -417,12 +465,19 @@ NO_THING = frozenset(("not_a_thing", "kept_lead"))
 """Groups of words that are no part of a thing's name: 'tools behind the axle'."""
 
 
+def _is_somebody(token: Token) -> bool:
+    """'they'; an 'el' that may be 'él' leads to a thing."""
+    return "somebody" in token.groups and "article" not in token.groups
+
+
 def is_noun(scene: Scene, index: int) -> bool:
     """Whether a token can be (part of) the name of a thing that is carried."""
     token = scene.tokens[index]
     if token.kind is not WORD or token.groups & NO_THING:
         return False
     senses = token.senses
+    if not senses and index and _is_somebody(scene.tokens[index - 1]):
+        return False  # 'before they waved me off': what somebody does
     if not senses or "check_item" in senses or "subject" in senses:
         return not senses.keys() & {"vehicle", "name", "axle_noun"}
     if "thing" in senses or "product" in senses or senses.get("talk") == "vehicle":

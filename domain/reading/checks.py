@@ -58,8 +58,13 @@ def read_checks(scene: Scene) -> list[Check]:
 def _name(scene: Scene, start: int, end: int) -> str:
     """The item in the message's own words, spelled out where they were cut short: 'trlr brks'."""
     said = scene.words_between(start, end)
+    if said[-2:] in IS_SHORTENED:
+        return said[:-2]  # "breakaway's tested"
     spelled = " ".join(token.text for token in scene.tokens[start:end])
     return spelled if len(spelled) > len(said) else said
+
+
+IS_SHORTENED = ("'s", "’s")
 
 
 def _talk_allows(scene: Scene, index: int) -> bool:
@@ -215,15 +220,40 @@ def _of_a_person(scene: Scene, index: int, start: int) -> bool:
         return True
     before = tokens[start - 1] if start else None
     owned = before is not None and "of_a_person" in before.groups
-    return owned and "household_part" in tokens[index].groups
+    return owned and _is_of(scene, index, "household_part")
+
+
+def _is_of(scene: Scene, index: int, group: str) -> bool:
+    """Whether a part is of a group of words, in its singular or its plural."""
+    token = scene.tokens[index]
+    if token.text != token.raw.casefold():  # 'spare's flat'
+        return group in token.groups
+    text = token.text
+    return not scene.book.groups[group].isdisjoint((text, f"{text}s", text.removesuffix("s")))
+
+
+def _of_appliance(scene: Scene, start: int) -> bool:
+    """'dryer drum bearing is toast': the part is of a thing that no phrase knows, and no rig."""
+    before = scene.tokens[start - 1] if start else None
+    strange = before is not None and before.kind is WORD and not (before.senses or before.groups)
+    return strange and not _of_rig(scene)
+
+
+def _of_rig(scene: Scene) -> bool:
+    return any(term_class in scene.by_class for term_class in OF_A_RIG)
+
+
+OF_A_RIG = ("name", "vehicle", "hitch", "weigh_cue", "odometer", "rig", "fuel_cue", "axle")
+"""Classes of term of which one says that a rig is spoken of."""
 
 
 def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Check]) -> bool:
     """An everyday part without a sign of the rig is talk: 'the light is out', 'door shut'."""
-    token = scene.tokens[index]
     if len(scene.unknown_words()) > MOST_UNKNOWN or _of_a_person(scene, index, start):
         return True
-    if "everyday_part" not in token.groups:
+    if _of_appliance(scene, start) or (_elsewhere(scene, index) and not _of_rig(scene)):
+        return True
+    if not _is_of(scene, index, "everyday_part"):
         return False
     placed = start < index or any(
         "corner" in each.senses for each in scene.tokens[min(index, state) : max(index, state)]
@@ -236,15 +266,18 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
             at != state
             for key in ("name", "hitch", "weigh_cue", "rig")
             for at in scene.by_class.get(key, ())
+            if "is_so" not in scene.tokens[at].groups  # 'the couch is on the porch'
         )
         or any("talk" not in each.senses for _, each, _ in scene.find("vehicle"))
         or _all_of_clause(scene, index, state)
     )
     if not rig and _elsewhere(scene, state):
         return True
+    counted = start > 0 and scene.tokens[start - 1].kind is NUMBER  # '14 frames'
     strong = "vague_state" not in scene.tokens[state].groups
-    hardly = "household_part" not in token.groups
+    hardly = not _is_of(scene, index, "household_part")
     short = len(scene.tokens) <= 6
     words = sum(1 for token in scene.tokens if token.kind is WORD)
     towing = scene.context.hitched is True and words <= FEWEST_WORDS + 1
-    return not (rig or placed or (strong and (hardly or towing) and short))
+    told = strong and (hardly or towing) and short and not counted
+    return not (rig or placed or told)

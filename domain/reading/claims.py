@@ -125,7 +125,7 @@ def _owner(
             return "a transaction"
         if "before_hour" in said and _tells_hour(tokens, figure, after):
             return "a time"
-        if "set_of" in said and _pays_for_set(tokens, figure):
+        if not said.isdisjoint(PAID_FOR) and _is_paid(tokens, figure):
             return "a price"
         if "per_one" in said and _rates_something(tokens, figure):
             return "a rate"
@@ -335,11 +335,15 @@ def _tells_hour(tokens: Sequence[Token], figure: Figure, after: Token | None) ->
 LAST_HOUR = 12
 
 
-def _pays_for_set(tokens: Sequence[Token], figure: Figure) -> bool:
-    """'1,180 for a set of tires'."""
-    behind = tokens[figure.end : figure.end + 3]
-    paid = bool(behind) and "for" in behind[0].groups
-    return paid and any("set_of" in token.groups for token in behind[1:])
+def _is_paid(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'1,180 for a set of tires', '88 for a new one', '45 to fix', '64.50 plus shipping'."""
+    behind = tokens[figure.end : figure.end + 4]
+    paid = bool(behind) and "pays_for" in behind[0].groups
+    return paid and any(not token.groups.isdisjoint(PAID_FOR) for token in behind[1:])
+
+
+PAID_FOR = frozenset(("set_of", "repaired"))
+"""Groups of words for what one pays for, and no scale or gauge is of."""
 
 
 def _rates_something(tokens: Sequence[Token], figure: Figure) -> bool:

@@ -32,6 +32,7 @@ def read_hitches(scene: Scene) -> list[Hitch]:
         )
         action = key.split()[0]
         trailer = _trailer_near(scene, index)
+        trailer = trailer or _told_apart(scene, index)
         if not _is_event(scene, index, trailer=trailer, described=described):
             continue
         if found and found[-1].action == action:
@@ -67,9 +68,26 @@ def _own_trailer(scene: Scene, index: int) -> str | None:
     trailers = [(at, name) for at, (kind, _, name) in names if kind == "trailer"]
     if len({name for _, name in trailers}) < 2:
         return None
+    meant = [(at, name) for at, name in trailers if not _is_denied(scene, at)]
+    if "contrasts" in scene.groups and len(meant) == 1:
+        return meant[0][1]  # 'hitched up, not the flatdeck, the camper'
     behind = [name for at, name in trailers if index < at <= index + REACH]
     before = [name for at, name in trailers if index - REACH <= at < index]
     return behind[0] if behind else before[-1] if before else None
+
+
+def _told_apart(scene: Scene, index: int) -> bool:
+    """'hooked up, not the flatdeck, the camper': which of two trailers it was is told behind."""
+    if "contrasts" not in scene.groups:
+        return False
+    behind = [at for at, _, _ in scene.find("name") if index < at]
+    return len(behind) > 1 and any(_is_denied(scene, at) for at in behind)
+
+
+def _is_denied(scene: Scene, index: int) -> bool:
+    """'not the flatdeck'."""
+    before = scene.tokens[max(0, index - 2) : index]
+    return any("contrasts" in token.groups for token in before)
 
 
 def _switched(scene: Scene) -> list[Hitch]:
@@ -94,6 +112,7 @@ def _switched(scene: Scene) -> list[Hitch]:
 def _alone_beside(scene: Scene, index: int) -> Token | None:
     """The one token of a clause beside another and small words; None if there are more."""
     start, end = scene.clause_of(index)
+    end = _end_before_more(scene, index, end)
     found: Token | None = None
     for position in range(start, end):
         token = scene.tokens[position]
@@ -107,8 +126,21 @@ def _alone_beside(scene: Scene, index: int) -> Token | None:
     return found
 
 
+def _end_before_more(scene: Scene, index: int, end: int) -> int:
+    """'the trailer's on and lights are checked': where more of the log is joined with 'and'."""
+    at = next((at for at in range(index, end) if "and" in scene.tokens[at].groups), end)
+    logged = any(not LOGGED.isdisjoint(token.senses) for token in scene.tokens[at:end])
+    return at if logged or not any(at < unknown < end for unknown in scene.unknown) else end
+
+
+LOGGED = frozenset(("check_item", "event", "odometer", "weigh_cue", "fuel_cue"))
+"""Classes of term of which one stands in what is told beside a trailer that is on or off."""
+
+
 def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bool:
     groups = scene.tokens[index].groups
+    if "is_so" in groups and _is_on_something(scene, index):
+        return False
     if not trailer and _hitches_thing(scene, index):
         return False
     if "hitches_a_trailer" in groups and not trailer:
@@ -135,6 +167,14 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
     if "hitches_beside_more" in groups and scene.figures:
         return _starts_clause(scene, index) or _on_the_way(scene, index)
     return False
+
+
+def _is_on_something(scene: Scene, index: int) -> bool:
+    """'the camper is on craigslist', 'is off the charts': what is behind is no part of the rig."""
+    behind = scene.tokens[index + 1 : index + 3]
+    if behind and "article" in behind[0].groups:
+        behind = behind[1:]
+    return bool(behind) and behind[0].kind is WORD and not (behind[0].senses or behind[0].groups)
 
 
 def _hooks_somebody(scene: Scene, index: int) -> bool:

@@ -7,6 +7,7 @@ were on and how full the tank was.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import pairwise
 from typing import Literal, cast
 
 from domain.quantities import Quantity
@@ -86,8 +87,8 @@ def _unhitched_here(scene: Scene, each: Pass) -> bool:
     if all(isinstance(f.label, Label) and f.label.whole == "tongue" for f in each.figures):
         return False
     for index, token, _ in scene.find("hitch", "unhitched"):
-        if "hitches_a_trailer" in token.groups:
-            continue  # 'parked', 'took off': said of anything
+        if token.groups & {"hitches_a_trailer", "leaves_it"}:
+            continue  # 'parked', 'took off', 'left': said of anything
         if "surely_hitches" not in token.groups and not names_rig(scene):
             continue  # 'the numbers have dropped'
         start, end = scene.sentence_of(index)
@@ -155,9 +156,11 @@ def _lead(scene: Scene, label: Label) -> Token:
 
 
 def _it_alone(scene: Scene) -> bool:
-    """'unhooked the camper and weighed it on its own': what was unhooked stood alone."""
+    """'unhooked the camper and weighed it on its own', 'weighed just it': that stood alone."""
+    if any(index and "it" in scene.tokens[index - 1].groups for index, _, _ in scene.find("alone")):
+        return True
     return any(
-        index and "it" in scene.tokens[index - 1].groups for index, _, _ in scene.find("alone")
+        "alone_word" in one.groups and "it" in other.groups for one, other in pairwise(scene.tokens)
     )
 
 

@@ -39,6 +39,9 @@ RUN_HOT = ("transmission", "coolant", "oil", "exhaust", "hub")
 LEAST_BARE = 20
 """Degrees: less of what runs hot is not said without a unit."""
 
+LEAST_BAR = 10
+"""More bar than any tyre holds: below, 2.45 may be a pressure."""
+
 TYRE_KPA = (60.0, 1_000.0)
 OIL_KPA = (10.0, 1_000.0)
 SPEED_KMH = (5.0, 180.0)
@@ -66,6 +69,8 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
             continue
         if figure.dimension is None and subject in RUN_HOT and value.value < LEAST_BARE:
             continue  # 'oil 3', 'USB 2.0 hub'
+        if figure.dimension is None and figure.token.decimals == 2 and value.value >= LEAST_BAR:
+            continue  # 'bearing is toast, 46.20': no gauge shows hundredths, and a till does
         fault = _implausible(subject, value)
         if fault:
             if _insists(scene, figure):

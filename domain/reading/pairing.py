@@ -15,7 +15,7 @@ from itertools import pairwise
 from domain.reading.figures import LEAST_LOAD, MASS, Figure
 from domain.reading.label_fit import PLACE_DIMENSIONS, fits
 from domain.reading.labels import Label
-from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
+from domain.reading.tokens import BREAK, MARK, NO_GROUPS, NUMBER, WORD, Token
 
 NO_LINK = 4.0
 
@@ -134,11 +134,17 @@ def _bind_columns(
     if len(leading) < 2 or len(leading) != len(plain):
         return False
     for left, right in pairwise(leading):
-        if any(tokens[index].raw not in "/|,-&" for index in range(left.end, right.start)):
+        between = tokens[left.end : right.start]
+        joins = JOINS_ROW if left.places_load and right.places_load else NO_GROUPS
+        if not all(token.raw in "/|,-&" or token.groups & joins for token in between):
             return False
     for figure, label in zip(plain, leading, strict=True):
         figure.label, label.bound = label, figure
     return True
+
+
+JOINS_ROW = frozenset(("and", "article"))
+"""Groups of words that may stand in a row: 'the steers and the trailer, 5,120 and 9,640'."""
 
 
 def _bind_under_headings(

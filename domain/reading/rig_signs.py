@@ -38,7 +38,7 @@ def means_the_rig(scene: Scene, figure: Figure) -> bool:
 
 def may_be_ours(scene: Scene, figure: Figure, subject: str, value: Quantity) -> bool:
     """Whether an everyday figure may stand in the log although nothing else is said of the rig."""
-    if "weather_report" in scene.groups and subject != "grade":
+    if subject != "grade" and ("weather_report" in scene.groups or _of_a_weekday(scene)):
         return False
     start, _ = scene.sentence_of(figure.start)
     if any("whenever" in token.groups for token in scene.tokens[start : figure.start]):
@@ -55,6 +55,18 @@ def may_be_ours(scene: Scene, figure: Figure, subject: str, value: Quantity) -> 
     if subject == "speed" and len(scene.figures) == 1:
         most = 0  # 'doing 70 mph on the freeway'
     return strange <= most and (not bare or stands_by(scene, figure))
+
+
+def _of_a_weekday(scene: Scene) -> bool:
+    """'97 sat and 101 sunday, wind 20': weather by the day; 'it sat at 25' names none."""
+    return any(
+        "weekday" in key and not _stayed(scene, index) for index, _, key in scene.find("time")
+    )
+
+
+def _stayed(scene: Scene, index: int) -> bool:
+    behind = scene.tokens[index + 1 : index + 2]
+    return "moves_back" in scene.tokens[index].groups and any("at" in t.groups for t in behind)
 
 
 def _heads_noun(scene: Scene, figure: Figure) -> bool:

@@ -7,6 +7,7 @@ does not read what they state.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
@@ -205,6 +206,9 @@ def _settle_apart(scene: Scene) -> None:
         if verb < 0 or index + 1 == len(tokens) or "glue" not in tokens[index + 1].senses:
             continue
         behind = tokens[index + 2] if index + 2 < len(tokens) else None
+        if "leaves_it" in tokens[verb].groups and _stays(tokens, index):
+            tokens[verb].senses, apart = {"hitch": "unhitched"}, True
+            continue
         if behind is not None and behind.kind is WORD and "glue" not in behind.senses:
             continue  # 'took the camper off road'
         action = scene.book.means(tokens[verb].text, tokens[index + 1].text).get("hitch")
@@ -212,6 +216,16 @@ def _settle_apart(scene: Scene) -> None:
             tokens[verb].senses, apart = {"hitch": action}, True
     if apart:
         scene.index_terms()
+
+
+def _stays(tokens: Sequence[Token], index: int) -> bool:
+    """'left the camper at the lake': where a trailer stays, and no time at which one left."""
+    token, behind = tokens[index], tokens[index + 2] if index + 2 < len(tokens) else None
+    trailer = token.senses.get("vehicle") == "trailer"
+    trailer = trailer or token.senses.get("name", "").startswith("trailer:")
+    if not trailer or "stays" not in tokens[index + 1].groups:
+        return False
+    return behind is None or behind.kind is WORD
 
 
 def _name_whose(token: Token) -> bool:

@@ -1,0 +1,102 @@
+"""Hitching and cargo in other words, and what is no matter of the rig's in words like its own."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Cargo, Check, Entry, Hitch, Weighing
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def lb(value: float) -> Quantity:
+    return Quantity(value, "lb")
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "the trailer's on and chains are crossed",
+            (Hitch(action="hitched"), Check(item="chains", state="done")),
+        ),
+        (
+            "hooked up, not the flatdeck, the camper",
+            (Hitch(action="hitched", trailer="camper"),),
+        ),
+        (
+            "dropped the camper and weighed only it, 7,420",
+            (
+                Hitch(action="unhitched", trailer="camper"),
+                Weighing(loads={"gross": lb(7_420)}, rig="trailer", trailer="camper"),
+            ),
+        ),
+    ],
+)
+def test_which_trailer_is_on_or_off(text: str, entries: tuple[Entry, ...], reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts(entries)
+
+
+@pytest.mark.parametrize(
+    ("text", "stated"),
+    [
+        (
+            "generator 120 lb, compressor 85, both in the bed",
+            [("generator", 120, "bed"), ("compressor", 85, "bed")],
+        ),
+        (
+            "cooler 60 lb and the toolbox 140 er 145 lb, both in the bed",
+            [("cooler", 60, "bed"), ("toolbox", 145, "bed")],
+        ),
+        ("two horses in, 1,050 lb each", [("horses", 2_100, None)]),
+    ],
+)
+def test_a_list_of_cargo(
+    text: str, stated: list[tuple[str, float, str | None]], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [
+        (entry.item, entry.value, entry.position)
+        for entry in verdict.entries
+        if isinstance(entry, Cargo)
+    ] == [(item, lb(value), position) for item, value, position in stated]
+
+
+def test_places_named_in_a_row_and_then_their_loads(reads: Reader) -> None:
+    both = Weighing(loads={"trailer": lb(9_520), "gross": lb(20_340)}, rig="hitched")
+    text = "just the trailer's axles and the total before they waved me off, 9,520 and 20,340"
+    assert reads(text, on_the_road()) == Facts((both,))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        # weather by the day
+        "gonna be 94 fri and 99 saturday, wind 15 to 25, lets go sunday",
+        "frost tonight, low of 28, wind 20",
+        "sunday high of 88, wind 15 mph, good for spraying",
+        # prices of parts and repairs
+        "dryer drum bearing is toast, 104.20 for the part",
+        "washer bearing went, 88 for a new one",
+        "lawnmower hub cracked, 64.50 plus shipping",
+        "fridge coolant leak, 180 for the guy to come",
+        # things that are counted, and of another trade
+        "pulled 33 frames today, moisture read 17.4",
+        "checked 14 frames, no mites",
+        "lost 2 frames in the wind",
+        # sums of money that grow
+        "the raffle jackpot's at 20,340, we bought 5",
+        "school fund hit 48,300, we put in 25",
+        # other people's rigs, and what they want for them
+        "his flatdeck weighs 2,180 empty and he wants 4,500 for it, should we?",
+        "the guy wants 6,500 for a gooseneck that weighs 5,200, yes or no?",
+        # trailers that tow nothing
+        "the trailer for that movie is off the charts",
+        "camper's on craigslist for 8,000",
+        "three turkeys in, 22 lb each",
+    ],
+)
+def test_what_is_no_matter_of_the_rig(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
