@@ -16,7 +16,7 @@ from domain.reading.beside import (
     read_money_before,
     read_unit_after,
 )
-from domain.reading.claims import find_claim
+from domain.reading.claims import COUNT_OF_AXLES, find_claim
 from domain.reading.figures import Figure, follows_odometer, token_at, unit_key
 from domain.reading.tokens import MARK, NUMBER, Token
 
@@ -38,6 +38,8 @@ def find_figures(tokens: Sequence[Token], context: Context, said: frozenset[str]
         if last is not None and index < last.end:
             continue
         figure = _figure(tokens, index, context, last)
+        if last is not None and last.count and figure.start <= last.counted_to:
+            figure.claimed = COUNT_OF_AXLES
         find_claim(figure, tokens, context, last, said)
         figures.append(figure)
         last = figure
@@ -51,7 +53,36 @@ def _figure(tokens: Sequence[Token], index: int, context: Context, last: Figure 
     _range_or_product(figure, tokens)
     read_unit_after(figure, tokens, context)
     read_fraction_after(figure, tokens)
+    if figure.value >= LEAST_COUNTED:
+        _count_behind(figure, tokens)
     return figure
+
+
+LEAST_COUNTED = 500
+"""Pounds or kilograms: of less there are so many for another reason than an axle each."""
+
+
+def _count_behind(figure: Figure, tokens: Sequence[Token]) -> None:
+    """'7,000 each x2', '6000 lb x 2', '3500 (x3)': so many axles of the load before."""
+    at = figure.end
+    for group, mark in (("each_one", None), (None, "(")):
+        token = token_at(tokens, at)
+        at += token is not None and (token.raw == mark or group in token.groups)
+    sign, number = token_at(tokens, at), token_at(tokens, at + 1)
+    if sign is None:
+        return
+    if _TIMES.fullmatch(sign.raw):
+        figure.count, figure.counted_to = int(sign.raw[1]), at
+    elif sign.raw in SIGNS and number is not None and _is_count(number):
+        figure.count, figure.counted_to = int(number.value), at + 1
+
+
+SIGNS = ("x", "×")
+_TIMES = re.compile("[x×][2-6]", re.IGNORECASE)
+
+
+def _is_count(token: Token) -> bool:
+    return token.kind is NUMBER and token.decimals == 0 and 2 <= token.value <= MOST_AXLES
 
 
 def _numbers_axles(tokens: Sequence[Token], index: int) -> bool:

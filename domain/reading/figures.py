@@ -79,6 +79,7 @@ class Figure:
     __slots__ = (
         "claimed",
         "count",
+        "counted_to",
         "dimension",
         "end",
         "foreign",
@@ -102,6 +103,7 @@ class Figure:
         self.dimension: str | None = None
         self.low: float | None = None
         self.count: int | None = None
+        self.counted_to = -1  # the token that says the count, where it stands behind
         self.claimed: str | None = None
         self.foreign: str | None = None
         self.label: object | None = None

@@ -514,8 +514,17 @@ def _position(scene: Scene, figure: Figure, heading: Label | None) -> str | None
         end = own.end_of or {"steer": "front", "drive": "rear"}.get(own.axle or "")
         if end:
             parts.append(end)
+            parts.extend(_of_dual(scene, own, figure))
     if not parts and _is_spare(scene, figure):
         return "spare"
     if parts in ([], ["trailer"]):
         return parts[0] if parts else None
     return " ".join(parts)
+
+
+def _of_dual(scene: Scene, label: Label, figure: Figure) -> list[str]:
+    """'rr outer 78', 'inner rr 71': which of two wheels side by side; none where nobody says."""
+    duals = scene.book.keys["dual_wheel"]
+    first, last = min(label.start, figure.start), max(label.end, figure.end)
+    said = " ".join(token.text for token in scene.tokens[max(first - 1, 0) : last])
+    return [duals[word] for word in said.split() if word in duals][:1]

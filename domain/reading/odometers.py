@@ -157,6 +157,8 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
             continue
         if "home" in token.groups and _is_ahead(scene, index):
             continue
+        if "home" in token.groups and _was_there(scene, index):
+            continue
         if "left" in token.groups and _is_rest(scene, index):
             continue
         distance = min(abs(index - figure.start), abs(index - figure.end + 1))
@@ -204,6 +206,15 @@ def _is_ahead(scene: Scene, index: int) -> bool:
     """'home by dark': where somebody will be, and has not come to yet."""
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
     return following is not None and "until_then" in following.groups
+
+
+def _was_there(scene: Scene, index: int) -> bool:
+    """'hooked up at home': where it was done, and nobody came there."""
+    before = scene.tokens[index - 1] if index else None
+    if before is None or "at" not in before.groups:
+        return False
+    start, end = scene.sentence_of(index)
+    return any(start <= other < end for other, _, _ in scene.find("hitch", "hitched"))
 
 
 def _is_rest(scene: Scene, index: int) -> bool:

@@ -20,7 +20,7 @@ from domain.reading.labels import Label
 from domain.reading.positions import axles_counted
 from domain.reading.scene import Scene
 from domain.reading.stamped_pairs import hitched_how, part_before, stamped_pairs
-from domain.reading.tank_sizes import is_tank_size
+from domain.reading.tank_sizes import further_tanks, is_tank_size
 from domain.reading.tokens import NUMBER, WORD, Token
 
 NAMING = frozenset(("rating", "rating_cue", "rating_subject", "axle_noun"))
@@ -43,7 +43,7 @@ LOAD_INDEX = (50, 180)
 def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     """The ratings that a message states, a doubt about one, or none."""
     tank = is_tank_size(scene)
-    if NAMING.isdisjoint(scene.by_class) and not tank:
+    if NAMING.isdisjoint(scene.by_class) and not tank and not scene.has("subject", "tyre"):
         return []
     _settle_weighed(scene)
     found: list[Rating] = []
@@ -60,6 +60,10 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
         value = _value(scene, figure, name)
         if value is None:
             continue
+        if name == "tank" and isinstance(value, Quantity):
+            for other in further_tanks(scene, figure):
+                value = Quantity(value.value + other.value, value.unit)
+                other.role = "rating"
         if isinstance(value, Quantity) and _implausible(name, value):
             if isinstance(figure.label, Label) and figure.label.rating:
                 return Doubt("rating", "implausible", (value,))
@@ -195,6 +199,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     label = figure.label
     if _is_tyre_pressure(scene, figure):
         return TYRES, "pressure"
+    if _is_tyre_load(scene, figure):
+        return TYRES, "tyre_load"
     if not isinstance(label, Label):
         if figure.dimension == VOLUME and tank:
             return "truck", "tank"
@@ -276,8 +282,15 @@ def _of_part(scene: Scene, figure: Figure) -> str:
             break
         if token.senses.get("whole") == "tongue" or "on_the_ball" in token.groups:
             return "tongue"
-    return "tow"
+    load = Quantity(figure.value, figure.unit or _mass_unit(scene))
+    return "tongue" if load.amount("kg") < LEAST_PULL_KG else "tow"
 
+
+LEAST_PULL_KG = 450
+"""What no part of a hitch is made for less to pull: 'ball max 280 kg' is what may rest on it.
+
+The lightest class of hitches pulls 2,000 lb (SAE J684, class 1; from memory).
+"""
 
 FARTHEST_SAID = 3
 """Tokens behind a figure that may say what a part's rating is of: 'of nose weight'."""
@@ -289,6 +302,8 @@ def _is_rated_axle(scene: Scene, figure: Figure, label: Label) -> bool:
     if behind is not None and "each_one" in behind.groups and label.wheel == "axle":
         whole = figure.value >= LEAST_STAMPED and figure.dimension in (None, MASS)
         return whole and label.axle is None and not scene.has("weigh_cue")
+    if figure.count and label.wheel == "axle" and label.axle is None:
+        return not scene.has("weigh_cue")  # 'camper axles 6000 x 2': no two weigh the same
     return (
         figure.dimension == MASS
         and label.start == figure.end
@@ -331,12 +346,30 @@ def _at_its_pressure(scene: Scene, figure: Figure) -> bool:
     before = scene.tokens[figure.start - 1] if figure.start else None
     return (
         before is not None
-        and "at" in before.groups
+        and ("at" in before.groups or before.raw == "@")
         and (
             any(label.rating == "tyre_load" and label.bound for label in scene.labels)
+            or any(_is_tyre_load(scene, other) for other in scene.figures)
             or any(other.claimed == TYRE_SIZE for other in scene.figures)
         )
     )
+
+
+def _is_tyre_load(scene: Scene, figure: Figure) -> bool:
+    """'truck tires 3,640 lb at 80 psi': what one carries; no axle is weighed at one."""
+    if figure.dimension not in (None, MASS) or figure.value < LEAST_TYRE_LOAD:
+        return False
+    behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
+    at = behind is not None and ("at" in behind.groups or behind.raw == "@")
+    if not at or not scene.has("subject", "tyre"):
+        return False
+    return any(
+        each.start == figure.end + 1 and each.dimension == PRESSURE for each in scene.figures
+    )
+
+
+LEAST_TYRE_LOAD = 500
+"""Pounds or kilograms: no tyre of a pickup or its trailer carries less."""
 
 
 def _is_ball(scene: Scene, label: Label) -> bool:
@@ -621,7 +654,8 @@ def _leads_to_name(token: Token) -> bool:
     return "calls_it" in token.groups or "copula" in token.senses.get("glue", "")
 
 
-NAME_WORD = re.compile(r"[A-Za-z][\w'-]*$")
+NAME_WORD = re.compile(r"[A-Za-z][\w'-]+$")
+"""Two letters at least: 'tires on the truck E load' gives it no name."""
 
 
 def named_vehicle(scene: Scene, vehicle: str) -> str | None:

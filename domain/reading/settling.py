@@ -19,6 +19,9 @@ TOWED = frozenset(("name", "vehicle", "rig"))
 """Classes of term that can stand for a trailer."""
 
 CORNER_OF_TRAILER = "_trailer"
+ENDS = frozenset(("corner", "end"))
+"""Classes of term behind which 'inner' and 'outer' say which of two wheels."""
+
 PUTS_DOWN = frozenset(("axle", "vehicle", "name"))
 """Classes of what puts a load down on a scale."""
 
@@ -39,6 +42,8 @@ def settle_words(scene: Scene) -> None:
         _read_initials(scene)
     if "corner" in scene.by_class:
         _settle_corners(scene)
+    if not ENDS.isdisjoint(scene.by_class):
+        _join_duals(scene)
     if "gauge_short" in scene.by_class:
         _read_gauges(scene)
     if "aboard" in scene.by_class and NUMBER in scene.kinds:
@@ -109,6 +114,24 @@ def _settle_corners(scene: Scene) -> None:
         if token.raw.casefold() in scene.book.groups["trailer_or_corner"]:
             token.senses = {"corner": f"left_rear{CORNER_OF_TRAILER}"}
     scene.index_terms()
+
+
+def _join_duals(scene: Scene) -> None:
+    """'right rear inner tyre': which of two wheels belongs to the place, and parts no label."""
+    tokens, duals = scene.tokens, scene.book.keys["dual_wheel"]
+    joined = [
+        index
+        for index in range(len(tokens) - 1, 0, -1)
+        if tokens[index].text in duals and not ENDS.isdisjoint(tokens[index - 1].senses)
+    ]
+    for index in joined:
+        place, dual = tokens[index - 1], tokens.pop(index)
+        both = Token(WORD, f"{place.text} {dual.text}", place.raw, place.start, dual.end)
+        both.senses, both.glued = place.senses, place.glued
+        both.groups = place.groups - {"rear_or_right"}  # of two wheels: one on the right
+        tokens[index - 1] = both
+    if joined:
+        scene.index_terms()
 
 
 def _read_gauges(scene: Scene) -> None:

@@ -1,14 +1,17 @@
 """A fuel tank's size, told and not filled.
 
 This file decides whether the volume of a message is what a tank holds: '36 gallon tank', 'the
-tank on Juniper holds 36'. A fish tank's is nobody's business.
+tank on Juniper holds 36', and which figures are of several tanks. A fish tank's is nobody's
+business.
 """
 
 from __future__ import annotations
 
-from domain.reading.figures import VOLUME
+from collections.abc import Sequence
+
+from domain.reading.figures import MONEY, VOLUME, Figure
 from domain.reading.scene import Scene
-from domain.reading.tokens import WORD, Token
+from domain.reading.tokens import NUMBER, WORD, Token
 
 TANK_FILLED = frozenset(("fuel_cue", "full", "odometer"))
 """Classes of term beside which a volume was put into a tank, and is not its size."""
@@ -21,6 +24,8 @@ def is_tank_size(scene: Scene) -> bool:
     volumes = [figure for figure in scene.figures if figure.dimension == VOLUME]
     if not volumes or any(label.compound for label in scene.labels) or _compound_tank(scene):
         return False
+    if _beside_ratings(scene, volumes):
+        return True
     for figure in volumes:
         behind = scene.tokens[figure.end : figure.end + 2]
         if behind and "product" in behind[0].senses:
@@ -39,6 +44,52 @@ def is_tank_size(scene: Scene) -> bool:
     return False
 
 
+def _beside_ratings(scene: Scene, volumes: Sequence[Figure]) -> bool:
+    """'GVWR 14,000, GAWR front 6,000, 60 gal diesel': whole gallons on a list of limits."""
+    if any(figure.dimension == MONEY or figure.token.decimals for figure in scene.figures):
+        return False
+    limits = {label.rating for label in scene.labels if label.bound and label.rating in OF_TRUCK}
+    return bool(limits) and all(figure.value >= LEAST_TANK for figure in volumes)
+
+
+OF_TRUCK = frozenset(("gvwr", "gcwr", "gawr", "gawr_front", "gawr_rear", "payload"))
+LEAST_TANK = 12
+"""Gallons or litres: a DEF tank is smaller."""
+
+
+def further_tanks(scene: Scene, size: Figure) -> Sequence[Figure]:
+    """'60 gal aux plus 34 main': the other figures, where one of several tanks has this size."""
+    if scene.groups.isdisjoint(SEVERAL) or not _is_one_of_tanks(scene, size):
+        return ()
+    return [
+        other
+        for other in scene.figures
+        if other is not size
+        and other.dimension in (None, VOLUME)
+        and _is_one_of_tanks(scene, other)
+    ]
+
+
+SEVERAL = frozenset(("one_of_tanks", "several_tanks"))
+
+
+def _is_one_of_tanks(scene: Scene, figure: Figure) -> bool:
+    """Whether 'main' or 'aux' stands beside a figure, or of 'two tanks' where one is: 'front'."""
+    ends = "several_tanks" in scene.groups
+    behind = scene.tokens[figure.end : figure.end + 3]
+    for token in behind:
+        if token.kind is NUMBER or token.raw == ",":
+            break
+        if _names_tank(token, ends=ends):
+            return True
+    before = scene.tokens[max(figure.start - 2, 0) : figure.start]
+    return any(_names_tank(token, ends=ends) for token in before)
+
+
+def _names_tank(token: Token, *, ends: bool) -> bool:
+    return "one_of_tanks" in token.groups or (ends and "end" in token.senses)
+
+
 def _is_tank(token: Token) -> bool:
     return "tank" in token.senses or token.senses.get("rating") == "tank"
 
@@ -48,6 +99,7 @@ def _compound_tank(scene: Scene) -> bool:
     for index, token in enumerate(scene.tokens):
         if index and not scene.book.groups["tank"].isdisjoint(token.text.split()):
             before = scene.tokens[index - 1]
-            if before.kind is WORD and not before.senses and before.raw.islower():
+            own = "one_of_tanks" in before.groups
+            if before.kind is WORD and not before.senses and before.raw.islower() and not own:
                 return True
     return False

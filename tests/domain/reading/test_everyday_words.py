@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Cargo, Check, Entry, Hitch, Observation, Rating, Weighing
+from domain.entries import Cargo, Check, Entry, Hitch, Observation, Odometer, Rating, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, chat, on_the_road
@@ -295,6 +295,38 @@ def test_tyres_head_what_follows(
     assert isinstance(verdict, Facts)
     found = [each for each in verdict.entries if isinstance(each, Observation)]
     assert [(each.value.value, each.position) for each in found] == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "event"),
+    [
+        ("hooked up the camper at home, 48,210", None),
+        ("home, 48,210, unhitched", "arrive"),
+        ("home 48,210", "arrive"),
+    ],
+)
+def test_who_hitches_at_home_has_not_come_home(text: str, event: str | None, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    (odometer,) = [each for each in verdict.entries if isinstance(each, Odometer)]
+    assert odometer.event == event
+
+
+@pytest.mark.parametrize(
+    ("text", "positions"),
+    [
+        ("tire pressures rr outer 78 rr inner 71", ["right rear outer", "right rear inner"]),
+        ("left rear inner tyre 68", ["left rear inner"]),
+        ("outer left rear tire 66 psi", ["left rear outer"]),
+        ("left rear tire 66 psi", ["left rear"]),
+    ],
+)
+def test_of_two_wheels_side_by_side_the_one_is_kept_that_was_named(
+    text: str, positions: list[str], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [getattr(each, "position", None) for each in verdict.entries] == positions
 
 
 def test_tyres_do_not_head_a_speed(reads: Reader) -> None:

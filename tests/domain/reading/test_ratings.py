@@ -186,6 +186,50 @@ def test_what_a_tank_holds_is_its_size(text: str, reads: Reader) -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "gallons"),
+    [
+        ("Bess GVWR 13,300, GCWR 30,000, payload 3,900, 48 gal diesel", 48),
+        ("aux tank is 50 gallons", 50),
+        ("tank is 50 aux plus 32 main", 82),
+        ("main tank 32 gal, aux tank 50", 82),
+        ("two tanks, 19 gal front and 18 rear", 37),
+    ],
+)
+def test_what_several_tanks_hold_is_added_and_a_list_of_limits_fills_none(
+    text: str, gallons: float, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    (tank,) = [each for each in verdict.entries if getattr(each, "rating", None) == "tank"]
+    assert isinstance(tank, Rating)
+    assert tank.value == Quantity(gallons, "gal")
+
+
+@pytest.mark.parametrize(
+    ("text", "subject", "rating", "value"),
+    [
+        ("camper plate: GVWR 7,000, ball max 900", "ball", "tongue", Quantity(900, "lb")),
+        ("hitch rated 350 kg", "hitch", "tongue", Quantity(350, "kg")),
+        ("coupler stamped 2,000 lb", "coupler", "tow", Quantity(2000, "lb")),
+        ("truck tires 3,195 lb @ 80 psi", "tyres", "tyre_load", Quantity(3195, "lb")),
+        ("the camper's tires carry 2,540 lb at 65 psi", "tyres", "tyre_load", Quantity(2540, "lb")),
+        ("camper axles 6000 x 2", "trailer", "gawr", Quantity(6000, "lb")),
+    ],
+)
+def test_what_a_figure_can_be_for_its_size_and_what_stands_beside_it(
+    text: str, subject: str, rating: str, value: Quantity, reads: Reader
+) -> None:
+    found = [(each.subject, each.rating, each.value) for each in ratings(reads, text)]
+    assert (subject, rating, value) in found
+
+
+@pytest.mark.parametrize("said", ["6000x2", "6,000 x 2", "6000 each x2", "6,000 lb each (x2)"])
+def test_how_many_axles_may_be_told_behind_what_each_bears(said: str, reads: Reader) -> None:
+    (_, axles) = ratings(reads, f"camper gvwr 12,000, axles {said}")
+    assert (axles.value, axles.note) == (Quantity(6000, "lb"), "2 axles")
+
+
+@pytest.mark.parametrize(
     "text", ["fish tank in the den holds 36 gallons", "water tank on the camper holds 40 gal"]
 )
 def test_another_tank_is_none_of_the_log(text: str, reads: Reader) -> None:
