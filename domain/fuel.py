@@ -37,6 +37,11 @@ READING_KM = Quantity(1.0, "mi").amount("km") / sqrt(12)
 TRIP_METER_KM = Quantity(0.1, "mi").amount("km") / sqrt(12)
 """Standard deviation of a trip meter read to the tenth."""
 
+GALLON, MILE = Quantity(1.0, "gal").amount("L"), Quantity(1.0, "mi").amount("km")
+BELIEVABLE = (GALLON / (60 * MILE), GALLON / (2 * MILE))
+"""Litres a kilometre that a pickup can burn, alone or with the heaviest trailer: 60 to 2 mpg
+(common practice, no source)."""
+
 NINETY = 1.6449
 """Standard deviations either side that hold nine tenths of a normal distribution."""
 
@@ -86,6 +91,13 @@ class Tank:
         return total(costs) if all(costs) else None
 
     @property
+    def is_believable(self) -> bool:
+        """Whether a truck can have burnt the fuel on the road; else a fill is missing, or wrong."""
+        least, most = BELIEVABLE
+        rate, doubt = self.rate.rate, NINETY * self.rate.sd
+        return rate - doubt <= most and rate + doubt >= least
+
+    @property
     def km_sd(self) -> float:
         """Standard deviation of the distance, from how it was read."""
         if self.start_km is None:
@@ -117,13 +129,16 @@ class Chain:
     """Every tank of a log, oldest first, and what is in the tank that is still open.
 
     `since_full` are the fills after the last full one; `full` is that one, or None where
-    the chain has just been broken and nothing has closed since.
+    the chain has just been broken and nothing has closed since. `unbelievable` are full fills
+    whose fuel and road since the full one before can't belong together; the chain starts anew
+    with each.
     """
 
     tanks: tuple[Tank, ...]
     full: Logged[Fill] | None
     since_full: tuple[Logged[Fill], ...]
     other: tuple[Logged[Fill], ...]
+    unbelievable: tuple[Logged[Fill], ...]
 
     def closed_by(self, fill: Logged[Fill]) -> Tank | None:
         """The tank that a fill closed."""
@@ -153,6 +168,7 @@ def chain(log: Log, track: Track, modes: Modes) -> Chain:
     burns = truck_fuel(log)
     tanks: list[Tank] = []
     other: list[Logged[Fill]] = []
+    unbelievable: list[Logged[Fill]] = []
     full: Logged[Fill] | None = None
     pending: list[Logged[Fill]] = []
     for fill in sorted(log.of(Fill), key=lambda each: (track.when(each), each.key)):
@@ -168,12 +184,20 @@ def chain(log: Log, track: Track, modes: Modes) -> Chain:
         if not is_full(fill.entry):
             continue
         tank = None if full is None else _tank(full, pending, track, modes)
-        if tank is not None:
+        if tank is not None and not tank.is_believable:
+            unbelievable.append(fill)
+        elif tank is not None:
             tanks.append(tank)
         elif full is not None and (track.km_of(fill) is None or track.km_of(full) is not None):
             continue
         full, pending = fill, []
-    return Chain(tanks=tuple(tanks), full=full, since_full=tuple(pending), other=tuple(other))
+    return Chain(
+        tanks=tuple(tanks),
+        full=full,
+        since_full=tuple(pending),
+        other=tuple(other),
+        unbelievable=tuple(unbelievable),
+    )
 
 
 def _tank(

@@ -243,6 +243,11 @@ def _why_no_economy(driven: Driving, fill: Logged[Fill]) -> str:
         return say(
             "Its odometer does not follow from the readings around it, so it has no economy."
         )
+    if fill in driven.chain.unbelievable:
+        return say(
+            "This fuel and the road since the last full tank don't belong together: was a fill"
+            " not logged, or not full? Economy starts anew here."
+        )
     if fill.entry.missed:
         return say(
             "A fill before it was not logged, so economy starts anew with the next full tank."

@@ -48,6 +48,24 @@ def test_two_full_fills_give_the_road_between_over_the_second_ones_fuel() -> Non
     assert mpg(tank.rate) == pytest.approx(400 / 32)
 
 
+def test_fuel_that_cannot_belong_to_the_road_makes_no_tank_and_starts_anew() -> None:
+    page = Page()
+    page.fill(0, 48000, 30)
+    page.fill(1, 48010, 31)
+    page.fill(2, 48410, 32)
+    page.fill(3, 48960, 5)
+    (tank,) = page.driven.chain.tanks
+    assert mpg(tank.rate) == pytest.approx(400 / 32)
+    assert [each.entry.volume for each in page.driven.chain.unbelievable] == [gal(31), gal(5)]
+
+
+def test_a_short_road_on_a_little_fuel_is_believed_within_its_doubt() -> None:
+    page = Page()
+    page.fill(0, 48000, 30)
+    page.fill(1, 48001, 0.7)
+    assert len(page.driven.chain.tanks) == 1
+
+
 def test_a_partial_fill_is_carried_over_to_the_next_full_one() -> None:
     page = Page()
     page.fill(0, 48000, 30)
