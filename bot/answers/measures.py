@@ -167,6 +167,8 @@ def elapsed(start: datetime, end: datetime) -> str:
     if minutes >= 36 * 60:
         return days(round(minutes / 1440))
     hours, rest = divmod(minutes, 60)
+    if not hours:
+        return f"{max(rest, 5)} min"
     return f"{hours} h {rest} min" if rest and hours < 10 else f"{hours} h"
 
 

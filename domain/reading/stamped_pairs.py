@@ -15,7 +15,7 @@ from domain.reading.scene import Scene
 SHARE = (0.05, 0.3)
 """Tongue over pull on a label: 10 to 25 % and some room; common practice, no source."""
 
-PARTS = ("hitch", "ball mount", "coupler", "pin box")
+PARTS = ("hitch", "ball", "ball mount", "coupler", "pin box")
 LEAST_PULL = 1000
 """Pounds or kilograms: less is no hitch's rating."""
 

@@ -211,6 +211,8 @@ def test_what_several_tanks_hold_is_added_and_a_list_of_limits_fills_none(
         ("camper plate: GVWR 7,000, ball max 900", "ball", "tongue", Quantity(900, "lb")),
         ("hitch rated 350 kg", "hitch", "tongue", Quantity(350, "kg")),
         ("coupler stamped 2,000 lb", "coupler", "tow", Quantity(2000, "lb")),
+        ("gooseneck ball is 25k/6,250", "ball", "tongue", Quantity(6250, "lb")),
+        ('ball 2 5/16" 25,000/2,500', "ball", "tongue", Quantity(2500, "lb")),
         ("truck tires 3,195 lb @ 80 psi", "tyres", "tyre_load", Quantity(3195, "lb")),
         ("the camper's tires carry 2,540 lb at 65 psi", "tyres", "tyre_load", Quantity(2540, "lb")),
         ("camper axles 6000 x 2", "trailer", "gawr", Quantity(6000, "lb")),
