@@ -9,6 +9,7 @@ from functools import cache
 
 from bot.shared_data import read_csv, read_toml
 from domain.emissions import FuelFacts, fuel_facts_from
+from domain.gauges import HeatTable, heat_table_from
 from domain.reference import References, references_from
 from domain.upkeep import UpkeepTable, upkeep_table_from
 from domain.walkround import PointsTable, points_table_from
@@ -28,6 +29,12 @@ def references() -> References:
 def fuel_facts() -> FuelFacts:
     """Carbon dioxide by fuel; raises NoSuchData where the installation lacks it."""
     return fuel_facts_from(read_toml("reference/fuel.toml"))
+
+
+@cache
+def heat_table() -> HeatTable:
+    """From when a part is hot; raises NoSuchData where the installation lacks it."""
+    return heat_table_from(read_toml("reference/gauges.toml"))
 
 
 @cache

@@ -10,9 +10,11 @@ from collections.abc import Sequence
 
 from bot.answers.answer import Answer
 from bot.answers.brief import at_place, brief, on_the_way
-from bot.answers.language import say
+from bot.answers.language import marked, say
 from bot.answers.words import figure, listed, rounded, sentence
+from bot.reference import heat_table
 from domain.entries import Cargo, Hitch, Note, Observation, Odometer
+from domain.gauges import hot
 from domain.quantities import VOLUMES
 from domain.water import mass_of
 
@@ -37,9 +39,35 @@ def hitch_kept(entry: Hitch) -> Answer:
 
 
 def observations_kept(entries: Sequence[Observation]) -> Answer:
-    """Gauges were read."""
+    """Gauges were read; what is hot is said aloud."""
     told = sentence(listed([brief(entry) for entry in entries]))
-    return Answer(headline=say("{entries}, kept.", entries=told), quiet=True)
+    kept = say("{entries}, kept.", entries=told)
+    heated = hot(entries, heat_table())
+    if not heated:
+        return Answer(headline=kept, quiet=True)
+    hottest = listed([brief(entry) for entry in heated])
+    subjects = dict.fromkeys(entry.subject for entry in heated)
+    advice = dict.fromkeys(say(WHEN_HOT.get(subject, ENGINE_HOT)) for subject in subjects)
+    if len(heated) == len(entries):
+        return Answer(headline=say("Hot: {readings}; kept.", readings=hottest), notes=tuple(advice))
+    return Answer(headline=say("Hot: {readings}.", readings=hottest), notes=(*advice, kept))
+
+
+ENGINE_HOT = marked(
+    "Ease off, or stop off the road and let it idle until it comes down. The maker's manual says "
+    "what is too hot; a licensed mechanic where it stays so."
+)
+WHEN_HOT = {
+    "hub": marked(
+        "Stop well off the road, let it cool and don't touch it. One hotter than the others may "
+        "have a failing bearing or a dragging brake: a licensed mechanic before you go on."
+    ),
+    "tyre": marked(
+        "Stop well off the road and let it cool: never let air out of a hot tyre. Check the load "
+        "and, once cold, the pressure on the label."
+    ),
+}
+"""What is said where a part is hot, by what it is; common practice, no source."""
 
 
 def cargo_kept(entries: Sequence[Cargo]) -> Answer:

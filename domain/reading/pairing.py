@@ -385,7 +385,8 @@ LONGEST_SUM = 16
 
 
 PASSED_OVER = frozenset(("weigh_cue", "rating_cue", "tank", "alone"))
-"""Classes of term that part no label from its figure: 'pin weight by itself 2,140'."""
+"""Classes of term that part no label from its figure: 'pin weight by itself 2,140'; no more does
+how warm a part is: 'left hub hot 180'."""
 
 
 def _between(tokens: Sequence[Token], start: int, end: int) -> float:
@@ -412,7 +413,7 @@ def _between(tokens: Sequence[Token], start: int, end: int) -> float:
             senses = token.senses
             if "glue" in senses:
                 cost += 0.05 if senses["glue"] == "filler" else 0.15
-            elif not PASSED_OVER.isdisjoint(senses):
+            elif not PASSED_OVER.isdisjoint(senses) or "how_warm" in token.groups:
                 cost += 0.15
             elif not senses:
                 cost += 1.6

@@ -24,7 +24,17 @@ from bot.answers.words import (
 from domain import corrections
 from domain.context import Units
 from domain.corrections import Amended, Unclear, Withdrawn
-from domain.entries import KINDS, Correction, Fill, Hitch, Note, Odometer, Rating, Weighing
+from domain.entries import (
+    KINDS,
+    Correction,
+    Fill,
+    Hitch,
+    Note,
+    Observation,
+    Odometer,
+    Rating,
+    Weighing,
+)
 from domain.log import Log, Logged, Preferences
 from domain.quantities import Quantity
 from domain.verdicts import TOPICS, Ask, Choice, Question
@@ -269,3 +279,14 @@ def test_a_weighing_told_after_the_fact_meets_the_ratings_told_before() -> None:
     answer = dispatch.kept_answer(log, HOME, AT, [then])
     assert "drive axle" in answer.headline
     assert "60 lb" in answer.headline
+
+
+def test_a_hot_part_is_said_aloud_with_what_to_do_and_others_get_a_nod() -> None:
+    hub = Observation(subject="hub", value=Quantity(240, "degF"), position="trailer right")
+    cool = Observation(subject="hub", value=Quantity(110, "degF"), position="trailer left")
+    aloud = routine.observations_kept([hub, cool])
+    assert not aloud.quiet
+    assert aloud.headline == "Hot: trailer right hub 240 °F."
+    assert "licensed mechanic" in aloud.notes[0]
+    assert "trailer left hub 110 °F" in aloud.notes[-1]
+    assert routine.observations_kept([cool]).quiet
