@@ -147,7 +147,7 @@ RATED: tuple[tuple[str, tuple[tuple[str, str, Quantity], ...]], ...] = (
 )
 
 
-def ratings_in(text: str, reads: Reader) -> list[tuple[str, str, Quantity]]:
+def ratings_in(text: str, reads: Reader) -> list[tuple[str, str, Quantity | float]]:
     """The ratings that a message gives, and it gives nothing else."""
     verdict = reads(text, on_the_road())
     assert isinstance(verdict, Facts)
