@@ -239,6 +239,10 @@ def _of_appliance(scene: Scene, start: int) -> bool:
     return strange and not _of_rig(scene)
 
 
+NAMES_RIG = ("name", "vehicle", "hitch")
+"""Classes of term that name a rig, or what is done to one."""
+
+
 def _of_rig(scene: Scene) -> bool:
     return any(term_class in scene.by_class for term_class in OF_A_RIG)
 
@@ -273,11 +277,13 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
     )
     if not rig and _elsewhere(scene, state):
         return True
-    counted = start > 0 and scene.tokens[start - 1].kind is NUMBER  # '14 frames'
+    counted = start > 0 and scene.tokens[start - 1].kind is NUMBER
+    if counted and not any(term_class in scene.by_class for term_class in NAMES_RIG):
+        return True  # 'picked 41 frames clean'
     strong = "vague_state" not in scene.tokens[state].groups
     hardly = not _is_of(scene, index, "household_part")
     short = len(scene.tokens) <= 6
     words = sum(1 for token in scene.tokens if token.kind is WORD)
     towing = scene.context.hitched is True and words <= FEWEST_WORDS + 1
-    told = strong and (hardly or towing) and short and not counted
+    told = strong and (hardly or towing) and short
     return not (rig or placed or told)

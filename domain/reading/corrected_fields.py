@@ -77,7 +77,20 @@ def field_of(scene: Scene, figure: Figure) -> str | None:
     money = figure.dimension == MONEY or figure.token.decimals == 2
     if said == "cost" and figure.dimension is None and figure.value > MOST_FEE:
         return "ticket" if scene.has("fee") else said  # 'that ticket was 4471 not 4417'
+    if said == "volume" and figure.dimension is None and _is_pumps_price(scene, figure):
+        return "unit_price"  # 'I said diesel was 3.899'
+    if said is None and figure.dimension == MONEY and scene.has("fuel_cue"):
+        return "cost"  # 'fuel came to $142.30'
     return "cost" if said == "gross" and money else said  # 'total was 118.20'
+
+
+def _is_pumps_price(scene: Scene, figure: Figure) -> bool:
+    """Three decimals, of so little that it is what a litre or a gallon costs."""
+    return figure.token.decimals == PUMPS and figure.value <= dearest(scene.context.currency)
+
+
+PUMPS = 3
+"""Decimals of a price on a pump."""
 
 
 MOST_FEE = 500

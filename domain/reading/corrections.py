@@ -244,7 +244,7 @@ HOLDS = ("claim", "rating_subject", "check_item", "thing", "spot", "vehicle")
 
 def _swapped(scene: Scene) -> Correction | None:
     """'I meant drive not trailer', 'i said steer but meant drive': two positions, no figure."""
-    if any(figure.claimed is None for figure in scene.figures):
+    if any(figure.claimed is None for figure in scene.figures) or not scene.has("correction"):
         return None
     named = [(label, field) for label in scene.labels if (field := field_of_label(label))]
     if len(named) < 2 or named[0][1] == named[1][1]:

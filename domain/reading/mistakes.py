@@ -20,7 +20,7 @@ def wrong_before(scene: Scene, index: int, floor: int = 0) -> bool:
         token = scene.tokens[other]
         if "marks_mistake" in token.groups:
             return True
-        if "marks_meant" in token.groups:
+        if "marks_meant" in token.groups or token.raw == "?":
             return False
     return False
 

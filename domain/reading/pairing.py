@@ -135,7 +135,7 @@ def _bind_columns(
         return False
     for left, right in pairwise(leading):
         between = tokens[left.end : right.start]
-        joins = JOINS_ROW if left.places_load and right.places_load else NO_GROUPS
+        joins = JOINS_ROW if left.places_load or right.places_load else NO_GROUPS
         if not all(token.raw in "/|,-&" or token.groups & joins for token in between):
             return False
     for figure, label in zip(plain, leading, strict=True):

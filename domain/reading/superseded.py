@@ -142,9 +142,13 @@ def _lead(tokens: Sequence[Token], second: Figure) -> Iterator[Token]:
         if token.kind is not WORD:
             return
         known = "glue" in token.senses or says(token) or "as_it_is" in token.groups
-        if not known and "weigh_cue" not in token.senses:
+        if not known and LEADING.isdisjoint(token.senses):
             return
         yield token
+
+
+LEADING = frozenset(("weigh_cue", "fuel_cue"))
+"""Classes of term that may lead to what is: 'the scale says', 'she took'."""
 
 
 def _clause_start(tokens: Sequence[Token], index: int, floor: int) -> int:

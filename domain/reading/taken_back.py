@@ -344,8 +344,11 @@ def _broken_off(tokens: Sequence[Token], first: Figure, second: Figure, cue: int
 def _trails_off(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
     """'6,8... 6,840': begun, and said anew behind a mark that leaves it open."""
     between = tokens[first.end : second.start]
-    if len(between) != 1 or not between[0].raw.startswith(".."):
+    if not between or not between[0].raw.startswith(".."):
         return False
+    named = between[-1]
+    if len(between) > 1 and not (says(named) and named_so(tokens[: first.end], first, named)):
+        return False  # and not as in 'steer 5,2.. phone died. steer 5,240'
     begun, whole = _written(first), _written(second)
     return first.unit is None and len(begun) < len(whole) and whole.startswith(begun)
 

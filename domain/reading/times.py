@@ -340,6 +340,8 @@ def _latest(day: int, local: datetime) -> date | None:
 
 def _ago(scene: Scene, local: datetime) -> datetime | date | None:
     match = scene.book.patterns["ago"].search(scene.text)
+    if match is not None and _gave_way(scene, match):
+        return None
     if match is None and not _speaks_of_ago(scene):
         return None
     if match is None:
@@ -357,6 +359,12 @@ def _ago(scene: Scene, local: datetime) -> datetime | date | None:
     if unit == "week":
         return local.date() - timedelta(weeks=int(amount))
     return _by_dateparser(scene, local)
+
+
+def _gave_way(scene: Scene, match: re.Match[str]) -> bool:
+    """'196 an hour ago, its 208 now': what was then gave way, and its time with it."""
+    said = [t for t in scene.tokens if match.start() <= t.start and t.end <= match.end()]
+    return bool(said) and all(token.senses.get("glue") == "filler" for token in said)
 
 
 def _speaks_of_ago(scene: Scene) -> bool:

@@ -31,6 +31,14 @@ def amend(
             "I said 31 gal? it was 34",
             amend("volume", Quantity(34, "gal"), Quantity(31, "gal")),
         ),
+        (
+            "28 gal I said? it was 32",
+            amend("volume", Quantity(32, "gal"), Quantity(28, "gal")),
+        ),
+        (
+            "I said diesel was 3.899 but its 3.799",
+            amend("unit_price", Quantity(3.799, "USD/gal"), Quantity(3.899, "USD/gal")),
+        ),
         ("did I say 48,310? 48,130", amend(None, 48_130, 48_310)),
         (
             "fuel cost was $104.20, you've got $140.20",
@@ -95,6 +103,10 @@ def test_what_stands_in_the_place_of_what_goes(text: str, entry: Entry, reads: R
             {"drive": lb(6_420), "steer": lb(5_120)},
         ),
         ("tongue 1,080 darn it 1,030", {"tongue": lb(1_030)}),
+        (
+            "steer 5,1.. phone died. steer 5,120 drive 6,420",
+            {"steer": lb(5_120), "drive": lb(6_420)},
+        ),
     ],
 )
 def test_a_figure_broken_off_is_said_anew(
@@ -123,6 +135,7 @@ def test_a_message_that_left_too_soon(reads: Reader) -> None:
         "delete that last pic, wrong kid. right one: coming up",
         "last one should be 6 inches",
         "argh lost 40 points, 45 with the penalty",
+        "but you have to do everything at double speed",
     ],
 )
 def test_people_put_each_other_right(text: str, reads: Reader) -> None:

@@ -84,6 +84,7 @@ def test_places_named_in_a_row_and_then_their_loads(reads: Reader) -> None:
         "fridge coolant leak, 180 for the guy to come",
         # things that are counted, and of another trade
         "pulled 33 frames today, moisture read 17.4",
+        "picked 41 frames clean, wax weighed 12 lb",
         "checked 14 frames, no mites",
         "lost 2 frames in the wind",
         # sums of money that grow

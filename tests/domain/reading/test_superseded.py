@@ -65,6 +65,9 @@ def test_what_is_feared_gives_way_to_what_is(text: str, entry: Entry, reads: Rea
         ("last time it was 48,010, now its 48,190", miles(48_190)),
         ("48,010 last I checked, 48,190 now", miles(48_190)),
         ("trans was 188 earlier, its 203 now", gauge("transmission", 203)),
+        ("trans was 188 an hour ago, its 203 now", gauge("transmission", 203)),
+        ("odo was 48,010, just rolled 48,190", miles(48_190)),
+        ("coolant's usually 190, it's 207 on this hill", gauge("coolant", 207)),
         ("last fill was 30 gal, this ones 27.6", gallons(27.6)),
     ],
 )
@@ -96,6 +99,8 @@ def test_a_rounder_figure_gives_way_to_the_exact_one(
         "if the score hits 20 we're leaving, its at 17",
         "see you at 6, well, 6:30 exactly",
         "guessed 20,000 for the roof",
+        "coolant usually runs 195",
+        "his odo was 48,010, its 51,000 now",
     ],
 )
 def test_people_guess_too(text: str, reads: Reader) -> None:
