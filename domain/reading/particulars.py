@@ -6,7 +6,7 @@ names, places and things are kept in the words of the message.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from datetime import date
 
 from domain.context import MASS_UNIT
@@ -14,6 +14,7 @@ from domain.quantities import Quantity
 from domain.reading.asked import Asked
 from domain.reading.cargo import Spot, find_spots, noun_from, said_length
 from domain.reading.figures import LENGTH, Figure
+from domain.reading.journeys import destination_of, origin_of
 from domain.reading.scene import Scene
 from domain.reading.spans import read_span
 from domain.reading.times import has_times
@@ -41,34 +42,6 @@ OTHERWISE_MEANT = frozenset(
 """Classes of term that are no thing to be moved."""
 
 
-def destination_of(scene: Scene) -> str | None:
-    """Where a plan goes: the name behind 'to'."""
-    for index, token in enumerate(scene.tokens):
-        if "heads_for" not in token.groups:
-            continue
-        words = index + 1
-        end = words
-        while end < len(scene.tokens) and end - words < 3:
-            following = scene.tokens[end]
-            if (
-                following.kind is not WORD
-                or "name" in following.senses
-                or "glue" in following.senses
-            ):
-                break
-            upper = following.raw[0].isupper()
-            small = following.senses or "small_word" in following.groups
-            ends = end + 1 == len(scene.tokens) or scene.tokens[end + 1].kind is not WORD
-            if not upper and (small or (end > words and not ends)):
-                break  # of small letters one word is a name, or two and no more words
-            end += 1
-        named = end > words and _capital(scene.tokens[words])
-        verb = scene.tokens[words].groups & {"moves", "journey_verb"} if end > words else None
-        if named or (end > words and "for" not in token.groups and not verb):
-            return scene.words_between(words, end)
-    return None
-
-
 def _position(scene: Scene, spots: list[Spot]) -> str | None:
     """The place that something goes to: the first behind a verb of moving."""
     moves = scene.book.groups["moves"] | scene.book.groups["goes"]
@@ -81,69 +54,6 @@ def _position(scene: Scene, spots: list[Spot]) -> str | None:
     if behind:
         return behind[0].words
     return spots[0].words if spots else None
-
-
-def _origin(scene: Scene) -> str | None:
-    """Where a plan starts: the name behind 'from', or else the one before 'to'."""
-    tokens = scene.tokens
-    for index, token in enumerate(tokens[:-1]):
-        if "from" in token.groups:
-            first = index + 1
-            end = _past(tokens, first, 1, _capital)
-            if end == first:
-                end = _past(tokens, first, 1, _nameless)
-                if (
-                    end < len(tokens)
-                    and tokens[end].kind is WORD
-                    and "to" not in tokens[end].groups
-                ):
-                    return None
-            return scene.words_between(first, end) or None
-    for index, token in enumerate(tokens):
-        if "to" in token.groups:
-            for names in (_strange_capital, _strange):  # 'Ashcombe to Marlby', 'elk fork to ...'
-                start = _past(tokens, index - 1, -1, names) + 1
-                if start < index:
-                    return scene.words_between(start, index)
-    return None
-
-
-def goes_between_places(scene: Scene) -> bool:
-    """'from Dry Willow to Kettle Lake': a way between two places, both by their names."""
-    tokens = scene.tokens
-    for index, token in enumerate(tokens):
-        if "from" in token.groups and (end := _past(tokens, index + 1, 1, _capital)) > index + 1:
-            behind = tokens[end : end + 2]
-            return len(behind) == 2 and "to" in behind[0].groups and _capital(behind[1])
-    return False
-
-
-LONGEST_PLACE = 3
-"""Words of a place's name."""
-
-
-def _past(tokens: Sequence[Token], start: int, step: int, names: Callable[[Token], bool]) -> int:
-    """The first token from `start` on, going by `step`, that is no part of a name."""
-    at = start
-    while 0 <= at < len(tokens) and abs(at - start) < LONGEST_PLACE and names(tokens[at]):
-        at += step
-    return at
-
-
-def _nameless(token: Token) -> bool:
-    return token.kind is WORD and token.senses.keys().isdisjoint(("glue", "name", "vehicle"))
-
-
-def _strange(token: Token) -> bool:
-    return token.kind is WORD and not token.senses and not token.groups
-
-
-def _strange_capital(token: Token) -> bool:
-    return _capital(token) and not token.senses
-
-
-def _capital(token: Token) -> bool:
-    return token.kind is WORD and token.raw[0].isupper() and "name" not in token.senses
 
 
 def question_of(scene: Scene, topic: str, asked: Asked) -> Question:
@@ -164,7 +74,7 @@ def question_of(scene: Scene, topic: str, asked: Asked) -> Question:
         item=_named_item(scene, topic, mass, asked),
         position=position,
         product=_product(scene) if topic == "cost" else None,
-        since=_origin(scene) if destination else since,
+        since=origin_of(scene) if destination else since,
         until=destination or until,
         form=_form(topic, asked) if since is None else None,
         text=scene.text,
@@ -194,6 +104,11 @@ def _distance(scene: Scene, topic: str, asked: Asked, spots: Sequence[Spot]) -> 
         said = (said_length(scene, spot.start) for spot in spots)
         return length or next((each for each in said if each is not None), None)
     return None
+
+
+def told_for(scene: Scene, figure: Figure) -> bool:
+    """'per 100 km': what something is told for, and no way to go."""
+    return figure.start > 0 and "each" in scene.tokens[figure.start - 1].groups
 
 
 def _quantity(figure: Figure | None) -> Quantity | None:

@@ -15,8 +15,10 @@ from domain.printed import has_digit
 from domain.reading.asked import Asked, Topics
 from domain.reading.cargo import find_spots, noun_from
 from domain.reading.figures import DISTANCE, MASS, Figure, mean_kilometres
-from domain.reading.particulars import question_of
+from domain.reading.help_topics import asks_how_it_works, may_ask_help
+from domain.reading.particulars import question_of, told_for
 from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, find_overlapping
+from domain.reading.plain_questions import may_be_plain, plain_topic
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK
 from domain.reading.topics import topic_of
@@ -30,6 +32,8 @@ LONGEST_ORDER, LONGEST_BARE, LONGEST_RATING_ORDER = 9, 3, 6
 
 OF_THE_ROAD = frozenset(("plan", "range", "distance"))
 """Topics in which a k is for kilometres, where roads are measured so."""
+
+LENGTHS_OF_ROAD = ("mi", "km")
 
 MOST_ORDER_TOKENS = 10
 LAST_DAY = 31
@@ -49,7 +53,9 @@ def read_question(scene: Scene) -> Question | None:
     moving = words[0] in book.groups["orders_move"]
     formed = asking or marked or moving or words[0] in book.groups["opens_order"]
     ordered = len(words) <= LONGEST_ORDER and not book.groups["order_word"].isdisjoint(words)
-    if not (formed or ordered):
+    plain = may_be_plain(scene, words)
+    helps = bool(asking) and may_ask_help(scene, words)
+    if not (formed or ordered or plain):
         return None
     topics: dict[str, set[str]] = {}
     for start, end, keys in find_overlapping(words, book.overlapping[TOPIC_CLASS]):
@@ -63,7 +69,7 @@ def read_question(scene: Scene) -> Question | None:
     asks = marked or bool(asking)  # 'if I sling another 150 kg in, what happens'
     if asks and words[0] in book.groups["if"] and any(f.dimension == MASS for f in scene.figures):
         topics.setdefault("whatif", set()).add(words[0])
-    if not topics and not moving:
+    if not (topics or moving or plain or helps):
         return None
     asked = _look(scene, words, topics, asking)
     if moving and asked.mass is not None and _orders_move(scene, asked.mass):
@@ -71,13 +77,21 @@ def read_question(scene: Scene) -> Question | None:
     bare = _bare_topic(scene)
     if bare is not None:
         return question_of(scene, bare, asked)
-    if not (asked.form or marked):
-        return None
-    supposing = not marked and words[0] in book.groups["if"]
-    if supposing and not find_overlapping(words, book.overlapping[ASKING_CLASS]):
-        return None  # 'if the scale's open we'll weigh'
-    topic = topic_of(scene, asked)
+    if helps and asks_how_it_works(scene, asked):
+        return question_of(scene, "help", asked)
+    topic = plain_topic(scene, asked) if plain else None
+    topic = topic or _topic_by_form(scene, words, asked, marked=marked)
     return question_of(scene, topic, asked) if topic else None
+
+
+def _topic_by_form(scene: Scene, words: Sequence[str], asked: Asked, *, marked: bool) -> str | None:
+    """The topic of a message that has the form of a question."""
+    if not asked.topics or not (asked.form or marked):
+        return None
+    supposing = not marked and words[0] in scene.book.groups["if"]
+    if supposing and not find_overlapping(words, scene.book.overlapping[ASKING_CLASS]):
+        return None  # 'if the scale's open we'll weigh'
+    return topic_of(scene, asked)
 
 
 def _asking(scene: Scene, words: Sequence[str], *, marked: bool) -> Sequence[tuple[int, int, str]]:
@@ -150,7 +164,7 @@ def _look(
         other=not groups["other_people"].isdisjoint(_without_opinion(scene, words))
         and not any(phrase in text for phrase in groups["asks_drawbar"])
         and not _requested(scene, words),
-        distance=next((f for f in live if f.dimension == DISTANCE), None),
+        distance=_way(scene, live),
         mass=masses[0] if masses else None,
     )
 
@@ -183,6 +197,16 @@ def _requested(scene: Scene, words: Sequence[str]) -> bool:
         if not any(map(str.isalpha, behind)) or behind[0] in groups["drawbar_does"]:
             return groups["other_people"].isdisjoint((*words[:index], *behind))
     return False
+
+
+def _way(scene: Scene, live: Sequence[Figure]) -> Figure | None:
+    """The distance that a question names, also 'ninety more miles'."""
+    for figure in live:
+        if figure.dimension is None and figure.end + 1 < len(scene.tokens):
+            behind = scene.tokens[figure.end + 1].senses.get("unit")
+            if "still_more" in scene.tokens[figure.end].groups and behind in LENGTHS_OF_ROAD:
+                figure.unit, figure.dimension = behind, DISTANCE
+    return next((f for f in live if f.dimension == DISTANCE and not told_for(scene, f)), None)
 
 
 def _follows_stamp(scene: Scene, figure: Figure) -> bool:
@@ -234,6 +258,8 @@ def _is_order(scene: Scene, topics: Topics, strangers: int) -> bool:
     if any(f.value > LAST_DAY and f.dimension not in (None, DISTANCE) for f in live):
         return False
     groups = scene.book.groups
+    if not groups["plain_is"].isdisjoint(scene.words()):
+        return False  # 'our mpg is down' tells something
     told = {phrase for phrases in topics.values() for phrase in phrases}
     if told & groups["summary"]:
         return True

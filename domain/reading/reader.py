@@ -46,6 +46,7 @@ from domain.reading.observations import read_observations
 from domain.reading.odometers import read_odometers
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.places import read_place
+from domain.reading.plain_questions import understands
 from domain.reading.questions import read_question
 from domain.reading.ratings import heading_name, named_vehicle, read_ratings
 from domain.reading.scene import Scene
@@ -236,6 +237,8 @@ def _question(scene: Scene) -> Question | None:
     ends = [index for index, token in enumerate(scene.tokens) if token.ends_sentence]
     if not [index for index in ends if index + 1 < len(scene.tokens)]:
         return question
+    if question is not None and question.topic == "plan" and understands(scene):
+        return question  # 'thinking of Quail Lake, 420 miles. What will the fuel cost?'
     starts = sorted({scene.sentence_of(index)[0] for index in range(len(scene.tokens))})
     for start in starts:
         _, end = scene.sentence_of(start)
@@ -271,9 +274,18 @@ SHORTEST_ASKED = 3
 def _only_asks(scene: Scene) -> bool:
     """A question to people states nothing, unless a statement stands before it."""
     if scene.tokens[-1].raw != "?":
-        return False
+        return _asks_what(scene)
     start, _ = scene.sentence_of(max(0, len(scene.tokens) - 2))
     return start == 0
+
+
+def _asks_what(scene: Scene) -> bool:
+    """'what did the camper drop our mpg to': nothing happened, whatever its words could tell."""
+    first, *behind = scene.words()
+    groups = scene.book.groups
+    calls_out = bool(behind) and behind[0] in groups["a_thing"]  # 'what a day, unhitched'
+    told = any(token.raw in ",.;:" or token.ends_sentence for token in scene.tokens)
+    return first in groups["asks_indirectly"] and not (calls_out or told or scene.figures)
 
 
 def _facts(scene: Scene) -> Verdict:

@@ -12,7 +12,14 @@ from datetime import date, datetime, timedelta
 
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.scene import Scene
-from domain.reading.times import count_of, find_when, local_time, month_day, ordered_date
+from domain.reading.times import (
+    count_of,
+    find_when,
+    local_time,
+    month_day,
+    ordered_date,
+    written_dates,
+)
 
 DAYS = {"day": 1, "week": 7, "month": 30, "year": 365}
 
@@ -44,10 +51,13 @@ def read_span(scene: Scene) -> tuple[date | None, date | None]:
 
 
 def _two_dates(scene: Scene, local: datetime) -> tuple[date, date] | None:
-    """'from 1 March to 15 March', '9/1 to 9/14', 'June 3 to 9'."""
+    """'from 1 March to 15 March', '9/1 to 9/14', 'June 3 to 9', '2026-05-01 to 2026-05-31'."""
+    written = written_dates(scene)
+    if len(written) == 2:
+        return (written[0], written[1]) if written[0] <= written[1] else None
     match = scene.book.patterns["span"].search(scene.text)
     if match is None:
-        return None
+        return _named_days(scene, local)
     groups = match.groups()
     first = _day_of(groups[0:6], scene, local)
     if first is None:
@@ -62,6 +72,19 @@ def _two_dates(scene: Scene, local: datetime) -> tuple[date, date] | None:
     if second is None or second < first:
         return None
     return first, second
+
+
+def _named_days(scene: Scene, local: datetime) -> tuple[date, date] | None:
+    """'monday to thursday', 'June 5 through today': a day on either side of such a word."""
+    if not scene.has("time"):
+        return None
+    for index, token in enumerate(scene.tokens):
+        if "spans_to" in token.groups:
+            first = find_when(scene, local, (0, index), asked=True)
+            last = find_when(scene, local, (index + 1, len(scene.tokens)), asked=True)
+            if first is not None and last is not None and first.day <= last.day:
+                return first.day, last.day
+    return None
 
 
 def _day_of(groups: tuple[str | None, ...], scene: Scene, local: datetime) -> date | None:
@@ -101,6 +124,9 @@ def _named_span(
         return end.replace(day=1), end
     if _begins(text, groups["this_month"]):
         return first, None
+    if _begins(text, groups["last_weekend"]):
+        saturday = monday - timedelta(days=2)
+        return saturday, saturday + timedelta(days=1)
     if _begins(text, groups["last_week"]) and not _other_summary(text, groups):
         return monday - timedelta(days=7), monday - timedelta(days=1)
     if _begins(text, groups["last_year"]):
@@ -109,9 +135,6 @@ def _named_span(
         return date(today.year, 1, 1), None
     if _begins(text, groups["this_week"]):
         return monday, None
-    if _begins(text, groups["last_weekend"]):
-        saturday = monday - timedelta(days=2)
-        return saturday, saturday + timedelta(days=1)
     return None
 
 

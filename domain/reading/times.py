@@ -223,6 +223,16 @@ def _claim_within(scene: Scene, match: re.Match[str], owner: str) -> None:
             scene.claim(figure, owner)
 
 
+def written_dates(scene: Scene) -> list[date]:
+    """The dates that are written out in digits with their year, in order."""
+    found = (
+        (_iso(token) or (None,))[0] or _numeric(token, scene.context)
+        for token in scene.tokens
+        if token.kind is TIME
+    )
+    return [day for day in found if day is not None]
+
+
 def _iso(token: Token) -> tuple[date, tuple[int, int] | None] | None:
     match = _ISO.match(token.raw)
     if match is None:

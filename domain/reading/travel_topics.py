@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from domain.reading.asked import LEFT_OF, MOST_NAMED, Asked
 from domain.reading.evidence import names_rig
-from domain.reading.particulars import destination_of, goes_between_places
+from domain.reading.journeys import destination_of, goes_between_places
 from domain.reading.scene import Scene
 from domain.reading.spans import read_span
 from domain.reading.tokens import TIME
@@ -34,7 +34,8 @@ def asks_plan(scene: Scene, asked: Asked) -> bool:
         and asked.says("future")
         and not asked.phrased("range", "surely_range", "range")
     ):
-        return not asked.says("make", "spent")
+        whether = asked.forms == {"are_we"} and not asked.says("fuel")  # 'can we run 3 miles'
+        return not (whether or asked.says("make", "spent"))
     if asked.distance is not None and asked.forms & LEFT_OF and asked.says("fuel"):
         between = asked.says("from") and destination_of(scene) is not None
         if between and not asked.says("tank_or_left", "gets_enough"):

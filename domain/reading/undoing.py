@@ -30,7 +30,7 @@ def undoes(scene: Scene) -> bool:
 def takes_out(scene: Scene) -> bool:
     """'that last one's wrong, delete it', 'delete what i just sent, it was the wrong truck'."""
     tokens = scene.tokens
-    if tokens[-1].raw == "?":
+    if tokens[-1].raw == "?" and "before_undo" not in tokens[0].groups:
         return False
     if _takes_out(tokens):
         return True
@@ -43,11 +43,12 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
     """Whether words ask for the last entry to go, and say nothing else."""
     last = wrong = named = takes = deletes = sent = False
     out = any("out_of_log" in token.groups for token in tokens)
+    written = any("log_entry" in token.groups for token in tokens)  # 'drop the last entry'
     for index, token in enumerate(tokens):
         way = "undo" if token.senses.get("correction") == "undo" else token.senses.get("takes_out")
         if way is not None and index and tokens[index - 1].groups & {"article", "denies"}:
             return False  # 'not a scratch', 'never delete it'
-        takes = takes or way in ("undo", "entry") or (way is not None and out)
+        takes = takes or way in ("undo", "entry") or (way is not None and (out or written))
         denied = "denies" in token.groups  # 'that wasnt ours, delete it'
         wrong = wrong or (way is None and ("correction" in token.senses or denied))
         last = last or token.senses.get("ordinal") == "last"
@@ -59,13 +60,28 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
             entry
             or way is not None
             or denied
+            or _wants(tokens, index)
             or token.kind is MARK
             or token.senses.keys() & {"glue", "ordinal", "correction"}
             or token.groups
-            & {"before_undo", "points_back", "its_tank", "was_sent", "what_was", "ours"}
+            & {
+                "before_undo",
+                "sent_thing",
+                "points_back",
+                "its_tank",
+                "was_sent",
+                "what_was",
+                "ours",
+            }
         ):
             return False
     return takes and (sent or (last and named) or (wrong and (last or named or deletes)))
+
+
+def _wants(tokens: Sequence[Token], index: int) -> bool:
+    """'i need to delete that last fill': it is asked for; 'you need to delete that' is not."""
+    wants = "wants_undone" in tokens[index].groups
+    return wants and index > 0 and "ours" in tokens[index - 1].groups
 
 
 def is_misdirected(scene: Scene) -> bool:
@@ -79,7 +95,8 @@ def _says_so(scene: Scene) -> bool:
     if any(figure.claimed is None and figure.value >= 1000 for figure in scene.figures):
         return False
     before = scene.tokens[:index]
-    if any("talk" in each.senses for each in before if "before_undo" not in each.groups):
+    talk = [at for at, each in enumerate(before) if "talk" in each.senses]
+    if not all("before_undo" in before[at].groups or _wants(before, at) for at in talk):
         return False
     if before and "pronoun" in before[-1].groups and "before_undo" not in before[-1].groups:
         return False  # 'i take that back': one's own words
@@ -90,7 +107,8 @@ def _says_so(scene: Scene) -> bool:
         or (slip and not OF_THE_LOG.isdisjoint(each.senses))
         or each.kind is MARK
         or "before_undo" in each.groups
-        for each in before
+        or _wants(before, at)
+        for at, each in enumerate(before)
     )
     strange = sum(1 for other in scene.unknown_words() if other > index)
     behind = scene.tokens[index + 1 :]
@@ -102,16 +120,15 @@ def _says_so(scene: Scene) -> bool:
 
 def _object_elsewhere(scene: Scene, index: int) -> bool:
     """'scratch that itch', 'ignore that guy': the word behind makes it something else."""
-    while index + 1 < len(scene.tokens) and "ordinal" in scene.tokens[index + 1].senses:
-        index += 1  # 'delete that last pic'
-    following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
+    behind = [each for each in scene.tokens[index + 1 :] if "ordinal" not in each.senses]
+    following = behind[0] if behind else None
     if following is None or following.kind is not WORD:
         return False
     if not following.senses:
         return "log_entry" not in following.groups
     if "talk" in following.senses and following.senses["talk"].split()[0] == "other":
         return True
-    further = scene.tokens[index + 2] if index + 2 < len(scene.tokens) else None
+    further = behind[1] if len(behind) > 1 else None
     return (
         "article" in following.groups
         and further is not None

@@ -13,6 +13,65 @@ from bot.shared_data import read_toml
 OWN = {"alias", "misspelt", "letter", "number"}
 """Tables that each language fills by its own spelling and its own way to count."""
 
+WORD_BY_WORD = (
+    "before",
+    "each",
+    "help_asked",
+    "help_head",
+    "help_itself",
+    "help_logs",
+    "help_way",
+    "help_word",
+    "help_works",
+    "many",
+    "needs_doing",
+    "odometer_word",
+    "on_fuel",
+    "pays_out",
+    "plain_ahead",
+    "plain_asks_you",
+    "plain_averages",
+    "plain_before",
+    "plain_better",
+    "plain_bill",
+    "plain_burns",
+    "plain_counted",
+    "plain_does",
+    "plain_driven",
+    "plain_due",
+    "plain_economy",
+    "plain_far",
+    "plain_fills",
+    "plain_fuel",
+    "plain_head",
+    "plain_is",
+    "plain_left",
+    "plain_may",
+    "plain_measures",
+    "plain_money",
+    "plain_needs",
+    "plain_next",
+    "plain_opens",
+    "plain_past",
+    "plain_plan",
+    "plain_polite",
+    "plain_price",
+    "plain_rate",
+    "plain_requests",
+    "plain_states",
+    "plain_still",
+    "plain_stops",
+    "plain_sums",
+    "plain_upkeep",
+    "plain_wants",
+    "plain_word",
+    "run",
+    "to_date",
+    "total",
+    "towed_over",
+)
+"""Groups by which a question is understood to its last word, which so far is done in English."""
+
 NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
     "es": {
         "money.AUD": "no Spanish-speaking country pays in it",
@@ -48,6 +107,7 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "group.sterling": "pounds are no money in Spanish",
         "group.price_or_people": "the letters for pence per litre",
         "group.of_trailer_or_train": "no Spanish letters are of a trailer and of a train",
+        **{f"group.{name}": "Spanish questions are found by their form" for name in WORD_BY_WORD},
     }
 }
 """What a language has no words for, each with the reason."""

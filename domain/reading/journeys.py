@@ -1,0 +1,127 @@
+"""Where a journey goes from and to: the names of places in a question.
+
+This file decides which words of a plan are a place. A place begins with a capital letter, or is
+a word that nobody knows behind 'to' or before it. It does not know what is asked of the journey.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from domain.reading.scene import Scene
+from domain.reading.tokens import WORD, Token
+
+LONGEST_PLACE = 3
+"""Words of a place's name."""
+
+Place = tuple[int, int]
+"""The tokens of a place's name: start, end (exclusive)."""
+
+
+def destination_of(scene: Scene) -> str | None:
+    """Where a plan goes: the name behind 'to'."""
+    place = find_destination(scene)
+    return scene.words_between(*place) if place else None
+
+
+def origin_of(scene: Scene) -> str | None:
+    """Where a plan starts: the name behind 'from', or else the one before 'to'."""
+    place = find_origin(scene)
+    return scene.words_between(*place) or None if place else None
+
+
+def find_destination(scene: Scene) -> Place | None:
+    """The tokens of the name behind 'to'."""
+    goes_to = tuple(f" {word}" for word in scene.book.groups["to"])
+    for index, token in enumerate(scene.tokens):
+        heads = "heads_for" in token.groups
+        if not (heads or "until" in token.groups or token.text.endswith(goes_to)):
+            continue
+        words = index + 1
+        end = words
+        while end < len(scene.tokens) and end - words < LONGEST_PLACE:
+            following = scene.tokens[end]
+            if (
+                following.kind is not WORD
+                or "name" in following.senses
+                or "glue" in following.senses
+                or "time" in following.senses
+            ):
+                break
+            upper = following.raw[0].isupper()
+            small = following.senses or "small_word" in following.groups
+            ends = end + 1 == len(scene.tokens) or scene.tokens[end + 1].kind is not WORD
+            if not upper and (small or (end > words and not ends)):
+                break  # of small letters one word is a name, or two and no more words
+            end += 1
+        named = end > words and _capital(scene.tokens[words])
+        verb = scene.tokens[words].groups & {"moves", "journey_verb"} if end > words else None
+        unsure = "for" in token.groups or not heads  # 'going to get there', 'until we stop'
+        if named or (end > words and not unsure and not verb):
+            return words, end
+    return None
+
+
+def find_origin(scene: Scene) -> Place | None:
+    """The tokens of the name behind 'from', or of the one before 'to'."""
+    tokens = scene.tokens
+    for index, token in enumerate(tokens[:-1]):
+        if "from" in token.groups:
+            first = index + 1
+            end = _past(tokens, first, 1, _capital)
+            if end == first:
+                end = _past(tokens, first, 1, _nameless)
+                if (
+                    end < len(tokens)
+                    and tokens[end].kind is WORD
+                    and "to" not in tokens[end].groups
+                ):
+                    return None
+            return first, end
+    for index, token in enumerate(tokens):
+        if "to" in token.groups:
+            for names in (_strange_capital, _strange):  # 'Ashcombe to Marlby', 'elk fork to ...'
+                start = _past(tokens, index - 1, -1, names) + 1
+                if start < index:
+                    return start, index
+    return None
+
+
+def goes_between_places(scene: Scene) -> bool:
+    """'from Dry Willow to Kettle Lake': a way between two places, both by their names."""
+    tokens = scene.tokens
+    for index, token in enumerate(tokens):
+        if "from" in token.groups and (end := _past(tokens, index + 1, 1, _capital)) > index + 1:
+            behind = tokens[end : end + 2]
+            return len(behind) == 2 and "to" in behind[0].groups and _capital(behind[1])
+    return False
+
+
+def goes_between_names(scene: Scene) -> bool:
+    """'plan Dry Willow to Kettle Lake': two places by their names, with or without 'from'."""
+    places = find_origin(scene), find_destination(scene)
+    return all(place and _capital(scene.tokens[place[0]]) for place in places)
+
+
+def _past(tokens: Sequence[Token], start: int, step: int, names: Callable[[Token], bool]) -> int:
+    """The first token from `start` on, going by `step`, that is no part of a name."""
+    at = start
+    while 0 <= at < len(tokens) and abs(at - start) < LONGEST_PLACE and names(tokens[at]):
+        at += step
+    return at
+
+
+def _nameless(token: Token) -> bool:
+    return token.kind is WORD and token.senses.keys().isdisjoint(("glue", "name", "vehicle"))
+
+
+def _strange(token: Token) -> bool:
+    return token.kind is WORD and not token.senses and not token.groups
+
+
+def _strange_capital(token: Token) -> bool:
+    return _capital(token) and not token.senses
+
+
+def _capital(token: Token) -> bool:
+    return token.kind is WORD and token.raw[0].isupper() and "name" not in token.senses
