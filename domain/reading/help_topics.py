@@ -52,6 +52,9 @@ def asks_help(scene: Scene, asked: Asked) -> bool:
         return False
     if asked.phrased("help", "whole_help") and _nothing_beside(scene, asked):
         return True
+    others = asked.words & scene.book.groups["other_people"]
+    if not others <= scene.book.groups["addressed"]:
+        return False  # 'what do you understand about them'
     told = asked.phrased("help", "surely_help") and not asked.stands("logs_in")
     texts = asked.phrased("help", "texts_drawbar") and "what" in asked.forms
     thing = asked.stands("logged_thing")
