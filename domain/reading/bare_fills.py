@@ -25,6 +25,7 @@ from domain.reading.fill_roles import (
     VOLUME_ROLE,
     Draft,
     in_small_coins,
+    pays_in_pairs,
 )
 from domain.reading.scene import Scene
 
@@ -53,7 +54,8 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
     free = [role for role in BARE_ROLES if role not in draft.roles]
     best: tuple[float, tuple[str | None, ...]] = (0.0, ())
     tried: list[tuple[float, list[str]]] = []
-    options = [_options(scene, figure, free) for figure in figures]
+    volume = draft.roles.get(VOLUME_ROLE)
+    options = [_options(scene, figure, free, volume) for figure in figures]
     for chosen in product(*options):
         named = [role for role, _ in chosen if role]
         if len(named) != len(set(named)):
@@ -181,7 +183,9 @@ def _disorder(named: Sequence[str]) -> int:
     return sum(1 for left, right in zip(usual, named, strict=True) if left != right)
 
 
-def _options(scene: Scene, figure: Figure, free: Sequence[str]) -> list[tuple[str | None, float]]:
+def _options(
+    scene: Scene, figure: Figure, free: Sequence[str], volume: Figure | None
+) -> list[tuple[str | None, float]]:
     context = scene.context
     value, decimals = figure.value, figure.token.decimals
     options: list[tuple[str | None, float]] = [(None, -0.5)]
@@ -209,9 +213,18 @@ def _options(scene: Scene, figure: Figure, free: Sequence[str]) -> list[tuple[st
         options.append((PRICE_ROLE, 1.6))  # 'three seventy nine nine'
     if COST_ROLE in free and 5 <= value <= 600 and decimals in (0, 2):
         options.append((COST_ROLE, 1.7 if decimals == 2 else 0.4))
+    paired = volume is not None and pays_in_pairs(context, figure, volume)
+    if COST_ROLE in free and paired and not _said_with_mills(scene, figure):
+        options.append((COST_ROLE, 1.7))
     if DISTANCE_ROLE in free and 30 <= value <= TRIP_LIMIT and decimals == 1:
         options.append((DISTANCE_ROLE, 1.2))
     return options
+
+
+def _said_with_mills(scene: Scene, figure: Figure) -> bool:
+    """'three seventy nine nine' is 3.799, and 'nineteen ninety nine' 19.99."""
+    first = figure.token.raw.casefold().replace("-", " ").partition(" ")[0]
+    return figure.value < 10_000 and len(scene.book.numbers.get(first, "")) == 1
 
 
 def _arithmetic(scene: Scene, roles: dict[str, Figure]) -> float:
@@ -223,4 +236,6 @@ def _arithmetic(scene: Scene, roles: dict[str, Figure]) -> float:
     total = roles[VOLUME_ROLE].value * roles[PRICE_ROLE].value
     if in_small_coins(scene, roles[PRICE_ROLE]):
         total /= 100
-    return 4.0 if abs(total - roles[COST_ROLE].value) <= MONEY_TOLERANCE * total else -2.0
+    volume, cost = roles[VOLUME_ROLE], roles[COST_ROLE]
+    paid = cost.value / 100 if pays_in_pairs(scene.context, cost, volume) else cost.value
+    return 4.0 if abs(total - paid) <= MONEY_TOLERANCE * total else -2.0

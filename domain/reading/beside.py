@@ -125,7 +125,7 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
     if token is None or token.kind is BREAK:
         return
     behind = tokens[figure.end + 1] if figure.end + 1 < len(tokens) else None
-    if token.raw == "$" and not figure.marked and not (behind is not None and behind.glued):
+    if token.raw == "$" and not figure.marked and not _typed_to(behind):
         figure.unit, figure.dimension, figure.marked = _dollar(context), MONEY, True  # '60 $'
         figure.end += 1
     elif token.raw in ("€", "£") and not _heads_number(token, behind):
@@ -152,14 +152,68 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
             figure.end += 1
             _temperature_letter(figure, tokens)
     per = token_at(tokens, figure.end)
-    if per is not None and "per_volume" in per.senses:
-        _price_per(figure, per.senses["per_volume"], context)
-        figure.end += 1
+    volume, words = _per_volume(figure, tokens)
+    if volume is not None:
+        _price_per(figure, volume, context)
+        figure.end += words
     elif figure.dimension == PRICE and figure.unit in ("pence", "cents"):
         what = token_at(tokens, figure.end + 1)
         if per is not None and per.raw == "/" and what is not None and what.kind is WORD:
             figure.claimed = "a tariff"
         _price_per(figure, "L", context)
+
+
+def _typed_to(behind: Token | None) -> bool:
+    """Whether something is typed to a '$' that makes it of what follows; '1.612 $/L' is a price."""
+    return behind is not None and behind.glued and "per_volume" not in behind.senses
+
+
+def _per_volume(figure: Figure, tokens: Sequence[Token]) -> tuple[str | None, int]:
+    """The volume that a figure is the price of, and how many words say so: '/L', '$3.89 / gal'."""
+    per = token_at(tokens, figure.end)
+    if per is None:
+        return None, 0
+    if "per_volume" in per.senses:
+        return per.senses["per_volume"], 1
+    unit = unit_key(token_at(tokens, figure.end + 1)) if per.raw == "/" else None
+    if unit not in PUMPED or figure.dimension not in (None, MONEY):
+        return None, 0
+    beyond = token_at(tokens, figure.end + 2)
+    if beyond is not None and (beyond.raw == "/" or beyond.kind is NUMBER):
+        return None, 0
+    return unit, 2
+
+
+PUMPED = ("gal", "L")
+"""Units of volume that fuel is priced by."""
+
+
+def read_price_of_each(
+    figure: Figure, tokens: Sequence[Token], context: Context, last: Figure
+) -> None:
+    """'18.25 gallons of gas, 3.199 each': so much for each gallon of the volume right before."""
+    each = token_at(tokens, figure.end)
+    if figure.dimension not in (None, MONEY) or each is None:
+        return
+    if "each_one" not in each.groups or figure.value >= dearest(context.currency):
+        return
+    between = tokens[last.end : figure.start]
+    pumped = figure.token.decimals == MILLS or any(
+        "before_price" in token.groups for token in between
+    )
+    named = any(
+        "product" in token.senses for token in tokens[max(0, last.start - 2) : figure.start]
+    )
+    if not (pumped or named) or any(
+        token.kind is not MARK and not token.senses for token in between
+    ):
+        return
+    _price_per(figure, last.unit or "gal", context)
+    figure.end += 1
+
+
+MILLS = 3
+"""Decimals of a price that only pumps have."""
 
 
 def _heads_number(sign: Token, behind: Token | None) -> bool:

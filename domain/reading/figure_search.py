@@ -14,10 +14,11 @@ from domain.reading.beside import (
     counts_in_thousands,
     read_fraction_after,
     read_money_before,
+    read_price_of_each,
     read_unit_after,
 )
 from domain.reading.claims import COUNT_OF_AXLES, find_claim
-from domain.reading.figures import Figure, follows_odometer, token_at, unit_key
+from domain.reading.figures import VOLUME, Figure, follows_odometer, token_at, unit_key
 from domain.reading.tokens import MARK, NUMBER, Token
 
 RANGE_RATIO = 1.35
@@ -55,6 +56,8 @@ def _figure(tokens: Sequence[Token], index: int, context: Context, last: Figure 
     read_fraction_after(figure, tokens)
     if figure.value >= LEAST_COUNTED:
         _count_behind(figure, tokens)
+    if last is not None and last.dimension == VOLUME:
+        read_price_of_each(figure, tokens, context, last)
     return figure
 
 

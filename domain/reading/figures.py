@@ -129,7 +129,7 @@ def follows_odometer(value: float, context: Context) -> bool:
 
 def mean_kilometres(figure: Figure) -> None:
     """Take the k of a bare figure for kilometres, and not for thousands: '480 k'."""
-    if figure.dimension is None and figure.token.scaled:
+    if figure.dimension is None and figure.token.raw.endswith(("k", "K")):
         figure.value, figure.unit, figure.dimension = figure.value / 1000, "km", DISTANCE
 
 

@@ -25,6 +25,7 @@ from domain.reading.fill_roles import (
     PRICE_ROLE,
     VOLUME_ROLE,
     Draft,
+    pays_in_pairs,
     price_band,
 )
 from domain.reading.odometers import odometer_doubt
@@ -165,14 +166,9 @@ def _price(context: Context, figure: Figure | None, volume: Quantity | None) -> 
 def _money(context: Context, figure: Figure | None, volume: Quantity | None) -> Quantity | None:
     if figure is None:
         return None
-    if figure.token.spoken and figure.whole and figure.value >= 1000 and volume is not None:
-        # 'one eighteen fifty six' at a pump is 118.56.
-        low, high = price_band(context, volume.unit)
-        if low <= figure.value / 100 / volume.value <= high:
-            unit = figure.unit if figure.dimension == MONEY else context.currency
-            return Quantity(figure.value / 100, unit or context.currency)
     unit = figure.unit if figure.dimension == MONEY else context.currency
-    return Quantity(figure.value, unit or context.currency)
+    paired = volume is not None and pays_in_pairs(context, figure, volume)
+    return Quantity(figure.value / 100 if paired else figure.value, unit or context.currency)
 
 
 def _distance(context: Context, figure: Figure | None) -> Quantity | None:

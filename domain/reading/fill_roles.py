@@ -10,6 +10,7 @@ import re
 from dataclasses import dataclass
 
 from domain.context import VOLUME_UNIT, Context
+from domain.quantities import Quantity
 from domain.reading.beside import DEAREST as DEAREST_GALLON
 from domain.reading.beside import dearest
 from domain.reading.figures import DISTANCE, ECONOMY, MONEY, PRICE, VOLUME, Figure, mean_kilometres
@@ -196,6 +197,14 @@ def in_small_coins(scene: Scene, figure: Figure) -> bool:
         return False
     units = {other.unit for other in scene.figures if other.dimension == VOLUME}
     return (units or {VOLUME_UNIT[scene.context.units]}) == {"L"}
+
+
+def pays_in_pairs(context: Context, cost: Figure, volume: Figure | Quantity) -> bool:
+    """'one eighteen fifty six' at a pump is 118.56, where that is a price for the volume."""
+    if not (cost.token.spoken and cost.whole and cost.value >= 1000 and volume.value):
+        return False
+    low, high = price_band(context, volume.unit)
+    return low <= cost.value / 100 / volume.value <= high
 
 
 COINS_A_LITRE = (60, 300)

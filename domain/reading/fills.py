@@ -23,12 +23,12 @@ from domain.reading.figures import (
     DISTANCE,
     MONEY,
     NEXT_READING,
-    PRICE,
     VOLUME,
     Figure,
     follows_odometer,
 )
-from domain.reading.fill_entries import fill_of, is_total
+from domain.reading.fill_entries import fill_of
+from domain.reading.fill_money import settle_money, settle_price
 from domain.reading.fill_roles import (
     COST_ROLE,
     DISTANCE_ROLE,
@@ -41,6 +41,7 @@ from domain.reading.fill_roles import (
     weighs,
 )
 from domain.reading.labels import Label
+from domain.reading.other_goods import leave_other_goods, named_before
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD, Token
 from domain.verdicts import Choice
@@ -50,6 +51,8 @@ DECISIVE = 2.0
 
 def read_fills(scene: Scene) -> list[Fill] | Doubt:
     """The fills that a message states, a doubt about them, or none."""
+    if "\n" in scene.text:
+        leave_other_goods(scene)
     drafts = _drafts(scene)
     fills: list[Fill] = []
     for draft in drafts:
@@ -159,6 +162,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     bare: list[Figure] = []
     if "event" in scene.by_class:
         own = [figure for figure in own if not _read_on_leaving(scene, figure, own)]
+    if "points_back" in scene.groups:
+        own = [figure for figure in own if not _of_earlier(scene, figure)]
     for figure in own:
         role = role_of(scene, figure, draft)
         if role == "bare":
@@ -166,13 +171,13 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         elif role is not None and role not in draft.roles:
             draft.roles[role] = figure
     roles = draft.roles
-    _settle_total(context, roles, own)
+    settle_money(scene, roles, own)
     if not _pays_for_fuel(context, roles) and _fills_another(scene, roles.get(VOLUME_ROLE)):
         return None
     unclear = _bought_without_unit(scene, own)
     if unclear is not None:
         return unclear
-    _settle_money(context, roles)
+    settle_price(context, roles)
     draft.evidence = _evidence(scene, draft, cue=cue, full=full)
     if bare and not weighs(scene):
         assign_bare(scene, draft, bare, cue=cue or full is not None)
@@ -211,6 +216,18 @@ def _read_on_leaving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> boo
         and any(start <= index < end and scene.stated(index) for index in scene.by_class["event"])
         and not any(start <= other.start < end for other in own if other is not figure)
     )
+
+
+def _of_earlier(scene: Scene, figure: Figure) -> bool:
+    """'last fill was 31 gal, this ones 29.4': an earlier fill's figure, told beside this one's."""
+    start, end = scene.clause_of(figure.start)
+    if not scene.phrase_said("earlier_fill", start, end) or "since" in scene.groups:
+        return False
+    for other in scene.live_figures():
+        first, last = scene.clause_of(other.start)
+        if first != start and scene.phrase_said("this_fill", first, last):
+            return True
+    return False
 
 
 LEAST_READING = 1000
@@ -316,9 +333,14 @@ def _missed(scene: Scene) -> bool:
         return True
     for index, _, _ in scene.find("missed_verb"):
         start, end = scene.clause_of(index)
-        if any("fill_noun" in scene.tokens[k].groups for k in range(start, end)):
+        if any(_is_fill(scene, token) for token in scene.tokens[start:end]):
             return True
     return False
+
+
+def _is_fill(scene: Scene, token: Token) -> bool:
+    """'fillup', 'the previous fillup'."""
+    return token.text.rpartition(" ")[2] in scene.book.groups["fill_noun"]
 
 
 def _pays_for_fuel(context: Context, roles: dict[str, Figure]) -> bool:
@@ -328,54 +350,6 @@ def _pays_for_fuel(context: Context, roles: dict[str, Figure]) -> bool:
         return False
     low, high = price_band(context, volume.unit)
     return cost.dimension == MONEY and low <= cost.value / volume.value <= high
-
-
-def _settle_total(context: Context, roles: dict[str, Figure], own: Sequence[Figure]) -> None:
-    """A receipt of fuel and a sandwich: a price and a total that the volume makes are the fuel's.
-
-    A price that is said stands where a total fits it; else one pair that fits to the cent.
-    """
-    volume, price, said = (roles.get(role) for role in (VOLUME_ROLE, PRICE_ROLE, COST_ROLE))
-    if volume is None:
-        return
-    totals = [
-        figure for figure in own if figure.dimension in (None, MONEY) and figure.token.decimals == 2
-    ]
-    if price is not None:
-        total = volume.value * price.value
-        fitting = [figure for figure in totals if is_total(figure.value, total)]
-        if fitting:
-            if said not in fitting:
-                roles[COST_ROLE] = fitting[0]
-            return
-    low, high = price_band(context, volume.unit)
-    pairs = [
-        (figure, total)
-        for figure in own
-        if figure.dimension in (None, MONEY, PRICE)
-        and figure.token.decimals > 0
-        and low <= figure.value <= high
-        for total in totals
-        if total is not figure and total is not volume
-        if abs(total.value - volume.value * figure.value) <= TO_THE_CENT
-    ]
-    if len(pairs) == 1 and volume not in pairs[0]:
-        roles[PRICE_ROLE], roles[COST_ROLE] = pairs[0]
-
-
-TO_THE_CENT = 0.03
-"""What rounding volume and price to a pump's digits moves a total by."""
-
-
-def _settle_money(context: Context, roles: dict[str, Figure]) -> None:
-    """'12 gal, $3.84' is a price, '2.5 gal, $9.75' a total: the other reading tells."""
-    money, volume = roles.get(COST_ROLE), roles.get(VOLUME_ROLE)
-    if money is None or PRICE_ROLE in roles or volume is None or money.dimension != MONEY:
-        return
-    low, high = price_band(context, volume.unit)
-    as_total = money.value / volume.value if volume.value else 0.0
-    if not low <= as_total <= high and low <= money.value <= high:
-        roles[PRICE_ROLE] = roles.pop(COST_ROLE)
 
 
 def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> float:
@@ -439,7 +413,7 @@ LEAST_PAID = 5
 def _foreign(scene: Scene, draft: Draft) -> bool:
     """Whether the volume is of something else: milk, water, sugar, a fish tank."""
     volume = draft.roles.get(VOLUME_ROLE)
-    if volume is not None and draft.product is None and _named_before(scene, volume):
+    if volume is not None and draft.product is None and named_before(scene, volume):
         return True
     if volume is not None and ODOMETER_ROLE not in draft.roles and _for_another(scene, volume):
         return True
@@ -462,19 +436,6 @@ def _for_another(scene: Scene, volume: Figure) -> bool:
         led = len(leads) > 1 or "article" in rest[0].groups
         return led and thing is not None and thing.kind is WORD and not thing.senses
     return False
-
-
-def _named_before(scene: Scene, volume: Figure) -> bool:
-    """'MILK 2 GAL': an unknown noun right before the volume on a line of its own."""
-    before = scene.tokens[volume.start - 1] if volume.start else None
-    further = scene.tokens[volume.start - 2] if volume.start > 1 else None
-    return (
-        before is not None
-        and before.kind is WORD
-        and not before.senses
-        and further is not None
-        and further.raw == "\n"
-    )
 
 
 def _full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:

@@ -100,6 +100,12 @@ class Label:
         return self.places and not (self.only_vehicle or self.subject)
 
     @property
+    def heads_axles(self) -> bool:
+        """Whether it names the front axle of a trailer; more of them may follow."""
+        front = self.axle == "steer" or (self.wheel == "axle" and self.end_of == "front")
+        return self.vehicle == "trailer" and front
+
+    @property
     def only_ordinal(self) -> bool:
         """Whether it is a bare 'first', which counts anything."""
         return self.ordinal is not None and not (
@@ -184,6 +190,8 @@ def find_labels(
         ):
             current = None
     _rear_alone(tokens, labels)
+    labels = _listed_apart(tokens, labels)
+    _rear_of_trailer(tokens, labels)
     labels = [
         label for label in labels if not (label.only_ordinal and _counts_alone(tokens, label))
     ]
@@ -205,6 +213,42 @@ def _counts_alone(tokens: Sequence[Token], label: Label) -> bool:
 def _named_last(labels: Sequence[Label]) -> str | None:
     """'flatdeck, its front axle 910': whose axle it is."""
     return next((label.vehicle for label in reversed(labels) if label.vehicle), None)
+
+
+def _listed_apart(tokens: Sequence[Token], labels: Sequence[Label]) -> list[Label]:
+    """'front back trailer' without a figure between: a list, and no trailer's back."""
+    apart: list[Label] = []
+    for label in labels:
+        before = apart[-1] if apart else None
+        listed = (
+            before is not None
+            and before.only_end
+            and label.end_of not in (None, before.end_of)
+            and label.vehicle is not None
+            and label.end == label.start + 2
+            and "end" in tokens[label.start].senses
+            and all(tokens[index].raw in "/,-&" for index in range(before.end, label.start))
+        )
+        if listed:
+            back = Label(label.start)
+            back.end_of, label.end_of, label.start = label.end_of, None, label.start + 1
+            apart.append(back)
+        apart.append(label)
+    return apart
+
+
+def _rear_of_trailer(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
+    """'trailer front axle 4,400, rear axle 4,600': both are the trailer's."""
+    towed = False
+    for label in labels:
+        if label.heads_axles:
+            towed = True
+        elif towed and label.axle == "drive" and label.vehicle is None:
+            if "trucks_axle" not in tokens[label.start].groups:
+                label.axle, label.end_of = None, "rear"
+                label.vehicle, label.wheel = "trailer", "axle"
+        else:
+            towed = towed and label.only_ordinal
 
 
 def _rear_alone(tokens: Sequence[Token], labels: Sequence[Label]) -> None:

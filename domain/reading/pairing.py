@@ -15,7 +15,7 @@ from itertools import pairwise
 from domain.reading.figures import LEAST_LOAD, MASS, Figure
 from domain.reading.label_fit import PLACE_DIMENSIONS, fits
 from domain.reading.labels import Label
-from domain.reading.tokens import BREAK, MARK, NO_GROUPS, NUMBER, WORD, Token
+from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 NO_LINK = 4.0
 
@@ -66,6 +66,7 @@ def bind(
     open_figures = [figure for figure in figures if figure.claimed is None]
     if not labels or not open_figures:
         return None
+    _bear_loads(labels, open_figures)
     if _bind_columns(tokens, open_figures, labels):
         open_figures = [figure for figure in open_figures if figure.label is None]
         labels = [label for label in labels if label.bound is None]
@@ -89,6 +90,21 @@ def bind(
         figure.label, label.bound = label, figure
     _bind_alone(tokens, open_figures, labels)
     return Pairing("label first" if first else "figure first", before_cost, after_cost)
+
+
+def _bear_loads(labels: Sequence[Label], figures: Sequence[Figure]) -> None:
+    """'5,220 on the front tires': tyres under which thousands stand are an axle, and no gauge."""
+    if any(each.dimension not in PLACE_DIMENSIONS or each.value < LEAST_BORNE for each in figures):
+        return
+    if len([label for label in labels if label.places and not label.whole]) < SHORTEST_ROW:
+        return
+    for label in labels:
+        if label.subject == "tyre" and (label.end_of or label.vehicle) and not label.side:
+            label.subject, label.wheel = None, "axle"
+
+
+LEAST_BORNE = 1_250
+"""More than any tyre is inflated to, in kPa as well."""
 
 
 def _bind_alone(
@@ -122,10 +138,12 @@ def _bind_columns(
 ) -> bool:
     """'steer/drive/trailer: 5360/8820/9180': a row of labels over a row of figures."""
     leading = [label for label in labels if label.end <= figures[0].start]
-    leading = [label for label in leading if label.axle or label.whole or label.vehicle]
-    plain = [figure for figure in figures if figure.dimension in PLACE_DIMENSIONS]
+    leading = [label for label in leading if label.places and not (label.rating or label.field)]
+    gauged = any(label.subject for label in leading)
+    plain = [figure for figure in figures if gauged or figure.dimension in PLACE_DIMENSIONS]
     behind = [label for label in labels if label.start >= figures[0].end]
-    if not leading and len(behind) == len(figures) == len(plain) >= SHORTEST_ROW:
+    apart = bool(behind) and behind[0].start >= figures[-1].end
+    if not leading and apart and len(behind) == len(figures) == len(plain) >= SHORTEST_ROW:
         leading, behind = behind, []  # '5,080 / 5,700 / 9,880 steer/drive/trailer'
     elif len(leading) + len(behind) != len(labels):
         return False
@@ -133,18 +151,19 @@ def _bind_columns(
         plain = [figure for figure in plain if figure.end <= behind[0].start]
     if len(leading) < 2 or len(leading) != len(plain):
         return False
+    if gauged and not all(map(fits, leading, plain)):
+        return False
     for left, right in pairwise(leading):
-        between = tokens[left.end : right.start]
-        joins = JOINS_ROW if left.places_load or right.places_load else NO_GROUPS
-        if not all(token.raw in "/|,-&" or token.groups & joins for token in between):
+        if not all(_lists(tokens[index]) for index in range(left.end, right.start)):
             return False
     for figure, label in zip(plain, leading, strict=True):
         figure.label, label.bound = label, figure
     return True
 
 
-JOINS_ROW = frozenset(("and", "article"))
-"""Groups of words that may stand in a row: 'the steers and the trailer, 5,120 and 9,640'."""
+def _lists(token: Token) -> bool:
+    """Whether a token can stand between two names of a list: a mark, 'and', 'the'."""
+    return token.raw in "/|,-&" or not token.groups.isdisjoint(("and", "article"))
 
 
 def _bind_under_headings(
@@ -256,7 +275,9 @@ def _links(
             and fits(ahead[-1], figure, gauge)
             and not (ahead[-1].field == "ticket" and _opens_list(tokens, figures, number))
         ):
-            before = _link_before(tokens, ahead[-1], figure)
+            sized = bool(behind) and behind[0].rating == "tank" and behind[0].start == figure.end
+            if not (sized and ahead[-1].only_vehicle):  # 'Juniper has a 34 gallon tank'
+                before = _link_before(tokens, ahead[-1], figure)
         if behind and fits(behind[0], figure, gauge):
             after = _link_after(tokens, figure, behind[0])
         links.append((before, after))

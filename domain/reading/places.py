@@ -9,6 +9,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from domain.reading.aboard import companions
+from domain.reading.other_goods import OTHER_GOODS
 from domain.reading.scene import Scene
 from domain.reading.taken_back import is_small, takes_back
 from domain.reading.talk import OTHER, REQUEST
@@ -145,10 +146,16 @@ def _standing_alone(scene: Scene) -> str | None:
         token = tokens[index]
         if not token.raw[0].isupper() or index in company:
             continue
-        if token.groups & {"heads_field", "greeting", "permits"}:
+        if token.groups & {"heads_field", "greeting", "permits", "speaks_of_people"}:
             continue  # 'Date: 07/11/2026' on a pasted ticket, 'Evening folks.'
         before = tokens[index - 1] if index else None
         if before is None or before.kind in (MARK, BREAK) or before.kind is NUMBER:
             end = _name_end(tokens, index)
-            return scene.words_between(index, end)
+            if not _is_ware(scene, end):
+                return scene.words_between(index, end)
     return None
+
+
+def _is_ware(scene: Scene, end: int) -> bool:
+    """'Antifreeze 1 gal' on a receipt: what is bought, and not where."""
+    return any(figure.claimed == OTHER_GOODS and figure.start == end for figure in scene.figures)

@@ -37,6 +37,8 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
         position: str | None
         if not isinstance(label, Label) or label.whole == "ignored" or is_absent(scene, label):
             continue
+        if label.vehicle == "truck":
+            in_trailer_series = ends_on_trailer = False
         if label.whole:
             position = _whole_position(scene, label, figures)
         elif label.ordinal and label.vehicle != "trailer" and not in_trailer_series:
@@ -50,9 +52,13 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
             own = own or ("drive" if label.end_of == "rear" else None)
             if label.vehicle == "trailer" or (in_trailer_series and label.ordinal):
                 position = _trailer_position(label)
+                if position in placed and label.end_of == "rear" and not label.side:
+                    position = next((name for name in SINGLE_AXLES if name not in placed), None)
                 if ahead and label.ordinal and label.wheel:
                     position = "trailer" if towed == 1 else f"trailer_{label.ordinal - ahead}"
-                in_trailer_series = in_trailer_series or bool(label.ordinal)
+                # 'trailer axles front 3,880 middle 3,940 rear 3,860'
+                ends = label.end_of == "front" and not label.side and "drive" in placed
+                in_trailer_series |= bool(label.ordinal or label.heads_axles or ends)
                 ends_on_trailer = ends_on_trailer or bool(label.side and label.end_of)
                 axle = position
             elif in_trailer_series and label.end_of == "rear" and not label.axle:
@@ -257,10 +263,16 @@ def axle_list(scene: Scene, figures: Sequence[Figure]) -> list[Figure]:
         for other in figures[number + 1 :]:
             if isinstance(other.label, Label) or other.start - row[-1].end > 1:
                 break
+            if other.value > MOST_UNLIKE * figure.value:
+                break  # the gross that the axles make
             row.append(other)
         if len(row) in (2, 3):
             return row
     return []
+
+
+MOST_UNLIKE = 2
+"""One axle of a trailer bears less than so many times another; common practice, no source."""
 
 
 def _named_before(scene: Scene, label: Label) -> bool:

@@ -20,7 +20,7 @@ from domain.reading.labels import Label
 from domain.reading.positions import axles_counted
 from domain.reading.scene import Scene
 from domain.reading.stamped_pairs import hitched_how, part_before, stamped_pairs
-from domain.reading.tank_sizes import further_tanks, is_tank_size
+from domain.reading.tank_sizes import further_tanks, is_tank_size, of_another
 from domain.reading.tokens import NUMBER, WORD, Token
 
 NAMING = frozenset(("rating", "rating_cue", "rating_subject", "axle_noun"))
@@ -205,7 +205,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         if figure.dimension == VOLUME and tank:
             return "truck", "tank"
         return _towed(scene, figure) or _stamped(scene, figure) or _sized(scene, figure)
-    if label.compound and label.rating == "tank":
+    if label.rating == "tank" and (label.compound or of_another(scene, figure.start)):
         return None
     if label.rating:
         if "weak_rating" in scene.tokens[label.start].groups and not framed:
@@ -217,7 +217,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
             name = f"gawr_{label.end_of}"
         return _subject(scene, label, figure, name), name
     if label.rating_subject in STAMPED:
-        if framed or _rated_elsewhere(scene) or figure.value >= 1000:
+        if framed or _rated_elsewhere(scene) or _is_heavy(figure):
             return label.rating_subject, _of_part(scene, figure)
         return None
     if label.whole == "tongue" and _is_ball(scene, label):
@@ -226,6 +226,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         return "trailer", "gawr"
     if not framed:
         return None
+    if label.wheel == "axle" and label.ordinal in ENDS and _on_trucks_plate(scene, label):
+        return "truck", f"gawr_{ENDS[label.ordinal]}"
     if label.axle or (label.end_of and not label.side):
         end = label.end_of or ("front" if label.axle == "steer" else "rear")
         if label.vehicle == "trailer" or _is_trailer(scene, figure):
@@ -249,11 +251,41 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     return None
 
 
+ENDS = {1: "front", 2: "rear"}
+"""What a plate's numbered axles are on a vehicle of two."""
+
+
+def _on_trucks_plate(scene: Scene, label: Label) -> bool:
+    """'GVW 3,010 kg, train weight 5,510 kg, axle 1 1,450 kg': only what tows has a train weight."""
+    if label.vehicle == "trailer":
+        return False
+    return label.vehicle == "truck" or any(
+        other.rating == "gcwr"
+        or (other.whole == "gross" and _whole_of(scene, other) & scene.book.groups["combination"])
+        for other in scene.labels
+        if other.bound is not None
+    )
+
+
+def _whole_of(scene: Scene, label: Label) -> set[str]:
+    return set(scene.words_between(label.start, label.end).casefold().split())
+
+
+def _is_heavy(figure: Figure) -> bool:
+    """Whether a figure is as much as a maker stamps, in whichever unit: '3.5 t', '14,000'."""
+    if figure.dimension == MASS and figure.unit:
+        return Quantity(figure.value, figure.unit).amount("kg") >= LEAST_STAMPED_KG
+    return figure.value >= LEAST_STAMPED
+
+
+LEAST_STAMPED_KG = 450.0
+
+
 def _whole_rated(scene: Scene, figure: Figure, label: Label) -> tuple[str, str]:
     """What a plate's gross is of; 'GTW' is a train's on a truck, and a trailer's elsewhere."""
     if _is_trailer(scene, figure):
         return "trailer", "gvwr"
-    words = set(scene.words_between(label.start, label.end).casefold().split())
+    words = _whole_of(scene, label)
     if scene.book.groups["of_trailer_or_train"] & words:
         part = next((key for _, _, key in scene.find("rating_subject")), None)
         if part is not None:
@@ -676,7 +708,11 @@ def named_vehicle(scene: Scene, vehicle: str) -> str | None:
         kind = set(following.senses.items()) == {("vehicle", "trailer")}
         plain = not (following.senses or "holds" in following.groups)
         plain = plain or (kind and vehicle == "trailer")
-        written = NAME_WORD.match(following.raw) and (not capital or following.raw[0].isupper())
+        behind = scene.tokens[at + 1].senses if at + 1 < len(scene.tokens) else {}
+        verb = behind.get("glue") == "function"  # 'the truck came with a 36 gallon tank'
+        written = NAME_WORD.match(following.raw) and (
+            following.raw[0].isupper() or not (capital or verb)
+        )
         if following.kind is WORD and plain and written:
             return following.raw
     if vehicle == "truck":

@@ -10,9 +10,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from domain.reading import numbers
+from domain.reading.homophones import heard_numbers
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.sums import summed
-from domain.reading.tokens import BREAK, MARK, NO_GROUPS, NO_SENSES, NUMBER, WORD, Token
+from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
 
 
 def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
@@ -21,11 +22,8 @@ def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
     said = [index for index, token in enumerate(tokens) if token.text in keys]
     if not said:
         return tokens
-    for index in said:
-        if keys[tokens[index].text] == numbers.POINT and _sounds_like_number(tokens, index, book):
-            heard = tokens[index - 1]
-            heard.text, heard.senses = book.keys["sounds_like"][heard.text], NO_SENSES
-            said = sorted({*said, index - 1})
+    if "sounds_like" in book.keys:
+        said = heard_numbers(tokens, said, book)
     numbered = _axle_numbers(tokens, said, book)
     composed: list[Token] = []
     done = 0
@@ -43,20 +41,6 @@ def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
             composed += _spoken_tokens(tokens[start:end], book)
             done = end
     return composed + tokens[done:] if done else tokens
-
-
-def _sounds_like_number(tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
-    """'to point five gallons' where a clause begins: what was said is 'two point five'."""
-    before = tokens[index - 1] if index else None
-    further = tokens[index - 2] if index > 1 else None
-    following = tokens[index + 1] if index + 1 < len(tokens) else None
-    return (
-        before is not None
-        and before.text in book.keys.get("sounds_like", {})
-        and (further is None or further.kind in (MARK, BREAK))
-        and following is not None
-        and book.numbers.get(following.text) in _DIGIT_KEYS
-    )
 
 
 def _axle_numbers(tokens: Sequence[Token], said: Sequence[int], book: Phrasebook) -> list[int]:
@@ -119,6 +103,9 @@ def _numbered(tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
     if following.kind is WORD and keys.get(following.text, "and") not in (numbers.AND, numbers.A):
         return following.text not in groups["no_numeral_second"]
     before = tokens[index - 1] if index else None
+    if "money" in following.senses or "sterling" in following.groups:
+        coins = tokens[index + 2 : index + 3]  # 'one pound forty six a litre'
+        return bool(coins) and keys.get(coins[0].text) in _DIGIT_KEYS
     return before is not None and before.text in groups["before_numeral"]
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from domain.reading.figures import BARE_STEP
+from domain.reading.figures import BARE_STEP, LEAST_LOAD
 from domain.reading.phrasebook import fold
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
@@ -53,6 +53,13 @@ def talk_of(scene: Scene) -> list[str | None]:
             ahead = False
             sentence_start = index + 1
             continue
+        if (
+            (state == OTHER or owned)
+            and "speaks_for_us" in token.groups
+            and _turns_to_us(scene, index)
+        ):
+            state, owned, guessed = None, False, False
+            continue
         if index == sentence_start and _somebody(scene, index):
             owned, state = True, OTHER
         if token.raw == "," or "parts_talk" in token.groups:
@@ -79,6 +86,19 @@ def talk_of(scene: Scene) -> list[str | None]:
             ahead = ahead or "ahead" in token.groups
         talk[index] = state
     return talk
+
+
+def _turns_to_us(scene: Scene, index: int) -> bool:
+    """'the truck ahead of us was 78,400, us: 20,180', 'ours was 20,180': what follows is ours."""
+    before = scene.tokens[max(0, index - NEAR) : index]
+    behind = scene.tokens[index + 1 : index + 1 + NEAR]
+    if not behind or any("beside_us" in token.groups for token in before):
+        return False
+    if behind[0].raw == ":":
+        return True
+    led = bool(before) and not before[-1].groups.isdisjoint(("to", "of"))
+    said = next((each for each in behind if "copula" not in each.senses.get("glue", "")), None)
+    return not led and said is not None and said.kind is NUMBER and said.value >= LEAST_LOAD
 
 
 def _heads_of_others(scene: Scene, talk: list[str | None], start: int, end: int) -> bool:
@@ -173,6 +193,8 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None  # 'before we left'
     if cue == OTHER and "family" in token.groups and _follows_on(scene):
         return None  # 'dad says odo is 99412'
+    if cue == OTHER and following is not None and "fee" in following.senses:
+        return None  # 'they charged 14.25'
     if cue == NEGATION and _absent(scene, index):
         return None
     return cue

@@ -102,4 +102,17 @@ def _compound_tank(scene: Scene) -> bool:
             own = "one_of_tanks" in before.groups
             if before.kind is WORD and not before.senses and before.raw.islower() and not own:
                 return True
+            if of_another(scene, index):
+                return True
     return False
+
+
+def of_another(scene: Scene, index: int) -> bool:
+    """'our guppies have a 30 gallon tank': it is said of something that no phrase knows."""
+    start, _ = scene.sentence_of(index)
+    rig = any(not RIG.isdisjoint(token.senses) for token in scene.tokens[start:index])
+    strangers = any(start <= at < index for at in scene.unknown_words(names=False))
+    return strangers and not rig
+
+
+RIG = frozenset(("vehicle", "name", "rig"))

@@ -7,8 +7,9 @@ doubt. Passes, positions, sums, doubts and how the rig stood are decided in file
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
-from itertools import pairwise
+from itertools import combinations, pairwise
 
 from domain.entries import SINGLE_AXLES, Weighing
 from domain.quantities import Quantity
@@ -37,6 +38,7 @@ from domain.reading.passes import Pass, passes_of
 from domain.reading.positions import axle_list, is_absent, of_each, on_trailer_alone, place
 from domain.reading.said_loads import settle_said
 from domain.reading.scene import Scene
+from domain.reading.talk import GUESS
 from domain.reading.tokens import MARK, WORD
 
 DECISIVE = 2.5
@@ -48,6 +50,10 @@ PLAIN_AS_DAY = 4.0
 
 def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
     """The weighings that a message states, a doubt about them, or none."""
+    if "differs" in scene.groups:
+        _leave_differences(scene)
+    if "in_truth" in scene.groups:
+        _name_as_guessed(scene)
     figures = [figure for figure in scene.live_figures() if _may_be_load(scene, figure)]
     if not figures:
         return []
@@ -62,6 +68,39 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
         if result is not None:
             weighings.append(result)
     return weighings
+
+
+def _leave_differences(scene: Scene) -> None:
+    """'drives 6,320 which is 1,200 more': what one load exceeds another by was not weighed."""
+    for figure in scene.live_figures():
+        if figure.dimension not in (None, MASS) or isinstance(figure.label, Label):
+            continue
+        behind = scene.tokens[figure.end : figure.end + 2]
+        if not behind or "differs" not in behind[0].groups:
+            continue
+        loads = [other.value for other in scene.live_figures() if other.value >= LEAST_LOAD]
+        apart = any(
+            abs(abs(first - second) - figure.value) <= APART * figure.value
+            for first, second in combinations(loads, 2)
+            if figure.value not in (first, second)
+        )
+        if apart or "than" in behind[-1].text.split():
+            scene.claim(figure, "a difference")
+
+
+def _name_as_guessed(scene: Scene) -> None:
+    """'I'd have guessed 10,000 on the trailer, actual 9,380': of what was guessed before."""
+    for guess, figure in pairwise(scene.figures):
+        guessed = scene.talk[guess.start] == GUESS and scene.stated(figure.start)
+        if not guessed or figure.label is not None or figure.dimension != guess.dimension:
+            continue
+        between = scene.tokens[guess.end : figure.start]
+        if any("in_truth" in token.groups for token in between):
+            figure.label = guess.label
+
+
+APART = 0.05
+"""People round a difference."""
 
 
 def _may_be_load(scene: Scene, figure: Figure) -> bool:
@@ -259,13 +298,13 @@ def _evidence(
     return evidence
 
 
-NOTHING_BUT = 0.4
-"""What it adds that a message is an axle and its load, and nothing besides: 'drives 7,410'."""
+NOTHING_BUT = 0.5
+"""What it adds that a message is a place and its load, and nothing besides: 'drives 7,410'."""
 
 
 def _nothing_but(scene: Scene, figure: Figure) -> bool:
     label = figure.label
-    if not isinstance(label, Label) or label.axle is None or figure.value < LEAST_TOLD:
+    if not isinstance(label, Label) or figure.value < _least_told(scene, label):
         return False
     ahead = scene.tokens[: min(label.start, figure.start)]
     if not all(token.kind is MARK or "article" in token.groups for token in ahead):
@@ -280,8 +319,15 @@ def _nothing_but(scene: Scene, figure: Figure) -> bool:
     )
 
 
-LEAST_TOLD = 1000
-"""What an axle carries that is told without a word for weighing."""
+def _least_told(scene: Scene, label: Label) -> float:
+    """What an axle or a tongue carries that is told without a word for weighing."""
+    surely = "surely_tongue" in scene.tokens[label.start].groups
+    if label.whole == "tongue" and surely and scene.context.trailers:
+        return LEAST_ON_TONGUE
+    return LEAST_TOLD if label.axle else math.inf
+
+
+LEAST_TOLD, LEAST_ON_TONGUE = 1000, 100
 
 
 _AXLE_WEIGHT = {

@@ -34,6 +34,8 @@ TALK = (
     "meet us at 3 Amb Lane",
     # Figures that no gauge shows, and gauges that are something else.
     "i need a usb 3.0 hub",
+    "if trans hits 230 stop, its 217 miles home",
+    "my exam is at 230, its at 217 main",
     "oil on canvas 40x50",
     "the transmission rate is 200",
     "the oil pump went in my 98 hatchback",
@@ -89,6 +91,15 @@ LOGGED: tuple[tuple[str, tuple[Entry, ...]], ...] = (
     ("left hub hot 180", (gauge("hub", 180, "degF", "left"),)),
     ("right trailer hub is smoking hot, 240", (gauge("hub", 240, "degF", "trailer right"),)),
     ("trans running warm at 219", (gauge("transmission", 219, "degF"),)),
+    (
+        "if the trans hits 230 we pull over, its at 214 right now",
+        (gauge("transmission", 214, "degF"),),
+    ),
+    ("if coolant goes over 225 we stop. its 209", (gauge("coolant", 209, "degF"),)),
+    (
+        "front tires and rear tires 65 and 80 psi",
+        (gauge("tyre", 65, "psi", "front"), gauge("tyre", 80, "psi", "rear")),
+    ),
     ("slushbox 212", (gauge("transmission", 212, "degF"),)),
     ("aired up the camper left rear, 75 lbs", (gauge("tyre", 75, "psi", "trailer left rear"),)),
     ("trailer battery died", (Check(item="trailer battery", state="fault"),)),

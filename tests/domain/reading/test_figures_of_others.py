@@ -106,6 +106,9 @@ def test_a_short_fill_is_still_one(text: str, gallons: float, reads: Reader) -> 
         ("left home 49,000", 49_000),
         ("leaving saltlick odometer forty eight seven ninety", 48_790),
         ("just hit 50,000 miles", 50_000),
+        ("was 48,010 when I last wrote, its 48,164 now", 48_164),
+        ("48,010 last time and now 48,164", 48_164),
+        ("got there at 5, 48,164", 48_164),
     ],
 )
 def test_an_odometer_is_still_one(text: str, miles: float, reads: Reader) -> None:

@@ -128,3 +128,123 @@ def test_so_high_a_figure_behind_left_is_no_side(text: str, reads: Reader) -> No
     left = verdict.entries[-1]
     assert isinstance(left, Odometer)
     assert (left.odometer, left.event) == (Quantity(48_210, "mi"), "depart")
+
+
+@pytest.mark.parametrize(
+    ("text", "price"),
+    [
+        ("22.4 gallons, 3.459 each", 3.459),
+        ("31 gallons of diesel at 3.89 apiece", 3.89),
+        ("28.4 gal $3.799 / gal", 3.799),
+        ("they wanted 4.29 a gallon in town, got 30 gal here at 3.99", 3.99),
+        ("4.15 a gallon down the road, paid 3.85 a gallon, took 27.2 gal", 3.85),
+        ("3.79 a gallon here, was 4.05 last week. 29.8 gal", 3.79),
+        ("two prices on the sign, 3.60 a gallon and 3.80 a gallon. 20 gal, 76.00 total", 3.80),
+    ],
+)
+def test_the_price_is_the_one_that_was_paid_for_each(
+    text: str, price: float, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road(currency="USD"))
+    assert isinstance(verdict, Facts), verdict
+    (entry,) = verdict.entries
+    assert isinstance(entry, Fill)
+    assert entry.unit_price == Quantity(price, "USD/gal")
+
+
+def test_a_comma_before_dollars_a_litre_is_a_decimal_one(reads: Reader) -> None:
+    verdict = reads("94,6 L, 1,634 $/L", on_the_road(units="metric", currency="CAD", tank=None))
+    assert isinstance(verdict, Facts), verdict
+    (entry,) = verdict.entries
+    assert entry == Fill(volume=Quantity(94.6, "L"), unit_price=Quantity(1.634, "CAD/L"))
+
+
+@pytest.mark.parametrize(
+    ("text", "cost"),
+    [
+        ("def 2.5 gal twenty one fifty", 21.5),
+        ("31.4 gallons, one nineteen thirty two", 119.32),
+        ("24.6 gal, ninety two oh five", 92.05),
+        ("20.5 gallons, eighty two even, thats four bucks a gallon", 82),
+        ("total at the register was 88.40, 71.20 of it diesel, 18.3 gal", 71.2),
+        ("paid 152 total, 31 was ice and jerky so 121 for fuel, 30 gal", 121),
+    ],
+)
+def test_the_total_is_what_the_fuel_came_to(text: str, cost: float, reads: Reader) -> None:
+    verdict = reads(text, on_the_road(currency="USD"))
+    assert isinstance(verdict, Facts), verdict
+    (entry,) = verdict.entries
+    assert isinstance(entry, Fill)
+    assert entry.cost == Quantity(cost, "USD")
+
+
+@pytest.mark.parametrize(
+    ("text", "volume"),
+    [
+        ("last fill was 31 gal, this one 29.4, odo 48,355", 29.4),
+        ("27.4 gal this time, last time 31.2, odo 48,420", 27.4),
+        ("previous tank took 30.1 gallons, today 28.7 gallons, odo 48,430", 28.7),
+    ],
+)
+def test_an_earlier_fill_that_is_told_beside_this_one_is_left(
+    text: str, volume: float, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (entry,) = verdict.entries
+    assert isinstance(entry, Fill)
+    assert entry.volume == Quantity(volume, "gal")
+
+
+@pytest.mark.parametrize(
+    ("text", "full", "missed"),
+    [
+        ("put 15 gal in, nowhere near full", False, None),
+        ("12 gal, far from full", False, None),
+        ("we forgot to log the previous fillup. 34.2 gal, full, 48,477", True, True),
+        ("skipped logging the previous fill, now 33 gal full odo 48,700", True, True),
+    ],
+)
+def test_how_full_it_was_and_what_was_not_logged(
+    text: str, full: bool, missed: bool | None, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (entry,) = verdict.entries
+    assert isinstance(entry, Fill)
+    assert (entry.full, entry.missed) == (full, missed)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "DIESEL 28.411 GAL @ 3.799 107.93\nWASHER FLUID 1 GAL 4.29\nTOTAL 112.22",
+        "MILK 1 GAL 3.89\nDIESEL 28.411 GAL 3.799 107.93\nTOTAL 111.82",
+        "Antifreeze 1 gal 13.99\nDiesel 28.411 gal 3.799 107.93\nTotal 121.92",
+    ],
+)
+def test_another_fluid_on_the_receipt_is_no_fill(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road(currency="USD"))
+    assert isinstance(verdict, Facts), verdict
+    (entry,) = verdict.entries
+    assert entry == Fill(
+        product="diesel",
+        volume=Quantity(28.411, "gal"),
+        unit_price=Quantity(3.799, "USD/gal"),
+        cost=Quantity(107.93, "USD"),
+    )
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "grabbed milk, 2 gallons, 3.99 each",
+        "jugs of cider 2.5 gallons 7.99 each",
+        "5 gal buckets 8.99 each",
+        "tickets were nineteen ninety nine",
+        "gas is 4.19 across the street and 3.95 here",
+        "last time it was 31 people, this time 29",
+    ],
+)
+def test_prices_of_other_things_are_no_fill(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)

@@ -284,3 +284,54 @@ def test_of_several_trailers_each_has_its_rating(text: str, reads: Reader) -> No
     assert isinstance(verdict, Facts)
     found = [(each.trailer, each.value) for each in verdict.entries if isinstance(each, Rating)]
     assert found == [("flatdeck", Quantity(14_000, "lb")), ("camper", Quantity(9_500, "lb"))]
+
+
+def rated(reads: Reader, text: str, context: Context) -> list[tuple[str, str, object]]:
+    verdict = reads(text, context)
+    assert isinstance(verdict, Facts), verdict
+    found = [each for each in verdict.entries if isinstance(each, Rating)]
+    assert len(found) == len(verdict.entries)
+    return [(each.subject, each.rating, each.value) for each in found]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "VIN plate: GVW 3,010 kg, train weight 5,510 kg, axle 1 1,450 kg, axle 2 1,750 kg",
+        "plate: gvw 3010 kg, gtw 5510 kg, axle 1: 1450 kg, axle 2: 1750 kg",
+    ],
+)
+def test_numbered_axles_beside_a_train_weight_are_the_trucks(text: str, reads: Reader) -> None:
+    assert rated(reads, text, on_the_road(units="imperial")) == [
+        ("truck", "gvwr", Quantity(3_010, "kg")),
+        ("truck", "gcwr", Quantity(5_510, "kg")),
+        ("truck", "gawr_front", Quantity(1_450, "kg")),
+        ("truck", "gawr_rear", Quantity(1_750, "kg")),
+    ]
+
+
+def test_numbered_axles_of_a_trailers_plate_are_the_trailers(reads: Reader) -> None:
+    text = "trailer plate: gvm 3500 kg, axle 1 1,750 kg, axle 2 1,750 kg"
+    found = rated(reads, text, on_the_road(units="metric"))
+    assert {subject for subject, _, _ in found} == {"trailer"}
+
+
+@pytest.mark.parametrize(
+    ("text", "subject", "value"),
+    [
+        ("ball is stamped 3.5 t", "ball", Quantity(3.5, "t")),
+        ("coupling stamped 2.8 t", "coupler", Quantity(2.8, "t")),
+    ],
+)
+def test_a_stamp_may_be_in_tonnes(text: str, subject: str, value: Quantity, reads: Reader) -> None:
+    assert rated(reads, text, on_the_road(units="metric")) == [(subject, "tow", value)]
+
+
+def test_whose_tank_is_how_large(reads: Reader) -> None:
+    found = rated(reads, "Juniper has a 34 gallon tank", on_the_road())
+    assert found == [("truck", "tank", Quantity(34, "gal"))]
+
+
+@pytest.mark.parametrize("text", ["our guppies have a 30 gallon tank", "new fish, 34 gallon tank"])
+def test_a_tank_of_somebody_else_is_no_rating(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)

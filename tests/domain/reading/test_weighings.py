@@ -320,3 +320,118 @@ def test_both_axles_together_are_the_truck(text: str, reads: Reader) -> None:
 def test_a_load_that_stood_alone_is_still_its_own(said: str, reads: Reader) -> None:
     expected = Facts((weighed({"tongue": 1_240}, trailer="camper"),))
     assert reads(f"{said} 1,240 on the camper", on_the_road()) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "entry"),
+    [
+        ("5220 6940 9310 thats front back trailer", weighed(AXLES, rig="hitched")),
+        ("front, back, trailer: 5220, 6940, 9310", weighed(AXLES, rig="hitched")),
+        ("9310, 6940 and 5220, that's trailer, rear and front", weighed(AXLES, rig="hitched")),
+        (
+            "got the trailer axles and the total before it shut, 9,310 and 21,470",
+            weighed({"trailer": 9_310, "gross": 21_470}, rig="hitched"),
+        ),
+        (
+            "trailer axles front 3880 middle 3940 rear 3860, steer 5340 drive 7260",
+            weighed(
+                {
+                    "trailer_1": 3_880,
+                    "trailer_2": 3_940,
+                    "trailer_3": 3_860,
+                    "steer": 5_340,
+                    "drive": 7_260,
+                },
+                rig="hitched",
+            ),
+        ),
+        (
+            "truck front 5240 rear 6890 trailer front 4400 rear 4500",
+            weighed(
+                {"steer": 5_240, "drive": 6_890, "trailer_1": 4_400, "trailer_2": 4_500},
+                rig="hitched",
+            ),
+        ),
+        (
+            "trailer front axle 4400, rear axle 4600, steer 5200, drive 6800",
+            weighed(
+                {"trailer_1": 4_400, "trailer_2": 4_600, "steer": 5_200, "drive": 6_800},
+                rig="hitched",
+            ),
+        ),
+        (
+            "camper axle front 2,450 rear 2,510, truck front 4,980 rear 6,120",
+            weighed(
+                {"trailer_1": 2_450, "trailer_2": 2_510, "steer": 4_980, "drive": 6_120},
+                rig="hitched",
+                trailer="camper",
+            ),
+        ),
+        (
+            "5,220 on the front tires, 6,940 on the back ones and 9,310 on the trailer",
+            weighed(AXLES, rig="hitched"),
+        ),
+        ("shifted the pallet and went back over, 5220 6940 9310", weighed(AXLES, rig="hitched")),
+        (
+            "moved the hives forward, rolled over it again, now 5220 6940 9310",
+            weighed(AXLES, rig="hitched"),
+        ),
+        (
+            "steer 5,220, drive 6,940, camper axles 9,310, twenty one thousand four seventy in all",
+            weighed({**AXLES, "gross": 21_470}, rig="hitched", trailer="camper"),
+        ),
+        (
+            "steer 5,220, drives 6,940 which is seventeen hundred more, trailer 9,310",
+            weighed(AXLES, rig="hitched"),
+        ),
+        (
+            "steer 5,220 drive 6,940 trailer 9,310, 340 heavier than last week",
+            weighed(AXLES, rig="hitched"),
+        ),
+        (
+            "the grain truck ahead of us was 78,400, us: steer 5,220 drive 6,940 trailer 9,310",
+            weighed(AXLES, rig="hitched"),
+        ),
+        ("guy ahead of us weighed 78,400, we were 21,470 gross", weighed({"gross": 21_470})),
+        (
+            "they charged 14.25, steer 5,220 drive 6,940 trailer 9,310",
+            weighed(AXLES, rig="hitched", cost=Quantity(14.25, "USD")),
+        ),
+        (
+            "would have guessed ten thousand on the trailer. actual 9,310, steer 5,220 drive 6,940",
+            weighed(AXLES, rig="hitched"),
+        ),
+        ("tongue 845", weighed({"tongue": 845})),
+    ],
+)
+def test_which_place_each_figure_is_of(text: str, entry: Weighing, reads: Reader) -> None:
+    verdict = reads(text, on_the_road(currency="USD"))
+    assert isinstance(verdict, Facts), verdict
+    assert verdict.entries == (entry,)
+
+
+def test_what_was_unhooked_and_stood_there_alone_is_the_trailer(reads: Reader) -> None:
+    verdict = reads("unhooked the flatdeck and put just it on the scale: 7,940", on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert verdict.entries == (
+        Hitch(action="unhitched", trailer="flatdeck"),
+        weighed({"gross": 7_940}, rig="trailer", trailer="flatdeck"),
+    )
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "the hay truck ahead of us: 78,400",
+        "guy next to us was 78,400",
+        "neighbor weighed his rig, we watched, gross was 21,000",
+        "front tires 1,540, all in 1,720",
+        "new front tires 1,450 for the pair",
+        "all in all a good day, 29,080 steps",
+        "ran over it again with the mower, 40 bucks",
+        "pin 4521",
+        "tongue 3",
+    ],
+)
+def test_figures_of_others_and_of_things_are_no_loads(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)

@@ -1,0 +1,110 @@
+"""Words that a dictated number was heard as: 'seventy too point ate litres'.
+
+This file decides when 'to', 'for', 'won' or 'ate' stands in the place of a digit: where the words
+around it make a number that lacks just that digit. Everywhere else they are the words they seem.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.reading.numbers import AND, HUNDRED, POINT, THOUSAND
+from domain.reading.phrasebook import Phrasebook
+from domain.reading.tokens import BREAK, MARK, NO_GROUPS, NO_SENSES, NUMBER, WORD, Token
+
+DIGITS = frozenset(str(digit) for digit in range(100))
+TENS = frozenset(str(tens) for tens in range(20, 100, 10))
+SCALES = (HUNDRED, THOUSAND)
+
+LED = frozenset(
+    ("axle", "axle_noun", "whole", "odometer", "end", "side", "subject", "weigh_cue", "product")
+)
+"""Classes of term that a figure follows right away, when it is dictated."""
+
+MEASURED = frozenset(("unit", "money", "per_volume", "product"))
+"""Classes of term that a figure stands before."""
+
+PREPOSITIONS = frozenset(("to", "for"))
+"""Groups of the words that can stand between two whole numbers: 'fifty to sixty'."""
+
+
+def heard_numbers(tokens: Sequence[Token], said: Sequence[int], book: Phrasebook) -> Sequence[int]:
+    """Make number words of what was heard for one; `said` are the places of all number words.
+
+    Gives the places with those found.
+    """
+    sounds, found = book.keys["sounds_like"], set[int]()
+    for index in said:
+        for at in (index - 1, index + 1):
+            if not 0 <= at < len(tokens) or at in found or tokens[at].text not in sounds:
+                continue
+            if _lacks_digit(tokens, at, book):
+                heard = tokens[at]
+                heard.text, found = sounds[heard.text], found | {at}
+                heard.senses, heard.groups = NO_SENSES, NO_GROUPS
+    return sorted({*said, *found}) if found else said
+
+
+def _lacks_digit(tokens: Sequence[Token], at: int, book: Phrasebook) -> bool:
+    """Whether the number around a word lacks a digit in its place."""
+    word = tokens[at]
+    before = tokens[at - 1] if at else None
+    behind = tokens[at + 1] if at + 1 < len(tokens) else None
+    key_before, key_behind = _key(before, book), _key(behind, book)
+    small = not word.groups.isdisjoint(PREPOSITIONS)
+    if key_behind == POINT and _may_be_digit(tokens, at + 2, book):
+        # 'forty ate point six', 'to point five gallons' where a clause begins
+        return key_before in TENS or _opens(before)
+    if key_before == POINT:
+        further = tokens[at - 2] if at > 1 else None
+        number = further is not None and (
+            further.kind is NUMBER or _key(further, book) in DIGITS or _key(further, book) in SCALES
+        )
+        return number and (_ends(behind) or key_behind in DIGITS)
+    if key_behind in SCALES:
+        if key_before == THOUSAND:
+            return key_behind == HUNDRED  # 'six thousand won hundred'
+        if key_before in TENS:
+            return not small  # 'fifty to hundred' is a range
+        if not small and before is not None and "copula" in before.senses.get("glue", ""):
+            return True  # 'the gross is ate thousand'
+        return before is not None and (
+            not LED.isdisjoint(before.senses) or (not word.senses and "vehicle" in before.senses)
+        )
+    if key_before in SCALES or (key_before == AND and _key_at(tokens, at - 2, book) in SCALES):
+        return not word.senses and _ends(behind)  # 'four thousand three hundred and ate'
+    if key_before not in TENS:
+        return False
+    if behind is not None and "unit" in behind.senses:
+        return "unit_or_word" not in behind.groups  # 'sixty too miles an hour'
+    if small:
+        return False
+    if key_behind in DIGITS:
+        return True  # 'fifty won forty'
+    more = _key_at(tokens, at - 2, book) in DIGITS
+    return more and not word.senses and _ends(behind)
+
+
+def _key(token: Token | None, book: Phrasebook) -> str | None:
+    return book.numbers.get(token.text) if token is not None and token.kind is WORD else None
+
+
+def _key_at(tokens: Sequence[Token], index: int, book: Phrasebook) -> str | None:
+    return _key(tokens[index], book) if 0 <= index < len(tokens) else None
+
+
+def _may_be_digit(tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
+    heard = index < len(tokens) and tokens[index].text in book.keys["sounds_like"]
+    return heard or _key_at(tokens, index, book) in DIGITS
+
+
+def _opens(before: Token | None) -> bool:
+    """Whether a number can begin behind a token: a mark, or what is measured."""
+    return before is None or before.kind in (MARK, BREAK) or not LED.isdisjoint(before.senses)
+
+
+def _ends(behind: Token | None) -> bool:
+    """Whether a number can end before a token: at a mark, or at what it is of."""
+    if behind is None or behind.kind in (MARK, BREAK):
+        return True
+    return not MEASURED.isdisjoint(behind.senses) or not LED.isdisjoint(behind.senses)

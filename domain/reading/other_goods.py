@@ -1,0 +1,76 @@
+"""What a receipt lists beside the fuel: 'SCREENWASH 5L £6.99'.
+
+This file decides which lines are of something else that comes in litres or gallons, and leaves
+their figures aside. Which money is the fuel's is decided in `fill_money`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.reading.figures import VOLUME, Figure
+from domain.reading.scene import Scene
+from domain.reading.tokens import BREAK, WORD, Token
+
+OTHER_GOODS = "something else on the receipt"
+
+
+def leave_other_goods(scene: Scene) -> None:
+    """Claim the figures of each line that begins with a noun which no phrase knows.
+
+    Only where another line has a volume of fuel: a place can stand before a volume, too.
+    """
+    volumes = [figure for figure in scene.live_figures() if figure.dimension == VOLUME]
+    if len(volumes) < 2:
+        return
+    lines = [_line_of(scene, figure) for figure in volumes]
+    fuelled = [_names_fuel(scene, line) for line in lines]
+    if not any(fuelled):
+        return
+    for volume, line, fuel in zip(volumes, lines, fuelled, strict=True):
+        ahead = scene.tokens[line[0] : volume.start]
+        if fuel or not _names_ware(ahead):
+            continue
+        for figure in scene.live_figures():
+            if line[0] <= figure.start < line[1]:
+                scene.claim(figure, OTHER_GOODS)
+
+
+def _line_of(scene: Scene, figure: Figure) -> tuple[int, int]:
+    breaks = [index for index, token in enumerate(scene.tokens) if token.kind is BREAK]
+    start = max((index + 1 for index in breaks if index < figure.start), default=0)
+    end = min((index for index in breaks if index >= figure.end), default=len(scene.tokens))
+    return start, end
+
+
+def _names_fuel(scene: Scene, line: tuple[int, int]) -> bool:
+    """Whether a line names a fuel that is burnt; DEF is bought beside any."""
+    return any(
+        line[0] <= index < line[1] and key != "def" for index, _, key in scene.find("product")
+    )
+
+
+def _names_ware(ahead: Sequence[Token]) -> bool:
+    """Whether words before a volume are of a thing that no phrase knows, or of another fluid."""
+    return any(not token.senses or token.senses.keys() & FLUIDS for token in ahead) and all(
+        token.kind is WORD and OF_FILLS.isdisjoint(token.senses) for token in ahead
+    )
+
+
+FLUIDS = frozenset(("check_item", "subject"))
+"""Classes of term that washer fluid, oil and coolant are in."""
+
+OF_FILLS = frozenset(("product", "fuel_cue", "odometer", "fee", "full", "per_volume", "money"))
+
+
+def named_before(scene: Scene, volume: Figure) -> bool:
+    """'MILK 2 GAL' on a line of its own, 'jugs of cider 2.5 gal': an unknown noun before it."""
+    before = scene.tokens[volume.start - 1] if volume.start else None
+    further = scene.tokens[volume.start - 2] if volume.start > 1 else None
+    return (
+        before is not None
+        and before.kind is WORD
+        and not before.senses
+        and further is not None
+        and (further.raw == "\n" or "of" in further.groups)
+    )
