@@ -194,6 +194,9 @@ def _axles_of_gross(
     positions = positions_in_order(len(bare), solo=rig == "solo" or len(bare) == 2)
     if positions is None or rig == "trailer":
         return {}
+    strangers = len(scene.unknown_words(names=False))
+    if not (_in_a_row(bare) or scene.has("weigh_cue")) and strangers > MOST_STRANGERS:
+        return {}  # 'split the jars, 5,240 to mom, 6,120 to the co-op, 11,360 in all'
     if abs(total - value) <= SUM_TOLERANCE * value:
         return dict(zip(positions, bare, strict=True))
     if _in_a_row(bare) and abs(total - value) < 0.25 * value:

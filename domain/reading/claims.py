@@ -142,7 +142,7 @@ def _owner(
         behind = token_at(tokens, figure.end + 1)
         if behind is not None and not behind.senses.keys().isdisjoint(COUNTED):
             return None
-        return "the price of each"
+        return PRICE_OF_EACH
     if bare and after is not None and _counts_people(figure, after):
         return "a count of people"
     if bare and figure.value <= MOST_ROWS and _numbers_row(tokens, figure):
@@ -161,6 +161,7 @@ def _owner(
 
 
 DISCOUNT = "a discount"
+PRICE_OF_EACH = "the price of each"
 
 
 def _is_taken_off(tokens: Sequence[Token], figure: Figure) -> bool:

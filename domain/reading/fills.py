@@ -18,6 +18,7 @@ from domain.context import VOLUME_UNIT, Context
 from domain.entries import Fill
 from domain.quantities import Quantity
 from domain.reading.bare_fills import assign_bare
+from domain.reading.claims import PRICE_OF_EACH
 from domain.reading.doubts import Doubt
 from domain.reading.figures import (
     DISTANCE,
@@ -340,7 +341,8 @@ def _missed(scene: Scene) -> bool:
 
 def _is_fill(scene: Scene, token: Token) -> bool:
     """'fillup', 'the previous fillup'."""
-    return token.text.rpartition(" ")[2] in scene.book.groups["fill_noun"]
+    last = token.text.rpartition(" ")[2]
+    return "fill_noun" in token.groups or last in scene.book.groups["fill_noun"]
 
 
 def _pays_for_fuel(context: Context, roles: dict[str, Figure]) -> bool:
@@ -372,7 +374,7 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
         evidence += 0.9
     if "dash_economy" in roles:
         evidence += 0.4
-    if not roles.keys() - {VOLUME_ROLE} and "?" in scene.text:
+    if not roles.keys() - {VOLUME_ROLE} and ("?" in scene.text or _is_priced_each(scene)):
         evidence -= 0.5  # 'can you get some? the 2.5 gal box'
     if cue:
         evidence += 1.0
@@ -383,6 +385,11 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
     if COST_ROLE in roles and _worth_of_fuel(scene, roles[COST_ROLE]):
         evidence += 1.5
     return evidence
+
+
+def _is_priced_each(scene: Scene) -> bool:
+    """'jugs of cider 2.5 gallons 7.99 each': of several things, and no fuel."""
+    return any(figure.claimed == PRICE_OF_EACH for figure in scene.figures)
 
 
 def _of_version(scene: Scene, volume: Figure) -> bool:

@@ -38,15 +38,19 @@ def heard_numbers(tokens: Sequence[Token], said: Sequence[int], book: Phrasebook
         for at in (index - 1, index + 1):
             if not 0 <= at < len(tokens) or at in found or tokens[at].text not in sounds:
                 continue
-            if _lacks_digit(tokens, at, book):
+            again = at - 2 in found or at - 3 in found
+            if _lacks_digit(tokens, at, book, again=again):
                 heard = tokens[at]
                 heard.text, found = sounds[heard.text], found | {at}
                 heard.senses, heard.groups = NO_SENSES, NO_GROUPS
     return sorted({*said, *found}) if found else said
 
 
-def _lacks_digit(tokens: Sequence[Token], at: int, book: Phrasebook) -> bool:
-    """Whether the number around a word lacks a digit in its place."""
+def _lacks_digit(tokens: Sequence[Token], at: int, book: Phrasebook, *, again: bool) -> bool:
+    """Whether the number around a word lacks a digit in its place.
+
+    `again` says that another digit of it was heard as a word.
+    """
     word = tokens[at]
     before = tokens[at - 1] if at else None
     behind = tokens[at + 1] if at + 1 < len(tokens) else None
@@ -74,7 +78,11 @@ def _lacks_digit(tokens: Sequence[Token], at: int, book: Phrasebook) -> bool:
     if key_before in SCALES or (key_before == AND and _key_at(tokens, at - 2, book) in SCALES):
         return not word.senses and _ends(behind)  # 'four thousand three hundred and ate'
     if key_before not in TENS:
-        return False
+        # 'trans is won ninety'
+        opens = before is not None and (
+            "states" in before.groups or not LED.isdisjoint(before.senses)
+        )
+        return opens and not word.senses and key_behind in TENS
     if behind is not None and "unit" in behind.senses:
         return "unit_or_word" not in behind.groups  # 'sixty too miles an hour'
     if small:
@@ -82,7 +90,7 @@ def _lacks_digit(tokens: Sequence[Token], at: int, book: Phrasebook) -> bool:
     if key_behind in DIGITS:
         return True  # 'fifty won forty'
     more = _key_at(tokens, at - 2, book) in DIGITS
-    return more and not word.senses and _ends(behind)
+    return more and (again or not word.senses) and _ends(behind)
 
 
 def _key(token: Token | None, book: Phrasebook) -> str | None:

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from operator import attrgetter
 
+from domain.reading.everyday_words import EVERYDAY, is_everyday, names_trailer
 from domain.reading.figures import Figure
 from domain.reading.tokens import BREAK, NUMBER, WORD, Token
 
@@ -164,7 +165,7 @@ def find_labels(
             senses
             and not NAMING.isdisjoint(senses)
             and not _is_leaving(tokens, index)
-            and (groups.isdisjoint(EVERYDAY) or not _is_everyday(tokens, index, figures, groups))
+            and (groups.isdisjoint(EVERYDAY) or not is_everyday(tokens, index, figures, groups))
         ):
             if (
                 current is not None
@@ -273,7 +274,10 @@ def _truck_as_one(
         following = next((label.start for label in labels if label.start > second.start), 1 << 30)
         if "together" in tokens[min(second.end, len(tokens) - 1)].groups:
             following = 1 << 30
-        between = [start for start in starts if second.end <= start < following][:1]
+        between = [start for start in starts if second.end <= start < following][:2]
+        if len(between) == 2 and _are_joined(tokens, *between):
+            continue  # 'fronts and rears 5,180 and 6,920'
+        between = between[:1]
         before = [start for start in starts if start < first.start]
         if len(between) == 1 or (not between and before):
             first.axle, first.end_of, first.vehicle = None, None, "truck"
@@ -283,6 +287,14 @@ def _truck_as_one(
             _absorb_together(tokens, first, labels)
             break
     return labels
+
+
+def _are_joined(tokens: Sequence[Token], first: int, second: int) -> bool:
+    """Whether nothing but 'and' or a slash stands between two figures, and their units."""
+    between = tokens[first + 1 : second]
+    return any("and" in token.groups or token.raw == "/" for token in between) and all(
+        "and" in token.groups or token.raw == "/" or "unit" in token.senses for token in between
+    )
 
 
 def _are_trucks_axles(tokens: Sequence[Token], first: Label, second: Label) -> bool:
@@ -310,22 +322,6 @@ def _absorb_together(tokens: Sequence[Token], truck: Label, labels: list[Label])
             return
 
 
-EVERYDAY = frozenset(("outside_word", "back_word", "outing_adjective", "animal_or_axle"))
-"""Groups without which no word that names something can be an everyday word instead."""
-
-
-def _is_everyday(
-    tokens: Sequence[Token], index: int, figures: Sequence[Figure], groups: frozenset[str]
-) -> bool:
-    """Whether a word that could name something says something else here."""
-    return (
-        _is_preposition(tokens, index)
-        or _is_adverb(tokens, index)
-        or _is_outing(tokens, index)
-        or _is_cattle(tokens, index, figures, groups)
-    )
-
-
 def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
     """'left at 48,211' is no side; 'left 2,640', 'left front' and 'left side' are."""
     senses = tokens[index].senses
@@ -346,59 +342,6 @@ BEYOND_A_SIDE = 20_000
 """Pounds or kilograms: no one side of an axle behind a pickup carries as much."""
 
 
-def _is_adverb(tokens: Sequence[Token], index: int) -> bool:
-    """'back around 6', 'moved the mower back:', 'camper off the back' are no rear axle."""
-    if "end" not in tokens[index].senses or "back_word" not in tokens[index].groups:
-        return False
-    if index > 1 and "off_of" in tokens[index - 1].groups and _names_trailer(tokens[index - 2]):
-        return True
-    following = tokens[index + 1] if index + 1 < len(tokens) else None
-    if following is not None and "behind_adverb" in following.groups:
-        return True
-    return any("moves_back" in token.groups for token in tokens[max(0, index - 4) : index])
-
-
-def _is_outing(tokens: Sequence[Token], index: int) -> bool:
-    """'great drive today': a drive that was enjoyed is no axle."""
-    return (
-        tokens[index].senses.get("axle") == "drive"
-        and index > 0
-        and "outing_adjective" in tokens[index - 1].groups
-    )
-
-
-def _is_cattle(
-    tokens: Sequence[Token], index: int, figures: Sequence[Figure], groups: frozenset[str]
-) -> bool:
-    """'40 steers at 1,150 lb', 'heifers 620, steers 655': animals, and no axle."""
-    if "animal_or_axle" not in tokens[index].groups:
-        return False
-    return "animal" in groups or any(
-        figure.end == index
-        and figure.dimension is None
-        and figure.whole
-        and MOST_ROWS < figure.value < FEWEST_POUNDS
-        for figure in figures
-    )
-
-
-MOST_ROWS, FEWEST_POUNDS = 6, 400
-"""More than a row's number on a ticket, and less than stands on any steer axle: a count."""
-
-
-def _is_preposition(tokens: Sequence[Token], index: int) -> bool:
-    """'outside the post office' is no air temperature; '97 outside, wind 30' is one."""
-    if "outside_word" not in tokens[index].groups:
-        return False
-    following = tokens[index + 1] if index + 1 < len(tokens) else None
-    if following is None or following.kind is not WORD:
-        return False
-    if following.groups & {"and", "now_word"}:
-        return False
-    beside = following.senses.keys() & {"subject", "unit", "time"}
-    return "states" not in following.groups and not beside
-
-
 def _is_aside(tokens: Sequence[Token], index: int) -> bool:
     """'with the gooseneck on': it says how the rig stood, and carries no figure."""
     if "solo" in tokens[index].senses.get("rig", "") or tokens[index].text.startswith("with "):
@@ -416,20 +359,14 @@ def _is_aside(tokens: Sequence[Token], index: int) -> bool:
 
 def _stands_off(tokens: Sequence[Token], before: int, index: int) -> bool:
     """'flatdeck weighed off the ute': what a trailer stood apart from was not on the scale."""
-    if "off_of" not in tokens[before].groups or _names_trailer(tokens[index]):
+    if "off_of" not in tokens[before].groups or names_trailer(tokens[index]):
         return False
     start = before
     while start and not tokens[start - 1].ends_sentence:
         start -= 1
     beside = tokens[before - 1] if before else None
     figured = beside is not None and (beside.kind is NUMBER or "unit" in beside.senses)
-    return not figured and any(_names_trailer(each) for each in tokens[start:before])
-
-
-def _names_trailer(token: Token) -> bool:
-    return token.senses.get("vehicle") == "trailer" or token.senses.get("name", "").startswith(
-        "trailer:"
-    )
+    return not figured and any(names_trailer(each) for each in tokens[start:before])
 
 
 def _is_compound(tokens: Sequence[Token], index: int) -> bool:

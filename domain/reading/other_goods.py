@@ -64,7 +64,7 @@ OF_FILLS = frozenset(("product", "fuel_cue", "odometer", "fee", "full", "per_vol
 
 
 def named_before(scene: Scene, volume: Figure) -> bool:
-    """'MILK 2 GAL' on a line of its own, 'jugs of cider 2.5 gal': an unknown noun before it."""
+    """'MILK 2 GAL': an unknown noun right before the volume on a line of its own."""
     before = scene.tokens[volume.start - 1] if volume.start else None
     further = scene.tokens[volume.start - 2] if volume.start > 1 else None
     return (
@@ -72,5 +72,5 @@ def named_before(scene: Scene, volume: Figure) -> bool:
         and before.kind is WORD
         and not before.senses
         and further is not None
-        and (further.raw == "\n" or "of" in further.groups)
+        and further.raw == "\n"
     )

@@ -149,6 +149,8 @@ def _bind_columns(
         return False
     if behind:  # 'steer drive trailer 5280 6940 11140, gross 23360'
         plain = [figure for figure in plain if figure.end <= behind[0].start]
+        if len(plain) == len(leading) + 1:
+            plain = plain[:-1]  # 'fronts and rears 5,180 and 6,920, 9,240 for the trailer'
     if len(leading) < 2 or len(leading) != len(plain):
         return False
     if gauged and not all(map(fits, leading, plain)):
@@ -157,13 +159,15 @@ def _bind_columns(
         if not all(_lists(tokens[index]) for index in range(left.end, right.start)):
             return False
     for figure, label in zip(plain, leading, strict=True):
+        if label.vehicle and not label.wheel:
+            label.ordinal = None  # 'trailer first, then drive, then steer'
         figure.label, label.bound = label, figure
     return True
 
 
 def _lists(token: Token) -> bool:
     """Whether a token can stand between two names of a list: a mark, 'and', 'the'."""
-    return token.raw in "/|,-&" or not token.groups.isdisjoint(("and", "article"))
+    return token.raw in "/|,-&" or not token.groups.isdisjoint(("and", "article", "then"))
 
 
 def _bind_under_headings(

@@ -189,10 +189,16 @@ def _is_strong(scene: Scene, index: int) -> bool:
     if any(label.places_load and label.end == index for label in scene.labels):
         # 'towball max 280 kg'
         return any(figure.start == index + 1 for figure in scene.figures)
+    if index == 0 and any(token.raw == ":" for token in scene.tokens[1 : 1 + LONGEST_HEADING]):
+        return True  # 'plate on the pickup: ...'
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
     if following is not None and following.senses.get("whole") == "gross":
         return len(list(scene.find("whole", "gross"))) > 1  # 'plate gvw 3200 gtw 6700'
     return following is not None and (following.raw in ":-–" or "says" in following.groups)
+
+
+LONGEST_HEADING = 4
+"""Tokens from the word for a label to the colon behind it."""
 
 
 def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[str, str] | None:

@@ -38,6 +38,8 @@ def is_tank_size(scene: Scene) -> bool:
             if "tank" in scene.tokens[index].groups:
                 return True
         if figure.start and "holds" in scene.tokens[figure.start - 1].groups:
+            if figure.start > 1 and _is_truck(scene.tokens[figure.start - 2]):
+                return True  # 'Juniper holds 36 gallons'
             start, _ = scene.clause_of(figure.start)
             if any(_is_tank(token) for token in scene.tokens[start : figure.start]):
                 return True  # 'the fuel tank on Moss holds 117 L'
@@ -92,6 +94,11 @@ def _names_tank(token: Token, *, ends: bool) -> bool:
 
 def _is_tank(token: Token) -> bool:
     return "tank" in token.senses or token.senses.get("rating") == "tank"
+
+
+def _is_truck(token: Token) -> bool:
+    named = token.senses.get("name", "").startswith("truck:")
+    return named or token.senses.get("vehicle") == "truck"
 
 
 def _compound_tank(scene: Scene) -> bool:

@@ -38,7 +38,7 @@ from domain.reading.passes import Pass, passes_of
 from domain.reading.positions import axle_list, is_absent, of_each, on_trailer_alone, place
 from domain.reading.said_loads import settle_said
 from domain.reading.scene import Scene
-from domain.reading.talk import GUESS
+from domain.reading.talk import GUESS, PLAN
 from domain.reading.tokens import MARK, WORD
 
 DECISIVE = 2.5
@@ -91,7 +91,7 @@ def _leave_differences(scene: Scene) -> None:
 def _name_as_guessed(scene: Scene) -> None:
     """'I'd have guessed 10,000 on the trailer, actual 9,380': of what was guessed before."""
     for guess, figure in pairwise(scene.figures):
-        guessed = scene.talk[guess.start] == GUESS and scene.stated(figure.start)
+        guessed = scene.talk[guess.start] in (GUESS, PLAN) and scene.stated(figure.start)
         if not guessed or figure.label is not None or figure.dimension != guess.dimension:
             continue
         between = scene.tokens[guess.end : figure.start]

@@ -1,0 +1,87 @@
+"""Words that could name a place on the rig and say something else here.
+
+This file decides when 'back' is an adverb, 'drive' an outing, 'steers' are cattle and 'outside' is
+a preposition. `labels` asks it of each word before one begins.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.reading.figures import Figure
+from domain.reading.tokens import WORD, Token
+
+EVERYDAY = frozenset(("outside_word", "back_word", "outing_adjective", "animal_or_axle"))
+"""Groups without which no word that names something can be an everyday word instead."""
+
+
+def is_everyday(
+    tokens: Sequence[Token], index: int, figures: Sequence[Figure], groups: frozenset[str]
+) -> bool:
+    """Whether a word that could name something says something else here."""
+    return (
+        _is_preposition(tokens, index)
+        or _is_adverb(tokens, index)
+        or _is_outing(tokens, index)
+        or _is_cattle(tokens, index, figures, groups)
+    )
+
+
+def _is_adverb(tokens: Sequence[Token], index: int) -> bool:
+    """'back around 6', 'moved the mower back:', 'camper off the back' are no rear axle."""
+    if "end" not in tokens[index].senses or "back_word" not in tokens[index].groups:
+        return False
+    if index > 1 and "off_of" in tokens[index - 1].groups and names_trailer(tokens[index - 2]):
+        return True
+    following = tokens[index + 1] if index + 1 < len(tokens) else None
+    if following is not None and "behind_adverb" in following.groups:
+        return True
+    return any("moves_back" in token.groups for token in tokens[max(0, index - 4) : index])
+
+
+def _is_outing(tokens: Sequence[Token], index: int) -> bool:
+    """'great drive today': a drive that was enjoyed is no axle."""
+    return (
+        tokens[index].senses.get("axle") == "drive"
+        and index > 0
+        and "outing_adjective" in tokens[index - 1].groups
+    )
+
+
+def _is_cattle(
+    tokens: Sequence[Token], index: int, figures: Sequence[Figure], groups: frozenset[str]
+) -> bool:
+    """'40 steers at 1,150 lb', 'heifers 620, steers 655': animals, and no axle."""
+    if "animal_or_axle" not in tokens[index].groups:
+        return False
+    return "animal" in groups or any(
+        figure.end == index
+        and figure.dimension is None
+        and figure.whole
+        and MOST_ROWS < figure.value < FEWEST_POUNDS
+        for figure in figures
+    )
+
+
+MOST_ROWS, FEWEST_POUNDS = 6, 400
+"""More than a row's number on a ticket, and less than stands on any steer axle: a count."""
+
+
+def _is_preposition(tokens: Sequence[Token], index: int) -> bool:
+    """'outside the post office' is no air temperature; '97 outside, wind 30' is one."""
+    if "outside_word" not in tokens[index].groups:
+        return False
+    following = tokens[index + 1] if index + 1 < len(tokens) else None
+    if following is None or following.kind is not WORD:
+        return False
+    if following.groups & {"and", "now_word"}:
+        return False
+    beside = following.senses.keys() & {"subject", "unit", "time"}
+    return "states" not in following.groups and not beside
+
+
+def names_trailer(token: Token) -> bool:
+    """Whether a word names a trailer, by what it is or by its own name."""
+    return token.senses.get("vehicle") == "trailer" or token.senses.get("name", "").startswith(
+        "trailer:"
+    )
