@@ -28,7 +28,7 @@ PREPOSITIONS = frozenset(("to", "for"))
 """Groups of the words that can stand between two whole numbers: 'fifty to sixty'."""
 
 
-def heard_numbers(tokens: Sequence[Token], said: Sequence[int], book: Phrasebook) -> Sequence[int]:
+def heard_numbers(tokens: Sequence[Token], said: list[int], book: Phrasebook) -> list[int]:
     """Make number words of what was heard for one; `said` are the places of all number words.
 
     Gives the places with those found.

@@ -15,8 +15,11 @@ from tests.domain.reading.chats import Reader, on_the_road
 
 
 def weighed(**loads: float) -> Weighing:
-    rig = "hitched" if "trailer" in loads else None
-    return Weighing(loads={at: Quantity(load, "lb") for at, load in loads.items()}, rig=rig)
+    """A weighing of the loads given, in pounds, as the loads say that the rig stood."""
+    return Weighing(
+        loads={at: Quantity(load, "lb") for at, load in loads.items()},
+        rig="hitched" if "trailer" in loads else None,
+    )
 
 
 @pytest.mark.parametrize(
