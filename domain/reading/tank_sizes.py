@@ -118,7 +118,10 @@ def of_another(scene: Scene, index: int) -> bool:
     """'our guppies have a 30 gallon tank': it is said of something that no phrase knows."""
     start, _ = scene.sentence_of(index)
     rig = any(not RIG.isdisjoint(token.senses) for token in scene.tokens[start:index])
-    strangers = any(start <= at < index for at in scene.unknown_words(names=False))
+    strangers = any(
+        start <= at < index and not _is_tank(scene.tokens[at + 1])  # 'main tank 32 gal'
+        for at in scene.unknown_words(names=False)
+    )
     return strangers and not rig
 
 
