@@ -33,20 +33,22 @@ def answer_of(scene: Scene, asked: Ask) -> Facts | None:
         if apart is not None:
             return apart
     parts = _parts(scene)
-    if parts is not None:
-        placed = by_position(parts[0], asked) if _is_phrase(parts[0]) else None
-        if placed is not None and _reasons(parts[1], asked, placed):
-            return _with_figure(parts[1], placed)
-    whole = picked(scene, asked)
-    if whole is not None or parts is None:
-        return whole
+    if parts is None:
+        return picked(scene, asked)
     head, tail = parts
-    counted = by_position(head, asked) is not None  # 'first, wash your hands'
-    chosen = picked(head, asked) if not (head.figures or counted) else None
+    counted = len(head.words()) > 1 and "neither" not in head.groups
+    placed = by_position(head, asked) if counted else None
+    if placed is not None and _may_be_reason(tail):
+        return _with_figure(tail, placed)
+    chosen = picked(head, asked) if not head.figures and by_position(head, asked) is None else None
     choice = next((each for each in asked.choices if Facts(each.entries) == chosen), None)
-    if choice is None or not _reasons(tail, asked, choice) or _picks_another(tail, asked, choice):
-        return None
-    return _with_figure(tail, choice)
+    if choice is not None and _put_right(tail, choice) is not None:
+        return _with_figure(tail, choice)
+    whole = picked(scene, asked)
+    if whole is not None or choice is None:
+        return whole
+    reasoned = _reasons(tail, asked) and not _picks_another(tail, asked, choice)
+    return Facts(choice.entries) if reasoned else None
 
 
 def _told_apart(scene: Scene, asked: Ask) -> Facts | None:
@@ -77,18 +79,15 @@ def _parts(scene: Scene) -> tuple[Scene, Scene] | None:
 DASHES = frozenset("-–—,(")
 
 
-def _is_phrase(head: Scene) -> bool:
-    """'the first', 'second one'; 'first, wash your hands' begins something else."""
-    return len(head.words()) > 1
+def _may_be_reason(tail: Scene) -> bool:
+    """Whether nothing is asked behind an answer, nor a time told."""
+    return TIME not in tail.kinds and "?" not in tail.text
 
 
-def _reasons(tail: Scene, asked: Ask, choice: Choice) -> bool:
-    """Whether what is said behind an answer may be its reason, and is no matter of its own."""
-    if TIME in tail.kinds or "?" in tail.text:
-        return False
+def _reasons(tail: Scene, asked: Ask) -> bool:
+    """Whether what is said behind an answer may be its reason, and has no figure of its own."""
     known = {value for each in asked.choices for value in values_of(each.entries)}
-    figures = [figure for figure in tail.figures if figure.value not in known]
-    return not figures or _put_right(tail, choice) is not None
+    return _may_be_reason(tail) and all(figure.value in known for figure in tail.figures)
 
 
 def _picks_another(tail: Scene, asked: Ask, choice: Choice) -> bool:
@@ -105,9 +104,15 @@ def _put_right(tail: Scene, choice: Choice) -> Figure | None:
         return None
     value, _ = value_and_mistake(tail, figures)
     doubted = values_of(choice.entries)
-    if value is None or len(doubted) != 1 or doubted[0] <= 0:
+    if value is None or len(doubted) != 1 or doubted[0] <= 0 or not _is_meant(tail, value):
         return None
     return value if ALIKE[0] < value.value / doubted[0] < ALIKE[1] else None
+
+
+def _is_meant(tail: Scene, value: Figure) -> bool:
+    """'but its 9,240', 'it should be 9,240'; 'the tank holds 36' is of something else."""
+    before = tail.tokens[value.start - 1].groups if value.start else frozenset()
+    return not before.isdisjoint(("marks_meant", "restates", "was"))
 
 
 def _with_figure(tail: Scene, choice: Choice) -> Facts:

@@ -124,8 +124,9 @@ def _weak_cues(scene: Scene) -> bool:
 def is_next_odometer(scene: Scene, figure: Figure, weighed: bool) -> bool:
     """Whether a figure follows on from the last odometer reading, where nothing was weighed."""
     known = scene.context.odometer
+    weighed = weighed and (scene.has("weigh_cue") or not scene.has("event"))
     if known is None or figure.dimension is not None or weighed:
-        return False
+        return False  # and 'bars on, leaving, 48,033' weighed nothing
     return 0 <= figure.value - known.value <= 3000 and figure.value >= 20_000
 
 

@@ -98,6 +98,8 @@ MOST_FEE = 500
 
 
 def _field_said(scene: Scene, figure: Figure) -> str | None:
+    if figure.dimension == PRESSURE and not scene.has("subject"):
+        return "tyre"  # 'left rear should be 72 psi' is no load
     if figure.dimension != MONEY and (scene.has("ticket") or scene.has("fee")):
         read_off = _read_off(scene, figure)
         if read_off is not None:

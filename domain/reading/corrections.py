@@ -281,9 +281,13 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
         return None
     if was is None and not opens and _guessed(scene, value):
         return None  # 'should be roughly 30'
-    field = field_of(scene, value) or (field_of(scene, was) if was else None)
-    if by_drawbar(scene) and (field is None or (was and not like_slip(value, was))):
-        return None  # "it was $14, you've got $20", said to people
+    told = was if was and was.dimension and not value.dimension else value
+    field = (
+        field_of(scene, told) or field_of(scene, value) or (field_of(scene, was) if was else None)
+    )
+    weak = by_drawbar(scene) or not (scene.has("correction") or scene.has("reported"))
+    if weak and (field is None or (was and not like_slip(value, was))):
+        return None  # "it was $14, you've got $20", "rent isn't 1,200 its 1,260": said to people
     if field is None:
         return _without_field(scene, value, was, opens=opens, restates=restates)
     if was is None and not (restates or right) and not _near_opening(scene):
@@ -460,7 +464,7 @@ def _opens(scene: Scene) -> bool:
     for token in scene.tokens[2 if alone else 0 :][:5]:
         if "opens_correction" in token.groups:
             return True
-        if token.kind is not WORD or token.senses.keys() & {"glue", "correction"}:
+        if token.kind is not WORD or token.senses.keys() & {"glue", "correction", "reported"}:
             continue
         if token.text in scene.book.keys["corrected_field"]:
             continue

@@ -129,8 +129,16 @@ def _alone_beside(scene: Scene, index: int) -> Token | None:
 def _end_before_more(scene: Scene, index: int, end: int) -> int:
     """'the trailer's on and lights are checked': where more of the log is joined with 'and'."""
     at = next((at for at in range(index, end) if "and" in scene.tokens[at].groups), end)
-    logged = any(not LOGGED.isdisjoint(token.senses) for token in scene.tokens[at:end])
-    return at if logged or not any(at < unknown < end for unknown in scene.unknown) else end
+    behind = scene.tokens[at:end]
+    logged = any(not LOGGED.isdisjoint(token.senses) for token in behind)
+    named = "name" in scene.tokens[index].senses and any(_has_verb(token) for token in behind)
+    strange = any(at < unknown < end for unknown in scene.unknown)
+    return at if logged or named or not strange else end
+
+
+def _has_verb(token: Token) -> bool:
+    """'and the bed's empty', 'and lunch is ready': a sentence of its own."""
+    return token.possessive or "copula" in token.senses.get("glue", "").split()
 
 
 LOGGED = frozenset(("check_item", "event", "odometer", "weigh_cue", "fuel_cue"))

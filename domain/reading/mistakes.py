@@ -33,8 +33,9 @@ def value_and_mistake(
         return figures[0], None
     first, second = figures
     between = scene.tokens[first.end : second.start]
-    if len(between) == 1 and "restates" in between[0].groups:
-        return second, first  # '61.2 should be 62.1'
+    restated = bool(between) and "restates" in between[-1].groups
+    if restated and not any(token.kind is MARK for token in between):
+        return second, first  # '61.2 should be 62.1', 'the 61.2 i sent should be 62.1'
     if wrong_before(scene, second.start, first.end):
         return (None, None) if _denied(between) else (first, second)
     if wrong_before(scene, first.start) or _said_then_meant(between):

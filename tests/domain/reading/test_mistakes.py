@@ -44,6 +44,11 @@ def amend(
             "fuel cost was $104.20, you've got $140.20",
             amend("cost", Quantity(104.2, "USD"), Quantity(140.2, "USD")),
         ),
+        ("gross isn't 20,430 it's 20,340", amend("gross", lb(20_340), lb(20_430))),
+        (
+            "the 62 psi I sent for left rear should be 72",
+            amend("tyre", Quantity(72, "psi"), Quantity(62, "psi")),
+        ),
         ("drive was 6,420, you put 6,240", amend("drive", lb(6_420), lb(6_240))),
         ("you wrote trailer 9,250 but its 9,520", amend("trailer", lb(9_520), lb(9_250))),
     ],
@@ -60,6 +65,7 @@ def test_what_was_said_and_what_is_meant(text: str, correction: Correction, read
         ("two digits got flipped in the trailer weight, its 9,520", amend("trailer", lb(9_520))),
         ("the cost you've got isnt right, its $104.20", amend("cost", Quantity(104.2, "USD"))),
         ("that last one should be 51", amend(None, 51)),
+        ("you've got the wrong trailer weight, it's 9,520", amend("trailer", lb(9_520))),
     ],
 )
 def test_what_is_off_and_what_it_is(text: str, correction: Correction, reads: Reader) -> None:
@@ -130,6 +136,7 @@ def test_a_message_that_left_too_soon(reads: Reader) -> None:
         "you've got 21 days left, I had 12",
         "you wrote 4471 for the gate, its 4417",
         "I said 6? its 7",
+        "rent isn't 1,200 its 1,260",
         "you have 3 missed calls, its mom",
         "the address isnt right, its 4821 orchard",
         "delete that last pic, wrong kid. right one: coming up",

@@ -91,6 +91,8 @@ def test_talk_answers_nothing(text: str, reads: Reader) -> None:
         ("diesel, we dont run def", DIESEL),
         ("first one. def would never take that", DIESEL),
         ("not the def", DIESEL),
+        ("the first obviously, the def tank holds 5", DIESEL),
+        ("the first, 5 gallons is all it holds", DIESEL),
         ("the blue stuff", DEF),
     ],
 )
@@ -123,7 +125,12 @@ def test_everything_else_is_talk(text: str, reads: Reader) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["trailer axles, and its 4,120 not 4,210", "the trailer axles but its 4,120"]
+    "text",
+    [
+        "trailer axles, and its 4,120 not 4,210",
+        "the trailer axles but its 4,120",
+        "trailer axles. and it was 4,120 actually",
+    ],
 )
 def test_an_answer_that_puts_the_figure_right(text: str, reads: Reader) -> None:
     mended = Weighing(loads={"trailer": Quantity(4120, "lb")}, rig="hitched")

@@ -22,6 +22,14 @@ def lb(value: float) -> Quantity:
             (Hitch(action="hitched"), Check(item="chains", state="done")),
         ),
         (
+            "the flatdeck's off now and the bed's empty",
+            (Hitch(action="unhitched", trailer="flatdeck"),),
+        ),
+        (
+            "left the camper with dad",
+            (Hitch(action="unhitched", trailer="camper"),),
+        ),
+        (
             "hooked up, not the flatdeck, the camper",
             (Hitch(action="hitched", trailer="camper"),),
         ),
