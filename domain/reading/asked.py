@@ -28,7 +28,8 @@ class Asked:
 
     `topics` are the phrases that stand for each topic, `forms` the forms of a question, `text`
     the words with a space at either end; `strangers` counts the words that nobody knows, `ours`
-    and `other` say whose business it is.
+    and `other` say whose business it is. It is `plain` where every word is understood, one of
+    them is the trade's own, and nobody else is asked.
     """
 
     book: Phrasebook
@@ -40,6 +41,7 @@ class Asked:
     ours: bool
     strangers: int
     other: bool
+    plain: bool
     distance: Figure | None
     mass: Figure | None
 

@@ -125,6 +125,9 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
     if token is None or token.kind is BREAK:
         return
     behind = tokens[figure.end + 1] if figure.end + 1 < len(tokens) else None
+    if "still_more" in token.groups and behind is not None and "unit" in behind.senses:
+        figure.end += 1  # '500 more pounds'
+        token, behind = behind, token_at(tokens, figure.end + 1)
     if token.raw == "$" and not figure.marked and not _typed_to(behind):
         figure.unit, figure.dimension, figure.marked = _dollar(context), MONEY, True  # '60 $'
         figure.end += 1

@@ -461,8 +461,8 @@ OTHERWISE_MEANT = frozenset(
 )
 
 
-NO_THING = frozenset(("not_a_thing", "kept_lead"))
-"""Groups of words that are no part of a thing's name: 'tools behind the axle'."""
+NO_THING = frozenset(("not_a_thing", "kept_lead", "supposed_move"))
+"""Groups of words that are no part of a thing's name: 'tools behind the axle', 'putting'."""
 
 
 def _is_somebody(token: Token) -> bool:

@@ -48,7 +48,7 @@ def asks_how_it_works(scene: Scene, asked: Asked) -> bool:
 
 def asks_help(scene: Scene, asked: Asked) -> bool:
     """What can be texted, and how something is logged; 'how do i look' asks a person."""
-    if "help" not in asked.topics:
+    if "help" not in asked.topics or asked.stands("reads_back"):
         return False
     if asked.phrased("help", "whole_help") and _nothing_beside(scene, asked):
         return True

@@ -7,6 +7,7 @@ order the rules are tried is `topics`' to say.
 
 from __future__ import annotations
 
+from domain.quantities import Quantity
 from domain.reading.asked import LEFT_OF, MOST_NAMED, Asked
 from domain.reading.cargo import find_spots, said_length
 from domain.reading.evidence import (
@@ -16,7 +17,8 @@ from domain.reading.evidence import (
     names_whole,
     speaks_trade,
 )
-from domain.reading.figures import LENGTH, MASS
+from domain.reading.figures import LENGTH, MASS, Figure
+from domain.reading.plain_loads import is_noun_phrase
 from domain.reading.scene import Scene
 
 ASKS_HOW_MUCH = frozenset(("what", "how_much"))
@@ -37,15 +39,20 @@ LONGEST_LIST = 6
 
 def asks_tiedown(scene: Scene, asked: Asked) -> bool:
     """Whether a load is to be lashed: how many straps, or how."""
-    if "tiedown" not in asked.topics:
+    if "tiedown" not in asked.topics or (asked.other and not speaks_trade(scene)):
         return False
+    ties = asked.phrased("tiedown", "ties_down")
     many = (
         ("?" in asked.text and asked.says("lashing"))
         or asked.runs("how_many")
         or asked.says("asks_lashing")
-        or ("how" in asked.forms and asked.phrased("tiedown", "ties_down"))
+        or ("how" in asked.forms and ties)
+        or (not asked.forms and asked.mass is not None)  # 'straps for 1,500 lb of hives'
     )
-    return many and (asked.mass is not None or asked.says("lashed"))
+    if asked.mass is not None or asked.says("lashed"):
+        return many
+    named = asked.strangers in range(1, MOST_NAMED) and not asked.says("of_somebody")
+    return "how" in asked.forms and ties and asked.ours and named  # and not 'my hair'
 
 
 def asks_whatif(scene: Scene, asked: Asked) -> bool:
@@ -54,6 +61,8 @@ def asks_whatif(scene: Scene, asked: Asked) -> bool:
         return False
     if asked.within("whatif", "supposed_move") and not asked.says("weighs_move"):
         return False  # 'moving 300 lb of hay tomorrow, ok?'
+    if asked.within("whatif", "supposes_load") and asked.strangers > MOST_NAMED:
+        return False
     if asked.mass is None:
         of_others = asked.other and not scene.has("name")
         if of_others or asked.strangers > MOST_NAMED:
@@ -82,15 +91,32 @@ def asks_whatif(scene: Scene, asked: Asked) -> bool:
 
 def _loads_more(scene: Scene, asked: Asked) -> bool:
     """'suppose we threw the 340 lb extractor on'; to suppose a weight lost moves no load."""
-    if asked.other or not asked.phrased("whatif", "surely_whatif"):
+    moved = (
+        scene.has("load_verb")
+        or asked.says("moves", "room_word")
+        or "margin" in asked.topics
+        or asked.stands("affects_us")
+    )
+    if asked.other or asked.strangers > MOST_NAMED:
         return False
-    moved = scene.has("load_verb") or asked.says("moves")
+    if not asked.phrased("whatif", "surely_whatif"):
+        weighs = asked.mass is not None and _mass_kg(asked.mass) >= LEAST_SUPPOSED
+        return moved and weighs and asked.ours and asked.phrased("whatif", "supposes_more")
     return moved or not asked.within("whatif", "merely_supposes")
+
+
+LEAST_SUPPOSED = 45.0
+"""Kilograms: what is lighter, people also carry about a house."""
+
+
+def _mass_kg(figure: Figure) -> float:
+    return Quantity(figure.value, figure.unit or "lb").amount("kg")
 
 
 def asks_margin(scene: Scene, asked: Asked) -> bool:
     """Whether it is asked what is left of a rating, or whether one is broken."""
-    left_of = asked.forms & LEFT_OF or asked.runs("how_close")
+    whether = asked.plain and asked.forms.isdisjoint(ASKS_RATING)
+    left_of = asked.forms & LEFT_OF or asked.runs("how_close") or whether
     till = "whatif" in asked.topics and asked.says("till_limit")
     if names_rating(scene) and (till or asked.says("spared")) and left_of and not asked.other:
         # 'how much payload do i have left', 'how much more can she carry before we bust the gvwr'
@@ -98,22 +124,29 @@ def asks_margin(scene: Scene, asked: Asked) -> bool:
     phrases = asked.topics.get("margin")
     if not phrases:
         return False
+    till_over = asked.stands("until_over") and bool(asked.forms & LEFT_OF)
+    if till_over and asked.ours and asked.strangers == 0 and not asked.other:
+        return True  # 'how many more pounds can we put on before we're over'
+    phrases = phrases - scene.book.groups["beside_limit"] or phrases
     axle = names_axle(scene, asked)
     placed = (
         axle
         or names_rating(scene)
+        or (asked.says("rating_word") and asked.ours and asked.strangers == 0)
         or names_axle(scene, asked, "axle_noun")
         or names_whole(scene, asked)
         or names_rig(scene)
-        or (scene.has("weigh_cue") and asked.strangers == 0)
+        or (scene.has("weigh_cue") and asked.strangers == 0 and asked.mass is None)
         or scene.has("rating_subject")
         or (scene.has("end") and asked.says("axle"))
     )
     if asked.other and not placed:
         return False
     limited = names_rating(scene) or axle
-    plain = phrases <= scene.book.groups["limit_word"] and limited
-    what = "what" in asked.forms and asked.forms <= ASKS_WHAT
+    if asked.stands("over_there") and not limited:
+        return False  # 'is the camper over at your place'
+    plain = phrases <= scene.book.groups["limit_word"] and (limited or names_rig(scene))
+    what = bool(asked.forms & ASKS_RATING) and asked.forms <= ASKS_WHAT
     if plain and what and not asked.says("spared"):
         return False  # 'what's the nose weight limit' asks for a rating
     if "tongue" in asked.topics and asked.within("margin", "good_on"):
@@ -122,28 +155,36 @@ def asks_margin(scene: Scene, asked: Asked) -> bool:
     if sure:
         everyday = sure <= scene.book.groups["everyday_margin"]
         if everyday:
-            only_that = asked.ours and asked.strangers == 0 and phrases > sure
+            whose = asked.ours or asked.says("any_of")
+            which = phrases > sure or "which" in asked.forms
+            only_that = whose and which and asked.strangers == 0
             return placed or only_that
         return placed or asked.strangers == 0 or (asked.says("our_rig") and asked.strangers <= 1)
-    if asked.within("margin", "how_close"):
-        return limited and asked.strangers == 0
+    if asked.within("margin", "beside_limit"):
+        known = asked.plain or asked.within("margin", "how_close")
+        return limited and known and asked.strangers == 0
     if not asked.phrased("margin", "weak_margin"):
         return False
     if len(phrases) == 1 and asked.phrased("margin", "weakest_margin"):
         if scene.has("rating_cue") and asked.strangers == 0:
             return True
-        strict = limited or scene.has("rating_subject")
+        strict = limited or scene.has("rating_subject") or names_axle(scene, asked, "axle_noun")
         formed = asked.forms & {"are_we", "how_much", "how_far"}
-        vague = asked.within("margin", "room_word") and not asked.says("spared")
-        asks = placed and asked.strangers <= 2 and (strict or bool(formed and not vague))
+        vague = phrases <= scene.book.groups["room_word"] and not asked.says("of_room")
+        known = asked.strangers <= (2 if strict else 1)
+        asks = placed and known and (strict or bool(formed and not vague))
         return asks or _asks_only_that(scene, asked)
     return placed and asked.strangers <= 3
 
 
 def _asks_only_that(scene: Scene, asked: Asked) -> bool:
     """'are we legal', and nothing behind it."""
-    lone = asked.phrased("margin", "legal_or_over")
-    return lone and asked.text.strip(" ?").endswith(tuple(scene.book.groups["are_we_over"]))
+    if not asked.phrased("margin", "legal_or_over"):
+        return False
+    tail, words = scene.book.groups["tail_word"], asked.text.replace("?", " ").split()
+    while words and words[-1] in tail:
+        words.pop()
+    return " ".join(words).endswith(tuple(scene.book.groups["are_we_over"]))
 
 
 def asks_tongue(scene: Scene, asked: Asked) -> bool:
@@ -152,6 +193,12 @@ def asks_tongue(scene: Scene, asked: Asked) -> bool:
         return False
     if asked.phrased("tongue", "surely_tongue_asked"):
         return True
+    if not names_rig(scene) and asked.within("tongue", "everyday_tongue"):
+        return False  # 'is my nose ok'
+    much = "how_much" in asked.forms or asked.says("share_word")
+    bears = asked.phrased("tongue", "bears_down") and (much or asked.says("surely_tongue"))
+    if asked.strangers == 0 and not asked.other and (bears or names_rig(scene)):
+        return True
     ours = asked.ours or asked.says("mass_unit")
     return asked.strangers <= (1 if ours else 0) and asked.says("asks_tongue")
 
@@ -159,12 +206,13 @@ def asks_tongue(scene: Scene, asked: Asked) -> bool:
 def asks_what_it_may_tow(scene: Scene, asked: Asked) -> bool:
     """'how much can Juniper tow': a rating of the truck, and nothing that is loaded."""
     told = [word for word in asked.text.split() if word.isalpha()]
-    tows = bool(told) and told[-1] in scene.book.groups["tows"] and asked.says("can")
-    if not tows or asked.says("still_more"):
+    if not told or not asked.says("can") or asked.says("still_more"):
         return False
-    weighs = asked.forms & ASKS_HOW_MUCH and asked.mass is None and asked.distance is None
     truck = scene.has("vehicle", "truck") or bool(scene.named("truck"))
-    return bool(weighs) and truck and asked.strangers == 0 and not asked.other
+    tows = truck and told[-1] in scene.book.groups["tows"]
+    holds = scene.has("rating_subject") and told[-1] in scene.book.groups["holds_load"]
+    weighs = asked.forms & ASKS_HOW_MUCH and asked.mass is None and asked.distance is None
+    return bool(weighs) and (tows or holds) and asked.strangers == 0 and not asked.other
 
 
 def asks_ratings(scene: Scene, asked: Asked) -> bool:
@@ -173,9 +221,10 @@ def asks_ratings(scene: Scene, asked: Asked) -> bool:
         return False
     placed = names_axle(scene, asked) or scene.has("whole", "tongue")
     if not asked.phrased("ratings", "surely_ratings"):
-        return placed and asked.ours and asked.phrased("ratings", "max")
+        return placed and (asked.ours or asked.plain) and asked.phrased("ratings", "max")
     listed = asked.phrased("ratings", "lists_ratings") and "how" not in asked.forms
-    if listed and asked.strangers == 0 and len(asked.words) <= LONGEST_LIST:
+    short = len(asked.words) <= LONGEST_LIST or asked.stands("asks_drawbar")
+    if listed and asked.strangers == 0 and short:
         return True
     if asked.within("ratings", "everyday_rating"):
         # a payload is also a message's, and atm a cash machine or 'at the moment'
@@ -200,11 +249,16 @@ def asks_weight(scene: Scene, asked: Asked) -> bool:
         return False
     if not asked.forms and not scene.labels and scene.figures:
         return False  # 'meet at the scale at 10?'
-    if asked.within("weight", "surely_axle") and (asked.strangers or not asked.forms & ASKS_LOAD):
+    asks_load = bool(asked.forms & ASKS_LOAD) or asked.says("of_weight")
+    asks_load = asks_load or is_noun_phrase(scene)  # 'rear axle right now?'
+    axles = scene.book.groups["surely_axle"] | scene.book.groups["axle_alone"]
+    if asked.topics["weight"] <= axles and (asked.strangers or not asks_load):
         return False
     if asked.within("weight", "axle_or_word"):
         named = asked.stands("drives_named") and not asked.forms.isdisjoint(ASKS_LOAD)
         return named and asked.strangers == 0  # and not 'who drives'
+    if asked.within("weight", "scale_word") and asked.says("points_at_a_thing") and not asked.ours:
+        return False  # 'what sort of scale is this'
     gross = names_rig(scene) or asked.stands("gross_named")
     if asked.within("weight", "gross_word") and not gross:
         return False  # 'is it gross'
@@ -220,4 +274,4 @@ def asks_weight(scene: Scene, asked: Asked) -> bool:
     ours = asked.says("our_rig")
     if asked.says("heavy"):
         return rig or ours or asked.says("were")
-    return rig or ours
+    return rig or ours or asked.plain

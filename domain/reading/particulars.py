@@ -46,6 +46,7 @@ def _position(scene: Scene, spots: list[Spot]) -> str | None:
     """The place that something goes to: the first behind a verb of moving."""
     moves = scene.book.groups["moves"] | scene.book.groups["goes"]
     verbs = [i for i, token in enumerate(scene.tokens) if _last_word(token) in moves]
+    spots = [spot for spot in spots if not _is_felt(scene, spot)]
     behind = [
         spot
         for spot in spots
@@ -54,6 +55,13 @@ def _position(scene: Scene, spots: list[Spot]) -> str | None:
     if behind:
         return behind[0].words
     return spots[0].words if spots else None
+
+
+def _is_felt(scene: Scene, spot: Spot) -> bool:
+    """'what happens to the tongue': nothing is put there."""
+    before = scene.tokens[max(0, spot.start - 1) : spot.start]
+    to = scene.book.groups["to"]
+    return spot.lead in to and any("has_effect" in token.groups for token in before)
 
 
 def question_of(scene: Scene, topic: str, asked: Asked) -> Question:
@@ -148,6 +156,10 @@ def _field(scene: Scene, topic: str) -> str | None:
             return "steer" if label.end_of == "front" else "drive"
         if label.vehicle == "trailer" and label.wheel:
             return f"trailer_{label.ordinal}" if label.ordinal else "trailer"
+    for index, _, _ in scene.find("vehicle", "trailer"):
+        behind = scene.tokens[index + 1 : index + 2]
+        if behind and behind[0].text.split(" ")[0] in scene.book.groups["axle_word"]:
+            return "trailer"  # 'trailer axle weight'
     return None
 
 
@@ -164,7 +176,7 @@ def _named_item(scene: Scene, topic: str, mass: Figure | None, asked: Asked) -> 
             return max(things, key=len)
         return "service" if asked.says("service_word") else None
     if topic == "tiedown":
-        return _tied_item(scene, mass) if mass is not None else None
+        return _tied_item(scene, mass) if mass is not None else _tied_down(scene)
     if topic == "whatif":
         return _moved_item(scene, mass)
     return None
@@ -181,6 +193,17 @@ def _tied_item(scene: Scene, mass: Figure) -> str | None:
     for index, token in enumerate(scene.tokens):
         if "article" in token.groups and (item := noun_from(scene, index + 1)):
             return item
+    return None
+
+
+def _tied_down(scene: Scene) -> str | None:
+    """'how should i tie down the extractor': the thing behind the verb."""
+    owners, words = scene.owners(), scene.words()
+    for phrase in scene.book.groups["ties_what"]:
+        said = phrase.split()
+        for at in range(len(words) - len(said)):
+            if list(words[at : at + len(said)]) == said:
+                return noun_from(scene, owners[at + len(said)])
     return None
 
 
@@ -212,7 +235,7 @@ def _thing_end(scene: Scene, start: int) -> int:
     while (
         end < len(scene.tokens)
         and _thing(scene.tokens[end])
-        and not scene.tokens[end].groups & {"went", "asks_lashing"}
+        and not scene.tokens[end].groups & {"went", "asks_lashing", "kept_lead", "not_a_thing"}
         and (end > start or "standing_on" not in scene.tokens[end].groups)
     ):
         end += 1

@@ -18,24 +18,30 @@ from domain.reading.figures import DISTANCE, MASS, Figure, mean_kilometres
 from domain.reading.help_topics import asks_how_it_works, may_ask_help
 from domain.reading.particulars import question_of, told_for
 from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, find_overlapping
+from domain.reading.plain_loads import means_the_rig, names_what_is_asked
 from domain.reading.plain_questions import may_be_plain, plain_topic
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK
+from domain.reading.tokens import MARK, NUMBER
 from domain.reading.topics import topic_of
 from domain.verdicts import Question
 
 LOOK_FOR_FORM = 16
 """Words: a question says so near its beginning, or by its mark."""
 
-LONGEST_ORDER, LONGEST_BARE, LONGEST_RATING_ORDER = 9, 3, 6
+LONGEST_ORDER, LONGEST_BARE, LONGEST_RATING_ORDER = 12, 3, 6
 """Words of an order, of a bare topic, and of a rating asked for without a verb."""
 
 OF_THE_ROAD = frozenset(("plan", "range", "distance"))
 """Topics in which a k is for kilometres, where roads are measured so."""
 
-LENGTHS_OF_ROAD = ("mi", "km")
+WANTS = "wants"
+LOADS = frozenset(("weight", "margin", "tongue", "ratings"))
+"""The form in which people are asked for things, too, and the topics in which it is a question."""
 
-MOST_ORDER_TOKENS = 10
+AXLES = frozenset(("surely_axle", "axle_alone"))
+"""Groups of words that name an axle and nothing else."""
+
+MOST_ORDER_TOKENS = 12
 LAST_DAY = 31
 """A short order may hold a date; a bigger figure with a unit is a statement."""
 
@@ -61,14 +67,18 @@ def read_question(scene: Scene) -> Question | None:
     for start, end, keys in find_overlapping(words, book.overlapping[TOPIC_CLASS]):
         for key in keys.split():
             topics.setdefault(key, set()).add(" ".join(words[start:end]))
-    for _, token, _ in scene.find("axle"):
-        if "surely_axle" in token.groups:
-            topics.setdefault("weight", set()).add(token.text)
+    for term in ("axle", "axle_noun"):
+        for _, token, _ in scene.find(term):
+            if not token.groups.isdisjoint(AXLES):
+                topics.setdefault("weight", set()).add(token.text)
     for _, token, _ in scene.find("whole", "tongue"):
         topics.setdefault("tongue", set()).add(token.text)
-    asks = marked or bool(asking)  # 'if I sling another 150 kg in, what happens'
-    if asks and words[0] in book.groups["if"] and any(f.dimension == MASS for f in scene.figures):
-        topics.setdefault("whatif", set()).add(words[0])
+    if asking and _heard_weigh(scene, words):
+        topics.setdefault("weight", set()).update(book.groups["heard_for_weigh"])
+    if (marked or asking) and any(f.dimension == MASS for f in scene.figures):
+        supposed = book.groups["supposes_load"].intersection(words)
+        if supposed:  # 'if I sling another 150 kg in, what happens'
+            topics.setdefault("whatif", set()).update(supposed)
     if not (topics or moving or plain or helps):
         return None
     asked = _look(scene, words, topics, asking)
@@ -94,10 +104,57 @@ def _topic_by_form(scene: Scene, words: Sequence[str], asked: Asked, *, marked: 
     return topic_of(scene, asked)
 
 
+def _heard_weigh(scene: Scene, words: Sequence[str]) -> bool:
+    """'how much does she way': the verb of a question, heard as another word."""
+    groups = scene.book.groups
+    if groups["heard_for_weigh"].isdisjoint(words):
+        return False
+    owners = scene.owners()
+    for at, word in enumerate(words[2:], start=2):
+        if word in groups["heard_for_weigh"] and not groups["does"].isdisjoint(words[:at]):
+            subject = scene.tokens[owners[at - 1]]
+            return "pronoun" in subject.groups or not SUBJECTS.isdisjoint(subject.senses)
+    return False
+
+
+SUBJECTS = frozenset(("name", "vehicle", "axle", "axle_noun", "rig"))
+"""Classes of term for what weighs something."""
+
+
 def _asking(scene: Scene, words: Sequence[str], *, marked: bool) -> Sequence[tuple[int, int, str]]:
     """The forms of a question: 'when i looked, ...' and 'what a day' are none."""
     found = find_overlapping(words[:LOOK_FOR_FORM], scene.book.overlapping[ASKING_CLASS])
-    return [each for each in found if not _tells(scene, words, each, marked=marked)]
+    asking = [each for each in found if not _tells(scene, words, each, marked=marked)]
+    for may_do, form in (("drawbar_does", "show"), ("may_be_asked_to", WANTS)):
+        verb = _requested(scene, words, (may_do,))
+        if verb is not None:
+            asking.append((verb - 2, verb, form))
+    groups = scene.book.groups
+    verbs = groups["may"] | groups["does"]
+    if not verbs.isdisjoint(words):
+        first = _first(scene, words)
+        if words[first] in verbs and _inverts(scene, first + 1):
+            asking.append((first, first + 1, "are_we"))
+    return asking
+
+
+def _first(scene: Scene, words: Sequence[str]) -> int:
+    """Where a message begins, behind 'hey', 'so' and their like."""
+    leads = scene.book.groups["before_question"]
+    return next((at for at, word in enumerate(words) if word not in leads), 0)
+
+
+def _inverts(scene: Scene, behind: int) -> bool:
+    """Whether a subject stands behind a verb: 'could Juniper ...', 'would another 250 lb ...'."""
+    owners = scene.owners()
+    if behind >= len(owners):
+        return False
+    token = scene.tokens[owners[behind]]
+    return (
+        token.kind == NUMBER
+        or not token.groups.isdisjoint(("article", "another", "supposed_move"))
+        or not token.senses.keys().isdisjoint(("name", "vehicle", "axle"))
+    )
 
 
 def _tells(scene: Scene, words: Sequence[str], form: tuple[int, int, str], *, marked: bool) -> bool:
@@ -143,36 +200,50 @@ def _look(
     known = frozenset(words)
     text = f" {' '.join(words)} "
     live = [figure for figure in scene.figures if figure.claimed is None]
-    opens = any(_opens(scene, words, start) for start, _, _ in asking)
     if scene.context.units == "metric" and topics.keys() & OF_THE_ROAD:
         for figure in live:
             mean_kilometres(figure)
     masses = [f for f in live if f.dimension == MASS]
     masses = masses or [f for f in live if f.dimension is None and f.value >= 100]
     # '4 straps rated 3,333 lb for 6,600 lb': the rating is not the load.
-    masses = [f for f in masses if not _follows_stamp(scene, f)] or masses
-    strangers = _strangers(scene, topics)
+    masses = [f for f in masses if not _is_rating(scene, f)] or masses
+    noun = not live and names_what_is_asked(scene, topics)
+    ordered = noun or _supposes(scene, words, topics)
+    strangers = 0 if noun else _strangers(scene, topics)
+    sure = strangers == 0 and means_the_rig(scene, topics)
+    if not (sure and topics.keys() & LOADS):
+        asking = [each for each in asking if each[2] != WANTS]
+    opens = any(_opens(scene, words, start) for start, _, _ in asking)
+    may_do = ("drawbar_does", "may_be_asked_to") if sure else ("drawbar_does",)
+    people = set(_without_opinion(scene, words, sure=sure))
+    for phrase in groups["asks_drawbar"]:
+        if phrase in text:
+            people.difference_update(phrase.split(), groups["addressed"])
+    other = (
+        not groups["other_people"].isdisjoint(people) and _requested(scene, words, may_do) is None
+    )
     return Asked(
         book=scene.book,
         topics=topics,
-        forms={key for _, _, keys in asking for key in keys.split()},
-        form=opens or _is_order(scene, topics, strangers) or _supposes(scene, words, topics),
+        forms={"show" if key == WANTS else key for _, _, keys in asking for key in keys.split()},
+        form=opens or ordered or _is_order(scene, topics, strangers),
+        plain=sure and not other,
         words=known,
         text=text,
         ours=not groups["ours"].isdisjoint(known) or scene.has("vehicle") or scene.has("name"),
         strangers=strangers,
-        other=not groups["other_people"].isdisjoint(_without_opinion(scene, words))
-        and not any(phrase in text for phrase in groups["asks_drawbar"])
-        and not _requested(scene, words),
+        other=other,
         distance=_way(scene, live),
         mass=masses[0] if masses else None,
     )
 
 
-def _without_opinion(scene: Scene, words: Sequence[str]) -> Sequence[str]:
+def _without_opinion(scene: Scene, words: Sequence[str], *, sure: bool) -> Sequence[str]:
     """'is the nose weight about right you think': who is asked so of the rig is Drawbar."""
     groups = scene.book.groups
-    if groups["thinks"].isdisjoint(words) or not _of_trade(scene):
+    if groups["thinks"].isdisjoint(words):
+        return words
+    if not (sure or _of_trade(scene)):
         return words
     return [
         word
@@ -187,30 +258,37 @@ def _of_trade(scene: Scene) -> bool:
     return tongue or scene.has("rating") or scene.has("axle_noun", "axle")
 
 
-def _requested(scene: Scene, words: Sequence[str]) -> bool:
-    """'could you total up June', 'pull up our last weigh, would you': Drawbar is the one asked."""
+def _requested(scene: Scene, words: Sequence[str], may_do: Sequence[str]) -> int | None:
+    """Where the verb is of what Drawbar is asked to do: 'could you total up June'.
+
+    Also behind what is wanted: 'pull up our last weigh, would you'; then the end of the words.
+    """
     groups = scene.book.groups
+    if groups["addressed"].isdisjoint(words):
+        return None
     for index, word in enumerate(words[1:], start=1):
         if word not in groups["addressed"] or words[index - 1] not in groups["may"]:
             continue
-        behind = [each for each in words[index + 1 :] if each not in groups["polite"]]
-        if not any(map(str.isalpha, behind)) or behind[0] in groups["drawbar_does"]:
-            return groups["other_people"].isdisjoint((*words[:index], *behind))
-    return False
+        verb = index + 1
+        while verb < len(words) and words[verb] in groups["polite"]:
+            verb += 1
+        behind = words[verb:]
+        if not any(map(str.isalpha, behind)) or any(behind[0] in groups[g] for g in may_do):
+            alone = groups["other_people"].isdisjoint((*words[:index], *behind))
+            return verb if alone else None
+    return None
 
 
 def _way(scene: Scene, live: Sequence[Figure]) -> Figure | None:
-    """The distance that a question names, also 'ninety more miles'."""
-    for figure in live:
-        if figure.dimension is None and figure.end + 1 < len(scene.tokens):
-            behind = scene.tokens[figure.end + 1].senses.get("unit")
-            if "still_more" in scene.tokens[figure.end].groups and behind in LENGTHS_OF_ROAD:
-                figure.unit, figure.dimension = behind, DISTANCE
+    """The distance that a question names, and no other that a part of it is told for."""
     return next((f for f in live if f.dimension == DISTANCE and not told_for(scene, f)), None)
 
 
-def _follows_stamp(scene: Scene, figure: Figure) -> bool:
-    return figure.start > 0 and "stamped" in scene.tokens[figure.start - 1].groups
+def _is_rating(scene: Scene, figure: Figure) -> bool:
+    """'straps rated 3,333 lb', 'how many 3,333 lb straps'."""
+    behind = scene.tokens[figure.end : figure.end + 1]
+    stamped = figure.start > 0 and "stamped" in scene.tokens[figure.start - 1].groups
+    return stamped or any("lashing" in token.groups for token in behind)
 
 
 def _opens(scene: Scene, words: Sequence[str], start: int) -> bool:
@@ -232,9 +310,20 @@ def _opens(scene: Scene, words: Sequence[str], start: int) -> bool:
 
 
 def _supposes(scene: Scene, words: Sequence[str], topics: Topics) -> bool:
-    supposes = scene.book.groups["supposes"]
-    ours = len(words) > 1 and words[0] in scene.book.groups["ours"] and words[1] in supposes
-    return bool(topics.keys() & {"whatif", "plan"}) and (words[0] in supposes or ours)
+    groups = scene.book.groups
+    supposes = groups["supposes"]
+    if (
+        not groups["supposed_move"].isdisjoint(words[:4])
+        and "whatif" in topics
+        and topics.keys() & LOADS
+    ):
+        return True  # 'we're adding 600 lb of sugar over the axles, will we be over'
+    if not groups["for"].isdisjoint(words) and "tiedown" in topics:
+        text = f"{' '.join(words)} "  # 'straps for 1,500 lb of hives'
+        return any(text.startswith(f"{each} ") for each in topics["tiedown"])
+    ours = len(words) > 1 and words[0] in groups["ours"] and words[1] in supposes
+    leads = words[0] in supposes or words[_first(scene, words)] in supposes
+    return bool(topics.keys() & {"whatif", "plan"}) and (leads or ours)
 
 
 def _strangers(scene: Scene, topics: Topics) -> int:
@@ -243,8 +332,12 @@ def _strangers(scene: Scene, topics: Topics) -> int:
     return sum(
         1
         for token in (scene.tokens[index] for index in scene.unknown_words())
-        if token.text not in told and "small_word" not in token.groups
+        if token.text not in told and token.groups.isdisjoint(SMALL)
     )
+
+
+SMALL = frozenset(("small_word", "before_question"))
+"""Groups of words that carry no meaning of their own."""
 
 
 def _is_order(scene: Scene, topics: Topics, strangers: int) -> bool:
@@ -266,5 +359,5 @@ def _is_order(scene: Scene, topics: Topics, strangers: int) -> bool:
     if live or len(scene.tokens) > LONGEST_RATING_ORDER:
         return False
     named = groups["surely_economy"] | groups["rating_order"] | groups["surely_cost"]
-    named |= groups["weight_order"] | groups["everyday_economy"]
+    named |= groups["everyday_economy"]
     return bool(told & named) or ("margin" in topics and scene.has("rating"))

@@ -70,9 +70,9 @@ def _upkeep(scene: Scene, asked: Asked) -> bool:
 RULES: tuple[tuple[str | None, Rule], ...] = (
     ("help", asks_help),
     ("ratings", asks_what_it_may_tow),
+    ("tiedown", asks_tiedown),
     ("whatif", asks_whatif),
     (None, _of_others),
-    ("tiedown", asks_tiedown),
     ("plan", asks_plan),
     ("range", asks_range),
     ("upkeep", _upkeep),

@@ -108,6 +108,10 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "key.sounds_like.eight": "no small word of Spanish sounds like a number",
         "group.sterling": "pounds are no money in Spanish",
         "group.price_or_people": "the letters for pence per litre",
+        "group.heard_for_weigh": "no other word of Spanish sounds like the verb of weighing",
+        "group.over_there": "'over' has no Spanish word that also says where something is",
+        "group.scale_word": "where one asks about the scale in Spanish, one says which",
+        "group.does": "Spanish asks without an auxiliary verb",
         "group.of_trailer_or_train": "no Spanish letters are of a trailer and of a train",
         **{f"group.{name}": "Spanish questions are found by their form" for name in WORD_BY_WORD},
     }
