@@ -36,8 +36,9 @@ def answer_of(scene: Scene, asked: Ask) -> Facts | None:
     if parts is None:
         return picked(scene, asked)
     head, tail = parts
-    counted = len(head.words()) > 1 and "neither" not in head.groups
-    placed = by_position(head, asked) if counted else None
+    # 'first, wash your hands' begins something else, and 'first, nobody pays 39' does not.
+    counted = len(head.words()) > 1 or _denies(tail)
+    placed = by_position(head, asked) if counted and "neither" not in head.groups else None
     if placed is not None and _may_be_reason(tail):
         return _with_figure(tail, placed)
     chosen = picked(head, asked) if not head.figures and by_position(head, asked) is None else None
@@ -93,8 +94,11 @@ def _reasons(tail: Scene, asked: Ask) -> bool:
 def _picks_another(tail: Scene, asked: Ask, choice: Choice) -> bool:
     """'def. who buys 2.4 gal of diesel': what is behind speaks of another, and denies nothing."""
     other = picked(tail, asked)
-    denied = any("negation" in t.senses.get("talk", "") for t in tail.tokens)
-    return other is not None and other != Facts(choice.entries) and not denied
+    return other is not None and other != Facts(choice.entries) and not _denies(tail)
+
+
+def _denies(tail: Scene) -> bool:
+    return any("negation" in token.senses.get("talk", "") for token in tail.tokens)
 
 
 def _put_right(tail: Scene, choice: Choice) -> Figure | None:

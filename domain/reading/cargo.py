@@ -121,17 +121,25 @@ def _in_row_of_masses(scene: Scene, figure: Figure) -> bool:
     """'generator 128 lb, compressor 94': a bare figure in a list of things and their masses."""
     if figure.dimension is not None or not figure.whole or figure.value < LEAST_IN_ROW:
         return False
-    if figure.label is not None or not (figure.start and is_noun(scene, figure.start - 1)):
+    if figure.label is not None or not _beside_thing(scene, figure):
         return False
     start, end = scene.sentence_of(figure.start)
     return any(
         other.dimension == MASS
         and start <= other.start < end
-        and (other.start and is_noun(scene, other.start - 1))
+        and _beside_thing(scene, other)
         and ALIKE[0] < other.value / figure.value < ALIKE[1]
         for other in scene.figures
         if other is not figure
     )
+
+
+def _beside_thing(scene: Scene, figure: Figure) -> bool:
+    """'generator 128', '90 of drinks'."""
+    if figure.start and is_noun(scene, figure.start - 1):
+        return True
+    of = scene.tokens[figure.end : figure.end + 1]
+    return any("of" in token.groups for token in of) and bool(noun_from(scene, figure.end + 1))
 
 
 LEAST_IN_ROW, ALIKE = 10, (0.1, 10.0)

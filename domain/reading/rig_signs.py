@@ -58,8 +58,11 @@ def may_be_ours(scene: Scene, figure: Figure, subject: str, value: Quantity) -> 
 
 
 def _of_a_weekday(scene: Scene) -> bool:
-    """'97 sat and 101 sunday, wind 20': weather by the day; 'it sat at 25' names none."""
-    return any(
+    """'97 sat and 101 sunday, wind 20', 'winds 20 to 30 tonight': weather by the day, or to come.
+
+    'It sat at 25' names no day.
+    """
+    return "day_ahead" in scene.groups or any(
         "weekday" in key and not _stayed(scene, index) for index, _, key in scene.find("time")
     )
 

@@ -350,7 +350,10 @@ def _trails_off(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
     if len(between) > 1 and not (says(named) and named_so(tokens[: first.end], first, named)):
         return False  # and not as in 'steer 5,2.. phone died. steer 5,240'
     begun, whole = _written(first), _written(second)
-    return first.unit is None and len(begun) < len(whole) and whole.startswith(begun)
+    if len(begun) >= len(whole) or not whole.startswith(begun):
+        return False
+    # '29 gallons... 29.3' says it more exactly.
+    return first.unit is None or (len(between) == 1 and int(first.value) == int(second.value))
 
 
 def _written(figure: Figure) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Fill, Hitch, Weighing
+from domain.entries import Fill, Hitch, Odometer, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice, Facts, Question, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -93,6 +93,7 @@ def test_talk_answers_nothing(text: str, reads: Reader) -> None:
         ("not the def", DIESEL),
         ("the first obviously, the def tank holds 5", DIESEL),
         ("the first, 5 gallons is all it holds", DIESEL),
+        ("first, nobody pays for that much def", DIESEL),
         ("the blue stuff", DEF),
     ],
 )
@@ -135,3 +136,30 @@ def test_everything_else_is_talk(text: str, reads: Reader) -> None:
 def test_an_answer_that_puts_the_figure_right(text: str, reads: Reader) -> None:
     mended = Weighing(loads={"trailer": Quantity(4120, "lb")}, rig="hitched")
     assert reads(text, on_the_road(asked=GROSS_OR_AXLES)) == Facts((mended,))
+
+
+READING = Quantity(48_140, "mi")
+LEFT, CAME = Odometer(odometer=READING, event="depart"), Odometer(odometer=READING, event="arrive")
+WHICH_WAY = Ask("event", (Choice("leaving", (LEFT,)), Choice("arriving", (CAME,))))
+
+
+@pytest.mark.parametrize(
+    ("text", "reading"),
+    [("we just got here", CAME), ("leaving, back late", LEFT), ("made it home", CAME)],
+)
+def test_what_happened_there(text: str, reading: Odometer, reads: Reader) -> None:
+    assert reads(text, on_the_road(asked=WHICH_WAY)) == Facts((reading,))
+
+
+PRICE = Ask(
+    "unit_price",
+    tuple(
+        Choice(f"{price}", (Fill(volume=GALLONS, unit_price=Quantity(price, "USD/gal")),))
+        for price in (3.899, 38.99)
+    ),
+)
+
+
+@pytest.mark.parametrize("text", ["the cheap one lol", "the lower of the two", "not the second"])
+def test_the_one_of_two_that_is_less(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road(asked=PRICE)) == Facts(PRICE.choices[0].entries)

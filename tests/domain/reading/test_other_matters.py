@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Cargo, Check, Entry, Hitch, Weighing
+from domain.entries import Cargo, Check, Entry, Hitch, Odometer, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -24,6 +24,13 @@ def lb(value: float) -> Quantity:
         (
             "the flatdeck's off now and the bed's empty",
             (Hitch(action="unhitched", trailer="flatdeck"),),
+        ),
+        (
+            "camper came off the ball at 48,140",
+            (
+                Hitch(action="unhitched", trailer="camper"),
+                Odometer(odometer=Quantity(48_140, "mi")),
+            ),
         ),
         (
             "left the camper with dad",
@@ -84,6 +91,7 @@ def test_places_named_in_a_row_and_then_their_loads(reads: Reader) -> None:
         # weather by the day
         "gonna be 94 fri and 99 saturday, wind 15 to 25, lets go sunday",
         "frost tonight, low of 28, wind 20",
+        "winds 20 to 30 tonight cover the tomatoes",
         "sunday high of 88, wind 15 mph, good for spraying",
         # prices of parts and repairs
         "dryer drum bearing is toast, 104.20 for the part",
