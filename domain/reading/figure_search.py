@@ -35,10 +35,13 @@ def find_figures(tokens: Sequence[Token], context: Context, said: frozenset[str]
     """
     figures: list[Figure] = []
     last: Figure | None = None
+    counted = any(token.raw[0] in TIMES for token in tokens)
     for index in [index for index, token in enumerate(tokens) if token.kind is NUMBER]:
         if last is not None and index < last.end:
             continue
         figure = _figure(tokens, index, context, last)
+        if counted and figure.value >= LEAST_COUNTED:
+            _count_behind(figure, tokens)
         if last is not None and last.count and figure.start <= last.counted_to:
             figure.claimed = COUNT_OF_AXLES
         find_claim(figure, tokens, context, last, said)
@@ -54,8 +57,6 @@ def _figure(tokens: Sequence[Token], index: int, context: Context, last: Figure 
     _range_or_product(figure, tokens)
     read_unit_after(figure, tokens, context)
     read_fraction_after(figure, tokens)
-    if figure.value >= LEAST_COUNTED:
-        _count_behind(figure, tokens)
     if last is not None and last.dimension == VOLUME:
         read_price_of_each(figure, tokens, context, last)
     return figure
@@ -76,11 +77,11 @@ def _count_behind(figure: Figure, tokens: Sequence[Token]) -> None:
         return
     if _TIMES.fullmatch(sign.raw):
         figure.count, figure.counted_to = int(sign.raw[1]), at
-    elif sign.raw in SIGNS and number is not None and _is_count(number):
+    elif sign.raw in TIMES and number is not None and _is_count(number):
         figure.count, figure.counted_to = int(number.value), at + 1
 
 
-SIGNS = ("x", "×")
+TIMES = "xX×"
 _TIMES = re.compile("[x×][2-6]", re.IGNORECASE)
 
 
