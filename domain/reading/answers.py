@@ -37,7 +37,7 @@ def answer_of(scene: Scene, asked: Ask) -> Facts | None:
         return picked(scene, asked)
     head, tail = parts
     # 'first, wash your hands' begins something else, and 'first, nobody pays 39' does not.
-    counted = len(head.words()) > 1 or _denies(tail)
+    counted = _counts(head) and (len(head.words()) > 1 or _denies(tail))
     placed = by_position(head, asked) if counted and "neither" not in head.groups else None
     if placed is not None and _may_be_reason(tail):
         return _with_figure(tail, placed)
@@ -95,6 +95,13 @@ def _picks_another(tail: Scene, asked: Ask, choice: Choice) -> bool:
     """'def. who buys 2.4 gal of diesel': what is behind speaks of another, and denies nothing."""
     other = picked(tail, asked)
     return other is not None and other != Facts(choice.entries) and not _denies(tail)
+
+
+def _counts(head: Scene) -> bool:
+    """Whether a word counts to a choice; 'that's the one' and 'on top of that' do not."""
+    places, one = head.book.keys["choice"], head.book.groups["one"]
+    counting = [word for word in head.words() if word in places and word not in one]
+    return any(word.isdigit() or len(word) > 1 for word in counting)
 
 
 def _denies(tail: Scene) -> bool:

@@ -34,9 +34,7 @@ def picked(scene: Scene, asked: Ask) -> Facts | None:
     chosen = by_position(scene, asked) or _by_size(scene, asked) or _by_unit(scene, asked)
     if chosen is None:
         chosen = _by_rig(scene, asked) or _by_fullness(scene, asked) or _by_product(scene, asked)
-        chosen = (
-            chosen or _by_event(scene, asked) or _by_whole(scene, asked) or _by_words(scene, asked)
-        )
+        chosen = chosen or _by_whole(scene, asked) or _by_words(scene, asked)
     if chosen is None and len(asked.choices) == 1 and _agrees(scene):
         chosen = asked.choices[0]
     return Facts(chosen.entries) if chosen is not None else None
@@ -205,14 +203,6 @@ def _by_product(scene: Scene, asked: Ask) -> Choice | None:
     return fitting[0] if len(said) == 1 and len(fitting) == 1 else None
 
 
-def _by_event(scene: Scene, asked: Ask) -> Choice | None:
-    """'we just got here': the reading that was taken where that happened, and no other."""
-    said = {key.split()[0] for index, _, key in scene.find("event") if scene.stated(index)}
-    told = [{getattr(entry, "event", None) for entry in each.entries} for each in asked.choices]
-    fitting = [each for each, events in zip(asked.choices, told, strict=True) if said & events]
-    return fitting[0] if len(said) == 1 == len(fitting) and not scene.figures else None
-
-
 def _with_trailer(scene: Scene) -> bool:
     towed = scene.has("vehicle", "trailer") or bool(scene.named("trailer"))
     on = scene.book.keys["switch"]
@@ -230,8 +220,11 @@ def _by_whole(scene: Scene, asked: Ask) -> Choice | None:
     ]
     if len(whole) != 1 or len(asked.choices) < 2:
         return None
-    if not (scene.has("whole", "gross") or scene.has("rig", "hitched")) or _hitches(scene):
+    said = [token for _, token, _ in scene.find("whole", "gross")]
+    if not (said or scene.has("rig", "hitched")) or scene.has("hitch") or "?" in scene.text:
         return None
+    if any("money_total" in token.groups for token in said):
+        return None  # 'so, to sum up'
     only_that = all(
         token.kind is MARK
         or not OF_THE_RIG.isdisjoint(token.senses)

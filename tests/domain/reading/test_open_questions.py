@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Fill, Hitch, Odometer, Weighing
+from domain.entries import Fill, Hitch, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice, Facts, Question, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -101,7 +101,9 @@ def test_an_answer_with_its_reason(text: str, fill: Fill, reads: Reader) -> None
     assert reads(text, on_the_road(asked=WHICH_FLUID)) == Facts((fill,))
 
 
-@pytest.mark.parametrize("text", ["first, wash your hands", "the second, back by 6:30"])
+@pytest.mark.parametrize(
+    "text", ["first, wash your hands", "the second, back by 6:30", "thats the one, he earned it"]
+)
 def test_what_only_begins_like_an_answer(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road(asked=WHICH_FLUID)), Silent)
 
@@ -120,7 +122,9 @@ def test_all_of_the_rig_was_on_the_scale(text: str, reads: Reader) -> None:
     assert reads(text, asked) == Facts((Weighing(loads={"gross": POUNDS}),))
 
 
-@pytest.mark.parametrize("text", ["everything is fine here", "we should bring everything"])
+@pytest.mark.parametrize(
+    "text", ["everything is fine here", "we should bring everything", "so to sum up, he hooked up"]
+)
 def test_everything_else_is_talk(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road(asked=GROSS_OR_AXLES)), Silent)
 
@@ -136,19 +140,6 @@ def test_everything_else_is_talk(text: str, reads: Reader) -> None:
 def test_an_answer_that_puts_the_figure_right(text: str, reads: Reader) -> None:
     mended = Weighing(loads={"trailer": Quantity(4120, "lb")}, rig="hitched")
     assert reads(text, on_the_road(asked=GROSS_OR_AXLES)) == Facts((mended,))
-
-
-READING = Quantity(48_140, "mi")
-LEFT, CAME = Odometer(odometer=READING, event="depart"), Odometer(odometer=READING, event="arrive")
-WHICH_WAY = Ask("event", (Choice("leaving", (LEFT,)), Choice("arriving", (CAME,))))
-
-
-@pytest.mark.parametrize(
-    ("text", "reading"),
-    [("we just got here", CAME), ("leaving, back late", LEFT), ("made it home", CAME)],
-)
-def test_what_happened_there(text: str, reading: Odometer, reads: Reader) -> None:
-    assert reads(text, on_the_road(asked=WHICH_WAY)) == Facts((reading,))
 
 
 PRICE = Ask(
