@@ -19,7 +19,7 @@ from domain.reading.help_topics import asks_how_it_works, may_ask_help
 from domain.reading.particulars import question_of, told_for
 from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, find_overlapping
 from domain.reading.plain_loads import means_the_rig, names_what_is_asked
-from domain.reading.plain_questions import may_be_plain, plain_topic
+from domain.reading.plain_questions import LAST_DAY, YEARS, may_be_plain, plain_topic
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, NUMBER
 from domain.reading.topics import topic_of
@@ -42,8 +42,6 @@ AXLES = frozenset(("surely_axle", "axle_alone"))
 """Groups of words that name an axle and nothing else."""
 
 MOST_ORDER_TOKENS = 12
-LAST_DAY = 31
-"""A short order may hold a date; a bigger figure with a unit is a statement."""
 
 
 def read_question(scene: Scene) -> Question | None:
@@ -58,7 +56,11 @@ def read_question(scene: Scene) -> Question | None:
         return None  # '*week' mends what was texted to people
     moving = words[0] in book.groups["orders_move"]
     formed = asking or marked or moving or words[0] in book.groups["opens_order"]
-    ordered = len(words) <= LONGEST_ORDER and not book.groups["order_word"].isdisjoint(words)
+    ordered = (
+        len(words) <= LONGEST_ORDER
+        and not book.groups["order_word"].isdisjoint(words)
+        and not any(_is_stated(figure) for figure in scene.figures)
+    )
     plain = may_be_plain(scene, words)
     helps = bool(asking) and may_ask_help(scene, words)
     if not (formed or ordered or plain):
@@ -94,6 +96,12 @@ def read_question(scene: Scene) -> Question | None:
     return question_of(scene, topic, asked) if topic else None
 
 
+def _is_stated(figure: Figure) -> bool:
+    """Whether a figure is more than a day, a year or a way to go: an order has no other."""
+    dated = figure.value <= LAST_DAY or (figure.unit is None and figure.value in YEARS)
+    return figure.claimed is None and figure.dimension != DISTANCE and not dated
+
+
 def _topic_by_form(scene: Scene, words: Sequence[str], asked: Asked, *, marked: bool) -> str | None:
     """The topic of a message that has the form of a question."""
     if not asked.topics or not (asked.form or marked):
@@ -125,16 +133,16 @@ def _asking(scene: Scene, words: Sequence[str], *, marked: bool) -> Sequence[tup
     """The forms of a question: 'when i looked, ...' and 'what a day' are none."""
     found = find_overlapping(words[:LOOK_FOR_FORM], scene.book.overlapping[ASKING_CLASS])
     asking = [each for each in found if not _tells(scene, words, each, marked=marked)]
-    for may_do, form in (("drawbar_does", "show"), ("may_be_asked_to", WANTS)):
-        verb = _requested(scene, words, (may_do,))
-        if verb is not None:
-            asking.append((verb - 2, verb, form))
+    if not scene.book.groups["addressed"].isdisjoint(words):
+        for may_do, form in (("drawbar_does", "show"), ("may_be_asked_to", WANTS)):
+            verb = _requested(scene, words, (may_do,))
+            if verb is not None:
+                asking.append((verb - 2, verb, form))
     groups = scene.book.groups
-    verbs = groups["may"] | groups["does"]
-    if not verbs.isdisjoint(words):
-        first = _first(scene, words)
-        if words[first] in verbs and _inverts(scene, first + 1):
-            asking.append((first, first + 1, "are_we"))
+    first = _first(scene, words)
+    inverted = words[first] in groups["may"] or words[first] in groups["does"]
+    if inverted and _inverts(scene, first + 1):
+        asking.append((first, first + 1, "are_we"))
     return asking
 
 
@@ -264,8 +272,6 @@ def _requested(scene: Scene, words: Sequence[str], may_do: Sequence[str]) -> int
     Also behind what is wanted: 'pull up our last weigh, would you'; then the end of the words.
     """
     groups = scene.book.groups
-    if groups["addressed"].isdisjoint(words):
-        return None
     for index, word in enumerate(words[1:], start=1):
         if word not in groups["addressed"] or words[index - 1] not in groups["may"]:
             continue

@@ -305,7 +305,6 @@ back axle number please|weight field=drive
 how many pounds were on the steers at the last weigh|weight field=steer
 bot what'd we gross on the way out|weight field=gross
 i forget, how heavy is the camper|weight trailer=camper
-need the flatdeck weight for the permit|weight trailer=flatdeck
 how much are the trailer axles holding up|weight field=trailer
 would you remind me what the drives weighed|weight field=drive
 gross weight with the flatdeck loaded|weight field=gross trailer=flatdeck
@@ -359,6 +358,30 @@ how do things look if we leave the 300 lb extractor off|whatif value=300lb item=
 whatif 500 lb over the axles|whatif value=500lb position=over_axles
 how many straps to hold 1,400 lb of hives|tiedown value=1400lb item=hives
 is 2 chains enough to tie down a 5,000 lb tractor|tiedown value=5000lb item=tractor
+show me what the steers are at|weight field=steer
+can we see the gross from saturday|weight field=gross
+kindly list the axle weights|weight
+how heavy does the flatdeck run|weight trailer=flatdeck
+hows the weight split between the axles|weight
+what's the front end weigh|weight field=steer
+got our gross handy?|weight field=gross
+how much farther under gcwr are we with the flatdeck|margin rating=gcwr trailer=flatdeck
+tell me if the front axle is maxed|margin field=steer
+how many lbs of payload left|margin rating=payload
+is there slack on the rear axle|margin field=drive
+gvwr headroom please|margin rating=gvwr
+are we tongue heavy|tongue
+does the camper have enough on the ball|tongue trailer=camper
+list gvwr and gcwr|ratings
+tire rating on the camper?|ratings trailer=camper
+what about another 200 lb on the tongue|whatif value=200lb position=tongue
+how about 400 lb more in the bed|whatif value=400lb position=bed
+if we drop 300 lb off the flatdeck are we legal|whatif value=300lb trailer=flatdeck
+is another 350 lb in the nose ok|whatif value=350lb position=nose
+where would 600 lb of sugar ride best on the flatdeck\
+|whatif value=600lb item=sugar trailer=flatdeck
+how many ratchet straps for an 1,100 lb quad|tiedown value=1100lb item=quad
+what grade chain for a 9,000 lb tractor|tiedown value=9000lb item=tractor
 """
 """What is asked | its topic, and what it names; a blank within a name is an underscore."""
 
@@ -450,6 +473,16 @@ check whether the flatdeck is free
 the camper is over at the neighbours
 is the camper over at your place
 camper over there
+i need the truck this week
+i need the camper this week
+we need the camper this weekend
+is my nose ok
+whats on the ball
+is there room near the trailer for my bike
+did the camper fit under the bridge
+how do i tie down my hair
+will i ever weigh under 200 lb
+do we have a lighter
 ready to hitch the flatdeck
 dad is towing the camper now
 """
