@@ -34,7 +34,7 @@ def find_destination(scene: Scene) -> Place | None:
     """The tokens of the name behind 'to'."""
     goes_to = tuple(f" {word}" for word in scene.book.groups["to"])
     for index, token in enumerate(scene.tokens):
-        heads = "heads_for" in token.groups
+        heads = "heads_for" in token.groups or _joins_places(scene, index)
         if not (heads or "until" in token.groups or token.text.endswith(goes_to)):
             continue
         words = index + 1
@@ -56,17 +56,24 @@ def find_destination(scene: Scene) -> Place | None:
             end += 1
         named = end > words and _capital(scene.tokens[words])
         verb = scene.tokens[words].groups & {"moves", "journey_verb"} if end > words else None
-        unsure = "for" in token.groups or not heads  # 'going to get there', 'until we stop'
+        unsure = (
+            token.groups & {"for", "and_alone"} or not heads
+        )  # 'going to get there', 'until we stop'
         if named or (end > words and not unsure and not verb):
             return words, end
     return None
+
+
+def _joins_places(scene: Scene, index: int) -> bool:
+    """'between Dry Willow and Kettle Lake': what stands behind 'and' is gone to."""
+    return "and_alone" in scene.tokens[index].groups and "between" in scene.groups
 
 
 def find_origin(scene: Scene) -> Place | None:
     """The tokens of the name behind 'from', or of the one before 'to'."""
     tokens = scene.tokens
     for index, token in enumerate(tokens[:-1]):
-        if "from" in token.groups:
+        if token.groups & {"from", "between"}:
             first = index + 1
             end = _past(tokens, first, 1, _capital)
             if end == first:

@@ -41,9 +41,6 @@ UNDERSTOOD = frozenset(
 SINCE_WHAT = frozenset(("weigh_cue", "hitch"))
 """Classes of term that a stretch of road may begin with: 'how far since the last weigh-in'."""
 
-YES_OR_NO = frozenset(("are_we",))
-"""Forms of a question whether something is enough."""
-
 LAST_DAY, YEARS = 31, range(2000, 2100)
 
 LONGEST_NOUN = 9
@@ -80,11 +77,14 @@ def plain_topic(scene: Scene, asked: Asked) -> str | None:
 
 
 def _strangers_allowed(scene: Scene, asked: Asked, strange: Sequence[int]) -> int:
-    """One word that nobody knows, where a question has its form and names the rig or its fuel."""
-    known = any(scene.tokens[index].senses or scene.tokens[index].groups for index in strange)
-    sure = scene.has("name") or asked.phrased("economy", "surely_economy")
-    sure = sure or (asked.ours and asked.says("plain_fuel"))
-    return int(not known and asked.form and sure)
+    """One word more, where a question has its form and names the rig, its fuel or its economy."""
+    if any(scene.tokens[index].senses for index in strange) or asked.says("asks_why"):
+        return 0
+    if not (asked.form or "?" in scene.text or asked.forms & {"how_much", "show"}):
+        return 0
+    fuelled = asked.says("plain_fuel", "tank") and (asked.ours or _dated(scene, asked))
+    named = scene.has("name") or asked.phrased("economy", "surely_economy")
+    return int(named or fuelled)
 
 
 def understands(scene: Scene) -> bool:
@@ -170,6 +170,15 @@ def _asks(scene: Scene, asked: Asked) -> bool:
     return _is_noun(words[start:], groups["plain_states"], groups["pronoun"])
 
 
+def _whether(scene: Scene, asked: Asked) -> bool:
+    """Whether it is asked whether something is so: 'will the diesel last until Quail Lake'."""
+    groups = scene.book.groups
+    words = [word for word in scene.words() if word not in groups["plain_before"]]
+    opened = [*words, "", ""]
+    asks = opened[0] in groups["plain_whether"] and opened[1] not in groups["addressed"]
+    return asks and asked.forms.isdisjoint(("how_much", "how_far", "show"))
+
+
 def _is_noun(words: Sequence[str], states: frozenset[str], pronouns: frozenset[str]) -> bool:
     """Whether a message names what is asked for: 'average price we paid', 'miles today'.
 
@@ -192,7 +201,7 @@ def _plan(scene: Scene, asked: Asked) -> bool:
     if not placed and asked.phrased("range", "surely_range"):
         return False
     planned = asked.says("plans")
-    if asked.forms == YES_OR_NO and not planned:
+    if _whether(scene, asked) and not planned:
         return False  # 'will the diesel last until Quail Lake, 130 miles'
     fuelled = asked.says("plain_fuel", "plain_money", "plain_burns")
     if asked.distance is None:
@@ -250,20 +259,19 @@ def _range(scene: Scene, asked: Asked) -> bool:
     if asked.says("range"):
         ours = asked.ours or _of_rig(scene, asked) or _is_bare(scene)
         return ours and not asked.stands("other_range")
-    fuelled = asked.says("plain_fuel", "tank")
+    fuelled = asked.says("plain_fuel", "plain_fills", "tank")
     if asked.says("plain_left") and (fuelled or asked.says("empty")):
         return True
     if asked.says("empty") and asked.says("until") and _far(asked):
         return True
     if asked.distance is not None:
-        if asked.forms == YES_OR_NO and (fuelled or (asked.ours and asked.says("plain_still"))):
+        if _whether(scene, asked) and (fuelled or (asked.ours and asked.says("plain_still"))):
             return True
         made = asked.says("gets_there") and asked.says("plain_may")
         ends = asked.says("still_more", "before") or asked.phrased("range", "makes_it")
         return made and (fuelled or ends)
     if asked.forms & LEFT_OF and asked.says("tank") and _far(asked):
         return True
-    fuelled = fuelled or asked.says("plain_fills")
     soon = asked.forms & {"how_far", "how_much", "when"}
     if soon and asked.says("plain_needs") and fuelled and asked.says("until", "plain_next"):
         return True
@@ -272,7 +280,7 @@ def _range(scene: Scene, asked: Asked) -> bool:
 
 
 def _distance(scene: Scene, asked: Asked) -> bool:
-    if asked.distance is not None or asked.forms == YES_OR_NO:
+    if asked.distance is not None or _whether(scene, asked):
         return False
     named = asked.says("plain_far", "odometer_word")
     if not (named or (_far(asked) and asked.says("plain_driven", "since"))):

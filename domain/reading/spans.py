@@ -82,9 +82,18 @@ def _named_days(scene: Scene, local: datetime) -> tuple[date, date] | None:
         if "spans_to" in token.groups:
             first = find_when(scene, local, (0, index), asked=True)
             last = find_when(scene, local, (index + 1, len(scene.tokens)), asked=True)
-            if first is not None and last is not None and first.day <= last.day:
-                return first.day, last.day
+            if last is None:
+                continue
+            day = first.day if first else _same_month(scene, index, last.day)
+            if day is not None and day <= last.day:
+                return day, last.day
     return None
+
+
+def _same_month(scene: Scene, index: int, last: date) -> date | None:
+    """'the 3rd to the 17th of June': the day before, of the month behind."""
+    match = scene.book.patterns["day_of_month"].fullmatch(scene.tokens[index - 1].text)
+    return last.replace(day=int(match[1])) if match and int(match[1]) <= last.day else None
 
 
 def _day_of(groups: tuple[str | None, ...], scene: Scene, local: datetime) -> date | None:

@@ -44,6 +44,7 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
     last = wrong = named = takes = deletes = sent = False
     out = any("out_of_log" in token.groups for token in tokens)
     written = any("log_entry" in token.groups for token in tokens)  # 'drop the last entry'
+    mends = any("mends" in token.groups for token in tokens)  # 'undo the last thing'
     for index, token in enumerate(tokens):
         way = "undo" if token.senses.get("correction") == "undo" else token.senses.get("takes_out")
         if way is not None and index and tokens[index - 1].groups & {"article", "denies"}:
@@ -55,7 +56,7 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
         deletes = deletes or "deletes" in token.groups  # 'sorry, forget it' is talk
         sent = sent or "was_sent" in token.groups
         entry = "log_entry" in token.groups or not ENTRY_SENSES.isdisjoint(token.senses)
-        named = named or entry
+        named = named or entry or (mends and "sent_thing" in token.groups)
         if not (
             entry
             or way is not None

@@ -14,6 +14,7 @@ OWN = {"alias", "misspelt", "letter", "number"}
 """Tables that each language fills by its own spelling and its own way to count."""
 
 WORD_BY_WORD = (
+    "asks_why",
     "before",
     "each",
     "help_asked",
@@ -64,6 +65,7 @@ WORD_BY_WORD = (
     "plain_sums",
     "plain_upkeep",
     "plain_wants",
+    "plain_whether",
     "plain_word",
     "run",
     "to_date",
