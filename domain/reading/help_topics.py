@@ -42,7 +42,7 @@ def asks_how_it_works(scene: Scene, asked: Asked) -> bool:
     if asked.says("help_itself"):
         return asked.says("help_works")
     if asked.stands("help_asked"):
-        return "what" in asked.forms or asked.says("help_way")
+        return bool(asked.forms & {"what", "which"}) or asked.says("help_way")
     return logged and asked.says("help_way") and asked.stands("help_logs")
 
 

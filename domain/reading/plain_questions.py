@@ -46,6 +46,9 @@ LAST_DAY, YEARS = 31, range(2000, 2100)
 LONGEST_NOUN = 9
 """Words of a question that is no sentence."""
 
+MOST_STRANGE = 2
+"""Words that are of no such question, in one that surely is."""
+
 
 def may_be_plain(scene: Scene, words: Sequence[str]) -> bool:
     """Whether a message has a word that such questions are about, and no figure of something else.
@@ -77,14 +80,15 @@ def plain_topic(scene: Scene, asked: Asked) -> str | None:
 
 
 def _strangers_allowed(scene: Scene, asked: Asked, strange: Sequence[int]) -> int:
-    """One word more, where a question has its form and names the rig, its fuel or its economy."""
+    """Words more, where a question has its form: two beside a name, one beside our fuel."""
     if any(scene.tokens[index].senses for index in strange) or asked.says("asks_why"):
         return 0
-    if not (asked.form or "?" in scene.text or asked.forms & {"how_much", "show"}):
-        return 0
+    formed = asked.form or "?" in scene.text or bool(asked.forms & {"how_much", "show"})
     fuelled = asked.says("plain_fuel", "tank") and (asked.ours or _dated(scene, asked))
     named = scene.has("name") or asked.phrased("economy", "surely_economy")
-    return int(named or fuelled)
+    if not (formed or asked.says("plain_polite")):
+        return 0  # 'my mpg sucks'
+    return MOST_STRANGE if named else int(fuelled)
 
 
 def understands(scene: Scene) -> bool:
@@ -173,9 +177,12 @@ def _asks(scene: Scene, asked: Asked) -> bool:
 def _whether(scene: Scene, asked: Asked) -> bool:
     """Whether it is asked whether something is so: 'will the diesel last until Quail Lake'."""
     groups = scene.book.groups
-    words = [word for word in scene.words() if word not in groups["plain_before"]]
-    opened = [*words, "", ""]
-    asks = opened[0] in groups["plain_whether"] and opened[1] not in groups["addressed"]
+    words = [",", *scene.words(), ""]
+    asks = any(
+        words[at] in groups["plain_whether"] and words[at + 1] not in groups["addressed"]
+        for at in range(1, len(words) - 1)
+        if words[at - 1] in groups["plain_before"]
+    )
     return asks and asked.forms.isdisjoint(("how_much", "how_far", "show"))
 
 
@@ -220,11 +227,12 @@ def _plan(scene: Scene, asked: Asked) -> bool:
 def _economy(scene: Scene, asked: Asked) -> bool:
     if asked.distance is not None or (asked.stands("other_economy") and not asked.says("our_rig")):
         return False
-    if asked.phrased("economy", "surely_economy"):
+    if asked.phrased("economy", "surely_economy") or _per_volume(scene):
         return True
     if asked.says("plain_money"):
         return False
-    if asked.says("plain_burns") and asked.says("plain_fuel", "per_hundred"):
+    burnt = asked.says("plain_fuel", "per_hundred") or names_rig(scene)
+    if asked.says("plain_burns") and burnt:
         return asked.says("plain_rate")
     if "how" in asked.forms and asked.says("plain_does") and asked.stands("on_fuel"):
         return asked.topics.keys().isdisjoint(("trip", "week"))
@@ -237,6 +245,18 @@ def _economy(scene: Scene, asked: Asked) -> bool:
     return _of_rig(scene, asked) or (mileage and _dated(scene, asked))
 
 
+def _per_volume(scene: Scene) -> bool:
+    """'how many miles a gallon', 'kms to the litre'."""
+    words, groups = scene.words(), scene.book.groups
+    return any(
+        word in groups["plain_volumes"]
+        and words[at - 1] in groups["plain_each"]
+        and not groups["plain_far"].isdisjoint(words[max(0, at - 4) : at - 1])
+        for at, word in enumerate(words)
+        if at > 1
+    )
+
+
 def _cost(scene: Scene, asked: Asked) -> bool:
     if asked.distance is not None or asked.says("yet_to_come", "plain_left"):
         return False
@@ -246,7 +266,7 @@ def _cost(scene: Scene, asked: Asked) -> bool:
     spoken = asked.says("plain_money") or asked.stands("pays_out") or summed or priced
     if not (spoken or (each and asked.says("run"))):
         return False
-    if asked.says("plain_fuel") or each or scene.has("name"):
+    if asked.says("plain_fuel") or each or scene.has("name") or scene.has("product"):
         return not asked.stands("plain_bill")
     return asked.says("tow_or_trip", "tank_or_fill") and not asked.says("asks_price")
 
@@ -262,10 +282,15 @@ def _range(scene: Scene, asked: Asked) -> bool:
     fuelled = asked.says("plain_fuel", "plain_fills", "tank")
     if asked.says("plain_left") and (fuelled or asked.says("empty")):
         return True
+    if asked.says("plain_left") and asked.says("plain_far") and asked.ours:
+        return True
+    if "how_much" in asked.forms and asked.says("plain_fuel") and asked.stands("plain_has"):
+        return asked.distance is None and not asked.says("plain_counted", "plain_burns")
     if asked.says("empty") and asked.says("until") and _far(asked):
         return True
     if asked.distance is not None:
-        if _whether(scene, asked) and (fuelled or (asked.ours and asked.says("plain_still"))):
+        enough = fuelled or (asked.ours and asked.says("plain_still", "plain_left"))
+        if enough and _whether(scene, asked):
             return True
         made = asked.says("gets_there") and asked.says("plain_may")
         ends = asked.says("still_more", "before") or asked.phrased("range", "makes_it")
@@ -299,7 +324,8 @@ def _distance(scene: Scene, asked: Asked) -> bool:
 def _trip(scene: Scene, asked: Asked) -> bool:
     if "trip" not in asked.topics or asked.distance is not None:
         return False
-    return _lists(scene) or _sums(scene, asked)
+    summed = asked.says("total") and not asked.says("plain_money", "plain_far")
+    return summed or _lists(scene) or _sums(scene, asked)
 
 
 def _week(scene: Scene, asked: Asked) -> bool:
@@ -309,7 +335,10 @@ def _week(scene: Scene, asked: Asked) -> bool:
 
 
 def _period(scene: Scene, asked: Asked) -> bool:
-    return _dated(scene, asked) and (_lists(scene) or _sums(scene, asked))
+    if _lists(scene) or _sums(scene, asked):
+        return _dated(scene, asked)
+    shown = asked.forms == {"show"} and asked.says("past_or_last")
+    return shown and read_span(scene)[0] is not None  # 'show the last 3 weeks'
 
 
 def _sums(scene: Scene, asked: Asked) -> bool:

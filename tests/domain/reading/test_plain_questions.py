@@ -69,6 +69,21 @@ ASKED = {
         are we getting decent mileage out of this tank
         Give me our average miles per gallon since January => from 2026-01-01
         whats the avg mpg been towin
+        Juniper's average mpg so far this month => truck Juniper, from 2026-07-01
+        what are we down to on mpg with this load
+        can you figure our mpg off the last fill
+        is our mileage any better since the tire swap
+        hey drawbar what mpg did we pull on that last leg
+        economy figures for the van please => trailer van
+        litres per 100 k towing?
+        So, um, what kind of miles per gallon have we been getting
+        miles per gallon, towing the flatdeck => trailer flatdeck
+        quick one, what's our mpg with the flatdeck empty => trailer flatdeck
+        Juniper mpg last tank? => truck Juniper
+        how many miles a gallon did that tank give us
+        could u pull up gas mileage for last month => from 2026-06-01, to 2026-06-30
+        fuel economy trend since april please => from 2026-04-01
+        what does she do to the gallon pulling
     """,
     "cost": """
         what's each mile costing us in diesel => product diesel
@@ -97,6 +112,7 @@ ASKED = {
         what's our cost for each mile of towing
         roughly how much a mile does the flatdeck cost us => trailer flatdeck
         how much cash have we burned on fuel since june 15 => from 2026-06-15
+        Need the fuel total for June for the taxes => from 2026-06-01, to 2026-06-30
         what was the price of our last fill
         fuel dollars this year? => from 2026-01-01
         whats towing the van cost per k => trailer van
@@ -108,6 +124,23 @@ ASKED = {
         whats our running total on fuel
         per mile cost with the flatdeck? => trailer flatdeck
         cost of fuel for the last trip
+        how much have we dropped on diesel so far => product diesel
+        what's our cost per mile looking like
+        tell me what the camper's costing us a mile => trailer camper
+        fuel receipts total for june => from 2026-06-01, to 2026-06-30
+        spent on diesel last month? => product diesel, from 2026-06-01, to 2026-06-30
+        What did fuel for this trip come to?
+        price per mile with the camper hitched => trailer camper
+        whats diesel costing us per mile => product diesel
+        how much we spent on fuel this month so far => from 2026-07-01
+        cost per km towing the box trailer please => trailer box trailer
+        the damage for fuel on this trip?
+        can you add up all our fuel for June in dollars => from 2026-06-01, to 2026-06-30
+        did we spend more on fuel this month => from 2026-07-01
+        what do we pay for fuel on an average trip
+        what's it cost a mile to haul the flatdeck => trailer flatdeck
+        money spent on DEF this year => product def, from 2026-01-01
+        fuel cost june 1 to june 15 => from 2026-06-01, to 2026-06-15
     """,
     "range": """
         range pls
@@ -158,6 +191,21 @@ ASKED = {
         whats my dte
         how long can we keep going on this tank
         remaining range please
+        how far can we push it on this tank
+        are we gonna make the next 70 miles without a fill => distance 70 mi
+        fuel range?
+        how many km left in the tank mate
+        we've got 115 miles to go, do we need to stop for diesel => distance 115 mi
+        how long before the tank's dry
+        will what's left get us to Quail Lake, 60 miles => distance 60 mi
+        enough fuel for 150 km? => distance 150 km
+        have we got the range for 130 more miles => distance 130 mi
+        how many miles could we squeeze out of what's left
+        range with the camper on? => trailer camper
+        how far to empty
+        when will we run out of diesel
+        how much fuel have we got
+        is there two hundred miles left in the tank => distance 200 mi
     """,
     "distance": """
         how far since the last fill?
@@ -192,6 +240,19 @@ ASKED = {
         kms towed since 1 june => from 2026-06-01
         how many miles did we put on her in june => from 2026-06-01, to 2026-06-30
         distance driven last month, please => from 2026-06-01, to 2026-06-30
+        tell me how many miles since we left home
+        how far did Juniper go in June => truck Juniper, from 2026-06-01, to 2026-06-30
+        total kms for the year => from 2026-01-01
+        odometer right now?
+        miles with the camper since july 1 => trailer camper, from 2026-07-01
+        how many miles is it since the last fuel
+        how far have we gone so far today => from 2026-07-11, to 2026-07-11
+        miles towed with the flatdeck in June => trailer flatdeck, from 2026-06-01, to 2026-06-30
+        what's the total distance since tuesday => from 2026-07-07
+        how many miles have gone by since we last filled up
+        what does the odometer stand at
+        gimme total tow miles
+        how many kilometres did the van do last year => trailer van, from 2025-01-01, to 2025-12-31
     """,
     "trip": """
         trip totals pls
@@ -213,6 +274,13 @@ ASKED = {
         can you give me a summary of the last trip
         trip so far?
         what did the last trip look like, miles fuel and money
+        how's the trip been for fuel and miles
+        last trip's totals please
+        summarize this haul for me
+        how'd our last haul turn out
+        whats the story on this trip, miles and fuel
+        trip stats please
+        Please total this trip up for me
     """,
     "week": """
         weekly numbers please
@@ -231,6 +299,12 @@ ASKED = {
         could I get this week's numbers
         hows Juniper been doing this week => truck Juniper
         summary of the week so far please
+        week summary pretty please
+        how many miles and gallons this week
+        let's have the numbers for the week
+        the week's figures please
+        how are we doing for the week on fuel
+        week's rundown?
     """,
     "period": """
         june 3 through june 17 numbers => from 2026-06-03, to 2026-06-17
@@ -257,6 +331,16 @@ ASKED = {
         how did the last month go for the truck => from 2026-06-01, to 2026-06-30
         all the numbers from 6/1 through 6/30 => from 2026-06-01, to 2026-06-30
         How did April look for us, fuel and miles => from 2026-04-01, to 2026-04-30
+        report for the 3rd to the 17th of june => from 2026-06-03, to 2026-06-17
+        what were our totals for may => from 2026-05-01, to 2026-05-31
+        numbers since tuesday please => from 2026-07-07
+        sum up last month for me => from 2026-06-01, to 2026-06-30
+        fuel summary for may 3 through may 19 => from 2026-05-03, to 2026-05-19
+        monthly numbers for june pls => from 2026-06-01, to 2026-06-30
+        what happened between june 1st and june 9th, numbers wise => from 2026-06-01, to 2026-06-09
+        I need the summary from april 3 until april 20 => from 2026-04-03, to 2026-04-20
+        how'd the truck do in june => from 2026-06-01, to 2026-06-30
+        show the last 3 weeks => from 2026-06-20
     """,
     "plan": """
         plan Alder Gap to Quail Lake => from Alder Gap, to Quail Lake
@@ -280,6 +364,13 @@ ASKED = {
         how much diesel would 375 miles take with the camper => distance 375 mi, trailer camper
         if we drive 560 km what will we spend => distance 560 km
         going six hundred and forty miles tomorrow, how many gallons is that => distance 640 mi
+        fuel plan for 500 miles with the camper => distance 500 mi, trailer camper
+        how much will it cost to pull the camper 460 miles => distance 460 mi, trailer camper
+        what would a 900 km trip use with the van on => distance 900 km, trailer van
+        estimate the fuel bill for 270 miles => distance 270 mi
+        planning on four hundred and twenty miles saturday, fuel estimate? => distance 420 mi
+        plan 300 miles with the camper => distance 300 mi, trailer camper
+        how many times would we fill up going 1200 km with the van => distance 1200 km, trailer van
     """,
     "upkeep": """
         what maintenance is due
@@ -304,6 +395,14 @@ ASKED = {
         give me the upkeep list
         has the truck got anything overdue
         whats next for service => item service
+        what upkeep have we got coming
+        next oil change? => item oil change
+        is a service due soon on Juniper => truck Juniper, item service
+        what's overdue on the rig
+        anything the truck needs done soon
+        when's the next service for Juniper => truck Juniper, item service
+        when did we last do a tire rotation => item tire rotation
+        maintenance list
     """,
     "help": """
         how does this work exactly
@@ -327,6 +426,13 @@ ASKED = {
         What's the format for a fill-up?
         what commands do you have
         how do I get started with this bot
+        what sort of messages do you understand
+        show me how to log a weight
+        how's this bot supposed to work
+        how would i send you a scale ticket
+        tell me how this works please
+        what can I ask drawbar
+        which words do you understand
     """,
 }
 """By topic: a question, and behind the arrow what it names."""
@@ -376,6 +482,30 @@ PLANS = [
         "how many fill ups on a 1,100 mile trip with the flatdeck",
         "distance 1100 mi, trailer flatdeck",
     ),
+    (
+        "Dunmore to Alder Gap is 350 miles. How much diesel should we plan for?",
+        "distance 350 mi, from Dunmore, to Alder Gap",
+    ),
+    (
+        "heading to Birch Hollow tomorrow, 200 miles each way, how much fuel for the round trip",
+        "distance 200 mi, to Birch Hollow",
+    ),
+    (
+        "how many fuel stops between Dunmore and Quail Lake, 610 miles",
+        "distance 610 mi, from Dunmore, to Quail Lake",
+    ),
+    (
+        "how much diesel do we need to run the camper 330 miles to Alder Gap",
+        "distance 330 mi, trailer camper, to Alder Gap",
+    ),
+    (
+        "if we run over to Silver Bend, 185 miles, what'll the fuel come to",
+        "distance 185 mi, to Silver Bend",
+    ),
+    (
+        "how much fuel from Dunmore to Birch Hollow, 150 miles",
+        "distance 150 mi, from Dunmore, to Birch Hollow",
+    ),
 ]
 
 TAKEN_BACK = """
@@ -403,6 +533,14 @@ please delete the last fill up i sent
 can u undo my last entry
 scrap the last reading please
 remove what i just entered, it was wrong
+can you cancel my last entry please
+remove that last fill-up, it was a double
+undo the last thing please
+wipe the last entry
+please get rid of the last entry
+take back my last message
+could you please remove my last fill
+delete the last thing i texted
 """
 
 TALK = """
