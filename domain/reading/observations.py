@@ -163,8 +163,6 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
         return "engine_speed"
     if _drives_at(scene, figure):
         return "speed"
-    if dimension is None and label is None:
-        return _of_a_limit(scene, figure)
     if dimension == SHARE:
         return "grade" if _is_slope(scene, figure) else None
     if dimension == SPEED:
@@ -175,29 +173,6 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
             return "ambient"
         return _nearest_subject(scene, figure, TEMPERATURE)
     return None
-
-
-def _of_a_limit(scene: Scene, figure: Figure) -> str | None:
-    """'if trans hits 230 im pulling over, its at 217': the gauge of which a figure was supposed."""
-    if scene.groups.isdisjoint(("it", "its")):
-        return None
-    start, _ = scene.clause_of(figure.start)
-    lead = scene.tokens[start : figure.start]
-    says = all("glue" in token.senses for token in lead)
-    if not says or not any("it" in token.groups or "its" in token.groups for token in lead):
-        return None
-    for label in scene.labels:
-        supposed = label.bound
-        if label.subject not in RUN_HOT or supposed is None or supposed.end > start:
-            continue
-        alike = NEAR_LIMIT[0] <= figure.value / supposed.value <= NEAR_LIMIT[1]
-        if alike and not scene.stated(supposed.start):
-            return label.subject
-    return None
-
-
-NEAR_LIMIT = (0.6, 1.2)
-"""What a gauge shows is so much of what somebody watches it for."""
 
 
 def _is_slope(scene: Scene, figure: Figure) -> bool:

@@ -40,7 +40,7 @@ def read_odometers(scene: Scene) -> list[Odometer] | Doubt:
         if figure.role is not None:
             continue
         event = _event(scene, figure)
-        if not _is_odometer(scene, figure, event) or _is_the_last(scene, figure):
+        if not _is_odometer(scene, figure, event):
             continue
         value = _quantity(scene.context, figure)
         reading = Odometer(
@@ -86,39 +86,9 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
         return False
     rounded = figure.value % ROUND == 0
     if follows:
-        beside = _beside_the_last(scene, figure)
-        return told or beside or (not rounded and _little_else(scene, figure))
+        return told or (not rounded and _little_else(scene, figure))
     exact = figure.value >= 5_000 and not (figure.token.scaled or rounded)
     return known is None and told and exact and _strangers(scene) <= 2 and _only_one(scene)
-
-
-def _is_the_last(scene: Scene, figure: Figure) -> bool:
-    """'odometer was 73,010 this morning, now its 73,164': the first is in the log already."""
-    known = scene.context.odometer
-    if known is None or figure.value != known.value:
-        return False
-    return any(
-        0 < other.value - known.value <= BARE_STEP and other.dimension in (None, DISTANCE)
-        for other in scene.live_figures()
-    )
-
-
-def _beside_the_last(scene: Scene, figure: Figure) -> bool:
-    """'was 73,010 when I last texted, its 73,164 now': the last reading again, and the next."""
-    known = scene.context.odometer
-    return (
-        known is not None
-        and known.value < figure.value
-        and any(
-            other.value == known.value and other.dimension in (None, DISTANCE)
-            for other in scene.figures
-        )
-        and _strangers(scene) <= MOST_STRANGE
-    )
-
-
-MOST_STRANGE = 3
-"""Words that no phrase knows, beside a reading and the one before."""
 
 
 def _only_one(scene: Scene) -> bool:

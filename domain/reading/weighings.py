@@ -38,7 +38,6 @@ from domain.reading.passes import Pass, passes_of
 from domain.reading.positions import axle_list, is_absent, of_each, on_trailer_alone, place
 from domain.reading.said_loads import settle_said
 from domain.reading.scene import Scene
-from domain.reading.talk import GUESS, PLAN
 from domain.reading.tokens import MARK, WORD
 
 DECISIVE = 2.5
@@ -52,8 +51,6 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
     """The weighings that a message states, a doubt about them, or none."""
     if "differs" in scene.groups:
         _leave_differences(scene)
-    if "in_truth" in scene.groups:
-        _name_as_guessed(scene)
     figures = [figure for figure in scene.live_figures() if _may_be_load(scene, figure)]
     if not figures:
         return []
@@ -86,17 +83,6 @@ def _leave_differences(scene: Scene) -> None:
         )
         if apart or "than" in behind[-1].text.split():
             scene.claim(figure, "a difference")
-
-
-def _name_as_guessed(scene: Scene) -> None:
-    """'I'd have guessed 10,000 on the trailer, actual 9,380': of what was guessed before."""
-    for guess, figure in pairwise(scene.figures):
-        guessed = scene.talk[guess.start] in (GUESS, PLAN) and scene.stated(figure.start)
-        if not guessed or figure.label is not None or figure.dimension != guess.dimension:
-            continue
-        between = scene.tokens[guess.end : figure.start]
-        if any("in_truth" in token.groups for token in between):
-            figure.label = guess.label
 
 
 APART = 0.05
