@@ -23,7 +23,7 @@ MOST_LINKING = 4
 def settle_money(scene: Scene, roles: dict[str, Figure], own: Sequence[Figure]) -> None:
     """Put the price and the total of the fuel in their roles, where several could be."""
     for_fuel = [figure for figure in own if _is_for_fuel(scene, figure)]
-    if len(for_fuel) == 1 and COST_ROLE in roles:
+    if len(for_fuel) == 1 and (COST_ROLE in roles or _is_priced(scene, roles, for_fuel[0])):
         roles[COST_ROLE] = for_fuel[0]
     prices = [figure for figure in own if figure.dimension == PRICE]
     if len(prices) > 1 and roles.get(PRICE_ROLE) in prices:
@@ -45,6 +45,15 @@ def _is_for_fuel(scene: Scene, figure: Figure) -> bool:
             return False
         linked = linked or not token.groups.isdisjoint(LINKING)
     return False
+
+
+def _is_priced(scene: Scene, roles: dict[str, Figure], money: Figure) -> bool:
+    """'so 124 in diesel, 31 gal': an amount that makes a price which fuel has."""
+    volume = roles.get(VOLUME_ROLE)
+    if volume is None or volume is money or not volume.value:
+        return False
+    low, high = price_band(scene.context, volume.unit)
+    return low <= money.value / volume.value <= high
 
 
 LINKING = frozenset(("for", "was", "worth_of"))

@@ -224,12 +224,18 @@ def _of_earlier(scene: Scene, figure: Figure) -> bool:
     start, end = scene.clause_of(figure.start)
     if not scene.phrase_said("earlier_fill", start, end) or "since" in scene.groups:
         return False
+    right_behind = scene.phrase_said("earlier_fill", figure.end, figure.end + LONGEST_SAID)
+    if right_behind and scene.phrase_said("this_fill", start, figure.start):
+        return True  # '30.9 gallons today vs 33.4 last time'
     for other in scene.live_figures():
         first, last = scene.clause_of(other.start)
         if first != start and scene.phrase_said("this_fill", first, last):
             return True
     return False
 
+
+LONGEST_SAID = 2
+"""Tokens that say of which fill a figure is."""
 
 LEAST_READING = 1000
 """Miles or kilometres: less is no odometer's."""

@@ -14,6 +14,9 @@ from domain.reading.tokens import BREAK, MARK, NO_GROUPS, NO_SENSES, NUMBER, WOR
 
 DIGITS = frozenset(str(digit) for digit in range(100))
 TENS = frozenset(str(tens) for tens in range(20, 100, 10))
+OPEN = TENS | {"0"}
+"""What a digit can follow in one number: 'forty', 'oh'."""
+
 SCALES = (HUNDRED, THOUSAND)
 
 LED = frozenset(
@@ -77,18 +80,19 @@ def _lacks_digit(tokens: Sequence[Token], at: int, book: Phrasebook, *, again: b
         )
     if key_before in SCALES or (key_before == AND and _key_at(tokens, at - 2, book) in SCALES):
         return not word.senses and _ends(behind)  # 'four thousand three hundred and ate'
-    if key_before not in TENS:
-        # 'trans is won ninety'
+    if key_before not in OPEN:
         opens = before is not None and (
             "states" in before.groups or not LED.isdisjoint(before.senses)
         )
-        return opens and not word.senses and key_behind in TENS
+        if opens and not word.senses:
+            return key_behind in TENS  # 'trans is won ninety'
+        return not small and key_before in DIGITS and key_behind in DIGITS  # 'fifty three too oh'
     if behind is not None and "unit" in behind.senses:
         return "unit_or_word" not in behind.groups  # 'sixty too miles an hour'
     if small:
         return False
-    if key_behind in DIGITS:
-        return True  # 'fifty won forty'
+    if key_behind in DIGITS or (_sounds(behind, book) and _key_at(tokens, at + 2, book) in DIGITS):
+        return True  # 'fifty won forty', 'forty ate too sixty'
     more = _key_at(tokens, at - 2, book) in DIGITS
     return more and (again or not word.senses) and _ends(behind)
 
@@ -102,8 +106,12 @@ def _key_at(tokens: Sequence[Token], index: int, book: Phrasebook) -> str | None
 
 
 def _may_be_digit(tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
-    heard = index < len(tokens) and tokens[index].text in book.keys["sounds_like"]
+    heard = index < len(tokens) and _sounds(tokens[index], book)
     return heard or _key_at(tokens, index, book) in DIGITS
+
+
+def _sounds(token: Token | None, book: Phrasebook) -> bool:
+    return token is not None and token.text in book.keys["sounds_like"]
 
 
 def _opens(before: Token | None) -> bool:

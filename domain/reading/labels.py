@@ -242,8 +242,10 @@ def _rear_of_trailer(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
     """'trailer front axle 4,400, rear axle 4,600': both are the trailer's."""
     towed = False
     for label in labels:
-        if label.heads_axles:
-            towed = True
+        shared = label.vehicle == "trailer" and label.end_of == "front" and not label.side
+        behind = tokens[label.end] if label.end < len(tokens) else None
+        if label.heads_axles or (shared and behind is not None and "and" in behind.groups):
+            towed = True  # 'the trailer's front and rear axle'
         elif towed and label.axle == "drive" and label.vehicle is None:
             if "trucks_axle" not in tokens[label.start].groups:
                 label.axle, label.end_of = None, "rear"

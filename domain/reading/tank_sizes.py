@@ -122,7 +122,16 @@ def of_another(scene: Scene, index: int) -> bool:
         start <= at < index and not _is_tank(scene.tokens[at + 1])  # 'main tank 32 gal'
         for at in scene.unknown_words(names=False)
     )
-    return strangers and not rig
+    return (strangers and not rig) or _for_another(scene, index)
+
+
+def _for_another(scene: Scene, index: int) -> bool:
+    """'a 75 gallon tank for the turtles'."""
+    _, end = scene.clause_of(index)
+    for at in range(index, end - 1):
+        if not scene.book.groups["for"].isdisjoint(scene.tokens[at].text.split()):
+            return any(at < other < end for other in scene.unknown_words(names=False))
+    return False
 
 
 RIG = frozenset(("vehicle", "name", "rig"))

@@ -72,8 +72,9 @@ def _leave_differences(scene: Scene) -> None:
     for figure in scene.live_figures():
         if figure.dimension not in (None, MASS) or isinstance(figure.label, Label):
             continue
+        ahead = scene.tokens[max(0, figure.start - 2) : figure.start]
         behind = scene.tokens[figure.end : figure.end + 2]
-        if not behind or "differs" not in behind[0].groups:
+        if not any("differs" in token.groups for token in (*ahead, *behind[:1])):
             continue
         loads = [other.value for other in scene.live_figures() if other.value >= LEAST_LOAD]
         apart = any(
@@ -81,7 +82,7 @@ def _leave_differences(scene: Scene) -> None:
             for first, second in combinations(loads, 2)
             if figure.value not in (first, second)
         )
-        if apart or "than" in behind[-1].text.split():
+        if apart or any("than" in token.text.split() for token in behind):
             scene.claim(figure, "a difference")
 
 
@@ -361,7 +362,8 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
     words = scene.words_between(label.start, label.end).casefold().split()
     if label.whole == "tongue":
         in_kilos = figure.dimension == MASS and scene.context.units != "us"
-        sure = len(words) > 1 or words[0] in scene.book.groups["surely_tongue"] or _towed(scene)
+        first = scene.tokens[label.start]
+        sure = len(words) > 1 or "surely_tongue" in first.groups or _towed(scene)
         alone = figure.token.grouped and len(scene.tokens) <= SHORTEST_TOLD
         sure = sure or ((in_kilos or alone) and not label.compound)
         trust += (1.0 if len(words) > 1 else 0.5) if sure else -0.6

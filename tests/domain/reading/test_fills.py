@@ -167,6 +167,7 @@ def test_a_comma_before_dollars_a_litre_is_a_decimal_one(reads: Reader) -> None:
         ("24.6 gal, ninety two oh five", 92.05),
         ("20.5 gallons, eighty two even, thats four bucks a gallon", 82),
         ("total at the register was 88.40, 71.20 of it diesel, 18.3 gal", 71.2),
+        ("bill was 164, 40 of it groceries, so 124 in diesel, 31 gal", 124),
         ("paid 152 total, 31 was ice and jerky so 121 for fuel, 30 gal", 121),
     ],
 )

@@ -52,6 +52,16 @@ def weighed(**loads: float) -> Weighing:
             weighed(steer=4_900, drive=6_200),
         ),
         ("gross is nineteen thousand ate hundred", weighed(gross=19_800)),
+        ("steer fifty three too oh, drives sixty ate forty", weighed(steer=5_320, drive=6_840)),
+        ("odo forty ate too sixty won", Odometer(odometer=Quantity(48_261, "mi"))),
+        (
+            "coolant won ninety ate",
+            Observation(subject="coolant", value=Quantity(198, "degF")),
+        ),
+        (
+            "trans two oh ate",
+            Observation(subject="transmission", value=Quantity(208, "degF")),
+        ),
         (
             "trans temp one ninety ate",
             Observation(subject="transmission", value=Quantity(198, "degF")),

@@ -332,6 +332,13 @@ def test_whose_tank_is_how_large(reads: Reader) -> None:
     assert found == [("truck", "tank", Quantity(34, "gal"))]
 
 
-@pytest.mark.parametrize("text", ["our guppies have a 30 gallon tank", "new fish, 34 gallon tank"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "our guppies have a 30 gallon tank",
+        "new fish, 34 gallon tank",
+        "a 75 gallon tank for the turtles",
+    ],
+)
 def test_a_tank_of_somebody_else_is_no_rating(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)

@@ -402,6 +402,20 @@ def test_a_load_that_stood_alone_is_still_its_own(said: str, reads: Reader) -> N
             weighed(AXLES, rig="hitched"),
         ),
         ("tongue 845", weighed({"tongue": 845})),
+        ("tongue's 812", weighed({"tongue": 812})),
+        (
+            "4,420 and 4,510 on the trailer's front and rear axle",
+            weighed({"trailer_1": 4_420, "trailer_2": 4_510}),
+        ),
+        (
+            "fronts and rears 5,220 and 6,940, 9,310 for the flatdeck",
+            weighed(AXLES, rig="hitched", trailer="flatdeck"),
+        ),
+        ("trailer first then drive then steer: 9310 6940 5220", weighed(AXLES, rig="hitched")),
+        (
+            "drive 6,940 and steer 5,220, difference of 1,720, trailer 9,310",
+            weighed(AXLES, rig="hitched"),
+        ),
     ],
 )
 def test_which_place_each_figure_is_of(text: str, entry: Weighing, reads: Reader) -> None:
