@@ -14,6 +14,7 @@ from domain.reading.claims import COUNT_OF_AXLES
 from domain.reading.figures import Figure
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
+from domain.reading.tokens import MARK
 
 IN_ORDER = ("steer", "drive", "trailer")
 
@@ -39,7 +40,9 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
             continue
         if label.vehicle == "truck":
             in_trailer_series = ends_on_trailer = False
-        if label.whole:
+        if label.only_vehicle and label.vehicle == "rig":
+            position = "gross" if _weighs_our_rig(scene, label, figure) else None
+        elif label.whole:
             position = _whole_position(scene, label, figures)
         elif label.ordinal and label.vehicle != "trailer" and not in_trailer_series:
             announced = _trailer_announced(scene, label)
@@ -83,6 +86,17 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
         if position in POSITIONS and position not in placed:
             placed[position] = figure
     return placed
+
+
+def _weighs_our_rig(scene: Scene, label: Label, figure: Figure) -> bool:
+    """'our rig weighs 21,140', and neither 'a rig like that' nor 'the rig cost 21,140'."""
+    before = scene.tokens[label.start - 1] if label.start else None
+    between = scene.tokens[label.end : figure.start]
+    plain = all(token.kind is MARK or token.senses.keys() & SAID_OF_LOADS for token in between)
+    return plain and scene.has("weigh_cue") and (before is None or "our" in before.groups)
+
+
+SAID_OF_LOADS = frozenset(("glue", "weigh_cue"))
 
 
 def _numbered_through(figures: Sequence[Figure]) -> tuple[int, int]:

@@ -402,6 +402,7 @@ def test_a_load_that_stood_alone_is_still_its_own(said: str, reads: Reader) -> N
             weighed(AXLES, rig="hitched"),
         ),
         ("tongue 845", weighed({"tongue": 845})),
+        ("our rig weighs 21,470 altogether", weighed({"gross": 21_470})),
         ("tongue's 812", weighed({"tongue": 812})),
         (
             "4,420 and 4,510 on the trailer's front and rear axle",
@@ -442,6 +443,10 @@ def test_what_was_unhooked_and_stood_there_alone_is_the_trailer(reads: Reader) -
         "front tires 1,540, all in 1,720",
         "new front tires 1,450 for the pair",
         "all in all a good day, 29,080 steps",
+        "we raised 21,140 in all",
+        "sold 2,140 altogether",
+        "a rig like that weighs 21,140",
+        "the rig cost 21,140 and weighs a ton",
         "ran over it again with the mower, 40 bucks",
         "pin 4521",
         "tongue 3",
