@@ -449,6 +449,7 @@ OTHERWISE_MEANT = frozenset(
         "corner",
         "glue",
         "aboard",
+        "alone",
         "load_verb",
         "vehicle",
         "name",

@@ -11,7 +11,9 @@ from collections.abc import Sequence
 from domain.reading.figures import Figure
 from domain.reading.tokens import WORD, Token
 
-EVERYDAY = frozenset(("outside_word", "back_word", "outing_adjective", "animal_or_axle"))
+EVERYDAY = frozenset(
+    ("outside_word", "back_word", "outing_adjective", "animal_or_axle", "beside_us")
+)
 """Groups without which no word that names something can be an everyday word instead."""
 
 
@@ -20,11 +22,22 @@ def is_everyday(
 ) -> bool:
     """Whether a word that could name something says something else here."""
     return (
-        _is_preposition(tokens, index)
+        _is_before_us(tokens, index)
+        or _is_preposition(tokens, index)
         or _is_adverb(tokens, index)
         or _is_outing(tokens, index)
         or _is_cattle(tokens, index, figures, groups)
     )
+
+
+def _is_before_us(tokens: Sequence[Token], index: int) -> bool:
+    """'the truck in front of us': where another rig is, and no axle."""
+    if "end" not in tokens[index].senses or "beside_us" not in tokens[index].groups:
+        return False
+    behind = tokens[index + 1 : index + 3]
+    if not behind or "aboard" in behind[0].senses:
+        return bool(behind)  # 'of us'
+    return len(behind) == 2 and "of" in behind[0].groups and "speaks_for_us" in behind[1].groups
 
 
 def _is_adverb(tokens: Sequence[Token], index: int) -> bool:

@@ -25,7 +25,11 @@ def settle_money(scene: Scene, roles: dict[str, Figure], own: Sequence[Figure]) 
     for_fuel = [figure for figure in own if _is_for_fuel(scene, figure)]
     if len(for_fuel) == 1 and (COST_ROLE in roles or _is_priced(scene, roles, for_fuel[0])):
         roles[COST_ROLE] = for_fuel[0]
-    prices = [figure for figure in own if figure.dimension == PRICE]
+    prices = [
+        figure
+        for figure in own
+        if figure.dimension == PRICE or _is_paid_price(scene, figure, roles)
+    ]
     if len(prices) > 1 and roles.get(PRICE_ROLE) in prices:
         roles[PRICE_ROLE] = _paid_price(scene, prices, roles)
     _settle_total(scene.context, roles, own)
@@ -58,6 +62,18 @@ def _is_priced(scene: Scene, roles: dict[str, Figure], money: Figure) -> bool:
 
 LINKING = frozenset(("for", "was", "worth_of"))
 """Groups of words between an amount and what it was spent on."""
+
+
+def _is_paid_price(scene: Scene, figure: Figure, roles: dict[str, Figure]) -> bool:
+    """'paid 3.75, 30 gal' beside a price: too little for the whole, and a price for each."""
+    volume = roles.get(VOLUME_ROLE)
+    if volume is None or PRICE_ROLE not in roles or figure.dimension not in (None, MONEY):
+        return False
+    low, high = price_band(scene.context, volume.unit)
+    pumped = figure.token.decimals in (2, 3) and low <= figure.value <= high
+    before = scene.tokens[figure.start - 1] if figure.start else None
+    paid = before is not None and "pays" in before.groups
+    return pumped and paid and figure.value < low * volume.value
 
 
 def _paid_price(scene: Scene, prices: Sequence[Figure], roles: dict[str, Figure]) -> Figure:

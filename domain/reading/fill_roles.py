@@ -267,7 +267,7 @@ def _distance_role(scene: Scene, figure: Figure) -> str | None:
     if figure.value >= 5_000 or (known is not None and known.value < 5_000):
         return ODOMETER_ROLE
     if figure.value <= TRIP_LIMIT:
-        return DISTANCE_ROLE
+        return DISTANCE_ROLE if figure.value >= LEAST_TRIP else None
     return ODOMETER_ROLE if figure.value >= 2_000 else None
 
 

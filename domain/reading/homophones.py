@@ -69,10 +69,11 @@ def _lacks_digit(tokens: Sequence[Token], at: int, book: Phrasebook, *, again: b
         )
         return number and (_ends(behind) or key_behind in DIGITS)
     if key_behind in SCALES:
-        if key_before == THOUSAND:
+        joined = key_before == AND and _key_at(tokens, at - 2, book) == THOUSAND
+        if key_before == THOUSAND or joined:
             return key_behind == HUNDRED  # 'six thousand won hundred'
         if key_before in TENS:
-            return not small  # 'fifty to hundred' is a range
+            return key_behind == THOUSAND or not small  # 'fifty to hundred' is a range
         if not small and before is not None and "copula" in before.senses.get("glue", ""):
             return True  # 'the gross is ate thousand'
         return before is not None and (
@@ -93,7 +94,9 @@ def _lacks_digit(tokens: Sequence[Token], at: int, book: Phrasebook, *, again: b
         return False
     if key_behind in DIGITS or (_sounds(behind, book) and _key_at(tokens, at + 2, book) in DIGITS):
         return True  # 'fifty won forty', 'forty ate too sixty'
-    more = _key_at(tokens, at - 2, book) in DIGITS
+    ahead = _key_at(tokens, at - 2, book)
+    ahead = _key_at(tokens, at - 3, book) if ahead == AND else ahead
+    more = ahead in DIGITS or ahead in SCALES
     return more and (again or not word.senses) and _ends(behind)
 
 

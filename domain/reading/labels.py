@@ -114,6 +114,12 @@ class Label:
         )
 
     @property
+    def only_axles(self) -> bool:
+        """Whether it says 'axles', and not of what."""
+        named = self.axle or self.end_of or self.side or self.ordinal or self.vehicle
+        return self.wheel == "axle" and not named
+
+    @property
     def only_side(self) -> bool:
         """Whether it names a side, and not of what."""
         return bool(self.side) and not (self.axle or self.end_of or self.vehicle or self.wheel)

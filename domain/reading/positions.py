@@ -60,7 +60,7 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
                 if ahead and label.ordinal and label.wheel:
                     position = "trailer" if towed == 1 else f"trailer_{label.ordinal - ahead}"
                 # 'trailer axles front 3,880 middle 3,940 rear 3,860'
-                ends = label.end_of == "front" and not label.side and "drive" in placed
+                ends = label.end_of == "front" and not label.side
                 in_trailer_series |= bool(label.ordinal or label.heads_axles or ends)
                 ends_on_trailer = ends_on_trailer or bool(label.side and label.end_of)
                 axle = position

@@ -94,8 +94,8 @@ def _turns_to_us(scene: Scene, index: int) -> bool:
     behind = scene.tokens[index + 1 : index + 1 + NEAR]
     if not behind or any("beside_us" in token.groups for token in before):
         return False
-    if behind[0].raw == ":":
-        return True
+    if behind[0].raw == ":" or (len(behind) > 1 and behind[1].raw == ":"):
+        return True  # 'they weighed us again: ...'
     led = bool(before) and not before[-1].groups.isdisjoint(("to", "of"))
     said = next((each for each in behind if "copula" not in each.senses.get("glue", "")), None)
     return not led and said is not None and said.kind is NUMBER and said.value >= LEAST_LOAD
@@ -215,13 +215,16 @@ def _absent(scene: Scene, index: int) -> bool:
 def _is_beside_us(scene: Scene, index: int) -> bool:
     """'truck ahead of us lost a chain': another rig than ours; a trailer behind is our own."""
     senses = scene.tokens[index].senses
-    if "vehicle" not in senses and senses.get("talk") not in (OTHER, OTHER_VEHICLE):
+    rig = "vehicle" in senses or senses.get("talk") in (OTHER, OTHER_VEHICLE)
+    if senses and not rig:
         return False
     start, end = scene.clause_of(index)
     near = range(index + 1, min(index + 1 + NEAR, end - 1))
     at = next((at for at in near if "beside_us" in scene.tokens[at].groups), None)
     if at is None or scene.tokens[at + 1].kind is not WORD:
         return False
+    if not rig and "aboard" not in scene.tokens[at + 1].senses:
+        return False  # 'the cattle pot in front of us', and not 'walked behind the fence'
     before, behind = scene.tokens[at - 1], scene.tokens[at + 1]
     if "front" in scene.tokens[at].groups and "in_or_up" not in before.groups:
         return False

@@ -254,12 +254,16 @@ def _labelled_and_bare(
     ]
     labelled = [figure for figure, label in labels if label is not None]
     bare = [figure for figure, label in labels if label is None]
-    if len(labelled) == 1 and len(bare) >= (1 if rig == "solo" else 2) and not row:
-        only, first = labelled[0], bare[0]
+    axles = [figure for figure, label in labels if label is not None and label.whole != "gross"]
+    if len(axles) == 1 and len(bare) >= (1 if rig == "solo" else 2) and not row:
+        only, first = axles[0], bare[0]
         label = only.label
-        heads = isinstance(label, Label) and (label.only_vehicle or label.only_ordinal)
+        heads = isinstance(label, Label) and (
+            label.only_vehicle or label.only_ordinal or label.only_axles
+        )
         if heads and only.start < first.start <= only.end + 1:
-            return [], [only, *bare]
+            rest = [figure for figure in labelled if figure is not only]
+            return rest, [only, *bare]
     bare += [figure for figure, label in labels if label and is_absent(scene, label)]
     return labelled, bare
 

@@ -138,6 +138,7 @@ def test_so_high_a_figure_behind_left_is_no_side(text: str, reads: Reader) -> No
         ("28.4 gal $3.799 / gal", 3.799),
         ("they wanted 4.29 a gallon in town, got 30 gal here at 3.99", 3.99),
         ("4.15 a gallon down the road, paid 3.85 a gallon, took 27.2 gal", 3.85),
+        ("4.25 a gallon at the exit, drove 2 miles and paid 3.75, 30 gal", 3.75),
         ("3.79 a gallon here, was 4.05 last week. 29.8 gal", 3.79),
         ("two prices on the sign, 3.60 a gallon and 3.80 a gallon. 20 gal, 76.00 total", 3.80),
     ],

@@ -42,6 +42,7 @@ def weighed(**loads: float) -> Weighing:
             Odometer(odometer=Quantity(48_308, "mi")),
         ),
         ("pin weight to thousand won hundred pounds", weighed(tongue=2_100)),
+        ("tongue way is seven hundred and eighty ate", weighed(tongue=788)),
         ("hitch wait ate hundred and sixty", weighed(tongue=860)),
         (
             "steer fifty won forty drive sixty too ten trailer ate thousand won hundred",

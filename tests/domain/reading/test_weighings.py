@@ -403,6 +403,15 @@ def test_a_load_that_stood_alone_is_still_its_own(said: str, reads: Reader) -> N
         ),
         ("tongue 845", weighed({"tongue": 845})),
         ("our rig weighs 21,470 altogether", weighed({"gross": 21_470})),
+        (
+            "gross says 21,470 and the axles say 5,220, 6,940 and 9,310",
+            weighed({**AXLES, "gross": 21_470}, rig="hitched"),
+        ),
+        ("had them weigh us again: 5,220 6,940 9,310", weighed(AXLES, rig="hitched")),
+        (
+            "put only the flatdeck on, no truck: 7,940",
+            weighed({"gross": 7_940}, rig="trailer", trailer="flatdeck"),
+        ),
         ("tongue's 812", weighed({"tongue": 812})),
         (
             "4,420 and 4,510 on the trailer's front and rear axle",
@@ -439,6 +448,7 @@ def test_what_was_unhooked_and_stood_there_alone_is_the_trailer(reads: Reader) -
     [
         "the hay truck ahead of us: 78,400",
         "guy next to us was 78,400",
+        "the cattle pot in front of us scaled 79,400",
         "neighbor weighed his rig, we watched, gross was 21,000",
         "front tires 1,540, all in 1,720",
         "new front tires 1,450 for the pair",
