@@ -97,6 +97,8 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
             break
         if token.kind is MARK and token.raw == ",":
             break
+        if "ticks" in token.groups and _ticks_lead(scene):
+            break
         if other > limit and not _joined_items(scene, index, other):
             break
         if "pronoun" in token.groups:
@@ -137,6 +139,12 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
         if not named and other < index - 1:
             break  # right before it a word may name it further: 'checked the road lights'
     return None
+
+
+def _ticks_lead(scene: Scene) -> bool:
+    """'[x] chains', a line each: the signs stand before what they are of, as the first one does."""
+    first = next(index for index, token in enumerate(scene.tokens) if "ticks" in token.groups)
+    return first < scene.by_class["check_item"][0]
 
 
 def _tells_where(scene: Scene, index: int) -> bool:

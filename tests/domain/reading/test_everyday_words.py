@@ -347,3 +347,21 @@ def test_tyres_do_not_head_a_speed(reads: Reader) -> None:
     verdict = reads("tires ok, truck did 52 all the way", on_the_road())
     assert isinstance(verdict, Facts)
     assert all(isinstance(each, Check) for each in verdict.entries)
+
+
+@pytest.mark.parametrize(
+    ("text", "states"),
+    [
+        ("mirrors ✅ chains ✅ lights ❌", ["done", "done", "fault"]),
+        ("chains ❌, lights ✅", ["fault", "done"]),
+        ("✅ mirrors\n❌ lights\n✅ chains", ["done", "fault", "done"]),
+        ("[x] mirrors\n[FAIL] breakaway battery", ["done", "fault"]),
+        ("- [x] chains\n- [ ] lights", ["done"]),
+    ],
+)
+def test_a_ticked_list_has_its_signs_before_or_behind_but_not_both(
+    text: str, states: list[str], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [each.state for each in verdict.entries if isinstance(each, Check)] == states
