@@ -51,7 +51,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         if figure.role is None
         and (
             _is_mass(figure, spots if verb or not scene.has("weigh_cue") else [])
-            or (spots and _in_row_of_masses(scene, figure))
+            or (spots and _in_row_of_masses(scene, figure, spots))
         )
     ]
     if not masses:
@@ -69,7 +69,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         placed = spot or trailer is not None or _counted_in(scene, figure)
         if item is None or not (placed or _loaded(scene, verb=verb)):
             continue
-        if not (_may_carry(figure, verb=verb, spot=spot) or _in_row_of_masses(scene, figure)):
+        listed = _in_row_of_masses(scene, figure, spots)
+        if not (listed or _may_carry(figure, verb=verb, spot=spot)):
             continue
         if not verb and spot is not None and _at_home(scene, figure, spot):
             continue
@@ -117,12 +118,16 @@ LEAST_COUNTED = 130.0
 """Kilograms: less, said to be in or on, may be in an oven."""
 
 
-def _in_row_of_masses(scene: Scene, figure: Figure) -> bool:
+def _in_row_of_masses(scene: Scene, figure: Figure, spots: Sequence[Spot]) -> bool:
     """'generator 128 lb, compressor 94': a bare figure in a list of things and their masses."""
     if figure.dimension is not None or not figure.whole or figure.value < LEAST_IN_ROW:
         return False
-    if figure.label is not None or not _beside_thing(scene, figure):
-        return False
+    label = figure.label
+    of_spot = isinstance(label, Label) and any(
+        spot.start <= label.start < spot.end for spot in spots
+    )
+    if (label is not None and not of_spot) or not _beside_thing(scene, figure):
+        return False  # and 'both over the axles' labels no load
     start, end = scene.sentence_of(figure.start)
     return any(
         other.dimension == MASS

@@ -97,8 +97,14 @@ MOST_FEE = 500
 """No weighing costs more in dollars, pounds or euros; common practice, no source."""
 
 
+PRESSURES = ("psi", "kPa", "bar")
+
+
 def _field_said(scene: Scene, figure: Figure) -> str | None:
-    if figure.dimension == PRESSURE and not scene.has("subject"):
+    pressed = figure.dimension == PRESSURE or (
+        figure.dimension is None and any(scene.has("unit", unit) for unit in PRESSURES)
+    )
+    if pressed and not scene.has("subject"):
         return "tyre"  # 'left rear should be 72 psi' is no load
     if figure.dimension != MONEY and (scene.has("ticket") or scene.has("fee")):
         read_off = _read_off(scene, figure)

@@ -119,9 +119,14 @@ def _says_so(scene: Scene) -> bool:
     return allowed and strange <= (3 if ours else 1) and not _object_elsewhere(scene, index)
 
 
+def _names_further(token: Token) -> bool:
+    return "ordinal" in token.senses or "entire" in token.groups
+
+
 def _object_elsewhere(scene: Scene, index: int) -> bool:
     """'scratch that itch', 'ignore that guy': the word behind makes it something else."""
-    behind = [each for each in scene.tokens[index + 1 :] if "ordinal" not in each.senses]
+    # 'that last pic', 'that whole weighing'
+    behind = [each for each in scene.tokens[index + 1 :] if not _names_further(each)]
     following = behind[0] if behind else None
     if following is None or following.kind is not WORD:
         return False

@@ -65,6 +65,8 @@ def test_what_was_said_and_what_is_meant(text: str, correction: Correction, read
         ("two digits got flipped in the trailer weight, its 9,520", amend("trailer", lb(9_520))),
         ("the cost you've got isnt right, its $104.20", amend("cost", Quantity(104.2, "USD"))),
         ("that last one should be 51", amend(None, 51)),
+        ("psi on the right front should be 68", amend("tyre", 68)),
+        ("the drive figure you have is wrong, its 6,420", amend("drive", lb(6_420))),
         ("you've got the wrong trailer weight, it's 9,520", amend("trailer", lb(9_520))),
     ],
 )
@@ -82,6 +84,10 @@ def test_what_is_off_and_what_it_is(text: str, correction: Correction, reads: Re
         (
             "ignore that last fill, it was the mower. real one: 23.7 gal",
             Fill(volume=Quantity(23.7, "gal")),
+        ),
+        (
+            "scratch that whole weighing, dog was on it. correct one: steer 5,120 drive 6,420",
+            Weighing(loads={"steer": lb(5_120), "drive": lb(6_420)}),
         ),
         (
             "delete that last odo, wrong truck. heres ours: 48,190",

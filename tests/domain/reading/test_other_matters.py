@@ -64,6 +64,10 @@ def test_which_trailer_is_on_or_off(text: str, entries: tuple[Entry, ...], reads
             "cooler 60 lb and the toolbox 140 er 145 lb, both in the bed",
             [("cooler", 60, "bed"), ("toolbox", 145, "bed")],
         ),
+        (
+            "extractor 340 lb, uncapper 95, both over the axles",
+            [("extractor", 340, "over axles"), ("uncapper", 95, "over axles")],
+        ),
         ("two horses in, 1,050 lb each", [("horses", 2_100, None)]),
     ],
 )
