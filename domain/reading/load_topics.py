@@ -125,7 +125,7 @@ def asks_margin(scene: Scene, asked: Asked) -> bool:
     if not phrases:
         return False
     till_over = asked.stands("until_over") and bool(asked.forms & LEFT_OF)
-    if till_over and asked.ours and asked.strangers == 0 and not asked.other:
+    if till_over and asked.ours and asked.strangers <= 1 and not asked.other:
         return True  # 'how many more pounds can we put on before we're over'
     phrases = phrases - scene.book.groups["beside_limit"] or phrases
     axle = names_axle(scene, asked)
