@@ -29,6 +29,9 @@ POSITIONS: tuple[str, ...] = (
 WordsOf = tuple[tuple[str, str], ...]
 """Field name and the words of the message that gave it, for each figure."""
 
+COUPLING = "coupling"
+"""The name of the words that say that a trailer rests on a pin: 'fifth wheel', 'pin weight'."""
+
 
 class ImpossibleEntry(ValueError):
     """A record was built that no message can state; the fault is ours, not the texter's."""

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Literal
 
-from domain.entries import Hitch, Rating
+from domain.entries import COUPLING, Hitch, Rating
 from domain.log import Log
 from domain.quantities import MASSES, Quantity
 
@@ -58,7 +58,7 @@ STANDS_FOR = {
 """Ratings of a part that say the same thing in another form; S is R55's vertical mass."""
 
 PIN_WORDS = (
-    *("fifth wheel", "5th wheel", "gooseneck", "kingpin", "pin box"),
+    *("fifth wheel", "5th wheel", "fiver", "5er", "gooseneck", "kingpin", "pin box"),
     *("quinta rueda", "5a rueda", "cuello de ganso"),
 )
 BARS_WORDS = ("distribut", "bars", "wd")
@@ -156,6 +156,9 @@ def rig_of(
             # What the truck may tow by a pin does not say that this trailer has one.
             words += [each_rating.subject, each_rating.note or ""] if key != TOW_BY_PIN else []
     only_by_pin = TOW_BY_PIN in ratings and TOW not in ratings
+    only_by_pin = only_by_pin or any(
+        part == COUPLING for each in ratings.values() for part, _ in each.words
+    )
     return Rig(
         truck=which_truck,
         trailer=which_trailer,

@@ -51,8 +51,28 @@ def read_checks(scene: Scene) -> list[Check]:
         if _everyday(scene, index, start, state[1], found):
             continue
         used.add(index)
-        found.append(Check(item=_name(scene, start, end), state=state[0]))
+        righted = state[0] == "fault" and _put_right(scene, max(index, state[1]), limit)
+        found.append(Check(item=_name(scene, start, end), state="done" if righted else state[0]))
     return found
+
+
+def _put_right(scene: Scene, last: int, limit: int) -> bool:
+    """'strap loose, snugged it': what was at fault and is told mended is at fault no more."""
+    if "put_right" not in scene.groups:
+        return False
+    until = limit if limit > last else len(scene.tokens)
+    for index in range(last + 1, until):
+        token = scene.tokens[index]
+        if "put_right" in token.groups and scene.stated(index):
+            before = scene.tokens[index - 1]
+            # 'need it replaced', 'still not fixed', 'to be torqued'
+            if not before.groups & UNDONE and "talk" not in before.senses:
+                return True
+    return False
+
+
+UNDONE = frozenset(("not", "to", "not_yet"))
+"""Groups of words before which what puts something right has not been done."""
 
 
 def _name(scene: Scene, start: int, end: int) -> str:

@@ -7,6 +7,8 @@ has. A general remark ('speed limit drops to 25') is none.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from domain.context import PRESSURE_UNIT, SPEED_UNIT, TEMPERATURE_UNIT
 from domain.entries import Observation
 from domain.quantities import Quantity
@@ -22,7 +24,7 @@ from domain.reading.rig_signs import (
     stands_by,
 )
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK, WORD
+from domain.reading.tokens import MARK, WORD, Token
 
 PLAUSIBLE = {
     "transmission": (-20.0, 320.0),
@@ -62,6 +64,7 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         if figure.role is not None:
             continue
         subject = _subject(scene, figure, heading) or _of_the_row(scene, figure, row)
+        subject = subject or _heads_list(scene, figure, heading)
         if subject is None or figure.foreign in scene.book.groups["no_gauge"]:
             continue
         value = _value(scene, figure, subject)
@@ -105,8 +108,29 @@ def _of_the_row(scene: Scene, figure: Figure, row: tuple[Figure, str] | None) ->
     before, subject = row
     between = scene.tokens[before.end : figure.start]
     close = len(between) <= 1 and all(token.kind is MARK and token.raw in ",/" for token in between)
+    close = close or _one_of_them(between)
     alike = figure.dimension in (None, before.dimension)
     return subject if subject in POSITIONED and close and alike else None
+
+
+def _one_of_them(between: Sequence[Token]) -> bool:
+    """'tires at 65, one at 48': what stands between two of them, and says that it is another."""
+    said = [token for token in between if token.raw != ","]
+    ones = [token for token in said if "one_of_them" in token.groups]
+    rest = [token for token in said if token not in ones]
+    return len(ones) == 1 and all(
+        token.groups & {"and", "at"} or "glue" in token.senses for token in rest
+    )
+
+
+def _heads_list(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
+    """'hubs after 40 miles: 118 121 119': bare figures behind the colon of a heading."""
+    if heading is None or heading.subject not in POSITIONED or heading.end >= figure.start:
+        return None
+    start, _ = scene.sentence_of(figure.start)
+    bare = figure.dimension is None and figure.label is None and figure.foreign is None
+    listed = scene.tokens[figure.start - 1].raw == ":" and start <= heading.start
+    return heading.subject if bare and listed else None
 
 
 def _heading(scene: Scene) -> Label | None:
@@ -125,6 +149,8 @@ def _heading(scene: Scene) -> Label | None:
 def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     label = figure.label
     dimension = figure.dimension
+    if figure.start and scene.tokens[figure.start - 1].senses.get("unit") in ("mi", "km"):
+        return None  # 'broke down at mile 33,107, bearing seized'
     if isinstance(label, Label):
         if label.subject == "wind" and _out_of_doors(scene, figure):
             return "ambient"

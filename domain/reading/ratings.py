@@ -11,7 +11,7 @@ import re
 from collections.abc import Sequence
 
 from domain.context import MASS_UNIT, VOLUME_UNIT
-from domain.entries import Rating, WordsOf
+from domain.entries import COUPLING, Rating, WordsOf
 from domain.quantities import Quantity
 from domain.reading.claims import TYRE_SIZE, is_bare_year
 from domain.reading.doubts import Doubt
@@ -96,12 +96,27 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
 
 
 def _words(scene: Scene, figure: Figure, subject: str) -> WordsOf:
-    """The figure's own words; of tyres also those before them, which say whose they are."""
+    """The figure's own words; of tyres also those before them, which say whose they are.
+
+    Of a trailer or a hitch also those that say that it rests on a pin.
+    """
     value = ("value", scene.words_between(figure.start, figure.end))
+    if subject in ("trailer", "hitch"):
+        pin = _pin_said(scene, figure, subject)
+        return (value,) if pin is None else (value, (COUPLING, pin))
     if subject != TYRES:
         return (value,)
     start, _ = scene.clause_of(figure.start)
     return ("subject", scene.words_between(start, figure.start)), value
+
+
+def _pin_said(scene: Scene, figure: Figure, subject: str) -> str | None:
+    """'fifth wheel gvwr 16,500', 'hitch 20k, 5k pin': what says that the trailer has a pin."""
+    label = figure.label
+    if isinstance(label, Label) and "pin_load" in scene.tokens[label.start].groups:
+        return scene.words_between(label.start, label.end)
+    part = scene.clause_of(figure.start) if subject == "hitch" else (0, None)
+    return scene.phrase_said("pin_hitch", *part)
 
 
 def _settle_weighed(scene: Scene) -> None:
@@ -134,6 +149,8 @@ def _framed(scene: Scene) -> bool:
         return True
     if any(_is_capped(scene, figure) for figure in scene.figures):
         return True
+    if any(_says_gawr(scene, label) for label in scene.labels):
+        return True
     return any(
         (
             label.rating in ("gvwr", "gcwr", "gawr", "gawr_front", "gawr_rear", "payload")
@@ -153,6 +170,16 @@ def _is_capped(scene: Scene, figure: Figure) -> bool:
         return False
     round_enough = figure.value % LABEL_STEP == 0 and figure.value >= LEAST_STAMPED
     return round_enough and isinstance(figure.label, Label)
+
+
+def _says_gawr(scene: Scene, label: Label) -> bool:
+    """'rear 3,900 and front 3,525 it says GAWR', 'front 5,200 rear 6,500 GAWR': of them all."""
+    if label.bound is not None or not (label.rating or "").startswith("gawr"):
+        return False
+    before = scene.tokens[label.start - 1] if label.start else None
+    says = before is not None and "says" in before.groups
+    ends = label.end == len(scene.tokens) or scene.tokens[label.end].ends_sentence
+    return says or (ends and any(figure.end == label.start for figure in scene.figures))
 
 
 def _weighed_since(scene: Scene, figure: Figure) -> bool:
@@ -203,6 +230,8 @@ LONGEST_HEADING = 4
 
 def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[str, str] | None:
     label = figure.label
+    if framed and _is_unladen(scene, figure):
+        return "trailer" if _is_trailer(scene, figure) else "truck", "curb"
     if _is_tyre_pressure(scene, figure):
         return TYRES, "pressure"
     if _is_tyre_load(scene, figure):
@@ -229,6 +258,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if label.whole == "tongue" and _is_ball(scene, label):
         return "ball", _of_part(scene, figure)
     if _is_rated_axle(scene, figure, label):
+        return "trailer", "gawr"
+    if label.only_vehicle and _is_axle_size(scene, figure):
         return "trailer", "gawr"
     if not framed:
         return None
@@ -285,6 +316,13 @@ def _is_heavy(figure: Figure) -> bool:
 
 
 LEAST_STAMPED_KG = 450.0
+
+
+def _is_unladen(scene: Scene, figure: Figure) -> bool:
+    """'camper dry 7,200 gvwr 9,800': what it weighs empty, and no limit."""
+    before = scene.tokens[figure.start - 1] if figure.start else None
+    mass = figure.dimension in (None, MASS) and figure.value >= LEAST_STAMPED
+    return mass and before is not None and "unladen" in before.groups
 
 
 def _whole_rated(scene: Scene, figure: Figure, label: Label) -> tuple[str, str]:
@@ -352,11 +390,33 @@ def _is_rated_axle(scene: Scene, figure: Figure, label: Label) -> bool:
     )
 
 
+def _is_axle_size(scene: Scene, figure: Figure) -> bool:
+    """'dump trailer, 7k axles, gvwr 14k': axles of a size, with their trailer before them."""
+    behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
+    taken = any(
+        label.start == figure.end
+        and not label.rating
+        and label.bound is not None
+        and label.bound.value >= LEAST_STAMPED
+        for label in scene.labels
+    )
+    return (
+        behind is not None
+        and not taken  # 'flatdeck 9,200 axles 4600 4600'
+        and "axle_word" in behind.groups
+        and figure.value >= LEAST_STAMPED
+        and figure.dimension in (None, MASS)
+        and not scene.has("weigh_cue")
+    )
+
+
 def _is_tyre_pressure(scene: Scene, figure: Figure) -> bool:
     """'placard says 35 psi front, 40 rear': what the maker asks for, and no reading of a gauge."""
     label = figure.label
     if isinstance(label, Label) and label.rating:
         return False
+    if figure.dimension is None and _may_inflate(figure) and _at_its_pressure(scene, figure):
+        return True
     if figure.dimension is None:
         follows = isinstance(label, Label) and (label.end_of or label.axle) is not None
         return (
@@ -398,12 +458,19 @@ def _is_tyre_load(scene: Scene, figure: Figure) -> bool:
     if figure.dimension not in (None, MASS) or figure.value < LEAST_TYRE_LOAD:
         return False
     behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
-    at = behind is not None and ("at" in behind.groups or behind.raw == "@")
-    if not at or not scene.has("subject", "tyre"):
+    if behind is None or not scene.has("subject", "tyre") or scene.has("weigh_cue"):
         return False
-    return any(
-        each.start == figure.end + 1 and each.dimension == PRESSURE for each in scene.figures
-    )
+    if "single_or_dual" in behind.groups and figure.value >= LEAST_STAMPED:
+        return True  # 'LT235/80R17 3,195 single 2,910 dual'
+    if "at" not in behind.groups and behind.raw != "@":
+        return False
+    return any(each.start == figure.end + 1 and _may_inflate(each) for each in scene.figures)
+
+
+def _may_inflate(figure: Figure) -> bool:
+    """Whether a figure is a tyre's pressure, with its unit or of the size of one."""
+    bare = figure.dimension is None and LEAST_PSI <= figure.value <= MOST_PSI
+    return bare or figure.dimension == PRESSURE
 
 
 LEAST_TYRE_LOAD = 500
@@ -599,10 +666,15 @@ LEAST_IN_KG = 60
 
 
 def _mass_unit(scene: Scene) -> str:
+    """That of the other masses in the message, else the chat's; hundreds of tonnes are none."""
     for figure in scene.figures:
         if figure.dimension == MASS and figure.unit:
-            return figure.unit
+            return SMALLER.get(figure.unit, figure.unit)
     return MASS_UNIT[scene.context.units]
+
+
+SMALLER = {"t": "kg", "ton": "lb"}
+"""What a bare figure is in beside one in tons: '3/4 ton, gvwr 10,000', 'GVM 3.5 t, GCM 7000'."""
 
 
 def _implausible(name: str, value: Quantity) -> bool:
@@ -687,10 +759,16 @@ def heading_name(scene: Scene) -> str | None:
     return first.raw if named and first.raw[0].isupper() and first.raw.isalpha() else None
 
 
-def _leads_to_name(token: Token) -> bool:
-    """'is', ':' and 'called' between a vehicle and its name."""
+def _leads_to_name(tokens: Sequence[Token], at: int) -> bool:
+    """'is', ':', 'called' and ', name' between a vehicle and its name."""
+    token, behind = tokens[at], tokens[at + 1 : at + 2]
+    if token.raw == ",":
+        return bool(behind) and "calls_it" in behind[0].groups
     return "calls_it" in token.groups or "copula" in token.senses.get("glue", "")
 
+
+NO_NAME = frozenset(("holds", "unladen"))
+"""Groups of words that stand behind a vehicle and are no name: 'camper dry 7,200'."""
 
 NAME_WORD = re.compile(r"[A-Za-z][\w'-]+$")
 """Two letters at least: 'tires on the truck E load' gives it no name."""
@@ -706,13 +784,13 @@ def named_vehicle(scene: Scene, vehicle: str) -> str | None:
         if key != vehicle:
             continue
         at, capital = index + 1, False
-        while at < len(scene.tokens) and _leads_to_name(scene.tokens[at]):
+        while at < len(scene.tokens) and _leads_to_name(scene.tokens, at):
             at, capital = at + 1, "calls_it" not in scene.tokens[at].groups
         if at >= len(scene.tokens):
             continue
         following = scene.tokens[at]
         kind = set(following.senses.items()) == {("vehicle", "trailer")}
-        plain = not (following.senses or "holds" in following.groups)
+        plain = not (following.senses or following.groups & NO_NAME)
         plain = plain or (kind and vehicle == "trailer")
         behind = scene.tokens[at + 1].senses if at + 1 < len(scene.tokens) else {}
         verb = behind.get("glue") == "function"  # 'the truck came with a 36 gallon tank'

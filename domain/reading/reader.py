@@ -461,11 +461,13 @@ def _headed(scene: Scene, entries: Sequence[Entry]) -> tuple[str | None, str | N
 def _named(scene: Scene, vehicle: str) -> str | None:
     """The chat's truck or trailer that the message names, or a name that it gives."""
     names = set(scene.named(vehicle))
+    rated = any(figure.role == "rating" for figure in scene.figures)
     if len(names) == 1:
-        return names.pop()
-    if not names and any(figure.role == "rating" for figure in scene.figures):
-        return named_vehicle(scene, vehicle)
-    return None
+        name = names.pop()
+        of_kind = vehicle == "trailer" and name not in scene.context.trailers
+        # 'fifth wheel Homestead gvwr 16,500': what is called by its kind may be given a name
+        return (named_vehicle(scene, vehicle) if rated and of_kind else None) or name
+    return named_vehicle(scene, vehicle) if rated and not names else None
 
 
 def explain(text: str, context: Context, book: Phrasebook) -> str:

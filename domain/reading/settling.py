@@ -77,6 +77,9 @@ def _read_initials(scene: Scene) -> None:
         for index in scene.by_class.get("initial", ())
         if index + 1 < len(tokens) and _load_follows(tokens, index + 1)
     ]
+    if any(key.startswith("gawr") for _, _, key in scene.find("rating")):
+        _read_rated_initials(scene)
+        return
     if len(beside) < LEAST_INITIALS:
         return
     for index in beside:
@@ -84,6 +87,20 @@ def _read_initials(scene: Scene) -> None:
         term_class = {"trailer": "vehicle", "gross": "whole"}.get(key, "axle")
         tokens[index].senses = {term_class: key}
     scene.index_terms()
+
+
+def _read_rated_initials(scene: Scene) -> None:
+    """'GAWR F 3,750 R 4,100': beside the word they are of the two axles."""
+    tokens = scene.tokens
+    for index in scene.by_class.get("initial", ()):
+        rating = RATED_INITIALS.get(tokens[index].senses["initial"].split()[0])
+        last = index + 1 == len(tokens)
+        if rating is not None and not last and _load_follows(tokens, index + 1):
+            tokens[index].senses = {"rating": rating}
+    scene.index_terms()
+
+
+RATED_INITIALS = {"steer": "gawr_front", "drive": "gawr_rear"}
 
 
 def _read_sides(scene: Scene) -> None:
