@@ -7,13 +7,12 @@ or names a GVWR beside them.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from domain.context import MASS_UNIT, VOLUME_UNIT
 from domain.entries import COUPLING, Rating, WordsOf
 from domain.quantities import Quantity
-from domain.reading.claims import TYRE_SIZE, is_bare_year
+from domain.reading.claims import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure
 from domain.reading.labels import Label
@@ -21,7 +20,8 @@ from domain.reading.positions import axles_counted
 from domain.reading.scene import Scene
 from domain.reading.stamped_pairs import hitched_how, part_before, stamped_pairs
 from domain.reading.tank_sizes import further_tanks, is_tank_size, of_another
-from domain.reading.tokens import NUMBER, WORD, Token
+from domain.reading.tokens import NUMBER
+from domain.reading.tyre_ratings import is_tyre_load, is_tyre_pressure
 
 NAMING = frozenset(("rating", "rating_cue", "rating_subject", "axle_noun"))
 """Classes of term that a rating is named with; a tank's size needs none."""
@@ -232,9 +232,9 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     label = figure.label
     if framed and _is_unladen(scene, figure):
         return "trailer" if _is_trailer(scene, figure) else "truck", "curb"
-    if _is_tyre_pressure(scene, figure):
+    if is_tyre_pressure(scene, figure):
         return TYRES, "pressure"
-    if _is_tyre_load(scene, figure):
+    if is_tyre_load(scene, figure):
         return TYRES, "tyre_load"
     if not isinstance(label, Label):
         if figure.dimension == VOLUME and tank:
@@ -408,73 +408,6 @@ def _is_axle_size(scene: Scene, figure: Figure) -> bool:
         and figure.dimension in (None, MASS)
         and not scene.has("weigh_cue")
     )
-
-
-def _is_tyre_pressure(scene: Scene, figure: Figure) -> bool:
-    """'placard says 35 psi front, 40 rear': what the maker asks for, and no reading of a gauge."""
-    label = figure.label
-    if isinstance(label, Label) and label.rating:
-        return False
-    if figure.dimension is None and _may_inflate(figure) and _at_its_pressure(scene, figure):
-        return True
-    if figure.dimension is None:
-        follows = isinstance(label, Label) and (label.end_of or label.axle) is not None
-        return (
-            follows
-            and LEAST_PSI <= figure.value <= MOST_PSI
-            and any(
-                other.role == "rating" and other.dimension == PRESSURE for other in scene.figures
-            )
-        )
-    if figure.dimension != PRESSURE:
-        return False
-    start, _ = scene.sentence_of(figure.start)
-    said = any(
-        start <= index < figure.start and "tyre_label" in token.groups
-        for index, token, _ in scene.find("rating_cue")
-    )
-    return said or _at_its_pressure(scene, figure)
-
-
-LEAST_PSI, MOST_PSI = 20, 130
-
-
-def _at_its_pressure(scene: Scene, figure: Figure) -> bool:
-    """'rated 3,195 lb at 80 psi': the pressure at which a tyre carries its rating."""
-    before = scene.tokens[figure.start - 1] if figure.start else None
-    return (
-        before is not None
-        and ("at" in before.groups or before.raw == "@")
-        and (
-            any(label.rating == "tyre_load" and label.bound for label in scene.labels)
-            or any(_is_tyre_load(scene, other) for other in scene.figures)
-            or any(other.claimed == TYRE_SIZE for other in scene.figures)
-        )
-    )
-
-
-def _is_tyre_load(scene: Scene, figure: Figure) -> bool:
-    """'truck tires 3,640 lb at 80 psi': what one carries; no axle is weighed at one."""
-    if figure.dimension not in (None, MASS) or figure.value < LEAST_TYRE_LOAD:
-        return False
-    behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
-    if behind is None or not scene.has("subject", "tyre") or scene.has("weigh_cue"):
-        return False
-    if "single_or_dual" in behind.groups and figure.value >= LEAST_STAMPED:
-        return True  # 'LT235/80R17 3,195 single 2,910 dual'
-    if "at" not in behind.groups and behind.raw != "@":
-        return False
-    return any(each.start == figure.end + 1 and _may_inflate(each) for each in scene.figures)
-
-
-def _may_inflate(figure: Figure) -> bool:
-    """Whether a figure is a tyre's pressure, with its unit or of the size of one."""
-    bare = figure.dimension is None and LEAST_PSI <= figure.value <= MOST_PSI
-    return bare or figure.dimension == PRESSURE
-
-
-LEAST_TYRE_LOAD = 500
-"""Pounds or kilograms: no tyre of a pickup or its trailer carries less."""
 
 
 def _is_ball(scene: Scene, label: Label) -> bool:
@@ -748,60 +681,3 @@ COUNTS = (2, 3, 4)
 def _by_pin(scene: Scene, figure: Figure) -> str | None:
     """'tow rating 20,000 fifth wheel': it holds for trailers on a pin, and for no others."""
     return scene.phrase_said("pin_hitch", *scene.clause_of(figure.start))
-
-
-def heading_name(scene: Scene) -> str | None:
-    """'Bess: ...': a capitalized word that nobody knows, with a colon, before all else."""
-    if len(scene.tokens) < LEAST_HEADED or scene.tokens[1].raw != ":" or scene.text.isupper():
-        return None
-    first = scene.tokens[0]
-    named = first.kind is WORD and not first.senses and not first.groups
-    return first.raw if named and first.raw[0].isupper() and first.raw.isalpha() else None
-
-
-def _leads_to_name(tokens: Sequence[Token], at: int) -> bool:
-    """'is', ':', 'called' and ', name' between a vehicle and its name."""
-    token, behind = tokens[at], tokens[at + 1 : at + 2]
-    if token.raw == ",":
-        return bool(behind) and "calls_it" in behind[0].groups
-    return "calls_it" in token.groups or "copula" in token.senses.get("glue", "")
-
-
-NO_NAME = frozenset(("holds", "unladen"))
-"""Groups of words that stand behind a vehicle and are no name: 'camper dry 7,200'."""
-
-NAME_WORD = re.compile(r"[A-Za-z][\w'-]+$")
-"""Two letters at least: 'tires on the truck E load' gives it no name."""
-
-
-def named_vehicle(scene: Scene, vehicle: str) -> str | None:
-    """A name given in 'truck Juniper gvwr ...': the unknown word right behind the vehicle.
-
-    'the truck is called Juniper', 'truck is Juniper' give one too, and 'trailer camper gvwr ...'
-    by what kind it is.
-    """
-    for index, _, key in scene.find("vehicle"):
-        if key != vehicle:
-            continue
-        at, capital = index + 1, False
-        while at < len(scene.tokens) and _leads_to_name(scene.tokens, at):
-            at, capital = at + 1, "calls_it" not in scene.tokens[at].groups
-        if at >= len(scene.tokens):
-            continue
-        following = scene.tokens[at]
-        kind = set(following.senses.items()) == {("vehicle", "trailer")}
-        plain = not (following.senses or following.groups & NO_NAME)
-        plain = plain or (kind and vehicle == "trailer")
-        behind = scene.tokens[at + 1].senses if at + 1 < len(scene.tokens) else {}
-        verb = behind.get("glue") == "function"  # 'the truck came with a 36 gallon tank'
-        written = NAME_WORD.match(following.raw) and (
-            following.raw[0].isupper() or not (capital or verb)
-        )
-        if following.kind is WORD and plain and written:
-            return following.raw
-    if vehicle == "truck":
-        for token, following in zip(scene.tokens, scene.tokens[1:], strict=False):
-            named = token.possessive and not token.senses and token.raw[0].isupper()
-            if named and following.senses.keys() & {"rating", "tank"}:
-                return token.raw[:-2]
-    return None

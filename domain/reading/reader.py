@@ -37,6 +37,7 @@ from domain.reading.doubts import Doubt
 from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
 from domain.reading.fills import read_fills
+from domain.reading.given_names import heading_name, named_vehicle
 from domain.reading.hitches import read_hitches
 from domain.reading.labels import Label
 from domain.reading.lexer import LINK, clean
@@ -48,7 +49,7 @@ from domain.reading.phrasebook import Phrasebook
 from domain.reading.places import read_place
 from domain.reading.plain_questions import understands
 from domain.reading.questions import read_question
-from domain.reading.ratings import heading_name, named_vehicle, read_ratings
+from domain.reading.ratings import read_ratings
 from domain.reading.scene import Scene
 from domain.reading.spans import read_span
 from domain.reading.standing import read_standing

@@ -96,3 +96,18 @@ def test_a_truck_whose_only_tow_rating_is_by_a_pin_tows_by_one() -> None:
 def test_the_tanks_note_says_what_the_truck_burns() -> None:
     assert rig_of(Ticket(*juniper()).log).fuel == "diesel"
     assert rig_of(Ticket().log).fuel is None
+
+
+def test_a_trailer_that_was_said_to_have_a_pin_rests_on_one() -> None:
+    said = Rating(
+        subject="trailer",
+        trailer="Clover",
+        rating="gvwr",
+        value=lb(16500),
+        words=(("value", "16,500"), ("coupling", "fifth wheel")),
+    )
+    assert rig_of(Ticket(*juniper(), said).log, trailer="Clover").coupling == "pin"
+    assert (
+        rig_of(Ticket(*juniper(), said, *flatdeck()).log, trailer="flatdeck").coupling
+        == "conventional"
+    )

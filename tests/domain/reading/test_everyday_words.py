@@ -365,3 +365,67 @@ def test_a_ticked_list_has_its_signs_before_or_behind_but_not_both(
     verdict = reads(text, on_the_road())
     assert isinstance(verdict, Facts)
     assert [each.state for each in verdict.entries if isinstance(each, Check)] == states
+
+
+@pytest.mark.parametrize(
+    ("text", "item"),
+    [
+        ("brake fluid low, topped up", "brake fluid"),
+        ("strap loose left rear, snugged", "strap"),
+        ("found one lug nut loose, torqued it to 95", "lug nut"),
+        ("marker light was out, swapped the bulb", "marker light"),
+        ("left trailer tire low, aired up", "left trailer tire"),
+        ("coupler latch loose. fixed", "coupler latch"),
+        ("trailer brakes dragging, adjusted them", "trailer brakes"),
+    ],
+)
+def test_a_fault_that_is_told_mended_is_carried_no_further(
+    text: str, item: str, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    (check,) = [each for each in verdict.entries if isinstance(each, Check)]
+    assert (check.item, check.state) == (item, "done")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "marker light out, not fixed yet",
+        "marker light out, needs replaced",
+        "marker light out, should be replaced",
+        "marker light out, has to be fixed",
+        "marker light out, couldn't get it fixed",
+        "marker light out, will get it fixed tomorrow",
+        "marker light out, lug nuts torqued",
+    ],
+)
+def test_a_fault_that_is_not_mended_yet_stays_one(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    first = verdict.entries[0]
+    assert isinstance(first, Check)
+    assert (first.item, first.state) == ("marker light", "fault")
+
+
+@pytest.mark.parametrize(
+    ("text", "values"),
+    [
+        ("hubs after 30 miles: 112 116 115 139 left rear trailer", [112, 116, 115, 139]),
+        ("trailer tires at 65, one at 48", [65, 48]),
+        ("trailer tires 65 and the other 48", [65, 48]),
+    ],
+)
+def test_none_of_the_gauges_of_a_list_is_lost(
+    text: str, values: list[float], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    found = [each.value.value for each in verdict.entries if isinstance(each, Observation)]
+    assert found == values
+
+
+def test_a_mile_where_a_bearing_seized_is_no_temperature(reads: Reader) -> None:
+    verdict = reads("broke down at mile 48,107, wheel bearing seized", on_the_road())
+    assert isinstance(verdict, Facts)
+    assert not [each for each in verdict.entries if isinstance(each, Observation)]

@@ -250,3 +250,23 @@ def test_another_fluid_on_the_receipt_is_no_fill(text: str, reads: Reader) -> No
 )
 def test_prices_of_other_things_are_no_fill(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "40 gal of gas at 4.90 in the boat",
+        "6 gal 22.10 for the mower",
+        "12 gal diesel into our tractor, 44.30",
+    ],
+)
+def test_fuel_for_what_does_not_tow_is_no_fill(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def test_the_truck_is_filled_whatever_else_was(reads: Reader) -> None:
+    verdict = reads("filled 22 gal, 9 gal in the boat", on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [each.volume for each in verdict.entries if isinstance(each, Fill)] == [
+        Quantity(22, "gal")
+    ]

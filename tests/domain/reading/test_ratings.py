@@ -342,3 +342,132 @@ def test_whose_tank_is_how_large(reads: Reader) -> None:
 )
 def test_a_tank_of_somebody_else_is_no_rating(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+TRUCKS_LABEL = [("truck", "gawr_front", 5_250), ("truck", "gawr_rear", 6_900)]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "GAWR F 5,250 R 6,900",
+        "gawr: f 5250, r 6900",
+        "axle ratings F 5,250 lb R 6,900 lb",
+        "front 5,250 rear 6,900 GAWR",
+        "steer axle 5250 and drive axle 6900 it says gawr",
+    ],
+)
+def test_axles_beside_their_word_on_a_label_are_rated_and_not_weighed(
+    text: str, reads: Reader
+) -> None:
+    found = ratings(reads, text)
+    assert [(each.subject, each.rating, each.value) for each in found] == [
+        (subject, name, Quantity(value, "lb")) for subject, name, value in TRUCKS_LABEL
+    ]
+
+
+@pytest.mark.parametrize(
+    "text", ["steer 5,120 drive 6,480, under gawr", "steer 5120 drive 6480 trailer 8900, gawr ok"]
+)
+def test_a_weighing_held_against_the_label_is_a_weighing(text: str, reads: Reader) -> None:
+    verdict = reads(text, chat())
+    assert isinstance(verdict, Facts)
+    assert [type(each) for each in verdict.entries] == [Weighing]
+
+
+@pytest.mark.parametrize("told", ["3/4 ton", "1/2 ton", "half ton", "one ton"])
+def test_the_class_of_a_truck_lends_its_tons_to_no_rating(told: str, reads: Reader) -> None:
+    [gvwr] = ratings(reads, f"{told} diesel, gvwr 9,900")
+    assert gvwr.value == Quantity(9_900, "lb")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "dump trailer has 7k axles, gvwr 14k",
+        "trailer 7,000 lb axles gvwr 14,000",
+        "flatdeck with 7k axles two of em, gvwr 14,000",
+    ],
+)
+def test_axles_of_a_size_are_no_second_gvwr_of_their_trailer(text: str, reads: Reader) -> None:
+    found = [(each.subject, each.rating, each.value) for each in ratings(reads, text)]
+    assert sorted(found, key=str) == [
+        ("trailer", "gawr", Quantity(7_000, "lb")),
+        ("trailer", "gvwr", Quantity(14_000, "lb")),
+    ]
+
+
+def test_the_load_of_a_trailer_before_its_axles_is_no_axles_size(reads: Reader) -> None:
+    assert isinstance(reads("flatdeck 9,200 axles 4600 4600", chat()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "camper dry 6,900 gvwr 8,800",
+        "camper gvwr 8,800, empty 6,900",
+        "camper empty 6,900 lb, gvwr 8,800",
+    ],
+)
+def test_what_a_trailer_weighs_dry_is_no_limit_of_it(text: str, reads: Reader) -> None:
+    found = {each.rating: each.value for each in ratings(reads, text)}
+    assert found == {"gvwr": Quantity(8_800, "lb"), "curb": Quantity(6_900, "lb")}
+    assert {each.trailer for each in ratings(reads, text)} == {None}
+
+
+@pytest.mark.parametrize(
+    ("text", "loads", "pressure"),
+    [
+        ("trailer tires 225/75R15 LRE 2830 at 80", [2_830], 80),
+        ("trailer tires 2,540 lb at 65", [2_540], 65),
+        (
+            "tires on the truck LT245/75R17 load range E 3195 single 2910 dual at 80psi",
+            [3_195, 2_910],
+            80,
+        ),
+    ],
+)
+def test_a_sidewall_states_loads_and_the_pressure_for_them(
+    text: str, loads: list[float], pressure: float, reads: Reader
+) -> None:
+    found = ratings(reads, text)
+    assert [each.value for each in found if each.rating == "tyre_load"] == [
+        Quantity(load, "lb") for load in loads
+    ]
+    assert [each.value for each in found if each.rating == "pressure"] == [
+        Quantity(pressure, "psi")
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "truck", "trailer"),
+    [
+        ("half ton gas truck, name Wren. gvwr 7,100", "Wren", None),
+        ("pickup's name is Wren, gvwr 7,100", "Wren", None),
+        ("bumper pull called Clover gvwr 7,100", None, "Clover"),
+        ("gooseneck Clover gvwr 7,100", None, "Clover"),
+    ],
+)
+def test_a_name_is_given_with_the_word_for_it(
+    text: str, truck: str | None, trailer: str | None, reads: Reader
+) -> None:
+    for context in (chat(), on_the_road()):
+        verdict = reads(text, context)
+        assert isinstance(verdict, Facts)
+        assert {each.truck for each in verdict.entries} == {truck}
+        assert {each.trailer for each in verdict.entries} == {trailer}
+
+
+@pytest.mark.parametrize(
+    ("text", "pin"),
+    [
+        ("fifth wheel gvwr 16,500", True),
+        ("fiver gvwr 16,500", True),
+        ("hitch 20k, 5k pin", True),
+        ("camper gvwr 9,500", False),
+        ("hitch 14000/1400", False),
+    ],
+)
+def test_a_trailer_that_rests_on_a_pin_is_kept_as_one(text: str, pin: bool, reads: Reader) -> None:
+    words = [part for each in ratings(reads, text) for part, _ in each.words]
+    assert ("coupling" in words) is pin

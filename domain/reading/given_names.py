@@ -1,0 +1,73 @@
+"""Names that a message gives: 'truck Juniper gvwr 11,500', 'the horse trailer is called Wren'.
+
+This file decides which word is the name of the truck or trailer whose label is told. Names that
+the chat knows already are found in `names`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from domain.reading.scene import Scene
+from domain.reading.tokens import WORD, Token
+
+LEAST_HEADED = 4
+"""Tokens: less behind a name and its colon is no label's text."""
+
+
+def heading_name(scene: Scene) -> str | None:
+    """'Bess: ...': a capitalized word that nobody knows, with a colon, before all else."""
+    if len(scene.tokens) < LEAST_HEADED or scene.tokens[1].raw != ":" or scene.text.isupper():
+        return None
+    first = scene.tokens[0]
+    named = first.kind is WORD and not first.senses and not first.groups
+    return first.raw if named and first.raw[0].isupper() and first.raw.isalpha() else None
+
+
+def _leads_to_name(tokens: Sequence[Token], at: int) -> bool:
+    """'is', ':', 'called' and ', name' between a vehicle and its name."""
+    token, behind = tokens[at], tokens[at + 1 : at + 2]
+    if token.raw == ",":
+        return bool(behind) and "calls_it" in behind[0].groups
+    return "calls_it" in token.groups or "copula" in token.senses.get("glue", "")
+
+
+NO_NAME = frozenset(("holds", "unladen"))
+"""Groups of words that stand behind a vehicle and are no name: 'camper dry 7,200'."""
+
+NAME_WORD = re.compile(r"[A-Za-z][\w'-]+$")
+"""Two letters at least: 'tires on the truck E load' gives it no name."""
+
+
+def named_vehicle(scene: Scene, vehicle: str) -> str | None:
+    """A name given in 'truck Juniper gvwr ...': the unknown word right behind the vehicle.
+
+    'the truck is called Juniper', 'truck is Juniper' give one too, and 'trailer camper gvwr ...'
+    by what kind it is.
+    """
+    for index, _, key in scene.find("vehicle"):
+        if key != vehicle:
+            continue
+        at, capital = index + 1, False
+        while at < len(scene.tokens) and _leads_to_name(scene.tokens, at):
+            at, capital = at + 1, "calls_it" not in scene.tokens[at].groups
+        if at >= len(scene.tokens):
+            continue
+        following = scene.tokens[at]
+        kind = set(following.senses.items()) == {("vehicle", "trailer")}
+        plain = not (following.senses or following.groups & NO_NAME)
+        plain = plain or (kind and vehicle == "trailer")
+        behind = scene.tokens[at + 1].senses if at + 1 < len(scene.tokens) else {}
+        verb = behind.get("glue") == "function"  # 'the truck came with a 36 gallon tank'
+        written = NAME_WORD.match(following.raw) and (
+            following.raw[0].isupper() or not (capital or verb)
+        )
+        if following.kind is WORD and plain and written:
+            return following.raw
+    if vehicle == "truck":
+        for token, following in zip(scene.tokens, scene.tokens[1:], strict=False):
+            named = token.possessive and not token.senses and token.raw[0].isupper()
+            if named and following.senses.keys() & {"rating", "tank"}:
+                return token.raw[:-2]
+    return None

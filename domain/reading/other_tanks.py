@@ -1,0 +1,45 @@
+"""Fuel that goes into something else than the truck: a generator, a boat, a mower.
+
+This file decides whose tank a volume is for. It does not know what was paid for it.
+"""
+
+from __future__ import annotations
+
+from domain.reading.figures import VOLUME, Figure
+from domain.reading.scene import Scene
+from domain.reading.talk import OTHER_VEHICLE
+from domain.reading.tokens import WORD
+
+
+def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
+    """'8.2 gal gas for the generator', '60 gal in the boat': neither the truck nor its tank."""
+    _, end = scene.sentence_of(volume.start)
+    others = (each.start for each in scene.figures if each.dimension == VOLUME)
+    end = min((start for start in others if start >= volume.end), default=end)
+    if _in_another(scene, volume.end, end):
+        return True
+    behind = scene.tokens[volume.end : volume.end + 4]
+    for step, token in enumerate(behind[:-1]):
+        leads = token.text.split() or [""]
+        if leads[0] not in scene.book.groups["for"]:
+            continue
+        rest = behind[step + 1 :]
+        thing = next((each for each in rest if "article" not in each.groups), None)
+        led = len(leads) > 1 or "article" in rest[0].groups
+        return led and thing is not None and thing.kind is WORD and not thing.senses
+    return False
+
+
+def _in_another(scene: Scene, first: int, end: int) -> bool:
+    """'60 gal at 5.10 in the boat': what is known for another vehicle, and tows nothing."""
+    for index in range(first, end):
+        leads = scene.tokens[index].text.partition(" ")[0]  # 'for the' is one
+        if leads not in scene.book.groups["into"] and leads not in scene.book.groups["for"]:
+            continue
+        behind = scene.tokens[index + 1 : end]
+        thing = next((each for each in behind if "article" not in each.groups), None)
+        if thing is None:
+            return False
+        if thing.senses.get("talk") == OTHER_VEHICLE and "vehicle" not in thing.senses:
+            return True
+    return False

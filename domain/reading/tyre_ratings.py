@@ -1,0 +1,82 @@
+"""What a tyre may carry, and the pressure that its maker asks for.
+
+This file decides which figures are those of a sidewall or of the tyres' placard: 'LT235/80R17
+3,195 single 2,910 dual at 80 psi'. What a gauge shows in a tyre is read in `observations`.
+"""
+
+from __future__ import annotations
+
+from domain.reading.claims import TYRE_SIZE
+from domain.reading.figures import MASS, PRESSURE, Figure
+from domain.reading.labels import Label
+from domain.reading.scene import Scene
+
+
+def is_tyre_pressure(scene: Scene, figure: Figure) -> bool:
+    """'placard says 35 psi front, 40 rear': what the maker asks for, and no reading of a gauge."""
+    label = figure.label
+    if isinstance(label, Label) and label.rating:
+        return False
+    if figure.dimension is None and _may_inflate(figure) and _at_its_pressure(scene, figure):
+        return True
+    if figure.dimension is None:
+        follows = isinstance(label, Label) and (label.end_of or label.axle) is not None
+        return (
+            follows
+            and LEAST_PSI <= figure.value <= MOST_PSI
+            and any(
+                other.role == "rating" and other.dimension == PRESSURE for other in scene.figures
+            )
+        )
+    if figure.dimension != PRESSURE:
+        return False
+    start, _ = scene.sentence_of(figure.start)
+    said = any(
+        start <= index < figure.start and "tyre_label" in token.groups
+        for index, token, _ in scene.find("rating_cue")
+    )
+    return said or _at_its_pressure(scene, figure)
+
+
+LEAST_PSI, MOST_PSI = 20, 130
+
+
+def _at_its_pressure(scene: Scene, figure: Figure) -> bool:
+    """'rated 3,195 lb at 80 psi': the pressure at which a tyre carries its rating."""
+    before = scene.tokens[figure.start - 1] if figure.start else None
+    return (
+        before is not None
+        and ("at" in before.groups or before.raw == "@")
+        and (
+            any(label.rating == "tyre_load" and label.bound for label in scene.labels)
+            or any(is_tyre_load(scene, other) for other in scene.figures)
+            or any(other.claimed == TYRE_SIZE for other in scene.figures)
+        )
+    )
+
+
+def is_tyre_load(scene: Scene, figure: Figure) -> bool:
+    """'truck tires 3,640 lb at 80 psi': what one carries; no axle is weighed at one."""
+    if figure.dimension not in (None, MASS) or figure.value < LEAST_TYRE_LOAD:
+        return False
+    behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
+    if behind is None or not scene.has("subject", "tyre") or scene.has("weigh_cue"):
+        return False
+    if "single_or_dual" in behind.groups and figure.value >= LEAST_OF_TWO:
+        return True  # 'LT235/80R17 3,195 single 2,910 dual'
+    if "at" not in behind.groups and behind.raw != "@":
+        return False
+    return any(each.start == figure.end + 1 and _may_inflate(each) for each in scene.figures)
+
+
+def _may_inflate(figure: Figure) -> bool:
+    """Whether a figure is a tyre's pressure, with its unit or of the size of one."""
+    bare = figure.dimension is None and LEAST_PSI <= figure.value <= MOST_PSI
+    return bare or figure.dimension == PRESSURE
+
+
+LEAST_TYRE_LOAD = 500
+"""Pounds or kilograms: no tyre of a pickup or its trailer carries less."""
+
+LEAST_OF_TWO = 1000
+"""Pounds or kilograms: less before 'single' or 'dual' may be what the tyres cost."""
