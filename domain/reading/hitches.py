@@ -178,11 +178,15 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
 
 
 def _is_on_something(scene: Scene, index: int) -> bool:
-    """'the camper is on craigslist', 'is off the charts': what is behind is no part of the rig."""
+    """'the camper is on craigslist', 'is off the charts', 'the anvil is on the flatdeck'."""
     behind = scene.tokens[index + 1 : index + 3]
     if behind and "article" in behind[0].groups:
         behind = behind[1:]
-    return bool(behind) and behind[0].kind is WORD and not (behind[0].senses or behind[0].groups)
+    if not behind or behind[0].kind is not WORD:
+        return False
+    senses = behind[0].senses
+    trailer = senses.get("vehicle") == "trailer" or senses.get("name", "").startswith("trailer:")
+    return trailer or not (senses or behind[0].groups)
 
 
 def _hooks_somebody(scene: Scene, index: int) -> bool:

@@ -34,6 +34,8 @@ def value_and_mistake(
     first, second = figures
     between = scene.tokens[first.end : second.start]
     restated = bool(between) and "restates" in between[-1].groups
+    if restated and first.dimension and second.dimension not in (None, first.dimension):
+        return None, None  # 'humidity 43 percent, wind should be 8 mph'
     if restated and not any(token.kind is MARK for token in between):
         return second, first  # '61.2 should be 62.1', 'the 61.2 i sent should be 62.1'
     if wrong_before(scene, second.start, first.end):

@@ -143,6 +143,7 @@ def test_a_message_that_left_too_soon(reads: Reader) -> None:
         "you wrote 4471 for the gate, its 4417",
         "I said 6? its 7",
         "rent isn't 1,200 its 1,260",
+        "humidity is 40 percent and the wind should be 9 miles per hour",
         "you have 3 missed calls, its mom",
         "the address isnt right, its 4821 orchard",
         "delete that last pic, wrong kid. right one: coming up",

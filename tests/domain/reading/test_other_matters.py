@@ -83,6 +83,12 @@ def test_a_list_of_cargo(
     ] == [(item, lb(value), position) for item, value, position in stated]
 
 
+def test_what_is_on_a_trailer_is_not_hitched(reads: Reader) -> None:
+    verdict = reads("the anvil is on the flatdeck now, 260 lb, ahead of the axle", on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [type(entry) for entry in verdict.entries] == [Cargo]
+
+
 def test_places_named_in_a_row_and_then_their_loads(reads: Reader) -> None:
     both = Weighing(loads={"trailer": lb(9_520), "gross": lb(20_340)}, rig="hitched")
     text = "just the trailer's axles and the total before they waved me off, 9,520 and 20,340"
