@@ -34,9 +34,12 @@ LONGEST_ORDER, LONGEST_BARE, LONGEST_RATING_ORDER = 12, 3, 6
 OF_THE_ROAD = frozenset(("plan", "range", "distance"))
 """Topics in which a k is for kilometres, where roads are measured so."""
 
-WANTS = "wants"
+WANTS, NEEDS = "wants", "needs"
 LOADS = frozenset(("weight", "margin", "tongue", "ratings"))
-"""The form in which people are asked for things, too, and the topics in which it is a question."""
+"""Forms in which people are asked for things, too, and the topics in which they are questions.
+
+What is needed may be of the road, where fuel or a summary is named.
+"""
 
 AXLES = frozenset(("surely_axle", "axle_alone"))
 """Groups of words that name an axle and nothing else."""
@@ -220,7 +223,9 @@ def _look(
     strangers = 0 if noun else _strangers(scene, topics)
     sure = strangers == 0 and means_the_rig(scene, topics)
     if not (sure and topics.keys() & LOADS):
-        asking = [each for each in asking if each[2] != WANTS]
+        summed = not known.isdisjoint(groups["fuel"] | groups["summary_asked"])
+        dropped = (WANTS,) if summed else (WANTS, NEEDS)  # 'i need the truck this week'
+        asking = [each for each in asking if each[2] not in dropped]
     opens = any(_opens(scene, words, start) for start, _, _ in asking)
     may_do = ("drawbar_does", "may_be_asked_to") if sure else ("drawbar_does",)
     people = set(_without_opinion(scene, words, sure=sure))
@@ -233,7 +238,11 @@ def _look(
     return Asked(
         book=scene.book,
         topics=topics,
-        forms={"show" if key == WANTS else key for _, _, keys in asking for key in keys.split()},
+        forms={
+            "show" if key in (WANTS, NEEDS) else key
+            for _, _, keys in asking
+            for key in keys.split()
+        },
         form=opens or ordered or _is_order(scene, topics, strangers),
         plain=sure and not other,
         words=known,
