@@ -300,8 +300,12 @@ def _range(scene: Scene, asked: Asked) -> bool:
     soon = asked.forms & {"how_far", "how_much", "when"}
     if soon and asked.says("plain_needs") and fuelled and asked.says("until", "plain_next"):
         return True
-    goes = "how_far" in asked.forms and asked.says("plain_may") and asked.says("goes_far")
-    return goes and (names_rig(scene) or asked.says("our_rig") or fuelled)
+    if asked.phrased("range", "makes_it") and asked.says("plain_far") and asked.ours:
+        return asked.distance is None  # 'miles to go before we run out'
+    goes = (
+        asked.forms & LEFT_OF and _far(asked) and asked.says("plain_may") and asked.says("goes_far")
+    )
+    return bool(goes) and (names_rig(scene) or asked.says("our_rig") or fuelled)
 
 
 def _distance(scene: Scene, asked: Asked) -> bool:
@@ -310,7 +314,7 @@ def _distance(scene: Scene, asked: Asked) -> bool:
     named = asked.says("plain_far", "odometer_word")
     if not (named or (_far(asked) and asked.says("plain_driven", "since"))):
         return False  # 'how far is the sun'
-    if asked.says("plain_left", "plain_money"):
+    if asked.says("plain_money") or (asked.says("plain_left") and not asked.says("since")):
         return False
     if asked.says("odometer_word"):
         return True

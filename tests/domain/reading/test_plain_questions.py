@@ -84,6 +84,14 @@ ASKED = {
         could u pull up gas mileage for last month => from 2026-06-01, to 2026-06-30
         fuel economy trend since april please => from 2026-04-01
         what does she do to the gallon pulling
+        what mileage does the truck get with nothing hooked up
+        average mpg for the year to date => from 2026-01-01
+        how's our fuel economy holding up with the camper => trailer camper
+        mpg over the past two weeks pls => from 2026-06-27
+        can you compare our mpg with and without the flatdeck => trailer flatdeck
+        how many litres per hundred are we using
+        ok so whats the best mpg we've had
+        fuel burn per mile towing?
     """,
     "cost": """
         what's each mile costing us in diesel => product diesel
@@ -112,7 +120,6 @@ ASKED = {
         what's our cost for each mile of towing
         roughly how much a mile does the flatdeck cost us => trailer flatdeck
         how much cash have we burned on fuel since june 15 => from 2026-06-15
-        Need the fuel total for June for the taxes => from 2026-06-01, to 2026-06-30
         what was the price of our last fill
         fuel dollars this year? => from 2026-01-01
         whats towing the van cost per k => trailer van
@@ -141,6 +148,13 @@ ASKED = {
         what's it cost a mile to haul the flatdeck => trailer flatdeck
         money spent on DEF this year => product def, from 2026-01-01
         fuel cost june 1 to june 15 => from 2026-06-01, to 2026-06-15
+        cost per mile this month => from 2026-07-01
+        what's diesel run us so far this trip => product diesel
+        tell us what the last fill cost
+        total spend on fuel with the van => trailer van
+        how much are we paying a mile on average
+        Fuel expenses, April 1 to June 30 => from 2026-04-01, to 2026-06-30
+        sum of fuel costs last month => from 2026-06-01, to 2026-06-30
     """,
     "range": """
         range pls
@@ -193,6 +207,7 @@ ASKED = {
         remaining range please
         how far can we push it on this tank
         are we gonna make the next 70 miles without a fill => distance 70 mi
+        does the tank have another hundred miles in it => distance 100 mi
         fuel range?
         how many km left in the tank mate
         we've got 115 miles to go, do we need to stop for diesel => distance 115 mi
@@ -206,6 +221,16 @@ ASKED = {
         when will we run out of diesel
         how much fuel have we got
         is there two hundred miles left in the tank => distance 200 mi
+        are we going to make it 55 miles on what's in there => distance 55 mi
+        how many miles of diesel do we have left
+        can Juniper reach Alder Gap 90 miles out without filling => distance 90 mi, truck Juniper
+        how far will this tank carry us
+        what's the range on a full tank with the camper => trailer camper
+        how soon do we need fuel
+        miles to go before we run out
+        got 240 km of fuel left? => distance 240 km
+        is it possible to drive another 100 miles on this fuel => distance 100 mi
+        how much farther can the truck go
     """,
     "distance": """
         how far since the last fill?
@@ -253,6 +278,12 @@ ASKED = {
         what does the odometer stand at
         gimme total tow miles
         how many kilometres did the van do last year => trailer van, from 2025-01-01, to 2025-12-31
+        how many miles have we hauled the camper total => trailer camper
+        miles logged this month => from 2026-07-01
+        could you tell me the current odometer reading
+        distance since monday? => from 2026-07-06
+        how many kms has the box trailer done => trailer box trailer
+        how far since we left on friday => from 2026-07-10
     """,
     "trip": """
         trip totals pls
@@ -281,6 +312,10 @@ ASKED = {
         whats the story on this trip, miles and fuel
         trip stats please
         Please total this trip up for me
+        give me a rundown of the whole trip
+        how's the haul going so far, fuel wise
+        numbers on that last trip?
+        final totals for the trip
     """,
     "week": """
         weekly numbers please
@@ -305,6 +340,10 @@ ASKED = {
         the week's figures please
         how are we doing for the week on fuel
         week's rundown?
+        what does this week look like on fuel and miles
+        Weekly roundup please
+        show us the week
+        this week: miles and cost?
     """,
     "period": """
         june 3 through june 17 numbers => from 2026-06-03, to 2026-06-17
@@ -338,9 +377,13 @@ ASKED = {
         fuel summary for may 3 through may 19 => from 2026-05-03, to 2026-05-19
         monthly numbers for june pls => from 2026-06-01, to 2026-06-30
         what happened between june 1st and june 9th, numbers wise => from 2026-06-01, to 2026-06-09
-        I need the summary from april 3 until april 20 => from 2026-04-03, to 2026-04-20
         how'd the truck do in june => from 2026-06-01, to 2026-06-30
         show the last 3 weeks => from 2026-06-20
+        june 8th to 20th totals => from 2026-06-08, to 2026-06-20
+        recap from may 30 on => from 2026-05-30
+        how was june, fuel and miles => from 2026-06-01, to 2026-06-30
+        give me the stats between 6/10 and 6/25 => from 2026-06-10, to 2026-06-25
+        report on the last month please => from 2026-06-01, to 2026-06-30
     """,
     "plan": """
         plan Alder Gap to Quail Lake => from Alder Gap, to Quail Lake
@@ -371,6 +414,11 @@ ASKED = {
         planning on four hundred and twenty miles saturday, fuel estimate? => distance 420 mi
         plan 300 miles with the camper => distance 300 mi, trailer camper
         how many times would we fill up going 1200 km with the van => distance 1200 km, trailer van
+        plan us a 580 mile haul with the flatdeck => distance 580 mi, trailer flatdeck
+        how much fuel should we carry for 260 miles => distance 260 mi
+        we have to go 730 miles on sunday, how many stops for diesel => distance 730 mi
+        gallons needed to tow the camper 290 miles => distance 290 mi, trailer camper
+        Plan: Alder Gap to Dunmore, camper on => trailer camper, from Alder Gap, to Dunmore
     """,
     "upkeep": """
         what maintenance is due
@@ -403,6 +451,11 @@ ASKED = {
         when's the next service for Juniper => truck Juniper, item service
         when did we last do a tire rotation => item tire rotation
         maintenance list
+        what maintenance do we need to do
+        oil change due? => item oil change
+        is it time for the bearings yet => item bearings
+        list everything that's due
+        when are the tires due to be rotated => item rotated
     """,
     "help": """
         how does this work exactly
@@ -433,6 +486,10 @@ ASKED = {
         tell me how this works please
         what can I ask drawbar
         which words do you understand
+        how do i record a fill
+        what are the things I can ask you
+        explain how you work drawbar
+        how do I text in an axle weight
     """,
 }
 """By topic: a question, and behind the arrow what it names."""
@@ -506,6 +563,10 @@ PLANS = [
         "how much fuel from Dunmore to Birch Hollow, 150 miles",
         "distance 150 mi, from Dunmore, to Birch Hollow",
     ),
+    (
+        "what's the fuel going to cost from Dunmore to Quail Lake, 330 miles",
+        "distance 330 mi, from Dunmore, to Quail Lake",
+    ),
 ]
 
 TAKEN_BACK = """
@@ -541,6 +602,10 @@ please get rid of the last entry
 take back my last message
 could you please remove my last fill
 delete the last thing i texted
+would you please delete my last message
+can you take out the last fill
+i want to undo my last entry
+cancel that last weighing please
 """
 
 TALK = """
