@@ -58,7 +58,9 @@ def may_be_plain(scene: Scene, words: Sequence[str]) -> bool:
     if scene.book.groups["plain_head"].isdisjoint(words):
         return False
     return not any(
-        figure.unit is not None and figure.dimension != DISTANCE and figure.claimed is None
+        figure.claimed is None
+        and figure.dimension != DISTANCE
+        and (figure.unit is not None or not _may_be_of_date(figure))
         for figure in scene.figures
     )
 
@@ -155,8 +157,11 @@ def _figures_beside(scene: Scene, asked: Asked) -> bool:
 
 
 def _of_date(scene: Scene, figure: Figure) -> bool:
-    numbered = figure.whole and (figure.value <= LAST_DAY or figure.value in YEARS)
-    return figure.unit is None and numbered and has_times(scene)
+    return figure.unit is None and _may_be_of_date(figure) and has_times(scene)
+
+
+def _may_be_of_date(figure: Figure) -> bool:
+    return figure.whole and (figure.value <= LAST_DAY or figure.value in YEARS)
 
 
 def _asks(scene: Scene, asked: Asked) -> bool:
