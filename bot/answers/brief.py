@@ -15,6 +15,7 @@ from bot.answers.measures import days
 from bot.answers.terms import term
 from bot.answers.words import figure, number
 from domain.entries import (
+    POSITIONS,
     Cargo,
     Check,
     Entry,
@@ -98,9 +99,10 @@ def rating_name(rating: str) -> str:
     return term(RATING_WORDS.get(rating, rating))
 
 
-def field_name(field: str) -> str:
-    """What a field of an entry is called in a sentence."""
-    return rating_name(field) if field in RATING_WORDS else load_name(field)
+def field_name(field: str, entry: Entry | None = None) -> str:
+    """What a field of an entry is called in a sentence: a scale's tongue is no rating's."""
+    rated = isinstance(entry, Rating) or field not in POSITIONS
+    return rating_name(field) if rated and field in RATING_WORDS else load_name(field)
 
 
 def bare_or_figure(value: Quantity | float | str | bool | None) -> str:

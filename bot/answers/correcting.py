@@ -53,7 +53,7 @@ def amended_answer(amended: Amended, follows: Answer | None = None) -> Answer:
     notes = [] if follows else [f"{sentence(brief(after))}."]
     if isinstance(after, Weighing):
         notes += _sum_note(after)
-    field = sentence(field_name(amended.field))
+    field = sentence(field_name(amended.field, after))
     headline = (
         say("{field} now {now}, not {was}.", field=field, now=now, was=bare_or_figure(was))
         if was is not None
@@ -112,8 +112,9 @@ def which_figure(choices: Sequence[Amended]) -> Ask:
 
 
 def _label(amended: Amended) -> str:
-    was = bare_or_figure(stated(amended.before.entry, amended.field))
-    return f"{field_name(amended.field)} {was}"
+    before = amended.before.entry
+    was = bare_or_figure(stated(before, amended.field))
+    return f"{field_name(amended.field, before)} {was}"
 
 
 def _spelled_out(amended: Amended) -> Correction:

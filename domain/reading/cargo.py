@@ -468,6 +468,7 @@ OTHERWISE_MEANT = frozenset(
         "whole",
         "event",
         "hitch",
+        "rig",
         "talk",
         "time",
         "moving",
@@ -487,9 +488,11 @@ def _is_somebody(token: Token) -> bool:
 def is_noun(scene: Scene, index: int) -> bool:
     """Whether a token can be (part of) the name of a thing that is carried."""
     token = scene.tokens[index]
-    if token.kind is not WORD or token.groups & NO_THING:
+    if token.kind is not WORD or token.groups & NO_THING or len(token.raw) == 1:
         return False
     senses = token.senses
+    if "labels_only" in token.groups and (not index or scene.tokens[index - 1].senses):
+        return False  # 'the plate on the trailer says 1,800 kg'; 'steel plate' is a thing
     if not senses and index and _is_somebody(scene.tokens[index - 1]):
         return False  # 'before they waved me off': what somebody does
     if not senses or "check_item" in senses or "subject" in senses:

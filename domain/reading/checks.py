@@ -103,7 +103,9 @@ def _asked(scene: Scene, index: int) -> bool:
 def _is_label(scene: Scene, index: int) -> bool:
     """A part that labels a figure ('tires 65 psi') was measured, not checked."""
     return any(
-        label.start <= index < label.end and label.bound is not None and label.bound.role
+        label.start <= index < label.end
+        and label.bound is not None
+        and label.bound.role not in (None, "odometer")  # 'greased the bearings 51,700'
         for label in scene.labels
     )
 
@@ -181,6 +183,8 @@ def _leads_on(scene: Scene, index: int) -> bool:
     if "small_state" not in scene.tokens[index].groups or index + 1 == len(scene.tokens):
         return False
     behind = scene.tokens[index + 1]
+    if "end" in behind.senses:
+        return True  # 'gas bottles up front'
     strange = behind.kind is WORD and not behind.senses and not behind.groups
     return strange or bool(behind.groups & LED_TO)
 

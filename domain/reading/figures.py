@@ -22,7 +22,7 @@ MASS, VOLUME, DISTANCE, TEMPERATURE, PRESSURE, SPEED = (
 )
 
 
-ROTATION, LENGTH, DURATION, SHARE, MONEY, PRICE, ECONOMY, FORCE = (
+ROTATION, LENGTH, DURATION, SHARE, MONEY, PRICE, ECONOMY, FORCE, TORQUE = (
     "rotation",
     "length",
     "duration",
@@ -31,6 +31,7 @@ ROTATION, LENGTH, DURATION, SHARE, MONEY, PRICE, ECONOMY, FORCE = (
     "price",
     "economy",
     "force",
+    "torque",
 )
 
 
@@ -65,6 +66,8 @@ DIMENSION_OF = {
     "L/100km": ECONOMY,
     "km/L": ECONOMY,
     "kN": FORCE,
+    "Nm": TORQUE,
+    "lbf ft": TORQUE,
 }
 
 

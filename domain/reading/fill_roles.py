@@ -212,11 +212,31 @@ COINS_A_LITRE = (60, 300)
 
 
 def _of_other_fluid(scene: Scene, figure: Figure) -> bool:
-    """'2 litres of oil', 'a gallon of coolant': no fuel."""
+    """'2 litres of oil', 'coolant topped up with 2 L', 'oil 5 L': no fuel."""
     behind = scene.tokens[figure.end : figure.end + 2]
-    if len(behind) < 2 or "of" not in behind[0].groups:
-        return False
-    return behind[1].senses.get("subject") in ("oil", "coolant")
+    if behind and "of" in behind[0].groups:
+        behind = behind[1:]
+    if behind and behind[0].senses.get("subject") in FLUIDS:
+        return True
+    ahead = scene.tokens[max(0, figure.start - FARTHEST_FLUID) : figure.start]
+    if len(ahead) > 1 and ahead[-1].raw == "," and ahead[-2].senses.keys() & {"full", "fuel_cue"}:
+        ahead = ahead[:-1]  # 'oil topped up, 1.5 L'
+    for token in reversed(ahead):
+        if token.senses.get("subject") in FLUIDS:
+            return True
+        if "and" in token.groups or token.senses.keys().isdisjoint(BEFORE_VOLUME):
+            return False
+    return False
+
+
+FLUIDS = frozenset(("oil", "coolant", "transmission"))
+"""Gauges by the names of which an engine's other fluids go."""
+
+FARTHEST_FLUID = 4
+"""Tokens between a fluid and its volume, and the fluid, at most."""
+
+BEFORE_VOLUME = frozenset(("glue", "full", "fuel_cue"))
+"""Classes of term of which the words between a fluid and its volume are."""
 
 
 def _is_hour(scene: Scene, figure: Figure) -> bool:

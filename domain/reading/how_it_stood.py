@@ -56,7 +56,8 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
         if kind == "solo" and named == "trailer" and "alone" in scene.tokens[index].senses:
             kind = named  # 'camper solo on the scale'
         found = (found or kind) if kind == "hitched" else kind
-    found = found or named or ("hitched" if _still_hitched(scene) else None)
+    hitched = _still_hitched(scene) or _is_train(scene, each)
+    found = found or named or ("hitched" if hitched else None)
     if found == "hitched" and scene.has("hitch", "unhitched"):
         found = None
     if found is None and _unhitched_here(scene, each):
@@ -71,6 +72,19 @@ def _still_hitched(scene: Scene) -> bool:
         for index, _, _ in scene.find("hitch", "hitched")
         if index
     )
+
+
+def _is_train(scene: Scene, each: Pass) -> bool:
+    """'train weight 3,690': one load, by a word that truck and trailer together go by.
+
+    Where the chat knows that a trailer is on, it need not be said.
+    """
+    label = each.figures[0].label if len(each.figures) == 1 else None
+    known = scene.context.hitched is True
+    if known or not isinstance(label, Label) or label.whole != "gross":
+        return False
+    words = scene.words_between(label.start, label.end).casefold().split()
+    return not scene.book.groups["combination"].isdisjoint(words)
 
 
 def rig_of_named(scene: Scene) -> str | None:

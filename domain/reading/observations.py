@@ -13,7 +13,15 @@ from domain.context import PRESSURE_UNIT, SPEED_UNIT, TEMPERATURE_UNIT
 from domain.entries import Observation
 from domain.quantities import Quantity
 from domain.reading.doubts import Doubt
-from domain.reading.figures import PRESSURE, ROTATION, SHARE, SPEED, TEMPERATURE, Figure
+from domain.reading.figures import (
+    PRESSURE,
+    ROTATION,
+    SHARE,
+    SPEED,
+    TEMPERATURE,
+    Figure,
+    follows_odometer,
+)
 from domain.reading.label_fit import SUBJECT_DIMENSIONS
 from domain.reading.labels import Label
 from domain.reading.rig_signs import (
@@ -488,6 +496,8 @@ def _insists(scene: Scene, figure: Figure) -> bool:
         return False
     if figure.dimension in (TEMPERATURE, PRESSURE, ROTATION):
         return True
+    if follows_odometer(figure.value, scene.context):
+        return False  # 'greased the bearings 51,700'
     before = scene.tokens[figure.start - 1] if figure.start else None
     glued = before is not None and before.end == scene.tokens[figure.start].start
     if not stands_by(scene, figure) or glued:

@@ -70,7 +70,9 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
             follows = known is not None and 0 <= figure.value - known.value <= BARE_STEP
             named = not label.compound and _surely_odometer(scene, label)
             return figure.value >= 100 and figure.foreign is None and (follows or named)
-        if label.bound is figure and not label.only_vehicle:
+        # 'greased the bearings 51,700': where work is logged, a gauge's name reads nothing
+        served = label.subject is not None and scene.has("check_done")
+        if label.bound is figure and not (label.only_vehicle or served):
             return False
         if label.axle or label.wheel or label.whole:
             return False

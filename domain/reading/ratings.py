@@ -198,7 +198,9 @@ def _is_year(scene: Scene, figure: Figure, name: str) -> bool:
     if not is_bare_year(figure) or name == "date_code" or figure.value % LABEL_STEP == 0:
         return False
     label = figure.label
-    if not isinstance(label, Label) or not label.rating or label.start > figure.start:
+    if not isinstance(label, Label) or label.start > figure.start:
+        return True
+    if not (label.rating or label.axle or label.end_of):
         return True
     between = scene.tokens[label.end : figure.start]
     plain = all("copula" in token.senses.get("glue", "") for token in between)
@@ -473,8 +475,9 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
         "trailer_rating" in scene.tokens[index].groups for index in range(label.start, label.end)
     ):
         return "trailer"
-    if name == "payload" and _of_named_trailer(scene, figure):
-        return "trailer"
+    of_trailer = label.vehicle == "trailer" or _of_named_trailer(scene, figure)
+    if name == "payload" and of_trailer:
+        return "trailer"  # 'payload of the caravan is 240'
     if name in TRUCK_RATINGS or name.startswith("gawr_"):
         return "truck"
     if label.vehicle in ("truck", "trailer") and name not in ("tow", "tongue"):
@@ -671,7 +674,9 @@ def _axles_of(scene: Scene, figure: Figure) -> int:
     counted = figure.count or axles_counted(scene)
     if counted:
         return counted
-    before = [each for each in scene.figures if each.end == figure.start]
+    # '2 ejes de 6000': the label may stand between the two.
+    ends = [figure.start, *([figure.label.start] if isinstance(figure.label, Label) else [])]
+    before = [each for each in scene.figures if each.end in ends]
     return next((int(each.value) for each in before if each.whole and each.value in COUNTS), 0)
 
 

@@ -32,19 +32,42 @@ def read_water(scene: Scene) -> list[Cargo]:
         item = _item(scene, figure, ceiling)
         if item is None and not (tank and _holds_water(tank)):
             continue
+        if any("holds" in token.groups for token in scene.tokens[floor:ceiling]):
+            continue  # 'the water tank holds 40 gal': what it can, and not what it does
         if not (tank or _aboard(scene, floor, ceiling)) or figure.unit is None:
             continue
         figure.role = "cargo"
         found.append(
             Cargo(
                 item=item or WATER,
-                value=Quantity(figure.value, figure.unit, figure.low),
+                value=Quantity(figure.value * _how_many(scene, figure, floor), figure.unit),
                 position=scene.words_between(*tank[1]) if tank else None,
                 words=(("value", scene.words_between(figure.start, figure.end)),),
             )
         )
     return found
 
+
+def _how_many(scene: Scene, figure: Figure, floor: int) -> int:
+    """'2 x 95 L', 'both water tanks, 95 L each': tanks that took so much each; else 1."""
+    ahead = scene.tokens[max(floor, figure.start - 2) : figure.start]
+    if len(ahead) == 2 and ahead[1].raw in "x×":
+        return _count(ahead[0])
+    behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
+    if behind is None or "each_one" not in behind.groups:
+        return 1
+    before = scene.tokens[floor : figure.start]
+    if any("pair" in token.groups for token in before):
+        return 2
+    return max(map(_count, before), default=1)
+
+
+def _count(token: Token) -> int:
+    counts = token.kind is NUMBER and token.decimals == 0 and 1 <= token.value <= MOST_TANKS
+    return int(token.value) if counts else 1
+
+
+MOST_TANKS = 6
 
 WATERY = frozenset(("water", "water_tank"))
 WATER = "water"

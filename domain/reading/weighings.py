@@ -11,6 +11,7 @@ import math
 from collections.abc import Sequence
 from itertools import combinations, pairwise
 
+from domain.context import MASS_UNIT
 from domain.entries import SINGLE_AXLES, Weighing
 from domain.quantities import Quantity
 from domain.reading.aboard import people_aboard
@@ -314,11 +315,11 @@ def _least_told(scene: Scene, label: Label) -> float:
     """What an axle or a tongue carries that is told without a word for weighing."""
     surely = "surely_tongue" in scene.tokens[label.start].groups
     if label.whole == "tongue" and surely and scene.context.trailers:
-        return LEAST_ON_TONGUE
+        return LEAST_ON_TONGUE[MASS_UNIT[scene.context.units]]
     return LEAST_TOLD if label.axle else math.inf
 
 
-LEAST_TOLD, LEAST_ON_TONGUE = 1000, 100
+LEAST_TOLD, LEAST_ON_TONGUE = 1000, {"lb": 100, "kg": 45}
 
 
 _AXLE_WEIGHT = {

@@ -131,6 +131,20 @@ def test_a_correction_and_its_undo_change_what_follows(database: Path) -> None:
     assert "No weighing" in said[6][0]
 
 
+def test_a_corrected_load_is_no_rating_and_a_corrected_rating_is_no_load(database: Path) -> None:
+    said = replies(
+        [
+            "hitch rating 14000, tongue rating 1400",
+            "steer 5280 drive 6940 trailer 9840 tongue 1148",
+            "tongue was 1184 not 1148",
+            "tongue rating is 1500 not 1400",
+        ],
+        database,
+    )
+    assert said[2][0].startswith("Tongue now 1,184 lb, not 1,148 lb.")
+    assert said[3][0].startswith("Max tongue now 1,500 lb, not 1,400 lb.")
+
+
 def test_which_of_two_trailers_is_on_is_asked_once_and_answered_by_number(database: Path) -> None:
     chat("trailer flatdeck gvwr 12000\ntrailer camper gvwr 7600\n", database)
     asked = chat("hitched up, leaving, 48011\n", database)

@@ -242,3 +242,48 @@ def test_a_half_behind_the_unit_counts(text: str, litres: float) -> None:
     (fill,) = verdict.entries
     assert isinstance(fill, Fill)
     assert fill.volume == Quantity(litres, "L")
+
+
+@pytest.mark.parametrize(
+    ("text", "ratings"),
+    [
+        ("el enganche aguanta 14000 y 1400 de lengua", {"tow": 14_000, "tongue": 1_400}),
+        ("enganche: 12000 libras y 1200 en la lengua", {"tow": 12_000, "tongue": 1_200}),
+    ],
+)
+def test_the_tongue_goes_by_the_name_that_it_has_on_the_border(
+    text: str, ratings: dict[str, float]
+) -> None:
+    verdict = reads(text)
+    assert isinstance(verdict, Facts)
+    assert {each.rating: each.value for each in verdict.entries if isinstance(each, Rating)} == {
+        name: Quantity(value, "lb") for name, value in ratings.items()
+    }
+
+
+@pytest.mark.parametrize(
+    ("text", "axles"),
+    [
+        ("remolque dos ejes de 6000", 2),
+        ("remolque 2 ejes de 6000 libras", 2),
+        ("tres ejes de 6000", 3),
+    ],
+)
+def test_how_many_axles_stands_before_their_name(text: str, axles: int) -> None:
+    verdict = reads(text)
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Rating)
+    assert (entry.rating, entry.value, entry.note) == (
+        "gawr",
+        Quantity(6000, "lb"),
+        f"{axles} axles",
+    )
+
+
+def test_the_hub_of_a_wheel_is_no_tyre() -> None:
+    verdict = reads("se calentó la masa de la rueda derecha, 190 grados", chat(truck="Juniper"))
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Observation)
+    assert (entry.subject, entry.position) == ("hub", "right")

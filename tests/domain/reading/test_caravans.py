@@ -1,0 +1,184 @@
+"""Caravans, utes and boats as their people text them: kilograms, plates, fluids and torques."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from domain.context import Context
+from domain.entries import Cargo, Check, Entry, Fill, Odometer, Rating, Weighing
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, chat
+
+
+def kg(value: float) -> Quantity:
+    return Quantity(value, "kg")
+
+
+def litres(value: float) -> Quantity:
+    return Quantity(value, "L")
+
+
+CARAVAN: Context = replace(
+    chat(trailers=("Camper",)), units="metric", currency="AUD", odometer=Quantity(51_200, "km")
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "rating", "value"),
+    [
+        ("ute gvm 3300 kg, front axle 1480, rear axle 1985", "gawr_rear", 1985),
+        ("gvm 3200, rear axle 1995, front axle 1450", "gawr_rear", 1995),
+        ("gvm 3,050 kg front axle 1990 kg rear axle 1850", "gawr_front", 1990),
+    ],
+)
+def test_an_axles_limit_may_look_like_a_year(
+    text: str, rating: str, value: float, reads: Reader
+) -> None:
+    verdict = reads(text, CARAVAN)
+    assert isinstance(verdict, Facts)
+    rated = {each.rating: each.value for each in verdict.entries if isinstance(each, Rating)}
+    assert len(rated) == len(verdict.entries) == 3
+    assert rated[rating] == kg(value)
+
+
+@pytest.mark.parametrize("text", ["gvwr 9,000, axles / 1998", "Winter Ball 2019, gvwr 9000"])
+def test_a_year_beside_a_plate_is_no_limit(text: str, reads: Reader) -> None:
+    verdict = reads(text, chat())
+    assert isinstance(verdict, Facts)
+    assert [each.rating for each in verdict.entries if isinstance(each, Rating)] == ["gvwr"]
+
+
+@pytest.mark.parametrize(
+    ("text", "subject", "rating"),
+    [
+        ("payload of the caravan is 240", "trailer", "payload"),
+        ("payload on the caravan 240 kg", "trailer", "payload"),
+        ("payload with the caravan on is 240", "truck", "payload"),
+        ("caravan mro 240 kg", "trailer", "curb"),
+    ],
+)
+def test_whose_payload_and_empty_weight_it_is(
+    text: str, subject: str, rating: str, reads: Reader
+) -> None:
+    verdict = reads(text, CARAVAN)
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Rating)
+    assert (entry.subject, entry.rating, entry.value) == (subject, rating, kg(240))
+
+
+@pytest.mark.parametrize(
+    ("text", "volume"),
+    [
+        ("water tanks full now, 2 x 95 L", 190),
+        ("filled both water tanks, 95 L each", 190),
+        ("three water tanks, 60 litres each", 180),
+        ("topped up the water tank with 80 L", 80),
+    ],
+)
+def test_water_tanks_hold_no_fuel(text: str, volume: float, reads: Reader) -> None:
+    verdict = reads(text, CARAVAN)
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Cargo)
+    assert (entry.item, entry.value) == ("water", litres(volume))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "coolant 2 L added",
+        "topped up the coolant with 2 L",
+        "oil topped up, 1.5 L",
+        "5 L oil in",
+        "put 5 litres of oil in",
+        "gearbox oil 3 L",
+    ],
+)
+def test_oil_and_coolant_are_no_fuel(text: str, reads: Reader) -> None:
+    verdict = reads(text, CARAVAN)
+    entries = verdict.entries if isinstance(verdict, Facts) else ()
+    assert not [each for each in entries if isinstance(each, Fill)]
+
+
+@pytest.mark.parametrize(
+    "text", ["oil fine, filled up 62.8 L", "checked the oil and filled up, 62.8 L"]
+)
+def test_fuel_beside_oil_is_fuel(text: str, reads: Reader) -> None:
+    verdict = reads(text, CARAVAN)
+    assert isinstance(verdict, Facts)
+    assert [each.volume for each in verdict.entries if isinstance(each, Fill)] == [litres(62.8)]
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        ("van tyres torqued 90 nm", (Check(item="van tyres", state="done"),)),
+        ("wheel nuts torqued to 90 Nm", (Check(item="wheel nuts", state="done"),)),
+        ("lug nuts torqued to 100 ft-lbs", (Check(item="lug nuts", state="done"),)),
+        (
+            "greased the bearings 51 700",
+            (
+                Check(item="bearings", state="done"),
+                Odometer(
+                    odometer=Quantity(51_700, "km"),
+                    words=(("odometer", "51 700"),),
+                ),
+            ),
+        ),
+    ],
+)
+def test_a_torque_is_no_pressure_and_an_odometer_no_heat(
+    text: str, entries: tuple[Entry, ...], reads: Reader
+) -> None:
+    assert reads(text, CARAVAN) == Facts(entries)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "ute and van on the deck 5.12t",
+        "D/T 1.8 t on the trailer plate",
+        "we've got the awning in the boot and two gas bottles up front",
+        "spare chairs and the jack up front",
+    ],
+)
+def test_a_rig_or_a_plate_is_no_cargo_and_up_front_no_state(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, CARAVAN), Silent)
+
+
+def test_a_plate_of_steel_is_cargo(reads: Reader) -> None:
+    verdict = reads("steel plate 300 kg in the tray", CARAVAN)
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Cargo)
+    assert entry.item == "steel plate"
+
+
+@pytest.mark.parametrize(("hitched", "rig"), [(None, "hitched"), (False, "hitched"), (True, None)])
+@pytest.mark.parametrize("text", ["train weight 3,690", "gross train weight 3690 kg", "GTW 3690"])
+def test_a_train_is_truck_and_trailer(
+    text: str, hitched: bool | None, rig: str | None, reads: Reader
+) -> None:
+    verdict = reads(text, replace(CARAVAN, hitched=hitched))
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Weighing)
+    assert (entry.loads, entry.rig) == ({"gross": kg(3690)}, rig)
+
+
+@pytest.mark.parametrize("text", ["noseweight 76", "nose weight now 76", "ball weight 76"])
+def test_a_caravans_nose_is_light(text: str, reads: Reader) -> None:
+    verdict = reads(text, CARAVAN)
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Weighing)
+    assert entry.loads == {"tongue": kg(76)}
+
+
+@pytest.mark.parametrize("text", ["noseweight 12", "tongue 76"])
+def test_so_little_is_said_of_other_tongues(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, chat(trailers=("Camper",))), Silent)
