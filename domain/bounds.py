@@ -25,7 +25,8 @@ NEEDS_SOLO = "a pass of the truck alone"
 NEEDS_CURB = "the truck's curb weight"
 NEEDS_AXLES = "the number of trailer axles"
 NEEDS_MASSES = "the GVWR of truck and trailer"
-FACTS = (NEEDS_CURB, NEEDS_AXLES, NEEDS_MASSES)
+NEEDS_WHEELS = "what one rear tyre carries, such as: truck tyres 2910 dual"
+FACTS = (NEEDS_CURB, NEEDS_AXLES, NEEDS_MASSES, NEEDS_WHEELS)
 """What a person can text; anything else that a margin needs is another pass over the scale."""
 
 Check = Callable[[Rig, Weights, LoadIndex], Iterable[Margin]]
@@ -127,11 +128,11 @@ def _trailer_axles(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterato
 
 
 def _trailer_tyres(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margin]:
-    one = one_tyre(rig, "trailer tyres", "", load_index)
+    one, tyres = _tyres_of(rig, "trailer tyres", "", "gawr", load_index)
     if one:
         value = axle_load(
             one,
-            4 if _said(rig, "trailer tyres", "", DUAL) else 2,
+            tyres or 2,
             car_tyre=_said(rig, "trailer tyres", "", CAR_TYRES),
         )
         yield from _per_axle(rig, weights, "trailer tyres", "load", value)
@@ -159,19 +160,57 @@ def _per_axle(
 
 
 def _truck_tyres(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margin]:
-    for axle, bounds in (("front", "steer"), ("rear", "drive")):
-        one = one_tyre(rig, "truck tyres", axle, load_index)
-        if one:
-            tyres = 4 if axle == "rear" and _said(rig, "truck tyres", axle, DUAL) else 2
-            limit = Limit(
-                subject="truck tyres", rating=axle, bounds=bounds, value=axle_load(one, tyres)
-            )
-            yield judged(limit, weights.loads.get(bounds), f"the {bounds} axle by itself")
+    front = one_tyre(rig, "truck tyres", "front", load_index)
+    front = front or one_tyre(rig, "truck tyres", "dual", load_index)
+    rear, tyres = _tyres_of(rig, "truck tyres", "rear", "gawr_rear", load_index)
+    for axle, bounds, value in (
+        ("front", "steer", axle_load(front, 2) if front else None),
+        ("rear", "drive", axle_load(rear, tyres or 2) if rear else None),
+    ):
+        if value:
+            limit = Limit(subject="truck tyres", rating=axle, bounds=bounds, value=value)
+            if axle == "rear" and tyres is None:
+                yield Unknown(limit, NEEDS_WHEELS)
+            else:
+                yield judged(limit, weights.loads.get(bounds), f"the {bounds} axle by itself")
 
 
-def one_tyre(rig: Rig, subject: str, axle: str, load_index: LoadIndex) -> float | None:
-    """What one tyre carries (kg): as stated at its pressure, else by its load index."""
-    for condition in (axle, ""):
+def _tyres_of(
+    rig: Rig, subject: str, axle: str, gawr: str, load_index: LoadIndex
+) -> tuple[float | None, int | None]:
+    """What one tyre of an axle carries (kg), and how many there are; None where nobody can tell.
+
+    A light truck's tyre is marked for both, single and dual, and does not say which it is. The
+    GAWR does: the tyres of an axle carry it together (49 CFR 571.110 S4.2.2, 571.120 S5.1.2).
+    """
+    one = one_tyre(rig, subject, axle, load_index)
+    dual = one_tyre(rig, subject, "dual", load_index, alone=True)
+    if one is None or _said(rig, subject, axle, DUAL):
+        return dual or one, 4
+    single = _said(rig, subject, axle, SINGLE)
+    if single is (dual is None):
+        return (one, 2) if dual is None else (dual, 4)
+    rated = rig.mass(subject.partition(" ")[0], gawr)
+    if rated is None:
+        return one, 2 if dual is None else None
+    if rated <= axle_load(one, 2) * SHORT_OF_GAWR:
+        return one, 2
+    return (one, None) if dual is None else (dual, 4)
+
+
+SHORT_OF_GAWR = 1.2
+"""A rear GAWR so far above two tyres is of four. Trucks with single wheels whose owner fitted
+weaker tyres stay below, those with dual wheels are at 1.3 and more; common practice, no source."""
+
+
+def one_tyre(
+    rig: Rig, subject: str, axle: str, load_index: LoadIndex, *, alone: bool = False
+) -> float | None:
+    """What one tyre carries (kg): as stated at its pressure, else by its load index.
+
+    `alone` leaves out what was stated without a place.
+    """
+    for condition in (axle,) if alone else (axle, ""):
         stated = rig.mass(subject, "load", condition)
         if stated:
             return stated
@@ -181,7 +220,7 @@ def one_tyre(rig: Rig, subject: str, axle: str, load_index: LoadIndex) -> float 
     return None
 
 
-DUAL = ("dual",)
+DUAL, SINGLE = ("dual",), ("single",)
 CAR_TYRES = ("passenger", "car tyre", "car tire")
 
 

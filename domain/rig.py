@@ -195,8 +195,9 @@ def _condition(subject: str, rating: Rating) -> str:
         if _any_in(CARRYING_WORDS, [note]):
             return "carrying"
         return "bars" if _any_in(BARS_WORDS, [note]) else ""
-    if subject == "truck tyres":
-        return next((axle for axle in ("front", "rear") if axle in note), "")
+    if subject in ("truck tyres", "trailer tyres"):
+        places = ("front", "rear", "dual") if subject == "truck tyres" else ("dual",)
+        return next((place for place in places if place in note), "")
     if subject == "truck" and rating.rating == "tow":
         return "pin" if _any_in(PIN_WORDS, [note]) else ""
     return ""

@@ -21,7 +21,7 @@ from domain.reading.scene import Scene
 from domain.reading.stamped_pairs import hitched_how, part_before, stamped_pairs
 from domain.reading.tank_sizes import further_tanks, is_tank_size, of_another
 from domain.reading.tokens import NUMBER
-from domain.reading.tyre_ratings import is_tyre_load, is_tyre_pressure
+from domain.reading.tyre_ratings import how_mounted, is_tyre_load, is_tyre_pressure
 
 NAMING = frozenset(("rating", "rating_cue", "rating_subject", "axle_noun"))
 """Classes of term that a rating is named with; a tank's size needs none."""
@@ -665,6 +665,8 @@ def _note(scene: Scene, figure: Figure, name: str) -> str | None:
         return how
     if name == "tow":
         return _by_pin(scene, figure)
+    if name in ("tyre_load", "load_index"):
+        return how_mounted(scene, figure)
     count = _axles_of(scene, figure) if name == "gawr" else 0
     return f"{count} axles" if count else None
 

@@ -62,7 +62,7 @@ def is_tyre_load(scene: Scene, figure: Figure) -> bool:
     behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
     if behind is None or not scene.has("subject", "tyre") or scene.has("weigh_cue"):
         return False
-    if "single_or_dual" in behind.groups and figure.value >= LEAST_OF_TWO:
+    if behind.groups & SINGLE_OR_DUAL and figure.value >= LEAST_OF_TWO:
         return True  # 'LT235/80R17 3,195 single 2,910 dual'
     if "at" not in behind.groups and behind.raw != "@":
         return False
@@ -80,3 +80,17 @@ LEAST_TYRE_LOAD = 500
 
 LEAST_OF_TWO = 1000
 """Pounds or kilograms: less before 'single' or 'dual' may be what the tyres cost."""
+
+SINGLE_OR_DUAL = frozenset(("single_tyre", "dual_tyre"))
+
+
+def how_mounted(scene: Scene, figure: Figure) -> str | None:
+    """'3,195 single 2,910 dual', 'max load dual 2910': how a tyre stands that carries so much."""
+    label = figure.label
+    named = label.start if isinstance(label, Label) and label.rating else figure.start
+    said = [*scene.tokens[figure.end : figure.end + 1], *scene.tokens[named : figure.start]]
+    words = {word for token in said for word in token.text.split()}
+    for how, group in (("single", "single_tyre"), ("dual", "dual_tyre")):
+        if words & scene.book.groups[group]:
+            return how
+    return None

@@ -250,6 +250,61 @@ def test_dual_rear_tyres_carry_four_times_what_one_does() -> None:
     assert len(found(ticket)) == 1
 
 
+def sidewall(*loads: tuple[float, str | None]) -> list[Rating]:
+    return [
+        Rating(subject="tyres", truck="Juniper", rating="tyre_load", value=lb(load), note=note)
+        for load, note in loads
+    ]
+
+
+BOTH = sidewall((3195, "single"), (2910, "dual"))
+"""What is moulded on a light truck's tyre, whichever way it stands."""
+
+
+@pytest.mark.parametrize(
+    ("gawr", "tyres", "carried"),
+    [
+        (9750, BOTH, 4 * 2910),  # only four of them carry such an axle
+        (6390, BOTH, 2 * 3195),
+        (7000, BOTH, 2 * 3195),
+        (None, sidewall((2910, "dual")), 4 * 2910),
+        (None, sidewall((3195, None)), 2 * 3195),
+        (7000, sidewall((3195, None)), 2 * 3195),
+        (9750, sidewall((3195, "single")), 2 * 3195),
+    ],
+)
+def test_the_gawr_tells_two_rear_tyres_from_four(
+    gawr: float | None, tyres: list[Rating], carried: float
+) -> None:
+    """49 CFR 571.110 S4.2.2: the tyres fitted to an axle carry no less than its GAWR."""
+    rated = [] if gawr is None else [axle_rating(gawr)]
+    ticket = Ticket(*rated, *tyres).weighs("solo", steer=4900, drive=3600)
+    assert left(ticket, "truck tyres", "rear") == pytest.approx(carried - 3600)
+
+
+def axle_rating(pounds_rated: float) -> Rating:
+    return Rating(subject="truck", truck="Juniper", rating="gawr_rear", value=lb(pounds_rated))
+
+
+@pytest.mark.parametrize(
+    "ratings", [[axle_rating(9750), *sidewall((3195, None))], BOTH], ids=["no dual load", "no gawr"]
+)
+def test_rear_tyres_are_not_judged_while_two_or_four_is_open(ratings: list[Rating]) -> None:
+    margins = found(Ticket(*ratings).weighs("solo", steer=4900, drive=8900))
+    [rear] = [each for each in margins if each.limit.rating == "rear"]
+    assert isinstance(rear, Unknown)
+    assert "dual" in rear.needs
+
+
+def test_a_trailers_tyre_that_is_marked_for_both_stands_single() -> None:
+    both = [
+        Rating(subject="tyres", trailer="flatdeck", rating="tyre_load", value=lb(load), note=note)
+        for load, note in ((2830, "single"), (2570, "dual"))
+    ]
+    ticket = Ticket(*flatdeck(), *both).hitched().weighs(truck=9600, trailer=8000)
+    assert left(ticket, "trailer tyres", "load") == pytest.approx(4 * 2830 - 8000)
+
+
 def test_tyres_go_by_their_stated_load_at_pressure_where_it_was_given() -> None:
     rating = Rating(
         subject="tyres", trailer="flatdeck", rating="load", value=lb(2830), note="65 psi"
