@@ -181,7 +181,7 @@ def _tyres_of(
     """What one tyre of an axle carries (kg), and how many there are; None where nobody can tell.
 
     A light truck's tyre is marked for both, single and dual, and does not say which it is. The
-    GAWR does: the tyres of an axle carry it together (49 CFR 571.110 S4.2.2, 571.120 S5.1.2).
+    GAWR does: the tyres of an axle carry it together (49 CFR 571.120 S5.1.2; V2).
     """
     one = one_tyre(rig, subject, axle, load_index)
     dual = one_tyre(rig, subject, "dual", load_index, alone=True)

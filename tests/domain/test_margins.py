@@ -276,7 +276,7 @@ BOTH = sidewall((3195, "single"), (2910, "dual"))
 def test_the_gawr_tells_two_rear_tyres_from_four(
     gawr: float | None, tyres: list[Rating], carried: float
 ) -> None:
-    """49 CFR 571.110 S4.2.2: the tyres fitted to an axle carry no less than its GAWR."""
+    """49 CFR 571.120 S5.1.2: the tyres fitted to an axle carry no less than its GAWR."""
     rated = [] if gawr is None else [axle_rating(gawr)]
     ticket = Ticket(*rated, *tyres).weighs("solo", steer=4900, drive=3600)
     assert left(ticket, "truck tyres", "rear") == pytest.approx(carried - 3600)
