@@ -9,7 +9,7 @@ from functools import cache
 
 from bot.shared_data import read_csv, read_toml
 from domain.emissions import FuelFacts, fuel_facts_from
-from domain.gauges import HeatTable, heat_table_from
+from domain.gauges import GaugeTable, gauge_table_from
 from domain.reference import References, references_from
 from domain.upkeep import UpkeepTable, upkeep_table_from
 from domain.walkround import PointsTable, points_table_from
@@ -32,9 +32,9 @@ def fuel_facts() -> FuelFacts:
 
 
 @cache
-def heat_table() -> HeatTable:
+def gauge_table() -> GaugeTable:
     """From when a part is hot; raises NoSuchData where the installation lacks it."""
-    return heat_table_from(read_toml("reference/gauges.toml"))
+    return gauge_table_from(read_toml("reference/gauges.toml"))
 
 
 @cache

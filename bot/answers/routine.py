@@ -12,9 +12,9 @@ from bot.answers.answer import Answer
 from bot.answers.brief import at_place, brief, on_the_way
 from bot.answers.language import marked, say
 from bot.answers.words import figure, listed, rounded, sentence
-from bot.reference import heat_table
+from bot.reference import gauge_table
 from domain.entries import Cargo, Hitch, Note, Observation, Odometer
-from domain.gauges import hot
+from domain.gauges import hot, soft
 from domain.quantities import VOLUMES
 from domain.water import mass_of
 
@@ -39,19 +39,33 @@ def hitch_kept(entry: Hitch) -> Answer:
 
 
 def observations_kept(entries: Sequence[Observation]) -> Answer:
-    """Gauges were read; what is hot is said aloud."""
+    """Gauges were read; what is hot, and which tyre is soft, is said aloud."""
     told = sentence(listed([brief(entry) for entry in entries]))
     kept = say("{entries}, kept.", entries=told)
-    heated = hot(entries, heat_table())
-    if not heated:
+    heated, slack = hot(entries, gauge_table()), soft(entries, gauge_table())
+    if not (heated or slack):
         return Answer(headline=kept, quiet=True)
-    hottest = listed([brief(entry) for entry in heated])
-    subjects = dict.fromkeys(entry.subject for entry in heated)
-    advice = dict.fromkeys(say(WHEN_HOT.get(subject, ENGINE_HOT)) for subject in subjects)
+    advice = [say(WHEN_HOT.get(each.subject, ENGINE_HOT)) for each in heated]
+    advice += [say(SOFT)] if slack else []
+    notes = tuple(dict.fromkeys(advice))
     if len(heated) == len(entries):
-        return Answer(headline=say("Hot: {readings}; kept.", readings=hottest), notes=tuple(advice))
-    return Answer(headline=say("Hot: {readings}.", readings=hottest), notes=(*advice, kept))
+        readings = listed([brief(entry) for entry in heated])
+        return Answer(headline=say("Hot: {readings}; kept.", readings=readings), notes=notes)
+    heads = [
+        say(words, readings=listed([brief(entry) for entry in found]))
+        for words, found in ((HOT, heated), (SLACK, slack))
+        if found
+    ]
+    return Answer(headline=" ".join(heads), notes=(*notes, kept))
 
+
+HOT, SLACK = marked("Hot: {readings}."), marked("Soft: {readings}.")
+
+SOFT = marked(
+    "A quarter below the others or more. Look for a nail or a leaking valve, and set it to the "
+    "label's pressure, cold, before you go on."
+)
+"""What is said of a soft tyre; common practice, no source."""
 
 ENGINE_HOT = marked(
     "Ease off, or stop off the road and let it idle until it comes down. The maker's manual says "

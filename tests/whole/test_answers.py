@@ -290,3 +290,15 @@ def test_a_hot_part_is_said_aloud_with_what_to_do_and_others_get_a_nod() -> None
     assert "licensed mechanic" in aloud.notes[0]
     assert "trailer left hub 110 °F" in aloud.notes[-1]
     assert routine.observations_kept([cool]).quiet
+
+
+def test_a_soft_tyre_is_said_aloud_beside_its_likes() -> None:
+    tyres = [
+        Observation(subject="tyre", value=Quantity(value, "psi"), position=f"trailer {side}")
+        for value, side in ((65, "left"), (48, "right"))
+    ]
+    aloud = routine.observations_kept(tyres)
+    assert not aloud.quiet
+    assert aloud.headline == "Soft: trailer right tyre 48 psi."
+    assert "label's pressure" in aloud.notes[0]
+    assert "trailer left tyre 65 psi" in aloud.notes[-1]
