@@ -59,9 +59,14 @@ RULES = (
     Rule("truck", "gawr_front", "steer", "the steer axle by itself"),
     Rule("truck", "gawr_rear", "drive", "the drive axle by itself"),
     Rule("trailer", "gvwr", "trailer weight", NEEDS_SOLO),
+    Rule("trailer", "gtm", "trailer", "the trailer's axles"),
     Rule("truck", "tongue", "tongue", NEEDS_SOLO),
 )
-"""Ratings and what loads them, in the order of a door label and a data plate."""
+"""Ratings and what loads them, in the order of a door label and a data plate.
+
+GTM is what all axles of a coupled trailer may put on the ground (Australian Design Rules,
+Definitions and Vehicle Categories; from memory).
+"""
 
 
 def load_of(weights: Weights, name: str) -> Measured | None:

@@ -76,7 +76,7 @@ def _bounds(rig: Rig) -> dict[str, float]:
     """What each position may carry (kg), as far as it was told."""
     gawr, gvwr = rig.mass("trailer", "gawr"), rig.mass("trailer", "gvwr")
     told = {rule.bounds: rig.mass(rule.subject, rule.rating) for rule in RULES}
-    told["trailer"] = gawr * rig.axles if gawr and rig.axles else gvwr
+    told["trailer"] = gawr * rig.axles if gawr and rig.axles else told["trailer"] or gvwr
     return {name: bound for name, bound in told.items() if bound}
 
 

@@ -54,6 +54,7 @@ STANDS_FOR = {
     "load": ("load", "load_index"),
     "tow": ("tow", "gvwr"),
     "tongue": ("tongue", "s"),
+    "gawr": ("gawr", "gtm"),
 }
 """Ratings of a part that say the same thing in another form; S is R55's vertical mass."""
 

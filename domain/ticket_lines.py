@@ -35,7 +35,18 @@ LEAST_LOADS = 2
 _LOADS = frozenset(("axle", "axle_noun", "whole", "vehicle"))
 _FUEL = frozenset(("product", "per_volume"))
 _LIMITS = frozenset(
-    ("gvwr", "gcwr", "gawr", "gawr_front", "gawr_rear", "payload", "tow", "tongue", "tyre_load")
+    (
+        "gvwr",
+        "gcwr",
+        "gawr",
+        "gtm",
+        "gawr_front",
+        "gawr_rear",
+        "payload",
+        "tow",
+        "tongue",
+        "tyre_load",
+    )
 )
 _KEPT = _LOADS | _FUEL | {"odometer", "corner", "side", "passes"}
 _HEADS = frozenset(("product", "passes", "rig", "bars"))

@@ -20,6 +20,7 @@ from domain.driving import Driving
 from domain.entries import Check, Rating
 from domain.log import Logged
 from domain.quantities import Quantity
+from domain.rig import tyres_owner
 from domain.tyres import OLD_YEARS, Made, code_digits, date_code
 
 SOON = 0.1
@@ -138,7 +139,8 @@ def old_tyres(driven: Driving, today: date) -> tuple[OldTyres, ...]:
             continue
         made = date_code(code_digits(each.entry.value), today)
         if isinstance(made, Made):
-            latest[each.entry.trailer or each.entry.truck or each.entry.subject] = made
+            owner = each.entry.trailer or each.entry.truck or tyres_owner(each.entry)
+            latest[owner] = made
     aged = [OldTyres(owner, made, made.age(today)) for owner, made in latest.items()]
     return tuple(
         sorted((each for each in aged if each.years >= OLD_YEARS), key=lambda each: -each.years)

@@ -37,6 +37,7 @@ RATING_WORDS = {
     "gvwr": marked("GVWR"),
     "gcwr": marked("GCWR"),
     "gawr": marked("GAWR"),
+    "gtm": marked("GTM"),
     "gawr_front": marked("front GAWR"),
     "gawr_rear": marked("rear GAWR"),
     "tow": marked("max trailer"),

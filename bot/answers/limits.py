@@ -104,6 +104,7 @@ LIMITS = {
     ("truck", "gawr_front"): marked("steer axle"),
     ("truck", "gawr_rear"): marked("drive axle"),
     ("trailer", "gawr"): marked("trailer axle"),
+    ("trailer", "gtm"): marked("trailer GTM"),
     ("hitch", "tow"): marked("hitch"),
     ("hitch", "tongue"): marked("hitch tongue"),
     ("truck", "tow"): marked("tow rating"),

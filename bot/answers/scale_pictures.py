@@ -54,6 +54,7 @@ OWN_RATING = {
     ("truck", "gawr_front"): marked("GAWR"),
     ("truck", "gawr_rear"): marked("GAWR"),
     ("trailer", "gawr"): marked("GAWR"),
+    ("trailer", "gtm"): marked("GTM"),
     ("truck", "gvwr"): marked("GVWR"),
     ("trailer", "gvwr"): marked("GVWR"),
     ("truck", "gcwr"): marked("GCWR"),

@@ -212,7 +212,7 @@ def attention(
         say_count(
             "{owner} tyres are {count} year old; have them looked at.",
             "{owner} tyres are {count} years old; have them looked at.",
-            round(each.years),
+            int(each.years),
             owner=sentence(term(each.owner)),
         )
         for each in old_tyres(driven, _today(now, preferences))

@@ -40,7 +40,7 @@ def upkeep_section(told: Grounds) -> Section:
         say_count(
             "{owner} tyres are {count} year old; have them looked at.",
             "{owner} tyres are {count} years old; have them looked at.",
-            round(each.years),
+            int(each.years),
             owner=sentence(each.owner),
         )
         for each in old_tyres(told.stood, today)

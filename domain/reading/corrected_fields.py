@@ -217,6 +217,7 @@ MASS_FIELDS = frozenset(
         "gvwr",
         "gcwr",
         "gawr",
+        "gtm",
         "payload",
         "gawr_front",
         "gawr_rear",

@@ -181,7 +181,12 @@ HITCHED_OR_NOT = {"hitched": "hitched", "unhitched": "solo"}
 
 
 def _by_fullness(scene: Scene, asked: Ask) -> Choice | None:
-    """'yep, to the brim', 'it wasn't full': the fill that was full, or the one that was not."""
+    """'yep, to the brim', 'it wasn't full': the fill that was full, or the one that was not.
+
+    Where only one is offered, fullness is not what the question is about.
+    """
+    if len(asked.choices) < 2:
+        return None
     fills = [{getattr(entry, "full", None) for entry in choice.entries} for choice in asked.choices]
     said = {key for _, _, key in scene.find("full")}
     if not said or not all(each in ({True}, {False}) for each in fills):

@@ -153,7 +153,7 @@ def _framed(scene: Scene) -> bool:
         return True
     return any(
         (
-            label.rating in ("gvwr", "gcwr", "gawr", "gawr_front", "gawr_rear", "payload")
+            label.rating in ("gvwr", "gcwr", "gawr", "gtm", "gawr_front", "gawr_rear", "payload")
             or label.rating_subject
             or (label.rating == "tow" and scene.has("rating_subject"))
         )

@@ -204,6 +204,19 @@ def test_axles_of_unknown_number_are_judged_as_one_as_long_as_one_would_carry_th
     assert isinstance(found(more)[0], Unknown)
 
 
+def test_what_the_axles_may_weigh_together_is_held_beside_what_each_may() -> None:
+    """GTM: on the ground by all axles of a coupled trailer (Australian Design Rules; memory)."""
+    together = Rating(subject="trailer", rating="gtm", value=lb(5600))
+    each = Rating(subject="trailer", rating="gawr", value=lb(3300), note="2 axles")
+    ticket = Ticket(together, each).hitched().weighs(truck=9600, trailer=5750)
+    assert left(ticket, "trailer", "gtm") == pytest.approx(-150)
+    assert left(ticket, "trailer", "gawr") == pytest.approx(850)
+    alone = Ticket(together).hitched().weighs(truck=9600, trailer=5750)
+    assert left(alone, "trailer", "gtm") == pytest.approx(-150)
+    weights = weights_of(latest_session(alone.log))
+    assert ("trailer", "gawr") not in missing(rig_of(alone.log), weights)
+
+
 def test_each_trailer_axle_that_was_weighed_is_held_to_its_own_rating() -> None:
     ticket = Ticket(*flatdeck()).hitched().weighs(truck=9600, trailer_1=5900, trailer_2=6100)
     assert left(ticket, "trailer", "gawr", "trailer_1") == pytest.approx(100)

@@ -100,6 +100,14 @@ def test_tyres_grow_old_by_their_date_code() -> None:
     assert old.years == pytest.approx(7.0, abs=0.1)
 
 
+def test_tyres_that_nobody_named_are_the_trailers() -> None:
+    page = Page()
+    page.add(0, Rating(subject="tyres", rating="date_code", value=2217.0))
+    (old,) = old_tyres(page.driven, date(2026, 11, 27))
+    assert old.owner == "trailer"
+    assert int(old.years) == 9
+
+
 def test_exhaust_fluid_goes_at_what_was_poured_in_after_the_first_fill() -> None:
     page = Page()
     for hours, odometer, gallons in ((0, 48000, 2.5), (100, 49000, 2.0), (200, 50000, 2.4)):

@@ -182,3 +182,26 @@ def test_a_caravans_nose_is_light(text: str, reads: Reader) -> None:
 @pytest.mark.parametrize("text", ["noseweight 12", "tongue 76"])
 def test_so_little_is_said_of_other_tongues(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, chat(trailers=("Camper",))), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "camper atm 2800 kg gtm 2570 kg, axles 2 x 1500",
+        "gtm 2570, atm 2800, 2 axles 1500 each",
+        "atm 2,800 kg. gross trailer mass 2,570 kg. axles rated 1500 kg x 2",
+    ],
+)
+def test_what_the_axles_may_weigh_together_is_no_rating_of_one(text: str, reads: Reader) -> None:
+    verdict = reads(text, CARAVAN)
+    assert isinstance(verdict, Facts)
+    rated = {
+        each.rating: (each.subject, each.value)
+        for each in verdict.entries
+        if isinstance(each, Rating)
+    }
+    assert rated == {
+        "gvwr": ("trailer", kg(2800)),
+        "gtm": ("trailer", kg(2570)),
+        "gawr": ("trailer", kg(1500)),
+    }

@@ -154,3 +154,25 @@ PRICE = Ask(
 @pytest.mark.parametrize("text", ["the cheap one lol", "the lower of the two", "not the second"])
 def test_the_one_of_two_that_is_less(text: str, reads: Reader) -> None:
     assert reads(text, on_the_road(asked=PRICE)) == Facts(PRICE.choices[0].entries)
+
+
+TOO_MUCH = Ask("volume", (Choice("95 L, as typed", (Fill(volume=Quantity(95, "L"), full=True),)),))
+
+
+@pytest.mark.parametrize(
+    ("text", "litres"),
+    [
+        ("61.4 L at $2.119 filled to the brim", 61.4),
+        ("diesel 58.8 L, $124.60, full", 58.8),
+        ("filled it, 61.4 L", 61.4),
+        ("as typed", 95),
+    ],
+)
+def test_another_fill_is_not_the_one_in_doubt_because_both_were_full(
+    text: str, litres: float, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road(asked=TOO_MUCH, tank=Quantity(80, "L")))
+    assert isinstance(verdict, Facts)
+    (fill,) = verdict.entries
+    assert isinstance(fill, Fill)
+    assert fill.volume == Quantity(litres, "L")
