@@ -6,6 +6,7 @@ one clause; a plan to check, or a question about it, is none.
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Literal
 
 from domain.entries import Check
@@ -31,6 +32,7 @@ def read_checks(scene: Scene) -> list[Check]:
     found: list[Check] = []
     items = list(scene.by_class["check_item"])
     used: set[int] = set()
+    states: dict[int, tuple[State, int]] = {}
     for number, index in enumerate(items):
         if index in used or not _talk_allows(scene, index) or _is_label(scene, index):
             continue
@@ -51,9 +53,43 @@ def read_checks(scene: Scene) -> list[Check]:
         if _everyday(scene, index, start, state[1], found):
             continue
         used.add(index)
+        states[index] = state
         righted = state[0] == "fault" and _put_right(scene, max(index, state[1]), limit)
         found.append(Check(item=_name(scene, start, end), state="done" if righted else state[0]))
-    return found
+    return _with_listed(scene, dict(zip(states, found, strict=True)), states)
+
+
+def _with_listed(
+    scene: Scene, found: dict[int, Check], states: Mapping[int, tuple[State, int]]
+) -> list[Check]:
+    """The checks with those that share a state: 'checked the lights, chains and the plug'."""
+    for run in _runs(scene) if found and len(scene.by_class["check_item"]) > len(found) else ():
+        first, last = states.get(run[0]), states.get(run[-1])
+        before = first is not None and first[0] == "done" and first[1] < run[0]
+        behind = last is not None and last[0] == "done" and last[1] > run[-1]
+        for index in run if before or behind else ():
+            if index not in found and _talk_allows(scene, index) and not _is_label(scene, index):
+                name = _name(scene, _start_of_name(scene, index), index + 1)
+                found[index] = Check(item=name, state="done")
+    return [found[index] for index in sorted(found)]
+
+
+def _runs(scene: Scene) -> Iterator[Sequence[int]]:
+    """Items with nothing but commas and articles between them, the last joined by 'and'."""
+    run: list[int] = []
+    for index in scene.by_class["check_item"]:
+        between = scene.tokens[run[-1] + 1 : _start_of_name(scene, index)] if run else ()
+        if not (between and all(each.raw == "," or each.groups & LISTING for each in between)):
+            run = [index]
+            continue
+        run.append(index)
+        if any("and" in each.groups for each in between):
+            yield run
+            run = []
+
+
+LISTING = frozenset(("and", "article"))
+"""Groups of words that stand in a list."""
 
 
 def _put_right(scene: Scene, last: int, limit: int) -> bool:

@@ -213,8 +213,9 @@ def test_what_the_axles_may_weigh_together_is_held_beside_what_each_may() -> Non
     assert left(ticket, "trailer", "gawr") == pytest.approx(850)
     alone = Ticket(together).hitched().weighs(truck=9600, trailer=5750)
     assert left(alone, "trailer", "gtm") == pytest.approx(-150)
-    weights = weights_of(latest_session(alone.log))
-    assert ("trailer", "gawr") not in missing(rig_of(alone.log), weights)
+    session = latest_session(alone.log)
+    assert session is not None
+    assert ("trailer", "gawr") not in missing(rig_of(alone.log), weights_of(session))
 
 
 def test_each_trailer_axle_that_was_weighed_is_held_to_its_own_rating() -> None:

@@ -205,3 +205,43 @@ def test_what_the_axles_may_weigh_together_is_no_rating_of_one(text: str, reads:
         "gtm": ("trailer", kg(2570)),
         "gawr": ("trailer", kg(1500)),
     }
+
+
+@pytest.mark.parametrize(
+    ("text", "items"),
+    [
+        ("checked lights, chains and the breakaway cable", ["lights", "chains", "breakaway cable"]),
+        ("lights, chains and brakes checked", ["lights", "chains", "brakes"]),
+        ("greased the hubs, checked the tyres and lights", ["hubs", "tyres", "lights"]),
+        ("lights, left marker light and chains good", ["lights", "left marker light", "chains"]),
+        ("checked the straps, the binders, and the ramps", ["straps", "binders", "ramps"]),
+        ("checked the lights, chains are next", ["lights"]),
+        ("checked the lights, will do the chains and pin later", ["lights"]),
+    ],
+)
+def test_a_list_shares_what_was_done_with_it(text: str, items: list[str], reads: Reader) -> None:
+    verdict = reads(text, CARAVAN)
+    assert verdict == Facts(tuple(Check(item=item, state="done") for item in items))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "who checked the lights, chains and pin",
+        "need to check lights, chains and the plug",
+        "did you check the lights and the chains?",
+    ],
+)
+def test_a_list_that_is_to_be_checked_was_not(text: str, reads: Reader) -> None:
+    assert not isinstance(reads(text, CARAVAN), Facts)
+
+
+def test_a_fault_is_not_shared(reads: Reader) -> None:
+    verdict = reads("tyres low, lights and chains good", CARAVAN)
+    assert verdict == Facts(
+        (
+            Check(item="tyres", state="fault"),
+            Check(item="lights", state="done"),
+            Check(item="chains", state="done"),
+        )
+    )
