@@ -66,6 +66,7 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
     """The observations that a message states, a doubt about one, or none."""
     found: list[Observation] = []
     row: tuple[Figure, str] | None = None
+    of_trailer = False
     heading = _heading(scene)
     chatty = len(scene.unknown_words()) > MOST_UNKNOWN
     for figure in scene.live_figures():
@@ -92,12 +93,17 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         if subject in EVERYDAY and not _means_road(scene, figure, subject, value):
             continue
         figure.role = "observation"
+        position = _position(scene, figure, heading) if subject in POSITIONED else None
+        if row is not None and position in (None, "trailer") and _follows(scene, figure, row[0]):
+            # 'truck 38 38, trailer 50 50 50 35'
+            position = "trailer" if of_trailer else None
+        of_trailer = position is not None and position.startswith("trailer")
         row = figure, subject
         found.append(
             Observation(
                 subject=subject,
                 value=value,
-                position=_position(scene, figure, heading) if subject in POSITIONED else None,
+                position=position,
                 words=(("value", scene.words_between(figure.start, figure.end)),),
             )
         )
@@ -119,6 +125,11 @@ def _of_the_row(scene: Scene, figure: Figure, row: tuple[Figure, str] | None) ->
     close = close or _one_of_them(between)
     alike = figure.dimension in (None, before.dimension)
     return subject if subject in POSITIONED and close and alike else None
+
+
+def _follows(scene: Scene, figure: Figure, before: Figure) -> bool:
+    between = scene.tokens[before.end : figure.start]
+    return figure.label is None and all(token.raw in ",/" for token in between)
 
 
 def _one_of_them(between: Sequence[Token]) -> bool:
@@ -537,6 +548,8 @@ def _position(scene: Scene, figure: Figure, heading: Label | None) -> str | None
     trailer = (own is not None and own.vehicle == "trailer") or (
         heading is not None and heads and heading.vehicle == "trailer" and heading is not own
     )
+    if own is not None and own.vehicle == "truck":
+        trailer = False
     if own is not None and own.vehicle is None:
         under = _stands_under(scene, figure)
         trailer = trailer if under is None else under == "trailer"

@@ -29,7 +29,7 @@ def picked(scene: Scene, asked: Ask) -> Facts | None:
     if not tokens or len(tokens) > LONGEST or not asked.choices:
         return None
     by_figure = _by_figure(scene, asked)
-    if by_figure is not None:
+    if by_figure is not None or _states_another(scene, asked):
         return by_figure
     chosen = by_position(scene, asked) or _by_size(scene, asked) or _by_unit(scene, asked)
     if chosen is None:
@@ -38,6 +38,20 @@ def picked(scene: Scene, asked: Ask) -> Facts | None:
     if chosen is None and len(asked.choices) == 1 and _agrees(scene):
         chosen = asked.choices[0]
     return Facts(chosen.entries) if chosen is not None else None
+
+
+def _states_another(scene: Scene, asked: Ask) -> bool:
+    """'full tank 12,410 miles, 34.8 gal': a figure of that unit that nobody asked about."""
+    if len(scene.figures) < SEVERAL:
+        return False
+    units = {figure.unit for figure in asked.figures}
+    known = {figure.value for figure in asked.figures}
+    return any(
+        figure.unit in units and figure.value not in known for figure in scene.live_figures()
+    )
+
+
+SEVERAL = 2
 
 
 def _words(scene: Scene) -> list[str]:

@@ -13,7 +13,9 @@ from domain.reading.tokens import WORD
 
 def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
     """'8.2 gal gas for the generator', '60 gal in the boat': neither the truck nor its tank."""
-    _, end = scene.sentence_of(volume.start)
+    start, end = scene.sentence_of(volume.start)
+    if _of_water(scene, start, end):
+        return True
     others = (each.start for each in scene.figures if each.dimension == VOLUME)
     end = min((start for start in others if start >= volume.end), default=end)
     if _in_another(scene, volume.end, end):
@@ -43,3 +45,14 @@ def _in_another(scene: Scene, first: int, end: int) -> bool:
         if thing.senses.get("talk") == OTHER_VEHICLE and "vehicle" not in thing.senses:
             return True
     return False
+
+
+def _of_water(scene: Scene, start: int, end: int) -> bool:
+    """'fresh tank full, 60 gal', 'grey tank full 40 gal': a tank that burns nothing."""
+    return any(
+        start < index < end and not scene.tokens[index - 1].groups.isdisjoint(WATER_TANKS)
+        for index, _, _ in scene.find("full")
+    )
+
+
+WATER_TANKS = frozenset(("water_tank", "waste_tank"))

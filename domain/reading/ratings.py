@@ -53,6 +53,9 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
         if figure.role is not None:
             continue
         framed_here = framed and not _weighed_since(scene, figure)
+        if framed_here and _is_dry(scene, figure):
+            scene.claim(figure, "what it weighs dry")
+            continue
         rating = pairs.get(figure.start) or _rating(scene, figure, framed=framed_here, tank=tank)
         if rating is None or _is_year(scene, figure, rating[1]):
             continue
@@ -325,6 +328,13 @@ def _is_unladen(scene: Scene, figure: Figure) -> bool:
     before = scene.tokens[figure.start - 1] if figure.start else None
     mass = figure.dimension in (None, MASS) and figure.value >= LEAST_STAMPED
     return mass and before is not None and "unladen" in before.groups
+
+
+def _is_dry(scene: Scene, figure: Figure) -> bool:
+    """'5er gvwr 17,200, pin 3,300 dry': what a maker prints of it empty, and no scale showed."""
+    behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
+    said = behind is not None and "unladen" in behind.groups and figure.dimension in (None, MASS)
+    return said and isinstance(figure.label, Label) and figure.label.whole == "tongue"
 
 
 def _whole_rated(scene: Scene, figure: Figure, label: Label) -> tuple[str, str]:

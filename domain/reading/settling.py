@@ -8,6 +8,7 @@ does not read what they state.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
@@ -54,6 +55,8 @@ def settle_words(scene: Scene) -> None:
         _settle_regular(scene)
     if "correction" in scene.by_class:
         _settle_put_down(scene)
+    if "reported" in scene.by_class and "calls_it" in scene.groups:
+        _settle_called(scene)
     if not TOWED.isdisjoint(scene.by_class):
         _settle_apart(scene)
 
@@ -87,6 +90,19 @@ def _read_initials(scene: Scene) -> None:
         term_class = {"trailer": "vehicle", "gross": "whole"}.get(key, "axle")
         tokens[index].senses = {term_class: key}
     scene.index_terms()
+
+
+def _settle_called(scene: Scene) -> None:
+    """'stock trailer called Bandit': a name is given, and no figure was called wrongly."""
+    for token, behind in pairwise(scene.tokens):
+        named = behind.kind is WORD and not behind.senses and behind.raw[0].isupper()
+        if named and "calls_it" in token.groups:
+            token.senses = {key: said for key, said in token.senses.items() if key != "reported"}
+    scene.index_terms()
+
+
+def _figure_at(tokens: Sequence[Token], index: int) -> bool:
+    return index < len(tokens) and tokens[index].kind is NUMBER
 
 
 def _read_rated_initials(scene: Scene) -> None:
@@ -147,6 +163,13 @@ def _join_duals(scene: Scene) -> None:
         both.senses, both.glued = place.senses, place.glued
         both.groups = place.groups - {"rear_or_right"}  # of two wheels: one on the right
         tokens[index - 1] = both
+    last: Token | None = None
+    for index, token in enumerate(tokens):
+        if "corner" in token.senses:
+            last = token
+        elif last is not None and token.text in duals and _figure_at(tokens, index + 1):
+            # 'left rear outer 66 inner 65': the other wheel of the place before
+            token.senses, joined = last.senses, [*joined, index]
     if joined:
         scene.index_terms()
 

@@ -301,4 +301,4 @@ def test_a_soft_tyre_is_said_aloud_beside_its_likes() -> None:
     assert not aloud.quiet
     assert aloud.headline == "Soft: trailer right tyre 48 psi."
     assert "label's pressure" in aloud.notes[0]
-    assert "trailer left tyre 65 psi" in aloud.notes[-1]
+    assert "65 psi" in aloud.notes[-1]

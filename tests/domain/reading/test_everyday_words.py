@@ -429,3 +429,23 @@ def test_a_mile_where_a_bearing_seized_is_no_temperature(reads: Reader) -> None:
     verdict = reads("broke down at mile 48,107, wheel bearing seized", on_the_road())
     assert isinstance(verdict, Facts)
     assert not [each for each in verdict.entries if isinstance(each, Observation)]
+
+
+@pytest.mark.parametrize(
+    ("text", "places"),
+    [
+        (
+            "left rear outer 66 inner 65, right rear outer 65 inner 44 psi",
+            ["left rear outer", "left rear inner", "right rear outer", "right rear inner"],
+        ),
+        ("tires: truck 38 38, trailer 50 50", [None, None, "trailer", "trailer"]),
+        ("trailer tires 80 79, truck 55 56", ["trailer", "trailer", None, None]),
+    ],
+)
+def test_each_tyre_of_a_list_stands_where_it_was_said_to(
+    text: str, places: list[str | None], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    found = [each.position for each in verdict.entries if isinstance(each, Observation)]
+    assert found == places

@@ -270,3 +270,8 @@ def test_the_truck_is_filled_whatever_else_was(reads: Reader) -> None:
     assert [each.volume for each in verdict.entries if isinstance(each, Fill)] == [
         Quantity(22, "gal")
     ]
+
+
+@pytest.mark.parametrize("text", ["fresh tank full, 30 gal", "grey tank full 28 gal"])
+def test_a_tank_of_water_is_no_fill(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)

@@ -471,3 +471,14 @@ def test_a_name_is_given_with_the_word_for_it(
 def test_a_trailer_that_rests_on_a_pin_is_kept_as_one(text: str, pin: bool, reads: Reader) -> None:
     words = [part for each in ratings(reads, text) for part, _ in each.words]
     assert ("coupling" in words) is pin
+
+
+def test_a_trailer_that_is_called_so_is_no_correction(reads: Reader) -> None:
+    found = ratings(reads, "stock trailer called Clover, gvwr 7k, tandem 3500s")
+    assert {each.trailer for each in found} == {"Clover"}
+    assert found[0].value == Quantity(7_000, "lb")
+
+
+def test_what_a_pin_weighs_dry_is_no_limit(reads: Reader) -> None:
+    found = ratings(reads, "5er gvwr 17,100, pin 3,250 dry")
+    assert [(each.subject, each.rating) for each in found] == [("trailer", "gvwr")]
