@@ -300,10 +300,25 @@ def _way(scene: Scene, live: Sequence[Figure]) -> Figure | None:
 
 
 def _is_rating(scene: Scene, figure: Figure) -> bool:
-    """'straps rated 3,333 lb', 'how many 3,333 lb straps'."""
-    behind = scene.tokens[figure.end : figure.end + 1]
-    stamped = figure.start > 0 and "stamped" in scene.tokens[figure.start - 1].groups
-    return stamped or any("lashing" in token.groups for token in behind)
+    """'straps rated 3,333 lb', 'wll 800 kg', 'how many 3,333 lb straps', 'straps of 800 kg'."""
+    before = scene.tokens[max(0, figure.start - LONGEST_STAMP) : figure.start]
+    behind = scene.tokens[figure.end : figure.end + LONGEST_STAMP]
+    if before and "stamped" in before[-1].groups:
+        return True
+    if behind and "lashing" in behind[0].groups:
+        return True
+    if len(before) > 1 and "of" in before[-1].groups and "lashing" in before[-2].groups:
+        return True
+    ahead = " ".join(token.text for token in before)
+    after = " ".join(token.text for token in behind)
+    limits = scene.book.groups["tie_limit"]
+    return any(
+        f" {ahead}".endswith(f" {each}") or f"{after} ".startswith(f"{each} ") for each in limits
+    )
+
+
+LONGEST_STAMP = 3
+"""Tokens of what a working load limit is called."""
 
 
 def _opens(scene: Scene, words: Sequence[str], start: int) -> bool:

@@ -215,6 +215,10 @@ how should we strap down the hives|tiedown item=hives
 how many straps for the 700 lb extractor|tiedown item=extractor value=700lb
 what do i need to strap down a 1200 lb tank|tiedown item=tank value=1200lb
 are two straps enough for a 900 lb extractor|tiedown value=900lb item=extractor
+2 straps wll 800 lb, a 1,100 lb boat, enough?|tiedown value=1100lb item=boat
+are 2 straps of 800 lb enough for a 1,100 lb boat|tiedown value=1100lb item=boat
+will 2 straps, 800 lb lashing capacity, hold a 1,100 lb boat|tiedown value=1100lb item=boat
+are 3 chains, 4,700 lb wll, enough for a 9,200 lb tractor|tiedown value=9200lb item=tractor
 will 3 straps hold 2000 lb of honey|tiedown value=2000lb item=honey
 how many chains for a 7,000 lb tractor|tiedown value=7000lb item=tractor
 how many tie downs for a 3,000 lb load|tiedown value=3000lb item=load
