@@ -7,14 +7,10 @@ the one in doubt. How a part picks one of the choices is decided in `open_questi
 
 from __future__ import annotations
 
-from dataclasses import replace
-
-from domain.entries import Entry, Weighing
-from domain.quantities import Quantity
 from domain.reading.figures import Figure
 from domain.reading.lexer import clean
 from domain.reading.mistakes import value_and_mistake
-from domain.reading.open_questions import by_position, picked, values_of
+from domain.reading.open_questions import by_position, picked, values_of, with_figure
 from domain.reading.scene import Scene
 from domain.reading.tokens import TIME
 from domain.verdicts import Ask, Choice, Facts
@@ -131,23 +127,4 @@ def _with_figure(tail: Scene, choice: Choice) -> Facts:
     value = _put_right(tail, choice)
     if value is None:
         return Facts(choice.entries)
-    return Facts(tuple(_mended(entry, value) for entry in choice.entries))
-
-
-def _mended(entry: Entry, value: Figure) -> Entry:
-    if isinstance(entry, Weighing):
-        loads = {
-            where: Quantity(value.value, value.unit or load.unit)
-            for where, load in entry.loads.items()
-        }
-        return replace(entry, loads=loads)
-    for name in FIELDS:
-        before = getattr(entry, name, None)
-        if isinstance(before, Quantity):
-            change = {name: Quantity(value.value, value.unit or before.unit)}
-            return replace(entry, **change)  # type: ignore[arg-type]
-    return entry
-
-
-FIELDS = ("odometer", "volume", "cost", "unit_price", "value")
-"""Fields of an entry that have a figure."""
+    return Facts(tuple(with_figure(entry, value) for entry in choice.entries))

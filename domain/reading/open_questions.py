@@ -14,6 +14,7 @@ from typing import Any
 from domain.choices import AS_TYPED, english
 from domain.entries import POSITIONS, Entry, Weighing
 from domain.quantities import Quantity
+from domain.reading.figures import Figure
 from domain.reading.how_it_stood import stood_alone
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
@@ -113,7 +114,7 @@ def values_of(entries: tuple[Entry, ...]) -> list[float]:
     """Every figure that entries have."""
     found: list[float] = []
     for entry in entries:
-        for name in ("odometer", "volume", "cost", "unit_price", "value"):
+        for name in FIELDS:
             value = getattr(entry, name, None)
             if isinstance(value, Quantity):
                 found.append(value.value)
@@ -122,8 +123,31 @@ def values_of(entries: tuple[Entry, ...]) -> list[float]:
     return found
 
 
+def with_figure(entry: Entry, value: Figure) -> Entry:
+    """An entry with another figure in the place of its own, in its unit where none was said."""
+    if isinstance(entry, Weighing):
+        loads = {
+            where: Quantity(value.value, value.unit or load.unit)
+            for where, load in entry.loads.items()
+        }
+        return replace(entry, loads=loads)
+    for name in FIELDS:
+        before = getattr(entry, name, None)
+        if isinstance(before, Quantity):
+            change = {name: Quantity(value.value, value.unit or before.unit)}
+            return replace(entry, **change)  # type: ignore[arg-type]
+    return entry
+
+
+FIELDS = ("odometer", "volume", "cost", "unit_price", "value")
+"""Fields of an entry that have a figure."""
+
+
 def _by_unit(scene: Scene, asked: Ask) -> Choice | None:
-    """'kilos', 'dollars', 'gallons': the choice whose figure has that unit, and no other has."""
+    """'kilos', 'dollars', 'gallons': the choice whose figure has that unit, and no other has.
+
+    'no, it was 25.2 gal' gives that figure anew.
+    """
     units = set()
     for token in scene.tokens:
         if token.kind is not WORD or "answer_filler" in token.groups:
@@ -139,7 +163,13 @@ def _by_unit(scene: Scene, asked: Ask) -> Choice | None:
         return None
     unit = units.pop()
     matching = [choice for choice in asked.choices if unit in _units(choice.entries, scene)]
-    return matching[0] if len(matching) == 1 else None
+    if len(matching) != 1:
+        return None
+    (choice,) = matching
+    said = [figure for figure in scene.figures if figure.claimed is None and figure.unit == unit]
+    if len(said) != 1 or any(_same(said[0].value, each) for each in values_of(choice.entries)):
+        return choice
+    return replace(choice, entries=tuple(with_figure(each, said[0]) for each in choice.entries))
 
 
 def _units(entries: tuple[Entry, ...], scene: Scene) -> set[str]:

@@ -142,6 +142,30 @@ def test_an_answer_that_puts_the_figure_right(text: str, reads: Reader) -> None:
     assert reads(text, on_the_road(asked=GROSS_OR_AXLES)) == Facts((mended,))
 
 
+GALLONS_OR_DOLLARS = Ask(
+    "fill",
+    (
+        Choice("22.5 gal", (Fill(volume=Quantity(22.5, "gal")),)),
+        Choice("$22.50", (Fill(cost=Quantity(22.5, "USD")),)),
+    ),
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "fill"),
+    [
+        ("gallons", Fill(volume=Quantity(22.5, "gal"))),
+        ("22.5 gal", Fill(volume=Quantity(22.5, "gal"))),
+        ("no, it was 25.2 gal", Fill(volume=Quantity(25.2, "gal"))),
+        ("no its 25.2 gallons", Fill(volume=Quantity(25.2, "gal"))),
+    ],
+)
+def test_a_unit_picks_a_choice_and_another_figure_with_it_takes_its_place(
+    text: str, fill: Fill, reads: Reader
+) -> None:
+    assert reads(text, on_the_road(asked=GALLONS_OR_DOLLARS)) == Facts((fill,))
+
+
 PRICE = Ask(
     "unit_price",
     tuple(
