@@ -129,7 +129,8 @@ def _of_the_row(scene: Scene, figure: Figure, row: tuple[Figure, str] | None) ->
 
 def _follows(scene: Scene, figure: Figure, before: Figure) -> bool:
     between = scene.tokens[before.end : figure.start]
-    return figure.label is None and all(token.raw in ",/" for token in between)
+    listed = all(token.raw in ",/" for token in between) or _one_of_them(between)
+    return figure.label is None and listed
 
 
 def _one_of_them(between: Sequence[Token]) -> bool:

@@ -80,7 +80,7 @@ def _read_initials(scene: Scene) -> None:
         for index in scene.by_class.get("initial", ())
         if index + 1 < len(tokens) and _load_follows(tokens, index + 1)
     ]
-    if any(key.startswith("gawr") for _, _, key in scene.find("rating")):
+    if _heads_axles(scene):
         _read_rated_initials(scene)
         return
     if len(beside) < LEAST_INITIALS:
@@ -115,6 +115,24 @@ def _read_rated_initials(scene: Scene) -> None:
             tokens[index].senses = {"rating": rating}
     scene.index_terms()
 
+
+def _heads_axles(scene: Scene) -> bool:
+    """'gvwr 11,400 F 5,250 R 7,000': on a label, both axles behind a GAWR or a GVWR."""
+    rated = [(index, key) for index, _, key in scene.find("rating")]
+    if any(key.startswith("gawr") for _, key in rated):
+        return True
+    if "weigh_cue" in scene.by_class or not any(key in WHOLE_RATINGS for _, key in rated):
+        return False
+    said = [
+        (index, scene.tokens[index].senses["initial"].split()[0])
+        for index in scene.by_class["initial"]
+        if index + 1 < len(scene.tokens) and _load_follows(scene.tokens, index + 1)
+    ]
+    keys = [key for _, key in said]
+    return keys == list(RATED_INITIALS) and rated[0][0] < said[0][0]
+
+
+WHOLE_RATINGS = ("gvwr", "gcwr")
 
 RATED_INITIALS = {"steer": "gawr_front", "drive": "gawr_rear"}
 

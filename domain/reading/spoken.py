@@ -136,6 +136,9 @@ def _is_rate(tokens: Sequence[Token], index: int) -> bool:
 def _continues_number(tokens: Sequence[Token], index: int, keys: Mapping[str, str]) -> bool:
     token = tokens[index]
     if token.kind is WORD:
+        counts = index + 1 < len(tokens) and tokens[index + 1].kind is NUMBER
+        if counts and tokens[index - 1].text == "k":
+            return False  # 'gvwr 14k two 7k axles'
         return token.text in keys
     if token.kind is not NUMBER or token.decimals != 0:
         return False

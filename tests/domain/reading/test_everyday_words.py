@@ -414,6 +414,7 @@ def test_a_fault_that_is_not_mended_yet_stays_one(text: str, reads: Reader) -> N
         ("hubs after 30 miles: 112 116 115 139 left rear trailer", [112, 116, 115, 139]),
         ("trailer tires at 65, one at 48", [65, 48]),
         ("trailer tires 65 and the other 48", [65, 48]),
+        ("tire rf trailer 58 psi the others 80", [58, 80]),
     ],
 )
 def test_none_of_the_gauges_of_a_list_is_lost(

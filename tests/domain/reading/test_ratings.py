@@ -482,3 +482,27 @@ def test_a_trailer_that_is_called_so_is_no_correction(reads: Reader) -> None:
 def test_what_a_pin_weighs_dry_is_no_limit(reads: Reader) -> None:
     found = ratings(reads, "5er gvwr 17,100, pin 3,250 dry")
     assert [(each.subject, each.rating) for each in found] == [("trailer", "gvwr")]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "flatdeck gvwr 14k two 7k axles",
+        "flatdeck gvwr 14k, two 7k axles",
+        "flatdeck gvwr 14000 two 7k axles",
+    ],
+)
+def test_a_count_behind_thousands_is_no_part_of_them(text: str, reads: Reader) -> None:
+    found = {each.rating: (each.value, each.note) for each in ratings(reads, text)}
+    assert found == {
+        "gvwr": (Quantity(14_000, "lb"), None),
+        "gawr": (Quantity(7_000, "lb"), "2 axles"),
+    }
+
+
+@pytest.mark.parametrize("text", ["gvwr 11,400 F 5,250 R 6,900", "gvwr 11,400 FA 5,250 RA 6,900"])
+def test_two_letters_behind_a_gvwr_are_its_axles(text: str, reads: Reader) -> None:
+    found = [(each.subject, each.rating, each.value) for each in ratings(reads, text)]
+    assert found[1:] == [
+        (subject, name, Quantity(value, "lb")) for subject, name, value in TRUCKS_LABEL
+    ]
