@@ -27,9 +27,10 @@ class Asked:
     """What a message has that bears on its topic.
 
     `topics` are the phrases that stand for each topic, `forms` the forms of a question, `text`
-    the words with a space at either end; `strangers` counts the words that nobody knows, `ours`
-    and `other` say whose business it is. It is `plain` where every word is understood, one of
-    them is the trade's own, and nobody else is asked.
+    the words with a space at either end; `strangers` counts the words that nobody knows beyond
+    the `certainty` that makes up for some, `ours` and `other` say whose business it is. It is
+    `plain` where every word is understood, one of them is the trade's own, and nobody else is
+    asked.
     """
 
     book: Phrasebook
@@ -40,6 +41,7 @@ class Asked:
     text: str
     ours: bool
     strangers: int
+    certainty: int
     other: bool
     plain: bool
     distance: Figure | None

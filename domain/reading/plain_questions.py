@@ -90,7 +90,7 @@ def _strangers_allowed(scene: Scene, asked: Asked, strange: Sequence[int]) -> in
     named = scene.has("name") or asked.phrased("economy", "surely_economy")
     if not (formed or asked.says("plain_polite")):
         return 0  # 'my mpg sucks'
-    return MOST_STRANGE if named else int(fuelled)
+    return max(MOST_STRANGE if named else int(fuelled), asked.certainty)
 
 
 def understands(scene: Scene) -> bool:

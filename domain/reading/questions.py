@@ -14,6 +14,7 @@ from collections.abc import Sequence
 from domain.printed import has_digit
 from domain.reading.asked import Asked, Topics
 from domain.reading.cargo import find_spots, noun_from
+from domain.reading.certainty import asks_aside, certainty_of
 from domain.reading.figures import DISTANCE, MASS, Figure, mean_kilometres
 from domain.reading.help_topics import asks_how_it_works, may_ask_help
 from domain.reading.particulars import question_of, told_for
@@ -66,7 +67,8 @@ def read_question(scene: Scene) -> Question | None:
     )
     plain = may_be_plain(scene, words)
     helps = bool(asking) and may_ask_help(scene, words)
-    if not (formed or ordered or plain):
+    wanted = not (formed or ordered or plain)
+    if wanted and scene.book.groups["asks_aside"].isdisjoint(words):
         return None
     topics: dict[str, set[str]] = {}
     for start, end, keys in find_overlapping(words, book.overlapping[TOPIC_CLASS]):
@@ -86,7 +88,10 @@ def read_question(scene: Scene) -> Question | None:
             topics.setdefault("whatif", set()).update(supposed)
     if not (topics or moving or plain or helps):
         return None
-    asked = _look(scene, words, topics, asking)
+    certainty = certainty_of(scene, topics)
+    if wanted and not certainty:
+        return None
+    asked = _look(scene, words, topics, asking, certainty)
     if moving and asked.mass is not None and _orders_move(scene, asked.mass):
         return question_of(scene, "whatif", asked)
     bare = _bare_topic(scene)
@@ -206,6 +211,7 @@ def _look(
     words: Sequence[str],
     topics: Topics,
     asking: Sequence[tuple[int, int, str]],
+    certainty: int,
 ) -> Asked:
     groups = scene.book.groups
     known = frozenset(words)
@@ -220,13 +226,14 @@ def _look(
     masses = [f for f in masses if not _is_rating(scene, f)] or masses
     noun = not live and names_what_is_asked(scene, topics)
     ordered = noun or _supposes(scene, words, topics)
-    strangers = 0 if noun else _strangers(scene, topics)
+    strangers = 0 if noun else max(0, _strangers(scene, topics) - certainty)
     sure = strangers == 0 and means_the_rig(scene, topics)
     if not (sure and topics.keys() & LOADS):
         summed = not known.isdisjoint(groups["fuel"] | groups["summary_asked"])
         dropped = (WANTS,) if summed else (WANTS, NEEDS)  # 'i need the truck this week'
         asking = [each for each in asking if each[2] not in dropped]
     opens = any(_opens(scene, words, start) for start, _, _ in asking)
+    aside = certainty > 0 and asks_aside(scene)
     may_do = ("drawbar_does", "may_be_asked_to") if sure else ("drawbar_does",)
     people = set(_without_opinion(scene, words, sure=sure))
     for phrase in groups["asks_drawbar"]:
@@ -243,12 +250,13 @@ def _look(
             for _, _, keys in asking
             for key in keys.split()
         },
-        form=opens or ordered or _is_order(scene, topics, strangers),
+        form=opens or ordered or aside or _is_order(scene, topics, strangers),
         plain=sure and not other,
         words=known,
         text=text,
         ours=not groups["ours"].isdisjoint(known) or scene.has("vehicle") or scene.has("name"),
         strangers=strangers,
+        certainty=certainty,
         other=other,
         distance=_way(scene, live),
         mass=masses[0] if masses else None,
@@ -331,7 +339,8 @@ def _opens(scene: Scene, words: Sequence[str], start: int) -> bool:
     if all(word in groups["before_question"] or not word.isalpha() for word in before):
         return True
     if start == 1:
-        return words[start] not in groups["auxiliary"]
+        told = words[0] in groups["points_out"]  # 'thats how bad the fuel bill is'
+        return not told and words[start] not in groups["auxiliary"]
     if any(map(has_digit, before)):
         return False  # 'filled 31 gal, how far now' states something
     said = f" {' '.join(before)} "
@@ -366,7 +375,7 @@ def _strangers(scene: Scene, topics: Topics) -> int:
     )
 
 
-SMALL = frozenset(("small_word", "before_question"))
+SMALL = frozenset(("small_word", "before_question", "asks_aside"))
 """Groups of words that carry no meaning of their own."""
 
 

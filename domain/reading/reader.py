@@ -230,7 +230,7 @@ def _question(scene: Scene) -> Question | None:
     """
     if LINK in scene.text:
         return None  # a page is shown to people
-    question = read_question(scene)
+    question = read_question(scene) or _in_a_clause(scene)
     if question is None and "?" not in scene.text:
         return None
     if question is not None and _of_another_rig(scene):
@@ -257,6 +257,44 @@ def _question(scene: Scene) -> Question | None:
         figured = any(token.kind is NUMBER for token in scene.tokens[end:])
         return question or (None if figured else alone)
     return None
+
+
+def _in_a_clause(scene: Scene) -> Question | None:
+    """'sanity check before we go, are we legal?', 'this week's numbers, when you get a sec'.
+
+    One comma or stop parts what is asked from why it is asked, or from how politely.
+    """
+    parting = [
+        index
+        for index, token in enumerate(scene.tokens[:-1])
+        if token.raw == "," or token.ends_sentence
+    ]
+    if not parting or len(parting) > 1 or parting[0] < SHORTEST_HEAD:
+        return None
+    before, behind = scene.tokens[: parting[0]], scene.tokens[parting[0] + 1 :]
+    groups = scene.book.groups
+    if not behind:
+        return None
+    polite = len(behind) <= SHORT_TAIL and scene.phrase_said("when_it_suits", parting[0] + 1)
+    if polite:
+        said = scene.text[: before[-1].end]
+    elif (
+        behind[0].text.split(" ")[0] in groups["opens_clause"]
+        and not groups["of_trade"].isdisjoint(scene.words())
+        and not any(token.kind is NUMBER for token in before)
+        and OTHER not in scene.talk
+    ):
+        said = scene.text[behind[0].start :]
+    else:
+        return None
+    return read_question(Scene(said, scene.context, scene.book))
+
+
+SHORTEST_HEAD = 2
+"""Tokens before what is asked."""
+
+SHORT_TAIL = 6
+"""Tokens of a clause that is no more than polite."""
 
 
 def _of_another_rig(scene: Scene) -> bool:

@@ -190,13 +190,14 @@ def asks_period(scene: Scene, asked: Asked) -> bool:
     if asked.says("yet_to_come", "coming_up", "day_ahead"):
         return False
     named = "period" in asked.topics and _may_sum_up(scene, asked)
-    spanned = read_span(scene)[0] is not None
+    since, until = read_span(scene)
+    spanned = since is not None
     if named and _sums_up(scene, asked) and (spanned or _of_the_log_alone(scene, asked)):
         return True
     shown = "show" in asked.forms and asked.strangers == 0
     about = asked.strangers <= 1 and not asked.other and _about_the_log(scene, asked)
-    asks = (named and (shown or about)) or asked.runs("how_did_we_do")
-    return asks and spanned
+    did = asked.runs("how_did_we_do") and since != until  # and not 'how did we do last night'
+    return spanned and (did or (named and (shown or about)))
 
 
 def _of_the_log_alone(scene: Scene, asked: Asked) -> bool:

@@ -74,6 +74,16 @@ WORD_BY_WORD = (
     "to_date",
     "total",
     "towed_over",
+    "also_of_people",
+    "asks_aside",
+    "asks_for_it",
+    "asks_inverted",
+    "of_other_rig",
+    "of_trade",
+    "points_out",
+    "opens_clause",
+    "tells_how",
+    "when_it_suits",
 )
 """Groups by which a question is understood to its last word, which so far is done in English."""
 

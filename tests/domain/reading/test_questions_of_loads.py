@@ -492,7 +492,48 @@ dad is towing the camper now
 """
 
 
-@pytest.mark.parametrize("line", ASKED.strip().splitlines())
+AMONG_STRANGERS = """
+the officer at the booth wants to know our GCWR|ratings rating=gcwr
+my nephew bet me ten bucks, whats our noseweight|tongue
+somebody at the gate needs our trailer GAWR|ratings rating=gawr
+please fish out the tongue weight for a grumpy inspector|tongue
+insurance guy keeps bugging me, need our GVWR|ratings rating=gvwr
+before the flag drops tell me our headroom on the rear axle|margin field=drive
+nervous nelly here, are we legal on weight?|margin
+pin reading from yesterday, whatd we get|tongue
+how wretched is the cost per mile with the flatdeck|cost trailer=flatdeck
+not to be a pest but how bad is the fuel bill|cost
+boss is grumbling, what did we spend on fuel last month|cost
+been a rough haul, whats our fuel economy looking like|economy
+she feels thirstier somehow. whats our fuel economy been|economy
+how many miles have we dragged the camper all told|distance trailer=camper
+tally the miles the flatdeck's done behind us, would you|distance trailer=flatdeck
+this week's numbers, whenever you get a minute|week
+"""
+"""What is said of rigs alone makes up for words that nobody knows."""
+
+TALK_AMONG_STRANGERS = """
+did the camper fit under the bridge
+wait, what commands
+thats how bad the fuel bill is
+what a week, love
+tell your brother the limit is two beers, are we clear
+how was the drive over the ridge with the kittens
+how did we do last night
+the vicar wants to know, are we bringing cake
+what was the score when the Steelers played
+"""
+
+AMONG = AMONG_STRANGERS.strip().splitlines()
+
+
+@pytest.mark.parametrize("text", TALK_AMONG_STRANGERS.strip().splitlines())
+def test_strangers_beside_everyday_words_are_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+    assert isinstance(reads(text, chat()), Silent)
+
+
+@pytest.mark.parametrize("line", [*ASKED.strip().splitlines(), *AMONG])
 def test_a_question_of_loads_is_answered_in_whatever_form(line: str, reads: Reader) -> None:
     text, _, asked = line.partition("|")
     record = verdict_to_record(reads(text, on_the_road()))

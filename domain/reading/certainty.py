@@ -1,0 +1,101 @@
+"""How sure it is, by its words alone, that a message speaks of the rig.
+
+A word that nobody knows makes it likelier that a message is talk, unless what stands beside it is
+said of nothing but a rig. So each phrase weighs as much as it is rare elsewhere: a rating by its
+name or the weight on a tongue outweighs several strangers, the chat's own trailer fewer, fuel or a
+week none. This file holds that one measure; `questions` takes it off the strangers.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Set
+
+from domain.reading.asked import Topics
+from domain.reading.figures import DISTANCE
+from domain.reading.scene import Scene
+from domain.reading.talk import OTHER
+from domain.reading.tokens import Token
+
+OF_NOTHING_ELSE, OURS, OF_TRADE = 3, 2, 1
+"""Strangers that a phrase makes up for: one said of rigs alone, our own name, a word of the trade.
+"""
+
+SURE_ENOUGH = 3
+"""Less makes up for nothing; from here on, a question may also stand anywhere in a message."""
+
+CERTAIN = ("surely_trade", "surely_tongue_asked", "surely_economy", "surely_cost")
+EVERYDAY = frozenset(
+    ("axle_or_word", "everyday_whole", "everyday_rating", "everyday_term", "metric_rating")
+)
+LAST_DAY = 31
+
+
+def certainty_of(scene: Scene, topics: Topics) -> int:
+    """How many unknown words the rest of a message makes up for; none beside another's rig."""
+    groups = scene.book.groups
+    if _states(scene) or not groups["of_other_rig"].isdisjoint(scene.words()):
+        return 0
+    said = {each for phrases in topics.values() for each in phrases}
+    misspelt = scene.by_class.get("corrected", ())
+    terms = [
+        (term, token)
+        for term in ("rating", "axle_noun", "axle", "whole")
+        for index, token, _ in scene.find(term)
+        if token.groups.isdisjoint(EVERYDAY) and index not in misspelt
+    ]
+    certain = {each for group in CERTAIN for each in groups[group] if each in said}
+    ours = not groups["our_rig"].isdisjoint(scene.words())
+    if certain - groups["also_of_people"] or any(term == "rating" for term, _ in terms):
+        sure = OF_NOTHING_ELSE
+    else:
+        sure = OURS if terms or (certain and ours) else 0
+    named = OURS if scene.has("name") else OF_TRADE if scene.has("vehicle", "trailer") else 0
+    if OTHER in scene.talk and _of_others(scene, certain | {token.text for _, token in terms}):
+        return 0
+    told = {word for phrase in certain for word in phrase.split()}
+    trade = not groups["of_trade"].difference(told).isdisjoint(scene.words())
+    if not (sure or trade):
+        return 0  # 'did the camper fit under the bridge'
+    found = sure + named + OF_TRADE * trade
+    return found if found >= SURE_ENOUGH else 0
+
+
+def _of_others(scene: Scene, said: Set[str]) -> bool:
+    """Whether what is said of a rig, or a name, is said of somebody else's: 'his GVWR'."""
+    told = {word for phrase in said for word in phrase.split()}
+    return any(
+        state == OTHER and ("name" in token.senses or not told.isdisjoint(token.text.split(" ")))
+        for token, state in zip(scene.tokens, scene.talk, strict=True)
+    )
+
+
+def _states(scene: Scene) -> bool:
+    """Whether a figure is told that no question of the log has: money, a volume, a reading."""
+    return any(
+        figure.claimed is None
+        and figure.dimension != DISTANCE
+        and (figure.unit is not None or figure.value > LAST_DAY)
+        for figure in scene.figures
+    )
+
+
+def asks_aside(scene: Scene) -> bool:
+    """Whether something is asked for in any clause: 'need the ...', '..., what's that come to'.
+
+    A question word amid a clause asks only where nothing before it tells: 'thats how bad it is'.
+    """
+    groups = scene.book.groups
+    if scene.phrase_said("asks_for_it") is not None:
+        return True
+    before: Token | None = None
+    for token in scene.tokens:
+        first = token.text.split(" ")[0]
+        if first in groups["asks_indirectly"] or first in groups["asks_inverted"]:
+            if before is None or not before.raw[-1:].isalnum():
+                return True
+            if first in groups["asks_indirectly"] and not (
+                set(before.text.split(" ")) & groups["tells_how"]
+            ):
+                return True
+        before = token
+    return False
