@@ -45,7 +45,8 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
     """Try bare figures in every role that is free, and keep the best assignment if it is good."""
     context = scene.context
     figures = [figure for figure in bare if figure.foreign is None][:4]
-    if not (cue or draft.product) and _counts_things(scene):
+    pumped = {VOLUME_ROLE, COST_ROLE} <= draft.roles.keys()  # 'fed the beast 30.6 gal, $119.34'
+    if not (cue or draft.product or pumped) and _counts_things(scene):
         return
     if not (draft.product or draft.roles) and _tells_a_story(scene):
         return

@@ -343,10 +343,14 @@ def _on_trailer(scene: Scene, figure: Figure) -> str | None:
         if token.senses.get("vehicle") != "trailer" and not name.startswith("trailer:"):
             continue
         before, further = scene.tokens[index - 1], scene.tokens[index - 2 : index - 1]
-        led = "article" in before.groups and further and "on_or_in" in further[0].groups
+        led = "article" in before.groups and further and further[0].groups & ON_TRAILER
         if led or "standing_on" in before.groups:
             return token.text if "plain_trailer" in token.groups and not name else ""
     return None
+
+
+ON_TRAILER = frozenset(("on_or_in", "is_so"))
+"""Groups of 'on', and of 'is on'."""
 
 
 def _behind_trailer(scene: Scene, start: int, index: int) -> bool:

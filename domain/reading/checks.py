@@ -116,8 +116,10 @@ def _name(scene: Scene, start: int, end: int) -> str:
     said = scene.words_between(start, end)
     if said[-2:] in IS_SHORTENED:
         return said[:-2]  # "breakaway's tested"
-    spelled = " ".join(token.text for token in scene.tokens[start:end])
-    return spelled if len(spelled) > len(said) else said
+    tokens, other = scene.tokens[start:end], scene.book.aliases
+    spelled = " ".join(token.text for token in tokens)
+    heard = any(token.raw.casefold() in other for token in tokens)  # 'the breaks are checked'
+    return spelled if heard or len(spelled) > len(said) else said
 
 
 IS_SHORTENED = ("'s", "’s")

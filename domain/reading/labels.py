@@ -120,6 +120,12 @@ class Label:
         return self.wheel == "axle" and not named
 
     @property
+    def only_its_axles(self) -> bool:
+        """Whether it names the axles of a vehicle, all of them: 'trailer axles', 'tandem van'."""
+        part = self.axle or self.end_of or self.side or self.ordinal or self.whole
+        return self.wheel == "axle" and bool(self.vehicle) and not part
+
+    @property
     def only_side(self) -> bool:
         """Whether it names a side, and not of what."""
         return bool(self.side) and not (self.axle or self.end_of or self.vehicle or self.wheel)

@@ -287,6 +287,8 @@ def _is_vague(scene: Scene, figure: Figure, label: Label) -> bool:
     """'exam pressure 100', 'outside 7': an everyday word and a figure without a unit."""
     if label.subject == "ambient" and label.start < figure.start and not figure.negative:
         return figure.value < LEAST_WARM
+    if label.subject in POSITIONED and label.side:
+        return False
     if label.start >= figure.end and figure.foreign is not None:
         return True  # '200 gigger have fluid bearings'
     behind = scene.tokens[label.end] if label.end < len(scene.tokens) else None

@@ -153,7 +153,8 @@ def _trailer_announced(scene: Scene, label: Label) -> bool:
     for other in scene.labels:
         if other.bound is not None or other.aside:
             continue
-        if other.only_vehicle and other.vehicle == "trailer":
+        whole = other.only_vehicle or other.only_its_axles  # 'tandem van: first axle 1,310'
+        if whole and other.vehicle == "trailer":
             following = scene.tokens[other.end] if other.end < len(scene.tokens) else None
             if other.end <= label.start and following is not None and following.raw in ":,-":
                 return True

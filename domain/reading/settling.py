@@ -55,6 +55,8 @@ def settle_words(scene: Scene) -> None:
         _settle_regular(scene)
     if "correction" in scene.by_class:
         _settle_put_down(scene)
+        if "heard_for_weight" in scene.groups:
+            _settle_weight(scene)
     if "reported" in scene.by_class and "calls_it" in scene.groups:
         _settle_called(scene)
     if not TOWED.isdisjoint(scene.by_class):
@@ -253,6 +255,22 @@ def _settle_put_down(scene: Scene) -> None:
             return
 
 
+def _settle_weight(scene: Scene) -> None:
+    """'the steer wait came out at 5,240': behind what bears a load it was heard for 'weight'."""
+    tokens = scene.tokens
+    for index in scene.by_class["correction"]:
+        token, behind = tokens[index], tokens[index + 1 : index + 2]
+        borne = index and not BEARS.isdisjoint(tokens[index - 1].senses)
+        said = behind and (behind[0].kind is NUMBER or "copula" in behind[0].senses.get("glue", ""))
+        if "heard_for_weight" in token.groups and borne and said:
+            token.senses, token.groups = {"glue": "copula"}, NO_GROUPS
+    scene.index_terms()
+
+
+BEARS = frozenset(("axle", "vehicle", "name", "whole"))
+"""Classes of what bears a load on a scale."""
+
+
 def _settle_regular(scene: Scene) -> None:
     """'18.2 gal reg 3.199': beside a volume or a pump's decimals it is a fuel."""
     tokens = scene.tokens
@@ -284,7 +302,9 @@ def _settle_apart(scene: Scene) -> None:
             token.senses, apart = {"vehicle": "trailer"}, True  # 'dropped the trailer off'
     for index in (*scene.by_class.get("name", ()), *scene.by_class.get("vehicle", ())):
         verb = index - 2 if index > 1 and "article" in tokens[index - 1].groups else index - 1
-        if verb < 0 or index + 1 == len(tokens) or "glue" not in tokens[index + 1].senses:
+        if verb < 0 or index + 1 == len(tokens):
+            continue
+        if "glue" not in tokens[index + 1].senses and "sets_free" not in tokens[index + 1].groups:
             continue
         behind = tokens[index + 2] if index + 2 < len(tokens) else None
         if "leaves_it" in tokens[verb].groups and _stays(tokens, index):
@@ -333,4 +353,9 @@ def _load_follows(tokens: list[Token], index: int) -> bool:
     """Whether a figure the size of a load stands here, or behind a colon."""
     if tokens[index].raw in ":=-" and index + 1 < len(tokens):
         index += 1
+    if tokens[index].glued and tokens[index].raw in AXLE_NUMBERS and index + 1 < len(tokens):
+        index += 1  # 'TL1 4,860'
     return tokens[index].kind is NUMBER and tokens[index].value >= LEAST_LOAD
+
+
+AXLE_NUMBERS = frozenset("123")

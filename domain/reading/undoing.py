@@ -52,7 +52,7 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
         takes = takes or way in ("undo", "entry") or (way is not None and (out or written))
         denied = "denies" in token.groups  # 'that wasnt ours, delete it'
         wrong = wrong or (way is None and ("correction" in token.senses or denied))
-        last = last or token.senses.get("ordinal") == "last"
+        last = last or token.senses.get("ordinal") == "last" or "last_one" in token.groups
         deletes = deletes or "deletes" in token.groups  # 'sorry, forget it' is talk
         sent = sent or "was_sent" in token.groups
         entry = "log_entry" in token.groups or not ENTRY_SENSES.isdisjoint(token.senses)
