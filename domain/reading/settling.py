@@ -258,7 +258,7 @@ def _settle_put_down(scene: Scene) -> None:
 def _settle_weight(scene: Scene) -> None:
     """'the steer wait came out at 5,240': behind what bears a load it was heard for 'weight'."""
     tokens = scene.tokens
-    for index in scene.by_class["correction"]:
+    for index in scene.by_class.get("correction", ()):
         token, behind = tokens[index], tokens[index + 1 : index + 2]
         borne = index and not BEARS.isdisjoint(tokens[index - 1].senses)
         said = behind and (behind[0].kind is NUMBER or "copula" in behind[0].senses.get("glue", ""))

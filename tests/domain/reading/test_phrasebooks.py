@@ -124,6 +124,8 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "group.sterling": "pounds are no money in Spanish",
         "group.price_or_people": "the letters for pence per litre",
         "group.heard_for_weigh": "no other word of Spanish sounds like the verb of weighing",
+        "group.heard_for_weight": "no other word of Spanish sounds like 'peso'",
+        "group.sets_free": "'soltar' says it in one word",
         "group.over_there": "'over' has no Spanish word that also says where something is",
         "group.scale_word": "where one asks about the scale in Spanish, one says which",
         "group.does": "Spanish asks without an auxiliary verb",
