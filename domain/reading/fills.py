@@ -391,7 +391,15 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
         evidence += 1.0
     if COST_ROLE in roles and _worth_of_fuel(scene, roles[COST_ROLE]):
         evidence += 1.5
+    if {COST_ROLE, ODOMETER_ROLE} <= roles.keys() and _is_put_in(scene, roles[COST_ROLE]):
+        evidence += 0.5
     return evidence
+
+
+def _is_put_in(scene: Scene, cost: Figure) -> bool:
+    """'put $20 in it, odo 48,610': the money went into what has an odometer."""
+    behind = scene.tokens[cost.end : cost.end + 2]
+    return len(behind) == 2 and "into" in behind[0].groups and _is_tank(behind[1])
 
 
 def _is_priced_each(scene: Scene) -> bool:

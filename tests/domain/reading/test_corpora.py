@@ -28,7 +28,9 @@ UNMEASURED = Floor(exact=50.0, wrong=30, alarm=30)
 """For a corpus that is new and has no line of its own yet."""
 
 FLOORS = {
+    "asked": Floor(exact=99.0, wrong=0, alarm=0),
     "backroads": Floor(exact=99.0, wrong=0, alarm=0),
+    "bystanders": Floor(exact=97.0, wrong=0, alarm=0),
     "chatter": Floor(exact=100.0, wrong=0, alarm=0),
     "counter": Floor(exact=98.0, wrong=0, alarm=0),
     "crossroads": Floor(exact=97.5, wrong=0, alarm=0),
@@ -36,6 +38,7 @@ FLOORS = {
     "eleven": Floor(exact=98.5, wrong=0, alarm=0),
     "families": Floor(exact=99.5, wrong=0, alarm=0),
     "fineprint": Floor(exact=99.0, wrong=0, alarm=0),
+    "fiveways": Floor(exact=93.0, wrong=1, alarm=0),
     "frontera": Floor(exact=97.0, wrong=0, alarm=0),
     "harbour": Floor(exact=98.0, wrong=0, alarm=0),
     "highway": Floor(exact=97.0, wrong=0, alarm=0),
@@ -44,11 +47,14 @@ FLOORS = {
     "mixed": Floor(exact=99.0, wrong=0, alarm=0),
     "open": Floor(exact=100.0, wrong=0, alarm=0),
     "orilla": Floor(exact=99.0, wrong=0, alarm=0),
+    "overland": Floor(exact=99.0, wrong=0, alarm=0),
     "overseas": Floor(exact=99.0, wrong=0, alarm=0),
+    "plainfolk": Floor(exact=98.5, wrong=0, alarm=0),
     "pocket": Floor(exact=100.0, wrong=0, alarm=0),
     "prairie": Floor(exact=99.0, wrong=0, alarm=0),
     "ridgeway": Floor(exact=99.0, wrong=0, alarm=0),
     "roadside": Floor(exact=99.5, wrong=0, alarm=0),
+    "season": Floor(exact=99.0, wrong=0, alarm=0),
     "sevenrigs": Floor(exact=98.0, wrong=0, alarm=0),
     "smalltalk": Floor(exact=100.0, wrong=0, alarm=0),
     "spanish": Floor(exact=99.0, wrong=0, alarm=0),
@@ -56,8 +62,10 @@ FLOORS = {
     "tenhands": Floor(exact=98.5, wrong=0, alarm=0),
     "texters": Floor(exact=100.0, wrong=0, alarm=0),
     "textmessages": Floor(exact=99.5, wrong=0, alarm=0),
+    "thicket": Floor(exact=98.0, wrong=0, alarm=0),
     "thumbs": Floor(exact=99.0, wrong=0, alarm=0),
     "travellers": Floor(exact=99.0, wrong=0, alarm=0),
+    "wondering": Floor(exact=92.0, wrong=0, alarm=0),
     "workday": Floor(exact=99.0, wrong=0, alarm=0),
     "yard": Floor(exact=100.0, wrong=0, alarm=0),
 }

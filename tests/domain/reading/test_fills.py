@@ -275,3 +275,12 @@ def test_the_truck_is_filled_whatever_else_was(reads: Reader) -> None:
 @pytest.mark.parametrize("text", ["fresh tank full, 30 gal", "grey tank full 28 gal"])
 def test_a_tank_of_water_is_no_fill(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def test_money_put_into_what_has_an_odometer_is_a_fill(reads: Reader) -> None:
+    verdict = reads("put $20 in it, odo 48,310", on_the_road())
+    assert isinstance(verdict, Facts)
+    (fill,) = verdict.entries
+    assert isinstance(fill, Fill)
+    assert (fill.cost, fill.odometer) == (Quantity(20, "USD"), Quantity(48_310, "mi"))
+    assert isinstance(reads("put $20 in it for the card", on_the_road()), Silent)
