@@ -187,7 +187,7 @@ def _tied_item(scene: Scene, mass: Figure) -> str | None:
     behind = mass.end
     if behind < len(scene.tokens) and "of" in scene.tokens[behind].groups:
         behind += 1
-    item = noun_from(scene, behind)
+    item = noun_from(scene, behind) or _compound(scene, behind) or _named_before(scene, mass)
     if item:
         return item
     for index, token in enumerate(scene.tokens):
@@ -216,6 +216,9 @@ def _moved_item(scene: Scene, mass: Figure | None) -> str | None:
         end = _thing_end(scene, after)
         if end > after:
             return scene.words_between(after, end)
+        named = _named_before(scene, mass)
+        if named is not None:
+            return named
     moves = scene.book.groups["moves"] | scene.book.groups["if"]
     for index, token in enumerate(scene.tokens):
         if _last_word(token) not in moves:
@@ -226,6 +229,34 @@ def _moved_item(scene: Scene, mass: Figure | None) -> str | None:
         end = _thing_end(scene, start)
         if end > start:
             return scene.words_between(start, end)
+    return None
+
+
+def _compound(scene: Scene, start: int) -> str | None:
+    """'a 640 kg log splitter': a noun whose first word may also be an entry of the log."""
+    head = scene.tokens[start : start + 1]
+    if not head or "log_entry" not in head[0].groups:
+        return None
+    end = _thing_end(scene, start + 1)
+    return scene.words_between(start, end) if end > start + 1 else None
+
+
+def _named_before(scene: Scene, mass: Figure) -> str | None:
+    """'the skid steer, shes 6,800 lb', 'the generator, 180 lb': a thing told before its weight.
+
+    Only an article begins it, and a comma or what says that it weighs parts it from the figure.
+    """
+    says = scene.book.groups["says_its_weight"]
+    end = mass.start
+    while end > 0 and (scene.tokens[end - 1].raw == "," or scene.tokens[end - 1].text in says):
+        end -= 1
+    if end == mass.start:
+        return None
+    start, _ = scene.clause_of(end - 1)
+    for index in range(end - 1, start - 1, -1):
+        if _last_word(scene.tokens[index]) in scene.book.groups["article"]:
+            behind = _thing_end(scene, index + 1)
+            return scene.words_between(index + 1, behind) if behind > index + 1 else None
     return None
 
 

@@ -81,6 +81,7 @@ WORD_BY_WORD = (
     "of_other_rig",
     "of_trade",
     "points_out",
+    "says_its_weight",
     "opens_clause",
     "tells_how",
     "when_it_suits",

@@ -509,6 +509,12 @@ she feels thirstier somehow. whats our fuel economy been|economy
 how many miles have we dragged the camper all told|distance trailer=camper
 tally the miles the flatdeck's done behind us, would you|distance trailer=flatdeck
 this week's numbers, whenever you get a minute|week
+suppose the extractor, 340 lb, went 2 ft ahead of the trailer axle?|whatif item=extractor
+what if the mower, about 700 lb, rides over the axles|whatif item=mower value=700lb
+what if we put the welder, 400 lb, behind the axle|whatif item=welder
+how many straps for the tractor, it weighs 4,200 lb|tiedown item=tractor value=4200lb
+are four chains plenty for the skid steer, shes 7,100 lb|tiedown item=skid_steer
+how many straps for a 1,400 lb log splitter|tiedown item=log_splitter
 """
 """What is said of rigs alone makes up for words that nobody knows."""
 
