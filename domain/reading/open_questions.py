@@ -57,7 +57,14 @@ SEVERAL = 2
 
 def _words(scene: Scene) -> list[str]:
     words = re.findall(r"[\w.]+", scene.text.casefold().replace("'", ""))
-    return [scene.book.aliases.get(word, word) for word in words]
+    book = scene.book
+    known = (book.words, book.memberships)
+    return [
+        book.aliases.get(word)
+        or (not any(word in table for table in known) and book.spelled_out(word))
+        or word
+        for word in words
+    ]
 
 
 def _agrees(scene: Scene) -> bool:

@@ -304,13 +304,14 @@ def _settle_apart(scene: Scene) -> None:
         verb = index - 2 if index > 1 and "article" in tokens[index - 1].groups else index - 1
         if verb < 0 or index + 1 == len(tokens):
             continue
-        if "glue" not in tokens[index + 1].senses and "sets_free" not in tokens[index + 1].groups:
+        free = "sets_free" in tokens[index + 1].groups  # 'kicked the camper loose around 1pm'
+        if "glue" not in tokens[index + 1].senses and not free:
             continue
         behind = tokens[index + 2] if index + 2 < len(tokens) else None
         if "leaves_it" in tokens[verb].groups and _stays(tokens, index):
             tokens[verb].senses, apart = {"hitch": "unhitched"}, True
             continue
-        if behind is not None and behind.kind is WORD and "glue" not in behind.senses:
+        if behind is not None and behind.kind is WORD and not (free or "glue" in behind.senses):
             continue  # 'took the camper off road'
         action = scene.book.means(tokens[verb].text, tokens[index + 1].text).get("hitch")
         if action is not None:

@@ -195,6 +195,8 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None  # 'dad says odo is 99412'
     if cue == OTHER and following is not None and "fee" in following.senses:
         return None  # 'they charged 14.25'
+    if cue == OTHER and index and "weigh_cue" in scene.tokens[index - 1].senses:
+        return None  # 'the scale dude says 5,160 steer': whoever weighs tells what ours was
     if cue == NEGATION and _absent(scene, index):
         return None
     return cue

@@ -86,6 +86,19 @@ UNDO = (Correction(action="undo"),)
             (Odometer(odometer=mi(48_133), event="turnaround"),),
         ),
         ("wagons ho, 48,019", (Odometer(odometer=mi(48_019), event="depart"),)),
+        (
+            "scale guy says 5,160 steer, drive 6,740, trailer 9,420",
+            (
+                Weighing(
+                    loads={"steer": lb(5_160), "drive": lb(6_740), "trailer": lb(9_420)},
+                    rig="hitched",
+                ),
+            ),
+        ),
+        (
+            "shook the camper loose around the corner",
+            (Hitch(action="unhitched", trailer="camper"),),
+        ),
         ("cut the camper loose", (Hitch(action="unhitched", trailer="camper"),)),
         (
             "the thirsty brute drank its supper, 29.4 gal, $112.10, 48,366",
