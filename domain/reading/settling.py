@@ -354,9 +354,4 @@ def _load_follows(tokens: list[Token], index: int) -> bool:
     """Whether a figure the size of a load stands here, or behind a colon."""
     if tokens[index].raw in ":=-" and index + 1 < len(tokens):
         index += 1
-    if tokens[index].glued and tokens[index].raw in AXLE_NUMBERS and index + 1 < len(tokens):
-        index += 1  # 'TL1 4,860'
     return tokens[index].kind is NUMBER and tokens[index].value >= LEAST_LOAD
-
-
-AXLE_NUMBERS = frozenset("123")
