@@ -195,11 +195,16 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None  # 'dad says odo is 99412'
     if cue == OTHER and following is not None and "fee" in following.senses:
         return None  # 'they charged 14.25'
-    if cue == OTHER and index and "weigh_cue" in scene.tokens[index - 1].senses:
+    if cue == OTHER and index and _works_the_scale(scene.tokens[index - 1]):
         return None  # 'the scale dude says 5,160 steer': whoever weighs tells what ours was
     if cue == NEGATION and _absent(scene, index):
         return None
     return cue
+
+
+def _works_the_scale(before: Token) -> bool:
+    """Whether a scale names who stands behind it; 'weighed his rig' has a verb there."""
+    return "weigh_cue" in before.senses and "glue" not in before.senses
 
 
 def _absent(scene: Scene, index: int) -> bool:
