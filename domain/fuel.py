@@ -38,8 +38,8 @@ TRIP_METER_KM = Quantity(0.1, "mi").amount("km") / sqrt(12)
 """Standard deviation of a trip meter read to the tenth."""
 
 GALLON, MILE = Quantity(1.0, "gal").amount("L"), Quantity(1.0, "mi").amount("km")
-BELIEVABLE = (GALLON / (60 * MILE), GALLON / (2 * MILE))
-"""Litres a kilometre that a pickup can burn, alone or with the heaviest trailer: 60 to 2 mpg
+BELIEVABLE = (GALLON / (100 * MILE), GALLON / (2 * MILE))
+"""Litres a kilometre that a car or truck can burn, alone or with the heaviest trailer: 100 to 2 mpg
 (common practice, no source)."""
 
 NINETY = 1.6449

@@ -53,7 +53,7 @@ def test_fuel_that_cannot_belong_to_the_road_makes_no_tank_and_starts_anew() -> 
     page.fill(0, 48000, 30)
     page.fill(1, 48010, 31)
     page.fill(2, 48410, 32)
-    page.fill(3, 48960, 5)
+    page.fill(3, 49210, 5)
     (tank,) = page.driven.chain.tanks
     assert mpg(tank.rate) == pytest.approx(400 / 32)
     assert [each.entry.volume for each in page.driven.chain.unbelievable] == [gal(31), gal(5)]
