@@ -173,7 +173,8 @@ def _named_item(scene: Scene, topic: str, mass: Figure | None, asked: Asked) -> 
     if topic == "upkeep":
         things = asked.topics.get("upkeep", set()) - scene.book.groups["no_chore"]
         if things:
-            return max(things, key=len)
+            # Of two as long, the first that was said: a set has no order of its own.
+            return max(things, key=lambda each: (len(each), -asked.text.find(each)))
         return "service" if asked.says("service_word") else None
     if topic == "tiedown":
         return _tied_item(scene, mass) if mass is not None else _tied_down(scene)

@@ -1342,3 +1342,9 @@ def test_a_plan_names_where_it_starts_and_where_it_goes(
     verdict = reads(text, on_the_road())
     assert isinstance(verdict, Question)
     assert (verdict.topic, verdict.since, verdict.until) == ("plan", origin, destination)
+
+
+def test_of_two_kinds_of_upkeep_the_one_is_asked_for_that_was_said_first(reads: Reader) -> None:
+    verdict = reads("do the lug nuts need torquing yet?", on_the_road())
+    assert isinstance(verdict, Question)
+    assert verdict.item == "lug nuts"
