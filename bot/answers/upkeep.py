@@ -196,6 +196,19 @@ POINT_ADDED = marked("{point} added to the walk-round: {all} points.")
 POINT_TAKEN_OFF = marked("{point} taken off the walk-round: {all} points.")
 
 
+def aged_tyres(driven: Driving, today: date) -> list[str]:
+    """Whose tyres want a look for their age, a sentence each, the oldest first."""
+    return [
+        say_count(
+            "{owner} tyres are {count} year old; have them looked at.",
+            "{owner} tyres are {count} years old; have them looked at.",
+            int(each.years),
+            owner=sentence(term(each.owner)),
+        )
+        for each in old_tyres(driven, today)
+    ]
+
+
 def attention(
     driven: Driving, preferences: Preferences, now: datetime, unanswered: int = 0
 ) -> tuple[str, ...]:
@@ -208,15 +221,7 @@ def attention(
     if pressing:
         told = [f"{_name(each)} {_left(each, preferences)}" for each in pressing[:3]]
         sentences.append(f"{sentence(listed(told))}.")
-    sentences += [
-        say_count(
-            "{owner} tyres are {count} year old; have them looked at.",
-            "{owner} tyres are {count} years old; have them looked at.",
-            int(each.years),
-            owner=sentence(term(each.owner)),
-        )
-        for each in old_tyres(driven, _today(now, preferences))
-    ]
+    sentences += aged_tyres(driven, _today(now, preferences))
     silent = to_ask_about(driven.trips, now)
     if silent is not None:
         sentences.append(

@@ -8,16 +8,16 @@ from __future__ import annotations
 
 from collections import Counter
 
-from bot.answers.language import say, say_count
+from bot.answers.language import say
 from bot.answers.measures import local
-from bot.answers.upkeep import CAUTION, checked_item, due_rows
+from bot.answers.upkeep import CAUTION, aged_tyres, checked_item, due_rows
 from bot.answers.words import figure, number, sentence
 from bot.reference import points_table, upkeep_table
 from bot.report.grounds import Grounds, day_of
 from bot.report.value import Column, Section, table
 from domain.entries import Check, Fill, Note, Odometer
 from domain.log import Logged
-from domain.upkeep import due, old_tyres
+from domain.upkeep import due
 from domain.walkround import open_faults, points_of
 
 
@@ -36,15 +36,7 @@ def upkeep_section(told: Grounds) -> Section:
     ]
     reminders = due(told.stood, table_of_upkeep, told.then)
     today = local(told.then, told.preferences).date()
-    aged = [
-        say_count(
-            "{owner} tyres are {count} year old; have them looked at.",
-            "{owner} tyres are {count} years old; have them looked at.",
-            int(each.years),
-            owner=sentence(each.owner),
-        )
-        for each in old_tyres(told.stood, today)
-    ]
+    aged = aged_tyres(told.stood, today)
     return Section(
         title=say("Upkeep"),
         paragraphs=(*aged, *((say(CAUTION),) if reminders else ())),

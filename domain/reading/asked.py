@@ -15,6 +15,9 @@ from domain.reading.phrasebook import Phrasebook
 Topics = Mapping[str, set[str]]
 """Each topic that a message has words for, with the phrases that stand there."""
 
+LAST_DAY = 31
+"""A figure up to this may be the day of a date."""
+
 LEFT_OF = frozenset(("how_much", "how_far"))
 """Forms of a question that asks what is left of something."""
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Set
 
-from domain.reading.asked import Topics
+from domain.reading.asked import LAST_DAY, Topics
 from domain.reading.figures import DISTANCE
 from domain.reading.scene import Scene
 from domain.reading.talk import OTHER
@@ -27,7 +27,6 @@ CERTAIN = ("surely_trade", "surely_tongue_asked", "surely_economy", "surely_cost
 EVERYDAY = frozenset(
     ("axle_or_word", "everyday_whole", "everyday_rating", "everyday_term", "metric_rating")
 )
-LAST_DAY = 31
 
 
 def certainty_of(scene: Scene, topics: Topics) -> int:
@@ -43,7 +42,7 @@ def certainty_of(scene: Scene, topics: Topics) -> int:
         for index, token, _ in scene.find(term)
         if token.groups.isdisjoint(EVERYDAY) and index not in misspelt
     ]
-    certain = {each for group in CERTAIN for each in groups[group] if each in said}
+    certain = {each for group in CERTAIN for each in said & groups[group]}
     ours = not groups["our_rig"].isdisjoint(scene.words())
     if certain - groups["also_of_people"] or any(term == "rating" for term, _ in terms):
         sure = OF_NOTHING_ELSE

@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from domain.reading.asked import LEFT_OF, Asked, Topics
+from domain.reading.asked import LAST_DAY, LEFT_OF, Asked, Topics
 from domain.reading.evidence import names_rig
 from domain.reading.figures import DISTANCE, Figure
 from domain.reading.journeys import (
@@ -41,7 +41,7 @@ UNDERSTOOD = frozenset(
 SINCE_WHAT = frozenset(("weigh_cue", "hitch"))
 """Classes of term that a stretch of road may begin with: 'how far since the last weigh-in'."""
 
-LAST_DAY, YEARS = 31, range(2000, 2100)
+YEARS = range(2000, 2100)
 
 LONGEST_NOUN = 9
 """Words of a question that is no sentence."""

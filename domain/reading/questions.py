@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.printed import has_digit
-from domain.reading.asked import Asked, Topics
+from domain.reading.asked import LAST_DAY, Asked, Topics
 from domain.reading.cargo import find_spots, noun_from
 from domain.reading.certainty import asks_aside, certainty_of
 from domain.reading.figures import DISTANCE, MASS, Figure, mean_kilometres
@@ -20,7 +20,7 @@ from domain.reading.help_topics import asks_how_it_works, may_ask_help
 from domain.reading.particulars import question_of, told_for
 from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, find_overlapping
 from domain.reading.plain_loads import means_the_rig, names_what_is_asked
-from domain.reading.plain_questions import LAST_DAY, YEARS, may_be_plain, plain_topic
+from domain.reading.plain_questions import YEARS, may_be_plain, plain_topic
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, NUMBER
 from domain.reading.topics import topic_of
@@ -52,12 +52,12 @@ def read_question(scene: Scene) -> Question | None:
     """The question that a message asks, or None."""
     book = scene.book
     words = scene.words()
-    marked = "?" in scene.text
-    asking = _asking(scene, words, marked=marked)
     if words[0] in book.groups["asks_people"]:
         return None  # 'shall we weigh the van on Friday'
     if words[0] == "*" and words[-1] != "*":
         return None  # '*week' mends what was texted to people
+    marked = "?" in scene.text
+    asking = _asking(scene, words, marked=marked)
     moving = words[0] in book.groups["orders_move"]
     formed = asking or marked or moving or words[0] in book.groups["opens_order"]
     ordered = (
@@ -66,10 +66,10 @@ def read_question(scene: Scene) -> Question | None:
         and not any(_is_stated(figure) for figure in scene.figures)
     )
     plain = may_be_plain(scene, words)
-    helps = bool(asking) and may_ask_help(scene, words)
     wanted = not (formed or ordered or plain)
-    if wanted and scene.book.groups["asks_aside"].isdisjoint(words):
+    if wanted and book.groups["asks_aside"].isdisjoint(words):
         return None
+    helps = bool(asking) and may_ask_help(scene, words)
     topics: dict[str, set[str]] = {}
     for start, end, keys in find_overlapping(words, book.overlapping[TOPIC_CLASS]):
         for key in keys.split():

@@ -316,11 +316,8 @@ def _whole_of(scene: Scene, label: Label) -> set[str]:
 def _is_heavy(figure: Figure) -> bool:
     """Whether a figure is as much as a maker stamps, in whichever unit: '3.5 t', '14,000'."""
     if figure.dimension == MASS and figure.unit:
-        return Quantity(figure.value, figure.unit).amount("kg") >= LEAST_STAMPED_KG
+        return Quantity(figure.value, figure.unit).amount("kg") >= LEAST_PULL_KG
     return figure.value >= LEAST_STAMPED
-
-
-LEAST_STAMPED_KG = 450.0
 
 
 def _is_unladen(scene: Scene, figure: Figure) -> bool:
