@@ -25,7 +25,7 @@ from bot.delivery import Delivery
 from bot.floods import Floods
 from bot.intake import Intake
 from bot.logs import about
-from bot.memory import give_back_what_is_big, give_back_what_is_free
+from bot.memory import give_back_what_is_free, set_aside_what_stays
 from bot.messages import Edited, Event, Network, NetworkRefused, Served
 from bot.phrasebook import book_for, phrasebook
 from bot.pictures.studio import Studio
@@ -43,7 +43,7 @@ if TYPE_CHECKING:
 BETWEEN_ROUNDS = 2.0
 """Seconds after which a server looks again for what other workers left and what is due."""
 
-BETWEEN_TRIMS = 5.0
+BETWEEN_TRIMS = 10.0
 """Seconds after which a server gives memory back that it does not use."""
 
 logger = logging.getLogger(__name__)
@@ -191,7 +191,7 @@ class Drawbar:
 
         Raises NetworkRefused where a network's settings can't be right.
         """
-        give_back_what_is_big()
+        set_aside_what_stays()
         if self._studio is not None:
             await self._studio.open()
         try:
