@@ -77,5 +77,7 @@ print(old, seen() is None, len(stays), gc.get_freeze_count() > 1_000)
 def test_parts_that_know_each_other_are_found_to_be_done_with_and_what_stays_is_not_searched() -> (
     None
 ):
-    done = subprocess.run([sys.executable, "-c", CIRCLE], capture_output=True, text=True)
-    assert done.stdout.split() == ["True", "True", "1000", "True"], done.stderr
+    done = subprocess.run(
+        [sys.executable, "-c", CIRCLE], capture_output=True, text=True, check=True
+    )
+    assert done.stdout.split() == ["True", "True", "1000", "True"]
