@@ -457,6 +457,7 @@ OTHERWISE_MEANT = frozenset(
         "ordinal",
         "corner",
         "glue",
+        "order",
         "aboard",
         "alone",
         "load_verb",

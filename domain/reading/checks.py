@@ -185,6 +185,8 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
             break
     for other in range(index - 1, max(-1, index - 5), -1):
         token = scene.tokens[other]
+        if token.raw == "," and _state_alone_before(scene, index, other):
+            return "done", other - 1
         if token.ends_sentence or token.raw == "," or "to" in token.groups:
             break  # 'connected to a load of ...'
         if "check_fault" in token.senses and "fault_only_behind" not in token.groups:
@@ -199,6 +201,13 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
         if not named and other < index - 1:
             break  # right before it a word may name it further: 'checked the road lights'
     return None
+
+
+def _state_alone_before(scene: Scene, index: int, comma: int) -> bool:
+    """'fixed, ground wire': a message of a state and what it is of, and nothing else."""
+    only = comma == 1 and index + 1 == len(scene.tokens)
+    state = scene.tokens[comma - 1]
+    return only and "check_done" in state.senses and "vague_state" not in state.groups
 
 
 def _ticks_lead(scene: Scene) -> bool:

@@ -143,7 +143,7 @@ def _owner(
         if behind is not None and not behind.senses.keys().isdisjoint(COUNTED):
             return None
         return PRICE_OF_EACH
-    if bare and after is not None and _counts_people(figure, after):
+    if bare and after is not None and _counts_people(figure, after, said):
         return "a count of people"
     if bare and figure.value <= MOST_ROWS and _numbers_row(tokens, figure):
         return "a row's number"
@@ -272,14 +272,18 @@ LEAST_VOLUME = 10
 """'REG 17.2L' is regular petrol, 'REG 4L' a plate."""
 
 
-def _counts_people(figure: Figure, after: Token) -> bool:
-    """'three of us', '2 adults'; 'put 5 in the truck' and '30 up' may be of fuel."""
+def _counts_people(figure: Figure, after: Token, said: frozenset[str]) -> bool:
+    """'three of us', '51,300 people'; 'put 5 in the truck' and '30 up' may be of fuel."""
     aboard = after.senses.get("aboard") == "people" and "aboard_or_place" not in after.groups
     several = figure.value > 1 and "one_aboard" in after.groups  # 'two adult tickets'
-    return aboard and figure.whole and figure.value <= MOST_ABOARD and not several
+    few = figure.value <= MOST_ABOARD or said.isdisjoint(OF_A_RIG)
+    return aboard and figure.whole and few and not several
 
 
 MOST_ABOARD = 12
+
+OF_A_RIG = frozenset(("weigh_cue", "axle", "axle_noun", "whole", "vehicle", "name", "odometer"))
+"""Classes of term beside which people may be told right behind a load or a reading."""
 
 
 def _of_tyre_size(tokens: Sequence[Token], index: int) -> bool:

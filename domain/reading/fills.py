@@ -45,6 +45,7 @@ from domain.reading.labels import Label
 from domain.reading.other_goods import leave_other_goods, named_before
 from domain.reading.other_tanks import goes_elsewhere
 from domain.reading.scene import Scene
+from domain.reading.tank_sizes import further_tanks
 from domain.reading.tokens import WORD, Token
 from domain.verdicts import Choice
 
@@ -173,6 +174,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         elif role is not None and role not in draft.roles:
             draft.roles[role] = figure
     roles = draft.roles
+    if VOLUME_ROLE in roles:
+        _add_tanks(scene, roles[VOLUME_ROLE])
     settle_money(scene, roles, own)
     if not _pays_for_fuel(context, roles) and _fills_another(scene, roles.get(VOLUME_ROLE)):
         return None
@@ -201,6 +204,24 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     return fill_of(scene, draft, full=full, missed=missed)
 
 
+def _add_tanks(scene: Scene, volume: Figure) -> None:
+    """'filled both tanks, 19 gal front and 18 rear': one fill, of what went into each."""
+    for other in further_tanks(scene, volume):
+        volumes = other.dimension == VOLUME or other.token.decimals < PUMPS_PRICE
+        alike = other.unit in (None, volume.unit) and other.value <= MOST_ALIKE * volume.value
+        if other.claimed is None and alike and volumes and other.start > volume.end:
+            volume.value = round(volume.value + other.value, 3)
+            volume.foreign = None  # 'main' is a tank of its own, and no thing that is counted
+            scene.claim(other, "what went into another tank")
+
+
+PUMPS_PRICE = 3
+"""Decimals of a price at a pump."""
+
+MOST_ALIKE = 20
+"""What goes into one tank is never so many times what goes into the other; odometers are."""
+
+
 def _read_on_leaving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
     """'52.3 L, $78.40. hitched the camper. 38,733, off we go': the reading is the departure's.
 
@@ -225,6 +246,8 @@ def _of_earlier(scene: Scene, figure: Figure) -> bool:
     start, end = scene.clause_of(figure.start)
     if not scene.phrase_said("earlier_fill", start, end) or "since" in scene.groups:
         return False
+    if _tells_back(scene, figure):
+        return True
     right_behind = scene.phrase_said("earlier_fill", figure.end, figure.end + LONGEST_SAID)
     if right_behind and scene.phrase_said("this_fill", start, figure.start):
         return True  # '30.9 gallons today vs 33.4 last time'
@@ -237,6 +260,16 @@ def _of_earlier(scene: Scene, figure: Figure) -> bool:
 
 LONGEST_SAID = 2
 """Tokens that say of which fill a figure is."""
+
+
+def _tells_back(scene: Scene, figure: Figure) -> bool:
+    """'that was 54.8 litres the first time': no fill but the one that is spoken of."""
+    before = scene.tokens[max(0, figure.start - 2) : figure.start]
+    groups = ("points_back", "was")
+    tells = len(before) == 2 and all(g in t.groups for g, t in zip(groups, before, strict=True))
+    behind = figure.end + 1 + LONGEST_SAID
+    return tells and scene.phrase_said("earlier_fill", figure.end, behind) is not None
+
 
 LEAST_READING = 1000
 """Miles or kilometres: less is no odometer's."""

@@ -533,6 +533,22 @@ def _stands_under(scene: Scene, figure: Figure) -> str | None:
     )
 
 
+def _vehicle_behind(scene: Scene, figure: Figure) -> str | None:
+    """'all 80 on the trailer, 65 front 75 rear on the truck': whose the figures of a clause are."""
+    _, end = scene.clause_of(figure.start)
+    return next(
+        (
+            label.vehicle
+            for label in scene.labels
+            if label.vehicle
+            and figure.end <= label.start < end
+            and scene.tokens[label.end - 1].senses.keys() & {"vehicle", "name"}
+            and "standing_on" in scene.tokens[label.end - 2].groups
+        ),
+        None,
+    )
+
+
 def _alone_in_sentence(scene: Scene, figure: Figure, heading: Label) -> bool:
     """Whether a gauge and a figure are the only ones of their sentence."""
     start, end = scene.sentence_of(figure.start)
@@ -553,7 +569,10 @@ def _position(scene: Scene, figure: Figure, heading: Label | None) -> str | None
     )
     if own is not None and own.vehicle == "truck":
         trailer = False
-    if own is not None and own.vehicle is None:
+    behind = _vehicle_behind(scene, figure) if own is None or own.vehicle is None else None
+    if behind is not None:
+        trailer = behind == "trailer"
+    elif own is not None and own.vehicle is None:
         under = _stands_under(scene, figure)
         trailer = trailer if under is None else under == "trailer"
     if trailer:

@@ -175,7 +175,7 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     if token.possessive and _owns_vehicle(scene, index, token):
         return OTHER
     value = senses.get("talk")
-    if value is None or "name" in senses:
+    if value is None or ("name" in senses and "owner" not in token.groups):
         return None
     cue = value.split()[0]
     if "looks_shortened" in token.groups and token.raw.isalpha():

@@ -4,7 +4,17 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Cargo, Check, Entry, Hitch, Odometer, Weighing
+from domain.entries import (
+    Cargo,
+    Check,
+    Correction,
+    Entry,
+    Fill,
+    Hitch,
+    Observation,
+    Odometer,
+    Weighing,
+)
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -12,6 +22,10 @@ from tests.domain.reading.chats import Reader, on_the_road
 
 def lb(value: float) -> Quantity:
     return Quantity(value, "lb")
+
+
+def gal(value: float) -> Quantity:
+    return Quantity(value, "gal")
 
 
 @pytest.mark.parametrize(
@@ -127,3 +141,73 @@ def test_places_named_in_a_row_and_then_their_loads(reads: Reader) -> None:
 )
 def test_what_is_no_matter_of_the_rig(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def psi(value: float, position: str) -> Observation:
+    return Observation(subject="tyre", value=Quantity(value, "psi"), position=position)
+
+
+@pytest.mark.parametrize(
+    ("text", "entry"),
+    [
+        ("filled both tanks, 19 gal front and 18 rear", Fill(volume=gal(37), full=True)),
+        (
+            "filled both tanks, 19 gal front, 18 rear, odo 48,211",
+            Fill(volume=gal(37), odometer=Quantity(48_211, "mi"), full=True),
+        ),
+        ("filled both tanks, 20.1 gal main, 12 gal aux", Fill(volume=gal(32.1), full=True)),
+    ],
+)
+def test_what_went_into_each_tank_is_one_fill(text: str, entry: Fill, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((entry,))
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "tire psi all 80 on the trailer, 65 front 75 rear on the truck",
+            (psi(80, "trailer"), psi(65, "front"), psi(75, "rear")),
+        ),
+        (
+            "tires 65 front and 70 rear on the truck, 80 on the trailer",
+            (psi(65, "front"), psi(70, "rear"), psi(80, "trailer")),
+        ),
+    ],
+)
+def test_the_vehicle_behind_its_figures_has_the_tyres(
+    text: str, entries: tuple[Entry, ...], reads: Reader
+) -> None:
+    assert reads(text, on_the_road()) == Facts(entries)
+
+
+@pytest.mark.parametrize("text", ["bin it please", "take that last one back would you"])
+def test_the_last_entry_is_taken_back(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((Correction(action="undo"),))
+
+
+def test_a_state_may_stand_before_its_part(reads: Reader) -> None:
+    assert reads("fixed, ground wire", on_the_road()) == Facts(
+        (Check(item="ground wire", state="done"),)
+    )
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "that was 31.8 gal the first time",
+        "it was 120.5 litres last time",
+        "camper's on and it's hilarious",
+        "her camper weighs 5,200, think we could pull it?",
+        "omg 48,300 people there",
+        "put 15 kg from the front locker over the axle",
+    ],
+)
+def test_what_is_no_new_fact_of_the_rig(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()
+
+
+def test_the_weather_says_nothing_against_a_trailer_that_is_on(reads: Reader) -> None:
+    assert reads("camper's on and it's raining", on_the_road()) == Facts(
+        (Hitch(action="hitched", trailer="camper"),)
+    )
