@@ -211,3 +211,16 @@ def test_the_weather_says_nothing_against_a_trailer_that_is_on(reads: Reader) ->
     assert reads("camper's on and it's raining", on_the_road()) == Facts(
         (Hitch(action="hitched", trailer="camper"),)
     )
+
+
+@pytest.mark.parametrize(
+    ("text", "item", "value"),
+    [
+        ("32 hives on, about 110 lb a hive", "hives", 3_520),
+        ("two horses in, 1,100 lb per horse", "horses", 2_200),
+    ],
+)
+def test_so_much_for_each_of_what_was_counted(
+    text: str, item: str, value: float, reads: Reader
+) -> None:
+    assert reads(text, on_the_road()) == Facts((Cargo(item=item, value=lb(value)),))
