@@ -94,23 +94,26 @@ def read_cargo(scene: Scene) -> list[Cargo]:
 def _how_many(scene: Scene, figure: Figure) -> int:
     """'14 hives at 90 lb each': the number of things that weigh so much each, else 1."""
     behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
+    if behind is None or behind.groups.isdisjoint(FOR_EACH):
+        return 1
     start, _ = scene.sentence_of(figure.start)
     counts = [other for other in scene.figures if start <= other.start < figure.start]
-    each = behind is not None and ("each_one" in behind.groups or _one_of(scene, figure, counts))
-    if not each:
-        return 1
     if not counts or counts[-1].dimension is not None or not counts[-1].whole:
+        return 1
+    if "each_one" not in behind.groups and not _for_one_of(scene, figure, counts[-1]):
         return 1
     return int(counts[-1].value) if 2 <= counts[-1].value <= MOST_ALIKE else 1
 
 
-def _one_of(scene: Scene, figure: Figure, counts: Sequence[Figure]) -> bool:
+FOR_EACH = frozenset(("each_one", "per_one"))
+"""Groups of words behind a weight that many things have."""
+
+
+def _for_one_of(scene: Scene, figure: Figure, count: Figure) -> bool:
     """'32 hives on, 110 lb a hive': so much for each of what was counted before."""
-    behind = scene.tokens[figure.end : figure.end + 2]
-    if len(behind) < 2 or "per_one" not in behind[0].groups or not counts:
-        return False
-    counted = scene.tokens[counts[-1].end : figure.start]
-    return bool(counted) and counted[0].text in (f"{behind[1].text}s", f"{behind[1].text}es")
+    counted = scene.tokens[count.end : figure.start]
+    one = scene.tokens[figure.end + 1 : figure.end + 2]
+    return bool(counted and one) and counted[0].text in (f"{one[0].text}s", f"{one[0].text}es")
 
 
 def _counted_in(scene: Scene, figure: Figure) -> bool:

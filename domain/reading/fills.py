@@ -265,10 +265,10 @@ LONGEST_SAID = 2
 def _tells_back(scene: Scene, figure: Figure) -> bool:
     """'that was 54.8 litres the first time': no fill but the one that is spoken of."""
     before = scene.tokens[max(0, figure.start - 2) : figure.start]
-    groups = ("points_back", "was")
-    tells = len(before) == 2 and all(g in t.groups for g, t in zip(groups, before, strict=True))
-    behind = figure.end + 1 + LONGEST_SAID
-    return tells and scene.phrase_said("earlier_fill", figure.end, behind) is not None
+    if len(before) < 2 or "points_back" not in before[0].groups or "was" not in before[1].groups:
+        return False
+    behind = figure.end + 1 + LONGEST_SAID  # 'the first time'
+    return scene.phrase_said("earlier_fill", figure.end, behind) is not None
 
 
 LEAST_READING = 1000

@@ -132,12 +132,11 @@ def _end_before_more(scene: Scene, index: int, end: int) -> int:
     behind = scene.tokens[at:end]
     logged = any(not LOGGED.isdisjoint(token.senses) for token in behind)
     named = "name" in scene.tokens[index].senses and any(_has_verb(token) for token in behind)
-    strangers = [unknown for unknown in scene.unknown if at < unknown < end]
-    strange = bool(strangers)
-    odd = any(not scene.tokens[unknown].groups for unknown in strangers)
-    if odd and any(token.text in ("it", "its") for token in behind[1:2]):
-        named = False  # "camper's on and it's hilarious": a film
-    return at if logged or named or not strange else end
+    strangers = [scene.tokens[unknown] for unknown in scene.unknown if at < unknown < end]
+    if any("it_is" in token.groups for token in behind[1:2]):
+        # "camper's on and it's hilarious" is of a film, "and it's raining" of no more than weather.
+        named = named and all(token.groups for token in strangers)
+    return at if logged or named or not strangers else end
 
 
 def _has_verb(token: Token) -> bool:

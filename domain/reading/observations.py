@@ -542,11 +542,15 @@ def _vehicle_behind(scene: Scene, figure: Figure) -> str | None:
             for label in scene.labels
             if label.vehicle
             and figure.end <= label.start < end
-            and scene.tokens[label.end - 1].senses.keys() & {"vehicle", "name"}
+            and not VEHICLES.isdisjoint(scene.tokens[label.end - 1].senses)
             and "standing_on" in scene.tokens[label.end - 2].groups
         ),
         None,
     )
+
+
+VEHICLES = frozenset(("vehicle", "name"))
+"""Classes of term for the truck or a trailer as such, and for no axle of theirs."""
 
 
 def _alone_in_sentence(scene: Scene, figure: Figure, heading: Label) -> bool:

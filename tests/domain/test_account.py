@@ -12,16 +12,13 @@ from domain.entries import Check, Note, Observation, Rating, Weighing
 from domain.margins import Over
 from domain.quantities import Quantity
 from tests.domain.driving_log import Page, gal, mi, usd
+from tests.domain.scale_house import lb
 from tests.domain.simulated import Habits, live
 
 
 def told(page: Page) -> Account:
     driven = page.driven
     return account(driven, driven.trips[-1], estimate(driven.chain.tanks), references())
-
-
-def lb(value: float) -> Quantity:
-    return Quantity(value, "lb")
 
 
 def a_trip() -> Page:

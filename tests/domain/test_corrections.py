@@ -38,20 +38,10 @@ from domain.entries import (
 )
 from domain.log import Logged
 from domain.quantities import Quantity
+from tests.domain.driving_log import gal, mi
+from tests.domain.scale_house import lb
 
 AT = datetime(2026, 7, 11, 20, 22, tzinfo=UTC)
-
-
-def lb(value: float) -> Quantity:
-    return Quantity(value, "lb")
-
-
-def mi(value: float) -> Quantity:
-    return Quantity(value, "mi")
-
-
-def gal(value: float) -> Quantity:
-    return Quantity(value, "gal")
 
 
 def usd(value: float) -> Quantity:

@@ -12,14 +12,11 @@ from domain.log import Log, Logged
 from domain.naming import Names, names_in, settled, which_trailer_is_open
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice
+from tests.domain.scale_house import lb
 
 AT = datetime(2026, 7, 11, 20, 22, tzinfo=UTC)
 ONE = Names(("Juniper",), ("flatdeck",))
 TWO = Names(("Juniper",), ("flatdeck", "camper"))
-
-
-def lb(value: float) -> Quantity:
-    return Quantity(value, "lb")
 
 
 def gvwr(subject: str, truck: str | None = None, trailer: str | None = None) -> Rating:

@@ -17,6 +17,7 @@ from domain.quantities import Quantity
 from domain.reading import read
 from domain.ticket_lines import CERTAIN, LIKELY, NOTHING, Told, captioned, told
 from domain.verdicts import Ask, Choice, Facts, Question, Silent, Verdict
+from tests.domain.scale_house import lb
 
 
 def page(text: str, confidence: float = 0.99) -> list[Line]:
@@ -25,10 +26,6 @@ def page(text: str, confidence: float = 0.99) -> list[Line]:
 
 def told_of(text: str, confidence: float = 0.99) -> Told:
     return told(page(text, confidence), phrasebook())
-
-
-def lb(value: float) -> Quantity:
-    return Quantity(value, "lb")
 
 
 TODAY = date(2026, 7, 12)

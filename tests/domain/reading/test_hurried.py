@@ -17,16 +17,9 @@ from domain.entries import (
 )
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
+from tests.domain.driving_log import mi
 from tests.domain.reading.chats import Reader, on_the_road
-
-
-def lb(value: float) -> Quantity:
-    return Quantity(value, "lb")
-
-
-def mi(value: float) -> Quantity:
-    return Quantity(value, "mi")
-
+from tests.domain.scale_house import lb
 
 UNDO = (Correction(action="undo"),)
 

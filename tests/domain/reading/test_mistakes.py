@@ -8,10 +8,7 @@ from domain.entries import Correction, Entry, Fill, Odometer, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
-
-
-def lb(value: float) -> Quantity:
-    return Quantity(value, "lb")
+from tests.domain.scale_house import lb
 
 
 def amend(

@@ -16,6 +16,7 @@ from domain.quantities import Quantity
 from domain.reading import read
 from domain.verdicts import Facts, Question, Verdict
 from tests.corpora import cases
+from tests.domain.driving_log import mi
 
 STANDING = phrasebook().standing
 assert STANDING is not None
@@ -30,10 +31,6 @@ CHAT = Context(
 
 def said(text: str) -> Verdict:
     return read(text, CHAT, phrasebook())
-
-
-def mi(value: float) -> Quantity:
-    return Quantity(value, "mi")
 
 
 @pytest.mark.parametrize(

@@ -9,15 +9,9 @@ import pytest
 from domain.entries import Correction, Entry, Fill, Hitch, Observation, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
+from tests.domain.driving_log import gal
 from tests.domain.reading.chats import Reader, on_the_road
-
-
-def lb(value: float) -> Quantity:
-    return Quantity(value, "lb")
-
-
-def gal(value: float) -> Quantity:
-    return Quantity(value, "gal")
+from tests.domain.scale_house import lb
 
 
 def weighed(rig: Any = None, bars: Any = None, **loads: float) -> Weighing:
