@@ -8,6 +8,7 @@ It does not know which table holds them.
 from __future__ import annotations
 
 from datetime import UTC, datetime
+from sys import intern
 from typing import Any
 
 from sqlalchemy import DateTime, Dialect
@@ -54,4 +55,4 @@ def quantity_in(row: object, name: str) -> Quantity | None:
     value = getattr(row, name)
     if value is None:
         return None
-    return Quantity(value, getattr(row, f"{name}_unit"), getattr(row, f"{name}_low"))
+    return Quantity(value, intern(getattr(row, f"{name}_unit")), getattr(row, f"{name}_low"))

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import fields
 from datetime import date, datetime
+from sys import intern
 from typing import Any
 
 from sqlalchemy import Row
@@ -95,7 +96,7 @@ def entry_in(row: Row[Any], loads: Mapping[str, Quantity]) -> Entry:
         values[name] = quantity_in(row, name) if has_unit else getattr(row, name)
     if kind == "weighing":
         values["loads"] = dict(loads)
-    words = tuple((field, words) for field, words in row.words)
+    words = tuple((intern(field), words) for field, words in row.words)
     return KINDS[kind](at=_stated(row.stated_at), words=words, **values)
 
 

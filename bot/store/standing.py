@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from datetime import UTC, datetime
 from functools import cache
+from sys import intern
 from typing import Any
 
 from sqlalchemy import Row, Select, bindparam, func, select
@@ -171,7 +172,8 @@ def _logged(
 
 def _entry(row: Row[Any], loads: Mapping[int, Mapping[str, Quantity]]) -> Logged[Entry]:
     entry = entry_in(row, loads.get(row.id, {}))
-    return Logged(entry=entry, at=row.happened_at, by=row.author, key=row.id)
+    # A name stands in thousands of rows, and is remembered once.
+    return Logged(entry=entry, at=row.happened_at, by=intern(row.author), key=row.id)
 
 
 def _loads(
@@ -180,6 +182,6 @@ def _loads(
     """The loads of every weighing that a query finds."""
     found: dict[int, dict[str, Quantity]] = {}
     for row in plain.execute(_loads_of(query), values):
-        load = Quantity(row.load, row.load_unit, row.load_low)
-        found.setdefault(row.entry_id, {})[row.position] = load
+        load = Quantity(row.load, intern(row.load_unit), row.load_low)
+        found.setdefault(row.entry_id, {})[intern(row.position)] = load
     return found

@@ -43,8 +43,13 @@ MOST_GROWTH = 0.05
 MOST_AGE = 2.0
 """Seconds that an answer which can be sent may wait, but for injected outages."""
 
-WARM = 1 / 3
-"""The share of a run after which memory is taken to have found its level."""
+WARM = 1 / 2
+"""The share of a run after which memory is taken to have found its level: a worker has then
+handled well over a thousand messages, and used once whatever it loads only when it is needed.
+"""
+
+LAST_KILL = 1 / 6
+"""The share of a run in which the only worker of a database is killed; it grows old after that."""
 
 RECOVERY = 3.0
 """Seconds after an outage that count as part of it: the longest round and pause of a worker."""
@@ -328,10 +333,9 @@ class Soak:
             await self._restart(group, group.chance.choice(group.workers[2:]))
 
     async def _kill_the_only_one(self) -> None:
-        """Before it should be warm, so that it grows old too."""
         group = self.on_sqlite
         while await self._now_and_then(BETWEEN_KILLS, group):
-            if time.monotonic() > self._warm - self._seconds / 10:
+            if self._left() < (1 - LAST_KILL) * self._seconds:
                 return
             with group.an_outage():
                 await self._restart(group, group.workers[0])
