@@ -177,6 +177,7 @@ def find_labels(
             senses
             and not NAMING.isdisjoint(senses)
             and not _is_leaving(tokens, index)
+            and not _is_seen_to(tokens, index)
             and (groups.isdisjoint(EVERYDAY) or not is_everyday(tokens, index, figures, groups))
         ):
             if (
@@ -334,6 +335,14 @@ def _absorb_together(tokens: Sequence[Token], truck: Label, labels: list[Label])
             truck.end = label.end
             labels.remove(label)
             return
+
+
+def _is_seen_to(tokens: Sequence[Token], index: int) -> bool:
+    """'safety chains on, heading out 48,211': a part that was looked at heads no figure."""
+    if "rating_subject" not in tokens[index].senses or index + 2 >= len(tokens):
+        return False
+    done, behind = tokens[index + 1 : index + 3]
+    return "check_done" in done.senses and (behind.raw == "," or behind.ends_sentence)
 
 
 def _is_leaving(tokens: Sequence[Token], index: int) -> bool:

@@ -18,8 +18,10 @@ from domain.reading.evidence import (
     speaks_trade,
 )
 from domain.reading.figures import LENGTH, MASS, Figure
+from domain.reading.labels import Label
 from domain.reading.plain_loads import is_noun_phrase
 from domain.reading.scene import Scene
+from domain.reading.talk import PLAN, REQUEST
 
 ASKS_HOW_MUCH = frozenset(("what", "how_much"))
 """Forms of a question that asks for a figure."""
@@ -232,6 +234,8 @@ def asks_ratings(scene: Scene, asked: Asked) -> bool:
         known = asked.strangers <= (1 if asked.ours else 0) and not asked.other
         ours = (owned or not asked.forms) and known and names_rating(scene)
         return ours or names_rig(scene)
+    if any(label.rating and label.bound and _is_planned(scene, label) for label in scene.labels):
+        return False  # 'if we ever buy the bigger one it'd be 9,900 gvwr, thoughts?'
     if not asked.within("ratings", "weak_ratings"):
         return True
     return (
@@ -241,6 +245,10 @@ def asks_ratings(scene: Scene, asked: Asked) -> bool:
         or scene.has("rating_subject")
         or scene.has("subject", "tyre")
     )
+
+
+def _is_planned(scene: Scene, label: Label) -> bool:
+    return scene.talk[label.start] in (PLAN, REQUEST)
 
 
 def asks_weight(scene: Scene, asked: Asked) -> bool:

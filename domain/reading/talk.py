@@ -272,6 +272,8 @@ def _owns_vehicle(scene: Scene, index: int, token: Token) -> bool:
         following = scene.tokens[index + step]
         if named and ("ticket" in following.senses or "weighed_out" in following.groups):
             return True  # 'Dale's ticket: steer ...'
+        if named and "odometer" in following.senses:
+            return not _follows_on(scene)
         if following.senses.get("name") in scene.names.own.values():
             return False
         if "vehicle" in following.senses or "talk" in following.senses:

@@ -87,7 +87,8 @@ def _wants(tokens: Sequence[Token], index: int) -> bool:
 
 def is_misdirected(scene: Scene) -> bool:
     """'sorry wrong person. delete that msg': it was meant for another chat."""
-    return scene.phrase_said("misdirected") is not None
+    to_log = "said_to_log" in scene.groups  # 'undo, wrong chat'
+    return not to_log and scene.phrase_said("misdirected") is not None
 
 
 def _says_so(scene: Scene) -> bool:

@@ -16,7 +16,7 @@ from domain.entries import (
     Weighing,
 )
 from domain.quantities import Quantity
-from domain.verdicts import Facts, Silent
+from domain.verdicts import Facts, Question, Silent
 from tests.domain.driving_log import gal
 from tests.domain.reading.chats import Reader, on_the_road
 from tests.domain.scale_house import lb
@@ -193,6 +193,9 @@ def test_a_state_may_stand_before_its_part(reads: Reader) -> None:
         "it was 120.5 litres last time",
         "camper's on and it's hilarious",
         "her camper weighs 5,200, think we could pull it?",
+        "Wendell's odometer rolled over 300,000 last week",
+        "if we ever buy a bigger one it'd be 9,900 gvwr, thoughts?",
+        "delete that, wrong chat",
         "omg 48,300 people there",
         "put 15 kg from the front locker over the axle",
     ],
@@ -218,3 +221,45 @@ def test_so_much_for_each_of_what_was_counted(
     text: str, item: str, value: float, reads: Reader
 ) -> None:
     assert reads(text, on_the_road()) == Facts((Cargo(item=item, value=lb(value)),))
+
+
+@pytest.mark.parametrize(
+    ("text", "item"),
+    [
+        ("safety chains on, heading out 48,218", "safety chains"),
+        ("coupler latched, pulling out at 48,218", "coupler"),
+        ("hitch pinned. 48,218 leaving", "hitch"),
+    ],
+)
+def test_a_part_that_was_looked_at_is_not_rated(text: str, item: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts(
+        (
+            Check(item=item, state="done"),
+            Odometer(odometer=Quantity(48_218, "mi"), event="depart"),
+        )
+    )
+
+
+@pytest.mark.parametrize("text", ["undo, wrong chat", "ignore that last one, wrong chat lol, undo"])
+def test_undo_is_said_to_the_log_whatever_else_went_astray(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((Correction(action="undo"),))
+
+
+def test_a_decimal_comma_may_stand_before_a_comma(reads: Reader) -> None:
+    (fill,) = reads("47,3 L, €78,90, full", on_the_road()).entries  # type: ignore[union-attr]
+    assert fill == Fill(volume=Quantity(47.3, "L"), cost=Quantity(78.9, "EUR"), full=True)
+
+
+@pytest.mark.parametrize(
+    ("text", "position"),
+    [
+        ("what happens if I move the generator to the bed", "bed"),
+        ("what if we slid the extractor to the nose", "nose"),
+    ],
+)
+def test_what_if_something_moved_that_nobody_weighed(
+    text: str, position: str, reads: Reader
+) -> None:
+    asked = reads(text, on_the_road())
+    assert isinstance(asked, Question)
+    assert (asked.topic, asked.position) == ("whatif", position)
