@@ -65,6 +65,7 @@ FLOORS = {
     "thicket": Floor(exact=98.0, wrong=0, alarm=0),
     "thumbs": Floor(exact=99.0, wrong=0, alarm=0),
     "travellers": Floor(exact=99.0, wrong=0, alarm=0),
+    "weekenders": Floor(exact=99.0, wrong=0, alarm=0),
     "wondering": Floor(exact=92.0, wrong=0, alarm=0),
     "workday": Floor(exact=99.0, wrong=0, alarm=0),
     "yard": Floor(exact=100.0, wrong=0, alarm=0),
