@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import cache
 
+from bot.glossary import glossary_in
 from bot.reference import points_table, upkeep_table
 from bot.shared_data import names, read_toml
 from domain.asked_words import AskedWords, asked_words_from
@@ -37,7 +38,8 @@ def phrasebook(language: str = SOURCE) -> Phrasebook:
     """A language's phrasebook, compiled once; raises NoSuchData where there is none."""
     words = read_toml(f"{FOLDER}/{STANDING}.{language}.toml")
     standing = standing_words_from(words, upkeep_table(), points_table())
-    return replace(compile_phrasebook(read_toml(f"{FOLDER}/{language}.toml")), standing=standing)
+    compiled = compile_phrasebook(read_toml(f"{FOLDER}/{language}.toml"))
+    return replace(compiled, standing=standing, glossary=glossary_in(language))
 
 
 @cache

@@ -151,7 +151,7 @@ def _question_to_record(question: Question) -> Record:
     return {
         names.get(name, name): _plain(getattr(question, name))
         for name in (each.name for each in fields(question))
-        if name != "text" and getattr(question, name) is not None
+        if name != "text" and getattr(question, name) not in (None, ())
     }
 
 
@@ -175,6 +175,8 @@ def _plain(value: Any) -> Any:
             return value.isoformat()
         case Mapping():
             return {name: _plain(each) for name, each in value.items()}
+        case tuple():
+            return [_plain(each) for each in value]
         case bool() | str():
             return value
         case float() | int():

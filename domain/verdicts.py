@@ -54,7 +54,8 @@ class Facts:
 class Question:
     """The message asks Drawbar something, in words or in a `form` of its own.
 
-    `since` and `until` are dates, or places in a plan.
+    `since` and `until` are dates, or places in a plan. `meaning` are the terms of the glossary
+    whose meaning is asked for.
     """
 
     topic: str
@@ -70,6 +71,7 @@ class Question:
     since: date | str | None = None
     until: date | str | None = None
     form: str | None = None
+    meaning: tuple[str, ...] = ()
     text: str = ""
 
 

@@ -16,6 +16,7 @@ from bot.answers import (
     ahead,
     fuel,
     loading,
+    meanings,
     ratings,
     routine,
     setup,
@@ -226,5 +227,7 @@ def also(answer: Answer, rest: Sequence[str]) -> Answer:
 def question_answer(
     log: Log, preferences: Preferences, now: datetime, question: Question
 ) -> Answer:
-    """The answer to a question."""
+    """The answer to a question; what its words mean goes before their figures."""
+    if question.meaning:
+        return meanings.meaning_answer(log, preferences, now, question)
     return ASKED[question.form][question.topic](log, preferences, now, question)

@@ -34,6 +34,7 @@ EXAMPLES = (
     (marked("a correction"), marked("make that 5,230")),
     (marked("taking back"), marked("undo")),
     (marked("a picture"), marked("show me the rig")),
+    (marked("what a word means"), marked("what is GVWR")),
 )
 QUESTIONS = marked(
     "Ask: how heavy are we? are we over? what changed? mpg? how did we do this week?"

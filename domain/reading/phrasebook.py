@@ -17,6 +17,7 @@ from typing import Any
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
+from domain.glossary import Glossary
 from domain.reading.standing import StandingWords
 
 Senses = Mapping[str, str]
@@ -74,7 +75,8 @@ class Phrasebook:
 
     `respelled` has words with two neighbouring letters swapped or one left out, and what is meant.
 
-    `standing` are the patterns of messages that set something lasting, where there are any.
+    `standing` are the patterns of messages that set something lasting, where there are any, and
+    `glossary` the words whose meaning can be asked for.
     `overlapping` holds the tables whose phrases are looked up on their own, by class.
 
     `groups` are words that do the same for the reader without being terms of the log;
@@ -106,6 +108,7 @@ class Phrasebook:
     adds_up: bool
     trailer_kinds: tuple[tuple[str, str], ...]
     standing: StandingWords | None = None
+    glossary: Glossary | None = None
     _corrections: dict[str, str | None] = field(default_factory=dict, compare=False, repr=False)
 
     def means(self, first: str, second: str) -> Senses:

@@ -42,6 +42,7 @@ from domain.reading.hitches import read_hitches
 from domain.reading.labels import Label
 from domain.reading.lexer import LINK, clean
 from domain.reading.loads import makes_gross
+from domain.reading.meanings import meaning_first
 from domain.reading.notes import read_note
 from domain.reading.observations import read_observations
 from domain.reading.odometers import read_odometers
@@ -85,7 +86,8 @@ def read(text: str, context: Context, book: Phrasebook) -> Verdict:
     rows = unfold(cleaned) if "\n" in cleaned and context.asked is None else []
     if len(rows) > 1:
         return _rows(rows, context, book)
-    return _verdict(Scene(rows[0] if rows else cleaned, context, book), context)
+    read_as = _verdict(Scene(rows[0] if rows else cleaned, context, book), context)
+    return meaning_first(cleaned, read_as, book)
 
 
 def _of_days(question: Question, scene: Scene) -> Question | None:
@@ -513,5 +515,5 @@ def explain(text: str, context: Context, book: Phrasebook) -> str:
     """How a message was read, for someone who has not read the code."""
     trace: list[str] = []
     scene = Scene(clean(text), context, book, trace)
-    verdict = _verdict(scene, context)
+    verdict = meaning_first(scene.text, _verdict(scene, context), book)
     return explanation(scene, verdict, trace)

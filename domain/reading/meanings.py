@@ -1,0 +1,34 @@
+"""What a word means: asked of what else is talk, or asks for a figure.
+
+This file decides what becomes of a message that asks for the meaning of a term: it stays the
+question that it was, or becomes one of the term's own topic. When a message asks so is decided
+in `domain/glossary.py`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from domain.glossary import FIGURES, TOPICS, meaning_asked
+from domain.reading.phrasebook import Phrasebook
+from domain.verdicts import Question, Silent, Verdict
+
+
+def meaning_first(text: str, verdict: Verdict, book: Phrasebook) -> Verdict:
+    """A verdict on a message, or the question for a meaning where the message asks for one."""
+    if book.glossary is None or not isinstance(verdict, Silent | Question):
+        return verdict
+
+    def respelled(word: str) -> str:
+        return book.aliases.get(word) or book.respelled.get(word) or word
+
+    terms = meaning_asked(text, book.glossary, respelled)
+    if not terms:
+        return verdict
+    if isinstance(verdict, Question):
+        return replace(verdict, meaning=terms)
+    first = terms[0]
+    if first in FIGURES:
+        return Question(topic="ratings", rating=FIGURES[first][-1][1], meaning=terms, text=text)
+    topic, field = TOPICS.get(first, ("help", None))
+    return Question(topic=topic, field=field, meaning=terms, text=text)
