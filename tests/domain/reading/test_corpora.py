@@ -49,6 +49,7 @@ FLOORS = {
     "orilla": Floor(exact=99.0, wrong=0, alarm=0),
     "overland": Floor(exact=99.0, wrong=0, alarm=0),
     "overseas": Floor(exact=99.0, wrong=0, alarm=0),
+    "patchwork": Floor(exact=99.5, wrong=0, alarm=0),
     "plainfolk": Floor(exact=98.5, wrong=0, alarm=0),
     "pocket": Floor(exact=100.0, wrong=0, alarm=0),
     "prairie": Floor(exact=99.0, wrong=0, alarm=0),
