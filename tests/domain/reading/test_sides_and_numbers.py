@@ -34,7 +34,7 @@ OF_CAMPER = {
         ("right: steer 2,570 drive 3,680; left: steer 2,560 drive 3,690", WHEELS),
         ("axle 1 left 2,560 right 2,570 axle 2 left 3,690 right 3,680", WHEELS),
         (
-            "left: steer 2,560 drive 3,690 trailer 4,650 right: steer 2,570 drive 3,680 trailer 4,700",
+            "left: steer 2560 drive 3690 trailer 4650 right: steer 2570 drive 3680 trailer 4700",
             {**WHEELS, "trailer_left": 4_650, "trailer_right": 4_700},
         ),
         (
