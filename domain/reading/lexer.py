@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Sequence
+from itertools import pairwise
 
 from domain.reading.names import NO_NAMES, Names, join_names
 from domain.reading.phrasebook import APOSTROPHES, VOWELS, Phrasebook, Senses, fold
@@ -82,7 +83,9 @@ def clean(text: str) -> str:
 
 def tokenize(text: str, book: Phrasebook, names: Names = NO_NAMES) -> list[Token]:
     """The tokens of a cleaned message; `names` are the chat's own (truck, trailers)."""
-    tokens = compose_spoken(_lex(text, book), book)
+    tokens = _lex(text, book)
+    if not book.numerals.isdisjoint([token.text for token in tokens]):
+        tokens = compose_spoken(tokens, book)
     if names.several:
         tokens = join_names(tokens, book, names)
     return _find_phrases(tokens, book, names)
@@ -217,7 +220,7 @@ def _append_other_word(
     text = raw.lower() if plain else fold(raw).translate(book.letters)
     text = book.aliases.get(text, text)
     possessive = False
-    if text not in book.words and text not in book.phrases:
+    if text not in book.words and text not in book.heads:
         if text[-1].isdigit():
             parts = _LETTERS_DIGITS.match(text)
             if parts and parts[1] in book.words:
@@ -261,11 +264,9 @@ def _fraction(raw: str, start: int, end: int, book: Phrasebook) -> Token:
 def _value(token: Token) -> None:
     """The value of a number as typed; a lone dot before three digits may be a group."""
     raw = token.raw
-    for mark in "'’":
-        raw = raw.replace(mark, "")
-    if raw != token.raw:
+    if "'" in raw or "’" in raw:
         token.grouped = True
-        raw = raw.replace(",", ".")
+        raw = raw.replace("'", "").replace("’", "").replace(",", ".")
     elif "," in raw:
         whole, _, tail = raw.rpartition(",")
         if "." in whole:  # 1.234,5
@@ -287,36 +288,24 @@ def _value(token: Token) -> None:
 def _find_phrases(tokens: list[Token], book: Phrasebook, names: Names) -> list[Token]:
     """Join the words of the longest phrases, and give words what they name in this chat."""
     phrases, forms = book.phrases, names.forms
-    if forms:
+    texts = [token.text for token in tokens]
+    if not forms.keys().isdisjoint(texts):
         for token in tokens:
             if token.text in forms and token.kind is WORD:
                 token.senses = {**token.senses, "name": forms[token.text]}
     joined: list[Token] = []
     done = 0
-    for start in [index for index, token in enumerate(tokens) if token.text in phrases]:
-        if start < done or start + 1 == len(tokens):
+    for start in [at for at, pair in enumerate(pairwise(texts)) if pair in phrases]:
+        if start < done:
             continue
-        options = phrases[tokens[start].text].get(tokens[start + 1].text)
-        found = None if options is None else _longest(options, tokens, start)
-        if found is not None:
-            words, senses = found
+        for words, senses in phrases[texts[start], texts[start + 1]]:
             end = start + len(words)
-            joined += tokens[done:start]
-            joined.append(_joined(tokens[start:end], words, senses, book, names))
-            done = end
+            if words == tuple(texts[start:end]):
+                joined += tokens[done:start]
+                joined.append(_joined(tokens[start:end], words, senses, book, names))
+                done = end
+                break
     return joined + tokens[done:] if joined else tokens
-
-
-def _longest(
-    options: Sequence[tuple[tuple[str, ...], Senses]], tokens: Sequence[Token], start: int
-) -> tuple[tuple[str, ...], Senses] | None:
-    """The longest of the phrases with these two first words that stands here, and its senses."""
-    for phrase in options:
-        words = phrase[0]
-        size = len(words)
-        if size == 2 or words == tuple([each.text for each in tokens[start : start + size]]):
-            return phrase
-    return None
 
 
 def _joined(

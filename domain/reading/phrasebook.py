@@ -23,7 +23,13 @@ from domain.reading.standing import StandingWords
 Senses = Mapping[str, str]
 """What a phrase can mean: class of term -> key. Several keys of a class are joined by spaces."""
 
+Phrase = tuple[tuple[str, ...], Senses]
+"""The words of a phrase, and what it can mean."""
+
 NUMBER_CLASS = "number"
+JOINING_NUMBERS = ("a", "and")
+"""Keys of number words that only join others: 'a hundred and five'."""
+
 TOPIC_CLASS, ASKING_CLASS, SPOT_CLASS = "topic", "question_word", "spot"
 OVERLAPPING = (TOPIC_CLASS, ASKING_CLASS, SPOT_CLASS)
 """Tables whose phrases may overlap with others and each other: they are not joined into tokens."""
@@ -71,7 +77,10 @@ class Phrasebook:
 
     `known` are the words that need no second look as they are typed (they stand in the phrases,
     and for no other word), each with its senses and groups.
-    `phrases` go by their first and second word, the longest first.
+    `phrases` go by their first two words, the longest first; `heads` are the first words.
+    `numerals` are the words for numbers that make one by themselves: not 'a', and not 'and'.
+    `asking` are the words one of which a question has that is no order and has no mark, and
+    `asking_behind` those that a question, or how politely it is asked, begins with in a clause.
 
     `respelled` has words with two neighbouring letters swapped or one left out, and what is meant.
 
@@ -90,8 +99,12 @@ class Phrasebook:
     language: str
     known: Mapping[str, tuple[Senses, frozenset[str]]]
     words: Mapping[str, Senses]
-    phrases: Mapping[str, Mapping[str, tuple[tuple[tuple[str, ...], Senses], ...]]]
+    phrases: Mapping[tuple[str, str], Sequence[Phrase]]
+    heads: frozenset[str]
     numbers: Mapping[str, str]
+    numerals: frozenset[str]
+    asking: frozenset[str]
+    asking_behind: frozenset[str]
     aliases: Mapping[str, str]
     skeletons: Mapping[str, str]
     marks: re.Pattern[str]
@@ -113,7 +126,7 @@ class Phrasebook:
 
     def means(self, first: str, second: str) -> Senses:
         """The senses of a phrase of two words, which may stand apart in a message."""
-        options = self.phrases.get(first, {}).get(second, ())
+        options = self.phrases.get((first, second), ())
         return next((senses for phrase, senses in options if len(phrase) == 2), {})
 
     def spelled_out(self, word: str) -> str | None:
@@ -191,11 +204,13 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
     aliases = {
         word: canonical for canonical, words in data.get(ALIAS_CLASS, {}).items() for word in words
     }
-    longer: dict[str, dict[str, list[tuple[tuple[str, ...], Senses]]]] = {}
+    longer: dict[tuple[str, str], list[Phrase]] = {}
     for words, meaning in senses.items():
         if len(words) > 1:
-            longer.setdefault(words[0], {}).setdefault(words[1], []).append((words, meaning))
+            longer.setdefault((words[0], words[1]), []).append((words, meaning))
+    heads = frozenset(first for first, _ in longer)
     single = {words[0]: meaning for words, meaning in senses.items() if len(words) == 1}
+    overlapping = {name: _index(data.get(name, {})) for name in OVERLAPPING}
     memberships = _memberships(groups)
     keys = {
         name: {word: key for key, words in table.items() for word in _folded(words)}
@@ -205,20 +220,24 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         language=str(data.get("language", "")),
         known={
             word: (single.get(word, {}), memberships.get(word, frozenset()))
-            for word in single.keys() | longer.keys()
+            for word in single.keys() | heads
             if word not in aliases
         },
         words=single,
         phrases={
-            first: {
-                second: tuple(sorted(options, key=lambda option: -len(option[0])))
-                for second, options in seconds.items()
-            }
-            for first, seconds in longer.items()
+            pair: sorted(options, key=lambda option: -len(option[0]))
+            for pair, options in longer.items()
         },
+        heads=heads,
         aliases=aliases,
         skeletons=_skeletons(senses, data),
         numbers={word: key for key, words in data[NUMBER_CLASS].items() for word in words},
+        numerals=frozenset(
+            word
+            for key, words in data[NUMBER_CLASS].items()
+            for word in words
+            if key not in JOINING_NUMBERS
+        ),
         marks=_marks_pattern(marks),
         openers=frozenset(mark[0] for mark in marks if mark),
         correctable={
@@ -228,7 +247,13 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         },
         respelled=_respelled(data),
         keep=frozenset(data.get("misspelt", {}).get("keep", ())),
-        overlapping={name: _index(data.get(name, {})) for name in OVERLAPPING},
+        asking=frozenset(overlapping[ASKING_CLASS]).union(
+            *[groups[name] for name in ("may", "does", "addressed", "asks_aside")]
+        ),
+        asking_behind=groups["opens_clause"].union(
+            phrase.split(" ")[0] for phrase in groups["when_it_suits"]
+        ),
+        overlapping=overlapping,
         groups=groups,
         memberships=memberships,
         keys=keys,
