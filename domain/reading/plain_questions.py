@@ -55,14 +55,14 @@ def may_be_plain(scene: Scene, words: Sequence[str]) -> bool:
 
     A cheap look beforehand.
     """
-    if scene.book.groups["plain_head"].isdisjoint(words):
-        return False
-    return not any(
-        figure.claimed is None
-        and figure.dimension != DISTANCE
-        and (figure.unit is not None or not _may_be_of_date(figure))
-        for figure in scene.figures
-    )
+    for figure in scene.figures:
+        if (
+            figure.claimed is None
+            and figure.dimension != DISTANCE
+            and (figure.unit is not None or not _may_be_of_date(figure))
+        ):
+            return False
+    return not scene.book.groups["plain_head"].isdisjoint(words)
 
 
 def plain_topic(scene: Scene, asked: Asked) -> str | None:

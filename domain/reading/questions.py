@@ -57,16 +57,14 @@ def read_question(scene: Scene) -> Question | None:
     if words[0] == "*" and words[-1] != "*":
         return None  # '*week' mends what was texted to people
     marked = "?" in scene.text
-    asking = _asking(scene, words, marked=marked)
     moving = words[0] in book.groups["orders_move"]
-    formed = asking or marked or moving or words[0] in book.groups["opens_order"]
-    ordered = (
-        len(words) <= LONGEST_ORDER
-        and not book.groups["order_word"].isdisjoint(words)
-        and not any(_is_stated(figure) for figure in scene.figures)
-    )
+    formed = marked or moving or words[0] in book.groups["opens_order"]
+    ordered = _may_be_order(scene, words)
     plain = may_be_plain(scene, words)
-    wanted = not (formed or ordered or plain)
+    if not (formed or ordered or plain) and book.asking.isdisjoint(words):
+        return None
+    asking = _asking(scene, words, marked=marked)
+    wanted = not (formed or asking or ordered or plain)
     if wanted and book.groups["asks_aside"].isdisjoint(words):
         return None
     helps = bool(asking) and may_ask_help(scene, words)
@@ -102,6 +100,14 @@ def read_question(scene: Scene) -> Question | None:
     topic = plain_topic(scene, asked) if plain else None
     topic = topic or _topic_by_form(scene, words, asked, marked=marked)
     return question_of(scene, topic, asked) if topic else None
+
+
+def _may_be_order(scene: Scene, words: Sequence[str]) -> bool:
+    """Whether a message is short, and has a word of an order, and states no figure."""
+    for figure in scene.figures:
+        if _is_stated(figure):
+            return False
+    return len(words) <= LONGEST_ORDER and not scene.book.groups["order_word"].isdisjoint(words)
 
 
 def _is_stated(figure: Figure) -> bool:

@@ -266,6 +266,8 @@ def _in_a_clause(scene: Scene) -> Question | None:
 
     One comma or stop parts what is asked from why it is asked, or from how politely.
     """
+    if scene.book.asking_behind.isdisjoint(scene.words()):
+        return None
     parting = [
         index
         for index, token in enumerate(scene.tokens[:-1])
@@ -324,9 +326,11 @@ def _asks_what(scene: Scene) -> bool:
     """'what did the camper drop our mpg to': nothing happened, whatever its words could tell."""
     first, *behind = scene.words()
     groups = scene.book.groups
+    if scene.figures or first not in groups["asks_indirectly"]:
+        return False
     calls_out = bool(behind) and behind[0] in groups["a_thing"]  # 'what a day, unhitched'
     told = any(token.raw in ",.;:" or token.ends_sentence for token in scene.tokens)
-    return first in groups["asks_indirectly"] and not (calls_out or told or scene.figures)
+    return not (calls_out or told)
 
 
 def _facts(scene: Scene) -> Verdict:
