@@ -19,7 +19,7 @@ from domain.reading.figures import (
     token_at,
     unit_key,
 )
-from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
+from domain.reading.tokens import MARK, NUMBER, WORD, Token
 
 CURRENCY_MARKS = {"$": "", "£": "GBP", "€": "EUR"}
 """A dollar is the chat's own dollar."""
@@ -80,24 +80,21 @@ def counts_in_thousands(tokens: Sequence[Token], figure: Figure, context: Contex
     )
 
 
-def read_money_before(
-    figure: Figure, tokens: Sequence[Token], context: Context, floor: int
-) -> None:
-    """The currency or minus sign before a number, from token `floor` on."""
-    if figure.start <= floor:
-        return
+def read_money_before(figure: Figure, tokens: Sequence[Token], context: Context) -> None:
+    """The currency or minus sign right before a number."""
     before = tokens[figure.start - 1]
+    money = before.senses.get("money")
     if before.raw in CURRENCY_MARKS:
         own = context.currency if context.currency in PESOS else _dollar(context)
         figure.unit = CURRENCY_MARKS[before.raw] or own
         figure.dimension, figure.marked = MONEY, True
         figure.start -= 1
-    elif before.senses.get("money") == "local":
+    elif money == "local":
         if before.text != "r" or context.currency == "ZAR":
             figure.unit, figure.dimension, figure.marked = context.currency, MONEY, True
             figure.start -= 1
-    elif before.senses.get("money", "cents") not in ("cents", "pence"):
-        figure.unit, figure.dimension, figure.marked = before.senses["money"], MONEY, True
+    elif money is not None and money not in ("cents", "pence"):
+        figure.unit, figure.dimension, figure.marked = money, MONEY, True
         figure.start -= 1
     elif "coins_per_litre" in before.groups:
         figure.unit = before.senses["money"]  # 'C/L 198.9'
@@ -106,7 +103,7 @@ def read_money_before(
     elif "minus_word" in before.groups and figure.whole:
         figure.negative = True  # 'minus 18 out here'
         figure.start -= 1
-    elif before.raw in "-−" and before.kind is MARK:
+    elif before.kind is MARK and before.raw in "-−":
         further = token_at(tokens, figure.start - 2)
         glued = before.end == figure.token.start
         apart = further is None or further.end < before.start or further.raw in ":="
@@ -121,8 +118,8 @@ def _dollar(context: Context) -> str:
 
 def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -> None:
     """The unit, currency or price per volume behind a number."""
-    token = tokens[figure.end] if figure.end < len(tokens) else None
-    if token is None or token.kind is BREAK:
+    token = tokens[figure.end]
+    if not token.senses and token.raw not in UNIT_SIGNS and "still_more" not in token.groups:
         return
     behind = tokens[figure.end + 1] if figure.end + 1 < len(tokens) else None
     if "still_more" in token.groups and behind is not None and "unit" in behind.senses:
@@ -149,11 +146,12 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
         elif unit == "lb" and _presses(tokens, figure):
             figure.unit, figure.dimension = "psi", PRESSURE
             figure.end += 1
-        elif _is_unit_here(token, token_at(tokens, figure.end + 1), figure):
+        elif _is_unit_here(token, behind, figure):
             figure.unit = _own_unit(unit, context)
             figure.dimension = DIMENSION_OF[unit]
             figure.end += 1
-            _temperature_letter(figure, tokens)
+            if figure.dimension == TEMPERATURE:
+                _temperature_letter(figure, tokens)
     per = token_at(tokens, figure.end)
     volume, words = _per_volume(figure, tokens)
     if volume is not None:
@@ -186,6 +184,9 @@ def _per_volume(figure: Figure, tokens: Sequence[Token]) -> tuple[str | None, in
         return None, 0
     return unit, 2
 
+
+UNIT_SIGNS = frozenset(("$", "€", "£", "/"))
+"""What the phrasebook has no sense for, and may be a unit or part of one."""
 
 PUMPED = ("gal", "L")
 """Units of volume that fuel is priced by."""
@@ -248,7 +249,7 @@ TYRE_PSI = (20, 130)
 
 def _half_behind(figure: Figure, tokens: Sequence[Token]) -> None:
     """'2 gallons and a half', '2 galones y medio'."""
-    if figure.unit is None or not figure.whole or not _in(tokens, figure.end, "and"):
+    if not figure.whole:
         return
     index = figure.end + 1
     if _in(tokens, index, "a_thing"):
@@ -347,7 +348,7 @@ def _own_unit(unit: str, context: Context) -> str:
 def _temperature_letter(figure: Figure, tokens: Sequence[Token]) -> None:
     """'92 ° C', '195 degrees F': the letter settles the degree."""
     after = token_at(tokens, figure.end)
-    if figure.dimension == TEMPERATURE and after is not None and after.text in ("c", "f"):
+    if after is not None and after.text in ("c", "f"):
         figure.unit = "degC" if after.text == "c" else "degF"
         figure.end += 1
 
@@ -377,9 +378,10 @@ def _is_unit_here(token: Token, after: Token | None, figure: Figure) -> bool:
 
 def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
     """'3.69 9/10' is 3.699, '31 1/2 gal' and '31 gallons and a half' are 31.5."""
-    after = tokens[figure.end] if figure.end < len(tokens) else None
-    if after is None or after.kind is not NUMBER or after.decimals != -1:
-        _half_behind(figure, tokens)
+    after = tokens[figure.end]
+    if after.kind is not NUMBER or after.decimals != -1:
+        if figure.unit is not None and "and" in after.groups:
+            _half_behind(figure, tokens)
         return
     if after.raw == "9/10" and figure.token.decimals == 2:
         figure.value = round(figure.value + 0.009, 3)

@@ -59,80 +59,91 @@ def _owner(
     figure: Figure, tokens: Sequence[Token], last: Figure | None, said: frozenset[str]
 ) -> str | None:
     """What owns the number, in words; None where it may be the log's."""
+    bare = figure.dimension is None
+    start = figure.start
+    before = tokens[start - 1] if start else None
+    after = tokens[figure.end] if figure.end < len(tokens) else None
+    owner = _owner_beside(figure, tokens, before, after, said)
+    if owner is not None:
+        return owner
+    named = before is not None and "claims_line" in before.groups
+    if "/" in said and start in (0, 2) and _dates_message(tokens):
+        owner = "a date"
+    elif bare and "-" in said and _is_hyphened(tokens, start):
+        owner = "a number with letters"
+    elif "claims_line" in said and (
+        _claimed_line(tokens, figure) or _on_plate(figure, before, tokens)
+    ):
+        owner = "a number of its line"
+    else:
+        owner = _owner_around(figure, tokens, last, before, after, said)
+    if owner is None or not bare or named or figure.value < LEAST_LOAD:
+        return owner
+    return None if _heads_row(tokens, figure) else owner
+
+
+def _owner_beside(
+    figure: Figure,
+    tokens: Sequence[Token],
+    before: Token | None,
+    after: Token | None,
+    said: frozenset[str],
+) -> str | None:
+    """What is written into or onto the number, and owns it whatever else it is."""
     dimension, raw = figure.dimension, figure.token.raw
-    bare = dimension is None
     if dimension == DURATION:
         return "a duration"
-    before_index = figure.start - 1
-    before = tokens[before_index] if before_index >= 0 else None
-    if bare and before is not None and before.raw == "#":
+    if before is not None and before.raw == "#" and dimension is None:
         return "'#'"
     if "discount" in said and dimension in (None, MONEY, PRICE) and _is_taken_off(tokens, figure):
         return DISCOUNT
-    if _is_part_of_word(tokens, figure) or _is_size(tokens, figure):
+    typed_to = before is not None and before.end == tokens[figure.start].start
+    if typed_to and _is_part_of_word(tokens, figure.start):
+        return "a number with letters"
+    if figure.value >= LEAST_SIZE and _is_size(tokens, figure):
         return "a number with letters"
     if dimension == VOLUME and _is_generation(tokens, figure, said):
         return "a number with letters"
     if "." in said and _is_dotted(tokens, figure):
         return "a version"
-    if "." in said and _names_file(tokens, figure.end):
+    if after is not None and after.raw == "." and _names_file(tokens, figure.end):
         return "a number with letters"
     if raw[0] == "0" and figure.whole and len(raw) > 2:
         return "a number with leading zeros"
     if "/" in said and _of_tyre_size(tokens, figure.start):
         return TYRE_SIZE
-    named = before is not None and "claims_line" in before.groups
-    if bare and not named and figure.value >= LEAST_LOAD and _heads_row(tokens, figure):
-        return None
-    if "/" in said and figure.start in (0, 2) and _dates_message(tokens):
-        return "a date"
-    if bare and "-" in said and _is_hyphened(tokens, figure.start):
-        return "a number with letters"
-    if "claims_line" in said and (
-        _claimed_line(tokens, figure) or _on_plate(figure, before, tokens)
-    ):
-        return "a number of its line"
+    return None
+
+
+def _owner_around(
+    figure: Figure,
+    tokens: Sequence[Token],
+    last: Figure | None,
+    before: Token | None,
+    after: Token | None,
+    said: frozenset[str],
+) -> str | None:
+    """What speaks of the number from further away, where no row of loads begins with it."""
+    dimension = figure.dimension
+    bare = dimension is None
+    before_index = figure.start - 1
     while before is not None and (
         before.raw in ("#", ":", ".") or "before_claimed" in before.groups
     ):
         before_index -= 1
         before = token_at(tokens, before_index)
-    after = tokens[figure.end] if figure.end < len(tokens) else None
     if bare:
-        claims = (
-            before is not None and "claim" in before.senses and not _heads_amount(before, figure)
-        )
-        if claims and before is not None and not (last is not None and last.end > before_index):
-            return f"'{before.raw}'"
-        if (
-            before is not None
-            and "in" in before.groups
-            and _is_year(figure.value)
-            and len(raw) == 4
-        ):
-            return "a year"
-        if "claim" in said and _is_what(tokens, figure):
-            return "a number of its own"
-        if "time" in said and _is_of_date(tokens, figure, before, after):
-            return "a date"
-        if "before_year" in said and _is_year_told(tokens, figure):
-            return "a year"
-        if not said.isdisjoint(STREETS) and _street_follows(tokens, figure.end):
-            return "an address"
+        owner = None
+        if before is not None:
+            owner = _owner_before(figure, before, free=last is None or last.end <= before_index)
+        if owner is None and not said.isdisjoint(CLAIMING):
+            owner = _owner_said(figure, tokens, before, after, said)
+        if owner is not None:
+            return owner
         if figure.token.decimals == -1:
             return "a fraction"
-        if before is not None and "transaction" in before.groups and figure.value >= LEAST_OF_MANY:
-            return "a transaction"
-        if "before_hour" in said and _tells_hour(tokens, figure, after):
-            return "a time"
-        if not said.isdisjoint(PAID_FOR) and _is_paid(tokens, figure):
-            return "a price"
-        if "per_one" in said and _rates_something(tokens, figure):
-            return "a rate"
-        if "over_word" in said and _of_the_heart(tokens, figure):
-            return "a blood pressure"
         if after is not None and _is_word_of_its_own(figure, after):
-            return f"{raw}{after.raw}"
+            return f"{figure.token.raw}{after.raw}"
     if (
         after is not None
         and "each_one" in after.groups
@@ -143,7 +154,7 @@ def _owner(
         if behind is not None and not behind.senses.keys().isdisjoint(COUNTED):
             return None
         return PRICE_OF_EACH
-    if bare and after is not None and _counts_people(figure, after, said):
+    if bare and after is not None and "aboard" in said and _counts_people(figure, after, said):
         return "a count of people"
     if bare and figure.value <= MOST_ROWS and _numbers_row(tokens, figure):
         return "a row's number"
@@ -151,12 +162,50 @@ def _owner(
         return "said again in another unit"
     if (
         bare
-        and after is not None
-        and _are_axles(tokens, figure.end)
-        and figure.count is None
         and figure.value <= 4
+        and after is not None
+        and figure.count is None
+        and _are_axles(tokens, figure.end)
     ):
         return COUNT_OF_AXLES
+    return None
+
+
+def _owner_before(figure: Figure, before: Token, *, free: bool) -> str | None:
+    """What the word before a bare number owns; `free` where it stands behind the last figure."""
+    if free and "claim" in before.senses and not _heads_amount(before, figure):
+        return f"'{before.raw}'"
+    if "in" in before.groups and _is_year(figure.value) and len(figure.token.raw) == YEAR_DIGITS:
+        return "a year"
+    if "transaction" in before.groups and figure.value >= LEAST_OF_MANY:
+        return "a transaction"
+    return None
+
+
+def _owner_said(
+    figure: Figure,
+    tokens: Sequence[Token],
+    before: Token | None,
+    after: Token | None,
+    said: frozenset[str],
+) -> str | None:
+    """What owns a bare number in a message that has words of such owners."""
+    if "claim" in said and _is_what(tokens, figure):
+        return "a number of its own"
+    if "time" in said and _is_of_date(tokens, figure, before, after):
+        return "a date"
+    if "before_year" in said and _is_year_told(tokens, figure):
+        return "a year"
+    if not said.isdisjoint(STREETS) and _street_follows(tokens, figure.end):
+        return "an address"
+    if "before_hour" in said and _tells_hour(tokens, figure, after):
+        return "a time"
+    if not said.isdisjoint(PAID_FOR) and _is_paid(tokens, figure):
+        return "a price"
+    if "per_one" in said and _rates_something(tokens, figure):
+        return "a rate"
+    if "over_word" in said and _of_the_heart(tokens, figure):
+        return "a blood pressure"
     return None
 
 
@@ -205,12 +254,9 @@ def _heads_amount(before: Token, figure: Figure) -> bool:
 HEADS_AMOUNT = frozenset(("price_word", "cost_word", "volume_word"))
 
 
-def _is_part_of_word(tokens: Sequence[Token], figure: Figure) -> bool:
+def _is_part_of_word(tokens: Sequence[Token], start: int) -> bool:
     """'D7000', 'f/1.8', 'reza_99999': typed to a letter that names nothing, or to a mark."""
-    at = figure.start - 1
-    if at < 0 or tokens[at].end != tokens[figure.start].start:
-        return False
-    before, further = tokens[at], token_at(tokens, at - 1)
+    before, further = tokens[start - 1], token_at(tokens, start - 2)
     if before.kind is WORD and len(before.raw) == 1 and before.raw.isalpha():
         return before.senses.keys().isdisjoint(PLACES_BY_LETTER)
     if further is None or further.kind is not WORD or further.end != before.start:
@@ -232,8 +278,6 @@ def _is_what(tokens: Sequence[Token], figure: Figure) -> bool:
 
 def _is_size(tokens: Sequence[Token], figure: Figure) -> bool:
     """'1280x800': two numbers with nothing but an x between, both too big for a count of axles."""
-    if figure.value < LEAST_SIZE:
-        return False
     return _times(tokens, figure.start - 1) or _times(tokens, figure.end)
 
 
@@ -250,8 +294,8 @@ LEAST_SIZE = 100
 
 def _names_file(tokens: Sequence[Token], index: int) -> bool:
     """'16772.itcrypt': a point and a word that nobody knows, typed to a number."""
-    point, word = token_at(tokens, index), token_at(tokens, index + 1)
-    if point is None or word is None or point.raw != "." or not (point.glued and word.glued):
+    point, word = tokens[index], token_at(tokens, index + 1)
+    if word is None or not (point.glued and word.glued):
         return False
     return word.kind is WORD and not (word.senses or word.groups)
 
@@ -568,6 +612,11 @@ def _day_before(tokens: Sequence[Token], figure: Figure) -> bool:
     return _is_month(tokens[at - 1])
 
 
+CLAIMING = frozenset(
+    ("claim", "time", "before_year", "before_hour", "per_one", "over_word", "set_of", "repaired")
+) | frozenset(("street", "numbered_road", "street_or_axle"))
+"""What must stand in a message for a bare number in it to be owned from afar."""
+
 STREETS = frozenset(("street", "numbered_road", "street_or_axle"))
 """What must stand in a message for a number in it to be a house's or a road's."""
 
@@ -592,7 +641,9 @@ def _street_follows(tokens: Sequence[Token], index: int) -> bool:
 
 def _foreign_noun(tokens: Sequence[Token], index: int) -> str | None:
     """The unknown noun that a figure counts: '31 jars', '2 gal of milk'."""
-    token = token_at(tokens, index)
+    if index >= len(tokens):
+        return None
+    token: Token | None = tokens[index]
     if token is not None and "of" in token.groups:
         token = token_at(tokens, index + 1)
         if token is not None and "our" in token.groups:

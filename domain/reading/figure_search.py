@@ -35,12 +35,11 @@ def find_figures(tokens: Sequence[Token], context: Context, said: frozenset[str]
     """
     figures: list[Figure] = []
     last: Figure | None = None
-    counted = any(token.raw[0] in TIMES for token in tokens)
     for index in [index for index, token in enumerate(tokens) if token.kind is NUMBER]:
         if last is not None and index < last.end:
             continue
         figure = _figure(tokens, index, context, last)
-        if counted and figure.value >= LEAST_COUNTED:
+        if figure.value >= LEAST_COUNTED and figure.end < len(tokens):
             _count_behind(figure, tokens)
         if last is not None and last.count and figure.start <= last.counted_to:
             figure.claimed = COUNT_OF_AXLES
@@ -51,16 +50,26 @@ def find_figures(tokens: Sequence[Token], context: Context, said: frozenset[str]
 
 
 def _figure(tokens: Sequence[Token], index: int, context: Context, last: Figure | None) -> Figure:
-    figure = Figure(tokens[index], index, index + 1)
-    _join_groups(figure, tokens, context)
-    read_money_before(figure, tokens, context, last.end if last else 0)
-    _range_or_product(figure, tokens)
-    read_unit_after(figure, tokens, context)
-    read_fraction_after(figure, tokens)
+    token, behind = tokens[index], index + 1
+    count = len(tokens)
+    figure = Figure(token, index, behind)
+    if token.decimals == GROUP or (behind < count and tokens[behind].kind is NUMBER):
+        _join_groups(figure, tokens, context)
+    if index > (last.end if last else 0):
+        read_money_before(figure, tokens, context)
+    if figure.end + 1 < count and tokens[figure.end + 1].kind is NUMBER:
+        _range_or_product(figure, tokens)
+    if figure.end < count:
+        read_unit_after(figure, tokens, context)
+    if figure.end < count:
+        read_fraction_after(figure, tokens)
     if last is not None and last.dimension == VOLUME:
         read_price_of_each(figure, tokens, context, last)
     return figure
 
+
+GROUP = 3
+"""Digits of a group of thousands."""
 
 LEAST_COUNTED = 500
 """Pounds or kilograms: of less there are so many for another reason than an axle each."""
@@ -69,6 +78,9 @@ LEAST_COUNTED = 500
 def _count_behind(figure: Figure, tokens: Sequence[Token]) -> None:
     """'7,000 each x2', '6000 lb x 2', '3500 (x3)': so many axles of the load before."""
     at = figure.end
+    first = tokens[at]
+    if not (first.raw[0] in COUNTING or "each_one" in first.groups):
+        return
     for group, mark in (("each_one", None), (None, "(")):
         token = token_at(tokens, at)
         at += token is not None and (token.raw == mark or group in token.groups)
@@ -82,6 +94,7 @@ def _count_behind(figure: Figure, tokens: Sequence[Token]) -> None:
 
 
 TIMES = "xX×"
+COUNTING = f"{TIMES}("
 _TIMES = re.compile("[x×][2-6]", re.IGNORECASE)
 
 
@@ -130,7 +143,9 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
             merged.value, merged.decimals, merged.grouped = joined, after.decimals, True
             figure.token, figure.value = merged, joined
             figure.end += 1
-    elif token.decimals == 3 and not token.spoken and token.value < 1000 and "," not in token.raw:
+    elif (
+        token.decimals == GROUP and not token.spoken and token.value < 1000 and "," not in token.raw
+    ):
         unit = unit_key(after)
         if (
             unit in ("kg", "lb", "km", "rpm")
@@ -164,14 +179,13 @@ def _are_sides(figure: Figure, mark: Token, other: Token) -> bool:
 
 LEAST_SIDE = 100
 
+RANGING = frozenset(("to", "and_alone"))
+"""Groups of words between the ends of a range."""
+
 
 def _range_or_product(figure: Figure, tokens: Sequence[Token]) -> None:
-    if figure.end + 1 >= len(tokens):
-        return
+    """What a mark or a word and one more number behind a figure make of it."""
     mark, other = tokens[figure.end], tokens[figure.end + 1]
-    if other.kind is not NUMBER:
-        return
-    beyond = token_at(tokens, figure.end + 2)
     if mark.raw == "x" or (mark.kind is MARK and mark.raw in "x×"):
         if figure.token.decimals == 0 and 1 <= figure.value <= 6 and other.value >= 100:
             figure.count = int(figure.value)
@@ -180,8 +194,11 @@ def _range_or_product(figure: Figure, tokens: Sequence[Token]) -> None:
         elif _are_sides(figure, mark, other):
             figure.claimed, figure.end = "a size", figure.end + 2
         return
-    dashed = mark.raw in "-–—" and not (beyond is not None and beyond.raw == mark.raw)
-    chained = token_at(tokens, figure.start - 1)
+    dashed = mark.raw in "-–—"
+    if not dashed and mark.groups.isdisjoint(RANGING):
+        return
+    beyond, chained = token_at(tokens, figure.end + 2), token_at(tokens, figure.start - 1)
+    dashed = dashed and not (beyond is not None and beyond.raw == mark.raw)
     dashed = dashed and not (chained is not None and chained.raw == mark.raw)
     worded = "to" in mark.groups or (
         "and_alone" in mark.groups and chained is not None and "between" in chained.groups

@@ -31,19 +31,25 @@ class Token:
     mean besides), `grouped` (19,460) or typed to `glued` letters (31gal).
     """
 
-    # Defaults on the class: most tokens are plain words, and are made by the dozen a message.
-    senses: Senses = NO_SENSES
-    groups: frozenset[str] = NO_GROUPS
-    value: float = 0.0
-    decimals: int = 0
-    spoken: bool = False
-    in_digits: bool = False
-    others: tuple[float, ...] = ()
-    grouped: bool = False
-    scaled: bool = False
-    glued: bool = False
-    possessive: bool = False
-    ends_sentence: bool = False
+    __slots__ = (
+        "decimals",
+        "end",
+        "ends_sentence",
+        "glued",
+        "grouped",
+        "groups",
+        "in_digits",
+        "kind",
+        "others",
+        "possessive",
+        "raw",
+        "scaled",
+        "senses",
+        "spoken",
+        "start",
+        "text",
+        "value",
+    )
 
     def __init__(self, kind: str, text: str, raw: str, start: int, end: int) -> None:
         self.kind = kind
@@ -51,6 +57,18 @@ class Token:
         self.raw = raw
         self.start = start
         self.end = end
+        self.senses: Senses = NO_SENSES
+        self.groups: frozenset[str] = NO_GROUPS
+        self.value: float = 0.0
+        self.decimals = 0
+        self.spoken = False
+        self.in_digits = False
+        self.others: tuple[float, ...] = ()
+        self.grouped = False
+        self.scaled = False
+        self.glued = False
+        self.possessive = False
+        self.ends_sentence = False
 
     def __repr__(self) -> str:
         """For explaining a reading."""
