@@ -91,10 +91,12 @@ def _is_denied(scene: Scene, index: int) -> bool:
 
 
 def _switched(scene: Scene) -> list[Hitch]:
-    """Clauses of a trailer and 'on' or 'off' and nothing else; on a scale, that is how it stood."""
+    """Clauses of a trailer and 'on' or 'off' and nothing else.
+
+    Beside loads that is how it stood on the scale, but for a sentence of its own: "camper's off.".
+    """
     found: list[Hitch] = []
-    if any(_on_a_scale(figure) for figure in scene.figures):
-        return found
+    weighed = any(_on_a_scale(figure) for figure in scene.figures)
     switch = scene.book.keys["switch"]
     named = {*scene.by_class.get("name", ()), *scene.by_class.get("vehicle", ())}
     for index in sorted(named):
@@ -102,11 +104,19 @@ def _switched(scene: Scene) -> list[Hitch]:
         name = token.senses.get("name", "")
         if not (name.startswith("trailer:") or token.senses.get("vehicle") == "trailer"):
             continue
+        if weighed and not (token.possessive and _ends_sentence(scene, index)):
+            continue
         beside = _alone_beside(scene, index)
         action = switch.get(beside.text) if beside is not None else None
         if action is not None and scene.stated(index):
             found.append(Hitch(action=cast(Action, action), trailer=name.partition(":")[2] or None))
     return found
+
+
+def _ends_sentence(scene: Scene, index: int) -> bool:
+    """Whether a token's clause is a whole sentence, and another one follows."""
+    clause = scene.clause_of(index)
+    return clause == scene.sentence_of(index) and clause[1] < len(scene.tokens)
 
 
 def _alone_beside(scene: Scene, index: int) -> Token | None:

@@ -23,6 +23,7 @@ NAMING = frozenset(
         "side",
         "corner",
         "ordinal",
+        "numbered_axle",
         "vehicle",
         "name",
         "axle_noun",
@@ -264,7 +265,7 @@ def _rear_of_trailer(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
                 label.axle, label.end_of = None, "rear"
                 label.vehicle, label.wheel = "trailer", "axle"
         else:
-            towed = towed and label.only_ordinal
+            towed = towed and (label.only_ordinal or label.only_side)
 
 
 def _rear_alone(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
@@ -418,8 +419,10 @@ def _axle_number(
     if current is None or current.end != index or current.ordinal:
         return None
     side = tokens[index + 1] if index + 1 < len(tokens) else None
-    if not current.wheel and not (  # 'Trailer 1 left 2,830'
-        current.only_vehicle and side is not None and "side" in side.senses
+    if not current.wheel and not (  # 'Trailer 1 left 2,830', 'trailer 1 4,860 trailer 2 4,940'
+        current.only_vehicle
+        and side is not None
+        and ("side" in side.senses or _counts_on(tokens, index))
     ):
         return None
     place = bisect_left(figures, index, key=_starts_at)
@@ -438,6 +441,30 @@ def _axle_number(
 
 
 _starts_at = attrgetter("start")
+
+
+def _counts_on(tokens: Sequence[Token], index: int) -> bool:
+    """Whether the word before a number is counted elsewhere too, a load behind either number."""
+    word, first = tokens[index - 1].text, tokens[index].value
+    return _loaded(tokens, index) and any(
+        tokens[at - 1].text == word
+        and {first, tokens[at].value} in ({1, 2}, {2, 3})
+        and _loaded(tokens, at)
+        for at in range(1, len(tokens) - 1)
+        if tokens[at].kind is NUMBER
+    )
+
+
+def _loaded(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a load stands behind an axle's number, or behind a colon."""
+    behind = tokens[index + 1 : index + 3]
+    if behind and behind[0].raw in ":=":
+        behind = behind[1:]
+    return bool(behind) and behind[0].kind is NUMBER and behind[0].value >= LEAST_ON_AXLE
+
+
+LEAST_ON_AXLE = 100
+"""Pounds or kilograms."""
 
 
 def _extend(label: Label, token: Token, *, of: bool = False) -> bool:
@@ -477,6 +504,12 @@ def _extend(label: Label, token: Token, *, of: bool = False) -> bool:
         if label.side or label.whole or label.rating:
             return False
         label.side = senses["side"]
+        return True
+    if "numbered_axle" in senses:
+        if label.places or label.field or label.rating:
+            return False
+        vehicle, _, number = senses["numbered_axle"].rpartition(" ")
+        label.vehicle, label.wheel, label.ordinal = vehicle or None, "axle", int(number)
         return True
     if "end" in senses:
         if label.end_of or label.axle or label.whole:

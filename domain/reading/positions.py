@@ -22,10 +22,12 @@ IN_ORDER = ("steer", "drive", "trailer")
 def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
     """Positions for labelled figures; a part that a label leaves open comes from the one before."""
     header = _header(scene, figures)
-    axles = sum(
-        1
-        for figure in figures
-        if isinstance(figure.label, Label) and figure.label.ordinal and figure.label.wheel
+    axles = len(
+        {
+            figure.label.ordinal
+            for figure in figures
+            if isinstance(figure.label, Label) and figure.label.ordinal and figure.label.wheel
+        }
     )
     ahead, towed = _numbered_through(figures)
     placed: dict[str, Figure] = {}
@@ -50,6 +52,7 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
             if position is None and (vehicle == "trailer" or announced):
                 position = f"trailer_{label.ordinal}"
                 in_trailer_series = True
+            axle = position
         else:
             own = label.axle or ("steer" if label.end_of == "front" else None)
             own = own or ("drive" if label.end_of == "rear" else None)
@@ -80,9 +83,8 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
                 position = "trailer"
             else:
                 position = None
-            if position and label.side and position != "truck":
-                position = f"{position}_{label.side}"
-                axle = position.removesuffix(f"_{label.side}")
+        if position and label.side and not label.whole and position != "truck":
+            axle, position = position, f"{position}_{label.side}"
         if position in POSITIONS and position not in placed:
             placed[position] = figure
     return placed
@@ -219,7 +221,9 @@ def _header(scene: Scene, figures: Sequence[Figure]) -> Label | None:
             if scene.has("axle_noun", "wheel"):
                 return label
             announced = following is not None and following.raw in ":-–—"
-            if label.wheel or announced or (label.start == 0 and first - label.end <= 2):
+            near = label.start == 0 and first - label.end <= 2
+            apart = any(token.raw in ".!?;" for token in scene.tokens[label.end : first])
+            if label.wheel or announced or (near and not apart):  # not "camper's off. 5,060 front"
                 return label
     return None
 

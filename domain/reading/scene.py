@@ -20,6 +20,7 @@ from domain.reading.pairing import bind
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.printed_lines import leave_headings
 from domain.reading.settling import settle_vans, settle_words
+from domain.reading.sides import SIDED, carry_sides
 from domain.reading.superseded import GIVES_WAY, supersede
 from domain.reading.taken_back import take_back_figures, take_back_words
 from domain.reading.talk import talk_of
@@ -103,6 +104,8 @@ class Scene:
             self.order = pairing.order if pairing else None
             if pairing is not None:
                 self.decided(pairing.told)
+                if not SIDED.isdisjoint(self.by_class):
+                    carry_sides(self.tokens, self.labels)
         if self.figures and BREAK in self.kinds:
             leave_headings(self.tokens, self.figures, context)
         self.talk: list[str | None] = talk_of(self)

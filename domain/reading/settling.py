@@ -39,6 +39,8 @@ PENCE_A_LITRE = (60, 400)
 
 def settle_words(scene: Scene) -> None:
     """Give every such word of a message the senses that it has there."""
+    if "numbered_axle" in scene.by_class:
+        _settle_numbered(scene)
     if "initial" in scene.by_class:
         _read_initials(scene)
     if "corner" in scene.by_class:
@@ -85,12 +87,29 @@ def _read_initials(scene: Scene) -> None:
     if _heads_axles(scene):
         _read_rated_initials(scene)
         return
-    if len(beside) < LEAST_INITIALS:
+    if len(beside) + len(scene.by_class.get("numbered_axle", ())) < LEAST_INITIALS:
         return
     for index in beside:
         key = tokens[index].senses["initial"].split()[0]
         term_class = {"trailer": "vehicle", "gross": "whole"}.get(key, "axle")
         tokens[index].senses = {term_class: key}
+    scene.index_terms()
+
+
+def _settle_numbered(scene: Scene) -> None:
+    """'T1 4,860 T2 4,940': numbered letters are axles where several stand by loads."""
+    tokens = scene.tokens
+    numbered = scene.by_class["numbered_axle"]
+    loaded = [at for at in numbered if at + 1 < len(tokens) and _load_follows(tokens, at + 1)]
+    towed = all(tokens[at].senses["numbered_axle"].startswith("trailer") for at in numbered)
+    meant = len(loaded) == len(numbered) >= (LEAST_PAIRS if towed else LEAST_INITIALS)
+    for index in numbered:
+        senses = tokens[index].senses
+        tokens[index].senses = {
+            term_class: key
+            for term_class, key in senses.items()
+            if (term_class == "numbered_axle") == meant
+        }
     scene.index_terms()
 
 

@@ -1,0 +1,51 @@
+"""A side said once for several places: 'left: steer 560, drive 690. right: steer 570, drive 680'.
+
+This file decides which labels without a side are of the side that was named before them. It
+shows where a place is told twice, once after the left and once after the right; an axle that
+is told once stays whole, whatever side stands before it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.reading.labels import Label
+from domain.reading.tokens import MARK, NUMBER, Token
+
+SIDED = frozenset(("side", "corner"))
+"""Classes of term that name a side."""
+
+BOTH = {"left", "right"}
+
+
+def carry_sides(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
+    """Give the places that are told once a side the side that they are told under."""
+    told: dict[tuple[object, ...], list[tuple[Label, str]]] = {}
+    side: str | None = None
+    for number, label in enumerate(labels):
+        if label.side:
+            side = label.side if not label.only_side or _heads(tokens, labels, number) else None
+        elif label.axle or label.end_of or (label.wheel and label.ordinal) or _is_trailer(label):
+            if side is not None and label.bound is not None and not label.rating:
+                place = (label.axle, label.end_of, label.vehicle, label.ordinal)
+                told.setdefault(place, []).append((label, side))
+        elif not label.subject:
+            side = None
+    for each in told.values():
+        if len(each) == len(BOTH) and {side for _, side in each} == BOTH:
+            for label, side in each:
+                label.side = side
+
+
+def _is_trailer(label: Label) -> bool:
+    return label.only_vehicle and label.vehicle == "trailer"
+
+
+def _heads(tokens: Sequence[Token], labels: Sequence[Label], number: int) -> bool:
+    """Whether a place follows right behind a side that has no figure of its own."""
+    label = labels[number]
+    behind = labels[number + 1].start if number + 1 < len(labels) else len(tokens)
+    return label.bound is None and all(
+        token.kind in (MARK, NUMBER) or token.raw in ":=" or "unit" in token.senses
+        for token in tokens[label.end : behind]
+    )
