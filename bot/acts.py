@@ -242,7 +242,7 @@ def _correct(desk: Desk, correction: Correction) -> Answer:
             questions.put(desk.plain, desk.chat, desk.message, ask)
             return asking.ask_answer(ask, kept=True)
         case Unclear():
-            return correcting.unclear_answer(outcome)
+            return correcting.unclear_answer(outcome, desk.preferences)
         case _:
             assert_never(outcome)
 

@@ -116,9 +116,10 @@ class Door:
         codes.forget_stranger(session, message.network, message.chat)
         key = journal.note(session, chat, message, now)
         entries = select(func.count()).where(EntryRow.logbook_id == book)
-        with speaking(language_of(journal.preferences_in(session, chat.id))):
+        preferences = journal.preferences_in(session, chat.id)
+        with speaking(language_of(preferences)):
             welcome = shared.welcome_answer(
-                keeps=chat.role == journal.KEEPER, empty=not session.scalar(entries)
+                preferences, keeps=chat.role == journal.KEEPER, empty=not session.scalar(entries)
             )
         outbox.queue(session, chat.id, welcome, now, key)
 

@@ -25,7 +25,7 @@ NEEDS_SOLO = "a pass of the truck alone"
 NEEDS_CURB = "the truck's curb weight"
 NEEDS_AXLES = "the number of trailer axles"
 NEEDS_MASSES = "the GVWR of truck and trailer"
-NEEDS_WHEELS = "what one rear tyre carries, such as: truck tyres 2910 dual"
+NEEDS_WHEELS = "what one rear tyre carries"
 FACTS = (NEEDS_CURB, NEEDS_AXLES, NEEDS_MASSES, NEEDS_WHEELS)
 """What a person can text; anything else that a margin needs is another pass over the scale."""
 

@@ -18,7 +18,7 @@ Rows = Iterable[Mapping[str, str]]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WorkingLoad:
-    """One row of the 393.108 table: material, grade or type, nominal size, limit in kg.
+    """One row of the 393.108 table: material, grade or type, nominal size (in, mm), limit in kg.
 
     `status` says how far the figure was checked; M is from memory.
     """
@@ -26,6 +26,7 @@ class WorkingLoad:
     material: str
     type: str
     size: str
+    size_mm: str
     kg: float
     lb: float
     status: str
@@ -49,6 +50,7 @@ def references_from(*, load_index: Rows, working_loads: Rows, densities: Rows) -
                 material=row["material"],
                 type=row["type"],
                 size=row["size_in"],
+                size_mm=row["size_mm"],
                 kg=float(row["wll_kg"]),
                 lb=float(row["wll_lb"]),
                 status=row["status"],

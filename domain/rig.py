@@ -6,6 +6,7 @@ does not know what loads a rating, nor how a label reads.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
@@ -62,6 +63,13 @@ PIN_WORDS = (
     *("fifth wheel", "5th wheel", "fiver", "5er", "gooseneck", "kingpin", "pin box"),
     *("quinta rueda", "5a rueda", "cuello de ganso"),
 )
+TRUCK_WORDS = frozenset(
+    (
+        *("truck", "trk", "pickup", "ute", "bakkie", "dually", "4x4", "4wd"),
+        *("camioneta", "troca", "camión", "camion", "coche", "todoterreno"),
+    )
+)
+WORD = re.compile(r"\w+")
 BARS_WORDS = ("distribut", "bars", "wd")
 CARRYING_WORDS = ("carrying", "no bars", "without", "dead weight")
 
@@ -182,7 +190,7 @@ def tyres_owner(rating: Rating) -> Literal["truck", "trailer"]:
     if rating.truck and not rating.trailer:
         return "truck"
     said = " ".join((rating.subject, rating.note or "", *(each for _, each in rating.words)))
-    return "truck" if "truck" in said.casefold() else "trailer"
+    return "trailer" if TRUCK_WORDS.isdisjoint(WORD.findall(said.casefold())) else "truck"
 
 
 def _key(rating: Rating) -> Key:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from datetime import datetime
 
 from bot.answers.answer import Answer, Row
+from bot.answers.examples import FILL, PLAN, TANK, texted
 from bot.answers.language import marked, say
 from bot.answers.measures import (
     about_distance,
@@ -38,13 +39,11 @@ GROUNDS = {
 
 
 LACKING = {
-    "tank": (
-        marked("I need the tank's size for that."),
-        marked("Text it like: truck tank 34 gal."),
-    ),
+    "tank": (marked("I need the tank's size for that."), marked("Text it like: {example}."), TANK),
     "full": (
         marked("I need one full fill with its odometer first."),
-        marked("Text the next one like: odo 48211, 31.4 gal, full."),
+        marked("Text the next one like: {example}."),
+        FILL,
     ),
 }
 """What is asked for where a range lacks a fact, and how to text it."""
@@ -61,8 +60,9 @@ def range_answer(log: Log, preferences: Preferences, now: datetime, question: Qu
     try:
         told = reach(driven, estimate(_recent_tanks(driven, now)))
     except NotEnoughTold as error:
-        lacking, text_it = LACKING[error.lacks]
-        return Answer(headline=say(lacking), notes=(say(text_it),))
+        lacking, text_it, like = LACKING[error.lacks]
+        example = texted(like, preferences)
+        return Answer(headline=say(lacking), notes=(say(text_it, example=example),))
     how = mode_phrase(told.mode)
     unsure = told.km - told.sure_km
     if question.distance is not None:
@@ -99,7 +99,7 @@ def plan_answer(log: Log, preferences: Preferences, now: datetime, question: Que
     if km is None:
         return Answer(
             headline=say("How far is it?"),
-            notes=(say("Text it like: plan 420 miles with the camper."),),
+            notes=(say("Text it like: {example}.", example=texted(PLAN, preferences)),),
         )
     told = plan(
         driven, estimate(_recent_tanks(driven, now)), km, _planned_mode(driven, question, now)

@@ -11,6 +11,7 @@ from collections.abc import Mapping, Sequence
 from bot.answers.answer import Answer, Row, joined
 from bot.answers.asking import WHICH_FIGURE
 from bot.answers.brief import bare_or_figure, brief, field_name
+from bot.answers.examples import PUT_RIGHT_BY_NAME, texted
 from bot.answers.language import marked, say, say_count
 from bot.answers.words import figure, sentence
 from domain.corrections import (
@@ -25,15 +26,13 @@ from domain.corrections import (
     stated,
 )
 from domain.entries import Correction, Entry, Weighing
-from domain.log import Logged
+from domain.log import Logged, Preferences
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice
 
 WHY_UNCLEAR: Mapping[str, str] = {
     NOTHING_TO_UNDO: marked("Nothing is left to take back."),
-    NOTHING_FITS: marked(
-        "I can't tell which figure that corrects; name it, such as: drive was 6,940."
-    ),
+    NOTHING_FITS: marked("I can't tell which figure that corrects; name it, such as: {example}."),
     NO_SUCH_FIGURE: marked("I find no such figure in what was texted lately; nothing is changed."),
     WRONG_MEASURE: marked("That does not measure the same thing; nothing is changed."),
     ALREADY_SO: marked("It says so already; nothing is changed."),
@@ -92,9 +91,10 @@ def _out(entries: Sequence[Logged[Entry]]) -> tuple[Row, ...]:
     return tuple(Row(say("out"), brief(each.entry)) for each in entries)
 
 
-def unclear_answer(unclear: Unclear) -> Answer:
+def unclear_answer(unclear: Unclear, preferences: Preferences) -> Answer:
     """Why a correction changed nothing."""
-    return Answer(headline=say(WHY_UNCLEAR[unclear.why]))
+    example = texted(PUT_RIGHT_BY_NAME, preferences)
+    return Answer(headline=say(WHY_UNCLEAR[unclear.why], example=example))
 
 
 def dropped_answer() -> Answer:

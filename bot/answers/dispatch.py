@@ -71,7 +71,8 @@ def _filled(
 
 def _rated(log: Log, preferences: Preferences, now: datetime, group: Group) -> tuple[Answer, Group]:
     entries = [cast(Rating, each.entry) for each in group]
-    return upkeep.standing_answer(log, entries) or setup.ratings_kept(log, entries), group
+    standing = upkeep.standing_answer(log, entries)
+    return standing or setup.ratings_kept(log, preferences, entries), group
 
 
 def _loaded(
@@ -123,7 +124,7 @@ KINDS: Mapping[type[Entry], KindAnswer] = {
 
 
 def _help(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
-    return setup.help_answer()
+    return setup.help_answer(preferences)
 
 
 TOPICS: Mapping[str, TopicAnswer] = {

@@ -11,6 +11,7 @@ from datetime import datetime
 from functools import reduce
 
 from bot.answers.answer import Answer, Row
+from bot.answers.examples import DEF_TANK, texted
 from bot.answers.journeys import asked_span
 from bot.answers.language import say
 from bot.answers.measures import (
@@ -216,7 +217,12 @@ def _def_answer(driven: Driving, preferences: Preferences) -> Answer:
         rows=rows[1:],
         notes=()
         if rows[1:]
-        else (say("Text the tank's size (def tank 5 gal) and a full DEF fill."),),
+        else (
+            say(
+                "Text the tank's size ({example}) and a full DEF fill.",
+                example=texted(DEF_TANK, preferences),
+            ),
+        ),
     )
 
 

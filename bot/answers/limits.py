@@ -12,10 +12,11 @@ from dataclasses import dataclass
 from typing import assert_never
 
 from bot.answers.answer import Row
+from bot.answers.examples import DUAL_TYRES
 from bot.answers.language import marked, say, say_count
 from bot.answers.terms import term
 from bot.answers.words import listed, number, rounded, sentence
-from domain.bounds import FACTS
+from domain.bounds import FACTS, NEEDS_WHEELS
 from domain.entries import SINGLE_AXLES
 from domain.margins import Clear, Margin, Near, Over, Share, Unknown, too_close
 from domain.quantities import Quantity
@@ -25,77 +26,42 @@ from domain.wanted import Wanted
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """A rating in words: its name, why it matters, where it is written, how one texts it."""
+    """A rating in words: its name, why it matters, where it is written."""
 
     name: str
     why: str
     where: str
-    as_texted: str
 
 
 DOOR, PLATE = marked("door label"), marked("data plate on its frame")
 MANUAL, SIDEWALL = marked("owner's manual or towing guide"), marked("load index on the sidewall")
 PLACARD, STAMP = marked("tyre placard"), marked("stamped on each part")
 RATINGS: Mapping[Wanted, Told] = {
-    ("truck", "gvwr"): Told(
-        marked("truck GVWR"), marked("bounds the loaded truck"), DOOR, marked("truck gvwr 11500")
-    ),
-    ("truck", "gcwr"): Told(
-        marked("GCWR"), marked("bounds truck and trailer together"), MANUAL, marked("gcwr 27000")
-    ),
+    ("truck", "gvwr"): Told(marked("truck GVWR"), marked("bounds the loaded truck"), DOOR),
+    ("truck", "gcwr"): Told(marked("GCWR"), marked("bounds truck and trailer together"), MANUAL),
     ("truck", "gawr_front"): Told(
-        marked("front axle's GAWR"),
-        marked("bounds the steer axle"),
-        DOOR,
-        marked("front axle 5600"),
+        marked("front axle's GAWR"), marked("bounds the steer axle"), DOOR
     ),
-    ("truck", "gawr_rear"): Told(
-        marked("rear axle's GAWR"), marked("bounds the drive axle"), DOOR, marked("rear axle 7000")
-    ),
+    ("truck", "gawr_rear"): Told(marked("rear axle's GAWR"), marked("bounds the drive axle"), DOOR),
     ("truck", "payload"): Told(
-        marked("payload"),
-        marked("bounds people, cargo and tongue"),
-        PLACARD,
-        marked("payload 3180"),
+        marked("payload"), marked("bounds people, cargo and tongue"), PLACARD
     ),
     ("truck", "tow"): Told(
-        marked("truck's tow rating"),
-        marked("bounds the trailer's weight"),
-        MANUAL,
-        marked("tow rating 16000"),
+        marked("truck's tow rating"), marked("bounds the trailer's weight"), MANUAL
     ),
-    ("trailer", "gvwr"): Told(
-        marked("trailer GVWR"),
-        marked("bounds the loaded trailer"),
-        PLATE,
-        marked("trailer gvwr 12000"),
-    ),
+    ("trailer", "gvwr"): Told(marked("trailer GVWR"), marked("bounds the loaded trailer"), PLATE),
     ("trailer", "gawr"): Told(
-        marked("trailer axles' GAWR"),
-        marked("bounds each trailer axle"),
-        PLATE,
-        marked("trailer axles 2x6000"),
+        marked("trailer axles' GAWR"), marked("bounds each trailer axle"), PLATE
     ),
-    ("hitch", "tow"): Told(
-        marked("hitch rating"), marked("bounds the pull"), STAMP, marked("hitch rating 14000")
-    ),
+    ("hitch", "tow"): Told(marked("hitch rating"), marked("bounds the pull"), STAMP),
     ("hitch", "tongue"): Told(
-        marked("hitch's tongue rating"),
-        marked("bounds the tongue"),
-        marked("receiver's label"),
-        marked("tongue rating 1400"),
+        marked("hitch's tongue rating"), marked("bounds the tongue"), marked("receiver's label")
     ),
     ("trailer tyres", "load"): Told(
-        marked("trailer tyres"),
-        marked("bound the trailer's axles"),
-        SIDEWALL,
-        marked("trailer tyres load index 121"),
+        marked("trailer tyres"), marked("bound the trailer's axles"), SIDEWALL
     ),
     ("truck tyres", "load"): Told(
-        marked("truck tyres"),
-        marked("bound the truck's axles"),
-        SIDEWALL,
-        marked("truck tyres load index 121"),
+        marked("truck tyres"), marked("bound the truck's axles"), SIDEWALL
     ),
 }
 """Every rating that is wanted, in words."""
@@ -347,10 +313,16 @@ def unknown_note(found: Sequence[Margin]) -> str:
         if isinstance(each, Unknown) and each.needs in FACTS:
             needs.setdefault(each.needs, []).append(limit_name(each))
     parts = [
-        say("to judge {limits}, text {wanting}", limits=listed(names), wanting=term(what))
+        say("to judge {limits}, text {wanting}", limits=listed(names), wanting=_wanting(what))
         for what, names in needs.items()
     ]
     return f"{sentence('; '.join(parts))}." if parts else ""
+
+
+def _wanting(fact: str) -> str:
+    if fact != NEEDS_WHEELS:
+        return term(fact)
+    return say("{fact}, such as: {example}", fact=term(fact), example=say(DUAL_TYRES))
 
 
 def missing_note(found: Sequence[Wanted], most: int | None = None) -> str:

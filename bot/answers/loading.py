@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import assert_never
 
+from bot.answers import examples
 from bot.answers.answer import Answer, Row
 from bot.answers.language import as_written, marked, say
 from bot.answers.limits import (
@@ -24,10 +25,11 @@ from bot.answers.limits import (
     verdict,
     with_doubt,
 )
+from bot.answers.measures import short_length
 from bot.answers.terms import term
 from bot.answers.weighed import NEEDS_SOLO, Weighed, tongue_name
 from bot.answers.weights import last_weighed, no_weighing
-from bot.answers.words import about, figure, number, rounded, sentence, unit_word
+from bot.answers.words import about, number, rounded, sentence, unit_word
 from bot.phrasebook import asked_words
 from bot.reference import references
 from domain.asked_load import HowMuch, Moved, Put, Taken, Unclear, WhereFor, asked
@@ -58,27 +60,38 @@ from domain.verdicts import Question
 from domain.weighing import Weights
 
 ASK_FOR = {
-    "mass": marked("How heavy is it? Text it with the weight, such as: what if 600 lb in the bed."),
-    "place": marked("Where would it stand? Such as: 4 ft ahead of the trailer axle."),
-    "distance": marked(
-        "How far from the trailer axle is that? Such as: 4 ft ahead of the trailer axle."
+    "mass": (
+        marked("How heavy is it? Text it with the weight, such as: {example}."),
+        examples.WHAT_IF,
     ),
-    "start": marked(
-        "Where does it stand now? Text it as cargo first: generator 210 lb in the bed."
+    "place": (marked("Where would it stand? Such as: {example}."), examples.WHAT_IF_AHEAD),
+    "distance": (
+        marked("How far from the trailer axle is that? Such as: {example}."),
+        examples.WHAT_IF_AHEAD,
     ),
-    "share": marked("For what tongue share? Such as: where must the skid go for 12 % tongue."),
-    "coupler_to_axle": marked(
-        "That takes the length from coupler to trailer axle. "
-        "Text it: trailer coupler to axle 16 ft."
+    "start": (
+        marked("Where does it stand now? Text it as cargo first: {example}."),
+        examples.CARGO,
     ),
-    "wheelbase": marked("That takes the truck's wheelbase. Text it: truck wheelbase 160 in."),
-    "overhang": marked(
-        "That takes the hitch's lever. Weigh with the bars off and the truck alone, "
-        "or text: truck wheelbase 160 in, overhang 52 in."
+    "share": (marked("For what tongue share? Such as: {example}."), examples.WHERE_FOR),
+    "coupler_to_axle": (
+        marked("That takes the length from coupler to trailer axle. Text it: {example}."),
+        examples.COUPLER_TO_AXLE,
     ),
-    "tongue": NEEDS_SOLO,
+    "wheelbase": (
+        marked("That takes the truck's wheelbase. Text it: {example}."),
+        examples.WHEELBASE,
+    ),
+    "overhang": (
+        marked(
+            "That takes the hitch's lever. Weigh with the bars off and the truck alone, "
+            "or text: {example}."
+        ),
+        examples.LEVER,
+    ),
+    "tongue": (NEEDS_SOLO, ""),
 }
-"""What is asked back where something is lacking."""
+"""What is asked back where something is lacking, and what to text."""
 
 WORKED_OUT = marked("Worked out, not weighed")
 LEARNED = marked("the hitch's lever is from your own weighing")
@@ -102,7 +115,7 @@ def whatif_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     """The weights and margins after a change of load, how much fits, or where a load must go."""
     weighed = last_weighed(log, question.trailer)
     if weighed is None:
-        return no_weighing()
+        return no_weighing(preferences)
     arms = levers(weighed.rig, weighed.weights)
     request = asked(question, log, asked_words())
     match request:
@@ -127,8 +140,13 @@ def whatif_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         case WhereFor():
             return _spot(weighed, request, arms, preferences)
         case Unclear(lacks):
-            return Answer(headline=say(ASK_FOR[lacks]))
+            return Answer(headline=_ask_for(lacks, preferences))
     assert_never(request)
+
+
+def _ask_for(lacks: str, preferences: Preferences) -> str:
+    message, example = ASK_FOR[lacks]
+    return say(message, example=examples.texted(example, preferences))
 
 
 def _difference(start: Place, end: Place, arms: Levers, weights: Weights) -> Effect | Lacks:
@@ -147,7 +165,7 @@ def _changed(
     preferences: Preferences,
 ) -> Answer:
     if isinstance(change, Lacks):
-        return Answer(headline=say(ASK_FOR[change.what]))
+        return Answer(headline=_ask_for(change.what, preferences))
     unit = MASS_UNIT[preferences.units]
     after = predicted(weighed.weights, change, mass)
     found = governing(margins(weighed.rig, after, references().load_index))
@@ -200,7 +218,7 @@ def _tight_rows(found: Sequence[Margin], unit: str) -> tuple[Row, ...]:
 def _room(weighed: Weighed, place: Place, arms: Levers, preferences: Preferences) -> Answer:
     change = effect(place, arms, weighed.weights)
     if isinstance(change, Lacks):
-        return Answer(headline=say(ASK_FOR[change.what]))
+        return Answer(headline=_ask_for(change.what, preferences))
     unit = MASS_UNIT[preferences.units]
     axles = sum(name in weighed.weights.loads for name in SINGLE_AXLES)
     found = room(weighed.governing, change, axles)
@@ -237,7 +255,7 @@ def _down(amount: float) -> float:
 def _spot(weighed: Weighed, request: WhereFor, arms: Levers, preferences: Preferences) -> Answer:
     spot = place_for_share(weighed.weights, arms, request.share, request.mass, request.standing)
     if isinstance(spot, Lacks):
-        return Answer(headline=say(ASK_FOR[spot.what]))
+        return Answer(headline=_ask_for(spot.what, preferences))
     unit = SHORT_LENGTH_UNIT[preferences.units]
     ahead = Quantity(spot.nominal_value, "m").amount(unit)
     doubt = Quantity(spread(spot), "m").amount(unit)
@@ -262,7 +280,9 @@ def _spot(weighed: Weighed, request: WhereFor, arms: Levers, preferences: Prefer
     length = f"{number(abs(ahead), 1)} {unit_word(unit)} ±{number(max(doubt, 0.1), 1)}"
     title = say(SPOT_AHEAD if ahead >= 0 else SPOT_BACK, share=share, length=length)
     if isinstance(change, Lacks):
-        return Answer(headline=f"{title}.", notes=(say(ASK_FOR[change.what]), say(CAUTION)))
+        return Answer(
+            headline=f"{title}.", notes=(_ask_for(change.what, preferences), say(CAUTION))
+        )
     return _changed(weighed, change, request.mass, arms, title, preferences)
 
 
@@ -286,30 +306,25 @@ def _bars_on(weights: Weights) -> bool:
     return road is not None and road.bars == "on"
 
 
-def _length(metres: float, preferences: Preferences) -> str:
-    unit = SHORT_LENGTH_UNIT[preferences.units]
-    return figure(Quantity(round(Quantity(metres, "m").amount(unit), 1), unit))
-
-
 def _where(place: Place, preferences: Preferences) -> str:
     match place:
         case OnTrailer(0.0):
             return say("over the trailer's axles")
         case OnTrailer(ahead):
-            length = _length(abs(ahead), preferences)
+            length = short_length(abs(ahead), preferences)
             if ahead > 0:
                 return say("{length} ahead of the trailer axle", length=length)
             return say("{length} behind the trailer axle", length=length)
         case BehindCoupling(0.0):
             return say("on the coupling")
         case BehindCoupling(behind):
-            return say("{length} behind the coupling", length=_length(behind, preferences))
+            return say("{length} behind the coupling", length=short_length(behind, preferences))
         case Spread():
             return say("on the trailer, placed to keep its tongue share")
         case InBed(0.0):
             return say("in the bed over the drive axle")
         case InBed(ahead):
-            length = _length(abs(ahead), preferences)
+            length = short_length(abs(ahead), preferences)
             if ahead > 0:
                 return say("{length} ahead of the drive axle", length=length)
             return say("{length} behind the drive axle", length=length)
@@ -321,7 +336,7 @@ def _where(place: Place, preferences: Preferences) -> str:
 def _way(start: Place, end: Place, preferences: Preferences) -> str:
     """A move in words; from the axle, it is a shift from wherever the load stands."""
     if start == OnTrailer(0.0) and isinstance(end, OnTrailer):
-        length = _length(abs(end.ahead), preferences)
+        length = short_length(abs(end.ahead), preferences)
         if end.ahead >= 0:
             return say("{length} forward", length=length)
         return say("{length} back", length=length)

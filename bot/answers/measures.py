@@ -25,7 +25,13 @@ from bot.answers.words import (
     sentence,
     unit_word,
 )
-from domain.context import DISTANCE_UNIT, ECONOMY_UNIT, MASS_UNIT, VOLUME_UNIT
+from domain.context import (
+    DISTANCE_UNIT,
+    ECONOMY_UNIT,
+    MASS_UNIT,
+    SHORT_LENGTH_UNIT,
+    VOLUME_UNIT,
+)
 from domain.fuel import Rate, Tank
 from domain.log import Preferences
 from domain.modes import SOLO, UNNAMED, UNTOLD
@@ -37,6 +43,12 @@ from domain.uncertainty import worth
 def distance(km: float, preferences: Preferences) -> str:
     """A distance in whole miles or kilometres: `412 mi`."""
     return figure(Quantity(km, "km").to(DISTANCE_UNIT[preferences.units]), 0)
+
+
+def short_length(metres: float, preferences: Preferences) -> str:
+    """A length on the rig, in feet or metres, to the tenth: `4.2 ft`."""
+    unit = SHORT_LENGTH_UNIT[preferences.units]
+    return figure(Quantity(round(Quantity(metres, "m").amount(unit), 1), unit))
 
 
 def volume(litres: float, preferences: Preferences) -> str:

@@ -10,7 +10,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from bot.answers.answer import Answer, Row
+from bot.answers.examples import A_TRAILER, A_TRUCK, texted
 from bot.answers.language import say, say_count
+from domain.log import Preferences
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,7 +48,7 @@ def has_its_own_answer() -> Answer:
     )
 
 
-def welcome_answer(*, keeps: bool, empty: bool) -> Answer:
+def welcome_answer(preferences: Preferences, *, keeps: bool, empty: bool) -> Answer:
     """A chat was let in."""
     if not keeps:
         return Answer(
@@ -61,8 +63,8 @@ def welcome_answer(*, keeps: bool, empty: bool) -> Answer:
     return Answer(
         headline=say("This chat keeps the logbook now."),
         rows=(
-            Row(say("first"), say("truck NAME gvwr 11500 front axle 5600 rear axle 7000")),
-            Row(say("then"), say("trailer NAME gvwr 12000 axles 2x6000")),
+            Row(say("first"), texted(A_TRUCK, preferences)),
+            Row(say("then"), texted(A_TRAILER, preferences)),
         ),
         notes=(
             say("The figures are on the door label and the trailer's plate. The rest can wait."),

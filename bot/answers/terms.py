@@ -144,7 +144,7 @@ WANTING = (
     marked("the number of trailer axles"),
     marked("single"),
     marked("dual"),
-    marked("what one rear tyre carries, such as: truck tyres 2910 dual"),
+    marked("what one rear tyre carries"),
     marked("the GVWR of truck and trailer"),
     marked("a hitched weighing"),
     marked("steer and drive axles"),

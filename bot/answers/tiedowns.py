@@ -9,8 +9,10 @@ from __future__ import annotations
 from datetime import datetime
 
 from bot.answers.answer import Answer, Row
+from bot.answers.examples import TIES, texted
 from bot.answers.language import marked, say
 from bot.answers.limits import kilograms_text
+from bot.answers.measures import distance, short_length
 from bot.answers.words import unit_word
 from bot.phrasebook import asked_words
 from bot.reference import references
@@ -21,6 +23,7 @@ from domain.quantities import Quantity
 from domain.reference import WorkingLoad
 from domain.tiedowns import (
     HEAVY,
+    LONG,
     UNMARKED,
     Article,
     Ties,
@@ -35,10 +38,10 @@ RULE = marked(
     "49 CFR 393.102-393.136 binds commercial vehicles; good practice for others. Local law governs."
 )
 WEAKEST = marked("The weakest part counts: binder, hook, anchor or strap.")
-RECHECK = marked("Look again within 50 miles.")
+RECHECK = marked("Look again within {distance}.")
 CORNERS = marked("On wheels or tracks, one at each corner is good practice.")
 FROM_MEMORY = marked("That default limit wants a look at 393.108.")
-LENGTH = marked("One more for each 10 ft or part beyond 10 ft of length.")
+LENGTH = marked("One more for each {length} or part beyond {length} of length.")
 MATERIALS = {
     "synthetic webbing": marked("strap"),
     "chain": marked("chain"),
@@ -55,6 +58,9 @@ MATERIALS = {
 FIBRE_CORE = marked("6x37 fibre core")
 """The only type of the table that is no grade."""
 
+RECHECK_WITHIN = Quantity(50.0, "mi").amount("km")
+"""Kilometres after which a driver looks again (49 CFR 392.9(b)(2); from memory)."""
+
 COMMON = (("synthetic webbing", "2", ""), ("chain", "3/8", "grade 70"))
 """Tie-downs that an answer reckons with where the question names none."""
 
@@ -65,18 +71,18 @@ def tiedown_answer(log: Log, preferences: Preferences, now: datetime, question: 
     if article is None:
         return Answer(
             headline=say("How heavy is it?"),
-            notes=(say("Text it so: 4 chains 3/8 grade 70 on 9,200 lb."),),
+            notes=(say("Ask like: {example}", example=texted(TIES, preferences)),),
         )
     ties = asked_ties(question, asked_words())
     unit = MASS_UNIT[preferences.units]
     row = None if ties.material is None else _default(ties)
     limit = ties.limit.amount("kg") if ties.limit else (_kilograms(row, unit) if row else None)
     if limit is None:
-        return _by_common_ones(article, ties, unit)
-    name = _name(ties, row)
+        return _by_common_ones(article, ties, preferences)
+    name = _name(ties, row, unit)
     if ties.count is None:
-        return _how_many(article, ties, limit, name, row, unit)
-    return _enough(article, ties, ties.count, limit, name, row, unit)
+        return _how_many(article, ties, limit, name, row, preferences)
+    return _enough(article, ties, ties.count, limit, name, row, preferences)
 
 
 def _default(ties: AskedTies) -> WorkingLoad | None:
@@ -96,8 +102,9 @@ def _enough(
     limit: float,
     name: str,
     row: WorkingLoad | None,
-    unit: str,
+    preferences: Preferences,
 ) -> Answer:
+    unit = MASS_UNIT[preferences.units]
     asked = wanted(article)
     held = Ties(count=count, limit=limit, run=ties.run)
     takes = needed(article, limit, ties.run)
@@ -125,9 +132,9 @@ def _enough(
             Row(
                 say("Good for"), kilograms_text(supports(held), unit), say("of cargo, by strength")
             ),
-            _count_row(article),
+            _count_row(article, preferences),
         ),
-        notes=_notes(article, row),
+        notes=_notes(article, row, preferences),
     )
 
 
@@ -137,8 +144,9 @@ def _how_many(
     limit: float,
     name: str,
     row: WorkingLoad | None,
-    unit: str,
+    preferences: Preferences,
 ) -> Answer:
+    unit = MASS_UNIT[preferences.units]
     takes = needed(article, limit, ties.run)
     return Answer(
         headline=say("At least {count} x {ties}.", count=takes, ties=name),
@@ -149,18 +157,19 @@ def _how_many(
                 kilograms_text(limit * _share(ties), unit),
                 _counting(ties, limit, unit),
             ),
-            _count_row(article),
+            _count_row(article, preferences),
         ),
-        notes=_notes(article, row),
+        notes=_notes(article, row, preferences),
     )
 
 
-def _by_common_ones(article: Article, ties: AskedTies, unit: str) -> Answer:
+def _by_common_ones(article: Article, ties: AskedTies, preferences: Preferences) -> Answer:
+    unit = MASS_UNIT[preferences.units]
     rows = [
         (
             row,
             AskedTies(
-                count=None, material=material, size=size, grade=grade, limit=None, run=ties.run
+                count=None, material=material, size="", grade=grade, limit=None, run=ties.run
             ),
         )
         for material, size, grade in COMMON
@@ -169,7 +178,7 @@ def _by_common_ones(article: Article, ties: AskedTies, unit: str) -> Answer:
     ]
     choices = tuple(
         Row(
-            _name(each, row),
+            _name(each, row, unit),
             say("at least {count}", count=needed(article, _kilograms(row, unit), ties.run)),
             _counting(each, _kilograms(row, unit), unit),
         )
@@ -178,8 +187,8 @@ def _by_common_ones(article: Article, ties: AskedTies, unit: str) -> Answer:
     together = kilograms_text(wanted(article).aggregate, unit)
     return Answer(
         headline=say("Tie-downs must count for {load} together.", load=together),
-        rows=(_count_row(article), *choices),
-        notes=_notes(article, None),
+        rows=(_count_row(article, preferences), *choices),
+        notes=_notes(article, None, preferences),
     )
 
 
@@ -192,11 +201,11 @@ def _needed_row(article: Article, unit: str) -> Row:
     )
 
 
-def _count_row(article: Article) -> Row:
+def _count_row(article: Article, preferences: Preferences) -> Row:
     asked = wanted(article)
     by = asked.by
     if article.length is None:
-        by = say("{rule}, up to 10 ft long", rule=by)
+        by = say("{rule}, up to {length} long", rule=by, length=short_length(LONG, preferences))
     return Row(say("Number"), say("at least {count}", count=asked.count), by)
 
 
@@ -210,7 +219,8 @@ def _counting(ties: AskedTies, limit: float, unit: str) -> str:
     return say("half of {load} each, trailer to load", load=kilograms_text(limit, unit))
 
 
-def _name(ties: AskedTies, row: WorkingLoad | None) -> str:
+def _name(ties: AskedTies, row: WorkingLoad | None, unit: str) -> str:
+    """What they are called; a size that nobody named is in the measure of the chat."""
     if row is None:
         return _material(ties.material) if ties.material else say("tie-downs")
     grade = row.type.replace("grade ", "")
@@ -218,6 +228,8 @@ def _name(ties: AskedTies, row: WorkingLoad | None) -> str:
     if not ties.grade and row.material in UNMARKED:
         grade = say("unmarked, as {grade}", grade=grade)
     size = row.size if "/" in row.size else f"{row.size} {unit_word('in')}"
+    if unit == "kg" and not ties.size:
+        size = f"{row.size_mm} mm"
     kind = _material(row.material)
     if grade:
         return say("{size} {grade} {ties}", size=size, grade=grade, ties=kind)
@@ -228,13 +240,15 @@ def _material(name: str) -> str:
     return say(MATERIALS[name]) if name in MATERIALS else name
 
 
-def _notes(article: Article, row: WorkingLoad | None) -> tuple[str, ...]:
+def _notes(article: Article, row: WorkingLoad | None, preferences: Preferences) -> tuple[str, ...]:
+    long = short_length(LONG, preferences)
+    recheck = say(RECHECK, distance=distance(RECHECK_WITHIN, preferences))
     wheeled = article.kind == "machinery" and article.weight <= HEAVY
     notes = (
-        say(LENGTH) if article.length is None else "",
+        say(LENGTH, length=long) if article.length is None else "",
         say(CORNERS) if wheeled else "",
         say(FROM_MEMORY) if row is not None and row.status == "M" else "",
-        f"{say(WEAKEST)} {say(RECHECK)}",
+        f"{say(WEAKEST)} {recheck}",
         say(RULE),
     )
     return tuple(filter(None, notes))

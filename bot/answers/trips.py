@@ -11,6 +11,7 @@ from datetime import date, datetime
 
 from bot.answers.answer import Answer, Row
 from bot.answers.brief import gauge_name
+from bot.answers.examples import HOME, TRIP, texted
 from bot.answers.journeys import away_to, gap_notes, heaviest_rows, over_first, over_notes
 from bot.answers.language import say
 from bot.answers.measures import (
@@ -40,11 +41,13 @@ from domain.trip import Trip, open_trip, to_ask_about
 from domain.verdicts import Question
 
 
-def no_trip() -> Answer:
+def no_trip(preferences: Preferences) -> Answer:
     """What is said where no trip was begun yet."""
     return Answer(
         headline=say("No trip in the log yet."),
-        notes=(say("A trip starts with a text like: hitched flatdeck, leaving, 48011."),),
+        notes=(
+            say("A trip starts with a text like: {example}.", example=texted(TRIP, preferences)),
+        ),
     )
 
 
@@ -53,7 +56,7 @@ def trip_answer(log: Log, preferences: Preferences, now: datetime, question: Que
     driven = driving(log, question.truck)
     trip = _asked_trip(driven, question, preferences)
     if trip is None:
-        return no_trip()
+        return no_trip(preferences)
     estimates = estimate(driven.chain.tanks)
     told = account(driven, trip, estimates, references())
     rows = [
@@ -179,7 +182,12 @@ def _trip_notes(
         items = listed([term(each.entry.item) for each in faults[:3]])
         notes.append(say("Not put right on it: {items}.", items=items))
     if trip is driven.trips[-1] and to_ask_about(driven.trips, now):
-        notes.append(say("If it is over, text the odometer where it ended, like: home 48655."))
+        notes.append(
+            say(
+                "If it is over, text the odometer where it ended, like: {example}.",
+                example=texted(HOME, preferences),
+            )
+        )
     elif trip.ending == "untold":
         notes.append(
             say("Its end was never texted; taken at the last reading before the next trip.")

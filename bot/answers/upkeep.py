@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from datetime import date, datetime, timedelta
 
 from bot.answers.answer import Answer, Row
+from bot.answers.examples import REMINDER, texted
 from bot.answers.language import marked, say, say_count
 from bot.answers.measures import days, distance, local
 from bot.answers.terms import term
@@ -51,19 +52,10 @@ def upkeep_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         if not found:
             return Answer(
                 headline=say("No reminder set for {upkeep}.", upkeep=term(wanted)),
-                notes=(
-                    say("Set one like: {upkeep} every 5,000 miles.", upkeep=term(wanted)),
-                    say(CAUTION),
-                ),
+                notes=_set_one(wanted, preferences),
             )
     if not found:
-        return Answer(
-            headline=say("No reminders set."),
-            notes=(
-                say("Set one like: {upkeep} every 5,000 miles.", upkeep=term("oil")),
-                say(CAUTION),
-            ),
-        )
+        return Answer(headline=say("No reminders set."), notes=_set_one("oil", preferences))
     rows = due_rows(found[:MOST_DUE], preferences)
     first = found[0]
     name, left = _name(first), _left(first, preferences)
@@ -74,6 +66,11 @@ def upkeep_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     else:
         headline = say("Nothing overdue; next is {upkeep}, {left}.", upkeep=name, left=left)
     return Answer(headline=headline, rows=rows if len(rows) > 1 else (), notes=(say(CAUTION),))
+
+
+def _set_one(chore: str, preferences: Preferences) -> tuple[str, ...]:
+    example = texted(REMINDER, preferences, upkeep=term(chore))
+    return say("Set one like: {example}.", example=example), say(CAUTION)
 
 
 def due_rows(found: Sequence[Due], preferences: Preferences) -> tuple[Row, ...]:
@@ -166,9 +163,9 @@ def _standing_words(entry: Rating, log: Log) -> tuple[str, str] | None:
     done = say("Text it when it is done: {upkeep} done.", upkeep=term(entry.subject))
     match entry.subject, entry.rating, entry.value:
         case _, "every", Quantity() as interval:
-            return say(REMINDER, upkeep=which, interval=figure(interval)), done
+            return say(REMINDER_SET, upkeep=which, interval=figure(interval)), done
         case _, "every_days", int() | float() as interval:
-            return say(REMINDER, upkeep=which, interval=days(round(interval))), done
+            return say(REMINDER_SET, upkeep=which, interval=days(round(interval))), done
         case "odometer", "factor", int() | float() as factor:
             off = number(abs(1 / factor - 1) * 100, 1)
             headline = (
@@ -191,7 +188,7 @@ def _standing_words(entry: Rating, log: Log) -> tuple[str, str] | None:
     return None
 
 
-REMINDER = marked("Reminder set: {upkeep} every {interval}.")
+REMINDER_SET = marked("Reminder set: {upkeep} every {interval}.")
 POINT_ADDED = marked("{point} added to the walk-round: {all} points.")
 POINT_TAKEN_OFF = marked("{point} taken off the walk-round: {all} points.")
 

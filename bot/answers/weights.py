@@ -12,6 +12,7 @@ from dataclasses import replace
 from datetime import datetime
 
 from bot.answers.answer import Answer
+from bot.answers.examples import WEIGHING, texted
 from bot.answers.language import marked, say
 from bot.answers.limits import (
     CAUTION,
@@ -56,11 +57,16 @@ from domain.wanted import LOADED_BY, missing
 PAYLOAD = marked("Payload goes with truck GVWR until the curb weight is given.")
 
 
-def no_weighing() -> Answer:
+def no_weighing(preferences: Preferences) -> Answer:
     """What is said where nothing was weighed yet."""
     return Answer(
         headline=say("No weighing yet."),
-        notes=(say("Text the scale's figures, such as: steer 5280 drive 6940 trailer 9840."),),
+        notes=(
+            say(
+                "Text the scale's figures, such as: {example}.",
+                example=texted(WEIGHING, preferences),
+            ),
+        ),
     )
 
 
@@ -79,7 +85,7 @@ def weighing_answer(
     """
     session = session_of(log, logged_weighing)
     if session is None:
-        return no_weighing()
+        return no_weighing(preferences)
     told = weighed(log, session, logged_weighing.entry.trailer)
     loads = set(LOADED_BY.values()) & set(told.weights.loads)
     new = first_weighed(log, logged_weighing, loads)
@@ -92,7 +98,7 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     """What the rig weighs: the load asked for, or all of the last weighing."""
     told = last_weighed(log, question.trailer)
     if told is None:
-        return no_weighing()
+        return no_weighing(preferences)
     since = _since_notes(log, told.weights.session, preferences)
     load = load_of(told.weights, LOADS.get(question.field or "", question.field or ""))
     if load is None:
@@ -107,14 +113,14 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
 def changes_told(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """What changed since the weighing before the last."""
     told = last_weighed(log, question.trailer)
-    return no_weighing() if told is None else since_answer(log, told, preferences)
+    return no_weighing(preferences) if told is None else since_answer(log, told, preferences)
 
 
 def rig_shown(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """The last weighing, with a picture of the rig."""
     told = last_weighed(log, question.trailer)
     if told is None:
-        return no_weighing()
+        return no_weighing(preferences)
     since = _since_notes(log, told.weights.session, preferences)
     answer = short_answer(told, _unit(preferences), first=since)
     return replace(answer, picture=rig_picture(told, preferences))
@@ -124,7 +130,7 @@ def margins_shown(log: Log, preferences: Preferences, now: datetime, question: Q
     """What is left to every rating, with a picture of it where any can be judged."""
     told = last_weighed(log, question.trailer)
     if told is None:
-        return no_weighing()
+        return no_weighing(preferences)
     since = _since_notes(log, told.weights.session, preferences)
     answer = _all_margins(told, _unit(preferences), since)
     picture = margins_picture(told, preferences)
@@ -161,7 +167,7 @@ def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     """What is left to every rating, or to the one asked about."""
     told = last_weighed(log, question.trailer)
     if told is None:
-        return no_weighing()
+        return no_weighing(preferences)
     unit = _unit(preferences)
     asked = _asked(told, question)
     if not asked:
@@ -215,7 +221,7 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     """Tongue or pin weight and its share, or what is needed to know them."""
     told = last_weighed(log, question.trailer)
     if told is None:
-        return no_weighing()
+        return no_weighing(preferences)
     weights, unit = told.weights, _unit(preferences)
     if weights.tongue is None:
         why = NEEDS_SOLO if weights.misfit is None else MISFIT

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.bounds import margins, tongue_share
+from domain.bounds import NEEDS_WHEELS, margins, tongue_share
 from domain.entries import Rating
 from domain.margins import (
     Clear,
@@ -307,7 +307,7 @@ def test_rear_tyres_are_not_judged_while_two_or_four_is_open(ratings: list[Ratin
     margins = found(Ticket(*ratings).weighs("solo", steer=4900, drive=8900))
     [rear] = [each for each in margins if each.limit.rating == "rear"]
     assert isinstance(rear, Unknown)
-    assert "dual" in rear.needs
+    assert rear.needs == NEEDS_WHEELS
 
 
 def test_a_trailers_tyre_that_is_marked_for_both_stands_single() -> None:

@@ -62,6 +62,25 @@ def test_tyres_without_an_owner_are_the_trailers() -> None:
     assert rig_of(truck).number("trailer tyres", "load_index") is None
 
 
+@pytest.mark.parametrize(
+    ("said", "owner"),
+    [
+        ("truck tyres load index", "truck"),
+        ("pickup's tyres LI", "truck"),
+        ("ute tyres load index", "truck"),
+        ("llantas de la camioneta índice de carga", "truck"),
+        ("neumáticos del coche índice de carga", "truck"),
+        ("trailer tyres load index", "trailer"),
+        ("neumáticos del remolque índice de carga", "trailer"),
+        ("llantas índice de carga", "trailer"),
+    ],
+)
+def test_tyres_are_of_the_vehicle_that_the_words_name(said: str, owner: str) -> None:
+    tyres = Rating(subject="tyres", rating="load_index", value=121.0, words=(("subject", said),))
+    found = rig_of(Ticket(tyres).log)
+    assert [key[0] for key in found.ratings] == [f"{owner} tyres"]
+
+
 def test_a_receiver_has_one_rating_with_bars_and_one_without() -> None:
     log = Ticket(
         Rating(subject="receiver", rating="tow", value=lb(6000), note="weight carrying"),

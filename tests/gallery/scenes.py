@@ -87,14 +87,14 @@ ASIDES = {
 """What each scene without a logbook is called, and what is texted in it, in each language."""
 
 
-def _asides(language: str) -> tuple[Scene, ...]:
+def _asides(preferences: Preferences) -> tuple[Scene, ...]:
     """What is said without a logbook, or of its trouble."""
     answers = (
         shared.stranger_answer(),
         shared.wrong_code_answer(),
-        shared.welcome_answer(keeps=True, empty=True),
-        shared.welcome_answer(keeps=True, empty=False),
-        shared.welcome_answer(keeps=False, empty=False),
+        shared.welcome_answer(preferences, keeps=True, empty=True),
+        shared.welcome_answer(preferences, keeps=True, empty=False),
+        shared.welcome_answer(preferences, keeps=False, empty=False),
         shared.reader_answer(),
         trouble.not_read_answer(),
         trouble.too_many_answer(),
@@ -103,7 +103,7 @@ def _asides(language: str) -> tuple[Scene, ...]:
     )
     return tuple(
         Scene(name, texted, answer)
-        for (name, texted), answer in zip(ASIDES[language], answers, strict=True)
+        for (name, texted), answer in zip(ASIDES[preferences.language], answers, strict=True)
     )
 
 
@@ -111,8 +111,9 @@ def _asides(language: str) -> tuple[Scene, ...]:
 def scenes(language: str = "en") -> tuple[Scene, ...]:
     """Every scene, in order, answered in a language."""
     told = tomllib.loads(SCENES[language].read_text(encoding="utf-8"))["scene"]
-    with speaking(language_of(Preferences(language=language))):
-        asides = _asides(language)
+    preferences = Preferences(language=language)
+    with speaking(language_of(preferences)):
+        asides = _asides(preferences)
     return (*asyncio.run(_texted(told, language)), *asides)
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import tempfile
 import tomllib
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass, replace
 from datetime import UTC, datetime, timedelta
 from functools import cache, partial
@@ -30,11 +30,21 @@ from bot.sight import NO_PHOTOS, NO_READER
 from bot.store import standing
 from bot.store.database import open_store
 from domain import corrections
-from domain.context import Context
+from domain.context import (
+    DISTANCE_UNIT,
+    ECONOMY_UNIT,
+    MASS_UNIT,
+    PRESSURE_UNIT,
+    SHORT_LENGTH_UNIT,
+    SPEED_UNIT,
+    TEMPERATURE_UNIT,
+    VOLUME_UNIT,
+    Context,
+)
 from domain.corrections import Amended, Unclear, Withdrawn
 from domain.entries import POSITIONS, Cargo, Check, Entry, Note, Observation, Rating, Weighing
 from domain.log import Log, Logged, Preferences
-from domain.quantities import Quantity
+from domain.quantities import Quantity, economy_to
 from domain.reading import read
 from domain.verdicts import PICTURE, Ask, Choice, Question
 from tests.gallery.scenes import SCENES
@@ -103,18 +113,71 @@ def _texts() -> Iterator[Message]:
         yield replace(last, id=f"scene {number}", text=str(each["text"]), sent_at=at)
 
 
+UNITS_OF = {
+    "lb": MASS_UNIT,
+    "mi": DISTANCE_UNIT,
+    "ft": SHORT_LENGTH_UNIT,
+    "in": SHORT_LENGTH_UNIT,
+    "gal": VOLUME_UNIT,
+    "degF": TEMPERATURE_UNIT,
+    "psi": PRESSURE_UNIT,
+    "mph": SPEED_UNIT,
+}
+"""What each unit of the season is where it is lived by somebody else."""
+
+
+@cache
+def season_of(preferences: Preferences) -> Season:
+    """The season as it would be texted in other units and other money."""
+    told = season()
+    entries = [replace(each, entry=_restated(each.entry, preferences)) for each in told.log]
+    return Season(Log(entries), told.now)
+
+
+def _restated(value: Any, preferences: Preferences) -> Any:
+    """A record with every quantity in it in a chat's own units and money."""
+    if isinstance(value, Quantity):
+        return _in_units(value, preferences)
+    if isinstance(value, Mapping):
+        return {name: _restated(each, preferences) for name, each in value.items()}
+    if is_dataclass(value) and not isinstance(value, type):
+        stated = {each.name: getattr(value, each.name) for each in fields(value)}
+        return replace(
+            value, **{name: _restated(each, preferences) for name, each in stated.items()}
+        )
+    return value
+
+
+def _in_units(quantity: Quantity, preferences: Preferences) -> Quantity:
+    units = preferences.units
+    if quantity.unit == "USD":
+        return replace(quantity, unit=preferences.currency)
+    if quantity.unit == "USD/gal":
+        volume = VOLUME_UNIT[units]
+        each = quantity.value * Quantity(1.0, volume).amount("gal")
+        return Quantity(round(each, 3), f"{preferences.currency}/{volume}")
+    if quantity.unit == "mi/gal":
+        return economy_to(quantity, ECONOMY_UNIT[units])
+    return quantity.to(UNITS_OF[quantity.unit][units]) if quantity.unit in UNITS_OF else quantity
+
+
 def occasions(preferences: Preferences) -> Iterator[Occasion]:
     """Each occasion by name; what it says is worked out when it is called."""
-    yield from _kept(preferences)
-    yield from _asked(preferences)
+    yield from kept_and_asked(preferences, season())
     yield from _briefs()
     yield from _doubts()
-    yield from _corrected()
-    yield from _shared()
+    yield from _corrected(preferences)
+    yield from _shared(preferences)
 
 
-def _kept(preferences: Preferences) -> Iterator[Occasion]:
-    log, now = season().log, season().now
+def kept_and_asked(preferences: Preferences, lived: Season) -> Iterator[Occasion]:
+    """Each thing that was kept of a season, and everything that can be asked of it."""
+    yield from _kept(preferences, lived)
+    yield from _asked(preferences, lived)
+
+
+def _kept(preferences: Preferences, lived: Season) -> Iterator[Occasion]:
+    log, now = lived.log, lived.now
     for each in log:
         yield (
             f"kept: {each.entry!r}",
@@ -127,8 +190,8 @@ def _kept(preferences: Preferences) -> Iterator[Occasion]:
         )
 
 
-def _asked(preferences: Preferences) -> Iterator[Occasion]:
-    log, now = season().log, season().now
+def _asked(preferences: Preferences, lived: Season) -> Iterator[Occasion]:
+    log, now = lived.log, lived.now
     topics = [Question(topic=topic) for topic in dispatch.TOPICS]
     topics += [replace(each, trailer="flatdeck") for each in topics]
     topics += [replace(each, since=now.date() - timedelta(days=60)) for each in topics[:16]]
@@ -199,11 +262,11 @@ def _doubts() -> Iterator[Occasion]:
     yield "still open", lambda: asking.still_open_answer(ask)
 
 
-def _corrected() -> Iterator[Occasion]:
+def _corrected(preferences: Preferences) -> Iterator[Occasion]:
     entries = list(season().log)
     one, other = entries[0], entries[1]
     for why in correcting.WHY_UNCLEAR:
-        yield f"unclear: {why}", partial(correcting.unclear_answer, Unclear(why))
+        yield f"unclear: {why}", partial(correcting.unclear_answer, Unclear(why), preferences)
     loads = {"steer": Quantity(5280.0, "lb"), "drive": Quantity(6940.0, "lb")}
     was = Weighing(loads={**loads, "gross": Quantity(12220.0, "lb")})
     now = Weighing(loads={**was.loads, "steer": Quantity(5380.0, "lb")})
@@ -224,7 +287,7 @@ def _corrected() -> Iterator[Occasion]:
     }  # fmt: skip
 
 
-def _shared() -> Iterator[Occasion]:
+def _shared(preferences: Preferences) -> Iterator[Occasion]:
     sharers = [
         Sharer(title="Juniper", network="telegram", keeps=keeps, here=keeps)
         for keeps in (True, False)
@@ -233,14 +296,14 @@ def _shared() -> Iterator[Occasion]:
         shared.reader_answer, shared.stranger_answer, shared.wrong_code_answer,
         shared.has_its_own_answer, shared.last_keeper_answer, trouble.not_written_answer,
         trouble.too_long_answer, trouble.too_many_answer, trouble.not_read_answer,
-        trouble.undecryptable_answer, setup.help_answer, setup.language_answer,
-        setup.which_language_answer,
+        trouble.undecryptable_answer, setup.language_answer, setup.which_language_answer,
     ):  # fmt: skip
         yield said.__name__, said
+    yield "help", lambda: setup.help_answer(preferences)
     for keeps, empty in ((True, True), (True, False), (False, False)):
         yield (
             f"welcome {keeps} {empty}",
-            partial(shared.welcome_answer, keeps=keeps, empty=empty),
+            partial(shared.welcome_answer, preferences, keeps=keeps, empty=empty),
         )
         yield f"code {keeps}", partial(shared.code_answer, "2345", keeps=keeps)
     yield "members", lambda: shared.members_answer(sharers)

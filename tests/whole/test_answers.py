@@ -176,17 +176,19 @@ def test_lists_counts_and_times_read_as_english() -> None:
 def test_ratings_are_confirmed_with_the_one_that_is_missed_most() -> None:
     door = Rating(subject="truck", rating="gvwr", value=lb(11500), truck="Juniper")
     rear = Rating(subject="truck", rating="gawr_rear", value=lb(7000), truck="Juniper")
-    answer = setup.ratings_kept(Log(logged(door, rear)), [door, rear])
+    answer = setup.ratings_kept(Log(logged(door, rear)), HOME, [door, rear])
     assert answer == Answer(
         headline="Juniper: 2 ratings kept.",
         rows=(Row("GVWR", "11,500 lb"), Row("rear GAWR", "7,000 lb")),
         notes=(
             "Still missing: front axle's GAWR (door label).",
-            "Text what you find, such as: front axle 5600, gcwr 27000, payload 3180,"
+            "Text what you find, such as: front gawr 5600, gcwr 27000, payload 3180,"
             " tow rating 16000, tank 34 gal diesel",
         ),
     )
-    assert setup.ratings_kept(Log(logged(door)), [door]).headline == "Juniper: GVWR 11,500 lb."
+    assert (
+        setup.ratings_kept(Log(logged(door)), HOME, [door]).headline == "Juniper: GVWR 11,500 lb."
+    )
 
 
 def test_a_doubt_is_one_sentence_with_the_figures_and_the_ways_to_answer() -> None:
@@ -250,7 +252,7 @@ def test_every_reason_why_a_correction_does_not_bind_has_its_sentence() -> None:
         corrections.WRONG_MEASURE, corrections.ALREADY_SO,
     ]  # fmt: skip
     for reason in reasons:
-        assert correcting.unclear_answer(Unclear(reason)).headline.endswith(".")
+        assert correcting.unclear_answer(Unclear(reason), HOME).headline.endswith(".")
 
 
 def test_several_answers_to_one_message_are_one_and_repeat_no_note() -> None:

@@ -6,15 +6,27 @@ import tempfile
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
+import pytest
+
 from bot.answers.answer import Answer
+from bot.answers.language import language_of, say, speaking
+from bot.answers.words import sentence
 from bot.messages import Delivered, Letter, Outcome
 from bot.networks import terminal
 from bot.settings import settings
 from bot.wiring import Drawbar, drawbar
+from domain.log import Preferences
 
 SATURDAY = datetime(2026, 5, 30, 14, 0, tzinfo=UTC)
 MOST_TEXTS = 8
-SUCH_AS = "such as: "
+SUCH_AS = {"en": "such as: ", "es": "por ejemplo: "}
+CHATS = (
+    Preferences(time_zone="America/Boise"),
+    Preferences(units="metric", currency="AUD", time_zone="Australia/Perth"),
+    Preferences(units="imperial", currency="GBP", time_zone="Europe/London"),
+    Preferences(units="us", currency="USD", language="es", time_zone="America/Boise"),
+    Preferences(units="metric", currency="EUR", language="es", time_zone="Europe/Madrid"),
+)
 
 
 class Told:
@@ -34,9 +46,10 @@ class Told:
 class Newcomer:
     """Texts examples as they are given, and what is missing as it is asked for."""
 
-    def __init__(self, running: Drawbar, told: Told) -> None:
+    def __init__(self, running: Drawbar, told: Told, language: str) -> None:
         self._running = running
         self._told = told
+        self._such_as = SUCH_AS[language]
         self.texts: list[str] = []
         self.examples: dict[str, str] = {}
 
@@ -49,30 +62,40 @@ class Newcomer:
 
     async def text_what_is_missing(self) -> None:
         """As long as something is said to be missing: text it as the answer shows."""
-        while (missing := _shown(self._told.answer)) and len(self.texts) < MOST_TEXTS:
+        while (missing := self.shown()) and len(self.texts) < MOST_TEXTS:
             await self.text(missing)
 
+    def shown(self) -> str | None:
+        """What the last answer shows to be texted."""
+        notes = (note.partition(self._such_as)[2].rstrip(".") for note in self._told.answer.notes)
+        return next(filter(None, notes), None)
 
-def _shown(answer: Answer) -> str | None:
-    notes = (note.partition(SUCH_AS)[2].rstrip(".") for note in answer.notes)
-    return next(filter(None, notes), None)
 
-
-async def test_a_newcomer_has_every_margin_within_eight_texts() -> None:
+@pytest.mark.parametrize("chat", CHATS, ids=lambda each: f"{each.units} {each.language}")
+async def test_a_newcomer_has_every_margin_within_eight_texts(chat: Preferences) -> None:
     told = Told()
-    with tempfile.TemporaryDirectory() as folder:
-        chosen = settings(database=str(Path(folder) / "log.db"), time_zone="America/Boise")
+    with tempfile.TemporaryDirectory() as folder, speaking(language_of(chat)):
+        chosen = settings(
+            database=str(Path(folder) / "log.db"),
+            time_zone=chat.time_zone,
+            units=chat.units,
+            currency=chat.currency,
+            language=chat.language,
+        )
         async with drawbar(chosen, [told]) as running:
-            wren = Newcomer(running, told)
+            wren = Newcomer(running, told, chat.language)
             await wren.text("help")
             examples = dict(wren.examples)
-            await wren.text(examples["a rig"])
-            await wren.text(_shown(told.answer) or "")
-            await wren.text(examples["a trailer"])
+            await wren.text(examples[say("a rig")])
+            await wren.text(wren.shown() or "")
+            await wren.text(examples[say("a trailer")])
             await wren.text_what_is_missing()
-            await wren.text(examples["the truck alone"])
-            answer = await wren.text(examples["a weighing"])
-    assert len(wren.texts) <= MOST_TEXTS, wren.texts
-    assert not [note for note in answer.notes if "Not given" in note], answer.notes
-    assert answer.headline.startswith("Over: "), "the example is of a truck that carries too much"
-    assert {"Gross", "Truck", "Trailer axles"} <= {row.label for row in answer.rows}
+            await wren.text(examples[say("the truck alone")])
+            answer = await wren.text(examples[say("a weighing")])
+        assert len(wren.texts) <= MOST_TEXTS, wren.texts
+        lacking = say("Not given: {ratings}.", ratings="")[:-1]
+        assert not [note for note in answer.notes if note.startswith(lacking)], answer.notes
+        over = say("Over: {limits}.", limits="")[:-1]
+        assert answer.headline.startswith(over), "the example is of a truck that carries too much"
+        labels = {row.label for row in answer.rows}
+        assert {sentence(say(each)) for each in ("gross", "truck", "trailer axles")} <= labels
