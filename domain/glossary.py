@@ -115,6 +115,20 @@ def folded(text: str) -> str:
     return " ".join(plain.split())
 
 
+def may_ask(text: str, glossary: Glossary) -> bool:
+    """Whether a message is short and something of a way to ask is heard: few messages are so.
+
+    It is asked of all talk, and costs a microsecond.
+    """
+    if len(text) > LONGEST:
+        return False
+    lowered = text.lower()
+    for each in glossary.heard:  # noqa: SIM110 - a generator costs as much again
+        if each in lowered:
+            return True
+    return False
+
+
 def meaning_asked(
     text: str, glossary: Glossary, respelled: Callable[[str], str]
 ) -> tuple[str, ...]:
@@ -122,7 +136,7 @@ def meaning_asked(
 
     `respelled` gives a word as it is spelled, where it is a slip of another.
     """
-    if len(text) > LONGEST or not _may_ask(text, glossary):
+    if not may_ask(text, glossary):
         return ()
     said = folded(text)
     if text.rstrip().endswith(("...", "…")) or glossary.outline.fullmatch(said) is None:
@@ -133,15 +147,6 @@ def meaning_asked(
         if terms:
             return terms
     return ()
-
-
-def _may_ask(text: str, glossary: Glossary) -> bool:
-    """Whether anything of a way to ask is heard: most of what people text has nothing of it."""
-    lowered = text.lower()
-    for each in glossary.heard:  # noqa: SIM110 - a generator costs as much again
-        if each in lowered:
-            return True
-    return False
 
 
 def _terms(

@@ -8,21 +8,22 @@ in `domain/glossary.py`.
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 
-from domain.glossary import FIGURES, TOPICS, meaning_asked
+from domain.glossary import FIGURES, TOPICS, may_ask, meaning_asked
 from domain.reading.phrasebook import Phrasebook
 from domain.verdicts import Question, Silent, Verdict
+
+UNTOLD = (Silent, Question)
+"""Verdicts that a meaning may stand behind; facts and doubts are about figures."""
 
 
 def meaning_first(text: str, verdict: Verdict, book: Phrasebook) -> Verdict:
     """A verdict on a message, or the question for a meaning where the message asks for one."""
-    if book.glossary is None or not isinstance(verdict, Silent | Question):
+    glossary = book.glossary
+    if glossary is None or not isinstance(verdict, UNTOLD) or not may_ask(text, glossary):
         return verdict
-
-    def respelled(word: str) -> str:
-        return book.aliases.get(word) or book.respelled.get(word) or word
-
-    terms = meaning_asked(text, book.glossary, respelled)
+    terms = meaning_asked(text, glossary, partial(_respelled, book))
     if not terms:
         return verdict
     if isinstance(verdict, Question):
@@ -32,3 +33,8 @@ def meaning_first(text: str, verdict: Verdict, book: Phrasebook) -> Verdict:
         return Question(topic="ratings", rating=FIGURES[first][-1][1], meaning=terms, text=text)
     topic, field = TOPICS.get(first, ("help", None))
     return Question(topic=topic, field=field, meaning=terms, text=text)
+
+
+def _respelled(book: Phrasebook, word: str) -> str:
+    """A word as it is spelled, where it is a known slip of another."""
+    return book.aliases.get(word) or book.respelled.get(word) or word

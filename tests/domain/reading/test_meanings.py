@@ -40,6 +40,18 @@ SPANISH = {
     "no sé qué es el GAWR": {"topic": "ratings", "rating": "gawr", "meaning": ["gawr"]},
     "el peso en la lanza, ¿qué es?": {"topic": "tongue", "meaning": ["tongue"]},
     "¿son lo mismo tara y peso seco?": {"topic": "help", "meaning": ["tare", "dry"]},
+    "¿Qué significa el PBV de la puerta?": {
+        "topic": "ratings",
+        "rating": "gvwr",
+        "meaning": ["gvwr"],
+    },
+    "qué es eso del coleo": {"topic": "help", "meaning": ["sway"]},
+    "qué cuenta como carga útil": {"topic": "ratings", "rating": "payload", "meaning": ["payload"]},
+    "en qué se diferencia el perno rey de la quinta rueda": {
+        "topic": "tongue",
+        "meaning": ["kingpin", "fifth_wheel"],
+    },
+    "alguien sabe qué es la carga de rotura": {"topic": "help", "meaning": ["breaking"]},
 }
 
 SPANISH_TALK = (
@@ -55,6 +67,10 @@ SPANISH_TALK = (
     "qué es un conjunto musical",
     "no es lo mismo",
     "que es la carga de la vida",
+    "qué rayos es eso",
+    "qué cuenta tu hermana",
+    "cómo se define la amistad",
+    "en qué se diferencia mi primo del tuyo",
 )
 
 
