@@ -175,7 +175,9 @@ def _per_volume(figure: Figure, tokens: Sequence[Token]) -> tuple[str | None, in
     if per is None:
         return None, 0
     if "per_volume" in per.senses:
-        return per.senses["per_volume"], 1
+        beyond = token_at(tokens, figure.end + 1)
+        listed = beyond is not None and beyond.kind is NUMBER and _heads_volume(tokens, figure)
+        return (None, 0) if listed else (per.senses["per_volume"], 1)  # 'gal 31.4 ppg 3.899'
     unit = unit_key(token_at(tokens, figure.end + 1)) if per.raw == "/" else None
     if unit not in PUMPED or figure.dimension not in (None, MONEY):
         return None, 0
@@ -187,6 +189,15 @@ def _per_volume(figure: Figure, tokens: Sequence[Token]) -> tuple[str | None, in
 
 UNIT_SIGNS = frozenset(("$", "€", "£", "/"))
 """What the phrasebook has no sense for, and may be a unit or part of one."""
+
+
+def _heads_volume(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'odo 51612 gal 31.4': a unit of volume before a figure, and none of the figure before it."""
+    unit, further = token_at(tokens, figure.start - 1), token_at(tokens, figure.start - 2)
+    if unit_key(unit) not in PUMPED:
+        return False
+    return further is None or further.kind is not NUMBER or further.value >= BEYOND_PUMPS
+
 
 PUMPED = ("gal", "L")
 """Units of volume that fuel is priced by."""
@@ -353,6 +364,9 @@ def _temperature_letter(figure: Figure, tokens: Sequence[Token]) -> None:
         figure.end += 1
 
 
+BEYOND_PUMPS = 1000
+"""Gallons or litres: more than goes into any tank of a truck."""
+
 LONGEST_RIG = 1000
 """Inches: more than any place on a rig is from another."""
 
@@ -363,6 +377,9 @@ def _is_unit_here(token: Token, after: Token | None, figure: Figure) -> bool:
         return token.glued
     if token.raw in "'\"":
         return token.glued and figure.whole
+    if figure.value >= BEYOND_PUMPS and token.senses["unit"] in PUMPED:
+        # 'odo 51612 gal 31.4': it heads what follows
+        return token.glued or after is None or after.kind is not NUMBER
     if "unit_or_word" not in token.groups:
         return True
     if token.text in ("in", "m") and after is not None and "after_inches" in after.groups:

@@ -54,7 +54,7 @@ def fill_of(
     """The fill that figures in their roles make, or the first doubt about it."""
     context, roles = scene.context, draft.roles
     volume = _volume(context, roles.get(VOLUME_ROLE))
-    price = _price(context, roles.get(PRICE_ROLE), volume)
+    price = price_of(context, roles.get(PRICE_ROLE), volume)
     cost = _money(context, roles.get(COST_ROLE), volume)
     odometer = _distance(context, roles.get(ODOMETER_ROLE))
     distance = _distance(context, roles.get(DISTANCE_ROLE))
@@ -140,7 +140,8 @@ def _with_its_point(context: Context, figure: Figure, unit: str) -> float:
     return round(figure.value / 10, 1) if over else figure.value
 
 
-def _price(context: Context, figure: Figure | None, volume: Quantity | None) -> Quantity | None:
+def price_of(context: Context, figure: Figure | None, volume: Quantity | None) -> Quantity | None:
+    """What a unit of fuel cost, by the figure that says so; None where there is none."""
     if figure is None:
         return None
     if figure.dimension == PRICE and figure.unit and "/" in figure.unit:

@@ -65,9 +65,10 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
     """The role that unit or label gives a figure; 'bare' where they say nothing."""
     label = figure.label
     field = label.field if isinstance(label, Label) else None
-    if isinstance(label, Label) and (label.rating or label.subject):
-        return None
     dimension = figure.dimension
+    into_tank = isinstance(label, Label) and label.rating == "tank" and dimension == VOLUME
+    if isinstance(label, Label) and (label.rating or label.subject) and not into_tank:
+        return None
     if dimension == VOLUME:
         other = _of_other_fluid(scene, figure) or _holds(scene, figure)
         return None if other else VOLUME_ROLE

@@ -41,11 +41,11 @@ from domain.reading.fill_roles import (
     role_of,
     weighs,
 )
+from domain.reading.filled_tanks import add_tanks
 from domain.reading.labels import Label
 from domain.reading.other_goods import leave_other_goods, named_before
 from domain.reading.other_tanks import goes_elsewhere
 from domain.reading.scene import Scene
-from domain.reading.tank_sizes import further_tanks
 from domain.reading.tokens import WORD, Token
 from domain.verdicts import Choice
 
@@ -175,7 +175,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
             draft.roles[role] = figure
     roles = draft.roles
     if VOLUME_ROLE in roles:
-        _add_tanks(scene, roles[VOLUME_ROLE])
+        add_tanks(scene, roles, own)
+        bare = [each for each in bare if each.claimed is None and each not in roles.values()]
     settle_money(scene, roles, own)
     if not _pays_for_fuel(context, roles) and _fills_another(scene, roles.get(VOLUME_ROLE)):
         return None
@@ -202,24 +203,6 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if draft.evidence < DECISIVE or _foreign(scene, draft):
         return None
     return fill_of(scene, draft, full=full, missed=missed)
-
-
-def _add_tanks(scene: Scene, volume: Figure) -> None:
-    """'filled both tanks, 19 gal front and 18 rear': one fill, of what went into each."""
-    for other in further_tanks(scene, volume):
-        volumes = other.dimension == VOLUME or other.token.decimals < PUMPS_PRICE
-        alike = other.unit in (None, volume.unit) and other.value <= MOST_ALIKE * volume.value
-        if other.claimed is None and alike and volumes and other.start > volume.end:
-            volume.value = round(volume.value + other.value, 3)
-            volume.foreign = None  # 'main' is a tank of its own, and no thing that is counted
-            scene.claim(other, "what went into another tank")
-
-
-PUMPS_PRICE = 3
-"""Decimals of a price at a pump."""
-
-MOST_ALIKE = 20
-"""What goes into one tank is never so many times what goes into the other; odometers are."""
 
 
 def _read_on_leaving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:

@@ -385,7 +385,7 @@ def _link_after(tokens: Sequence[Token], figure: Figure, label: Label) -> float:
         first = tokens[figure.end]
         second = tokens[figure.end + 1] if figure.end + 1 < label.start else None
         if "onto" in first.senses.get("glue", ""):
-            cost -= 0.4 if label.only_vehicle else 1.0
+            cost -= 0.4 if label.only_vehicle or label.rating_subject else 1.0
         elif second is not None and "onto" in second.senses.get("glue", ""):
             cost -= 0.6
         elif first.raw in ":=" or "is_at" in first.groups:

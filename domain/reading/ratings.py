@@ -19,9 +19,16 @@ from domain.reading.labels import Label
 from domain.reading.positions import axles_counted
 from domain.reading.scene import Scene
 from domain.reading.stamped_pairs import hitched_how, part_before, stamped_pairs
-from domain.reading.tank_sizes import further_tanks, is_tank_size, of_another
+from domain.reading.tank_sizes import (
+    further_tanks,
+    is_listed_tank,
+    is_pumped,
+    is_tank_size,
+    of_another,
+)
 from domain.reading.tokens import NUMBER
 from domain.reading.tyre_ratings import how_mounted, is_tyre_load, is_tyre_pressure
+from domain.reading.whose_plate import is_trailers, leads_plate, which_trailer
 
 NAMING = frozenset(("rating", "rating_cue", "rating_subject", "axle_noun"))
 """Classes of term that a rating is named with; a tank's size needs none."""
@@ -71,7 +78,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
             if isinstance(figure.label, Label) and figure.label.rating:
                 return Doubt("rating", "implausible", (value,))
             continue
-        trailer = _which_trailer(scene, figure) if subject == "trailer" else None
+        trailer = which_trailer(scene, figure) if subject == "trailer" else None
         alike = [
             each.value
             for each in found
@@ -236,16 +243,18 @@ LONGEST_HEADING = 4
 def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[str, str] | None:
     label = figure.label
     if framed and _is_unladen(scene, figure):
-        return "trailer" if _is_trailer(scene, figure) else "truck", "curb"
+        return "trailer" if is_trailers(scene, figure) else "truck", "curb"
     if is_tyre_pressure(scene, figure):
         return TYRES, "pressure"
     if is_tyre_load(scene, figure):
         return TYRES, "tyre_load"
     if not isinstance(label, Label):
-        if figure.dimension == VOLUME and tank:
+        if (figure.dimension == VOLUME and tank) or is_listed_tank(scene, figure):
             return "truck", "tank"
         return _towed(scene, figure) or _stamped(scene, figure) or _sized(scene, figure)
-    if label.rating == "tank" and (label.compound or of_another(scene, figure.start)):
+    if label.rating == "tank" and (
+        label.compound or of_another(scene, figure.start) or is_pumped(scene)
+    ):
         return None
     if label.rating:
         if "weak_rating" in scene.tokens[label.start].groups and not framed:
@@ -272,7 +281,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         return "truck", f"gawr_{ENDS[label.ordinal]}"
     if label.axle or (label.end_of and not label.side):
         end = label.end_of or ("front" if label.axle == "steer" else "rear")
-        if label.vehicle == "trailer" or _is_trailer(scene, figure):
+        if label.vehicle == "trailer" or is_trailers(scene, figure):
             return "trailer", "gawr"
         return "truck", f"gawr_{end}"
     if label.wheel == "axle":
@@ -336,7 +345,7 @@ def _is_dry(scene: Scene, figure: Figure) -> bool:
 
 def _whole_rated(scene: Scene, figure: Figure, label: Label) -> tuple[str, str]:
     """What a plate's gross is of; 'GTW' is a train's on a truck, and a trailer's elsewhere."""
-    if _is_trailer(scene, figure):
+    if is_trailers(scene, figure):
         return "trailer", "gvwr"
     words = _whole_of(scene, label)
     if scene.book.groups["of_trailer_or_train"] & words:
@@ -482,7 +491,7 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
         "trailer_rating" in scene.tokens[index].groups for index in range(label.start, label.end)
     ):
         return "trailer"
-    of_trailer = label.vehicle == "trailer" or _of_named_trailer(scene, figure)
+    of_trailer = label.vehicle == "trailer" or leads_plate(scene, figure)
     if name == "payload" and of_trailer:
         return "trailer"  # 'payload of the caravan is 240'
     if name in TRUCK_RATINGS or name.startswith("gawr_"):
@@ -491,7 +500,7 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
         return label.vehicle
     if name in ("tow", "tongue"):
         return _hitch_part(scene) if scene.has("rating_subject", "hitch") else "truck"
-    if name in ("gvwr", "curb") and _is_trailer(scene, figure):
+    if name in ("gvwr", "curb") and is_trailers(scene, figure):
         return "trailer"
     if name == "gvwr" and not scene.has("vehicle") and _axles_make(scene, figure):
         return "trailer"
@@ -500,9 +509,10 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
 
 def _axles_make(scene: Scene, gvwr: Figure) -> bool:
     """'gvwr 14,000, two axles 7,000 each': equal axles that bear the whole are a trailer's."""
-    if "axle_noun" not in scene.by_class or scene.has("axle") or scene.named("truck"):
+    each = any(label.rating == "gawr" and not label.end_of for label in scene.labels)
+    if not (each or "axle_noun" in scene.by_class) or scene.has("axle") or scene.named("truck"):
         return False
-    alike = not scene.groups.isdisjoint(("each_one", "pair"))
+    alike = each or not scene.groups.isdisjoint(("each_one", "pair"))
     shares = [
         count * each.value / gvwr.value
         for each in scene.figures
@@ -538,38 +548,6 @@ def _hitch_part(scene: Scene) -> str:
     for _, _, key in scene.find("rating_subject"):
         return key if key == "hitch" else "hitch"
     return "truck" if scene.has("rating", "gcwr") else "hitch"
-
-
-def _is_trailer(scene: Scene, figure: Figure) -> bool:
-    """Whether the nearest vehicle named before the figure (or at all) is a trailer."""
-    best: str | None = None
-    named = {*scene.by_class.get("vehicle", ()), *scene.by_class.get("name", ())}
-    for index in sorted(named):
-        if index > figure.start and _has_its_own(scene, index):
-            break
-        senses = scene.tokens[index].senses
-        vehicle = senses["name"].partition(":")[0] if "name" in senses else senses["vehicle"]
-        if vehicle in ("truck", "trailer"):
-            if index > figure.start and best is not None:
-                break
-            best = vehicle
-    return best == "trailer"
-
-
-def _of_named_trailer(scene: Scene, figure: Figure) -> bool:
-    """'camper sticker says cargo should never exceed 1,720': the clause begins with a trailer."""
-    start, _ = scene.clause_of(figure.start)
-    first = start + 1 if "article" in scene.tokens[start].groups else start
-    senses = scene.tokens[first].senses
-    return senses.get("name", "").startswith("trailer:") or senses.get("vehicle") == "trailer"
-
-
-def _has_its_own(scene: Scene, index: int) -> bool:
-    """'gvwr 11,500, and she scaled 9,180 trailer': a vehicle that names a figure of its own."""
-    return any(
-        label.start <= index < label.end and label.bound is not None and label.bound.end <= index
-        for label in scene.labels
-    )
 
 
 def _value(scene: Scene, figure: Figure, name: str) -> Quantity | float | None:
@@ -644,23 +622,6 @@ def _repeated(alike: Sequence[Quantity | float], name: str, value: Quantity | fl
 
 ONE_EACH = frozenset(("gvwr", "gcwr", "gawr_front", "gawr_rear", "payload"))
 """Ratings that a vehicle has one of: whose a second figure is, nobody said."""
-
-
-def _which_trailer(scene: Scene, figure: Figure) -> str | None:
-    """'flatdeck gvwr 14,000, camper gvwr 9,500': of several trailers the one named last."""
-    if len(set(scene.named("trailer"))) < SEVERAL:
-        return None
-    last = max((each.end for each in scene.figures if each.end <= figure.start), default=0)
-    ahead = [
-        (index, name.partition(":")[2])
-        for index, _, name in scene.find("name")
-        if index < figure.start and name.startswith("trailer:")
-    ]
-    of_both = len({name for index, name in ahead if index >= last}) >= SEVERAL
-    return ahead[-1][1] if ahead and not of_both else None
-
-
-SEVERAL = 2
 
 
 def _note(scene: Scene, figure: Figure, name: str) -> str | None:

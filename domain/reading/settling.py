@@ -47,6 +47,8 @@ def settle_words(scene: Scene) -> None:
         _settle_corners(scene)
     if not ENDS.isdisjoint(scene.by_class):
         _join_duals(scene)
+        if "end" in scene.by_class and "unit" in scene.by_class:
+            _settle_tanks(scene)
     if "gauge_short" in scene.by_class:
         _read_gauges(scene)
     if "aboard" in scene.by_class and NUMBER in scene.kinds:
@@ -186,6 +188,26 @@ def _settle_corners(scene: Scene) -> None:
         if token.raw.casefold() in scene.book.groups["trailer_or_corner"]:
             token.senses = {"corner": f"left_rear{CORNER_OF_TRAILER}"}
     scene.index_terms()
+
+
+def _settle_tanks(scene: Scene) -> None:
+    """'both tanks, 19 gal front, 14 rear': the ends name tanks, and no axles."""
+    tokens = scene.tokens
+    named = [index for index, _, _ in scene.find("end")]
+    several = "several_tanks" in scene.groups
+    if not (several or any(_is_tank(each) for at in named for each in tokens[at + 1 : at + 2])):
+        return
+    pumped = any(_is_volume(tokens[index]) for index in scene.by_class["unit"])
+    if pumped and not ("subject" in scene.by_class or "water" in scene.groups):
+        for index in named:
+            token = tokens[index]
+            token.senses, token.groups = {"glue": "filler"}, token.groups | {"one_of_tanks"}
+        scene.index_terms()
+        scene.groups |= {"one_of_tanks"}
+
+
+def _is_tank(token: Token) -> bool:
+    return "tank" in token.groups or token.senses.get("rating") == "tank"
 
 
 def _join_duals(scene: Scene) -> None:

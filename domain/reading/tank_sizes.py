@@ -9,7 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.reading.figures import MONEY, VOLUME, Figure
+from domain.reading.beside import DEAREST, MILLS
+from domain.reading.figures import MONEY, PRICE, VOLUME, Figure, follows_odometer
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, WORD, Token
 
@@ -23,6 +24,8 @@ def is_tank_size(scene: Scene) -> bool:
         return False
     volumes = [figure for figure in scene.figures if figure.dimension == VOLUME]
     if not volumes or any(label.compound for label in scene.labels) or _compound_tank(scene):
+        return False
+    if is_pumped(scene):
         return False
     if _beside_ratings(scene, volumes):
         return True
@@ -46,12 +49,46 @@ def is_tank_size(scene: Scene) -> bool:
     return False
 
 
+def is_pumped(scene: Scene) -> bool:
+    """'front tank 19.2 gal, rear tank 14.6 gal, 3.899 a gallon, 51,411': volumes of a fill.
+
+    A price of fuel stands beside them, or the odometer's next reading.
+    """
+    return any(figure.dimension == VOLUME for figure in scene.figures) and any(
+        figure.dimension == PRICE
+        or (
+            figure.dimension is None
+            and figure.label is None
+            and figure.claimed is None
+            and (
+                follows_odometer(figure.value, scene.context)
+                or (figure.token.decimals == MILLS and figure.value < DEAREST)
+            )
+        )
+        for figure in scene.figures
+    )
+
+
 def _beside_ratings(scene: Scene, volumes: Sequence[Figure]) -> bool:
     """'GVWR 14,000, GAWR front 6,000, 60 gal diesel': whole gallons on a list of limits."""
     if any(figure.dimension == MONEY or figure.token.decimals for figure in scene.figures):
         return False
     limits = {label.rating for label in scene.labels if label.bound and label.rating in OF_TRUCK}
     return bool(limits) and all(figure.value >= LEAST_TANK for figure in volumes)
+
+
+def is_listed_tank(scene: Scene, figure: Figure) -> bool:
+    """'gvwr 11,500, payload 3,480, tank 36': among a truck's ratings a size needs no unit."""
+    before = scene.tokens[figure.start - 1] if figure.start else None
+    return (
+        before is not None
+        and "tank" in before.senses
+        and figure.dimension is None
+        and figure.whole
+        and figure.value >= LEAST_TANK
+        and any(label.rating in OF_TRUCK and label.bound for label in scene.labels)
+        and not is_pumped(scene)
+    )
 
 
 OF_TRUCK = frozenset(("gvwr", "gcwr", "gawr", "gawr_front", "gawr_rear", "payload"))
@@ -61,7 +98,7 @@ LEAST_TANK = 12
 
 def further_tanks(scene: Scene, size: Figure) -> Sequence[Figure]:
     """'60 gal aux plus 34 main': the other figures, where one of several tanks has this size."""
-    if scene.groups.isdisjoint(SEVERAL) or not _is_one_of_tanks(scene, size):
+    if "one_of_tanks" not in scene.groups or not _is_one_of_tanks(scene, size):
         return ()
     return [
         other
@@ -72,24 +109,15 @@ def further_tanks(scene: Scene, size: Figure) -> Sequence[Figure]:
     ]
 
 
-SEVERAL = frozenset(("one_of_tanks", "several_tanks"))
-
-
 def _is_one_of_tanks(scene: Scene, figure: Figure) -> bool:
-    """Whether 'main' or 'aux' stands beside a figure, or of 'two tanks' where one is: 'front'."""
-    ends = "several_tanks" in scene.groups
-    behind = scene.tokens[figure.end : figure.end + 3]
-    for token in behind:
+    """Whether 'main', 'aux' or the 'front' one stands beside a figure."""
+    for token in scene.tokens[figure.end : figure.end + 3]:
         if token.kind is NUMBER or token.raw == ",":
             break
-        if _names_tank(token, ends=ends):
+        if "one_of_tanks" in token.groups:
             return True
     before = scene.tokens[max(figure.start - 2, 0) : figure.start]
-    return any(_names_tank(token, ends=ends) for token in before)
-
-
-def _names_tank(token: Token, *, ends: bool) -> bool:
-    return "one_of_tanks" in token.groups or (ends and "end" in token.senses)
+    return any("one_of_tanks" in token.groups for token in before)
 
 
 def _is_tank(token: Token) -> bool:

@@ -1,0 +1,77 @@
+"""Whose plate a rating is on: the truck's or a trailer's, and which trailer's.
+
+This file decides it by the vehicles that are named before a figure. Which rating a figure is,
+is decided in `ratings`.
+"""
+
+from __future__ import annotations
+
+from domain.reading.everyday_words import names_trailer
+from domain.reading.figures import Figure
+from domain.reading.scene import Scene
+
+
+def is_trailers(scene: Scene, figure: Figure) -> bool:
+    """Whether the nearest vehicle named before the figure (or at all) is a trailer."""
+    best: str | None = None
+    named = {*scene.by_class.get("vehicle", ()), *scene.by_class.get("name", ())}
+    for index in sorted(named):
+        if index > figure.start and _has_its_own(scene, index):
+            break
+        senses = scene.tokens[index].senses
+        vehicle = senses["name"].partition(":")[0] if "name" in senses else senses["vehicle"]
+        if vehicle in ("truck", "trailer"):
+            if index > figure.start and best is not None:
+                break
+            best = vehicle
+    return best == "trailer"
+
+
+def leads_plate(scene: Scene, figure: Figure) -> bool:
+    """Whether a trailer leads a figure's clause, or the plate that it is one rating of."""
+    return _of_named_trailer(scene, figure) or _on_trailers_plate(scene, figure)
+
+
+def _on_trailers_plate(scene: Scene, figure: Figure) -> bool:
+    """'camper plate: gvwr 9,880, uvw 7,260, ccc 2,620': a sentence of a trailer and of no truck."""
+    start, end = scene.sentence_of(figure.start)
+    vehicles = {label.vehicle for label in scene.labels if start <= label.start < end}
+    first = start + 1 if "article" in scene.tokens[start].groups else start
+    return (
+        "truck" not in vehicles
+        and names_trailer(scene.tokens[first])
+        and any(label.rating == "gvwr" and start <= label.start < end for label in scene.labels)
+    )
+
+
+def _of_named_trailer(scene: Scene, figure: Figure) -> bool:
+    """'camper sticker says cargo should never exceed 1,720': the clause begins with a trailer."""
+    start, _ = scene.clause_of(figure.start)
+    first = start + 1 if "article" in scene.tokens[start].groups else start
+    senses = scene.tokens[first].senses
+    return senses.get("name", "").startswith("trailer:") or senses.get("vehicle") == "trailer"
+
+
+def _has_its_own(scene: Scene, index: int) -> bool:
+    """'gvwr 11,500, and she scaled 9,180 trailer': a vehicle that names a figure of its own."""
+    return any(
+        label.start <= index < label.end and label.bound is not None and label.bound.end <= index
+        for label in scene.labels
+    )
+
+
+def which_trailer(scene: Scene, figure: Figure) -> str | None:
+    """'flatdeck gvwr 14,000, camper gvwr 9,500': of several trailers the one named last."""
+    if len(set(scene.named("trailer"))) < SEVERAL:
+        return None
+    last = max((each.end for each in scene.figures if each.end <= figure.start), default=0)
+    ahead = [
+        (index, name.partition(":")[2])
+        for index, _, name in scene.find("name")
+        if index < figure.start and name.startswith("trailer:")
+    ]
+    of_both = len({name for index, name in ahead if index >= last}) >= SEVERAL
+    return ahead[-1][1] if ahead and not of_both else None
+
+
+SEVERAL = 2

@@ -1,0 +1,145 @@
+"""Fuel that went into several tanks, and plates that list many ratings."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Fill, Rating
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def fill(gallons: float, **said: object) -> Fill:
+    """A fill of so many gallons, with what else was said of it."""
+    return Fill(volume=Quantity(gallons, "gal"), **said)  # type: ignore[arg-type]
+
+
+AT = Quantity(48_411, "mi")
+
+
+@pytest.mark.parametrize(
+    ("text", "entry"),
+    [
+        ("filled both tanks, 19 gal front 48,411", fill(19, odometer=AT, full=True)),
+        (
+            "both tanks, 19.2 gal front, 14.6 gal rear, 48,411, $131.40",
+            fill(33.8, odometer=AT, cost=Quantity(131.40, "USD")),
+        ),
+        (
+            "filled both tanks, front 19 gal at 3.89, rear 12 gal at 3.79, 48,411",
+            fill(31, odometer=AT, cost=Quantity(119.39, "USD"), full=True),
+        ),
+        (
+            "front tank 19 gal at 3.899, rear tank 12.5 gal at 3.799",
+            fill(31.5, cost=Quantity(121.57, "USD")),
+        ),
+        (
+            "main 19 gal 3.899, aux 12.5 gal 3.799, 48,411",
+            fill(31.5, odometer=AT, cost=Quantity(121.57, "USD")),
+        ),
+        (
+            "front tank 19.2 gal, rear tank 14.6 gal, 3.899 a gallon, 48,411",
+            fill(33.8, odometer=AT, unit_price=Quantity(3.899, "USD/gal")),
+        ),
+        ("main 18.1 aux 14.4 gal 48,411 full", fill(32.5, odometer=AT, full=True)),
+        ("put 18.2 gal in the rear tank, 48,411", fill(18.2, odometer=AT)),
+        (
+            "48,411 rear tank 18.2 gal 3.799",
+            fill(18.2, odometer=AT, unit_price=Quantity(3.799, "USD/gal")),
+        ),
+        (
+            "odo 48411 gal 31.4 ppg 3.899 tot 122.43 full",
+            fill(
+                31.4,
+                odometer=AT,
+                unit_price=Quantity(3.899, "USD/gal"),
+                cost=Quantity(122.43, "USD"),
+                full=True,
+            ),
+        ),
+    ],
+)
+def test_what_went_into_the_tanks(text: str, entry: Fill, reads: Reader) -> None:
+    verdict = reads(text, on_the_road(currency="USD"))
+    assert isinstance(verdict, Facts), verdict
+    assert verdict.entries == (entry,)
+
+
+def stamped(*ratings: tuple[str, str, float]) -> tuple[tuple[str, str, float], ...]:
+    """Ratings as what they are of, which they are, and pounds or gallons."""
+    return ratings
+
+
+@pytest.mark.parametrize(
+    ("text", "ratings"),
+    [
+        (
+            "camper plate: GVWR 9,880, UVW 7,260, CCC 2,620, GAWR 5,080 each",
+            stamped(
+                ("trailer", "gvwr", 9_880),
+                ("trailer", "curb", 7_260),
+                ("trailer", "payload", 2_620),
+                ("trailer", "gawr", 5_080),
+            ),
+        ),
+        (
+            "the flatdeck sticker says gvwr 14,000, payload 10,900",
+            stamped(("trailer", "gvwr", 14_000), ("trailer", "payload", 10_900)),
+        ),
+        (
+            "camper gvwr 9,880; truck payload 3,480",
+            stamped(("trailer", "gvwr", 9_880), ("truck", "payload", 3_480)),
+        ),
+        ("door sticker payload 3,480", stamped(("truck", "payload", 3_480))),
+        (
+            "GVWR 9,990 lb, GAWR each axle 5,200",
+            stamped(("trailer", "gvwr", 9_990), ("trailer", "gawr", 5_200)),
+        ),
+        (
+            "truck GVWR 11,500, front GAWR 5,600, rear GAWR 7,000",
+            stamped(
+                ("truck", "gvwr", 11_500),
+                ("truck", "gawr_front", 5_600),
+                ("truck", "gawr_rear", 7_000),
+            ),
+        ),
+        (
+            "MAX TRAILER WT 16,000 LB MAX TONGUE WT 1,600 LB on the receiver",
+            stamped(("hitch", "tow", 16_000), ("hitch", "tongue", 1_600)),
+        ),
+        (
+            "gvwr 11,500, payload 3,480, tank 36",
+            stamped(("truck", "gvwr", 11_500), ("truck", "payload", 3_480), ("truck", "tank", 36)),
+        ),
+        ("front tank holds 19 gal, rear tank holds 16", stamped(("truck", "tank", 35))),
+        ("tanks are 26 gal front and 10 gal rear", stamped(("truck", "tank", 36))),
+    ],
+)
+def test_what_a_plate_says(
+    text: str, ratings: tuple[tuple[str, str, float], ...], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert [
+        (each.subject, each.rating, each.value.value)
+        for each in verdict.entries
+        if isinstance(each, Rating) and isinstance(each.value, Quantity)
+    ] == list(ratings)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "both tanks of fish, 19 gal front 12 gal rear",
+        "the front tank at the aquarium is 500 gal",
+        "propane tanks, front one has 4 gal left",
+        "we have a 20 gal fish tank, rear window view",
+        "tank 36 rolled past us in the parade",
+        "the rear tank is leaking, 3 gal a day",
+        "we need both tanks filled, maybe 30 gal",
+        "tank top 36 bucks",
+    ],
+)
+def test_other_tanks_are_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
