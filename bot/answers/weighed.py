@@ -263,17 +263,14 @@ def _lesser_notes(told: Weighed, unit: str, *, corrections: bool) -> list[str]:
 
 
 def _missing_note(told: Weighed, new: Container[str]) -> str:
-    """Missing ratings: those of a load weighed for the first time, else only where it matters.
+    """All missing ratings: with a load weighed for the first time, else only where it matters.
 
     It matters where the answer says that everything is inside, and a label was not given.
     """
     pressed = any(isinstance(each, Over | Near) for each in told.governing)
-    found = [
-        each
-        for each in missing(told.rig, told.weights)
-        if LOADED_BY[each] in new or (each in PLATES and not pressed)
-    ]
-    return missing_note(found, MOST_MISSING)
+    found = missing(told.rig, told.weights)
+    matters = any(LOADED_BY[each] in new or (each in PLATES and not pressed) for each in found)
+    return missing_note(found, MOST_MISSING) if matters else ""
 
 
 def _rest_notes(found: Sequence[Margin], most: int) -> list[str]:
