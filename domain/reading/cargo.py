@@ -41,7 +41,9 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         if figure.role is None
     ):
         return []
-    verb = any(scene.stated(index) for index in scene.by_class.get("load_verb", ()))
+    verb = _is_manifest(scene) or any(
+        scene.stated(index) for index in scene.by_class.get("load_verb", ())
+    )
     if not verb and not any(figure.dimension == MASS for figure in scene.figures):
         return []
     spots = [spot for spot in find_spots(scene) if not _is_left(scene, spot)]
@@ -169,8 +171,17 @@ def _loaded(scene: Scene, *, verb: bool) -> bool:
     """A word of loading: one that only loads say so, or an everyday one with the rig beside it."""
     if not verb:
         return False
-    sure = any("surely_loads" in token.groups for _, token, _ in scene.find("load_verb"))
+    sure = _is_manifest(scene) or any(
+        "surely_loads" in token.groups for _, token, _ in scene.find("load_verb")
+    )
     return sure or scene.has("vehicle") or scene.has("name")
+
+
+def _is_manifest(scene: Scene) -> bool:
+    """'aboard: hay 1,150 lb, feed 400 lb': a heading over what is carried."""
+    if "heads_manifest" not in scene.tokens[0].groups or len(scene.tokens) < 2:
+        return False
+    return scene.tokens[1].raw in (":", "-", "=")
 
 
 def _is_mass(figure: Figure, spots: list[Spot]) -> bool:

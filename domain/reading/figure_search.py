@@ -28,6 +28,17 @@ RANGE_TOP = 1000
 """A stated range is narrow, and of temperatures, pressures, speeds: bigger pairs are a list."""
 
 
+WIND_RATIO = 4.0
+"""Gusts are that much more than a wind that is told in a range: '10 to 35 mph'."""
+
+
+def _widest(tokens: Sequence[Token], figure: Figure) -> float:
+    """What the upper end of a range is to the lower, at most."""
+    before = tokens[max(0, figure.start - 2) : figure.start]
+    blows = any(token.senses.get("subject", "").startswith("wind") for token in before)
+    return WIND_RATIO if blows else RANGE_RATIO
+
+
 def find_figures(tokens: Sequence[Token], context: Context, said: frozenset[str]) -> list[Figure]:
     """Every number of a message as a figure, in order.
 
@@ -205,7 +216,7 @@ def _range_or_product(figure: Figure, tokens: Sequence[Token]) -> None:
     )
     if (
         (dashed or worded)
-        and figure.value < other.value < figure.value * RANGE_RATIO
+        and figure.value < other.value < figure.value * _widest(tokens, figure)
         and (other.value < RANGE_TOP or "and_alone" in mark.groups)
         and figure.value >= 10
     ):

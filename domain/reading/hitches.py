@@ -17,6 +17,7 @@ from domain.reading.scene import Scene
 from domain.reading.tokens import WORD, Token
 
 REACH = 5
+NEAR = 3
 Action = Literal["hitched", "unhitched"]
 
 
@@ -31,6 +32,8 @@ def read_hitches(scene: Scene) -> list[Hitch]:
             start <= figure.start < end and _on_a_scale(figure) for figure in scene.figures
         )
         action = key.split()[0]
+        if action == "hitched" and scene.context.hitched and _stands_by_itself(scene, index):
+            continue
         trailer = _trailer_near(scene, index)
         trailer = trailer or _told_apart(scene, index)
         if not _is_event(scene, index, trailer=trailer, described=described):
@@ -39,6 +42,13 @@ def read_hitches(scene: Scene) -> list[Hitch]:
             continue
         found.append(Hitch(action=cast(Action, action), trailer=_own_trailer(scene, index)))
     return found or _swapped(scene) or _switched(scene)
+
+
+def _stands_by_itself(scene: Scene, index: int) -> bool:
+    """'wheel pads, hitched. steer 5210 ...': a trailer that is known to be on, over its loads."""
+    start, end = scene.clause_of(index)
+    weighed = any(_on_a_scale(figure) for figure in scene.figures)
+    return weighed and end - start <= 2 and start == index
 
 
 def _swapped(scene: Scene) -> list[Hitch]:
@@ -164,6 +174,8 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
         return False
     if not trailer and _hitches_thing(scene, index):
         return False
+    if trailer and _hitches_to_thing(scene, index):
+        return False
     if "hitches_a_trailer" in groups and not trailer:
         return False
     before = scene.tokens[index - 1] if index else None
@@ -225,6 +237,16 @@ def _hitches_thing(scene: Scene, index: int) -> bool:
         (each for each in behind[1:] if each.kind is WORD and "unit" not in each.senses), None
     )
     return thing is not None and not thing.senses
+
+
+def _hitches_to_thing(scene: Scene, index: int) -> bool:
+    """'hitched our wagon to a star': a wagon is also what people hitch to anything."""
+    behind = scene.tokens[index + 1 : index + 1 + REACH + NEAR]
+    wagon = next((at for at, each in enumerate(behind) if "towed_wagon" in each.groups), None)
+    if wagon is None or not any("to" in each.groups for each in behind[wagon + 1 : wagon + 2]):
+        return False
+    onto = behind[wagon + 2 :]
+    return not any(each.senses.keys() & {"vehicle", "name", "rating_subject"} for each in onto)
 
 
 def _on_the_way(scene: Scene, index: int) -> bool:

@@ -114,9 +114,9 @@ def _unhitched_here(scene: Scene, each: Pass) -> bool:
 def _both_named(scene: Scene) -> bool:
     """'that's Bertha and the fiver together': truck and trailer as one."""
     kinds = {label.vehicle for label in scene.labels if label.bound is None and label.only_vehicle}
-    return {"truck", "trailer"} <= kinds and any(
-        "joins_vehicles" in token.groups for token in scene.tokens
-    )
+    if {"truck", "trailer"} <= kinds:
+        return any("joins_vehicles" in token.groups for token in scene.tokens)
+    return any(label.of_both for label in scene.labels)
 
 
 def stood_alone(scene: Scene) -> str | None:

@@ -53,6 +53,7 @@ class Label:
         "end_of",
         "field",
         "name",
+        "of_both",
         "ordinal",
         "rating",
         "rating_subject",
@@ -80,6 +81,7 @@ class Label:
         self.rating: str | None = None
         self.rating_subject: str | None = None
         self.bound: Figure | None = None
+        self.of_both = False
         self.compound = False
         self.aside = False
 
@@ -177,6 +179,7 @@ def find_labels(
         if (
             senses
             and not NAMING.isdisjoint(senses)
+            and senses.get("rig") != "hitched"  # 'car and caravan together' names no vehicle
             and not _is_leaving(tokens, index)
             and not _is_seen_to(tokens, index)
             and (groups.isdisjoint(EVERYDAY) or not is_everyday(tokens, index, figures, groups))
@@ -210,7 +213,7 @@ def find_labels(
     labels = [
         label for label in labels if not (label.only_ordinal and _counts_alone(tokens, label))
     ]
-    return _truck_as_one(tokens, figures, labels)
+    return _rig_as_one(tokens, _truck_as_one(tokens, figures, labels))
 
 
 def _explains(tokens: Sequence[Token], index: int, label: Label) -> bool:
@@ -299,6 +302,24 @@ def _truck_as_one(
             first.axle, first.end_of, first.vehicle = None, None, "truck"
             first.end = second.end
             first.aside = False  # 'with the steers and drives together' is what was weighed
+            labels.remove(second)
+            _absorb_together(tokens, first, labels)
+            break
+    return labels
+
+
+def _rig_as_one(tokens: Sequence[Token], labels: list[Label]) -> list[Label]:
+    """'18,480 for truck and camper together': both vehicles with one figure are the gross."""
+    for first, second in pairwise(labels):
+        both = {first.vehicle, second.vehicle} == {"truck", "trailer"}
+        if not (both and first.only_vehicle and second.only_vehicle):
+            continue
+        joined = tokens[first.end : second.start]
+        behind = tokens[second.end] if second.end < len(tokens) else None
+        as_one = behind is not None and "together" in behind.groups
+        if as_one and len(joined) == 1 and "joins_vehicles" in joined[0].groups:
+            first.vehicle = first.name = None
+            first.whole, first.end, first.of_both = "gross", second.end, True
             labels.remove(second)
             _absorb_together(tokens, first, labels)
             break

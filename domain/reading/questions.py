@@ -48,6 +48,19 @@ AXLES = frozenset(("surely_axle", "axle_alone"))
 MOST_ORDER_TOKENS = 12
 
 
+def _is_put_to_somebody(scene: Scene) -> bool:
+    """'what does your camper weigh, Pruett?': with a name that is nobody's of the chat."""
+    said = scene.tokens[:-1] if scene.tokens[-1].raw == "?" else scene.tokens
+    if len(said) < SHORTEST_CALL or said[-2].raw != "," or len(said) - 1 not in scene.unknown:
+        return False
+    called = said[-1].raw[0].isupper() and not said[-1].raw.isupper()
+    return called and any("of_other_rig" in token.groups for token in said)
+
+
+SHORTEST_CALL = 4
+"""Tokens of a question with a name behind its comma."""
+
+
 def read_question(scene: Scene) -> Question | None:
     """The question that a message asks, or None."""
     book = scene.book
@@ -56,6 +69,8 @@ def read_question(scene: Scene) -> Question | None:
         return None  # 'shall we weigh the van on Friday'
     if words[0] == "*" and words[-1] != "*":
         return None  # '*week' mends what was texted to people
+    if _is_put_to_somebody(scene):
+        return None
     marked = "?" in scene.text
     moving = words[0] in book.groups["orders_move"]
     formed = marked or moving or words[0] in book.groups["opens_order"]

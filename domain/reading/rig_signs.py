@@ -41,6 +41,8 @@ def may_be_ours(scene: Scene, figure: Figure, subject: str, value: Quantity) -> 
     if subject != "grade" and ("weather_report" in scene.groups or _of_a_weekday(scene)):
         return False
     start, _ = scene.sentence_of(figure.start)
+    if _somebody_does(scene, start):
+        return False
     if any("whenever" in token.groups for token in scene.tokens[start : figure.start]):
         return False  # 'when it's 85 degrees out'
     if subject in LEAST_KMH and value.amount("km/h") < LEAST_KMH[subject]:
@@ -55,6 +57,20 @@ def may_be_ours(scene: Scene, figure: Figure, subject: str, value: Quantity) -> 
     if subject == "speed" and len(scene.figures) == 1:
         most = 0  # 'doing 70 mph on the freeway'
     return strange <= most and (not bare or stands_by(scene, figure))
+
+
+def _somebody_does(scene: Scene, start: int) -> bool:
+    """'Bram snores at about 2,400 rpm': a name that nobody knows, and what its bearer does."""
+    who, does = [*scene.tokens[start : start + 2], None, None][:2]
+    return (
+        who is not None
+        and does is not None
+        and start in scene.unknown
+        and start + 1 in scene.unknown
+        and who.raw[0].isupper()
+        and does.raw.islower()
+        and does.text.endswith("s")
+    )
 
 
 def _of_a_weekday(scene: Scene) -> bool:

@@ -34,7 +34,9 @@ def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
                 continue
             end = start + 1
             while (
-                start not in numbered and end < len(tokens) and _continues_number(tokens, end, keys)
+                start not in numbered
+                and end < len(tokens)
+                and _continues_number(tokens, start, end, book)
             ):
                 end += 1
             composed += tokens[done:start]
@@ -133,18 +135,22 @@ def _is_rate(tokens: Sequence[Token], index: int) -> bool:
     return index + 1 == len(tokens) or tokens[index + 1].kind is not NUMBER
 
 
-def _continues_number(tokens: Sequence[Token], index: int, keys: Mapping[str, str]) -> bool:
-    token = tokens[index]
+def _continues_number(tokens: Sequence[Token], start: int, index: int, book: Phrasebook) -> bool:
+    token, keys, short = tokens[index], book.numbers, book.groups["k"]
     if token.kind is WORD:
         counts = index + 1 < len(tokens) and tokens[index + 1].kind is NUMBER
-        if counts and tokens[index - 1].text == "k":
+        if counts and tokens[index - 1].text in short:
             return False  # 'gvwr 14k two 7k axles'
+        if token.text in short and any(
+            keys.get(each.text) == numbers.THOUSAND for each in tokens[start:index]
+        ):
+            return False  # 'fifty-one thousand two hundred k': kilometres
         return token.text in keys
     if token.kind is not NUMBER or token.decimals != 0:
         return False
     said = [keys.get(each.text) for each in tokens[max(0, index - 2) : index] if each.kind is WORD]
     if said[-1:] in ([numbers.THOUSAND], [numbers.POINT]):
-        return token.value < 1000
+        return token.value < 1000 and tokens[index - 1].text not in short  # '9.1k 2 of us'
     # '48 thousand 3 hundred and 62'
     hundreds = said[-1:] == [numbers.HUNDRED] or said == [numbers.HUNDRED, numbers.AND]
     return hundreds and token.value < 100

@@ -196,6 +196,9 @@ def test_a_state_may_stand_before_its_part(reads: Reader) -> None:
         "Wendell's odometer rolled over 300,000 last week",
         "if we ever buy a bigger one it'd be 9,900 gvwr, thoughts?",
         "delete that, wrong chat",
+        "hitched our wagon to a lost cause",
+        "Orla snores at 2,300 rpm",
+        "what does your camper weigh, Tobias?",
         "omg 48,300 people there",
         "put 15 kg from the front locker over the axle",
     ],
@@ -263,3 +266,45 @@ def test_what_if_something_moved_that_nobody_weighed(
     asked = reads(text, on_the_road())
     assert isinstance(asked, Question)
     assert (asked.topic, asked.position) == ("whatif", position)
+
+
+@pytest.mark.parametrize("both", ["truck and camper together", "pickup plus trailer combined"])
+def test_both_vehicles_with_one_figure_are_the_gross(both: str, reads: Reader) -> None:
+    (weighing,) = reads(f"scale says 18,480 for {both}", on_the_road()).entries  # type: ignore[union-attr]
+    assert (weighing.loads, weighing.rig) == ({"gross": lb(18_480)}, "hitched")
+
+
+def test_hitched_over_the_loads_of_a_trailer_that_is_on_is_how_it_stood(reads: Reader) -> None:
+    loads = "steer 5210 drive 6120 trailer 9020"
+    hitched, dropped = on_the_road(hitched=True), on_the_road(hitched=False)
+    (weighing,) = reads(f"wheel pads, hitched. {loads}", hitched).entries  # type: ignore[union-attr]
+    assert isinstance(weighing, Weighing)
+    (event, _) = reads(f"hitched. {loads}", dropped).entries  # type: ignore[union-attr]
+    assert event == Hitch(action="hitched")
+
+
+def test_what_is_counted_behind_a_k_is_no_part_of_the_load(reads: Reader) -> None:
+    (weighing,) = reads(
+        "steer 5300 drive 6200 trailer 9.1k 2 of us in the cab", on_the_road()
+    ).entries  # type: ignore[union-attr]
+    assert (weighing.loads["trailer"], weighing.aboard) == (lb(9_100), 2)
+
+
+def test_a_wind_is_told_in_a_wide_range(reads: Reader) -> None:
+    assert reads("crosswind 15 to 35 mph", on_the_road()) == Facts(
+        (Observation(subject="wind", value=Quantity(35, "mph", 15)),)
+    )
+
+
+@pytest.mark.parametrize("heading", ["aboard", "on board", "cargo"])
+def test_a_manifest_has_a_heading(heading: str, reads: Reader) -> None:
+    assert reads(f"{heading}: hay 1,150 lb, feed 400 lb", on_the_road()) == Facts(
+        (Cargo(item="hay", value=lb(1_150)), Cargo(item="feed", value=lb(400)))
+    )
+
+
+def test_the_k_behind_thousands_is_kilometres(reads: Reader) -> None:
+    chat = on_the_road(units="metric", odometer=Quantity(48_010, "km"))
+    assert reads("forty-eight thousand two hundred and six k on the odometer", chat) == Facts(
+        (Odometer(odometer=Quantity(48_206, "km")),)
+    )
