@@ -249,8 +249,9 @@ def test_undo_is_said_to_the_log_whatever_else_went_astray(text: str, reads: Rea
 
 
 def test_a_decimal_comma_may_stand_before_a_comma(reads: Reader) -> None:
-    (fill,) = reads("47,3 L, €78,90, full", on_the_road()).entries  # type: ignore[union-attr]
-    assert fill == Fill(volume=Quantity(47.3, "L"), cost=Quantity(78.9, "EUR"), full=True)
+    assert reads("47,3 L, €78,90, full", on_the_road()) == Facts(
+        (Fill(volume=Quantity(47.3, "L"), cost=Quantity(78.9, "EUR"), full=True),)
+    )
 
 
 @pytest.mark.parametrize(
@@ -268,26 +269,26 @@ def test_what_if_something_moved_that_nobody_weighed(
     assert (asked.topic, asked.position) == ("whatif", position)
 
 
-@pytest.mark.parametrize("both", ["truck and camper together", "pickup plus trailer combined"])
+@pytest.mark.parametrize("both", ["truck and trailer together", "pickup plus trailer combined"])
 def test_both_vehicles_with_one_figure_are_the_gross(both: str, reads: Reader) -> None:
-    (weighing,) = reads(f"scale says 18,480 for {both}", on_the_road()).entries  # type: ignore[union-attr]
-    assert (weighing.loads, weighing.rig) == ({"gross": lb(18_480)}, "hitched")
+    assert reads(f"scale says 18,480 for {both}", on_the_road()) == Facts(
+        (Weighing(loads={"gross": lb(18_480)}, rig="hitched"),)
+    )
 
 
 def test_hitched_over_the_loads_of_a_trailer_that_is_on_is_how_it_stood(reads: Reader) -> None:
-    loads = "steer 5210 drive 6120 trailer 9020"
-    hitched, dropped = on_the_road(hitched=True), on_the_road(hitched=False)
-    (weighing,) = reads(f"wheel pads, hitched. {loads}", hitched).entries  # type: ignore[union-attr]
-    assert isinstance(weighing, Weighing)
-    (event, _) = reads(f"hitched. {loads}", dropped).entries  # type: ignore[union-attr]
-    assert event == Hitch(action="hitched")
+    text = "wheel pads, hitched. steer 5210 drive 6120 trailer 9020"
+    loads = {"steer": lb(5_210), "drive": lb(6_120), "trailer": lb(9_020)}
+    weighed = Weighing(loads=loads, rig="hitched")
+    assert reads(text, on_the_road(hitched=True)) == Facts((weighed,))
+    assert reads(text, on_the_road(hitched=False)) == Facts((Hitch(action="hitched"), weighed))
 
 
 def test_what_is_counted_behind_a_k_is_no_part_of_the_load(reads: Reader) -> None:
-    (weighing,) = reads(
-        "steer 5300 drive 6200 trailer 9.1k 2 of us in the cab", on_the_road()
-    ).entries  # type: ignore[union-attr]
-    assert (weighing.loads["trailer"], weighing.aboard) == (lb(9_100), 2)
+    loads = {"steer": lb(5_300), "drive": lb(6_200), "trailer": lb(9_100)}
+    assert reads("steer 5300 drive 6200 trailer 9.1k 2 of us in the cab", on_the_road()) == Facts(
+        (Weighing(loads=loads, rig="hitched", aboard=2),)
+    )
 
 
 def test_a_wind_is_told_in_a_wide_range(reads: Reader) -> None:
