@@ -35,6 +35,8 @@ class Spot:
 
 def read_cargo(scene: Scene) -> list[Cargo]:
     """The cargo that a message states."""
+    if "load_verb" not in scene.by_class and MASS not in [f.dimension for f in scene.figures]:
+        return []
     if not any(
         figure.dimension == MASS or (figure.dimension is None and figure.token.grouped)
         for figure in scene.live_figures()

@@ -19,6 +19,9 @@ _POINTED = re.compile(r"(\d{1,2})\.([0-5]\d)$")
 _TOGETHER = re.compile(r"(\d{1,2})([0-5]\d)$")
 LAST_HOUR, NOON = 23, 12
 
+WRITTEN = (0, 2)
+"""Decimals that an hour is written with: '7' and '7.50'."""
+
 MINUTES_ASIDE = frozenset(("past", "to", "around"))
 """Groups of which one tells minutes: 'ten past six', 'ten to nine', 'at half seven'."""
 
@@ -93,7 +96,7 @@ PAST_MIDNIGHT = 2400
 
 def _hour_of(token: Token) -> tuple[int, int] | None:
     """The hour and minute that a number could be: '7', '7.50', '1430', 'seven thirty'."""
-    if token.value >= PAST_MIDNIGHT:
+    if token.value >= PAST_MIDNIGHT or token.decimals not in WRITTEN:
         return None
     if token.decimals == 0 and 1 <= token.value <= NOON and not token.scaled:
         return int(token.value), 0

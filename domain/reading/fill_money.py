@@ -22,16 +22,18 @@ MOST_LINKING = 4
 
 def settle_money(scene: Scene, roles: dict[str, Figure], own: Sequence[Figure]) -> None:
     """Put the price and the total of the fuel in their roles, where several could be."""
-    for_fuel = [figure for figure in own if _is_for_fuel(scene, figure)]
-    if len(for_fuel) == 1 and (COST_ROLE in roles or _is_priced(scene, roles, for_fuel[0])):
-        roles[COST_ROLE] = for_fuel[0]
-    prices = [
-        figure
-        for figure in own
-        if figure.dimension == PRICE or _is_paid_price(scene, figure, roles)
-    ]
-    if len(prices) > 1 and roles.get(PRICE_ROLE) in prices:
-        roles[PRICE_ROLE] = _paid_price(scene, prices, roles)
+    if "product" in scene.by_class or "fuel" in scene.groups:
+        for_fuel = [figure for figure in own if _is_for_fuel(scene, figure)]
+        if len(for_fuel) == 1 and (COST_ROLE in roles or _is_priced(scene, roles, for_fuel[0])):
+            roles[COST_ROLE] = for_fuel[0]
+    if PRICE_ROLE in roles and len(own) > 1:
+        prices = [
+            figure
+            for figure in own
+            if figure.dimension == PRICE or _is_paid_price(scene, figure, roles)
+        ]
+        if len(prices) > 1 and roles[PRICE_ROLE] in prices:
+            roles[PRICE_ROLE] = _paid_price(scene, prices, roles)
     _settle_total(scene.context, roles, own)
 
 
@@ -101,12 +103,13 @@ def _settle_total(context: Context, roles: dict[str, Figure], own: Sequence[Figu
 
     A price that is said stands where a total fits it; else one pair that fits to the cent.
     """
-    volume, price, said = (roles.get(role) for role in (VOLUME_ROLE, PRICE_ROLE, COST_ROLE))
-    if volume is None:
-        return
+    volume = roles.get(VOLUME_ROLE)
     totals = [
-        figure for figure in own if figure.dimension in (None, MONEY) and figure.token.decimals == 2
+        figure for figure in own if figure.token.decimals == 2 and figure.dimension in (None, MONEY)
     ]
+    if volume is None or not totals:
+        return
+    price, said = roles.get(PRICE_ROLE), roles.get(COST_ROLE)
     if price is not None:
         total = volume.value * price.value
         fitting = [figure for figure in totals if is_total(figure.value, total)]

@@ -214,6 +214,8 @@ COINS_A_LITRE = (60, 300)
 
 def _of_other_fluid(scene: Scene, figure: Figure) -> bool:
     """'2 litres of oil', 'coolant topped up with 2 L', 'oil 5 L': no fuel."""
+    if "subject" not in scene.by_class:
+        return False
     behind = scene.tokens[figure.end : figure.end + 2]
     if behind and "of" in behind[0].groups:
         behind = behind[1:]

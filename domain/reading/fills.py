@@ -296,7 +296,7 @@ def _without_volume(
 
 def _fills_another(scene: Scene, volume: Figure | None) -> bool:
     """'fill the horse trough': something else than a fuel tank is filled, with that volume."""
-    if scene.has("product"):
+    if scene.has("product") or not scene.has("fuel_cue"):
         return False
     start, end = scene.sentence_of(volume.start) if volume else (0, len(scene.tokens))
     for index, token, _ in scene.find("fuel_cue"):

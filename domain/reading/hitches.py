@@ -105,10 +105,12 @@ def _switched(scene: Scene) -> list[Hitch]:
 
     Beside loads that is how it stood on the scale, but for a sentence of its own: "camper's off.".
     """
+    named = {*scene.by_class.get("name", ()), *scene.by_class.get("vehicle", ())}
+    if not named:
+        return []
     found: list[Hitch] = []
     weighed = any(_on_a_scale(figure) for figure in scene.figures)
     switch = scene.book.keys["switch"]
-    named = {*scene.by_class.get("name", ()), *scene.by_class.get("vehicle", ())}
     for index in sorted(named):
         token = scene.tokens[index]
         name = token.senses.get("name", "")

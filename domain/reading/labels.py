@@ -168,20 +168,20 @@ def find_labels(
     current: Label | None = None
     for index, token in enumerate(tokens):
         if taken[index]:
-            figure_ordinal = _axle_number(tokens, index, current, figures)
-            if figure_ordinal is not None and current is not None:
-                current.ordinal = figure_ordinal
-                current.end = index + 1
-            else:
-                current = None
+            if current is not None:
+                ordinal = _axle_number(tokens, index, current, figures)
+                if ordinal is None:
+                    current = None
+                else:
+                    current.ordinal, current.end = ordinal, index + 1
             continue
         senses = token.senses
         if (
             senses
             and not NAMING.isdisjoint(senses)
             and senses.get("rig") != "hitched"  # 'car and caravan together' names no vehicle
-            and not _is_leaving(tokens, index)
-            and not _is_seen_to(tokens, index)
+            and not ("side" in senses and _is_leaving(tokens, index))
+            and not ("rating_subject" in senses and _is_seen_to(tokens, index))
             and (groups.isdisjoint(EVERYDAY) or not is_everyday(tokens, index, figures, groups))
         ):
             if (
@@ -208,12 +208,19 @@ def find_labels(
         ):
             current = None
     _rear_alone(tokens, labels)
-    labels = _listed_apart(tokens, labels)
-    _rear_of_trailer(tokens, labels)
+    if len(labels) >= LEAST_PAIR:
+        labels = _listed_apart(tokens, labels)
+        _rear_of_trailer(tokens, labels)
     labels = [
         label for label in labels if not (label.only_ordinal and _counts_alone(tokens, label))
     ]
+    if len(labels) < LEAST_PAIR:
+        return labels
     return _rig_as_one(tokens, _truck_as_one(tokens, figures, labels))
+
+
+LEAST_PAIR = 2
+"""Labels: one alone is of nothing that several are."""
 
 
 def _explains(tokens: Sequence[Token], index: int, label: Label) -> bool:
@@ -361,7 +368,7 @@ def _absorb_together(tokens: Sequence[Token], truck: Label, labels: list[Label])
 
 def _is_seen_to(tokens: Sequence[Token], index: int) -> bool:
     """'safety chains on, heading out 48,211': a part that was looked at heads no figure."""
-    if "rating_subject" not in tokens[index].senses or index + 2 >= len(tokens):
+    if index + 2 >= len(tokens):
         return False
     done, behind = tokens[index + 1 : index + 3]
     return "check_done" in done.senses and (behind.raw == "," or behind.ends_sentence)
@@ -370,7 +377,7 @@ def _is_seen_to(tokens: Sequence[Token], index: int) -> bool:
 def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
     """'left at 48,211' is no side; 'left 2,640', 'left front' and 'left side' are."""
     senses = tokens[index].senses
-    if "side" not in senses or "event" not in senses:
+    if "event" not in senses:
         return False
     following = tokens[index + 1] if index + 1 < len(tokens) else None
     if index and "pronoun" in tokens[index - 1].groups:
@@ -434,10 +441,10 @@ def _joins(tokens: Sequence[Token], start: int, end: int) -> bool:
 
 
 def _axle_number(
-    tokens: Sequence[Token], index: int, current: Label | None, figures: Sequence[Figure]
+    tokens: Sequence[Token], index: int, current: Label, figures: Sequence[Figure]
 ) -> int | None:
     """The number in 'Axle 3: 1120 kg', which is part of the label and no figure."""
-    if current is None or current.end != index or current.ordinal:
+    if current.end != index or current.ordinal:
         return None
     side = tokens[index + 1] if index + 1 < len(tokens) else None
     if not current.wheel and not (  # 'Trailer 1 left 2,830', 'trailer 1 4,860 trailer 2 4,940'

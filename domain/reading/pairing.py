@@ -9,8 +9,8 @@ chat's context.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from domain.reading.figures import LEAST_LOAD, MASS, Figure
 from domain.reading.label_fit import PLACE_DIMENSIONS, fits
@@ -43,16 +43,20 @@ MOST_UNLIKE = 20
 """Loads of one list differ less than this many times."""
 
 
-@dataclass(frozen=True, slots=True)
-class Pairing:
-    """How labels and figures were paired, and what either order would have cost."""
+class Pairing(NamedTuple):
+    """How labels and figures were paired, and what either order would have cost.
+
+    Where no label stands behind a figure nothing but the label first comes into question.
+    """
 
     order: str
-    label_first: float
-    figure_first: float
+    label_first: float = 0.0
+    figure_first: float | None = 0.0
 
     def told(self) -> str:
         """The decision in words."""
+        if self.figure_first is None:
+            return f"labels and figures: {self.order} (no label stands behind a figure)"
         return (
             f"labels and figures: {self.order} (cost {self.label_first:.1f} with the label first, "
             f"{self.figure_first:.1f} with the figure first; the cheaper pairing counts)"
@@ -71,20 +75,22 @@ def bind(
         open_figures = [figure for figure in open_figures if figure.label is None]
         labels = [label for label in labels if label.bound is None]
         if not labels or not open_figures:
-            return Pairing("a row of labels over a row of figures", 0.0, 0.0)
+            return Pairing("a row of labels over a row of figures")
     if _bind_under_headings(tokens, open_figures, labels):
         open_figures = [figure for figure in open_figures if figure.label is None]
         labels = [label for label in labels if label.bound is None]
         if not labels or not open_figures:
-            return Pairing("a heading, then each figure before its label", 0.0, 0.0)
+            return Pairing("a heading, then each figure before its label")
     # What is said aside names no figure, and hides no label behind it.
     naming = [label for label in labels if not (label.aside and label.only_vehicle)]
     gaps = _gaps(open_figures, naming)
     links = _links(tokens, open_figures, gaps)
-    before_cost, before = _pairing(open_figures, gaps, links, label_first=True)
-    after_cost, after = _pairing(open_figures, gaps, links, label_first=False)
-    first = before_cost <= after_cost
-    pairs = before if first else after
+    before_cost, pairs = _pairing(open_figures, gaps, links, label_first=True)
+    after_cost, first = None, True
+    if [after for _, after in links if after is not None]:
+        after_cost, behind = _pairing(open_figures, gaps, links, label_first=False)
+        first = before_cost <= after_cost
+        pairs = pairs if first else behind
     while pairs is not None:
         figure, label, pairs = pairs
         figure.label, label.bound = label, figure
@@ -94,6 +100,8 @@ def bind(
 
 def _bear_loads(labels: Sequence[Label], figures: Sequence[Figure]) -> None:
     """'5,220 on the front tires': tyres under which thousands stand are an axle, and no gauge."""
+    if "tyre" not in [label.subject for label in labels]:
+        return
     if any(each.dimension not in PLACE_DIMENSIONS or each.value < LEAST_BORNE for each in figures):
         return
     if len([label for label in labels if label.places and not label.whole]) < SHORTEST_ROW:
@@ -111,6 +119,8 @@ def _bind_alone(
     tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
 ) -> None:
     """'Nose weight on Matilda with the gauge, 186 kg': one load, one name for it, however far."""
+    if len(figures) != 1:
+        return
     loads = [
         figure
         for figure in figures
@@ -126,7 +136,7 @@ def _bind_alone(
         and not label.compound
         and (label.axle or label.whole == "tongue" or (label.vehicle and label.wheel == "axle"))
     ]
-    if len(loads) != 1 or len(named) != 1 or len(figures) != 1:
+    if len(loads) != 1 or len(named) != 1:
         return
     between = tokens[named[0].end : loads[0].start]
     if named[0].end <= loads[0].start and not any(token.raw in ".!?" for token in between):
@@ -137,6 +147,8 @@ def _bind_columns(
     tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
 ) -> bool:
     """'steer/drive/trailer: 5360/8820/9180': a row of labels over a row of figures."""
+    if len(labels) < SHORTEST_ROW or len(figures) < SHORTEST_ROW:
+        return False
     leading = [label for label in labels if label.end <= figures[0].start]
     leading = [label for label in leading if label.places and not (label.rating or label.field)]
     gauged = any(label.subject for label in leading)
@@ -174,6 +186,8 @@ def _bind_under_headings(
     tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
 ) -> bool:
     """'hitch is rated 1,200 tongue 12,000 trailer': the label before the row is of all of it."""
+    if len(labels) <= SHORTEST_ROW or len(figures) < SHORTEST_ROW:
+        return False
     bound = False
     for row in _rows_before_labels(figures, labels):
         if len(row) >= SHORTEST_ROW and _is_headed(tokens, figures, labels, row):

@@ -471,8 +471,9 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
     when = read_when(scene)
     parts = whens_by_part(scene)
     place = read_place(scene)
-    truck, trailer = _named(scene, "truck"), _named(scene, "trailer")
-    if truck is None and trailer is None:
+    rated = "rating" in [figure.role for figure in scene.figures]
+    truck, trailer = _named(scene, "truck", rated=rated), _named(scene, "trailer", rated=rated)
+    if rated and truck is None and trailer is None:
         truck, trailer = _headed(scene, entries)
     placed: list[Entry] = []
     for entry in entries:
@@ -503,10 +504,9 @@ def _headed(scene: Scene, entries: Sequence[Entry]) -> tuple[str | None, str | N
     return (None, name) if "trailer" in rated and "truck" not in rated else (None, None)
 
 
-def _named(scene: Scene, vehicle: str) -> str | None:
-    """The chat's truck or trailer that the message names, or a name that it gives."""
+def _named(scene: Scene, vehicle: str, *, rated: bool) -> str | None:
+    """The chat's truck or trailer that the message names, or a name that it gives a `rated` one."""
     names = set(scene.named(vehicle))
-    rated = any(figure.role == "rating" for figure in scene.figures)
     if len(names) == 1:
         name = names.pop()
         of_kind = vehicle == "trailer" and name not in scene.context.trailers

@@ -21,7 +21,7 @@ LONGEST_NAME = 4
 def read_water(scene: Scene) -> list[Cargo]:
     """The water that a message says was taken aboard."""
     figures = [figure for figure in scene.live_figures() if figure.dimension == VOLUME]
-    if not figures or not any(token.groups & WATERY for token in scene.tokens):
+    if not figures or scene.groups.isdisjoint(WATERY):
         return []
     found: list[Cargo] = []
     for number, figure in enumerate(figures):
