@@ -100,14 +100,16 @@ def _owner_beside(
     typed_to = before is not None and before.end == tokens[figure.start].start
     if typed_to and _is_part_of_word(tokens, figure.start):
         return "a number with letters"
-    if figure.value >= LEAST_SIZE and _is_size(tokens, figure):
+    times = (before is not None and before.text == "x") or (after is not None and after.text == "x")
+    if times and figure.value >= LEAST_SIZE and _is_size(tokens, figure):
         return "a number with letters"
     if dimension == VOLUME and _is_generation(tokens, figure, said):
         return "a number with letters"
-    if "." in said and _is_dotted(tokens, figure):
-        return "a version"
-    if after is not None and after.raw == "." and _names_file(tokens, figure.end):
-        return "a number with letters"
+    if "." in said:
+        if _dot_joins(tokens, figure.start - 1) or _dot_joins(tokens, figure.start + 1):
+            return "a version"  # '5.4.15', '127.0.0.1'
+        if after is not None and after.raw == "." and _names_file(tokens, figure.end):
+            return "a number with letters"
     if raw[0] == "0" and figure.whole and len(raw) > 2:
         return "a number with leading zeros"
     if "/" in said and _of_tyre_size(tokens, figure.start):
@@ -481,12 +483,8 @@ def _is_hyphened(tokens: Sequence[Token], index: int) -> bool:
     )
 
 
-def _is_dotted(tokens: Sequence[Token], figure: Figure) -> bool:
-    """'5.4.15', '127.0.0.1': numbers with a dot and no space between."""
-    return _dot_joins(tokens, figure.start - 1) or _dot_joins(tokens, figure.start + 1)
-
-
 def _dot_joins(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a dot joins two numbers, without a space between."""
     if not 0 < index < len(tokens) - 1 or tokens[index].raw != ".":
         return False
     before, after = tokens[index - 1], tokens[index + 1]

@@ -64,6 +64,8 @@ POSITIONED = ("tyre", "hub")
 
 def read_observations(scene: Scene) -> list[Observation] | Doubt:
     """The observations that a message states, a doubt about one, or none."""
+    if not _may_read_gauges(scene):
+        return []
     found: list[Observation] = []
     row: tuple[Figure, str] | None = None
     of_trailer = False
@@ -108,6 +110,25 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
             )
         )
     return found
+
+
+def _may_read_gauges(scene: Scene) -> bool:
+    """Whether a gauge is named, or a figure has a gauge's unit, or a place could have pressure."""
+    if "subject" in scene.by_class or not scene.groups.isdisjoint(SAYS_OF_GAUGES):
+        return True
+    _, most = PRESSURE_SIZE[scene.context.units]
+    for figure in scene.live_figures():
+        if figure.dimension in GAUGED:
+            return True
+        if figure.dimension is None and figure.value <= most and figure.label is not None:
+            return True
+    return False
+
+
+SAYS_OF_GAUGES = frozenset(("airs_up", "driving_at", "out_of_doors", "spare_tyre"))
+"""Groups of words that tell what a figure beside them was read off, without a unit."""
+
+GAUGED = frozenset((PRESSURE, ROTATION, SHARE, SPEED, TEMPERATURE))
 
 
 def _means_road(scene: Scene, figure: Figure, subject: str, value: Quantity) -> bool:

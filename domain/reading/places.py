@@ -32,7 +32,8 @@ def read_place(scene: Scene) -> str | None:
     if heading is not None:
         return heading
     tokens = scene.tokens
-    for index, token in enumerate(tokens):
+    leads = "leads_to_place" in scene.groups
+    for index, token in enumerate(tokens) if leads else ():
         if "leads_to_place" not in token.groups or token.kind is not WORD:
             continue
         if scene.talk[index] in (OTHER, REQUEST):
@@ -44,10 +45,10 @@ def read_place(scene: Scene) -> str | None:
         if end > start:
             start, end = _put_right(tokens, end) or (start, end)
             return scene.words_between(start, end)
-    at_home = [index for index, token, _ in scene.find("event") if "home" in token.groups]
-    if any(
+    if "home" in scene.groups and any(
         index + 1 == len(tokens) or "until_then" not in tokens[index + 1].groups
-        for index in at_home
+        for index, token, _ in scene.find("event")
+        if "home" in token.groups
     ):
         return "home"
     return _standing_alone(scene)
@@ -139,12 +140,13 @@ def _is_name(token: Token, *, first: bool) -> bool:
 def _standing_alone(scene: Scene) -> str | None:
     """Capitalized unknown words in a clause of their own: '30.1 gal · Two Elders'."""
     tokens = scene.tokens
-    if scene.text.isupper():
+    named = [index for index in scene.unknown if tokens[index].raw[0].isupper()]
+    if not named or scene.text.isupper():
         return None
     company = companions(scene)
-    for index in scene.unknown_words():
+    for index in named:
         token = tokens[index]
-        if not token.raw[0].isupper() or index in company:
+        if index in company:
             continue
         if token.groups & {"heads_field", "greeting", "permits", "speaks_of_people"}:
             continue  # 'Date: 07/11/2026' on a pasted ticket, 'Evening folks.'

@@ -12,7 +12,6 @@ from collections.abc import Sequence
 from dataclasses import fields, replace
 from datetime import date, datetime
 from itertools import pairwise
-from typing import Any
 
 from domain.context import MASS_UNIT, Context
 from domain.entries import (
@@ -475,22 +474,24 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
     truck, trailer = _named(scene, "truck", rated=rated), _named(scene, "trailer", rated=rated)
     if rated and truck is None and trailer is None:
         truck, trailer = _headed(scene, entries)
-    placed: list[Entry] = []
     for entry in entries:
-        changes: dict[str, Any] = {}
         own = _own_when(scene, parts, entry) if parts else None
         if own is not None or when is not None:
-            changes["at"] = own or when
+            _complete(entry, "at", own or when)
         if place is not None and not isinstance(entry, (Rating, Check, Cargo)):
-            changes["place"] = place
+            _complete(entry, "place", place)
         if truck is not None and not (isinstance(entry, Rating) and entry.subject == "trailer"):
-            changes["truck"] = truck
+            _complete(entry, "truck", truck)
         towed = entry.subject in OF_TRAILER if isinstance(entry, Rating) else True
         towed = towed and not (isinstance(entry, Weighing) and entry.rig == "solo")
         if trailer is not None and towed and not isinstance(entry, (Fill, Odometer)):
-            changes["trailer"] = trailer
-        placed.append(replace(entry, **changes) if changes else entry)
-    return tuple(placed)
+            _complete(entry, "trailer", trailer)
+    return tuple(entries)
+
+
+def _complete(entry: Entry, field: str, value: object) -> None:
+    """Give an entry a field that was open, while nobody but the reader has it: a copy is dear."""
+    object.__setattr__(entry, field, value)
 
 
 def _headed(scene: Scene, entries: Sequence[Entry]) -> tuple[str | None, str | None]:

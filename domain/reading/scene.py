@@ -24,13 +24,10 @@ from domain.reading.sides import SIDED, carry_sides
 from domain.reading.superseded import GIVES_WAY, supersede
 from domain.reading.taken_back import take_back_figures, take_back_words
 from domain.reading.talk import talk_of
-from domain.reading.tokens import BREAK, NUMBER, WORD, Token
+from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 TAKING_BACK = frozenset(("takes_back", "no_alone", "hesitates", "grumbles"))
 """Groups of words that take back what a message said before."""
-
-MARKS = "./-"
-"""Marks of which something may own a number that is typed to them."""
 
 LEAST_LOAD = 400
 """Pounds or kilograms."""
@@ -127,7 +124,8 @@ class Scene:
         self.kinds = {token.kind for token in self.tokens}
 
     def _find_figures(self) -> None:
-        said = self.groups.union(self.by_class, [mark for mark in MARKS if mark in self.text])
+        marks = [token.raw for token in self.tokens if token.kind is MARK]
+        said = self.groups.union(self.by_class, marks)
         self.figures = find_figures(self.tokens, self.context, said)
 
     def _take_back(self) -> None:

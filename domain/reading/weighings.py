@@ -96,6 +96,8 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
         return False
     label = figure.label
     if isinstance(label, Label):
+        if label.field or (not label.rating_subject and (label.rating or label.subject)):
+            return False
         if _is_taken_off(scene, figure):
             return False
         if label.only_vehicle and is_next_odometer(scene, figure, scene.has("weigh_cue")):
@@ -111,7 +113,7 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
             return False  # 'one vehicle pass, up to 6 adults'
         if label.rating_subject in COUPLINGS and stood_alone(scene) == "trailer":
             label.whole = "tongue"
-        return label.places and not (label.rating or label.field or label.subject)
+        return label.places and not (label.rating or label.subject)
     if figure.foreign is not None:
         return False
     return figure.dimension == MASS or (figure.value >= 100 and figure.whole)
