@@ -84,11 +84,15 @@ def clean(text: str) -> str:
 def tokenize(text: str, book: Phrasebook, names: Names = NO_NAMES) -> list[Token]:
     """The tokens of a cleaned message; `names` are the chat's own (truck, trailers)."""
     tokens = _lex(text, book)
-    if not book.numerals.isdisjoint([token.text for token in tokens]):
-        tokens = compose_spoken(tokens, book)
-    if names.several:
-        tokens = join_names(tokens, book, names)
-    return _find_phrases(tokens, book, names)
+    words = [token.text for token in tokens]
+    if names.several or not book.numerals.isdisjoint(words):
+        tokens = join_names(compose_spoken(tokens, book), book, names)
+        words = [token.text for token in tokens]
+    if not names.forms.keys().isdisjoint(words):
+        for token in tokens:
+            if token.text in names.forms and token.kind is WORD:
+                token.senses = {**token.senses, "name": names.forms[token.text]}
+    return _join_phrases(tokens, words, book, names)
 
 
 def _lex(text: str, book: Phrasebook) -> list[Token]:
@@ -104,9 +108,7 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
     before = -1  # where the last token ended
     # White space at the end holds no token, and the pattern would try it from each place.
     for match in _PATTERN.finditer(text.rstrip()):
-        found_at = match.lastindex
-        if found_at is None:
-            continue
+        found_at = match.lastindex or 0
         start, end = match.span(found_at)
         if start < ended:
             continue
@@ -117,20 +119,16 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
                 continue
             word = raw.lower()
             term = known.get(word)
-            if term is None and text.startswith(LINK, end):
+            if term is not None:
+                token = Token(WORD, word, raw, start, end, term)
+                if start == before:
+                    token.glued = True
+                append(token)
+            elif text.startswith(LINK, end):
                 end = ended = _end_of_link(text, end)
                 append(Token(WORD, word, text[start:end], start, end))
-                before = end
-                continue
-            if term is None:
+            else:
                 _append_other_word(tokens, raw, start, end, book)
-                before = end
-                continue
-            token = Token(WORD, word, raw, start, end)
-            token.senses, token.groups = term
-            if start == before:
-                token.glued = True
-            append(token)
             before = end
             continue
         kind = match.lastgroup
@@ -186,10 +184,8 @@ NO_OPENERS: frozenset[str] = frozenset()
 
 def _named(kind: str, text: str, raw: str, start: int, end: int, book: Phrasebook) -> Token:
     """A token with the senses and groups that the phrasebook gives its text."""
-    token = Token(kind, text, raw, start, end)
-    token.senses = book.words.get(text, NO_SENSES)
-    token.groups = book.memberships.get(text, NO_GROUPS)
-    return token
+    term = book.words.get(text, NO_SENSES), book.memberships.get(text, NO_GROUPS)
+    return Token(kind, text, raw, start, end, term)
 
 
 def _append_mark(tokens: list[Token], found: re.Match[str], text: str, book: Phrasebook) -> int:
@@ -285,24 +281,21 @@ def _value(token: Token) -> None:
     token.decimals = len(raw) - point - 1 if point >= 0 else 0
 
 
-def _find_phrases(tokens: list[Token], book: Phrasebook, names: Names) -> list[Token]:
-    """Join the words of the longest phrases, and give words what they name in this chat."""
-    phrases, forms = book.phrases, names.forms
-    texts = [token.text for token in tokens]
-    if not forms.keys().isdisjoint(texts):
-        for token in tokens:
-            if token.text in forms and token.kind is WORD:
-                token.senses = {**token.senses, "name": forms[token.text]}
+def _join_phrases(
+    tokens: list[Token], words: Sequence[str], book: Phrasebook, names: Names
+) -> list[Token]:
+    """Make one token of each of the longest phrases; `words` are the texts of the tokens."""
+    phrases = book.phrases
     joined: list[Token] = []
     done = 0
-    for start in [at for at, pair in enumerate(pairwise(texts)) if pair in phrases]:
+    for start in [at for at, pair in enumerate(pairwise(words)) if pair in phrases]:
         if start < done:
             continue
-        for words, senses in phrases[texts[start], texts[start + 1]]:
-            end = start + len(words)
-            if words == tuple(texts[start:end]):
+        for phrase, senses in phrases[words[start], words[start + 1]]:
+            end = start + len(phrase)
+            if phrase == tuple(words[start:end]):
                 joined += tokens[done:start]
-                joined.append(_joined(tokens[start:end], words, senses, book, names))
+                joined.append(_joined(tokens[start:end], phrase, senses, book, names))
                 done = end
                 break
     return joined + tokens[done:] if joined else tokens

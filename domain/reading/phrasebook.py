@@ -26,6 +26,9 @@ Senses = Mapping[str, str]
 Phrase = tuple[tuple[str, ...], Senses]
 """The words of a phrase, and what it can mean."""
 
+Term = tuple[Senses, frozenset[str]]
+"""What a word can mean, and the groups that it is in."""
+
 NUMBER_CLASS = "number"
 JOINING_NUMBERS = ("a", "and")
 """Keys of number words that only join others: 'a hundred and five'."""
@@ -97,7 +100,7 @@ class Phrasebook:
     """
 
     language: str
-    known: Mapping[str, tuple[Senses, frozenset[str]]]
+    known: Mapping[str, Term]
     words: Mapping[str, Senses]
     phrases: Mapping[tuple[str, str], Sequence[Phrase]]
     heads: frozenset[str]

@@ -6,7 +6,7 @@ This file decides what a token is and nothing else; `lexer` finds the tokens of 
 
 from __future__ import annotations
 
-from domain.reading.phrasebook import Senses
+from domain.reading.phrasebook import Senses, Term
 
 WORD, NUMBER, MARK, BREAK, TIME, PHONE = "word", "number", "mark", "break", "time", "phone"
 
@@ -18,6 +18,9 @@ NO_SENSES: Senses = {}
 
 
 NO_GROUPS: frozenset[str] = frozenset()
+
+
+UNKNOWN: Term = (NO_SENSES, NO_GROUPS)
 
 
 class Token:
@@ -51,14 +54,21 @@ class Token:
         "value",
     )
 
-    def __init__(self, kind: str, text: str, raw: str, start: int, end: int) -> None:
+    def __init__(
+        self,
+        kind: str,
+        text: str,
+        raw: str,
+        start: int,
+        end: int,
+        term: Term = UNKNOWN,
+    ) -> None:
         self.kind = kind
         self.text = text
         self.raw = raw
         self.start = start
         self.end = end
-        self.senses: Senses = NO_SENSES
-        self.groups: frozenset[str] = NO_GROUPS
+        self.senses, self.groups = term
         self.value: float = 0.0
         self.decimals = 0
         self.spoken = False
