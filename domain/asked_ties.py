@@ -68,7 +68,10 @@ def asked_ties(question: Question, words: AskedWords) -> AskedTies:
 
 
 def _size(text: str, words: AskedWords) -> str:
-    """A nominal size as the table writes it: 3/8, 1-3/4, or whole inches where they are said."""
+    """A nominal size as the table has it: 3/8, 1-3/4, 10 mm, or inches where they are said."""
+    metric = words.millimetres.search(text)
+    if metric is not None:
+        return f"{metric.group(1)} mm"
     for found in words.size.finditer(text):
         size = found.group(1).replace(" ", "-")
         if "/" in size or words.inches.match(text, found.end()):

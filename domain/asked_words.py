@@ -25,9 +25,9 @@ class AskedWords:
 
     `long` and `short` find a length by groups `number` and `ft`, `m` or `in`; `share` a
     percentage. Of tie-downs, `count` finds how many, `size` a nominal size in inches (with
-    `inches` behind it where they are said), `grade` a chain's, `limit` a working load limit: its
-    figure and unit before or behind the word for it. The tables bear the names that they have in
-    the data.
+    `inches` behind it where they are said), `millimetres` a metric one, `grade` a chain's, `limit`
+    a working load limit: its figure and unit before or behind the word for it. The tables bear the
+    names that they have in the data.
     """
 
     counts: Mapping[str, int]
@@ -35,6 +35,7 @@ class AskedWords:
     short: re.Pattern[str]
     share: re.Pattern[str]
     inches: re.Pattern[str]
+    millimetres: re.Pattern[str]
     size: re.Pattern[str]
     count: re.Pattern[str]
     grade: re.Pattern[str]
@@ -61,13 +62,15 @@ def asked_words_from(languages: Sequence[Mapping[str, Any]]) -> AskedWords:
     ties = "|".join(said for each in _merged(languages, "material").values() for said in each)
     number = rf"(?<![\w/.,])(?P<number>\d+(?:\.\d+|,\d\d?)?|{'|'.join(counts)})\s*-?\s*"
     inches = rf"\s*(?:-?\s*(?:{length['inches_of_size']})\b|\"|'')"
-    lengths = f"{length['inches_of_size']}|{length['inches']}|{length['feet']}"
+    millimetres = length["millimetres"]
+    lengths = f"{millimetres}|{length['inches_of_size']}|{length['inches']}|{length['feet']}"
     return AskedWords(
         counts=counts,
         long=_said(rf"{number}(?:(?P<ft>{length['feet']}|')|(?P<m>{length['metres']}|m))(?![\w/])"),
         short=_said(rf"{number}(?P<in>{length['inches']}|\")(?![\w/])"),
         share=_said(rf"(?<![\w/.,])(\d+(?:\.\d+)?)\s*(?:%|{length['percent']})"),
         inches=_said(inches),
+        millimetres=_said(rf"(?<![\w/.,])(\d{{1,3}})\s*-?\s*(?:{millimetres})\b"),
         size=_said(rf"(?<![\d,.])(\d+[- ]\d/\d|\d/\d{{1,2}}|[1-4])(?={inches}|[\s?,.]|$)"),
         count=_said(
             rf"(?<![\w/.,])(\d{{1,2}}|{'|'.join(counts)})\b"

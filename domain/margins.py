@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from math import inf
 from typing import Literal
 
 from domain.rig import Coupling
@@ -121,6 +122,18 @@ class Share:
         """Whether the share is out of the range by more than its uncertainty."""
         value, doubt = self.share.nominal_value, spread(self.share)
         return value + doubt < self.low or value - doubt > self.high
+
+
+def share_allowed(share: Share, found: Iterable[Margin]) -> float:
+    """The share at which the tongue would be at the lowest of its ratings; inf without any."""
+    loads = [
+        each.limit.value / (each.limit.value - each.left.nominal_value)
+        for each in found
+        if not isinstance(each, Unknown)
+        and each.limit.bounds == "tongue"
+        and each.limit.unit == "kg"
+    ]
+    return share.share.nominal_value * min(loads, default=inf)
 
 
 CUSTOMARY = {"conventional": (0.10, 0.15), "pin": (0.15, 0.25)}

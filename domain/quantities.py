@@ -25,6 +25,8 @@ PINT_NAMES = {
     "mi": "mile",
     "km": "kilometer",
     "m": "meter",
+    "cm": "centimeter",
+    "mm": "millimeter",
     "ft": "foot",
     "in": "inch",
     "gal": "gallon",

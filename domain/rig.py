@@ -194,7 +194,7 @@ def tyres_owner(rating: Rating) -> Literal["truck", "trailer"]:
 
 
 def _key(rating: Rating) -> Key:
-    subject, name = _subject(rating), rating.rating.casefold()
+    subject, name = subject_of(rating), rating.rating.casefold()
     return subject, SAME_RATING.get(name, name), _condition(subject, rating)
 
 
@@ -247,10 +247,11 @@ def _owned_ratings(log: Log) -> tuple[list[tuple[str | None, Rating]], _Names]:
 
 
 def _is_of_trailer(rating: Rating) -> bool:
-    return _subject(rating) in TRAILER_PARTS
+    return subject_of(rating) in TRAILER_PARTS
 
 
-def _subject(rating: Rating) -> str:
+def subject_of(rating: Rating) -> str:
+    """What a rating is of, by one name: `truck`, `ball`, `trailer tyres`."""
     subject = SAME_SUBJECT.get(rating.subject.casefold(), rating.subject.casefold())
     return f"{tyres_owner(rating)} tyres" if subject == "tyres" else subject
 

@@ -118,6 +118,7 @@ def working_load(
     """The default limit of a chain, webbing or rope; unmarked goes by the lowest grade."""
     kind = grade or UNMARKED.get(material, "")
     for row in table:
-        if row.material == material and row.size == size and row.type in (kind, ""):
+        sizes = (row.size, f"{row.size_mm} mm")
+        if row.material == material and size in sizes and row.type in (kind, ""):
             return row
     return None

@@ -11,7 +11,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from bot.answers.language import marked, say, say_count
-from bot.answers.measures import days
+from bot.answers.measures import interval
 from bot.answers.terms import term
 from bot.answers.words import figure, number
 from domain.entries import (
@@ -28,6 +28,7 @@ from domain.entries import (
     Weighing,
 )
 from domain.quantities import Quantity
+from domain.rig import subject_of
 from domain.tyres import code_digits
 
 EVERY_DAYS = "every_days"
@@ -207,7 +208,7 @@ def rated_name(entry: Rating) -> str:
     if entry.subject in ("truck", "trailer"):
         return owner or term(entry.subject)
     if owner is None:
-        return term(entry.subject)
+        return term(subject_of(entry))
     return say("{owner} {part}", owner=owner, part=term(entry.subject))
 
 
@@ -231,7 +232,7 @@ def rating_figure(entry: Rating) -> str:
     if isinstance(entry.value, Quantity):
         return figure(entry.value)
     if entry.rating == EVERY_DAYS:
-        return days(round(entry.value))
+        return interval(entry.value)
     return code_digits(entry.value) if entry.rating == "date_code" else number(entry.value)
 
 

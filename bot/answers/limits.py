@@ -18,7 +18,7 @@ from bot.answers.terms import term
 from bot.answers.words import listed, number, rounded, sentence
 from domain.bounds import FACTS, NEEDS_WHEELS
 from domain.entries import SINGLE_AXLES
-from domain.margins import Clear, Margin, Near, Over, Share, Unknown, too_close
+from domain.margins import Clear, Margin, Near, Over, Share, Unknown, share_allowed, too_close
 from domain.quantities import Quantity
 from domain.uncertainty import Measured, spread, worth
 from domain.wanted import Wanted
@@ -285,14 +285,24 @@ def to_unit(kilograms: float, unit: str) -> float:
     return Quantity(kilograms, "kg").amount(unit)
 
 
-def share_note(share: Share | None) -> str:
-    """What to move where the tongue share is out of its customary range; '' where it is not."""
+def share_note(share: Share | None, found: Sequence[Margin]) -> str:
+    """What to move where the tongue share is out of its customary range; '' where it is not.
+
+    Never so much of it forward that the tongue would be over one of its own ratings.
+    """
     if share is None or not share.outside:
         return ""
-    low = share.share.nominal_value < share.low
-    if low:
+    if share.share.nominal_value > share.high:
+        return say("Tongue share is high. Move trailer load back.")
+    allowed = share_allowed(share, found)
+    if allowed >= share.low:
         return say("Tongue share is low: it may sway. Move trailer load forward.")
-    return say("Tongue share is high. Move trailer load back.")
+    if allowed > share.share.nominal_value:
+        return say(
+            "Tongue share is low: it may sway. Move trailer load forward, no further than the"
+            " tongue's rating allows."
+        )
+    return say("Tongue share is low: it may sway.")
 
 
 def help_note(found: Sequence[Margin], share: Share | None) -> str:

@@ -170,14 +170,14 @@ def _changed(
     after = predicted(weighed.weights, change, mass)
     found = governing(margins(weighed.rig, after, references().load_index))
     said = verdict(found, unit, derived=True)
-    headline = f"{title}: {said[0].lower() + said[1:]}" if said else f"{title}."
+    headline = f"{title}. {said}" if said else f"{title}."
     return Answer(
         headline=headline,
         rows=(
             *_load_rows(weighed, after, unit),
             *_tight_rows(found, unit),
         ),
-        notes=_notes(weighed, after, change, arms),
+        notes=_notes(weighed, after, change, arms, found),
     )
 
 
@@ -243,7 +243,7 @@ def _room(weighed: Weighed, place: Place, arms: Levers, preferences: Preferences
             *_load_rows(weighed, after, unit),
             *_tight_rows(left, unit),
         ),
-        notes=(say(LEAVE_ROOM), *_notes(weighed, after, change, arms)),
+        notes=(say(LEAVE_ROOM), *_notes(weighed, after, change, arms, left)),
     )
 
 
@@ -286,7 +286,9 @@ def _spot(weighed: Weighed, request: WhereFor, arms: Levers, preferences: Prefer
     return _changed(weighed, change, request.mass, arms, title, preferences)
 
 
-def _notes(weighed: Weighed, after: Weights, change: Effect, arms: Levers) -> tuple[str, ...]:
+def _notes(
+    weighed: Weighed, after: Weights, change: Effect, arms: Levers, found: Sequence[Margin]
+) -> tuple[str, ...]:
     uses_lever = bool(change.tongue.nominal_value)
     basis = [
         say(WORKED_OUT),
@@ -294,7 +296,7 @@ def _notes(weighed: Weighed, after: Weights, change: Effect, arms: Levers) -> tu
         say(BARS) if uses_lever and _bars_on(weighed.weights) else "",
     ]
     notes = (
-        share_note(tongue_share(weighed.rig, after)),
+        share_note(tongue_share(weighed.rig, after), found),
         f"{'; '.join(filter(None, basis))}.",
         say(CAUTION),
     )

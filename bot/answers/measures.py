@@ -116,9 +116,14 @@ def per_distance(cost: Quantity, km: float, preferences: Preferences) -> str:
     return figure(Quantity(each, f"{cost.unit}/{unit}"), 2)
 
 
+LITTLE_MONEY = 10
+"""A price below so many of any money is told to the thousandth."""
+
+
 def price(stated: Quantity) -> str:
     """A unit price as pumps show it, to the tenth of a cent: `$3.899/gal`."""
-    return figure(stated, 3 if stated.unit.partition("/")[0] in CURRENCY_SIGNS else 2)
+    signed = stated.unit.partition("/")[0] in CURRENCY_SIGNS
+    return figure(stated, 3 if signed or abs(stated.value) < LITTLE_MONEY else 2)
 
 
 def mode_name(mode: str) -> str:
@@ -150,6 +155,17 @@ def tanks(count: int) -> str:
 def days(count: int) -> str:
     """How many days: `1 day`, `12 days`."""
     return say_count("{count} day", "{count} days", count)
+
+
+def interval(days_between: float) -> str:
+    """How often something is due: `12 months` where that is what was said, else in days."""
+    months = round(days_between * 12 / DAYS_A_YEAR)
+    if months > 1 and abs(days_between - months * DAYS_A_YEAR / 12) < 0.5:
+        return say_count("{count} month", "{count} months", months)
+    return days(round(days_between))
+
+
+DAYS_A_YEAR = 365.25
 
 
 def fills(count: int) -> str:

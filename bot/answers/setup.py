@@ -31,14 +31,14 @@ from bot.answers.terms import term
 from bot.answers.words import sentence
 from domain.entries import Rating
 from domain.log import Log, Preferences
-from domain.rig import Rig, rig_of
+from domain.rig import Rig, rig_of, subject_of
 from domain.wanted import Wanted, lacking
 
 TANK_MISSING = marked("Still missing: the tank's size, such as: {example}.")
 """No limit, but what a fill is held against."""
 
 QUESTIONS = marked(
-    "Ask: how heavy are we? are we over? what changed? mpg? how did we do this week?"
+    "Ask: how heavy are we? are we over? what changed? economy? how did we do this week?"
 )
 ONLY_TEXTED = marked("I only work with what you text.")
 
@@ -126,4 +126,4 @@ def help_answer(preferences: Preferences) -> Answer:
 def _owner(entry: Rating) -> str:
     if entry.subject in ("truck", "trailer"):
         return entry.truck or entry.trailer or term(entry.subject)
-    return term(entry.subject)
+    return term(subject_of(entry))

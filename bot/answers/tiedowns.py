@@ -228,7 +228,7 @@ def _name(ties: AskedTies, row: WorkingLoad | None, unit: str) -> str:
     if not ties.grade and row.material in UNMARKED:
         grade = say("unmarked, as {grade}", grade=grade)
     size = row.size if "/" in row.size else f"{row.size} {unit_word('in')}"
-    if unit == "kg" and not ties.size:
+    if ties.size.endswith("mm") or (unit == "kg" and not ties.size):
         size = f"{row.size_mm} mm"
     kind = _material(row.material)
     if grade:

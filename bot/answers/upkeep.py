@@ -13,7 +13,7 @@ from datetime import date, datetime, timedelta
 from bot.answers.answer import Answer, Row
 from bot.answers.examples import REMINDER, texted
 from bot.answers.language import marked, say, say_count
-from bot.answers.measures import days, distance, local
+from bot.answers.measures import days, distance, interval, local
 from bot.answers.terms import term
 from bot.answers.words import clock, day, figure, listed, number, sentence
 from bot.reference import points_table, upkeep_table
@@ -162,10 +162,10 @@ def _standing_words(entry: Rating, log: Log) -> tuple[str, str] | None:
     which = _on_trailer(entry.subject, entry.trailer)
     done = say("Text it when it is done: {upkeep} done.", upkeep=term(entry.subject))
     match entry.subject, entry.rating, entry.value:
-        case _, "every", Quantity() as interval:
-            return say(REMINDER_SET, upkeep=which, interval=figure(interval)), done
-        case _, "every_days", int() | float() as interval:
-            return say(REMINDER_SET, upkeep=which, interval=days(round(interval))), done
+        case _, "every", Quantity() as every:
+            return say(REMINDER_SET, upkeep=which, interval=figure(every)), done
+        case _, "every_days", int() | float() as every:
+            return say(REMINDER_SET, upkeep=which, interval=interval(every)), done
         case "odometer", "factor", int() | float() as factor:
             off = number(abs(1 / factor - 1) * 100, 1)
             headline = (

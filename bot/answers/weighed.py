@@ -246,7 +246,11 @@ def bars_rows(weights: Weights, unit: str) -> tuple[Row, ...]:
 def _must_notes(told: Weighed) -> list[str]:
     """What must be said with the figures, or they would mislead."""
     share = tongue_share(told.rig, told.weights)
-    notes = [help_note(told.governing, share), *_doubt_notes(told.weights), share_note(share)]
+    notes = [
+        help_note(told.governing, share),
+        *_doubt_notes(told.weights),
+        share_note(share, told.margins),
+    ]
     return [each for each in notes if each]
 
 

@@ -240,7 +240,7 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     )
     notes = [
         *change_notes(told.changes, unit),
-        share_note(share),
+        share_note(share, told.margins),
         say(READS_LOW) if weights.tongue.reads_low else "",
         _customary(share),
         say(CAUTION),

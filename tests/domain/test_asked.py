@@ -130,6 +130,9 @@ def test_a_question_about_load_is_one_of_five_requests(
         ("how many 1-3/4 inch straps", None, "synthetic webbing", "1-3/4", ""),
         ("six 5/16 transport chains", 6, "chain", "5/16", "grade 70"),
         ("two 1/2 nylon ropes", 2, "nylon rope", "1/2", ""),
+        ("4 chains 10 mm grade 70 for 2500 kg?", 4, "chain", "10 mm", "grade 70"),
+        ("how many 8mm g80 chains", None, "chain", "8 mm", "grade 80"),
+        ("two 50 millimetre straps", 2, "synthetic webbing", "50 mm", ""),
         ("how do i tie it down", None, None, "", ""),
     ],
 )

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bot.shared_data import read_toml
 from domain.quantities import (
     DISTANCES,
     MASSES,
@@ -35,6 +36,18 @@ def test_a_figure_converted_and_back_is_the_figure(value: float, pair: tuple[str
     back = Quantity(value, there).to(here).to(there)
     assert back.unit == there
     assert back.value == pytest.approx(value, rel=1e-9, abs=1e-9)
+
+
+def test_every_unit_that_people_text_converts() -> None:
+    # A bare degree is of Fahrenheit or Celsius by its chat; a torque is in no entry.
+    for unit in set(read_toml("phrasebook/en.toml")["unit"]) - {"degree", "lbf ft", "Nm"}:
+        parts = [unit] if unit in PINT_NAMES else unit.replace("L/100km", "L/km").split("/")
+        assert set(parts) <= set(PINT_NAMES), unit
+
+
+def test_a_length_in_millimetres_is_one_in_metres() -> None:
+    assert Quantity(4060, "mm").amount("m") == pytest.approx(4.06)
+    assert Quantity(120, "cm").amount("m") == pytest.approx(1.2)
 
 
 @given(FIGURES, st.sampled_from(sorted(PINT_NAMES)))

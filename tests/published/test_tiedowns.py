@@ -119,6 +119,7 @@ def test_four_three_eighths_chains_from_trailer_to_load(
         ("chain", "5/16", "grade 80", 4500),
         ("chain", "5/16", "grade 70", 4700),
         ("chain", "1/2", "grade 100", 15000),
+        ("chain", "8 mm", "grade 70", 4700),
         ("wire rope", "1/2", "", 5300),
         ("manila rope", "1/2", "", 315),
     ],

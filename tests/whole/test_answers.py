@@ -10,6 +10,7 @@ import pytest
 from bot.answers import asking, correcting, dispatch, routine, setup
 from bot.answers.answer import Answer, Row, joined
 from bot.answers.brief import brief
+from bot.answers.measures import interval, price
 from bot.answers.words import (
     clock,
     counted,
@@ -54,6 +55,38 @@ def lb(value: float) -> Quantity:
 
 def logged(*entries: object) -> list[Logged]:  # type: ignore[type-arg]
     return [Logged(entry=each, at=AT, by="Wren", key=key) for key, each in enumerate(entries, 1)]
+
+
+def test_tyres_without_a_name_are_confirmed_as_whose_they_are() -> None:
+    of_truck = Rating(
+        subject="tyres", rating="load_index", value=121, words=(("subject", "ute tyres"),)
+    )
+    of_trailer = Rating(subject="tyres", rating="load_index", value=116)
+    for rating, line in (
+        (of_truck, "Truck tyres: load index 121."),
+        (of_trailer, "Trailer tyres: load index 116."),
+    ):
+        assert setup.ratings_kept(Log(logged(rating)), HOME, [rating]).headline == line
+
+
+@pytest.mark.parametrize(
+    ("stated", "shown"),
+    [
+        (Quantity(1.939, "AUD/L"), "1.939 AUD/L"),
+        (Quantity(2.019, "NZD/L"), "2.019 NZD/L"),
+        (Quantity(1250, "ARS/L"), "1,250.00 ARS/L"),
+        (Quantity(3.899, "USD/gal"), "$3.899/gal"),
+    ],
+)
+def test_a_price_is_told_as_pumps_show_it(stated: Quantity, shown: str) -> None:
+    assert price(stated) == shown
+
+
+@pytest.mark.parametrize(
+    ("every", "said"), [(365, "12 months"), (183, "6 months"), (90, "90 days"), (30, "30 days")]
+)
+def test_how_often_is_told_in_months_where_it_is_months(every: float, said: str) -> None:
+    assert interval(every) == said
 
 
 def test_every_kind_that_is_kept_has_its_answer() -> None:

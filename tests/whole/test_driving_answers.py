@@ -284,7 +284,7 @@ def test_figures_carry_thousands_separators() -> None:
         ),
         (
             Rating(subject="bearings", rating="every_days", value=365, trailer="camper"),
-            "Reminder set: bearings on the camper every 365 days.",
+            "Reminder set: bearings on the camper every 12 months.",
         ),
         (
             Rating(subject="odometer", rating="factor", value=0.982),

@@ -12,7 +12,8 @@ import pytest
 
 from bot.answers import examples
 from bot.answers.examples import FIGURES, PRICES, fill_texted, texted
-from bot.answers.language import language_of, speaking
+from bot.answers.language import language_of, say, speaking
+from bot.answers.setup import QUESTIONS
 from bot.phrasebook import book_for
 from domain.context import DISTANCE_UNIT, MASS_UNIT, VOLUME_UNIT, Context, Units
 from domain.entries import Entry, Fill
@@ -102,6 +103,11 @@ def shown(example: str, preferences: Preferences, **named: str) -> Shown:
         text = fill_texted(preferences)
         if example != examples.PRICED_FILL:
             text = texted(example, preferences, **named)
+    return Shown(text, heard(text, preferences))
+
+
+def heard(text: str, preferences: Preferences) -> Verdict:
+    """What the reader makes of a text in a chat."""
     context = Context(
         sent_at=AT,
         units=preferences.units,
@@ -110,7 +116,7 @@ def shown(example: str, preferences: Preferences, **named: str) -> Shown:
         truck="Juniper",
         trailers=("flatdeck", "camper"),
     )
-    return Shown(text, read(text, context, book_for(context)))
+    return read(text, context, book_for(context))
 
 
 def measured(value: Any) -> Iterator[Quantity]:
@@ -185,6 +191,15 @@ def test_a_fill_is_shown_with_a_price_in_the_chats_money(preferences: Preference
     assert (fill.unit_price.unit if fill.unit_price else None) == (
         price if preferences.currency in PRICES else None
     )
+
+
+@every_chat
+def test_every_question_that_help_names_is_read_as_one(preferences: Preferences) -> None:
+    with speaking(language_of(preferences)):
+        asked = [f"{each}?" for each in say(QUESTIONS).partition(": ")[2].split("?") if each]
+    assert len(asked) == 5
+    for text in asked:
+        assert isinstance(heard(text, preferences), Question), text
 
 
 def test_a_gallon_costs_as_much_as_its_litres() -> None:

@@ -166,6 +166,29 @@ def test_a_heavy_truck_with_a_light_tongue_is_not_told_to_lighten_the_tongue() -
     assert "off the tongue" not in said
 
 
+@pytest.mark.parametrize(
+    ("pounds", "says"),
+    [
+        (1400, "it may sway. Move trailer load forward."),
+        (
+            300,
+            "it may sway. Move trailer load forward, no further than the tongue's rating allows.",
+        ),
+        (150, "it may sway."),
+    ],
+)
+def test_a_light_tongue_is_made_heavier_only_as_far_as_its_rating_allows(
+    pounds: float, says: str
+) -> None:
+    """A ball good for 300 lb has no tenth of a trailer of 4,400 lb to give."""
+    ball = Rating(subject="ball", rating="tongue", value=lb(pounds))
+    ticket = Ticket(ball).hitched().weighs(steer=2800, drive=2830, trailer=4200)
+    ticket.weighs("solo", steer=2880, drive=2550)
+    answer = weighed(ticket)
+    [note] = [each for each in answer.notes if each.startswith("Tongue share")]
+    assert note.endswith(says), answer.notes
+
+
 def test_nothing_is_ever_called_safe() -> None:
     for ticket in (three_passes_two_fills(), at_the_limits(-400), at_the_limits(400)):
         assert "safe" not in words(weighed(ticket)).casefold()
@@ -545,6 +568,7 @@ def ties(text: str, pounds: float | None, item: str | None = None) -> Answer:
             6600,
             "3,333 lb counted, 3,300 lb needed",
         ),
+        ("how many 10 mm g70 chains for a 14,000 lb excavator", 14000, "4 x 10 mm grade 70 chain"),
         ("how do i tie down 1,680 lb of hives", 1680, "840 lb together"),
     ],
 )
@@ -554,6 +578,12 @@ def test_tie_downs_are_counted_by_the_federal_rule(text: str, pounds: float, say
     assert says in answer.headline
     assert "49 CFR 393" in words(answer)
     assert "Local law governs" in words(answer)
+
+
+def test_a_size_that_nobody_named_is_in_the_measure_of_the_chat() -> None:
+    question = Question(topic="tiedown", text="straps for 900 kg?", value=Quantity(900, "kg"))
+    for preferences, strap in ((US, "2 in strap"), (METRIC, "50 mm strap")):
+        assert strap in tiedown_answer(Ticket().log, preferences, START, question).headline
 
 
 def test_tie_downs_want_the_weight_of_the_cargo() -> None:
