@@ -33,6 +33,10 @@ COUPLING = "coupling"
 """The name of the words that say that a trailer rests on a pin: 'fifth wheel', 'pin weight'."""
 
 
+EVERY_ONE = "every one"
+"""The name of the words that say that all parts of a kind were looked at: 'all bearings'."""
+
+
 class ImpossibleEntry(ValueError):
     """A record was built that no message can state; the fault is ours, not the texter's."""
 

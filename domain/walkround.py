@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from domain.entries import Check, Rating
+from domain.entries import EVERY_ONE, Check, Rating
 from domain.log import Log, Logged
 
 SUBJECT = "walk-round"
@@ -115,11 +115,15 @@ def open_faults(checks: Sequence[Logged[Check]]) -> tuple[Logged[Check], ...]:
 def _settles(later: Check, fault: Check) -> bool:
     """Whether a later check is about the same thing: named alike, or by its closer part.
 
-    'marker light fixed' settles 'left marker light'; 'lights done' does not.
+    'marker light fixed' settles 'left marker light', and so does 'all marker lights work';
+    'lights done' does not.
     """
     if later.trailer and fault.trailer and later.trailer.casefold() != fault.trailer.casefold():
         return False
     said, faulty = later.item.casefold().split(), fault.item.casefold().split()
+    if later.state == "done" and any(name == EVERY_ONE for name, _ in later.words):
+        one, broken = (" ".join(each).removesuffix("s") for each in (said, faulty))
+        return broken == one or broken.endswith(f" {one}")
     return said == faulty or (
         later.state == "done" and len(said) > 1 and faulty[-len(said) :] == said
     )

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Literal
 
-from domain.entries import Check
+from domain.entries import EVERY_ONE, Check, WordsOf
 from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION, OTHER
 from domain.reading.tokens import MARK, NUMBER, WORD
@@ -55,8 +55,24 @@ def read_checks(scene: Scene) -> list[Check]:
         used.add(index)
         states[index] = state
         righted = state[0] == "fault" and _put_right(scene, max(index, state[1]), limit)
-        found.append(Check(item=_name(scene, start, end), state="done" if righted else state[0]))
+        found.append(
+            Check(
+                item=_name(scene, start, end),
+                state="done" if righted else state[0],
+                words=_words(scene, start, end),
+            )
+        )
     return _with_listed(scene, dict(zip(states, found, strict=True)), states)
+
+
+def _words(scene: Scene, start: int, end: int) -> WordsOf:
+    """'repacked all the bearings': the words that say that it is of every one of them."""
+    index = start - 1
+    while index > 0 and "article" in scene.tokens[index].groups:
+        index -= 1
+    if index < 0 or "every_one" not in scene.tokens[index].groups:
+        return ()
+    return ((EVERY_ONE, scene.words_between(index, end)),)
 
 
 def _with_listed(

@@ -15,6 +15,7 @@ from domain.reading.figures import (
     LEAST_LOAD,
     MASS,
     MONEY,
+    PRESSURE,
     PRICE,
     SHARE,
     VOLUME,
@@ -97,6 +98,8 @@ def _owner_beside(
         return "'#'"
     if "discount" in said and dimension in (None, MONEY, PRICE) and _is_taken_off(tokens, figure):
         return DISCOUNT
+    if "changes_by" in said and dimension == PRESSURE and _changes(before):
+        return "how much it changed"
     typed_to = before is not None and before.end == tokens[figure.start].start
     if typed_to and _is_part_of_word(tokens, figure.start):
         return "a number with letters"
@@ -209,6 +212,11 @@ def _owner_said(
     if "over_word" in said and _of_the_heart(tokens, figure):
         return "a blood pressure"
     return None
+
+
+def _changes(before: Token | None) -> bool:
+    """'lost 12 psi, now 68': by how much a pressure changed, and not what it is."""
+    return before is not None and "changes_by" in before.groups
 
 
 DISCOUNT = "a discount"

@@ -76,6 +76,7 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
             continue
         subject = _subject(scene, figure, heading) or _of_the_row(scene, figure, row)
         subject = subject or _heads_list(scene, figure, heading)
+        subject = subject or _told_last(scene, figure, heading)
         if subject is None or figure.foreign in scene.book.groups["no_gauge"]:
             continue
         value = _value(scene, figure, subject)
@@ -172,6 +173,17 @@ def _heads_list(scene: Scene, figure: Figure, heading: Label | None) -> str | No
     bare = figure.dimension is None and figure.label is None and figure.foreign is None
     listed = scene.tokens[figure.start - 1].raw == ":" and start <= heading.start
     return heading.subject if bare and listed else None
+
+
+def _told_last(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
+    """'left rear tire lost 12 psi, now 68': what the gauge of the sentence reads now."""
+    if heading is None or heading.subject not in POSITIONED or heading.bound is not None:
+        return None
+    start, _ = scene.sentence_of(figure.start)
+    bare = figure.dimension is None and figure.label is None and figure.foreign is None
+    before = scene.tokens[figure.start - 1]
+    told = start <= heading.start and heading.end < figure.start and "now_word" in before.groups
+    return heading.subject if bare and told else None
 
 
 def _heading(scene: Scene) -> Label | None:
@@ -343,7 +355,7 @@ def _is_no_gauge(scene: Scene, start: int, end: int) -> bool:
 MOST_UNKNOWN = 8
 """Words that no phrase knows: among more of them a figure without a unit is not off a gauge."""
 
-PRESSURE_SIZE = {"us": (25, 130), "imperial": (20, 130), "metric": (150, 900)}
+PRESSURE_SIZE = {"us": (20, 130), "imperial": (20, 130), "metric": (150, 900)}
 """What four corners without a unit are taken for pressures at; a wheel's load is far more."""
 
 
@@ -351,8 +363,10 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
     """A corner's figure that only a pressure can be, among others like it."""
     label = figure.label
     low, high = PRESSURE_SIZE[scene.context.units]
-    of_tyres = scene.has("subject", "tyre") or any(
-        other.dimension == PRESSURE for other in scene.figures
+    of_tyres = (
+        "airs_up" in scene.groups
+        or scene.has("subject", "tyre")
+        or any(other.dimension == PRESSURE for other in scene.figures)
     )
     placed = isinstance(label, Label) and (
         label.side or label.only_vehicle or (of_tyres and (label.axle or label.end_of))
@@ -365,7 +379,7 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
         return False
     if any(_is_corner(other) and other.value > high for other in scene.figures):
         return False  # 'nearside front 720, nearside rear 1,010': loads, all of them
-    if _heads_tyres(scene, figure):
+    if _heads_tyres(scene, figure) or _aired_to(scene, figure):
         return True
     alike = [
         other
@@ -377,7 +391,25 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
             or (of_tyres and other.role == "observation")
         )
     ]
+    if isinstance(label, Label) and label.side and label.vehicle and "one_of_them" in scene.groups:
+        alike += [other for other in scene.figures if _is_rest(scene, figure, other)]
     return len({*alike, figure}) >= 2
+
+
+def _is_rest(scene: Scene, figure: Figure, other: Figure) -> bool:
+    """'left rear is low, 24, the rest are 35': the others of what is told first."""
+    low, high = PRESSURE_SIZE[scene.context.units]
+    alike = other.dimension is None and low <= other.value <= high
+    return alike and other.start > figure.end and _follows(scene, other, figure)
+
+
+def _aired_to(scene: Scene, figure: Figure) -> bool:
+    """'aired the fronts to 65': what is aired is a tyre, and the place it is at stands before."""
+    label = figure.label
+    if "airs_up" not in scene.groups or not isinstance(label, Label):
+        return False
+    between = scene.tokens[label.end : figure.start]
+    return label.end < figure.start and all("glue" in token.senses for token in between)
 
 
 def _heads_tyres(scene: Scene, figure: Figure) -> bool:
@@ -579,7 +611,8 @@ def _alone_in_sentence(scene: Scene, figure: Figure, heading: Label) -> bool:
     start, end = scene.sentence_of(figure.start)
     if heading.bound is not None or not start <= heading.start < end:
         return False
-    return [other for other in scene.figures if start <= other.start < end] == [figure]
+    live = [each for each in scene.figures if start <= each.start < end and each.claimed is None]
+    return live == [figure]
 
 
 def _position(scene: Scene, figure: Figure, heading: Label | None) -> str | None:

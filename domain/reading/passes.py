@@ -10,9 +10,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from domain.reading.figures import Figure
+from domain.reading.figures import LEAST_LOAD, Figure
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
+from domain.reading.tokens import NUMBER
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +94,18 @@ def _sets_rig(scene: Scene, index: int, key: str) -> bool:
     return (
         key.split(maxsplit=1)[0] != "hitched"
         or scene.tokens[index].text.split()[0] in scene.book.groups["with"]
+        or _heads_pass(scene, index)
+    )
+
+
+def _heads_pass(scene: Scene, index: int) -> bool:
+    """'solo 5,280/4,620 then hitched 4,960/6,100/8,480': the other way of standing is told too."""
+    behind = scene.tokens[index + 1 : index + 3]
+    if behind and behind[0].raw in ":=":
+        behind = behind[1:]
+    loaded = bool(behind) and behind[0].kind is NUMBER and behind[0].value >= LEAST_LOAD
+    return loaded and any(
+        key.split(maxsplit=1)[0] != "hitched" and at != index for at, _, key in scene.find("rig")
     )
 
 

@@ -55,6 +55,8 @@ def settle_words(scene: Scene) -> None:
         _settle_pence(scene)
     if "bars" in scene.by_class:
         _settle_bars(scene)
+    if "hers" in scene.groups:
+        _settle_hers(scene)
     if "fuel_or_register" in scene.groups:
         _settle_regular(scene)
     if "correction" in scene.by_class:
@@ -266,6 +268,14 @@ def _settle_pence(scene: Scene) -> None:
             token.groups |= {"coins_per_litre"}
     if settled:
         scene.index_terms()
+
+
+def _settle_hers(scene: Scene) -> None:
+    """'her camper weighs 5,200': before a vehicle it is somebody's, and no name for the truck."""
+    for token, behind in pairwise(scene.tokens):
+        if "hers" in token.groups and not TOWED.isdisjoint(behind.senses):
+            token.senses, token.groups = {"talk": "other"}, token.groups | {"owner"}
+    scene.index_terms()
 
 
 def _settle_bars(scene: Scene) -> None:

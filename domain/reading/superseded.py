@@ -14,7 +14,7 @@ from domain.reading.figures import Figure, token_at
 from domain.reading.taken_back import FILLER, SAID, measured_so, named_behind, named_so, says
 from domain.reading.tokens import MARK, NO_GROUPS, NUMBER, TIME, WORD, Token
 
-GIVES_WAY = frozenset(("as_it_is", "to_be_exact"))
+GIVES_WAY = frozenset(("as_it_is", "to_be_exact", "brings_to"))
 """Groups of words of which one stands beside a figure that another gives way to."""
 
 KEPT = frozenset((*SAID, "axle_noun", "weigh_cue", "fuel_cue", "ticket", "product", "full"))
@@ -99,7 +99,8 @@ def _start_of_unreal(
         return None
     behind = token_at(tokens, second.end)
     ahead = [token for token in (*lead, behind) if token is not None]
-    if not names and not any("as_it_is" in token.groups for token in ahead):
+    brought = any("brings_to" in token.groups for token in lead)  # 'was 52, pumped it to 80'
+    if not (names or brought or any("as_it_is" in token.groups for token in ahead)):
         return None
     floor = live[at - 2].end if at > 1 else 0
     start = _clause_start(tokens, first.start, max(floor, first.start - REACH))
@@ -113,7 +114,7 @@ def _start_of_unreal(
         return start
     then = any("back_then" in token.groups for token in said) or (
         any("was_then" in token.groups for token in before)
-        and any("now_word" in token.groups for token in ahead)
+        and (brought or any("now_word" in token.groups for token in ahead))
     )
     told = any("event" in token.senses or token.kind is TIME for token in said)
     return start if then and not told else None
@@ -141,11 +142,14 @@ def _lead(tokens: Sequence[Token], second: Figure) -> Iterator[Token]:
         token = tokens[index]
         if token.kind is not WORD:
             return
-        known = "glue" in token.senses or says(token) or "as_it_is" in token.groups
+        known = "glue" in token.senses or says(token) or not LEADS.isdisjoint(token.groups)
         if not known and LEADING.isdisjoint(token.senses):
             return
         yield token
 
+
+LEADS = frozenset(("as_it_is", "brings_to"))
+"""Groups of words that may stand right before what is."""
 
 LEADING = frozenset(("weigh_cue", "fuel_cue"))
 """Classes of term that may lead to what is: 'the scale says', 'she took'."""

@@ -41,7 +41,7 @@ def takes_out(scene: Scene) -> bool:
 
 def _takes_out(tokens: Sequence[Token]) -> bool:
     """Whether words ask for the last entry to go, and say nothing else."""
-    last = wrong = named = takes = deletes = sent = False
+    last = wrong = named = takes = deletes = sent = drops = kind = False
     out = any("out_of_log" in token.groups for token in tokens)
     written = any("log_entry" in token.groups for token in tokens)  # 'drop the last entry'
     mends = any("mends" in token.groups for token in tokens)  # 'undo the last thing'
@@ -50,12 +50,15 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
         if way is not None and index and tokens[index - 1].groups & {"article", "denies"}:
             return False  # 'not a scratch', 'never delete it'
         takes = takes or way in ("undo", "entry") or (way is not None and (out or written))
+        drops = drops or (way is not None and "drops" in token.groups)
+        kind = kind or "fill_itself" in token.groups
         denied = "denies" in token.groups  # 'that wasnt ours, delete it'
         wrong = wrong or (way is None and ("correction" in token.senses or denied))
         last = last or token.senses.get("ordinal") == "last" or "last_one" in token.groups
         deletes = deletes or "deletes" in token.groups  # 'sorry, forget it' is talk
         sent = sent or "was_sent" in token.groups
         entry = "log_entry" in token.groups or not ENTRY_SENSES.isdisjoint(token.senses)
+        kind = kind or (written and not ENTRY_SENSES.isdisjoint(token.senses))
         named = named or entry or (mends and "sent_thing" in token.groups)
         if not (
             entry
@@ -76,6 +79,8 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
             }
         ):
             return False
+    if kind and (drops or (takes and (deletes or out))):
+        return True  # 'drop the fill', 'delete the fuel entry'
     return takes and (sent or (last and named) or (wrong and (last or named or deletes)))
 
 

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 import pytest
 
 from bot.reference import points_table, upkeep_table
-from domain.entries import Check, Fill, Rating
+from domain.entries import EVERY_ONE, Check, Fill, Rating
 from domain.exhaust_fluid import exhaust_fluid
 from domain.log import Log
 from domain.quantities import Quantity
@@ -172,6 +172,25 @@ def test_a_tick_from_before_the_trip_does_not_count() -> None:
 def test_a_fault_is_carried_until_the_same_thing_is_put_right(later: str, settled: bool) -> None:
     log = checks((-200, "left marker light", "fault"), (1, later, "done"))
     assert bool(walk_round(log, points_table(), START).faults) is not settled
+
+
+@pytest.mark.parametrize(
+    ("fault", "later", "settled"),
+    [
+        ("left rear bearing", "bearings", True),
+        ("bearing", "bearings", True),
+        ("left marker light", "marker lights", True),
+        ("left brake light", "marker lights", False),
+        ("left rear tire", "bearings", False),
+    ],
+)
+def test_what_was_done_to_all_of_them_puts_right_each(
+    fault: str, later: str, *, settled: bool
+) -> None:
+    page = Page()
+    page.add(1, Check(item=fault, state="fault"))
+    page.add(2, Check(item=later, state="done", words=((EVERY_ONE, f"all {later}"),)))
+    assert bool(walk_round(page.log, points_table(), START).faults) is not settled
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,130 @@
+"""Pressures that were changed, put right or left to the rest, and passes told one after another."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import EVERY_ONE, Check, Correction, Observation, Weighing
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("LR trailer tire lost 12 psi, now 68", [("trailer left rear", 68)]),
+        ("right front tire lost 9 psi, its at 56 psi", [("right front", 56)]),
+        ("right rear trailer tire was 52, pumped it to 80", [("trailer right rear", 80)]),
+        ("left front tire was at 48 psi, aired it up to 65", [("left front", 65)]),
+        ("left front tire was 48, brought it up to 65 psi", [("left front", 65)]),
+        ("aired the fronts to 65 and rears to 80", [("front", 65), ("rear", 80)]),
+        ("aired down the rears to 55", [("rear", 55)]),
+        ("left rear on the truck is low, 24, the rest are 35", [("left rear", 24), (None, 35)]),
+        (
+            "tires 65 up front, 80 rear, 75 on the camper",
+            [("front", 65), ("rear", 80), ("trailer", 75)],
+        ),
+    ],
+)
+def test_what_the_tyres_have_now(
+    text: str, told: list[tuple[str | None, float]], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert [
+        (entry.position, entry.value.value)
+        for entry in verdict.entries
+        if isinstance(entry, Observation) and entry.subject == "tyre"
+    ] == told
+    assert len(verdict.entries) == len(told)
+
+
+SOLO = Weighing(loads={"steer": Quantity(5_280, "lb"), "drive": Quantity(4_620, "lb")}, rig="solo")
+HITCHED = Weighing(
+    loads={
+        "steer": Quantity(4_960, "lb"),
+        "drive": Quantity(6_100, "lb"),
+        "trailer": Quantity(8_480, "lb"),
+    },
+    rig="hitched",
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "passes"),
+    [
+        ("solo 5,280/4,620 then hitched 4,960/6,100/8,480", (SOLO, HITCHED)),
+        ("solo: 5,280 4,620. hitched: 4,960 6,100 8,480", (SOLO, HITCHED)),
+        ("hitched 4,960/6,100/8,480, solo 5,280/4,620", (HITCHED, SOLO)),
+    ],
+)
+def test_either_way_of_standing_heads_a_pass(
+    text: str, passes: tuple[Weighing, ...], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert verdict.entries == passes
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "drop the fill",
+        "take the fill out",
+        "delete the fuel entry",
+        "remove the weighing",
+        "scrap the fillup please",
+        "can you delete the fill",
+        "delete the odometer entry",
+    ],
+)
+def test_an_entry_is_taken_out_by_its_kind(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert verdict.entries == (Correction(action="undo"),)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "added 10 psi to the rears",
+        "dropped 15 psi in the tires for the sand",
+        "lost 30 psi in my bike tire, now flat",
+        "lost 12 pounds, now 168",
+        "my grade was 52, brought it up to 80",
+        "the house was 52, brought it up to 80 offers",
+        "drop the fill dirt by the gate",
+        "delete the fuel app",
+        "remove the hitch",
+        "take the fuel out of the shed",
+        "drop the ticket in the mail",
+        "dont drop the fill hose",
+        "did you drop the fill",
+        "her dually scaled 8,140",
+        "her toy hauler is 11,400 loaded",
+        "her ute weighs 2,900",
+        "their fiver is 14,200",
+    ],
+)
+def test_what_is_of_others_or_is_said_of_other_things_is_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "every"),
+    [
+        ("repacked all bearings", "all bearings"),
+        ("repacked all the bearings on the flatdeck", "all the bearings"),
+        ("repacked the bearings", None),
+    ],
+)
+def test_a_check_says_that_it_was_of_all_of_them(
+    text: str, every: str | None, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (check,) = verdict.entries
+    assert isinstance(check, Check)
+    assert (check.item, check.state) == ("bearings", "done")
+    assert dict(check.words).get(EVERY_ONE) == every
