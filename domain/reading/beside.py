@@ -152,13 +152,12 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
             figure.end += 1
             if figure.dimension == TEMPERATURE:
                 _temperature_letter(figure, tokens)
-    per = token_at(tokens, figure.end)
-    volume, words = _per_volume(figure, tokens)
+    volume, words = _per_volume(figure, tokens) if figure.end < len(tokens) else (None, 0)
     if volume is not None:
         _price_per(figure, volume, context)
         figure.end += words
     elif figure.dimension == PRICE and figure.unit in ("pence", "cents"):
-        what = token_at(tokens, figure.end + 1)
+        per, what = token_at(tokens, figure.end), token_at(tokens, figure.end + 1)
         if per is not None and per.raw == "/" and what is not None and what.kind is WORD:
             figure.claimed = "a tariff"
         _price_per(figure, "L", context)
@@ -171,14 +170,14 @@ def _typed_to(behind: Token | None) -> bool:
 
 def _per_volume(figure: Figure, tokens: Sequence[Token]) -> tuple[str | None, int]:
     """The volume that a figure is the price of, and how many words say so: '/L', '$3.89 / gal'."""
-    per = token_at(tokens, figure.end)
-    if per is None:
-        return None, 0
+    per = tokens[figure.end]
     if "per_volume" in per.senses:
         beyond = token_at(tokens, figure.end + 1)
         listed = beyond is not None and beyond.kind is NUMBER and _heads_volume(tokens, figure)
         return (None, 0) if listed else (per.senses["per_volume"], 1)  # 'gal 31.4 ppg 3.899'
-    unit = unit_key(token_at(tokens, figure.end + 1)) if per.raw == "/" else None
+    if per.raw != "/":
+        return None, 0
+    unit = unit_key(token_at(tokens, figure.end + 1))
     if unit not in PUMPED or figure.dimension not in (None, MONEY):
         return None, 0
     beyond = token_at(tokens, figure.end + 2)

@@ -343,9 +343,11 @@ OF_A_RIG = frozenset(("weigh_cue", "axle", "axle_noun", "whole", "vehicle", "nam
 def _of_tyre_size(tokens: Sequence[Token], index: int) -> bool:
     """'275/65R18', 'ST235/80R16': a tyre's width and height, which nothing measured."""
     for slash in (index + 1, index - 1):
+        if not 0 <= slash < len(tokens) or tokens[slash].raw != "/":
+            continue
         parts = [token_at(tokens, slash + step) for step in range(4)]
-        mark, height, built, rim = parts
-        if mark is None or mark.raw != "/" or height is None or built is None or rim is None:
+        _, height, built, rim = parts
+        if height is None or built is None or rim is None:
             continue
         sized = height.kind is NUMBER and rim.kind is NUMBER
         if sized and built.text in TYRE_BUILDS and TYRE_RIMS[0] <= rim.value <= TYRE_RIMS[1]:

@@ -70,6 +70,9 @@ YEAR = re.compile(r"(?:19|20)\d\d")
 ADDING = frozenset(("event", "hitch", "check_item", "full"))
 """Classes of term that say more than the answer to a question asks for."""
 
+CORRECTING = frozenset(("correction", "takes_out"))
+"""Classes of term that may correct what was logged."""
+
 FACTUAL = frozenset(("full", "check_item", "hitch", "correction", "name", "vehicle", "reported"))
 """Classes of term that can make a fact without a figure."""
 
@@ -127,9 +130,10 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
     note = read_note(scene)
     if note is not None:
         return Facts((note,))
-    if (scene.has("takes_out") or scene.has("correction", "undo")) and takes_out(scene):
+    undoes = "takes_out" in scene.by_class or scene.has("correction", "undo")
+    if undoes and takes_out(scene):
         return Facts((Correction(action="undo"),))
-    if scene.has("reported"):
+    if "reported" in scene.by_class:
         corrections = read_corrections(scene)
         if corrections:
             return Facts(corrections)
@@ -199,7 +203,7 @@ def _completed(entry: Entry, said: Entry) -> Entry:
 
 
 def _may_correct(scene: Scene) -> bool:
-    return scene.has("correction") or scene.has("takes_out") or scene.text[-1] == STAR
+    return not CORRECTING.isdisjoint(scene.by_class) or scene.text[-1] == STAR
 
 
 def _states_loads(scene: Scene) -> bool:

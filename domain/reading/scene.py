@@ -167,11 +167,11 @@ class Scene:
 
     def has(self, term_class: str, key: str | None = None) -> bool:
         """Whether a class of term (with that key) stands anywhere in the message."""
-        found = self.by_class.get(term_class)
-        if not found:
+        if term_class not in self.by_class:
             return False
         return key is None or any(
-            key in self.tokens[index].senses.get(term_class, "").split() for index in found
+            key in self.tokens[index].senses.get(term_class, "").split()
+            for index in self.by_class[term_class]
         )
 
     def find(self, term_class: str, key: str | None = None) -> Iterator[tuple[int, Token, str]]:

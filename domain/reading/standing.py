@@ -9,7 +9,7 @@ upkeep and walk-round modules of `domain` say which ratings and checks these bec
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import chain
@@ -35,12 +35,14 @@ class StandingWords:
     """The patterns by what they mean, with everything in braces filled in but the trailers.
 
     `outline` matches whatever any of the patterns could, whatever the trailers are called: what
-    it does not match is another matter, and most of what people text is. `numbers` are those in
-    words, and `thousands` stand behind a number; `trailers` are words for one that has no name.
+    it does not match is another matter, and most of what people text is. `openings` are what
+    they can begin with, by the first letter. `numbers` are those in words, and `thousands` stand
+    behind a number; `trailers` are words for one that has no name.
     """
 
     patterns: Mapping[str, Sequence[str]]
     outline: re.Pattern[str]
+    openings: Mapping[str, tuple[str, ...]]
     units: Mapping[str, str]
     volumes: Mapping[str, str]
     numbers: Mapping[str, float]
@@ -77,6 +79,7 @@ def standing_words_from(
     return StandingWords(
         patterns=patterns,
         outline=outline_of(chain(*patterns.values())),
+        openings=openings_of(chain(*patterns.values()), table["trailers"]),
         units=units,
         volumes=volumes,
         numbers=numbers,
@@ -94,12 +97,60 @@ def outline_of(patterns: Iterable[str]) -> re.Pattern[str]:
     return re.compile("|".join(anyhow), re.DOTALL)
 
 
+def openings_of(patterns: Iterable[str], trailers: Iterable[str]) -> Mapping[str, tuple[str, ...]]:
+    """What the patterns can begin with, by the first letter; `trailers` without their names.
+
+    Raises ValueError where a pattern begins with what is no letter.
+    """
+    openings = set(trailers)
+    for pattern in patterns:
+        if not pattern.startswith("{trailer}"):
+            openings.update(_openings(_NAMED_GROUP.sub("(?:", pattern)))
+    if "" in openings:
+        raise ValueError("a pattern that could begin with anything")
+    found: dict[str, tuple[str, ...]] = {}
+    for opening in sorted(openings):  # and so the shorter of two that begin alike is first
+        known = found.setdefault(opening[0], ())
+        if not opening.startswith(known):
+            found[opening[0]] = (*known, opening)
+    return found
+
+
+_LETTERS = re.compile(r"(?:\\[^\w]|[^\\()|\[\].?*+{])*(?![?*{])")
+_GROUP_PART = re.compile(r"\\.|[()|]")
+
+
+def _openings(pattern: str) -> Iterator[str]:
+    """The letters that each way through a pattern begins with, up to what may differ."""
+    if not pattern.startswith("(?:"):
+        letters = _LETTERS.match(pattern)
+        yield letters[0].replace("\\", "") if letters else ""
+        return
+    begun, depth = len("(?:"), 0
+    ways: list[str] = []
+    for part in _GROUP_PART.finditer(pattern):
+        depth += (part[0] == "(") - (part[0] == ")")
+        if (part[0] == "|" and depth == 1) or depth == 0:
+            ways.append(pattern[begun : part.start()])
+            begun = part.end()
+        if depth == 0:
+            break
+    rest = pattern[begun:]
+    behind = rest.removeprefix("?")
+    for way in ways:
+        yield from _openings(way + behind)
+    if behind != rest:
+        yield from _openings(behind)
+
+
 def read_standing(text: str, context: Context, words: StandingWords) -> Verdict | None:
     """What a message sets or asks that lasts; None where it is another matter."""
     if text.endswith(("...", "…")):
         return None  # 'in english...': somebody goes on talking
     said = " ".join(text.casefold().replace("’", "'").replace("'", "").split()).strip(" .?!¿¡")
-    if words.outline.fullmatch(said) is None:
+    called = [name.casefold().replace("'", "") for name in context.trailers]
+    opened = said.startswith((*words.openings.get(said[:1], ()), *called))
+    if not opened or words.outline.fullmatch(said) is None:
         return None
     trailers = _trailers(context, words)
     names = tuple(trailers)

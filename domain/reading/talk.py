@@ -107,10 +107,10 @@ def _heads_of_others(scene: Scene, talk: list[str | None], start: int, end: int)
 
 
 def _names_somebody(scene: Scene) -> bool:
-    """Whether a word may be somebody's name: it is unknown and capitalized, or owns a thing."""
+    """Whether a word may be somebody's name: it is unknown and does something, or owns a thing."""
     tokens = scene.tokens
     for index in scene.unknown:
-        if tokens[index].raw[0].isupper():
+        if tokens[index].raw[0].isupper() and _somebody(scene, index):
             return True
     for token in tokens:  # noqa: SIM110  a loop costs half of any()
         if token.possessive:
