@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from bot.answers.language import marked, say, say_count
+from bot.answers.language import marked, say, say_count, say_of
 from bot.answers.measures import interval
 from bot.answers.terms import term
 from bot.answers.words import figure, number
@@ -96,8 +96,10 @@ def load_name(position: str) -> str:
     return term(LOAD_WORDS.get(position, position))
 
 
-def rating_name(rating: str) -> str:
-    """What a rating is called: `GVWR`, `max tongue`."""
+def rating_name(rating: str, subject: str = "") -> str:
+    """What a rating is called: `GVWR`, `max tongue`; a trailer's may have a name of its own."""
+    if (subject, rating) == ("trailer", "gvwr"):
+        return say_of("trailer", "GVWR")
     return term(RATING_WORDS.get(rating, rating))
 
 
@@ -199,7 +201,7 @@ def gauge_name(subject: str, position: str | None) -> str:
 
 
 def _rating(entry: Rating) -> str:
-    return f"{rated_name(entry)} {rating_name(entry.rating)} {rating_value(entry)}"
+    return f"{rated_name(entry)} {rating_name(entry.rating, entry.subject)} {rating_value(entry)}"
 
 
 def rated_name(entry: Rating) -> str:

@@ -33,6 +33,7 @@ SOURCE = "en"
 """The language of the messages themselves."""
 
 FOLDER = "language"
+DIALECTS_FOLDER = "dialect"
 
 LOCALES: Mapping[tuple[str, str], str] = {
     ("es", "USD"): "es_US",
@@ -48,6 +49,16 @@ Argentina (CLDR). Units would not tell them apart, Mexico and Spain both weigh i
 
 ANYWHERE: Mapping[str, str] = {"en": "en", "es": "es_419"}
 """Whose customs they follow with any other currency."""
+
+
+DIALECTS: Mapping[tuple[str, str], str] = {
+    ("en", "AUD"): "en_AU",
+    ("en", "NZD"): "en_NZ",
+    ("en", "GBP"): "en_GB",
+    ("es", "EUR"): "es_ES",
+}
+"""Where plates and people call a few things by words of their own: a GVWR is a GVM in Australia
+and a MAM in Britain. A dialect is a catalogue of those words alone (`shared/dialect`)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,19 +129,31 @@ def spoken_as(code: str) -> Language:
 @cache
 def _language(code: str, currency: str) -> Language:
     locale = LOCALES.get((code, currency)) or ANYWHERE.get(code, code)
-    return Language(code, Locale.parse(locale), catalogue(code))
+    return Language(code, Locale.parse(locale), _words(code, currency))
+
+
+def _words(code: str, currency: str) -> NullTranslations:
+    """The catalogue of a language, under that of the country's dialect where it has one."""
+    dialect = DIALECTS.get((code, currency))
+    if dialect is None:
+        return catalogue(code)
+    words = _compiled(f"{DIALECTS_FOLDER}/{dialect}.po")
+    words.add_fallback(catalogue(code))
+    return words
 
 
 @cache
 def catalogue(code: str) -> NullTranslations:
     """The catalogue of a language, compiled once; raises NoSuchData where there is none."""
-    if code == SOURCE:
-        return NullTranslations()
+    return NullTranslations() if code == SOURCE else _compiled(f"{FOLDER}/{code}.po")
+
+
+def _compiled(name: str) -> GNUTranslations:
     from babel.messages.mofile import write_mo
     from babel.messages.pofile import read_po
 
     compiled = io.BytesIO()
-    write_mo(compiled, read_po(io.StringIO(read_text(f"{FOLDER}/{code}.po")), locale=code))
+    write_mo(compiled, read_po(io.StringIO(read_text(name))))
     compiled.seek(0)
     return GNUTranslations(compiled)
 

@@ -59,7 +59,7 @@ def rating_row(key: Key, rating: Rating, now: datetime) -> Row:
 
 def _plain_name(subject: str, rating: str, condition: str) -> str:
     """What a rating is called that bounds nothing: `truck tank`."""
-    name = say("{owner} {part}", owner=term(subject), part=rating_name(rating))
+    name = say("{owner} {part}", owner=term(subject), part=rating_name(rating, subject))
     return f"{name} {term(condition)}" if condition else name
 
 

@@ -10,6 +10,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from bot.answers.alt_text import alt_text
+from bot.answers.brief import rating_name
 from bot.answers.language import marked, say, say_of
 from bot.answers.limits import (
     CAUTION,
@@ -53,16 +54,14 @@ ASSUMED_AXLES = 2
 OWN_RATING = {
     ("truck", "gawr_front"): marked("GAWR"),
     ("truck", "gawr_rear"): marked("GAWR"),
-    ("trailer", "gawr"): marked("GAWR"),
-    ("trailer", "gtm"): marked("GTM"),
-    ("truck", "gvwr"): marked("GVWR"),
-    ("trailer", "gvwr"): marked("GVWR"),
-    ("truck", "gcwr"): marked("GCWR"),
     ("truck tyres", "front"): marked("tyres"),
     ("truck tyres", "rear"): marked("tyres"),
     ("trailer tyres", "load"): marked("tyres"),
 }
-"""What a limit is called beside the load that it bounds; the others by their name."""
+"""What a limit is called beside the load that it bounds, where that is not the rating's name."""
+
+BY_RATING = ("gvwr", "gcwr", "gawr", "gtm")
+"""Ratings that are called by their name beside their load; other limits by the limit's own."""
 
 
 def is_complete(told: Weighed) -> bool:
@@ -129,6 +128,15 @@ def margins_picture(told: Weighed, preferences: Preferences) -> MarginsPicture:
     return replace(picture, alt=alt_text(picture))
 
 
+def _own_rating(margin: Margin) -> str:
+    """What a limit is called beside the load that it bounds."""
+    subject, rating = margin.limit.subject, margin.limit.rating
+    if rating in BY_RATING:
+        return rating_name(rating, subject)
+    by = OWN_RATING.get((subject, rating))
+    return say(by) if by else limit_name(margin)
+
+
 def margin_bar(margin: Over | Near | Clear, unit: str, name: str = "") -> Bar:
     """A margin as a bar, by the limit's name, or by that of its load with the limit's beside it."""
     limit, doubt = margin.limit, spread(margin.left)
@@ -138,12 +146,11 @@ def margin_bar(margin: Over | Near | Clear, unit: str, name: str = "") -> Bar:
         if limit.unit == "kN"
         else mass_text(margin.load, unit, derived=derived)
     )
-    by = OWN_RATING.get((limit.subject, limit.rating))
     against = say("of {limit}", limit=limit_text(margin, unit))
     return Bar(
         name=name or sentence(limit_name(margin)),
         load=load,
-        against=f"{against} {say(by) if by else limit_name(margin)}" if name else against,
+        against=f"{against} {_own_rating(margin)}" if name else against,
         left=say(LEFT[type(margin)], mass=left_text(margin, unit)),
         state=STATES[type(margin)],
         used=margin.load.nominal_value / limit.value,

@@ -49,9 +49,9 @@ def ratings_kept(log: Log, preferences: Preferences, entries: Sequence[Rating]) 
     whose = owners[0] if len(owners) == 1 else say("the rig")
     rows = tuple(
         Row(
-            rating_name(entry.rating)
+            rating_name(entry.rating, entry.subject)
             if len(owners) == 1
-            else f"{_owner(entry)} {rating_name(entry.rating)}",
+            else f"{_owner(entry)} {rating_name(entry.rating, entry.subject)}",
             rating_value(entry),
         )
         for entry in entries

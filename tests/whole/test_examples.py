@@ -36,6 +36,7 @@ CHATS = (
     chat("us", "USD"),
     chat("metric", "AUD"),
     chat("metric", "CHF"),
+    chat("metric", "NZD"),
     chat("imperial", "GBP"),
     chat("us", "USD", "es"),
     chat("us", "EUR", "es"),
