@@ -15,12 +15,14 @@ from bot.shared_data import names, read_toml
 from domain.asked_words import AskedWords, asked_words_from
 from domain.context import Context
 from domain.reading import Phrasebook, compile_phrasebook
+from domain.reading.short_words import short_words_from
 from domain.reading.standing import standing_words_from
 
 FOLDER = "phrasebook"
 SOURCE = "en"
-STANDING, ASKED = "standing", "asked"
-"""What the files of standing matters and of questions about load are called, then the language."""
+STANDING, ASKED, SHORT = "standing", "asked", "short"
+"""What the files of standing matters, of questions about load and of questions of few words are
+called, then the language."""
 
 
 def book_for(context: Context) -> Phrasebook:
@@ -39,7 +41,8 @@ def phrasebook(language: str = SOURCE) -> Phrasebook:
     words = read_toml(f"{FOLDER}/{STANDING}.{language}.toml")
     standing = standing_words_from(words, upkeep_table(), points_table())
     compiled = compile_phrasebook(read_toml(f"{FOLDER}/{language}.toml"))
-    return replace(compiled, standing=standing, glossary=glossary_in(language))
+    short = short_words_from(read_toml(f"{FOLDER}/{SHORT}.{language}.toml"))
+    return replace(compiled, standing=standing, short=short, glossary=glossary_in(language))
 
 
 @cache

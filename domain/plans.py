@@ -64,6 +64,17 @@ class Reach:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Goes:
+    """How far some fuel goes: the best estimate, and what nineteen times in twenty it exceeds."""
+
+    km: float
+    sure_km: float
+    mode: str
+    rate: Rate
+    grounds: Grounds
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
     """What a distance will take: litres with the 90 % interval, its cost, and stops for fuel.
 
@@ -140,6 +151,20 @@ def reach(driven: Driving, estimates: Estimates) -> Reach:
         km=max(usable, 0.0) / rate.rate,
         sure_km=max(usable - spread, 0.0) / rate.rate,
         empty_km=left / rate.rate,
+        mode=mode,
+        rate=rate,
+        grounds=grounds,
+    )
+
+
+def goes(estimates: Estimates, litres: float, mode: str) -> Goes:
+    """How far so much fuel goes in a mode, to the last drop."""
+    rate, _ = rate_ahead(estimates, mode, STRETCH_KM)
+    rate, grounds = rate_ahead(estimates, mode, litres / rate.rate)
+    km = litres / rate.rate
+    return Goes(
+        km=km,
+        sure_km=max(km - NINETY * km * rate.sd / rate.rate, 0.0),
         mode=mode,
         rate=rate,
         grounds=grounds,

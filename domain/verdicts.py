@@ -39,8 +39,10 @@ LANGUAGE_TOPICS = ("language",)
 """What is asked about the language of the answers; the question's `item` is the one wanted."""
 
 PICTURE, PAGE, CHANGE, OF_TRIP = "picture", "page", "change", "trip"
+FAULTS, RULE, LAST_FILL, READING = "faults", "rule", "fill", "reading"
 """Forms in which an answer can be asked for: drawn, as pages to print, as what changed since the
-last time, or of a trip. Else it is told."""
+last time, or of a trip; of upkeep the open faults, of tie-downs the rule, of cost the last fill,
+of distance the odometer's reading. Else it is told."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,7 +25,7 @@ from domain.driving import Driving, driving
 from domain.economy import RECENT, estimate
 from domain.fuel import NINETY, Tank
 from domain.log import Log, Preferences
-from domain.plans import NotEnoughTold, Plan, Reach, plan, reach
+from domain.plans import NotEnoughTold, Plan, Reach, goes, plan, reach, tank_of
 from domain.quantities import Quantity
 from domain.trip import last_distance_to
 from domain.verdicts import Question
@@ -57,12 +57,12 @@ BY_THE_GAUGE = marked(
 def range_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """How far the tank still reaches, or whether it reaches the distance asked about."""
     driven = driving(log, question.truck)
+    if isinstance(question.value, Quantity):
+        return _on_fuel(driven, preferences, now, question, question.value)
     try:
         told = reach(driven, estimate(_recent_tanks(driven, now)))
     except NotEnoughTold as error:
-        lacking, text_it, like = LACKING[error.lacks]
-        example = texted(like, preferences)
-        return Answer(headline=say(lacking), notes=(say(text_it, example=example),))
+        return _lacks(error.lacks, preferences)
     how = mode_phrase(told.mode)
     unsure = told.km - told.sure_km
     if question.distance is not None:
@@ -87,6 +87,39 @@ def range_answer(log: Log, preferences: Preferences, now: datetime, question: Qu
             Row(say("Dry at about"), about_distance(told.empty_km, unsure, preferences)),
             Row(say("Economy"), economy_figure(told.rate, preferences), say(GROUNDS[told.grounds])),
             Row(say("Reserve"), volume(told.reserve, preferences), say("a tenth of the tank")),
+        ),
+        notes=(say(BY_THE_GAUGE),),
+    )
+
+
+def _lacks(fact: str, preferences: Preferences) -> Answer:
+    lacking, text_it, like = LACKING[fact]
+    example = texted(like, preferences)
+    return Answer(headline=say(lacking), notes=(say(text_it, example=example),))
+
+
+def _on_fuel(
+    driven: Driving, preferences: Preferences, now: datetime, question: Question, fuel: Quantity
+) -> Answer:
+    """How far so much fuel goes: a volume, or a share of the tank in percent."""
+    tank = tank_of(driven)
+    if fuel.unit == "%" and tank is None:
+        return _lacks("tank", preferences)
+    litres = (
+        fuel.amount("L")
+        if tank is None or fuel.unit != "%"
+        else (tank.amount("L") * fuel.value / 100)
+    )
+    told = goes(estimate(_recent_tanks(driven, now)), litres, _planned_mode(driven, question, now))
+    far = about(about_distance(told.km, told.km - told.sure_km, preferences))
+    how = f"{far} {mode_phrase(told.mode)}".strip()
+    return Answer(
+        headline=say(
+            "{distance} on {fuel}.", distance=sentence(how), fuel=volume(litres, preferences)
+        ),
+        rows=(
+            Row(say("Count on"), about_distance(told.sure_km, told.km - told.sure_km, preferences)),
+            Row(say("Economy"), economy_figure(told.rate, preferences), say(GROUNDS[told.grounds])),
         ),
         notes=(say(BY_THE_GAUGE),),
     )

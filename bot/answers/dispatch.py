@@ -45,7 +45,17 @@ from domain.entries import (
     Weighing,
 )
 from domain.log import EVERYTHING, NOTHING, Log, Logged, Preferences, Reach
-from domain.verdicts import CHANGE, OF_TRIP, PAGE, PICTURE, Question
+from domain.verdicts import (
+    CHANGE,
+    FAULTS,
+    LAST_FILL,
+    OF_TRIP,
+    PAGE,
+    PICTURE,
+    READING,
+    RULE,
+    Question,
+)
 
 Group = Sequence[Logged[Entry]]
 KindAnswer = Callable[[Log, Preferences, datetime, Group], tuple[Answer, Group]]
@@ -164,12 +174,23 @@ COMPARED: Mapping[str, TopicAnswer] = {"weight": weights.changes_told}
 OF_A_TRIP: Mapping[str, TopicAnswer] = {"cost": trips.trip_cost_answer}
 """Who answers what is asked of a trip and not of a span."""
 
+OPEN_FAULTS: Mapping[str, TopicAnswer] = {"upkeep": upkeep.faults_answer}
+RULES: Mapping[str, TopicAnswer] = {"tiedown": tiedowns.rule_answer}
+FILLED: Mapping[str, TopicAnswer] = {"cost": fuel.last_fill_answer}
+READ: Mapping[str, TopicAnswer] = {"distance": spans.odometer_answer}
+"""Who answers what is asked of one thing of a topic: the faults, the rule, the last fill, the
+odometer."""
+
 ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
     None: TOPICS,
     PICTURE: SHOWN,
     PAGE: PRINTED,
     CHANGE: COMPARED,
     OF_TRIP: OF_A_TRIP,
+    FAULTS: OPEN_FAULTS,
+    RULE: RULES,
+    LAST_FILL: FILLED,
+    READING: READ,
 }
 """Who answers a question, by the form in which it wants its answer."""
 

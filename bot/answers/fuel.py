@@ -93,6 +93,27 @@ def fill_answer(
     )
 
 
+def last_fill_answer(
+    log: Log, preferences: Preferences, now: datetime, question: Question
+) -> Answer:
+    """The last fill of the truck's fuel, or of exhaust fluid: when, how much, and what it cost."""
+    driven = driving(log, question.truck)
+    def_asked = question.product == DEF
+    fills = [each for each in driven.log.of(Fill) if (each.entry.product == DEF) == def_asked]
+    if not fills:
+        return Answer(headline=say("No fill in the log yet."))
+    last = fills[-1]
+    bought, cost = fill_volume(last.entry), fill_cost(last.entry)
+    amount = say("Fill") if bought is None else figure(_in_unit(bought, preferences), 1)
+    when = day(local(last.at, preferences))
+    return Answer(
+        headline=say("{money} for {amount} on {day}.", money=figure(cost), amount=amount, day=when)
+        if cost
+        else say("{amount} on {day}; no price told.", amount=amount, day=when),
+        rows=_cost_rows(last.entry, preferences),
+    )
+
+
 def economy_shown(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """Each mode over the last year or a span, with a picture of every tank."""
     return _economy(log, preferences, now, question, shown=True)

@@ -33,7 +33,7 @@ from bot.answers.measures import (
 )
 from bot.answers.road_pictures import week_picture
 from bot.answers.upkeep import attention
-from bot.answers.words import day, sentence
+from bot.answers.words import day, figure, sentence
 from bot.reference import fuel_facts, references
 from domain.account import heaviest
 from domain.driving import Driving, driving
@@ -136,6 +136,18 @@ def distance_answer(
         headline=f"{distance(told.km, preferences)} {when}.",
         rows=tuple(rows) if len(rows) > 1 else (),
     )
+
+
+def odometer_answer(
+    log: Log, preferences: Preferences, now: datetime, question: Question
+) -> Answer:
+    """What the odometer read last."""
+    latest = driving(log, question.truck).track.latest
+    shown = getattr(latest.logged.entry, "odometer", None) if latest else None
+    if latest is None or shown is None:
+        return Answer(headline=say("No odometer reading in the log yet."))
+    when = day(local(latest.at, preferences))
+    return Answer(headline=say("{reading} on {day}.", reading=figure(shown, 0), day=when))
 
 
 def _span_answer(

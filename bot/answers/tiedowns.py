@@ -23,7 +23,9 @@ from domain.quantities import Quantity
 from domain.reference import WorkingLoad
 from domain.tiedowns import (
     HEAVY,
+    LIGHT,
     LONG,
+    SHORT,
     UNMARKED,
     Article,
     Ties,
@@ -41,6 +43,7 @@ WEAKEST = marked("The weakest part counts: binder, hook, anchor or strap.")
 RECHECK = marked("Look again within {distance}.")
 CORNERS = marked("On wheels or tracks, one at each corner is good practice.")
 FROM_MEMORY = marked("That default limit wants a look at 393.108.")
+SHORT_AND_LIGHT = marked("up to {length} and {load}")
 LENGTH = marked("One more for each {length} or part beyond {length} of length.")
 MATERIALS = {
     "synthetic webbing": marked("strap"),
@@ -69,6 +72,9 @@ def tiedown_answer(log: Log, preferences: Preferences, now: datetime, question: 
     """Whether the tie-downs named are enough, or how many it takes."""
     article = asked_article(question, asked_words())
     if article is None:
+        ties = asked_ties(question, asked_words())
+        if ties.material and (ties.size or ties.limit):
+            return _held(ties, preferences)
         return Answer(
             headline=say("How heavy is it?"),
             notes=(say("Ask like: {example}", example=texted(TIES, preferences)),),
@@ -83,6 +89,70 @@ def tiedown_answer(log: Log, preferences: Preferences, now: datetime, question: 
     if ties.count is None:
         return _how_many(article, ties, limit, name, row, preferences)
     return _enough(article, ties, ties.count, limit, name, row, preferences)
+
+
+def rule_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
+    """The working rule: how many tie-downs, how strong together, and what each counts for."""
+    unit = MASS_UNIT[preferences.units]
+    short, long = short_length(SHORT, preferences), short_length(LONG, preferences)
+    light = say(SHORT_AND_LIGHT, length=short, load=kilograms_text(LIGHT, unit))
+    return Answer(
+        headline=say("Together they must count for half of the cargo's weight."),
+        rows=(
+            Row(
+                say("Number"), say("at least {count}", count=2), say("up to {length}", length=long)
+            ),
+            Row("", say("at least {count}", count=1), light),
+            Row(say("Each counts"), say("half its limit"), say("trailer to load")),
+            Row("", say("all its limit"), say("over the load")),
+            Row(say("Heavy machines"), say("at least {count}", count=4), _over(HEAVY, unit)),
+        ),
+        notes=(
+            say(LENGTH, length=long),
+            _care(preferences),
+            say(RULE),
+            say("Ask like: {example}", example=texted(TIES, preferences)),
+        ),
+    )
+
+
+def _over(kilograms: float, unit: str) -> str:
+    return say("over {load}", load=kilograms_text(kilograms, unit))
+
+
+def _held(ties: AskedTies, preferences: Preferences) -> Answer:
+    """What tie-downs are good for that are named without a cargo."""
+    unit, row = MASS_UNIT[preferences.units], _default(ties)
+    limit = ties.limit.amount("kg") if ties.limit else (_kilograms(row, unit) if row else None)
+    if limit is None:
+        return Answer(
+            headline=say("No default limit for that size; go by its marking."), notes=(say(RULE),)
+        )
+    count = ties.count or 1
+    held = Ties(count=count, limit=limit, run=ties.run)
+    counted = kilograms_text(held.aggregate, unit)
+    return Answer(
+        headline=say(
+            "{count} x {ties}: good for {load} of cargo, by strength.",
+            count=count,
+            ties=_name(ties, row, unit),
+            load=kilograms_text(supports(held), unit),
+        ),
+        rows=(
+            Row(say("Working load limit"), kilograms_text(limit, unit), say("each")),
+            Row(say("Counting for"), counted, _counting(ties, limit, unit)),
+        ),
+        notes=(
+            *((say(FROM_MEMORY),) if row is not None and row.status == "M" else ()),
+            _care(preferences),
+            say(RULE),
+        ),
+    )
+
+
+def _care(preferences: Preferences) -> str:
+    recheck = say(RECHECK, distance=distance(RECHECK_WITHIN, preferences))
+    return f"{say(WEAKEST)} {recheck}"
 
 
 def _default(ties: AskedTies) -> WorkingLoad | None:
@@ -242,13 +312,12 @@ def _material(name: str) -> str:
 
 def _notes(article: Article, row: WorkingLoad | None, preferences: Preferences) -> tuple[str, ...]:
     long = short_length(LONG, preferences)
-    recheck = say(RECHECK, distance=distance(RECHECK_WITHIN, preferences))
     wheeled = article.kind == "machinery" and article.weight <= HEAVY
     notes = (
         say(LENGTH, length=long) if article.length is None else "",
         say(CORNERS) if wheeled else "",
         say(FROM_MEMORY) if row is not None and row.status == "M" else "",
-        f"{say(WEAKEST)} {recheck}",
+        _care(preferences),
         say(RULE),
     )
     return tuple(filter(None, notes))

@@ -22,6 +22,7 @@ from bot.answers.measures import (
     local,
     mode_name,
     mode_phrase,
+    money,
     per_distance,
     volume,
 )
@@ -77,15 +78,21 @@ def trip_answer(log: Log, preferences: Preferences, now: datetime, question: Que
 def trip_cost_answer(
     log: Log, preferences: Preferences, now: datetime, question: Question
 ) -> Answer:
-    """What fuel a trip took and what that cost; over a span where no trip tells."""
+    """What fuel a trip took and what that cost; over a span where there was no trip."""
     driven = driving(log, question.truck)
     trip = _asked_trip(driven, question, preferences)
-    told = trip and account(driven, trip, estimate(driven.chain.tanks), references())
-    if not trip or not told or told.burnt is None or not told.burnt.cost:
+    if trip is None:
         return cost_answer(log, preferences, now, question)
-    spent = about(whole_money(told.burnt.cost))
+    told = account(driven, trip, estimate(driven.chain.tanks), references())
+    if told.burnt is not None and told.burnt.cost:
+        spent = about(whole_money(told.burnt.cost))
+        headline = say("{money} on fuel for the trip.", money=sentence(spent))
+    elif told.bought:
+        headline = say("{money} of fuel bought on the trip.", money=money(told.bought))
+    else:
+        headline = say("No prices told for the fuel of the trip.")
     return Answer(
-        headline=say("{money} on fuel for the trip.", money=sentence(spent)),
+        headline=headline,
         rows=tuple(_burnt_rows(told.burnt, preferences)),
         notes=(_trip_headline(driven, trip, preferences, now),),
     )

@@ -34,6 +34,10 @@ BEFORE_LEAVING = timedelta(hours=3)
 """A walk-round this long before setting out belongs to the trip."""
 
 CAUTION = marked("Intervals are the ones you set; the maker's manual governs.")
+SEE_TO_IT = marked(
+    "Carried until you text it fixed. See to it before you pull away; "
+    "a licensed mechanic where you are not sure."
+)
 MOST_DUE = 8
 MOST_LEFT = 3
 """Points of the walk-round that are named of those that are left."""
@@ -71,6 +75,36 @@ def upkeep_answer(log: Log, preferences: Preferences, now: datetime, question: Q
 def _set_one(chore: str, preferences: Preferences) -> tuple[str, ...]:
     example = texted(REMINDER, preferences, upkeep=term(chore))
     return say("Set one like: {example}.", example=example), say(CAUTION)
+
+
+def faults_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
+    """The faults that nobody put right yet, those of the trailer asked about where one was."""
+    name = (question.trailer or "").casefold()
+    faults = [
+        each
+        for each in open_faults(driving(log, question.truck).log.of(Check))
+        if name in ("", (each.entry.trailer or "").casefold())
+    ]
+    if not faults:
+        return Answer(
+            headline=say("No fault open."),
+            notes=(
+                say("A fault is carried from the text that tells it to the one that it is fixed."),
+            ),
+        )
+    rows = tuple(
+        Row(
+            sentence(checked_item(each)),
+            say("since {day}", day=day(local(each.at, preferences))),
+            each.by,
+        )
+        for each in faults[:MOST_DUE]
+    )
+    return Answer(
+        headline=say_count("{count} fault open.", "{count} faults open.", len(faults)),
+        rows=rows,
+        notes=(say(SEE_TO_IT),),
+    )
 
 
 def due_rows(found: Sequence[Due], preferences: Preferences) -> tuple[Row, ...]:
@@ -117,10 +151,7 @@ def checks_answer(
     if faults:
         names = listed([checked_item(each) for each in faults])
         notes = (
-            say(
-                "Carried until you text it fixed. See to it before you pull away; "
-                "a licensed mechanic where you are not sure."
-            ),
+            say(SEE_TO_IT),
             *([say("Checked: {items}.", items=done)] if done else []),
         )
         return Answer(headline=say("Fault noted: {items}.", items=names), notes=notes)

@@ -18,6 +18,7 @@ from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from domain.glossary import Glossary
+from domain.reading.short_words import ShortWords
 from domain.reading.standing import StandingWords
 
 Senses = Mapping[str, str]
@@ -87,8 +88,9 @@ class Phrasebook:
 
     `respelled` has words with two neighbouring letters swapped or one left out, and what is meant.
 
-    `standing` are the patterns of messages that set something lasting, where there are any, and
-    `glossary` the words whose meaning can be asked for.
+    `standing` are the patterns of messages that set something lasting, where there are any,
+    `short` those of questions of few words, and `glossary` the words whose meaning can be
+    asked for.
     `overlapping` holds the tables whose phrases are looked up on their own, by class.
 
     `groups` are words that do the same for the reader without being terms of the log;
@@ -124,6 +126,7 @@ class Phrasebook:
     adds_up: bool
     trailer_kinds: tuple[tuple[str, str], ...]
     standing: StandingWords | None = None
+    short: ShortWords | None = None
     glossary: Glossary | None = None
     _corrections: dict[str, str | None] = field(default_factory=dict, compare=False, repr=False)
 

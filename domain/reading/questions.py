@@ -22,6 +22,7 @@ from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, find_overlappin
 from domain.reading.plain_loads import means_the_rig, names_what_is_asked
 from domain.reading.plain_questions import YEARS, may_be_plain, plain_topic
 from domain.reading.scene import Scene
+from domain.reading.short_questions import read_short, with_fields
 from domain.reading.tokens import MARK, NUMBER
 from domain.reading.topics import topic_of
 from domain.verdicts import Question
@@ -76,10 +77,12 @@ def read_question(scene: Scene) -> Question | None:
     formed = marked or moving or words[0] in book.groups["opens_order"]
     ordered = _may_be_order(scene, words)
     plain = may_be_plain(scene, words)
-    if not (formed or ordered or plain) and book.asking.isdisjoint(words):
+    short = read_short(scene, words)
+    known = formed or ordered or plain or short is not None
+    if not known and book.asking.isdisjoint(words):
         return None
     asking = _asking(scene, words, marked=marked)
-    wanted = not (formed or asking or ordered or plain)
+    wanted = not (known or asking)
     if wanted and book.groups["asks_aside"].isdisjoint(words):
         return None
     helps = bool(asking) and may_ask_help(scene, words)
@@ -99,6 +102,9 @@ def read_question(scene: Scene) -> Question | None:
         supposed = book.groups["supposes_load"].intersection(words)
         if supposed:  # 'if I sling another 150 kg in, what happens'
             topics.setdefault("whatif", set()).update(supposed)
+    if short is not None:
+        asked = _look(scene, words, topics, asking, 0)
+        return with_fields(question_of(scene, short["topic"], asked), short, scene)
     if not (topics or moving or plain or helps):
         return None
     certainty = certainty_of(scene, topics)

@@ -198,7 +198,7 @@ ASKED = {
         how many more miles before i gotta fill up
         is 120 miles doable on this tank? => distance 120 mi
         can we get home on what's in the tank, it's 75 miles => distance 75 mi
-        how far will a full tank take us with the camper => trailer camper
+        how far will a full tank take us with the camper => value 100 %, trailer camper
         could you check if we'd make 210 km on the fuel we've got => distance 210 km
         will I need fuel before Birch Hollow, that's 95 miles => distance 95 mi
         got enough diesel to do 140 more miles? => distance 140 mi
@@ -225,7 +225,7 @@ ASKED = {
         how many miles of diesel do we have left
         can Juniper reach Alder Gap 90 miles out without filling => distance 90 mi, truck Juniper
         how far will this tank carry us
-        what's the range on a full tank with the camper => trailer camper
+        what's the range on a full tank with the camper => value 100 %, trailer camper
         how soon do we need fuel
         miles to go before we run out
         got 240 km of fuel left? => distance 240 km

@@ -1,0 +1,135 @@
+"""Questions of a few words, each understood from its first word to its last.
+
+This file decides which question a message is that one pattern of the language knows whole, once
+what is said before and behind out of politeness is taken off: 'any faults open?', 'are we under',
+'what did the night cost'. Such words are everyday ones, so a word more makes it another matter.
+The patterns are data (`shared/phrasebook/short.en.toml`); they see the words of a message with
+the chat's own names, vehicles and numbers each under one sign. What a question names beside its
+topic is filled in by `particulars`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import Any
+
+from domain.quantities import Quantity
+from domain.reading.figures import MASS, VOLUME
+from domain.reading.phrasebook import APOSTROPHES
+from domain.reading.scene import Scene
+from domain.reading.tokens import MARK, NUMBER, Token
+from domain.verdicts import CHANGE, FAULTS, LAST_FILL, OF_TRIP, READING, RULE, Question
+
+LONGEST = 24
+"""Tokens: a question of few words has no more, politeness included."""
+
+LEAST_SUPPOSED = 45.0
+"""Kilograms: what is lighter, people also ask about in a kitchen."""
+
+OWN_TRUCK, OWN_TRAILER, TRUCK, TRAILER, FIGURE = "@k", "@", "%k", "%", "#"
+"""The signs under which patterns see the chat's names, other vehicles, and numbers."""
+
+SHOWN_MARKS = frozenset(("/", '"', "%", "&"))
+"""Marks that patterns see; the others only part words."""
+
+
+def read_short(scene: Scene, words: Sequence[str]) -> Mapping[str, Any] | None:
+    """The topic of such a question and what it asks of it, as fields of one; None for another."""
+    short = scene.book.short
+    if short is None or len(scene.tokens) > LONGEST or short.heads.isdisjoint(words):
+        return None
+    said = _said(scene)
+    if said is None:
+        return None
+    lead = short.lead.match(said)
+    said = said[lead.end() :] if lead else said
+    patterns = short.asked
+    if scene.tokens[-1].raw.endswith("?"):
+        patterns = (*patterns, *short.marked)
+    for name, pattern in patterns:
+        if pattern.fullmatch(said):
+            return ASKS[name] if _weighs_enough(scene, name) else None
+    return None
+
+
+def with_fields(question: Question, fields: Mapping[str, Any], scene: Scene) -> Question:
+    """A question with what its pattern says, and the fuel that a range is asked of."""
+    fuel = _fuel(scene) if question.topic == "range" else question.value
+    return replace(question, **{"value": fuel, **fields})
+
+
+def _said(scene: Scene) -> str | None:
+    """The words as patterns see them; None where a sentence ends before the last word."""
+    said: list[str] = []
+    for index, token in enumerate(scene.tokens):
+        if token.kind == MARK and token.raw not in SHOWN_MARKS:
+            if token.ends_sentence and index + 1 < len(scene.tokens):
+                following = scene.tokens[index + 1 :]
+                if any(each.kind != MARK for each in following):
+                    return None
+            continue
+        said.append(_sign(token))
+    return " ".join(said)
+
+
+def _sign(token: Token) -> str:
+    name = token.senses.get("name")
+    if name is not None:
+        sign = OWN_TRUCK if name.startswith("truck") else OWN_TRAILER
+        return f"{token.text.split(' ')[0]} {sign}" if "rig" in token.senses else sign
+    vehicle = token.senses.get("vehicle")
+    if vehicle is not None and "talk" not in token.senses and vehicle != "rig":
+        return TRUCK if vehicle == "truck" else TRAILER
+    if token.kind == NUMBER:
+        return FIGURE
+    owned = token.raw[-2:-1] in APOSTROPHES and token.raw[-1:] in "sS"
+    return f"{token.text}s" if owned and not token.text.endswith("s") else token.text
+
+
+def _weighs_enough(scene: Scene, name: str) -> bool:
+    """'will 800 lb be too much', and not 2 lb of flour."""
+    if name != "load_supposed":
+        return True
+    loads = [
+        Quantity(figure.value, figure.unit)
+        for figure in scene.figures
+        if figure.dimension == MASS and figure.unit
+    ]
+    return all(load.amount("kg") >= LEAST_SUPPOSED for load in loads)
+
+
+def _fuel(scene: Scene) -> Quantity | None:
+    """The fuel that a range is asked of: 'ten gallons', 'half a tank'."""
+    for figure in scene.figures:
+        if figure.dimension == VOLUME and figure.unit:
+            return Quantity(figure.value, figure.unit)
+    for _, _, level in scene.find("level"):
+        return Quantity(100 * float(level.split()[0]), "%")
+    return None
+
+
+ASKS: Mapping[str, Mapping[str, Any]] = {
+    "faults": {"topic": "upkeep", "form": FAULTS, "item": None},
+    "missing": {"topic": "ratings"},
+    "tank_size": {"topic": "ratings", "rating": "tank"},
+    "may_tow": {"topic": "ratings"},
+    "tie_rules": {"topic": "tiedown", "form": RULE},
+    "ties": {"topic": "tiedown"},
+    "load_supposed": {"topic": "whatif"},
+    "changed": {"topic": "weight", "form": CHANGE},
+    "tongue": {"topic": "tongue"},
+    "margin": {"topic": "margin"},
+    "weight": {"topic": "weight"},
+    "last_fill": {"topic": "cost", "form": LAST_FILL},
+    "trip_cost": {"topic": "cost", "form": OF_TRIP},
+    "cost": {"topic": "cost"},
+    "reach": {"topic": "range"},
+    "odometer": {"topic": "distance", "form": READING},
+    "distance": {"topic": "distance"},
+    "economy": {"topic": "economy"},
+    "trip": {"topic": "trip"},
+    "period": {"topic": "period"},
+    "help": {"topic": "help"},
+}
+"""What each table of patterns asks, as fields of a question."""

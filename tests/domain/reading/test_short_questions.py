@@ -1,0 +1,382 @@
+"""Questions of a few words, known whole; a word more, or another one, leaves them talk."""
+
+from __future__ import annotations
+
+import pytest
+
+from bot.phrasebook import phrasebook
+from domain.quantities import Quantity
+from domain.reading import read
+from domain.reading.short_questions import ASKS
+from domain.verdicts import FAULTS, LAST_FILL, OF_TRIP, READING, RULE, Question, Silent
+from tests.domain.reading.chats import Reader, chat, on_the_road
+
+ASKED: dict[tuple[str, str | None], str] = {
+    ("upkeep", FAULTS): """
+        any faults open?
+        are there any open faults on the flatdeck
+        list the faults pls
+        what faults do we have
+        which defects are still open
+        whats wrong with the camper
+        what's broken on the flatdeck
+        anything wrong with juniper
+        hey what needs fixing on the camper
+        any problems with the camper?
+        outstanding faults?
+        can you tell me what's still not fixed
+        show me the open snags
+        how many faults are open
+    """,
+    ("ratings", None): """
+        what's missing?
+        whats still missing
+        what else is missing for the camper
+        what are you missing
+        which ratings haven't i given you
+        any ratings still missing
+        what ratings have you got for the flatdeck
+        what limits do you still need
+        what ratings do we have so far
+        anything missing for juniper?
+        what can we tow
+        how much can we legally pull
+        the most we can tow
+        how many gallons does our tank hold
+    """,
+    ("margin", None): """
+        are we under
+        we under?
+        still under?
+        are we still under gvwr
+        is the camper under its rating
+        are we ok on weight
+        are we all legal
+        are we over anything
+        did we come in over the limit
+        is the rear axle ok
+        are the steers maxed out
+        is anything over
+        which axle is the closest to its limit
+        where are we closest to the limit
+        how many lbs till we max out
+        how many more pounds before we're over
+        how's the payload looking
+        can we carry any more
+        can you tell me if we're under
+        do we have any payload left
+        weights ok?
+        under the limit?
+    """,
+    ("tongue", None): """
+        how heavy is the nose?
+        how light is the nose
+        what's the nose at
+        whats the tongue sitting at
+        is the nose light
+        is the tongue too heavy
+        what does the nose weigh
+        how much nose have we got
+        do we have enough tongue
+        how much tongue weight is on the camper
+        what's the hitch carrying
+        nose heavy?
+        what's the ball loaded to
+    """,
+    ("weight", None): """
+        what's the rig at right now
+        what did we weigh last time
+        what does the flatdeck weigh empty
+        how much did she weigh with the camper on
+        what's the front axle at
+        how are the rears looking
+        how much on the rears
+        how many lbs are on the front axle
+        how heavy is the back end
+        last scale ticket pls
+        pull up the last weigh ticket
+        how's the weight split front to back
+        what's the axle split
+    """,
+    ("tiedown", RULE): """
+        tie down rules pls
+        tiedown rules
+        what's the rule on tie downs
+        what are the laws for strapping down a load
+        rules for securing a load
+        how do the tie down rules work
+        what does the law say about straps
+        any rules about chaining down machinery
+        load securement regs
+        explain the tie down rules
+        strap rules?
+    """,
+    ("tiedown", None): """
+        how many tiedowns do i need
+        how many ratchet straps should we use
+        how much will four 3/8 g70 chains hold
+        how much does a 2 inch strap hold
+        what's a 5/16 grade 70 chain good for
+        what are these straps rated for
+        wll of a 2 inch strap?
+        working load limit for 3/8 chain
+        what can two 4 inch straps hold
+        how heavy a load can 4 chains hold down
+    """,
+    ("whatif", None): """
+        will 800 lb of sugar be too much
+        would 900 lb in the bed be too heavy
+        would 6 more hives put us over
+        could another 500 lb put us over
+        would 400 kg overload us
+        say we leave the 700 lb pallet at home
+        what if we left the 600 lb splitter behind
+        will adding 300 lbs of honey push us over the limit
+        would 2 more pallets put us over
+        are 1200 lb too much for the camper
+    """,
+    ("cost", OF_TRIP): """
+        what did the night cost
+        what did the night cost us in fuel
+        how much did the drive home cost
+        what'd that run cost
+        what did this trip cost so far
+        how much did the whole haul set us back
+        what the night cost
+        what did last night run us in fuel
+        cost of the trip?
+        what's the cost of this haul
+        hey what did the move cost all in
+    """,
+    ("cost", LAST_FILL): """
+        how much was the last fill
+        what did the last tank cost
+        what'd the last fill up run us
+        what did we pay for diesel last time
+        how much did i spend at the last fuel stop
+        what was the last fill
+        how much did we pay for the last tank
+        what did that last fillup set me back
+        show me the last fill
+        how much did the latest fill come to
+    """,
+    ("cost", None): """
+        what did yesterday cost
+        what did the weekend cost us
+        how much did friday cost in diesel
+        what'd today cost
+        average price per gallon
+        what's our average diesel price per gallon
+    """,
+    ("range", None): """
+        how far could ten gallons take us
+        how far does 20 gallons go
+        how far will twelve gal get us
+        how many miles is 15 gallons good for
+        how far can we go on 8 gallons of diesel
+        how far will another 6 gallons get the camper
+        how far on half a tank
+        how far does a quarter tank get us
+        how many miles will a full tank get me
+        what's our range on 9 gallons
+        do we need fuel
+        do i need to stop for fuel soon
+        should we get diesel before we leave
+    """,
+    ("distance", READING): """
+        whats the odometer
+        odo?
+        what's the odometer at
+        what does the odometer say
+        whats the mileage on juniper
+        how many miles are on the truck
+        how many miles on juniper now
+        what's juniper's odometer
+        how many miles does the truck have on it
+        read me the odo
+    """,
+    ("distance", None): """
+        miles so far
+        miles towed so far this trip
+        how much did we drive in june
+        how much have we driven this week
+        how much towing have we covered
+    """,
+    ("economy", None): """
+        hows the mileage
+        how's our mileage been with the camper
+        what did we get on the last tank
+        how'd the last tank do
+        how much fuel does she burn
+        how much diesel do we go through per 100 miles
+        how much does juniper drink towing
+        what do we average empty
+        what's she getting with the flatdeck on
+    """,
+    ("trip", None): """
+        show me the trip
+        pull up the last haul
+        how long have we been on the road
+        when did we hitch up
+        gimme the trip numbers
+    """,
+    ("period", None): """
+        year to date summary
+        year to date totals
+        give me the last 10 days
+        show me the past 2 weeks
+    """,
+    ("help", None): """
+        how do i fix a wrong weight
+        how do i delete the last fill
+        how can i correct a bad odometer reading
+    """,
+}
+"""By topic and form."""
+
+TALK = """
+are we under attack
+are we under way
+is she under
+are we under the tree by the gate
+are we over him yet
+are we good
+still inside?
+what's missing from the salad
+what are we missing tonight at the fair
+am i missing something
+something's missing
+anything missing from your bag?
+what's wrong with you
+whats wrong with dad
+what's wrong
+any problems?
+any problems with the wifi
+whats broken now, the dishwasher?
+his fault
+not my fault
+whose fault is it
+any issues getting in?
+list the reasons
+how heavy is your nose
+is my nose red
+how's the nose
+nose?
+how much nose is too much
+tongue in cheek
+what did the night cost you
+what did the dress cost
+what did yesterday teach us
+what did the night bring
+how much was the last one
+how much was the last ticket
+how much was the last round
+what did we pay the sitter
+how far could ten dollars take us
+how far could ten minutes take us
+how far did ten people get
+do we need milk
+do we need gas money for the kids
+should we get pizza before we leave
+chain rule
+the rules of chess
+what's the rule on phones
+house rules pls
+rules for the game
+what does the law say about dogs
+how many straps does that bag have
+how much will this hold
+what's a good book
+what can we pull off
+what can we pull from the freezer
+how big is the tank
+how much did we drink
+how was the last run
+when did we leave
+can we carry on
+can we get more
+will 2 lb of flour be too much
+would another beer put us over the moon
+show me the dress
+show me the way
+year to date is not my thing
+how do i fix a wrong turn
+how do i delete the last photo
+which one is closest
+where are we closest to the beach
+how's the weight loss going
+how many pounds left to lose
+which axle of evil
+weights at 6?
+is anything open
+under the bridge?
+over the hill?
+"""
+
+
+def lines(block: str) -> list[str]:
+    return [line.strip() for line in block.splitlines() if line.strip()]
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "form"),
+    [(text, *asked) for asked, block in ASKED.items() for text in lines(block)],
+)
+def test_what_is_asked_in_a_few_words_is_understood(
+    reads: Reader, text: str, topic: str, form: str | None
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Question), verdict
+    assert (verdict.topic, verdict.form) == (topic, form)
+
+
+@pytest.mark.parametrize("text", lines(TALK))
+def test_talk_in_like_words_stays_talk(reads: Reader, text: str) -> None:
+    assert reads(text, on_the_road()) == Silent()
+    assert reads(text, chat()) == Silent()
+
+
+def test_a_question_keeps_what_it_names(reads: Reader) -> None:
+    far = reads("how far could ten gallons take us", on_the_road())
+    half = reads("how far will half a tank get the camper", on_the_road())
+    faults = reads("any faults on the camper?", on_the_road())
+    friday = reads("what did friday cost", on_the_road())
+    assert isinstance(far, Question)
+    assert far.value == Quantity(10, "gal")
+    assert isinstance(half, Question)
+    assert half.value == Quantity(50, "%")
+    assert half.trailer == "camper"
+    assert isinstance(faults, Question)
+    assert faults.trailer == "camper"
+    assert isinstance(friday, Question)
+    assert friday.since == friday.until is not None
+
+
+SPANISH = {
+    ("upkeep", FAULTS): "¿hay fallas pendientes?",
+    ("ratings", None): "¿qué límites te faltan?",
+    ("margin", None): "¿vamos por debajo del límite?",
+    ("tongue", None): "¿cuánto pesa la punta?",
+    ("tiedown", RULE): "reglas de amarre por favor",
+    ("tiedown", None): "¿cuánto aguantan 4 cadenas de 3/8 grado 70?",
+    ("cost", OF_TRIP): "¿cuánto costó la noche?",
+    ("cost", LAST_FILL): "¿cuánto fue la última carga?",
+    ("range", None): "¿hasta dónde llegamos con 10 galones?",
+    ("distance", READING): "¿cuánto marca el odómetro?",
+}
+
+
+@pytest.mark.parametrize("asked", SPANISH)
+def test_it_can_be_asked_in_spanish(asked: tuple[str, str | None]) -> None:
+    context = on_the_road(language="es")
+    verdict = read(SPANISH[asked], context, phrasebook("es"))
+    assert isinstance(verdict, Question)
+    assert (verdict.topic, verdict.form) == asked
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_every_table_of_patterns_asks_something(language: str) -> None:
+    short = phrasebook(language).short
+    assert short is not None
+    assert [name for name, _ in short.asked] == list(ASKS)
+    assert {name for name, _ in short.marked} <= ASKS.keys()
