@@ -56,6 +56,7 @@ DIALECTS: Mapping[tuple[str, str], str] = {
     ("en", "NZD"): "en_NZ",
     ("en", "GBP"): "en_GB",
     ("es", "EUR"): "es_ES",
+    ("es", "MXN"): "es_MX",
 }
 """Where plates and people call a few things by words of their own: a GVWR is a GVM in Australia
 and a MAM in Britain. A dialect is a catalogue of those words alone (`shared/dialect`)."""

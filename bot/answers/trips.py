@@ -15,6 +15,7 @@ from bot.answers.examples import HOME, TRIP, texted
 from bot.answers.journeys import away_to, gap_notes, heaviest_rows, over_first, over_notes
 from bot.answers.language import say
 from bot.answers.measures import (
+    about_volume,
     dates,
     distance,
     economy_figure,
@@ -24,7 +25,6 @@ from bot.answers.measures import (
     mode_phrase,
     money,
     per_distance,
-    volume,
 )
 from bot.answers.spans import cost_answer
 from bot.answers.terms import term
@@ -35,6 +35,7 @@ from domain.account import Account, Burnt, account
 from domain.context import TEMPERATURE_UNIT
 from domain.driving import Driving, driving
 from domain.economy import estimate
+from domain.fuel import NINETY
 from domain.log import Log, Preferences
 from domain.money import Money
 from domain.summary import span
@@ -146,8 +147,12 @@ def _mode_rows(split: Mapping[str, float], preferences: Preferences) -> list[Row
 def _burnt_rows(spent: Burnt | None, preferences: Preferences) -> list[Row]:
     if spent is None:
         return []
-    remark = "" if spent.measured else say("reckoned, no full tank yet")
-    rows = [Row(say("Fuel"), about(volume(spent.litres, preferences)), remark)]
+    remark = ""
+    if not spent.measured:
+        wholly = spent.reckoned_km >= spent.km
+        remark = say("reckoned, no full tank yet") if wholly else say("reckoned, for the most part")
+    used = about_volume(spent.litres, NINETY * spent.sd, preferences)
+    rows = [Row(say("Fuel"), about(used), remark)]
     if spent.measured:
         rows.append(Row(say("Economy"), economy_figure(spent.rate, preferences)))
     if spent.cost:

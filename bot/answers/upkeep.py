@@ -172,7 +172,7 @@ def _left_to_tick(stands: WalkRound) -> str:
     count, points = len(stands.left), [term(point) for point in stands.left]
     if count > MOST_LEFT:
         return say(
-            "Walk-round: {count} left, {points} and more.",
+            "Walk-round: {count} left, next {points}.",
             count=count,
             points=listed(points[:MOST_LEFT]),
         )
@@ -287,10 +287,10 @@ def _faults(faults: Sequence[Logged[Check]], preferences: Preferences) -> str:
     ]
     if len(faults) > MOST_FAULTS:
         return say_count(
-            "Not put right yet: {items}, and {count} more.",
-            "Not put right yet: {items}, and {count} more.",
+            "Not put right yet: {items} and {count} more.",
+            "Not put right yet: {items} and {count} more.",
             len(faults) - MOST_FAULTS,
-            items=listed(names),
+            items=", ".join(names),
         )
     return say("Not put right yet: {items}.", items=listed(names))
 

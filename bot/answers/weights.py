@@ -18,6 +18,7 @@ from bot.answers.limits import (
     CAUTION,
     STOP,
     limit_name,
+    limit_text,
     margin_row,
     margin_rows,
     mass_text,
@@ -49,7 +50,7 @@ from domain.bounds import load_of, tongue_share
 from domain.context import MASS_UNIT
 from domain.entries import SINGLE_AXLES, Cargo, Weighing
 from domain.log import Log, Logged, Preferences
-from domain.margins import Margin, Over, Share
+from domain.margins import Margin, Over, Share, Unknown
 from domain.passes import Session, first_weighed, latest_session, session_of
 from domain.verdicts import Question
 from domain.wanted import LOADED_BY, missing
@@ -175,12 +176,24 @@ def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     over = any(isinstance(each, Over) for each in told.governing)
     rest = "" if over == isinstance(asked[0], Over) else _elsewhere(told.governing)
     by_label = say(PAYLOAD) if any(each.limit.by_label for each in asked) else ""
-    row = margin_row(asked[0], unit)
-    room = f"{row.label}: {row.figure} {row.remark}."
+    room = _room(asked[0], unit)
     return Answer(
         headline=" ".join(filter(None, (room, rest, say(STOP) if over else ""))),
         rows=margin_rows(asked[1:], unit),
         notes=tuple(filter(None, (by_label, say(CAUTION)))),
+    )
+
+
+def _room(margin: Margin, unit: str) -> str:
+    """What is left of a rating, in a sentence, or what it takes to tell."""
+    row = margin_row(margin, unit)
+    if not isinstance(margin, Unknown):
+        return f"{row.label}: {row.figure} {row.remark}."
+    return say(
+        "{limit}, {rating}: to say what is left I need {wanting}.",
+        limit=row.label,
+        rating=limit_text(margin, unit),
+        wanting=term(margin.needs),
     )
 
 

@@ -2,7 +2,8 @@
 
 Sources of the names, from memory: Australian Design Rules, Definitions and Vehicle Categories (GVM,
 ATM, GTM); Vehicle Dimensions and Mass 2016 of New Zealand (GVM, GCM); Highway Code, Annex 6, of
-Britain (maximum authorised mass); Reglamento General de Vehículos of Spain (MMA, MMC).
+Britain (maximum authorised mass); Reglamento General de Vehículos of Spain (MMA, MMC);
+NOM-012-SCT-2 of Mexico (peso bruto vehicular).
 """
 
 from __future__ import annotations
@@ -73,6 +74,7 @@ def test_no_answer_speaks_of_american_plates_where_there_are_none(dialect: str) 
         ("en_NZ", "Juniper: GVM 3,500 kg.", "Flatdeck: GVM 3,200 kg."),
         ("en_GB", "Juniper: MAM 3,500 kg.", "Flatdeck: MAM 3,200 kg."),
         ("es_ES", "Juniper: MMA 3.500 kg.", "Flatdeck: MMA 3.200 kg."),
+        ("es_MX", "Juniper: PBV 3,500 kg.", "Flatdeck: PBV 3,200 kg."),
     ],
 )
 def test_a_rating_is_confirmed_by_the_name_that_is_on_the_plate(

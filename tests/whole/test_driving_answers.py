@@ -184,6 +184,25 @@ def test_what_a_tow_cost_is_told_of_the_trip_and_without_one_of_a_span() -> None
     )
 
 
+@pytest.mark.parametrize(
+    ("full", "remark"),
+    [((), "reckoned, no full tank yet"), ((48000, 48300), "reckoned, for the most part")],
+)
+def test_fuel_that_is_reckoned_is_told_without_tenths_and_how_far_it_is_known(
+    full: tuple[int, ...], remark: str
+) -> None:
+    page = Page()
+    page.hitches(0, "flatdeck")
+    page.reads(1, 48000, "depart", "home")
+    for shown in full:
+        page.fill(shown / 100 - 478, shown, 30, full=True)
+    page.reads(12, 49000, "arrive", "home")
+    told = trips.trip_answer(page.log, BOISE, START + timedelta(days=1), Question(topic="trip"))
+    fuel = row(told, "Fuel")
+    assert fuel.endswith(remark)
+    assert "." not in fuel
+
+
 def test_an_overload_that_still_stands_leads_the_week() -> None:
     page = Page()
     page.add(0, Rating(subject="truck", rating="gawr_rear", value=Quantity(7000, "lb")))

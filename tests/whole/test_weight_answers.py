@@ -227,6 +227,18 @@ def test_another_trailer_weighed_for_the_first_time_has_its_own_ratings_missed()
     ]
 
 
+def test_a_rating_that_cannot_be_judged_yet_says_what_that_takes() -> None:
+    ratings = [
+        Rating(subject="truck", rating=rating, value=lb(value))
+        for rating, value in (("payload", 3180), ("curb", 7800))
+    ]
+    ticket = Ticket(*ratings).hitched().weighs(trailer=8020)
+    asked = margin_answer(ticket.log, US, START, Question(topic="margin", rating="payload"))
+    assert asked.headline == (
+        "Payload, 3,180 lb: to say what is left I need steer and drive axles."
+    )
+
+
 def test_every_margin_is_listed_where_all_are_asked_for() -> None:
     ticket = three_passes_two_fills()
     listed = margin_answer(ticket.log, US, START, Question(topic="margin"))
