@@ -50,6 +50,10 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
         return
     if not (draft.product or draft.roles) and _tells_a_story(scene):
         return
+    # Alone they are of a fill where one of several was pumped: see `_sure_alone`.
+    decimals = [figure.token.decimals for figure in figures]
+    if not (cue or draft.product or draft.roles) and (len(decimals) < 2 or max(decimals) < 1):
+        return
     if len(bare) > MOST_FIGURES and "\n" not in scene.text:
         return
     free = [role for role in BARE_ROLES if role not in draft.roles]

@@ -80,7 +80,7 @@ class Phrasebook:
     """Single words and longer phrases with their senses, and the words for numbers.
 
     `known` are the words that need no second look as they are typed (they stand in the phrases,
-    and for no other word), each with its senses and groups.
+    in a group or in a number, and for no other word), each with its senses and groups.
     `phrases` go by their first two words, the longest first; `heads` are the first words.
     `numerals` are the words for numbers that make one by themselves: not 'a', and not 'and'.
     `asking` are the words one of which a question has that is no order and has no mark, and
@@ -129,11 +129,18 @@ class Phrasebook:
     short: ShortWords | None = None
     glossary: Glossary | None = None
     _corrections: dict[str, str | None] = field(default_factory=dict, compare=False, repr=False)
+    _parted: dict[str, tuple[str, ...]] = field(default_factory=dict, compare=False, repr=False)
 
     def means(self, first: str, second: str) -> Senses:
         """The senses of a phrase of two words, which may stand apart in a message."""
         options = self.phrases.get((first, second), ())
         return next((senses for phrase, senses in options if len(phrase) == 2), {})
+
+    def phrases_of(self, group: str) -> Sequence[str]:
+        """The phrases of a group in their order, each between two spaces; remembered."""
+        if group not in self._parted:
+            self._parted[group] = tuple(f" {each} " for each in sorted(self.groups[group]))
+        return self._parted[group]
 
     def spelled_out(self, word: str) -> str | None:
         """The word that an unknown one without vowels is short for: 'cmpr' is camper."""
@@ -218,6 +225,7 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
     single = {words[0]: meaning for words, meaning in senses.items() if len(words) == 1}
     overlapping = {name: _index(data.get(name, {})) for name in OVERLAPPING}
     memberships = _memberships(groups)
+    numbers = {word: key for key, words in data[NUMBER_CLASS].items() for word in words}
     keys = {
         name: {word: key for key, words in table.items() for word in _folded(words)}
         for name, table in data.get(KEY_TABLE, {}).items()
@@ -226,7 +234,9 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         language=str(data.get("language", "")),
         known={
             word: (single.get(word, {}), memberships.get(word, frozenset()))
-            for word in single.keys() | heads
+            for word in (
+                single.keys() | heads | set(filter(_is_typed_out, {*numbers, *memberships}))
+            )
             if word not in aliases
         },
         words=single,
@@ -237,7 +247,7 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         heads=heads,
         aliases=aliases,
         skeletons=_skeletons(senses, data),
-        numbers={word: key for key, words in data[NUMBER_CLASS].items() for word in words},
+        numbers=numbers,
         numerals=frozenset(
             word
             for key, words in data[NUMBER_CLASS].items()
@@ -432,6 +442,12 @@ def _forms(term_class: str, phrases: Iterable[str]) -> Iterable[tuple[str, ...]]
             last = words[-1]
             other = last[:-1] if last.endswith("s") and not last.endswith("ss") else f"{last}s"
             yield (*words[:-1], other)
+
+
+def _is_typed_out(word: str) -> bool:
+    """Whether a word can be no short form of another: 'rollin', 'cmpr'."""
+    short = VOWELS.isdisjoint(word[1:]) or word.endswith("in")
+    return word.isascii() and word.isalpha() and not short
 
 
 def _is_plain(word: str) -> bool:

@@ -197,8 +197,11 @@ class Scene:
 
     def phrase_said(self, group: str, start: int = 0, end: int | None = None) -> str | None:
         """The phrase of a group that stands whole between two tokens, also across several."""
-        said = f" {' '.join(token.text for token in self.tokens[start:end])} "
-        return next((each for each in sorted(self.book.groups[group]) if f" {each} " in said), None)
+        said = f" {' '.join([token.text for token in self.tokens[start:end]])} "
+        for each in self.book.phrases_of(group):
+            if each in said:
+                return each[1:-1]
+        return None
 
     def stated(self, index: int) -> bool:
         """Whether what stands there is stated, and not planned, guessed, denied or hearsay."""

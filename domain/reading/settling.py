@@ -272,10 +272,13 @@ def _settle_pence(scene: Scene) -> None:
 
 def _settle_hers(scene: Scene) -> None:
     """'her camper weighs 5,200': before a vehicle it is somebody's, and no name for the truck."""
+    changed = False
     for token, behind in pairwise(scene.tokens):
         if "hers" in token.groups and not TOWED.isdisjoint(behind.senses):
             token.senses, token.groups = {"talk": "other"}, token.groups | {"owner"}
-    scene.index_terms()
+            changed = True
+    if changed:
+        scene.index_terms()
 
 
 def _settle_bars(scene: Scene) -> None:
