@@ -264,7 +264,9 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     if not figures or len(figures) > 2 or TIME in scene.kinds:
         return None
     value, was = value_and_mistake(scene, figures)
-    if value is None or value.foreign is not None or _strangers(scene) > MOST_STRANGE:
+    if value is None or value.foreign is not None:
+        return None
+    if _strangers(scene) > MOST_STRANGE and not _reasoned(scene, value, was):
         return None
     if was is not None and was.value == value.value:
         return None
@@ -428,6 +430,18 @@ def _said_right(scene: Scene, value: Figure) -> bool:
     """'48,362 is right': said of the figure, beside a word for the slip."""
     behind = [token.text for token in scene.tokens[value.end : value.end + 3]]
     return bool(scene.book.groups["said_right"] & set(behind))
+
+
+def _reasoned(scene: Scene, value: Figure, was: Figure | None) -> bool:
+    """'tongue was 1,140 not 1,410, the paper had a fold': the clause that corrects has no stranger.
+
+    What stands beside it says why, in whatever words.
+    """
+    if was is None or not like_slip(value, was) or field_of(scene, value) is None:
+        return False
+    first, last = sorted((value, was), key=lambda each: each.start)
+    start, end = scene.clause_of(first.start)[0], scene.clause_of(last.start)[1]
+    return not any(start <= index < end for index in scene.unknown_words())
 
 
 def _strangers(scene: Scene) -> int:

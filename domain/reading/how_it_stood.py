@@ -136,6 +136,7 @@ def stood_alone(scene: Scene) -> str | None:
             return "solo"  # 'with the camper off'
         if label.vehicle == "trailer" and _was_unhooked(scene, label):
             continue  # 'unhooked the trailer, solo 5,010 3,870'
+        beside += _behind_the_scale(scene, label, end)
         if any("alone" in token.senses for token in beside) or _just_named(scene, label):
             return "solo" if label.vehicle == "truck" else "trailer"
         if label.vehicle == "truck" and any("absent" in token.groups for token in beside):
@@ -146,6 +147,17 @@ def stood_alone(scene: Scene) -> str | None:
         if label.vehicle == "trailer" and any("absent" in token.groups for token in ahead):
             return "solo"
     return None
+
+
+def _behind_the_scale(scene: Scene, label: Label, end: int) -> list[Token]:
+    """'whole caravan on the weighbridge by itself': what follows where it was weighed."""
+    behind = scene.tokens[label.end : end]
+    at = next((at for at, token in enumerate(behind) if not _of_scale(token)), len(behind))
+    return list(behind[at : at + 1]) if any("weigh_cue" in t.senses for t in behind[:at]) else []
+
+
+def _of_scale(token: Token) -> bool:
+    return bool(token.senses.keys() & {"weigh_cue", "glue"})
 
 
 def _was_unhooked(scene: Scene, label: Label) -> bool:

@@ -163,6 +163,9 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
             continue
         if "left" in token.groups and _is_rest(scene, index):
             continue
+        behind = scene.tokens[index + 1 : index + 2]
+        if behind and "no_destination" in behind[0].groups:
+            continue  # 'off to bed'
         distance = min(abs(index - figure.start), abs(index - figure.end + 1))
         low, high = min(index, figure.start), max(index, figure.end)
         distance += 3 * [token.raw for token in scene.tokens[low:high]].count(",")

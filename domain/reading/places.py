@@ -42,7 +42,7 @@ def read_place(scene: Scene) -> str | None:
         while start < len(tokens) and "before_name" in tokens[start].groups:
             start += 1
         end = _name_end(tokens, start)
-        if end > start:
+        if end > start and "no_destination" not in tokens[start].groups:
             start, end = _put_right(tokens, end) or (start, end)
             return scene.words_between(start, end)
     if "home" in scene.groups and any(

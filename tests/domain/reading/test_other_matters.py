@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 import pytest
 
 from domain.entries import (
@@ -309,3 +311,48 @@ def test_the_k_behind_thousands_is_kilometres(reads: Reader) -> None:
     assert reads("forty-eight thousand two hundred and six k on the odometer", chat) == Facts(
         (Odometer(odometer=Quantity(48_206, "km")),)
     )
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "tongue was 1,140 not 1,410, the paper had a big fold in it",
+        "I was chatting with Lorraine when I wrote that, the tongue was 1,140 and not 1,410",
+    ],
+)
+def test_a_correction_may_have_its_reason_beside_it(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts(
+        (Correction(action="amend", field="tongue", value=lb(1_140), was=lb(1_410)),)
+    )
+
+
+def test_a_rent_that_is_put_right_is_none_of_the_logs(reads: Reader) -> None:
+    assert reads("rent is 1,140 not 1,410, the landlord is a crook", on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize(
+    ("text", "event", "place"),
+    [
+        ("home at last, odometer 48,222, and I'm off to bed", "arrive", "home"),
+        ("we're home, odometer 48,222, off to bed", "arrive", "home"),
+        ("48,222 and we just left", "depart", None),
+        ("dad says write 48,222 n we just left", "depart", None),
+    ],
+)
+def test_where_nobody_drives_to_is_no_departure(
+    text: str, event: Literal["arrive", "depart"] | None, place: str | None, reads: Reader
+) -> None:
+    assert reads(text, on_the_road()) == Facts(
+        (Odometer(odometer=Quantity(48_222, "mi"), event=event, place=place),)
+    )
+
+
+def test_what_stood_on_the_weighbridge_by_itself(reads: Reader) -> None:
+    assert reads("Whole camper on the weighbridge by itself, 5,280", on_the_road()) == Facts(
+        (Weighing(loads={"gross": lb(5_280)}, rig="trailer", trailer="camper"),)
+    )
+
+
+def test_another_s_lorry_is_not_ours(reads: Reader) -> None:
+    text = "Camilla's lorry is plated at 7.5 tonnes and she still can't reverse it"
+    assert reads(text, on_the_road()) == Silent()
