@@ -153,9 +153,14 @@ def _standing_alone(scene: Scene) -> str | None:
         before = tokens[index - 1] if index else None
         if before is None or before.kind in (MARK, BREAK) or before.kind is NUMBER:
             end = _name_end(tokens, index)
-            if not _is_ware(scene, end):
+            if not _is_ware(scene, end) and not _is_of_vehicle(tokens, end):
                 return scene.words_between(index, end)
     return None
+
+
+def _is_of_vehicle(tokens: list[Token], end: int) -> bool:
+    """'Whole camper on the scale': what the vehicle behind is like, and no place."""
+    return end < len(tokens) and bool(tokens[end].senses.keys() & {"vehicle", "name"})
 
 
 def _is_ware(scene: Scene, end: int) -> bool:
