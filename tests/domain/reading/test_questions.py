@@ -1132,6 +1132,8 @@ curious how much payload is left
     """,
     "trip": """
         how did the last trip go
+        how did the last trip work out
+        how did our last trip turn out, all told?
         how'd the last trip go?
         how did our last trip go
         how did the trip go, numbers please
@@ -1212,6 +1214,8 @@ plan our tow from Marlby to Ashcombe
 """,
     "range": """
         how far will the tank take us
+        how much farther can i get before she runs dry
+        how far can we go before we run out
         before i answer, how far will the tank take us
         how far will this tank take me
         how far til I'm sucking fumes
