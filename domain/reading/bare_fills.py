@@ -125,7 +125,10 @@ def _sure_alone(context: Context, roles: Sequence[str | None], figures: Sequence
 def _counts_things(scene: Scene) -> bool:
     """Whether the message counts or prices things that no phrase knows: '2 bags of ice'."""
     strangers = scene.unknown_words(names=False)
-    return len(strangers) > 1 or any(figure.foreign for figure in scene.figures)
+    fills = scene.book.groups["fill_noun"]  # 'two fills: ...'
+    return len(strangers) > 1 or any(
+        figure.foreign and figure.foreign not in fills for figure in scene.figures
+    )
 
 
 def _tells_a_story(scene: Scene) -> bool:

@@ -312,7 +312,9 @@ def _spot_of(scene: Scene, figure: Figure, masses: list[Figure], spots: list[Spo
         return Spot(f"{first.words} {second.words}", second.lead, first.start, second.end)
     if behind:
         return behind[0]
-    if position + 1 < len(masses) and (
+    told = {"vehicle", "name"}  # 'on the flatdeck and the forklift 2,900 lb at the rear'
+    own = any(not told.isdisjoint(each.senses) for each in scene.tokens[figure.end : ceiling])
+    if (position + 1 < len(masses) and not own) and (
         _joined(scene, figure.end, ceiling) or _of_all(scene, spots, masses[-1])
     ):
         return _spot_of(scene, masses[position + 1], masses, spots)

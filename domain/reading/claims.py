@@ -98,6 +98,8 @@ def _owner_beside(
         return "'#'"
     if "discount" in said and dimension in (None, MONEY, PRICE) and _is_taken_off(tokens, figure):
         return DISCOUNT
+    if "torques" in said and dimension is None and _is_torque(tokens, figure.start):
+        return "a torque"
     if "changes_by" in said and dimension == PRESSURE and _changes(before):
         return "how much it changed"
     typed_to = before is not None and before.end == tokens[figure.start].start
@@ -212,6 +214,13 @@ def _owner_said(
     if "over_word" in said and _of_the_heart(tokens, figure):
         return "a blood pressure"
     return None
+
+
+def _is_torque(tokens: Sequence[Token], start: int) -> bool:
+    """'replaced the tire, torqued to 110': how tight a nut is, and no pressure."""
+    before = tokens[max(0, start - 2) : start]
+    led = before if len(before) < 2 or "glue" in before[1].senses else before[1:]
+    return any("torques" in token.groups for token in led)
 
 
 def _changes(before: Token | None) -> bool:

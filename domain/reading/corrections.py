@@ -135,8 +135,12 @@ def _several(scene: Scene, figures: Sequence[Figure]) -> tuple[Correction, ...]:
     """'drive is 7,040 not 7,400 and trailer is 9,860 not 9,680': each part corrects a field."""
     parts = list(_parts(scene, figures))
     found: list[Correction] = []
+    should = next((token.text for token in scene.tokens if "restates" in token.groups), None)
     for part in parts if len(parts) > 1 else ():
         one = read_corrections(Scene(part, scene.context, scene.book))
+        if not one and found and should is not None:
+            # 'trailer should read 9,640 and drive 6,780': it is said of both
+            one = read_corrections(Scene(f"{should} {part}", scene.context, scene.book))
         if len(one) != 1 or one[0].action != "amend" or one[0].field is None:
             return ()
         found += one

@@ -71,6 +71,7 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
         return None
     if dimension == VOLUME:
         other = _of_other_fluid(scene, figure) or _holds(scene, figure)
+        other = other or _is_let_out(scene, figure)
         return None if other else VOLUME_ROLE
     if dimension == PRICE:
         return PRICE_ROLE
@@ -249,6 +250,12 @@ def _is_hour(scene: Scene, figure: Figure) -> bool:
 
 
 LAST_HOUR = 12
+
+
+def _is_let_out(scene: Scene, figure: Figure) -> bool:
+    """'pumped 1,200 gal out of the septic tank': what went out of something was no fill."""
+    behind = scene.tokens[figure.end : figure.end + 2]
+    return len(behind) == 2 and "out" in behind[0].groups and "of" in behind[1].groups
 
 
 def _holds(scene: Scene, figure: Figure) -> bool:

@@ -117,7 +117,26 @@ def _next_fills(scene: Scene) -> list[int]:
     if len(volumes) < 2:
         return []
     starts = [scene.sentence_of(figure.start)[0] for figure in volumes]
-    return sorted({start for start in starts[1:] if start != starts[0]})
+    return sorted({start for start in starts[1:] if start != starts[0]}) or _in_turn(scene, volumes)
+
+
+def _in_turn(scene: Scene, volumes: Sequence[Figure]) -> list[int]:
+    """'18.2 gal at 51,310 and 22.6 gal at 51,588': volumes and readings in turn."""
+    readings = [
+        figure
+        for figure in scene.live_figures()
+        if figure.dimension is None and follows_odometer(figure.value, scene.context)
+    ]
+    ahead = [
+        reading.start > volume.start for volume, reading in zip(volumes, readings, strict=False)
+    ]
+    values = [reading.value for reading in readings]
+    if len(readings) != len(volumes) or len(set(ahead)) != 1 or values != sorted(set(values)):
+        return []
+    pairs = zip(volumes, readings, strict=True)
+    turns = [sorted((volume.start, reading.start)) for volume, reading in pairs]
+    told = [start for turn in turns for start in turn]
+    return [turn[0] for turn in turns[1:]] if told == sorted(told) else []
 
 
 def _is_appliance(scene: Scene, index: int) -> bool:
@@ -164,7 +183,11 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     missed = True if _missed(scene) and draft.product != "def" else None
     bare: list[Figure] = []
     if "event" in scene.by_class:
-        own = [figure for figure in own if not _read_on_leaving(scene, figure, own)]
+        own = [
+            figure
+            for figure in own
+            if not (_read_on_leaving(scene, figure, own) or _read_elsewhere(scene, figure, own))
+        ]
     if "points_back" in scene.groups:
         own = [figure for figure in own if not _of_earlier(scene, figure)]
     for figure in own:
@@ -221,6 +244,26 @@ def _read_on_leaving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> boo
         any(not scene.tokens[index].ends_sentence for index in range(told, start))
         and any(start <= index < end and scene.stated(index) for index in scene.by_class["event"])
         and not any(start <= other.start < end for other in own if other is not figure)
+    )
+
+
+def _read_elsewhere(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
+    """'left 51,240, fuel 51,402 29.4 gal, home 51,610': what was read where something happened.
+
+    The fill has a reading of its own, in the clause of its volume.
+    """
+    if figure.dimension is not None or not follows_odometer(figure.value, scene.context):
+        return False
+    start, end = scene.clause_of(figure.start)
+    if not any(start <= at < end and scene.stated(at) for at in scene.by_class["event"]):
+        return False
+    fuelled = {scene.clause_of(other.start) for other in own if other.dimension == VOLUME}
+    return (start, end) not in fuelled and any(
+        other is not figure
+        and other.dimension is None
+        and follows_odometer(other.value, scene.context)
+        and scene.clause_of(other.start) in fuelled
+        for other in own
     )
 
 
@@ -305,7 +348,7 @@ def _fills_another(scene: Scene, volume: Figure | None) -> bool:
         following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
         if "buys" in token.groups and following is not None and "check_item" in following.senses:
             return True  # 'bought tires, 4 at 212.50'
-        if token.text.split()[0] not in scene.book.groups["pours"]:
+        if scene.book.groups["pours"].isdisjoint(token.text.split()):
             continue
         step = index + 1
         if step < len(scene.tokens) and "before_container" in scene.tokens[step].groups:

@@ -172,6 +172,8 @@ LOGGED = frozenset(("check_item", "event", "odometer", "weigh_cue", "fuel_cue"))
 
 def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bool:
     groups = scene.tokens[index].groups
+    if index + 1 < len(scene.tokens) and "since" in scene.tokens[index + 1].groups:
+        return False  # 'hitched since 1998'
     if "is_so" in groups and _is_on_something(scene, index):
         return False
     if not trailer and _hitches_thing(scene, index):

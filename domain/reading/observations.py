@@ -144,8 +144,11 @@ def _of_the_row(scene: Scene, figure: Figure, row: tuple[Figure, str] | None) ->
     before, subject = row
     between = scene.tokens[before.end : figure.start]
     close = len(between) <= 1 and all(token.kind is MARK and token.raw in ",/" for token in between)
+    close = close or (len(between) == 1 and "and" in between[0].groups)
     close = close or _one_of_them(between)
-    alike = figure.dimension in (None, before.dimension)
+    # 'hubs 48 51 72 degrees': the last one has the unit of them all
+    last = before.dimension is None and figure.dimension in SUBJECT_DIMENSIONS[subject]
+    alike = last or figure.dimension in (None, before.dimension)
     return subject if subject in POSITIONED and close and alike else None
 
 
@@ -444,6 +447,9 @@ def _speed_subject(scene: Scene, figure: Figure) -> str | None:
     if _is_posted(scene, figure):
         return None
     nearest = _nearest_subject(scene, figure, SPEED)
+    driven = figure.start > 0 and "driving_at" in scene.tokens[figure.start - 1].groups
+    if nearest == "wind" and driven:
+        return "speed"  # 'crosswind 30, holding 55 mph'
     beside = scene.tokens[max(0, figure.start - 3) : figure.end + 2]
     if nearest == "speed" or (
         nearest is not None and any("subject" in token.senses for token in beside)
@@ -499,7 +505,9 @@ def _value(scene: Scene, figure: Figure, subject: str) -> Quantity | None:
     elif subject == "oil" and _of_pressure(scene, figure):
         unit = PRESSURE_UNIT[units]
     elif subject in PLAUSIBLE:
-        unit = TEMPERATURE_UNIT[units]
+        told = [each.unit for each in scene.figures if each.dimension == TEMPERATURE]
+        alike = subject in POSITIONED and len(set(told)) == 1 and told[0]
+        unit = alike or TEMPERATURE_UNIT[units]
     elif subject in ("speed", "wind"):
         unit = SPEED_UNIT[units]
     elif subject == "engine_speed":

@@ -358,9 +358,17 @@ def _doubt_of_lone_gross(scene: Scene, figure: Figure) -> float:
         return 0.0
     label = figure.label
     doubt = 0.35 * max(0, len(scene.unknown_words()) - 1)
+    behind = scene.tokens[figure.end : figure.end + 3]
+    spans, leads = scene.book.keys["span_unit"], scene.book.groups["for"]
+    if any(each.text in spans for each in behind) and not leads.isdisjoint(behind[0].text.split()):
+        doubt += FOR_A_TIME
     if isinstance(label, Label) and "money_total" in scene.tokens[label.start].groups:
         doubt += 0.8
     return doubt
+
+
+FOR_A_TIME = 2.0
+"""What speaks against a weighing that a sum is 'for the week'."""
 
 
 def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:

@@ -1,0 +1,102 @@
+"""Several facts of one message that keep apart: readings, volumes, torques, wind and speed."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Check, Correction, Entry, Fill, Observation, Odometer
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def miles(reading: float) -> Quantity:
+    """An odometer reading."""
+    return Quantity(reading, "mi")
+
+
+def fill(gallons: float, reading: float, **said: object) -> Fill:
+    """A fill of so many gallons at a reading, with what else was said of it."""
+    volume = Quantity(gallons, "gal")
+    return Fill(volume=volume, odometer=miles(reading), **said)  # type: ignore[arg-type]
+
+
+def tyre(psi: float, position: str | None = None) -> Observation:
+    """A tyre's pressure."""
+    return Observation(subject="tyre", value=Quantity(psi, "psi"), position=position)
+
+
+def hub(degrees: float, unit: str) -> Observation:
+    """A hub's heat, of no place that is told."""
+    return Observation(subject="hub", value=Quantity(degrees, unit))
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "departed 48,240, 29.4 gal at 48,402, arrived 48,610",
+            [
+                Odometer(odometer=miles(48_240), event="depart"),
+                fill(29.4, 48_402),
+                Odometer(odometer=miles(48_610), event="arrive"),
+            ],
+        ),
+        (
+            "29.4 gal 48,402 full, arrived 48,610",
+            [fill(29.4, 48_402, full=True), Odometer(odometer=miles(48_610), event="arrive")],
+        ),
+        ("18.2 gal at 48,310 and 22.6 gal at 48,588", [fill(18.2, 48_310), fill(22.6, 48_588)]),
+        ("48,310 18.2 gal, 48,588 22.6 gal", [fill(18.2, 48_310), fill(22.6, 48_588)]),
+        (
+            "two fills: 18.2 gal 48,310, 22.6 gal 48,588",
+            [fill(18.2, 48_310), fill(22.6, 48_588)],
+        ),
+        ("half filled 15 gal 48,402", [fill(15, 48_402, full=False)]),
+        (
+            "replaced the right rear trailer tire, torqued to 110",
+            [Check(item="right rear trailer tire", state="done")],
+        ),
+        ("right rear tire 62, torqued 110", [tyre(62, "right rear")]),
+        (
+            "headwind 25 mph doing 52 mph",
+            [
+                Observation(subject="wind", value=Quantity(25, "mph")),
+                Observation(subject="speed", value=Quantity(52, "mph")),
+            ],
+        ),
+        ("hubs 118 121 119 160 F", [hub(each, "degF") for each in (118, 121, 119, 160)]),
+        ("hubs 48 51 49 72 C", [hub(each, "degC") for each in (48, 51, 49, 72)]),
+        ("trailer tires 80 79 81 and 62", [tyre(each, "trailer") for each in (80, 79, 81, 62)]),
+        (
+            "trailer should read 9,640 and drive 6,780",
+            [
+                Correction(action="amend", field="trailer", value=Quantity(9_640, "lb")),
+                Correction(action="amend", field="drive", value=Quantity(6_780, "lb")),
+            ],
+        ),
+    ],
+)
+def test_each_figure_is_of_its_own_fact(text: str, entries: list[Entry], reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert list(verdict.entries) == entries
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "pumped 1,200 gal out of the septic tank",
+        "drained 30 gal out of the pool",
+        "half filled the pool, 400 gal",
+        "two fills of the trough, 18 gal each",
+        "two bags of ice and 18.2 gal of milk",
+        "all in it was 2,340 for the week",
+        "total was 5,240 for the month",
+        "hitched since 1998",
+        "torqued off at 110 percent",
+        "holding 55 shares",
+    ],
+)
+def test_figures_of_pools_wages_and_weddings_are_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
