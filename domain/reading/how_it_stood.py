@@ -53,6 +53,8 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
         kind = key.split()[0]
         if kind == "hitched" and following is not None and "slack" in following.groups:
             kind = "solo"  # 'with the trailer off'
+        if kind == "trailer" and _says_truck(scene, index):
+            kind = "solo"  # 'truck unhitched: LF 2,610 ...', and no trailer is named
         if kind == "solo" and named == "trailer" and "alone" in scene.tokens[index].senses:
             kind = named  # 'camper solo on the scale'
         found = (found or kind) if kind == "hitched" else kind
@@ -63,6 +65,14 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
     if found is None and _unhitched_here(scene, each):
         found = "trailer" if _trailer_is_subject(scene) or _it_alone(scene) else "solo"
     return found
+
+
+def _says_truck(scene: Scene, index: int) -> bool:
+    """Whether words for how the rig stood name the truck alone, and nothing else a trailer."""
+    first = scene.book.words.get(scene.tokens[index].text.split(" ")[0], {})
+    return first.get("vehicle") == "truck" and not any(
+        label.vehicle == "trailer" for label in scene.labels
+    )
 
 
 def _still_hitched(scene: Scene) -> bool:

@@ -30,6 +30,7 @@ UNMEASURED = Floor(exact=50.0, wrong=30, alarm=30)
 FLOORS = {
     "asked": Floor(exact=99.0, wrong=0, alarm=0),
     "backroads": Floor(exact=99.0, wrong=0, alarm=0),
+    "byways": Floor(exact=99.0, wrong=0, alarm=0),
     "bystanders": Floor(exact=97.0, wrong=0, alarm=0),
     "chatter": Floor(exact=100.0, wrong=0, alarm=0),
     "counter": Floor(exact=98.0, wrong=0, alarm=0),
@@ -66,6 +67,7 @@ FLOORS = {
     "thicket": Floor(exact=98.0, wrong=0, alarm=0),
     "thumbs": Floor(exact=99.0, wrong=0, alarm=0),
     "travellers": Floor(exact=99.0, wrong=0, alarm=0),
+    "voices": Floor(exact=95.5, wrong=1, alarm=0),
     "weekenders": Floor(exact=99.0, wrong=0, alarm=0),
     "wondering": Floor(exact=92.0, wrong=0, alarm=0),
     "workday": Floor(exact=99.0, wrong=0, alarm=0),

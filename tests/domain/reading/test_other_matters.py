@@ -356,3 +356,13 @@ def test_what_stood_on_the_weighbridge_by_itself(reads: Reader) -> None:
 def test_another_s_lorry_is_not_ours(reads: Reader) -> None:
     text = "Camilla's lorry is plated at 7.5 tonnes and she still can't reverse it"
     assert reads(text, on_the_road()) == Silent()
+
+
+def test_the_truck_unhitched_is_the_truck_where_no_trailer_is_named(reads: Reader) -> None:
+    wheels = {"steer_left": lb(2_610), "steer_right": lb(2_570),
+              "drive_left": lb(3_190), "drive_right": lb(3_240)}  # fmt: skip
+    text = "truck unhitched: LF 2610 RF 2570 LR 3190 RR 3240"
+    assert reads(text, on_the_road()) == Facts((Weighing(loads=wheels, rig="solo"),))
+    assert reads("flatdeck on the scale, truck unhitched: 4,200", on_the_road()) == Facts(
+        (Weighing(loads={"gross": lb(4_200)}, rig="trailer", trailer="flatdeck"),)
+    )
