@@ -75,7 +75,7 @@ def asked_words_from(languages: Sequence[Mapping[str, Any]]) -> AskedWords:
         count=_said(
             rf"(?<![\w/.,])(\d{{1,2}}|{'|'.join(counts)})\b"
             rf"(?!\s*(?:/|\"|(?:{lengths}|lbs?)\b|%))"
-            rf"(?=(?:\s*x)?(?:\s+[\w/.\"-]+){{0,6}}?\s+(?:{ties})\b)"
+            rf"(?=(?:\s*x)?(?:\s+[\w/.\"-]+){{0,6}}?\s+(?:{ties})\b|\s+(?:{tie['of_them']})\b)"
         ),
         grade=_said(rf"\b(?:{tie['grade']})[\s-]*({GRADES})\b"),
         limit=_said(

@@ -22,7 +22,7 @@ from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, find_overlappin
 from domain.reading.plain_loads import means_the_rig, names_what_is_asked
 from domain.reading.plain_questions import YEARS, may_be_plain, plain_topic
 from domain.reading.scene import Scene
-from domain.reading.short_questions import read_short, with_fields
+from domain.reading.short_questions import asks_if_enough, read_short, with_fields
 from domain.reading.tokens import MARK, NUMBER
 from domain.reading.topics import topic_of
 from domain.verdicts import Question
@@ -78,6 +78,8 @@ def read_question(scene: Scene) -> Question | None:
     ordered = _may_be_order(scene, words)
     plain = may_be_plain(scene, words)
     short = read_short(scene, words)
+    if short is None and marked and asks_if_enough(scene):
+        short = {"topic": "tiedown"}
     known = formed or ordered or plain or short is not None
     if not known and book.asking.isdisjoint(words):
         return None

@@ -504,7 +504,16 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
         return "trailer"
     if name == "gvwr" and not scene.has("vehicle") and _axles_make(scene, figure):
         return "trailer"
+    if name == "curb" and "trailer_rating" in scene.groups and _rates_trailer_alone(scene):
+        return "trailer"
     return "truck"
+
+
+def _rates_trailer_alone(scene: Scene) -> bool:
+    """'tare 1,840, atm 2,800': no truck is named, and no rating that a truck may have."""
+    gross = [token for _, token, _ in scene.find("rating", "gvwr")]
+    own = all("trailer_rating" in token.groups for token in gross)
+    return own and not scene.has("vehicle", "truck") and not scene.named("truck")
 
 
 def _axles_make(scene: Scene, gvwr: Figure) -> bool:

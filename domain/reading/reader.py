@@ -51,6 +51,7 @@ from domain.reading.plain_questions import understands
 from domain.reading.questions import read_question
 from domain.reading.ratings import read_ratings
 from domain.reading.scene import Scene
+from domain.reading.short_questions import asks_if_enough
 from domain.reading.spans import read_span
 from domain.reading.standing import read_standing
 from domain.reading.tables import unfold
@@ -238,6 +239,8 @@ def _question(scene: Scene) -> Question | None:
     question = read_question(scene) or _in_a_clause(scene)
     if question is None and "?" not in scene.text:
         return None
+    if question is not None and question.topic == "tiedown" and asks_if_enough(scene):
+        return question
     if question is not None and _of_another_rig(scene):
         return None
     ends = [index for index, token in enumerate(scene.tokens) if token.ends_sentence]

@@ -57,6 +57,8 @@ def settle_words(scene: Scene) -> None:
         _settle_bars(scene)
     if "hers" in scene.groups:
         _settle_hers(scene)
+    if "tare" in scene.groups and NUMBER in scene.kinds:
+        _settle_tare(scene)
     if "fuel_or_register" in scene.groups:
         _settle_regular(scene)
     if "correction" in scene.by_class:
@@ -307,6 +309,35 @@ def _settle_put_down(scene: Scene) -> None:
             if not scene.by_class["correction"]:
                 del scene.by_class["correction"]
             return
+
+
+def _settle_tare(scene: Scene) -> None:
+    """'trailer tare 3,200', 'gvwr 9,990 tare 3,200': a plate's; a ticket has gross and net, too."""
+    tokens = scene.tokens
+    weighed = any("whole" in each.senses and "tare" not in each.groups for each in tokens)
+    if weighed or "ticket" in scene.by_class or "weigh_cue" in scene.by_class:
+        return
+    plated = "rating" in scene.by_class
+    for index, token in enumerate(tokens):
+        if "tare" in token.groups and (plated or _is_of_trailer(tokens, index)):
+            token.senses = {"rating": "curb"}
+    scene.index_terms()
+
+
+def _is_of_trailer(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a trailer stands before, or behind 'of' and an article."""
+    if index and _is_trailer(tokens[index - 1]):
+        return True
+    behind = tokens[index + 1 : index + 4]
+    if not behind or behind[0].groups.isdisjoint(("of", "on")):
+        return False
+    return any(_is_trailer(each) for each in behind[1:])
+
+
+def _is_trailer(token: Token) -> bool:
+    return token.senses.get("vehicle") == "trailer" or token.senses.get("name", "").startswith(
+        "trailer"
+    )
 
 
 def _settle_weight(scene: Scene) -> None:

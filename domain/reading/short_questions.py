@@ -15,7 +15,7 @@ from dataclasses import replace
 from typing import Any
 
 from domain.quantities import Quantity
-from domain.reading.figures import MASS, VOLUME
+from domain.reading.figures import MASS, VOLUME, Figure
 from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, NUMBER, Token
@@ -39,7 +39,7 @@ def read_short(scene: Scene, words: Sequence[str]) -> Mapping[str, Any] | None:
     short = scene.book.short
     if short is None or len(scene.tokens) > LONGEST or short.heads.isdisjoint(words):
         return None
-    said = _said(scene)
+    said = _said(scene.tokens)
     if said is None:
         return None
     lead = short.lead.match(said)
@@ -59,13 +59,38 @@ def with_fields(question: Question, fields: Mapping[str, Any], scene: Scene) -> 
     return replace(question, **{"value": fuel, **fields})
 
 
-def _said(scene: Scene) -> str | None:
+def asks_if_enough(scene: Scene) -> bool:
+    """'chains are 5/16 g70, four of em. enough for 8200?': asked of the ties told before."""
+    short = scene.book.short
+    if short is None or "lashing" not in scene.groups or scene.tokens[-1].raw != "?":
+        return False
+    start, _ = scene.sentence_of(len(scene.tokens) - 2)
+    told = any("lashing" in each.groups for each in scene.tokens[:start])
+    if not told or not short.of_others.isdisjoint(scene.words()):
+        return False
+    said = _said(scene.tokens[start:])
+    if said is None or short.enough.fullmatch(said) is None:
+        return False
+    return any(figure.start >= start and _is_load(figure) for figure in scene.figures)
+
+
+def _is_load(figure: Figure) -> bool:
+    if figure.dimension == MASS and figure.unit:
+        return Quantity(figure.value, figure.unit).amount("kg") >= LEAST_SUPPOSED
+    return figure.unit is None and figure.value >= LEAST_BARE
+
+
+LEAST_BARE = 400
+"""A load of cargo without a unit is no less, in pounds or in kilograms."""
+
+
+def _said(tokens: Sequence[Token]) -> str | None:
     """The words as patterns see them; None where a sentence ends before the last word."""
     said: list[str] = []
-    for index, token in enumerate(scene.tokens):
+    for index, token in enumerate(tokens):
         if token.kind == MARK and token.raw not in SHOWN_MARKS:
-            if token.ends_sentence and index + 1 < len(scene.tokens):
-                following = scene.tokens[index + 1 :]
+            if token.ends_sentence and index + 1 < len(tokens):
+                following = tokens[index + 1 :]
                 if any(each.kind != MARK for each in following):
                     return None
             continue

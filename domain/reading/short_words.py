@@ -20,13 +20,16 @@ class ShortWords:
     """The patterns, each with what it asks, in the order in which they are tried.
 
     One of `heads` stands in every such question. `lead` and `tail` are what is said around it;
-    `marked` patterns are questions only by their mark.
+    `marked` patterns are questions only by their mark; `enough` is a sentence that asks it of the
+    tie-downs named before, where none of `of_others` says that they are somebody else's.
     """
 
     heads: frozenset[str]
     lead: re.Pattern[str]
     asked: tuple[tuple[str, re.Pattern[str]], ...]
     marked: tuple[tuple[str, re.Pattern[str]], ...]
+    enough: re.Pattern[str]
+    of_others: frozenset[str]
 
 
 def short_words_from(table: Mapping[str, Any]) -> ShortWords:
@@ -48,4 +51,6 @@ def short_words_from(table: Mapping[str, Any]) -> ShortWords:
         lead=re.compile(filled(f"(?:{table['lead']} )*")),
         asked=tuple((name, compiled(patterns)) for name, patterns in table["asked"].items()),
         marked=tuple((name, compiled(patterns)) for name, patterns in table["marked"].items()),
+        enough=compiled(table["enough"]),
+        of_others=frozenset(table["of_others"]),
     )

@@ -506,3 +506,46 @@ def test_two_letters_behind_a_gvwr_are_its_axles(text: str, reads: Reader) -> No
     assert found[1:] == [
         (subject, name, Quantity(value, "lb")) for subject, name, value in TRUCKS_LABEL
     ]
+
+
+@pytest.mark.parametrize(
+    ("text", "subject", "pounds"),
+    [
+        ("trailer tare 3200 lb", "trailer", 3200),
+        ("the camper's tare weight is 4,100 lb", "trailer", 4100),
+        ("tare of the camper is 4100 lb", "trailer", 4100),
+        ("trailer tare 3200 lb gvwr 9990 lb", "trailer", 3200),
+        ("camper gvwr 9,990 lb, tare 3,200 lb", "trailer", 3200),
+        ("truck gvwr 11,500 lb tare 7,900 lb", "truck", 7900),
+        ("tare 1840 lb, mtplm 2800 lb", "trailer", 1840),
+        ("gvwr 11,500 lb tare 7,900 lb", "truck", 7900),
+        ("gooseneck tare mass 6,200 lb", "trailer", 6200),
+        ("tare wt of the trailer is 3,200 lb", "trailer", 3200),
+    ],
+)
+def test_a_tare_on_a_plate_is_what_it_weighs_empty(
+    text: str, subject: str, pounds: float, reads: Reader
+) -> None:
+    tare = next(each for each in ratings(reads, text) if each.rating == "curb")
+    assert (tare.subject, tare.value) == (subject, Quantity(pounds, "lb"))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "gross 19,840 tare 12,400 net 7,440",
+        "ticket 4411 gross 19,840 trailer tare 3,200",
+        "tare 3200",
+        "truck tare 8400",
+        "the jar has a tare of 320 g",
+        "his trailer's tare is 3200",
+        "tare the scale first, 450 g of flour",
+        "Davo reckons the new caravan's 2.8 tonne tare",
+        "what's the trailer's tare",
+        "net 2,140 tare 800",
+    ],
+)
+def test_a_tare_of_something_else_is_no_rating(text: str, reads: Reader) -> None:
+    verdict = reads(text, chat())
+    entries = verdict.entries if isinstance(verdict, Facts) else ()
+    assert not [each for each in entries if isinstance(each, Rating)]

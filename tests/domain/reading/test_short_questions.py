@@ -352,6 +352,48 @@ def test_a_question_keeps_what_it_names(reads: Reader) -> None:
     assert friday.since == friday.until is not None
 
 
+@pytest.mark.parametrize(
+    ("text", "pounds"),
+    [
+        ("chains are 5/16 g70, four of em. enough for 8200?", 8200),
+        ("straps are 2 inch, six of them. plenty for 3000 lb?", 3000),
+        ("3/8 grade 70, 4 chains. will they hold 9000 lb?", 9000),
+        ("we have 4 straps rated 3333. ok for a 5000 lb tractor?", 5000),
+        ("4 chains on her. good for 8,200 lb?", 8200),
+        ("Using 2 inch straps, eight of them. Is that enough for a 6,500 lb skid steer?", 6500),
+        ("two chains front and two back. ok for 7200?", 7200),
+        ("four binders and chains on it. that enough for 11,000 lb?", 11_000),
+        ("got 6 straps. would they do for 4,400 lb?", 4400),
+        ("just threw four straps over. strong enough for 3,100 lb of hives?", 3100),
+        ("will two straps do for the hives, 900 lb", 900),
+        ("are three straps enough for the generator at 1,200 lb", 1200),
+    ],
+)
+def test_ties_told_before_are_asked_about(reads: Reader, text: str, pounds: float) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Question)
+    assert (verdict.topic, verdict.value) == ("tiedown", Quantity(pounds, "lb"))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "my straps broke. ok for 5?",
+        "the bag has two straps. good for 20 lb of books?",
+        "got two straps on it. enough for a day?",
+        "his chains are old. will they hold 9000 lb?",
+        "chains on the swing. good for 60 lb?",
+        "the dress has straps. ok for 400?",
+        "bought new chains. enough money left?",
+        "two straps in the shed. want them?",
+        "snow chains on. good for tomorrow?",
+        "sold the chains for 500. ok?",
+    ],
+)
+def test_straps_and_a_number_are_not_yet_a_question(reads: Reader, text: str) -> None:
+    assert not isinstance(reads(text, on_the_road()), Question)
+
+
 SPANISH = {
     ("upkeep", FAULTS): "¿hay fallas pendientes?",
     ("ratings", None): "¿qué límites te faltan?",
