@@ -24,12 +24,22 @@ from domain.uncertainty import Measured, spread
 class Tongue:
     """Tongue or pin weight (kg) and how it was come by.
 
-    `reads_low` where the bars were on, which moves part of it to the trailer's axles.
+    `reads_low` where the bars were on, which moves part of it to the trailer's axles; `scaled`
+    what a scale of its own read, where the difference is believed before that.
     """
 
     load: Measured
     by: Literal["difference", "tongue scale", "trailer alone"]
     reads_low: bool = False
+    scaled: Measured | None = None
+
+    @property
+    def at_odds(self) -> bool:
+        """Whether its own scale read another load, by more than the scales explain."""
+        if self.scaled is None:
+            return False
+        off = self.scaled - self.load
+        return abs(off.nominal_value) > spread(off)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -147,11 +157,13 @@ def _tongue(session: Session) -> Tongue | None:
     slack = session.slack
     difference = _over_solo("truck", slack, session.passes.get("solo"))
     low = slack is not None and slack.bars == "on"
+    read = [each for each in session.passes.values() if "tongue" in each.loads]
+    newest = max(read, key=lambda each: each.order, default=None)
+    scaled = newest.loads["tongue"] if newest else None
     if difference is not None and not low:
-        return Tongue(load=difference, by="difference")
-    for each in session.passes.values():
-        if "tongue" in each.loads:
-            return Tongue(load=each.loads["tongue"], by="tongue scale")
+        return Tongue(load=difference, by="difference", scaled=scaled)
+    if scaled is not None:
+        return Tongue(load=scaled, by="tongue scale")
     trailer_alone = session.passes.get("trailer")
     whole = trailer_alone.loads.get("gross") if trailer_alone else None
     if slack and whole is not None and not low and "trailer" in slack.loads:

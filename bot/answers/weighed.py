@@ -105,7 +105,7 @@ def short_answer(
     """
     over, near = (sum(isinstance(each, kind) for each in told.governing) for kind in (Over, Near))
     most = min(max(over, 1), FEW)
-    notes = (*first, *_must_notes(told))
+    notes = (*first, *_must_notes(told, unit))
     wishes = (
         _missing_note(told, new),
         *[ONE_MORE_MARGIN] * (over + near - most),
@@ -243,12 +243,13 @@ def bars_rows(weights: Weights, unit: str) -> tuple[Row, ...]:
     return (Row(say("Bars move"), mass_text(bars.to_trailer, unit, derived=True), remark),)
 
 
-def _must_notes(told: Weighed) -> list[str]:
+def _must_notes(told: Weighed, unit: str) -> list[str]:
     """What must be said with the figures, or they would mislead."""
     share = tongue_share(told.rig, told.weights)
     notes = [
         help_note(told.governing, share),
         *_doubt_notes(told.weights),
+        scaled_note(told.weights, unit),
         share_note(share, told.margins),
     ]
     return [each for each in notes if each]
@@ -319,6 +320,19 @@ def change_notes(changes: Sequence[Change], unit: str) -> list[str]:
 
 def _size(load: Measured) -> float:
     return abs(load.nominal_value)
+
+
+def scaled_note(weights: Weights, unit: str) -> str:
+    """What the tongue's own scale read, where the tongue is told as the axles make it."""
+    tongue = weights.tongue
+    if tongue is None or tongue.scaled is None:
+        return ""
+    load = mass_text(tongue.scaled, unit)
+    if tongue.at_odds:
+        return say(
+            "The tongue's own scale read {load}, the axles say otherwise; reweigh both.", load=load
+        )
+    return say("The tongue's own scale read {load}.", load=load)
 
 
 def _imbalance_notes(weights: Weights, unit: str) -> list[str]:

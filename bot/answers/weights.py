@@ -38,6 +38,7 @@ from bot.answers.weighed import (
     Weighed,
     bars_rows,
     change_notes,
+    scaled_note,
     short_answer,
     tongue_name,
     weighed,
@@ -255,6 +256,7 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         *change_notes(told.changes, unit),
         share_note(share, told.margins),
         say(READS_LOW) if weights.tongue.reads_low else "",
+        scaled_note(weights, unit),
         _customary(share),
         say(CAUTION),
     ]

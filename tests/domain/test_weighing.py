@@ -162,6 +162,17 @@ def test_a_difference_without_bars_is_believed_before_a_tongue_scale() -> None:
     found = weights(ticket.weighs(rig=None, tongue=1380, of="flatdeck"))
     assert found.tongue is not None
     assert (found.tongue.by, found.tongue.reads_low) == ("difference", False)
+    assert found.tongue.scaled is not None
+    assert pounds(found.tongue.scaled.nominal_value) == pytest.approx(1380)
+    assert not found.tongue.at_odds
+
+
+def test_a_tongue_scale_that_the_axles_do_not_bear_out_is_at_odds_with_them() -> None:
+    ticket = Ticket().hitched().weighs(steer=5280, drive=6940, trailer=9840)
+    ticket.weighs("solo", steer=5400, drive=5400)
+    found = weights(ticket.weighs(rig=None, tongue=900, of="flatdeck"))
+    assert found.tongue is not None
+    assert found.tongue.at_odds
 
 
 def test_with_the_bars_on_the_trailer_alone_gives_no_tongue() -> None:

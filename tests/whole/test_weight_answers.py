@@ -227,6 +227,20 @@ def test_another_trailer_weighed_for_the_first_time_has_its_own_ratings_missed()
     ]
 
 
+@pytest.mark.parametrize(
+    ("pounds", "note"),
+    [
+        (1380, "The tongue's own scale read 1,380 lb."),
+        (900, "The tongue's own scale read 900 lb, the axles say otherwise; reweigh both."),
+    ],
+)
+def test_what_the_tongues_own_scale_read_is_told_beside_the_axles(pounds: float, note: str) -> None:
+    ticket = Ticket().hitched().weighs(steer=5280, drive=6940, trailer=9840)
+    ticket.weighs("solo", steer=5400, drive=5400).weighs(rig=None, tongue=pounds, of="flatdeck")
+    assert note in weighed(ticket).notes
+    assert note in tongue_answer(ticket.log, US, START, Question(topic="tongue")).notes
+
+
 def test_a_rating_that_cannot_be_judged_yet_says_what_that_takes() -> None:
     ratings = [
         Rating(subject="truck", rating=rating, value=lb(value))

@@ -136,7 +136,7 @@ def test_what_if_puts_the_load_where_statics_puts_it(day: dict[str, list[str]]) 
     assert amount(rows["Tongue"]) == pytest.approx(tongue, abs=10)
     assert amount(rows["Hitch tongue"]) == pytest.approx(1400 - tongue, abs=10)
     said = "\n".join(day[WHAT_IF])
-    assert "inside every rating given" in said
+    assert "Inside every rating given" in said
     assert "from your own weighing" in said
 
 
