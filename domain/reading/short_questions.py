@@ -39,6 +39,9 @@ def read_short(scene: Scene, words: Sequence[str]) -> Mapping[str, Any] | None:
     short = scene.book.short
     if short is None or len(scene.tokens) > LONGEST or short.heads.isdisjoint(words):
         return None
+    first = next((_sign(token) for token in scene.tokens if not _is_hidden(token)), "")
+    if not first.startswith(short.openings.get(first[:1], ())):
+        return None
     said = _said(scene.tokens)
     if said is None:
         return None
@@ -47,8 +50,8 @@ def read_short(scene: Scene, words: Sequence[str]) -> Mapping[str, Any] | None:
     patterns = short.asked
     if scene.tokens[-1].raw.endswith("?"):
         patterns = (*patterns, *short.marked)
-    for name, pattern in patterns:
-        if pattern.fullmatch(said):
+    for name, pattern, letters in patterns:
+        if said[:1] in letters and pattern.fullmatch(said):
             return ASKS[name] if _weighs_enough(scene, name) else None
     return None
 
@@ -88,7 +91,7 @@ def _said(tokens: Sequence[Token]) -> str | None:
     """The words as patterns see them; None where a sentence ends before the last word."""
     said: list[str] = []
     for index, token in enumerate(tokens):
-        if token.kind == MARK and token.raw not in SHOWN_MARKS:
+        if _is_hidden(token):
             if token.ends_sentence and index + 1 < len(tokens):
                 following = tokens[index + 1 :]
                 if any(each.kind != MARK for each in following):
@@ -96,6 +99,11 @@ def _said(tokens: Sequence[Token]) -> str | None:
             continue
         said.append(_sign(token))
     return " ".join(said)
+
+
+def _is_hidden(token: Token) -> bool:
+    """Whether a token only parts words."""
+    return token.kind == MARK and token.raw not in SHOWN_MARKS
 
 
 def _sign(token: Token) -> str:

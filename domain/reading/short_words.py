@@ -11,23 +11,32 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from domain.reading.openings import Openings, by_letter, openings_of
+
 NAMED = re.compile(r"\{([a-z_]+)\}")
 """A part that stands in a pattern by its name."""
 
 
+ShortPattern = tuple[str, re.Pattern[str], frozenset[str]]
+"""What a pattern asks, the pattern, and the letters that it can begin with."""
+
+
 @dataclass(frozen=True, slots=True)
 class ShortWords:
-    """The patterns, each with what it asks, in the order in which they are tried.
+    """The patterns, in the order in which they are tried.
 
     One of `heads` stands in every such question. `lead` and `tail` are what is said around it;
     `marked` patterns are questions only by their mark; `enough` is a sentence that asks it of the
     tie-downs named before, where none of `of_others` says that they are somebody else's.
+    `openings` are what the first word of a question begins with that `asked`, `marked` or the
+    lead knows.
     """
 
     heads: frozenset[str]
     lead: re.Pattern[str]
-    asked: tuple[tuple[str, re.Pattern[str]], ...]
-    marked: tuple[tuple[str, re.Pattern[str]], ...]
+    asked: tuple[ShortPattern, ...]
+    marked: tuple[ShortPattern, ...]
+    openings: Openings
     enough: re.Pattern[str]
     of_others: frozenset[str]
 
@@ -46,11 +55,24 @@ def short_words_from(table: Mapping[str, Any]) -> ShortWords:
     def compiled(patterns: Sequence[str]) -> re.Pattern[str]:
         return re.compile(f"(?:{'|'.join(map(filled, patterns))}){tail}")
 
+    openings = openings_of([filled(f"(?:{table['lead']}) ")])
+
+    def opened(table: Mapping[str, Sequence[str]]) -> tuple[ShortPattern, ...]:
+        found: list[ShortPattern] = []
+        for name, patterns in table.items():
+            pattern = compiled(patterns)
+            own = openings_of([pattern.pattern])
+            openings.update(own)
+            found.append((name, pattern, frozenset(opening[0] for opening in own)))
+        return tuple(found)
+
+    asked, marked = opened(table["asked"]), opened(table["marked"])
     return ShortWords(
         heads=frozenset(table["heads"]),
         lead=re.compile(filled(f"(?:{table['lead']} )*")),
-        asked=tuple((name, compiled(patterns)) for name, patterns in table["asked"].items()),
-        marked=tuple((name, compiled(patterns)) for name, patterns in table["marked"].items()),
+        asked=asked,
+        marked=marked,
+        openings=by_letter(each.split(" ")[0] for each in openings),
         enough=compiled(table["enough"]),
         of_others=frozenset(table["of_others"]),
     )

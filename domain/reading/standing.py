@@ -9,7 +9,7 @@ upkeep and walk-round modules of `domain` say which ratings and checks these bec
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import chain
@@ -19,12 +19,14 @@ from domain.context import Context
 from domain.entries import Check, Entry, Odometer, Rating
 from domain.odometer import BELIEVABLE_FACTOR
 from domain.quantities import Quantity
+from domain.reading.openings import Openings, by_letter, openings_of
 from domain.upkeep import UpkeepTable
 from domain.verdicts import CHANGE, PAGE, PICTURE, Facts, Question, Verdict
 from domain.walkround import SUBJECT, PointsTable
 
 DAYS = {"day": 1.0, "week": 7.0, "month": 365.25 / 12, "year": 365.25}
 MAX_COMPILED = 4096
+TRAILER = "{trailer}"
 
 NUMBER = r"\d(?:[\d,.]{0,12}\d)?"
 GROUPED = re.compile(r"\d{1,3}(?:([.,])\d{3})(?:\1\d{3})*")
@@ -42,7 +44,7 @@ class StandingWords:
 
     patterns: Mapping[str, Sequence[str]]
     outline: re.Pattern[str]
-    openings: Mapping[str, tuple[str, ...]]
+    openings: Openings
     units: Mapping[str, str]
     volumes: Mapping[str, str]
     numbers: Mapping[str, float]
@@ -79,7 +81,10 @@ def standing_words_from(
     return StandingWords(
         patterns=patterns,
         outline=outline_of(chain(*patterns.values())),
-        openings=openings_of(chain(*patterns.values()), table["trailers"]),
+        openings=by_letter(
+            openings_of(each for each in chain(*patterns.values()) if not each.startswith(TRAILER))
+            | set(table["trailers"])
+        ),
         units=units,
         volumes=volumes,
         numbers=numbers,
@@ -95,52 +100,6 @@ def outline_of(patterns: Iterable[str]) -> re.Pattern[str]:
     """All patterns as alternatives, without their groups and with anything for a trailer."""
     anyhow = (_NAMED_GROUP.sub("(?:", pattern).replace("{trailer}", ".*") for pattern in patterns)
     return re.compile("|".join(anyhow), re.DOTALL)
-
-
-def openings_of(patterns: Iterable[str], trailers: Iterable[str]) -> Mapping[str, tuple[str, ...]]:
-    """What the patterns can begin with, by the first letter; `trailers` without their names.
-
-    Raises ValueError where a pattern begins with what is no letter.
-    """
-    openings = set(trailers)
-    for pattern in patterns:
-        if not pattern.startswith("{trailer}"):
-            openings.update(_openings(_NAMED_GROUP.sub("(?:", pattern)))
-    if "" in openings:
-        raise ValueError("a pattern that could begin with anything")
-    found: dict[str, tuple[str, ...]] = {}
-    for opening in sorted(openings):  # and so the shorter of two that begin alike is first
-        known = found.setdefault(opening[0], ())
-        if not opening.startswith(known):
-            found[opening[0]] = (*known, opening)
-    return found
-
-
-_LETTERS = re.compile(r"(?:\\[^\w]|[^\\()|\[\].?*+{])*(?![?*{])")
-_GROUP_PART = re.compile(r"\\.|[()|]")
-
-
-def _openings(pattern: str) -> Iterator[str]:
-    """The letters that each way through a pattern begins with, up to what may differ."""
-    if not pattern.startswith("(?:"):
-        letters = _LETTERS.match(pattern)
-        yield letters[0].replace("\\", "") if letters else ""
-        return
-    begun, depth = len("(?:"), 0
-    ways: list[str] = []
-    for part in _GROUP_PART.finditer(pattern):
-        depth += (part[0] == "(") - (part[0] == ")")
-        if (part[0] == "|" and depth == 1) or depth == 0:
-            ways.append(pattern[begun : part.start()])
-            begun = part.end()
-        if depth == 0:
-            break
-    rest = pattern[begun:]
-    behind = rest.removeprefix("?")
-    for way in ways:
-        yield from _openings(way + behind)
-    if behind != rest:
-        yield from _openings(behind)
 
 
 def read_standing(text: str, context: Context, words: StandingWords) -> Verdict | None:

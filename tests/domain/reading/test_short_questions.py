@@ -420,5 +420,5 @@ def test_it_can_be_asked_in_spanish(asked: tuple[str, str | None]) -> None:
 def test_every_table_of_patterns_asks_something(language: str) -> None:
     short = phrasebook(language).short
     assert short is not None
-    assert [name for name, _ in short.asked] == list(ASKS)
-    assert {name for name, _ in short.marked} <= ASKS.keys()
+    assert [name for name, _, _ in short.asked] == list(ASKS)
+    assert {name for name, _, _ in short.marked} <= ASKS.keys()

@@ -14,7 +14,6 @@ from domain.context import Context
 from domain.entries import Check, Entry, Odometer, Rating
 from domain.quantities import Quantity
 from domain.reading import read
-from domain.reading.standing import openings_of
 from domain.verdicts import Facts, Question, Verdict
 from tests.corpora import cases
 from tests.domain.driving_log import mi
@@ -159,13 +158,6 @@ def test_what_a_pattern_says_is_within_the_outline_of_all(
     said = data.draw(st.from_regex(pattern.replace("{trailer}", trailer), fullmatch=True))
     assert WORDS.outline.fullmatch(said)
     assert said.startswith((*WORDS.openings.get(said[:1], ()), trailer))
-
-
-def test_a_pattern_that_could_begin_with_anything_is_refused() -> None:
-    openings = openings_of(["(?:do |start )?(?:the )?l[io]?st", "{trailer} list"], ["long one"])
-    assert openings == {"d": ("do ",), "l": ("l",), "s": ("start ",), "t": ("the l",)}
-    with pytest.raises(ValueError, match="begin with anything"):
-        openings_of(["(?:the )?.* list"], [])
 
 
 def test_most_that_is_said_is_outside_of_the_outline() -> None:
