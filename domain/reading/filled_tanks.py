@@ -41,35 +41,43 @@ def _add_prices(
     scene: Scene, roles: dict[str, Figure], tanks: Sequence[Figure], own: Sequence[Figure]
 ) -> None:
     """'front 19 gal at 3.89, rear 12 gal at 3.79': no one price, but what both cost together."""
-    unit = tanks[0].unit or VOLUME_UNIT[scene.context.units]
-    low, high = price_band(scene.context, unit)
     ends = [*(tank.start for tank in tanks[1:]), len(scene.tokens)]
-    prices: list[Figure] = []
-    paid, currency = 0.0, scene.context.currency
+    said: list[Figure] = []
+    paid: list[Quantity] = []
     for tank, end in zip(tanks, ends, strict=True):
-        between = [each for each in own if tank.end <= each.start < end and each is not tank]
-        said = between[0] if between else None
-        price = price_of(scene.context, said, Quantity(1, unit)) if said else None
-        priced = said is not None and said.dimension in (None, MONEY, PRICE)
-        if said is None or price is None or not (priced and said.token.decimals >= CENTS):
+        behind = next((each for each in own if tank.end <= each.start < end), None)
+        cost = _cost(scene, tank, behind) if behind is not None else None
+        if behind is None or cost is None:
             return
-        if not low <= price.value <= high:
-            return
-        prices.append(said)
-        paid, currency = paid + tank.value * price.value, price.unit.partition("/")[0]
+        said.append(behind)
+        paid.append(cost)
     roles.pop(PRICE_ROLE, None)
-    if COST_ROLE not in roles:
-        total = prices[0]
-        total.value, total.unit, total.dimension = round(paid, 2), currency, MONEY
-        roles[COST_ROLE] = total
-    for price_said in prices:
-        if price_said is not roles[COST_ROLE]:
-            scene.claim(price_said, "the price of one tank's fuel")
+    if roles.get(COST_ROLE) in (None, *said):
+        total = roles[COST_ROLE] = said[0]
+        total.value = round(sum(each.value for each in paid), 2)
+        total.unit, total.dimension = paid[0].unit, MONEY
+    for each in said:
+        if each is not roles[COST_ROLE]:
+            scene.claim(each, "what one tank's fuel cost")
+
+
+def _cost(scene: Scene, tank: Figure, said: Figure) -> Quantity | None:
+    """What a tank's fuel cost, by the price or the total behind its volume; None where neither."""
+    unit = tank.unit or VOLUME_UNIT[scene.context.units]
+    low, high = price_band(scene.context, unit)
+    price = price_of(scene.context, said, Quantity(1, unit))
+    if price is None or said.dimension not in (None, MONEY, PRICE) or said.token.decimals < CENTS:
+        return None
+    currency = price.unit.partition("/")[0]
+    if low <= price.value <= high:
+        return Quantity(tank.value * price.value, currency)
+    if said.dimension != PRICE and low <= said.value / tank.value <= high:
+        return Quantity(said.value, currency)  # 'rear 14.1 gal $53.57'
+    return None
 
 
 CENTS = 2
 """Decimals of a price, at least."""
-
 
 PUMPS_PRICE = 3
 """Decimals of a price at a pump."""

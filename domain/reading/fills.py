@@ -197,7 +197,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         elif role is not None and role not in draft.roles:
             draft.roles[role] = figure
     roles = draft.roles
-    if VOLUME_ROLE in roles:
+    said = roles.get(VOLUME_ROLE)
+    if said is not None:
         add_tanks(scene, roles, own)
         bare = [each for each in bare if each.claimed is None and each not in roles.values()]
     settle_money(scene, roles, own)
@@ -212,6 +213,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         assign_bare(scene, draft, bare, cue=cue or full is not None)
     elif bare and VOLUME_ROLE in roles:
         _odometer_beside(scene, roles, bare)
+    if VOLUME_ROLE in roles and said is None:
+        add_tanks(scene, roles, own)  # 'put 22.4 in the main and 14.1 in the aux'
     if VOLUME_ROLE not in roles and not (
         COST_ROLE in roles and (cue or draft.product or PRICE_ROLE in roles or full is not None)
     ):

@@ -154,6 +154,9 @@ def stood_alone(scene: Scene) -> str | None:
         if label.vehicle == "truck" and label.aside and "off_of" in _lead(scene, label).groups:
             return "trailer"  # 'weighed off the truck'
         ahead = scene.tokens[max(0, label.start - 2) : label.start]
+        denied = len(ahead) == 2 and "no_alone" in ahead[0].groups and "article" in ahead[1].groups
+        if denied:
+            continue  # 'no the trailer was 9,640'
         if label.vehicle == "trailer" and any("absent" in token.groups for token in ahead):
             return "solo"
     return None

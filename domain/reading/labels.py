@@ -498,6 +498,12 @@ LEAST_ON_AXLE = 100
 """Pounds or kilograms."""
 
 
+ON_WHEELS = frozenset(("tyre", "hub"))
+"""Gauges that each end of an axle has."""
+
+ENDS = {"steer": "front", "drive": "rear"}
+
+
 def _extend(label: Label, token: Token, *, of: bool = False) -> bool:
     """Add a word to a label; False where it would contradict what the label names.
 
@@ -560,6 +566,8 @@ def _extend(label: Label, token: Token, *, of: bool = False) -> bool:
             return False
         label.vehicle = vehicle
         return True
+    if senses.get("subject") in ON_WHEELS and label.axle in ENDS and not label.subject:
+        label.end_of, label.axle = ENDS[label.axle], None  # 'front axle hubs 118'
     if "subject" in senses:
         if label.subject or label.field or label.rating or label.whole or label.axle:
             return False

@@ -69,7 +69,12 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
                 axle = position
             elif in_trailer_series and label.end_of == "rear" and not label.axle:
                 position = next((name for name in SINGLE_AXLES if name not in placed), None)
-            elif ends_on_trailer and own and label.vehicle is None and not _of_truck(scene, label):
+            elif (
+                ends_on_trailer
+                and own
+                and label.vehicle is None
+                and not (_of_truck(scene, label) or _told_of_trailer(figures, label))
+            ):
                 position = _trailer_position(label)
             elif label.wheel == "axle" and not (own or label.vehicle or label.side):
                 position = "trailer"
@@ -88,6 +93,15 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
         if position in POSITIONS and position not in placed:
             placed[position] = figure
     return placed
+
+
+def _told_of_trailer(figures: Sequence[Figure], corner: Label) -> bool:
+    """'tlf 2,410 tlr 2,520 rf 2,640 trf 2,450': the trailer has a figure of its own there."""
+    labels = [figure.label for figure in figures if isinstance(figure.label, Label)]
+    return any(
+        label.vehicle == "trailer" and (label.side, label.end_of) == (corner.side, corner.end_of)
+        for label in labels
+    )
 
 
 def _weighs_our_rig(scene: Scene, label: Label, figure: Figure) -> bool:
@@ -123,8 +137,8 @@ def _axle_over(scene: Scene, label: Label) -> str | None:
         for other in scene.labels
         if other.bound is None
         and other.end <= label.start
-        and (other.axle or other.end_of)
-        and not (other.rating or other.subject)
+        and (other.axle or other.end_of or (other.only_vehicle and other.vehicle == "trailer"))
+        and not (other.rating or other.subject or other.aside)
     ]
     if not heads:
         return None

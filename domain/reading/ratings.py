@@ -225,6 +225,8 @@ def _is_strong(scene: Scene, index: int) -> bool:
     """'plate' is a label where it says or heads something; a scale has plates too."""
     if "weak_label" not in scene.tokens[index].groups:
         return True
+    if index and "rating_subject" in scene.tokens[index - 1].senses:
+        return True  # 'coupler plate 14,000'
     if any(label.places_load and label.end == index for label in scene.labels):
         # 'towball max 280 kg'
         return any(figure.start == index + 1 for figure in scene.figures)
@@ -287,7 +289,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if label.wheel == "axle":
         return "trailer", "gawr"
     if label.whole == "tongue":
-        return _hitch_part(scene), "tongue"
+        return _part_in_clause(scene, figure) or _hitch_part(scene), "tongue"
     if label.whole == "gross":
         return _whole_rated(scene, figure, label)
     if label.rating_subject == "hitch":

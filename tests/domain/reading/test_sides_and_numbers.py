@@ -38,6 +38,19 @@ OF_CAMPER = {
             {**WHEELS, "trailer_left": 4_650, "trailer_right": 4_700},
         ),
         (
+            "lf 2560 lr 3690 tlf 2310 tlr 2340 rf 2570 rr 3680 trf 2290 trr 2360",
+            {**WHEELS, **OF_CAMPER},
+        ),
+        (
+            "steer 2,560 left 2,570 right, trailer 4,650 left 4,700 right",
+            {
+                "steer_left": 2_560,
+                "steer_right": 2_570,
+                "trailer_left": 4_650,
+                "trailer_right": 4_700,
+            },
+        ),
+        (
             "left steer 2,640 right steer 2,610 drive 6,900",
             {"steer_left": 2_640, "steer_right": 2_610, "drive": 6_900},
         ),
@@ -83,6 +96,13 @@ def test_a_trailer_that_is_off_in_a_sentence_of_its_own_came_off(reads: Reader) 
             loads={"steer": Quantity(5_060, "lb"), "drive": Quantity(3_920, "lb")}, rig="solo"
         ),
     )
+
+
+def test_no_before_a_trailer_with_its_article_takes_none_off(reads: Reader) -> None:
+    assert isinstance(reads("no the trailer was 9,640", on_the_road()), Silent)
+    verdict = reads("no trailer, 5,060 3,920", on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert [entry.rig for entry in verdict.entries if isinstance(entry, Weighing)] == ["solo"]
 
 
 def test_off_beside_a_load_says_how_it_stood(reads: Reader) -> None:

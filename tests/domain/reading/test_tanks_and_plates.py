@@ -42,6 +42,11 @@ AT = Quantity(48_411, "mi")
             "front tank 19.2 gal, rear tank 14.6 gal, 3.899 a gallon, 48,411",
             fill(33.8, odometer=AT, unit_price=Quantity(3.899, "USD/gal")),
         ),
+        ("put 22.4 in the main and 12.1 in the aux, 48,411", fill(34.5, odometer=AT)),
+        (
+            "rear tank 14.1 gal $53.57, front tank 19.2 gal $72.94, 48,411",
+            fill(33.3, odometer=AT, cost=Quantity(126.51, "USD")),
+        ),
         ("main 18.1 aux 14.4 gal 48,411 full", fill(32.5, odometer=AT, full=True)),
         ("put 18.2 gal in the rear tank, 48,411", fill(18.2, odometer=AT)),
         (
@@ -111,6 +116,10 @@ def stamped(*ratings: tuple[str, str, float]) -> tuple[tuple[str, str, float], .
         (
             "gvwr 11,500, payload 3,480, tank 36",
             stamped(("truck", "gvwr", 11_500), ("truck", "payload", 3_480), ("truck", "tank", 36)),
+        ),
+        (
+            "coupler plate 14,000 trailer 1,400 tongue",
+            stamped(("coupler", "tow", 14_000), ("coupler", "tongue", 1_400)),
         ),
         ("front tank holds 19 gal, rear tank holds 16", stamped(("truck", "tank", 35))),
         ("tanks are 26 gal front and 10 gal rear", stamped(("truck", "tank", 36))),

@@ -52,6 +52,18 @@ def hub(degrees: float, unit: str) -> Observation:
             "two fills: 18.2 gal 48,310, 22.6 gal 48,588",
             [fill(18.2, 48_310), fill(22.6, 48_588)],
         ),
+        (
+            "front axle hubs 118 and 121, rear axle hubs 119",
+            [
+                Observation(subject="hub", value=Quantity(118, "degF"), position="front"),
+                hub(121, "degF"),
+                Observation(subject="hub", value=Quantity(119, "degF"), position="rear"),
+            ],
+        ),
+        (
+            "trailer front axle tires 80, rear axle tires 62",
+            [tyre(80, "trailer front"), tyre(62, "trailer rear")],
+        ),
         ("half filled 15 gal 48,402", [fill(15, 48_402, full=False)]),
         (
             "replaced the right rear trailer tire, torqued to 110",
