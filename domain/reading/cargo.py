@@ -43,6 +43,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         if figure.role is None
     ):
         return []
+    if "opens_whether" in scene.tokens[0].groups:
+        return []
     verb = _is_manifest(scene) or any(
         scene.stated(index) for index in scene.by_class.get("load_verb", ())
     )

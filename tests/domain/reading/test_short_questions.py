@@ -8,7 +8,7 @@ from bot.phrasebook import phrasebook
 from domain.quantities import Quantity
 from domain.reading import read
 from domain.reading.short_questions import ASKS
-from domain.verdicts import FAULTS, LAST_FILL, OF_TRIP, READING, RULE, Question, Silent
+from domain.verdicts import FAULTS, LAST_FILL, OF_TRIP, READING, RULE, Facts, Question, Silent
 from tests.domain.reading.chats import Reader, chat, on_the_road
 
 ASKED: dict[tuple[str, str | None], str] = {
@@ -29,6 +29,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         how many faults are open
     """,
     ("ratings", None): """
+        show me all the limits
+        list our ratings for the camper
         what's missing?
         whats still missing
         what else is missing for the camper
@@ -45,6 +47,12 @@ ASKED: dict[tuple[str, str | None], str] = {
         how many gallons does our tank hold
     """,
     ("margin", None): """
+        how we doing on payload
+        are we maxed
+        what can we still haul
+        how much weight can we still put on
+        how much more before the rears are maxed
+        are we pushing it on the rear axle
         are we under
         we under?
         still under?
@@ -112,6 +120,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         strap rules?
     """,
     ("tiedown", None): """
+        how should i chain the dozer, it's 16,000 lb
+        how do we strap down the splitter at 1,200 lb
         how many tiedowns do i need
         how many ratchet straps should we use
         how much will four 3/8 g70 chains hold
@@ -124,6 +134,18 @@ ASKED: dict[tuple[str, str | None], str] = {
         how heavy a load can 4 chains hold down
     """,
     ("whatif", None): """
+        is it ok to add 300 lb behind the axle
+        ok to put 500 lb in the bed?
+        safe to add 300 lb behind the axle?
+        is it fine to load 400 lb of feed in the bed
+        is it legal to carry 400 lb in the bed
+        is it a good idea to put 500 lb on the nose
+        are we allowed to put 300 lb up front
+        is there any harm in putting 500 lb behind the axle
+        and with another 200 lb in the truck?
+        will the rears be ok with 350 more
+        is there a problem if we put 350 lb on the tongue
+        would it be bad to slide 400 lb behind the axles
         will 800 lb of sugar be too much
         would 900 lb in the bed be too heavy
         would 6 more hives put us over
@@ -161,6 +183,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         how much did the latest fill come to
     """,
     ("cost", None): """
+        how much on diesel since the 1st
+        how much did we spend on fuel this month
         what did yesterday cost
         what did the weekend cost us
         how much did friday cost in diesel
@@ -169,6 +193,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         what's our average diesel price per gallon
     """,
     ("range", None): """
+        when should i fuel up next
+        when should we stop for fuel
         how far could ten gallons take us
         how far does 20 gallons go
         how far will twelve gal get us
@@ -196,6 +222,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         read me the odo
     """,
     ("distance", None): """
+        how far this week
+        how far since monday
         miles so far
         miles towed so far this trip
         how much did we drive in june
@@ -203,6 +231,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         how much towing have we covered
     """,
     ("economy", None): """
+        whats juniper get empty
+        what's she averaging with the camper on
         hows the mileage
         how's our mileage been with the camper
         what did we get on the last tank
@@ -214,6 +244,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         what's she getting with the flatdeck on
     """,
     ("trip", None): """
+        how long was the last trip
+        how far was our last haul
         show me the trip
         pull up the last haul
         how long have we been on the road
@@ -221,12 +253,16 @@ ASKED: dict[tuple[str, str | None], str] = {
         gimme the trip numbers
     """,
     ("period", None): """
+        how many trips in june
+        how many hauls did we do this month
         year to date summary
         year to date totals
         give me the last 10 days
         show me the past 2 weeks
     """,
     ("help", None): """
+        how do i add a trailer
+        how do we set up a new truck
         how do i fix a wrong weight
         how do i delete the last fill
         how can i correct a bad odometer reading
@@ -235,6 +271,23 @@ ASKED: dict[tuple[str, str | None], str] = {
 """By topic and form."""
 
 TALK = """
+        is it ok to add two eggs
+        ok to put 500 in the bank?
+        is it a good idea to put on 20 lb
+        are we allowed to put dogs up front
+        with another 20 lb of potatoes?
+        how we doing on milk
+        are we pushing it on time
+        what can we still eat
+        show me all the dresses
+        what's she getting for christmas
+        when should i stop for milk
+        how far is the moon
+        how many trips to the dump did he make
+        how much on shoes since the 1st
+        how do i add a friend
+        how should i tie the tie, it's 20 dollars
+        how long was the last episode
 are we under attack
 are we under way
 is she under
@@ -392,6 +445,21 @@ def test_ties_told_before_are_asked_about(reads: Reader, text: str, pounds: floa
 )
 def test_straps_and_a_number_are_not_yet_a_question(reads: Reader, text: str) -> None:
     assert not isinstance(reads(text, on_the_road()), Question)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "is it ok to move 300 lb ahead of the axle",
+        "smart to move 300 lb ahead of the axle",
+        "is it a good idea to put 500 lb on the nose",
+        "are we allowed to put 300 lb up front",
+        "is there any harm in putting 500 lb behind the axle",
+        "is carrying 400 lb in the bed legal",
+    ],
+)
+def test_what_is_asked_about_a_load_is_never_cargo(reads: Reader, text: str) -> None:
+    assert not isinstance(reads(text, on_the_road()), Facts)
 
 
 SPANISH = {
