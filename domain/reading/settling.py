@@ -49,6 +49,8 @@ def settle_words(scene: Scene) -> None:
         _join_duals(scene)
         if "end" in scene.by_class and "unit" in scene.by_class:
             _settle_tanks(scene)
+    if "out_back" in scene.groups and scene.has("subject", "tyre"):
+        _settle_out_back(scene)
     if "gauge_short" in scene.by_class:
         _read_gauges(scene)
     if "aboard" in scene.by_class and NUMBER in scene.kinds:
@@ -237,6 +239,14 @@ def _join_duals(scene: Scene) -> None:
             token.senses, joined = last.senses, [*joined, index]
     if joined:
         scene.index_terms()
+
+
+def _settle_out_back(scene: Scene) -> None:
+    """'tires 65 up front, 80 out back': of tyres it is the rear, and no more than where else."""
+    for token in scene.tokens:
+        if "out_back" in token.groups:
+            token.senses = {"end": "rear"}
+    scene.index_terms()
 
 
 def _read_gauges(scene: Scene) -> None:

@@ -22,7 +22,7 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("aired down the rears to 55", [("rear", 55)]),
         ("left rear on the truck is low, 24, the rest are 35", [("left rear", 24), (None, 35)]),
         (
-            "tires 65 up front, 80 rear, 75 on the camper",
+            "tires 65 up front, 80 out back, 75 on the camper",
             [("front", 65), ("rear", 80), ("trailer", 75)],
         ),
     ],
