@@ -32,7 +32,7 @@ from domain.context import (
     SHORT_LENGTH_UNIT,
     VOLUME_UNIT,
 )
-from domain.fuel import Rate, Tank
+from domain.fuel import NINETY, Rate, Tank
 from domain.log import Preferences
 from domain.modes import SOLO, UNNAMED, UNTOLD
 from domain.money import Money
@@ -236,6 +236,11 @@ def cost_rows(closed: Sequence[Tank], preferences: Preferences) -> list[Row]:
 def about_distance(km: float, spread_km: float, preferences: Preferences) -> str:
     """A distance to the step that its uncertainty leaves standing: `410 mi`."""
     return _about(km, spread_km, "km", DISTANCE_UNIT[preferences.units])
+
+
+def fuel_burnt(litres: float, sd: float, preferences: Preferences) -> str:
+    """Fuel for a stretch of road, as far as it is known: `about 35 gal`."""
+    return about(about_volume(litres, NINETY * sd, preferences))
 
 
 def about_volume(litres: float, spread_litres: float, preferences: Preferences) -> str:

@@ -15,11 +15,11 @@ from bot.answers.examples import HOME, TRIP, texted
 from bot.answers.journeys import away_to, gap_notes, heaviest_rows, over_first, over_notes
 from bot.answers.language import say
 from bot.answers.measures import (
-    about_volume,
     dates,
     distance,
     economy_figure,
     elapsed,
+    fuel_burnt,
     local,
     mode_name,
     mode_phrase,
@@ -35,7 +35,6 @@ from domain.account import Account, Burnt, account
 from domain.context import TEMPERATURE_UNIT
 from domain.driving import Driving, driving
 from domain.economy import estimate
-from domain.fuel import NINETY
 from domain.log import Log, Preferences
 from domain.money import Money
 from domain.summary import span
@@ -151,8 +150,7 @@ def _burnt_rows(spent: Burnt | None, preferences: Preferences) -> list[Row]:
     if not spent.measured:
         wholly = spent.reckoned_km >= spent.km
         remark = say("reckoned, no full tank yet") if wholly else say("reckoned, for the most part")
-    used = about_volume(spent.litres, NINETY * spent.sd, preferences)
-    rows = [Row(say("Fuel"), about(used), remark)]
+    rows = [Row(say("Fuel"), fuel_burnt(spent.litres, spent.sd, preferences), remark)]
     if spent.measured:
         rows.append(Row(say("Economy"), economy_figure(spent.rate, preferences)))
     if spent.cost:
