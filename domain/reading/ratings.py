@@ -50,7 +50,8 @@ LOAD_INDEX = (50, 180)
 def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     """The ratings that a message states, a doubt about one, or none."""
     tank = is_tank_size(scene)
-    if NAMING.isdisjoint(scene.by_class) and not tank and not scene.has("subject", "tyre"):
+    named = tank or scene.has("subject", "tyre") or _is_plate(scene)
+    if NAMING.isdisjoint(scene.by_class) and not named:
         return []
     _settle_weighed(scene)
     found: list[Rating] = []
@@ -159,7 +160,7 @@ def _framed(scene: Scene) -> bool:
         return True
     if any(_is_capped(scene, figure) for figure in scene.figures):
         return True
-    if any(_says_gawr(scene, label) for label in scene.labels):
+    if any(_says_gawr(scene, label) for label in scene.labels) or _is_plate(scene):
         return True
     return any(
         (
@@ -180,6 +181,18 @@ def _is_capped(scene: Scene, figure: Figure) -> bool:
         return False
     round_enough = figure.value % LABEL_STEP == 0 and figure.value >= LEAST_STAMPED
     return round_enough and isinstance(figure.label, Label)
+
+
+def _is_plate(scene: Scene) -> bool:
+    """'gvw 3,500 gtw 7,000': of vehicle and train, in steps that a plate has and no scale."""
+    if not scene.has("whole", "gross") or scene.has("weigh_cue"):
+        return False
+    wholes = [label for label in scene.labels if label.whole == "gross" and label.bound is not None]
+    if any(label.vehicle == "trailer" for label in scene.labels):
+        return False
+    train = [each for each in wholes if _whole_of(scene, each) & scene.book.groups["combination"]]
+    stepped = all(each.bound and each.bound.value % LABEL_STEP == 0 for each in wholes)
+    return len(train) == 1 and len(wholes) == len(train) + 1 and stepped
 
 
 def _says_gawr(scene: Scene, label: Label) -> bool:

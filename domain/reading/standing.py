@@ -71,6 +71,8 @@ def standing_words_from(
         "shown": f"(?P<shown>{number})",
         "true": f"(?P<true>{number})",
         "unit": f"(?P<unit>{_any_of(units)})",
+        "more_count": f"(?P<more_count>{number}|{_any_of(numbers)})",
+        "more_unit": f"(?P<more_unit>{_any_of(units)})",
         "volume": f"(?P<volume>{_any_of(volumes)})",
         "language": f"(?P<item>{_any_of(table['languages'])})",
         "reading": r"(?:,? (?:at |odo )?(?P<reading>\d{2,3},?\d{3})(?: miles| mi| km)?)?",
@@ -142,21 +144,21 @@ def _trailers(context: Context, words: StandingWords) -> Mapping[str, str | None
 def _every(
     found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
 ) -> Sequence[Entry]:
-    unit, count = words.units[found["unit"]], _number(found["count"], words)
-    if unit in DAYS:
-        return [
-            Rating(
-                subject=found["upkeep"],
-                rating="every_days",
-                value=round(count * DAYS[unit]),
-                trailer=trailer,
-            )
-        ]
+    told = found.groupdict()
+    intervals = [(found["count"], found["unit"])]
+    if told.get("more_count") is not None:
+        intervals.append((found["more_count"], found["more_unit"]))  # 'or 12 months'
     return [
-        Rating(
-            subject=found["upkeep"], rating="every", value=Quantity(count, unit), trailer=trailer
-        )
+        _interval(found["upkeep"], _number(count, words), words.units[unit], trailer)
+        for count, unit in intervals
     ]
+
+
+def _interval(upkeep: str, count: float, unit: str, trailer: str | None) -> Rating:
+    if unit in DAYS:
+        days = round(count * DAYS[unit])
+        return Rating(subject=upkeep, rating="every_days", value=days, trailer=trailer)
+    return Rating(subject=upkeep, rating="every", value=Quantity(count, unit), trailer=trailer)
 
 
 def _done(

@@ -37,6 +37,20 @@ def said(text: str) -> Verdict:
     ("text", "entries"),
     [
         ("oil every 5,000 miles", [Rating(subject="oil", rating="every", value=mi(5000))]),
+        (
+            "oil change every 10,000 mi or 12 months, whichever comes first",
+            [
+                Rating(subject="oil change", rating="every", value=mi(10_000)),
+                Rating(subject="oil change", rating="every_days", value=365),
+            ],
+        ),
+        (
+            "repack bearings every 1 year or 12,000 miles on the camper",
+            [
+                Rating(subject="bearings", rating="every_days", value=365, trailer="camper"),
+                Rating(subject="bearings", rating="every", value=mi(12_000), trailer="camper"),
+            ],
+        ),
         ("Oil change every 5k mi.", [Rating(subject="oil change", rating="every", value=mi(5000))]),
         (
             "remind us to repack the bearings every 12 months on the camper",

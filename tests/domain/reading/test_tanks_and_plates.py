@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Fill, Rating
+from domain.entries import Fill, Rating, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -152,3 +152,21 @@ def test_what_a_plate_says(
 )
 def test_other_tanks_are_talk(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize("train", ["gtw 7000", "train weight 7000"])
+def test_a_plate_says_vehicle_and_train_in_round_steps(train: str, reads: Reader) -> None:
+    chat = on_the_road(units="metric")
+    assert reads(f"gvw 3500 {train}", chat) == Facts(
+        (
+            Rating(subject="truck", rating="gvwr", value=Quantity(3_500, "kg")),
+            Rating(subject="truck", rating="gcwr", value=Quantity(7_000, "kg")),
+        )
+    )
+
+
+@pytest.mark.parametrize("text", ["weighbridge gvw 3100 gtw 5700", "gvw 3110 gtw 5730"])
+def test_what_a_scale_shows_of_vehicle_and_train_is_weighed(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road(units="metric"))
+    assert isinstance(verdict, Facts)
+    assert {type(each) for each in verdict.entries} == {Weighing}
