@@ -476,7 +476,7 @@ def _of_version(scene: Scene, volume: Figure) -> bool:
 
 
 def _worth_of_fuel(scene: Scene, money: Figure) -> bool:
-    """'$122 in diesel', '60 bucks worth of gas', 'paid 96 dollars for diesel'."""
+    """'$122 in diesel', '60 bucks worth of gas', '$60 in the tank', 'paid 96 dollars for fuel'."""
     behind = scene.tokens[money.end : money.end + 4]
     if not (behind and money.marked):
         return False
@@ -487,7 +487,10 @@ def _worth_of_fuel(scene: Scene, money: Figure) -> bool:
         and any("cost_word" in token.groups for token in ahead)
     )
     linked = paid or "worth_of" in behind[0].groups
-    return linked and any("product" in token.senses for token in behind)
+    if linked and any("product" in token.senses for token in behind):
+        return True
+    into = linked or "into_the" in behind[0].groups
+    return into and any("fuel_in_tank" in token.groups for token in behind[1:2])
 
 
 LEAST_PAID = 5

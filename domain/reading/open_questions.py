@@ -35,7 +35,8 @@ def picked(scene: Scene, asked: Ask) -> Facts | None:
     chosen = by_position(scene, asked) or _by_size(scene, asked) or _by_unit(scene, asked)
     if chosen is None:
         chosen = _by_rig(scene, asked) or _by_fullness(scene, asked) or _by_product(scene, asked)
-        chosen = chosen or _by_whole(scene, asked) or _by_words(scene, asked)
+        chosen = chosen or _by_name(scene, asked) or _by_whole(scene, asked)
+        chosen = chosen or _by_words(scene, asked)
     if chosen is None and len(asked.choices) == 1 and _agrees(scene):
         chosen = asked.choices[0]
     return Facts(chosen.entries) if chosen is not None else None
@@ -267,6 +268,28 @@ def _with_trailer(scene: Scene) -> bool:
     )
 
 
+def _by_name(scene: Scene, asked: Ask) -> Choice | None:
+    """'the camper': the choice that is of what is named, and no other, where no more is said."""
+    named = {*scene.named("truck"), *scene.named("trailer")}
+    if not named or not _speaks_of_rig_alone(scene):
+        return None
+    fitting = [
+        choice
+        for choice in asked.choices
+        if any(named & {entry.truck, entry.trailer} for entry in choice.entries)
+    ]
+    return fitting[0] if len(fitting) == 1 < len(asked.choices) else None
+
+
+def _speaks_of_rig_alone(scene: Scene) -> bool:
+    return all(
+        token.kind is MARK
+        or not OF_THE_RIG.isdisjoint(token.senses)
+        or "answer_filler" in token.groups
+        for token in scene.tokens
+    )
+
+
 def _by_whole(scene: Scene, asked: Ask) -> Choice | None:
     """'everything on the scale', 'that's truck and trailer': the one that is all of the rig."""
     whole = [
@@ -281,13 +304,7 @@ def _by_whole(scene: Scene, asked: Ask) -> Choice | None:
         return None
     if any("money_total" in token.groups for token in said):
         return None  # 'so, to sum up'
-    only_that = all(
-        token.kind is MARK
-        or not OF_THE_RIG.isdisjoint(token.senses)
-        or "answer_filler" in token.groups
-        for token in scene.tokens
-    )
-    return whole[0] if only_that else None
+    return whole[0] if _speaks_of_rig_alone(scene) else None
 
 
 OF_THE_RIG = frozenset(("glue", "whole", "vehicle", "name", "rig", "weigh_cue", "aboard"))

@@ -37,6 +37,7 @@ FLOORS = {
     "crossroads": Floor(exact=97.5, wrong=0, alarm=0),
     "depot": Floor(exact=94.0, wrong=0, alarm=0),
     "eleven": Floor(exact=98.5, wrong=0, alarm=0),
+    "fairground": Floor(exact=99.0, wrong=0, alarm=0),
     "families": Floor(exact=99.5, wrong=0, alarm=0),
     "fineprint": Floor(exact=99.0, wrong=0, alarm=0),
     "fiveways": Floor(exact=93.0, wrong=1, alarm=0),

@@ -284,3 +284,31 @@ def test_money_put_into_what_has_an_odometer_is_a_fill(reads: Reader) -> None:
     assert isinstance(fill, Fill)
     assert (fill.cost, fill.odometer) == (Quantity(20, "USD"), Quantity(48_310, "mi"))
     assert isinstance(reads("put $20 in it for the card", on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "full"),
+    [
+        ("put $60 in the tank", None),
+        ("bought $60 of fuel", None),
+        ("put $60 in the tank, didn't fill it", False),
+    ],
+)
+def test_money_that_went_into_the_tank_is_a_fill(
+    text: str, full: bool | None, reads: Reader
+) -> None:
+    assert reads(text, on_the_road()) == Facts((Fill(cost=Quantity(60, "USD"), full=full),))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "put $60 in the plate at church",
+        "left $60 in the tank bag",
+        "put $5 into the fish tank",
+        "he owes me $60 of fuel",
+        "they want 2 bucks more in the name of diesel prices",
+    ],
+)
+def test_money_that_went_elsewhere_is_none(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()

@@ -200,3 +200,24 @@ def test_another_fill_is_not_the_one_in_doubt_because_both_were_full(
     (fill,) = verdict.entries
     assert isinstance(fill, Fill)
     assert fill.volume == Quantity(litres, "L")
+
+
+WHICH_TRAILER = Ask(
+    "trailer",
+    tuple(
+        Choice(name, (Weighing(loads={"gross": POUNDS}, rig="trailer", trailer=name),))
+        for name in ("flatdeck", "camper")
+    ),
+)
+
+
+@pytest.mark.parametrize("text", ["the camper", "it was the camper", "camper"])
+def test_the_trailer_that_is_named_is_the_one_meant(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road(asked=WHICH_TRAILER, hitched=False)) == Facts(
+        WHICH_TRAILER.choices[1].entries
+    )
+
+
+def test_a_trailer_that_is_told_of_answers_nothing(reads: Reader) -> None:
+    chat = on_the_road(asked=WHICH_TRAILER, hitched=False)
+    assert reads("the camper smells of honey", chat) == Silent()
