@@ -181,22 +181,50 @@ def _left_to_tick(stands: WalkRound) -> str:
 
 def standing_answer(log: Log, entries: Sequence[Rating]) -> Answer | None:
     """What is said when something lasting was set; None where the ratings are a maker's."""
-    told = [_standing_words(each, log) for each in entries]
+    told = _whichever_first(entries) or [_standing_words(each, log) for each in entries]
     if not told or not all(told):
         return None
     headlines, notes = zip(*(each for each in told if each), strict=True)
     return Answer(headline=" ".join(headlines), notes=tuple(dict.fromkeys(filter(None, notes))))
 
 
+def _whichever_first(entries: Sequence[Rating]) -> list[tuple[str, str] | None]:
+    """The words for two intervals of one kind of upkeep, by distance and by time; none else."""
+    whose = {(each.subject, each.trailer) for each in entries}
+    spans = [span for each in entries if (span := _interval(each)) is not None]
+    if len(whose) != 1 or not len(entries) == len(spans) == 2:
+        return []
+    first, second = spans
+    ((upkeep, trailer),) = whose
+    headline = say(
+        "Reminder set: {upkeep} every {first} or {second}, whichever comes first.",
+        upkeep=_on_trailer(upkeep, trailer),
+        first=first,
+        second=second,
+    )
+    return [(headline, _when_done(upkeep))]
+
+
+def _interval(entry: Rating) -> str | None:
+    match entry.rating, entry.value:
+        case "every", Quantity() as every:
+            return figure(every)
+        case "every_days", int() | float() as every:
+            return interval(every)
+    return None
+
+
+def _when_done(upkeep: str) -> str:
+    return say("Text it when it is done: {upkeep} done.", upkeep=term(upkeep))
+
+
 def _standing_words(entry: Rating, log: Log) -> tuple[str, str] | None:
     """The sentence and the note for one lasting setting."""
-    which = _on_trailer(entry.subject, entry.trailer)
-    done = say("Text it when it is done: {upkeep} done.", upkeep=term(entry.subject))
+    every = _interval(entry)
+    if every is not None:
+        which = _on_trailer(entry.subject, entry.trailer)
+        return say(REMINDER_SET, upkeep=which, interval=every), _when_done(entry.subject)
     match entry.subject, entry.rating, entry.value:
-        case _, "every", Quantity() as every:
-            return say(REMINDER_SET, upkeep=which, interval=figure(every)), done
-        case _, "every_days", int() | float() as every:
-            return say(REMINDER_SET, upkeep=which, interval=interval(every)), done
         case "odometer", "factor", int() | float() as factor:
             off = number(abs(1 / factor - 1) * 100, 1)
             headline = (

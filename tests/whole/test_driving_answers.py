@@ -294,6 +294,19 @@ def test_figures_carry_thousands_separators() -> None:
     assert re.match(r"\d{1,3}(,\d{3})+ mi", told.headline)
 
 
+def test_two_intervals_of_one_upkeep_are_one_reminder() -> None:
+    told = [
+        Rating(subject="oil", rating="every", value=mi(5000)),
+        Rating(subject="oil", rating="every_days", value=365),
+    ]
+    answer = upkeep.standing_answer(Log(()), told)
+    assert answer is not None
+    assert answer.headline == (
+        "Reminder set: oil every 5,000 mi or 12 months, whichever comes first."
+    )
+    assert answer.notes == ("Text it when it is done: oil done.",)
+
+
 @pytest.mark.parametrize(
     ("rating", "said"),
     [
