@@ -202,7 +202,7 @@ def _whichever_first(entries: Sequence[Rating]) -> list[tuple[str, str] | None]:
         first=first,
         second=second,
     )
-    return [(headline, _when_done(upkeep))]
+    return [(headline, _to_text_when_done(upkeep))]
 
 
 def _interval(entry: Rating) -> str | None:
@@ -214,7 +214,7 @@ def _interval(entry: Rating) -> str | None:
     return None
 
 
-def _when_done(upkeep: str) -> str:
+def _to_text_when_done(upkeep: str) -> str:
     return say("Text it when it is done: {upkeep} done.", upkeep=term(upkeep))
 
 
@@ -223,7 +223,7 @@ def _standing_words(entry: Rating, log: Log) -> tuple[str, str] | None:
     every = _interval(entry)
     if every is not None:
         which = _on_trailer(entry.subject, entry.trailer)
-        return say(REMINDER_SET, upkeep=which, interval=every), _when_done(entry.subject)
+        return say(REMINDER_SET, upkeep=which, interval=every), _to_text_when_done(entry.subject)
     match entry.subject, entry.rating, entry.value:
         case "odometer", "factor", int() | float() as factor:
             off = number(abs(1 / factor - 1) * 100, 1)
