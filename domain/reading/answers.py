@@ -50,8 +50,9 @@ def answer_of(scene: Scene, asked: Ask) -> Facts | None:
 
 def _told_apart(scene: Scene, asked: Ask) -> Facts | None:
     """'def, not diesel': what stands before 'not'; of two choices, 'not the def' is the other."""
-    at = next(i for i, token in enumerate(scene.tokens) if "contrasts" in token.groups)
-    token = scene.tokens[at]
+    token = next((token for token in scene.tokens if "contrasts" in token.groups), None)
+    if token is None:
+        return None  # it took back a figure, and says no more
     texts = scene.text[: token.start], scene.text[token.end :]
     meant, other = (picked(Scene(text, scene.context, scene.book), asked) for text in texts)
     if other is None or meant == other:

@@ -280,6 +280,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         if name == "gawr" and label.end_of and label.vehicle != "trailer":
             name = f"gawr_{label.end_of}"
         return _subject(scene, label, figure, name), name
+    if label.rating_subject and figure.dimension not in (None, MASS):
+        return None
     if label.rating_subject in STAMPED:
         if framed or _rated_elsewhere(scene) or _is_heavy(figure):
             return label.rating_subject, _of_part(scene, figure)
@@ -535,6 +537,8 @@ def _axles_make(scene: Scene, gvwr: Figure) -> bool:
     """'gvwr 14,000, two axles 7,000 each': equal axles that bear the whole are a trailer's."""
     each = any(label.rating == "gawr" and not label.end_of for label in scene.labels)
     if not (each or "axle_noun" in scene.by_class) or scene.has("axle") or scene.named("truck"):
+        return False
+    if gvwr.value <= 0:
         return False
     alike = each or not scene.groups.isdisjoint(("each_one", "pair"))
     shares = [

@@ -185,5 +185,7 @@ def _past_span(book: Phrasebook, text: str, today: date) -> tuple[date | None, d
     match = book.patterns["past_span"].search(text)
     if match is None:
         return None, None
-    days = DAYS[book.keys["span_unit"][match[2]]]
-    return today - timedelta(days=int(days * count_of(book, match[1]))), None
+    days = int(DAYS[book.keys["span_unit"][match[2]]] * count_of(book, match[1]))
+    if days >= today.toordinal():
+        return None, None  # 'the last 5280 years'
+    return today - timedelta(days=days), None

@@ -14,8 +14,10 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from domain.context import Context
+from domain.entries import Fill
+from domain.quantities import Quantity
 from domain.records import entry_from_record, verdict_to_record
-from domain.verdicts import Ask, Facts, Question, Silent, Verdict
+from domain.verdicts import Ask, Choice, Facts, Question, Silent, Verdict
 from tests.domain.reading.chats import Reader, chat, on_the_road
 
 CONTEXTS = st.sampled_from([chat(), on_the_road(), on_the_road(units="metric", currency="EUR")])
@@ -167,3 +169,28 @@ def test_a_very_long_message_has_a_verdict(run: Callable[[int], str], reads: Rea
         taken.append(1000 * (time.perf_counter() - start))
         well_formed(verdict)
     print(f"{taken[0]:.1f} ms, four times as long {taken[1]:.1f} ms")
+
+
+WHICH_VOLUME = Ask(
+    "volume",
+    tuple(
+        Choice(f"{gallons} gal", (Fill(volume=Quantity(gallons, "gal")),))
+        for gallons in (30.2, 30.9)
+    ),
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "context"),
+    [
+        ("ball is stamped gross 8,000 F", on_the_road()),
+        ("0 plate: GVWR 11,200 lb, GAWR 5,200 lb each axle", on_the_road()),
+        ("GVWR 0 lb, GAWR 5,200 lb each axle", on_the_road()),
+        ("how did we do over the last 5280 years", on_the_road()),
+        ("30.9, no, not 30.2", on_the_road(asked=WHICH_VOLUME)),
+    ],
+)
+def test_what_made_the_reader_raise_once_has_a_verdict(
+    text: str, context: Context, reads: Reader
+) -> None:
+    assert isinstance(reads(text, context), Verdict)
