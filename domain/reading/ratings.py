@@ -280,7 +280,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         if name == "gawr" and label.end_of and label.vehicle != "trailer":
             name = f"gawr_{label.end_of}"
         return _subject(scene, label, figure, name), name
-    if label.rating_subject and figure.dimension not in (None, MASS):
+    if figure.dimension not in (None, MASS):
         return None
     if label.rating_subject in STAMPED:
         if framed or _rated_elsewhere(scene) or _is_heavy(figure):

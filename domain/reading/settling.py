@@ -154,7 +154,7 @@ def _heads_axles(scene: Scene) -> bool:
         return False
     said = [
         (index, scene.tokens[index].senses["initial"].split()[0])
-        for index in scene.by_class["initial"]
+        for index in scene.by_class.get("initial", ())
         if index + 1 < len(scene.tokens) and _load_follows(scene.tokens, index + 1)
     ]
     keys = [key for _, key in said]

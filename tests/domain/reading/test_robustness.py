@@ -188,6 +188,8 @@ WHICH_VOLUME = Ask(
         ("GVWR 0 lb, GAWR 5,200 lb each axle", on_the_road()),
         ("how did we do over the last 5280 years", on_the_road()),
         ("30.9, no, not 30.2", on_the_road(asked=WHICH_VOLUME)),
+        ("towball stamped 3,500 ° kg", on_the_road()),
+        ("campe gvwr AXLE 1 L 2380 R 2420\nTRLR AXLE 2 L 2460R 2500", on_the_road()),
     ],
 )
 def test_what_made_the_reader_raise_once_has_a_verdict(
