@@ -48,6 +48,9 @@ WARM = 1 / 2
 handled well over a thousand messages, and used once whatever it loads only when it is needed.
 """
 
+TENTHS = 10
+"""Stretches of that time whose medians are told, so that growth can be told from noise."""
+
 LAST_KILL = 1 / 6
 """The share of a run in which the only worker of a database is killed; it grows old after that."""
 
@@ -142,12 +145,19 @@ class Worker:
 
         None where it was started after it should have been warm.
         """
-        span = (end - warm) / 10
-        first = [size for at, size in self.memory if warm <= at < warm + span]
-        last = [size for at, size in self.memory if at >= end - span]
-        if self.born > warm - span or not first or not last:
+        tenths = self.tenths(warm, end)
+        if self.born > warm - (end - warm) / 10 or len(tenths) < TENTHS:
             return None
-        return statistics.median(first), statistics.median(last)
+        return tenths[0], tenths[-1]
+
+    def tenths(self, warm: float, end: float) -> list[float]:
+        """The median of its memory (MB) in each tenth of the run from when it should be warm on."""
+        span = (end - warm) / TENTHS
+        looks: list[list[float]] = [[] for _ in range(TENTHS)]
+        for at, size in self.memory:
+            if at >= warm:
+                looks[min(int((at - warm) / span), TENTHS - 1)].append(size)
+        return [statistics.median(each) for each in looks if each]
 
 
 class Group:
@@ -442,6 +452,8 @@ class Soak:
             f"  memory of {worker.name}: {first:.1f} MB once warm, {last:.1f} MB at the end,"
             f" {last / first - 1:+.1%} (limit {MOST_GROWTH:+.0%})"
         )
+        tenths = worker.tenths(self._warm, self._end)
+        print(f"    by tenths: {' '.join(f'{each:.0f}' for each in tenths)} MB")
         return last <= first * (1 + MOST_GROWTH)
 
 
