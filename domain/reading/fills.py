@@ -261,7 +261,9 @@ def _read_elsewhere(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool
     if not any(start <= at < end and scene.stated(at) for at in scene.by_class["event"]):
         return False
     fuelled = {scene.clause_of(other.start) for other in own if other.dimension == VOLUME}
-    return (start, end) not in fuelled and any(
+    if not fuelled or (start, end) in fuelled:
+        return False
+    return any(
         other is not figure
         and other.dimension is None
         and follows_odometer(other.value, scene.context)

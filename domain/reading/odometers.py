@@ -188,9 +188,11 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
 
 def _in_turn(scene: Scene, figure: Figure) -> Event | None:
     """'left at 6:10, 48,050 showing, and pulled in at 11:45, 48,318': each its own, in turn."""
+    if not 1 < len(scene.by_class["event"]) <= MOST_IN_TURN:
+        return None
     events = [(index, key.split()[0]) for index, _, key in scene.find("event")]
     readings = [other for other in scene.figures if other.claimed is None]
-    if len(events) < 2 or len(events) != len(readings) or figure not in readings:
+    if len(events) != len(readings) or figure not in readings:
         return None
     turns = [
         at for event, other in zip(events, readings, strict=True) for at in (event[0], other.start)
@@ -198,6 +200,10 @@ def _in_turn(scene: Scene, figure: Figure) -> Event | None:
     if turns != sorted(turns) or not all(scene.stated(index) for index, _ in events):
         return None
     return cast(Event, events[readings.index(figure)][1])
+
+
+MOST_IN_TURN = 30
+"""Events that one message tells: no day has more, and each figure looks at them all."""
 
 
 def _nearest(figures: Sequence[Figure], index: int) -> Figure:
