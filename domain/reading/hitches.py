@@ -17,7 +17,8 @@ from domain.reading.scene import Scene
 from domain.reading.tokens import WORD, Token
 
 REACH = 5
-NEAR = 3
+ONTO = 3
+"""Tokens behind a verb in which its trailer stands, and behind that, what it is put on."""
 Action = Literal["hitched", "unhitched"]
 
 
@@ -245,7 +246,7 @@ def _hitches_thing(scene: Scene, index: int) -> bool:
 
 def _hitches_to_thing(scene: Scene, index: int) -> bool:
     """'hitched our wagon to a star': a wagon is also what people hitch to anything."""
-    behind = scene.tokens[index + 1 : index + 1 + REACH + NEAR]
+    behind = scene.tokens[index + 1 : index + 1 + REACH + ONTO]
     wagon = next((at for at, each in enumerate(behind) if "towed_wagon" in each.groups), None)
     if wagon is None or not any("to" in each.groups for each in behind[wagon + 1 : wagon + 2]):
         return False

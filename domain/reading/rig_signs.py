@@ -61,16 +61,10 @@ def may_be_ours(scene: Scene, figure: Figure, subject: str, value: Quantity) -> 
 
 def _somebody_does(scene: Scene, start: int) -> bool:
     """'Bram snores at about 2,400 rpm': a name that nobody knows, and what its bearer does."""
-    who, does = [*scene.tokens[start : start + 2], None, None][:2]
-    return (
-        who is not None
-        and does is not None
-        and start in scene.unknown
-        and start + 1 in scene.unknown
-        and who.raw[0].isupper()
-        and does.raw.islower()
-        and does.text.endswith("s")
-    )
+    if start not in scene.unknown or start + 1 not in scene.unknown:
+        return False
+    who, does = scene.tokens[start : start + 2]
+    return who.raw[0].isupper() and does.raw.islower() and does.text.endswith("s")
 
 
 def _of_a_weekday(scene: Scene) -> bool:
