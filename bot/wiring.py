@@ -191,9 +191,9 @@ class Drawbar:
 
         Raises NetworkRefused where a network's settings can't be right.
         """
-        set_aside_what_stays()
         if self._studio is not None:
             await self._studio.open()
+        set_aside_what_stays()
         try:
             async with asyncio.TaskGroup() as group:
                 for each in self._served:

@@ -20,7 +20,7 @@ from bot.pictures.economy import draw_economy
 from bot.pictures.margins import draw_margins
 from bot.pictures.palette import PANEL, Scheme
 from bot.pictures.rig import draw_rig
-from bot.pictures.sheet import Sheet
+from bot.pictures.sheet import INNER, MARGIN, PLAIN, WIDTH, Sheet
 from bot.pictures.week import draw_week
 
 DRAWN_BY: Mapping[type[Picture], Callable[[Sheet, Any], None]] = {
@@ -41,4 +41,18 @@ def drawn(picture: Picture, scheme: Scheme = PANEL) -> Sheet:
 
 def png(picture: Picture, scheme: Scheme = PANEL) -> bytes:
     """A picture as PNG, 1,080 pixels wide; the same bytes for the same picture."""
-    return drawn(picture, scheme).png()
+    sheet = drawn(picture, scheme)
+    drawn_as = sheet.png()
+    sheet.let_go()
+    return drawn_as
+
+
+def try_out() -> None:
+    """Draw something of each kind of mark, so that what the first drawing loads is there."""
+    sheet = Sheet(PANEL)
+    sheet.head("title", "when", "verdict")
+    sheet.box(MARGIN, sheet.y, INNER, PLAIN, fill=PANEL.track, edge=PANEL.ink, hatch="//")
+    sheet.mark(WIDTH / 2, sheet.y, "o", size=PLAIN, fill=PANEL.ink)
+    sheet.finish()
+    sheet.png()
+    sheet.let_go()

@@ -13,7 +13,7 @@ from io import BytesIO
 from typing import Literal
 
 from matplotlib.artist import Artist
-from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.backends.backend_agg import FigureCanvasAgg, RendererAgg
 from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
 from matplotlib.patches import PathPatch, Polygon, Rectangle
@@ -230,9 +230,11 @@ class Sheet:
 
     def pixels(self) -> Image.Image:
         """The finished sheet, drawn."""
-        self._canvas.draw()
+        # Not by the canvas, which would keep what it drew on: some eight megabytes.
         size = self._canvas.get_width_height()
-        return Image.frombuffer("RGBA", size, self._canvas.buffer_rgba()).convert("RGB")
+        renderer = RendererAgg(*size, self.figure.dpi)
+        self.figure.draw(renderer)
+        return Image.frombuffer("RGBA", size, renderer.buffer_rgba()).convert("RGB")
 
     def png(self) -> bytes:
         """The finished sheet as PNG, in few colours, which makes it small for a weak network."""
@@ -242,3 +244,11 @@ class Sheet:
         )
         few.save(out, "PNG", optimize=False)
         return out.getvalue()
+
+    def let_go(self) -> None:
+        """Let go of all that is on the sheet.
+
+        Its parts know each other and what they were drawn on, so that all would stay until Python
+        searches for such.
+        """
+        self.figure.clear()

@@ -32,8 +32,10 @@ logger = logging.getLogger(__name__)
 
 def _load() -> None:
     # Where it can't be, each picture is left out, and said so, when it is wanted.
-    with suppress(ImportError):
-        import bot.pictures.drawing  # noqa: F401
+    with suppress(Exception):
+        from bot.pictures.drawing import try_out
+
+        try_out()
 
 
 def _png(picture: Picture) -> bytes:
@@ -65,7 +67,7 @@ class Studio:
         self._worker = ThreadPoolExecutor(max_workers=1, thread_name_prefix="drawbar-pictures")
 
     async def open(self) -> None:
-        """Load the library that draws, so that no answer waits for it (a second and more)."""
+        """Load what draws, and draw once, so that no answer waits for it (a second and more)."""
         await asyncio.get_running_loop().run_in_executor(self._worker, _load)
 
     async def drawn(self, picture: Picture) -> Drawn | None:

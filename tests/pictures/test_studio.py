@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import gc
 import logging
 import subprocess
 import sys
@@ -11,11 +12,13 @@ from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 
 import pytest
+from matplotlib.backends.backend_agg import RendererAgg
 
 from bot.answers.answer import Answer
 from bot.answers.pictures import Picture
 from bot.delivery import Delivery
 from bot.messages import Drawn, Letter
+from bot.pictures.drawing import png
 from bot.pictures.studio import KEPT, Studio
 from bot.store import journal, outbox
 from bot.store.database import Store
@@ -109,3 +112,20 @@ def test_nothing_that_chats_loads_the_library_that_draws() -> None:
         "sys.exit('matplotlib' in sys.modules or 'PIL' in sys.modules)"
     )
     subprocess.run([sys.executable, "-c", code], check=True, timeout=60)
+
+
+def test_what_a_picture_was_drawn_on_goes_at_once() -> None:
+    """Eight megabytes for each, and a week's pictures are drawn one upon the other."""
+
+    def grounds() -> int:
+        return sum(isinstance(each, RendererAgg) for each in gc.get_objects())
+
+    png(week())
+    gc.collect()
+    gc.disable()
+    try:
+        before = grounds()
+        png(week())
+        assert grounds() == before
+    finally:
+        gc.enable()
