@@ -61,6 +61,7 @@ RULES = (
     Rule("trailer", "gvwr", "trailer weight", NEEDS_SOLO),
     Rule("trailer", "gtm", "trailer", "the trailer's axles"),
     Rule("truck", "tongue", "tongue", NEEDS_SOLO),
+    Rule("trailer", "tongue", "tongue", NEEDS_SOLO),
 )
 """Ratings and what loads them, in the order of a door label and a data plate.
 

@@ -75,6 +75,7 @@ LIMITS = {
     ("hitch", "tongue"): marked("hitch tongue"),
     ("truck", "tow"): marked("tow rating"),
     ("truck", "tongue"): marked("truck's tongue rating"),
+    ("trailer", "tongue"): marked("trailer's tongue rating"),
     ("truck tyres", "front"): marked("front tyres"),
     ("truck tyres", "rear"): marked("rear tyres"),
 }

@@ -149,7 +149,7 @@ def _owner_around(
             return owner
         if figure.token.decimals == -1:
             return "a fraction"
-        if after is not None and _is_word_of_its_own(figure, after):
+        if after is not None and _is_word_of_its_own(figure, before, after):
             return f"{figure.token.raw}{after.raw}"
     if (
         after is not None
@@ -246,7 +246,8 @@ def _is_generation(tokens: Sequence[Token], figure: Figure, said: frozenset[str]
     if tokens[figure.end - 1].text != "g":
         return False
     if not LEAST_PUMPED <= figure.value <= MOST_PUMPED:
-        return True
+        # 'dsl 412g od 212766': nothing but a slip, which the tank's size then tells
+        return not (said >= NAMES_FILL and MOST_PUMPED < figure.value < LEAST_ODOMETER)
     if not said.isdisjoint(SPEAKS_OF_FUEL):
         return False
     if figure.value < LEAST_UNNAMED:
@@ -258,6 +259,9 @@ def _is_generation(tokens: Sequence[Token], figure: Figure, said: frozenset[str]
 SPEAKS_OF_FUEL = frozenset(
     ("fuel_cue", "product", "full", "odometer", "trip_meter", "per_volume", "missed", "price_word")
 )
+NAMES_FILL = frozenset(("product", "odometer"))
+"""Classes of term that together name a fill, whatever its volume."""
+
 LEAST_PUMPED, MOST_PUMPED, LEAST_UNNAMED = 0.5, 150, 5
 """Gallons at a pump, and those that are taken for some without a word for fuel."""
 
@@ -435,7 +439,7 @@ def _of_the_heart(tokens: Sequence[Token], figure: Figure) -> bool:
     return False
 
 
-def _is_word_of_its_own(figure: Figure, after: Token) -> bool:
+def _is_word_of_its_own(figure: Figure, before: Token | None, after: Token) -> bool:
     """'2moro', '4ever': letters typed to a number that are no unit make a word of it."""
     return (
         after.kind is WORD
@@ -443,6 +447,7 @@ def _is_word_of_its_own(figure: Figure, after: Token) -> bool:
         and not after.senses
         and figure.token.end == after.start
         and not figure.token.spoken
+        and not (before is not None and before.raw == "/" and len(after.text) == 1)  # '121/118Q'
     )
 
 

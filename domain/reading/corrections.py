@@ -189,7 +189,8 @@ def _only_refuses(scene: Scene, figure: Figure) -> bool:
     if figure.dimension != VOLUME and not 1000 <= figure.value <= MOST_BARE:
         return False
     label = figure.label
-    if not isinstance(label, Label) and _is_year(scene, figure, weak=True):
+    named = isinstance(label, Label) and not label.only_vehicle
+    if not named and _is_year(scene, figure, weak=True):
         return False
     return len(scene.tokens) <= SHORTEST and all(
         token.kind is MARK

@@ -64,7 +64,31 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
             return result
         if result is not None:
             fills.append(result)
+    _read_behind_both(scene, drafts, fills)
     return _said_of_both(scene, fills)
+
+
+def _read_behind_both(scene: Scene, drafts: Sequence[Draft], fills: list[Fill]) -> None:
+    """'30 gal diesel and 2.5 gal def, odo 51,402': a reading behind both is the fuel's.
+
+    It is the exhaust fluid's only where that stands in a sentence of its own.
+    """
+    if len(fills) != 2 or len(drafts) != 2:
+        return
+    (fuel, fluid), (first, last) = fills, drafts
+    read = last.roles.get(ODOMETER_ROLE)
+    if fluid.product != "def" or fuel.odometer is not None or read is None:
+        return
+    poured, pumped = last.roles.get(VOLUME_ROLE), first.roles.get(VOLUME_ROLE)
+    if poured is None or pumped is None or read.start < poured.end:
+        return
+    between = scene.tokens[pumped.end : poured.start]
+    if any(token.ends_sentence or _begins_next(token) for token in between):
+        return
+    words = tuple(pair for pair in fluid.words if pair[0] == ODOMETER_ROLE)
+    kept = tuple(pair for pair in fluid.words if pair[0] != ODOMETER_ROLE)
+    fills[0] = replace(fuel, odometer=fluid.odometer, words=(*fuel.words, *words))
+    fills[1] = replace(fluid, odometer=None, words=kept)
 
 
 def _said_of_both(scene: Scene, fills: list[Fill]) -> list[Fill]:
@@ -73,7 +97,7 @@ def _said_of_both(scene: Scene, fills: list[Fill]) -> list[Fill]:
         return fills
     told: dict[str, Any] = {}
     read = [fill for fill in fills if fill.odometer is not None]
-    if len(read) == 1 and "for_both" in scene.groups:
+    if len(read) == 1 and scene.phrase_said("for_both") is not None:
         told["odometer"] = read[0].odometer
     if any(
         index and "pair" in scene.tokens[index - 1].groups and key == "true"
@@ -86,6 +110,11 @@ def _said_of_both(scene: Scene, fills: list[Fill]) -> list[Fill]:
         )
         for fill in fills
     ]
+
+
+def _begins_next(token: Token) -> bool:
+    """'then'; 'and' and 'plus' only join."""
+    return "then" in token.groups and "and" not in token.groups
 
 
 def _drafts(scene: Scene) -> list[Draft]:
@@ -163,7 +192,9 @@ def _boundary(scene: Scene, first: int, second: int) -> int:
         # A product behind its figures ('2.5 gal def, 30 gal diesel') ends its own clause.
         leads = any(f.start < first for f in scene.figures)
         return (marks[0] if leads else marks[-1]) + 1
-    return second
+    led = [f.end for f in scene.figures if f.dimension == VOLUME and f.claimed is None]
+    # '30 gal diesel 2.5 gal def': each product stands right behind its volume
+    return first + 1 if first in led and second in led else second
 
 
 def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
@@ -186,7 +217,11 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         own = [
             figure
             for figure in own
-            if not (_read_on_leaving(scene, figure, own) or _read_elsewhere(scene, figure, own))
+            if not (
+                _read_on_leaving(scene, figure, own)
+                or _read_on_arriving(scene, figure, own)
+                or _read_elsewhere(scene, figure, own)
+            )
         ]
     if "points_back" in scene.groups:
         own = [figure for figure in own if not _of_earlier(scene, figure)]
@@ -248,6 +283,26 @@ def _read_on_leaving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> boo
         and any(start <= index < end and scene.stated(index) for index in scene.by_class["event"])
         and not any(start <= other.start < end for other in own if other is not figure)
     )
+
+
+def _read_on_arriving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
+    """'arrived 51,488. dropped the flatdeck. 29.6 gal': read where something happened, and then.
+
+    A volume in a sentence of its own, or behind a clause of hitching, was pumped after that.
+    """
+    if figure.dimension not in (None, DISTANCE) or figure.value < LEAST_READING:
+        return False
+    volume = next((each for each in own if each.dimension == VOLUME), None)
+    start, end = scene.clause_of(figure.start)
+    if volume is None or volume.start < end:
+        return False
+    if not any(start <= index < end and scene.stated(index) for index in scene.by_class["event"]):
+        return False
+    if any(start <= other.start < end for other in own if other is not figure):
+        return False
+    then = range(end, scene.clause_of(volume.start)[0])
+    hitched = any(index in then for index in scene.by_class.get("hitch", ()))
+    return hitched or scene.sentence_of(volume.start)[0] >= scene.sentence_of(figure.start)[1]
 
 
 def _read_elsewhere(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:

@@ -140,6 +140,10 @@ def stood_alone(scene: Scene) -> str | None:
             for index in (label.start - 1, label.start - 2, label.end, label.end + 1)
             if start <= index < end
         ]
+        ahead = scene.tokens[max(0, label.start - 2) : label.start]
+        denied = len(ahead) == 2 and "no_alone" in ahead[0].groups and "article" in ahead[1].groups
+        if denied:
+            continue  # 'no the trailer was 9,640'
         behind = scene.tokens[label.end] if label.end < len(scene.tokens) else None
         off = behind is not None and "slack" in behind.groups and "hitch" not in behind.senses
         if off and label.only_vehicle and label.vehicle == "trailer":
@@ -153,10 +157,6 @@ def stood_alone(scene: Scene) -> str | None:
             return "trailer"
         if label.vehicle == "truck" and label.aside and "off_of" in _lead(scene, label).groups:
             return "trailer"  # 'weighed off the truck'
-        ahead = scene.tokens[max(0, label.start - 2) : label.start]
-        denied = len(ahead) == 2 and "no_alone" in ahead[0].groups and "article" in ahead[1].groups
-        if denied:
-            continue  # 'no the trailer was 9,640'
         if label.vehicle == "trailer" and any("absent" in token.groups for token in ahead):
             return "solo"
     return None

@@ -404,6 +404,8 @@ def _is_aside(tokens: Sequence[Token], index: int) -> bool:
     before = index - 1
     if before >= 1 and "our" in tokens[before].groups:
         before -= 1
+        if "no_alone" in tokens[before].groups:
+            return False  # 'no the trailer was 9,640'
     if before < 0:
         return False
     if _stands_off(tokens, before, index):
@@ -466,11 +468,12 @@ def _axle_number(
         return None
     nearby = place + 1 < len(figures) and figures[place + 1].start <= figure.end + 1
     if nearby or following.kind not in (WORD, BREAK):
-        figure.claimed = "an axle's number"
+        figure.claimed = AXLE_NUMBER
         return int(figure.value)
     return None
 
 
+AXLE_NUMBER = "an axle's number"
 _starts_at = attrgetter("start")
 
 
@@ -525,6 +528,9 @@ def _extend(label: Label, token: Token, *, of: bool = False) -> bool:
         if label.whole or label.field or label.subject:
             return False
         label.rating = senses["rating"].split()[0]
+        return True
+    if label.rating == "gawr" and senses.get("axle") in ENDS and not label.end_of:
+        label.end_of = ENDS[senses["axle"]]  # 'gawr drive axle'
         return True
     if "axle" in senses:
         if label.axle or label.end_of or label.whole or label.field or label.rating:

@@ -231,7 +231,8 @@ def _is_headed(
     heading = ahead[-1] if ahead else None
     if heading is None or heading.rating or heading.field:
         return False
-    if heading.places_load and not _both_sides(row):
+    ends = heading.only_its_axles and _both_ends(row)
+    if heading.places_load and not (ends or _both_sides(row)):
         return False
     if any(figure.end == heading.start for figure in figures):
         return False  # it is the label of the figure before
@@ -249,6 +250,12 @@ def _both_sides(row: Sequence[tuple[Figure, Label]]) -> bool:
     """'front axle 1,310 left and 1,295 right': the heading is an axle, and the rest its wheels."""
     sides = [label.side for _, label in row if label.only_side]
     return len(sides) == len(row) == len(set(sides))
+
+
+def _both_ends(row: Sequence[tuple[Figure, Label]]) -> bool:
+    """'camper axles: 4,200 front, 4,400 rear': the heading is a trailer's axles, each told."""
+    ends = [label.end_of for _, label in row if label.only_end]
+    return len(ends) == len(row) == len(set(ends))
 
 
 def _fits_under(heading: Label, label: Label, figure: Figure) -> bool:

@@ -234,6 +234,10 @@ def _header(scene: Scene, figures: Sequence[Figure]) -> Label | None:
             following = scene.tokens[label.end] if label.end < len(scene.tokens) else None
             if scene.has("axle_noun", "wheel"):
                 return label
+            if following is not None and following.text in scene.book.keys["switch"]:
+                continue  # 'float on: 1,160 front ...': how the rig stood
+            if following is not None and following.senses.keys() & {"hitch", "rig"}:
+                continue
             announced = following is not None and following.raw in ":-–—"
             near = label.start == 0 and first - label.end <= 2
             apart = any(token.raw in ".!?;" for token in scene.tokens[label.end : first])

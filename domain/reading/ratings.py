@@ -15,7 +15,7 @@ from domain.quantities import Quantity
 from domain.reading.claims import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure
-from domain.reading.labels import Label
+from domain.reading.labels import AXLE_NUMBER, Label
 from domain.reading.positions import axles_counted
 from domain.reading.scene import Scene
 from domain.reading.stamped_pairs import hitched_how, part_before, stamped_pairs
@@ -27,7 +27,12 @@ from domain.reading.tank_sizes import (
     of_another,
 )
 from domain.reading.tokens import NUMBER
-from domain.reading.tyre_ratings import how_mounted, is_tyre_load, is_tyre_pressure
+from domain.reading.tyre_ratings import (
+    how_mounted,
+    is_tyre_load,
+    is_tyre_pressure,
+    load_index_pairs,
+)
 from domain.reading.whose_plate import is_trailers, leads_plate, which_trailer
 
 NAMING = frozenset(("rating", "rating_cue", "rating_subject", "axle_noun"))
@@ -57,6 +62,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     found: list[Rating] = []
     framed = _framed(scene)
     pairs = stamped_pairs(scene)
+    indexes = load_index_pairs(scene)
     for figure in scene.live_figures():
         if figure.role is not None:
             continue
@@ -64,7 +70,10 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
         if framed_here and _is_dry(scene, figure):
             scene.claim(figure, "what it weighs dry")
             continue
-        rating = pairs.get(figure.start) or _rating(scene, figure, framed=framed_here, tank=tank)
+        rating = pairs.get(figure.start)
+        if figure.start in indexes:
+            rating = TYRES, "load_index"
+        rating = rating or _rating(scene, figure, framed=framed_here, tank=tank)
         if rating is None or _is_year(scene, figure, rating[1]):
             continue
         subject, name = rating
@@ -99,7 +108,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
                 rating=name,
                 trailer=trailer,
                 value=value,
-                note=_note(scene, figure, name),
+                note=indexes.get(figure.start) or _note(scene, figure, name),
                 words=_words(scene, figure, subject),
             )
         )
@@ -243,12 +252,31 @@ def _is_strong(scene: Scene, index: int) -> bool:
     if any(label.places_load and label.end == index for label in scene.labels):
         # 'towball max 280 kg'
         return any(figure.start == index + 1 for figure in scene.figures)
+    if _limits_part(scene, index):
+        return True
     if index == 0 and any(token.raw == ":" for token in scene.tokens[1 : 1 + LONGEST_HEADING]):
         return True  # 'plate on the pickup: ...'
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
     if following is not None and following.senses.get("whole") == "gross":
         return len(list(scene.find("whole", "gross"))) > 1  # 'plate gvw 3200 gtw 6700'
     return following is not None and (following.raw in ":-–" or "says" in following.groups)
+
+
+def _limits_part(scene: Scene, index: int) -> bool:
+    """'límite de peso en la lanza 250', 'limit hitch 650': the part that the limit is of."""
+    if "sign_of_limit" not in scene.tokens[index].groups:
+        return False
+    part = index + 1
+    while part < len(scene.tokens) and "joins_label" in scene.tokens[part].groups:
+        part += 1
+    return any(
+        label.start <= part < label.end
+        and label.start > index
+        and (label.places_load or label.rating_subject)
+        and label.bound is not None
+        and label.bound.start >= label.end
+        for label in scene.labels
+    )
 
 
 LONGEST_HEADING = 4
@@ -277,8 +305,12 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         if "short_rating" in scene.tokens[label.start].groups and not _surely(scene, figure, label):
             return None  # 'adsl sync atm is about 16900'
         name = label.rating
-        if name == "gawr" and label.end_of and label.vehicle != "trailer":
-            name = f"gawr_{label.end_of}"
+        if name == "gvwr" and label.wheel == "axle" and label.start in scene.by_class["rating"]:
+            name = "gawr"  # 'MMA eje 2 2.100': what an axle may bear is its own, and not the whole
+        end = label.end_of or ENDS_OF_TRUCK.get(label.axle or "")
+        end = end or (ENDS.get(label.ordinal or 0) if label.rating != name else None)
+        if name == "gawr" and end and label.vehicle != "trailer":
+            name = f"gawr_{end}"
         return _subject(scene, label, figure, name), name
     if figure.dimension not in (None, MASS):
         return None
@@ -319,6 +351,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     return None
 
 
+ENDS_OF_TRUCK = {"steer": "front", "drive": "rear"}
 ENDS = {1: "front", 2: "rear"}
 """What a plate's numbered axles are on a vehicle of two."""
 
@@ -388,13 +421,24 @@ def _surely(scene: Scene, figure: Figure, label: Label) -> bool:
 def _of_part(scene: Scene, figure: Figure) -> str:
     """'hitch rated 1400 lb tongue weight': what is said behind the figure, else what it tows."""
     _, end = scene.clause_of(figure.start)
-    for token in scene.tokens[figure.end : min(end, figure.end + FARTHEST_SAID)]:
-        if token.kind is NUMBER:
+    for index in range(figure.end, min(end, figure.end + FARTHEST_SAID)):
+        token = scene.tokens[index]
+        if token.kind is NUMBER or _is_of_next(scene, index, figure):
             break
         if token.senses.get("whole") == "tongue" or "on_the_ball" in token.groups:
             return "tongue"
     load = Quantity(figure.value, figure.unit or _mass_unit(scene))
     return "tongue" if load.amount("kg") < LEAST_PULL_KG else "tow"
+
+
+def _is_of_next(scene: Scene, index: int, figure: Figure) -> bool:
+    """'hitch 3,500 tongue 350': whether a word is the label of a figure behind it."""
+    return any(
+        label.start <= index < label.end
+        and label.bound is not None
+        and label.bound.start > figure.start
+        for label in scene.labels
+    )
 
 
 LEAST_PULL_KG = 450
@@ -515,6 +559,8 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
         return "truck"
     if label.vehicle in ("truck", "trailer") and name not in ("tow", "tongue"):
         return label.vehicle
+    if name == "tongue" and label.vehicle == "trailer":
+        return "trailer"  # 'caravan nose weight limit 100 kg'
     if name in ("tow", "tongue"):
         return _hitch_part(scene) if scene.has("rating_subject", "hitch") else "truck"
     if name in ("gvwr", "curb") and is_trailers(scene, figure):
@@ -674,7 +720,7 @@ def _axles_of(scene: Scene, figure: Figure) -> int:
         return counted
     # '2 ejes de 6000': the label may stand between the two.
     ends = [figure.start, *([figure.label.start] if isinstance(figure.label, Label) else [])]
-    before = [each for each in scene.figures if each.end in ends]
+    before = [each for each in scene.figures if each.end in ends and each.claimed != AXLE_NUMBER]
     return next((int(each.value) for each in before if each.whole and each.value in COUNTS), 0)
 
 

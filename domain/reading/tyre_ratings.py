@@ -6,6 +6,9 @@ This file decides which figures are those of a sidewall or of the tyres' placard
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from itertools import pairwise
+
 from domain.reading.claims import TYRE_SIZE
 from domain.reading.figures import MASS, PRESSURE, Figure
 from domain.reading.labels import Label
@@ -82,6 +85,49 @@ LEAST_OF_TWO = 1000
 """Pounds or kilograms: less before 'single' or 'dual' may be what the tyres cost."""
 
 SINGLE_OR_DUAL = frozenset(("single_tyre", "dual_tyre"))
+
+
+def load_index_pairs(scene: Scene) -> Mapping[int, str]:
+    """'truck tyres 121/118': where a load index starts, and how the tyre stands that it is of.
+
+    A light truck's tyre has two, for one alone and for one of two side by side, which may bear a
+    little less: 1 to 5 steps (ETRTO Standards Manual and 49 CFR 571.119 S5.1; from memory). No
+    pressures of a pair go with it: who reads a gauge reads it of each tyre, or says its unit.
+    """
+    if "/" not in scene.text or not (scene.has("subject", "tyre") or scene.has("rating")):
+        return {}
+    found: dict[int, str] = {}
+    gauged = scene.book.groups["temps_word"] | scene.book.groups["pressure_word"]
+    live = [figure for figure in scene.figures if figure.claimed != TYRE_SIZE]
+    for at, (single, dual) in enumerate(pairwise(live)):
+        if not (_is_index(scene, single) and _is_index(scene, dual)):
+            continue
+        if dual.start != single.end + 1 or scene.tokens[single.end].raw != "/":
+            continue
+        behind = scene.tokens[dual.end : dual.end + 1]
+        if not gauged.isdisjoint(scene.words_between(0, single.start).casefold().split()):
+            return {}  # 'tire temps 121/118', 'tire pressure 110/108'
+        in_row = behind and behind[0].raw == "/"  # 'tires 110/108/109/110'
+        if in_row or (at and found.get(live[at - 1].start)):
+            continue
+        if LEAST_STEP <= single.value - dual.value <= MOST_STEPS:
+            found[single.start], found[dual.start] = "single", "dual"
+    return found
+
+
+def _is_index(scene: Scene, figure: Figure) -> bool:
+    """Whether a figure may be a load index of a light truck's tyre, and is no gauge's."""
+    low, high = PAIRED_INDEX
+    if figure.dimension is not None or not figure.whole or not low <= figure.value <= high:
+        return False
+    label = figure.label if isinstance(figure.label, Label) else None
+    return label is None or label.subject in (None, "tyre")  # 'hubs 121/118'
+
+
+PAIRED_INDEX = (98, 150)
+"""Load indexes that are stamped in pairs: 750 to 3,350 kg, of light trucks and their trailers."""
+
+LEAST_STEP, MOST_STEPS = 1, 5
 
 
 def how_mounted(scene: Scene, figure: Figure) -> str | None:

@@ -134,6 +134,19 @@ def test_every_rating_is_held_against_what_loads_it() -> None:
     assert (axles["gawr"], axles["gawr_rear"]) == (2, 1)
 
 
+def test_the_trailers_own_tongue_rating_bounds_the_tongue_too() -> None:
+    """A drawbar's or a coupling head's limit, by the same figures as above: 1,080 lb of tongue."""
+    own = Rating(subject="trailer", rating="tongue", value=lb(1000))
+    ticket = (
+        Ticket(*juniper(), *flatdeck(), own)
+        .hitched()
+        .weighs(steer=5100, drive=4480, trailer=8020)
+        .weighs("solo", steer=4900, drive=3600)
+    )
+    assert left(ticket, "trailer", "tongue", "tongue") == pytest.approx(1000 - 1080)
+    assert left(ticket, "hitch", "tongue", "tongue") == pytest.approx(1400 - 1080)
+
+
 def test_the_tightest_margin_comes_first_and_the_unknown_last() -> None:
     ticket = Ticket(*juniper(), *flatdeck()).hitched().weighs(steer=5500, drive=6940, trailer=9840)
     judged_ones = [each for each in found(ticket) if not isinstance(each, Unknown)]

@@ -312,3 +312,95 @@ def test_money_that_went_into_the_tank_is_a_fill(
 )
 def test_money_that_went_elsewhere_is_none(text: str, reads: Reader) -> None:
     assert reads(text, on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "filled up 30 gal diesel and 2.5 gal def, odo 48,211",
+        "30 gal diesel, 2.5 gal def, 48,211",
+        "30 gal diesel 2.5 gal def 48,211",
+        "diesel 30 gal + 2.5 gal def @ 48,211",
+        "30 gal diesel $118, DEF 2.5 gal $11, odo 48,211",
+        "odo 48,211: diesel 30 gal, def 2.5 gal",
+        "2.5 gal def and 30 gal diesel, odometer 48,211",
+        "put in 30 gal diesel at 3.89 and 2.5 of def, odo 48,211",
+    ],
+)
+def test_a_reading_beside_fuel_and_exhaust_fluid_is_the_fuels(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    read = {
+        (each.product, each.volume, each.odometer)
+        for each in verdict.entries
+        if isinstance(each, Fill)
+    }
+    assert read == {
+        ("diesel", Quantity(30, "gal"), Quantity(48_211, "mi")),
+        ("def", Quantity(2.5, "gal"), None),
+    }
+
+
+@pytest.mark.parametrize(
+    ("text", "readings"),
+    [
+        ("30 gal diesel, def 2.5 gal, both at 48,211", (48_211, 48_211)),
+        ("diesel 30 gal odo 48,211, def 2.5 gal odo 48,240", (48_211, 48_240)),
+        ("diesel 30 gal. then at 48,240 def 2.5 gal", (None, 48_240)),
+    ],
+)
+def test_a_reading_of_the_exhaust_fluids_own(
+    text: str, readings: tuple[float | None, float], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert [
+        each.odometer and each.odometer.value for each in verdict.entries if isinstance(each, Fill)
+    ] == list(readings)
+
+
+@pytest.mark.parametrize(
+    ("text", "event"),
+    [
+        ("arrived 48,488. dropped the flatdeck. 29.6 gal", "arrive"),
+        ("arrived 48,488, dropped the flatdeck, 29.6 gal", "arrive"),
+        ("home 48,488. 29.6 gal diesel. unhooked", "arrive"),
+        ("left 48,488. filled 29.6 gal", "depart"),
+        ("pulled in 48,488. filled up, 29.6 gal at 3.89", "arrive"),
+        ("48,488 arrived. 29.6 gal. dropped camper", "arrive"),
+    ],
+)
+def test_what_was_read_on_arriving_is_no_reading_of_the_fill_behind(
+    text: str, event: str, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    read = [each for each in verdict.entries if isinstance(each, Odometer)]
+    assert [(each.event, each.odometer) for each in read] == [(event, Quantity(48_488, "mi"))]
+    (fill,) = [each for each in verdict.entries if isinstance(each, Fill)]
+    assert (fill.volume, fill.odometer) == (Quantity(29.6, "gal"), None)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "29.6 gal, home 48,488",
+        "odo 48,488. 29.6 gal. arrived",
+        "arrived 48,488 and put in 29.6 gal",
+        "48,488, 29.6 gal, unhooked the camper",
+    ],
+)
+def test_a_reading_beside_the_volume_stays_with_the_fill(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert [each.odometer for each in verdict.entries if isinstance(each, Fill)] == [
+        Quantity(48_488, "mi")
+    ]
+
+
+def test_gallons_beyond_any_pump_are_asked_about_and_not_lost(reads: Reader) -> None:
+    for text in ("dsl 412g od 48,211", "diesel 298g odo 48,211"):
+        verdict = reads(text, on_the_road())
+        assert isinstance(verdict, Ask), verdict
+        assert (verdict.about, verdict.why) == ("volume", "over_tank")
+    assert isinstance(reads("a 412g bag of rice", on_the_road()), Silent)

@@ -151,3 +151,37 @@ def test_a_message_that_left_too_soon(reads: Reader) -> None:
 )
 def test_people_put_each_other_right(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "field", "value"),
+    [
+        ("no the trailer was 9,640", "trailer", 9_640),
+        ("no, the camper was 9,640 lb", "trailer", 9_640),
+        ("nah the trailer's 9,640", "trailer", 9_640),
+        ("no our trailer was 9,640", "trailer", 9_640),
+    ],
+)
+def test_a_refusal_before_an_article_says_nothing_of_absence(
+    text: str, field: str, value: float, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (correction,) = verdict.entries
+    assert isinstance(correction, Correction)
+    assert (correction.field, correction.value) == (field, Quantity(value, "lb"))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "no the trailer was red",
+        "no the trailer was 14 feet",
+        "no the trailer was 9,640 dollars",
+        "no the trailer was 2014",
+        "no the truck was a loaner",
+        "no the house was 9,640",
+    ],
+)
+def test_a_refusal_of_something_else_is_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)

@@ -549,3 +549,33 @@ def test_a_tare_of_something_else_is_no_rating(text: str, reads: Reader) -> None
     verdict = reads(text, chat())
     entries = verdict.entries if isinstance(verdict, Facts) else ()
     assert not [each for each in entries if isinstance(each, Rating)]
+
+
+@pytest.mark.parametrize(
+    ("text", "subject"),
+    [
+        ("caravan nose weight limit 100 kg", "trailer"),
+        ("nose weight limit on the caravan 100 kg", "trailer"),
+        ("max nose weight of the caravan is 100kg", "trailer"),
+        ("the trailer's tongue limit is 100 kg", "trailer"),
+        ("trailer max tongue weight 100 kg", "trailer"),
+        ("truck max tongue 100 kg", "truck"),
+        ("tongue limit 100 kg", "truck"),
+        ("towbar nose weight limit 100 kg", "hitch"),
+    ],
+)
+def test_the_tongues_limit_is_of_what_is_named(text: str, subject: str, reads: Reader) -> None:
+    (found,) = ratings(reads, text)
+    assert (found.subject, found.rating, found.value) == (subject, "tongue", Quantity(100, "kg"))
+
+
+@pytest.mark.parametrize(
+    ("text", "rating"),
+    [
+        ("gawr steer axle 5,200", "gawr_front"),
+        ("gawr drive axle 6,800", "gawr_rear"),
+        ("gawr rear axle 6,800", "gawr_rear"),
+    ],
+)
+def test_an_axle_named_behind_its_rating(text: str, rating: str, reads: Reader) -> None:
+    assert [(each.subject, each.rating) for each in ratings(reads, text)] == [("truck", rating)]

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 import pytest
 
-from domain.entries import Hitch, Observation, Weighing
+from domain.entries import Correction, Hitch, Observation, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -99,7 +99,9 @@ def test_a_trailer_that_is_off_in_a_sentence_of_its_own_came_off(reads: Reader) 
 
 
 def test_no_before_a_trailer_with_its_article_takes_none_off(reads: Reader) -> None:
-    assert isinstance(reads("no the trailer was 9,640", on_the_road()), Silent)
+    verdict = reads("no the trailer was 9,640, not 9,460", on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [type(each) for each in verdict.entries] == [Correction]
     verdict = reads("no trailer, 5,060 3,920", on_the_road())
     assert isinstance(verdict, Facts), verdict
     assert [entry.rig for entry in verdict.entries if isinstance(entry, Weighing)] == ["solo"]

@@ -287,3 +287,74 @@ def test_the_hub_of_a_wheel_is_no_tyre() -> None:
     (entry,) = verdict.entries
     assert isinstance(entry, Observation)
     assert (entry.subject, entry.position) == ("hub", "right")
+
+
+METRIC = chat(units="metric", currency="EUR", language="es", trailers=("camper",))
+
+
+def rated(subject: str, rating: str, kilograms: float, **said: str) -> Rating:
+    """A rating in kilograms."""
+    return Rating(subject=subject, rating=rating, value=Quantity(kilograms, "kg"), **said)
+
+
+@pytest.mark.parametrize(
+    ("text", "ratings"),
+    [
+        ("gawr eje delantero 1850", [rated("truck", "gawr_front", 1850)]),
+        ("GAWR eje trasero 2300 kg", [rated("truck", "gawr_rear", 2300)]),
+        ("eje trasero gawr 2300", [rated("truck", "gawr_rear", 2300)]),
+        ("gawr del eje delantero 1850 kg", [rated("truck", "gawr_front", 1850)]),
+        (
+            "MMA 3500, MMA eje 1 1750, MMA eje 2 2100",
+            [
+                rated("truck", "gvwr", 3500),
+                rated("truck", "gawr_front", 1750),
+                rated("truck", "gawr_rear", 2100),
+            ],
+        ),
+        ("límite enganche lanza 250", [rated("hitch", "tongue", 250)]),
+        ("límite de peso en la lanza 250 kg", [rated("hitch", "tongue", 250)]),
+        ("límite eje remolque 1500", [rated("trailer", "gawr", 1500)]),
+        (
+            "límite enganche 3500 lanza 350",
+            [rated("hitch", "tow", 3500), rated("hitch", "tongue", 350)],
+        ),
+        ("carga máxima vertical 100 kg", [rated("truck", "tongue", 100)]),
+        ("límite de lanza del camper 120 kg", [rated("trailer", "tongue", 120, trailer="camper")]),
+    ],
+)
+def test_a_plate_is_a_limit_and_no_weighing(text: str, ratings: list[Rating]) -> None:
+    assert reads(text, METRIC) == Facts(tuple(ratings))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "pesamos: eje delantero 1850, eje trasero 2300",
+        "eje delantero 1850 kg y eje trasero 2300 kg en la báscula",
+        "peso en la lanza 140 kg",
+    ],
+)
+def test_what_a_scale_shows_is_no_limit(text: str) -> None:
+    verdict = reads(text, METRIC)
+    assert isinstance(verdict, Facts)
+    assert not any(isinstance(each, Rating) for each in verdict.entries)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "el límite en la autopista es 120",
+        "máximo a las 8 en casa",
+        "límite de peso en el ascensor 450 kg",
+        "sin límite de gb por 20 al mes",
+        "me dio 1850 de límite en la tarjeta",
+        "el gawr no lo encuentro",
+        "eje de la cuestión, 3 puntos",
+        "límite de edad 18",
+        "máximo 4 por persona",
+        "la mma del sábado empieza a las 10",
+    ],
+)
+def test_limits_of_other_things_are_talk(text: str) -> None:
+    assert reads(text, METRIC) == Silent()

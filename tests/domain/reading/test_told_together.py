@@ -112,3 +112,22 @@ def test_each_figure_is_of_its_own_fact(text: str, entries: list[Entry], reads: 
 )
 def test_figures_of_pools_wages_and_weddings_are_talk(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "place"),
+    [
+        ("hooked the camper, heading to the lake", None),
+        ("hooked the flatdeck at the yard, heading to Larkfold", "yard"),
+        ("heading to Larkfold 48,211", None),
+        ("filled up 30.2 gal, heading to Elk Fork", None),
+        ("filled up 30.2 gal at Larkfold, headed to Elk Fork", "Larkfold"),
+        ("leaving Larkfold 48,211, heading to Elk Fork", "Larkfold"),
+    ],
+)
+def test_where_one_goes_is_not_where_it_happened(
+    text: str, place: str | None, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert {each.place for each in verdict.entries} == {place}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import EVERY_ONE, Check, Correction, Observation, Weighing
+from domain.entries import EVERY_ONE, Check, Correction, Observation, Rating, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -128,3 +128,52 @@ def test_a_check_says_that_it_was_of_all_of_them(
     assert isinstance(check, Check)
     assert (check.item, check.state) == ("bearings", "done")
     assert dict(check.words).get(EVERY_ONE) == every
+
+
+@pytest.mark.parametrize(
+    ("text", "pair"),
+    [
+        ("truck tyres 121/118", (121, 118)),
+        ("truck tires 121/118S", (121, 118)),
+        ("tyres are 115/112", (115, 112)),
+        ("load index 126/123", (126, 123)),
+        ("li 123/120", (123, 120)),
+        ("tires 121/118 load range E", (121, 118)),
+        ("tyre load index 104/102Q", (104, 102)),
+        ("new tires on the flatdeck, 124/121", (124, 121)),
+        ("camper tyres stamped 112/110", (112, 110)),
+        ("front tires 126/123", (126, 123)),
+    ],
+)
+def test_two_load_indexes_are_of_one_tyre_alone_and_of_one_of_two(
+    text: str, pair: tuple[int, int], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert [
+        (each.subject, each.rating, each.value, each.note)
+        for each in verdict.entries
+        if isinstance(each, Rating)
+    ] == [("tyres", "load_index", pair[0], "single"), ("tyres", "load_index", pair[1], "dual")]
+    assert len(verdict.entries) == 2
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "tires 80/65",
+        "tyres 65/80 psi",
+        "tires 110/108/109/110",
+        "tire pressure 112/110",
+        "tire temps 121/118",
+        "hubs 121/118",
+        "trailer tires 50/48",
+        "truck tires 80/78",
+        "tires front/rear 65/80",
+        "tyres 118/121",
+    ],
+)
+def test_pairs_off_a_gauge_are_no_load_indexes(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert all(isinstance(each, Observation) for each in verdict.entries)

@@ -464,3 +464,37 @@ def test_what_was_unhooked_and_stood_there_alone_is_the_trailer(reads: Reader) -
 )
 def test_figures_of_others_and_of_things_are_no_loads(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "float on: 1160 front, 1290 rear, 1640 float axles",
+        "float on, 1160 front 1290 rear 1640 float axles",
+        "flatdeck hooked: 1160 front, 1290 rear, 1640 flatdeck",
+        "caravan hitched: 1160 front, 1290 rear, 1640 caravan axles",
+        "camper on - front 1160, rear 1290, trailer 1640",
+    ],
+)
+def test_a_trailer_that_is_on_heads_the_whole_rig(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (weighing,) = [each for each in verdict.entries if isinstance(each, Weighing)]
+    assert {name: load.value for name, load in weighing.loads.items()} == {
+        "steer": 1160,
+        "drive": 1290,
+        "trailer": 1640,
+    }
+
+
+@pytest.mark.parametrize(
+    "text", ["camper axles: 4200 front, 4400 rear", "camper: 4200 front, 4400 rear"]
+)
+def test_a_trailer_heads_its_own_axles(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (weighing,) = [each for each in verdict.entries if isinstance(each, Weighing)]
+    assert {name: load.value for name, load in weighing.loads.items()} == {
+        "trailer_1": 4200,
+        "trailer_2": 4400,
+    }
