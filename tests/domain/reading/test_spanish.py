@@ -292,9 +292,9 @@ def test_the_hub_of_a_wheel_is_no_tyre() -> None:
 METRIC = chat(units="metric", currency="EUR", language="es", trailers=("camper",))
 
 
-def rated(subject: str, rating: str, kilograms: float, **said: str) -> Rating:
+def rated(subject: str, rating: str, kilograms: float, trailer: str | None = None) -> Rating:
     """A rating in kilograms."""
-    return Rating(subject=subject, rating=rating, value=Quantity(kilograms, "kg"), **said)
+    return Rating(subject=subject, rating=rating, value=Quantity(kilograms, "kg"), trailer=trailer)
 
 
 @pytest.mark.parametrize(
