@@ -13,9 +13,10 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from domain.carried import PERSON
+from domain.countries import Country
 from domain.couplings import d_fifth_wheel, d_value, dc_value, v_value
 from domain.entries import SINGLE_AXLES
-from domain.margins import Limit, Margin, Over, Share, Unknown, customary, judged, tightness
+from domain.margins import Limit, Margin, Over, Share, Unknown, judged, tightness
 from domain.rig import HITCH_CHAIN, STANDS_FOR, Rig
 from domain.tyres import LoadIndex, axle_load, tyre_load
 from domain.uncertainty import Measured, exact
@@ -38,9 +39,9 @@ def margins(rig: Rig, weights: Weights, load_index: LoadIndex) -> tuple[Margin, 
     return tuple(sorted(found, key=tightness))
 
 
-def tongue_share(rig: Rig, weights: Weights) -> Share | None:
-    """The tongue's share with its customary range; None where the tongue is not known."""
-    return None if weights.share is None else customary(weights.share, rig.coupling)
+def tongue_share(rig: Rig, weights: Weights, country: Country) -> Share | None:
+    """The tongue's share beside what is customary; None where the tongue is not known."""
+    return None if weights.share is None else Share(weights.share, country.share_of(rig.coupling))
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from math import inf
 from typing import Literal
 
-from domain.rig import Coupling
+from domain.countries import Custom
 from domain.uncertainty import Measured, spread
 
 NEAR = 0.05
@@ -111,17 +111,25 @@ def tightness(margin: Margin) -> tuple[bool, float]:
 
 @dataclass(frozen=True, slots=True)
 class Share:
-    """Tongue or pin share of the trailer's weight, and the customary range for its kind."""
+    """Tongue or pin share of the trailer's weight, and what is customary where it is towed."""
 
     share: Measured
-    low: float
-    high: float
+    custom: Custom
 
     @property
     def outside(self) -> bool:
-        """Whether the share is out of the range by more than its uncertainty."""
-        value, doubt = self.share.nominal_value, spread(self.share)
-        return value + doubt < self.low or value - doubt > self.high
+        """Whether the share is too low or too high by more than its uncertainty."""
+        return self.is_low or self.is_high
+
+    @property
+    def is_low(self) -> bool:
+        """Whether the share is below the customary one by more than its uncertainty."""
+        return self.share.nominal_value + spread(self.share) < self.custom.low
+
+    @property
+    def is_high(self) -> bool:
+        """Whether the share is above what is customary at most by more than its uncertainty."""
+        return self.share.nominal_value - spread(self.share) > self.custom.most
 
 
 def share_allowed(share: Share, found: Iterable[Margin]) -> float:
@@ -134,12 +142,3 @@ def share_allowed(share: Share, found: Iterable[Margin]) -> float:
         and each.limit.unit == "kg"
     ]
     return share.share.nominal_value * min(loads, default=inf)
-
-
-CUSTOMARY = {"conventional": (0.10, 0.15), "pin": (0.15, 0.25)}
-"""Tongue and pin shares that makers' manuals and extension notes print (common practice)."""
-
-
-def customary(share: Measured, coupling: Coupling) -> Share:
-    """A share with the customary range of its kind of coupling."""
-    return Share(share, *CUSTOMARY[coupling])

@@ -6,6 +6,9 @@ what counts as given. It does not know what a rating is called, nor where it is 
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
+from domain.countries import Country
 from domain.rig import HITCH_CHAIN, STANDS_FOR, TRAILER_PARTS, Rig
 from domain.weighing import Weights
 
@@ -29,24 +32,33 @@ LOADED_BY: dict[Wanted, str] = {
 """The ratings wanted, the one whose lack hurts most first, and the load without which each is
 idle; the order is common practice, no source."""
 
+PAYLOAD = ("truck", "payload")
+
 PLATES = tuple(list(LOADED_BY)[:5])
 """Without these, being inside every rating given says little."""
 
 
-def lacking(rig: Rig) -> tuple[Wanted, ...]:
+def lacking(rig: Rig, country: Country) -> tuple[Wanted, ...]:
     """The ratings that were never given; a trailer's only where there is a trailer."""
     return tuple(
         each
-        for each in LOADED_BY
+        for each in _worth_asking(country)
         if (rig.trailer or each[0] not in TRAILER_PARTS) and not given(rig, each)
     )
 
 
-def missing(rig: Rig, weights: Weights) -> tuple[Wanted, ...]:
+def missing(rig: Rig, weights: Weights, country: Country) -> tuple[Wanted, ...]:
     """The ratings that bound something weighed and were never given."""
     return tuple(
-        each for each, load in LOADED_BY.items() if load in weights.loads and not given(rig, each)
+        each
+        for each in _worth_asking(country)
+        if LOADED_BY[each] in weights.loads and not given(rig, each)
     )
+
+
+def _worth_asking(country: Country) -> Iterator[Wanted]:
+    """The ratings that somebody there can find: a payload only where a placard states one."""
+    return (each for each in LOADED_BY if country.placard or each != PAYLOAD)
 
 
 def given(rig: Rig, wanted: Wanted) -> bool:

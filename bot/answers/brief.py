@@ -100,6 +100,8 @@ def rating_name(rating: str, subject: str = "") -> str:
     """What a rating is called: `GVWR`, `max tongue`; a trailer's may have a name of its own."""
     if (subject, rating) == ("trailer", "gvwr"):
         return say_of("trailer", "GVWR")
+    if (subject, rating) == ("trailer", "curb"):
+        return say("empty weight")
     return term(RATING_WORDS.get(rating, rating))
 
 

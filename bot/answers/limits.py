@@ -293,10 +293,10 @@ def share_note(share: Share | None, found: Sequence[Margin]) -> str:
     """
     if share is None or not share.outside:
         return ""
-    if share.share.nominal_value > share.high:
+    if share.is_high:
         return say("Tongue share is high. Move trailer load back.")
     allowed = share_allowed(share, found)
-    if allowed >= share.low:
+    if allowed >= share.custom.low:
         return say("Tongue share is low: it may sway. Move trailer load forward.")
     if allowed > share.share.nominal_value:
         return say(
@@ -311,7 +311,7 @@ def help_note(found: Sequence[Margin], share: Share | None) -> str:
     worst = next((each for each in found if isinstance(each, Over)), None)
     if worst is None:
         return ""
-    light = share is not None and share.share.nominal_value < share.low + NONE_TO_GIVE
+    light = share is not None and share.share.nominal_value < share.custom.low + NONE_TO_GIVE
     bounds = worst.limit.bounds
     helps = HELPS_A_LIGHT_TONGUE.get(bounds) if light else None
     return say("What usually helps: {advice}.", advice=say(helps or HELPS[bounds]))

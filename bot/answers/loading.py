@@ -113,7 +113,7 @@ FEW_MARGINS, MOST_MARGINS = 2, 3
 
 def whatif_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """The weights and margins after a change of load, how much fits, or where a load must go."""
-    weighed = last_weighed(log, question.trailer)
+    weighed = last_weighed(log, preferences, question.trailer)
     if weighed is None:
         return no_weighing(preferences)
     arms = levers(weighed.rig, weighed.weights)
@@ -296,7 +296,7 @@ def _notes(
         say(BARS) if uses_lever and _bars_on(weighed.weights) else "",
     ]
     notes = (
-        share_note(tongue_share(weighed.rig, after), found),
+        share_note(tongue_share(weighed.rig, after, weighed.country), found),
         f"{'; '.join(filter(None, basis))}.",
         say(CAUTION),
     )

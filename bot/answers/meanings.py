@@ -14,10 +14,12 @@ from bot.answers.answer import Answer, Row
 from bot.answers.language import say, spoken
 from bot.answers.limits import CAUTION
 from bot.answers.ratings import rating_row
+from bot.answers.words import number
 from bot.glossary import glossary_in
-from domain.glossary import FIGURES, TOPICS
+from domain.countries import country_of
+from domain.glossary import FIGURES, TOPICS, Term
 from domain.log import Log, Preferences
-from domain.rig import rig_of
+from domain.rig import Coupling, rig_of
 from domain.verdicts import Question
 
 WORKED_OUT: Mapping[str, Callable[[Log, Preferences, datetime, Question], Answer]] = {
@@ -29,6 +31,9 @@ WORKED_OUT: Mapping[str, Callable[[Log, Preferences, datetime, Question], Answer
 }
 """Who knows the figure of a term that is no rating, by its topic."""
 
+SHARES: Mapping[str, Coupling] = {"tongue": "conventional", "pin": "pin"}
+"""Terms of which a share of the trailer is customary, and the coupling that it goes with."""
+
 
 def meaning_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """What the words asked about mean; of a single one also where it stands, and its figure."""
@@ -38,8 +43,20 @@ def meaning_answer(log: Log, preferences: Preferences, now: datetime, question: 
     if others:
         notes = (*(term.says for term in others), say(CAUTION))
     else:
-        notes = (first.where, *_worked_out(log, preferences, now, question.meaning[0]))
+        notes = (
+            _where(first, question.meaning[0], preferences),
+            *_worked_out(log, preferences, now, question.meaning[0]),
+        )
     return Answer(headline=first.says, rows=_ratings(log, now, question), notes=notes)
+
+
+def _where(term: Term, name: str, preferences: Preferences) -> str:
+    """Where a term stands and what governs, with the share that is customary in the country."""
+    if name not in SHARES:
+        return term.where
+    custom = country_of(preferences.currency).share_of(SHARES[name])
+    low, high = (number(100 * each, 0) for each in (custom.low, custom.high))
+    return term.where.format(low=low, high=high)
 
 
 def _ratings(log: Log, now: datetime, question: Question) -> tuple[Row, ...]:

@@ -14,6 +14,7 @@ from bot.answers.language import say, say_count
 from bot.answers.limits import RATINGS, Told, limit_words
 from bot.answers.terms import term
 from bot.answers.words import sentence
+from domain.countries import country_of
 from domain.entries import Rating
 from domain.log import Log, Preferences
 from domain.quantities import Quantity
@@ -34,7 +35,8 @@ def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: 
         for key, each in rig.ratings.items()
         if question.rating in (None, key[1])
     }
-    wanted = [key for key in lacking(rig) if question.rating in (None, key[1])]
+    country = country_of(preferences.currency)
+    wanted = [key for key in lacking(rig, country) if question.rating in (None, key[1])]
     notes = tuple(_missing(RATINGS[key]) for key in wanted[:MOST_MISSING])
     if question.rating and not stated:
         return Answer(headline=say("That rating hasn't been given yet."), notes=notes)

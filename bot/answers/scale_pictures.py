@@ -31,7 +31,6 @@ from domain.entries import SINGLE_AXLES
 from domain.log import Preferences
 from domain.margins import Clear, Margin, Near, Over, Unknown
 from domain.uncertainty import spread
-from domain.wanted import missing
 
 STATES: dict[type[Over | Near | Clear], State] = {Over: "over", Near: "near", Clear: "inside"}
 
@@ -112,7 +111,7 @@ def margins_picture(told: Weighed, preferences: Preferences) -> MarginsPicture:
     notes = (
         say("{count} more with more room.", count=number(more, 0)) if more > 0 else "",
         unknown_note(told.governing),
-        missing_note(missing(told.rig, told.weights), MOST_MISSING),
+        missing_note(told.missing, MOST_MISSING),
     )
     picture = MarginsPicture(
         title=say("Margins"),

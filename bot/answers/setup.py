@@ -29,6 +29,7 @@ from bot.answers.language import marked, say, say_count
 from bot.answers.limits import CAUTION, RATINGS
 from bot.answers.terms import term
 from bot.answers.words import sentence
+from domain.countries import country_of
 from domain.entries import Rating
 from domain.log import Log, Preferences
 from domain.rig import Rig, rig_of, subject_of
@@ -73,7 +74,7 @@ def missing_notes(rig: Rig, preferences: Preferences) -> tuple[str, ...]:
 
     Of truck and tyres all that is missing can be texted at once; nothing where all are given.
     """
-    missing = lacking(rig)
+    missing = lacking(rig, country_of(preferences.currency))
     if not missing:
         if rig.rating("truck", "tank"):
             return ()

@@ -35,13 +35,14 @@ from bot.answers.words import listed, number, sentence
 from bot.reference import references
 from domain.bounds import margins, tongue_share
 from domain.carried import Change
+from domain.countries import Country, country_of
 from domain.entries import SINGLE_AXLES
-from domain.log import Log
-from domain.margins import Margin, Near, Over, Unknown, governing
+from domain.log import Log, Preferences
+from domain.margins import Margin, Near, Over, Share, Unknown, governing
 from domain.passes import Session
 from domain.rig import Rig, rig_of
 from domain.uncertainty import Measured, spread
-from domain.wanted import LOADED_BY, PLATES, missing
+from domain.wanted import LOADED_BY, PLATES, Wanted, missing
 from domain.weighing import Weights, imbalances, weigh
 
 NEEDS_SOLO = marked("A pass of the truck alone would give the tongue weight.")
@@ -75,6 +76,17 @@ class Weighed:
     weights: Weights
     margins: tuple[Margin, ...]
     changes: tuple[Change, ...]
+    country: Country
+
+    @property
+    def share(self) -> Share | None:
+        """The tongue's share beside what is customary where it is towed."""
+        return tongue_share(self.rig, self.weights, self.country)
+
+    @property
+    def missing(self) -> tuple[Wanted, ...]:
+        """The ratings that bound something weighed and were never given."""
+        return missing(self.rig, self.weights, self.country)
 
     @property
     def governing(self) -> tuple[Margin, ...]:
@@ -82,12 +94,18 @@ class Weighed:
         return governing(self.margins)
 
 
-def weighed(log: Log, session: Session, trailer: str | None) -> Weighed:
+def weighed(log: Log, preferences: Preferences, session: Session, trailer: str | None) -> Weighed:
     """A session with its passes brought together, held against the rig that it was of."""
     rig = rig_of(log, session.ended, trailer=trailer or session.trailer)
     weights, changes = weigh(log, session, rig, references().densities)
     found = margins(rig, weights, references().load_index)
-    return Weighed(rig=rig, weights=weights, margins=found, changes=changes)
+    return Weighed(
+        rig=rig,
+        weights=weights,
+        margins=found,
+        changes=changes,
+        country=country_of(preferences.currency),
+    )
 
 
 def short_answer(
@@ -245,12 +263,11 @@ def bars_rows(weights: Weights, unit: str) -> tuple[Row, ...]:
 
 def _must_notes(told: Weighed, unit: str) -> list[str]:
     """What must be said with the figures, or they would mislead."""
-    share = tongue_share(told.rig, told.weights)
     notes = [
-        help_note(told.governing, share),
+        help_note(told.governing, told.share),
         *_doubt_notes(told.weights),
         scaled_note(told.weights, unit),
-        share_note(share, told.margins),
+        share_note(told.share, told.margins),
     ]
     return [each for each in notes if each]
 
@@ -273,7 +290,7 @@ def _missing_note(told: Weighed, new: Container[str]) -> str:
     It matters where the answer says that everything is inside, and a label was not given.
     """
     pressed = any(isinstance(each, Over | Near) for each in told.governing)
-    found = missing(told.rig, told.weights)
+    found = told.missing
     matters = any(LOADED_BY[each] in new or (each in PLATES and not pressed) for each in found)
     return missing_note(found, MOST_MISSING) if matters else ""
 

@@ -47,14 +47,14 @@ from bot.answers.weighed import (
     headline as verdict_on,
 )
 from bot.answers.words import figure, listed, moment, number, sentence
-from domain.bounds import load_of, tongue_share
+from domain.bounds import load_of
 from domain.context import MASS_UNIT
 from domain.entries import SINGLE_AXLES, Cargo, Weighing
 from domain.log import Log, Logged, Preferences
 from domain.margins import Margin, Over, Share, Unknown
 from domain.passes import Session, first_weighed, latest_session, session_of
 from domain.verdicts import Question
-from domain.wanted import LOADED_BY, missing
+from domain.wanted import LOADED_BY
 
 PAYLOAD = marked("Payload goes with truck GVWR until the curb weight is given.")
 
@@ -72,10 +72,10 @@ def no_weighing(preferences: Preferences) -> Answer:
     )
 
 
-def last_weighed(log: Log, trailer: str | None) -> Weighed | None:
+def last_weighed(log: Log, preferences: Preferences, trailer: str | None) -> Weighed | None:
     """The last weighing, of that trailer where one is named; None where there is none."""
     session = latest_session(log, trailer)
-    return None if session is None else weighed(log, session, trailer)
+    return None if session is None else weighed(log, preferences, session, trailer)
 
 
 def weighing_answer(
@@ -88,7 +88,7 @@ def weighing_answer(
     session = session_of(log, logged_weighing)
     if session is None:
         return no_weighing(preferences)
-    told = weighed(log, session, logged_weighing.entry.trailer)
+    told = weighed(log, preferences, session, logged_weighing.entry.trailer)
     loads = set(LOADED_BY.values()) & set(told.weights.loads)
     new = first_weighed(log, logged_weighing, loads)
     since = since_pass(log, told, logged_weighing.key, preferences)
@@ -98,7 +98,7 @@ def weighing_answer(
 
 def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """What the rig weighs: the load asked for, or all of the last weighing."""
-    told = last_weighed(log, question.trailer)
+    told = last_weighed(log, preferences, question.trailer)
     if told is None:
         return no_weighing(preferences)
     since = _since_notes(log, told.weights.session, preferences)
@@ -114,13 +114,13 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
 
 def changes_told(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """What changed since the weighing before the last."""
-    told = last_weighed(log, question.trailer)
+    told = last_weighed(log, preferences, question.trailer)
     return no_weighing(preferences) if told is None else since_answer(log, told, preferences)
 
 
 def rig_shown(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """The last weighing, with a picture of the rig."""
-    told = last_weighed(log, question.trailer)
+    told = last_weighed(log, preferences, question.trailer)
     if told is None:
         return no_weighing(preferences)
     since = _since_notes(log, told.weights.session, preferences)
@@ -130,7 +130,7 @@ def rig_shown(log: Log, preferences: Preferences, now: datetime, question: Quest
 
 def margins_shown(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """What is left to every rating, with a picture of it where any can be judged."""
-    told = last_weighed(log, question.trailer)
+    told = last_weighed(log, preferences, question.trailer)
     if told is None:
         return no_weighing(preferences)
     since = _since_notes(log, told.weights.session, preferences)
@@ -167,7 +167,7 @@ FIELDS = {"truck": ("truck", "payload"), "trailer": ("trailer", "trailer weight"
 
 def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """What is left to every rating, or to the one asked about."""
-    told = last_weighed(log, question.trailer)
+    told = last_weighed(log, preferences, question.trailer)
     if told is None:
         return no_weighing(preferences)
     unit = _unit(preferences)
@@ -205,7 +205,7 @@ def _all_margins(told: Weighed, unit: str, since: Sequence[str]) -> Answer:
         *since,
         by_label,
         unknown_note(told.governing),
-        missing_note(missing(told.rig, told.weights)),
+        missing_note(told.missing),
         say(CAUTION),
     )
     return Answer(
@@ -233,14 +233,14 @@ def _elsewhere(found: Sequence[Margin]) -> str:
 
 def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """Tongue or pin weight and its share, or what is needed to know them."""
-    told = last_weighed(log, question.trailer)
+    told = last_weighed(log, preferences, question.trailer)
     if told is None:
         return no_weighing(preferences)
     weights, unit = told.weights, _unit(preferences)
     if weights.tongue is None:
         why = NEEDS_SOLO if weights.misfit is None else MISFIT
         return Answer(headline=say("The tongue hasn't been weighed."), notes=(say(why),))
-    share = tongue_share(told.rig, weights)
+    share = told.share
     name, load = tongue_name(told.rig), with_doubt(weights.tongue.load, unit)
     headline = (
         say(
@@ -271,5 +271,12 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
 def _customary(share: Share | None) -> str:
     if share is None:
         return ""
-    low, high = number(100 * share.low, 0), number(100 * share.high, 0)
+    custom = share.custom
+    low, high = number(100 * custom.low, 0), number(100 * custom.high, 0)
+    if custom.more_is_steadier:
+        return say(
+            "Customary is {low}-{high} %; more is steadier, as far as every rating allows.",
+            low=low,
+            high=high,
+        )
     return say("Customary is {low}-{high} %.", low=low, high=high)

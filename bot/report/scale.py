@@ -31,11 +31,12 @@ from bot.answers.words import sentence
 from bot.report.grounds import Grounds
 from bot.report.value import Column, Section, Table, table
 from domain.bounds import load_of
+from domain.countries import Country, country_of
 from domain.entries import Weighing
 from domain.margins import Clear, Near, Over, Unknown, too_close
 from domain.passes import Session, sessions
 from domain.rig import TRAILER_PARTS, Key, Rig, rig_of
-from domain.wanted import Wanted, lacking, missing
+from domain.wanted import Wanted, lacking
 
 LOADS = ("steer", "drive", "trailer", "gross")
 """Loads of a weighing that have a column each."""
@@ -63,13 +64,14 @@ def rig_section(told: Grounds) -> Section:
         for trailer in trailers or (None,)
     ]
     truck = told.truck or sentence(term("truck"))
+    country = country_of(told.preferences.currency)
     tables = [*_ratings(told, truck, rigs[0], of_trailer=False)]
     for rig in rigs:
         if rig.trailer:
             tables += _ratings(told, rig.trailer, rig, of_trailer=True)
     return Section(
         title=say("The rig and its ratings"),
-        paragraphs=tuple(filter(None, (*_lacking(rigs, truck), _others(told)))),
+        paragraphs=tuple(filter(None, (*_lacking(rigs, truck, country), _others(told)))),
         tables=tuple(tables),
     )
 
@@ -109,10 +111,10 @@ def _where(wanted: Wanted) -> str:
     return sentence(say(RATINGS[wanted].where)) if wanted in RATINGS else ""
 
 
-def _lacking(rigs: Iterable[Rig], truck: str) -> Iterable[str]:
+def _lacking(rigs: Iterable[Rig], truck: str, country: Country) -> Iterable[str]:
     """What was never given, of the truck once and of each trailer."""
     for number, rig in enumerate(rigs):
-        found = lacking(rig)
+        found = lacking(rig, country)
         own = [each for each in found if each[0] not in TRAILER_PARTS] if not number else []
         for owner, wanted in (
             (truck, own),
@@ -133,7 +135,7 @@ def _others(told: Grounds) -> str:
 def weighings_section(told: Grounds) -> Section:
     """Every weighing of the days, and the last one of each rig with a picture and its margins."""
     during = takewhile(lambda session: session.ended >= told.days.start, sessions(told.stood.log))
-    found = [weighed(told.driven.log, session, None) for session in during][::-1]
+    found = [weighed(told.driven.log, told.preferences, session, None) for session in during][::-1]
     last = {_trailer_of(each): each for each in found}
     shown = [each for each in reversed(last.values()) if each.governing]
     return Section(
@@ -252,5 +254,5 @@ def _how(margin: Over | Near | Clear) -> str:
 
 def _not_judged(each: Weighed) -> tuple[str, ...]:
     """What would have to be known to judge the ratings that could not be."""
-    notes = (unknown_note(each.governing), missing_note(missing(each.rig, each.weights)))
+    notes = (unknown_note(each.governing), missing_note(each.missing))
     return tuple(f"{_weighed_rig(each)}: {note}" for note in notes if note)

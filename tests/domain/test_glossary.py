@@ -10,10 +10,10 @@ import re
 
 import pytest
 
+from bot.answers.meanings import SHARES
 from bot.glossary import glossaries, glossary_in
 from bot.reference import references
 from domain.glossary import FIGURES, TOPICS, Glossary, folded, meaning_asked
-from domain.margins import CUSTOMARY
 from domain.quantities import Quantity
 from domain.verdicts import TOPICS as ASKED
 
@@ -234,12 +234,11 @@ def figures(text: str) -> list[float]:
     return [float(each.replace(",", "")) for each in re.findall(r"\d[\d,]*(?:\.\d+)?", text)]
 
 
-def test_the_customary_shares_are_those_that_answers_judge_by(glossary: Glossary) -> None:
-    for term, coupling in (("tongue", "conventional"), ("pin", "pin")):
-        low, high = CUSTOMARY[coupling]
-        shares = re.search(r"(\d+) (?:to|a) (\d+) %", glossary.terms[term].where)
-        assert shares is not None
-        assert [float(each) / 100 for each in shares.groups()] == [low, high]
+def test_the_customary_shares_are_left_to_the_country(glossary: Glossary) -> None:
+    for name, term in glossary.terms.items():
+        places = re.findall(r"\{(\w+)\}", term.where)
+        assert places == (["low", "high"] if name in SHARES else []), name
+        assert "{" not in term.says
 
 
 def test_the_load_index_of_the_example_is_the_tables() -> None:

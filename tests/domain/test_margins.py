@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from domain.bounds import NEEDS_WHEELS, margins, tongue_share
+from domain.countries import ANYWHERE, Custom
 from domain.entries import Rating
 from domain.margins import (
     Clear,
@@ -14,7 +15,6 @@ from domain.margins import (
     Over,
     Share,
     Unknown,
-    customary,
     governing,
     judged,
     too_close,
@@ -228,7 +228,7 @@ def test_what_the_axles_may_weigh_together_is_held_beside_what_each_may() -> Non
     assert left(alone, "trailer", "gtm") == pytest.approx(-150)
     session = latest_session(alone.log)
     assert session is not None
-    assert ("trailer", "gawr") not in missing(rig_of(alone.log), weights_of(session))
+    assert ("trailer", "gawr") not in missing(rig_of(alone.log), weights_of(session), ANYWHERE)
 
 
 def test_each_trailer_axle_that_was_weighed_is_held_to_its_own_rating() -> None:
@@ -351,7 +351,7 @@ def test_missing_ratings_are_those_that_would_bound_something_weighed() -> None:
     ticket.weighs(steer=5100, drive=4480, trailer=8020)
     session = latest_session(ticket.log)
     assert session is not None
-    lacking = set(missing(rig_of(ticket.log), weights_of(session)))
+    lacking = set(missing(rig_of(ticket.log), weights_of(session), ANYWHERE))
     assert ("truck", "gcwr") in lacking
     assert ("trailer", "gvwr") in lacking
     assert ("truck", "gvwr") not in lacking
@@ -360,7 +360,7 @@ def test_missing_ratings_are_those_that_would_bound_something_weighed() -> None:
     )
     session = latest_session(complete.log)
     assert session is not None
-    assert not missing(rig_of(complete.log), weights_of(session))
+    assert not missing(rig_of(complete.log), weights_of(session), ANYWHERE)
 
 
 @pytest.mark.parametrize(
@@ -371,17 +371,17 @@ def test_a_tongue_share_is_held_to_the_customary_range(tongue: float, outside: b
     ticket.weighs("solo", truck=8500)
     session = latest_session(ticket.log)
     assert session is not None
-    share = tongue_share(rig_of(ticket.log), weights_of(session))
+    share = tongue_share(rig_of(ticket.log), weights_of(session), ANYWHERE)
     assert share is not None
     assert share.outside is outside
 
 
 def test_a_pin_carries_more_of_its_trailer_than_a_tongue_does() -> None:
     """15 to 25 % on a pin, 10 to 15 % on a tongue (common practice, no source)."""
-    fifth = customary(exact(0.20), "pin")
-    assert (fifth.low, fifth.high, fifth.outside) == (0.15, 0.25, False)
-    tongue = customary(exact(0.20), "conventional")
-    assert (tongue.low, tongue.high, tongue.outside) == (0.10, 0.15, True)
+    fifth = ANYWHERE.share_of("pin")
+    assert (fifth.low, fifth.high, Share(exact(0.20), fifth).outside) == (0.15, 0.25, False)
+    tongue = ANYWHERE.share_of("conventional")
+    assert (tongue.low, tongue.high, Share(exact(0.20), tongue).outside) == (0.10, 0.15, True)
 
 
 @pytest.mark.parametrize(
@@ -398,7 +398,7 @@ def test_a_pin_carries_more_of_its_trailer_than_a_tongue_does() -> None:
 def test_a_share_is_outside_its_range_only_where_that_is_sure(
     percent: float, deviation: float, *, outside: bool
 ) -> None:
-    assert Share(measured(percent, deviation), 10, 15).outside is outside
+    assert Share(measured(percent, deviation), Custom(low=10, high=15, most=15)).outside is outside
 
 
 def test_a_placard_without_a_curb_weight_goes_with_the_gvwr() -> None:

@@ -38,13 +38,13 @@ CAUTION = "Door label, manual, local law and a licensed mechanic govern."
 
 
 def rig_of_ticket(ticket: Ticket) -> RigPicture:
-    told = last_weighed(ticket.log, None)
+    told = last_weighed(ticket.log, US, None)
     assert told is not None
     return rig_picture(told, US)
 
 
 def margins_of_ticket(ticket: Ticket) -> MarginsPicture:
-    told = last_weighed(ticket.log, None)
+    told = last_weighed(ticket.log, US, None)
     assert told is not None
     return margins_picture(told, US)
 

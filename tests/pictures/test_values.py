@@ -68,7 +68,7 @@ def test_of_answers_that_are_joined_the_first_picture_is_kept() -> None:
 
 @pytest.mark.parametrize("ticket", [three_passes_two_fills(), near_and_over(), unrated()])
 def test_the_alternative_text_tells_the_verdict_and_every_figure(ticket: Ticket) -> None:
-    told = last_weighed(ticket.log, None)
+    told = last_weighed(ticket.log, US, None)
     assert told is not None
     for wish in ("weight", "margin"):
         answer = shown(ticket.log, wish)

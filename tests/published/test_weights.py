@@ -10,10 +10,11 @@ import pytest
 
 from domain.bounds import margins
 from domain.carried import PERSON
+from domain.countries import ANYWHERE, country_of
 from domain.entries import Weighing
 from domain.loading import BehindCoupling, Effect, InBed, Lacks, Levers, effect, place_for_share
 from domain.log import Log, Logged
-from domain.margins import CUSTOMARY, Over, Unknown
+from domain.margins import Over, Unknown
 from domain.passes import latest_session
 from domain.quantities import Quantity
 from domain.rig import rig_of
@@ -87,8 +88,37 @@ def test_the_tongue_share_is_of_the_whole_trailer(
     ],
 )
 def test_ten_to_fifteen_percent_of_a_trailer(trailer: float, low: float, high: float) -> None:
-    shares = CUSTOMARY["conventional"]
-    assert [share * trailer for share in shares] == pytest.approx([low, high])
+    custom = ANYWHERE.tongue
+    assert [share * trailer for share in (custom.low, custom.high)] == pytest.approx([low, high])
+
+
+@pytest.mark.parametrize(
+    ("currency", "end", "laden", "load"),
+    [
+        pytest.param("GBP", "low", 1400, 70, id="caravan maker's page for beginners, lower end"),
+        pytest.param("GBP", "high", 1400, 98, id="caravan maker's page for beginners, upper end"),
+        pytest.param("EUR", "low", 600, 24, id="driving school's question on StVZO 44(3)"),
+    ],
+)
+def test_a_noseweight_is_held_to_what_is_customary_where_it_is_towed(
+    currency: str, end: str, laden: float, load: float
+) -> None:
+    """Britain's trade body and Germany's StVZO 44(3), as others work them out (V2)."""
+    share: float = getattr(country_of(currency).tongue, end)
+    assert share * laden == pytest.approx(load)
+
+
+def test_ten_percent_is_customary_down_under() -> None:
+    """New Zealand's transport agency, 21 December 2020: a good rule of thumb is 10 percent."""
+    for currency in ("NZD", "AUD"):
+        custom = country_of(currency).tongue
+        assert custom.low < 0.10 < custom.high
+
+
+def test_what_is_more_than_a_centre_axle_trailer_puts_on_its_coupling_is_high_in_europe() -> None:
+    """ISO 3833: no more than 10 % of the trailer's greatest mass."""
+    for currency in ("GBP", "EUR"):
+        assert country_of(currency).tongue.most == 0.10
 
 
 @pytest.mark.parametrize(
