@@ -41,7 +41,8 @@ UNDERSTOOD = frozenset(
 SINCE_WHAT = frozenset(("weigh_cue", "hitch"))
 """Classes of term that a stretch of road may begin with: 'how far since the last weigh-in'."""
 
-YEARS = range(2000, 2100)
+YEARS = frozenset(range(2000, 2100))
+"""A set, as a figure is a float, which a range would be searched for from end to end."""
 
 LONGEST_NOUN = 9
 """Words of a question that is no sentence."""
