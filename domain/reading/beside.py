@@ -294,7 +294,12 @@ def _priced(figure: Figure, tokens: Sequence[Token]) -> bool:
 
 
 def _cents_after(figure: Figure, tokens: Sequence[Token]) -> None:
-    """'a hundred and thirty six dollars fifty': the cents follow the word."""
+    """'a hundred and thirty six dollars fifty': the cents follow the word.
+
+    In a price the tenth of a cent is said along: 'three dollars eighty four nine a gallon'.
+    """
+    if _mills_after(figure, tokens):
+        return
     joined = 1 if _in(tokens, figure.end, "and_alone") else 0
     after = token_at(tokens, figure.end + joined)
     named = _in(tokens, figure.end + joined + 1, "small_coin")
@@ -310,6 +315,21 @@ def _cents_after(figure: Figure, tokens: Sequence[Token]) -> None:
     ):
         figure.value = round(figure.value + after.value / 100, 2)
         figure.end += 1 + joined + named
+
+
+def _mills_after(figure: Figure, tokens: Sequence[Token]) -> bool:
+    """Add cents and their tenths, said or typed before 'a gallon', to the whole money."""
+    after, per = token_at(tokens, figure.end), token_at(tokens, figure.end + 1)
+    if after is None or per is None or after.kind is not NUMBER or "per_volume" not in per.senses:
+        return False
+    if figure.dimension != MONEY or not float(figure.value).is_integer():
+        return False
+    said = after.spoken and after.decimals == 0 and 100 <= after.value < 1000
+    typed = after.decimals == 1 and 10 <= after.value < 100
+    if said or typed:
+        figure.value = round(figure.value + after.value / (1000 if said else 100), 3)
+        figure.end += 1
+    return said or typed
 
 
 def _money_after(figure: Figure, money: str, token: Token, context: Context) -> None:

@@ -73,7 +73,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         item = _item(scene, figure, spots)
         trailer = None if spot else _on_trailer(scene, figure)
         placed = spot or trailer is not None or _counted_in(scene, figure)
-        if item is None or not (placed or _loaded(scene, verb=verb)):
+        loaded = _loaded(scene, verb=verb) or _adds_thing(scene, figure)
+        if item is None or not (placed or loaded):
             continue
         listed = _in_row_of_masses(scene, figure, spots)
         if not (listed or _may_carry(figure, verb=verb, spot=spot)):
@@ -179,6 +180,28 @@ def _loaded(scene: Scene, *, verb: bool) -> bool:
         "surely_loads" in token.groups for _, token, _ in scene.find("load_verb")
     )
     return sure or scene.has("vehicle") or scene.has("name")
+
+
+def _adds_thing(scene: Scene, figure: Figure) -> bool:
+    """'added a toolbox, 165 lb': an everyday word of loading, a thing and what it weighs."""
+    if figure.dimension != MASS or "adds_thing" not in scene.groups:
+        return False
+    start, _ = scene.sentence_of(figure.start)
+    ahead = [
+        index
+        for index in range(start, figure.start)
+        if scene.tokens[index].raw != "," and "article" not in scene.tokens[index].groups
+    ]
+    while ahead and "glue" in scene.tokens[ahead[0]].senses:
+        ahead = ahead[1:]  # 'we just added'
+    if len(ahead) < 2 or "adds_thing" not in scene.tokens[ahead[0]].groups:
+        return False
+    heavy = Quantity(figure.value, figure.unit or "lb").amount("kg") >= LEAST_ADDED
+    return heavy and all(is_noun(scene, index) for index in ahead[1:])
+
+
+LEAST_ADDED = 30.0
+"""Kilograms: of less people also add to a recipe, or to what they lift."""
 
 
 def _is_manifest(scene: Scene) -> bool:

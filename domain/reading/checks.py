@@ -373,6 +373,8 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
     if not rig and _elsewhere(scene, state):
         return True
     counted = start > 0 and scene.tokens[start - 1].kind is NUMBER
+    # 'odometer 51,252 lights checked': what is the log's counts nothing.
+    counted = counted and not any(each.role and each.end == start for each in scene.figures)
     if counted and not any(term_class in scene.by_class for term_class in NAMES_RIG):
         return True  # 'picked 41 frames clean'
     strong = "vague_state" not in scene.tokens[state].groups
@@ -381,4 +383,6 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
     words = sum(1 for token in scene.tokens if token.kind is WORD)
     towing = scene.context.hitched is True and words <= FEWEST_WORDS + 1
     told = strong and (hardly or towing) and short
-    return not (rig or placed or told)
+    # 'odometer 48,052 lights checked': a part and its state, and a reading of the log beside it.
+    read = strong and state == index + 1 and any(f.role == "odometer" for f in scene.figures)
+    return not (rig or placed or told or read)

@@ -43,7 +43,7 @@ from domain.reading.fill_roles import (
 )
 from domain.reading.filled_tanks import add_tanks
 from domain.reading.labels import Label
-from domain.reading.other_goods import leave_other_goods, named_before
+from domain.reading.other_goods import leave_other_goods, leave_snacks, named_before
 from domain.reading.other_tanks import goes_elsewhere
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD, Token
@@ -56,6 +56,8 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
     """The fills that a message states, a doubt about them, or none."""
     if "\n" in scene.text:
         leave_other_goods(scene)
+    elif "unit" in scene.by_class and len(scene.figures) >= FEWEST_WITH_SNACKS:
+        leave_snacks(scene)
     drafts = _drafts(scene)
     fills: list[Fill] = []
     for draft in drafts:
@@ -66,6 +68,10 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
             fills.append(result)
     _read_behind_both(scene, drafts, fills)
     return _said_of_both(scene, fills)
+
+
+FEWEST_WITH_SNACKS = 3
+"""Figures: a volume, what it cost, and what something else cost."""
 
 
 def _read_behind_both(scene: Scene, drafts: Sequence[Draft], fills: list[Fill]) -> None:
@@ -410,6 +416,8 @@ def _fills_another(scene: Scene, volume: Figure | None) -> bool:
             return True  # 'bought tires, 4 at 212.50'
         if scene.book.groups["pours"].isdisjoint(token.text.split()):
             continue
+        if _fills_hers(scene, index):
+            return True
         step = index + 1
         if step < len(scene.tokens) and "before_container" in scene.tokens[step].groups:
             step += 1
@@ -418,6 +426,14 @@ def _fills_another(scene: Scene, volume: Figure | None) -> bool:
                 if noun.kind is WORD and not noun.senses and noun.raw.islower():
                     return True
     return False
+
+
+def _fills_hers(scene: Scene, index: int) -> bool:
+    """'mum filled her little hatchback': behind 'her' a vehicle is named, and it is hers."""
+    if scene.tokens[index].text.rpartition(" ")[2] not in scene.book.groups["hers"]:
+        return False
+    behind = scene.tokens[index + 1 : index + 3]
+    return any("vehicle" in (*each.senses, *each.senses.get("talk", "").split()) for each in behind)
 
 
 def _bought_without_unit(scene: Scene, own: Sequence[Figure]) -> Doubt | None:

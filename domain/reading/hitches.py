@@ -84,6 +84,10 @@ def _own_trailer(scene: Scene, index: int) -> str | None:
         return meant[0][1]  # 'hitched up, not the flatdeck, the camper'
     behind = [name for at, name in trailers if index < at <= index + REACH]
     before = [name for at, name in trailers if index - REACH <= at < index]
+    start, end = scene.clause_of(index)
+    ours = [name for at, name in trailers if start <= at < end]
+    if len(ours) == 1:
+        return ours[0]  # 'camper unhooked, flatdeck is hooked up'
     return behind[0] if behind else before[-1] if before else None
 
 

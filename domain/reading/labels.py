@@ -179,7 +179,8 @@ def find_labels(
         if (
             senses
             and not NAMING.isdisjoint(senses)
-            and senses.get("rig") != "hitched"  # 'car and caravan together' names no vehicle
+            # 'car and caravan together' names no vehicle
+            and (senses.get("rig") != "hitched" or "as_one" in token.groups)
             and not ("side" in senses and _is_leaving(tokens, index))
             and not ("rating_subject" in senses and _is_seen_to(tokens, index))
             and (groups.isdisjoint(EVERYDAY) or not is_everyday(tokens, index, figures, groups))
@@ -324,6 +325,7 @@ def _rig_as_one(tokens: Sequence[Token], labels: list[Label]) -> list[Label]:
         joined = tokens[first.end : second.start]
         behind = tokens[second.end] if second.end < len(tokens) else None
         as_one = behind is not None and "together" in behind.groups
+        as_one = as_one or have_one_load(tokens, second.end)
         if as_one and len(joined) == 1 and "joins_vehicles" in joined[0].groups:
             first.vehicle = first.name = None
             first.whole, first.end, first.of_both = "gross", second.end, True
@@ -331,6 +333,23 @@ def _rig_as_one(tokens: Sequence[Token], labels: list[Label]) -> list[Label]:
             _absorb_together(tokens, first, labels)
             break
     return labels
+
+
+def have_one_load(tokens: Sequence[Token], index: int) -> bool:
+    """'vehicle + trailer 3,660 kg': one load follows two vehicles, and no row of them."""
+    if index < len(tokens) and "copula" in tokens[index].senses.get("glue", "").split():
+        index += 1
+    if index >= len(tokens) or not _is_load(tokens[index]):
+        return False
+    return sum(_is_load(token) for token in tokens) == 1
+
+
+def _is_load(token: Token) -> bool:
+    return token.kind is NUMBER and token.decimals <= 0 and token.value >= LEAST_OF_BOTH
+
+
+LEAST_OF_BOTH = 1_000
+"""Pounds or kilograms: no truck and trailer weigh less."""
 
 
 def _are_joined(tokens: Sequence[Token], first: int, second: int) -> bool:

@@ -90,7 +90,10 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
     if follows:
         return told or (not rounded and _little_else(scene, figure))
     exact = figure.value >= 5_000 and not (figure.token.scaled or rounded)
-    return known is None and told and exact and _strangers(scene) <= 2 and _only_one(scene)
+    # Far below the last reading it is another thing; a little below, one was read wrongly.
+    mistaken = event is not None and known is not None and figure.value >= known.value / 2
+    apart = known is None or (mistaken and figure.value < known.value)
+    return apart and told and exact and _strangers(scene) <= 2 and _only_one(scene)
 
 
 def _only_one(scene: Scene) -> bool:

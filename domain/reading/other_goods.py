@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.reading.figures import VOLUME, Figure
+from domain.reading.figures import MONEY, VOLUME, Figure
 from domain.reading.scene import Scene
 from domain.reading.tokens import BREAK, WORD, Token
 
@@ -36,6 +36,26 @@ def leave_other_goods(scene: Scene) -> None:
                 scene.claim(figure, OTHER_GOODS)
 
 
+def leave_snacks(scene: Scene) -> None:
+    """'34.2 gal 135.09, 2 bags ice 5.98': of several amounts the one beside an unknown noun."""
+    amounts = [figure for figure in scene.live_figures() if _is_amount(figure)]
+    if len(amounts) < 2:
+        return
+    others = [figure for figure in amounts if buys_something_else(scene, figure)]
+    if len(others) == len(amounts):
+        return
+    for amount in others:
+        scene.claim(amount, OTHER_GOODS)
+        count = scene.figures[scene.figures.index(amount) - 1]
+        if count.foreign is not None and count.dimension is None:
+            scene.claim(count, OTHER_GOODS)  # 'two pies 7.50'
+            count.foreign = None
+
+
+def _is_amount(figure: Figure) -> bool:
+    return figure.dimension == MONEY or (figure.dimension is None and figure.token.decimals == 2)
+
+
 def _line_of(scene: Scene, figure: Figure) -> tuple[int, int]:
     breaks = [index for index, token in enumerate(scene.tokens) if token.kind is BREAK]
     start = max((index + 1 for index in breaks if index < figure.start), default=0)
@@ -61,6 +81,34 @@ FLUIDS = frozenset(("check_item", "subject"))
 """Classes of term that washer fluid, oil and coolant are in."""
 
 OF_FILLS = frozenset(("product", "fuel_cue", "odometer", "fee", "full", "per_volume", "money"))
+
+
+def buys_something_else(scene: Scene, figure: Figure) -> bool:
+    """'corn dogs were another $9', '$9 for corn dogs': money for what no phrase knows."""
+    start, end = scene.clause_of(figure.start)
+    ahead = scene.tokens[start : figure.start]
+    noun = next((each for each in reversed(ahead) if not _leads_to_money(each)), None)
+    if noun is not None and _is_strange(noun):
+        return True
+    behind = scene.tokens[figure.end : end]
+    if not behind or "for" not in behind[0].groups:
+        return False
+    thing = next((each for each in behind[1:] if "article" not in each.groups), None)
+    return thing is not None and _is_strange(thing)
+
+
+def _leads_to_money(token: Token) -> bool:
+    more = not token.groups.isdisjoint(("still_more", "another"))
+    return token.kind is not WORD or "glue" in token.senses or more
+
+
+def _is_strange(token: Token) -> bool:
+    known = token.senses or token.groups & OF_MONEY
+    return token.kind is WORD and not known and token.raw.islower()
+
+
+OF_MONEY = frozenset(("cost_word", "price_word", "volume_word", "pays", "pays_for", "fuel"))
+"""Groups of words beside what fuel or a weighing cost."""
 
 
 def named_before(scene: Scene, volume: Figure) -> bool:

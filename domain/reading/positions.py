@@ -19,8 +19,11 @@ from domain.reading.tokens import MARK
 IN_ORDER = ("steer", "drive", "trailer")
 
 
-def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
-    """Positions for labelled figures; a part that a label leaves open comes from the one before."""
+def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> dict[str, Figure]:
+    """Positions for labelled figures; a part that a label leaves open comes from the one before.
+
+    `rig` is how it stood, where that is said.
+    """
     header = _header(scene, figures)
     axles = len(
         {
@@ -84,7 +87,7 @@ def place(scene: Scene, figures: Sequence[Figure]) -> dict[str, Figure]:
                 position, axle = own, own
             elif label.side and (axle := _axle_over(scene, label) or axle):
                 position = axle
-            elif label.side and ends_on_trailer:
+            elif label.side and (ends_on_trailer or rig == "trailer"):
                 position = "trailer"
             else:
                 position = None

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from domain.reading.labels import have_one_load
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
 
 if TYPE_CHECKING:
@@ -63,6 +64,8 @@ def settle_words(scene: Scene) -> None:
         _settle_tare(scene)
     if "fuel_or_register" in scene.groups:
         _settle_regular(scene)
+    if "swapped_for" in scene.groups and {"correction", "name"} <= scene.by_class.keys():
+        _settle_swapped(scene)
     if "correction" in scene.by_class:
         _settle_put_down(scene)
         if "heard_for_weight" in scene.groups:
@@ -71,6 +74,8 @@ def settle_words(scene: Scene) -> None:
         _settle_called(scene)
     if not TOWED.isdisjoint(scene.by_class):
         _settle_apart(scene)
+        if "both_vehicles" in scene.groups and NUMBER in scene.kinds:
+            _settle_both(scene)
 
 
 def settle_vans(scene: Scene) -> None:
@@ -293,6 +298,16 @@ def _settle_hers(scene: Scene) -> None:
         scene.index_terms()
 
 
+def _settle_both(scene: Scene) -> None:
+    """'truck and trailer 19,660': one load behind both is that of both."""
+    for index in scene.by_class.get("rig", ()):
+        token = scene.tokens[index]
+        if "both_vehicles" in token.groups and have_one_load(scene.tokens, index + 1):
+            token.senses = {**token.senses, "whole": "gross"}
+            token.groups |= {"as_one"}
+            scene.index_terms()
+
+
 def _settle_bars(scene: Scene) -> None:
     """'with the bars unhooked': the bars are off, and no trailer was unhooked."""
     slack = [
@@ -305,6 +320,18 @@ def _settle_bars(scene: Scene) -> None:
         scene.tokens[index + 1].senses = {"glue": "function"}
     if slack:
         scene.index_terms()
+
+
+def _settle_swapped(scene: Scene) -> None:
+    """'swapped the camper for the flatdeck, 51,300': two trailers, and no figures were."""
+    tokens, named = scene.tokens, scene.by_class["name"]
+    for index in scene.by_class["correction"]:
+        token = tokens[index]
+        first = next((at for at in named if index < at <= index + 2), named[-1])
+        between = tokens[first : named[-1]]
+        if "swaps" in token.groups and any("swapped_for" in each.groups for each in between):
+            token.senses = {"glue": "function"}
+    scene.index_terms()
 
 
 def _settle_put_down(scene: Scene) -> None:
@@ -393,7 +420,10 @@ def _settle_apart(scene: Scene) -> None:
         if verb > 0 and "article" in tokens[verb].groups:
             verb -= 1
         off = scene.book.means(tokens[verb].text, token.text.split()[-1]) if verb >= 0 else {}
-        if "hitch" in off and "hitch" in tokens[verb].senses:
+        if "hitch" not in off:
+            continue
+        if "hitch" in tokens[verb].senses or _puts_on_or_off(tokens, verb, index):
+            tokens[verb].senses = {"hitch": off["hitch"]}
             token.senses, apart = {"vehicle": "trailer"}, True  # 'dropped the trailer off'
     for index in (*scene.by_class.get("name", ()), *scene.by_class.get("vehicle", ())):
         verb = index - 2 if index > 1 and "article" in tokens[index - 1].groups else index - 1
@@ -413,6 +443,18 @@ def _settle_apart(scene: Scene) -> None:
             tokens[verb].senses, apart = {"hitch": action}, True
     if apart:
         scene.index_terms()
+
+
+def _puts_on_or_off(tokens: Sequence[Token], verb: int, index: int) -> bool:
+    """'took the trailer off', 'put the trailer on': no more is said than a place or what else."""
+    if "beside_switch" not in tokens[verb].groups:
+        return False
+    behind = tokens[index + 1] if index + 1 < len(tokens) else None
+    return behind is None or behind.kind is not WORD or not behind.groups.isdisjoint(BEHIND_SWITCH)
+
+
+BEHIND_SWITCH = frozenset(("at", "and"))
+"""Groups of words that can stand behind a trailer that is put on or taken off."""
 
 
 def _stays(tokens: Sequence[Token], index: int) -> bool:

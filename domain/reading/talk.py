@@ -83,6 +83,7 @@ def talk_of(scene: Scene) -> list[str | None]:
         elif cue is not None:
             state = cue
             owned = owned or "owner" in token.groups or token.possessive
+            owned = owned or (cue == OTHER and _stands_before_thing(scene, index))
             ahead = ahead or "ahead" in token.groups
         talk[index] = state
     return talk
@@ -197,9 +198,29 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None  # 'they charged 14.25'
     if cue == OTHER and index and _works_the_scale(scene.tokens[index - 1]):
         return None  # 'the scale dude says 5,160 steer': whoever weighs tells what ours was
+    if cue == OTHER and index and _says_who_texts(scene, index):
+        return None
     if cue == NEGATION and _absent(scene, index):
         return None
     return cue
+
+
+def _stands_before_thing(scene: Scene, index: int) -> bool:
+    """'my brother's truck', 'the neighbors rig': a person right before a vehicle owns it."""
+    behind = scene.tokens[index + 1 : index + 2]
+    return bool(behind) and not OWNED.isdisjoint(behind[0].senses)
+
+
+OWNED = frozenset(("vehicle", "rig", "ticket"))
+"""Classes of term that somebody else's is told of."""
+
+
+def _says_who_texts(scene: Scene, index: int) -> bool:
+    """'its grandma', 'this is dad': who holds the phone, and whose rig it is, is not said."""
+    token = scene.tokens[index]
+    if token.possessive or "owner" in token.groups:
+        return False
+    return scene.phrase_said("says_who", max(0, index - 2), index) is not None
 
 
 def _works_the_scale(before: Token) -> bool:

@@ -9,6 +9,7 @@ from domain.entries import Weighing
 from domain.quantities import Quantity
 from domain.reading.figures import MONEY, Figure
 from domain.reading.labels import Label
+from domain.reading.other_goods import buys_something_else
 from domain.reading.scene import Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD
 
@@ -33,7 +34,10 @@ def fee_of(scene: Scene) -> tuple[Quantity | None, Figure | None]:
     if any(_is_price(scene, figure) for figure in scene.live_figures()):
         return None, None  # what was weighed is paid for by its weight
     for figure in scene.live_figures():
-        if figure.role is None and figure.dimension == MONEY and figure.unit:
+        if figure.role is not None or figure.dimension != MONEY or not figure.unit:
+            continue
+        # A printed line may have any word before its sum.
+        if "\n" in scene.text or not buys_something_else(scene, figure):
             return Quantity(figure.value, figure.unit), figure
     return None, None
 

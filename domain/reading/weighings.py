@@ -154,7 +154,9 @@ def _read_pass(
 ) -> Weighing | Doubt | None:
     row = axle_list(scene, each.figures)
     labelled, bare = _labelled_and_bare(scene, each, row, rig)
-    placed = of_each(scene, place(scene, labelled)) | dict(zip(SINGLE_AXLES, row, strict=False))
+    placed = of_each(scene, place(scene, labelled, rig)) | dict(
+        zip(SINGLE_AXLES, row, strict=False)
+    )
     if rig == "trailer":
         placed = on_trailer_alone(placed)
     cue = scene.has("weigh_cue") or scene.has("bars") or scene.has("passes") or count > 1

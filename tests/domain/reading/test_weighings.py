@@ -252,8 +252,8 @@ def test_years_and_sizes_are_no_loads(text: str, reads: Reader) -> None:
 
 def test_a_figure_that_an_event_names_is_no_load_of_the_trailer_before_it(reads: Reader) -> None:
     verdict = reads("camper's hooked up, heading out 46,900", on_the_road())
-    assert isinstance(verdict, Facts)
-    assert verdict.entries == (Hitch(action="hitched", trailer="camper"),)
+    assert isinstance(verdict, Ask)
+    assert (verdict.about, verdict.why) == ("odometer", "backwards")
 
 
 @pytest.mark.parametrize(

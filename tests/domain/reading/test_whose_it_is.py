@@ -1,0 +1,130 @@
+"""What a word beside a figure makes of it: whose it is, what it was paid for, which trailer's."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Cargo, Check, Correction, Entry, Fill, Hitch, Odometer, Weighing
+from domain.quantities import Quantity
+from domain.verdicts import Ask, Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def lb(value: float) -> Quantity:
+    return Quantity(value, "lb")
+
+
+def kg(value: float) -> Quantity:
+    return Quantity(value, "kg")
+
+
+def usd(value: float, per: str = "") -> Quantity:
+    return Quantity(value, f"USD{per}")
+
+
+def gallons(value: float) -> Quantity:
+    return Quantity(value, "gal")
+
+
+WEIGHED = {"steer": lb(5_240), "drive": lb(6_310), "trailer": lb(7_180)}
+AXLES = "steer 5,240 drive 6,310 trailer 7,180"
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (f"its grandma, {AXLES}", [Weighing(loads=WEIGHED, rig="hitched")]),
+        (f"this is dad {AXLES}", [Weighing(loads=WEIGHED, rig="hitched")]),
+        (f"{AXLES}, pretzels were $7", [Weighing(loads=WEIGHED, rig="hitched")]),
+        (f"{AXLES}, $7 for pretzels", [Weighing(loads=WEIGHED, rig="hitched")]),
+        (
+            f"{AXLES}, the scale was $13",
+            [Weighing(loads=WEIGHED, rig="hitched", cost=usd(13))],
+        ),
+        (
+            "truck and trailer 18,730",
+            [Weighing(loads={"gross": lb(18_730)}, rig="hitched")],
+        ),
+        (
+            "vehicle + trailer: 3,480 kg",
+            [Weighing(loads={"gross": kg(3_480)}, rig="hitched")],
+        ),
+        (f"truck and trailer {AXLES}", [Weighing(loads=WEIGHED, rig="hitched")]),
+        (
+            "trailer on its own, left 3,210 right 3,350",
+            [
+                Weighing(
+                    loads={"trailer_left": lb(3_210), "trailer_right": lb(3_350)}, rig="trailer"
+                )
+            ],
+        ),
+        (
+            "28.4 gal 109.62, two pies 7.50",
+            [Fill(volume=gallons(28.4), cost=usd(109.62))],
+        ),
+        (
+            "28.4 gal $109.62, pretzels $7",
+            [Fill(volume=gallons(28.4), cost=usd(109.62))],
+        ),
+        (
+            "28.4 gallons at three dollars eighty five nine a gallon",
+            [Fill(volume=gallons(28.4), unit_price=usd(3.859, "/gal"))],
+        ),
+        (
+            "28.4 gal at 3 dollars 85.9 a gallon",
+            [Fill(volume=gallons(28.4), unit_price=usd(3.859, "/gal"))],
+        ),
+        (
+            "flatdeck unhooked, camper is hooked up",
+            [
+                Hitch(action="unhitched", trailer="flatdeck"),
+                Hitch(action="hitched", trailer="camper"),
+            ],
+        ),
+        ("took the trailer off", [Hitch(action="unhitched")]),
+        (
+            "swapped the camper for the flatdeck, 48,340",
+            [
+                Hitch(action="hitched", trailer="flatdeck"),
+                Odometer(odometer=Quantity(48_340, "mi")),
+            ],
+        ),
+        (
+            "odometer 48,340 chains checked",
+            [
+                Odometer(odometer=Quantity(48_340, "mi")),
+                Check(item="chains", state="done"),
+            ],
+        ),
+        ("added a workbench, 140 lb", [Cargo(item="workbench", value=lb(140))]),
+        (
+            "place should read Thistle Ford",
+            [Correction(action="amend", field="place", value="Thistle Ford")],
+        ),
+    ],
+)
+def test_it_is_of_what_stands_beside_it(reads: Reader, text: str, entries: list[Entry]) -> None:
+    assert reads(text, on_the_road()) == Facts(tuple(entries))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        f"my cousin's truck, {AXLES}",
+        f"the neighbors rig: {AXLES}",
+        "mum filled her little hatchback, 38 litres",
+        "sold the truck and trailer for 19,000",
+        "put the trailer on craigslist",
+        "took the trailer off his hands",
+        "added a new goalkeeper, 12 lb heavier",
+        "added 140 lb to my squat",
+    ],
+)
+def test_what_is_somebody_elses_is_left_alone(reads: Reader, text: str) -> None:
+    assert reads(text, on_the_road()) == Silent()
+
+
+def test_a_reading_below_the_last_is_asked_about_where_something_happened(reads: Reader) -> None:
+    verdict = reads("arrived Heron Lake, 47,366", on_the_road())
+    assert isinstance(verdict, Ask)
+    assert (verdict.about, verdict.why) == ("odometer", "backwards")
