@@ -30,6 +30,9 @@ Figure = tuple[str | None, str]
 FIGURES: Mapping[str, tuple[Figure, ...]] = {
     "gvwr": ((None, "gvwr"),),
     "gcwr": ((None, "gcwr"),),
+    "mam": ((None, "gvwr"),),
+    "atm": (("trailer", "gvwr"),),
+    "gtm": (("trailer", "gtm"),),
     "gawr": ((None, "gawr_front"), (None, "gawr_rear"), (None, "gawr")),
     "payload": ((None, "payload"),),
     "tow": (("truck", "tow"),),

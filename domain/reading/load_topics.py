@@ -147,10 +147,11 @@ def asks_margin(scene: Scene, asked: Asked) -> bool:
     limited = names_rating(scene) or axle
     if asked.stands("over_there") and not limited:
         return False  # 'is the camper over at your place'
-    plain = phrases <= scene.book.groups["limit_word"] and (limited or names_rig(scene))
-    what = bool(asked.forms & ASKS_RATING) and asked.forms <= ASKS_WHAT
-    if plain and what and not asked.says("spared"):
-        return False  # 'what's the nose weight limit' asks for a rating
+    rated = limited or names_rig(scene) or scene.has("rating_subject")
+    plain = phrases <= scene.book.groups["limit_word"] and rated
+    named = bool(asked.forms & ASKS_RATING) or is_noun_phrase(scene, phrases)
+    if plain and named and asked.forms <= ASKS_WHAT and not asked.says("spared"):
+        return False  # 'what's the nose weight limit', 'tow limit?': a rating is asked for
     if "tongue" in asked.topics and asked.within("margin", "good_on"):
         return False  # 'is the nose weight ok on the caravan' asks for its share
     sure = phrases & scene.book.groups["surely_margin"]
@@ -223,7 +224,8 @@ def asks_ratings(scene: Scene, asked: Asked) -> bool:
         return False
     placed = names_axle(scene, asked) or scene.has("whole", "tongue")
     if not asked.phrased("ratings", "surely_ratings"):
-        return placed and (asked.ours or asked.plain) and asked.phrased("ratings", "max")
+        named = placed or (names_rating(scene) and asked.strangers == 0)  # 'our max tow'
+        return named and (asked.ours or asked.plain) and asked.phrased("ratings", "max")
     listed = asked.phrased("ratings", "lists_ratings") and "how" not in asked.forms
     short = len(asked.words) <= LONGEST_LIST or asked.stands("asks_drawbar")
     if listed and asked.strangers == 0 and short:

@@ -16,7 +16,7 @@ from domain.reading.cargo import Spot, find_spots, noun_from, said_length
 from domain.reading.figures import LENGTH, Figure
 from domain.reading.journeys import destination_of, origin_of
 from domain.reading.scene import Scene
-from domain.reading.spans import read_span
+from domain.reading.spans import names_year, read_span
 from domain.reading.times import has_times
 from domain.reading.tokens import WORD, Token
 from domain.verdicts import OF_TRIP, Question
@@ -98,7 +98,8 @@ def _span(scene: Scene, topic: str) -> tuple[date | None, date | None]:
     if topic not in DATED_TOPICS:
         return None, None
     words = scene.words()
-    if not has_times(scene) and scene.book.groups["span_word"].isdisjoint(words):
+    dated = has_times(scene) or not scene.book.groups["span_word"].isdisjoint(words)
+    if not (dated or names_year(scene)):
         return None, None
     return read_span(scene)
 

@@ -24,7 +24,7 @@ from domain.reading.journeys import (
 from domain.reading.particulars import told_for
 from domain.reading.phrasebook import TOPIC_CLASS, find_overlapping
 from domain.reading.scene import Scene
-from domain.reading.spans import read_span
+from domain.reading.spans import names_year, read_span
 from domain.reading.times import has_times
 from domain.reading.tokens import WORD
 
@@ -158,7 +158,8 @@ def _figures_beside(scene: Scene, asked: Asked) -> bool:
 
 
 def _of_date(scene: Scene, figure: Figure) -> bool:
-    return figure.unit is None and _may_be_of_date(figure) and has_times(scene)
+    dated = figure.unit is None and _may_be_of_date(figure)
+    return dated and (has_times(scene) or names_year(scene))
 
 
 def _may_be_of_date(figure: Figure) -> bool:
@@ -395,7 +396,7 @@ def _is_bare(scene: Scene) -> bool:
 def _dated(scene: Scene, asked: Asked) -> bool:
     if scene.has("time") or not scene.book.groups["span_word"].isdisjoint(asked.words):
         return True
-    return has_times(scene) and read_span(scene)[0] is not None
+    return (has_times(scene) or names_year(scene)) and read_span(scene)[0] is not None
 
 
 def _far(asked: Asked) -> bool:

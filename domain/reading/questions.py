@@ -30,7 +30,7 @@ from domain.verdicts import Question
 LOOK_FOR_FORM = 16
 """Words: a question says so near its beginning, or by its mark."""
 
-LONGEST_ORDER, LONGEST_BARE, LONGEST_RATING_ORDER = 12, 3, 6
+LONGEST_ORDER, LONGEST_BARE, LONGEST_RATING_ORDER = 14, 3, 6
 """Words of an order, of a bare topic, and of a rating asked for without a verb."""
 
 OF_THE_ROAD = frozenset(("plan", "range", "distance"))
@@ -46,7 +46,7 @@ What is needed may be of the road, where fuel or a summary is named.
 AXLES = frozenset(("surely_axle", "axle_alone"))
 """Groups of words that name an axle and nothing else."""
 
-MOST_ORDER_TOKENS = 12
+MOST_ORDER_TOKENS = 14
 
 
 def _is_put_to_somebody(scene: Scene) -> bool:

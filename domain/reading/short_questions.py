@@ -18,6 +18,7 @@ from domain.quantities import Quantity
 from domain.reading.figures import MASS, VOLUME, Figure
 from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
+from domain.reading.short_words import ShortWords
 from domain.reading.tokens import MARK, NUMBER, Token
 from domain.verdicts import CHANGE, FAULTS, LAST_FILL, OF_TRIP, READING, RULE, Question
 
@@ -52,7 +53,7 @@ def read_short(scene: Scene, words: Sequence[str]) -> Mapping[str, Any] | None:
         patterns = (*patterns, *short.marked)
     for name, pattern, letters in patterns:
         if said[:1] in letters and pattern.fullmatch(said):
-            return ASKS[name] if _weighs_enough(scene, name) else None
+            return ASKS[name] if _holds(scene, name, short) else None
     return None
 
 
@@ -120,10 +121,28 @@ def _sign(token: Token) -> str:
     return f"{token.text}s" if owned and not token.text.endswith("s") else token.text
 
 
-def _weighs_enough(scene: Scene, name: str) -> bool:
+def _holds(scene: Scene, name: str, short: ShortWords) -> bool:
+    """Whether it is asked of a rig: everyday words alone do not say so."""
+    if name in HERE:
+        return scene.context.truck is not None or bool(scene.context.trailers)
+    if name == "mended":
+        return _is_of_rig(scene, short)
+    return name != "load_supposed" or _weighs_enough(scene)
+
+
+def _is_of_rig(scene: Scene, short: ShortWords) -> bool:
+    """'is the marker light fixed': a part of the rig and nothing else, and not 'is the sink'."""
+    unknown = (scene.tokens[index] for index in scene.unknown)
+    if any(SMALL.isdisjoint(each.groups) and each.text not in short.heads for each in unknown):
+        return False
+    parts = [token for _, token, _ in scene.find("check_item")]
+    if all("household_part" in each.groups for each in parts):
+        return bool(parts) and not OF_RIG.isdisjoint(scene.by_class)  # 'are the lights fixed'
+    return True
+
+
+def _weighs_enough(scene: Scene) -> bool:
     """'will 800 lb be too much', and not 2 lb of flour."""
-    if name != "load_supposed":
-        return True
     loads = [
         Quantity(figure.value, figure.unit)
         for figure in scene.figures
@@ -144,6 +163,8 @@ def _fuel(scene: Scene) -> Quantity | None:
 
 ASKS: Mapping[str, Mapping[str, Any]] = {
     "faults": {"topic": "upkeep", "form": FAULTS, "item": None},
+    "mended": {"topic": "upkeep", "form": FAULTS, "item": None},
+    "due": {"topic": "upkeep"},
     "missing": {"topic": "ratings"},
     "tank_size": {"topic": "ratings", "rating": "tank"},
     "may_tow": {"topic": "ratings"},
@@ -153,16 +174,28 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "changed": {"topic": "weight", "form": CHANGE},
     "tongue": {"topic": "tongue"},
     "margin": {"topic": "margin"},
+    "margin_here": {"topic": "margin"},
     "weight": {"topic": "weight"},
     "last_fill": {"topic": "cost", "form": LAST_FILL},
     "trip_cost": {"topic": "cost", "form": OF_TRIP},
     "cost": {"topic": "cost"},
     "reach": {"topic": "range"},
+    "plan": {"topic": "plan"},
     "odometer": {"topic": "distance", "form": READING},
     "distance": {"topic": "distance"},
     "economy": {"topic": "economy"},
+    "economy_here": {"topic": "economy"},
     "trip": {"topic": "trip"},
     "period": {"topic": "period"},
     "help": {"topic": "help"},
 }
 """What each table of patterns asks, as fields of a question."""
+
+OF_RIG = frozenset(("name", "vehicle"))
+"""Classes of term that make a part of a house one of a rig."""
+
+SMALL = frozenset(("small_word", "tail_word", "now_word"))
+"""Groups of words that say when something is asked of, and not of what."""
+
+HERE = frozenset(("margin_here", "economy_here"))
+"""Tables of words so everyday that only a chat which knows a rig asks it of one: 'over?'."""

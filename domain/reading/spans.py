@@ -7,6 +7,8 @@ runs to now. It does not know what is asked of the span.
 
 from __future__ import annotations
 
+import re
+from calendar import monthrange
 from collections.abc import Mapping
 from datetime import date, datetime, timedelta
 
@@ -21,6 +23,8 @@ from domain.reading.times import (
     written_dates,
 )
 
+YEAR = re.compile(r"20\d\d")
+DAY = re.compile(r"\d\d?")
 DAYS = {"day": 1, "week": 7, "month": 30, "year": 365}
 
 
@@ -37,7 +41,7 @@ def read_span(scene: Scene) -> tuple[date | None, date | None]:
     named = _named_span(text, today, groups)
     if named is not None:
         return (named[0], None) if since else named
-    month = _whole_month(scene, local)
+    month = _whole_month(scene, local) or _quarter_or_year(scene.book, text, today)
     if month is not None:
         return (month[0], None) if since else month
     found = find_when(scene, local, asked=True)
@@ -59,7 +63,8 @@ def _two_dates(scene: Scene, local: datetime) -> tuple[date, date] | None:
     if match is None:
         return _named_days(scene, local)
     groups = match.groups()
-    first = _day_of(groups[0:6], scene, local)
+    years = [int(token.text) for token in scene.tokens if YEAR.fullmatch(token.text)]
+    first = _day_of(groups[0:6], scene, local, years[0] if years else None)
     if first is None:
         return None
     if groups[12] is not None:
@@ -68,8 +73,10 @@ def _two_dates(scene: Scene, local: datetime) -> tuple[date, date] | None:
         except ValueError:
             return None
     else:
-        second = _day_of(groups[6:12], scene, local)
-    if second is None or second < first:
+        second = _day_of(groups[6:12], scene, local, years[-1] if years else None)
+    if second is not None and first > second and len(years) == 1:
+        first = _day_of(groups[0:6], scene, local, second.year - 1)  # 'Dec 20 to Jan 5, 2026'
+    if first is None or second is None or second < first:
         return None
     return first, second
 
@@ -91,24 +98,31 @@ def _named_days(scene: Scene, local: datetime) -> tuple[date, date] | None:
 
 
 def _same_month(scene: Scene, index: int, last: date) -> date | None:
-    """'the 3rd to the 17th of June': the day before, of the month behind."""
-    match = scene.book.patterns["day_of_month"].fullmatch(scene.tokens[index - 1].text)
-    return last.replace(day=int(match[1])) if match and int(match[1]) <= last.day else None
+    """'the 3rd to the 17th of June', '1 to 15 June': the day before, of the month behind."""
+    text = scene.tokens[index - 1].text
+    match = scene.book.patterns["day_of_month"].fullmatch(text)
+    day = int(match[1]) if match else int(text) if DAY.fullmatch(text) else 0
+    return last.replace(day=day) if 0 < day <= last.day else None
 
 
-def _day_of(groups: tuple[str | None, ...], scene: Scene, local: datetime) -> date | None:
-    """A date from a day's groups: day and month, month and day, or two numbers."""
+def _day_of(
+    groups: tuple[str | None, ...], scene: Scene, local: datetime, year: int | None
+) -> date | None:
+    """A date from a day's groups: day and month, month and day, or two numbers.
+
+    Without a year it is the last such day.
+    """
     day_first, month_behind, month_first, day_behind, one, other = groups
     if one is not None and other is not None:
-        found = ordered_date(int(one), int(other), local.year, scene.context)
+        found = ordered_date(int(one), int(other), year or local.year, scene.context)
     else:
         name = month_behind or month_first or ""
         try:
             month = int(scene.book.keys["month"][name.casefold()])
-            found = date(local.year, month, int(day_first or day_behind or 0))
+            found = date(year or local.year, month, int(day_first or day_behind or 0))
         except ValueError:
             return None
-    if found is not None and found > local.date():
+    if found is not None and year is None and found > local.date():
         found = found.replace(year=found.year - 1)
     return found
 
@@ -167,10 +181,39 @@ def _whole_month(scene: Scene, local: datetime) -> tuple[date, date] | None:
         month = int(scene.book.keys["month"][token.text])
         today = local.date()
         year = today.year if month <= today.month else today.year - 1
-        start = date(year, month, 1)
-        following = date(year + month // 12, month % 12 + 1, 1)
-        return start, following - timedelta(days=1)
+        return _months(_year_behind(scene, index) or year, month, month)
     return None
+
+
+def _year_behind(scene: Scene, index: int) -> int | None:
+    """'June 2025', 'junio de 2025'."""
+    behind = scene.tokens[index + 1 : index + 3]
+    if len(behind) > 1 and "of" in behind[0].groups:
+        behind = behind[1:]
+    return int(behind[0].text) if behind and YEAR.fullmatch(behind[0].text) else None
+
+
+def _months(year: int, first: int, last: int) -> tuple[date, date]:
+    return date(year, first, 1), date(year, last, monthrange(year, last)[1])
+
+
+def names_year(scene: Scene) -> bool:
+    """Whether a year or a quarter of one is named as the span: 'in 2025', 'Q2 totals'."""
+    return scene.book.patterns["year_span"].search(scene.text.casefold()) is not None
+
+
+def _quarter_or_year(book: Phrasebook, text: str, today: date) -> tuple[date, date] | None:
+    """'Q2' is the last that began, 'Q4 2025' and '2025' are those of that year."""
+    match = book.patterns["year_span"].search(text)
+    if match is None:
+        return None
+    quarter, *years = match.groups()
+    year = next((int(each) for each in years if each), None)
+    if quarter is None:
+        return None if year is None else _months(year, 1, 12)
+    first = 3 * int(quarter) - 2
+    begun = today.year if first <= today.month else today.year - 1
+    return _months(year or begun, first, first + 2)
 
 
 def _spanned(scene: Scene, index: int) -> bool:

@@ -60,11 +60,20 @@ def _upkeep(scene: Scene, asked: Asked) -> bool:
         return False
     nothing_else = (
         bool(asked.forms)
+        and not _of_another_thing(scene)
         and asked.strangers == 0
         and not (asked.other or asked.says("day_ahead") or scene.has("time"))
         and (asked.says("service_word") or not asked.says("points_at_a_thing"))
     )
     return names_rig(scene) or nothing_else
+
+
+def _of_another_thing(scene: Scene) -> bool:
+    """'¿cuándo toca el partido?': what is due has a name, and it is nothing of a rig."""
+    return any(
+        index > 0 and "article" in scene.tokens[index - 1].groups
+        for index, _, _ in scene.find("claim")
+    )
 
 
 RULES: tuple[tuple[str | None, Rule], ...] = (

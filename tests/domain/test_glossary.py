@@ -24,6 +24,12 @@ BREATH = 320
 
 ASKS = {
     "what is GVWR": ("gvwr",),
+    "what is MAM": ("mam",),
+    "what's the meaning of maximum authorised mass": ("mam",),
+    "what is ATM": ("atm",),
+    "what does GTM stand for?": ("gtm",),
+    "difference between ATM and GTM": ("atm", "gtm"),
+    "whats towball mass": ("tongue",),
     "What's a GVWR?": ("gvwr",),
     "whats gvwr again": ("gvwr",),
     "what is g.v.w.r.": ("gvwr",),
@@ -99,6 +105,10 @@ OF_THIS_RIG = (
 
 TALK = (
     "what is love",
+    "what is the atm fee",
+    "wheres an atm",
+    "what is mam up to",
+    "what does mam want",
     "explain yourself",
     "define normal",
     "what does that mean",
@@ -220,7 +230,7 @@ def test_every_term_of_a_figure_is_in_the_glossary(glossary: Glossary) -> None:
     assert FIGURES.keys() | TOPICS.keys() <= glossary.terms.keys()
     assert {topic for topic, _ in TOPICS.values()} <= set(ASKED)
     subjects = {subject for each in FIGURES.values() for subject, _ in each}
-    assert subjects <= {None, "truck", "hitch"}
+    assert subjects <= {None, "truck", "trailer", "hitch"}
 
 
 def test_every_term_is_asked_for_by_each_of_its_names(glossary: Glossary) -> None:

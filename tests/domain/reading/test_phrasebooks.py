@@ -130,6 +130,9 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "group.over_there": "'over' has no Spanish word that also says where something is",
         "group.scale_word": "where one asks about the scale in Spanish, one says which",
         "group.does": "Spanish asks without an auxiliary verb",
+        "group.inverts": "Spanish asks in the order in which it tells",
+        "group.asks_which": "Spanish asks in the order in which it tells",
+        "group.asks_when_or_where": "Spanish asks in the order in which it tells",
         "group.of_trailer_or_train": "no Spanish letters are of a trailer and of a train",
         **{f"group.{name}": "Spanish questions are found by their form" for name in WORD_BY_WORD},
     }

@@ -13,6 +13,17 @@ from tests.domain.reading.chats import Reader, chat, on_the_road
 
 ASKED: dict[tuple[str, str | None], str] = {
     ("upkeep", FAULTS): """
+        is the marker light fixed yet
+        did anyone fix the left turn signal
+        has the left rear brake light been replaced already
+        are the brakes still acting up
+        is the awning latch still broken
+        has the breakaway switch been fixed
+        is the wiring harness still loose
+        did we ever fix the camper's lights
+        are the camper lights fixed yet
+        is that hub still leaking
+        what's still broken on the camper?
         any faults open?
         are there any open faults on the flatdeck
         list the faults pls
@@ -29,6 +40,17 @@ ASKED: dict[tuple[str, str | None], str] = {
         how many faults are open
     """,
     ("ratings", None): """
+        limits for the camper
+        tow limit?
+        tongue limit?
+        rear axle limit?
+        hitch limit?
+        steer axle limit?
+        payload limit?
+        max tow?
+        what's our max tow
+        max tow weight?
+        whats the max tongue weight
         show me all the limits
         list our ratings for the camper
         what's missing?
@@ -47,6 +69,19 @@ ASKED: dict[tuple[str, str | None], str] = {
         how many gallons does our tank hold
     """,
     ("margin", None): """
+        over?
+        over or under?
+        can the rear axle take it
+        will the steers handle any more
+        are the tires ok for this load
+        is the hitch strong enough for this trailer
+        are the tyres overloaded
+        is the ball rated for this weight
+        will we pass the weigh station
+        can we get past the scales like this
+        could we clear the scale house as loaded
+        r we legal
+        near the tow limit?
         how we doing on payload
         are we maxed
         what can we still haul
@@ -92,6 +127,9 @@ ASKED: dict[tuple[str, str | None], str] = {
         what's the ball loaded to
     """,
     ("weight", None): """
+        heaviest we've ever been?
+        the most we've ever weighed
+        the lightest we have grossed this year
         what's the rig at right now
         what did we weigh last time
         what does the flatdeck weigh empty
@@ -105,6 +143,25 @@ ASKED: dict[tuple[str, str | None], str] = {
         pull up the last weigh ticket
         how's the weight split front to back
         what's the axle split
+    """,
+    ("upkeep", None): """
+        what needs greasing
+        anything due for a service on the camper
+        which reminders do we have
+        any reminders?
+        list the reminders
+        what still needs to be torqued
+        does anything need repacking
+        how old are the tires
+        how old are the camper tires
+        are the trailer tyres getting too old
+        are our tires past it
+        tire age?
+    """,
+    ("plan", None): """
+        what would a 300 mile trip cost us
+        how much is a 250 mile haul with the camper
+        whats a 400 km tow cost in diesel
     """,
     ("tiedown", RULE): """
         tie down rules pls
@@ -134,6 +191,13 @@ ASKED: dict[tuple[str, str | None], str] = {
         how heavy a load can 4 chains hold down
     """,
     ("whatif", None): """
+        if i move 200 lb back 4 feet
+        if we put 300 lb on the tongue
+        if we moved 150 lb of hives forward 3 ft
+        if i take 200 lb off the camper
+        how many lbs can i still add to the camper
+        how much weight can we put in the bed
+        would it help to move the generator over the axles
         is it ok to add 300 lb behind the axle
         ok to put 500 lb in the bed?
         safe to add 300 lb behind the axle?
@@ -171,6 +235,9 @@ ASKED: dict[tuple[str, str | None], str] = {
         hey what did the move cost all in
     """,
     ("cost", LAST_FILL): """
+        when did we fill up last
+        where did we last get fuel
+        when was the last fuel stop
         how much was the last fill
         what did the last tank cost
         what'd the last fill up run us
@@ -193,6 +260,16 @@ ASKED: dict[tuple[str, str | None], str] = {
         what's our average diesel price per gallon
     """,
     ("range", None): """
+        how far before we run out
+        how long till we're out of diesel
+        how many miles before juniper runs dry
+        how long until we have to fill up
+        how low are we on fuel
+        how are we doing for diesel
+        will we make 200 miles
+        would she make another 90 miles
+        can we do 150 miles on this tank
+        whats left in the fuel tank
         when should i fuel up next
         when should we stop for fuel
         how far could ten gallons take us
@@ -231,6 +308,11 @@ ASKED: dict[tuple[str, str | None], str] = {
         how much towing have we covered
     """,
     ("economy", None): """
+        how's the economy towing
+        hows the economy looking on this trip
+        is she using more fuel than usual
+        are we burning a lot more diesel in the hills
+        how is the fuel economy holding up
         whats juniper get empty
         what's she averaging with the camper on
         hows the mileage
@@ -244,6 +326,12 @@ ASKED: dict[tuple[str, str | None], str] = {
         what's she getting with the flatdeck on
     """,
     ("trip", None): """
+        how did that last trip of ours work out
+        how did the last haul pan out
+        how did our trip add up
+        how did the last tow of ours go
+        how was the trip fuel wise
+        how long did the trip take
         how long was the last trip
         how far was our last haul
         show me the trip
@@ -253,6 +341,10 @@ ASKED: dict[tuple[str, str | None], str] = {
         gimme the trip numbers
     """,
     ("period", None): """
+        last 30 days?
+        the past 2 weeks please
+        the last three months totals
+        year so far?
         how many trips in june
         how many hauls did we do this month
         year to date summary
@@ -271,6 +363,55 @@ ASKED: dict[tuple[str, str | None], str] = {
 """By topic and form."""
 
 TALK = """
+        is the fridge fixed yet
+        are the lights fixed yet
+        is the kitchen light still out
+        did you fix the brakes
+        is the door still stuck
+        did anyone fix the tv
+        has the roof been fixed
+        any reminders to send
+        what needs washing
+        what needs fixing for dinner
+        how old are the kids
+        are the bananas too old
+        over
+        over there?
+        is it over?
+        can the dog take it
+        are the shoes ok for this
+        will we pass the exam
+        can we get past the dog
+        heaviest rain ever
+        speed limit?
+        credit limit?
+        limits?
+        max?
+        what's our max for the bench press
+        if i move in with them
+        if i put 300 on red
+        would it help to move the couch forward
+        how many eggs can i still add to the bowl
+        when did we eat last
+        where did we last see her
+        how far before we stop
+        how long till we're out of here
+        how long till we leave
+        will we make it
+        will we make 200 cookies
+        can we do 3 miles
+        how's the economy
+        how's the economy doing
+        how's the economy over there
+        how is the economy in spain
+        is she using more sugar than usual
+        how was the trip
+        how did the last date work out
+        how did it work out
+        how long did the movie take
+        last 30 days were hell
+        the last 3 weeks
+        year so far has been good
         is it ok to add two eggs
         ok to put 500 in the bank?
         is it a good idea to put on 20 lb
@@ -462,31 +603,185 @@ def test_what_is_asked_about_a_load_is_never_cargo(reads: Reader, text: str) -> 
     assert not isinstance(reads(text, on_the_road()), Facts)
 
 
-SPANISH = {
-    ("upkeep", FAULTS): "¿hay fallas pendientes?",
-    ("ratings", None): "¿qué límites te faltan?",
-    ("margin", None): "¿vamos por debajo del límite?",
-    ("tongue", None): "¿cuánto pesa la punta?",
+SPANISH: dict[tuple[str, str | None], str] = {
+    ("upkeep", FAULTS): """
+        ¿hay fallas pendientes?
+        ¿ya arreglaron la luz del remolque?
+        ¿siguen flojas las tuercas?
+        ¿ya están arreglados los frenos?
+    """,
+    ("upkeep", None): """
+        ¿hay recordatorios?
+        ¿qué hay que engrasar?
+        ¿qué está pendiente?
+        ¿toca servicio?
+        ¿están viejas las llantas?
+    """,
+    ("ratings", None): """
+        ¿qué límites te faltan?
+        ¿cuánto aguanta la bola?
+        ¿cuánto aguanta el eje trasero?
+        ¿cuánto puede remolcar?
+    """,
+    ("margin", None): """
+        ¿vamos por debajo del límite?
+        ¿vamos bien?
+        ¿nos pasamos?
+        ¿vamos sobrados de peso?
+        vamos justos de peso
+        ¿estamos cerca del límite?
+        ¿cuánto más podemos cargar?
+        ¿cuánto puedo cargar en la caja sin pasarme?
+        ¿cuánto nos sobra de carga útil?
+        ¿aguantan las llantas esta carga?
+        ¿aguanta el enganche lo que llevamos?
+        ¿pasamos la báscula así?
+        ¿nos pueden multar por el peso?
+        ¿qué nos queda?
+    """,
+    ("weight", None): """
+        ¿peso?
+        ¿cuánto da el eje delantero?
+        ¿cuándo pesamos por última vez?
+        ¿cuánto pesa la camioneta sola?
+        ¿cuánto pesa todo junto?
+    """,
+    ("tongue", None): """
+        ¿cuánto pesa la punta?
+        ¿cuánto pesa la lanza?
+        ¿cuánto carga la lanza?
+        ¿cuánto peso hay en la bola?
+        ¿qué porcentaje va en la lanza?
+        ¿hay suficiente peso en la punta?
+    """,
+    ("whatif", None): """
+        ¿aguanta 500 libras más?
+        ¿aguanta otras 300 libras en la caja?
+        si pongo 200 kg en la punta
+        ¿cuánto más aguanta el flatdeck?
+    """,
     ("tiedown", RULE): "reglas de amarre por favor",
-    ("tiedown", None): "¿cuánto aguantan 4 cadenas de 3/8 grado 70?",
+    ("tiedown", None): """
+        ¿cuánto aguantan 4 cadenas de 3/8 grado 70?
+        ¿cuántas correas necesito?
+    """,
     ("cost", OF_TRIP): "¿cuánto costó la noche?",
-    ("cost", LAST_FILL): "¿cuánto fue la última carga?",
-    ("range", None): "¿hasta dónde llegamos con 10 galones?",
+    ("cost", LAST_FILL): """
+        ¿cuánto fue la última carga?
+        ¿dónde cargamos la última vez?
+    """,
+    ("cost", None): """
+        ¿cuánto llevamos gastado?
+        ¿cuánto se nos fue en diésel en junio?
+        gasto de diésel este año
+    """,
+    ("range", None): """
+        ¿hasta dónde llegamos con 10 galones?
+        ¿hasta dónde llego con medio tanque?
+        ¿cuánto podemos andar todavía?
+        ¿cuánto falta para cargar?
+        ¿cómo vamos de diésel?
+        ¿cuándo hay que cargar?
+        ¿alcanza para 150 millas más?
+    """,
+    ("plan", None): """
+        ¿cuánto cuesta un viaje de 300 millas?
+        ¿cuánto diésel gastamos en 400 millas con la camper?
+    """,
     ("distance", READING): "¿cuánto marca el odómetro?",
+    ("distance", None): """
+        ¿cuánto anduvimos ayer?
+        ¿cuánto hemos manejado desde el lunes?
+    """,
+    ("economy", None): """
+        ¿cuánto gasta?
+        ¿cuánto gasta con el flatdeck?
+        ¿cuánto consume Juniper vacía?
+        ¿cuánto gasta a los cien?
+        ¿gasta más que antes?
+        ¿cuánto diésel quemamos por milla?
+    """,
+    ("trip", None): """
+        números del viaje
+        ¿cuánto duró el último viaje?
+        ¿cómo va el viaje hasta ahora?
+    """,
+    ("period", None): """
+        ¿los últimos 30 días?
+        los últimos 30 días por favor
+    """,
+    ("help", None): """
+        ¿cómo funciona este bot?
+        ¿qué te puedo preguntar?
+    """,
 }
 
+SPANISH_TALK = """
+    vamos bien
+    ¿cómo vamos?
+    ¿vamos bien de tiempo?
+    ¿vamos al cine?
+    ¿qué queda de pastel?
+    ¿cuánto queda?
+    ¿cuánto falta?
+    ¿te pasaste?
+    nos pasamos de la salida
+    nos pasamos de copas
+    ¿cuándo toca el partido?
+    ¿cuándo te toca trabajar?
+    ¿a quién le toca?
+    ¿ya se arregló la luz?
+    ¿ya arreglaron la tele?
+    ¿sigue mal tu mamá?
+    ¿cuánto gasta tu hermana?
+    ¿cuánto gastamos en el súper?
+    ¿cuánto aguanta tu celular?
+    ¿cuánto más vas a tardar?
+    ¿cuánto cabe?
+    ¿cuánto más?
+    ¿cómo va el viaje?
+    ¿hay que echar sal?
+    ¿alcanza para 2 pizzas?
+    ¿llegamos a las 5?
+    ¿pasamos por ti?
+    si pongo la mesa
+    ¿ayuda mover el sofá hacia adelante?
+    peso pluma
+    los últimos 3 días fueron feos
+    ¿para qué sirve esto?
+"""
 
-@pytest.mark.parametrize("asked", SPANISH)
-def test_it_can_be_asked_in_spanish(asked: tuple[str, str | None]) -> None:
+
+@pytest.mark.parametrize(
+    ("text", "asked"),
+    [(text, asked) for asked, block in SPANISH.items() for text in lines(block)],
+)
+def test_it_can_be_asked_in_spanish(text: str, asked: tuple[str, str | None]) -> None:
     context = on_the_road(language="es")
-    verdict = read(SPANISH[asked], context, phrasebook("es"))
+    verdict = read(text, context, phrasebook("es"))
     assert isinstance(verdict, Question)
     assert (verdict.topic, verdict.form) == asked
+
+
+@pytest.mark.parametrize("text", lines(SPANISH_TALK))
+def test_talk_in_spanish_stays_talk(text: str) -> None:
+    assert read(text, on_the_road(language="es"), phrasebook("es")) == Silent()
+
+
+@pytest.mark.parametrize("text", ["over?", "over or under?"])
+def test_a_chat_that_knows_no_rig_is_not_asked_of_one(reads: Reader, text: str) -> None:
+    assert reads(text, chat()) == Silent()
+
+
+@pytest.mark.parametrize("text", ["¿vamos bien?", "¿nos pasamos?", "¿cuánto gasta?"])
+def test_nor_is_it_in_spanish(text: str) -> None:
+    assert read(text, chat(language="es"), phrasebook("es")) == Silent()
 
 
 @pytest.mark.parametrize("language", ["en", "es"])
 def test_every_table_of_patterns_asks_something(language: str) -> None:
     short = phrasebook(language).short
     assert short is not None
-    assert [name for name, _, _ in short.asked] == list(ASKS)
-    assert {name for name, _, _ in short.marked} <= ASKS.keys()
+    asked, marked = ([name for name, _, _ in part] for part in (short.asked, short.marked))
+    assert asked == [name for name in ASKS if name in asked]
+    assert {*asked, *marked} == ASKS.keys()

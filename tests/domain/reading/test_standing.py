@@ -109,6 +109,9 @@ def test_what_lasts_is_read_as_a_whole(text: str, entries: list[Entry]) -> None:
     ("text", "question"),
     [
         ("walk round", {"topic": "upkeep", "item": "walk-round"}),
+        ("did we do the walkround today", {"topic": "upkeep", "item": "walk-round"}),
+        ("who did the last walkaround?", {"topic": "upkeep", "item": "walk-round"}),
+        ("is the walk-round done yet", {"topic": "upkeep", "item": "walk-round"}),
         ("walkaround?", {"topic": "upkeep", "item": "walk-round"}),
         ("where are we with the walkround", {"topic": "upkeep", "item": "walk-round"}),
         ("how much def do we use", {"topic": "economy", "product": "def"}),
