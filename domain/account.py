@@ -21,7 +21,7 @@ from domain.fuel import CLICK_OFF_LITRES, Rate, Tank, is_fuel
 from domain.log import Logged
 from domain.margins import Margin, Over, governing, tightness
 from domain.money import Money, fill_cost, total
-from domain.passes import sessions
+from domain.passes import sessions, with_axles
 from domain.plans import rate_ahead, recent_price
 from domain.quantities import Quantity
 from domain.reference import References
@@ -150,21 +150,21 @@ def heaviest(
     """The heaviest gross and the tightest margin of the weighings in a stretch of time."""
     grosses: list[tuple[Measured, datetime]] = []
     tightest: list[tuple[Margin, datetime]] = []
-    last: dict[str | None, tuple[Margin, datetime]] = {}
-    for session in sessions(driven.log):
-        if session.ended < start:
+    last: dict[tuple[bool, str | None], tuple[Margin, datetime]] = {}
+    for each in sessions(driven.log):
+        if each.ended < start:
             break
-        if session.started > end:
+        if each.started > end:
             continue
-        at = session.ended
+        session, at = with_axles(driven.log, each), each.ended
         rig = rig_of(driven.log, at, truck=driven.truck, trailer=session.trailer)
         weights, _ = weigh(driven.log, session, rig, references.densities)
-        if "gross" in weights.loads:
+        if "gross" in weights.loads and session.axles_at is None:
             grosses.append((weights.loads["gross"], at))
         for margin in governing(margins(rig, weights, references.load_index))[:1]:
             tightest.append((margin, at))
             # A pass of the truck alone says nothing of the load that was over.
-            last.setdefault(session.trailer if session.road else None, (margin, at))
+            last.setdefault((session.road is not None, session.trailer), (margin, at))
     if not grosses and not tightest:
         return None
     gross, at = max(grosses, key=lambda each: each[0].nominal_value, default=(None, end))

@@ -17,12 +17,14 @@ from domain.countries import Country
 from domain.couplings import d_fifth_wheel, d_value, dc_value, v_value
 from domain.entries import SINGLE_AXLES
 from domain.margins import Limit, Margin, Over, Share, Unknown, judged, tightness
+from domain.passes import Session
 from domain.rig import HITCH_CHAIN, STANDS_FOR, Rig
 from domain.tyres import LoadIndex, axle_load, tyre_load
 from domain.uncertainty import Measured, exact
 from domain.weighing import Weights
 
 NEEDS_SOLO = "a pass of the truck alone"
+NEEDS_EACH_AXLE = "each axle of the truck by itself"
 NEEDS_CURB = "the truck's curb weight"
 NEEDS_AXLES = "the number of trailer axles"
 NEEDS_MASSES = "the GVWR of truck and trailer"
@@ -44,6 +46,23 @@ def tongue_share(rig: Rig, weights: Weights, country: Country) -> Share | None:
     return None if weights.share is None else Share(weights.share, country.share_of(rig.coupling))
 
 
+ON_TRUCK = ("truck", "steer", "drive", "payload")
+"""Loads of the truck itself, whatever is behind it."""
+
+
+def unjudged(session: Session, found: Iterable[Margin]) -> tuple[Unknown, ...]:
+    """Limits that bear on the rig as it stood, and that its passes can't be held to.
+
+    A truck alone is not held to what a trailer would load, nor a trailer alone to the truck's.
+    """
+    road, solo = session.road is not None, "solo" in session.passes
+    return tuple(
+        each
+        for each in found
+        if isinstance(each, Unknown) and (road or (each.limit.bounds in ON_TRUCK) is solo)
+    )
+
+
 @dataclass(frozen=True, slots=True)
 class Rule:
     """A rating that bounds one load as it was weighed or derived, and what would give it."""
@@ -57,8 +76,8 @@ class Rule:
 RULES = (
     Rule("truck", "gcwr", "gross", "a hitched weighing"),
     Rule("truck", "gvwr", "truck", "steer and drive axles"),
-    Rule("truck", "gawr_front", "steer", "the steer axle by itself"),
-    Rule("truck", "gawr_rear", "drive", "the drive axle by itself"),
+    Rule("truck", "gawr_front", "steer", NEEDS_EACH_AXLE),
+    Rule("truck", "gawr_rear", "drive", NEEDS_EACH_AXLE),
     Rule("trailer", "gvwr", "trailer weight", NEEDS_SOLO),
     Rule("trailer", "gtm", "trailer", "the trailer's axles"),
     Rule("truck", "tongue", "tongue", NEEDS_SOLO),

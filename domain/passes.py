@@ -9,7 +9,7 @@ in kilograms, with the uncertainty of the scale that gave them.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from typing import Literal
 
@@ -27,6 +27,8 @@ ROAD: tuple[Kind, ...] = ("hitched", "bars off")
 TOGETHER = timedelta(hours=3)
 """Passes no further apart than this are one weighing; common practice, no source."""
 
+A_YEAR = timedelta(days=365)
+"""Axles that were weighed longer ago are of another rig; common practice, no source."""
 
 SIDED = tuple(
     (axle, tuple(f"{axle}_{side}" for side in SIDES))
@@ -72,7 +74,8 @@ class Pass:
 class Session:
     """Passes that belong together, the latest of each kind. At least one is there.
 
-    `repeated` are the passes that the latest ones were made again for, by kind.
+    `repeated` are the passes that the latest ones were made again for, by kind; `axles_at` is
+    when the axles were weighed, where that was another time than the tongue (`with_axles`).
     """
 
     passes: Mapping[Kind, Pass]
@@ -80,6 +83,7 @@ class Session:
     ended: datetime
     trailer: str | None = None
     repeated: Mapping[Kind, Pass] = field(default_factory=dict)
+    axles_at: datetime | None = None
 
     @property
     def road(self) -> Pass | None:
@@ -112,10 +116,10 @@ def kind_of(weighing: Weighing, hitched: bool) -> Kind:
     return "solo" if on_truck or roots == {"gross"} else "trailer"
 
 
-def sessions(log: Log) -> Iterator[Session]:
-    """Every weighing in the log, the latest first."""
+def sessions(log: Log, until: datetime | None = None) -> Iterator[Session]:
+    """Every weighing in the log, or of what had been weighed by then, the latest first."""
     group: list[Logged[Weighing]] = []
-    for each in reversed(log.of(Weighing)):
+    for each in reversed(log.upto(Weighing, until)):
         if group and not _together(each, group[-1]):
             yield _session(log, group)
             group = []
@@ -139,6 +143,34 @@ def session_of(log: Log, weighing: Logged[Weighing]) -> Session | None:
         if session.started <= weighing.at <= session.ended:
             return session
     return None
+
+
+def with_axles(log: Log, session: Session) -> Session:
+    """A weighing of the tongue alone, beside the axles as they were last weighed on the road.
+
+    A gauge is put under the coupler before every trip, the axles stand on a scale once a season.
+    The truck alone is left out: the tongue that would follow from it is of that day.
+    """
+    if set(session.standing.loads) != {"tongue"}:
+        return session
+    before = sessions(log, session.started)
+    earlier = next((each for each in before if _before(each, session)), None)
+    if earlier is None:
+        return session
+    on_road = {kind: each for kind, each in earlier.passes.items() if kind in ROAD}
+    return replace(
+        session,
+        passes={**on_road, **session.passes},
+        trailer=session.trailer or earlier.trailer,
+        axles_at=earlier.ended,
+    )
+
+
+def _before(earlier: Session, later: Session) -> bool:
+    """Whether a weighing on the road was made of the same trailer, no more than a year before."""
+    names = {each.trailer.casefold() for each in (earlier, later) if each.trailer}
+    age = later.started - earlier.ended
+    return earlier.road is not None and len(names) < 2 and timedelta() < age <= A_YEAR
 
 
 def first_weighed(log: Log, weighing: Logged[Weighing], loads: Iterable[str]) -> set[str]:

@@ -13,6 +13,7 @@ from itertools import dropwhile
 
 from domain.carried import Densities
 from domain.log import Log
+from domain.naming import names_in
 from domain.passes import Kind, Pass, Session, sessions
 from domain.rig import Rig
 from domain.uncertainty import Measured
@@ -66,10 +67,15 @@ def _before(log: Log, session: Session, kind: Kind) -> Session | None:
     if repeated is not None:
         return replace(session, passes={**session.passes, kind: repeated}, repeated={})
     of_before = dropwhile(lambda each: each.started >= session.started, sessions(log))
+    only = len(names_in(log).trailers) < 2
     return next(
-        (each for each in of_before if kind in each.passes and _same_trailer(each, session)), None
+        (each for each in of_before if kind in each.passes and _same_trailer(each, session, only)),
+        None,
     )
 
 
-def _same_trailer(one: Session, other: Session) -> bool:
+def _same_trailer(one: Session, other: Session, only: bool) -> bool:
+    """Whether two weighings are of one trailer; a nameless one is the `only` one there is."""
+    if only and (one.trailer is None or other.trailer is None):
+        return True
     return (one.trailer or "").casefold() == (other.trailer or "").casefold()

@@ -32,7 +32,9 @@ LOADED_BY: dict[Wanted, str] = {
 """The ratings wanted, the one whose lack hurts most first, and the load without which each is
 idle; the order is common practice, no source."""
 
-PAYLOAD = ("truck", "payload")
+PAYLOAD, PULL = ("truck", "payload"), ("hitch", "tow")
+COUPLING_VALUES = ("d", "dc")
+"""What a coupling is stamped with under UN Regulation 55 instead of a mass that it may pull."""
 
 PLATES = tuple(list(LOADED_BY)[:5])
 """Without these, being inside every rating given says little."""
@@ -66,4 +68,6 @@ def given(rig: Rig, wanted: Wanted) -> bool:
     subject, rating = wanted
     subjects = HITCH_CHAIN if subject == "hitch" else (subject,)
     names = (rating,) if subject == "truck" else STANDS_FOR.get(rating, (rating,))
+    if wanted == PULL:
+        names = (*names, *COUPLING_VALUES)
     return any(key[0] in subjects and key[1] in names for key in rig.ratings)

@@ -125,11 +125,17 @@ STOP_SOLO = marked("Don't drive it like this.")
 
 
 def verdict(
-    found: Sequence[Margin], unit: str, *, derived: bool = False, stop: str = STOP
+    found: Sequence[Margin],
+    unit: str,
+    *,
+    derived: bool = False,
+    stop: str = STOP,
+    unjudged: int = 0,
 ) -> str | None:
     """The headline that the margins give; None where no rating can be judged.
 
-    `derived` where the loads were worked out, so that no figure is written finer than it is.
+    `derived` where the loads were worked out, so that no figure is written finer than it is;
+    `unjudged` is how many of the limits given bear on the rig and could not be held to it.
     """
     over = [each for each in found if isinstance(each, Over)]
     if over:
@@ -147,6 +153,16 @@ def verdict(
         )
     if isinstance(tightest, Near):
         return say("Close: {limit}, {left} left.", limit=limit, left=left)
+    if unjudged:
+        return say_count(
+            "Inside every rating that could be judged; {count} could not. "
+            "Tightest: {limit}, {left} left.",
+            "Inside every rating that could be judged; {count} could not. "
+            "Tightest: {limit}, {left} left.",
+            unjudged,
+            limit=limit,
+            left=left,
+        )
     return say("Inside every rating given. Tightest: {limit}, {left} left.", limit=limit, left=left)
 
 
@@ -319,15 +335,32 @@ def help_note(found: Sequence[Margin], share: Share | None) -> str:
 
 def unknown_note(found: Sequence[Margin]) -> str:
     """The ratings that can't be judged for want of a fact that no scale gives, in one line."""
-    needs: dict[str, list[str]] = {}
-    for each in found:
-        if isinstance(each, Unknown) and each.needs in FACTS:
-            needs.setdefault(each.needs, []).append(limit_name(each))
     parts = [
         say("to judge {limits}, text {wanting}", limits=listed(names), wanting=_wanting(what))
-        for what, names in needs.items()
+        for what, names in _by_need(found).items()
+        if what in FACTS
     ]
     return f"{sentence('; '.join(parts))}." if parts else ""
+
+
+def unweighed_note(unjudged: Sequence[Unknown], most: int | None = None) -> str:
+    """The ratings that want another pass over the scale, in one line, so many by name."""
+    parts = []
+    for what, names in _by_need(unjudged).items():
+        if what in FACTS:
+            continue
+        shown = [*names[:most], more(len(names) - most)] if most and len(names) > most else names
+        parts.append(say("to judge {limits}: {wanting}", limits=listed(shown), wanting=term(what)))
+    return f"{sentence('; '.join(parts))}." if parts else ""
+
+
+def _by_need(found: Sequence[Margin]) -> Mapping[str, list[str]]:
+    """The limits that can't be judged, by what they want."""
+    needs: dict[str, list[str]] = {}
+    for each in found:
+        if isinstance(each, Unknown):
+            needs.setdefault(each.needs, []).append(limit_name(each))
+    return needs
 
 
 def _wanting(fact: str) -> str:

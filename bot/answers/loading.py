@@ -33,7 +33,7 @@ from bot.answers.words import about, number, rounded, sentence, unit_word
 from bot.phrasebook import asked_words
 from bot.reference import references
 from domain.asked_load import HowMuch, Moved, Put, Taken, Unclear, WhereFor, asked
-from domain.bounds import margins, tongue_share
+from domain.bounds import margins, tongue_share, unjudged
 from domain.context import MASS_UNIT, SHORT_LENGTH_UNIT
 from domain.entries import SINGLE_AXLES
 from domain.loading import (
@@ -169,7 +169,8 @@ def _changed(
     unit = MASS_UNIT[preferences.units]
     after = predicted(weighed.weights, change, mass)
     found = governing(margins(weighed.rig, after, references().load_index))
-    said = verdict(found, unit, derived=True)
+    unknown = unjudged(weighed.weights.session, found)
+    said = verdict(found, unit, derived=True, unjudged=len(unknown))
     headline = f"{title}. {said}" if said else f"{title}."
     return Answer(
         headline=headline,

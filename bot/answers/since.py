@@ -50,7 +50,8 @@ def _note(since: Since, rig: Rig, preferences: Preferences) -> str:
 def since_answer(log: Log, told: Weighed, preferences: Preferences) -> Answer:
     """Every load that changed since the weighing before, with what it was."""
     session, unit = told.weights.session, MASS_UNIT[preferences.units]
-    since = _since(log, told, session.standing.kind)
+    tongue_alone = session.axles_at is not None
+    since = _since(log, told, "trailer" if tongue_alone else session.standing.kind)
     if since is None:
         return Answer(
             headline=say("There is no earlier weighing to hold the last one against."),

@@ -148,8 +148,7 @@ WANTING = (
     marked("the GVWR of truck and trailer"),
     marked("a hitched weighing"),
     marked("steer and drive axles"),
-    marked("the steer axle by itself"),
-    marked("the drive axle by itself"),
+    marked("each axle of the truck by itself"),
     marked("the trailer's axles"),
 )
 """What a margin wants before it can be judged."""

@@ -26,6 +26,7 @@ from bot.answers.limits import (
     share_text,
     to_unit,
     unknown_note,
+    unweighed_note,
     verdict,
     with_doubt,
 )
@@ -33,7 +34,7 @@ from bot.answers.plain import as_text
 from bot.answers.terms import term
 from bot.answers.words import listed, number, sentence
 from bot.reference import references
-from domain.bounds import margins, tongue_share
+from domain.bounds import margins, tongue_share, unjudged
 from domain.carried import Change
 from domain.countries import Country, country_of
 from domain.entries import SINGLE_AXLES
@@ -89,6 +90,11 @@ class Weighed:
         return missing(self.rig, self.weights, self.country)
 
     @property
+    def unjudged(self) -> tuple[Unknown, ...]:
+        """The limits that bear on the rig as it stood, and could not be held to it."""
+        return unjudged(self.weights.session, self.governing)
+
+    @property
     def governing(self) -> tuple[Margin, ...]:
         """The margins without those that only say another over again."""
         return governing(self.margins)
@@ -125,6 +131,7 @@ def short_answer(
     most = min(max(over, 1), FEW)
     notes = (*first, *_must_notes(told, unit))
     wishes = (
+        _unweighed_note(told),
         _missing_note(told, new),
         *[ONE_MORE_MARGIN] * (over + near - most),
         since,
@@ -179,9 +186,13 @@ def headline(told: Weighed, unit: str) -> str:
     """The verdict; the heaviest figure where no rating can be judged."""
     weights = told.weights
     stop = STOP if weights.session.road or "trailer" in weights.session.passes else STOP_SOLO
-    return verdict(told.governing, unit, stop=stop) or (
-        say("{load}. No rating given to hold it against.", load=sentence(_total(weights, unit)))
-    )
+    said = verdict(told.governing, unit, stop=stop, unjudged=len(told.unjudged))
+    if said is not None:
+        return said
+    total = sentence(_total(weights, unit))
+    if told.unjudged:
+        return say("{load}. No rating given can be judged by that alone.", load=total)
+    return say("{load}. No rating given to hold it against.", load=total)
 
 
 def _total(weights: Weights, unit: str) -> str:
@@ -275,13 +286,23 @@ def _must_notes(told: Weighed, unit: str) -> list[str]:
 def _lesser_notes(told: Weighed, unit: str, *, corrections: bool) -> list[str]:
     """What is worth a line where there is room for it."""
     weights = told.weights
-    solo = weights.tongue is None and weights.misfit is None and weights.session.road is not None
+    solo = (
+        weights.tongue is None
+        and weights.misfit is None
+        and weights.session.road is not None
+        and not _unweighed_note(told)
+    )
     return [
         *(change_notes(told.changes, unit) if corrections else ()),
         *_imbalance_notes(weights, unit),
         say(NEEDS_SOLO) if solo else "",
         unknown_note(told.governing) if weights.session.road else "",
     ]
+
+
+def _unweighed_note(told: Weighed) -> str:
+    """Which pass would judge what could not be; '' where the passes don't fit each other."""
+    return "" if told.weights.misfit else unweighed_note(told.unjudged, MOST_MISSING)
 
 
 def _missing_note(told: Weighed, new: Container[str]) -> str:

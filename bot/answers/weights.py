@@ -26,6 +26,7 @@ from bot.answers.limits import (
     share_note,
     share_text,
     unknown_note,
+    unweighed_note,
     with_doubt,
 )
 from bot.answers.scale_pictures import is_complete, margins_picture, rig_picture
@@ -52,7 +53,7 @@ from domain.context import MASS_UNIT
 from domain.entries import SINGLE_AXLES, Cargo, Weighing
 from domain.log import Log, Logged, Preferences
 from domain.margins import Margin, Over, Share, Unknown
-from domain.passes import Session, first_weighed, latest_session, session_of
+from domain.passes import Session, first_weighed, latest_session, session_of, with_axles
 from domain.verdicts import Question
 from domain.wanted import LOADED_BY
 
@@ -75,7 +76,9 @@ def no_weighing(preferences: Preferences) -> Answer:
 def last_weighed(log: Log, preferences: Preferences, trailer: str | None) -> Weighed | None:
     """The last weighing, of that trailer where one is named; None where there is none."""
     session = latest_session(log, trailer)
-    return None if session is None else weighed(log, preferences, session, trailer)
+    if session is None:
+        return None
+    return weighed(log, preferences, with_axles(log, session), trailer)
 
 
 def weighing_answer(
@@ -88,11 +91,13 @@ def weighing_answer(
     session = session_of(log, logged_weighing)
     if session is None:
         return no_weighing(preferences)
+    session = with_axles(log, session)
     told = weighed(log, preferences, session, logged_weighing.entry.trailer)
     loads = set(LOADED_BY.values()) & set(told.weights.loads)
     new = first_weighed(log, logged_weighing, loads)
     since = since_pass(log, told, logged_weighing.key, preferences)
-    answer = short_answer(told, _unit(preferences), since=since, new=new)
+    first = [] if session.axles_at is None else [_axles_note(session.axles_at, preferences)]
+    answer = short_answer(told, _unit(preferences), first=first, since=since, new=new)
     return replace(answer, picture=rig_picture(told, preferences)) if is_complete(told) else answer
 
 
@@ -153,12 +158,19 @@ def _unit(preferences: Preferences) -> str:
 
 def _since_notes(log: Log, session: Session, preferences: Preferences) -> tuple[str, ...]:
     """When it was weighed, and what was loaded since and is in no figure."""
-    cargo = [each.entry for each in log.of(Cargo) if each.at > session.ended]
+    cargo = [each.entry for each in log.of(Cargo) if each.at > (session.axles_at or session.ended)]
     loaded = [f"{each.item} {figure(each.value)}" for each in cargo]
-    weighed_at = say("Weighed {when}.", when=moment(session.ended, preferences))
+    notes = [say("Weighed {when}.", when=moment(session.ended, preferences))]
+    if session.axles_at is not None:
+        notes.append(_axles_note(session.axles_at, preferences))
     if not loaded:
-        return (weighed_at,)
-    return (weighed_at, say("Loaded since, and not counted: {loads}.", loads=listed(loaded[-3:])))
+        return tuple(notes)
+    return (*notes, say("Loaded since, and not counted: {loads}.", loads=listed(loaded[-3:])))
+
+
+def _axles_note(at: datetime, preferences: Preferences) -> str:
+    """When the axles were weighed that stand beside a tongue weighed by itself."""
+    return say("Axles as weighed {when}.", when=moment(at, preferences))
 
 
 FIELDS = {"truck": ("truck", "payload"), "trailer": ("trailer", "trailer weight", *SINGLE_AXLES)}
@@ -204,6 +216,7 @@ def _all_margins(told: Weighed, unit: str, since: Sequence[str]) -> Answer:
     notes = (
         *since,
         by_label,
+        "" if told.weights.misfit else unweighed_note(told.unjudged),
         unknown_note(told.governing),
         missing_note(told.missing),
         say(CAUTION),

@@ -193,7 +193,7 @@ def _weighed_rig(each: Weighed) -> str:
 def _weighing(told: Grounds, each: Weighed) -> tuple[str, ...]:
     unit, weights = told.mass, each.weights
     session = weights.session
-    said = verdict(each.governing, unit, stop="")
+    said = verdict(each.governing, unit, stop="", unjudged=len(each.unjudged))
     loads = [load_of(weights, name) for name in LOADS]
     tongue = ""
     if weights.tongue is not None:

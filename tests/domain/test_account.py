@@ -125,6 +125,28 @@ def test_an_overload_put_right_at_the_next_weighing_no_longer_stands() -> None:
     assert account_of.heaviest.standing is None
 
 
+def test_a_tongue_gauged_after_it_does_not_put_an_overload_right() -> None:
+    page = a_trip()
+    page.add(3, Weighing(loads={"steer": lb(5200), "drive": lb(7400), "trailer": lb(9800)}))
+    page.add(8.5, Rating(subject="hitch", rating="tongue", value=lb(1400)))
+    page.add(8.9, Weighing(loads={"tongue": lb(900)}))
+    account_of = told(page)
+    assert account_of.heaviest is not None
+    assert isinstance(account_of.heaviest.standing, Over)
+
+
+def test_the_solo_pass_before_a_hitch_was_named_does_not_either() -> None:
+    page = Page()
+    page.add(0, Rating(subject="truck", rating="gawr_rear", value=lb(7000), truck="Juniper"))
+    page.reads(1, 48050, "depart")
+    page.add(3, Weighing(loads={"steer": lb(5200), "drive": lb(7400), "trailer": lb(9800)}))
+    page.add(8, Weighing(rig="solo", loads={"steer": lb(4900), "drive": lb(4100)}))
+    page.reads(9, 48400, "arrive", "home")
+    account_of = told(page)
+    assert account_of.heaviest is not None
+    assert isinstance(account_of.heaviest.standing, Over)
+
+
 def test_the_solo_pass_after_it_does_not_put_an_overload_right() -> None:
     page = a_trip()
     page.add(3, Weighing(loads={"steer": lb(5200), "drive": lb(7400), "trailer": lb(9800)}))

@@ -20,6 +20,7 @@ from domain.margins import (
     too_close,
 )
 from domain.passes import latest_session
+from domain.quantities import Quantity
 from domain.rig import rig_of
 from domain.uncertainty import exact, measured
 from domain.wanted import missing
@@ -361,6 +362,17 @@ def test_missing_ratings_are_those_that_would_bound_something_weighed() -> None:
     session = latest_session(complete.log)
     assert session is not None
     assert not missing(rig_of(complete.log), weights_of(session), ANYWHERE)
+
+
+def test_a_coupling_stamped_with_a_d_value_lacks_no_mass_that_it_may_pull() -> None:
+    """UN Regulation 55: a D value in kilonewtons instead."""
+    stamped = Rating(subject="hitch", rating="d", value=Quantity(15.2, "kN"))
+    ticket = Ticket(stamped).hitched().weighs(truck=8500, trailer=8400)
+    session = latest_session(ticket.log)
+    assert session is not None
+    wanted = missing(rig_of(ticket.log), weights_of(session), ANYWHERE)
+    assert ("hitch", "tow") not in wanted
+    assert ("hitch", "tongue") in wanted
 
 
 @pytest.mark.parametrize(

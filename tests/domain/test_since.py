@@ -56,6 +56,15 @@ def test_a_weighing_of_another_day_is_held_against_the_last_one_of_the_same_trai
     assert gains(ticket) == {"steer": 60, "drive": 220, "trailer": 480, "gross": 760}
 
 
+def test_a_trailer_that_was_not_named_then_is_the_only_one_there_is() -> None:
+    ticket = Ticket(*juniper(), *flatdeck()).weighs(steer=5100, drive=6480, trailer=8020)
+    ticket.later(days=3).hitched("flatdeck").weighs(steer=5160, drive=6700, trailer=8500)
+    assert gains(ticket) == {"steer": 60, "drive": 220, "trailer": 480, "gross": 760}
+    two = Ticket(*juniper(), *flatdeck()).weighs(steer=5100, drive=6480, trailer=8020)
+    two.later(days=3).hitched("camper").weighs(steer=5160, drive=6700, trailer=8500)
+    assert since(two) is None
+
+
 def test_another_trailer_is_held_against_nothing() -> None:
     ticket = rig().weighs(steer=5100, drive=6480, trailer=8020)
     ticket.later(days=3).hitched("camper").weighs(steer=4900, drive=6200, trailer=6000)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from domain.entries import Weighing
-from domain.passes import latest_session, session_of, sessions
+from domain.passes import latest_session, session_of, sessions, with_axles
 from domain.quantities import Quantity
 from domain.rig import rig_of
 from domain.uncertainty import spread
@@ -456,3 +456,47 @@ def test_places_that_carry_nothing_have_no_heavier_side_and_no_share() -> None:
     assert found.trailer is not None
     assert imbalances(found) == ()
     assert found.share is None
+
+
+def gauged(ticket: Ticket) -> Weights:
+    """The last weighing, which is of the tongue alone, beside the axles of before."""
+    session = latest_session(ticket.log)
+    assert session is not None
+    return weights_of(with_axles(ticket.log, session))
+
+
+def test_a_tongue_weighed_by_itself_stands_beside_the_axles_of_before() -> None:
+    ticket = Ticket().hitched().weighs("solo", steer=5280, drive=4620)
+    ticket.weighs(steer=4960, drive=6100, trailer=8480)
+    found = gauged(ticket.later(days=40).weighs(None, tongue=900))
+    assert load(found, "gross") == pytest.approx(19540)
+    # The truck alone of that day would make 1,160 lb; what the gauge says now counts.
+    assert found.tongue is not None
+    assert pounds(found.tongue.load.nominal_value) == pytest.approx(900)
+    assert found.trailer is not None
+    assert pounds(found.trailer.nominal_value) == pytest.approx(8480 + 900)
+    assert found.session.axles_at is not None
+    assert found.session.ended > found.session.axles_at
+
+
+@pytest.mark.parametrize("days", [0, 366], ids=["of the same hour", "over a year ago"])
+def test_a_tongue_is_put_beside_no_axles_but_those_of_the_year_before(days: int) -> None:
+    ticket = Ticket().hitched().weighs(steer=4960, drive=6100, trailer=8480)
+    found = gauged(ticket.later(days=days).weighs(None, tongue=900))
+    assert found.session.axles_at is None
+    assert ("gross" in found.loads) is (days == 0)
+
+
+def test_a_tongue_is_put_beside_no_other_trailers_axles() -> None:
+    ticket = Ticket().hitched().weighs(steer=4960, drive=6100, trailer=8480)
+    ticket.later(days=3).hitched("camper")
+    assert "gross" not in gauged(ticket.weighs(None, tongue=600)).loads
+    again = gauged(ticket.later(days=3).hitched("flatdeck").weighs(None, tongue=600))
+    assert load(again, "gross") == pytest.approx(19540)
+
+
+def test_axles_weighed_anew_need_no_older_ones() -> None:
+    ticket = Ticket().hitched().weighs(steer=4960, drive=6100, trailer=8480)
+    session = latest_session(ticket.later(days=3).weighs(steer=4900, drive=6000, trailer=8000).log)
+    assert session is not None
+    assert with_axles(ticket.log, session) is session

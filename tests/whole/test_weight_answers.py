@@ -18,6 +18,7 @@ from bot.answers.ratings import ratings_answer
 from bot.answers.tiedowns import tiedown_answer
 from bot.answers.weighed import LINES, LINES_OVER, LONGEST, LONGEST_NEAR, LONGEST_OVER
 from bot.answers.weights import (
+    changes_told,
     margin_answer,
     tongue_answer,
     weighing_answer,
@@ -136,9 +137,68 @@ def test_over_by_a_pound_inside_by_a_pound_and_within_the_doubt_are_three_answer
         assert "Inside every rating" not in words(answer)
 
 
+def test_ratings_that_a_pass_cannot_be_held_to_are_counted_and_named() -> None:
+    """Without the truck alone nobody knows the trailer's weight, and a verdict leaves it out."""
+    rig = Ticket(*juniper(), *flatdeck()).hitched().weighs(steer=5100, drive=4480, trailer=8020)
+    answer = weighed(rig)
+    # By hand: trailer GVWR, tow rating, hitch, hitch tongue want the truck alone.
+    assert answer.headline.startswith("Inside every rating that could be judged; 4 could not. ")
+    assert (
+        "To judge trailer GVWR, tow rating and 2 more: a pass of the truck alone." in answer.notes
+    )
+    asked = margin_answer(rig.log, US, START, Question(topic="margin"))
+    assert asked.headline == answer.headline
+    assert (
+        "To judge trailer GVWR, tow rating, hitch and hitch tongue: a pass of the truck alone."
+        in asked.notes
+    )
+    alone = weighed(rig.weighs("solo", steer=5000, drive=3500))
+    assert alone.headline.startswith("Inside every rating given. ")
+    assert "To judge" not in words(alone)
+
+
+def test_a_tongue_weighed_later_is_told_beside_the_axles_and_their_day() -> None:
+    rig = Ticket(*juniper(), *flatdeck()).hitched().weighs(steer=5100, drive=4480, trailer=11600)
+    rig.later(days=3).weighs(None, tongue=900)
+    answer = weighed(rig)
+    # By hand: 11,600 on the axles and 900 on the ball are 500 over the trailer's 12,000.
+    assert answer.headline.startswith("Over: trailer GVWR by 500 lb.")
+    assert figure(answer, "Gross") == "21,180 lb"
+    assert "Axles as weighed Sat 11 Jul 8:20 am." in answer.notes
+    asked = margin_answer(rig.log, US, START, Question(topic="margin"))
+    assert asked.headline == answer.headline
+    assert {"Weighed Tue 14 Jul 8:30 am.", "Axles as weighed Sat 11 Jul 8:20 am."} <= {*asked.notes}
+    rig.later(days=1).loads("water", 400, "trailer")
+    assert any(
+        each.startswith("Loaded since")
+        for each in margin_answer(rig.log, US, START, Question(topic="margin")).notes
+    )
+    rig.later(days=3).weighs(None, tongue=950)
+    changed = changes_told(rig.log, US, START, Question(topic="changes"))
+    assert (changed.headline, figure(changed, "Tongue")) == (
+        "Changed since Tue 14 Jul 8:30 am:",
+        "+50 lb",
+    )
+
+
+def test_a_truck_by_itself_is_not_told_what_a_trailer_would_want() -> None:
+    answer = weighed(Ticket(*juniper(), *flatdeck()).weighs("solo", steer=5000, drive=3500))
+    assert answer.headline.startswith("Inside every rating given. ")
+    assert "To judge" not in words(answer)
+
+
+def test_ratings_that_were_given_and_cannot_be_judged_are_not_called_missing() -> None:
+    trailer = Rating(subject="trailer", trailer="flatdeck", rating="gvwr", value=lb(12000))
+    rig = Ticket(trailer).hitched().weighs(steer=5100, drive=4480, trailer=8020)
+    assert weighed(rig).headline == "Gross 17,600 lb. No rating given can be judged by that alone."
+    assert "To judge trailer GVWR: a pass of the truck alone." in weighed(rig).notes
+    bare = Ticket().hitched().weighs(steer=5100, drive=4480, trailer=8020)
+    assert weighed(bare).headline == "Gross 17,600 lb. No rating given to hold it against."
+
+
 def test_a_margin_that_the_scale_can_tell_is_close_then_clear_or_surely_over() -> None:
     assert weighed(at_the_limits(-100)).headline.startswith("Close: ")
-    assert weighed(at_the_limits(-600)).headline.startswith("Inside every rating given.")
+    assert weighed(at_the_limits(-600)).headline.startswith("Inside every rating that could be")
     surely = weighed(at_the_limits(+400))
     assert surely.headline.startswith("Over: drive axle by 400 lb, truck GVWR by 800 lb")
     assert "What usually helps" in words(surely)
@@ -307,7 +367,7 @@ def test_a_weighing_entered_late_is_held_to_the_ratings_given_since() -> None:
     late.weighs(steer=5200, drive=4600, trailer=8400)
     answer = weighing_answer(late.log, US, START, first)
     assert figure(answer, "Gross") == "17,600 lb"
-    assert answer.headline.startswith("Inside every rating given.")
+    assert answer.headline.startswith("Inside every rating that could be judged; 4 could not.")
 
 
 def test_bars_that_lift_too_much_are_to_be_eased() -> None:
