@@ -199,16 +199,19 @@ def _celsius(seen: Logged[Observation]) -> float:
 
 def _share(driven: Driving, estimates: Estimates, tank: Tank, low: float, high: float) -> float:
     """How much of a tank's fuel a part of its road took, by the rates of its modes."""
-    if tank.start_km == low and tank.end_km == high:
+    start, end = tank.start_km, tank.end_km
+    if start is None or end is None or (start, end) == (low, high):
         return 1.0
-    known = all(mode in estimates.rates for mode in tank.split)
+    # By every mode that was driven, those too that the tank itself is too long to tell.
+    whole = driven.modes.split(start, end)
+    known = all(mode in estimates.rates for mode in whole)
 
     def weight(split: Mapping[str, float]) -> float:
         return sum(
             km * (estimates.rates[mode].rate if known else 1.0) for mode, km in split.items()
         )
 
-    return weight(driven.modes.split(low, high)) / weight(tank.split)
+    return weight(driven.modes.split(low, high)) / weight(whole)
 
 
 def _uncovered(driven: Driving, start_km: float, end_km: float) -> dict[str, float]:

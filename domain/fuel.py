@@ -42,6 +42,11 @@ BELIEVABLE = (GALLON / (100 * MILE), GALLON / (2 * MILE))
 """Litres a kilometre that a car or truck can burn, alone or with the heaviest trailer: 100 to 2 mpg
 (common practice, no source)."""
 
+SLIVER = 0.02
+"""A mode that was driven for less of a tank's road than this is not told from the rest of it: at
+half the fuel or twice, that moves the tank's rate by no more than its own scatter does (no source).
+"""
+
 NINETY = 1.6449
 """Standard deviations either side that hold nine tenths of a normal distribution."""
 
@@ -216,7 +221,7 @@ def _tank(
             litres=litres,
             start_km=start,
             end_km=end,
-            split=modes.split(start, end),
+            split=_without_slivers(modes.split(start, end)),
         )
     legs = [fill.entry.distance for fill in fills]
     km = track.factor * sum(leg.amount("km") for leg in legs if leg is not None)
@@ -229,6 +234,16 @@ def _tank(
         litres=litres,
         split=_by_time(opened, fills[-1], km, modes),
     )
+
+
+def _without_slivers(split: Mapping[str, float]) -> Mapping[str, float]:
+    """The modes that a tank tells of: the few miles to the yard and back count with the rest."""
+    main, *others = split
+    least = SLIVER * sum(split.values())
+    slivers = [mode for mode in others if split[mode] < least]
+    kept = {mode: km for mode, km in split.items() if mode not in slivers}
+    kept[main] += sum(split[mode] for mode in slivers)
+    return kept
 
 
 def _by_time(

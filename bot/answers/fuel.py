@@ -151,12 +151,14 @@ def _economy(
     ]
     if asked is not None:
         rate = estimates.rates[asked]
-        headline = say(
-            "{economy} {how}, over {tanks} and {distance}.",
-            economy=economy_figure(rate, preferences),
-            how=mode_phrase(asked),
-            tanks=tanks(rate.tanks),
-            distance=distance(rate.km, preferences),
+        headline = sentence(
+            say(
+                "{economy} {how}, over {tanks} and {distance}.",
+                economy=economy_figure(rate, preferences),
+                how=mode_phrase(asked),
+                tanks=tanks(rate.tanks),
+                distance=distance(rate.km, preferences),
+            )
         )
         rows = [row for row in rows if row.label != mode_name(asked)]
     elif wanted:

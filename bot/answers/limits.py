@@ -16,7 +16,7 @@ from bot.answers.examples import DUAL_TYRES
 from bot.answers.language import marked, say, say_count
 from bot.answers.terms import term
 from bot.answers.words import listed, number, rounded, sentence
-from domain.bounds import FACTS, NEEDS_WHEELS
+from domain.bounds import FACTS, NEEDS_SOLO, NEEDS_WHEELS
 from domain.entries import SINGLE_AXLES
 from domain.margins import Clear, Margin, Near, Over, Share, Unknown, share_allowed, too_close
 from domain.quantities import Quantity
@@ -343,14 +343,29 @@ def unknown_note(found: Sequence[Margin]) -> str:
     return f"{sentence('; '.join(parts))}." if parts else ""
 
 
-def unweighed_note(unjudged: Sequence[Unknown], most: int | None = None) -> str:
-    """The ratings that want another pass over the scale, in one line, so many by name."""
+def unweighed_note(
+    unjudged: Sequence[Unknown], most: int | None = None, *, tongue: bool = False
+) -> str:
+    """The ratings that want another pass over the scale, in one line, so many by name.
+
+    `tongue` where a pass of the truck alone would give the tongue's weight besides.
+    """
     parts = []
     for what, names in _by_need(unjudged).items():
         if what in FACTS:
             continue
-        shown = [*names[:most], more(len(names) - most)] if most and len(names) > most else names
-        parts.append(say("to judge {limits}: {wanting}", limits=listed(shown), wanting=term(what)))
+        # What is left out is counted, and counting one takes as long as naming it.
+        cut = most is not None and len(names) > most + 1
+        limits = listed([*names[:most], more(len(names) - (most or 0))] if cut else names)
+        if tongue and what == NEEDS_SOLO:
+            parts.append(
+                say(
+                    "a pass of the truck alone would give the tongue weight, and judge {limits}",
+                    limits=limits,
+                )
+            )
+        else:
+            parts.append(say("to judge {limits}: {wanting}", limits=limits, wanting=term(what)))
     return f"{sentence('; '.join(parts))}." if parts else ""
 
 

@@ -130,12 +130,16 @@ def short_answer(
     over, near = (sum(isinstance(each, kind) for each in told.governing) for kind in (Over, Near))
     most = min(max(over, 1), FEW)
     notes = (*first, *_must_notes(told, unit))
+    judging = judging_note(told, MOST_MISSING)
     wishes = (
-        _unweighed_note(told),
+        *_imbalance_notes(told.weights, unit),
+        "" if over or near else judging,
         _missing_note(told, new),
         *[ONE_MORE_MARGIN] * (over + near - most),
         since,
-        *_lesser_notes(told, unit, corrections=not over),
+        *(change_notes(told.changes, unit) if not over else ()),
+        judging if over or near else "",
+        *_lesser_notes(told),
         *[ONE_MORE_MARGIN] * (FEW - max(over + near, most)),
     )
     whole = _Whole(told, unit)
@@ -283,26 +287,26 @@ def _must_notes(told: Weighed, unit: str) -> list[str]:
     return [each for each in notes if each]
 
 
-def _lesser_notes(told: Weighed, unit: str, *, corrections: bool) -> list[str]:
+def _lesser_notes(told: Weighed) -> list[str]:
     """What is worth a line where there is room for it."""
     weights = told.weights
     solo = (
         weights.tongue is None
         and weights.misfit is None
         and weights.session.road is not None
-        and not _unweighed_note(told)
+        and not judging_note(told)
     )
     return [
-        *(change_notes(told.changes, unit) if corrections else ()),
-        *_imbalance_notes(weights, unit),
         say(NEEDS_SOLO) if solo else "",
         unknown_note(told.governing) if weights.session.road else "",
     ]
 
 
-def _unweighed_note(told: Weighed) -> str:
+def judging_note(told: Weighed, most: int | None = None) -> str:
     """Which pass would judge what could not be; '' where the passes don't fit each other."""
-    return "" if told.weights.misfit else unweighed_note(told.unjudged, MOST_MISSING)
+    if told.weights.misfit is not None:
+        return ""
+    return unweighed_note(told.unjudged, most, tongue=told.weights.tongue is None)
 
 
 def _missing_note(told: Weighed, new: Container[str]) -> str:

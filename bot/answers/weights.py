@@ -26,7 +26,6 @@ from bot.answers.limits import (
     share_note,
     share_text,
     unknown_note,
-    unweighed_note,
     with_doubt,
 )
 from bot.answers.scale_pictures import is_complete, margins_picture, rig_picture
@@ -39,6 +38,7 @@ from bot.answers.weighed import (
     Weighed,
     bars_rows,
     change_notes,
+    judging_note,
     scaled_note,
     short_answer,
     tongue_name,
@@ -216,7 +216,7 @@ def _all_margins(told: Weighed, unit: str, since: Sequence[str]) -> Answer:
     notes = (
         *since,
         by_label,
-        "" if told.weights.misfit else unweighed_note(told.unjudged),
+        judging_note(told),
         unknown_note(told.governing),
         missing_note(told.missing),
         say(CAUTION),

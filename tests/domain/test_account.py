@@ -93,6 +93,22 @@ def test_the_trips_fuel_is_right_within_its_interval_nine_times_in_ten() -> None
     assert share >= 0.85
 
 
+def test_a_trip_from_the_yard_shares_a_tank_that_is_all_towing_but_for_that() -> None:
+    page = Page()
+    page.fill(0, 48000, 20, cost=usd(80))
+    page.reads(1, 48004, "depart")
+    page.hitches(1, "flatdeck")
+    page.fill(9, 48400, 40, cost=usd(160))
+    page.reads(10, 48420, "arrive", "home")
+    page.unhitches(10)
+    page.fill(20, 48500, 8, cost=usd(32))
+    fuel = told(page).burnt
+    assert fuel is not None
+    # By hand: 396 of the first tank's 400 miles, by distance as nobody can tell the other four.
+    first = 40 * 396 / 400
+    assert Quantity(fuel.litres, "L").amount("gal") == pytest.approx(first + 1.4, abs=0.7)
+
+
 def test_road_since_the_last_full_tank_is_reckoned_and_said_to_be() -> None:
     page = a_trip()
     page.hitches(40, "flatdeck")

@@ -336,6 +336,28 @@ def test_a_road_by_the_odometer_is_split_at_the_hitching() -> None:
     assert only_mode(tank) is None
 
 
+@pytest.mark.parametrize(
+    ("hitched_at", "split"),
+    [
+        pytest.param(48002, {"flatdeck": 400}, id="the pump is on the way to the yard"),
+        pytest.param(48007, {"flatdeck": 400}, id="a little under a fiftieth"),
+        pytest.param(48008, {"flatdeck": 392, SOLO: 8}, id="a fiftieth"),
+        pytest.param(48396, {SOLO: 400}, id="hitched on the last miles"),
+    ],
+)
+def test_the_few_miles_to_the_yard_make_no_mixed_tank(
+    hitched_at: float, split: dict[str, float]
+) -> None:
+    page = Page()
+    page.fill(0, 48000, 20)
+    page.reads(1, hitched_at)
+    page.hitches(1, "flatdeck")
+    page.fill(9, 48400, 40)
+    (tank,) = page.driven.chain.tanks
+    assert tank.km == pytest.approx(mi(400).amount("km"))
+    assert tank.split == {mode: pytest.approx(mi(far).amount("km")) for mode, far in split.items()}
+
+
 def test_a_fill_told_in_money_and_price_has_its_volume_worked_out() -> None:
     page = Page()
     page.fill(0, 48000, 30)

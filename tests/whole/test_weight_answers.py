@@ -144,17 +144,18 @@ def test_ratings_that_a_pass_cannot_be_held_to_are_counted_and_named() -> None:
     # By hand: trailer GVWR, tow rating, hitch, hitch tongue want the truck alone.
     assert answer.headline.startswith("Inside every rating that could be judged; 4 could not. ")
     assert (
-        "To judge trailer GVWR, tow rating and 2 more: a pass of the truck alone." in answer.notes
+        "A pass of the truck alone would give the tongue weight, and judge trailer GVWR, "
+        "tow rating and 2 more." in answer.notes
     )
     asked = margin_answer(rig.log, US, START, Question(topic="margin"))
     assert asked.headline == answer.headline
     assert (
-        "To judge trailer GVWR, tow rating, hitch and hitch tongue: a pass of the truck alone."
-        in asked.notes
+        "A pass of the truck alone would give the tongue weight, and judge trailer GVWR, "
+        "tow rating, hitch and hitch tongue." in asked.notes
     )
     alone = weighed(rig.weighs("solo", steer=5000, drive=3500))
     assert alone.headline.startswith("Inside every rating given. ")
-    assert "To judge" not in words(alone)
+    assert "judge" not in words(alone)
 
 
 def test_a_tongue_weighed_later_is_told_beside_the_axles_and_their_day() -> None:
@@ -184,14 +185,17 @@ def test_a_tongue_weighed_later_is_told_beside_the_axles_and_their_day() -> None
 def test_a_truck_by_itself_is_not_told_what_a_trailer_would_want() -> None:
     answer = weighed(Ticket(*juniper(), *flatdeck()).weighs("solo", steer=5000, drive=3500))
     assert answer.headline.startswith("Inside every rating given. ")
-    assert "To judge" not in words(answer)
+    assert "judge" not in words(answer)
 
 
 def test_ratings_that_were_given_and_cannot_be_judged_are_not_called_missing() -> None:
     trailer = Rating(subject="trailer", trailer="flatdeck", rating="gvwr", value=lb(12000))
     rig = Ticket(trailer).hitched().weighs(steer=5100, drive=4480, trailer=8020)
     assert weighed(rig).headline == "Gross 17,600 lb. No rating given can be judged by that alone."
-    assert "To judge trailer GVWR: a pass of the truck alone." in weighed(rig).notes
+    assert (
+        "A pass of the truck alone would give the tongue weight, and judge trailer GVWR."
+        in weighed(rig).notes
+    )
     bare = Ticket().hitched().weighs(steer=5100, drive=4480, trailer=8020)
     assert weighed(bare).headline == "Gross 17,600 lb. No rating given to hold it against."
 
