@@ -24,6 +24,8 @@ Party = list[tuple[int, int]]
 
 def people_aboard(scene: Scene) -> int | None:
     """People in the truck: '5 of us', '3 kids + 2 adults', 'just me', 'me and Wren'."""
+    if "oneself" not in scene.groups and "aboard" not in scene.by_class:
+        return None
     tokens = scene.tokens
     total = 0
     uncounted: set[int] = set()

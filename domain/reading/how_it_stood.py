@@ -77,7 +77,7 @@ def _says_truck(scene: Scene, index: int) -> bool:
 
 def _still_hitched(scene: Scene) -> bool:
     """'still hooked to the ute': how it stood, and nothing that happened."""
-    return any(
+    return "hitch" in scene.by_class and any(
         "describes_rig" in scene.tokens[index - 1].groups
         for index, _, _ in scene.find("hitch", "hitched")
         if index
@@ -108,6 +108,8 @@ def rig_of_named(scene: Scene) -> str | None:
 
 def _unhitched_here(scene: Scene, each: Pass) -> bool:
     """'unhooked: 8,140' describes the rig; 'Unhitched.' in a sentence of its own is an event."""
+    if "hitch" not in scene.by_class:
+        return False
     if all(isinstance(f.label, Label) and f.label.whole == "tongue" for f in each.figures):
         return False
     for index, token, _ in scene.find("hitch", "unhitched"):
@@ -131,6 +133,8 @@ def _both_named(scene: Scene) -> bool:
 
 def stood_alone(scene: Scene) -> str | None:
     """'float on its own', 'no truck': which of the two stood on the scale."""
+    if "alone" not in scene.by_class and scene.groups.isdisjoint(SAYS_ALONE):
+        return None
     for label in scene.labels:
         if label.vehicle not in ("truck", "trailer") or label.wheel or label.axle:
             continue
@@ -160,6 +164,10 @@ def stood_alone(scene: Scene) -> str | None:
         if label.vehicle == "trailer" and any("absent" in token.groups for token in ahead):
             return "solo"
     return None
+
+
+SAYS_ALONE = frozenset(("alone_word", "absent", "off_of", "slack"))
+"""Groups of words that tell that a vehicle stood by itself."""
 
 
 def _behind_the_scale(scene: Scene, label: Label, end: int) -> list[Token]:
@@ -216,6 +224,8 @@ def _trailer_is_subject(scene: Scene) -> bool:
 
 def bars_of(scene: Scene, each: Pass, count: int) -> Bars | None:
     """Whether the spread bars of this pass were on or off, or None where nothing is said."""
+    if "bars" not in scene.by_class:
+        return None
     found = [key for index, _, key in scene.find("bars") if each.start <= index < each.end]
     if not found and count == 1:
         found = [key for _, _, key in scene.find("bars")]

@@ -15,7 +15,6 @@ from domain.reading.doubts import Doubt
 from domain.reading.figures import Figure
 from domain.reading.how_it_stood import rig_of
 from domain.reading.labels import Label
-from domain.reading.loads import load_of
 from domain.reading.positions import positions_in_order
 from domain.reading.scene import Scene
 from domain.verdicts import Choice
@@ -47,11 +46,10 @@ def impossible_position(
         steer, drive = loads["steer"].amount("kg"), loads["drive"].amount("kg")
         if min(steer, drive) * 6 < max(steer, drive):
             return "steer" if steer < drive else "drive"
-    gross = loads.get("gross")
-    if gross is not None:
-        for position, load in loads.items():
-            if position != "gross" and load.amount("kg") > gross.amount("kg") * 1.01:
-                return "gross"
+    if "gross" in loads:
+        most = loads["gross"].amount("kg") * 1.01
+        if any(load.amount("kg") > most for load in loads.values()):
+            return "gross"
     return None
 
 
@@ -194,14 +192,16 @@ def two_choices(figures: Sequence[Figure], unit: str) -> tuple[Choice, ...]:
     )
 
 
-def vague_trailer(scene: Scene, placed: dict[str, Figure], rig: str | None) -> Doubt | None:
+def vague_trailer(
+    scene: Scene, placed: dict[str, Figure], loads: dict[str, Quantity], rig: str | None
+) -> Doubt | None:
     """'trailer 9180' alone may be its axles, or all of it."""
-    if set(placed) != {"trailer"} or rig is not None:
+    if rig is not None or placed.keys() != {"trailer"}:
         return None
     label = placed["trailer"].label
     if isinstance(label, Label) and label.wheel:
         return None
-    load = load_of(scene, placed["trailer"], placed)
+    load = loads["trailer"]
     if scene.context.hitched is not False:
         return Doubt(
             "weighing",

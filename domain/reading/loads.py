@@ -6,7 +6,7 @@ its gross, within what a scale rounds.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from domain.context import MASS_UNIT
 from domain.quantities import Quantity
@@ -17,7 +17,7 @@ SUM_TOLERANCE = 0.004
 """Tickets are rounded to 20 lb a platform; the axles make the gross to within this share."""
 
 
-def common_unit(scene: Scene, figures: Sequence[Figure]) -> str:
+def common_unit(scene: Scene, figures: Iterable[Figure]) -> str:
     """The unit meant where a load has none: that of its neighbours, or the chat's."""
     for figure in figures:
         if figure.dimension == MASS and figure.unit:
@@ -35,19 +35,26 @@ def common_unit(scene: Scene, figures: Sequence[Figure]) -> str:
     return MASS_UNIT[scene.context.units]
 
 
-def load_of(scene: Scene, figure: Figure, placed: dict[str, Figure]) -> Quantity:
-    """A figure as a load, in the unit meant: its own, its neighbours', or the chat's."""
-    if figure.unit is not None and figure.dimension == MASS:
-        return Quantity(figure.value, figure.unit, figure.low)
-    unit = common_unit(scene, list(placed.values()))
-    small = [each for each in placed.values() if each.value < 60]
-    if figure.value < 60 and len(small) == len(placed) and (len(small) > 1 or not figure.whole):
-        # 'steer 5.2 drive 6.9': thousands of pounds, or tonnes.
-        if unit == "lb":
-            return Quantity(round(figure.value * 1000, 3), "lb")
-        if unit == "kg":
-            return Quantity(figure.value, "t")
-    return Quantity(figure.value, unit, figure.low)
+def loads_of(scene: Scene, placed: Mapping[str, Figure]) -> dict[str, Quantity]:
+    """The figures of a pass as loads, in the unit meant: their own, each other's, or the chat's."""
+    unit = common_unit(scene, placed.values())
+    short = max(figure.value for figure in placed.values()) < SAID_SHORT
+    loads: dict[str, Quantity] = {}
+    for position, figure in placed.items():
+        if figure.unit is not None and figure.dimension == MASS:
+            loads[position] = Quantity(figure.value, figure.unit, figure.low)
+        elif short and unit in ("lb", "kg") and (len(placed) > 1 or not figure.whole):
+            # 'steer 5.2 drive 6.9': thousands of pounds, or tonnes.
+            thousands = unit == "lb"
+            value = round(figure.value * 1000, 3) if thousands else figure.value
+            loads[position] = Quantity(value, "lb" if thousands else "t")
+        else:
+            loads[position] = Quantity(figure.value, unit, figure.low)
+    return loads
+
+
+SAID_SHORT = 60
+"""Below it, a figure is no load in pounds or kilograms, but thousands of them."""
 
 
 def makes_gross(loads: Mapping[str, Quantity]) -> bool | None:

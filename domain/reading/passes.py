@@ -28,9 +28,11 @@ class Pass:
 def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
     """Split at 'pass 2', at a second 'bars on', at 'solo', or where a labelled position returns."""
     marks = sorted(
-        {index for index, _, _ in scene.find("bars")}
-        | {index for index, _, _ in scene.find("passes")}
-        | {index for index, _, key in scene.find("rig") if _sets_rig(scene, index, key)}
+        {
+            *scene.by_class.get("bars", ()),
+            *scene.by_class.get("passes", ()),
+            *[index for index, _, key in scene.find("rig") if _sets_rig(scene, index, key)],
+        }
     )
     leading = [mark for mark in marks if mark < figures[0].start]
     between = [mark for mark in marks if figures[0].start < mark < figures[-1].start]
@@ -41,8 +43,9 @@ def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
         cuts = [] if len(marks) == 1 and _trails(scene, marks[0]) else cuts
     elif between and trailing:
         cuts = [mark + 1 for mark in between]
+    cuts = cuts or _repeats(figures)
     if not cuts:
-        cuts = _repeats(figures)
+        return [Pass(tuple(figures), 0, len(scene.tokens))]
     edges = [0, *cuts, len(scene.tokens)]
     starts = [figure.start for figure in figures]
     passes = []

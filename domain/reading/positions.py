@@ -25,14 +25,13 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
     `rig` is how it stood, where that is said.
     """
     header = _header(scene, figures)
-    axles = len(
-        {
-            figure.label.ordinal
-            for figure in figures
-            if isinstance(figure.label, Label) and figure.label.ordinal and figure.label.wheel
-        }
-    )
-    ahead, towed = _numbered_through(figures)
+    numbered = [
+        figure.label
+        for figure in figures
+        if isinstance(figure.label, Label) and figure.label.ordinal and figure.label.wheel
+    ]
+    axles = len({label.ordinal for label in numbered})
+    ahead, towed = _numbered_through(numbered)
     placed: dict[str, Figure] = {}
     vehicle = header.vehicle if header else None
     axle: str | None = None
@@ -118,17 +117,13 @@ def _weighs_our_rig(scene: Scene, label: Label, figure: Figure) -> bool:
 SAID_OF_LOADS = frozenset(("glue", "weigh_cue"))
 
 
-def _numbered_through(figures: Sequence[Figure]) -> tuple[int, int]:
+def _numbered_through(numbered: Sequence[Label]) -> tuple[int, int]:
     """'AXLE 2 (DRIVE), AXLE 3 (TRAILER)': how many axles are counted before the trailer's.
 
     That is 0 where the trailer's begin at 1. Beside it, how many are the trailer's.
     """
-    own: set[int] = set()
-    towed: set[int] = set()
-    for figure in figures:
-        label = figure.label
-        if isinstance(label, Label) and label.ordinal and label.wheel:
-            (towed if label.vehicle == "trailer" else own).add(label.ordinal)
+    towed = {label.ordinal or 0 for label in numbered if label.vehicle == "trailer"}
+    own = {label.ordinal for label in numbered if label.vehicle != "trailer"}
     through = bool(own and towed) and own == set(range(1, min(towed)))
     return (len(own) if through else 0), len(towed)
 

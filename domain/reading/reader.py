@@ -380,10 +380,9 @@ def _facts(scene: Scene) -> Verdict:
     if not entries:
         return SILENT
     weighed = [each for each in figured if isinstance(each, Weighing)]
+    unplaced = _unplaced(scene) if weighed else ()
     # Where the axles make the gross no load is missing: what is left over is of something else.
-    whole = all(makes_gross(each.loads) for each in weighed)
-    unplaced = () if whole else _unplaced(scene)
-    if unplaced:
+    if unplaced and not all(makes_gross(each.loads) for each in weighed):
         return Ask("weighing", (), "unplaced", unplaced)
     return Facts(_placed(scene, _in_order(scene, entries)))
 

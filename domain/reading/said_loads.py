@@ -10,7 +10,7 @@ from itertools import product
 
 from domain.reading.figures import Figure
 from domain.reading.load_doubts import is_possible
-from domain.reading.loads import load_of, makes_gross
+from domain.reading.loads import loads_of, makes_gross
 from domain.reading.scene import Scene
 
 MOST_SAID = 5
@@ -23,14 +23,14 @@ def settle_said(scene: Scene, placed: dict[str, Figure], rig: str | None) -> Non
     if not said or _by_sum(scene, placed, said, rig) or _all_short(scene, placed, said, rig):
         return
     for position, figure in said.items():
-        if is_possible(position, load_of(scene, figure, placed), rig):
+        if is_possible(position, loads_of(scene, placed)[position], rig):
             continue
         following = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
         even = following is not None and "even_hundreds" in following.groups
         (other,) = figure.token.others
         if even or other < figure.value:
             face, figure.value = figure.value, other
-            if not is_possible(position, load_of(scene, figure, placed), rig):
+            if not is_possible(position, loads_of(scene, placed)[position], rig):
                 figure.value = face
 
 
@@ -46,11 +46,13 @@ def _all_short(
     if not any(_by_digits(scene, figure) for figure in said.values()):
         return False
     faces = {position: figure.value for position, figure in said.items()}
-    if any(is_possible(at, load_of(scene, said[at], placed), rig) for at in said):
+    loads = loads_of(scene, placed)
+    if any(is_possible(at, loads[at], rig) for at in said):
         return False
     for figure in said.values():
         (figure.value,) = figure.token.others
-    if all(is_possible(at, load_of(scene, said[at], placed), rig) for at in said):
+    loads = loads_of(scene, placed)
+    if all(is_possible(at, loads[at], rig) for at in said):
         return True
     for position, figure in said.items():
         figure.value = faces[position]
@@ -72,7 +74,7 @@ def _by_sum(
     for values in product(*[(figure.value, *figure.token.others) for figure in said.values()]):
         for figure, value in zip(said.values(), values, strict=True):
             figure.value = value
-        loads = {position: load_of(scene, figure, placed) for position, figure in placed.items()}
+        loads = loads_of(scene, placed)
         if makes_gross(loads) and all(is_possible(at, load, rig) for at, load in loads.items()):
             return True
     for figure, face in zip(said.values(), faces, strict=True):

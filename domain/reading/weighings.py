@@ -34,7 +34,7 @@ from domain.reading.load_doubts import (
     sides_doubt,
     vague_trailer,
 )
-from domain.reading.loads import load_of, makes_gross
+from domain.reading.loads import loads_of, makes_gross
 from domain.reading.passes import Pass, passes_of
 from domain.reading.positions import axle_list, is_absent, of_each, on_trailer_alone, place
 from domain.reading.said_loads import settle_said
@@ -98,19 +98,18 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
     if isinstance(label, Label):
         if label.field or (not label.rating_subject and (label.rating or label.subject)):
             return False
-        if _is_taken_off(scene, figure):
+        if _is_taken_off(scene, figure) or is_permitted(scene, label):
             return False
-        if label.only_vehicle and is_next_odometer(scene, figure, scene.has("weigh_cue")):
-            return False
-        if label.only_vehicle and _tells_event(scene, figure, label):
-            return False
+        if label.only_vehicle:
+            if is_next_odometer(scene, figure, scene.has("weigh_cue")):
+                return False
+            if _tells_event(scene, figure, label):
+                return False
+            few = figure.whole and figure.value < FEW and not figure.token.spoken
+            if few and figure.dimension is None:
+                return False  # 'one vehicle pass, up to 6 adults'
         if label.whole == "gross" and _is_money_total(scene, label):
             return False
-        if is_permitted(scene, label):
-            return False
-        few = figure.whole and figure.value < FEW and not figure.token.spoken
-        if few and label.only_vehicle and figure.dimension is None:
-            return False  # 'one vehicle pass, up to 6 adults'
         if label.rating_subject in COUPLINGS and stood_alone(scene) == "trailer":
             label.whole = "tongue"
         return label.places and not (label.rating or label.subject)
@@ -173,7 +172,7 @@ def _read_pass(
     if not placed:
         return None
     settle_said(scene, placed, rig)
-    loads = {position: load_of(scene, figure, placed) for position, figure in placed.items()}
+    loads = loads_of(scene, placed)
     sums = makes_gross(loads)
     evidence += _evidence(scene, placed, rig, cue=cue, sums=bool(sums))
     scene.decided(
@@ -207,7 +206,7 @@ def _read_pass(
         return uneven
     if sums is False:
         return gross_doubt(loads, rig)
-    vague = vague_trailer(scene, placed, rig)
+    vague = vague_trailer(scene, placed, loads, rig)
     if vague is not None:
         return vague
     return _entry(scene, each, placed, loads, rig, number, count)
@@ -376,8 +375,8 @@ FOR_A_TIME = 2.0
 def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
     """What the words of a label add: 'pin weight' is surer than 'pin', 'debit pin' is neither."""
     trust = 0.0
-    words = scene.words_between(label.start, label.end).casefold().split()
     if label.whole == "tongue":
+        words = scene.words_between(label.start, label.end).split()
         in_kilos = figure.dimension == MASS and scene.context.units != "us"
         first = scene.tokens[label.start]
         sure = len(words) > 1 or "surely_tongue" in first.groups or _towed(scene)
@@ -391,10 +390,8 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
     if label.compound:
         trust -= 1.0
     if any(
-        not scene.tokens[index].senses
-        and scene.tokens[index].kind is WORD
-        and "joins_label" not in scene.tokens[index].groups
-        for index in range(label.end, figure.start)
+        not token.senses and token.kind is WORD and "joins_label" not in token.groups
+        for token in scene.tokens[label.end : figure.start]
     ):
         trust -= 0.7
     return trust
