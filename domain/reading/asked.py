@@ -30,10 +30,10 @@ class Asked:
     """What a message has that bears on its topic.
 
     `topics` are the phrases that stand for each topic, `forms` the forms of a question, `text`
-    the words with a space at either end; `strangers` counts the words that nobody knows beyond
-    the `certainty` that makes up for some, `ours` and `other` say whose business it is. It is
-    `plain` where every word is understood, one of them is the trade's own, and nobody else is
-    asked.
+    the words with a space at either end, and `said` the groups that they are in; `strangers` counts
+    the words that nobody knows beyond the `certainty` that makes up for some, `ours` and `other`
+    say whose business it is. It is `plain` where every word is understood, one of them is the
+    trade's own, and nobody else is asked.
     """
 
     book: Phrasebook
@@ -42,6 +42,7 @@ class Asked:
     form: bool
     words: frozenset[str]
     text: str
+    said: frozenset[str]
     ours: bool
     strangers: int
     certainty: int
@@ -52,7 +53,7 @@ class Asked:
 
     def says(self, *groups: str) -> bool:
         """Whether a single word of one of the groups stands in the question."""
-        return any(not self.book.groups[group].isdisjoint(self.words) for group in groups)
+        return not self.said.isdisjoint(groups)
 
     def phrased(self, topic: str, *groups: str) -> bool:
         """Whether one of the topic's phrases is of one of the groups."""
@@ -69,4 +70,4 @@ class Asked:
 
     def stands(self, group: str) -> bool:
         """Whether a phrase of the group stands in the question, between whole words."""
-        return any(f" {phrase} " in self.text for phrase in self.book.groups[group])
+        return any(phrase in self.text for phrase in self.book.phrases_of(group))

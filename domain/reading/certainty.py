@@ -52,7 +52,7 @@ def certainty_of(scene: Scene, topics: Topics) -> int:
     if OTHER in scene.talk and _of_others(scene, certain | {token.text for _, token in terms}):
         return 0
     told = {word for phrase in certain for word in phrase.split()}
-    trade = not groups["of_trade"].difference(told).isdisjoint(scene.words())
+    trade = not told.issuperset(groups["of_trade"].intersection(scene.words()))
     if not (sure or trade):
         return 0  # 'did the camper fit under the bridge'
     found = sure + named + OF_TRADE * trade

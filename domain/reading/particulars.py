@@ -44,6 +44,8 @@ OTHERWISE_MEANT = frozenset(
 
 def _position(scene: Scene, spots: list[Spot]) -> str | None:
     """The place that something goes to: the first behind a verb of moving."""
+    if not spots:
+        return None
     moves = scene.book.groups["moves"] | scene.book.groups["goes"]
     verbs = [i for i, token in enumerate(scene.tokens) if _last_word(token) in moves]
     spots = [spot for spot in spots if not _is_felt(scene, spot)]

@@ -71,8 +71,13 @@ class Groups(dict[str, frozenset[str]]):
         return frozenset()
 
 
-PhraseIndex = Mapping[str, Sequence[tuple[int, Mapping[tuple[str, ...], str]]]]
-"""First word -> the phrases that begin with it and their keys, by length, the longest first."""
+PhraseIndex = Mapping[str, Mapping[str, Sequence[tuple[tuple[str, ...], str]]]]
+"""First word -> second -> the phrases that begin so and their keys, the longest first.
+
+The last of them is the first word alone, where it is a phrase; that stands by `ALONE`, too.
+"""
+
+ALONE = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -395,10 +400,14 @@ def _index(keys: Mapping[str, Iterable[str]]) -> PhraseIndex:
             words = split_words(phrase)
             known = meanings.get(words)
             meanings[words] = key if known is None else f"{known} {key}"
-    index: dict[str, dict[int, dict[tuple[str, ...], str]]] = {}
-    for words, key in meanings.items():
-        index.setdefault(words[0], {}).setdefault(len(words), {})[words] = key
-    return {first: sorted(sizes.items(), reverse=True) for first, sizes in index.items()}
+    index: dict[str, dict[str, list[tuple[tuple[str, ...], str]]]] = {}
+    for words, key in sorted(meanings.items(), key=lambda each: -len(each[0])):
+        first, second = (*words, ALONE)[:2]
+        index.setdefault(first, {}).setdefault(second, []).append((words, key))
+    for behind in index.values():
+        for second in behind.keys() - {ALONE}:
+            behind[second] += behind.get(ALONE, [])
+    return index
 
 
 def find_overlapping(words: Sequence[str], index: PhraseIndex) -> list[tuple[int, int, str]]:
@@ -406,11 +415,14 @@ def find_overlapping(words: Sequence[str], index: PhraseIndex) -> list[tuple[int
     if index.keys().isdisjoint(words):
         return []
     found: list[tuple[int, int, str]] = []
+    last = len(words) - 1
     for start in [place for place, word in enumerate(words) if word in index]:
-        for size, keys in index[words[start]]:
-            key = keys.get(tuple(words[start : start + size]))
-            if key is not None:
-                found.append((start, start + size, key))
+        behind = index[words[start]]
+        second = words[start + 1] if start < last else ALONE
+        for phrase, key in behind.get(second) or behind.get(ALONE, ()):
+            end = start + len(phrase)
+            if phrase == tuple(words[start:end]):
+                found.append((start, end, key))
                 break
     return found
 

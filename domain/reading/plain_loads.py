@@ -42,7 +42,7 @@ def means_the_rig(scene: Scene, topics: Topics) -> bool:
     if scene.has("whole", "tongue") and any("share_word" in t.groups for t in scene.tokens):
         return True  # 'tongue percent'
     text = f" {' '.join(scene.words())} "
-    if any(f" {each} " in text for group in BY_NEIGHBOURS for each in groups[group]):
+    if any(each in text for group in BY_NEIGHBOURS for each in scene.book.phrases_of(group)):
         return True
     return any(
         token.groups.isdisjoint(EVERYDAY) for term in TERMS for _, token, _ in scene.find(term)
@@ -71,19 +71,21 @@ def is_noun_phrase(scene: Scene, heads: AbstractSet[str] = frozenset()) -> bool:
 
     'last time we crossed the scale' is a time, and no sentence of its own.
     """
-    groups = scene.book.groups
-    small = groups["noun_phrase_word"] | {word for each in heads for word in each.split()}
+    named = {word for each in heads for word in each.split()}
+    small = scene.book.groups["noun_phrase_word"]
     tokens = scene.tokens
     for index in range(2, len(tokens)):
         if "pronoun" in tokens[index].groups and "time_word" in tokens[index - 1].groups:
             tokens = tokens[:index]
             break
-    return len(tokens) <= MOST_WORDS and all(_in_noun_phrase(token, small) for token in tokens)
+    return len(tokens) <= MOST_WORDS and all(
+        _in_noun_phrase(token, small, named) for token in tokens
+    )
 
 
-def _in_noun_phrase(token: Token, small: AbstractSet[str]) -> bool:
+def _in_noun_phrase(token: Token, small: AbstractSet[str], named: AbstractSet[str]) -> bool:
     if token.kind != WORD:
         return not token.raw.isalnum()
     return not OF_A_NOUN.isdisjoint(token.senses) or all(
-        word in small for word in token.text.split(" ")
+        word in small or word in named for word in token.text.split(" ")
     )

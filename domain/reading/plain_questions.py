@@ -107,6 +107,8 @@ def understands(scene: Scene) -> bool:
 def _of_people(scene: Scene) -> bool:
     """Whether it is about other people; who is asked so, 'can you tell me', is Drawbar."""
     groups = scene.book.groups
+    if groups["other_people"].isdisjoint(scene.words()):
+        return False
     asks = groups["plain_requests"] | groups["plain_opens"] | groups["drawbar_does"]
     words = [*scene.words(), ""]
     return any(
@@ -122,13 +124,13 @@ def _of_people(scene: Scene) -> bool:
 
 def _strange(scene: Scene, topics: Topics) -> list[int]:
     """The tokens that such questions are not made of."""
-    known = scene.book.groups["plain_word"] | scene.book.groups["plain_head"]
     told = {
         word
         for topic in topics.keys() & ROAD
         for phrase in topics[topic]
         for word in phrase.split()
     }
+    plain, heads = scene.book.groups["plain_word"], scene.book.groups["plain_head"]
     day = scene.book.patterns["day_of_month"]
     understood = UNDERSTOOD | SINCE_WHAT if "since" in scene.groups else UNDERSTOOD
     return [
@@ -137,7 +139,9 @@ def _strange(scene: Scene, topics: Topics) -> list[int]:
         if token.kind is WORD
         and token.text[0].isalnum()
         and understood.isdisjoint(token.senses)
-        and not all(word in known or word in told for word in token.text.split(" "))
+        and not all(
+            word in plain or word in heads or word in told for word in token.text.split(" ")
+        )
         and not day.fullmatch(token.text)
     ]
 

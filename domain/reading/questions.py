@@ -23,7 +23,7 @@ from domain.reading.plain_loads import means_the_rig, names_what_is_asked
 from domain.reading.plain_questions import YEARS, may_be_plain, plain_topic
 from domain.reading.scene import Scene
 from domain.reading.short_questions import asks_if_enough, read_short, with_fields
-from domain.reading.tokens import MARK, NUMBER
+from domain.reading.tokens import MARK, NO_GROUPS, NUMBER
 from domain.reading.topics import topic_of
 from domain.verdicts import Question
 
@@ -242,8 +242,8 @@ def _look(
     asking: Sequence[tuple[int, int, str]],
     certainty: int,
 ) -> Asked:
-    groups = scene.book.groups
-    known = frozenset(words)
+    memberships = scene.book.memberships
+    said = NO_GROUPS.union(*[memberships.get(word, NO_GROUPS) for word in words])
     text = f" {' '.join(words)} "
     live = [figure for figure in scene.figures if figure.claimed is None]
     if scene.context.units == "metric" and topics.keys() & OF_THE_ROAD:
@@ -258,18 +258,16 @@ def _look(
     strangers = 0 if noun else max(0, _strangers(scene, topics) - certainty)
     sure = strangers == 0 and means_the_rig(scene, topics)
     if not (sure and topics.keys() & LOADS):
-        summed = not known.isdisjoint(groups["fuel"] | groups["summary_asked"])
+        summed = not said.isdisjoint(SUMMED)
         dropped = (WANTS,) if summed else (WANTS, NEEDS)  # 'i need the truck this week'
         asking = [each for each in asking if each[2] not in dropped]
     opens = any(_opens(scene, words, start) for start, _, _ in asking)
     aside = certainty > 0 and asks_aside(scene)
     may_do = ("drawbar_does", "may_be_asked_to") if sure else ("drawbar_does",)
-    people = set(_without_opinion(scene, words, sure=sure))
-    for phrase in groups["asks_drawbar"]:
-        if phrase in text:
-            people.difference_update(phrase.split(), groups["addressed"])
     other = (
-        not groups["other_people"].isdisjoint(people) and _requested(scene, words, may_do) is None
+        "other_people" in said
+        and _asks_people(scene, words, text, sure=sure)
+        and _requested(scene, words, may_do) is None
     )
     return Asked(
         book=scene.book,
@@ -281,15 +279,30 @@ def _look(
         },
         form=opens or ordered or aside or _is_order(scene, topics, strangers),
         plain=sure and not other,
-        words=known,
+        words=frozenset(words),
         text=text,
-        ours=not groups["ours"].isdisjoint(known) or scene.has("vehicle") or scene.has("name"),
+        said=said,
+        ours="ours" in said or scene.has("vehicle") or scene.has("name"),
         strangers=strangers,
         certainty=certainty,
         other=other,
         distance=_way(scene, live),
         mass=masses[0] if masses else None,
     )
+
+
+SUMMED = frozenset(("fuel", "summary_asked"))
+"""Groups of words for what can be summed up: 'i need the week's summary'."""
+
+
+def _asks_people(scene: Scene, words: Sequence[str], text: str, *, sure: bool) -> bool:
+    """Whether somebody else than Drawbar is asked or spoken of."""
+    groups = scene.book.groups
+    people = set(_without_opinion(scene, words, sure=sure))
+    for phrase in groups["asks_drawbar"]:
+        if phrase in text:
+            people.difference_update(phrase.split(), groups["addressed"])
+    return not groups["other_people"].isdisjoint(people)
 
 
 def _without_opinion(scene: Scene, words: Sequence[str], *, sure: bool) -> Sequence[str]:
@@ -426,6 +439,9 @@ def _is_order(scene: Scene, topics: Topics, strangers: int) -> bool:
         return True
     if live or len(scene.tokens) > LONGEST_RATING_ORDER:
         return False
-    named = groups["surely_economy"] | groups["rating_order"] | groups["surely_cost"]
-    named |= groups["everyday_economy"]
-    return bool(told & named) or ("margin" in topics and scene.has("rating"))
+    named = any(not groups[group].isdisjoint(told) for group in NAMED_ALONE)
+    return named or ("margin" in topics and scene.has("rating"))
+
+
+NAMED_ALONE = ("surely_economy", "rating_order", "surely_cost", "everyday_economy")
+"""Groups of phrases that are an order by themselves."""
