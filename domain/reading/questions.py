@@ -83,21 +83,14 @@ def read_question(scene: Scene) -> Question | None:
     known = formed or ordered or plain or short is not None
     if not known and book.asking.isdisjoint(words):
         return None
+    topics = _topics(scene, words)
+    if not (topics or moving or plain or short is not None or _may_mean_topic(scene, words)):
+        return None
     asking = _asking(scene, words, marked=marked)
     wanted = not (known or asking)
     if wanted and book.groups["asks_aside"].isdisjoint(words):
         return None
     helps = bool(asking) and may_ask_help(scene, words)
-    topics: dict[str, set[str]] = {}
-    for start, end, keys in find_overlapping(words, book.overlapping[TOPIC_CLASS]):
-        for key in keys.split():
-            topics.setdefault(key, set()).add(" ".join(words[start:end]))
-    for term in ("axle", "axle_noun"):
-        for _, token, _ in scene.find(term):
-            if not token.groups.isdisjoint(AXLES):
-                topics.setdefault("weight", set()).add(token.text)
-    for _, token, _ in scene.find("whole", "tongue"):
-        topics.setdefault("tongue", set()).add(token.text)
     if asking and _heard_weigh(scene, words):
         topics.setdefault("weight", set()).update(book.groups["heard_for_weigh"])
     if (marked or asking) and any(f.dimension == MASS for f in scene.figures):
@@ -123,6 +116,30 @@ def read_question(scene: Scene) -> Question | None:
     topic = plain_topic(scene, asked) if plain else None
     topic = topic or _topic_by_form(scene, words, asked, marked=marked)
     return question_of(scene, topic, asked) if topic else None
+
+
+def _topics(scene: Scene, words: Sequence[str]) -> dict[str, set[str]]:
+    """The topics that a message has phrases of, each with those phrases."""
+    topics: dict[str, set[str]] = {}
+    for start, end, keys in find_overlapping(words, scene.book.overlapping[TOPIC_CLASS]):
+        for key in keys.split():
+            topics.setdefault(key, set()).add(" ".join(words[start:end]))
+    for term in ("axle", "axle_noun"):
+        for _, token, _ in scene.find(term):
+            if not token.groups.isdisjoint(AXLES):
+                topics.setdefault("weight", set()).add(token.text)
+    for _, token, _ in scene.find("whole", "tongue"):
+        topics.setdefault("tongue", set()).add(token.text)
+    return topics
+
+
+def _may_mean_topic(scene: Scene, words: Sequence[str]) -> bool:
+    """Whether a message has words that make a topic where they are asked, and are none alone."""
+    groups = scene.book.groups
+    heard = not (
+        groups["heard_for_weigh"].isdisjoint(words) and groups["supposes_load"].isdisjoint(words)
+    )
+    return heard or may_ask_help(scene, words)
 
 
 def _may_be_order(scene: Scene, words: Sequence[str]) -> bool:
