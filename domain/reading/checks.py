@@ -144,7 +144,21 @@ IS_SHORTENED = ("'s", "’s")
 def _talk_allows(scene: Scene, index: int) -> bool:
     start, end = scene.clause_of(index)
     of_others = OTHER in scene.talk[start:end]  # 'light's on in Dave's truck'
-    return scene.talk[index] in (None, NEGATION) and not (of_others or _asked(scene, index))
+    if of_others or _asked(scene, index) or _is_order(scene, index):
+        return False
+    return scene.talk[index] in (None, NEGATION)
+
+
+def _is_order(scene: Scene, index: int) -> bool:
+    """'leave the porch light on', 'plug the trailer in': somebody is told to do it."""
+    if "tells_to" not in scene.groups:
+        return False
+    start, _ = scene.sentence_of(index)
+    while start < index and "before_question" in scene.tokens[start].groups:
+        start += 1
+    behind = scene.tokens[start + 1 : start + 2]
+    told = "tells_to" in scene.tokens[start].groups and bool(behind)
+    return told and not behind[0].groups.isdisjoint(("article", "points_at_a_thing"))
 
 
 def _asked(scene: Scene, index: int) -> bool:

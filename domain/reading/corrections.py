@@ -183,8 +183,9 @@ def _starred(scene: Scene, figure: Figure) -> bool:
 
 
 def _only_refuses(scene: Scene, figure: Figure) -> bool:
-    """'no, 7,610', 'no it's 7,160 on drive', 'no, 31.4 gal': a refusal, and what it was."""
-    if "refuses" not in scene.tokens[0].groups:
+    """'no, 7,610', 'scratch that, it was 7,160', 'no, 31.4 gal': a refusal, and what it was."""
+    first = scene.tokens[0]
+    if "refuses" not in first.groups and first.senses.get("correction") != "undo":
         return False
     if figure.dimension != VOLUME and not 1000 <= figure.value <= MOST_BARE:
         return False

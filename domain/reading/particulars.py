@@ -13,7 +13,7 @@ from domain.context import MASS_UNIT
 from domain.quantities import Quantity
 from domain.reading.asked import Asked
 from domain.reading.cargo import Spot, find_spots, noun_from, said_length
-from domain.reading.figures import LENGTH, Figure
+from domain.reading.figures import ECONOMY, LENGTH, MONEY, SHARE, Figure
 from domain.reading.journeys import destination_of, origin_of
 from domain.reading.scene import Scene
 from domain.reading.spans import names_year, read_span
@@ -70,17 +70,17 @@ def question_of(scene: Scene, topic: str, asked: Asked) -> Question:
     """A question of that topic with everything that it names."""
     since, until = _span(scene, topic)
     destination = destination_of(scene) if topic == "plan" else None
-    mass = asked.mass if topic in ("whatif", "tiedown", "margin") else None
+    mass = asked.mass if topic in OF_A_LOAD else None
     spots = find_spots(scene) if topic == "whatif" else []
     position = _position(scene, spots)
     return Question(
         topic,
         distance=_distance(scene, topic, asked, spots),
-        value=_mass(scene, mass) if mass is not None and topic in ("whatif", "tiedown") else None,
+        value=_mass(scene, mass) if mass is not None else _held_against(scene, topic),
         truck=next(iter(scene.named("truck")), None),
         trailer=next(iter(scene.named("trailer")), None),
         rating=_rating_asked(scene, topic),
-        field=_field(scene, topic) if topic in ("weight", "margin", "whatif") else None,
+        field=_field(scene, topic) if topic in OF_A_FIELD else None,
         item=_named_item(scene, topic, mass, asked),
         position=position,
         product=_product(scene) if topic == "cost" else None,
@@ -89,6 +89,23 @@ def question_of(scene: Scene, topic: str, asked: Asked) -> Question:
         form=_form(topic, asked) if since is None else None,
         text=scene.text,
     )
+
+
+OF_A_LOAD = frozenset(("whatif", "tiedown", "margin", "weight", "tongue"))
+OF_A_FIELD = frozenset(("weight", "margin", "whatif"))
+"""Topics whose question names a load or an axle, and those that may name how heavy it is."""
+
+
+def _held_against(scene: Scene, topic: str) -> Quantity | None:
+    """'is 9.8 mpg normal', 'did we spend more than $400': a figure of the topic's own kind."""
+    kind = HELD_AGAINST.get(topic)
+    for figure in scene.figures:
+        if kind is not None and figure.claimed is None and figure.dimension == kind:
+            return _quantity(figure)
+    return None
+
+
+HELD_AGAINST = {"economy": ECONOMY, "cost": MONEY, "tongue": SHARE}
 
 
 def _form(topic: str, asked: Asked) -> str | None:
@@ -107,8 +124,8 @@ def _span(scene: Scene, topic: str) -> tuple[date | None, date | None]:
 
 
 def _distance(scene: Scene, topic: str, asked: Asked, spots: Sequence[Spot]) -> Quantity | None:
-    """How far: the way of a plan or a range, the shift of a load."""
-    if topic in ("range", "plan"):
+    """How far: the way of a plan or a range, until what is due, the shift of a load."""
+    if topic in ("range", "plan", "upkeep"):
         return _quantity(asked.distance)
     if topic == "whatif":
         length = _quantity(next((f for f in scene.figures if f.dimension == LENGTH), None))
@@ -123,11 +140,13 @@ def told_for(scene: Scene, figure: Figure) -> bool:
 
 
 def _quantity(figure: Figure | None) -> Quantity | None:
-    return Quantity(figure.value, figure.unit) if figure is not None and figure.unit else None
+    if figure is None or not figure.unit:
+        return None
+    return Quantity(figure.value, figure.unit, figure.low)
 
 
 def _mass(scene: Scene, figure: Figure) -> Quantity:
-    return Quantity(figure.value, figure.unit or MASS_UNIT[scene.context.units])
+    return Quantity(figure.value, figure.unit or MASS_UNIT[scene.context.units], figure.low)
 
 
 def _rating(scene: Scene) -> str | None:
@@ -144,7 +163,7 @@ def _rating_asked(scene: Scene, topic: str) -> str | None:
     """The rating that a question names; one about ratings names it by the load it limits, too."""
     if topic == "ratings":
         return _rating(scene) or LIMITS.get(_field(scene, topic) or "")
-    return _rating(scene) if topic == "margin" else None
+    return _rating(scene) if topic in ("margin", "whatif") else None
 
 
 def _field(scene: Scene, topic: str) -> str | None:
@@ -162,7 +181,8 @@ def _field(scene: Scene, topic: str) -> str | None:
     for index, _, _ in scene.find("vehicle", "trailer"):
         behind = scene.tokens[index + 1 : index + 2]
         if behind and behind[0].text.split(" ")[0] in scene.book.groups["axle_word"]:
-            return "trailer"  # 'trailer axle weight'
+            counted = scene.tokens[index - 1].senses.get("ordinal", "") if index else ""
+            return f"trailer_{counted}" if counted.isdigit() else "trailer"  # 'axle weight'
     return None
 
 
@@ -183,6 +203,20 @@ def _named_item(scene: Scene, topic: str, mass: Figure | None, asked: Asked) -> 
         return _tied_item(scene, mass) if mass is not None else _tied_down(scene)
     if topic == "whatif":
         return _moved_item(scene, mass)
+    return _part(scene) if topic in ("margin", "ratings") else None
+
+
+def _part(scene: Scene) -> str | None:
+    """'is the coupler overloaded', 'what are the tyres rated for': a part with a limit."""
+    for index, token, _ in scene.find("rating_subject"):
+        if "rating" not in token.senses:
+            words = scene.words_between(index, index + 1).split()
+            while len(words) > 1 and "rating_cue" in scene.book.words.get(words[-1].casefold(), {}):
+                words.pop()  # 'the coupler rated'
+            return " ".join(words)
+    for index, _, key in scene.find("subject"):
+        if key.split()[0] == "tyre":
+            return scene.words_between(index, index + 1)
     return None
 
 

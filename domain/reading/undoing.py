@@ -122,6 +122,9 @@ def _says_so(scene: Scene) -> bool:
     if any(each.kind in (NUMBER, TIME) and each.value < 1000 for each in behind):
         return False  # 'scratch that, come at 9'
     ours = any(not OF_THE_LOG.isdisjoint(each.senses) or each.groups & WHY for each in behind)
+    everyday = "said_to_log" not in scene.groups
+    if everyday and strange and not ours and any("talk" in each.senses for each in behind):
+        return False  # 'scratch that, lets do tacos'
     return allowed and strange <= (3 if ours else 1) and not _object_elsewhere(scene, index)
 
 
