@@ -438,7 +438,7 @@ ASKED = {
         hows the oil change schedule looking => item oil change
         time for a tire rotation yet? => item tire rotation
         when should we grease the bearings again => item bearings
-        any maintenance coming up in the next 500 miles
+        any maintenance coming up in the next 500 miles => distance 500 mi
         how soon is the oil change => item oil change
         give me the upkeep list
         has the truck got anything overdue
