@@ -25,7 +25,7 @@ from bot.store.shelf import Book
 from bot.store.tables import MessageRow
 from domain.corrections import Amended, Change, Unclear, Withdrawn, bind
 from domain.doubts import answers_doubt, kinds_in_doubt, picked
-from domain.entries import Correction, Entry, Fill, Odometer, Weighing
+from domain.entries import KIND_NAMES, Correction, Entry, Fill, Odometer, Weighing
 from domain.log import Logged, Preferences, Reach
 from domain.motion import STOPS, is_moving, is_stop
 from domain.naming import Names, settled, which_trailer_is_open
@@ -211,6 +211,10 @@ def _complete(desk: Desk, key: int, entries: tuple[Entry, ...]) -> Answer:
 
 def _correct(desk: Desk, correction: Correction) -> Answer:
     last = _last_doubt(desk)
+    named = {kind for kind, _ in correction.words} if correction.action == "undo" else set()
+    doubted = {KIND_NAMES[kind] for kind in kinds_in_doubt(last)} if last is not None else set()
+    if named and not named & doubted:
+        last = None  # 'scratch the fill', with a weighing in doubt
     if last is not None and correction.action == "undo":
         questions.close(desk.plain, desk.chat)
         return correcting.dropped_answer()

@@ -14,7 +14,16 @@ from typing import Any
 
 from rapidfuzz.distance import OSA
 
-from domain.entries import POSITIONS, Correction, Entry, Fill, Observation, Rating, Weighing
+from domain.entries import (
+    KIND_NAMES,
+    POSITIONS,
+    Correction,
+    Entry,
+    Fill,
+    Observation,
+    Rating,
+    Weighing,
+)
 from domain.log import Logged
 from domain.quantities import MixedDimensions, Quantity, UnknownUnit
 
@@ -78,7 +87,7 @@ Common practice, no source."""
 def bind(correction: Correction, recent: Sequence[Change]) -> Outcome:
     """What a correction does to what was texted before, the newest change first."""
     if correction.action == "undo":
-        return _undo(recent)
+        return _undo(recent, [kind for kind, _ in correction.words])
     if correction.field is not None and _names_a_field(correction.was):
         return _moved(str(correction.was), correction, recent)
     value, was = correction.value, correction.was
@@ -173,11 +182,24 @@ def _shows_trailer(loads: Mapping[str, Quantity]) -> bool:
     return any(position.startswith("trailer") for position in loads)
 
 
-def _undo(recent: Sequence[Change]) -> Outcome:
+def _undo(recent: Sequence[Change], kinds: Sequence[str]) -> Outcome:
+    """What the last message did is undone; of the `kinds` named, the last one that did any.
+
+    Of such a message what is of another kind stays.
+    """
     for change in recent:
-        if change.kept or change.replaced:
-            return Withdrawn(change.kept, change.replaced)
+        kept, replaced = (_of_kinds(each, kinds) for each in (change.kept, change.replaced))
+        if kept or (replaced and not kinds):
+            return Withdrawn(kept, replaced)
     return Unclear(NOTHING_TO_UNDO)
+
+
+def _of_kinds(
+    entries: tuple[Logged[Entry], ...], kinds: Sequence[str]
+) -> tuple[Logged[Entry], ...]:
+    if not kinds:
+        return entries
+    return tuple(each for each in entries if KIND_NAMES[type(each.entry)] in kinds)
 
 
 def _names_a_field(was: object) -> bool:

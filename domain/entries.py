@@ -37,6 +37,10 @@ EVERY_ONE = "every one"
 """The name of the words that say that all parts of a kind were looked at: 'all bearings'."""
 
 
+MENDED = "mended"
+"""The name of the words that say that what was at fault was put right: 'lights fixed'."""
+
+
 class ImpossibleEntry(ValueError):
     """A record was built that no message can state; the fault is ours, not the texter's."""
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from domain.entries import EVERY_ONE, Check, Rating
+from domain.entries import EVERY_ONE, MENDED, Check, Rating
 from domain.log import Log, Logged
 
 SUBJECT = "walk-round"
@@ -106,10 +106,39 @@ def open_faults(checks: Sequence[Logged[Check]]) -> tuple[Logged[Check], ...]:
     """Faults that nobody has logged as put right, oldest first."""
     standing: list[Logged[Check]] = []
     for each in checks:
-        standing = [fault for fault in standing if not _settles(each.entry, fault.entry)]
+        mends = _mended_by(each.entry, standing)
+        standing = [
+            fault
+            for fault in standing
+            if fault is not mends and not _settles(each.entry, fault.entry)
+        ]
         if each.entry.state == "fault":
             standing.append(each)
     return tuple(standing)
+
+
+def _mended_by(later: Check, standing: Sequence[Logged[Check]]) -> Logged[Check] | None:
+    """'lights fixed' is of the only lights that are at fault: 'trailer lights'.
+
+    Of several it is not said which, and all stay open.
+    """
+    if later.state != "done" or not any(name == MENDED for name, _ in later.words):
+        return None
+    said = later.item.casefold().removesuffix("s")
+    alike = [
+        fault
+        for fault in standing
+        if fault.entry.item.casefold().removesuffix("s").endswith(f" {said}")
+        and _of_same_trailer(later, fault.entry)
+    ]
+    return alike[0] if len(alike) == 1 else None
+
+
+def _of_same_trailer(later: Check, fault: Check) -> bool:
+    """Whether neither names a trailer that the other does not."""
+    if not (later.trailer and fault.trailer):
+        return True
+    return later.trailer.casefold() == fault.trailer.casefold()
 
 
 def _settles(later: Check, fault: Check) -> bool:
@@ -118,7 +147,7 @@ def _settles(later: Check, fault: Check) -> bool:
     'marker light fixed' settles 'left marker light', and so does 'all marker lights work';
     'lights done' does not.
     """
-    if later.trailer and fault.trailer and later.trailer.casefold() != fault.trailer.casefold():
+    if not _of_same_trailer(later, fault):
         return False
     said, faulty = later.item.casefold().split(), fault.item.casefold().split()
     if later.state == "done" and any(name == EVERY_ONE for name, _ in later.words):

@@ -41,11 +41,18 @@ LIKE_PRICE = -1.5
 BARE_ROLES = (ODOMETER_ROLE, VOLUME_ROLE, PRICE_ROLE, COST_ROLE, DISTANCE_ROLE)
 
 
+PAID = (COST_ROLE, PRICE_ROLE)
+
+
 def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool) -> None:
     """Try bare figures in every role that is free, and keep the best assignment if it is good."""
     context = scene.context
     figures = [figure for figure in bare if figure.foreign is None][:4]
-    pumped = {VOLUME_ROLE, COST_ROLE} <= draft.roles.keys()  # 'fed the beast 30.6 gal, $119.34'
+    # 'fed the beast 30.6 gal, $119.34'
+    pumped = VOLUME_ROLE in draft.roles and (
+        not draft.roles.keys().isdisjoint(PAID)
+        or any(_is_priced(context, {**draft.roles, COST_ROLE: figure}) for figure in figures)
+    )
     if not (cue or draft.product or pumped) and _counts_things(scene):
         return
     if not (draft.product or draft.roles) and _tells_a_story(scene):

@@ -307,8 +307,10 @@ TAKEN_FROM = frozenset(("from", "off"))
 
 
 def _alone(words: Sequence[str], start: int, end: int) -> bool:
-    """'added a toolbox, 165 lb, truck bed': a place between commas needs no word that leads."""
-    return start > 0 and words[start - 1] == "," and (end == len(words) or words[end] in ",.;")
+    """'added a toolbox, 165 lb, truck bed', 'boot: 30 kg of tins': a place by itself."""
+    if start == 0:
+        return end < len(words) and words[end] == ":"
+    return words[start - 1] == "," and (end == len(words) or words[end] in ",.;")
 
 
 def _spot_end(scene: Scene, words: Sequence[str], owners: Sequence[int], end: int) -> int:
@@ -434,8 +436,22 @@ def _item(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
             return words
     words = _noun_before(scene, figure.start, spots)
     if words is None and after < len(scene.tokens):
-        words = noun_from(scene, after)
+        words = noun_from(scene, after) or _said_last(scene, figure, spots)
     return words
+
+
+def _said_last(scene: Scene, figure: Figure, spots: Sequence[Spot]) -> str | None:
+    """'20 kg in the boot, dog food': what it is, behind where it is, and nothing else."""
+    spot = next((each for each in spots if each.start >= figure.end), None)
+    if spot is None or spot.end >= len(scene.tokens) or scene.tokens[spot.end].raw != ",":
+        return None
+    last = scene.sentence_of(spot.end)[1]
+    whole = all(is_noun(scene, index) for index in range(spot.end + 1, last))
+    return noun_from(scene, spot.end + 1) if whole and last - spot.end <= LONGEST_THING else None
+
+
+LONGEST_THING = 4
+"""Tokens of a comma and the name of a thing behind it."""
 
 
 def _put_there(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
@@ -484,12 +500,19 @@ def _noun_before(scene: Scene, index: int, spots: list[Spot]) -> str | None:
             end = position
             while end < index and is_noun(scene, end):
                 end += 1
-            if best is None or not _behind_place(scene, position):
+            if best is not None and best[1] == position - 1 and _is_made_of(scene, best[1]):
+                best = (best[0], end)
+            elif best is None or not _behind_place(scene, position):
                 best = (position, end)
             position = end
         else:
             position += 1
     return _name_of(scene, *best) if best else None
+
+
+def _is_made_of(scene: Scene, index: int) -> bool:
+    """'caja de herramientas': in a language that names a thing so, both words are its name."""
+    return "names_with_of" in scene.tokens[index].groups
 
 
 def _name_of(scene: Scene, start: int, end: int) -> str:

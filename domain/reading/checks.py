@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Literal
 
-from domain.entries import EVERY_ONE, Check, WordsOf
+from domain.entries import EVERY_ONE, MENDED, Check, WordsOf
+from domain.reading.figures import VOLUME
 from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION, OTHER
 from domain.reading.tokens import MARK, NUMBER, WORD
@@ -42,8 +43,10 @@ def read_checks(scene: Scene) -> list[Check]:
             continue
         if "thing" in scene.tokens[index].senses and any(f.role == "cargo" for f in scene.figures):
             continue
+        if "dispenser" in scene.tokens[index].groups and _pumps_fuel(scene):
+            continue
         limit = items[number + 1] if number + 1 < len(items) else len(scene.tokens)
-        state = _state(scene, index, limit)
+        state = _state(scene, index, limit) or _told_of_all(scene, index)
         if state is None:
             continue
         start = _start_of_name(scene, index)
@@ -59,10 +62,15 @@ def read_checks(scene: Scene) -> list[Check]:
             Check(
                 item=_name(scene, start, end),
                 state="done" if righted else state[0],
-                words=_words(scene, start, end),
+                words=(*_words(scene, start, end), *_mending(scene, state)),
             )
         )
     return _with_listed(scene, dict(zip(states, found, strict=True)), states)
+
+
+def _pumps_fuel(scene: Scene) -> bool:
+    """'the first pump was broken, 28.8 gallons': beside a volume it is a station's."""
+    return any(figure.dimension == VOLUME for figure in scene.figures)
 
 
 def _words(scene: Scene, start: int, end: int) -> WordsOf:
@@ -73,6 +81,13 @@ def _words(scene: Scene, start: int, end: int) -> WordsOf:
     if index < 0 or "every_one" not in scene.tokens[index].groups:
         return ()
     return ((EVERY_ONE, scene.words_between(index, end)),)
+
+
+def _mending(scene: Scene, state: tuple[State, int]) -> WordsOf:
+    """'lights fixed': the word that says that they were at fault, and are so no more."""
+    done, at = state
+    mended = done == "done" and "mends_fault" in scene.tokens[at].groups
+    return ((MENDED, scene.words_between(at, at + 1)),) if mended else ()
 
 
 def _with_listed(
@@ -233,6 +248,32 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
     return None
 
 
+def _told_of_all(scene: Scene, index: int) -> tuple[State, int] | None:
+    """'I check the brakes. All is good.': what was looked at, and then how all of it is."""
+    if scene.groups.isdisjoint(LOOKS_OVER) or "?" in scene.text:
+        return None
+    start, end = scene.sentence_of(index)
+    looked = next(
+        (t for t in scene.tokens[start:index] if not t.groups.isdisjoint(LOOKS_OVER)), None
+    )
+    if looked is None or end >= len(scene.tokens):
+        return None
+    first_person = not scene.tokens[start].groups.isdisjoint(("ours", "oneself"))
+    if not (first_person or "looking_over" in looked.groups):
+        return None  # 'check the brakes' is said to somebody
+    end += scene.tokens[end].ends_sentence
+    told = scene.tokens[slice(*scene.sentence_of(end))] if end < len(scene.tokens) else []
+    words = [token for token in told if token.kind is WORD]
+    if not words or words[0].text.split(" ")[0] not in scene.book.groups["all_over"]:
+        return None
+    good = [token for token in words if "check_done" in token.senses]
+    plain = all("glue" in token.senses or token in good for token in words[1:])
+    return ("done", scene.tokens.index(good[-1])) if good and plain else None
+
+
+LOOKS_OVER = frozenset(("looks_over", "looking_over"))
+
+
 def _state_alone_before(scene: Scene, index: int, comma: int) -> bool:
     """'fixed, ground wire': a message of a state and what it is of, and nothing else."""
     only = comma == 1 and index + 1 == len(scene.tokens)
@@ -386,6 +427,9 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
     )
     if not rig and _elsewhere(scene, state):
         return True
+    if state >= scene.sentence_of(index)[1]:
+        # 'I check the brakes. All is good.': it was looked at, and found so
+        return _is_of(scene, index, "household_part") and not scene.context.hitched
     counted = start > 0 and scene.tokens[start - 1].kind is NUMBER
     # 'odometer 51,252 lights checked': what is the log's counts nothing.
     counted = counted and not any(each.role and each.end == start for each in scene.figures)

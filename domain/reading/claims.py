@@ -674,6 +674,7 @@ def _foreign_noun(tokens: Sequence[Token], index: int) -> str | None:
         token is not None
         and token.kind is WORD
         and not token.senses
+        and "since" not in token.groups
         and token.raw[0].islower()
         and token.text.isalpha()
         and len(token.text) > 1

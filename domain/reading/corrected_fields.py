@@ -51,7 +51,7 @@ TEMPERATURE_FIELDS = frozenset(("transmission", "coolant", "oil", "exhaust", "hu
 FORECAST = frozenset(("wind", "speed", "ambient"))
 """Fields of which 'should be' is said ahead: 'wind should be 15 mph'."""
 
-LEAST_ODOMETER = 100
+LEAST_ODOMETER, LEAST_LOAD = 100, 20
 
 
 def fits_field(context: Context, value: Figure, field: str) -> bool:
@@ -63,7 +63,8 @@ def fits_field(context: Context, value: Figure, field: str) -> bool:
     if field == "unit_price" and _price(value) > dearest(context.currency):
         return False
     if value.dimension is None:
-        return True
+        few = value.token.decimals == 0 and value.value < LEAST_LOAD
+        return not (few and field in MASS_FIELDS)  # 'make it to the trailer by 6'
     if field in TEMPERATURE_FIELDS:
         return value.dimension == TEMPERATURE
     if field in FIELD_DIMENSIONS:

@@ -48,7 +48,7 @@ from domain.reading.mistakes import (
 from domain.reading.scene import Scene
 from domain.reading.talk import GUESS, PLAN, REQUEST
 from domain.reading.tokens import MARK, TIME, WORD, Token
-from domain.reading.undoing import is_misdirected, undoes
+from domain.reading.undoing import is_misdirected, kind_undone, undoes
 
 SHORTEST = 8
 BARELY, LEAST_BARE = 2, 30
@@ -84,13 +84,15 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
     if scene.has("correction") and is_misdirected(scene):
         return ()
     if undoes(scene):
-        return (Correction(action="undo"),)
+        return (Correction(action="undo", words=kind_undone(scene)),)
     live = [
         figure
         for figure in scene.figures
         if figure.claimed is None and not _counts_digits(scene, figure)
     ]
-    if len(live) == 1 and (_starred(scene, live[0]) or _only_refuses(scene, live[0])):
+    if len(live) == 1 and any(
+        means(scene, live[0]) for means in (_starred, _only_refuses, _is_set)
+    ):
         return (_amend(scene, live[0], field_of(scene, live[0]), None),)
     if not _worded(scene):
         found = _full_or_partial(scene) if not live and scene.has("full") else None
@@ -113,8 +115,12 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
 
 def _may_correct(scene: Scene) -> bool:
     """Whether a word or mark stands there without which nothing is corrected."""
-    by_word = not CORRECTING.isdisjoint(scene.by_class) or "refuses" in scene.groups
-    return by_word or STAR in scene.text or "found_wrong" in scene.groups
+    by_word = not CORRECTING.isdisjoint(scene.by_class)
+    return by_word or STAR in scene.text or not scene.groups.isdisjoint(PUTS_RIGHT)
+
+
+PUTS_RIGHT = frozenset(("refuses", "found_wrong", "sets_field"))
+"""Groups of words that may put something right without a class of term for it."""
 
 
 def _counts_digits(scene: Scene, figure: Figure) -> bool:
@@ -202,6 +208,51 @@ def _only_refuses(scene: Scene, figure: Figure) -> bool:
     )
 
 
+def _is_set(scene: Scene, figure: Figure) -> bool:
+    """'make the drive 6,380', 'set the odo to 48,322': a field is given another figure.
+
+    Small words may stand before the verb; behind it stand the field and its figure, and no more.
+    """
+    tokens = scene.tokens
+    at = next(
+        (i for i, token in enumerate(tokens[:LATEST_SET]) if "sets_field" in token.groups), -1
+    )
+    if at < 0 or figure.start < at or len(tokens) > SHORTEST + at:
+        return False
+    label = figure.label
+    named = isinstance(label, Label) and not (label.subject or label.rating or label.ordinal)
+    field = field_of(scene, figure)
+    if field is None or not fits_field(scene.context, figure, field):
+        return False
+    if not (named or field in ("unit_price", "volume")):
+        return False
+    if isinstance(label, Label) and "everyday_whole" in tokens[label.start].groups:
+        return False  # 'make the total 12,500'
+    sized = figure.value >= 100 if field not in ("unit_price", "volume") else _is_pumped(figure)
+    return sized and all(
+        token.kind is MARK
+        or "glue" in token.senses
+        or at == index
+        or figure.start <= index < figure.end
+        or (isinstance(label, Label) and label.start <= index < label.end)
+        or token.text in scene.book.keys["corrected_field"]
+        or token.senses.get("unit") in UNITS_OF_VOLUME
+        or "stands_instead" in token.groups
+        for index, token in enumerate(tokens)
+    )
+
+
+LATEST_SET = 4
+"""Tokens in which the verb stands that gives a field another figure."""
+
+UNITS_OF_VOLUME = frozenset(("gal", "L", "gal_imp"))
+
+
+def _is_pumped(figure: Figure) -> bool:
+    """Decimals as a pump has them: 'make the price 3.799', and not 'make the volume 12'."""
+    return figure.token.decimals > 0 or figure.dimension == VOLUME
+
+
 def _is_year(scene: Scene, figure: Figure, *, weak: bool = False) -> bool:
     """'no, it's from 1994': no scale shows a load that ends in 4.
 
@@ -274,7 +325,7 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
         return None
     if _strangers(scene) > MOST_STRANGE and not _reasoned(scene, value, was):
         return None
-    if was is not None and was.value == value.value:
+    if was is not None and (was.value == value.value or _is_beyond(value, was)):
         return None
     if scene.talk[value.start] in (REQUEST, PLAN) or _is_part_of_word(scene, value):
         return None
@@ -308,6 +359,16 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     if not fits_field(scene.context, value, field):
         return None
     return _amend(scene, value, field, was)
+
+
+def _is_beyond(value: Figure, was: Figure) -> bool:
+    """'51,640 on the dash after I put in thirty gallons': no slip makes one of the other."""
+    low, high = sorted((value.value, was.value))
+    return low <= 0 or high / low > FARTHEST_OFF
+
+
+FARTHEST_OFF = 1_100
+"""What a figure is to its slip at most: a point that was lost, of three decimals."""
 
 
 def _guessed(scene: Scene, value: Figure) -> bool:

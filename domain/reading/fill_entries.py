@@ -74,11 +74,28 @@ def fill_of(
         ),
     )
     for doubt in _doubts(scene, fill, roles):
-        return None if doubt.why == "implausible" and _is_talk(scene) else doubt
+        return None if _of_something_else(scene, fill, doubt) else doubt
     for figure in roles.values():
         figure.role = "fill"
     return fill
 
+
+def _of_something_else(scene: Scene, fill: Fill, doubt: Doubt) -> bool:
+    """Whether a figure that can't be right is of no fill: of a pool, of paint, or amid talk."""
+    if doubt.why == "implausible" and _is_talk(scene):
+        return True
+    strange = any(not scene.tokens[index].groups for index in scene.unknown_words())
+    if fill.product is not None or fill.odometer is not None or not strange:
+        return False
+    if doubt.about == "unit_price":
+        return True  # 'paint was 31.20 a gallon'
+    volume = fill.volume
+    beyond = volume is not None and volume.amount("L") > BEYOND_ANY_TANK * LARGEST_TANK["L"]
+    return doubt.about == "volume" and beyond  # 'got the pool filled, 12,000 gallons'
+
+
+BEYOND_ANY_TANK = 2
+"""More than so many times the largest tank is no slip of one digit either."""
 
 MOST_STRANGE = 3
 """Words that no phrase knows: beside more of them an impossible figure is of something else."""

@@ -67,6 +67,8 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
     field = label.field if isinstance(label, Label) else None
     dimension = figure.dimension
     into_tank = isinstance(label, Label) and label.rating == "tank" and dimension == VOLUME
+    if into_tank and isinstance(label, Label) and label.compound:
+        return None  # 'that fish tank is 29 gallons'
     if isinstance(label, Label) and (label.rating or label.subject) and not into_tank:
         return None
     if dimension == VOLUME:
@@ -259,9 +261,11 @@ def _is_let_out(scene: Scene, figure: Figure) -> bool:
 
 
 def _holds(scene: Scene, figure: Figure) -> bool:
-    """'15 gallon capacity': what something can take, and nobody pumped."""
+    """'15 gallon capacity', 'the jug holds 2.5 gallons': what can be in it, and nobody pumped."""
     behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
-    return behind is not None and "rating_cue" in behind.senses
+    before = scene.tokens[figure.start - 1] if figure.start else None
+    holds = before is not None and "has_room_for" in before.groups
+    return holds or (behind is not None and "rating_cue" in behind.senses)
 
 
 def _comma_price(scene: Scene, figure: Figure) -> bool:

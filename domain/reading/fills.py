@@ -580,8 +580,30 @@ def _foreign(scene: Scene, draft: Draft) -> bool:
     if volume is None or volume.foreign is None:
         few = len(scene.unknown_words(names=False)) <= 3
         known = draft.product or scene.has("fuel_cue") or scene.has("full")
+        known = known or _paid_to_the_cent(scene.context, draft.roles)
         return not (known or few or ODOMETER_ROLE in draft.roles or PRICE_ROLE in draft.roles)
-    return not (draft.product or ODOMETER_ROLE in draft.roles or PRICE_ROLE in draft.roles)
+    if draft.product or ODOMETER_ROLE in draft.roles:
+        return False
+    price = draft.roles.get(PRICE_ROLE)
+    of = volume.end < len(scene.tokens) and "of" in scene.tokens[volume.end].groups
+    # '12 gallons of cider at 8.00', and not '41 gal of go juice at 4.019'
+    return price is None or (of and price.token.decimals != MILLS)
+
+
+def _paid_to_the_cent(context: Context, roles: dict[str, Figure]) -> bool:
+    """'got my 24.6 gallons in, $96.92 total': as a pump tells both, whatever else is told."""
+    volume, cost = roles.get(VOLUME_ROLE), roles.get(COST_ROLE)
+    told = volume is not None and cost is not None and volume.token.decimals > 0
+    return (
+        told
+        and cost is not None
+        and cost.token.decimals == CENTS
+        and _pays_for_fuel(context, roles)
+    )
+
+
+CENTS, MILLS = 2, 3
+"""Decimals of what a pump charges, and of its price; nothing else is sold by the mill."""
 
 
 def _full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:

@@ -16,13 +16,49 @@ LEAST_HEADED = 4
 """Tokens: less behind a name and its colon is no label's text."""
 
 
+LONGEST_NAME = 3
+"""Words of a name."""
+
+BEHIND_NAME = frozenset(("rating", "rating_cue", "tank", "axle_noun", "unit"))
+"""Classes of term of which one may stand right behind a name of several words."""
+
+
+def _end_of_name(scene: Scene, start: int) -> int:
+    """'trailer sled deck gvwr 9,990': where a name ends that begins at a token.
+
+    It has several words only where a mark or a rating's name follows them: else what follows the
+    first is said of it.
+    """
+    tokens, end = scene.tokens, start + 1
+    bound = {label.start for label in scene.labels if label.bound is not None}
+    while end < len(tokens) and end - start < LONGEST_NAME and end not in bound:
+        if tokens[end].kind is not WORD or not _names_on(tokens[end]):
+            break
+        end += 1
+    behind = tokens[end] if end < len(tokens) else None
+    closed = behind is None or behind.kind is not WORD or not BEHIND_NAME.isdisjoint(behind.senses)
+    return end if closed else start + 1
+
+
+def _names_on(token: Token) -> bool:
+    """Whether a word may be a further one of a name: an unknown one, or a part or a kind."""
+    return token.senses.keys() <= IN_NAME and token.groups.isdisjoint(NO_NAME)
+
+
+IN_NAME = frozenset(("rating", "vehicle", "spot"))
+"""Classes of term of which a name's further words may be, where no figure is theirs."""
+
+
 def heading_name(scene: Scene) -> str | None:
     """'Bess: ...': a capitalized word that nobody knows, with a colon, before all else."""
-    if len(scene.tokens) < LEAST_HEADED or scene.tokens[1].raw != ":" or scene.text.isupper():
+    colon = [at for at in range(1, LONGEST_NAME + 1) if scene.tokens[at : at + 1]]
+    end = next((at for at in colon if scene.tokens[at].raw == ":"), 0)
+    if not end or len(scene.tokens) < LEAST_HEADED or scene.text.isupper():
         return None
-    first = scene.tokens[0]
-    named = first.kind is WORD and not first.senses and not first.groups
-    return first.raw if named and first.raw[0].isupper() and first.raw.isalpha() else None
+    words = scene.tokens[:end]
+    named = all(each.kind is WORD and not (each.senses or each.groups) for each in words)
+    written = all(each.raw[0].isupper() and each.raw.isalpha() for each in words)
+    return scene.words_between(0, end) if named and written else None
 
 
 def _leads_to_name(tokens: Sequence[Token], at: int) -> bool:
@@ -64,7 +100,7 @@ def named_vehicle(scene: Scene, vehicle: str) -> str | None:
             following.raw[0].isupper() or not (capital or verb)
         )
         if following.kind is WORD and plain and written:
-            return following.raw
+            return scene.words_between(at, _end_of_name(scene, at))
     if vehicle == "truck":
         for token, following in zip(scene.tokens, scene.tokens[1:], strict=False):
             named = token.possessive and not token.senses and token.raw[0].isupper()

@@ -14,7 +14,7 @@ from domain.entries import Hitch
 from domain.reading.figures import Figure
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import WORD, Token
+from domain.reading.tokens import MARK, WORD, Token
 
 REACH = 5
 ONTO = 3
@@ -206,6 +206,8 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
         return True
     if "surely_hitches" in groups:
         return _starts_clause(scene, index)
+    if "hitches_beside_more" in groups and _all_is_told(scene, index):
+        return True
     if "hitches_beside_more" in groups and scene.figures:
         return _starts_clause(scene, index) or _on_the_way(scene, index)
     return False
@@ -263,6 +265,28 @@ def _on_the_way(scene: Scene, index: int) -> bool:
     start, end = scene.clause_of(index)
     told = any(start <= other < end for other in scene.by_class.get("event", ()))
     return told and index > 0 and "glue" in scene.tokens[index - 1].senses
+
+
+def _all_is_told(scene: Scene, index: int) -> bool:
+    """'all hooked up', 'all hooked up and ready': the word for all of it, and nothing strange."""
+    before = scene.tokens[index - 1] if index else None
+    if before is None or "all_over" not in before.groups:
+        return False
+    start, end = scene.sentence_of(index)
+    if not scene.tokens[start].groups.isdisjoint(ASKS):
+        return False
+    return all(
+        at == index
+        or token.kind is MARK
+        or not BESIDE_HITCHED.isdisjoint(token.senses)
+        or "ready" in token.groups
+        for at, token in enumerate(scene.tokens[start:end], start)
+    )
+
+
+ASKS = frozenset(("auxiliary", "asks_first"))
+BESIDE_HITCHED = frozenset(("glue", "time", "event", "check_item", "check_done"))
+"""Classes of term that may stand beside a rig that is hooked up, and are of it."""
 
 
 def _starts_clause(scene: Scene, index: int) -> bool:

@@ -230,10 +230,14 @@ def _explains(tokens: Sequence[Token], index: int, label: Label) -> bool:
 
 
 def _counts_alone(tokens: Sequence[Token], label: Label) -> bool:
-    """'scaled first, 5,180/6,600/8,220': an ordinal that names no axle."""
-    following = tokens[label.end] if label.end < len(tokens) else None
-    listed = following is not None and following.raw == ","
-    return label.only_ordinal and (label.compound or listed)
+    """'scaled first, 5,180/6,600/8,220', 'second 18.8 gal': an ordinal that names no axle."""
+    following = tokens[label.end : label.end + 2]
+    listed = bool(following) and following[0].raw == ","
+    pumped = len(following) > 1 and following[1].senses.get("unit") in VOLUMES
+    return label.only_ordinal and (label.compound or listed or pumped)
+
+
+VOLUMES = frozenset(("gal", "L", "gal_imp"))
 
 
 def _named_last(labels: Sequence[Label]) -> str | None:

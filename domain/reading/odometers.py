@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Callable, Sequence
+from itertools import pairwise
 from operator import attrgetter
 from typing import Literal, cast
 
@@ -21,6 +22,7 @@ from domain.reading.doubts import Doubt
 from domain.reading.figures import BARE_STEP, DISTANCE, NEXT_READING, Figure
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
+from domain.reading.tokens import WORD
 from domain.verdicts import Choice
 
 LARGEST = 2_000_000
@@ -160,7 +162,9 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
             continue
         if not scene.stated(index) and "home" not in token.groups:
             continue
-        if "home" in token.groups and _is_ahead(scene, index):
+        if "home" in token.groups and is_ahead(scene, index):
+            continue
+        if "is_where" in token.groups and _tells_where(scene, index):
             continue
         if "home" in token.groups and _was_there(scene, index):
             continue
@@ -216,10 +220,25 @@ def _nearest(figures: Sequence[Figure], index: int) -> Figure:
     return min(around, key=lambda figure: abs(figure.start - index))
 
 
-def _is_ahead(scene: Scene, index: int) -> bool:
-    """'home by dark': where somebody will be, and has not come to yet."""
+def is_ahead(scene: Scene, index: int) -> bool:
+    """'home by dark', 'enough to get us home': where one will be, and has not come to yet."""
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
-    return following is not None and "until_then" in following.groups
+    if following is not None and "until_then" in following.groups:
+        return True
+    before = scene.tokens[max(0, index - FARTHEST_AIM) : index]
+    return any(
+        "to" in one.groups and "gets_there" in other.groups for one, other in pairwise(before)
+    )
+
+
+FARTHEST_AIM = 3
+"""Tokens from 'to' to where one wants to get: 'to get us home'."""
+
+
+def _tells_where(scene: Scene, index: int) -> bool:
+    """'standing here pumping': where somebody does something, and nobody came."""
+    before = scene.tokens[index - 1] if index else None
+    return before is not None and before.kind is WORD and not before.senses
 
 
 def _was_there(scene: Scene, index: int) -> bool:

@@ -9,10 +9,11 @@ from __future__ import annotations
 from itertools import pairwise
 
 from domain.reading.aboard import companions
+from domain.reading.odometers import is_ahead
 from domain.reading.other_goods import OTHER_GOODS
 from domain.reading.scene import Scene
 from domain.reading.taken_back import is_small, takes_back
-from domain.reading.talk import OTHER, REQUEST
+from domain.reading.talk import OTHER, PLAN, REQUEST
 from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token
 
 LONGEST = 4
@@ -36,8 +37,8 @@ def read_place(scene: Scene) -> str | None:
     for index, token in enumerate(tokens) if leads else ():
         if "leads_to_place" not in token.groups or token.kind is not WORD:
             continue
-        if scene.talk[index] in (OTHER, REQUEST):
-            continue  # 'see you at supper'
+        if scene.talk[index] in (OTHER, PLAN, REQUEST):
+            continue  # 'see you at supper', 'would have been cheaper in town'
         start = index + 1
         while start < len(tokens) and "before_name" in tokens[start].groups:
             start += 1
@@ -46,7 +47,7 @@ def read_place(scene: Scene) -> str | None:
             start, end = _put_right(tokens, end) or (start, end)
             return scene.words_between(start, end)
     if "home" in scene.groups and any(
-        index + 1 == len(tokens) or "until_then" not in tokens[index + 1].groups
+        not is_ahead(scene, index)
         for index, token, _ in scene.find("event")
         if "home" in token.groups
     ):
@@ -153,7 +154,9 @@ def _standing_alone(scene: Scene) -> str | None:
         before = tokens[index - 1] if index else None
         if before is None or before.kind in (MARK, BREAK) or before.kind is NUMBER:
             end = _name_end(tokens, index)
-            if not _is_ware(scene, end) and not _is_of_vehicle(tokens, end):
+            if not (
+                _is_ware(scene, end) or _is_of_vehicle(tokens, end) or _does(tokens, index, end)
+            ):
                 return scene.words_between(index, end)
     return None
 
@@ -161,6 +164,13 @@ def _standing_alone(scene: Scene) -> str | None:
 def _is_of_vehicle(tokens: list[Token], end: int) -> bool:
     """'Whole camper on the scale': what the vehicle behind is like, and no place."""
     return end < len(tokens) and bool(tokens[end].senses.keys() & {"vehicle", "name"})
+
+
+def _does(tokens: list[Token], start: int, end: int) -> bool:
+    """'Dale waved us in', 'Jonas fell asleep': who does something, and no place."""
+    plain = sum(1 for token in tokens[start + 1 : end] if token.raw.islower())
+    told = end < len(tokens) and "somebody_told" in tokens[end].groups
+    return plain > 1 or (plain > 0 and told)
 
 
 def _is_ware(scene: Scene, end: int) -> bool:

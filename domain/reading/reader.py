@@ -59,7 +59,7 @@ from domain.reading.talk import OTHER
 from domain.reading.tickets import fee_of, ticket_of, with_particulars
 from domain.reading.times import read_when, whens_by_part
 from domain.reading.tokens import NUMBER, WORD
-from domain.reading.undoing import takes_out
+from domain.reading.undoing import kind_undone, takes_out
 from domain.reading.water import read_water
 from domain.reading.weighings import is_permitted, read_weighings
 from domain.verdicts import PAGE, Ask, Facts, Question, Silent, Verdict
@@ -133,7 +133,7 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         return Facts((note,))
     undoes = "takes_out" in scene.by_class or scene.has("correction", "undo")
     if undoes and takes_out(scene):
-        return Facts((Correction(action="undo"),))
+        return Facts((Correction(action="undo", words=kind_undone(scene)),))
     if "reported" in scene.by_class:
         corrections = read_corrections(scene)
         if corrections:

@@ -63,7 +63,11 @@ def talk_of(scene: Scene) -> list[str | None]:
         if index == sentence_start and _somebody(scene, index):
             owned, state = True, OTHER
         if token.raw == "," or "parts_talk" in token.groups:
-            guessing = state == GUESS and not _figure_in(scene, sentence_start, index)
+            guessing = (
+                state == GUESS
+                and not _ends_guess(scene, clause_start, index)
+                and not _figure_in(scene, sentence_start, index)
+            )
             guessed = guessed or guessing
             state = OTHER if owned else GUESS if guessed else PLAN if ahead else None
             clause_start = index + 1
@@ -117,6 +121,12 @@ def _names_somebody(scene: Scene) -> bool:
         if token.possessive:
             return True
     return False
+
+
+def _ends_guess(scene: Scene, start: int, end: int) -> bool:
+    """'my turn to pay apparently, $118': said behind its clause, a guess is of that alone."""
+    last = scene.tokens[end - 1].senses.get("talk", "").split()
+    return GUESS in last and end - start > SHORT_CLAUSE
 
 
 def _figure_in(scene: Scene, start: int, end: int) -> bool:

@@ -167,6 +167,8 @@ def find_when(
         if key is None:
             continue
         kind = key.split()[0]
+        if not asked and index and "since" in scene.tokens[index - 1].groups:
+            continue  # '34.2 gal since Tuesday' was pumped today
         if token.text in days_back:
             if day is None or "noon" not in token.groups:
                 day = local.date() - timedelta(days=int(days_back[token.text]))

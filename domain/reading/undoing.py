@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from domain.entries import WordsOf
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, NUMBER, TIME, WORD, Token
 
@@ -25,6 +26,40 @@ def undoes(scene: Scene) -> bool:
     if scene.has("correction", "undo") and _says_so(scene):
         return True
     return (scene.has("takes_out") or scene.has("correction", "undo")) and takes_out(scene)
+
+
+KIND_OF = (
+    ("weigh_cue", "weighing"),
+    ("fuel_cue", "fill"),
+    ("odometer", "odometer"),
+    ("hitch", "hitch"),
+)
+"""What kind of entry a word for one names."""
+
+
+def kind_undone(scene: Scene) -> WordsOf:
+    """'scratch the fill': the kind of entry that is to go, where one is named, and its words."""
+    found = [
+        (kind, scene.words_between(index, index + 1))
+        for term_class, kind in KIND_OF
+        for index in scene.by_class.get(term_class, ())
+        if _is_what_goes(scene, index)
+    ]
+    return tuple(found) if len({kind for kind, _ in found}) == 1 else ()
+
+
+def _is_what_goes(scene: Scene, index: int) -> bool:
+    """'delete the last fill', 'that fill was wrong, delete it'; not 'delete that, wrong fuel'."""
+    start, _ = scene.clause_of(index)
+    before = scene.tokens[start:index]
+    pointed = bool(before) and all(
+        "takes_out" in token.senses
+        or token.senses.get("correction") == "undo"
+        or token.senses.keys() & {"glue", "ordinal"}
+        or token.groups & {"points_back", "last_one", "before_undo", "article"}
+        for token in before
+    )
+    return pointed and "takes_out" not in scene.tokens[index].senses
 
 
 def takes_out(scene: Scene) -> bool:

@@ -245,6 +245,27 @@ def test_undo_takes_back_the_last_message_whole() -> None:
     assert outcome == Withdrawn(recent[0].kept)
 
 
+def test_undo_of_a_kind_takes_back_the_last_of_that_kind_and_leaves_the_rest() -> None:
+    hitched = Hitch(action="hitched")
+    recent = after([FILL, hitched], TICKET, FILL)
+
+    def undo(kind: str) -> object:
+        return bind(Correction(action="undo", words=((kind, kind),)), recent)
+
+    newest = next(change for change in recent if len(change.kept) == 1)
+    assert undo("weighing") == Withdrawn(
+        tuple(each for change in recent for each in change.kept if each.entry == TICKET)
+    )
+    fills = [each for change in recent for each in change.kept if each.entry == FILL]
+    assert undo("fill") == Withdrawn((fills[0],))
+    assert undo("hitch") == Withdrawn(
+        tuple(each for change in recent for each in change.kept if each.entry == hitched)
+    )
+    assert undo("odometer") == Unclear(NOTHING_TO_UNDO)
+    assert bind(Correction(action="undo"), recent) == Withdrawn(recent[0].kept)
+    assert newest in recent
+
+
 def test_undo_of_a_correction_brings_back_what_it_replaced() -> None:
     (first,) = after(TICKET)
     mended = Logged(entry=loads(steer=5230), at=AT, key=9)

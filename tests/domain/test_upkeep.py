@@ -7,7 +7,7 @@ from datetime import date, timedelta
 import pytest
 
 from bot.reference import points_table, upkeep_table
-from domain.entries import EVERY_ONE, Check, Fill, Rating
+from domain.entries import EVERY_ONE, MENDED, Check, Fill, Rating
 from domain.exhaust_fluid import exhaust_fluid
 from domain.log import Log
 from domain.quantities import Quantity
@@ -191,6 +191,28 @@ def test_what_was_done_to_all_of_them_puts_right_each(
     page.add(1, Check(item=fault, state="fault"))
     page.add(2, Check(item=later, state="done", words=((EVERY_ONE, f"all {later}"),)))
     assert bool(walk_round(page.log, points_table(), START).faults) is not settled
+
+
+@pytest.mark.parametrize(
+    ("faults", "later", "left"),
+    [
+        (["trailer lights"], "lights", []),
+        (["left marker light"], "light", []),
+        (["left marker light", "left rear tire"], "lights", ["left rear tire"]),
+        (["trailer lights"], "brakes", ["trailer lights"]),
+        (["left marker light", "right marker light"], "light", 2 * ["marker"]),
+    ],
+)
+def test_what_was_mended_is_the_only_one_of_its_kind_at_fault(
+    faults: list[str], later: str, left: list[str]
+) -> None:
+    page = Page()
+    for hour, fault in enumerate(faults, 1):
+        page.add(hour, Check(item=fault, state="fault"))
+    page.add(9, Check(item=later, state="done", words=((MENDED, "fixed"),)))
+    standing = walk_round(page.log, points_table(), START).faults
+    assert len(standing) == len(left)
+    assert all(one in each.entry.item for one, each in zip(left, standing, strict=True))
 
 
 @pytest.mark.parametrize(

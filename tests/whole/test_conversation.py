@@ -131,6 +131,23 @@ def test_a_correction_and_its_undo_change_what_follows(database: Path) -> None:
     assert "No weighing" in said[6][0]
 
 
+def test_the_last_of_a_kind_is_taken_back_by_its_name(database: Path) -> None:
+    said = replies(
+        [
+            "steer 5280 drive 6940 trailer 9840",
+            "31.4 gal 48,211 full",
+            "delete that weighing",
+            "how heavy are we?",
+            "how far on this tank",
+            "scratch the fill",
+        ],
+        database,
+    )
+    assert "31.4" not in "".join(said[2])
+    assert "No weighing" in said[3][0]
+    assert "31.4" in "".join(said[5])
+
+
 def test_a_corrected_load_is_no_rating_and_a_corrected_rating_is_no_load(database: Path) -> None:
     said = replies(
         [

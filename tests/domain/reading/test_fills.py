@@ -404,3 +404,84 @@ def test_gallons_beyond_any_pump_are_asked_about_and_not_lost(reads: Reader) -> 
         assert isinstance(verdict, Ask), verdict
         assert (verdict.about, verdict.why) == ("volume", "over_tank")
     assert isinstance(reads("a 412g bag of rice", on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        (
+            "you would not believe the queue, some fella counting coins, but eventually I got my "
+            "24.6 gallons in, $96.92 total, and a stale bun",
+            {"volume": Quantity(24.6, "gal"), "cost": Quantity(96.92, "USD")},
+        ),
+        (
+            "sun's coming up over the hills and I'm standing here pumping 29.3 gallons at 3.859",
+            {"volume": Quantity(29.3, "gal"), "unit_price": Quantity(3.859, "USD/gal")},
+        ),
+        (
+            "ended up putting 12 gallons in just to get us home, 48,420, what a robbery",
+            {"volume": Quantity(12, "gal"), "odometer": Quantity(48_420, "mi")},
+        ),
+        (
+            "hey can you put down that I bought 27.4 gallons, $104.67, at 48,460",
+            {"volume": Quantity(27.4, "gal"), "odometer": Quantity(48_460, "mi")},
+        ),
+        (
+            "got the good stuff, 28 gallons premium diesel, 3.999 a gallon, odo 48,444",
+            {"product": "diesel", "unit_price": Quantity(3.999, "USD/gal")},
+        ),
+        (
+            "my card was declined twice, then it worked, 29.9 gal, 115.12",
+            {"volume": Quantity(29.9, "gal"), "cost": Quantity(115.12, "USD")},
+        ),
+        (
+            "my turn to pay apparently, $118.32 for 30.1 gallons",
+            {"volume": Quantity(30.1, "gal"), "cost": Quantity(118.32, "USD")},
+        ),
+        (
+            "so much for good mileage, 34.2 gallons since Tuesday, trip meter says 340",
+            {"volume": Quantity(34.2, "gal"), "distance": Quantity(340, "mi"), "at": None},
+        ),
+        (
+            "the first pump was broken but third time lucky, 28.8 gallons of diesel, 107 bucks",
+            {"volume": Quantity(28.8, "gal"), "cost": Quantity(107, "USD")},
+        ),
+        (
+            "would've been cheaper in town but I needed it, 10.5 gallons at 4.599",
+            {"volume": Quantity(10.5, "gal"), "place": None},
+        ),
+        (
+            "Dale waved us in at the pumps and we took on 30.2 gallons for $111.14",
+            {"volume": Quantity(30.2, "gal"), "place": None},
+        ),
+        (
+            "we did not quite fill it because the pump was so slow, 19 gallons",
+            {"volume": Quantity(19, "gal"), "full": False},
+        ),
+    ],
+)
+def test_a_fill_amid_many_words(text: str, told: dict[str, object], reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (fill,) = verdict.entries
+    assert isinstance(fill, Fill)
+    assert {name: getattr(fill, name) for name in told} == told
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "you would not believe the line at the store, got 4 gallons of milk, $16.92 total",
+        "we finally got the pool filled, 12,000 gallons, cost us $90",
+        "ended up with 12 gallons of cider, selling for 8 a gallon",
+        "that fish tank is 29 gallons, paid $60 for it",
+        "we go through 5 gallons of milk a week at 3.89",
+        "she said the jug holds 2.5 gallons for 6.99",
+        "paint was 31.20 a gallon so I bought 3 gallons",
+        "the guy ahead of us pumped 80 gallons, took forever",
+        "my dream is a 30 gallon aquarium",
+        "we pressed 24 gallons of juice, sold it for 96 dollars",
+    ],
+)
+def test_gallons_of_other_things_are_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)

@@ -185,3 +185,53 @@ def test_a_refusal_before_an_article_says_nothing_of_absence(
 )
 def test_a_refusal_of_something_else_is_talk(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "field", "value"),
+    [
+        ("hmm make the drive sixty three eighty", "drive", Quantity(6_380, "lb")),
+        ("make the drive 6,380", "drive", Quantity(6_380, "lb")),
+        ("make the steer 5,240 instead", "steer", Quantity(5_240, "lb")),
+        ("ok make the odo 48,322", "odometer", Quantity(48_322, "mi")),
+        ("set the drive to 6,380", "drive", Quantity(6_380, "lb")),
+        ("make the gallons 31.4", "volume", Quantity(31.4, "gal")),
+        ("make the price 3.799", "unit_price", Quantity(3.799, "USD/gal")),
+        ("make the camper 9,640", "trailer", Quantity(9_640, "lb")),
+        ("make the tongue 1,140 lb", "tongue", Quantity(1_140, "lb")),
+        ("make the mileage 48,322", "odometer", Quantity(48_322, "mi")),
+    ],
+)
+def test_a_field_is_given_another_figure(
+    text: str, field: str, value: Quantity, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert verdict.entries == (Correction(action="amend", field=field, value=value),)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "make the drive 6 hours",
+        "make the drive to Larkfold",
+        "make it to the trailer by 6",
+        "make the trip 300 miles",
+        "make the offer 12,500",
+        "make the cake 9 inch",
+        "make the trailer 2,000 bucks and its yours",
+        "set the alarm for 5,30",
+        "make the total 12,500",
+        "make the trailer pretty",
+    ],
+)
+def test_what_else_is_made_is_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def test_figures_far_apart_are_no_slip_of_each_other(reads: Reader) -> None:
+    verdict = reads("it's 48,240 on the dash after I put in thirty gallons", on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (fill,) = verdict.entries
+    assert isinstance(fill, Fill)
+    assert (fill.volume, fill.odometer) == (Quantity(30, "gal"), Quantity(48_240, "mi"))

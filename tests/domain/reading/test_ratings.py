@@ -579,3 +579,28 @@ def test_the_tongues_limit_is_of_what_is_named(text: str, subject: str, reads: R
 )
 def test_an_axle_named_behind_its_rating(text: str, rating: str, reads: Reader) -> None:
     assert [(each.subject, each.rating) for each in ratings(reads, text)] == [("truck", rating)]
+
+
+@pytest.mark.parametrize(
+    ("text", "name"),
+    [
+        ("trailer sled deck gvwr 9990", "sled deck"),
+        ("the trailer is called sled deck, gvwr 9990", "sled deck"),
+        ("trailer Blue Ox gvwr 9990", "Blue Ox"),
+        ("trailer little deck plate gvwr 9990", "little deck"),
+        ("trailer hay rack gvwr 9990", "hay rack"),
+        ("trailer Wren gvwr 9990", "Wren"),
+        ("trailer tandem axle gvwr 9990", None),
+        ("trailer plate says gvwr 9990", None),
+        ("trailer Wren finally got weighed gvwr 9990", "Wren"),
+    ],
+)
+def test_a_trailer_is_given_a_name_of_one_word_or_more(
+    text: str, name: str | None, reads: Reader
+) -> None:
+    assert [each.trailer for each in ratings(reads, text)] == [name]
+
+
+@pytest.mark.parametrize("text", ["truck Old Nell gvwr 11,500", "Old Nell: gvwr 11,500"])
+def test_so_is_a_truck(text: str, reads: Reader) -> None:
+    assert [each.truck for each in ratings(reads, text)] == ["Old Nell"]

@@ -358,3 +358,10 @@ def test_what_a_scale_shows_is_no_limit(text: str) -> None:
 )
 def test_limits_of_other_things_are_talk(text: str) -> None:
     assert reads(text, METRIC) == Silent()
+
+
+def test_a_thing_named_with_of_keeps_both_its_words() -> None:
+    verdict = reads("caja de herramientas 35 kg en la batea", METRIC)
+    assert verdict == Facts(
+        (Cargo(item="caja de herramientas", value=Quantity(35, "kg"), position="batea"),)
+    )

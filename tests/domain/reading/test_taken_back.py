@@ -191,3 +191,30 @@ def test_what_is_ours_is_kept_beside_others(text: str, count: int, reads: Reader
     verdict = reads(text, on_the_road())
     assert isinstance(verdict, Facts)
     assert len(verdict.entries) == count
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("scratch the fill", "fill"),
+        ("delete that weighing", "weighing"),
+        ("undo the last fill", "fill"),
+        ("please delete that fill up", "fill"),
+        ("that last fill was wrong, delete it", "fill"),
+        ("take the last fill out", "fill"),
+        ("delete the last odometer reading", "odometer"),
+        ("undo that last weigh-in", "weighing"),
+        ("drop the fuel entry", "fill"),
+        ("scratch that", None),
+        ("delete that, wrong odometer", None),
+        ("scratch that, wrong fuel", None),
+        ("undo, wrong fill", None),
+    ],
+)
+def test_what_kind_is_taken_back(text: str, kind: str | None, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (entry,) = verdict.entries
+    assert isinstance(entry, Correction)
+    assert entry.action == "undo"
+    assert {name for name, _ in entry.words} == ({kind} if kind else set())

@@ -4,7 +4,16 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Check, Correction, Entry, Fill, Observation, Odometer
+from domain.entries import (
+    Cargo,
+    Check,
+    Correction,
+    Entry,
+    Fill,
+    Hitch,
+    Observation,
+    Odometer,
+)
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -131,3 +140,86 @@ def test_where_one_goes_is_not_where_it_happened(
     verdict = reads(text, on_the_road())
     assert isinstance(verdict, Facts), verdict
     assert {each.place for each in verdict.entries} == {place}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "all hooked up",
+        "all hooked up and ready",
+        "we're all hooked up",
+        "ok all hooked up now",
+        "all hooked back up",
+        "all coupled",
+    ],
+)
+def test_all_of_it_hooked_up_is_the_trailer(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road(hitched=False))
+    assert verdict == Facts((Hitch(action="hitched"),))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "hooked up",
+        "all hooked up with wifi",
+        "all hooked up at the new place",
+        "are we all hooked up",
+        "tv is all hooked up",
+        "all hooked on that show",
+        "they're all hooked up",
+    ],
+)
+def test_what_else_is_hooked_up_is_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road(hitched=False)), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "items"),
+    [
+        ("I check the brakes. All is good.", ["brakes"]),
+        ("I check the lights. All good.", ["lights"]),
+        ("I check tires and lug nuts. All is ok", ["tires", "lug nuts"]),
+        ("I inspect the coupler and chains. Everything is ok.", ["coupler", "chains"]),
+        ("checking the chains. all good", ["chains"]),
+        ("we check the brakes. everything is fine", ["brakes"]),
+    ],
+)
+def test_what_was_looked_at_and_found_good_in_the_next_sentence(
+    text: str, items: list[str], reads: Reader
+) -> None:
+    assert reads(text, on_the_road()) == Facts(
+        tuple(Check(item=item, state="done") for item in items)
+    )
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "I check my email. All is good.",
+        "check the brakes please. all good?",
+        "check the brakes. all good",
+        "I check the brakes every morning. Life is good.",
+        "I check the brakes. All is not good.",
+        "I check the score. All good.",
+        "can you check the brakes. all good",
+    ],
+)
+def test_what_nobody_looked_at_is_no_check(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "item"),
+    [
+        ("boot: 30 kg of awning bits", "awning bits"),
+        ("20 kg in the boot, dog food", "dog food"),
+        ("put the cooler in the boot, 18 kg", "cooler"),
+    ],
+)
+def test_what_is_in_the_boot(text: str, item: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road(units="metric"))
+    assert isinstance(verdict, Facts), verdict
+    (cargo,) = verdict.entries
+    assert isinstance(cargo, Cargo)
+    assert (cargo.item, cargo.position) == (item, "boot")
