@@ -30,7 +30,13 @@ def _end_of_name(scene: Scene, start: int) -> int:
     first is said of it.
     """
     tokens, end = scene.tokens, start + 1
-    bound = {label.start for label in scene.labels if label.bound is not None}
+    bound = {
+        index
+        for label in scene.labels
+        if label.bound is not None
+        for index in range(label.start, label.end)
+        if "rating" in tokens[index].senses
+    }
     while end < len(tokens) and end - start < LONGEST_NAME and end not in bound:
         if tokens[end].kind is not WORD or not _names_on(tokens[end]):
             break

@@ -589,6 +589,7 @@ def test_an_axle_named_behind_its_rating(text: str, rating: str, reads: Reader) 
         ("trailer Blue Ox gvwr 9990", "Blue Ox"),
         ("trailer little deck plate gvwr 9990", "little deck"),
         ("trailer hay rack gvwr 9990", "hay rack"),
+        ("trailer camper gvwr 9990", "camper"),
         ("trailer Wren gvwr 9990", "Wren"),
         ("trailer tandem axle gvwr 9990", None),
         ("trailer plate says gvwr 9990", None),
