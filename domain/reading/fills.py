@@ -58,6 +58,8 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
         leave_other_goods(scene)
     elif "unit" in scene.by_class and len(scene.figures) >= FEWEST_WITH_SNACKS:
         leave_snacks(scene)
+    if not _may_be_fill(scene):
+        return []
     drafts = _drafts(scene)
     fills: list[Fill] = []
     for draft in drafts:
@@ -72,6 +74,24 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
 
 FEWEST_WITH_SNACKS = 3
 """Figures: a volume, what it cost, and what something else cost."""
+
+
+def _may_be_fill(scene: Scene) -> bool:
+    """Whether a word or unit is of fuel, or figures are left that could be a fill by their form."""
+    free = [figure for figure in scene.live_figures() if figure.role is None]
+    if len(free) != 1:
+        return bool(free)
+    (only,) = free
+    spoken = not (FUELLED.isdisjoint(scene.by_class) and SPEAKS_OF_FILLS.isdisjoint(scene.groups))
+    measured = only.dimension == VOLUME or (only.dimension is None and "unit" in scene.by_class)
+    return spoken or measured
+
+
+FUELLED = frozenset(("fuel_cue", "product", "full", "trip_meter"))
+"""Classes of term beside which one figure alone may be of a fill."""
+
+SPEAKS_OF_FILLS = frozenset(("volume_word", "putting", "putting_in", "at_alone", "price_word"))
+"""Groups of such words."""
 
 
 def _read_behind_both(scene: Scene, drafts: Sequence[Draft], fills: list[Fill]) -> None:

@@ -73,7 +73,8 @@ def fits(label: Label, figure: Figure, gauge: str | None = None) -> bool:
         return dimension in _RATING_DIMENSIONS.get(label.rating, PLACE_DIMENSIONS)
     if label.field:
         return dimension in _FIELD_DIMENSIONS[label.field]
-    subject = label.subject or (gauge if label.places and not label.whole else None)
+    places = label.places
+    subject = label.subject or (gauge if places and not label.whole else None)
     if label.subject == "tyre" and dimension == MASS:
         return True
     if subject:
@@ -82,9 +83,9 @@ def fits(label: Label, figure: Figure, gauge: str | None = None) -> bool:
         )
     if label.whole == "gross" and dimension in (MONEY, VOLUME):
         return dimension == MONEY
-    if label.places and dimension in (PRESSURE, TEMPERATURE):
+    if places and dimension in (PRESSURE, TEMPERATURE):
         return True
-    if label.places or label.rating_subject:
+    if places or label.rating_subject:
         return dimension in PLACE_DIMENSIONS
     return False
 

@@ -10,11 +10,11 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
 from domain.reading.names import NO_NAMES, Names, join_names
-from domain.reading.phrasebook import APOSTROPHES, VOWELS, Phrasebook, Senses, fold
+from domain.reading.phrasebook import APOSTROPHES, VOWELS, Phrase, Phrasebook, fold
 from domain.reading.spoken import compose_spoken
 from domain.reading.tokens import (
     BREAK,
@@ -92,7 +92,7 @@ def tokenize(text: str, book: Phrasebook, names: Names = NO_NAMES) -> list[Token
         for token in tokens:
             if token.text in names.forms and token.kind is WORD:
                 token.senses = {**token.senses, "name": names.forms[token.text]}
-    return _join_phrases(tokens, words, book, names)
+    return _join_phrases(tokens, words, book.phrases, names)
 
 
 def _lex(text: str, book: Phrasebook) -> list[Token]:
@@ -282,36 +282,32 @@ def _value(token: Token) -> None:
 
 
 def _join_phrases(
-    tokens: list[Token], words: Sequence[str], book: Phrasebook, names: Names
+    tokens: list[Token],
+    words: Sequence[str],
+    phrases: Mapping[tuple[str, str], Sequence[Phrase]],
+    names: Names,
 ) -> list[Token]:
     """Make one token of each of the longest phrases; `words` are the texts of the tokens."""
-    phrases = book.phrases
     joined: list[Token] = []
     done = 0
     for start in [at for at, pair in enumerate(pairwise(words)) if pair in phrases]:
         if start < done:
             continue
-        for phrase, senses in phrases[words[start], words[start + 1]]:
-            end = start + len(phrase)
-            if phrase == tuple(words[start:end]):
+        for phrase in phrases[words[start], words[start + 1]]:
+            end = start + len(phrase[0])
+            if phrase[0] == tuple(words[start:end]):
                 joined += tokens[done:start]
-                joined.append(_joined(tokens[start:end], phrase, senses, book, names))
+                joined.append(_joined(tokens[start], tokens[end - 1], phrase, names))
                 done = end
                 break
     return joined + tokens[done:] if joined else tokens
 
 
-def _joined(
-    tokens: Sequence[Token],
-    words: tuple[str, ...],
-    senses: Senses,
-    book: Phrasebook,
-    names: Names,
-) -> Token:
-    first, last = tokens[0], tokens[-1]
-    token = Token(WORD, " ".join(words), first.raw, first.start, last.end)
+def _joined(first: Token, last: Token, phrase: Phrase, names: Names) -> Token:
+    words, text, term = phrase
+    token = Token(WORD, text, first.raw, first.start, last.end, term)
     token.glued = first.glued
-    named = names.within(words)
-    token.senses = senses if named is None else {**senses, "name": named}
-    token.groups = book.memberships.get(token.text, NO_GROUPS)
+    named = names.within(words, text)
+    if named is not None:
+        token.senses = {**token.senses, "name": named}
     return token

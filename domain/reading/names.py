@@ -34,11 +34,12 @@ class Names:
         self.forms: Senses = {**{f"{name}s": meaning for name, meaning in called.items()}, **called}
         self.several = [(name.split(), meaning) for name, meaning in own.items() if " " in name]
 
-    def within(self, words: tuple[str, ...]) -> str | None:
+    def within(self, words: tuple[str, ...], text: str) -> str | None:
         """What a phrase names, or else the first of its words that is a name."""
-        own = self.own
-        meaning = self.forms.get(" ".join(words))
-        return meaning or next((own[word] for word in words if word in own), None)
+        own, meaning = self.own, self.forms.get(text)
+        if meaning is not None or own.keys().isdisjoint(words):
+            return meaning
+        return next(own[word] for word in words if word in own)
 
 
 NO_NAMES = Names({}, {})

@@ -24,11 +24,11 @@ from domain.reading.standing import StandingWords
 Senses = Mapping[str, str]
 """What a phrase can mean: class of term -> key. Several keys of a class are joined by spaces."""
 
-Phrase = tuple[tuple[str, ...], Senses]
-"""The words of a phrase, and what it can mean."""
-
 Term = tuple[Senses, frozenset[str]]
-"""What a word can mean, and the groups that it is in."""
+"""What a word or phrase can mean, and the groups that it is in."""
+
+Phrase = tuple[tuple[str, ...], str, Term]
+"""The words of a phrase, its text, and what it is."""
 
 NUMBER_CLASS = "number"
 JOINING_NUMBERS = ("a", "and")
@@ -139,7 +139,7 @@ class Phrasebook:
     def means(self, first: str, second: str) -> Senses:
         """The senses of a phrase of two words, which may stand apart in a message."""
         options = self.phrases.get((first, second), ())
-        return next((senses for phrase, senses in options if len(phrase) == 2), {})
+        return next((senses for words, _, (senses, _) in options if len(words) == 2), {})
 
     def phrases_of(self, group: str) -> Sequence[str]:
         """The phrases of a group in their order, each between two spaces; remembered."""
@@ -222,14 +222,16 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
     aliases = {
         word: canonical for canonical, words in data.get(ALIAS_CLASS, {}).items() for word in words
     }
+    memberships = _memberships(groups)
     longer: dict[tuple[str, str], list[Phrase]] = {}
     for words, meaning in senses.items():
         if len(words) > 1:
-            longer.setdefault((words[0], words[1]), []).append((words, meaning))
+            text = " ".join(words)
+            term = meaning, memberships.get(text, frozenset[str]())
+            longer.setdefault((words[0], words[1]), []).append((words, text, term))
     heads = frozenset(first for first, _ in longer)
     single = {words[0]: meaning for words, meaning in senses.items() if len(words) == 1}
     overlapping = {name: _index(data.get(name, {})) for name in OVERLAPPING}
-    memberships = _memberships(groups)
     numbers = {word: key for key, words in data[NUMBER_CLASS].items() for word in words}
     keys = {
         name: {word: key for key, words in table.items() for word in _folded(words)}

@@ -177,8 +177,8 @@ def _trailer_announced(scene: Scene, label: Label) -> bool:
 
 def is_absent(scene: Scene, label: Label) -> bool:
     """'no truck 15,240': what was not on the scale has no load."""
-    before = scene.tokens[label.start - 1] if label.start else None
-    return label.only_vehicle and before is not None and "absent" in before.groups
+    absent = label.start > 0 and "absent" in scene.tokens[label.start - 1].groups
+    return absent and label.only_vehicle
 
 
 def of_each(scene: Scene, placed: dict[str, Figure]) -> dict[str, Figure]:

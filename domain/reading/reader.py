@@ -332,10 +332,10 @@ def _only_asks(scene: Scene) -> bool:
 
 def _asks_what(scene: Scene) -> bool:
     """'what did the camper drop our mpg to': nothing happened, whatever its words could tell."""
-    first, *behind = scene.words()
     groups = scene.book.groups
-    if scene.figures or first not in groups["asks_indirectly"]:
+    if scene.figures or scene.words()[0] not in groups["asks_indirectly"]:
         return False
+    behind = scene.words()[1:]
     calls_out = bool(behind) and behind[0] in groups["a_thing"]  # 'what a day, unhitched'
     told = any(token.raw in ",.;:" or token.ends_sentence for token in scene.tokens)
     return not (calls_out or told)

@@ -20,9 +20,9 @@ LONGEST_NAME = 4
 
 def read_water(scene: Scene) -> list[Cargo]:
     """The water that a message says was taken aboard."""
-    figures = [figure for figure in scene.live_figures() if figure.dimension == VOLUME]
-    if not figures or scene.groups.isdisjoint(WATERY):
+    if scene.groups.isdisjoint(WATERY):
         return []
+    figures = [figure for figure in scene.live_figures() if figure.dimension == VOLUME]
     found: list[Cargo] = []
     for number, figure in enumerate(figures):
         start, end = scene.sentence_of(figure.start)

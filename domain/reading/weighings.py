@@ -53,7 +53,7 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
     if "differs" in scene.groups:
         _leave_differences(scene)
     figures = [figure for figure in scene.live_figures() if _may_be_load(scene, figure)]
-    if not figures:
+    if not figures or _are_unnamed(scene, figures):
         return []
     weighings: list[Weighing] = []
     passes = passes_of(scene, figures)
@@ -66,6 +66,19 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
         if result is not None:
             weighings.append(result)
     return weighings
+
+
+def _are_unnamed(scene: Scene, figures: Sequence[Figure]) -> bool:
+    """'48,210, 640 left': figures of which nothing says that they are loads, too few for a row."""
+    few = not scene.labels and len(figures) < SHORTEST_ROW
+    return few and SAYS_LOADS.isdisjoint(scene.by_class)
+
+
+SHORTEST_ROW = 3
+"""Figures that are loads by their looks alone: two axles and what they make."""
+
+SAYS_LOADS = frozenset(("weigh_cue", "bars", "passes", "rig", "hitch"))
+"""Classes of term one of which says that something was weighed, or how it stood."""
 
 
 def _leave_differences(scene: Scene) -> None:
