@@ -50,7 +50,8 @@ def settle_clocks(text: str, tokens: list[Token], book: Phrasebook, said: Abstra
     """
     changed = not said.isdisjoint(MINUTES_ASIDE) and _settle_past_hour(text, tokens, book)
     index = 0
-    for token in [token for token in tokens if token.kind is NUMBER]:
+    small = [each for each in tokens if each.kind is NUMBER and each.value < PAST_MIDNIGHT]
+    for token in small:
         clock = _hour_of(token)
         if clock is None:
             continue
@@ -96,7 +97,7 @@ PAST_MIDNIGHT = 2400
 
 def _hour_of(token: Token) -> tuple[int, int] | None:
     """The hour and minute that a number could be: '7', '7.50', '1430', 'seven thirty'."""
-    if token.value >= PAST_MIDNIGHT or token.decimals not in WRITTEN:
+    if token.decimals not in WRITTEN:
         return None
     if token.decimals == 0 and 1 <= token.value <= NOON and not token.scaled:
         return int(token.value), 0

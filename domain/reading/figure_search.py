@@ -105,6 +105,7 @@ def _count_behind(figure: Figure, tokens: Sequence[Token]) -> None:
 
 
 TIMES = "xX×"
+_THREE_DIGITS = re.compile(r"\d{3}(?:[.,]\d{1,2})?")
 COUNTING = f"{TIMES}("
 _TIMES = re.compile("[x×][2-6]", re.IGNORECASE)
 
@@ -140,7 +141,7 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
         and token.raw.isdigit()
         and len(token.raw) <= 3
         and token.raw[0] != "0"
-        and re.fullmatch(r"\d{3}(?:[.,]\d{1,2})?", after.raw)
+        and _THREE_DIGITS.fullmatch(after.raw)
         and after.start == token.end + 1
     ):
         joined = token.value * 1000 + after.value

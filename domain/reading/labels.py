@@ -166,6 +166,7 @@ def find_labels(
             taken[index] = True
     labels: list[Label] = []
     current: Label | None = None
+    everyday = not groups.isdisjoint(EVERYDAY)
     for index, token in enumerate(tokens):
         if taken[index]:
             if current is not None:
@@ -183,7 +184,7 @@ def find_labels(
             and (senses.get("rig") != "hitched" or "as_one" in token.groups)
             and not ("side" in senses and _is_leaving(tokens, index))
             and not ("rating_subject" in senses and _is_seen_to(tokens, index))
-            and (groups.isdisjoint(EVERYDAY) or not is_everyday(tokens, index, figures, groups))
+            and not (everyday and is_everyday(tokens, index, figures, groups))
         ):
             if (
                 current is not None
@@ -294,14 +295,14 @@ def _truck_as_one(
     tokens: Sequence[Token], figures: Sequence[Figure], labels: list[Label]
 ) -> list[Label]:
     """'steer+drive 12,240': two axles with one figure are the truck as one."""
-    starts = sorted(figure.start for figure in figures if figure.claimed is None)
     for first, second in pairwise(labels):
-        if not _are_trucks_axles(tokens, first, second) or second.start - first.end != 1:
+        if second.start - first.end != 1 or not _are_trucks_axles(tokens, first, second):
             continue
         if "and" not in tokens[first.end].groups and tokens[first.end].raw != "/":
             continue
         if tokens[first.end].raw == "/" and _heads_columns(tokens, second):
             continue
+        starts = sorted(figure.start for figure in figures if figure.claimed is None)
         following = next((label.start for label in labels if label.start > second.start), 1 << 30)
         if "together" in tokens[min(second.end, len(tokens) - 1)].groups:
             following = 1 << 30
@@ -434,7 +435,11 @@ def _is_aside(tokens: Sequence[Token], index: int) -> bool:
     if _stands_off(tokens, before, index):
         return True
     # 'hitched the flatdeck, 48011'
-    return "hitch" in tokens[before].senses or bool({"tows", "absent"} & set(tokens[before].groups))
+    return "hitch" in tokens[before].senses or not tokens[before].groups.isdisjoint(STANDS_BY)
+
+
+STANDS_BY = frozenset(("tows", "absent"))
+"""Groups of words before a vehicle that is spoken of and not weighed."""
 
 
 def _stands_off(tokens: Sequence[Token], before: int, index: int) -> bool:
