@@ -136,7 +136,12 @@ class _Books:
                 litres = volume.amount("L")
                 product = each.entry.product or self._burns
                 pumped = pumped + measured(litres, evenly(PUMP * litres)) * self._density(product)
-        return pumped - self._burnt(first, second) * self._density(self._burns)
+        density = self._density(self._burns)
+        gained = pumped - self._burnt(first, second) * density
+        if self._tank and abs(gained.nominal_value) > self._tank * density.nominal_value:
+            # More than a tank holds: fuel was bought that nobody logged, and any level is as likely.
+            return measured(0.0, evenly(self._tank)) * density
+        return gained
 
     def _fills(self, first: Pass, second: Pass) -> Sequence[Logged[Fill]]:
         between = (first.order, second.order)

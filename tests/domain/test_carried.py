@@ -102,6 +102,18 @@ def test_fuel_burnt_between_the_passes_follows_from_the_miles() -> None:
     assert tongue(ticket) == pytest.approx(1080 - 5 * DIESEL_GALLON, abs=1)
 
 
+def test_no_more_fuel_is_gained_or_burnt_than_the_tank_holds() -> None:
+    """An odometer of a month ago, then 1,900 miles of which nobody logged the fuel."""
+    ticket = rig().reads(46_100).later(hours=4)
+    ticket.weighs("solo", steer=4900, drive=3600).fills(30).reads(48_000)
+    ticket.weighs(steer=5100, drive=4480, trailer=8020)
+    weights, _ = corrected_weights(ticket)
+    assert weights.tongue is not None
+    assert pounds(weights.tongue.load.nominal_value) == pytest.approx(1080, abs=0.5)
+    # Anywhere within a tank of 34 gallons, whose weight outweighs the scale.
+    assert pounds(spread(weights.tongue.load)) > 34 / 3**0.5 * DIESEL_GALLON
+
+
 def test_people_who_got_out_are_not_tongue_weight() -> None:
     ticket = rig().weighs(steer=5100, drive=4480, trailer=8020, aboard=3)
     ticket.weighs("solo", steer=4900, drive=3600, aboard=1)
