@@ -145,16 +145,24 @@ def burnt(driven: Driving, estimates: Estimates, start_km: float, end_km: float)
 
 
 def heaviest(
-    driven: Driving, start: datetime, end: datetime, references: References
+    driven: Driving,
+    start: datetime,
+    end: datetime,
+    references: References,
+    trailer: str | None = None,
 ) -> Heaviest | None:
-    """The heaviest gross and the tightest margin of the weighings in a stretch of time."""
+    """The heaviest gross and the tightest margin of the weighings in a stretch of time.
+
+    Of those with one trailer where it is named.
+    """
     grosses: list[tuple[Measured, datetime]] = []
     tightest: list[tuple[Margin, datetime]] = []
     last: dict[tuple[bool, str | None], tuple[Margin, datetime]] = {}
     for each in sessions(driven.log):
         if each.ended < start:
             break
-        if each.started > end:
+        other = trailer and (each.trailer or "").casefold() != trailer.casefold()
+        if each.started > end or other:
             continue
         session, at = with_axles(driven.log, each), each.ended
         rig = rig_of(driven.log, at, truck=driven.truck, trailer=session.trailer)

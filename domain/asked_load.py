@@ -9,6 +9,7 @@ nothing out. Masses are in kilograms, lengths in metres.
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from domain.asked_figures import asked_lever, asked_share
@@ -79,7 +80,9 @@ Asked = Put | Taken | Moved | HowMuch | WhereFor | Unclear
 def asked(question: Question, log: Log, words: AskedWords) -> Asked:
     """The request in a question about moving load; what says nothing else puts it on."""
     verb = first_said(words.verb, question.text) or "put"
-    place = _place(question.position, asked_lever(question, words), question.trailer, words)
+    lever = asked_lever(question, words)
+    place = None if question.position else OVER.get(question.field or "")
+    place = place or _place(question.position, lever, question.trailer, words)
     if verb == "how much":
         return Unclear("distance") if place is None else HowMuch(place)
     known = _cargo(log, question)
@@ -101,6 +104,14 @@ def asked(question: Question, log: Log, words: AskedWords) -> Asked:
     if standing is not None:
         return Moved(item, mass, standing, place)
     return Unclear("start") if verb == "move" else Put(item, mass, place)
+
+
+OVER: Mapping[str, Place] = {
+    "drive": InBed(0.0),
+    "trailer": OnTrailer(0.0),
+    "tongue": BehindCoupling(0.0),
+}
+"""Where a load is put of which only the axle, or the tongue, is named."""
 
 
 def _where(

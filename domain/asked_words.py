@@ -1,4 +1,4 @@
-"""The words of a question about load or tie-downs that its fields have no room for.
+"""The words of a question about load, limits or tie-downs that its fields have no room for.
 
 This file decides how the phrases of every language that is read become one vocabulary: what is
 meant is the same whichever language says it. The phrases are data (`shared/phrasebook/asked.*`);
@@ -46,6 +46,7 @@ class AskedWords:
     material: Table
     cargo: Table
     tie: Table
+    part: Table
 
     def number(self, word: str) -> float:
         """A number in digits or in words; raises KeyError for another word."""
@@ -87,6 +88,7 @@ def asked_words_from(languages: Sequence[Mapping[str, Any]]) -> AskedWords:
         material=_table(languages, "material"),
         cargo=_table(languages, "cargo"),
         tie=_table(languages, "tie"),
+        part=_table(languages, "part"),
     )
 
 

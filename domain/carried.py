@@ -139,7 +139,7 @@ class _Books:
         density = self._density(self._burns)
         gained = pumped - self._burnt(first, second) * density
         if self._tank and abs(gained.nominal_value) > self._tank * density.nominal_value:
-            # More than a tank holds: fuel was bought that nobody logged, and any level is as likely.
+            # More than a tank holds: fuel that nobody logged was bought; any level is as likely.
             return measured(0.0, evenly(self._tank)) * density
         return gained
 

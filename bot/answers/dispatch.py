@@ -46,8 +46,10 @@ from domain.entries import (
 )
 from domain.log import EVERYTHING, NOTHING, Log, Logged, Preferences, Reach
 from domain.verdicts import (
+    AGE,
     CHANGE,
     FAULTS,
+    HEAVIEST,
     LAST_FILL,
     OF_TRIP,
     PAGE,
@@ -178,8 +180,10 @@ OPEN_FAULTS: Mapping[str, TopicAnswer] = {"upkeep": upkeep.faults_answer}
 RULES: Mapping[str, TopicAnswer] = {"tiedown": tiedowns.rule_answer}
 FILLED: Mapping[str, TopicAnswer] = {"cost": fuel.last_fill_answer}
 READ: Mapping[str, TopicAnswer] = {"distance": spans.odometer_answer}
+MOST: Mapping[str, TopicAnswer] = {"weight": weights.heaviest_answer}
+AGED: Mapping[str, TopicAnswer] = {"upkeep": upkeep.tyre_age_answer}
 """Who answers what is asked of one thing of a topic: the faults, the rule, the last fill, the
-odometer."""
+odometer, the heaviest weighing, the age of the tyres."""
 
 ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
     None: TOPICS,
@@ -191,6 +195,8 @@ ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
     RULE: RULES,
     LAST_FILL: FILLED,
     READING: READ,
+    HEAVIEST: MOST,
+    AGE: AGED,
 }
 """Who answers a question, by the form in which it wants its answer."""
 
@@ -220,7 +226,8 @@ def reach_of_kept(kept: Group, now: datetime) -> Reach:
 
 def reach_of_question(question: Question) -> Reach:
     """How much of the log an answer looks at."""
-    return Reach(latest=LATELY) if question.topic in TOPICS_LATELY else EVERYTHING
+    lately = question.topic in TOPICS_LATELY and question.form != HEAVIEST
+    return Reach(latest=LATELY) if lately else EVERYTHING
 
 
 def _lead(kept: Sequence[Entry]) -> Entry:

@@ -136,6 +136,7 @@ WHERE_FOR = marked("where must {skid_steer} go for 12 % tongue")
 COUPLER_TO_AXLE = marked("trailer coupler to axle {coupler_to_axle}")
 WHEELBASE = marked("truck wheelbase {wheelbase}")
 LEVER = marked("truck wheelbase {wheelbase}, overhang {overhang}")
+TYRE_DATE = marked("trailer tyres dot 2319")
 DUAL_TYRES = marked("truck tyres load index 118 dual")
 RATED: Mapping[Wanted, str] = {
     ("truck", "gvwr"): marked("truck gvwr {truck_gvwr}"),

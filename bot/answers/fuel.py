@@ -46,6 +46,7 @@ from domain.log import Log, Logged, Preferences
 from domain.modes import UNNAMED, towing
 from domain.money import fill_cost, fill_volume, unit_price
 from domain.quantities import Quantity
+from domain.summary import Span
 from domain.verdicts import Question
 
 
@@ -110,8 +111,12 @@ def last_fill_answer(
         headline=say("{money} for {amount} on {day}.", money=figure(cost), amount=amount, day=when)
         if cost
         else say("{amount} on {day}; no price told.", amount=amount, day=when),
-        rows=_cost_rows(last.entry, preferences),
+        rows=(*_cost_rows(last.entry, preferences), *_place_rows(last.entry)),
     )
+
+
+def _place_rows(fill: Fill) -> Sequence[Row]:
+    return (Row(say("Place"), fill.place),) if fill.place else ()
 
 
 def economy_shown(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
@@ -134,7 +139,7 @@ def _economy(
     days = asked_span(question, preferences, now)
     driven = driving(_recent(log, now) if days is None else log, question.truck)
     if question.product == DEF:
-        return _def_answer(driven, preferences)
+        return _def_answer(driven, preferences, days)
     chosen = [tank for tank in driven.chain.tanks if days is None or days.covers(tank.closed.at)]
     if not chosen:
         return no_tank()
@@ -228,16 +233,18 @@ def _def_filled(driven: Driving, fill: Fill, preferences: Preferences) -> Answer
     )
 
 
-def _def_answer(driven: Driving, preferences: Preferences) -> Answer:
-    rows = _def_rows(driven, preferences)
+def _def_answer(driven: Driving, preferences: Preferences, days: Span | None) -> Answer:
+    """How fast exhaust fluid goes, what is left, and what was poured in over the days asked."""
+    rows, poured = _def_rows(driven, preferences), _poured_rows(driven, preferences, days)
     if not rows:
         return Answer(
             headline=say("Too little DEF logged to tell."),
+            rows=poured,
             notes=(say("Two DEF fills with odometer readings around them will do."),),
         )
     return Answer(
         headline=say("DEF: {use}.", use=about(rows[0].figure)),
-        rows=rows[1:],
+        rows=(*rows[1:], *poured),
         notes=()
         if rows[1:]
         else (
@@ -247,6 +254,19 @@ def _def_answer(driven: Driving, preferences: Preferences) -> Answer:
             ),
         ),
     )
+
+
+def _poured_rows(driven: Driving, preferences: Preferences, days: Span | None) -> tuple[Row, ...]:
+    poured = [
+        each.entry.volume.amount("L")
+        for each in driven.log.of(Fill)
+        if each.entry.product == DEF
+        and each.entry.volume
+        and (days is None or days.covers(each.at))
+    ]
+    if not poured:
+        return ()
+    return (Row(say("DEF"), volume(sum(poured), preferences), fills(len(poured))),)
 
 
 def _def_rows(driven: Driving, preferences: Preferences) -> tuple[Row, ...]:

@@ -390,3 +390,14 @@ def missing_note(found: Sequence[Wanted], most: int | None = None) -> str:
     if most is not None and len(names) > most:
         names = [*names[:most], more(len(names) - most)]
     return say("Not given: {ratings}.", ratings=listed(names)) if names else ""
+
+
+def missing_rating(wanted: Wanted) -> str:
+    """A rating that was never given, with why it matters and where it stands."""
+    told = RATINGS[wanted]
+    return say(
+        "Missing: {rating} ({why}; {where}).",
+        rating=say(told.name),
+        why=say(told.why),
+        where=say(told.where),
+    )

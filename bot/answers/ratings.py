@@ -11,14 +11,14 @@ from datetime import datetime
 from bot.answers.answer import Answer, Row
 from bot.answers.brief import rating_figure, rating_name, rating_note
 from bot.answers.language import say, say_count
-from bot.answers.limits import RATINGS, Told, limit_words
+from bot.answers.limits import limit_words, missing_rating
 from bot.answers.terms import term
 from bot.answers.words import sentence
 from domain.countries import country_of
 from domain.entries import Rating
 from domain.log import Log, Preferences
 from domain.quantities import Quantity
-from domain.rig import Key, rig_of
+from domain.rig import TRAILER_PARTS, Key, rig_of
 from domain.tyres import Undated, code_digits, date_code
 from domain.verdicts import Question
 from domain.wanted import lacking
@@ -33,11 +33,15 @@ def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: 
     stated = {
         key: rating_row(key, each, now)
         for key, each in rig.ratings.items()
-        if question.rating in (None, key[1])
+        if question.rating in (None, key[1]) and _is_asked_of(key[0], question)
     }
     country = country_of(preferences.currency)
-    wanted = [key for key in lacking(rig, country) if question.rating in (None, key[1])]
-    notes = tuple(_missing(RATINGS[key]) for key in wanted[:MOST_MISSING])
+    wanted = [
+        key
+        for key in lacking(rig, country)
+        if question.rating in (None, key[1]) and _is_asked_of(key[0], question)
+    ]
+    notes = tuple(missing_rating(key) for key in wanted[:MOST_MISSING])
     if question.rating and not stated:
         return Answer(headline=say("That rating hasn't been given yet."), notes=notes)
     rows = tuple(stated.values())
@@ -48,6 +52,13 @@ def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: 
         return Answer(headline=say("No ratings given yet."), notes=notes)
     headline = say_count("{count} rating given.", "{count} ratings given.", len(rows))
     return Answer(headline=headline, rows=rows, notes=notes)
+
+
+def _is_asked_of(subject: str, question: Question) -> bool:
+    """Whether a part is the trailer's, where the limits of one are asked for and no truck's."""
+    if question.rating or question.truck or not question.trailer:
+        return True
+    return subject in TRAILER_PARTS
 
 
 def rating_row(key: Key, rating: Rating, now: datetime) -> Row:
@@ -78,13 +89,4 @@ def _made(rating: Rating, now: datetime) -> str:
         int(made.age(now.date())),
         week=made.week,
         year=made.year,
-    )
-
-
-def _missing(rating: Told) -> str:
-    return say(
-        "Missing: {rating} ({why}; {where}).",
-        rating=say(rating.name),
-        why=say(rating.why),
-        where=say(rating.where),
     )

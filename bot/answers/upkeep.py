@@ -11,9 +11,10 @@ from collections.abc import Sequence
 from datetime import date, datetime, timedelta
 
 from bot.answers.answer import Answer, Row
-from bot.answers.examples import REMINDER, texted
+from bot.answers.examples import REMINDER, TYRE_DATE, texted
 from bot.answers.language import marked, say, say_count
 from bot.answers.measures import days, distance, interval, local
+from bot.answers.ratings import rating_row
 from bot.answers.terms import term
 from bot.answers.words import clock, day, figure, listed, number, sentence
 from bot.reference import points_table, upkeep_table
@@ -22,6 +23,7 @@ from domain.driving import Driving, driving
 from domain.entries import Check, Rating
 from domain.log import Log, Logged, Preferences
 from domain.quantities import Quantity
+from domain.rig import rig_of
 from domain.trip import open_trip, to_ask_about
 from domain.upkeep import Due, due, old_tyres
 from domain.verdicts import Question
@@ -105,6 +107,32 @@ def faults_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         rows=rows,
         notes=(say(SEE_TO_IT),),
     )
+
+
+def tyre_age_answer(
+    log: Log, preferences: Preferences, now: datetime, question: Question
+) -> Answer:
+    """When the tyres were made, as far as their codes were given, and which want a look."""
+    rig = rig_of(log, now, truck=question.truck, trailer=question.trailer)
+    dated = [(key, each) for key, each in rig.ratings.items() if key[1] == "date_code"]
+    if not dated:
+        example = texted(TYRE_DATE, preferences)
+        return Answer(
+            headline=say("No tyre's date was given."),
+            notes=(
+                say("It is the last four digits of the DOT code, on the sidewall."),
+                say("Text it like: {example}.", example=example),
+            ),
+        )
+    aged = aged_tyres(driving(log, question.truck), _today(now, preferences))
+    rows = tuple(rating_row(key, each, now) for key, each in dated)
+    headline = " ".join(aged) or f"{rows[0].label}: {rows[0].figure}, {rows[0].remark}."
+    return Answer(headline=headline, rows=rows, notes=(say(TYRES_WEAR),))
+
+
+TYRES_WEAR = marked(
+    "A date tells the age alone: tread, cracks and bulges are for a look at each, and for a shop."
+)
 
 
 def due_rows(found: Sequence[Due], preferences: Preferences) -> tuple[Row, ...]:

@@ -7,12 +7,13 @@ calls a rig safe: it is inside every rating given, or it is not.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from datetime import datetime
+from datetime import UTC, datetime
 
 from bot.answers.answer import Answer
 from bot.answers.examples import WEIGHING, texted
+from bot.answers.journeys import asked_span, heaviest_rows
 from bot.answers.language import marked, say
 from bot.answers.limits import (
     CAUTION,
@@ -23,11 +24,13 @@ from bot.answers.limits import (
     margin_rows,
     mass_text,
     missing_note,
+    missing_rating,
     share_note,
     share_text,
     unknown_note,
     with_doubt,
 )
+from bot.answers.measures import local
 from bot.answers.scale_pictures import is_complete, margins_picture, rig_picture
 from bot.answers.since import since_answer, since_pass
 from bot.answers.terms import term
@@ -47,15 +50,21 @@ from bot.answers.weighed import (
 from bot.answers.weighed import (
     headline as verdict_on,
 )
-from bot.answers.words import figure, listed, moment, number, sentence
+from bot.answers.words import day, figure, listed, moment, number, sentence
+from bot.phrasebook import asked_words
+from bot.reference import references
+from domain.account import heaviest
+from domain.asked_words import first_said
 from domain.bounds import load_of
 from domain.context import MASS_UNIT
+from domain.driving import driving
 from domain.entries import SINGLE_AXLES, Cargo, Weighing
 from domain.log import Log, Logged, Preferences
 from domain.margins import Margin, Over, Share, Unknown
 from domain.passes import Session, first_weighed, latest_session, session_of, with_axles
+from domain.rig import HITCH_CHAIN
 from domain.verdicts import Question
-from domain.wanted import LOADED_BY
+from domain.wanted import LOADED_BY, Wanted
 
 PAYLOAD = marked("Payload goes with truck GVWR until the curb weight is given.")
 
@@ -115,6 +124,25 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         rows=margin_rows(_asked(told, question), _unit(preferences)),
         notes=since,
     )
+
+
+def heaviest_answer(
+    log: Log, preferences: Preferences, now: datetime, question: Question
+) -> Answer:
+    """The heaviest weighing of the days asked about, else of the whole log."""
+    driven = driving(log, question.truck)
+    days = asked_span(question, preferences, now)
+    start, end = (days.start, days.end) if days else (datetime.min.replace(tzinfo=UTC), now)
+    top = heaviest(driven, start, end, references(), question.trailer)
+    if top is None or top.gross is None:
+        return no_weighing(preferences)
+    headline = say(
+        "Heaviest: {load}, weighed {when}.",
+        load=mass_text(top.gross, _unit(preferences)),
+        when=day(local(top.at, preferences)),
+    )
+    _, *rows = heaviest_rows(top, preferences)
+    return Answer(headline=headline, rows=tuple(rows), notes=(say(CAUTION),))
 
 
 def changes_told(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
@@ -183,7 +211,13 @@ def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     if told is None:
         return no_weighing(preferences)
     unit = _unit(preferences)
-    asked = _asked(told, question)
+    asked: Sequence[Margin] = _asked(told, question)
+    lacking: Sequence[Wanted] = ()
+    part = first_said(asked_words().part, question.text)
+    if part and not (question.rating or question.field):
+        asked, lacking = _of_part(told, PARTS[part])
+        if lacking and not asked:
+            return _not_given(told, lacking, unit)
     if not asked:
         return _all_margins(told, unit, _since_notes(log, told.weights.session, preferences))
     over = any(isinstance(each, Over) for each in told.governing)
@@ -193,7 +227,36 @@ def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     return Answer(
         headline=" ".join(filter(None, (room, rest, say(STOP) if over else ""))),
         rows=margin_rows(asked[1:], unit),
-        notes=tuple(filter(None, (by_label, say(CAUTION)))),
+        notes=tuple(filter(None, (by_label, missing_note(lacking), say(CAUTION)))),
+    )
+
+
+PARTS: Mapping[str, Sequence[str]] = {
+    "tyres": ("truck tyres", "trailer tyres"),
+    "hitch": HITCH_CHAIN,
+}
+"""Whose limits a part's name asks for."""
+
+
+def _of_part(
+    told: Weighed, subjects: Sequence[str]
+) -> tuple[tuple[Margin, ...], tuple[Wanted, ...]]:
+    """The margins of a part, and its ratings that nobody gave."""
+    return (
+        tuple(each for each in told.margins if each.limit.subject in subjects),
+        tuple(each for each in told.missing if each[0] in subjects),
+    )
+
+
+def _not_given(told: Weighed, lacking: Sequence[Wanted], unit: str) -> Answer:
+    """What is said of a part whose limits nobody gave: that, and how the rest stands."""
+    return Answer(
+        headline=missing_note(lacking),
+        notes=(
+            *(missing_rating(each) for each in lacking),
+            verdict_on(told, unit),
+            say(CAUTION),
+        ),
     )
 
 

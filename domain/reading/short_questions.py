@@ -20,7 +20,17 @@ from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
 from domain.reading.short_words import ShortWords
 from domain.reading.tokens import MARK, NUMBER, Token
-from domain.verdicts import CHANGE, FAULTS, LAST_FILL, OF_TRIP, READING, RULE, Question
+from domain.verdicts import (
+    AGE,
+    CHANGE,
+    FAULTS,
+    HEAVIEST,
+    LAST_FILL,
+    OF_TRIP,
+    READING,
+    RULE,
+    Question,
+)
 
 LONGEST = 24
 """Tokens: a question of few words has no more, politeness included."""
@@ -165,6 +175,7 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "faults": {"topic": "upkeep", "form": FAULTS, "item": None},
     "mended": {"topic": "upkeep", "form": FAULTS, "item": None},
     "due": {"topic": "upkeep"},
+    "tyre_age": {"topic": "upkeep", "form": AGE, "item": None},
     "missing": {"topic": "ratings"},
     "tank_size": {"topic": "ratings", "rating": "tank"},
     "may_tow": {"topic": "ratings"},
@@ -175,6 +186,7 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "tongue": {"topic": "tongue"},
     "margin": {"topic": "margin"},
     "margin_here": {"topic": "margin"},
+    "heaviest": {"topic": "weight", "form": HEAVIEST},
     "weight": {"topic": "weight"},
     "last_fill": {"topic": "cost", "form": LAST_FILL},
     "trip_cost": {"topic": "cost", "form": OF_TRIP},
@@ -183,6 +195,7 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "plan": {"topic": "plan"},
     "odometer": {"topic": "distance", "form": READING},
     "distance": {"topic": "distance"},
+    "fluid": {"topic": "economy", "product": "def"},
     "economy": {"topic": "economy"},
     "economy_here": {"topic": "economy"},
     "trip": {"topic": "trip"},

@@ -76,6 +76,7 @@ WHERE_READ = {
     examples.WHEELBASE: ("rating",),
     examples.LEVER: ("rating", "rating"),
     examples.DUAL_TYRES: ("rating",),
+    examples.TYRE_DATE: ("rating",),
     **dict.fromkeys(examples.RATED.values(), ("rating",)),
 }
 """The kinds of entry, or the topic of the question, that each example is read as."""

@@ -8,7 +8,18 @@ from bot.phrasebook import phrasebook
 from domain.quantities import Quantity
 from domain.reading import read
 from domain.reading.short_questions import ASKS
-from domain.verdicts import FAULTS, LAST_FILL, OF_TRIP, READING, RULE, Facts, Question, Silent
+from domain.verdicts import (
+    AGE,
+    FAULTS,
+    HEAVIEST,
+    LAST_FILL,
+    OF_TRIP,
+    READING,
+    RULE,
+    Facts,
+    Question,
+    Silent,
+)
 from tests.domain.reading.chats import Reader, chat, on_the_road
 
 ASKED: dict[tuple[str, str | None], str] = {
@@ -126,10 +137,15 @@ ASKED: dict[tuple[str, str | None], str] = {
         nose heavy?
         what's the ball loaded to
     """,
-    ("weight", None): """
+    ("weight", HEAVIEST): """
+        what was our heaviest weighing this year
+        show me the heaviest ticket so far
+        the heaviest juniper has been
+        how heavy have we been at most
         heaviest we've ever been?
         the most we've ever weighed
-        the lightest we have grossed this year
+    """,
+    ("weight", None): """
         what's the rig at right now
         what did we weigh last time
         what does the flatdeck weigh empty
@@ -144,6 +160,13 @@ ASKED: dict[tuple[str, str | None], str] = {
         how's the weight split front to back
         what's the axle split
     """,
+    ("upkeep", AGE): """
+        how old are the tires
+        how old are the camper tires
+        are the trailer tyres getting too old
+        are our tires past it
+        tire age?
+    """,
     ("upkeep", None): """
         what needs greasing
         anything due for a service on the camper
@@ -152,11 +175,6 @@ ASKED: dict[tuple[str, str | None], str] = {
         list the reminders
         what still needs to be torqued
         does anything need repacking
-        how old are the tires
-        how old are the camper tires
-        are the trailer tyres getting too old
-        are our tires past it
-        tire age?
     """,
     ("plan", None): """
         what would a 300 mile trip cost us
@@ -308,6 +326,10 @@ ASKED: dict[tuple[str, str | None], str] = {
         how much towing have we covered
     """,
     ("economy", None): """
+        which trailer uses more fuel
+        which trailer is thirstier
+        how much def did we use this year
+        how fast do we go through def
         how's the economy towing
         hows the economy looking on this trip
         is she using more fuel than usual
@@ -404,6 +426,10 @@ TALK = """
         how's the economy doing
         how's the economy over there
         how is the economy in spain
+        which trailer costs more
+        which one is cheaper
+        how much def jam did we use
+        what's the heaviest thing ever
         is she using more sugar than usual
         how was the trip
         how did the last date work out
@@ -615,7 +641,11 @@ SPANISH: dict[tuple[str, str | None], str] = {
         ¿qué hay que engrasar?
         ¿qué está pendiente?
         ¿toca servicio?
-        ¿están viejas las llantas?
+    """,
+    ("upkeep", AGE): "¿están viejas las llantas?",
+    ("weight", HEAVIEST): """
+        ¿cuánto fue lo más que hemos pesado?
+        ¿cuál ha sido la pesada más alta?
     """,
     ("ratings", None): """
         ¿qué límites te faltan?
@@ -694,6 +724,8 @@ SPANISH: dict[tuple[str, str | None], str] = {
         ¿cuánto hemos manejado desde el lunes?
     """,
     ("economy", None): """
+        ¿qué remolque gasta más?
+        ¿cuánta urea gastamos este mes?
         ¿cuánto gasta?
         ¿cuánto gasta con el flatdeck?
         ¿cuánto consume Juniper vacía?
