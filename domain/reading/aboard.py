@@ -29,8 +29,10 @@ def people_aboard(scene: Scene) -> int | None:
     tokens = scene.tokens
     total = 0
     uncounted: set[int] = set()
+    nobody = False
     for index, token, key in scene.find("aboard"):
         before = tokens[index - 1] if index else None
+        nobody = nobody or key == "0"
         if key != "people":
             total += int(key)
         elif before is not None and before.kind is NUMBER and before.decimals == 0:
@@ -42,7 +44,17 @@ def people_aboard(scene: Scene) -> int | None:
     party = _party(scene)
     if uncounted.isdisjoint(start for start, _ in party):  # and not 'me and the kids'
         total += sum("aboard" not in tokens[start].senses for start, _ in party)
-    return total or None
+    if not total and any(_with_pet(tokens, index) for index in range(len(tokens))):
+        return 1
+    return total or (0 if nobody else None)
+
+
+def _with_pet(tokens: Sequence[Token], index: int) -> bool:
+    """'me and the dog': one of the two is counted."""
+    if "oneself" not in tokens[index].groups:
+        return False
+    behind = [each for each in tokens[index + 1 : index + 4] if "article" not in each.groups]
+    return len(behind) > 1 and "and" in behind[0].groups and "pet" in behind[1].groups
 
 
 def companions(scene: Scene) -> set[int]:

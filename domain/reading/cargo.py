@@ -63,7 +63,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
     if not masses:
         return []
     found: list[Cargo] = []
-    weighed = scene.has("weigh_cue")
+    listed_only = "carried_thing" in scene.groups and _lists_only_things(scene)
+    weighed = scene.has("weigh_cue") and not listed_only
     for figure in masses:
         spot = _spot_of(scene, figure, masses, spots)
         if spot is None and _taken_off(scene, figure):
@@ -73,7 +74,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         item = _item(scene, figure, spots)
         trailer = None if spot else _on_trailer(scene, figure)
         placed = spot or trailer is not None or _counted_in(scene, figure)
-        loaded = _loaded(scene, verb=verb) or _adds_thing(scene, figure)
+        loaded = listed_only or _loaded(scene, verb=verb) or _adds_thing(scene, figure)
         if item is None or not (placed or loaded):
             continue
         listed = _in_row_of_masses(scene, figure, spots)
@@ -182,6 +183,36 @@ def _loaded(scene: Scene, *, verb: bool) -> bool:
     return sure or scene.has("vehicle") or scene.has("name")
 
 
+def _lists_only_things(scene: Scene) -> bool:
+    """'fridge 41 kg and gas bottles 36 kg', 'toolbox weighs 240 lb': what is carried, and no more.
+
+    Each thing is one that people tow or load, and heavy.
+    """
+    masses = [figure for figure in scene.live_figures() if figure.dimension == MASS]
+    if len(masses) != len(scene.figures) or any(
+        Quantity(figure.value, figure.unit or "lb").amount("kg") < LEAST_ADDED for figure in masses
+    ):
+        return False
+    told = {index for figure in masses for index in range(figure.start, figure.end)}
+    things = 0
+    for index, token in enumerate(scene.tokens):
+        if index in told or token.kind is not WORD:
+            continue
+        if not token.groups.isdisjoint(BESIDE_THING) and "of_a_person" not in token.groups:
+            continue
+        behind = scene.tokens[index + 1 : index + 2]
+        names = not token.senses and behind and "carried_thing" in behind[0].groups
+        if "carried_thing" in token.groups:
+            things += 1
+        elif not names and "weigh_cue" not in token.senses:
+            return False  # 'honey drums' has a word more
+    return things == len(masses) and scene.tokens[-1].raw != "?"
+
+
+BESIDE_THING = frozenset(("article", "and_alone", "was"))
+"""Groups of small words in a list of things and their weights."""
+
+
 def _adds_thing(scene: Scene, figure: Figure) -> bool:
     """'added a toolbox, 165 lb': an everyday word of loading, a thing and what it weighs."""
     if figure.dimension != MASS or "adds_thing" not in scene.groups:
@@ -237,7 +268,8 @@ def _at_home(scene: Scene, figure: Figure, spot: Spot) -> bool:
     if scene.has("vehicle") or scene.has("name") or len(scene.figures) > 1:
         return False
     household = spot.words.casefold() in scene.book.groups["household_spot"]
-    return household and Quantity(figure.value, figure.unit or "lb").amount("kg") < LEAST_AT_HOME
+    least = LEAST_ADDED if "carried_thing" in scene.groups else LEAST_AT_HOME
+    return household and Quantity(figure.value, figure.unit or "lb").amount("kg") < least
 
 
 LEAST_AT_HOME = 45.0

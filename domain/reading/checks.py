@@ -13,7 +13,7 @@ from domain.entries import EVERY_ONE, MENDED, Check, WordsOf
 from domain.reading.figures import VOLUME
 from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION, OTHER
-from domain.reading.tokens import MARK, NUMBER, WORD
+from domain.reading.tokens import MARK, NUMBER, WORD, Token
 
 PLACING = ("side", "corner", "end", "vehicle", "name", "ordinal", "axle_noun")
 """What may stand before an item and belongs to its name: 'left marker light'."""
@@ -331,13 +331,17 @@ def _measures(scene: Scene, index: int) -> bool:
 
 def _start_of_name(scene: Scene, index: int) -> int:
     start = index
-    while start > 0:
-        token = scene.tokens[start - 1]
-        if any(key in token.senses for key in PLACING) and "glue" not in token.senses:
-            start -= 1
-        else:
-            break
+    if index and "part_of_part" in scene.tokens[index].groups:
+        before = scene.tokens[index - 1]
+        start -= "check_item" in before.senses and "glue" not in before.senses  # 'gate hinge'
+    while start > 0 and _places(scene.tokens[start - 1]):
+        start -= 1
     return start
+
+
+def _places(token: Token) -> bool:
+    """Whether a word before an item says where it is, and belongs to its name."""
+    return any(key in token.senses for key in PLACING) and "glue" not in token.senses
 
 
 def _all_of_clause(scene: Scene, index: int, state: int) -> bool:
@@ -385,7 +389,9 @@ def _is_of(scene: Scene, index: int, group: str) -> bool:
 def _of_appliance(scene: Scene, start: int) -> bool:
     """'dryer drum bearing is toast': the part is of a thing that no phrase knows, and no rig."""
     before = scene.tokens[start - 1] if start else None
-    strange = before is not None and before.kind is WORD and not (before.senses or before.groups)
+    if before is None or before.kind is not WORD:
+        return False
+    strange = not (before.senses or before.groups) or "carried_thing" in before.groups
     return strange and not _of_rig(scene)
 
 
@@ -409,7 +415,7 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
         return True
     if not _is_of(scene, index, "everyday_part"):
         return False
-    placed = start < index or any(
+    placed = any(_places(scene.tokens[at]) for at in range(start, index)) or any(
         "corner" in each.senses for each in scene.tokens[min(index, state) : max(index, state)]
     )
     several = len({scene.tokens[k].text.rstrip("s") for k in scene.by_class["check_item"]}) > 1

@@ -48,6 +48,8 @@ def read_hitches(scene: Scene) -> list[Hitch]:
 def _stands_by_itself(scene: Scene, index: int) -> bool:
     """'wheel pads, hitched. steer 5210 ...': a trailer that is known to be on, over its loads."""
     start, end = scene.clause_of(index)
+    while start < index and scene.tokens[start].senses.keys() & {"name", "vehicle"}:
+        start += 1  # 'camper hitched. steer 5210 ...'
     weighed = any(_on_a_scale(figure) for figure in scene.figures)
     return weighed and end - start <= 2 and start == index
 
@@ -130,6 +132,12 @@ def _switched(scene: Scene) -> list[Hitch]:
     return found
 
 
+def _tells_somebody(scene: Scene, index: int) -> bool:
+    """'trailer's parked behind the shop if you need it': where it is, for whoever wants it."""
+    start, end = scene.sentence_of(index)
+    return scene.phrase_said("offers_it", start, end) is not None
+
+
 def _ends_sentence(scene: Scene, index: int) -> bool:
     """Whether a token's clause is a whole sentence, and another one follows."""
     clause = scene.clause_of(index)
@@ -139,6 +147,8 @@ def _ends_sentence(scene: Scene, index: int) -> bool:
 def _alone_beside(scene: Scene, index: int) -> Token | None:
     """The one token of a clause beside another and small words; None if there are more."""
     start, end = scene.clause_of(index)
+    # 'swapped trailers: flatdeck off, camper on'
+    start = next((at for at in range(index, start, -1) if scene.tokens[at - 1].raw == ":"), start)
     end = _end_before_more(scene, index, end)
     found: Token | None = None
     for position in range(start, end):
@@ -180,6 +190,8 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
     if index + 1 < len(scene.tokens) and "since" in scene.tokens[index + 1].groups:
         return False  # 'hitched since 1998'
     if "is_so" in groups and _is_on_something(scene, index):
+        return False
+    if "hitches_a_trailer" in groups and _tells_somebody(scene, index):
         return False
     if not trailer and _hitches_thing(scene, index):
         return False

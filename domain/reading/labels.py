@@ -60,6 +60,7 @@ class Label:
         "side",
         "start",
         "subject",
+        "to_ordinal",
         "vehicle",
         "wheel",
         "whole",
@@ -72,6 +73,7 @@ class Label:
         self.end_of: str | None = None
         self.side: str | None = None
         self.ordinal: int | None = None
+        self.to_ordinal: int | None = None
         self.vehicle: str | None = None
         self.name: str | None = None
         self.whole: str | None = None
@@ -174,7 +176,8 @@ def find_labels(
                 if ordinal is None:
                     current = None
                 else:
-                    current.ordinal, current.end = ordinal, index + 1
+                    current.to_ordinal = ordinal if current.ordinal else None
+                    current.ordinal, current.end = current.ordinal or ordinal, index + 1
             continue
         senses = token.senses
         if (
@@ -206,7 +209,8 @@ def find_labels(
         elif current is not None and token.raw in "()" and _explains(tokens, index, current):
             current.end = index + 1
         elif current is not None and not (
-            "joins_label" in token.groups and index - current.end <= 1
+            ("joins_label" in token.groups and index - current.end <= 1)
+            or _joins_axles(tokens, index, current)
         ):
             current = None
     _rear_alone(tokens, labels)
@@ -477,7 +481,8 @@ def _axle_number(
     tokens: Sequence[Token], index: int, current: Label, figures: Sequence[Figure]
 ) -> int | None:
     """The number in 'Axle 3: 1120 kg', which is part of the label and no figure."""
-    if current.end != index or current.ordinal:
+    another = index > 0 and _joins_axles(tokens, index - 1, current)
+    if not another and (current.end != index or current.ordinal):
         return None
     side = tokens[index + 1] if index + 1 < len(tokens) else None
     if not current.wheel and not (  # 'Trailer 1 left 2,830', 'trailer 1 4,860 trailer 2 4,940'
@@ -503,6 +508,17 @@ def _axle_number(
 
 AXLE_NUMBER = "an axle's number"
 _starts_at = attrgetter("start")
+
+
+def _joins_axles(tokens: Sequence[Token], index: int, current: Label) -> bool:
+    """'axles three and four', 'axles 3+4': the word between the numbers of two axles."""
+    joins = current.wheel and current.ordinal and current.end == index
+    behind = tokens[index + 1] if index + 1 < len(tokens) else None
+    return bool(joins) and "joins_vehicles" in tokens[index].groups and _is_number(behind)
+
+
+def _is_number(token: Token | None) -> bool:
+    return token is not None and token.kind is NUMBER
 
 
 def _counts_on(tokens: Sequence[Token], index: int) -> bool:

@@ -162,8 +162,8 @@ def _standing_alone(scene: Scene) -> str | None:
 
 
 def _is_of_vehicle(tokens: list[Token], end: int) -> bool:
-    """'Whole camper on the scale': what the vehicle behind is like, and no place."""
-    return end < len(tokens) and bool(tokens[end].senses.keys() & {"vehicle", "name"})
+    """'Whole camper on the scale', 'Portable pads': what it is like, and no place."""
+    return end < len(tokens) and bool(tokens[end].senses.keys() & {"vehicle", "name", "axle_noun"})
 
 
 def _does(tokens: list[Token], start: int, end: int) -> bool:

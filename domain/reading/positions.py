@@ -48,6 +48,8 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
             position = "gross" if _weighs_our_rig(scene, label, figure) else None
         elif label.whole:
             position = _whole_position(scene, label, figures)
+        elif label.to_ordinal:  # 'axles three and four'
+            position = "truck" if label.to_ordinal == LAST_OF_TRUCK else "trailer"
         elif label.ordinal and label.vehicle != "trailer" and not in_trailer_series:
             announced = _trailer_announced(scene, label)
             position = None if announced else _axle_by_number(label, axles)
@@ -95,6 +97,10 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
         if position in POSITIONS and position not in placed:
             placed[position] = figure
     return placed
+
+
+LAST_OF_TRUCK = 2
+"""Axles of a pickup; those counted behind them are its trailer's."""
 
 
 def _told_of_trailer(figures: Sequence[Figure], corner: Label) -> bool:

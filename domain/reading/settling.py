@@ -64,7 +64,7 @@ def settle_words(scene: Scene) -> None:
         _settle_tare(scene)
     if "fuel_or_register" in scene.groups:
         _settle_regular(scene)
-    if "swapped_for" in scene.groups and {"correction", "name"} <= scene.by_class.keys():
+    if "swaps" in scene.groups and {"correction", "name"} <= scene.by_class.keys():
         _settle_swapped(scene)
     if "correction" in scene.by_class:
         _settle_put_down(scene)
@@ -323,13 +323,17 @@ def _settle_bars(scene: Scene) -> None:
 
 
 def _settle_swapped(scene: Scene) -> None:
-    """'swapped the camper for the flatdeck, 51,300': two trailers, and no figures were."""
+    """'swapped the camper for the flatdeck, 51,300', 'swapped trailers': no figures were."""
     tokens, named = scene.tokens, scene.by_class["name"]
     for index in scene.by_class["correction"]:
         token = tokens[index]
         first = next((at for at in named if index < at <= index + 2), named[-1])
         between = tokens[first : named[-1]]
-        if "swaps" in token.groups and any("swapped_for" in each.groups for each in between):
+        behind = tokens[index + 1 : index + 2]
+        told = any("swapped_for" in each.groups for each in between) or (
+            bool(behind) and behind[0].senses.get("vehicle") == "trailer" and len(named) > 1
+        )
+        if "swaps" in token.groups and told:
             token.senses = {"glue": "function"}
     scene.index_terms()
 

@@ -1,0 +1,89 @@
+"""Facts in words that say more than a label: pairs of axles, nobody aboard, parts of parts."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Cargo, Check, Entry, Hitch, Odometer, Rating, Weighing
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def lb(value: float) -> Quantity:
+    """So many pounds."""
+    return Quantity(value, "lb")
+
+
+PAIRED = {"steer": lb(5_120), "drive": lb(6_430), "trailer": lb(8_910)}
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "axle one 5,120 axle two 6,430 axles three and four 8,910",
+            [Weighing(loads=PAIRED, rig="hitched")],
+        ),
+        (
+            "axle 1 5,120 lb, axle 2 6,430 lb, axles 3+4 8,910 lb",
+            [Weighing(loads=PAIRED, rig="hitched")],
+        ),
+        (
+            "axles 1 and 2 11,550, axles 3 and 4 8,910",
+            [Weighing(loads={"truck": lb(11_550), "trailer": lb(8_910)}, rig="hitched")],
+        ),
+        (
+            "just the truck, nobody in it, 8,130 lb",
+            [Weighing(loads={"gross": lb(8_130)}, rig="solo", aboard=0)],
+        ),
+        (
+            "bobtail 8,390 lb with me and the dog in it",
+            [Weighing(loads={"gross": lb(8_390)}, rig="solo", aboard=1)],
+        ),
+        (
+            "portable pads, flatdeck hitched. steer 5,120 drive 6,430 trailer 8,910",
+            [Weighing(loads=PAIRED, rig="hitched", trailer="flatdeck")],
+        ),
+        (
+            "swapped trailers: camper off, flatdeck on, 48,140",
+            [
+                Hitch(action="unhitched", trailer="camper"),
+                Hitch(action="hitched", trailer="flatdeck"),
+                Odometer(odometer=Quantity(48_140, "mi")),
+            ],
+        ),
+        (
+            "gross combined max is 16,500",
+            [Rating(subject="truck", rating="gcwr", value=lb(16_500))],
+        ),
+        (
+            "max pin weight on the fifth wheel hitch 4,800 lb",
+            [Rating(subject="hitch", rating="tongue", value=lb(4_800))],
+        ),
+        ("trailer gate hinge is bent", [Check(item="trailer gate hinge", state="fault")]),
+        ("spare wheel bracket is cracked", [Check(item="spare wheel bracket", state="fault")]),
+        ("honey drums 1,760 lb", [Cargo(item="honey drums", value=lb(1_760))]),
+        (
+            "fridge 92 lb and gas bottles 78 lb",
+            [Cargo(item="fridge", value=lb(92)), Cargo(item="gas bottles", value=lb(78))],
+        ),
+    ],
+)
+def test_it_is_read_in_other_words(text: str, entries: list[Entry], reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts(tuple(entries))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "trailer's parked out back if you need it",
+        "the fridge door hinge is broken",
+        "my shelf bracket broke",
+        "my fridge weighs 300 lb",
+        "cooler 12 lb",
+        "turkey 14 lb",
+    ],
+)
+def test_a_house_and_its_things_are_talk(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()
