@@ -147,7 +147,7 @@ def _ends_sentence(scene: Scene, index: int) -> bool:
 def _alone_beside(scene: Scene, index: int) -> Token | None:
     """The one token of a clause beside another and small words; None if there are more."""
     start, end = scene.clause_of(index)
-    # 'swapped trailers: flatdeck off, camper on'
+    # A heading parts clauses, as in 'swapped trailers: flatdeck off, camper on'.
     start = next((at for at in range(index, start, -1) if scene.tokens[at - 1].raw == ":"), start)
     end = _end_before_more(scene, index, end)
     found: Token | None = None
