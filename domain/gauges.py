@@ -54,9 +54,11 @@ def _degrees(value: Quantity) -> float | None:
     return value.amount("degF") if value.unit in DEGREES else None
 
 
-def soft(readings: Sequence[Observation], table: GaugeTable) -> tuple[Observation, ...]:
-    """The tyres that are soft beside their likes, in order."""
-    return tuple(each for each in readings if _is_soft(each, readings, table))
+def soft(
+    readings: Sequence[Observation], table: GaugeTable, before: Sequence[Observation] = ()
+) -> tuple[Observation, ...]:
+    """The tyres that are soft beside their likes, in order, those read shortly before included."""
+    return tuple(each for each in readings if _is_soft(each, (*before, *readings), table))
 
 
 def _is_soft(reading: Observation, readings: Sequence[Observation], table: GaugeTable) -> bool:

@@ -6,7 +6,8 @@ prescribes no interval of its own but the re-torque of wheel nuts, which comes w
 table (`shared/reference/upkeep.toml`).
 
 An interval is told as a rating whose subject is the item: `every`, a distance, or
-`every_days`, a bare number. Having done it is a check with the state `done`.
+`every_days`, a bare number. Having done it is a check with the state `done`; where only the
+odometer's reading of then is told, another rating, `done_at`.
 """
 
 from __future__ import annotations
@@ -22,6 +23,9 @@ from domain.log import Logged
 from domain.quantities import Quantity
 from domain.rig import tyres_owner
 from domain.tyres import OLD_YEARS, Made, code_digits, date_code
+
+DONE_AT = "done_at"
+"""The rating that tells at which reading something was done last, before it was logged."""
 
 SOON = 0.1
 """Upkeep is due soon once less than this share of its interval is left."""
@@ -54,13 +58,15 @@ class UpkeepTable:
 class Due:
     """One reminder: of what, for which trailer, and how much is left (negative: overdue).
 
-    `km_left` and `days_left` are None where the interval is of the other kind; both are
+    `done_km` is the reading at which it was done, where no more than that was told. `km_left` and
+    `days_left` are None where the interval is of the other kind; both are
     None where it was never logged as done, so that nothing can be counted from.
     """
 
     chore: str
     trailer: str | None
     done: datetime | None
+    done_km: float | None = None
     km_left: float | None = None
     days_left: float | None = None
     interval_km: float | None = None
@@ -147,16 +153,35 @@ def old_tyres(driven: Driving, today: date) -> tuple[OldTyres, ...]:
     )
 
 
-Done = Mapping[tuple[str, str | None], Logged[Check]]
-"""The last time that a kind of upkeep was logged as done, by its name and trailer."""
+@dataclass(frozen=True, slots=True)
+class Last:
+    """When something was done last, and where on the road if only the reading was told."""
+
+    at: datetime
+    km: float | None = None
+
+
+Done = Mapping[tuple[str, str | None], Last]
+"""The last time that a kind of upkeep was done, by its name and trailer."""
 
 
 def _last_done(driven: Driving, table: UpkeepTable) -> Done:
-    return {
-        (table.chore(each.entry.item).name, each.entry.trailer): each
-        for each in driven.log.of(Check)
-        if each.entry.state == "done"
-    }
+    found: dict[tuple[str, str | None], Last] = {}
+    for each in driven.log:
+        match each.entry:
+            case Check(item=item, state="done", trailer=trailer):
+                found[table.chore(item).name, trailer] = Last(each.at)
+            case Rating(subject=item, rating=rating, value=Quantity() as shown, trailer=trailer):
+                if rating == DONE_AT:
+                    km = shown.amount("km") * driven.track.factor
+                    found[table.chore(item).name, trailer] = Last(_passed(driven, km, each.at), km)
+    return found
+
+
+def _passed(driven: Driving, km: float, told: datetime) -> datetime:
+    """When the truck was last known to be no further than a place; when that was told, if never."""
+    marks = reversed(driven.track.marks)
+    return next((mark.at for mark in marks if mark.km <= km and mark.at <= told), told)
 
 
 def _set_by_owner(driven: Driving, table: UpkeepTable, done: Done, now: datetime) -> Iterable[Due]:
@@ -186,15 +211,16 @@ def _due(
     name: str,
     trailer: str | None,
     every: Mapping[str, float],
-    last: Logged[Check] | None,
+    last: Last | None,
     now: datetime,
 ) -> Due:
-    driven_km = None if last is None else _km_since(driven, last.at, trailer)
+    driven_km = None if last is None else _km_since(driven, last, trailer)
     km, days = every.get("km"), every.get("days")
     return Due(
         chore=name,
         trailer=trailer,
         done=last.at if last else None,
+        done_km=last.km if last else None,
         km_left=None if km is None or driven_km is None else km - driven_km,
         days_left=(
             None if days is None or last is None else days - (now - last.at) / timedelta(days=1)
@@ -219,27 +245,36 @@ def _following(driven: Driving, table: UpkeepTable) -> Iterable[Due]:
             for each in checks
             if each.at > last.at
             and table.chore(each.entry.item) == chore
-            and _km_since(driven, last.at, last.entry.trailer, each.at) >= chore.after_km / 2
+            and _km_since(driven, Last(last.at), last.entry.trailer, each.at) >= chore.after_km / 2
         ]
         if not again:
             yield Due(
                 chore=chore.name,
                 trailer=last.entry.trailer,
                 done=last.at,
-                km_left=chore.after_km - _km_since(driven, last.at, last.entry.trailer),
+                km_left=chore.after_km - _km_since(driven, Last(last.at), last.entry.trailer),
                 interval_km=chore.after_km,
             )
 
 
 def _km_since(
-    driven: Driving, moment: datetime, trailer: str | None, until: datetime | None = None
+    driven: Driving, last: Last, trailer: str | None, until: datetime | None = None
 ) -> float:
-    """Distance since a moment, of a trailer only while it was on."""
-    start = driven.track.near(moment) or driven.track.before(moment) or driven.track.after(moment)
+    """Distance since something was done, of a trailer only while it was on."""
+    start = _place(driven, last)
     end = driven.track.latest if until is None else driven.track.before(until)
-    if start is None or end is None or end.km <= start.km:
+    if start is None or end is None or end.km <= start:
         return 0.0
     if trailer is None:
-        return end.km - start.km
-    split = driven.modes.split(start.km, end.km)
+        return end.km - start
+    split = driven.modes.split(start, end.km)
     return sum(km for mode, km in split.items() if mode.casefold() == trailer.casefold())
+
+
+def _place(driven: Driving, last: Last) -> float | None:
+    """Where on the road something was done, in km; None before any reading."""
+    if last.km is not None:
+        return last.km
+    track = driven.track
+    mark = track.near(last.at) or track.before(last.at) or track.after(last.at)
+    return None if mark is None else mark.km

@@ -106,15 +106,17 @@ def open_faults(checks: Sequence[Logged[Check]]) -> tuple[Logged[Check], ...]:
     """Faults that nobody has logged as put right, oldest first."""
     standing: list[Logged[Check]] = []
     for each in checks:
-        mends = _mended_by(each.entry, standing)
-        standing = [
-            fault
-            for fault in standing
-            if fault is not mends and not _settles(each.entry, fault.entry)
-        ]
+        settled = put_right(each.entry, standing)
+        standing = [fault for fault in standing if fault not in settled]
         if each.entry.state == "fault":
             standing.append(each)
     return tuple(standing)
+
+
+def put_right(later: Check, standing: Sequence[Logged[Check]]) -> tuple[Logged[Check], ...]:
+    """The faults that a later check settles, of those that are open."""
+    mends = _mended_by(later, standing)
+    return tuple(fault for fault in standing if fault is mends or _settles(later, fault.entry))
 
 
 def _mended_by(later: Check, standing: Sequence[Logged[Check]]) -> Logged[Check] | None:

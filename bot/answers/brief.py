@@ -30,6 +30,7 @@ from domain.entries import (
 from domain.quantities import Quantity
 from domain.rig import subject_of
 from domain.tyres import code_digits
+from domain.upkeep import DONE_AT
 
 EVERY_DAYS = "every_days"
 """A reminder by the calendar, which has no unit of its own."""
@@ -51,6 +52,7 @@ RATING_WORDS = {
     "v": marked("V value"),
     "s": marked("S value"),
     EVERY_DAYS: marked("every"),
+    DONE_AT: marked("last done at"),
 }
 """What each rating is called; one that is not listed goes by its own name."""
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import cast
 
 from bot.answers import (
@@ -102,7 +102,14 @@ def _checked(
 def _read_off(
     log: Log, preferences: Preferences, now: datetime, group: Group
 ) -> tuple[Answer, Group]:
-    return routine.observations_kept([cast(Observation, each.entry) for each in group]), group
+    first, keys = min(each.at for each in group), {each.key for each in group}
+    before = [
+        each.entry
+        for each in log.of(Observation)
+        if first - A_DAY <= each.at <= first and each.key not in keys
+    ]
+    read = [cast(Observation, each.entry) for each in group]
+    return routine.observations_kept(read, before), group
 
 
 def _hitched(
@@ -200,6 +207,9 @@ ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
 }
 """Who answers a question, by the form in which it wants its answer."""
 
+A_DAY = timedelta(days=1)
+"""Tyres that were read so long before are the likes of one that is read now; no source."""
+
 LATELY = 250
 """Entries of each kind, the last ones, that an answer about what is on the scale or on the road
 now needs; a session at the scale holds a handful."""
@@ -209,6 +219,7 @@ REACHES: Mapping[type[Entry], Callable[[datetime, datetime], Reach]] = {
     Fill: lambda now, _: Reach(since=now - RECENT),
     Check: lambda _now, _last: EVERYTHING,
     Rating: lambda _, last: Reach(latest=LATELY, until=last),
+    Observation: lambda _, last: Reach(since=last - A_DAY),
 }
 """How much of the log the answer to each kind looks at, given the time and that of what was
 kept; the rest need nothing."""

@@ -38,11 +38,14 @@ def hitch_kept(entry: Hitch) -> Answer:
     return Answer(headline=headline, quiet=True)
 
 
-def observations_kept(entries: Sequence[Observation]) -> Answer:
-    """Gauges were read; what is hot, and which tyre is soft, is said aloud."""
+def observations_kept(entries: Sequence[Observation], before: Sequence[Observation] = ()) -> Answer:
+    """Gauges were read; what is hot, and which tyre is soft, is said aloud.
+
+    `before` are those read in the day before, to which a single tyre is held.
+    """
     told = sentence(listed([brief(entry) for entry in entries]))
     kept = say("{entries}, kept.", entries=told)
-    heated, slack = hot(entries, gauge_table()), soft(entries, gauge_table())
+    heated, slack = hot(entries, gauge_table()), soft(entries, gauge_table(), before)
     if not (heated or slack):
         return Answer(headline=kept, quiet=True)
     advice = [say(WHEN_HOT.get(each.subject, ENGINE_HOT)) for each in heated]

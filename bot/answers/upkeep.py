@@ -25,9 +25,9 @@ from domain.log import Log, Logged, Preferences
 from domain.quantities import Quantity
 from domain.rig import rig_of
 from domain.trip import open_trip, to_ask_about
-from domain.upkeep import Due, due, old_tyres
+from domain.upkeep import DONE_AT, Due, due, old_tyres
 from domain.verdicts import Question
-from domain.walkround import WalkRound, open_faults, walk_round
+from domain.walkround import WalkRound, open_faults, put_right, walk_round
 
 MOST_FAULTS = 4
 """Open faults that are named; the rest are counted."""
@@ -170,29 +170,83 @@ def walk_round_answer(driven: Driving, preferences: Preferences, now: datetime) 
 def checks_answer(
     log: Log, preferences: Preferences, now: datetime, logged_checks: Sequence[Logged[Check]]
 ) -> Answer:
-    """What is said when points were ticked or faults found: the fault, else what is left."""
+    """What is said when points were ticked, faults found or put right, and upkeep done.
+
+    The fault first; else what was done, and how the walk-round stands where it is of that.
+    """
     driven = driving(log, logged_checks[-1].entry.truck)
     faults = [each for each in logged_checks if each.entry.state == "fault"]
-    done = listed([term(each.entry.item) for each in logged_checks if each.entry.state == "done"])
+    done = [each for each in logged_checks if each.entry.state == "done"]
     stands = _standing(driven, now)
-    left = _left_to_tick(stands) if stands.begun and stands.left else ""
+    said = _done(driven, logged_checks, done)
     if faults:
         names = listed([checked_item(each) for each in faults])
-        notes = (
-            say(SEE_TO_IT),
-            *([say("Checked: {items}.", items=done)] if done else []),
-        )
+        notes = (say(SEE_TO_IT), *([said] if done else []))
         return Answer(headline=say("Fault noted: {items}.", items=names), notes=notes)
-    if stands.begun and not stands.left and not stands.faults:
-        left = say("Walk-round done.")
+    left = ""
+    if stands.begun and any(_is_of_the_walk_round(log, each.entry) for each in done):
+        if stands.left:
+            left = _left_to_tick(stands)
+        elif not stands.faults:
+            left = say("Walk-round done.")
     return Answer(
-        headline=say("Checked: {items}.", items=done),
+        headline=said,
+        rows=tuple(
+            Row(sentence(_name(each)), _left(each, preferences))
+            for each in _next_due(driven, done, now)
+        ),
         notes=tuple(
             note
             for note in (left, _faults(stands.faults, preferences) if stands.faults else "")
             if note
         ),
     )
+
+
+def _done(driven: Driving, told: Sequence[Logged[Check]], done: Sequence[Logged[Check]]) -> str:
+    """What was put right, done or looked at by a message, each named once."""
+    keys = {each.key for each in told}
+    before = open_faults([each for each in driven.log.of(Check) if each.key not in keys])
+    settled = {each.key: put_right(each.entry, before) for each in done}
+    mended = list(dict.fromkeys(fault for each in done for fault in settled[each.key]))
+    rest = [each for each in done if not settled[each.key]]
+    upkeep = [each for each in rest if _is_upkeep(driven.log, each.entry)]
+    sentences = [
+        say(message, items=listed([checked_item(each) for each in found]))
+        for message, found in (
+            (PUT_RIGHT, mended),
+            (DONE, upkeep),
+            (CHECKED, [each for each in rest if each not in upkeep]),
+        )
+        if found
+    ]
+    return " ".join(sentences)
+
+
+PUT_RIGHT = marked("Put right: {items}.")
+DONE = marked("Done: {items}.")
+CHECKED = marked("Checked: {items}.")
+
+
+def _is_of_the_walk_round(log: Log, check: Check) -> bool:
+    table = points_table()
+    whole = check.item.casefold() in table.whole
+    return whole or any(each.means(check.item) for each in walkround.points_of(log, table))
+
+
+def _is_upkeep(log: Log, check: Check) -> bool:
+    """Whether work was done of a kind that falls due again, and no point was looked at."""
+    table = upkeep_table()
+    return table.chore(check.item) in table.chores and not _is_of_the_walk_round(log, check)
+
+
+def _next_due(driven: Driving, done: Sequence[Logged[Check]], now: datetime) -> list[Due]:
+    """When what was just done falls due again, where a reminder is set."""
+    table = upkeep_table()
+    of_now = {table.chore(each.entry.item).name for each in done}
+    if not of_now:
+        return []
+    return [each for each in due(driven, table, now) if each.chore in of_now and each.done]
 
 
 def _left_to_tick(stands: WalkRound) -> str:
@@ -248,6 +302,13 @@ def _to_text_when_done(upkeep: str) -> str:
 
 def _standing_words(entry: Rating, log: Log) -> tuple[str, str] | None:
     """The sentence and the note for one lasting setting."""
+    if entry.rating == DONE_AT and isinstance(entry.value, Quantity):
+        done = say(
+            "{upkeep} last done at {figure}.",
+            upkeep=sentence(_on_trailer(entry.subject, entry.trailer)),
+            figure=figure(entry.value),
+        )
+        return done, ""
     every = _interval(entry)
     if every is not None:
         which = _on_trailer(entry.subject, entry.trailer)
@@ -310,7 +371,7 @@ def attention(
     if silent is not None:
         sentences.append(
             say(
-                "The trip of {day} was never closed; text the odometer at home.",
+                "The trip of {day} is still open; text the odometer once you are home.",
                 day=day(local(silent.start, preferences)),
             )
         )
@@ -386,6 +447,8 @@ def _left(each: Due, preferences: Preferences) -> str:
 def _when_done(each: Due, preferences: Preferences) -> str:
     if each.done is None:
         return say("never logged as done")
+    if each.done_km is not None:
+        return say("done at {distance}", distance=distance(each.done_km, preferences))
     return say("done {day}", day=day(local(each.done, preferences)))
 
 

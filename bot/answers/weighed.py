@@ -133,10 +133,11 @@ def short_answer(
     judging = judging_note(told, MOST_MISSING)
     wishes = (
         *_imbalance_notes(told.weights, unit),
+        "" if over or near else since,
         "" if over or near else judging,
         _missing_note(told, new),
         *[ONE_MORE_MARGIN] * (over + near - most),
-        since,
+        since if over or near else "",
         *(change_notes(told.changes, unit) if not over else ()),
         judging if over or near else "",
         *_lesser_notes(told),

@@ -36,12 +36,13 @@ from domain.entries import Weighing
 from domain.margins import Clear, Near, Over, Unknown, too_close
 from domain.passes import Session, sessions
 from domain.rig import TRAILER_PARTS, Key, Rig, rig_of
+from domain.upkeep import DONE_AT
 from domain.wanted import Wanted, lacking
 
 LOADS = ("steer", "drive", "trailer", "gross")
 """Loads of a weighing that have a column each."""
 
-NOT_OF_THE_RIG = ("every", "every_days")
+NOT_OF_THE_RIG = ("every", "every_days", DONE_AT)
 """What is told like a rating, and is an interval of upkeep."""
 
 OWN_SUBJECTS = ("walk-round", "odometer")

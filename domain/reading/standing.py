@@ -20,7 +20,7 @@ from domain.entries import Check, Entry, Odometer, Rating
 from domain.odometer import BELIEVABLE_FACTOR
 from domain.quantities import Quantity
 from domain.reading.openings import Openings, by_letter, openings_of
-from domain.upkeep import UpkeepTable
+from domain.upkeep import DONE_AT, UpkeepTable
 from domain.verdicts import CHANGE, PAGE, PICTURE, Facts, Question, Verdict
 from domain.walkround import SUBJECT, PointsTable
 
@@ -75,7 +75,8 @@ def standing_words_from(
         "more_unit": f"(?P<more_unit>{_any_of(units)})",
         "volume": f"(?P<volume>{_any_of(volumes)})",
         "language": f"(?P<item>{_any_of(table['languages'])})",
-        "reading": r"(?:,? (?:at |odo )?(?P<reading>\d{2,3},?\d{3})(?: miles| mi| km)?)?",
+        "reading": r"(?:,? (?:at |odo )?(?P<reading>\d{2,3}[,.]?\d{3})(?: miles| mi| km)?)?",
+        "then": r"(?P<then>\d{1,3}[,.]?\d{3})(?: ?(?:miles|mi|km|millas))?",
     }
     patterns = {
         name: [_filled(pattern, filled) for pattern in table[name]] for name in (*_FACTS, *_ASKED)
@@ -148,10 +149,20 @@ def _every(
     intervals = [(found["count"], found["unit"])]
     if told.get("more_count") is not None:
         intervals.append((found["more_count"], found["more_unit"]))  # 'or 12 months'
-    return [
+    ratings = [
         _interval(found["upkeep"], _number(count, words), words.units[unit], trailer)
         for count, unit in intervals
     ]
+    done = [] if told["then"] is None else _done_then(found, context, words, trailer)
+    return [*ratings, *done]
+
+
+def _done_then(
+    found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
+) -> Sequence[Entry]:
+    """Done some time ago, when the odometer read so much: no reading of now."""
+    shown = Quantity(_number(found["then"], words), context.odometer_unit)
+    return [Rating(subject=found["upkeep"], rating=DONE_AT, value=shown, trailer=trailer)]
 
 
 def _interval(upkeep: str, count: float, unit: str, trailer: str | None) -> Rating:
@@ -168,6 +179,9 @@ def _done(
     if found["reading"] is None:
         return [check]
     shown = Quantity(_number(found["reading"], words), context.odometer_unit)
+    if context.odometer is not None and shown.amount("km") < context.odometer.amount("km"):
+        # Nothing drives backwards: that was the reading when it was done.
+        return [Rating(subject=found["upkeep"], rating=DONE_AT, value=shown, trailer=trailer)]
     return [check, Odometer(odometer=shown)]
 
 
@@ -227,6 +241,7 @@ _FACTS: Mapping[str, Callable[..., Sequence[Entry]]] = {
     "walk_drop": _point(0.0),
     "tick": _tick,
     "done": _done,
+    "done_then": _done_then,
 }
 _ASKED: Mapping[str, dict[str, Any]] = {
     "def_asked": {"topic": "economy", "product": "def"},

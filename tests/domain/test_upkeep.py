@@ -39,6 +39,34 @@ def test_oil_is_due_so_many_miles_after_it_was_last_changed() -> None:
     assert only(page, 40).overdue
 
 
+def test_upkeep_that_was_done_before_it_was_logged_is_counted_from_its_reading() -> None:
+    page = Page()
+    page.reads(1, 48000)
+    page.reads(5 * DAY, 50300)
+    page.add(6 * DAY, Rating(subject="oil", rating="every", value=mi(5000)))
+    page.add(6 * DAY, Rating(subject="oil change", rating="done_at", value=mi(46000)))
+    found = only(page, 7)
+    # By hand: 46,000 and 5,000 are 51,000, of which 50,300 are driven.
+    assert (miles(found.km_left), miles(found.done_km)) == (700, 46000)
+    page.add(8 * DAY, Check(item="oil", state="done"))
+    again = only(page, 9)
+    assert (miles(again.km_left), again.done_km) == (5000, None)
+    page.add(10 * DAY, Rating(subject="oil", rating="done_at", value=mi(49000)))
+    assert miles(only(page, 11).km_left) == 3700
+
+
+def test_a_reading_of_then_tells_the_day_where_the_log_knows_the_road() -> None:
+    page = Page()
+    page.reads(1, 48000)
+    page.reads(5 * DAY, 50300)
+    page.add(6 * DAY, Rating(subject="service", rating="every_days", value=100.0))
+    page.add(6 * DAY, Rating(subject="service", rating="done_at", value=mi(49000)))
+    assert only(page, 51).days_left == pytest.approx(50, abs=1)
+    page.add(7 * DAY, Rating(subject="service", rating="done_at", value=mi(47000)))
+    # Before the first reading nobody knows the day; it counts from when it was told.
+    assert only(page, 51).days_left == pytest.approx(56, abs=1)
+
+
 def test_upkeep_by_the_calendar_is_due_without_driving() -> None:
     page = Page()
     page.add(0, Rating(subject="bearings", rating="every_days", value=365.0, trailer="camper"))

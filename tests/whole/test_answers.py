@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from typing import get_args
 
 import pytest
@@ -337,3 +337,14 @@ def test_a_soft_tyre_is_said_aloud_beside_its_likes() -> None:
     assert aloud.headline == "Soft: trailer right tyre 48 psi."
     assert "label's pressure" in aloud.notes[0]
     assert "65 psi" in aloud.notes[-1]
+
+
+def test_a_tyre_read_by_itself_is_held_to_those_read_in_the_day_before() -> None:
+    of_morning = Observation(subject="tyre", value=Quantity(80, "psi"), position="trailer")
+    low = Observation(subject="tyre", value=Quantity(52, "psi"), position="trailer right front")
+    for hours, soft in ((3, True), (30, False)):
+        then = Logged(entry=of_morning, at=AT - timedelta(hours=hours), by="Wren", key=1)
+        now = Logged(entry=low, at=AT, by="Wren", key=2)
+        answer = dispatch.kept_answer(Log([then, now]), HOME, AT, [now])
+        assert answer.headline.startswith("Soft: ") is soft
+        assert answer.quiet is not soft

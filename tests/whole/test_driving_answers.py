@@ -5,13 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from datetime import date, timedelta
-from typing import get_args
+from typing import cast, get_args
 
 import pytest
 
 from bot.answers import ahead, fuel, spans, trips, upkeep
 from bot.answers.answer import Answer
 from bot.answers.measures import dates, economy_value, elapsed
+from bot.answers.plain import as_text
 from domain.context import Units
 from domain.entries import Check, Fill, Rating, Weighing
 from domain.fuel import Rate
@@ -233,6 +234,57 @@ def test_an_open_fault_and_overdue_upkeep_are_named_in_the_week() -> None:
         "Oil overdue by 100 mi.",
         "2 questions of mine still open.",
     )
+
+
+def checked(page: Page, hours: float, *checks: Check) -> Answer:
+    """What is said to checks of one message."""
+    keys = len(page.entries)
+    page.add(hours, *checks)
+    told = [each for each in page.entries if each.key > keys]
+    now = START + timedelta(hours=hours)
+    return upkeep.checks_answer(page.log, BOISE, now, cast(list[Logged[Check]], told))
+
+
+def test_upkeep_that_was_done_says_when_it_is_due_again_and_nothing_of_the_walk_round() -> None:
+    page = Page()
+    page.add(0, Rating(subject="oil", rating="every", value=mi(5000)))
+    page.reads(0, 48000)
+    page.hitches(1, "flatdeck")
+    page.reads(1, 48000, "depart")
+    page.add(1, Check(item="safety chains", state="done"))
+    answer = checked(page, 2, Check(item="oil change", state="done"))
+    assert as_text(answer) == "Done: oil change.\n  Oil  due in 5,000 mi"
+    # No reminder is set for it, and it is no point of the walk-round.
+    assert as_text(checked(page, 3, Check(item="air filter", state="done"))) == "Done: air filter."
+    looked = checked(page, 4, Check(item="lights", state="done"), Check(item="oil", state="done"))
+    assert looked.headline == "Done: oil. Checked: lights."
+    assert looked.notes[0].startswith("Walk-round: 9 left")
+
+
+def test_a_fault_that_was_put_right_is_named_as_it_was_told() -> None:
+    page = Page()
+    page.add(0, Check(item="left rear marker light", state="fault"))
+    page.add(0, Check(item="right front tire", state="fault", trailer="camper"))
+    answer = checked(page, 1, Check(item="marker light", state="done"))
+    assert answer.headline == "Put right: left rear marker light."
+    assert answer.notes == ("Not put right yet: right front tire on the camper (since Sat 4 Jul).",)
+    again = checked(page, 2, Check(item="marker light", state="done"))
+    assert again.headline == "Checked: marker light."
+
+
+def test_upkeep_done_before_it_was_logged_is_told_by_its_reading() -> None:
+    page = Page()
+    page.reads(0, 50300)
+    every = Rating(subject="oil", rating="every", value=mi(5000))
+    then = Rating(subject="oil", rating="done_at", value=mi(46000))
+    page.add(1, every, then)
+    answer = upkeep.standing_answer(page.log, [every, then])
+    assert answer is not None
+    assert answer.headline == "Reminder set: oil every 5,000 mi. Oil last done at 46,000 mi."
+    asked = upkeep.upkeep_answer(
+        page.log, BOISE, START + timedelta(days=1), Question(topic="upkeep")
+    )
+    assert asked.headline == "Nothing overdue; next is oil, due in 700 mi."
 
 
 def test_a_plan_to_a_place_takes_the_distance_of_the_last_trip_there() -> None:

@@ -6,7 +6,7 @@ import pytest
 
 from bot.phrasebook import phrasebook
 from domain.context import Context
-from domain.entries import Cargo, Fill, Hitch, Observation, Odometer, Rating
+from domain.entries import Cargo, Check, Fill, Hitch, Observation, Odometer, Rating
 from domain.quantities import Quantity
 from domain.reading import read
 from domain.reading.lexer import tokenize
@@ -122,6 +122,7 @@ def test_what_answers_show_as_an_example_is_read(text: str) -> None:
     [
         ("aceite cada 10.000 km", ("every", Quantity(10000, "km"))),
         ("aceite cada 10 mil km", ("every", Quantity(10000, "km"))),
+        ("último cambio de aceite a los 41.000", ("done_at", Quantity(41000, "km"))),
         ("engrasar baleros del remolque cada 15,000 km", ("every", Quantity(15000, "km"))),
         ("tanque de urea 18,9 litros", ("def_tank", Quantity(18.9, "L"))),
         ("tanque def 5 gal", ("def_tank", Quantity(5, "gal"))),
@@ -135,6 +136,15 @@ def test_figures_of_standing_matters_are_grouped_and_parted_as_people_write_them
     (rating,) = verdict.entries
     assert isinstance(rating, Rating)
     assert (rating.rating, rating.value) == entry
+
+
+def test_what_was_done_at_a_reading_with_a_point_for_thousands_is_no_temperature() -> None:
+    verdict = reads("cambié el aceite 41.000", chat(units="metric", trailers=("flatdeck",)))
+    assert isinstance(verdict, Facts)
+    assert verdict.entries == (
+        Check(item="aceite", state="done"),
+        Odometer(odometer=Quantity(41000, "km")),
+    )
 
 
 @pytest.mark.parametrize(

@@ -75,6 +75,42 @@ def said(text: str) -> Verdict:
             [Check(item="tire rotation", state="done"), Odometer(odometer=mi(48655))],
         ),
         (
+            "oil every 5,000 miles, last at 46,200",
+            [
+                Rating(subject="oil", rating="every", value=mi(5000)),
+                Rating(subject="oil", rating="done_at", value=mi(46_200)),
+            ],
+        ),
+        (
+            "service every 12 months or 10k miles, last one was at 44000 miles",
+            [
+                Rating(subject="service", rating="every_days", value=365),
+                Rating(subject="service", rating="every", value=mi(10_000)),
+                Rating(subject="service", rating="done_at", value=mi(44_000)),
+            ],
+        ),
+        (
+            "flatdeck bearings every 12,000 miles done at 41,500",
+            [
+                Rating(subject="bearings", rating="every", value=mi(12_000), trailer="flatdeck"),
+                Rating(subject="bearings", rating="done_at", value=mi(41_500), trailer="flatdeck"),
+            ],
+        ),
+        (
+            "Last oil change was at 45,100.",
+            [Rating(subject="oil change", rating="done_at", value=mi(45_100))],
+        ),
+        (
+            "the fuel filter was last changed at 40,020 miles",
+            [Rating(subject="fuel filter", rating="done_at", value=mi(40_020))],
+        ),
+        (
+            "last time we repacked the bearings on the camper was at 44,000",
+            [Rating(subject="bearings", rating="done_at", value=mi(44_000), trailer="camper")],
+        ),
+        ("oil done at 46,000", [Rating(subject="oil", rating="done_at", value=mi(46_000))]),
+        ("changed the oil, 47,990", [Rating(subject="oil", rating="done_at", value=mi(47_990))]),
+        (
             "odo reads 100, posts say 98.2",
             [Rating(subject="odometer", rating="factor", value=0.982)],
         ),
