@@ -153,7 +153,9 @@ def _of_a_thing(scene: Scene, figures: Sequence[Figure], roles: Sequence[str | N
     at = reading.start - 1
     while at > 0 and scene.tokens[at].senses.get("glue") == "copula":
         at -= 1
-    return at in scene.unknown and scene.tokens[at].raw[0].islower()
+    thing = scene.tokens[at]
+    fills = scene.book.groups["fill_noun"]  # 'two stops: ...'
+    return at in scene.unknown and thing.raw[0].islower() and thing.text not in fills
 
 
 def _only_a_volume(draft: Draft, roles: Sequence[str | None]) -> bool:

@@ -195,7 +195,10 @@ def _heads_volume(tokens: Sequence[Token], figure: Figure) -> bool:
     unit, further = token_at(tokens, figure.start - 1), token_at(tokens, figure.start - 2)
     if unit_key(unit) not in PUMPED:
         return False
-    return further is None or further.kind is not NUMBER or further.value >= BEYOND_PUMPS
+    if further is None or further.kind is not NUMBER or further.value >= BEYOND_PUMPS:
+        return True
+    lettered = token_at(tokens, figure.start - 3)
+    return lettered is not None and lettered.end == further.start  # 'DSL2 GAL 31.200 PPG 3.699'
 
 
 PUMPED = ("gal", "L")

@@ -102,9 +102,11 @@ def read_cargo(scene: Scene) -> list[Cargo]:
 def _how_many(scene: Scene, figure: Figure) -> int:
     """'14 hives at 90 lb each': the number of things that weigh so much each, else 1."""
     behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
+    start, _ = scene.sentence_of(figure.start)
+    if _at_so_much(scene, figure):
+        return int(scene.figures[scene.figures.index(figure) - 1].value)
     if behind is None or behind.groups.isdisjoint(FOR_EACH):
         return 1
-    start, _ = scene.sentence_of(figure.start)
     counts = [other for other in scene.figures if start <= other.start < figure.start]
     if not counts or counts[-1].dimension is not None or not counts[-1].whole:
         return 1
@@ -112,6 +114,19 @@ def _how_many(scene: Scene, figure: Figure) -> int:
         return 1
     return int(counts[-1].value) if 2 <= counts[-1].value <= MOST_ALIKE else 1
 
+
+def _at_so_much(scene: Scene, figure: Figure) -> bool:
+    """'8 bags @ 50 lb': the sign between what is counted and how much each of it is."""
+    at = scene.figures.index(figure)
+    count = scene.figures[at - 1] if at else None
+    if count is None or not figure.start or scene.tokens[figure.start - 1].raw != "@":
+        return False
+    counted = count.whole and count.dimension is None and 2 <= count.value <= MOST_ALIKE
+    return counted and count.start < figure.start <= count.end + LONGEST_COUNTED
+
+
+LONGEST_COUNTED = 4
+"""Tokens of a counted thing's name and the sign behind it."""
 
 FOR_EACH = frozenset(("each_one", "per_one"))
 """Groups of words behind a weight that many things have."""

@@ -106,7 +106,7 @@ def _with_listed(
 
 
 def _runs(scene: Scene) -> Iterator[Sequence[int]]:
-    """Items with nothing but commas and articles between them, the last joined by 'and'."""
+    """Items with nothing but commas and articles between them; of two, 'and' joins the last."""
     run: list[int] = []
     for index in scene.by_class["check_item"]:
         between = scene.tokens[run[-1] + 1 : _start_of_name(scene, index)] if run else ()
@@ -117,6 +117,13 @@ def _runs(scene: Scene) -> Iterator[Sequence[int]]:
         if any("and" in each.groups for each in between):
             yield run
             run = []
+    behind = scene.tokens[run[-1] + 1 : run[-1] + 2] if len(run) >= LEAST_LISTED else None
+    if behind is not None and all(token.kind is MARK for token in behind):
+        yield run
+
+
+LEAST_LISTED = 3
+"""Parts with nothing but commas between them that make a list without 'and'."""
 
 
 LISTING = frozenset(("and", "article"))
@@ -446,6 +453,8 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
     short = len(scene.tokens) <= 6
     words = sum(1 for token in scene.tokens if token.kind is WORD)
     towing = scene.context.hitched is True and words <= FEWEST_WORDS + 1
+    # 'torqued the lugs to 110 at 51,250': where work is logged, its reading stands beside it
+    short = short or any(figure.role == "odometer" for figure in scene.figures)
     told = strong and (hardly or towing) and short
     # 'odometer 48,052 lights checked': a part and its state, and a reading of the log beside it.
     read = strong and state == index + 1 and any(f.role == "odometer" for f in scene.figures)

@@ -218,8 +218,10 @@ def _owner_said(
 
 def _is_torque(tokens: Sequence[Token], start: int) -> bool:
     """'replaced the tire, torqued to 110': how tight a nut is, and no pressure."""
-    before = tokens[max(0, start - 2) : start]
-    led = before if len(before) < 2 or "glue" in before[1].senses else before[1:]
+    before = tokens[max(0, start - 3) : start]
+    nuts = len(before) > 2 and "check_item" in before[1].senses  # 'torqued the lugs to 110'
+    before = before if nuts else before[-2:]
+    led = before if len(before) < 2 or "glue" in before[-1].senses else before[-1:]
     return any("torques" in token.groups for token in led)
 
 
@@ -661,6 +663,10 @@ def _street_follows(tokens: Sequence[Token], index: int) -> bool:
     return False
 
 
+NOTHING_COUNTED = frozenset(("since", "by_bars", "without_bars"))
+"""Groups of words behind a figure that are no noun: '34 gal since Tuesday', '1,200 wd'."""
+
+
 def _foreign_noun(tokens: Sequence[Token], index: int) -> str | None:
     """The unknown noun that a figure counts: '31 jars', '2 gal of milk'."""
     if index >= len(tokens):
@@ -674,7 +680,7 @@ def _foreign_noun(tokens: Sequence[Token], index: int) -> str | None:
         token is not None
         and token.kind is WORD
         and not token.senses
-        and "since" not in token.groups
+        and token.groups.isdisjoint(NOTHING_COUNTED)
         and token.raw[0].islower()
         and token.text.isalpha()
         and len(token.text) > 1

@@ -98,7 +98,7 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
         found = _full_or_partial(scene) if not live and scene.has("full") else None
     elif any(token.raw == "?" for token in tokens) and not asks_back(scene):
         return ()
-    elif len(live) > 2 or (len(live) == 2 and "restates" in scene.groups):
+    elif len(live) > 2 or (len(live) == 2 and not scene.groups.isdisjoint(SAID_OF_ALL)):
         several = _several(scene, live)
         if several:
             return several
@@ -141,16 +141,24 @@ def _several(scene: Scene, figures: Sequence[Figure]) -> tuple[Correction, ...]:
     """'drive is 7,040 not 7,400 and trailer is 9,860 not 9,680': each part corrects a field."""
     parts = list(_parts(scene, figures))
     found: list[Correction] = []
-    should = next((token.text for token in scene.tokens if "restates" in token.groups), None)
+    should = next(
+        (token.text for token in scene.tokens if not token.groups.isdisjoint(SAID_OF_ALL)), None
+    )
     for part in parts if len(parts) > 1 else ():
         one = read_corrections(Scene(part, scene.context, scene.book))
         if not one and found and should is not None:
             # 'trailer should read 9,640 and drive 6,780': it is said of both
             one = read_corrections(Scene(f"{should} {part}", scene.context, scene.book))
-        if len(one) != 1 or one[0].action != "amend" or one[0].field is None:
+        if len(one) != 1 or one[0].action != "amend":
             return ()
+        if one[0].field is None and one[0].was is None:
+            return ()  # nothing tells what is meant
         found += one
     return tuple(found) if len({one.field for one in found}) == len(found) else ()
+
+
+SAID_OF_ALL = frozenset(("restates", "surely_corrects"))
+"""Groups of words that are said once, of each part: 'make that 5,220 steer and 9,140 trailer'."""
 
 
 def _parts(scene: Scene, figures: Sequence[Figure]) -> Iterator[str]:

@@ -124,7 +124,8 @@ def _numbers_axles(tokens: Sequence[Token], index: int) -> bool:
 def _is_axle_number(tokens: Sequence[Token], index: int) -> bool:
     token = tokens[index]
     small = token.kind is NUMBER and token.decimals == 0 and token.value <= MOST_AXLES
-    return small and tokens[index - 1].senses.get("axle_noun") == "axle"
+    named = index > 1 and "axle" in tokens[index - 2].senses  # 'steer ax 5 180 lb'
+    return small and not named and tokens[index - 1].senses.get("axle_noun") == "axle"
 
 
 MOST_AXLES = 6

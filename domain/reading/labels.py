@@ -345,12 +345,23 @@ def _rig_as_one(tokens: Sequence[Token], labels: list[Label]) -> list[Label]:
 
 
 def have_one_load(tokens: Sequence[Token], index: int) -> bool:
-    """'vehicle + trailer 3,660 kg': one load follows two vehicles, and no row of them."""
+    """'vehicle + trailer 3,660 kg': one load follows two vehicles, and no row of them.
+
+    Of several the first is theirs where the next thing said is what stood alone: 'truck and camper
+    18,940, truck alone 9,820'.
+    """
     if index < len(tokens) and "copula" in tokens[index].senses.get("glue", "").split():
         index += 1
     if index >= len(tokens) or not _is_load(tokens[index]):
         return False
-    return sum(_is_load(token) for token in tokens) == 1
+    behind = tokens[index + 1 : index + 4]
+    said = next((t for t in behind if t.kind is WORD and "unit" not in t.senses), None)
+    alone = said is not None and said.senses.get("rig") in ALONE
+    return alone or sum(_is_load(token) for token in tokens) == 1
+
+
+ALONE = ("solo", "trailer")
+"""How one of the two stood on the scale without the other."""
 
 
 def _is_load(token: Token) -> bool:

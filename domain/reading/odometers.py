@@ -90,12 +90,32 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
         return False
     rounded = figure.value % ROUND == 0
     if follows:
-        return told or (not rounded and _little_else(scene, figure))
+        plain = _little_else(scene, figure) or _logs_work(scene, figure)
+        return told or (not rounded and plain)
     exact = figure.value >= 5_000 and not (figure.token.scaled or rounded)
     # Far below the last reading it is another thing; a little below, one was read wrongly.
     mistaken = event is not None and known is not None and figure.value >= known.value / 2
     apart = known is None or (mistaken and figure.value < known.value)
     return apart and told and exact and _strangers(scene) <= 2 and _only_one(scene)
+
+
+def _logs_work(scene: Scene, figure: Figure) -> bool:
+    """'greased zerks, repacked bearings 51,210': a part, what was done to it, and the reading."""
+    start, _ = scene.clause_of(figure.start)
+    parts = any(start <= index < figure.start for index in scene.by_class.get("check_item", ()))
+    return (
+        parts
+        and _strangers(scene) <= MOST_STRANGE
+        and any(
+            start <= index < figure.start
+            and scene.stated(index)
+            and "vague_state" not in scene.tokens[index].groups
+            for index in scene.by_class.get("check_done", ())
+        )
+    )
+
+
+MOST_STRANGE = 2
 
 
 def _only_one(scene: Scene) -> bool:
@@ -223,8 +243,11 @@ def _nearest(figures: Sequence[Figure], index: int) -> Figure:
 def is_ahead(scene: Scene, index: int) -> bool:
     """'home by dark', 'enough to get us home': where one will be, and has not come to yet."""
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
-    if following is not None and "until_then" in following.groups:
-        return True
+    if following is not None and (
+        "until_then" in following.groups
+        or (following.kind is WORD and not (following.senses or following.groups))
+    ):
+        return True  # and 'the home yard'
     before = scene.tokens[max(0, index - FARTHEST_AIM) : index]
     return any(
         "to" in one.groups and "gets_there" in other.groups for one, other in pairwise(before)

@@ -63,6 +63,8 @@ def _axle_by_axle(scene: Scene, passes: Sequence[Pass]) -> bool:
     if scene.has("bars") or any(len(each.figures) > 1 for each in passes):
         return False
     labels = [each.figures[0].label for each in passes]
+    if any(isinstance(label, Label) and label.of_both for label in labels):
+        return False  # 'truck and camper 18,940, camper alone 9,120'
     places = {
         (label.axle, label.vehicle, label.whole, label.ordinal, label.side)
         for label in labels

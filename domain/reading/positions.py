@@ -51,7 +51,7 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
         elif label.to_ordinal:  # 'axles three and four'
             position = "truck" if label.to_ordinal == LAST_OF_TRUCK else "trailer"
         elif label.ordinal and label.vehicle != "trailer" and not in_trailer_series:
-            announced = _trailer_announced(scene, label)
+            announced = _trailer_announced(scene, label) or _truck_by_itself(figures)
             position = None if announced else _axle_by_number(label, axles)
             if position is None and (vehicle == "trailer" or announced):
                 position = f"trailer_{label.ordinal}"
@@ -179,6 +179,27 @@ def _trailer_announced(scene: Scene, label: Label) -> bool:
             if other.end <= label.start and following is not None and following.raw in ":,-":
                 return True
     return False
+
+
+def _truck_by_itself(figures: Sequence[Figure]) -> bool:
+    """'axle 1 4,560 axle 2 4,580, truck 12,100': a truck of another weight than those axles."""
+    truck = [f for f in figures if isinstance(f.label, Label) and _is_whole_truck(f.label)]
+    axles = [
+        f.value
+        for f in figures
+        if isinstance(f.label, Label) and f.label.ordinal and f.label.wheel and not f.label.vehicle
+    ]
+    if len(truck) != 1 or len(axles) < len(IN_ORDER) - 1:
+        return False
+    return abs(sum(axles[:2]) - truck[0].value) > SAME * truck[0].value
+
+
+def _is_whole_truck(label: Label) -> bool:
+    return label.only_vehicle and label.vehicle == "truck"
+
+
+SAME = 0.05
+"""So near to it, two axles make a truck's weight."""
 
 
 def is_absent(scene: Scene, label: Label) -> bool:

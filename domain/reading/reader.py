@@ -37,7 +37,7 @@ from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
 from domain.reading.fills import read_fills
 from domain.reading.given_names import heading_name, named_vehicle
-from domain.reading.hitches import read_hitches
+from domain.reading.hitches import REACH, read_hitches
 from domain.reading.labels import Label
 from domain.reading.lexer import LINK, clean
 from domain.reading.loads import makes_gross
@@ -473,8 +473,16 @@ def _stands_at(scene: Scene, entry: Entry) -> int:
     if isinstance(entry, Check):
         return max(scene.text.find(entry.item), 0)
     if isinstance(entry, Hitch):
-        return next((scene.tokens[i].start for i, _, _ in scene.find("hitch", entry.action)), 0)
+        return _hitched_at(scene, entry)
     return 0
+
+
+def _hitched_at(scene: Scene, entry: Hitch) -> int:
+    """Where a trailer is put on or taken off: the verb before its name, where it has one."""
+    verbs = [index for index, _, _ in scene.find("hitch", entry.action)]
+    named = [at for at, _, key in scene.find("name", f"trailer:{entry.trailer}")]
+    own = [index for index in verbs if any(index < at <= index + REACH for at in named)]
+    return next((scene.tokens[index].start for index in own or verbs), 0)
 
 
 def _whole_at(text: str, words: str) -> int:

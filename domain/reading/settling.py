@@ -355,7 +355,9 @@ def _settle_put_down(scene: Scene) -> None:
 def _settle_tare(scene: Scene) -> None:
     """'trailer tare 3,200', 'gvwr 9,990 tare 3,200': a plate's; a ticket has gross and net, too."""
     tokens = scene.tokens
-    weighed = any("whole" in each.senses and "tare" not in each.groups for each in tokens)
+    weighed = any(
+        each.senses.get("whole", TONGUE) != TONGUE and "tare" not in each.groups for each in tokens
+    )
     if weighed or "ticket" in scene.by_class or "weigh_cue" in scene.by_class:
         return
     plated = "rating" in scene.by_class
@@ -363,6 +365,9 @@ def _settle_tare(scene: Scene) -> None:
         if "tare" in token.groups and (plated or _is_of_trailer(tokens, index)):
             token.senses = {"rating": "curb"}
     scene.index_terms()
+
+
+TONGUE = "tongue"
 
 
 def _is_of_trailer(tokens: Sequence[Token], index: int) -> bool:

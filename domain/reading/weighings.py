@@ -125,10 +125,21 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
             return False
         if label.rating_subject in COUPLINGS and stood_alone(scene) == "trailer":
             label.whole = "tongue"
+        if _in_manifest(scene, figure):
+            return False
         return label.places and not (label.rating or label.subject)
     if figure.foreign is not None:
         return False
     return figure.dimension == MASS or (figure.value >= 100 and figure.whole)
+
+
+def _in_manifest(scene: Scene, figure: Figure) -> bool:
+    """'loaded: hay 1,150 lb deck, quad 690 rear': a thing's weight, and where it stands."""
+    if figure.dimension is not None or not figure.start or scene.has("weigh_cue"):
+        return False
+    carried = any(other.role == "cargo" for other in scene.figures)
+    named = scene.tokens[figure.start - 1]
+    return carried and named.kind is WORD and not (named.senses or named.groups)
 
 
 FEW = 40

@@ -235,3 +235,29 @@ def test_figures_far_apart_are_no_slip_of_each_other(reads: Reader) -> None:
     (fill,) = verdict.entries
     assert isinstance(fill, Fill)
     assert (fill.volume, fill.odometer) == (Quantity(30, "gal"), Quantity(48_240, "mi"))
+
+
+@pytest.mark.parametrize(
+    ("text", "corrections"),
+    [
+        (
+            "make that 5,220 steer and 9,140 trailer",
+            [("steer", Quantity(5_220, "lb"), None), ("trailer", Quantity(9_140, "lb"), None)],
+        ),
+        (
+            "31.2 should've been 32.1 and price 3.799",
+            [(None, 32.1, 31.2), ("unit_price", Quantity(3.799, "USD/gal"), None)],
+        ),
+    ],
+)
+def test_what_is_said_once_is_of_each_part(
+    text: str, corrections: list[tuple[object, object, object]], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert [
+        (each.field, each.value, each.was)
+        for each in verdict.entries
+        if isinstance(each, Correction)
+    ] == corrections
+    assert len(verdict.entries) == len(corrections)

@@ -605,3 +605,23 @@ def test_a_trailer_is_given_a_name_of_one_word_or_more(
 @pytest.mark.parametrize("text", ["truck Old Nell gvwr 11,500", "Old Nell: gvwr 11,500"])
 def test_so_is_a_truck(text: str, reads: Reader) -> None:
     assert [each.truck for each in ratings(reads, text)] == ["Old Nell"]
+
+
+def test_a_hitch_is_rated_with_bars_and_without(reads: Reader) -> None:
+    found = ratings(reads, "receiver 12k/1200 wd, 6k/600 wc")
+    assert [(each.rating, each.value.value, each.note) for each in found if each.value] == [
+        ("tow", 12_000, "with bars"),
+        ("tongue", 1_200, "with bars"),
+        ("tow", 6_000, "carrying"),
+        ("tongue", 600, "carrying"),
+    ]
+
+
+def test_a_tare_beside_what_rests_on_the_ball_is_a_plates(reads: Reader) -> None:
+    verdict = reads("ATM 2,800 tare 2,140 ball load 220", on_the_road(units="metric"))
+    assert isinstance(verdict, Facts), verdict
+    assert [each.rating for each in verdict.entries if isinstance(each, Rating)] == [
+        "gvwr",
+        "curb",
+        "tongue",
+    ]

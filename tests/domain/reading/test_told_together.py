@@ -223,3 +223,71 @@ def test_what_is_in_the_boot(text: str, item: str, reads: Reader) -> None:
     (cargo,) = verdict.entries
     assert isinstance(cargo, Cargo)
     assert (cargo.item, cargo.position) == (item, "boot")
+
+
+@pytest.mark.parametrize(
+    ("text", "checks"),
+    [
+        (
+            "checked: chains, breakaway, plug, lights, all ok",
+            [("chains", "done"), ("breakaway", "done"), ("plug", "done"), ("lights", "done")],
+        ),
+        (
+            "walkaround done except left turn signal dead",
+            [("walkaround", "done"), ("left turn signal", "fault")],
+        ),
+        ("torqued lugs to 110 at 48,250, all good", [("lugs", "done")]),
+        ("greased zerks, repacked bearings 48,210", [("bearings", "done")]),
+    ],
+)
+def test_what_was_seen_to_and_what_was_not_right(
+    text: str, checks: list[tuple[str, str]], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    told = [(each.item, each.state) for each in verdict.entries if isinstance(each, Check)]
+    assert told == checks
+    read = [each.odometer for each in verdict.entries if isinstance(each, Odometer)]
+    assert read == [miles(float(each)) for each in ("48250", "48210") if f"48,{each[2:]}" in text]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "lights, camera, action",
+        "checked the fridge, stove, heater",
+        "Ned's at 48,300 on his and never changed the oil",
+        "done with school, chains of emails, everything",
+    ],
+)
+def test_lists_of_other_things_are_no_walk_round(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def test_each_fill_of_several_has_its_own_reading_and_price(reads: Reader) -> None:
+    verdict = reads("two stops: 48,290 14.2 gal 52.80, 48,480 18.9 gal 71.10", on_the_road())
+    assert verdict == Facts(
+        (
+            fill(14.2, 48_290, cost=Quantity(52.8, "USD")),
+            fill(18.9, 48_480, cost=Quantity(71.1, "USD")),
+        )
+    )
+
+
+def test_hitching_and_unhitching_in_the_order_in_which_they_are_told(reads: Reader) -> None:
+    verdict = reads(
+        "hitched flatdeck 48,260 home yard; dropped flatdeck 48,340; hitched camper 48,342",
+        on_the_road(),
+    )
+    assert isinstance(verdict, Facts), verdict
+    assert [(each.action, each.trailer) for each in verdict.entries if isinstance(each, Hitch)] == [
+        ("hitched", "flatdeck"),
+        ("unhitched", "flatdeck"),
+        ("hitched", "camper"),
+    ]
+    assert [each.event for each in verdict.entries if isinstance(each, Odometer)] == [None] * 3
+
+
+def test_so_many_at_so_much_weigh_it_together(reads: Reader) -> None:
+    verdict = reads("8 bags @ 50 lb over the axles", on_the_road())
+    assert verdict == Facts((Cargo(item="bags", value=Quantity(400, "lb"), position="over axles"),))

@@ -177,3 +177,18 @@ def test_pairs_off_a_gauge_are_no_load_indexes(text: str, reads: Reader) -> None
     verdict = reads(text, on_the_road())
     assert isinstance(verdict, Facts), verdict
     assert all(isinstance(each, Observation) for each in verdict.entries)
+
+
+def test_corners_of_dual_wheels_by_their_letters(reads: Reader) -> None:
+    verdict = reads("lf 62 rf 63 lri 71 lro 72 rri 70 rro 69", on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert {
+        each.position: each.value.value for each in verdict.entries if isinstance(each, Observation)
+    } == {
+        "left front": 62,
+        "right front": 63,
+        "left rear inner": 71,
+        "left rear outer": 72,
+        "right rear inner": 70,
+        "right rear outer": 69,
+    }

@@ -498,3 +498,53 @@ def test_a_trailer_heads_its_own_axles(text: str, reads: Reader) -> None:
         "trailer_1": 4200,
         "trailer_2": 4400,
     }
+
+
+def standing(text: str, reads: Reader) -> list[tuple[str | None, dict[str, float]]]:
+    """How the rig stood and what the scale showed, pass by pass."""
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    return [
+        (each.rig, {name: load.value for name, load in each.loads.items()})
+        for each in verdict.entries
+        if isinstance(each, Weighing)
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "alone"),
+    [
+        ("truck and camper 18,940, truck alone 9,820", ("solo", {"gross": 9_820})),
+        ("truck and camper 18,940 lb, truck alone 9,820", ("solo", {"gross": 9_820})),
+        ("truck and camper 18,940, camper alone 9,120", ("trailer", {"gross": 9_120})),
+    ],
+)
+def test_both_together_and_then_one_of_them_alone(
+    text: str, alone: tuple[str, dict[str, float]], reads: Reader
+) -> None:
+    assert standing(text, reads) == [("hitched", {"gross": 18_940}), alone]
+
+
+@pytest.mark.parametrize(
+    ("text", "loads"),
+    [
+        (
+            "axle 1 4,560 axle 2 4,580 on the trailer, truck 12,100",
+            {"trailer_1": 4_560, "trailer_2": 4_580, "truck": 12_100},
+        ),
+        (
+            "axle 1 5,200 axle 2 6,800, truck 12,000, trailer 9,100",
+            {"steer": 5_200, "drive": 6_800, "truck": 12_000, "trailer": 9_100},
+        ),
+        (
+            "slip: steer ax 5 180 lb / drive ax 6 920 lb / trl ax 9 060 lb",
+            {"steer": 5_180, "drive": 6_920, "trailer": 9_060},
+        ),
+    ],
+)
+def test_whose_the_numbered_axles_are(text: str, loads: dict[str, float], reads: Reader) -> None:
+    assert standing(text, reads) == [("hitched", loads)]
+
+
+def test_what_is_carried_somewhere_is_no_axles_load(reads: Reader) -> None:
+    assert standing("loaded: hay 1,150 deck front, quad 690 rear, gen 140 tongue", reads) == []
