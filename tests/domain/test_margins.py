@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from math import inf
+from typing import Literal
+
 import pytest
 
 from domain.bounds import NEEDS_WHEELS, margins, tongue_share
@@ -17,6 +20,7 @@ from domain.margins import (
     Unknown,
     governing,
     judged,
+    share_allowed,
     too_close,
 )
 from domain.passes import latest_session
@@ -421,3 +425,24 @@ def test_a_placard_without_a_curb_weight_goes_with_the_gvwr() -> None:
     assert left(ticket, "truck", "payload") == pytest.approx(700)
     assert left(ticket, "truck", "gvwr") == pytest.approx(700)
     assert [each.limit.rating for each in governing(found(ticket))] == ["gvwr"]
+
+
+def a_limit(value: float, bounds: str = "tongue", unit: Literal["kg", "kN"] = "kg") -> Limit:
+    return Limit(subject="hitch", rating="tongue", bounds=bounds, value=value, unit=unit)
+
+
+def test_the_share_that_is_allowed_puts_the_tongue_at_the_lowest_of_its_ratings() -> None:
+    on_tongue, share = exact(400.0), Share(exact(0.08), ANYWHERE.share_of("conventional"))
+    ratings = [judged(a_limit(value), on_tongue) for value in (500.0, 450.0, 600.0)]
+    assert share_allowed(share, ratings) == pytest.approx(0.09)
+    # What bounds another load, is of another unit or can't be held against one says nothing.
+    others = [
+        judged(a_limit(404.0, bounds="drive"), on_tongue),
+        judged(a_limit(404.0, bounds="truck"), on_tongue),
+        judged(a_limit(402.0, unit="kN"), on_tongue),
+        judged(a_limit(404.0), None, "a pass of the truck alone"),
+    ]
+    assert share_allowed(share, [*others, *ratings]) == pytest.approx(0.09)
+    assert share_allowed(share, others) == inf
+    # One that is exceeded already allows less than there is.
+    assert share_allowed(share, [judged(a_limit(350.0), on_tongue)]) == pytest.approx(0.07)
