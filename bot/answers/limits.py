@@ -16,11 +16,15 @@ from bot.answers.examples import DUAL_TYRES
 from bot.answers.language import marked, say, say_count
 from bot.answers.terms import term
 from bot.answers.words import listed, number, rounded, sentence
+from bot.phrasebook import asked_words
+from domain.asked_words import first_said
 from domain.bounds import FACTS, NEEDS_SOLO, NEEDS_WHEELS
 from domain.entries import SINGLE_AXLES
 from domain.margins import Clear, Margin, Near, Over, Share, Unknown, share_allowed, too_close
 from domain.quantities import Quantity
+from domain.rig import HITCH_CHAIN
 from domain.uncertainty import Measured, spread, worth
+from domain.verdicts import Question
 from domain.wanted import Wanted
 
 
@@ -401,3 +405,16 @@ def missing_rating(wanted: Wanted) -> str:
         why=say(told.why),
         where=say(told.where),
     )
+
+
+PARTS: Mapping[str, Sequence[str]] = {
+    "tyres": ("truck tyres", "trailer tyres"),
+    "hitch": HITCH_CHAIN,
+}
+"""Whose limits a part's name asks for."""
+
+
+def subjects_asked(question: Question) -> Sequence[str]:
+    """The parts whose limits a question asks for by their name, where it names no rating."""
+    part = None if question.rating else first_said(asked_words().part, question.text)
+    return PARTS[part] if part else ()

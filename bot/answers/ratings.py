@@ -11,7 +11,7 @@ from datetime import datetime
 from bot.answers.answer import Answer, Row
 from bot.answers.brief import rating_figure, rating_name, rating_note
 from bot.answers.language import say, say_count
-from bot.answers.limits import limit_words, missing_rating
+from bot.answers.limits import limit_words, missing_rating, subjects_asked
 from bot.answers.terms import term
 from bot.answers.words import sentence
 from domain.countries import country_of
@@ -55,7 +55,10 @@ def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: 
 
 
 def _is_asked_of(subject: str, question: Question) -> bool:
-    """Whether a part is the trailer's, where the limits of one are asked for and no truck's."""
+    """Whether a part is the one asked for, or of the trailer whose limits are asked for."""
+    subjects = subjects_asked(question)
+    if subjects:
+        return subject in subjects
     if question.rating or question.truck or not question.trailer:
         return True
     return subject in TRAILER_PARTS

@@ -54,10 +54,11 @@ def upkeep_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     found = due(driven, table, now)
     if question.item:
         wanted = table.chore(question.item).name
-        found = tuple(each for each in found if each.chore == wanted)
+        others, found = found, tuple(each for each in found if each.chore == wanted)
         if not found:
             return Answer(
                 headline=say("No reminder set for {upkeep}.", upkeep=term(wanted)),
+                rows=due_rows(others[:MOST_DUE], preferences),
                 notes=_set_one(wanted, preferences),
             )
     if not found:

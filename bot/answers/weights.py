@@ -7,7 +7,7 @@ calls a rig safe: it is inside every rating given, or it is not.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import UTC, datetime
 
@@ -27,6 +27,7 @@ from bot.answers.limits import (
     missing_rating,
     share_note,
     share_text,
+    subjects_asked,
     unknown_note,
     with_doubt,
 )
@@ -51,10 +52,8 @@ from bot.answers.weighed import (
     headline as verdict_on,
 )
 from bot.answers.words import day, figure, listed, moment, number, sentence
-from bot.phrasebook import asked_words
 from bot.reference import references
 from domain.account import heaviest
-from domain.asked_words import first_said
 from domain.bounds import load_of
 from domain.context import MASS_UNIT
 from domain.driving import driving
@@ -62,7 +61,6 @@ from domain.entries import SINGLE_AXLES, Cargo, Weighing
 from domain.log import Log, Logged, Preferences
 from domain.margins import Margin, Over, Share, Unknown
 from domain.passes import Session, first_weighed, latest_session, session_of, with_axles
-from domain.rig import HITCH_CHAIN
 from domain.verdicts import Question
 from domain.wanted import LOADED_BY, Wanted
 
@@ -118,12 +116,26 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     since = _since_notes(log, told.weights.session, preferences)
     load = load_of(told.weights, LOADS.get(question.field or "", question.field or ""))
     if load is None:
-        return short_answer(told, _unit(preferences), first=since)
+        answer = short_answer(told, _unit(preferences), first=since)
+        of_it = _of_vehicle(told, question, _unit(preferences))
+        return replace(answer, headline=" ".join(filter(None, (of_it, answer.headline))))
     return Answer(
         headline=f"{_load_name(question.field or '')} {mass_text(load, _unit(preferences))}.",
         rows=margin_rows(_asked(told, question), _unit(preferences)),
         notes=since,
     )
+
+
+def _of_vehicle(told: Weighed, question: Question, unit: str) -> str:
+    """What the one vehicle weighs that is named, in a sentence; '' where it is not known."""
+    name = question.trailer or question.truck
+    if question.field or not name:
+        return ""
+    load = load_of(told.weights, "trailer weight" if question.trailer else "truck")
+    if load is None:
+        return ""
+    amount = with_doubt(load, unit) if question.trailer else mass_text(load, unit)
+    return f"{sentence(name)} {amount}."
 
 
 def heaviest_answer(
@@ -213,9 +225,9 @@ def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     unit = _unit(preferences)
     asked: Sequence[Margin] = _asked(told, question)
     lacking: Sequence[Wanted] = ()
-    part = first_said(asked_words().part, question.text)
-    if part and not (question.rating or question.field):
-        asked, lacking = _of_part(told, PARTS[part])
+    subjects = () if question.field else subjects_asked(question)
+    if subjects:
+        asked, lacking = _of_part(told, subjects)
         if lacking and not asked:
             return _not_given(told, lacking, unit)
     if not asked:
@@ -229,13 +241,6 @@ def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         rows=margin_rows(asked[1:], unit),
         notes=tuple(filter(None, (by_label, missing_note(lacking), say(CAUTION)))),
     )
-
-
-PARTS: Mapping[str, Sequence[str]] = {
-    "tyres": ("truck tyres", "trailer tyres"),
-    "hitch": HITCH_CHAIN,
-}
-"""Whose limits a part's name asks for."""
 
 
 def _of_part(

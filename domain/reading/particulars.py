@@ -155,8 +155,8 @@ def _rating(scene: Scene) -> str | None:
     return None
 
 
-LIMITS = {"steer": "gawr_front", "drive": "gawr_rear", "tongue": "tongue"}
-"""Which rating limits a load; a trailer's axle has its own."""
+LIMITS = {"steer": "gawr_front", "drive": "gawr_rear", "trailer": "gawr", "tongue": "tongue"}
+"""Which rating limits a load."""
 
 
 def _rating_asked(scene: Scene, topic: str) -> str | None:

@@ -152,7 +152,9 @@ def _is_of_rig(scene: Scene, short: ShortWords) -> bool:
 
 
 def _weighs_enough(scene: Scene) -> bool:
-    """'will 800 lb be too much', and not 2 lb of flour."""
+    """'will 800 lb be too much', and not 2 lb of flour; 'if we put 40 lb on the tongue'."""
+    if not PLACED.isdisjoint(scene.by_class):
+        return True
     loads = [
         Quantity(figure.value, figure.unit)
         for figure in scene.figures
@@ -206,6 +208,9 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
 
 OF_RIG = frozenset(("name", "vehicle"))
 """Classes of term that make a part of a house one of a rig."""
+
+PLACED = frozenset(("axle", "axle_noun", "whole"))
+"""Classes of term that say of any load that it is a rig's."""
 
 SMALL = frozenset(("small_word", "tail_word", "now_word"))
 """Groups of words that say when something is asked of, and not of what."""

@@ -24,6 +24,14 @@ ASKED = [
     "how much more can the rear axle take",
     "can the rear axle take 1000 lb more",
     "limits for the camper",
+    "camper axle limit?",
+    "hitch limit?",
+    "tow limit?",
+    "how heavy is the flatdeck",
+    "how heavy is juniper",
+    "oil every 5000 miles",
+    "when is the inspection due",
+    "if we put 200 lb on the tongue",
     "how old are the tires",
     "heaviest we've ever been?",
     "heaviest the camper has been",
@@ -81,6 +89,25 @@ def test_a_trailers_limits_are_its_own(said: dict[str, str]) -> None:
     assert "9,500 lb" in told
     assert "5,000 lb" in told
     assert "truck" not in told.casefold()
+
+
+def test_a_parts_rating_is_told_alone(said: dict[str, str]) -> None:
+    assert said["camper axle limit?"].startswith("Trailer axle: 5,000 lb, 2 axles.")
+    assert said["hitch limit?"].startswith("2 ratings given.")
+    assert "GVWR" not in said["hitch limit?"]
+    assert said["tow limit?"].startswith("Hitch: 14,000 lb.")
+
+
+def test_what_one_vehicle_weighs_is_said_first(said: dict[str, str]) -> None:
+    """8,480 lb on its axles and 1,160 of tongue make the trailer's 9,640."""
+    assert said["how heavy is the flatdeck"].startswith("Flatdeck 9,640 lb ±")
+    assert said["how heavy is juniper"].startswith("Juniper 11,060 lb. ")
+
+
+def test_what_has_no_reminder_is_told_beside_what_has(said: dict[str, str]) -> None:
+    told = said["when is the inspection due"]
+    assert told.startswith("No reminder set for inspection.")
+    assert "oil" in told
 
 
 def test_the_age_of_tyres_goes_by_their_code(said: dict[str, str]) -> None:

@@ -214,6 +214,9 @@ ASKED: dict[tuple[str, str | None], str] = {
         if we moved 150 lb of hives forward 3 ft
         if i take 200 lb off the camper
         how many lbs can i still add to the camper
+        how much more can the trailer take
+        how much can the trailer still carry
+        if we put 40 lb on the tongue
         how much weight can we put in the bed
         would it help to move the generator over the axles
         is it ok to add 300 lb behind the axle
@@ -412,6 +415,8 @@ TALK = """
         what's our max for the bench press
         if i move in with them
         if i put 300 on red
+        if i put 20 lb on the shelf
+        how much more can the dog take
         would it help to move the couch forward
         how many eggs can i still add to the bowl
         when did we eat last

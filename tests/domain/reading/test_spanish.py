@@ -202,6 +202,7 @@ def test_people_show_each_other_other_things(text: str) -> None:
     ("text", "position"),
     [
         ("¿y si quito 400 lb de la caja?", "caja"),
+        ("si pongo 200 lb en la punta", "punta"),
         ("¿y si saco 200 lb de la cabina?", "cabina"),
         ("¿y si paso 600 lb de la caja al remolque?", "caja"),
         (
