@@ -174,6 +174,7 @@ def _per_volume(figure: Figure, tokens: Sequence[Token]) -> tuple[str | None, in
     if "per_volume" in per.senses:
         beyond = token_at(tokens, figure.end + 1)
         listed = beyond is not None and beyond.kind is NUMBER and _heads_volume(tokens, figure)
+        listed = listed or (beyond is not None and beyond.raw in HEADS)  # '48,340 / Gal: 31.4'
         return (None, 0) if listed else (per.senses["per_volume"], 1)  # 'gal 31.4 ppg 3.899'
     if per.raw != "/":
         return None, 0
@@ -181,9 +182,13 @@ def _per_volume(figure: Figure, tokens: Sequence[Token]) -> tuple[str | None, in
     if unit not in PUMPED or figure.dimension not in (None, MONEY):
         return None, 0
     beyond = token_at(tokens, figure.end + 2)
-    if beyond is not None and (beyond.raw == "/" or beyond.kind is NUMBER):
+    if beyond is not None and (beyond.raw in ("/", *HEADS) or beyond.kind is NUMBER):
         return None, 0
     return unit, 2
+
+
+HEADS = (":", "=")
+"""Marks behind the name of a field, whose figure follows."""
 
 
 UNIT_SIGNS = frozenset(("$", "€", "£", "/"))

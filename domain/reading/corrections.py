@@ -95,7 +95,8 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
     ):
         return (_amend(scene, live[0], field_of(scene, live[0]), None),)
     if not _worded(scene):
-        found = _full_or_partial(scene) if not live and scene.has("full") else None
+        told = not live and scene.has("full") and "?" not in scene.text
+        found = _full_or_partial(scene) if told else None
     elif any(token.raw == "?" for token in tokens) and not asks_back(scene):
         return ()
     elif len(live) > 2 or (len(live) == 2 and not scene.groups.isdisjoint(SAID_OF_ALL)):

@@ -107,8 +107,10 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
             return PRICE_ROLE
         if field == "fee" and not weighs(scene) and figure.value >= 5:
             return COST_ROLE
-        if said == PRICE_ROLE or _unit_before(scene, figure) == VOLUME_ROLE:
-            return said or VOLUME_ROLE
+        if said == PRICE_ROLE:
+            return said
+        if _unit_before(scene, figure) == VOLUME_ROLE:
+            return VOLUME_ROLE  # 'gal = 31.4'
         if isinstance(label, Label) and label.whole == "gross" and figure.token.decimals == 2:
             return COST_ROLE
         if said == COST_ROLE and figure.value >= 5:

@@ -163,7 +163,22 @@ def _drafts(scene: Scene) -> list[Draft]:
         if drafts:
             drafts[-1].end = start
         drafts.append(Draft(key, start, len(scene.tokens), {}))
-    return drafts
+    return _with_a_figure(scene, drafts)
+
+
+def _with_a_figure(scene: Scene, drafts: list[Draft]) -> list[Draft]:
+    """'31.2 gal diesel, def can wait, 48,340': what has no figure but a reading is no fill."""
+    kept = drafts[:1]
+    for draft in drafts[1:]:
+        own = [each for each in scene.live_figures() if draft.start <= each.start < draft.end]
+        poured = any(
+            draft.start <= index < draft.end for index in scene.by_class.get("fuel_cue", ())
+        )
+        if poured or not all(follows_odometer(each.value, scene.context) for each in own):
+            kept.append(draft)
+        else:
+            kept[-1].end = draft.end
+    return kept
 
 
 def _next_fills(scene: Scene) -> list[int]:

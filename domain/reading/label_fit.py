@@ -90,6 +90,10 @@ def fits(label: Label, figure: Figure, gauge: str | None = None) -> bool:
     return False
 
 
+MOST_DEGREES = 9_999
+"""More than a slip of a digit makes of what a gauge shows: beside it, another figure is meant."""
+
+
 BARE_SIZE = {
     "fee": (0, 500),
     "grade": (0, 40),
@@ -101,6 +105,12 @@ BARE_SIZE = {
     "odometer": (100, 2_000_000),
     "load_index": (50, 180),
     "date_code": (100, 5399),
+    "transmission": (0, MOST_DEGREES),
+    "coolant": (0, MOST_DEGREES),
+    "oil": (0, MOST_DEGREES),
+    "exhaust": (0, MOST_DEGREES),
+    "hub": (0, MOST_DEGREES),
+    "ambient": (0, MOST_DEGREES),
     "tongue": (40, 20_000),
 }
 """What a label without a unit can name at all: 'on the climb' is no label for 195."""

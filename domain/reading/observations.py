@@ -215,7 +215,7 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
         if label.subject == "grade" and _is_no_slope(scene, figure, label):
             return None
         if label.subject:
-            if _is_no_gauge(scene, label.start, figure.start):
+            if _is_no_gauge(scene, label, figure):
                 return None
             if label.subject == "speed" and _is_posted(scene, figure):
                 return None
@@ -351,8 +351,13 @@ def _drives_at(scene: Scene, figure: Figure) -> bool:
 FASTEST_BARE = (15, 130)
 
 
-def _is_no_gauge(scene: Scene, start: int, end: int) -> bool:
-    return any("no_gauge" in scene.tokens[index].groups for index in range(start, end))
+def _is_no_gauge(scene: Scene, label: Label, figure: Figure) -> bool:
+    """'wind's max 40', 'the speed sign says 35'; what a gauge of the rig says was read off it."""
+    return any(
+        "no_gauge" in token.groups
+        and not ("as_it_is" in token.groups and label.subject not in EVERYDAY)
+        for token in scene.tokens[label.start : figure.start]
+    )
 
 
 MOST_UNKNOWN = 8

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from domain.reading.labels import have_one_load
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
+from domain.reading.yes_and_no import REPLIES, settle_answers, settle_denied
 
 if TYPE_CHECKING:
     from domain.reading.scene import Scene
@@ -72,6 +73,10 @@ def settle_words(scene: Scene) -> None:
             _settle_weight(scene)
     if "reported" in scene.by_class and "calls_it" in scene.groups:
         _settle_called(scene)
+    if not REPLIES.isdisjoint(scene.groups) or ("full" in scene.by_class and ":" in scene.text):
+        settle_answers(scene)
+    if "product" in scene.by_class and "denies_goods" in scene.groups:
+        settle_denied(scene)
     if not TOWED.isdisjoint(scene.by_class):
         _settle_apart(scene)
         if "both_vehicles" in scene.groups and NUMBER in scene.kinds:

@@ -105,6 +105,45 @@ def test_each_figure_is_of_its_own_fact(text: str, entries: list[Entry], reads: 
 
 
 @pytest.mark.parametrize(
+    ("text", "degrees"),
+    [
+        ("unhitched the camper, 48,233, coolant 91C", Quantity(91, "degC")),
+        ("dropped the flatdeck at 48,233, coolant 194", Quantity(194, "degF")),
+        ("hooked up the camper, 48,233, coolant temp 194F", Quantity(194, "degF")),
+        ("uncoupled the flatdeck. 48,233. coolant 91 C", Quantity(91, "degC")),
+    ],
+)
+def test_no_gauge_shows_what_the_odometer_does(
+    text: str, degrees: Quantity, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    read = [each.odometer for each in verdict.entries if isinstance(each, Odometer)]
+    gauged = [each for each in verdict.entries if isinstance(each, Observation)]
+    assert read == [miles(48_233)]
+    assert [(each.subject, each.value) for each in gauged] == [("coolant", degrees)]
+
+
+@pytest.mark.parametrize(
+    ("text", "subject", "value"),
+    [
+        ("front diff dunno, the coolant gauge says 203", "coolant", 203),
+        ("the trans gauge says 203", "transmission", 203),
+        ("trans pan said 203", "transmission", 203),
+        ("oil temp gauge says 203", "oil", 203),
+    ],
+)
+def test_a_gauge_says_what_is_read_off_it(
+    text: str, subject: str, value: float, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (entry,) = verdict.entries
+    assert isinstance(entry, Observation)
+    assert (entry.subject, entry.value) == (subject, Quantity(value, "degF"))
+
+
+@pytest.mark.parametrize(
     "text",
     [
         "pumped 1,200 gal out of the septic tank",
@@ -117,6 +156,10 @@ def test_each_figure_is_of_its_own_fact(text: str, entries: list[Entry], reads: 
         "hitched since 1998",
         "torqued off at 110 percent",
         "holding 55 shares",
+        "the speed sign says 45",
+        "fuel gauge says 40",
+        "the wind forecast says 203",
+        "we sold the livestock trailer for 39,701",
     ],
 )
 def test_figures_of_pools_wages_and_weddings_are_talk(text: str, reads: Reader) -> None:
