@@ -187,7 +187,7 @@ def _per_volume(figure: Figure, tokens: Sequence[Token]) -> tuple[str | None, in
     return unit, 2
 
 
-HEADS = (":", "=")
+HEADS = frozenset((":", "="))
 """Marks behind the name of a field, whose figure follows."""
 
 

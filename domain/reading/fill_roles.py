@@ -109,7 +109,7 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
             return COST_ROLE
         if said == PRICE_ROLE:
             return said
-        if _unit_before(scene, figure) == VOLUME_ROLE:
+        if _unit_before(scene, figure, lettered=said is None) == VOLUME_ROLE:
             return VOLUME_ROLE  # 'gal = 31.4'
         if isinstance(label, Label) and label.whole == "gross" and figure.token.decimals == 2:
             return COST_ROLE
@@ -119,8 +119,11 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
     return None
 
 
-def _unit_before(scene: Scene, figure: Figure) -> str | None:
-    """'gallons 31.4': a unit of volume that stands before its figure."""
+def _unit_before(scene: Scene, figure: Figure, *, lettered: bool) -> str | None:
+    """'gallons 31.4': a unit of volume that stands before its figure.
+
+    Whether it may be one letter: 'l = 2' is not said of fuel.
+    """
     index = figure.start - 1
     while index >= 0 and (
         scene.tokens[index].raw in ":=-"
@@ -132,6 +135,8 @@ def _unit_before(scene: Scene, figure: Figure) -> str | None:
         return None
     token = scene.tokens[index]
     if token.senses.get("unit", "") not in LARGEST_TANK and "volume_word" not in token.groups:
+        return None
+    if not lettered and len(token.raw) == 1:
         return None
     another = any(other.start <= index < other.end for other in scene.figures)
     return None if another else VOLUME_ROLE

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from domain.reading.beside import HEADS
 from domain.reading.labels import have_one_load
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
 from domain.reading.yes_and_no import REPLIES, settle_answers, settle_denied
@@ -73,7 +74,9 @@ def settle_words(scene: Scene) -> None:
             _settle_weight(scene)
     if "reported" in scene.by_class and "calls_it" in scene.groups:
         _settle_called(scene)
-    if not REPLIES.isdisjoint(scene.groups) or ("full" in scene.by_class and ":" in scene.text):
+    if not REPLIES.isdisjoint(scene.groups) or (
+        "full" in scene.by_class and not HEADS.isdisjoint(scene.text)
+    ):
         settle_answers(scene)
     if "product" in scene.by_class and "denies_goods" in scene.groups:
         settle_denied(scene)

@@ -113,9 +113,7 @@ def test_each_figure_is_of_its_own_fact(text: str, entries: list[Entry], reads: 
         ("uncoupled the flatdeck. 48,233. coolant 91 C", Quantity(91, "degC")),
     ],
 )
-def test_no_gauge_shows_what_the_odometer_does(
-    text: str, degrees: Quantity, reads: Reader
-) -> None:
+def test_no_gauge_shows_what_the_odometer_does(text: str, degrees: Quantity, reads: Reader) -> None:
     verdict = reads(text, on_the_road())
     assert isinstance(verdict, Facts), verdict
     read = [each.odometer for each in verdict.entries if isinstance(each, Odometer)]
