@@ -12,6 +12,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from domain.reading.beside import HEADS
+from domain.reading.fuel_words import settle_dash, settle_tankful
 from domain.reading.labels import have_one_load
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
 from domain.reading.yes_and_no import REPLIES, settle_answers, settle_denied
@@ -74,6 +75,10 @@ def settle_words(scene: Scene) -> None:
             _settle_weight(scene)
     if "reported" in scene.by_class and "calls_it" in scene.groups:
         _settle_called(scene)
+    if "on_the_dash" in scene.groups and NUMBER in scene.kinds:
+        settle_dash(scene)
+    if "level" in scene.by_class and "unit" in scene.by_class:
+        settle_tankful(scene)
     if not REPLIES.isdisjoint(scene.groups) or (
         "full" in scene.by_class and not HEADS.isdisjoint(scene.text)
     ):

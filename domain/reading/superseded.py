@@ -88,8 +88,11 @@ def _start_of_unreal(
     """Where the words begin that make a figure give way to the next; None where it does not."""
     first, second = live[at - 1], live[at]
     ratio = second.value / first.value
+    floor = live[at - 2].end if at > 1 else 0
+    start = _clause_start(tokens, first.start, max(floor, first.start - REACH))
+    before = tokens[start : first.start]
     if _rounder(tokens, first, second) and NEARLY[0] < ratio < NEARLY[1]:
-        return first.end
+        return start if any(_is_guess(token) for token in before) else first.end
     if not ALIKE[0] < ratio < ALIKE[1]:
         return None
     lead = list(_lead(tokens, second))
@@ -102,9 +105,6 @@ def _start_of_unreal(
     brought = any("brings_to" in token.groups for token in lead)  # 'was 52, pumped it to 80'
     if not (names or brought or any("as_it_is" in token.groups for token in ahead)):
         return None
-    floor = live[at - 2].end if at > 1 else 0
-    start = _clause_start(tokens, first.start, max(floor, first.start - REACH))
-    before = tokens[start : first.start]
     said = (*before, *tokens[first.end : second.start - len(lead)])
     if any(_is_guess(token) for token in said) or any(
         "supposes_so" in token.groups for token in before
@@ -121,14 +121,27 @@ def _start_of_unreal(
 
 
 def _rounder(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
-    """'eleven tonnes, well, 11.2 t exactly': the second says more digits of the same."""
-    around = (token_at(tokens, second.start - 1), token_at(tokens, second.end))
+    """'eleven tonnes, well, 11.2 t exactly': the second says more digits of the same.
+
+    What is named up to the mark behind the first one is it: '48,300 on the dial, 48,306 exactly'.
+    """
+    ahead = second.start - 1
+    while ahead > first.end and "copula" in tokens[ahead].senses.get("glue", "").split():
+        ahead -= 1
+    around = (token_at(tokens, ahead), token_at(tokens, second.end))
     if not any(token is not None and "to_be_exact" in token.groups for token in around):
         return False
     between = tokens[first.end : second.start]
+    mark = next((at for at, token in enumerate(between) if token.kind is MARK), 0)
+    if all(says(token) or not NAMES.isdisjoint(token.senses) for token in between[:mark]):
+        between = between[mark:]
     small = all(token.kind is MARK or "glue" in token.senses for token in between)
     joined = any("join" in token.senses.get("glue", "").split() for token in between)
     return small and not joined and _digits(first) < _digits(second)
+
+
+NAMES = frozenset(("glue", "product"))
+"""Classes of term that may also stand between a figure and the mark behind it."""
 
 
 def _digits(figure: Figure) -> int:

@@ -107,7 +107,7 @@ def settle_denied(scene: Scene) -> None:
 
     Where no volume is told, or another word corrects, the message mends an earlier one.
     """
-    if not _tells_volume(scene.tokens):
+    if not tells_volume(scene.tokens):
         return
     denied = [
         (start, index)
@@ -123,7 +123,8 @@ def settle_denied(scene: Scene) -> None:
     scene.index_terms()
 
 
-def _tells_volume(tokens: Sequence[Token]) -> bool:
+def tells_volume(tokens: Sequence[Token]) -> bool:
+    """Whether a volume is told, with its unit."""
     return any(
         token.senses.get("unit") in VOLUMES and index and tokens[index - 1].kind is NUMBER
         for index, token in enumerate(tokens)

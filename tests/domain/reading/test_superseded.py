@@ -110,3 +110,47 @@ def test_people_guess_too(text: str, reads: Reader) -> None:
 def test_two_axles_are_no_guess_and_what_it_was(reads: Reader) -> None:
     both = weighed(steer=5_120, drive=6_420)
     assert reads("steer 5,120, the drives now 6,420", on_the_road()) == Facts((both,))
+
+
+@pytest.mark.parametrize(
+    ("text", "entry"),
+    [
+        ("48,210 on the clock, well 48,214 to be exact", miles(48_214)),
+        ("48,210 on the dial, 48,214 spot on", miles(48_214)),
+        ("48,210 odo, being exact 48,214", miles(48_214)),
+        ("roughly 19,400 gross, 19,460 to the pound", weighed(gross=19_460)),
+        ("tongue about 900, 960 precisely", weighed(tongue=960)),
+        ("24 gal of diesel, 24.3 to be precise", gallons(24.3, product="diesel")),
+        ("steer 5,120, call it 5,160", weighed(steer=5_160)),
+        ("gross 19,400, more like 19,480", weighed(gross=19_480)),
+        ("trans 190, well that's more like 196", gauge("transmission", 196)),
+        ("drive 6,840, lets call it 6,860", weighed(drive=6_860)),
+    ],
+)
+def test_what_is_said_anew_stands(text: str, entry: Entry, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((entry,))
+
+
+def test_what_is_exact_of_another_load_supersedes_nothing(reads: Reader) -> None:
+    stated = weighed(steer=5_120, drive=6_841)
+    assert reads("steer 5,120, drive 6,841 exactly", on_the_road()) == Facts((stated,))
+    assert reads("5,120 steer, 6,841 drive to the pound", on_the_road()) == Facts((stated,))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "call it a day, 48 to go",
+        "8 or 9, call it 10 people",
+        "it was 30, more like 40 people",
+        "there were 200, 212 to be exact",
+        "about 40 bucks, 42 exactly",
+        "500 miles away, more like 520",
+        "he is 30, more like 35",
+        "call it 12 bucks",
+        "bang on, see you at 6",
+        "meeting at 5, make it 6",
+    ],
+)
+def test_people_put_their_own_figures_right(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
