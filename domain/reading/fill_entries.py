@@ -73,7 +73,7 @@ def fill_of(
             (role, scene.words_between(figure.start, figure.end)) for role, figure in roles.items()
         ),
     )
-    for doubt in _doubts(scene, fill, roles):
+    for doubt in _doubts(scene, fill, roles, of_tank=draft.of_tank):
         return None if _of_something_else(scene, fill, doubt) else doubt
     for figure in roles.values():
         figure.role = "fill"
@@ -105,7 +105,10 @@ def _is_talk(scene: Scene) -> bool:
     return "\n" not in scene.text and len(scene.unknown_words()) > MOST_STRANGE
 
 
-def _doubts(scene: Scene, fill: Fill, roles: dict[str, Figure]) -> Iterator[Doubt]:
+def _doubts(
+    scene: Scene, fill: Fill, roles: dict[str, Figure], *, of_tank: bool
+) -> Iterator[Doubt]:
+    """What is doubtful about a fill; one of several tanks may be larger than the known one."""
     context = scene.context
     if fill.odometer is not None:
         doubt = odometer_doubt(
@@ -114,7 +117,7 @@ def _doubts(scene: Scene, fill: Fill, roles: dict[str, Figure]) -> Iterator[Doub
         if doubt is not None:
             yield doubt
     if fill.volume is not None and fill.product != "def":
-        tank = context.tank
+        tank = None if of_tank else context.tank
         if fill.volume.value <= 0 or roles[VOLUME_ROLE].negative:
             yield Doubt("volume", "implausible", (fill.volume,))
         elif tank is not None and fill.volume.amount("L") > tank.amount("L") * TANK_SLACK:

@@ -47,13 +47,17 @@ VOLUME_ROLE, PRICE_ROLE, COST_ROLE, ODOMETER_ROLE, DISTANCE_ROLE = (
 
 @dataclass(slots=True)
 class Draft:
-    """One fill in the making: a figure for each role, and what was said of it."""
+    """One fill in the making: a figure for each role, and what was said of it.
+
+    `of_tank` says that it is of one tank, and that others were paid for apart.
+    """
 
     product: str | None
     start: int
     end: int
     roles: dict[str, Figure]
     evidence: float = 0.0
+    of_tank: bool = False
 
 
 def weighs(scene: Scene) -> bool:

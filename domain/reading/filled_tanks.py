@@ -1,7 +1,7 @@
-"""Fuel that went into several tanks at once: one fill, of what went into each.
+"""Fuel that went into several tanks: one fill, or one for each that was paid for by itself.
 
-This file decides what the tanks of a fill took together, and what that cost where each tank has
-a price of its own.
+This file decides which tanks were paid for apart, what the tanks of one fill took together, and
+what that cost where each tank has a price of its own.
 """
 
 from __future__ import annotations
@@ -14,7 +14,43 @@ from domain.reading.figures import MONEY, PRICE, VOLUME, Figure
 from domain.reading.fill_entries import price_of
 from domain.reading.fill_roles import COST_ROLE, PRICE_ROLE, VOLUME_ROLE, price_band
 from domain.reading.scene import Scene
-from domain.reading.tank_sizes import further_tanks
+from domain.reading.tank_sizes import (
+    further_tanks,
+    is_one_of_tanks,
+    other_sort_of_tank,
+    pays_for,
+)
+
+
+def paid_apart(scene: Scene) -> list[int]:
+    """'main tank 22.4 gal for $87.14, aux 40 gal for $155.60': where each further fill begins.
+
+    None does where a tank has no total of its own.
+    """
+    if "one_of_tanks" not in scene.groups or other_sort_of_tank(scene):
+        return []
+    ends: list[int] = []
+    poured: Figure | None = None
+    tanks: list[Figure] = []
+    for figure in scene.live_figures():
+        if poured is not None and pays_for(scene, poured, figure):
+            poured = None
+            ends.append(figure.end)
+        elif figure.dimension in (None, VOLUME) and is_one_of_tanks(scene, figure):
+            if poured is not None:
+                return []
+            poured = figure
+            tanks.append(figure)
+    told = [tank.unit for tank in tanks if tank.dimension == VOLUME]
+    if poured is not None or len(tanks) < FEWEST or not told:
+        return []
+    for tank in tanks:
+        tank.unit, tank.dimension = tank.unit or told[0], VOLUME
+    return ends[:-1]
+
+
+FEWEST = 2
+"""Tanks that are paid for apart."""
 
 
 def add_tanks(scene: Scene, roles: dict[str, Figure], own: Sequence[Figure]) -> None:

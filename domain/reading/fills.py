@@ -41,7 +41,7 @@ from domain.reading.fill_roles import (
     role_of,
     weighs,
 )
-from domain.reading.filled_tanks import add_tanks
+from domain.reading.filled_tanks import add_tanks, paid_apart
 from domain.reading.labels import Label
 from domain.reading.other_goods import leave_other_goods, leave_snacks, named_before
 from domain.reading.other_tanks import goes_elsewhere
@@ -69,7 +69,8 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
         if result is not None:
             fills.append(result)
     _read_behind_both(scene, drafts, fills)
-    return _said_of_both(scene, fills)
+    tanks = len(drafts) == len(fills) and drafts[-1].of_tank
+    return _said_of_both(scene, fills, tanks=tanks)
 
 
 FEWEST_WITH_SNACKS = 3
@@ -117,14 +118,19 @@ def _read_behind_both(scene: Scene, drafts: Sequence[Draft], fills: list[Fill]) 
     fills[1] = replace(fluid, odometer=None, words=kept)
 
 
-def _said_of_both(scene: Scene, fills: list[Fill]) -> list[Fill]:
-    """'diesel 29.3 gal, def 2.5 gal, odo 48,402 for both', 'both full': said once, and of each."""
+def _said_of_both(scene: Scene, fills: list[Fill], *, tanks: bool) -> list[Fill]:
+    """'diesel 29.3 gal, def 2.5 gal, odo 48,402 for both', 'both full': said once, and of each.
+
+    So is a reading that is told once beside several `tanks`, and that they were filled.
+    """
     if len(fills) != 2:
         return fills
     told: dict[str, Any] = {}
     read = [fill for fill in fills if fill.odometer is not None]
-    if len(read) == 1 and scene.phrase_said("for_both") is not None:
+    if len(read) == 1 and (tanks or scene.phrase_said("for_both") is not None):
         told["odometer"] = read[0].odometer
+    if tanks and any(fill.full for fill in fills):
+        told["full"] = True
     if any(
         index and "pair" in scene.tokens[index - 1].groups and key == "true"
         for index, _, key in scene.find("full")
@@ -152,9 +158,12 @@ def _drafts(scene: Scene) -> list[Draft]:
     ]
     names = [key for _, key in products]
     if len(set(names)) < 2:
-        edges = [0, *_next_fills(scene), len(scene.tokens)]
+        tanks = paid_apart(scene)
+        edges = [0, *(tanks or _next_fills(scene)), len(scene.tokens)]
         product = names[0] if names else None
-        return [Draft(product, start, end, {}) for start, end in pairwise(edges)]
+        return [
+            Draft(product, start, end, {}, of_tank=bool(tanks)) for start, end in pairwise(edges)
+        ]
     drafts: list[Draft] = []
     for number, (index, key) in enumerate(products):
         if drafts and drafts[-1].product == key:
@@ -274,7 +283,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
             draft.roles[role] = figure
     roles = draft.roles
     said = roles.get(VOLUME_ROLE)
-    if said is not None:
+    if said is not None and not draft.of_tank:
         add_tanks(scene, roles, own)
         bare = [each for each in bare if each.claimed is None and each not in roles.values()]
     settle_money(scene, roles, own)
@@ -289,7 +298,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         assign_bare(scene, draft, bare, cue=cue or full is not None)
     elif bare and VOLUME_ROLE in roles:
         _odometer_beside(scene, roles, bare)
-    if VOLUME_ROLE in roles and said is None:
+    if VOLUME_ROLE in roles and said is None and not draft.of_tank:
         add_tanks(scene, roles, own)  # 'put 22.4 in the main and 14.1 in the aux'
     if VOLUME_ROLE not in roles and not (
         COST_ROLE in roles and (cue or draft.product or PRICE_ROLE in roles or full is not None)

@@ -149,7 +149,7 @@ def _standing_alone(scene: Scene) -> str | None:
         token = tokens[index]
         if index in company:
             continue
-        if token.groups & {"heads_field", "greeting", "permits", "speaks_of_people"}:
+        if not token.groups.isdisjoint(NAMES_NONE):
             continue  # 'Date: 07/11/2026' on a pasted ticket, 'Evening folks.'
         before = tokens[index - 1] if index else None
         if before is None or before.kind in (MARK, BREAK) or before.kind is NUMBER:
@@ -159,6 +159,12 @@ def _standing_alone(scene: Scene) -> str | None:
             ):
                 return scene.words_between(index, end)
     return None
+
+
+NAMES_NONE = frozenset(
+    ("heads_field", "greeting", "permits", "speaks_of_people", "one_of_tanks", "cost_word")
+)
+"""Groups of words that are no place, although no term of the log either."""
 
 
 def _is_of_vehicle(tokens: list[Token], end: int) -> bool:

@@ -23,6 +23,9 @@ if TYPE_CHECKING:
 TOWED = frozenset(("name", "vehicle", "rig"))
 """Classes of term that can stand for a trailer."""
 
+PARTS = frozenset(("end", "side"))
+"""Classes of term that also say which of several tanks."""
+
 CORNER_OF_TRAILER = "_trailer"
 ENDS = frozenset(("corner", "end"))
 """Classes of term behind which 'inner' and 'outer' say which of two wheels."""
@@ -51,8 +54,8 @@ def settle_words(scene: Scene) -> None:
         _settle_corners(scene)
     if not ENDS.isdisjoint(scene.by_class):
         _join_duals(scene)
-        if "end" in scene.by_class and "unit" in scene.by_class:
-            _settle_tanks(scene)
+    if "unit" in scene.by_class and not PARTS.isdisjoint(scene.by_class):
+        _settle_tanks(scene)
     if "out_back" in scene.groups and scene.has("subject", "tyre"):
         _settle_out_back(scene)
     if "gauge_short" in scene.by_class:
@@ -217,7 +220,7 @@ def _settle_corners(scene: Scene) -> None:
 def _settle_tanks(scene: Scene) -> None:
     """'both tanks, 19 gal front, 14 rear': the ends name tanks, and no axles."""
     tokens = scene.tokens
-    named = [index for index, _, _ in scene.find("end")]
+    named = [index for part in ("end", "side") for index, _, _ in scene.find(part)]
     several = "several_tanks" in scene.groups
     if not (several or any(_is_tank(each) for at in named for each in tokens[at + 1 : at + 2])):
         return

@@ -7,10 +7,11 @@ business.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from domain.reading.beside import DEAREST, MILLS
 from domain.reading.figures import MONEY, PRICE, VOLUME, Figure, follows_odometer
+from domain.reading.fill_roles import price_band
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, WORD, Token
 
@@ -52,9 +53,12 @@ def is_tank_size(scene: Scene) -> bool:
 def is_pumped(scene: Scene) -> bool:
     """'front tank 19.2 gal, rear tank 14.6 gal, 3.899 a gallon, 51,411': volumes of a fill.
 
-    A price of fuel stands beside them, or the odometer's next reading.
+    A price of fuel stands beside them, what it came to, or the odometer's next reading.
     """
-    return any(figure.dimension == VOLUME for figure in scene.figures) and any(
+    volumes = [figure for figure in scene.figures if figure.dimension == VOLUME]
+    if any(pays_for(scene, volume, paid) for volume in volumes for paid in scene.figures):
+        return True
+    return bool(volumes) and any(
         figure.dimension == PRICE
         or (
             figure.dimension is None
@@ -67,6 +71,21 @@ def is_pumped(scene: Scene) -> bool:
         )
         for figure in scene.figures
     )
+
+
+def pays_for(scene: Scene, volume: Figure, paid: Figure) -> bool:
+    """'22.4 gal for $87.14': whether a figure with cents is what that much fuel comes to."""
+    low, high = price_band(scene.context, volume.unit)
+    return (
+        paid.dimension in (None, MONEY)
+        and paid.token.decimals == CENTS
+        and volume.end <= paid.start
+        and low * volume.value <= paid.value <= high * volume.value
+    )
+
+
+CENTS = 2
+"""Decimals of what fuel comes to."""
 
 
 def _beside_ratings(scene: Scene, volumes: Sequence[Figure]) -> bool:
@@ -98,26 +117,32 @@ LEAST_TANK = 12
 
 def further_tanks(scene: Scene, size: Figure) -> Sequence[Figure]:
     """'60 gal aux plus 34 main': the other figures, where one of several tanks has this size."""
-    if "one_of_tanks" not in scene.groups or not _is_one_of_tanks(scene, size):
+    if "one_of_tanks" not in scene.groups or not is_one_of_tanks(scene, size):
         return ()
     return [
         other
         for other in scene.figures
-        if other is not size
-        and other.dimension in (None, VOLUME)
-        and _is_one_of_tanks(scene, other)
+        if other is not size and other.dimension in (None, VOLUME) and is_one_of_tanks(scene, other)
     ]
 
 
-def _is_one_of_tanks(scene: Scene, figure: Figure) -> bool:
+def is_one_of_tanks(scene: Scene, figure: Figure) -> bool:
     """Whether 'main', 'aux' or the 'front' one stands beside a figure."""
     for token in scene.tokens[figure.end : figure.end + 3]:
-        if token.kind is NUMBER or token.raw == ",":
+        if token.kind is NUMBER or token.raw in (",", ":"):
             break
         if "one_of_tanks" in token.groups:
             return True
-    before = scene.tokens[max(figure.start - 2, 0) : figure.start]
-    return any("one_of_tanks" in token.groups for token in before)
+    for token in reversed(scene.tokens[max(figure.start - FARTHEST_NAME, 0) : figure.start]):
+        if token.kind is NUMBER:
+            return False
+        if "one_of_tanks" in token.groups:
+            return True
+    return False
+
+
+FARTHEST_NAME = 3
+"""Tokens from the name of a tank to what went into it: 'the aux tank, 14.2 gal'."""
 
 
 def _is_tank(token: Token) -> bool:
@@ -130,16 +155,28 @@ def _is_truck(token: Token) -> bool:
 
 
 def _compound_tank(scene: Scene) -> bool:
-    """'fish tank': an unknown noun before it makes it no fuel tank."""
+    """'fish tank', 'a tank for the turtles': a tank that is of no truck."""
+    return any(
+        _is_of_a_sort(scene, index) or of_another(scene, index) for index in _tanks_named(scene)
+    )
+
+
+def other_sort_of_tank(scene: Scene) -> bool:
+    """'fish tank': whether a word before a tank makes it no fuel tank."""
+    return any(_is_of_a_sort(scene, index) for index in _tanks_named(scene))
+
+
+def _tanks_named(scene: Scene) -> Iterator[int]:
+    """Where a tank is named behind another word."""
     for index, token in enumerate(scene.tokens):
         if index and not scene.book.groups["tank"].isdisjoint(token.text.split()):
-            before = scene.tokens[index - 1]
-            own = "one_of_tanks" in before.groups
-            if before.kind is WORD and not before.senses and before.raw.islower() and not own:
-                return True
-            if of_another(scene, index):
-                return True
-    return False
+            yield index
+
+
+def _is_of_a_sort(scene: Scene, index: int) -> bool:
+    before = scene.tokens[index - 1]
+    own = "one_of_tanks" in before.groups
+    return before.kind is WORD and not before.senses and before.raw.islower() and not own
 
 
 def of_another(scene: Scene, index: int) -> bool:

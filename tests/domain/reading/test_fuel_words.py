@@ -38,7 +38,7 @@ def test_the_dash_shows_what_is_burned(text: str, reads: Reader) -> None:
     "text",
     [
         "15.7 L/100 on the dash, 62.3 litres, 118 444",
-        "62.3 L, 15.7 per hundred on the computer, 118 444",
+        "62.3 L, 15.7 per hundred km on the computer, 118 444",
         "15.7 to the hundred by the dash, 62.3 L at 118 444",
         "on the display 15.7 l per 100, 62.3 litres, odo 118 444",
     ],

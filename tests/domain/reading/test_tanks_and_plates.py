@@ -43,10 +43,6 @@ AT = Quantity(48_411, "mi")
             fill(33.8, odometer=AT, unit_price=Quantity(3.899, "USD/gal")),
         ),
         ("put 22.4 in the main and 12.1 in the aux, 48,411", fill(34.5, odometer=AT)),
-        (
-            "rear tank 14.1 gal $53.57, front tank 19.2 gal $72.94, 48,411",
-            fill(33.3, odometer=AT, cost=Quantity(126.51, "USD")),
-        ),
         ("main 18.1 aux 14.4 gal 48,411 full", fill(32.5, odometer=AT, full=True)),
         ("put 18.2 gal in the rear tank, 48,411", fill(18.2, odometer=AT)),
         (
@@ -69,6 +65,46 @@ def test_what_went_into_the_tanks(text: str, entry: Fill, reads: Reader) -> None
     verdict = reads(text, on_the_road(currency="USD"))
     assert isinstance(verdict, Facts), verdict
     assert verdict.entries == (entry,)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("rear tank 14.1 gal $53.57, front tank 19.2 gal $72.94, 48,411", {"odometer": AT}),
+        (
+            "48,411: aux tank 14.1 gal for $53.57, then the main tank 19.2 gal for $72.94",
+            {"odometer": AT},
+        ),
+        ("put 14.1 gal in the transfer tank for $53.57 and 19.2 in the main tank for $72.94", {}),
+        ("Saddle tank: 14.1 gal, $53.57. Main tank: 19.2 gal, $72.94.", {}),
+        (
+            "filled both tanks: left tank 14.1 gal ($53.57), right tank 19.2 gal ($72.94)",
+            {"full": True},
+        ),
+        (
+            "diesel in the aux tank, 14.1 gal, $53.57, and in the main 19.2 gal, $72.94",
+            {"product": "diesel"},
+        ),
+        (
+            "second 14.1 gal $53.57 / main 19.2 gal $72.94 / 48,411 / both full",
+            {"odometer": AT, "full": True},
+        ),
+    ],
+)
+def test_tanks_that_were_paid_for_apart(text: str, said: dict[str, object], reads: Reader) -> None:
+    verdict = reads(text, on_the_road(currency="USD"))
+    assert isinstance(verdict, Facts), verdict
+    first = fill(14.1, cost=Quantity(53.57, "USD"), **said)
+    assert verdict.entries == (first, fill(19.2, cost=Quantity(72.94, "USD"), **said))
+
+
+def test_a_tank_of_several_may_be_larger_than_the_known_one(reads: Reader) -> None:
+    verdict = reads("main tank 22.4 gal $87.14, transfer tank 52 gal $202.28", on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert [each.volume for each in verdict.entries if isinstance(each, Fill)] == [
+        Quantity(22.4, "gal"),
+        Quantity(52, "gal"),
+    ]
 
 
 def stamped(*ratings: tuple[str, str, float]) -> tuple[tuple[str, str, float], ...]:
@@ -148,6 +184,9 @@ def test_what_a_plate_says(
         "the rear tank is leaking, 3 gal a day",
         "we need both tanks filled, maybe 30 gal",
         "tank top 36 bucks",
+        "60 gal transfer tank for $900 on the classifieds, 40 gal tank for $600",
+        "main tank is cracked, second one is fine",
+        "transfer the 40.00 to my main account, second one 22.00",
     ],
 )
 def test_other_tanks_are_talk(text: str, reads: Reader) -> None:
