@@ -61,6 +61,8 @@ from domain.entries import SINGLE_AXLES, Cargo, Weighing
 from domain.log import Log, Logged, Preferences
 from domain.margins import Margin, Over, Share, Unknown
 from domain.passes import Session, first_weighed, latest_session, session_of, with_axles
+from domain.quantities import Quantity
+from domain.uncertainty import Measured, spread
 from domain.verdicts import Question
 from domain.wanted import LOADED_BY, Wanted
 
@@ -119,11 +121,27 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         answer = short_answer(told, _unit(preferences), first=since)
         of_it = _of_vehicle(told, question, _unit(preferences))
         return replace(answer, headline=" ".join(filter(None, (of_it, answer.headline))))
+    unit = _unit(preferences)
+    than = _held_against(load, question, unit)
     return Answer(
-        headline=f"{_load_name(question.field or '')} {mass_text(load, _unit(preferences))}.",
-        rows=margin_rows(_asked(told, question), _unit(preferences)),
+        headline=f"{_load_name(question.field or '')} {mass_text(load, unit)}{than}.",
+        rows=margin_rows(_asked(told, question), unit),
         notes=since,
     )
+
+
+def _held_against(load: Measured, question: Question, unit: str) -> str:
+    """'is the camper heavier than 7,000 lb': by how much it is, or is not; '' without a figure."""
+    if not isinstance(question.value, Quantity):
+        return ""
+    more = load - question.value.amount("kg")
+    stated = figure(question.value)
+    if abs(more.nominal_value) < spread(more):
+        return say(", too near {mass} to tell", mass=stated)
+    apart = mass_text(more, unit, derived=True, absolute=True)
+    if more.nominal_value > 0:
+        return say(", {apart} more than {mass}", apart=apart, mass=stated)
+    return say(", {apart} less than {mass}", apart=apart, mass=stated)
 
 
 def _of_vehicle(told: Weighed, question: Question, unit: str) -> str:
@@ -135,7 +153,7 @@ def _of_vehicle(told: Weighed, question: Question, unit: str) -> str:
     if load is None:
         return ""
     amount = with_doubt(load, unit) if question.trailer else mass_text(load, unit)
-    return f"{sentence(name)} {amount}."
+    return f"{sentence(name)} {amount}{_held_against(load, question, unit)}."
 
 
 def heaviest_answer(

@@ -678,3 +678,23 @@ def test_a_size_that_nobody_named_is_in_the_measure_of_the_chat() -> None:
 
 def test_tie_downs_want_the_weight_of_the_cargo() -> None:
     assert ties("is one strap enough", None).headline == "How heavy is it?"
+
+
+@pytest.mark.parametrize(
+    ("asked", "told"),
+    [
+        (lb(8_000), "Trailer 9,000 lb ±50, 1,000 lb more than 8,000 lb."),
+        (lb(9_020), "Trailer 9,000 lb ±50, too near 9,020 lb to tell."),
+        (lb(9_500), "Trailer 9,000 lb ±50, 500 lb less than 9,500 lb."),
+    ],
+)
+def test_what_a_load_is_held_against_is_told_with_it(asked: Quantity, told: str) -> None:
+    ticket = (
+        Ticket(*flatdeck())
+        .hitched()
+        .weighs(steer=5100, drive=4500, trailer=8000)
+        .weighs(steer=5000, drive=3600, rig="solo")
+    )
+    question = Question("weight", trailer="flatdeck", value=asked)
+    headline = weight_answer(ticket.log, US, START, question).headline
+    assert headline.startswith(told.replace("Trailer", "Flatdeck"))
