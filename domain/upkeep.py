@@ -73,6 +73,11 @@ class Due:
     interval_days: float | None = None
 
     @property
+    def is_counted(self) -> bool:
+        """Whether it is known from when, or from where, to count."""
+        return self.km_left is not None or self.days_left is not None
+
+    @property
     def left(self) -> float:
         """What is left as a share of the interval, of whichever kind is shorter."""
         shares = [
@@ -125,13 +130,13 @@ def upkeep_table_from(table: Mapping[str, Any]) -> UpkeepTable:
 
 
 def due(driven: Driving, table: UpkeepTable, now: datetime) -> tuple[Due, ...]:
-    """Every reminder, the most pressing first; those never logged as done come last."""
+    """Every reminder, the most pressing first; those that nothing can be counted from come last."""
     done = _last_done(driven, table)
     found = [
         *_set_by_owner(driven, table, done, now),
         *_following(driven, table),
     ]
-    return tuple(sorted(found, key=lambda each: (each.done is None, each.left)))
+    return tuple(sorted(found, key=lambda each: (not each.is_counted, each.left)))
 
 
 def old_tyres(driven: Driving, today: date) -> tuple[OldTyres, ...]:
@@ -155,9 +160,12 @@ def old_tyres(driven: Driving, today: date) -> tuple[OldTyres, ...]:
 
 @dataclass(frozen=True, slots=True)
 class Last:
-    """When something was done last, and where on the road if only the reading was told."""
+    """When something was done last, and where on the road if only the reading was told.
 
-    at: datetime
+    `at` is None where that reading is from before the log.
+    """
+
+    at: datetime | None
     km: float | None = None
 
 
@@ -174,14 +182,15 @@ def _last_done(driven: Driving, table: UpkeepTable) -> Done:
             case Rating(subject=item, rating=rating, value=Quantity() as shown, trailer=trailer):
                 if rating == DONE_AT:
                     km = shown.amount("km") * driven.track.factor
-                    found[table.chore(item).name, trailer] = Last(_passed(driven, km, each.at), km)
+                    passed = _passed(driven, km, each.at)
+                    found[table.chore(item).name, trailer] = Last(passed, km)
     return found
 
 
-def _passed(driven: Driving, km: float, told: datetime) -> datetime:
-    """When the truck was last known to be no further than a place; when that was told, if never."""
+def _passed(driven: Driving, km: float, told: datetime) -> datetime | None:
+    """When the truck was last known to be no further than a place; None where it never was."""
     marks = reversed(driven.track.marks)
-    return next((mark.at for mark in marks if mark.km <= km and mark.at <= told), told)
+    return next((mark.at for mark in marks if mark.km <= km and mark.at <= told), None)
 
 
 def _set_by_owner(driven: Driving, table: UpkeepTable, done: Done, now: datetime) -> Iterable[Due]:
@@ -223,7 +232,9 @@ def _due(
         done_km=last.km if last else None,
         km_left=None if km is None or driven_km is None else km - driven_km,
         days_left=(
-            None if days is None or last is None else days - (now - last.at) / timedelta(days=1)
+            None
+            if days is None or last is None or last.at is None
+            else days - (now - last.at) / timedelta(days=1)
         ),
         interval_km=km,
         interval_days=days,
@@ -273,7 +284,7 @@ def _km_since(
 
 def _place(driven: Driving, last: Last) -> float | None:
     """Where on the road something was done, in km; None before any reading."""
-    if last.km is not None:
+    if last.km is not None or last.at is None:
         return last.km
     track = driven.track
     mark = track.near(last.at) or track.before(last.at) or track.after(last.at)

@@ -9,11 +9,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from domain.countries import Country
-from domain.rig import HITCH_CHAIN, STANDS_FOR, TRAILER_PARTS, Rig
+from domain.rig import HITCH_CHAIN, STANDS_FOR, TRAILER_PARTS, Key, Rig
+from domain.upkeep import DONE_AT
+from domain.walkround import SUBJECT
 from domain.weighing import Weights
 
 Wanted = tuple[str, str]
 """Subject and rating."""
+
+NOT_OF_THE_RIG = ("every", "every_days", DONE_AT)
+"""What is told like a rating, and is of upkeep."""
+
+OWN_SUBJECTS = (SUBJECT, "odometer")
+"""Subjects of what is told like a rating, and is none of a maker's."""
 
 LOADED_BY: dict[Wanted, str] = {
     ("truck", "gvwr"): "truck",
@@ -32,12 +40,18 @@ LOADED_BY: dict[Wanted, str] = {
 """The ratings wanted, the one whose lack hurts most first, and the load without which each is
 idle; the order is common practice, no source."""
 
-PAYLOAD, PULL = ("truck", "payload"), ("hitch", "tow")
+PAYLOAD, PULL, TONGUE = ("truck", "payload"), ("hitch", "tow"), ("hitch", "tongue")
 COUPLING_VALUES = ("d", "dc")
 """What a coupling is stamped with under UN Regulation 55 instead of a mass that it may pull."""
 
 PLATES = tuple(list(LOADED_BY)[:5])
 """Without these, being inside every rating given says little."""
+
+
+def is_of_the_rig(key: Key) -> bool:
+    """Whether what is told like a rating is one, and no reminder or setting of the owner's."""
+    subject, rating, _ = key
+    return subject not in OWN_SUBJECTS and rating not in NOT_OF_THE_RIG
 
 
 def lacking(rig: Rig, country: Country) -> tuple[Wanted, ...]:
@@ -54,8 +68,13 @@ def missing(rig: Rig, weights: Weights, country: Country) -> tuple[Wanted, ...]:
     return tuple(
         each
         for each in _worth_asking(country)
-        if LOADED_BY[each] in weights.loads and not given(rig, each)
+        if _is_loaded(each, weights) and not given(rig, each)
     )
+
+
+def _is_loaded(wanted: Wanted, weights: Weights) -> bool:
+    """Whether what the rating bounds was weighed; a tongue by itself is what its own bounds."""
+    return LOADED_BY[wanted] in weights.loads or (wanted == TONGUE and "tongue" in weights.loads)
 
 
 def _worth_asking(country: Country) -> Iterator[Wanted]:

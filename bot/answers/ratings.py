@@ -21,7 +21,7 @@ from domain.quantities import Quantity
 from domain.rig import TRAILER_PARTS, Key, rig_of
 from domain.tyres import Undated, code_digits, date_code
 from domain.verdicts import Question
-from domain.wanted import lacking
+from domain.wanted import is_of_the_rig, lacking
 
 MOST_MISSING = 3
 """Missing ratings that are told with why they matter; the next ones come when these are given."""
@@ -33,7 +33,9 @@ def ratings_answer(log: Log, preferences: Preferences, now: datetime, question: 
     stated = {
         key: rating_row(key, each, now)
         for key, each in rig.ratings.items()
-        if question.rating in (None, key[1]) and _is_asked_of(key[0], question)
+        if question.rating in (None, key[1])
+        and _is_asked_of(key[0], question)
+        and is_of_the_rig(key)
     }
     country = country_of(preferences.currency)
     wanted = [

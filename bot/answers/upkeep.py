@@ -66,9 +66,9 @@ def upkeep_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     rows = due_rows(found[:MOST_DUE], preferences)
     first = found[0]
     name, left = _name(first), _left(first, preferences)
-    if first.done is None:
+    if first.done is None and first.done_km is None:
         headline = say("{upkeep}: never logged as done.", upkeep=sentence(name))
-    elif first.overdue:
+    elif first.overdue or not first.is_counted:
         headline = say("{upkeep} {left}.", upkeep=sentence(name), left=left)
     else:
         headline = say("Nothing overdue; next is {upkeep}, {left}.", upkeep=name, left=left)
@@ -446,10 +446,10 @@ def _left(each: Due, preferences: Preferences) -> str:
 
 
 def _when_done(each: Due, preferences: Preferences) -> str:
-    if each.done is None:
-        return say("never logged as done")
     if each.done_km is not None:
         return say("done at {distance}", distance=distance(each.done_km, preferences))
+    if each.done is None:
+        return say("never logged as done")
     return say("done {day}", day=day(local(each.done, preferences)))
 
 

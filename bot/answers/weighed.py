@@ -317,7 +317,11 @@ def _missing_note(told: Weighed, new: Container[str]) -> str:
     """
     pressed = any(isinstance(each, Over | Near) for each in told.governing)
     found = told.missing
-    matters = any(LOADED_BY[each] in new or (each in PLATES and not pressed) for each in found)
+    # Of a tongue by itself nothing else can be said.
+    alone = set(told.weights.loads) == {"tongue"}
+    matters = alone or any(
+        LOADED_BY[each] in new or (each in PLATES and not pressed) for each in found
+    )
     return missing_note(found, MOST_MISSING) if matters else ""
 
 

@@ -68,6 +68,10 @@ from domain.wanted import LOADED_BY, Wanted
 
 PAYLOAD = marked("Payload goes with truck GVWR until the curb weight is given.")
 
+HOW_TO_WEIGH = marked(
+    "Hitched and loaded, each axle on a plate of its own; then the truck alone, for the tongue."
+)
+
 
 def no_weighing(preferences: Preferences) -> Answer:
     """What is said where nothing was weighed yet."""
@@ -78,6 +82,7 @@ def no_weighing(preferences: Preferences) -> Answer:
                 "Text the scale's figures, such as: {example}.",
                 example=texted(WEIGHING, preferences),
             ),
+            say(HOW_TO_WEIGH),
         ),
     )
 

@@ -36,17 +36,10 @@ from domain.entries import Weighing
 from domain.margins import Clear, Near, Over, Unknown, too_close
 from domain.passes import Session, sessions
 from domain.rig import TRAILER_PARTS, Key, Rig, rig_of
-from domain.upkeep import DONE_AT
-from domain.wanted import Wanted, lacking
+from domain.wanted import Wanted, is_of_the_rig, lacking
 
 LOADS = ("steer", "drive", "trailer", "gross")
 """Loads of a weighing that have a column each."""
-
-NOT_OF_THE_RIG = ("every", "every_days", DONE_AT)
-"""What is told like a rating, and is an interval of upkeep."""
-
-OWN_SUBJECTS = ("walk-round", "odometer")
-"""Subjects of what is told like a rating, and is none of a maker's."""
 
 
 HOW: Mapping[type[Over | Near | Clear], str] = {
@@ -81,7 +74,7 @@ def _ratings(told: Grounds, owner: str, rig: Rig, *, of_trailer: bool) -> tuple[
     """The ratings of a truck with what hangs on it, or of a trailer."""
     rows = []
     for key, rating in rig.ratings.items():
-        if (key[0] in TRAILER_PARTS) != of_trailer or not _is_of_a_maker(key):
+        if (key[0] in TRAILER_PARTS) != of_trailer or not is_of_the_rig(key):
             continue
         row = rating_row(key, rating, told.then)
         rows.append((_name(key, row.label), row.figure, row.remark, _where(key[:2])))
@@ -95,11 +88,6 @@ def _ratings(told: Grounds, owner: str, rig: Rig, *, of_trailer: bool) -> tuple[
         ),
         rows,
     )
-
-
-def _is_of_a_maker(key: Key) -> bool:
-    subject, rating, _ = key
-    return subject not in OWN_SUBJECTS and rating not in NOT_OF_THE_RIG
 
 
 def _name(key: Key, otherwise: str) -> str:

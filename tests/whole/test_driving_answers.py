@@ -287,6 +287,16 @@ def test_upkeep_done_before_it_was_logged_is_told_by_its_reading() -> None:
     assert asked.headline == "Nothing overdue; next is oil, due in 700 mi."
 
 
+def test_upkeep_by_the_calendar_is_not_counted_from_a_day_that_nobody_knows() -> None:
+    page = Page()
+    page.reads(0, 50300)
+    page.add(1, Rating(subject="service", rating="every_days", value=365.0))
+    page.add(1, Rating(subject="service", rating="done_at", value=mi(46000)))
+    now = START + timedelta(days=1)
+    asked = upkeep.upkeep_answer(page.log, BOISE, now, Question(topic="upkeep"))
+    assert asked.headline == "Service not counted yet."
+
+
 def test_a_plan_to_a_place_takes_the_distance_of_the_last_trip_there() -> None:
     page = Page()
     page.hitches(0, "camper")

@@ -182,6 +182,34 @@ def test_a_tongue_weighed_later_is_told_beside_the_axles_and_their_day() -> None
     )
 
 
+def test_a_tongue_by_itself_names_the_rating_that_it_lacks() -> None:
+    trailer = Rating(subject="trailer", trailer="flatdeck", rating="gvwr", value=lb(12000))
+    answer = weighed(Ticket(trailer).weighs(None, tongue=450))
+    assert answer.headline == "Tongue 450 lb. No rating given can be judged by that alone."
+    assert "Not given: hitch's tongue rating." in answer.notes
+    stamped = Rating(subject="ball", rating="tongue", value=lb(600))
+    rated = weighed(Ticket(trailer, stamped).weighs(None, tongue=450))
+    assert "Not given" not in words(rated)
+
+
+def test_where_nothing_was_weighed_it_is_said_how_to() -> None:
+    answer = margin_answer(Ticket(*juniper()).log, US, START, Question(topic="margin"))
+    assert answer.headline == "No weighing yet."
+    assert "each axle on a plate of its own; then the truck alone" in answer.notes[-1]
+
+
+def test_reminders_are_no_ratings() -> None:
+    told = [
+        Rating(subject="oil", rating="every", value=Quantity(5000, "mi")),
+        Rating(subject="oil", rating="done_at", value=Quantity(46000, "mi")),
+        Rating(subject="walk-round", rating="hive straps", value=1.0),
+    ]
+    answer = ratings_answer(Ticket(*told).log, US, START, Question(topic="ratings"))
+    assert answer.headline == "No ratings given yet."
+    both = Ticket(*told, *truck_ratings(gvwr=11500, gcwr=27000)).log
+    assert ratings_answer(both, US, START, Question(topic="ratings")).headline == "2 ratings given."
+
+
 def test_a_truck_by_itself_is_not_told_what_a_trailer_would_want() -> None:
     answer = weighed(Ticket(*juniper(), *flatdeck()).weighs("solo", steer=5000, drive=3500))
     assert answer.headline.startswith("Inside every rating given. ")
