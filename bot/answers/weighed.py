@@ -134,8 +134,8 @@ def short_answer(
     wishes = (
         *_imbalance_notes(told.weights, unit),
         "" if over or near else since,
-        "" if over or near else judging,
         _missing_note(told, new),
+        "" if over or near else judging,
         *[ONE_MORE_MARGIN] * (over + near - most),
         since if over or near else "",
         *(change_notes(told.changes, unit) if not over else ()),
