@@ -11,7 +11,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import fields, replace
 from datetime import date, datetime
-from itertools import dropwhile, pairwise
+from itertools import pairwise
 
 from domain.context import MASS_UNIT, Context
 from domain.entries import (
@@ -28,6 +28,7 @@ from domain.entries import (
 )
 from domain.quantities import Quantity
 from domain.reading.answers import answer_of
+from domain.reading.asked_whether import asks_whether
 from domain.reading.cargo import read_cargo
 from domain.reading.checks import read_checks
 from domain.reading.corrections import STAR, read_corrections
@@ -58,7 +59,7 @@ from domain.reading.tables import unfold
 from domain.reading.talk import OTHER
 from domain.reading.tickets import fee_of, ticket_of, with_particulars
 from domain.reading.times import read_when, whens_by_part
-from domain.reading.tokens import NUMBER, WORD
+from domain.reading.tokens import NUMBER
 from domain.reading.undoing import kind_undone, takes_out
 from domain.reading.water import read_water
 from domain.reading.weighings import is_permitted, read_weighings
@@ -143,7 +144,7 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         return question
     if not scene.figures and FACTUAL.isdisjoint(scene.by_class):
         return SILENT
-    if _asks_whether(scene):
+    if asks_whether(scene) and not _states_loads(scene):
         return SILENT
     mixed = corrects_and_more(scene, _facts) if _may_correct(scene) else None
     if mixed is not None and undone(mixed):
@@ -339,32 +340,6 @@ def _asks_what(scene: Scene) -> bool:
     calls_out = bool(behind) and behind[0] in groups["a_thing"]  # 'what a day, unhitched'
     told = any(token.raw in ",.;:" or token.ends_sentence for token in scene.tokens)
     return not (calls_out or told)
-
-
-ASKING_WHETHER = frozenset(("inverts", "asks_which"))
-"""Groups of words of which one stands in such a question."""
-
-
-def _asks_whether(scene: Scene) -> bool:
-    """'is the camper hitched', 'which trailer is on', 'when was it unhitched': what nobody told."""
-    groups = scene.book.groups
-    if scene.figures or not ASKING_WHETHER & scene.groups:
-        return False
-    if any(each.raw in ",.;:" or each.ends_sentence for each in scene.tokens):
-        return False
-    led = dropwhile(lambda each: "before_question" in each.groups, scene.tokens)
-    first, *behind = [*led][:3] or scene.tokens[-1:]
-    if first.text in groups["asks_which"]:
-        return True
-    if behind and first.text in groups["asks_when_or_where"]:
-        first, *behind = behind
-    if first.text not in groups["inverts"] or not behind:
-        return False
-    subject = behind[0]
-    if not subject.senses and not subject.groups:
-        return subject.kind is WORD  # 'is Juniper hitched', by a name that the chat never gave
-    whose = not subject.groups.isdisjoint(("pronoun", "article", "our"))
-    return whose or not subject.senses.keys().isdisjoint(("name", "vehicle"))
 
 
 def _facts(scene: Scene) -> Verdict:

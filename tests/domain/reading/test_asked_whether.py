@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Check, Correction, Hitch
-from domain.verdicts import Facts, Silent
+from domain.entries import Check, Correction, Fill, Hitch, Observation, Weighing
+from domain.verdicts import Facts, Question, Silent
 from tests.domain.reading.chats import Reader, chat, on_the_road
 
 ASKED = """
@@ -23,6 +23,22 @@ ASKED = """
     is juniper hitched
     were the chains crossed
     was the tank full
+    did the turn signal get fixed
+    did the lug nuts get torqued
+    have the lug nuts been torqued
+    has the camper been hitched yet
+    have we hitched up
+    did the straps stay tight
+    arent the lugs torqued
+    do we have the camper hitched
+    is the trans at 210
+    did it take 31.4 gallons
+    did we put in 31.4 gal
+    is the odometer at 48211
+    was the drive axle 6100
+    was the tongue 1160
+    were the tires at 80 psi
+    can we call it 31.4 gal
 """
 
 TOLD = {
@@ -33,14 +49,20 @@ TOLD = {
     "when we stopped hitched the camper": Hitch,
     "which brings us to hitched the camper, 48,211": Hitch,
     "chains were crossed": Check,
+    "did the oil change": Check,
+    "did the lug nuts": Check,
+    "have the camper hitched": Hitch,
+    "did the tires, 80 psi all around": Observation,
+    "did 31.4 gal": Fill,
+    "is steer 5280 and drive 4620": Weighing,
     "was full": Correction,
 }
 
 
 @pytest.mark.parametrize("text", [line.strip() for line in ASKED.strip().splitlines()])
 def test_what_is_asked_was_not_done(text: str, reads: Reader) -> None:
-    assert reads(text, on_the_road()) == Silent()
-    assert reads(text, chat()) == Silent()
+    assert isinstance(reads(text, on_the_road()), Silent | Question)
+    assert isinstance(reads(text, chat()), Silent | Question)
 
 
 @pytest.mark.parametrize(("text", "kind"), TOLD.items(), ids=TOLD.keys())

@@ -131,6 +131,8 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "group.scale_word": "where one asks about the scale in Spanish, one says which",
         "group.does": "Spanish asks without an auxiliary verb",
         "group.inverts": "Spanish asks in the order in which it tells",
+        "group.inverts_somebody": "Spanish asks in the order in which it tells",
+        "group.of_what_is_done": "Spanish asks in the order in which it tells",
         "group.asks_which": "Spanish asks in the order in which it tells",
         "group.asks_when_or_where": "Spanish asks in the order in which it tells",
         "group.of_trailer_or_train": "no Spanish letters are of a trailer and of a train",
