@@ -67,7 +67,10 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
     best: tuple[float, tuple[str | None, ...]] = (0.0, ())
     tried: list[tuple[float, list[str]]] = []
     volume = draft.roles.get(VOLUME_ROLE)
-    options = [_options(scene, figure, free, volume) for figure in figures]
+    options = [
+        _beside_volume(scene, _options(scene, figure, free, volume), figure, volume)
+        for figure in figures
+    ]
     for chosen in product(*options):
         named = [role for role, _ in chosen if role]
         if len(named) != len(set(named)):
@@ -212,7 +215,7 @@ def _options(
         if context.odometer is not None:
             known = context.odometer.value
             if 0 <= value - known <= NEXT_READING:
-                options.append((ODOMETER_ROLE, 3.0))
+                options.append((ODOMETER_ROLE, FOLLOWS_ON))
             elif known / 2 <= value <= known * 2 or len(scene.unknown_words()) < MOST_BESIDE:
                 options.append((ODOMETER_ROLE, 1.6))
         elif value >= 10_000:
@@ -236,6 +239,25 @@ def _options(
     if DISTANCE_ROLE in free and 30 <= value <= TRIP_LIMIT and decimals == 1:
         options.append((DISTANCE_ROLE, 1.2))
     return options
+
+
+def _beside_volume(
+    scene: Scene, options: list[tuple[str | None, float]], figure: Figure, volume: Figure | None
+) -> list[tuple[str | None, float]]:
+    """'fuel 51,610 58.3 L, camp 51,733': the reading in the clause of the volume, before others."""
+    if volume is None or scene.clause_of(volume.start) != scene.clause_of(figure.start):
+        return options
+    return [
+        (role, worth + IN_CLAUSE * (role == ODOMETER_ROLE and worth >= FOLLOWS_ON))
+        for role, worth in options
+    ]
+
+
+FOLLOWS_ON = 3.0
+"""What a reading is worth that follows on from the last one."""
+
+IN_CLAUSE = 0.3
+"""What it adds to a reading that it stands in the clause of the volume."""
 
 
 def _said_with_mills(scene: Scene, figure: Figure) -> bool:

@@ -52,6 +52,8 @@ FORECAST = frozenset(("wind", "speed", "ambient"))
 """Fields of which 'should be' is said ahead: 'wind should be 15 mph'."""
 
 LEAST_ODOMETER, LEAST_LOAD = 100, 20
+LEAST_IN_KG = 40
+"""A load of less, with decimals, in a chat that weighs in kilograms, is in tonnes."""
 
 
 def fits_field(context: Context, value: Figure, field: str) -> bool:
@@ -236,7 +238,9 @@ def _unit(context: Context, figure: Figure, field: str | None) -> str | None:
     if field is None:
         return None
     if field in MASS_FIELDS or field.startswith(("trailer_", "steer_", "drive_")):
-        return MASS_UNIT[context.units]
+        unit = MASS_UNIT[context.units]
+        tonnes = unit == "kg" and figure.token.decimals > 0 and figure.value < LEAST_IN_KG
+        return "t" if tonnes else unit  # 'el remolque era 1.510'
     if field == "volume":
         return VOLUME_UNIT[context.units]
     if field in ("odometer", "distance"):

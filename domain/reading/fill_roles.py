@@ -119,8 +119,18 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
             return COST_ROLE
         if said == COST_ROLE and figure.value >= 5:
             return COST_ROLE
+        if _is_of_product(scene, figure):
+            return VOLUME_ROLE
         return DISTANCE_ROLE if _of_trip(scene, figure) else "bare"
     return None
+
+
+def _is_of_product(scene: Scene, figure: Figure) -> bool:
+    """'62 L of diesel and 10 of def': the unit is said once, for both."""
+    behind = scene.tokens[figure.end : figure.end + 2]
+    if len(behind) < 2 or "of" not in behind[0].groups or "product" not in behind[1].senses:
+        return False
+    return any(other.dimension == VOLUME for other in scene.figures)
 
 
 def _unit_before(scene: Scene, figure: Figure, *, lettered: bool) -> str | None:

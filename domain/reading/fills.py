@@ -96,26 +96,29 @@ SPEAKS_OF_FILLS = frozenset(("volume_word", "putting", "putting_in", "at_alone",
 
 
 def _read_behind_both(scene: Scene, drafts: Sequence[Draft], fills: list[Fill]) -> None:
-    """'30 gal diesel and 2.5 gal def, odo 51,402': a reading behind both is the fuel's.
+    """'30 gal diesel and 2.5 gal def, odo 51,402': a reading said once of both is the fuel's.
 
     It is the exhaust fluid's only where that stands in a sentence of its own.
     """
     if len(fills) != 2 or len(drafts) != 2:
         return
-    (fuel, fluid), (first, last) = fills, drafts
-    read = last.roles.get(ODOMETER_ROLE)
-    if fluid.product != "def" or fuel.odometer is not None or read is None:
+    at = next((i for i, fill in enumerate(fills) if fill.product == "def"), None)
+    if at is None:
         return
-    poured, pumped = last.roles.get(VOLUME_ROLE), first.roles.get(VOLUME_ROLE)
-    if poured is None or pumped is None or read.start < poured.end:
+    fluid, fuel = fills[at], fills[1 - at]
+    if fluid.odometer is None or fuel.odometer is not None:
         return
-    between = scene.tokens[pumped.end : poured.start]
+    volumes = [draft.roles.get(VOLUME_ROLE) for draft in drafts]
+    first, second = volumes
+    if first is None or second is None:
+        return
+    between = scene.tokens[first.end : second.start]
     if any(token.ends_sentence or _begins_next(token) for token in between):
         return
     words = tuple(pair for pair in fluid.words if pair[0] == ODOMETER_ROLE)
     kept = tuple(pair for pair in fluid.words if pair[0] != ODOMETER_ROLE)
-    fills[0] = replace(fuel, odometer=fluid.odometer, words=(*fuel.words, *words))
-    fills[1] = replace(fluid, odometer=None, words=kept)
+    fills[1 - at] = replace(fuel, odometer=fluid.odometer, words=(*fuel.words, *words))
+    fills[at] = replace(fluid, odometer=None, words=kept)
 
 
 def _said_of_both(scene: Scene, fills: list[Fill], *, tanks: bool) -> list[Fill]:
@@ -263,6 +266,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     full = _full(scene, draft, alone=alone)
     missed = True if _missed(scene) and draft.product != "def" else None
     bare: list[Figure] = []
+    stopped = len(own)
     if "event" in scene.by_class:
         own = [
             figure
@@ -294,6 +298,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         return unclear
     settle_price(context, roles)
     draft.evidence = _evidence(scene, draft, cue=cue, full=full)
+    if len(own) < stopped:
+        draft.evidence += READ_THERE
     if bare and not weighs(scene):
         assign_bare(scene, draft, bare, cue=cue or full is not None)
     elif bare and VOLUME_ROLE in roles:
@@ -314,6 +320,10 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if draft.evidence < DECISIVE or _foreign(scene, draft):
         return None
     return fill_of(scene, draft, full=full, missed=missed)
+
+
+READ_THERE = 0.9
+"""What it adds that the odometer was read where one came or left, in the same message."""
 
 
 def _read_on_leaving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:

@@ -146,6 +146,11 @@ def stood_alone(scene: Scene) -> str | None:
         ]
         ahead = scene.tokens[max(0, label.start - 2) : label.start]
         denied = len(ahead) == 2 and "no_alone" in ahead[0].groups and "article" in ahead[1].groups
+        denied = denied or (
+            bool(ahead)
+            and "no_alone" in ahead[-1].groups
+            and "with_article" in scene.tokens[label.start].groups
+        )
         if denied:
             continue  # 'no the trailer was 9,640'
         behind = scene.tokens[label.end] if label.end < len(scene.tokens) else None

@@ -441,6 +441,12 @@ def _is_aside(tokens: Sequence[Token], index: int) -> bool:
     if "solo" in tokens[index].senses.get("rig", "") or tokens[index].text.startswith("with "):
         return True  # 'without the camper', 'total with camper 22,140'
     before = index - 1
+    if (
+        before >= 0
+        and "no_alone" in tokens[before].groups
+        and "with_article" in tokens[index].groups
+    ):
+        return False  # 'no the van was 1,860'
     if before >= 1 and "our" in tokens[before].groups:
         before -= 1
         if "no_alone" in tokens[before].groups:

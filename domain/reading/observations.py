@@ -217,7 +217,7 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
         if label.subject:
             if _is_no_gauge(scene, label, figure):
                 return None
-            if label.subject == "speed" and _is_posted(scene, figure):
+            if label.subject == "speed" and (_is_posted(scene, figure) or _is_limit(scene, label)):
                 return None
             if dimension is not None and dimension not in SUBJECT_DIMENSIONS[label.subject]:
                 return None
@@ -317,6 +317,12 @@ def _is_posted(scene: Scene, figure: Figure) -> bool:
         "posted_behind" in behind[0].groups
         or ("subject" in behind[0].senses and "posted_behind" in behind[-1].groups)
     )
+
+
+def _is_limit(scene: Scene, label: Label) -> bool:
+    """'el límite de velocidad es 120': what may be driven, and not what was."""
+    before = scene.tokens[max(0, label.start - 2) : label.start]
+    return any("posted_behind" in token.groups for token in before)
 
 
 def _is_vague(scene: Scene, figure: Figure, label: Label) -> bool:

@@ -325,6 +325,7 @@ def test_money_that_went_elsewhere_is_none(text: str, reads: Reader) -> None:
         "odo 48,211: diesel 30 gal, def 2.5 gal",
         "2.5 gal def and 30 gal diesel, odometer 48,211",
         "put in 30 gal diesel at 3.89 and 2.5 of def, odo 48,211",
+        "2.5 gal def at 48,211 and 30 gal diesel",
     ],
 )
 def test_a_reading_beside_fuel_and_exhaust_fluid_is_the_fuels(text: str, reads: Reader) -> None:
@@ -485,3 +486,22 @@ def test_a_fill_amid_many_words(text: str, told: dict[str, object], reads: Reade
 )
 def test_gallons_of_other_things_are_talk(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def test_a_round_volume_is_pumped_where_one_came(reads: Reader) -> None:
+    verdict = reads("arrived 48,488. dropped the flatdeck. 30 gal", on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert [each.volume for each in verdict.entries if isinstance(each, Fill)] == [
+        Quantity(30, "gal")
+    ]
+    milk = reads("arrived 48,488. 30 gal of milk", on_the_road())
+    assert isinstance(milk, Facts), milk
+    assert [type(each) for each in milk.entries] == [Odometer]
+
+
+def test_of_two_readings_the_one_beside_the_volume_is_the_fills(reads: Reader) -> None:
+    verdict = reads("left 48,100, fuel 48,302 30.1 gal, camp 48,433", on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert [each.odometer for each in verdict.entries if isinstance(each, Fill)] == [
+        Quantity(48_302, "mi")
+    ]

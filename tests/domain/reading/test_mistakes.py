@@ -160,6 +160,7 @@ def test_people_put_each_other_right(text: str, reads: Reader) -> None:
         ("no, the camper was 9,640 lb", "trailer", 9_640),
         ("nah the trailer's 9,640", "trailer", 9_640),
         ("no our trailer was 9,640", "trailer", 9_640),
+        ("no the old girl was 8,780", "truck", 8_780),
     ],
 )
 def test_a_refusal_before_an_article_says_nothing_of_absence(

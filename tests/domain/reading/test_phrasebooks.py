@@ -112,6 +112,7 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "group.towed_wagon": "the Spanish words for trailers are no words for cars",
         "group.street_or_axle": "no Spanish word is both a street and an axle",
         "group.no_alone": "'no' is said before what was wrong, not before what is right",
+        "group.with_article": "no name of a vehicle has its article in it",
         "group.beside_us": "where a rig is and where an axle is has the same words in Spanish",
         "group.behind": "where a rig is and where an axle is has the same words in Spanish",
         "group.front": "where a rig is and where an axle is has the same words in Spanish",

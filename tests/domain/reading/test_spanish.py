@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from bot.phrasebook import phrasebook
 from domain.context import Context
-from domain.entries import Cargo, Check, Fill, Hitch, Observation, Odometer, Rating
+from domain.entries import Cargo, Check, Correction, Fill, Hitch, Observation, Odometer, Rating
 from domain.quantities import Quantity
 from domain.reading import read
 from domain.reading.lexer import tokenize
@@ -376,3 +378,29 @@ def test_a_thing_named_with_of_keeps_both_its_words() -> None:
     assert verdict == Facts(
         (Cargo(item="caja de herramientas", value=Quantity(35, "kg"), position="batea"),)
     )
+
+
+def test_dotted_loads_that_are_put_right_are_tonnes() -> None:
+    assert reads("el eje trasero era 1.680 no 1.860", METRIC) == Facts(
+        (
+            Correction(
+                action="amend", field="drive", value=Quantity(1.68, "t"), was=Quantity(1.86, "t")
+            ),
+        )
+    )
+
+
+def test_the_unit_of_two_products_is_said_once() -> None:
+    read = replace(METRIC, odometer=Quantity(51_200, "km"))
+    verdict = reads("62 litros de diesel y 10 de adblue, odómetro 51.402", read)
+    assert verdict == Facts(
+        (
+            Fill(product="diesel", volume=Quantity(62, "L"), odometer=Quantity(51_402, "km")),
+            Fill(product="def", volume=Quantity(10, "L")),
+        )
+    )
+
+
+def test_a_limit_of_speed_is_no_speed() -> None:
+    assert reads("el límite de velocidad es 120", METRIC) == Silent()
+    assert isinstance(reads("velocidad 95", METRIC), Facts)
