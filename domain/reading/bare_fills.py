@@ -12,6 +12,7 @@ from functools import partial
 from itertools import product
 
 from domain.context import VOLUME_UNIT, Context
+from domain.reading.beside import DEAREST, dearest
 from domain.reading.figures import NEXT_READING, Figure
 from domain.reading.fill_entries import MONEY_TOLERANCE, TANK_SLACK
 from domain.reading.fill_roles import (
@@ -37,6 +38,9 @@ MOST_FIGURES = 8
 
 LIKE_PRICE = -1.5
 """What speaks for a volume of 3.79: nothing but a total that it makes."""
+
+MOST_PAID = 600
+"""Dollars, pounds or euros that a tank of fuel costs, at most."""
 
 BARE_ROLES = (ODOMETER_ROLE, VOLUME_ROLE, PRICE_ROLE, COST_ROLE, DISTANCE_ROLE)
 
@@ -231,7 +235,8 @@ def _options(
         options.append((PRICE_ROLE, 0.9))
     if PRICE_ROLE in free and figure.token.in_digits and low <= value / 1000 <= high:
         options.append((PRICE_ROLE, 1.6))  # 'three seventy nine nine'
-    if COST_ROLE in free and 5 <= value <= 600 and decimals in (0, 2):
+    most = MOST_PAID * dearest(context.currency) / DEAREST
+    if COST_ROLE in free and 5 <= value <= most and decimals in (0, 2):
         options.append((COST_ROLE, 1.7 if decimals == 2 else 0.4))
     paired = volume is not None and pays_in_pairs(context, figure, volume)
     if COST_ROLE in free and paired and not _said_with_mills(scene, figure):

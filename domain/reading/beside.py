@@ -7,6 +7,8 @@ in the chat's own gallons, degrees and dollars. It does not know what the figure
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from itertools import pairwise
 
 from domain.context import Context
 from domain.reading.figures import (
@@ -94,7 +96,7 @@ def read_money_before(figure: Figure, tokens: Sequence[Token], context: Context)
             figure.unit, figure.dimension, figure.marked = context.currency, MONEY, True
             figure.start -= 1
     elif money is not None and money not in ("cents", "pence"):
-        figure.unit, figure.dimension, figure.marked = money, MONEY, True
+        figure.unit, figure.dimension, figure.marked = _currency(before, context), MONEY, True
         figure.start -= 1
     elif "coins_per_litre" in before.groups:
         figure.unit = before.senses["money"]  # 'C/L 198.9'
@@ -110,6 +112,26 @@ def read_money_before(figure: Figure, tokens: Sequence[Token], context: Context)
         if glued and apart:
             figure.negative = True
             figure.start -= 1
+
+
+def _currency(token: Token, context: Context) -> str:
+    """The currency that a word names: 'dollars' and 'pesos' are the chat's own, if it has them."""
+    money = token.senses["money"]
+    if money == "local" or ("any_pesos" in token.groups and context.currency in PESOS):
+        return context.currency
+    return _dollar(context) if "any_dollars" in token.groups else money
+
+
+def _names_currency(token: Token) -> bool:
+    return token.senses.get("money") not in (None, "cents", "pence", "local")
+
+
+def paid_in(tokens: Sequence[Token], context: Context) -> Context:
+    """'paid in pesos, 70.4 liters, 1,682.56': the chat with the currency that a message is in."""
+    for before, token in pairwise(tokens):
+        if "in" in before.groups and _names_currency(token):
+            return replace(context, currency=_currency(token, context))
+    return context
 
 
 def _dollar(context: Context) -> str:
@@ -138,6 +160,9 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
     ):
         _money_after(figure, money, token, context)
         _cents_after(figure, tokens)
+    elif figure.marked and tokens[figure.start].raw == "$" and _names_currency(token):
+        figure.unit = _currency(token, context)  # '$82.47 USD'
+        figure.end += 1
     elif (unit := token.senses.get("unit")) is not None and figure.dimension is None:
         if unit == "lb" and _means_sterling(tokens, figure, context):
             figure.unit, figure.dimension, figure.marked = "GBP", MONEY, True
@@ -346,10 +371,7 @@ def _money_after(figure: Figure, money: str, token: Token, context: Context) -> 
             return
         figure.unit, figure.dimension = money, PRICE
     else:
-        if money == "local":
-            money = context.currency
-        figure.unit = _dollar(context) if money == "USD" else money
-        figure.dimension, figure.marked = MONEY, True
+        figure.unit, figure.dimension, figure.marked = _currency(token, context), MONEY, True
     figure.end += 1
 
 

@@ -87,8 +87,8 @@ def _is_preposition(tokens: Sequence[Token], index: int) -> bool:
     following = tokens[index + 1] if index + 1 < len(tokens) else None
     if following is None or following.kind is not WORD:
         return False
-    if following.groups & {"and", "now_word"}:
-        return False
+    if following.groups & {"and", "now_word", "minus_word", "as_it_is"}:
+        return False  # "outside it's 31"
     beside = following.senses.keys() & {"subject", "unit", "time"}
     return "states" not in following.groups and not beside
 

@@ -58,7 +58,7 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
         if kind == "solo" and named == "trailer" and "alone" in scene.tokens[index].senses:
             kind = named  # 'camper solo on the scale'
         found = (found or kind) if kind == "hitched" else kind
-    hitched = _still_hitched(scene) or _is_train(scene, each)
+    hitched = _still_hitched(scene, each) or _is_train(scene, each)
     found = found or named or ("hitched" if hitched else None)
     if found == "hitched" and scene.has("hitch", "unhitched"):
         found = None
@@ -75,13 +75,20 @@ def _says_truck(scene: Scene, index: int) -> bool:
     )
 
 
-def _still_hitched(scene: Scene) -> bool:
-    """'still hooked to the ute': how it stood, and nothing that happened."""
-    return "hitch" in scene.by_class and any(
-        "describes_rig" in scene.tokens[index - 1].groups
+def _still_hitched(scene: Scene, each: Pass) -> bool:
+    """'still hooked to the ute', of axles 'hooked to Juniper': how it stood, and no event."""
+    if "hitch" not in scene.by_class:
+        return False
+    by_axle = not any(isinstance(f.label, Label) and f.label.whole for f in each.figures)
+    return any(
+        (index and "describes_rig" in scene.tokens[index - 1].groups)
+        or (by_axle and any(map(_names_truck, scene.tokens[index + 1 : index + 2])))
         for index, _, _ in scene.find("hitch", "hitched")
-        if index
     )
+
+
+def _names_truck(token: Token) -> bool:
+    return token.senses.get("name", "").startswith("truck:")
 
 
 def _is_train(scene: Scene, each: Pass) -> bool:

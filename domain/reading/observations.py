@@ -19,6 +19,7 @@ from domain.reading.figures import (
     SHARE,
     SPEED,
     TEMPERATURE,
+    VOLUME,
     Figure,
     follows_odometer,
 )
@@ -32,7 +33,7 @@ from domain.reading.rig_signs import (
     stands_by,
 )
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK, WORD, Token
+from domain.reading.tokens import BREAK, MARK, WORD, Token
 
 PLAUSIBLE = {
     "transmission": (-20.0, 320.0),
@@ -234,7 +235,7 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
             return "tyre"
         if label.places and dimension == TEMPERATURE and scene.has("subject", "hub"):
             return "hub"
-    if _out_of_doors(scene, figure) and _beside_gauge(scene, figure):
+    if _out_of_doors(scene, figure) and _beside_facts(scene, figure):
         return "ambient"
     if dimension == PRESSURE:
         spare = "spare_tyre" in scene.groups
@@ -275,15 +276,30 @@ def _out_of_doors(scene: Scene, figure: Figure) -> bool:
     )
 
 
-def _beside_gauge(scene: Scene, figure: Figure) -> bool:
-    """'headwind 25 mph, 31 out, oil temp 224': a bare 'out' is of the air beside a gauge."""
+def _beside_facts(scene: Scene, figure: Figure) -> bool:
+    """'31 out, oil temp 224', '31 out, filled 70 L': a bare 'out' is of the air beside the log's.
+
+    Beside no gauge it stands in a clause of its own.
+    """
     behind = scene.tokens[figure.end + 1 : figure.end + 2]
-    ends = not behind or behind[0].kind is not WORD
-    return (
-        ends
-        and figure.value >= LEAST_WARM
-        and any(isinstance(other.label, Label) and other.label.subject for other in scene.figures)
+    ends = not behind or behind[0].kind in (MARK, BREAK) or "and" in behind[0].groups
+    if not ends or (figure.value < LEAST_WARM and not figure.negative):
+        return False
+    if any(isinstance(other.label, Label) and other.label.subject for other in scene.figures):
+        return True
+    start, end = scene.clause_of(figure.start)
+    said = (*scene.tokens[start : figure.start], *scene.tokens[figure.end + 1 : end])
+    if not all(token.kind is MARK or "glue" in token.senses for token in said):
+        return False
+    return not HAPPENED.isdisjoint(scene.by_class) or any(
+        other.dimension == VOLUME or follows_odometer(other.value, scene.context)
+        for other in scene.figures
+        if other.claimed is None
     )
+
+
+HAPPENED = frozenset(("event", "hitch"))
+"""Classes of term that say what the rig did."""
 
 
 def _is_spare(scene: Scene, figure: Figure) -> bool:

@@ -43,6 +43,8 @@ def read_place(scene: Scene) -> str | None:
         while start < len(tokens) and "before_name" in tokens[start].groups:
             start += 1
         end = _name_end(tokens, start)
+        if end == start + 1 and _is_money(tokens[start]):
+            continue  # 'paid in pesos'
         if end > start and "no_destination" not in tokens[start].groups:
             start, end = _put_right(tokens, end) or (start, end)
             return scene.words_between(start, end)
@@ -53,6 +55,10 @@ def read_place(scene: Scene) -> str | None:
     ):
         return "home"
     return _standing_alone(scene)
+
+
+def _is_money(token: Token) -> bool:
+    return "money" in token.senses or "of_a_country" in token.groups
 
 
 def _put_right(tokens: list[Token], end: int) -> tuple[int, int] | None:
@@ -132,6 +138,8 @@ def _name_end(tokens: list[Token], start: int) -> int:
 def _is_name(token: Token, *, first: bool) -> bool:
     if token.kind is not WORD or "name" in token.senses or "time" in token.senses:
         return False
+    if "minus_word" in token.groups:
+        return False  # 'outside minus seven'
     if token.raw[0].isupper():
         return "unit" not in token.senses and "axle" not in token.senses
     plain = not token.senses or bool(token.senses.keys() & {"street"})

@@ -24,6 +24,7 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
 
     `rig` is how it stood, where that is said.
     """
+    _settle_middle(scene, figures)
     header = _header(scene, figures)
     numbered = [
         figure.label
@@ -103,6 +104,26 @@ LAST_OF_TRUCK = 2
 """Axles of a pickup; those counted behind them are its trailer's."""
 
 
+def _settle_middle(scene: Scene, figures: Sequence[Figure]) -> None:
+    """'front axle 3,720, middle 3,880, back 3,940': three axles in a row are a trailer's."""
+    labels = [figure.label for figure in figures if isinstance(figure.label, Label)]
+    for row in zip(labels, labels[1:], labels[2:], strict=False):
+        front, middle, rear = row
+        if middle.ordinal != MIDDLE or "middle_one" not in scene.tokens[middle.start].groups:
+            continue
+        ends = front.end_of == "front" or front.axle == "steer"
+        ends = ends and (rear.end_of == "rear" or rear.axle == "drive")
+        if not ends or any(label.side or label.whole for label in row):
+            continue
+        for number, label in enumerate(row, 1):
+            label.vehicle, label.wheel, label.ordinal = "trailer", "axle", number
+            label.axle = label.end_of = None
+
+
+MIDDLE = 2
+"""Which of three axles the middle one is."""
+
+
 def _told_of_trailer(figures: Sequence[Figure], corner: Label) -> bool:
     """'tlf 2,410 tlr 2,520 rf 2,640 trf 2,450': the trailer has a figure of its own there."""
     labels = [figure.label for figure in figures if isinstance(figure.label, Label)]
@@ -163,9 +184,17 @@ def _of_truck(scene: Scene, label: Label) -> bool:
     """Whether an axle is the truck's although a trailer heads the list."""
     if label.axle is None:
         return False
-    both = scene.has("vehicle", "truck") or bool(scene.named("truck"))
+    both = scene.has("vehicle", "truck") or _names_truck(scene)
     named = scene.tokens[label.start : label.end]
     return both or any("trucks_axle" in token.groups for token in named)
+
+
+def _names_truck(scene: Scene) -> bool:
+    """Whether the truck is named for more than what a trailer hangs on: 'hooked to Juniper'."""
+    return any(
+        value.startswith("truck:") and not (index and "hitch" in scene.tokens[index - 1].senses)
+        for index, _, value in scene.find("name")
+    )
 
 
 def _trailer_announced(scene: Scene, label: Label) -> bool:

@@ -10,6 +10,7 @@ from bisect import bisect_left
 from collections.abc import Callable, Iterator, Sequence
 
 from domain.context import Context
+from domain.reading.beside import paid_in
 from domain.reading.clocks import settle_clocks
 from domain.reading.figure_search import find_figures
 from domain.reading.figures import Figure
@@ -84,6 +85,8 @@ class Scene:
         if taking_back and take_back_words(self.tokens, book.keys["switch"]):
             self.index_terms()
         self.figures: list[Figure] = []
+        if "money" in self.by_class and "in" in self.groups:
+            self.context = paid_in(self.tokens, context)
         if NUMBER in self.kinds:
             self._find_figures()
         if self.figures and self.unknown:

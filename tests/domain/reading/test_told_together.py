@@ -332,3 +332,51 @@ def test_hitching_and_unhitching_in_the_order_in_which_they_are_told(reads: Read
 def test_so_many_at_so_much_weigh_it_together(reads: Reader) -> None:
     verdict = reads("8 bags @ 50 lb over the axles", on_the_road())
     assert verdict == Facts((Cargo(item="bags", value=Quantity(400, "lb"), position="over axles"),))
+
+
+@pytest.mark.parametrize(
+    ("text", "degrees"),
+    [
+        ("minus 12 out, trans at 171", -12),
+        ("trans at 171, minus 12 outside", -12),
+        ("it's 96 out and the trans is at 171", 96),
+        ("trans 171, outside it's 41", 41),
+        ("outside minus seven, trans 171", -7),
+        ("leaving, 48,122, outside sixty eight degrees", 68),
+        ("pulled out 48,122, fifty two out", 52),
+        ("41 out, 24.2 gal, 48,122", 41),
+        ("24.2 gal, 41 out, 48,122", 41),
+        ("hooked up the camper, minus 20 out", -20),
+    ],
+)
+def test_the_air_beside_other_facts(text: str, degrees: float, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert len(verdict.entries) > 1
+    of_air = [
+        each.value
+        for each in verdict.entries
+        if isinstance(each, Observation) and each.subject == "ambient"
+    ]
+    assert of_air == [Quantity(degrees, "degF")]
+    assert {each.place for each in verdict.entries} == {None}
+    assert all(each.cost is None for each in verdict.entries if isinstance(each, Fill))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "minus 12 out there, wear a coat",
+        "12 out of 14 done",
+        "30 out 20 in at the gate",
+        "left 20 out for you",
+        "3 out, 5 to go",
+        "the porch is lit, 40 out tomorrow",
+        "we left with 31 out of 40",
+        "60 out, 40 in favour",
+        "outside 60 people were waiting",
+        "he ran 12 out",
+    ],
+)
+def test_what_else_is_out(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)

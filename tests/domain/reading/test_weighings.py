@@ -548,3 +548,56 @@ def test_whose_the_numbered_axles_are(text: str, loads: dict[str, float], reads:
 
 def test_what_is_carried_somewhere_is_no_axles_load(reads: Reader) -> None:
     assert standing("loaded: hay 1,150 deck front, quad 690 rear, gen 140 tongue", reads) == []
+
+
+THREE = {"trailer_1": 3_710.0, "trailer_2": 3_860.0, "trailer_3": 3_930.0}
+BOTH = {"steer": 5_220.0, "drive": 6_940.0, **THREE}
+
+
+@pytest.mark.parametrize(
+    ("text", "entry"),
+    [
+        (
+            "triple axle camper, pads: front axle 3,710, middle 3,860, back 3,930",
+            weighed(THREE, trailer="camper"),
+        ),
+        (
+            "triple axle camper: front axle 3,710, middle 3,860, back 3,930. hooked to Juniper",
+            weighed(THREE, rig="hitched", truck="Juniper", trailer="camper"),
+        ),
+        ("front axle 3,710, middle axle 3,860, rear axle 3,930", weighed(THREE)),
+        ("on the pads front 3,710, center 3,860, rear 3,930", weighed(THREE)),
+        (
+            "the camper's three axles: front 3,710, middle 3,860, back 3,930",
+            weighed(THREE, trailer="camper"),
+        ),
+        ("flatdeck: front 3,710 / mid 3,860 / rear 3,930", weighed(THREE, trailer="flatdeck")),
+        (
+            "steer 5,220, drive 6,940, camper front axle 3,710, middle 3,860, rear 3,930",
+            weighed(BOTH, rig="hitched", trailer="camper"),
+        ),
+        (
+            "front axle 5,220, rear axle 6,940, trailer front 3,710, centre 3,860, rear 3,930",
+            weighed(BOTH, rig="hitched"),
+        ),
+    ],
+)
+def test_three_axles_in_a_row_are_a_trailers(text: str, entry: Entry, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((entry,))
+
+
+def test_two_axles_are_the_trucks(reads: Reader) -> None:
+    stated = weighed({"steer": 5_220, "drive": 6_940})
+    assert reads("front axle 5,220, rear axle 6,940", on_the_road()) == Facts((stated,))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "front row 12, middle 14, back 15",
+        "seats in the front 250, middle 180, back 90 bucks",
+        "kids in the front, middle and back",
+    ],
+)
+def test_front_middle_and_back_of_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)

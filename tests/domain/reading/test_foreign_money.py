@@ -1,0 +1,73 @@
+"""Fuel that was paid for in another currency than the chat's own."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from domain.entries import Fill
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def litres(value: float, paid: float, currency: str, **more: Any) -> Fill:
+    return Fill(volume=Quantity(value, "L"), cost=Quantity(paid, currency), **more)
+
+
+@pytest.mark.parametrize(
+    ("text", "entry"),
+    [
+        ("paid in pesos, 61.2 liters, MXN 1,468.80", litres(61.2, 1_468.8, "MXN")),
+        ("61.2 liters, MXN 1,468.80", litres(61.2, 1_468.8, "MXN")),
+        ("1468.80 MXN for 61.2 L", litres(61.2, 1_468.8, "MXN")),
+        ("61.2 L, 1,468.80 pesos", litres(61.2, 1_468.8, "MXN")),
+        ("61.2 L, $1,468.80, paid in pesos", litres(61.2, 1_468.8, "MXN")),
+        ("paid in Canadian dollars, 61.2 L, 97.92", litres(61.2, 97.92, "CAD")),
+        ("61.2 litres, PLN 391.68", litres(61.2, 391.68, "PLN")),
+        ("61.2 L, $97.92 CAD", litres(61.2, 97.92, "CAD")),
+        ("SEK 1,101.60, 61.2 L diesel", litres(61.2, 1_101.6, "SEK", product="diesel")),
+        (
+            "61.2 L in Nogales, paid in pesos, 1,468.80",
+            litres(61.2, 1_468.8, "MXN", place="Nogales"),
+        ),
+    ],
+)
+def test_another_currency_is_no_place(text: str, entry: Fill, reads: Reader) -> None:
+    assert reads(text, on_the_road(currency="USD")) == Facts((entry,))
+
+
+@pytest.mark.parametrize(
+    ("text", "currency"),
+    [
+        ("61.2 L, 97.92 dollars", "CAD"),
+        ("61.2 L, 97.92 USD", "USD"),
+        ("paid in US dollars, 61.2 L, 97.92", "USD"),
+        ("61.2 L, $97.92", "CAD"),
+    ],
+)
+def test_dollars_are_the_chats_own_and_a_code_is_not(
+    text: str, currency: str, reads: Reader
+) -> None:
+    abroad = on_the_road(currency="CAD", units="metric")
+    assert reads(text, abroad) == Facts((litres(61.2, 97.92, currency),))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "paid in quarters lol",
+        "got 200 pesos for the tacos",
+        "dinner was MXN 480",
+        "he only takes yen",
+        "send me 50 euros",
+        "we are in pesos country",
+        "20 bucks in pesos is what",
+        "paid in full",
+        "cabin is CAD 140 a night",
+        "in pounds or in dollars",
+    ],
+)
+def test_money_of_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road(currency="USD")), Silent)
