@@ -127,7 +127,21 @@ def is_next_odometer(scene: Scene, figure: Figure, weighed: bool) -> bool:
     weighed = weighed and (scene.has("weigh_cue") or not scene.has("event"))
     if known is None or figure.dimension is not None or weighed:
         return False  # and 'bars on, leaving, 48,033' weighed nothing
-    return 0 <= figure.value - known.value <= 3000 and figure.value >= 20_000
+    # 'home 10,950, dropped the camper': what a young truck's odometer shows could be a load, but
+    # nobody says where a lone load was driven to.
+    arrived = scene.has("event") and not scene.has("weigh_cue") and _is_only(scene, figure)
+    least = LEAST_READING if arrived else NO_LOAD
+    return 0 <= figure.value - known.value <= 3000 and figure.value >= least
+
+
+NO_LOAD, LEAST_READING = 20_000, 1_000
+"""Readings: one that is hardly a load, and the least that is not rather a distance."""
+
+
+def _is_only(scene: Scene, figure: Figure) -> bool:
+    """Whether no other figure of the message could be a load."""
+    bare = [each for each in scene.figures if each.dimension is None and each.value >= 1_000]
+    return len([each for each in bare if each.claimed is None]) == 1
 
 
 def _looks_like_loads(scene: Scene, masses: Sequence[Figure]) -> bool:

@@ -128,3 +128,44 @@ def test_a_reading_below_the_last_is_asked_about_where_something_happened(reads:
     verdict = reads("arrived Heron Lake, 47,366", on_the_road())
     assert isinstance(verdict, Ask)
     assert (verdict.about, verdict.why) == ("odometer", "backwards")
+
+
+NEW_TRUCK = on_the_road(odometer=Quantity(10_612, "mi"))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "home 10,950, dropped the camper",
+        "10950 home, unhitched the camper",
+        "got home at 10,950 and dropped the camper",
+        "arrived 10950, camper off",
+    ],
+)
+def test_where_a_lone_figure_was_driven_to_it_is_what_a_young_trucks_odometer_shows(
+    text: str, reads: Reader
+) -> None:
+    verdict = reads(text, NEW_TRUCK)
+    assert isinstance(verdict, Facts)
+    assert [each.odometer for each in verdict.entries if isinstance(each, Odometer)] == [
+        Quantity(10_950, "mi")
+    ]
+    assert not any(isinstance(each, Weighing) for each in verdict.entries)
+
+
+@pytest.mark.parametrize(
+    ("text", "loads"),
+    [
+        ("home, truck alone weighs 10950", {"gross": lb(10_950)}),
+        ("home, dropped the camper, weighed 10950", {"gross": lb(10_950)}),
+        ("camper off 9320", {"gross": lb(9_320)}),
+        ("home, steer 5340 drive 10900", {"steer": lb(5_340), "drive": lb(10_900)}),
+    ],
+)
+def test_what_was_weighed_is_no_reading_of_a_young_truck(
+    text: str, loads: dict[str, Quantity], reads: Reader
+) -> None:
+    verdict = reads(text, NEW_TRUCK)
+    assert isinstance(verdict, Facts)
+    weighed = [each.loads for each in verdict.entries if isinstance(each, Weighing)]
+    assert weighed == [loads]
