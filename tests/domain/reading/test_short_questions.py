@@ -34,6 +34,9 @@ ASKED: dict[tuple[str, str | None], str] = {
         did we ever fix the camper's lights
         are the camper lights fixed yet
         is that hub still leaking
+        list whats broken on the flatdeck
+        whats on the fix list
+        open issues on juniper?
         what's still broken on the camper?
         any faults open?
         are there any open faults on the flatdeck
@@ -52,6 +55,7 @@ ASKED: dict[tuple[str, str | None], str] = {
     """,
     ("ratings", None): """
         limits for the camper
+        how much is the hitch good for
         tow limit?
         tongue limit?
         rear axle limit?
@@ -81,6 +85,13 @@ ASKED: dict[tuple[str, str | None], str] = {
     """,
     ("margin", None): """
         over?
+        were we over at the last weigh in
+        were we over last time
+        were we legal when we weighed
+        are we safe on weight
+        what's our closest rating
+        how much payload is spoken for
+        can i legally tow this
         over or under?
         can the rear axle take it
         will the steers handle any more
@@ -282,6 +293,10 @@ ASKED: dict[tuple[str, str | None], str] = {
     """,
     ("range", None): """
         how far before we run out
+        should we fuel up now or wait
+        should i refuel here
+        can we skip this fuel stop
+        miles left?
         how long till we're out of diesel
         how many miles before juniper runs dry
         how long until we have to fill up
@@ -352,6 +367,7 @@ ASKED: dict[tuple[str, str | None], str] = {
     """,
     ("trip", None): """
         how did that last trip of ours work out
+        how'd that trip do
         how did the last haul pan out
         how did our trip add up
         how did the last tow of ours go
@@ -367,6 +383,7 @@ ASKED: dict[tuple[str, str | None], str] = {
     """,
     ("period", None): """
         last 30 days?
+        monthly summary
         the past 2 weeks please
         the last three months totals
         year so far?
@@ -388,6 +405,25 @@ ASKED: dict[tuple[str, str | None], str] = {
 """By topic and form."""
 
 TALK = """
+        are we safe
+        are we safe here
+        were we over there
+        were we over last night
+        can i legally do this
+        can we skip this
+        can we skip this step
+        should we fill up the pool now
+        should we stop now
+        how'd that go
+        how did the date do
+        whats on the list
+        whats on the shopping list
+        list whats for dinner
+        monthly payment
+        the monthly meeting
+        monthly numbers are in
+        how much is the ball
+        can i tow this
         is the fridge fixed yet
         are the lights fixed yet
         is the kitchen light still out
