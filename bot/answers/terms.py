@@ -133,7 +133,13 @@ FIELDS = (
 )
 """What is stated of things, and how they stand."""
 
-PRODUCTS = (marked("diesel"), marked("gasoline"), marked("e85"), marked("def"))
+PRODUCTS = (
+    marked("diesel"),
+    marked("gasoline"),
+    marked("e85"),
+    marked("propane"),
+    marked("def"),
+)
 
 MODES = (marked("solo"), marked("all driving"), marked("the trailer"))
 """Ways of driving that are nobody's name for a trailer."""

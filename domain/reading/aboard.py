@@ -42,6 +42,7 @@ def people_aboard(scene: Scene) -> int | None:
         else:
             uncounted.add(index)
     party = _party(scene)
+    total += sum(_more_than_one(tokens, start) for start, _ in party)
     if uncounted.isdisjoint(start for start, _ in party):  # and not 'me and the kids'
         total += sum("aboard" not in tokens[start].senses for start, _ in party)
     if not total and any(_with_pet(tokens, index) for index in range(len(tokens))):
@@ -102,11 +103,18 @@ def _listed(tokens: Sequence[Token], start: int) -> Party:
 def _person_end(tokens: Sequence[Token], start: int) -> int:
     """Where one of a list ends: 'me', 'little ones', 'wife', 'Wren Alder'."""
     end = start
-    if end < len(tokens) and _is_counted(tokens[end]):
+    if end < len(tokens) and (_is_counted(tokens[end]) or _is_workmate(tokens, end)):
         return end + 1
     while end < len(tokens) and _is_somebody(tokens[end]):
         end += 1
     return end
+
+
+def _is_workmate(tokens: Sequence[Token], index: int) -> bool:
+    """'the two apprentices': several whom no phrase knows, and a count before them."""
+    token = tokens[index]
+    strange = token.kind is WORD and not token.senses and token.text.endswith("s")
+    return strange and index > 0 and _counts(tokens[index - 1])
 
 
 def _leads(token: Token) -> bool:
@@ -120,6 +128,13 @@ def _counts(token: Token) -> bool:
 
 def _is_counted(token: Token) -> bool:
     return "oneself" in token.groups or "aboard" in token.senses
+
+
+def _more_than_one(tokens: Sequence[Token], start: int) -> int:
+    """'me and the two apprentices': how many more than one the counted are."""
+    before = tokens[start - 1] if start else None
+    plain = start < len(tokens) and not _is_counted(tokens[start])
+    return int(before.value) - 1 if before is not None and plain and _counts(before) else 0
 
 
 def _is_somebody(token: Token) -> bool:

@@ -12,7 +12,7 @@ from domain.reading.figures import Figure
 from domain.reading.tokens import WORD, Token
 
 EVERYDAY = frozenset(
-    ("outside_word", "back_word", "outing_adjective", "animal_or_axle", "beside_us")
+    ("outside_word", "back_word", "outing_adjective", "animal_or_axle", "beside_us", "rightly")
 )
 """Groups without which no word that names something can be an everyday word instead."""
 
@@ -25,6 +25,7 @@ def is_everyday(
         _is_before_us(tokens, index)
         or _is_preposition(tokens, index)
         or _is_adverb(tokens, index)
+        or _is_rightly(tokens, index)
         or _is_outing(tokens, index)
         or _is_cattle(tokens, index, figures, groups)
     )
@@ -50,6 +51,12 @@ def _is_adverb(tokens: Sequence[Token], index: int) -> bool:
     if following is not None and "behind_adverb" in following.groups:
         return True
     return any("moves_back" in token.groups for token in tokens[max(0, index - 4) : index])
+
+
+def _is_rightly(tokens: Sequence[Token], index: int) -> bool:
+    """'I'm reading it right': as one should, and no side."""
+    sided = tokens[index].senses.get("side") == "right" and "rightly" in tokens[index].groups
+    return sided and index > 0 and "it" in tokens[index - 1].groups
 
 
 def _is_outing(tokens: Sequence[Token], index: int) -> bool:

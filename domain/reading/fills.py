@@ -422,10 +422,18 @@ LEAST_READING = 1000
 
 
 def _odometer_beside(scene: Scene, roles: dict[str, Figure], bare: Sequence[Figure]) -> None:
-    """'26.4 gal at 48,330, then weighed it: ...': what follows on, in the clause of a volume."""
-    start, end = scene.clause_of(roles[VOLUME_ROLE].start)
+    """'26.4 gal at 48,330, then weighed it: ...': what follows on, beside a volume.
+
+    In its clause, or right behind it where nothing happened there: '..., then 19.4 gal, 48,330'.
+    """
+    volume = roles[VOLUME_ROLE]
+    start, end = scene.clause_of(volume.start)
     for figure in bare:
-        if start <= figure.start < end and follows_odometer(figure.value, scene.context):
+        beside = start <= figure.start < end
+        if figure.start == volume.end + 1 and scene.tokens[volume.end].raw == ",":
+            behind, last = scene.clause_of(figure.start)
+            beside = beside or last - behind == 1
+        if beside and follows_odometer(figure.value, scene.context):
             roles.setdefault(ODOMETER_ROLE, figure)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Cargo, Check, Entry, Hitch, Odometer, Rating, Weighing
+from domain.entries import Cargo, Check, Entry, Fill, Hitch, Odometer, Rating, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -15,6 +15,7 @@ def lb(value: float) -> Quantity:
     return Quantity(value, "lb")
 
 
+AXLES = "steer 5,120 drive 6,430 trailer 8,910"
 PAIRED = {"steer": lb(5_120), "drive": lb(6_430), "trailer": lb(8_910)}
 
 
@@ -60,6 +61,26 @@ PAIRED = {"steer": lb(5_120), "drive": lb(6_430), "trailer": lb(8_910)}
         (
             "max pin weight on the fifth wheel hitch 4,800 lb",
             [Rating(subject="hitch", rating="tongue", value=lb(4_800))],
+        ),
+        (
+            f"me plus the two lodgers in the truck. {AXLES}",
+            [Weighing(loads=PAIRED, rig="hitched", aboard=3)],
+        ),
+        (
+            "steer fifty one twenty drive sixty four thirty trailer eighty nine ten no wait "
+            "I'm reading it right, yeah eight thousand nine hundred and ten",
+            [Weighing(loads=PAIRED, rig="hitched")],
+        ),
+        (
+            f"{AXLES}. then put in 18.6 gal, 48,233",
+            [
+                Weighing(loads=PAIRED, rig="hitched"),
+                Fill(volume=Quantity(18.6, "gal"), odometer=Quantity(48_233, "mi")),
+            ],
+        ),
+        (
+            "6.8 gal of propane, $23.80",
+            [Fill(volume=Quantity(6.8, "gal"), cost=Quantity(23.8, "USD"), product="propane")],
         ),
         ("trailer gate hinge is bent", [Check(item="trailer gate hinge", state="fault")]),
         ("spare wheel bracket is cracked", [Check(item="spare wheel bracket", state="fault")]),
