@@ -205,6 +205,8 @@ def _only_refuses(scene: Scene, figure: Figure) -> bool:
     if figure.dimension != VOLUME and not 1000 <= figure.value <= MOST_BARE:
         return False
     label = figure.label
+    if isinstance(label, Label) and field_of_label(label) is None:
+        return False  # 'no the rig was 40 grand'
     named = isinstance(label, Label) and not label.only_vehicle
     if not named and _is_year(scene, figure, weak=True):
         return False

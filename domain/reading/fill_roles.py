@@ -77,7 +77,7 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
         return None
     if dimension == VOLUME:
         other = _of_other_fluid(scene, figure) or _holds(scene, figure)
-        other = other or _is_let_out(scene, figure)
+        other = other or _is_let_out(scene, figure) or _is_rate(scene, figure)
         return None if other else VOLUME_ROLE
     if dimension == PRICE:
         return PRICE_ROLE
@@ -279,6 +279,13 @@ def _is_let_out(scene: Scene, figure: Figure) -> bool:
     """'pumped 1,200 gal out of the septic tank': what went out of something was no fill."""
     behind = scene.tokens[figure.end : figure.end + 2]
     return len(behind) == 2 and "out" in behind[0].groups and "of" in behind[1].groups
+
+
+def _is_rate(scene: Scene, figure: Figure) -> bool:
+    """'28 gallons a minute', '5 gal per day': how fast something flows, and nobody pumped it."""
+    behind = scene.tokens[figure.end : figure.end + 2]
+    spans = scene.book.keys["span_unit"]
+    return len(behind) == 2 and "per_one" in behind[0].groups and behind[1].text in spans
 
 
 def _holds(scene: Scene, figure: Figure) -> bool:

@@ -481,6 +481,8 @@ def test_a_fill_amid_many_words(text: str, told: dict[str, object], reads: Reade
         "paint was 31.20 a gallon so I bought 3 gallons",
         "the guy ahead of us pumped 80 gallons, took forever",
         "my dream is a 30 gallon aquarium",
+        "the well gives 28 gallons a minute",
+        "the sprayer puts out 15 gallons per hour",
         "we pressed 24 gallons of juice, sold it for 96 dollars",
     ],
 )

@@ -181,6 +181,7 @@ def test_a_refusal_before_an_article_says_nothing_of_absence(
         "no the trailer was 9,640 dollars",
         "no the trailer was 2014",
         "no the truck was a loaner",
+        "no the rig was 40 grand",
         "no the house was 9,640",
     ],
 )
