@@ -205,7 +205,7 @@ def _only_refuses(scene: Scene, figure: Figure) -> bool:
     if figure.dimension != VOLUME and not 1000 <= figure.value <= MOST_BARE:
         return False
     label = figure.label
-    if isinstance(label, Label) and field_of_label(label) is None:
+    if isinstance(label, Label) and field_of_label(label) is None and figure.token.scaled:
         return False  # 'no the rig was 40 grand'
     named = isinstance(label, Label) and not label.only_vehicle
     if not named and _is_year(scene, figure, weak=True):

@@ -173,6 +173,11 @@ def test_a_refusal_before_an_article_says_nothing_of_absence(
     assert (correction.field, correction.value) == (field, Quantity(value, "lb"))
 
 
+def test_a_refusal_of_the_rigs_weight_is_put_to_the_log(reads: Reader) -> None:
+    verdict = reads("no, rig was 21,140", on_the_road())
+    assert verdict == Facts((Correction(action="amend", value=21_140),))
+
+
 @pytest.mark.parametrize(
     "text",
     [
