@@ -1,16 +1,15 @@
 """Fuel bought: which figures of a message make a fill, or several.
 
-This file decides where one fill ends and the next begins, how surely the message speaks of fuel,
-and whether it was filled up. What each figure is (volume, price, total, odometer) is decided in
-`fill_roles`, for bare figures in `bare_fills`; the entry and its doubts are made in
-`fill_entries`.
+This file decides how surely the message speaks of fuel, which readings are of the fill, and
+whether it was filled up. Where one fill ends and the next begins is decided in `fill_drafts`,
+what each figure is (volume, price, total, odometer) in `fill_roles`, for bare figures in
+`bare_fills`; the entry and its doubts are made in `fill_entries`.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
-from itertools import pairwise
 from typing import Any
 
 from domain.choices import ChoiceLabel
@@ -28,6 +27,7 @@ from domain.reading.figures import (
     Figure,
     follows_odometer,
 )
+from domain.reading.fill_drafts import drafts_of, share_costs
 from domain.reading.fill_entries import fill_of
 from domain.reading.fill_money import settle_money, settle_price
 from domain.reading.fill_roles import (
@@ -41,7 +41,7 @@ from domain.reading.fill_roles import (
     role_of,
     weighs,
 )
-from domain.reading.filled_tanks import add_tanks, paid_apart
+from domain.reading.filled_tanks import add_tanks
 from domain.reading.labels import Label
 from domain.reading.other_goods import leave_other_goods, leave_snacks, named_before
 from domain.reading.other_tanks import goes_elsewhere
@@ -60,7 +60,8 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
         leave_snacks(scene)
     if not _may_be_fill(scene):
         return []
-    drafts = _drafts(scene)
+    drafts = drafts_of(scene)
+    share_costs(scene, drafts)
     fills: list[Fill] = []
     for draft in drafts:
         result = _read(scene, draft, alone=len(drafts) == 1)
@@ -152,104 +153,6 @@ def _begins_next(token: Token) -> bool:
     return "then" in token.groups and "and" not in token.groups
 
 
-def _drafts(scene: Scene) -> list[Draft]:
-    """One draft, or one for each product where several are named."""
-    products = [
-        (index, key.split()[0])
-        for index, token, key in scene.find("product")
-        if scene.stated(index) and not ("gas" in token.groups and _is_appliance(scene, index))
-    ]
-    names = [key for _, key in products]
-    if len(set(names)) < 2:
-        tanks = paid_apart(scene)
-        edges = [0, *(tanks or _next_fills(scene)), len(scene.tokens)]
-        product = names[0] if names else None
-        return [
-            Draft(product, start, end, {}, of_tank=bool(tanks)) for start, end in pairwise(edges)
-        ]
-    drafts: list[Draft] = []
-    for number, (index, key) in enumerate(products):
-        if drafts and drafts[-1].product == key:
-            continue
-        start = 0 if number == 0 else _boundary(scene, products[number - 1][0], index)
-        if drafts:
-            drafts[-1].end = start
-        drafts.append(Draft(key, start, len(scene.tokens), {}))
-    return _with_a_figure(scene, drafts)
-
-
-def _with_a_figure(scene: Scene, drafts: list[Draft]) -> list[Draft]:
-    """'31.2 gal diesel, def can wait, 48,340': what has no figure but a reading is no fill."""
-    kept = drafts[:1]
-    for draft in drafts[1:]:
-        own = [each for each in scene.live_figures() if draft.start <= each.start < draft.end]
-        poured = any(
-            draft.start <= index < draft.end for index in scene.by_class.get("fuel_cue", ())
-        )
-        if poured or not all(follows_odometer(each.value, scene.context) for each in own):
-            kept.append(draft)
-        else:
-            kept[-1].end = draft.end
-    return kept
-
-
-def _next_fills(scene: Scene) -> list[int]:
-    """Where a sentence with a volume of its own follows one with another: a fill more."""
-    volumes = [figure for figure in scene.live_figures() if figure.dimension == VOLUME]
-    if len(volumes) < 2:
-        return []
-    starts = [scene.sentence_of(figure.start)[0] for figure in volumes]
-    return sorted({start for start in starts[1:] if start != starts[0]}) or _in_turn(scene, volumes)
-
-
-def _in_turn(scene: Scene, volumes: Sequence[Figure]) -> list[int]:
-    """'18.2 gal at 51,310 and 22.6 gal at 51,588': volumes and readings in turn."""
-    readings = [
-        figure
-        for figure in scene.live_figures()
-        if figure.dimension is None and follows_odometer(figure.value, scene.context)
-    ]
-    ahead = [
-        reading.start > volume.start for volume, reading in zip(volumes, readings, strict=False)
-    ]
-    values = [reading.value for reading in readings]
-    if len(readings) != len(volumes) or len(set(ahead)) != 1 or values != sorted(set(values)):
-        return []
-    pairs = zip(volumes, readings, strict=True)
-    turns = [sorted((volume.start, reading.start)) for volume, reading in pairs]
-    told = [start for turn in turns for start in turn]
-    return [turn[0] for turn in turns[1:]] if told == sorted(told) else []
-
-
-def _is_appliance(scene: Scene, index: int) -> bool:
-    return index + 1 < len(scene.tokens) and "appliance" in scene.tokens[index + 1].groups
-
-
-def _boundary(scene: Scene, first: int, second: int) -> int:
-    """Where one product's statement ends and the next one's begins."""
-    marks = [
-        index
-        for index in range(first + 1, second)
-        if scene.tokens[index].ends_sentence
-        or scene.tokens[index].raw in ",;+&"
-        or "then" in scene.tokens[index].groups
-    ]
-    strong = [index for index in marks if scene.tokens[index].ends_sentence]
-    if strong:
-        return strong[-1] + 1
-    between = [f for f in scene.figures if first < f.start < second and f.claimed is None]
-    words = [index for index in marks if scene.tokens[index].kind is WORD]
-    if words:
-        return words[-1] + 1
-    if marks and between:
-        # A product behind its figures ('2.5 gal def, 30 gal diesel') ends its own clause.
-        leads = any(f.start < first for f in scene.figures)
-        return (marks[0] if leads else marks[-1]) + 1
-    led = [f.end for f in scene.figures if f.dimension == VOLUME and f.claimed is None]
-    # '30 gal diesel 2.5 gal def': each product stands right behind its volume
-    return first + 1 if first in led and second in led else second
-
-
 def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     own = [
         figure
@@ -336,6 +239,11 @@ def _read_on_leaving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> boo
     volumes = [other for other in own if other.dimension == VOLUME and other.end <= figure.start]
     if not volumes:
         return False
+    start, end = scene.clause_of(figure.start)
+    if "then" in scene.tokens[start].groups and not any(
+        start <= other.start < end for other in own if other is not figure
+    ):  # 'filled 31.2 gal, then left at 48,340'
+        return any(start <= at < end and scene.stated(at) for at in scene.by_class["event"])
     start, end = scene.sentence_of(figure.start)
     _, told = scene.sentence_of(volumes[-1].start)
     return (
@@ -372,17 +280,29 @@ def _read_elsewhere(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool
     """
     if figure.dimension is not None or not follows_odometer(figure.value, scene.context):
         return False
-    start, end = scene.clause_of(figure.start)
+    return any(
+        _read_apart(scene, figure, own, part) for part in (scene.clause_of, scene.sentence_of)
+    )
+
+
+def _read_apart(
+    scene: Scene,
+    figure: Figure,
+    own: Sequence[Figure],
+    part: Callable[[int], tuple[int, int]],
+) -> bool:
+    """Whether something happened in a figure's part of the message, and the fill was in another."""
+    start, end = part(figure.start)
     if not any(start <= at < end and scene.stated(at) for at in scene.by_class["event"]):
         return False
-    fuelled = {scene.clause_of(other.start) for other in own if other.dimension == VOLUME}
+    fuelled = {part(other.start) for other in own if other.dimension == VOLUME}
     if not fuelled or (start, end) in fuelled:
         return False
     return any(
         other is not figure
         and other.dimension is None
         and follows_odometer(other.value, scene.context)
-        and scene.clause_of(other.start) in fuelled
+        and part(other.start) in fuelled
         for other in own
     )
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.reading.figures import Figure
+from domain.reading.labels import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, Token
 
@@ -32,6 +33,8 @@ def value_and_mistake(
     if len(figures) == 1:
         return figures[0], None
     first, second = figures
+    if _of_two_things(first, second):
+        return None, None  # 'steer 5,180, not bad, drive 6,940'
     between = scene.tokens[first.end : second.start]
     restated = bool(between) and "restates" in between[-1].groups
     if restated and first.dimension and second.dimension not in (None, first.dimension):
@@ -43,6 +46,28 @@ def value_and_mistake(
     if wrong_before(scene, first.start) or _said_then_meant(between):
         return second, first
     return None, None
+
+
+def _of_two_things(first: Figure, second: Figure) -> bool:
+    """Whether two figures have names of their own, and different ones."""
+    one, other = first.label, second.label
+    if not (isinstance(one, Label) and isinstance(other, Label)):
+        return False
+    if not first.end <= other.start < second.start:
+        return False
+    names = [
+        (
+            label.axle,
+            label.end_of,
+            label.side,
+            label.vehicle,
+            label.whole,
+            label.field,
+            label.subject,
+        )
+        for label in (one, other)
+    ]
+    return first.value != second.value and names[0] != names[1]
 
 
 def _denied(between: Sequence[Token]) -> bool:

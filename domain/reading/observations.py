@@ -282,7 +282,7 @@ def _beside_facts(scene: Scene, figure: Figure) -> bool:
     Beside no gauge it stands in a clause of its own.
     """
     behind = scene.tokens[figure.end + 1 : figure.end + 2]
-    ends = not behind or behind[0].kind in (MARK, BREAK) or "and" in behind[0].groups
+    ends = not behind or behind[0].kind in (MARK, BREAK) or behind[0].groups & {"and", "but"}
     if not ends or (figure.value < LEAST_WARM and not figure.negative):
         return False
     if any(isinstance(other.label, Label) and other.label.subject for other in scene.figures):
@@ -615,9 +615,19 @@ def _stands_under(scene: Scene, figure: Figure) -> str | None:
         (
             label.vehicle
             for label in reversed(scene.labels)
-            if label.bound is None and label.end <= figure.start and label.only_vehicle
+            if label.bound is None
+            and label.end <= figure.start
+            and label.only_vehicle
+            and not _was_hitched(scene, label)
         ),
         None,
+    )
+
+
+def _was_hitched(scene: Scene, label: Label) -> bool:
+    """'hitched the camper, tires 65 front': what was hitched heads no list."""
+    return any(
+        "hitch" in token.senses for token in scene.tokens[max(0, label.start - 2) : label.start]
     )
 
 

@@ -22,7 +22,7 @@ from domain.reading.doubts import Doubt
 from domain.reading.figures import BARE_STEP, DISTANCE, NEXT_READING, Figure
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import WORD
+from domain.reading.tokens import NUMBER, WORD
 from domain.verdicts import Choice
 
 LARGEST = 2_000_000
@@ -193,6 +193,7 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
         behind = scene.tokens[index + 1 : index + 2]
         if behind and "no_destination" in behind[0].groups:
             continue  # 'off to bed'
+        heads = bool(behind) and behind[0].kind is NUMBER and index >= figure.end
         distance = min(abs(index - figure.start), abs(index - figure.end + 1))
         low, high = min(index, figure.start), max(index, figure.end)
         distance += 3 * [token.raw for token in scene.tokens[low:high]].count(",")
@@ -203,6 +204,8 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
             distance += 3  # 'left home' is no arrival
         if kind == "turnaround":
             distance -= TURNED
+        if heads:
+            distance += 1  # 'depart 48,010 arrive 48,310'
         nearest = _nearest(figures, index)
         if nearest is not figure and len(figures) > 1 and nearest.role not in (None, "odometer"):
             distance += 1

@@ -45,6 +45,8 @@ def read_place(scene: Scene) -> str | None:
         end = _name_end(tokens, start)
         if end == start + 1 and _is_money(tokens[start]):
             continue  # 'paid in pesos'
+        if "sent_from" in token.groups and tokens[end : end + 1] and tokens[end].raw == ":":
+            continue  # 'fwd from Ned: ...'
         if end > start and "no_destination" not in tokens[start].groups:
             start, end = _put_right(tokens, end) or (start, end)
             return scene.words_between(start, end)
@@ -135,11 +137,15 @@ def _name_end(tokens: list[Token], start: int) -> int:
     return end
 
 
+AMOUNTS = frozenset(("minus_word", "half_more"))
+"""Groups of words of an amount."""
+
+
 def _is_name(token: Token, *, first: bool) -> bool:
     if token.kind is not WORD or "name" in token.senses or "time" in token.senses:
         return False
-    if "minus_word" in token.groups:
-        return False  # 'outside minus seven'
+    if not token.groups.isdisjoint(AMOUNTS):
+        return False  # 'outside minus seven', 'got to half'
     if token.raw[0].isupper():
         return "unit" not in token.senses and "axle" not in token.senses
     plain = not token.senses or bool(token.senses.keys() & {"street"})
@@ -157,7 +163,7 @@ def _standing_alone(scene: Scene) -> str | None:
         token = tokens[index]
         if index in company:
             continue
-        if not token.groups.isdisjoint(NAMES_NONE):
+        if not token.groups.isdisjoint(NAMES_NONE) or _heads_a_field(tokens, index):
             continue  # 'Date: 07/11/2026' on a pasted ticket, 'Evening folks.'
         before = tokens[index - 1] if index else None
         if before is None or before.kind in (MARK, BREAK) or before.kind is NUMBER:
@@ -167,6 +173,11 @@ def _standing_alone(scene: Scene) -> str | None:
             ):
                 return scene.words_between(index, end)
     return None
+
+
+def _heads_a_field(tokens: list[Token], index: int) -> bool:
+    """'Trip: 412 mi': a word that the phrasebook knows, before a colon."""
+    return bool(tokens[index].groups) and index + 1 < len(tokens) and tokens[index + 1].raw == ":"
 
 
 NAMES_NONE = frozenset(

@@ -14,7 +14,7 @@ from domain.reading.figures import Figure, token_at
 from domain.reading.taken_back import FILLER, SAID, measured_so, named_behind, named_so, says
 from domain.reading.tokens import MARK, NO_GROUPS, NUMBER, TIME, WORD, Token
 
-GIVES_WAY = frozenset(("as_it_is", "to_be_exact", "brings_to"))
+GIVES_WAY = frozenset(("as_it_is", "to_be_exact", "brings_to", "but"))
 """Groups of words of which one stands beside a figure that another gives way to."""
 
 KEPT = frozenset((*SAID, "axle_noun", "weigh_cue", "fuel_cue", "ticket", "product", "full"))
@@ -46,6 +46,8 @@ def supersede(
         if not measured_so(first, second) or second.start - first.end > FARTHEST:
             continue
         start = _start_of_unreal(tokens, live, at, odometer)
+        if start is None and len(live) > FEWEST_BESIDE:
+            start = _start_of_denied(tokens, first, second)
         if start is None:
             continue
         same = live[at - 2] if at > 1 else None
@@ -59,6 +61,21 @@ def supersede(
         _unsay(tokens, start, first.end, second.end)
         found = True
     return found
+
+
+FEWEST_BESIDE = 2
+"""Figures: no more than a wrong one and the right one mend what an earlier message said."""
+
+
+def _start_of_denied(tokens: Sequence[Token], first: Figure, second: Figure) -> int | None:
+    """'not 31.2 but 32.1 gal, 48,340': where what is denied begins; None where nothing is."""
+    before, between = token_at(tokens, first.start - 1), tokens[first.end : second.start]
+    denied = before is not None and "contrasts" in before.groups
+    ratio = second.value / first.value
+    if not denied or not between or not ALIKE[0] < ratio < ALIKE[1]:
+        return None
+    small = all("glue" in token.senses or token.raw == "," for token in between)
+    return first.start - 1 if small and any("but" in t.groups for t in between) else None
 
 
 def _unsay(tokens: Sequence[Token], start: int, between: int, end: int) -> None:

@@ -118,8 +118,7 @@ def _whens_within(
     whole = find_when(scene, local, (start, end))
     if whole is None:
         return
-    clocks = [i for i in range(start, end) if scene.tokens[i].kind is TIME]
-    clocks = [index for index in clocks if _clock(scene.tokens[index].text) is not None]
+    clocks = [i for i in range(start, end) if _tells_clock(scene.tokens[i])]
     figures = [each for each in scene.figures if start <= each.start < end and each.role]
     cuts = [start]
     for before, after in pairwise(clocks):
@@ -132,6 +131,11 @@ def _whens_within(
         part = find_when(scene, local, (opens, closes)) if len(cuts) > 1 else whole
         if part is not None:
             yield opens, When(whole.day, part.clock)
+
+
+def _tells_clock(token: Token) -> bool:
+    """'6:10', 'noon'."""
+    return "noon" in token.groups or (token.kind is TIME and _clock(token.text) is not None)
 
 
 def find_when(

@@ -1,0 +1,159 @@
+"""Where one fill of a message ends and the next begins.
+
+This file decides how many fills a message tells: by products, tanks that were paid for apart,
+sentences with a volume of their own, or volumes and readings in turn. What each figure is to its
+fill is decided in `fill_roles`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from domain.reading.figures import MONEY, VOLUME, Figure, follows_odometer
+from domain.reading.fill_roles import COST_ROLE, Draft, price_band
+from domain.reading.filled_tanks import paid_apart
+from domain.reading.scene import Scene
+from domain.reading.tokens import WORD, Token
+
+
+def drafts_of(scene: Scene) -> list[Draft]:
+    """One draft, or one for each product where several are named."""
+    products = [
+        (index, key.split()[0])
+        for index, token, key in scene.find("product")
+        if scene.stated(index) and not ("gas" in token.groups and _is_appliance(scene, index))
+    ]
+    names = [key for _, key in products]
+    if len(products) == 1 and names[0] == "def":
+        apart = _beside_unnamed(scene, products[0][0])
+        if apart:
+            return apart
+    if len(set(names)) < 2:
+        tanks = paid_apart(scene)
+        edges = [0, *(tanks or _next_fills(scene)), len(scene.tokens)]
+        product = names[0] if names else None
+        return [
+            Draft(product, start, end, {}, of_tank=bool(tanks)) for start, end in pairwise(edges)
+        ]
+    drafts: list[Draft] = []
+    for number, (index, key) in enumerate(products):
+        if drafts and drafts[-1].product == key:
+            continue
+        start = 0 if number == 0 else _boundary(scene, products[number - 1][0], index)
+        if drafts:
+            drafts[-1].end = start
+        drafts.append(Draft(key, start, len(scene.tokens), {}))
+    return _with_a_figure(scene, drafts)
+
+
+def share_costs(scene: Scene, drafts: Sequence[Draft]) -> None:
+    """'31 gal diesel + 2.5 gal def, $121.37 + $9.75': as many amounts behind, in order."""
+    if len(drafts) < 2 or drafts[-1].of_tank:
+        return
+    live = scene.live_figures()
+    volumes = [figure for figure in live if figure.dimension == VOLUME]
+    paid = [figure for figure in live if figure.dimension == MONEY]
+    if len(drafts) != len(volumes) or len(drafts) != len(paid) or volumes[-1].end > paid[0].start:
+        return
+    for draft, volume, amount in zip(drafts, volumes, paid, strict=True):
+        if not draft.start <= volume.start < draft.end:
+            return
+        low, high = price_band(scene.context, volume.unit)
+        if not low * volume.value <= amount.value <= high * volume.value:
+            return
+    for draft, amount in zip(drafts, paid, strict=True):
+        draft.roles[COST_ROLE] = amount
+
+
+def _beside_unnamed(scene: Scene, index: int) -> list[Draft]:
+    """'31.2 gal, $121.65, and a 2.5 gal jug of def': of two volumes one is the fluid's."""
+    volumes = [figure for figure in scene.live_figures() if figure.dimension == VOLUME]
+    if len(volumes) != 2:
+        return []
+    first, second = volumes
+    behind = _apart(scene, second, index) < _apart(scene, first, index)
+    between = range(first.end, second.start)
+    marks = [at for at in between if _parts_fills(scene.tokens[at])]
+    cut, end = (marks[-1] + 1 if marks else second.start), len(scene.tokens)
+    fuel, fluid = (0, cut), (cut, end)
+    if not behind:
+        fuel, fluid = fluid, fuel
+    drafts = [Draft(None, *fuel, {}), Draft("def", *fluid, {})]
+    return drafts if behind else drafts[::-1]
+
+
+def _apart(scene: Scene, figure: Figure, index: int) -> int:
+    """How far a token stands from a figure, a comma between them counting more."""
+    start, end = (figure.end, index) if index >= figure.end else (index + 1, figure.start)
+    return end - start + 3 * sum(token.raw == "," for token in scene.tokens[start:end])
+
+
+def _with_a_figure(scene: Scene, drafts: list[Draft]) -> list[Draft]:
+    """'31.2 gal diesel, def can wait, 48,340': what has no figure but a reading is no fill."""
+    kept = drafts[:1]
+    for draft in drafts[1:]:
+        own = [each for each in scene.live_figures() if draft.start <= each.start < draft.end]
+        poured = any(
+            draft.start <= index < draft.end for index in scene.by_class.get("fuel_cue", ())
+        )
+        if poured or not all(follows_odometer(each.value, scene.context) for each in own):
+            kept.append(draft)
+        else:
+            kept[-1].end = draft.end
+    return kept
+
+
+def _next_fills(scene: Scene) -> list[int]:
+    """Where a sentence with a volume of its own follows one with another: a fill more."""
+    volumes = [figure for figure in scene.live_figures() if figure.dimension == VOLUME]
+    if len(volumes) < 2:
+        return []
+    starts = [scene.sentence_of(figure.start)[0] for figure in volumes]
+    return sorted({start for start in starts[1:] if start != starts[0]}) or _in_turn(scene, volumes)
+
+
+def _in_turn(scene: Scene, volumes: Sequence[Figure]) -> list[int]:
+    """'18.2 gal at 51,310 and 22.6 gal at 51,588': volumes and readings in turn."""
+    readings = [
+        figure
+        for figure in scene.live_figures()
+        if figure.dimension is None and follows_odometer(figure.value, scene.context)
+    ]
+    ahead = [
+        reading.start > volume.start for volume, reading in zip(volumes, readings, strict=False)
+    ]
+    values = [reading.value for reading in readings]
+    if len(readings) != len(volumes) or len(set(ahead)) != 1 or values != sorted(set(values)):
+        return []
+    pairs = zip(volumes, readings, strict=True)
+    turns = [sorted((volume.start, reading.start)) for volume, reading in pairs]
+    told = [start for turn in turns for start in turn]
+    return [turn[0] for turn in turns[1:]] if told == sorted(told) else []
+
+
+def _is_appliance(scene: Scene, index: int) -> bool:
+    return index + 1 < len(scene.tokens) and "appliance" in scene.tokens[index + 1].groups
+
+
+def _boundary(scene: Scene, first: int, second: int) -> int:
+    """Where one product's statement ends and the next one's begins."""
+    marks = [index for index in range(first + 1, second) if _parts_fills(scene.tokens[index])]
+    strong = [index for index in marks if scene.tokens[index].ends_sentence]
+    if strong:
+        return strong[-1] + 1
+    between = [f for f in scene.figures if first < f.start < second and f.claimed is None]
+    words = [index for index in marks if scene.tokens[index].kind is WORD]
+    if words:
+        return words[-1] + 1
+    if marks and between:
+        # A product behind its figures ('2.5 gal def, 30 gal diesel') ends its own clause.
+        leads = any(f.start < first for f in scene.figures)
+        return (marks[0] if leads else marks[-1]) + 1
+    led = [f.end for f in scene.figures if f.dimension == VOLUME and f.claimed is None]
+    # '30 gal diesel 2.5 gal def': each product stands right behind its volume
+    return first + 1 if first in led and second in led else second
+
+
+def _parts_fills(token: Token) -> bool:
+    return token.ends_sentence or token.raw in ",;+&" or "then" in token.groups
