@@ -28,10 +28,8 @@ State = Literal["done", "fault"]
 
 def read_checks(scene: Scene) -> list[Check]:
     """The checks that a message states."""
-    if "check_item" not in scene.by_class:
-        return []
     found: list[Check] = []
-    items = list(scene.by_class["check_item"])
+    items = list(scene.by_class.get("check_item", ()))
     used: set[int] = set()
     states: dict[int, tuple[State, int]] = {}
     for number, index in enumerate(items):

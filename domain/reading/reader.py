@@ -29,14 +29,12 @@ from domain.entries import (
 from domain.quantities import Quantity
 from domain.reading.answers import answer_of
 from domain.reading.asked_whether import asks_whether
-from domain.reading.cargo import read_cargo
 from domain.reading.checks import read_checks
 from domain.reading.corrections import STAR, read_corrections
 from domain.reading.corrections_beside import corrects_and_more, undone
 from domain.reading.doubts import Doubt
 from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
-from domain.reading.fills import read_fills
 from domain.reading.given_names import heading_name, named_vehicle
 from domain.reading.hitches import REACH, read_hitches
 from domain.reading.labels import Label
@@ -44,25 +42,21 @@ from domain.reading.lexer import LINK, clean
 from domain.reading.loads import makes_gross
 from domain.reading.meanings import meaning_first
 from domain.reading.notes import read_note
-from domain.reading.observations import read_observations
-from domain.reading.odometers import read_odometers
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.places import read_place
 from domain.reading.plain_questions import understands
 from domain.reading.questions import read_question
-from domain.reading.ratings import read_ratings
+from domain.reading.readers import read_figures, woken
 from domain.reading.scene import Scene
 from domain.reading.short_questions import asks_if_enough
 from domain.reading.spans import read_span
 from domain.reading.standing import read_standing
 from domain.reading.tables import unfold
 from domain.reading.talk import OTHER
-from domain.reading.tickets import fee_of, ticket_of, with_particulars
 from domain.reading.times import read_when, whens_by_part
 from domain.reading.tokens import NUMBER
 from domain.reading.undoing import kind_undone, takes_out
-from domain.reading.water import read_water
-from domain.reading.weighings import is_permitted, read_weighings
+from domain.reading.weighings import is_permitted
 from domain.verdicts import PAGE, Ask, Facts, Question, Silent, Verdict
 
 SILENT = Silent()
@@ -129,7 +123,7 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         answer = answer_of(scene, context.asked) or _answer_first(scene, context.asked)
         if answer is not None:
             return _with_what_else(scene, context, answer)
-    note = read_note(scene)
+    note = read_note(scene) if "note" in scene.by_class else None
     if note is not None:
         return Facts((note,))
     undoes = "takes_out" in scene.by_class or scene.has("correction", "undo")
@@ -345,13 +339,16 @@ def _asks_what(scene: Scene) -> bool:
 def _facts(scene: Scene) -> Verdict:
     if "texts_back" in scene.groups and _advertises(scene):
         return SILENT
-    figured = _of_figures(scene) if scene.live_figures() else []
+    awake = woken(scene)
+    figured = read_figures(scene, awake) if scene.live_figures() else []
     if isinstance(figured, Doubt):
         return figured.ask()
-    torn = _torn_between(scene)
-    if torn and figured:
+    torn = figured and "unsure_which" in scene.groups and _torn_between(scene)
+    if torn:
         return Ask(_about(figured), (), "two_said", torn)
-    entries = [*read_hitches(scene), *figured, *read_checks(scene)]
+    hitches = read_hitches(scene) if read_hitches in awake else []
+    checks = read_checks(scene) if read_checks in awake else []
+    entries = [*hitches, *figured, *checks]
     if not entries:
         return SILENT
     weighed = [each for each in figured if isinstance(each, Weighing)]
@@ -368,38 +365,8 @@ def _advertises(scene: Scene) -> bool:
     return found is not None and not scene.text.isupper()
 
 
-def _of_figures(scene: Scene) -> list[Entry] | Doubt:
-    """The entries that figures make, kind by kind, or the first doubt about one."""
-    water = read_water(scene)
-    ratings = read_ratings(scene)
-    if isinstance(ratings, Doubt):
-        return ratings
-    ticket = ticket_of(scene) if scene.has("ticket") else None
-    observations = read_observations(scene)
-    if isinstance(observations, Doubt):
-        return observations
-    cargo = read_cargo(scene)
-    weighings = read_weighings(scene)
-    if isinstance(weighings, Doubt):
-        return weighings
-    fills = read_fills(scene)
-    if isinstance(fills, Doubt):
-        return fills
-    if weighings:
-        fee, figure = fee_of(scene)
-        if figure is not None:
-            figure.role = "fee"
-        weighings = with_particulars(weighings, fee, ticket)
-    odometers = read_odometers(scene)
-    if isinstance(odometers, Doubt):
-        return odometers
-    return [*ratings, *fills, *weighings, *water, *cargo, *odometers, *observations]
-
-
 def _torn_between(scene: Scene) -> tuple[Quantity, ...]:
     """'62 psi or was it 26': two figures for one thing, by somebody who does not know which."""
-    if "unsure_which" not in scene.groups:
-        return ()
     for one, other in pairwise(scene.figures):
         between = scene.tokens[one.end : other.start]
         unsure = between and all("unsure_which" in token.groups for token in between)

@@ -33,6 +33,9 @@ TAKING_BACK = frozenset(("takes_back", "no_alone", "hesitates", "grumbles"))
 LEAST_LOAD = 400
 """Pounds or kilograms."""
 
+BARE = "bare"
+"""The dimension of a figure that has none."""
+
 
 class Scene:
     """One message with everything that reading it needs."""
@@ -176,6 +179,11 @@ class Scene:
             key in self.tokens[index].senses.get(term_class, "").split()
             for index in self.by_class[term_class]
         )
+
+    def said(self) -> frozenset[str]:
+        """The classes and groups of the message's words, and the dimensions of its figures."""
+        measured = [figure.dimension or BARE for figure in self.figures]
+        return self.groups.union(self.by_class, measured)
 
     def find(self, term_class: str, key: str | None = None) -> Iterator[tuple[int, Token, str]]:
         """The tokens of a class: index, token and key."""

@@ -20,8 +20,6 @@ LONGEST_NAME = 4
 
 def read_water(scene: Scene) -> list[Cargo]:
     """The water that a message says was taken aboard."""
-    if scene.groups.isdisjoint(WATERY):
-        return []
     figures = [figure for figure in scene.live_figures() if figure.dimension == VOLUME]
     found: list[Cargo] = []
     for number, figure in enumerate(figures):

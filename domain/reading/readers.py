@@ -1,0 +1,96 @@
+"""The readers of facts: what wakes each, and the order in which figures are offered to them.
+
+A reader is asked only where the message has a word or a figure of its kind, so that most are
+never called. This file decides which are asked, and that a figure which one kind has taken is not
+offered to the next; what makes a fact is decided in each reader's own file.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Set as AbstractSet
+
+from domain.entries import Entry
+from domain.reading.cargo import read_cargo
+from domain.reading.checks import read_checks
+from domain.reading.doubts import Doubt
+from domain.reading.figures import (
+    DISTANCE,
+    MASS,
+    MONEY,
+    PRESSURE,
+    PRICE,
+    ROTATION,
+    SHARE,
+    SPEED,
+    TEMPERATURE,
+    VOLUME,
+)
+from domain.reading.fills import read_fills
+from domain.reading.hitches import read_hitches
+from domain.reading.labels import NAMING
+from domain.reading.observations import read_observations
+from domain.reading.odometers import read_odometers
+from domain.reading.ratings import read_ratings
+from domain.reading.scene import BARE, Scene
+from domain.reading.tickets import fee_of, ticket_of, with_particulars
+from domain.reading.water import read_water
+from domain.reading.weighings import read_weighings
+
+Reader = Callable[[Scene], Sequence[Entry] | Doubt]
+
+WAKES: Mapping[Reader, AbstractSet[str]] = {
+    read_water: {"water", "water_tank"},
+    read_ratings: {"rating", "rating_cue", "rating_subject", "axle_noun", "subject", "whole"}
+    | {"tank", "holds"},
+    read_observations: {"airs_up", "driving_at", "out_of_doors", "spare_tyre", *NAMING}
+    | {PRESSURE, ROTATION, SHARE, SPEED, TEMPERATURE},
+    read_cargo: {"load_verb", MASS},
+    read_weighings: {BARE, MASS},
+    read_fills: {BARE, VOLUME, PRICE, MONEY, DISTANCE},
+    read_odometers: {BARE, DISTANCE},
+    read_hitches: {"hitch", "swaps", "name", "vehicle"},
+    read_checks: {"check_item"},
+}
+"""Each reader, and what a message has one of that states anything for it.
+
+These are classes of term, groups of words and dimensions of figures; `BARE` is a figure without.
+"""
+
+
+def woken(scene: Scene) -> AbstractSet[Reader]:
+    """The readers that a message has something for."""
+    said = scene.said()
+    return {reader for reader, wakes in WAKES.items() if not said.isdisjoint(wakes)}
+
+
+def read_figures(scene: Scene, awake: AbstractSet[Reader]) -> list[Entry] | Doubt:
+    """The entries that figures make, kind by kind, or the first doubt about one.
+
+    Those with the surest marks come first: makers' limits before loads, and last the odometer,
+    of which a bare figure may be.
+    """
+    water = read_water(scene) if read_water in awake else []
+    ratings = read_ratings(scene) if read_ratings in awake else []
+    if isinstance(ratings, Doubt):
+        return ratings
+    ticket = ticket_of(scene) if "ticket" in scene.by_class else None
+    observations = read_observations(scene) if read_observations in awake else []
+    if isinstance(observations, Doubt):
+        return observations
+    cargo = read_cargo(scene) if read_cargo in awake else []
+    weighings = read_weighings(scene) if read_weighings in awake else []
+    if isinstance(weighings, Doubt):
+        return weighings
+    fills = read_fills(scene) if read_fills in awake else []
+    if isinstance(fills, Doubt):
+        return fills
+    if weighings:
+        fee, figure = fee_of(scene)
+        if figure is not None:
+            figure.role = "fee"
+        weighings = with_particulars(weighings, fee, ticket)
+    odometers = read_odometers(scene) if read_odometers in awake else []
+    if isinstance(odometers, Doubt):
+        return odometers
+    return [*ratings, *fills, *weighings, *water, *cargo, *odometers, *observations]

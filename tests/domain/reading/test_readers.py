@@ -1,0 +1,76 @@
+"""What wakes the readers of facts: one that sleeps would have read nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from bot.phrasebook import phrasebook
+from domain.context import Context
+from domain.reading.lexer import clean
+from domain.reading.readers import WAKES, read_figures, woken
+from domain.reading.scene import Scene
+from tests.corpora import Case, cases, corpora
+from tests.domain.reading.chats import on_the_road
+
+BOOK = phrasebook()
+ONE_IN = 8
+"""Of the messages of the corpora, so many are tried."""
+
+SAID = [case for name in corpora() for case in cases(name)[::ONE_IN]]
+
+
+def scene_of(text: str, context: Context) -> Scene | None:
+    """A message taken apart; None where nothing of it is a token."""
+    scene = Scene(clean(text), context, BOOK)
+    return scene if scene.tokens else None
+
+
+def state_of(scene: Scene) -> list[tuple[object, ...]]:
+    """All that a reader can change of the figures."""
+    return [
+        (each.role, each.claimed, each.value, each.unit, each.dimension) for each in scene.figures
+    ]
+
+
+@pytest.mark.parametrize("reader", WAKES)
+def test_a_reader_that_sleeps_would_have_read_nothing(reader: Callable[[Scene], object]) -> None:
+    asleep = 0
+    for case in SAID:
+        scene = scene_of(case.text, case.context)
+        if scene is None or reader in woken(scene):
+            continue
+        before = state_of(scene)
+        assert not reader(scene), case.text
+        assert state_of(scene) == before, case.text
+        asleep += 1
+    assert asleep > len(SAID) / 10
+
+
+def test_readers_that_are_all_awake_read_what_the_woken_ones_do() -> None:
+    def read(case: Case, *, all_awake: bool) -> object:
+        scene = scene_of(case.text, case.context)
+        if scene is None:
+            return None
+        return read_figures(scene, WAKES.keys() if all_awake else woken(scene))
+
+    for case in SAID[::2]:
+        assert read(case, all_awake=True) == read(case, all_awake=False), case.text
+
+
+@pytest.mark.parametrize(
+    ("text", "awake"),
+    [
+        ("see you at supper", set()),
+        ("tongue 980 lb", {"read_ratings", "read_observations", "read_cargo", "read_weighings"}),
+        ("hitched the camper", {"read_hitches"}),
+        ("61 psi", {"read_observations"}),
+        ("31.4 gal", {"read_fills"}),
+    ],
+)
+def test_a_word_or_a_figure_of_its_kind_wakes_a_reader(text: str, awake: set[str]) -> None:
+    scene = scene_of(text, on_the_road())
+    assert scene is not None
+    assert awake <= {reader.__name__ for reader in woken(scene)}
+    assert awake or not woken(scene)
