@@ -46,7 +46,7 @@ from domain.reading.phrasebook import Phrasebook
 from domain.reading.places import read_place
 from domain.reading.plain_questions import understands
 from domain.reading.questions import read_question
-from domain.reading.readers import read_figures, woken
+from domain.reading.readers import WAKES, read_figures
 from domain.reading.scene import Scene
 from domain.reading.short_questions import asks_if_enough
 from domain.reading.spans import read_span
@@ -339,15 +339,15 @@ def _asks_what(scene: Scene) -> bool:
 def _facts(scene: Scene) -> Verdict:
     if "texts_back" in scene.groups and _advertises(scene):
         return SILENT
-    awake = woken(scene)
-    figured = read_figures(scene, awake) if scene.live_figures() else []
+    said = scene.said()
+    figured = read_figures(scene, said) if scene.live_figures() else []
     if isinstance(figured, Doubt):
         return figured.ask()
     torn = figured and "unsure_which" in scene.groups and _torn_between(scene)
     if torn:
         return Ask(_about(figured), (), "two_said", torn)
-    hitches = read_hitches(scene) if read_hitches in awake else []
-    checks = read_checks(scene) if read_checks in awake else []
+    hitches = [] if said.isdisjoint(WAKES[read_hitches]) else read_hitches(scene)
+    checks = [] if said.isdisjoint(WAKES[read_checks]) else read_checks(scene)
     entries = [*hitches, *figured, *checks]
     if not entries:
         return SILENT
@@ -457,7 +457,9 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
     parts = whens_by_part(scene)
     place = read_place(scene)
     rated = "rating" in [figure.role for figure in scene.figures]
-    truck, trailer = _named(scene, "truck", rated=rated), _named(scene, "trailer", rated=rated)
+    truck = trailer = None
+    if rated or "name" in scene.by_class:
+        truck, trailer = (_named(scene, each, rated=rated) for each in ("truck", "trailer"))
     if rated and truck is None and trailer is None:
         truck, trailer = _headed(scene, entries)
     for entry in entries:

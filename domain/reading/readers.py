@@ -58,31 +58,25 @@ These are classes of term, groups of words and dimensions of figures; `BARE` is 
 """
 
 
-def woken(scene: Scene) -> AbstractSet[Reader]:
-    """The readers that a message has something for."""
-    said = scene.said()
-    return {reader for reader, wakes in WAKES.items() if not said.isdisjoint(wakes)}
-
-
-def read_figures(scene: Scene, awake: AbstractSet[Reader]) -> list[Entry] | Doubt:
+def read_figures(scene: Scene, said: AbstractSet[str]) -> list[Entry] | Doubt:
     """The entries that figures make, kind by kind, or the first doubt about one.
 
-    Those with the surest marks come first: makers' limits before loads, and last the odometer,
-    of which a bare figure may be.
+    `said` is what wakes readers. Those with the surest marks come first: makers' limits before
+    loads, and last the odometer, of which a bare figure may be.
     """
-    water = read_water(scene) if read_water in awake else []
-    ratings = read_ratings(scene) if read_ratings in awake else []
+    water = [] if said.isdisjoint(WAKES[read_water]) else read_water(scene)
+    ratings = [] if said.isdisjoint(WAKES[read_ratings]) else read_ratings(scene)
     if isinstance(ratings, Doubt):
         return ratings
     ticket = ticket_of(scene) if "ticket" in scene.by_class else None
-    observations = read_observations(scene) if read_observations in awake else []
+    observations = [] if said.isdisjoint(WAKES[read_observations]) else read_observations(scene)
     if isinstance(observations, Doubt):
         return observations
-    cargo = read_cargo(scene) if read_cargo in awake else []
-    weighings = read_weighings(scene) if read_weighings in awake else []
+    cargo = [] if said.isdisjoint(WAKES[read_cargo]) else read_cargo(scene)
+    weighings = [] if said.isdisjoint(WAKES[read_weighings]) else read_weighings(scene)
     if isinstance(weighings, Doubt):
         return weighings
-    fills = read_fills(scene) if read_fills in awake else []
+    fills = [] if said.isdisjoint(WAKES[read_fills]) else read_fills(scene)
     if isinstance(fills, Doubt):
         return fills
     if weighings:
@@ -90,7 +84,7 @@ def read_figures(scene: Scene, awake: AbstractSet[Reader]) -> list[Entry] | Doub
         if figure is not None:
             figure.role = "fee"
         weighings = with_particulars(weighings, fee, ticket)
-    odometers = read_odometers(scene) if read_odometers in awake else []
+    odometers = [] if said.isdisjoint(WAKES[read_odometers]) else read_odometers(scene)
     if isinstance(odometers, Doubt):
         return odometers
     return [*ratings, *fills, *weighings, *water, *cargo, *odometers, *observations]
