@@ -58,11 +58,11 @@ def read_short(scene: Scene, words: Sequence[str]) -> Mapping[str, Any] | None:
         return None
     lead = short.lead.match(said)
     said = said[lead.end() :] if lead else said
-    patterns = short.asked
+    patterns = short.asked.get(said[:1], ())
     if scene.tokens[-1].raw.endswith("?"):
-        patterns = (*patterns, *short.marked)
-    for name, pattern, letters in patterns:
-        if said[:1] in letters and pattern.fullmatch(said):
+        patterns = (*patterns, *short.marked.get(said[:1], ()))
+    for name, pattern in patterns:
+        if pattern.fullmatch(said):
             return ASKS[name] if _holds(scene, name, short) else None
     return None
 

@@ -17,13 +17,13 @@ NAMED = re.compile(r"\{([a-z_]+)\}")
 """A part that stands in a pattern by its name."""
 
 
-ShortPattern = tuple[str, re.Pattern[str], frozenset[str]]
-"""What a pattern asks, the pattern, and the letters that it can begin with."""
+ShortPatterns = Mapping[str, Sequence[tuple[str, re.Pattern[str]]]]
+"""Letter -> what each pattern asks that can begin with it, and the pattern, in their order."""
 
 
 @dataclass(frozen=True, slots=True)
 class ShortWords:
-    """The patterns, in the order in which they are tried.
+    """The patterns, by the letters that they can begin with.
 
     One of `heads` stands in every such question. `lead` and `tail` are what is said around it;
     `marked` patterns are questions only by their mark; `enough` is a sentence that asks it of the
@@ -34,8 +34,8 @@ class ShortWords:
 
     heads: frozenset[str]
     lead: re.Pattern[str]
-    asked: tuple[ShortPattern, ...]
-    marked: tuple[ShortPattern, ...]
+    asked: ShortPatterns
+    marked: ShortPatterns
     openings: Openings
     enough: re.Pattern[str]
     of_others: frozenset[str]
@@ -57,14 +57,15 @@ def short_words_from(table: Mapping[str, Any]) -> ShortWords:
 
     openings = openings_of([filled(f"(?:{table['lead']}) ")])
 
-    def opened(table: Mapping[str, Sequence[str]]) -> tuple[ShortPattern, ...]:
-        found: list[ShortPattern] = []
+    def opened(table: Mapping[str, Sequence[str]]) -> ShortPatterns:
+        found: dict[str, list[tuple[str, re.Pattern[str]]]] = {}
         for name, patterns in table.items():
             pattern = compiled(patterns)
             own = openings_of([pattern.pattern])
             openings.update(own)
-            found.append((name, pattern, frozenset(opening[0] for opening in own)))
-        return tuple(found)
+            for letter in {opening[0] for opening in own}:
+                found.setdefault(letter, []).append((name, pattern))
+        return found
 
     asked, marked = opened(table["asked"]), opened(table["marked"])
     return ShortWords(
