@@ -199,7 +199,7 @@ def _per_volume(figure: Figure, tokens: Sequence[Token]) -> tuple[str | None, in
     if "per_volume" in per.senses:
         beyond = token_at(tokens, figure.end + 1)
         listed = beyond is not None and beyond.kind is NUMBER and _heads_volume(tokens, figure)
-        listed = listed or (beyond is not None and beyond.raw in HEADS)  # '48,340 / Gal: 31.4'
+        listed = listed or _heads_field(figure, beyond)  # '48,340 / Gal: 31.4'
         return (None, 0) if listed else (per.senses["per_volume"], 1)  # 'gal 31.4 ppg 3.899'
     if per.raw != "/":
         return None, 0
@@ -207,13 +207,20 @@ def _per_volume(figure: Figure, tokens: Sequence[Token]) -> tuple[str | None, in
     if unit not in PUMPED or figure.dimension not in (None, MONEY):
         return None, 0
     beyond = token_at(tokens, figure.end + 2)
-    if beyond is not None and (beyond.raw in ("/", *HEADS) or beyond.kind is NUMBER):
+    if beyond is not None and (beyond.raw == "/" or beyond.kind is NUMBER):
         return None, 0
-    return unit, 2
+    return (None, 0) if _heads_field(figure, beyond) else (unit, 2)
 
 
 HEADS = frozenset((":", "="))
 """Marks behind the name of a field, whose figure follows."""
+
+
+def _heads_field(figure: Figure, mark: Token | None) -> bool:
+    """Whether a mark says that its unit is a field's name; '1,659 €/L = 86.93' is a price."""
+    if mark is None or figure.dimension is not None:
+        return False
+    return mark.raw in HEADS and (mark.raw == ":" or figure.value >= BEYOND_PUMPS)
 
 
 UNIT_SIGNS = frozenset(("$", "€", "£", "/"))

@@ -29,6 +29,7 @@ UNMEASURED = Floor(exact=50.0, wrong=30, alarm=30)
 
 FLOORS = {
     "asked": Floor(exact=99.0, wrong=0, alarm=0),
+    "askers": Floor(exact=95.5, wrong=0, alarm=0),
     "backroads": Floor(exact=99.0, wrong=0, alarm=0),
     "byways": Floor(exact=99.0, wrong=0, alarm=0),
     "bystanders": Floor(exact=97.0, wrong=0, alarm=0),
@@ -46,6 +47,8 @@ FLOORS = {
     "highway": Floor(exact=97.0, wrong=0, alarm=0),
     "homeplace": Floor(exact=99.0, wrong=0, alarm=0),
     "hubbub": Floor(exact=100.0, wrong=0, alarm=0),
+    "longhaul": Floor(exact=98.5, wrong=0, alarm=0),
+    "milestones": Floor(exact=99.0, wrong=0, alarm=0),
     "mixed": Floor(exact=99.0, wrong=0, alarm=0),
     "open": Floor(exact=100.0, wrong=0, alarm=0),
     "orilla": Floor(exact=99.0, wrong=0, alarm=0),

@@ -9,7 +9,7 @@ import pytest
 from domain.entries import Entry, Fill, Hitch, Odometer, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
-from tests.domain.reading.chats import Reader, on_the_road
+from tests.domain.reading.chats import Reader, chat, on_the_road
 
 
 def gallons(value: float, miles: float | None = None, **more: Any) -> Fill:
@@ -113,3 +113,11 @@ def test_what_was_not_bought_is_no_fill(text: str, entry: Entry, reads: Reader) 
 )
 def test_answers_between_people_are_talk(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def test_an_equals_sign_behind_a_price_heads_no_field(reads: Reader) -> None:
+    verdict = reads("52,4 L diesel at 1,659 €/L = 86,93 €", chat(units="metric", currency="EUR"))
+    assert isinstance(verdict, Facts)
+    (fill,) = verdict.entries
+    assert isinstance(fill, Fill)
+    assert (fill.unit_price, fill.cost) == (Quantity(1.659, "EUR/L"), Quantity(86.93, "EUR"))
