@@ -10,7 +10,7 @@ Caravan Council's Caravan Towing Guide gives 5 to 7 % of the laden weight, and c
 steadier still as far as the outfit permits; no government page that gives a share was found.
 The euro countries: StVZO 44(3) of Germany asks for 4 % of the actual weight (it need not be more
 than 25 kg). Both: a centre-axle trailer is one that puts no more than 10 % or 1,000 daN on the
-coupling (ISO 3833 and Regulation (EU) 2018/858, Annex I; **M** for the latter). New Zealand: its
+coupling (ISO 3833 and Regulation (EU) 2018/858, Annex I; **M** for both). New Zealand: its
 transport agency gives 10 % as a rule of thumb (21 December 2020). Australia: about 10 % is printed
 by clubs and makers alike. How wide 'about' is, 8 to 15 %, is common practice, no source.
 """

@@ -222,11 +222,24 @@ def find_labels(
     ]
     if len(labels) < LEAST_PAIR:
         return labels
+    if labels[0].only_axles and _heads_behind(figures, labels):
+        labels = labels[1:]
     return _rig_as_one(tokens, _truck_as_one(tokens, figures, labels))
 
 
 LEAST_PAIR = 2
 """Labels: one alone is of nothing that several are."""
+
+
+def _heads_behind(figures: Sequence[Figure], labels: Sequence[Label]) -> bool:
+    """'axles 1,400 front 1,700 rear': each label stands behind its figure, the first over all."""
+    starts = [figure.start for figure in figures if figure.claimed is None]
+    behind = [label.start for label in labels[1:]]
+    heads = starts and starts[0] - labels[0].end <= 1  # a colon
+    if len(starts) != len(behind) or len(starts) < LEAST_PAIR or not heads:
+        return False
+    turns = [at for pair in zip(starts, behind, strict=True) for at in pair]
+    return turns == sorted(turns)
 
 
 def _explains(tokens: Sequence[Token], index: int, label: Label) -> bool:

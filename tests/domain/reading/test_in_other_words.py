@@ -35,6 +35,10 @@ PAIRED = {"steer": lb(5_120), "drive": lb(6_430), "trailer": lb(8_910)}
             [Weighing(loads={"truck": lb(11_550), "trailer": lb(8_910)}, rig="hitched")],
         ),
         (
+            "axles: 5,120 front, 6,430 rear",
+            [Weighing(loads={"steer": lb(5_120), "drive": lb(6_430)})],
+        ),
+        (
             "just the truck, nobody in it, 8,130 lb",
             [Weighing(loads={"gross": lb(8_130)}, rig="solo", aboard=0)],
         ),
