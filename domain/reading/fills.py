@@ -135,6 +135,8 @@ def _said_of_both(scene: Scene, fills: list[Fill], *, tanks: bool) -> list[Fill]
         told["odometer"] = read[0].odometer
     if tanks and any(fill.full for fill in fills):
         told["full"] = True
+    elif _told_apart(scene):
+        fills = _of_the_fuel(fills)
     if any(
         index and "pair" in scene.tokens[index - 1].groups and key == "true"
         for index, _, key in scene.find("full")
@@ -146,6 +148,23 @@ def _said_of_both(scene: Scene, fills: list[Fill], *, tanks: bool) -> list[Fill]
         )
         for fill in fills
     ]
+
+
+def _told_apart(scene: Scene) -> bool:
+    """'Full: yes' on a line of its own: whether no volume is beside what says so."""
+    spans = [scene.sentence_of(index) for index, _, _ in scene.find("full")]
+    volumes = [figure.start for figure in scene.figures if figure.dimension == VOLUME]
+    return bool(spans) and not any(
+        start <= volume < end for start, end in spans for volume in volumes
+    )
+
+
+def _of_the_fuel(fills: list[Fill]) -> list[Fill]:
+    """What is said of being full beside fuel and exhaust fluid is said of the fuel's tank."""
+    said = [fill.full for fill in fills if fill.full is not None]
+    if len(said) != 1 or "def" not in [fill.product for fill in fills]:
+        return fills
+    return [replace(fill, full=None if fill.product == "def" else said[0]) for fill in fills]
 
 
 def _begins_next(token: Token) -> bool:

@@ -533,8 +533,9 @@ def _value(scene: Scene, figure: Figure, subject: str) -> Quantity | None:
         unit = PRESSURE_UNIT[units]
     elif subject in PLAUSIBLE:
         told = [each.unit for each in scene.figures if each.dimension == TEMPERATURE]
-        alike = subject in POSITIONED and len(set(told)) == 1 and told[0]
-        unit = alike or TEMPERATURE_UNIT[units]
+        one = told[0] if len(set(told)) == 1 else None
+        meant = subject in POSITIONED or (subject in RUN_HOT and one == _warm_in(value))
+        unit = one if one is not None and meant else TEMPERATURE_UNIT[units]
     elif subject in ("speed", "wind"):
         unit = SPEED_UNIT[units]
     elif subject == "engine_speed":
@@ -542,6 +543,15 @@ def _value(scene: Scene, figure: Figure, subject: str) -> Quantity | None:
     else:
         unit = "%"
     return Quantity(value, unit, figure.low)
+
+
+def _warm_in(value: float) -> str:
+    """The unit in which what runs hot is as warm as a figure says: 88 °C, or 190 °F."""
+    return "degC" if value <= HOTTEST else "degF"
+
+
+HOTTEST = 125
+"""Degrees Celsius of a gearbox, oil or water that still runs; in Fahrenheit it would be cold."""
 
 
 def _of_heat(scene: Scene, figure: Figure) -> bool:

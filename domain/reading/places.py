@@ -181,7 +181,15 @@ def _heads_a_field(tokens: list[Token], index: int) -> bool:
 
 
 NAMES_NONE = frozenset(
-    ("heads_field", "greeting", "permits", "speaks_of_people", "one_of_tanks", "cost_word")
+    (
+        "heads_field",
+        "greeting",
+        "permits",
+        "speaks_of_people",
+        "one_of_tanks",
+        "cost_word",
+        "by_bars",
+    )
 )
 """Groups of words that are no place, although no term of the log either."""
 

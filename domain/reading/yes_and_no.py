@@ -23,7 +23,7 @@ REPLIES = frozenset(("answers_yes", "answers_no", "bars_word"))
 LINKS = ":=?-–—"
 """Marks that may stand between a field and its answer."""
 
-OPPOSITE = {"hitched": "unhitched", "unhitched": "hitched"}
+OPPOSITE = {"hitched": "unhitched", "unhitched": "hitched", "on": "off", "off": "on"}
 
 LONGEST_DENIAL = 3
 """Tokens from a denial to what it denies: 'didn't need any def'."""
@@ -44,7 +44,7 @@ def settle_answers(scene: Scene) -> None:
         scene.index_terms()
 
 
-ANSWERED = frozenset(("full", "hitch", "missed", "missed_verb", "product"))
+ANSWERED = frozenset(("full", "hitch", "bars", "missed", "missed_verb", "product", "vehicle"))
 """Classes of term of the fields of a list that are answered with yes or no."""
 
 
@@ -66,10 +66,15 @@ def _answer_to(scene: Scene, index: int) -> bool | None:
     linked = at > index + 1
     if not linked and index and tokens[index - 1].kind is WORD:
         return None
+    field = tokens[index]
+    state = "bars_word" in field.groups or not OF_A_STATE.isdisjoint(field.senses)
+    if linked and state and not tokens[at].groups.isdisjoint(SHORT_OF_IT):
+        return False  # 'Full: not quite'
     said = tokens[at].raw.casefold()
     ended = said.endswith(".")  # 'no.' is read as one word
     behind = tokens[at + 1] if at + 1 < len(tokens) else None
-    if behind is not None and not ended and (behind.kind is WORD or behind.kind is NUMBER):
+    more = behind is not None and behind.kind in (WORD, NUMBER) and behind.raw not in LINKS
+    if more and not ended:
         return None
     said = said.rstrip(".")
     groups, switch = scene.book.groups, scene.book.keys["switch"]
@@ -80,11 +85,20 @@ def _answer_to(scene: Scene, index: int) -> bool | None:
     return False if said in groups["answers_no"] else None
 
 
+OF_A_STATE = frozenset(("full", "hitch", "bars"))
+"""Classes of term that say how something stands."""
+
+SHORT_OF_IT = frozenset(("not", "short_of_it"))
+"""Groups of words that say no of a field, whatever follows."""
+
+
 def _answered(token: Token, answer: bool) -> bool:
     """Let a field say what the answer makes of it. Whether it says anything."""
     senses = dict(token.senses)
     if "bars_word" in token.groups:
         senses = {"bars": "on" if answer else "off"}
+    elif "bars" in senses:
+        senses = {"bars": senses["bars"] if answer else OPPOSITE[senses["bars"]]}
     elif "full" in senses:
         senses["full"] = "true" if answer == (senses["full"] != "false") else "false"
         if not answer:
@@ -92,10 +106,10 @@ def _answered(token: Token, answer: bool) -> bool:
     elif "hitch" in senses:
         said = senses["hitch"]
         senses = {"hitch": said if answer else OPPOSITE[said]}
-    elif "product" in senses:
-        if answer:
+    elif "product" in senses or "vehicle" in senses:
+        if answer or senses.get("vehicle", "trailer") != "trailer":
             return False
-        senses = FILLER
+        senses = {"rig": "solo"} if "vehicle" in senses else FILLER
     else:
         senses = {"missed": "true"} if answer else FILLER
     token.senses = senses

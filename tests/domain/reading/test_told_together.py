@@ -380,3 +380,26 @@ def test_the_air_beside_other_facts(text: str, degrees: float, reads: Reader) ->
 )
 def test_what_else_is_out(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "degrees"),
+    [
+        ("31C out, trans 88", "degC", 88),
+        ("coolant 92C, trans 88", "degC", 88),
+        ("coolant 192F, trans 188", "degF", 188),
+        ("trans 188, outside 31C", "degF", 188),
+        ("trans 188", "degF", 188),
+    ],
+)
+def test_one_unit_of_heat_is_meant_throughout(
+    text: str, unit: str, degrees: float, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    gauged = [
+        each.value
+        for each in verdict.entries
+        if isinstance(each, Observation) and each.subject == "transmission"
+    ]
+    assert gauged == [Quantity(degrees, unit)]

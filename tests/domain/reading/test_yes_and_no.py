@@ -36,6 +36,8 @@ def weighed(**more: Any) -> Weighing:
         ("Topped off: y\nGallons: 21.4\nMiles: 48,322", True),
         ("partial: no, 21.4 gal, 48,322", True),
         ("48,322 / 21.4 gal / full no", False),
+        ("Full: not quite. 21.4 gal. 48,322", False),
+        ("full: almost, 21.4 gal, 48,322", False),
     ],
 )
 def test_a_field_for_full_is_answered(text: str, full: bool, reads: Reader) -> None:
@@ -48,6 +50,9 @@ def test_a_field_for_full_is_answered(text: str, full: bool, reads: Reader) -> N
         ("Bars: on. Steer: 5,120. Drive: 6,880. Trailer: 8,940", "on"),
         ("steer 5,120, drive 6,880, trailer 8,940, bars: no", "off"),
         ("WDH: off\nSteer 5,120\nDrive 6,880\nTrailer 8,940", "off"),
+        ("Bars on: no, steer 5,120, drive 6,880, trailer 8,940", "off"),
+        ("Bars: not hooked. Steer 5,120, drive 6,880, trailer 8,940", "off"),
+        ("WD bars - off - steer 5,120 - drive 6,880 - trailer 8,940", "off"),
         ("spring bars = yes, steer 5,120, drive 6,880, trailer 8,940", "on"),
     ],
 )
@@ -66,6 +71,19 @@ def test_a_field_for_the_hitch_and_one_for_a_missed_fill(reads: Reader) -> None:
     assert reads("Missed fill: no. 21.4 gal. 48,322", on_the_road()) == Facts(
         (gallons(21.4, 48_322),)
     )
+
+
+def test_a_field_for_the_trailer(reads: Reader) -> None:
+    alone = Weighing(
+        rig="solo", loads={"steer": Quantity(5_060, "lb"), "drive": Quantity(4_120, "lb")}
+    )
+    assert reads("Trailer: none. Steer: 5,060. Drive: 4,120.", on_the_road()) == Facts((alone,))
+
+
+def test_a_line_for_full_is_of_the_fuel(reads: Reader) -> None:
+    text = "Topped off: yes\nDEF: 2.6 gal\nDiesel: 21.4 gal\nOdo: 48,322"
+    stated = (gallons(2.6, product="def"), gallons(21.4, 48_322, product="diesel", full=True))
+    assert reads(text, on_the_road()) == Facts(stated)
 
 
 def test_a_unit_that_heads_its_own_figure_makes_no_price(reads: Reader) -> None:
@@ -88,6 +106,7 @@ def test_a_unit_that_heads_its_own_figure_makes_no_price(reads: Reader) -> None:
         ("21.4 gal regular instead of premium, 48,322", gallons(21.4, 48_322, product="gasoline")),
         ("21.4 gal diesel, def can wait, 48,322", gallons(21.4, 48_322, product="diesel")),
         ("didn't need any def, 21.4 gal of diesel", gallons(21.4, product="diesel")),
+        ("diesel yes, def no: 21.4 gal, 48,322", gallons(21.4, 48_322, product="diesel")),
     ],
 )
 def test_what_was_not_bought_is_no_fill(text: str, entry: Entry, reads: Reader) -> None:
@@ -109,6 +128,9 @@ def test_what_was_not_bought_is_no_fill(text: str, entry: Entry, reads: Reader) 
         "not gas, 5 gal of milk",
         "missed: yes, very much",
         "hungry? no, full",
+        "Trailer: no idea, ask Ned",
+        "trailer: none of your business",
+        "full: not my problem",
     ],
 )
 def test_answers_between_people_are_talk(text: str, reads: Reader) -> None:
