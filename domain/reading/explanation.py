@@ -20,6 +20,7 @@ from domain.verdicts import Ask, Facts, Question, Verdict
 TALK = {
     "plan": "a plan or a wish",
     "guess": "a guess",
+    "general": "of what is usual, and not of now",
     "negation": "denied",
     "other": "of somebody else or their rig",
     "request": "said to a person",

@@ -28,8 +28,6 @@ def read_hitches(scene: Scene) -> list[Hitch]:
     for index, _, key in scene.find("hitch"):
         if not scene.stated(index):
             continue
-        if index and "denies" in scene.tokens[index - 1].groups:
-            continue  # 'not hitched, 48,122, 31.2 gal'
         start, end = scene.sentence_of(index)
         described = any(
             start <= figure.start < end and _on_a_scale(figure) for figure in scene.figures

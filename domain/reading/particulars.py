@@ -241,7 +241,7 @@ def _tied_down(scene: Scene) -> str | None:
         said = phrase.split()
         for at in range(len(words) - len(said)):
             if list(words[at : at + len(said)]) == said:
-                return noun_from(scene, owners[at + len(said)])
+                return noun_from(scene, owners[at + len(said) - 1] + 1)
     return None
 
 

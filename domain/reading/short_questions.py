@@ -201,6 +201,7 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "economy": {"topic": "economy"},
     "economy_here": {"topic": "economy"},
     "trip": {"topic": "trip"},
+    "week": {"topic": "week"},
     "period": {"topic": "period"},
     "help": {"topic": "help"},
 }

@@ -36,11 +36,7 @@ def settle_answers(scene: Scene) -> None:
         if not (token.senses.keys() & ANSWERED or "bars_word" in token.groups):
             continue
         answer = _answer_to(scene, index)
-        if answer is None:
-            if "full" in token.senses and _left_open(scene, index):
-                token.senses, settled = FILLER, True
-            continue
-        if not _answered(token, answer):
+        if answer is None or not _answered(token, answer):
             continue
         reply = scene.tokens[_reply_at(scene.tokens, index)]
         reply.senses, reply.groups, settled = FILLER, NO_GROUPS, True
@@ -91,17 +87,6 @@ def _answer_to(scene: Scene, index: int) -> bool | None:
 
 OF_A_STATE = frozenset(("full", "hitch", "bars"))
 """Classes of term that say how something stands."""
-
-
-def _left_open(scene: Scene, index: int) -> bool:
-    """'Full: no idea': a field to which nobody says yes or no."""
-    at = _reply_at(scene.tokens, index)
-    return (
-        at > index + 1
-        and at < len(scene.tokens)
-        and scene.tokens[at].raw.casefold() in scene.book.groups["answers_no"]
-    )
-
 
 SHORT_OF_IT = frozenset(("not", "short_of_it"))
 """Groups of words that say no of a field, whatever follows."""

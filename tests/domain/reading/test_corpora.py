@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import pytest
 
 from bot.phrasebook import book_for
+from domain.reading import explain
 from tests.corpora import cases, corpora, run, totals
 from tests.scoring import OUTCOMES
 
@@ -100,3 +101,15 @@ def test_a_corpus_is_read_at_least_as_well_as_before(name: str) -> None:
     assert counts["wrong"] <= floor.wrong
     assert counts["alarm"] <= floor.alarm
     assert exact >= floor.exact
+
+
+EVERY = 20
+"""Messages from one that is explained to the next: explaining takes ten times a reading's time."""
+
+
+@pytest.mark.parametrize("name", corpora())
+def test_every_reading_can_be_explained(name: str) -> None:
+    for case in cases(name)[::EVERY]:
+        told = explain(case.text, case.context, book_for(case.context))
+        assert told.splitlines()[0].startswith("message "), case.text
+        assert "verdict " in told, case.text

@@ -93,8 +93,6 @@ MORNING, NOON = SENT_AT.replace(hour=7, minute=10), SENT_AT.replace(hour=12, min
             [weighed("hitched", steer=5_120, drive=6_880, trailer=8_940)],
         ),
         ("21.4 gal but only got to half, 48,322", [gallons(21.4, 48_322)]),
-        ("not hitched, 48,322, 21.4 gal", [gallons(21.4, 48_322)]),
-        ("Full: no idea. 21.4 gal. 48,322", [gallons(21.4, 48_322)]),
     ],
 )
 def test_each_fact_is_read_in_its_layout(text: str, entries: list[Entry], reads: Reader) -> None:

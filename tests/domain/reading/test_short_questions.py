@@ -367,7 +367,13 @@ ASKED: dict[tuple[str, str | None], str] = {
         what do we average empty
         what's she getting with the flatdeck on
     """,
+    ("week", None): """
+        how was our week
+        how's our week looking
+        how did our last week go
+    """,
     ("trip", None): """
+        how was our last trip
         how did that last trip of ours work out
         how'd that trip do
         how did the last haul pan out
