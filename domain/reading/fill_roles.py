@@ -84,7 +84,7 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
     if dimension == MONEY:
         return None if field == "fee" and weighs(scene) else _money_role(scene, figure)
     if dimension == ECONOMY:
-        dashed = field == "dash" or scene.has("dash")
+        dashed = field == "dash" or (scene.has("dash") and not _on_the_dash(scene))
         return "dash_economy" if dashed else None
     if field == "dash":
         return "dash_economy" if 3 <= figure.value <= 60 else None
@@ -131,6 +131,13 @@ def _is_of_product(scene: Scene, figure: Figure) -> bool:
     if len(behind) < 2 or "of" not in behind[0].groups or "product" not in behind[1].senses:
         return False
     return any(other.dimension == VOLUME for other in scene.figures)
+
+
+def _on_the_dash(scene: Scene) -> bool:
+    """'by hand 13.1 mpg, dash 12.9': whether a figure is named as the one that the dash shows."""
+    return any(
+        isinstance(figure.label, Label) and figure.label.field == "dash" for figure in scene.figures
+    )
 
 
 def _unit_before(scene: Scene, figure: Figure, *, lettered: bool) -> str | None:

@@ -252,6 +252,8 @@ def _counts_alone(tokens: Sequence[Token], label: Label) -> bool:
     following = tokens[label.end : label.end + 2]
     listed = bool(following) and following[0].raw == ","
     pumped = len(following) > 1 and following[1].senses.get("unit") in VOLUMES
+    if listed and label.start and "middle_one" in tokens[label.start].groups:
+        listed = tokens[label.start - 1].kind is not NUMBER  # '3,710 front, 3,860 middle, ...'
     return label.only_ordinal and (label.compound or listed or pumped)
 
 

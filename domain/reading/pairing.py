@@ -253,8 +253,13 @@ def _both_sides(row: Sequence[tuple[Figure, Label]]) -> bool:
 
 
 def _both_ends(row: Sequence[tuple[Figure, Label]]) -> bool:
-    """'camper axles: 4,200 front, 4,400 rear': the heading is a trailer's axles, each told."""
-    ends = [label.end_of for _, label in row if label.only_end]
+    """'camper axles: 4,200 front, 4,400 rear': the heading is a trailer's axles, each told.
+
+    A middle one may stand between them.
+    """
+    ends = [
+        label.end_of or label.ordinal for _, label in row if label.only_end or label.only_ordinal
+    ]
     return len(ends) == len(row) == len(set(ends))
 
 

@@ -14,7 +14,7 @@ from domain.reading.figures import Figure, token_at
 from domain.reading.taken_back import FILLER, SAID, measured_so, named_behind, named_so, says
 from domain.reading.tokens import MARK, NO_GROUPS, NUMBER, TIME, WORD, Token
 
-GIVES_WAY = frozenset(("as_it_is", "to_be_exact", "brings_to", "but"))
+GIVES_WAY = frozenset(("as_it_is", "to_be_exact", "brings_to", "but", "says_better"))
 """Groups of words of which one stands beside a figure that another gives way to."""
 
 KEPT = frozenset((*SAID, "axle_noun", "weigh_cue", "fuel_cue", "ticket", "product", "full"))
@@ -146,9 +146,10 @@ def _rounder(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
     while ahead > first.end and "copula" in tokens[ahead].senses.get("glue", "").split():
         ahead -= 1
     around = (token_at(tokens, ahead), token_at(tokens, second.end))
-    if not any(token is not None and "to_be_exact" in token.groups for token in around):
-        return False
     between = tokens[first.end : second.start]
+    exact = any(token is not None and "to_be_exact" in token.groups for token in around)
+    if not (exact or any("says_better" in token.groups for token in between)):
+        return False
     mark = next((at for at, token in enumerate(between) if token.kind is MARK), 0)
     if all(says(token) or not NAMES.isdisjoint(token.senses) for token in between[:mark]):
         between = between[mark:]

@@ -27,6 +27,7 @@ def litres(value: float, paid: float, currency: str, **more: Any) -> Fill:
         ("paid in Canadian dollars, 61.2 L, 97.92", litres(61.2, 97.92, "CAD")),
         ("61.2 litres, PLN 391.68", litres(61.2, 391.68, "PLN")),
         ("61.2 L, $97.92 CAD", litres(61.2, 97.92, "CAD")),
+        ("paid in cash, 61.2 L, 97.92", litres(61.2, 97.92, "USD")),
         ("SEK 1,101.60, 61.2 L diesel", litres(61.2, 1_101.6, "SEK", product="diesel")),
         (
             "61.2 L in Nogales, paid in pesos, 1,468.80",

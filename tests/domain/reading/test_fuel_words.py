@@ -27,6 +27,7 @@ def gallons(value: float, miles: float | None = 48_322, **more: Any) -> Fill:
         "11.8 on the computer, 21.4 gal, 48,322",
         "48,322 on the dash, 21.4 gal, 11.8 mpg on the dash",
         "according to the dash 11.8 mpg, 21.4 gal, 48,322",
+        "12.4 mpg by hand, 11.8 mpg on the dash, 21.4 gal, 48,322",
     ],
 )
 def test_the_dash_shows_what_is_burned(text: str, reads: Reader) -> None:

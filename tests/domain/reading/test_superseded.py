@@ -125,6 +125,8 @@ def test_two_axles_are_no_guess_and_what_it_was(reads: Reader) -> None:
         ("gross 19,400, more like 19,480", weighed(gross=19_480)),
         ("trans 190, well that's more like 196", gauge("transmission", 196)),
         ("drive 6,840, lets call it 6,860", weighed(drive=6_860)),
+        ("about 24 gal, well 24.3", gallons(24.3)),
+        ("gross 19,400, well 19,460", weighed(gross=19_460)),
     ],
 )
 def test_what_is_said_anew_stands(text: str, entry: Entry, reads: Reader) -> None:

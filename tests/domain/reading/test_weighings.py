@@ -573,6 +573,10 @@ BOTH = {"steer": 5_220.0, "drive": 6_940.0, **THREE}
         ),
         ("flatdeck: front 3,710 / mid 3,860 / rear 3,930", weighed(THREE, trailer="flatdeck")),
         (
+            "triple axle flatdeck: 3,710 front, 3,860 middle, 3,930 rear",
+            weighed(THREE, trailer="flatdeck"),
+        ),
+        (
             "steer 5,220, drive 6,940, camper front axle 3,710, middle 3,860, rear 3,930",
             weighed(BOTH, rig="hitched", trailer="camper"),
         ),
