@@ -39,6 +39,8 @@ def asks_whether(scene: Scene) -> bool:
         return False
     if first.text in groups["inverts_somebody"]:
         return "pronoun" in behind[0].groups or _was_done(behind)
+    if "a_thing" in behind[0].groups and scene.has("correction"):
+        return False  # 'wasn't a full tank actually'
     return first.text in groups["inverts"] and _is_subject(behind[0])
 
 

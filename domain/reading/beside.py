@@ -13,6 +13,7 @@ from itertools import pairwise
 from domain.context import Context
 from domain.reading.figures import (
     DIMENSION_OF,
+    DISTANCE,
     MONEY,
     PRESSURE,
     PRICE,
@@ -420,6 +421,9 @@ def _temperature_letter(figure: Figure, tokens: Sequence[Token]) -> None:
         figure.end += 1
 
 
+CENTS = 2
+"""Decimals of money."""
+
 BEYOND_PUMPS = 1000
 """Gallons or litres: more than goes into any tank of a truck."""
 
@@ -436,6 +440,9 @@ def _is_unit_here(token: Token, after: Token | None, figure: Figure) -> bool:
     if figure.value >= BEYOND_PUMPS and token.senses["unit"] in PUMPED:
         # 'odo 51612 gal 31.4': it heads what follows
         return token.glued or after is None or after.kind is not NUMBER
+    if DIMENSION_OF.get(token.senses["unit"]) == DISTANCE and figure.token.decimals == CENTS:
+        # 'total 77.10 miles 118702': money, and what the reading behind is of
+        return after is None or after.kind is not NUMBER or after.value < BEYOND_PUMPS
     if "unit_or_word" not in token.groups:
         return True
     if token.text in ("in", "m") and after is not None and "after_inches" in after.groups:

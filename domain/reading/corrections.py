@@ -284,6 +284,9 @@ def _full_or_partial(scene: Scene) -> Correction | None:
     """'that last fill was only partial actually', 'my mistake, it did get full'."""
     if any(figure.claimed is None for figure in scene.figures) or not scene.has("full"):
         return None
+    behind = scene.tokens[1:2]
+    if "inverts" in scene.tokens[0].groups and behind and "points_back" in behind[0].groups:
+        return None  # 'was it a full tank'
     words = {word for token in scene.tokens for word in token.text.split()}
     of_fill = words & scene.book.groups["of_fill"]
     pointed = words & scene.book.groups["points_back"]

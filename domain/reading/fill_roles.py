@@ -13,7 +13,16 @@ from domain.context import VOLUME_UNIT, Context
 from domain.quantities import Quantity
 from domain.reading.beside import DEAREST as DEAREST_GALLON
 from domain.reading.beside import dearest
-from domain.reading.figures import DISTANCE, ECONOMY, MONEY, PRICE, VOLUME, Figure, mean_kilometres
+from domain.reading.figures import (
+    DISTANCE,
+    ECONOMY,
+    MONEY,
+    PRICE,
+    VOLUME,
+    Figure,
+    follows_odometer,
+    mean_kilometres,
+)
 from domain.reading.labels import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, Token
@@ -92,6 +101,8 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
         return None if dimension in (None, DISTANCE) else VOLUME_ROLE
     if field == "odometer":
         return ODOMETER_ROLE
+    if field == "trip_meter" and follows_odometer(figure.value, scene.context):
+        return ODOMETER_ROLE  # '96 L, 234,310, trip meter 612 km'
     if field == "trip_meter":
         if figure.value > TRIP_LIMIT:
             mean_kilometres(figure)  # '480 k since last fill': no trip is so many thousands

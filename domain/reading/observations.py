@@ -475,7 +475,7 @@ def _speed_subject(scene: Scene, figure: Figure) -> str | None:
         return None
     nearest = _nearest_subject(scene, figure, SPEED)
     driven = figure.start > 0 and "driving_at" in scene.tokens[figure.start - 1].groups
-    if nearest == "wind" and driven:
+    if driven and (nearest == "wind" or (nearest is None and scene.has("subject", "wind"))):
         return "speed"  # 'crosswind 30, holding 55 mph'
     beside = scene.tokens[max(0, figure.start - 3) : figure.end + 2]
     if nearest == "speed" or (

@@ -213,6 +213,9 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
     if not found:
         return None
     best = min(found)
+    turned = best[1] == "depart" and any(kind == "turnaround" for _, kind in found)
+    if turned and len(figures) == 1:
+        return "turnaround"  # 'headed back at 51,302, that's our turnaround'
     return cast(Event, best[1]) if best[0] <= FARTHEST_EVENT else None
 
 

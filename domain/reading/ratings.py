@@ -338,7 +338,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if label.whole == "tongue":
         return _part_in_clause(scene, figure) or _hitch_part(scene), "tongue"
     if label.whole == "gross":
-        return _whole_rated(scene, figure, label)
+        return None if _is_train(scene, figure) else _whole_rated(scene, figure, label)
     if label.rating_subject == "hitch":
         return "hitch", _of_part(scene, figure)
     if label.vehicle == "trailer":
@@ -350,6 +350,20 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         return "trailer", "gvwr"
     return None
 
+
+def _is_train(scene: Scene, figure: Figure) -> bool:
+    """'gross 20,980, gcwr 20,500': no truck alone is near its GCWR, so the rig was weighed."""
+    return any(
+        label.rating == "gcwr"
+        and label.bound not in (None, figure)
+        and label.bound.value * MOST_OF_TRAIN < figure.value
+        for label in scene.labels
+        if label.bound is not None
+    )
+
+
+MOST_OF_TRAIN = 0.8
+"""What of the GCWR a truck's GVWR is at most: less would be left to tow than it weighs itself."""
 
 ENDS_OF_TRUCK = {"steer": "front", "drive": "rear"}
 ENDS = {1: "front", 2: "rear"}

@@ -307,7 +307,9 @@ def _settle_hers(scene: Scene) -> None:
     """'her camper weighs 5,200': before a vehicle it is somebody's, and no name for the truck."""
     changed = False
     for token, behind in pairwise(scene.tokens):
-        if "hers" in token.groups and not TOWED.isdisjoint(behind.senses):
+        # 'weighed her without the trailer': how she stood is told, and nothing of hers.
+        owned = not TOWED.isdisjoint(behind.senses) and "rig" not in behind.senses
+        if "hers" in token.groups and owned:
             token.senses, token.groups = {"talk": "other"}, token.groups | {"owner"}
             changed = True
     if changed:

@@ -63,7 +63,7 @@ def short_words_from(table: Mapping[str, Any]) -> ShortWords:
             pattern = compiled(patterns)
             own = openings_of([pattern.pattern])
             openings.update(own)
-            for letter in {opening[0] for opening in own}:
+            for letter in sorted({opening[0] for opening in own}):
                 found.setdefault(letter, []).append((name, pattern))
         return found
 

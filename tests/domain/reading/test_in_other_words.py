@@ -4,7 +4,18 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Cargo, Check, Entry, Fill, Hitch, Odometer, Rating, Weighing
+from domain.entries import (
+    Cargo,
+    Check,
+    Correction,
+    Entry,
+    Fill,
+    Hitch,
+    Observation,
+    Odometer,
+    Rating,
+    Weighing,
+)
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -86,6 +97,46 @@ PAIRED = {"steer": lb(5_120), "drive": lb(6_430), "trailer": lb(8_910)}
             "6.8 gal of propane, $23.80",
             [Fill(volume=Quantity(6.8, "gal"), cost=Quantity(23.8, "USD"), product="propane")],
         ),
+        (
+            "weighed her without the trailer, 8,420",
+            [Weighing(loads={"gross": lb(8_420)}, rig="solo")],
+        ),
+        (
+            "rolled over the scale n got 5120 frt 6430 rear 8910 trlr",
+            [Weighing(loads=PAIRED, rig="hitched")],
+        ),
+        (
+            "28.2 gal, 48,310, trip meter 300 mi",
+            [
+                Fill(
+                    volume=Quantity(28.2, "gal"),
+                    odometer=Quantity(48_310, "mi"),
+                    distance=Quantity(300, "mi"),
+                )
+            ],
+        ),
+        (
+            "headed back at 48,302, that's our turnaround",
+            [Odometer(odometer=Quantity(48_302, "mi"), event="turnaround")],
+        ),
+        (
+            "holding 58 mph, headwind 25 mph",
+            [
+                Observation(subject="speed", value=Quantity(58, "mph")),
+                Observation(subject="wind", value=Quantity(25, "mph")),
+            ],
+        ),
+        (
+            "wasn't a full tank actually",
+            [Correction(action="amend", field="full", value=False)],
+        ),
+        (
+            "gross 20,980 and the sticker says 20,500 gcwr",
+            [
+                Weighing(loads={"gross": lb(20_980)}),
+                Rating(subject="truck", rating="gcwr", value=lb(20_500)),
+            ],
+        ),
         ("trailer gate hinge is bent", [Check(item="trailer gate hinge", state="fault")]),
         ("spare wheel bracket is cracked", [Check(item="spare wheel bracket", state="fault")]),
         ("honey drums 1,760 lb", [Cargo(item="honey drums", value=lb(1_760))]),
@@ -108,6 +159,7 @@ def test_it_is_read_in_other_words(text: str, entries: list[Entry], reads: Reade
         "my fridge weighs 300 lb",
         "cooler 12 lb",
         "turkey 14 lb",
+        "was it a full tank",
     ],
 )
 def test_a_house_and_its_things_are_talk(text: str, reads: Reader) -> None:
