@@ -6,7 +6,9 @@ one clause; a plan to check, or a question about it, is none.
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Iterator, Mapping, Sequence
+from operator import attrgetter
 from typing import Literal
 
 from domain.entries import EVERY_ONE, MENDED, Check, WordsOf
@@ -190,12 +192,11 @@ def _asked(scene: Scene, index: int) -> bool:
 
 def _is_label(scene: Scene, index: int) -> bool:
     """A part that labels a figure ('tires 65 psi') was measured, not checked."""
-    return any(
-        label.start <= index < label.end
-        and label.bound is not None
-        and label.bound.role not in (None, "odometer")  # 'greased the bearings 51,700'
-        for label in scene.labels
-    )
+    place = bisect_right(scene.labels, index, key=attrgetter("start"))
+    label = scene.labels[place - 1] if place else None
+    if label is None or label.end <= index or label.bound is None:
+        return False
+    return label.bound.role not in (None, "odometer")  # 'greased the bearings 51,700'
 
 
 def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:

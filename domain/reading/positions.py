@@ -38,6 +38,7 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
     axle: str | None = None
     ends_on_trailer = header is not None and header.vehicle == "trailer"
     in_trailer_series = False
+    alone = axles > 1 and _truck_by_itself(figures)
     for figure in figures:
         label = figure.label
         position: str | None
@@ -52,7 +53,7 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
         elif label.to_ordinal:  # 'axles three and four'
             position = "truck" if label.to_ordinal == LAST_OF_TRUCK else "trailer"
         elif label.ordinal and label.vehicle != "trailer" and not in_trailer_series:
-            announced = _trailer_announced(scene, label) or _truck_by_itself(figures)
+            announced = alone or _trailer_announced(scene, label)
             position = None if announced else _axle_by_number(label, axles)
             if position is None and (vehicle == "trailer" or announced):
                 position = f"trailer_{label.ordinal}"

@@ -137,9 +137,9 @@ def _in_manifest(scene: Scene, figure: Figure) -> bool:
     """'loaded: hay 1,150 lb deck, quad 690 rear': a thing's weight, and where it stands."""
     if figure.dimension is not None or not figure.start or scene.has("weigh_cue"):
         return False
-    carried = any(other.role == "cargo" for other in scene.figures)
     named = scene.tokens[figure.start - 1]
-    return carried and named.kind is WORD and not (named.senses or named.groups)
+    strange = named.kind is WORD and not (named.senses or named.groups)
+    return strange and any(other.role == "cargo" for other in scene.figures)
 
 
 FEW = 40
