@@ -14,7 +14,7 @@ from domain.quantities import Quantity
 from domain.reading.claims import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import MASS, Figure
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.load_doubts import lone_doubt, stated_loads, sum_doubt, two_choices
 from domain.reading.loads import SUM_TOLERANCE, common_unit
 from domain.reading.positions import IN_ORDER, positions_in_order

@@ -15,7 +15,7 @@ from domain.context import MASS_UNIT
 from domain.entries import Cargo
 from domain.quantities import Quantity
 from domain.reading.figures import DIMENSION_OF, LENGTH, MASS, Figure
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.phrasebook import SPOT_CLASS, find_overlapping
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD, Token

@@ -19,7 +19,7 @@ from domain.reading.figures import (
     VOLUME,
     Figure,
 )
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD
 

@@ -36,7 +36,7 @@ from domain.reading.figures import (
     follows_odometer,
     token_at,
 )
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.mistakes import (
     asks_back,
     by_drawbar,

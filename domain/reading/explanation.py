@@ -11,7 +11,7 @@ import json
 from collections.abc import Set
 
 from domain.reading.figures import Figure
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, WORD, Token
 from domain.records import verdict_to_record

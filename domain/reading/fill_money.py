@@ -13,7 +13,7 @@ from domain.context import Context
 from domain.reading.figures import MONEY, PRICE, Figure
 from domain.reading.fill_entries import is_total
 from domain.reading.fill_roles import COST_ROLE, PRICE_ROLE, VOLUME_ROLE, price_band
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.scene import Scene
 
 MOST_LINKING = 4

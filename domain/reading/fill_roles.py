@@ -23,7 +23,7 @@ from domain.reading.figures import (
     follows_odometer,
     mean_kilometres,
 )
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, Token
 

@@ -42,7 +42,7 @@ from domain.reading.fill_roles import (
     weighs,
 )
 from domain.reading.filled_tanks import add_tanks
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.other_goods import leave_other_goods, leave_snacks, named_before
 from domain.reading.other_tanks import goes_elsewhere
 from domain.reading.scene import Scene

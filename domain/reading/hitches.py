@@ -12,7 +12,7 @@ from typing import Literal, cast
 
 from domain.entries import Hitch
 from domain.reading.figures import Figure
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, WORD, Token
 

@@ -12,7 +12,7 @@ from typing import Literal, cast
 
 from domain.quantities import Quantity
 from domain.reading.evidence import names_rig
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.passes import Pass
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, Token

@@ -20,7 +20,7 @@ from domain.reading.figures import (
     VOLUME,
     Figure,
 )
-from domain.reading.labels import Label
+from domain.reading.label import Label
 
 PLACE_DIMENSIONS = (None, MASS)
 

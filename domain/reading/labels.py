@@ -1,158 +1,22 @@
-"""Labels: what 'trailer left rear' names.
+"""Labels: which words of a message name one thing, as in 'trailer left rear'.
 
 A label is a run of words that name one thing: a place on the rig, a field of the log, a gauge or
-a rating. This file decides which words belong to one label; which figure it belongs to is
-decided in `pairing`, and whether it can name that figure at all in `label_fit`.
+a rating. This file decides which words belong to one label; what they name together is decided in
+`label`, which figure it belongs to in `pairing`, and whether it can name that figure at all in
+`label_fit`.
 """
 
 from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Sequence
-from itertools import pairwise
 from operator import attrgetter
 
+from domain.reading.as_one import rig_as_one, truck_as_one
 from domain.reading.everyday_words import EVERYDAY, is_everyday, names_trailer
 from domain.reading.figures import Figure
+from domain.reading.label import NAMING, Label, extend
 from domain.reading.tokens import BREAK, NUMBER, WORD, Token
-
-NAMING = frozenset(
-    (
-        "axle",
-        "end",
-        "side",
-        "corner",
-        "ordinal",
-        "numbered_axle",
-        "vehicle",
-        "name",
-        "axle_noun",
-        "whole",
-        "odometer",
-        "trip_meter",
-        "dash",
-        "subject",
-        "rating",
-        "rating_subject",
-        "ticket",
-        "fee",
-    )
-)
-"""Classes of term that a label is made of."""
-
-
-class Label:
-    """What a run of words names: a place on the rig, a field, a gauge or a rating."""
-
-    __slots__ = (
-        "aside",
-        "axle",
-        "bound",
-        "compound",
-        "end",
-        "end_of",
-        "field",
-        "name",
-        "of_both",
-        "ordinal",
-        "rating",
-        "rating_subject",
-        "side",
-        "start",
-        "subject",
-        "to_ordinal",
-        "vehicle",
-        "wheel",
-        "whole",
-    )
-
-    def __init__(self, start: int) -> None:
-        self.start = start
-        self.end = start + 1
-        self.axle: str | None = None
-        self.end_of: str | None = None
-        self.side: str | None = None
-        self.ordinal: int | None = None
-        self.to_ordinal: int | None = None
-        self.vehicle: str | None = None
-        self.name: str | None = None
-        self.whole: str | None = None
-        self.wheel: str | None = None
-        self.field: str | None = None
-        self.subject: str | None = None
-        self.rating: str | None = None
-        self.rating_subject: str | None = None
-        self.bound: Figure | None = None
-        self.of_both = False
-        self.compound = False
-        self.aside = False
-
-    @property
-    def places(self) -> bool:
-        """Whether it names a place on the rig that can carry a load."""
-        return bool(
-            self.axle
-            or self.end_of
-            or self.side
-            or self.ordinal
-            or self.vehicle
-            or self.whole
-            or self.wheel
-        )
-
-    @property
-    def places_load(self) -> bool:
-        """Whether it names a place that has a load of its own: an axle, a side, a whole."""
-        return self.places and not (self.only_vehicle or self.subject)
-
-    @property
-    def heads_axles(self) -> bool:
-        """Whether it names the front axle of a trailer; more of them may follow."""
-        front = self.axle == "steer" or (self.wheel == "axle" and self.end_of == "front")
-        return self.vehicle == "trailer" and front
-
-    @property
-    def only_ordinal(self) -> bool:
-        """Whether it is a bare 'first', which counts anything."""
-        return self.ordinal is not None and not (
-            self.vehicle or self.axle or self.wheel or self.side or self.end_of or self.subject
-        )
-
-    @property
-    def only_axles(self) -> bool:
-        """Whether it says 'axles', and not of what."""
-        named = self.axle or self.end_of or self.side or self.ordinal or self.vehicle
-        return self.wheel == "axle" and not named
-
-    @property
-    def only_its_axles(self) -> bool:
-        """Whether it names the axles of a vehicle, all of them: 'trailer axles', 'tandem van'."""
-        part = self.axle or self.end_of or self.side or self.ordinal or self.whole
-        return self.wheel == "axle" and bool(self.vehicle) and not part
-
-    @property
-    def only_side(self) -> bool:
-        """Whether it names a side, and not of what."""
-        return bool(self.side) and not (self.axle or self.end_of or self.vehicle or self.wheel)
-
-    @property
-    def only_end(self) -> bool:
-        """Whether it names a front or a back, and not of what."""
-        return bool(self.end_of) and not (self.axle or self.side or self.vehicle or self.wheel)
-
-    @property
-    def only_vehicle(self) -> bool:
-        """Whether it names a vehicle and nothing on it."""
-        return bool(self.vehicle) and not (
-            self.axle
-            or self.end_of
-            or self.side
-            or self.ordinal
-            or self.wheel
-            or self.subject
-            or self.rating
-            or self.field
-        )
 
 
 def find_labels(
@@ -193,14 +57,14 @@ def find_labels(
                 current is not None
                 and current.end >= index - 2
                 and _joins(tokens, current.end, index)
-                and _extend(current, token, of=index > current.end)
+                and extend(current, token, of=index > current.end)
             ):
                 current.end = index + 1
                 continue
             current = Label(index)
             if index and "its" in tokens[index - 1].groups:
                 current.vehicle = _named_last(labels)
-            if _extend(current, token):
+            if extend(current, token):
                 current.compound = _is_compound(tokens, index)
                 current.aside = _is_aside(tokens, index)
                 labels.append(current)
@@ -224,7 +88,7 @@ def find_labels(
         return labels
     if labels[0].only_axles and _heads_behind(figures, labels):
         labels = labels[1:]
-    return _rig_as_one(tokens, _truck_as_one(tokens, figures, labels))
+    return rig_as_one(tokens, truck_as_one(tokens, figures, labels))
 
 
 LEAST_PAIR = 2
@@ -308,116 +172,6 @@ def _rear_alone(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
     corners = [label for label in labels if label.side]
     if len(corners) == 1 and "rear_or_right" in tokens[corners[0].start].groups:
         corners[0].side = None
-
-
-def _truck_as_one(
-    tokens: Sequence[Token], figures: Sequence[Figure], labels: list[Label]
-) -> list[Label]:
-    """'steer+drive 12,240': two axles with one figure are the truck as one."""
-    for first, second in pairwise(labels):
-        if second.start - first.end != 1 or not _are_trucks_axles(tokens, first, second):
-            continue
-        if "and" not in tokens[first.end].groups and tokens[first.end].raw != "/":
-            continue
-        if tokens[first.end].raw == "/" and _heads_columns(tokens, second):
-            continue
-        starts = sorted(figure.start for figure in figures if figure.claimed is None)
-        following = next((label.start for label in labels if label.start > second.start), 1 << 30)
-        if "together" in tokens[min(second.end, len(tokens) - 1)].groups:
-            following = 1 << 30
-        between = [start for start in starts if second.end <= start < following][:2]
-        if len(between) == 2 and _are_joined(tokens, *between):
-            continue  # 'fronts and rears 5,180 and 6,920'
-        between = between[:1]
-        before = [start for start in starts if start < first.start]
-        if len(between) == 1 or (not between and before):
-            first.axle, first.end_of, first.vehicle = None, None, "truck"
-            first.end = second.end
-            first.aside = False  # 'with the steers and drives together' is what was weighed
-            labels.remove(second)
-            _absorb_together(tokens, first, labels)
-            break
-    return labels
-
-
-def _rig_as_one(tokens: Sequence[Token], labels: list[Label]) -> list[Label]:
-    """'18,480 for truck and camper together': both vehicles with one figure are the gross."""
-    for first, second in pairwise(labels):
-        both = {first.vehicle, second.vehicle} == {"truck", "trailer"}
-        if not (both and first.only_vehicle and second.only_vehicle):
-            continue
-        joined = tokens[first.end : second.start]
-        behind = tokens[second.end] if second.end < len(tokens) else None
-        as_one = behind is not None and "together" in behind.groups
-        as_one = as_one or have_one_load(tokens, second.end)
-        if as_one and len(joined) == 1 and "joins_vehicles" in joined[0].groups:
-            first.vehicle = first.name = None
-            first.whole, first.end, first.of_both = "gross", second.end, True
-            labels.remove(second)
-            _absorb_together(tokens, first, labels)
-            break
-    return labels
-
-
-def have_one_load(tokens: Sequence[Token], index: int) -> bool:
-    """'vehicle + trailer 3,660 kg': one load follows two vehicles, and no row of them.
-
-    Of several the first is theirs where the next thing said is what stood alone: 'truck and camper
-    18,940, truck alone 9,820'.
-    """
-    if index < len(tokens) and "copula" in tokens[index].senses.get("glue", "").split():
-        index += 1
-    if index >= len(tokens) or not _is_load(tokens[index]):
-        return False
-    behind = tokens[index + 1 : index + 4]
-    said = next((t for t in behind if t.kind is WORD and "unit" not in t.senses), None)
-    alone = said is not None and said.senses.get("rig") in ALONE
-    return alone or sum(_is_load(token) for token in tokens) == 1
-
-
-ALONE = ("solo", "trailer")
-"""How one of the two stood on the scale without the other."""
-
-
-def _is_load(token: Token) -> bool:
-    return token.kind is NUMBER and token.decimals <= 0 and token.value >= LEAST_OF_BOTH
-
-
-LEAST_OF_BOTH = 1_000
-"""Pounds or kilograms: no truck and trailer weigh less."""
-
-
-def _are_joined(tokens: Sequence[Token], first: int, second: int) -> bool:
-    """Whether nothing but 'and' or a slash stands between two figures, and their units."""
-    between = tokens[first + 1 : second]
-    return any("and" in token.groups or token.raw == "/" for token in between) and all(
-        "and" in token.groups or token.raw == "/" or "unit" in token.senses for token in between
-    )
-
-
-def _are_trucks_axles(tokens: Sequence[Token], first: Label, second: Label) -> bool:
-    """Steer and drive; 'front and rear' are they where it says that they stood together."""
-    if (first.axle, second.axle) == ("steer", "drive"):
-        return True
-    front = first.only_end and first.end_of == "front"
-    rear = second.axle == "drive" or (second.only_end and second.end_of == "rear")
-    behind = tokens[second.end] if second.end < len(tokens) else None
-    return front and rear and behind is not None and "together" in behind.groups
-
-
-def _heads_columns(tokens: Sequence[Token], label: Label) -> bool:
-    """'steer/drive/trailer': a third heading in the row, so the first two are not one."""
-    behind = tokens[label.end : label.end + 2]
-    return len(behind) == 2 and behind[0].raw == "/" and not NAMING.isdisjoint(behind[1].senses)
-
-
-def _absorb_together(tokens: Sequence[Token], truck: Label, labels: list[Label]) -> None:
-    """'steers and drives together 11,760': the word says again that they are one."""
-    for label in labels:
-        if label.start == truck.end and "together" in tokens[label.start].groups:
-            truck.end = label.end
-            labels.remove(label)
-            return
 
 
 def _is_seen_to(tokens: Sequence[Token], index: int) -> bool:
@@ -575,111 +329,3 @@ def _loaded(tokens: Sequence[Token], index: int) -> bool:
 
 LEAST_ON_AXLE = 100
 """Pounds or kilograms."""
-
-
-ON_WHEELS = frozenset(("tyre", "hub"))
-"""Gauges that each end of an axle has."""
-
-ENDS = {"steer": "front", "drive": "rear"}
-
-
-def _extend(label: Label, token: Token, *, of: bool = False) -> bool:
-    """Add a word to a label; False where it would contradict what the label names.
-
-    `of` says that a small word stands between: 'front axle of the trailer'.
-    """
-    senses = token.senses
-    if "together" in token.groups and (label.wheel or label.vehicle == "truck") and not label.whole:
-        return label.vehicle is not None
-    if label.rating and "subject" in senses and (of or label.vehicle):
-        return True  # 'load index on the trailer tires'
-    if of and (label.axle or label.whole or label.rating) and not label.vehicle:
-        if "name" in senses:
-            label.vehicle, _, label.name = senses["name"].partition(":")
-            return True
-        if "vehicle" in senses:
-            label.vehicle = senses["vehicle"]
-            return True
-    if "rating" in senses and label.rating is None:
-        if label.whole or label.field or label.subject:
-            return False
-        label.rating = senses["rating"].split()[0]
-        return True
-    if label.rating == "gawr" and senses.get("axle") in ENDS and not label.end_of:
-        label.end_of = ENDS[senses["axle"]]  # 'gawr drive axle'
-        return True
-    if "axle" in senses:
-        if label.axle or label.end_of or label.whole or label.field or label.rating:
-            return False
-        label.axle = senses["axle"]
-        return True
-    if "corner" in senses:
-        if label.side or label.end_of or label.axle or label.whole:
-            return False
-        label.side, label.end_of, *towed = senses["corner"].split("_")
-        label.vehicle = "trailer" if towed else label.vehicle
-        return True
-    if "side" in senses:
-        if label.side or label.whole or label.rating:
-            return False
-        label.side = senses["side"]
-        return True
-    if "numbered_axle" in senses:
-        if label.places or label.field or label.rating:
-            return False
-        vehicle, _, number = senses["numbered_axle"].rpartition(" ")
-        label.vehicle, label.wheel, label.ordinal = vehicle or None, "axle", int(number)
-        return True
-    if "end" in senses:
-        if label.end_of or label.axle or label.whole:
-            return False
-        label.end_of = senses["end"]
-        return True
-    if "whole" in senses:
-        if label.places or label.field or label.rating:
-            return False
-        label.whole = senses["whole"]
-        return True
-    if "name" in senses:
-        if label.name or label.whole or (label.vehicle and label.axle):
-            return False
-        vehicle, _, label.name = senses["name"].partition(":")
-        if label.vehicle and label.vehicle != vehicle:
-            return False
-        label.vehicle = vehicle
-        return True
-    if senses.get("subject") in ON_WHEELS and label.axle in ENDS and not label.subject:
-        label.end_of, label.axle = ENDS[label.axle], None  # 'front axle hubs 118'
-    if "subject" in senses:
-        if label.subject or label.field or label.rating or label.whole or label.axle:
-            return False
-        label.subject = senses["subject"].split()[0]
-        return True
-    if "vehicle" in senses:
-        if label.vehicle or label.whole or label.axle or label.field:
-            return label.vehicle == senses["vehicle"]
-        label.vehicle = senses["vehicle"]
-        return True
-    if "axle_noun" in senses:
-        if label.wheel or label.whole or label.field:
-            return False
-        label.wheel = senses["axle_noun"]
-        return True
-    if "ordinal" in senses:
-        if label.ordinal or label.whole or label.field or label.axle:
-            return False
-        key = senses["ordinal"]
-        label.ordinal = int(key) if key.isdigit() else None
-        return label.ordinal is not None
-    for field in ("odometer", "trip_meter", "dash", "ticket", "fee"):
-        if field in senses:
-            if label.places or label.subject or label.rating or label.whole:
-                return False
-            label.field = label.field or field
-            return label.field == field
-    if "rating_subject" in senses:
-        if label.rating_subject:
-            return False
-        label.rating_subject = senses["rating_subject"]
-        return True
-    return False

@@ -14,7 +14,7 @@ from domain.quantities import Quantity
 from domain.reading.doubts import Doubt
 from domain.reading.figures import Figure
 from domain.reading.how_it_stood import rig_of
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.positions import positions_in_order
 from domain.reading.scene import Scene
 from domain.verdicts import Choice

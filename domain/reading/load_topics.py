@@ -18,7 +18,7 @@ from domain.reading.evidence import (
     speaks_trade,
 )
 from domain.reading.figures import LENGTH, MASS, Figure
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.plain_loads import is_noun_phrase
 from domain.reading.scene import Scene
 from domain.reading.talk import PLAN, REQUEST

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.reading.figures import Figure
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, Token
 

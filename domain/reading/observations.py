@@ -23,8 +23,8 @@ from domain.reading.figures import (
     Figure,
     follows_odometer,
 )
+from domain.reading.label import Label
 from domain.reading.label_fit import SUBJECT_DIMENSIONS
-from domain.reading.labels import Label
 from domain.reading.rig_signs import (
     EVERYDAY,
     LEAST_WARM,

@@ -20,7 +20,7 @@ from domain.quantities import Quantity
 from domain.reading.claims import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import BARE_STEP, DISTANCE, NEXT_READING, Figure
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, WORD
 from domain.verdicts import Choice

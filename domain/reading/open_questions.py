@@ -16,7 +16,7 @@ from domain.entries import POSITIONS, Entry, Weighing
 from domain.quantities import Quantity
 from domain.reading.figures import Figure
 from domain.reading.how_it_stood import stood_alone
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, NUMBER, WORD
 from domain.verdicts import Ask, Choice, Facts

@@ -13,8 +13,8 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from domain.reading.figures import LEAST_LOAD, MASS, Figure
+from domain.reading.label import Label
 from domain.reading.label_fit import PLACE_DIMENSIONS, fits
-from domain.reading.labels import Label
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 NO_LINK = 4.0

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from domain.reading.figures import LEAST_LOAD, Figure
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER
 

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from domain.entries import POSITIONS, SINGLE_AXLES
 from domain.reading.claims import COUNT_OF_AXLES
 from domain.reading.figures import Figure
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK
 

@@ -13,7 +13,7 @@ from itertools import pairwise
 from domain.context import Context
 from domain.reading.claims import HEADS_AMOUNT
 from domain.reading.figures import Figure, follows_odometer
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.tokens import BREAK, WORD, Token
 
 LEAST_BREAKS = 3

@@ -15,7 +15,8 @@ from domain.quantities import Quantity
 from domain.reading.claims import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure
-from domain.reading.labels import AXLE_NUMBER, Label
+from domain.reading.label import Label
+from domain.reading.labels import AXLE_NUMBER
 from domain.reading.positions import axles_counted
 from domain.reading.scene import Scene
 from domain.reading.stamped_pairs import hitched_how, part_before, stamped_pairs

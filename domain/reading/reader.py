@@ -37,7 +37,7 @@ from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
 from domain.reading.given_names import heading_name, named_vehicle
 from domain.reading.hitches import REACH, read_hitches
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.lexer import LINK, clean
 from domain.reading.loads import makes_gross
 from domain.reading.meanings import meaning_first

@@ -28,7 +28,7 @@ from domain.reading.figures import (
 )
 from domain.reading.fills import read_fills
 from domain.reading.hitches import read_hitches
-from domain.reading.labels import NAMING
+from domain.reading.label import NAMING
 from domain.reading.observations import read_observations
 from domain.reading.odometers import read_odometers
 from domain.reading.ratings import read_ratings

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from domain.quantities import Quantity
 from domain.reading.figures import PRESSURE, ROTATION, TEMPERATURE, VOLUME, Figure
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD
 

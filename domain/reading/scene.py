@@ -14,7 +14,8 @@ from domain.reading.beside import paid_in
 from domain.reading.clocks import settle_clocks
 from domain.reading.figure_search import find_figures
 from domain.reading.figures import Figure
-from domain.reading.labels import NAMING, Label, find_labels
+from domain.reading.label import NAMING, Label
+from domain.reading.labels import find_labels
 from domain.reading.lexer import tokenize
 from domain.reading.names import Names, names_of
 from domain.reading.pairing import bind

@@ -11,9 +11,9 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from domain.reading.as_one import have_one_load
 from domain.reading.beside import HEADS
 from domain.reading.fuel_words import settle_dash, settle_tankful
-from domain.reading.labels import have_one_load
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
 from domain.reading.yes_and_no import REPLIES, settle_answers, settle_denied
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.tokens import MARK, NUMBER, Token
 
 SIDED = frozenset(("side", "corner"))

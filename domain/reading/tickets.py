@@ -8,7 +8,7 @@ from dataclasses import replace
 from domain.entries import Weighing
 from domain.quantities import Quantity
 from domain.reading.figures import MONEY, Figure
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.other_goods import buys_something_else
 from domain.reading.scene import Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD

@@ -11,7 +11,7 @@ from itertools import pairwise
 
 from domain.reading.claims import TYRE_SIZE
 from domain.reading.figures import MASS, PRESSURE, Figure
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.scene import Scene
 
 

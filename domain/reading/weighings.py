@@ -26,7 +26,7 @@ from domain.reading.how_it_stood import (
     stated_rig,
     stood_alone,
 )
-from domain.reading.labels import Label
+from domain.reading.label import Label
 from domain.reading.load_doubts import (
     digit_slips,
     gross_doubt,

@@ -1,0 +1,123 @@
+"""Two names with one figure: 'steer and drive 12,240', 'truck and trailer 19,660'.
+
+This file decides when two labels beside each other name one load, and makes one label of them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from domain.reading.figures import Figure
+from domain.reading.label import NAMING, Label
+from domain.reading.tokens import NUMBER, WORD, Token
+
+
+def truck_as_one(
+    tokens: Sequence[Token], figures: Sequence[Figure], labels: list[Label]
+) -> list[Label]:
+    """'steer+drive 12,240': two axles with one figure are the truck as one."""
+    for first, second in pairwise(labels):
+        if second.start - first.end != 1 or not _are_trucks_axles(tokens, first, second):
+            continue
+        if "and" not in tokens[first.end].groups and tokens[first.end].raw != "/":
+            continue
+        if tokens[first.end].raw == "/" and _heads_columns(tokens, second):
+            continue
+        starts = sorted(figure.start for figure in figures if figure.claimed is None)
+        following = next((label.start for label in labels if label.start > second.start), 1 << 30)
+        if "together" in tokens[min(second.end, len(tokens) - 1)].groups:
+            following = 1 << 30
+        between = [start for start in starts if second.end <= start < following][:2]
+        if len(between) == 2 and _are_joined(tokens, *between):
+            continue  # 'fronts and rears 5,180 and 6,920'
+        between = between[:1]
+        before = [start for start in starts if start < first.start]
+        if len(between) == 1 or (not between and before):
+            first.axle, first.end_of, first.vehicle = None, None, "truck"
+            first.end = second.end
+            first.aside = False  # 'with the steers and drives together' is what was weighed
+            labels.remove(second)
+            _absorb_together(tokens, first, labels)
+            break
+    return labels
+
+
+def rig_as_one(tokens: Sequence[Token], labels: list[Label]) -> list[Label]:
+    """'18,480 for truck and camper together': both vehicles with one figure are the gross."""
+    for first, second in pairwise(labels):
+        both = {first.vehicle, second.vehicle} == {"truck", "trailer"}
+        if not (both and first.only_vehicle and second.only_vehicle):
+            continue
+        joined = tokens[first.end : second.start]
+        behind = tokens[second.end] if second.end < len(tokens) else None
+        as_one = behind is not None and "together" in behind.groups
+        as_one = as_one or have_one_load(tokens, second.end)
+        if as_one and len(joined) == 1 and "joins_vehicles" in joined[0].groups:
+            first.vehicle = first.name = None
+            first.whole, first.end, first.of_both = "gross", second.end, True
+            labels.remove(second)
+            _absorb_together(tokens, first, labels)
+            break
+    return labels
+
+
+def have_one_load(tokens: Sequence[Token], index: int) -> bool:
+    """'vehicle + trailer 3,660 kg': one load follows two vehicles, and no row of them.
+
+    Of several the first is theirs where the next thing said is what stood alone: 'truck and camper
+    18,940, truck alone 9,820'.
+    """
+    if index < len(tokens) and "copula" in tokens[index].senses.get("glue", "").split():
+        index += 1
+    if index >= len(tokens) or not _is_load(tokens[index]):
+        return False
+    behind = tokens[index + 1 : index + 4]
+    said = next((t for t in behind if t.kind is WORD and "unit" not in t.senses), None)
+    alone = said is not None and said.senses.get("rig") in ALONE
+    return alone or sum(_is_load(token) for token in tokens) == 1
+
+
+ALONE = ("solo", "trailer")
+"""How one of the two stood on the scale without the other."""
+
+
+def _is_load(token: Token) -> bool:
+    return token.kind is NUMBER and token.decimals <= 0 and token.value >= LEAST_OF_BOTH
+
+
+LEAST_OF_BOTH = 1_000
+"""Pounds or kilograms: no truck and trailer weigh less."""
+
+
+def _are_joined(tokens: Sequence[Token], first: int, second: int) -> bool:
+    """Whether nothing but 'and' or a slash stands between two figures, and their units."""
+    between = tokens[first + 1 : second]
+    return any("and" in token.groups or token.raw == "/" for token in between) and all(
+        "and" in token.groups or token.raw == "/" or "unit" in token.senses for token in between
+    )
+
+
+def _are_trucks_axles(tokens: Sequence[Token], first: Label, second: Label) -> bool:
+    """Steer and drive; 'front and rear' are they where it says that they stood together."""
+    if (first.axle, second.axle) == ("steer", "drive"):
+        return True
+    front = first.only_end and first.end_of == "front"
+    rear = second.axle == "drive" or (second.only_end and second.end_of == "rear")
+    behind = tokens[second.end] if second.end < len(tokens) else None
+    return front and rear and behind is not None and "together" in behind.groups
+
+
+def _heads_columns(tokens: Sequence[Token], label: Label) -> bool:
+    """'steer/drive/trailer': a third heading in the row, so the first two are not one."""
+    behind = tokens[label.end : label.end + 2]
+    return len(behind) == 2 and behind[0].raw == "/" and not NAMING.isdisjoint(behind[1].senses)
+
+
+def _absorb_together(tokens: Sequence[Token], truck: Label, labels: list[Label]) -> None:
+    """'steers and drives together 11,760': the word says again that they are one."""
+    for label in labels:
+        if label.start == truck.end and "together" in tokens[label.start].groups:
+            truck.end = label.end
+            labels.remove(label)
+            return
