@@ -175,7 +175,9 @@ def _only_a_volume(draft: Draft, roles: Sequence[str | None]) -> bool:
 def _is_priced(context: Context, roles: dict[str, Figure]) -> bool:
     """Whether volume and total, with a pump's decimals, make a price that fuel has."""
     volume, cost = roles.get(VOLUME_ROLE), roles.get(COST_ROLE)
-    if volume is None or cost is None or min(volume.token.decimals, cost.token.decimals) < 1:
+    if volume is None or cost is None or not volume.value:
+        return False
+    if min(volume.token.decimals, cost.token.decimals) < 1:
         return False
     low, high = PRICE_BAND[VOLUME_UNIT[context.units]]
     return low <= cost.value / volume.value <= high

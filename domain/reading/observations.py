@@ -1,6 +1,6 @@
 """Readings off gauges: temperatures, pressures, speeds, grades, wind.
 
-This file decides which figures are observations, of what, and where on the rig. The subject is
+This file decides which figures are observations, and of what. The subject is
 a label's, or that of a heading ('camper hubs: ...'), or follows from a unit that only one gauge
 has. A general remark ('speed limit drops to 25') is none.
 """
@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.context import PRESSURE_UNIT, SPEED_UNIT, TEMPERATURE_UNIT
 from domain.entries import Observation
 from domain.quantities import Quantity
 from domain.reading.doubts import Doubt
@@ -23,6 +22,8 @@ from domain.reading.figures import (
     Figure,
     follows_odometer,
 )
+from domain.reading.gauge_places import position_of
+from domain.reading.gauge_values import POSITIONED, RUN_HOT, implausible, shown
 from domain.reading.label import Label
 from domain.reading.label_fit import SUBJECT_DIMENSIONS
 from domain.reading.rig_signs import (
@@ -35,32 +36,11 @@ from domain.reading.rig_signs import (
 from domain.reading.scene import Scene
 from domain.reading.tokens import BREAK, MARK, WORD, Token
 
-PLAUSIBLE = {
-    "transmission": (-20.0, 320.0),
-    "coolant": (-20.0, 300.0),
-    "oil": (-20.0, 350.0),
-    "exhaust": (100.0, 1800.0),
-    "hub": (-20.0, 500.0),
-    "ambient": (-60.0, 135.0),
-    "tyre": (-20.0, 350.0),
-}
-"""What a gauge can show, in °F; common practice, no source. More is asked about."""
-
-RUN_HOT = ("transmission", "coolant", "oil", "exhaust", "hub")
 LEAST_BARE = 20
 """Degrees: less of what runs hot is not said without a unit."""
 
 LEAST_BAR = 10
 """More bar than any tyre holds: below, 2.45 may be a pressure."""
-
-TYRE_KPA = (60.0, 1_000.0)
-OIL_KPA = (10.0, 1_000.0)
-SPEED_KMH = (5.0, 180.0)
-ENGINE_RPM = (400.0, 6_000.0)
-WIND_KMH = (3.0, 200.0)
-GRADE = (0.5, 40.0)
-
-POSITIONED = ("tyre", "hub")
 
 
 def read_observations(scene: Scene) -> list[Observation] | Doubt:
@@ -80,14 +60,14 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         subject = subject or _told_last(scene, figure, heading)
         if subject is None or figure.foreign in scene.book.groups["no_gauge"]:
             continue
-        value = _value(scene, figure, subject)
+        value = shown(scene, figure, subject)
         if value is None:
             continue
         if figure.dimension is None and subject in RUN_HOT and value.value < LEAST_BARE:
             continue  # 'oil 3', 'USB 2.0 hub'
         if figure.dimension is None and figure.token.decimals == 2 and value.value >= LEAST_BAR:
             continue  # 'bearing is toast, 46.20': no gauge shows hundredths, and a till does
-        fault = _implausible(subject, value)
+        fault = implausible(subject, value)
         if fault:
             if _insists(scene, figure):
                 return Doubt("observation", "implausible", (value,))
@@ -97,7 +77,7 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         if subject in EVERYDAY and not _means_road(scene, figure, subject, value):
             continue
         figure.role = "observation"
-        position = _position(scene, figure, heading) if subject in POSITIONED else None
+        position = position_of(scene, figure, heading) if subject in POSITIONED else None
         if row is not None and position in (None, "trailer") and _follows(scene, figure, row[0]):
             # 'truck 38 38, trailer 50 50 50 35'
             position = "trailer" if of_trailer else None
@@ -300,13 +280,6 @@ def _beside_facts(scene: Scene, figure: Figure) -> bool:
 
 HAPPENED = frozenset(("event", "hitch"))
 """Classes of term that say what the rig did."""
-
-
-def _is_spare(scene: Scene, figure: Figure) -> bool:
-    if "spare_tyre" not in scene.groups:
-        return False
-    start, end = scene.clause_of(figure.start)
-    return any("spare_tyre" in token.groups for token in scene.tokens[start:end])
 
 
 def _is_no_slope(scene: Scene, figure: Figure, label: Label) -> bool:
@@ -521,86 +494,6 @@ def _of_another(scene: Scene, index: int, figure: Figure) -> bool:
     )
 
 
-def _value(scene: Scene, figure: Figure, subject: str) -> Quantity | None:
-    units = scene.context.units
-    value = -figure.value if figure.negative else figure.value
-    unit = figure.unit
-    if figure.dimension is not None:
-        return Quantity(value, unit or "", figure.low) if unit else None
-    if subject == "tyre" and not _of_heat(scene, figure):
-        unit = _pressure_unit(scene, value)
-    elif subject == "oil" and _of_pressure(scene, figure):
-        unit = PRESSURE_UNIT[units]
-    elif subject in PLAUSIBLE:
-        told = [each.unit for each in scene.figures if each.dimension == TEMPERATURE]
-        one = told[0] if len(set(told)) == 1 else None
-        meant = subject in POSITIONED or (subject in RUN_HOT and one == _warm_in(value))
-        unit = one if one is not None and meant else TEMPERATURE_UNIT[units]
-    elif subject in ("speed", "wind"):
-        unit = SPEED_UNIT[units]
-    elif subject == "engine_speed":
-        unit = "rpm"
-    else:
-        unit = "%"
-    return Quantity(value, unit, figure.low)
-
-
-def _warm_in(value: float) -> str:
-    """The unit in which what runs hot is as warm as a figure says: 88 °C, or 190 °F."""
-    return "degC" if value <= HOTTEST else "degF"
-
-
-HOTTEST = 125
-"""Degrees Celsius of a gearbox, oil or water that still runs; in Fahrenheit it would be cold."""
-
-
-def _of_heat(scene: Scene, figure: Figure) -> bool:
-    """'tire temps LF 118 LR 121': the word before says that tyres were hot, and not how hard."""
-    before = [token for token in scene.tokens[: figure.start] if token.groups & HEAT_OR_PRESSURE]
-    return bool(before) and "temps_word" in before[-1].groups
-
-
-def _of_pressure(scene: Scene, figure: Figure) -> bool:
-    """'oil pressure 48'."""
-    before = scene.tokens[figure.start - 1] if figure.start else None
-    words = before.text.split() if before is not None else ()
-    return any(word in scene.book.groups["pressure_word"] for word in words)
-
-
-HEAT_OR_PRESSURE = frozenset(("temps_word", "pressure_word"))
-
-
-def _pressure_unit(scene: Scene, value: float) -> str:
-    """That of the other pressures in the message, else the chat's; 35 is psi and 240 kPa."""
-    for figure in scene.figures:
-        if figure.dimension == PRESSURE and figure.unit:
-            return figure.unit
-    unit = PRESSURE_UNIT[scene.context.units]
-    if unit == "kPa" and value < 10:
-        return "bar"
-    if unit == "kPa" and value < 130:
-        return "psi"
-    if unit == "psi" and value < 10 and value % 1:
-        return "bar"
-    return unit
-
-
-def _implausible(subject: str, value: Quantity) -> bool:
-    if value.unit in ("degF", "degC"):
-        low, high = PLAUSIBLE.get(subject, (-60.0, 500.0))
-        return not low <= value.amount("degF") <= high
-    if subject == "oil":
-        return not OIL_KPA[0] <= value.amount("kPa") <= OIL_KPA[1]
-    if subject == "tyre":
-        return not TYRE_KPA[0] <= value.amount("kPa") <= TYRE_KPA[1]
-    if subject == "engine_speed":
-        return not ENGINE_RPM[0] <= value.value <= ENGINE_RPM[1]
-    if subject == "grade":
-        return not GRADE[0] <= value.value <= GRADE[1]
-    low, high = SPEED_KMH if subject == "speed" else WIND_KMH
-    return not low <= value.amount("km/h") <= high
-
-
 def _insists(scene: Scene, figure: Figure) -> bool:
     """Whether the message is surely about the gauge, so that an impossible figure is a slip."""
     label = figure.label
@@ -617,98 +510,3 @@ def _insists(scene: Scene, figure: Figure) -> bool:
     words = scene.words_between(label.start, label.end).casefold()
     gauge = label.places or any(word in words for word in scene.book.groups["gauge_word"])
     return gauge or label.subject in ("transmission", "coolant", "tyre", "hub")
-
-
-def _stands_under(scene: Scene, figure: Figure) -> str | None:
-    """The vehicle of the last heading before a figure: 'Truck: 62 LF ... Camper: 79 LF'."""
-    return next(
-        (
-            label.vehicle
-            for label in reversed(scene.labels)
-            if label.bound is None
-            and label.end <= figure.start
-            and label.only_vehicle
-            and not _was_hitched(scene, label)
-        ),
-        None,
-    )
-
-
-def _was_hitched(scene: Scene, label: Label) -> bool:
-    """'hitched the camper, tires 65 front': what was hitched heads no list."""
-    return any(
-        "hitch" in token.senses for token in scene.tokens[max(0, label.start - 2) : label.start]
-    )
-
-
-def _vehicle_behind(scene: Scene, figure: Figure) -> str | None:
-    """'all 80 on the trailer, 65 front 75 rear on the truck': whose the figures of a clause are."""
-    _, end = scene.clause_of(figure.start)
-    return next(
-        (
-            label.vehicle
-            for label in scene.labels
-            if label.vehicle
-            and figure.end <= label.start < end
-            and not VEHICLES.isdisjoint(scene.tokens[label.end - 1].senses)
-            and "standing_on" in scene.tokens[label.end - 2].groups
-        ),
-        None,
-    )
-
-
-VEHICLES = frozenset(("vehicle", "name"))
-"""Classes of term for the truck or a trailer as such, and for no axle of theirs."""
-
-
-def _alone_in_sentence(scene: Scene, figure: Figure, heading: Label) -> bool:
-    """Whether a gauge and a figure are the only ones of their sentence."""
-    start, end = scene.sentence_of(figure.start)
-    if heading.bound is not None or not start <= heading.start < end:
-        return False
-    live = [each for each in scene.figures if start <= each.start < end and each.claimed is None]
-    return live == [figure]
-
-
-def _position(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
-    label = figure.label
-    parts: list[str] = []
-    own = label if isinstance(label, Label) else None
-    if own is None and heading is not None and _alone_in_sentence(scene, figure, heading):
-        own = heading  # 'right rear tire looked low at 62 psi'
-    heads = heading is not None and (heading.start < figure.start or heading.bound is None)
-    trailer = (own is not None and own.vehicle == "trailer") or (
-        heading is not None and heads and heading.vehicle == "trailer" and heading is not own
-    )
-    if own is not None and own.vehicle == "truck":
-        trailer = False
-    behind = _vehicle_behind(scene, figure) if own is None or own.vehicle is None else None
-    if behind is not None:
-        trailer = behind == "trailer"
-    elif own is not None and own.vehicle is None:
-        under = _stands_under(scene, figure)
-        trailer = trailer if under is None else under == "trailer"
-    if trailer:
-        parts.append("trailer")
-    if own is not None:
-        if own.side:
-            parts.append(own.side)
-        if own.ordinal:
-            parts.append(f"axle {own.ordinal}")
-        end = own.end_of or {"steer": "front", "drive": "rear"}.get(own.axle or "")
-        if end:
-            parts.append(end)
-            parts.extend(_of_dual(scene, own, figure))
-    if not parts and _is_spare(scene, figure):
-        return "spare"
-    if parts in ([], ["trailer"]):
-        return parts[0] if parts else None
-    return " ".join(parts)
-
-
-def _of_dual(scene: Scene, label: Label, figure: Figure) -> list[str]:
-    """'rr outer 78', 'inner rr 71': which of two wheels side by side; none where nobody says."""
-    duals = scene.book.keys["dual_wheel"]
-    first, last = min(label.start, figure.start), max(label.end, figure.end)
-    said = " ".join(token.text for token in scene.tokens[max(first - 1, 0) : last])
-    return [duals[word] for word in said.split() if word in duals][:1]

@@ -188,6 +188,7 @@ WHICH_VOLUME = Ask(
         ("GVWR 0 lb, GAWR 5,200 lb each axle", on_the_road()),
         ("how did we do over the last 5280 years", on_the_road()),
         ("30.9, no, not 30.2", on_the_road(asked=WHICH_VOLUME)),
+        ("33\r.0 GAL 126.39 48,521 48,521 FULL", on_the_road()),
         ("towball stamped 3,500 ° kg", on_the_road()),
         ("campe gvwr AXLE 1 L 2380 R 2420\nTRLR AXLE 2 L 2460R 2500", on_the_road()),
     ],
