@@ -182,11 +182,17 @@ def _owner_before(figure: Figure, before: Token, *, free: bool) -> str | None:
     """What the word before a bare number owns; `free` where it stands behind the last figure."""
     if free and "claim" in before.senses and not _heads_amount(before, figure):
         return f"'{before.raw}'"
+    if "week_word" in before.groups and figure.whole and figure.value <= LAST_WEEK:
+        return "a week"  # 'tyres made week 23 of 2019'
     if "in" in before.groups and _is_year(figure.value) and len(figure.token.raw) == YEAR_DIGITS:
         return "a year"
     if "transaction" in before.groups and figure.value >= LEAST_OF_MANY:
         return "a transaction"
     return None
+
+
+LAST_WEEK = 53
+"""Weeks of a year, as ISO 8601 numbers them and tyres are stamped with."""
 
 
 def _owner_said(

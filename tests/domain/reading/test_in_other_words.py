@@ -159,6 +159,7 @@ def test_it_is_read_in_other_words(text: str, entries: list[Entry], reads: Reade
         "my fridge weighs 300 lb",
         "cooler 12 lb",
         "turkey 14 lb",
+        "camper tyres made week 23 of 2019",
         "was it a full tank",
     ],
 )
