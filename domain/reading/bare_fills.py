@@ -98,7 +98,8 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
         scene.decided(partial(_told, figures, names, score, needed))
     if best[0] < needed:
         return
-    if not draft.product and _of_a_thing(scene, figures, best[1]):
+    told = draft.product or VOLUME_ROLE in draft.roles
+    if not told and _of_a_thing(scene, figures, best[1]):
         return
     if not (cue or draft.product or draft.roles) and not _sure_alone(context, best[1], figures):
         return

@@ -137,6 +137,16 @@ PAIRED = {"steer": lb(5_120), "drive": lb(6_430), "trailer": lb(8_910)}
                 Rating(subject="truck", rating="gcwr", value=lb(20_500)),
             ],
         ),
+        (
+            "fllied up at 48,312, 19.2 gal, 71.02",
+            [
+                Fill(
+                    volume=Quantity(19.2, "gal"),
+                    odometer=Quantity(48_312, "mi"),
+                    cost=Quantity(71.02, "USD"),
+                )
+            ],
+        ),
         ("trailer gate hinge is bent", [Check(item="trailer gate hinge", state="fault")]),
         ("spare wheel bracket is cracked", [Check(item="spare wheel bracket", state="fault")]),
         ("honey drums 1,760 lb", [Cargo(item="honey drums", value=lb(1_760))]),
