@@ -41,10 +41,7 @@ def drawn(picture: Picture, scheme: Scheme = PANEL) -> Sheet:
 
 def png(picture: Picture, scheme: Scheme = PANEL) -> bytes:
     """A picture as PNG, 1,080 pixels wide; the same bytes for the same picture."""
-    sheet = drawn(picture, scheme)
-    drawn_as = sheet.png()
-    sheet.let_go()
-    return drawn_as
+    return _taken_off(drawn(picture, scheme))
 
 
 def try_out() -> None:
@@ -54,5 +51,11 @@ def try_out() -> None:
     sheet.box(MARGIN, sheet.y, INNER, PLAIN, fill=PANEL.track, edge=PANEL.ink, hatch="//")
     sheet.mark(WIDTH / 2, sheet.y, "o", size=PLAIN, fill=PANEL.ink)
     sheet.finish()
-    sheet.png()
+    _taken_off(sheet)
+
+
+def _taken_off(sheet: Sheet) -> bytes:
+    """A finished sheet as PNG; nothing stays on it."""
+    png = sheet.png()
     sheet.let_go()
+    return png

@@ -14,7 +14,7 @@ from itertools import pairwise
 from domain.context import MASS_UNIT
 from domain.entries import Cargo
 from domain.quantities import Quantity
-from domain.reading.figures import DIMENSION_OF, LENGTH, MASS, Figure
+from domain.reading.figures import DIMENSION_OF, LENGTH, MASS, Figure, kilograms
 from domain.reading.label import Label
 from domain.reading.phrasebook import SPOT_CLASS, find_overlapping
 from domain.reading.scene import Scene
@@ -149,7 +149,7 @@ def _counted_in(scene: Scene, figure: Figure) -> bool:
     went = len(before) > 2 and before[-1].raw == "," and "goes_in" in before[-2].groups
     if count < 2 or not went or figure.dimension != MASS:
         return False
-    return Quantity(figure.value * count, figure.unit or "lb").amount("kg") >= LEAST_COUNTED
+    return count * kilograms(figure) >= LEAST_COUNTED
 
 
 LEAST_COUNTED = 130.0
@@ -205,7 +205,7 @@ def _lists_only_things(scene: Scene) -> bool:
     """
     masses = [figure for figure in scene.live_figures() if figure.dimension == MASS]
     if len(masses) != len(scene.figures) or any(
-        Quantity(figure.value, figure.unit or "lb").amount("kg") < LEAST_ADDED for figure in masses
+        kilograms(figure) < LEAST_ADDED for figure in masses
     ):
         return False
     told = {index for figure in masses for index in range(figure.start, figure.end)}
@@ -242,7 +242,7 @@ def _adds_thing(scene: Scene, figure: Figure) -> bool:
         ahead = ahead[1:]  # 'we just added'
     if len(ahead) < 2 or "adds_thing" not in scene.tokens[ahead[0]].groups:
         return False
-    heavy = Quantity(figure.value, figure.unit or "lb").amount("kg") >= LEAST_ADDED
+    heavy = kilograms(figure) >= LEAST_ADDED
     return heavy and all(is_noun(scene, index) for index in ahead[1:])
 
 
@@ -284,7 +284,7 @@ def _at_home(scene: Scene, figure: Figure, spot: Spot) -> bool:
         return False
     household = spot.words.casefold() in scene.book.groups["household_spot"]
     least = LEAST_ADDED if "carried_thing" in scene.groups else LEAST_AT_HOME
-    return household and Quantity(figure.value, figure.unit or "lb").amount("kg") < least
+    return household and kilograms(figure) < least
 
 
 LEAST_AT_HOME = 45.0

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.context import Context
+from domain.quantities import Quantity
 from domain.reading.tokens import WORD, Token
 
 MASS, VOLUME, DISTANCE, TEMPERATURE, PRESSURE, SPEED = (
@@ -128,6 +129,11 @@ def token_at(tokens: Sequence[Token], index: int) -> Token | None:
 def follows_odometer(value: float, context: Context) -> bool:
     """Whether a value could be the truck's next odometer reading."""
     return context.odometer is not None and 0 <= value - context.odometer.value <= NEXT_READING
+
+
+def kilograms(figure: Figure) -> float:
+    """What a figure weighs; one without a unit is taken for pounds."""
+    return Quantity(figure.value, figure.unit or "lb").amount("kg")
 
 
 def mean_kilometres(figure: Figure) -> None:

@@ -594,13 +594,10 @@ def _foreign(scene: Scene, draft: Draft) -> bool:
 def _paid_to_the_cent(context: Context, roles: dict[str, Figure]) -> bool:
     """'got my 24.6 gallons in, $96.92 total': as a pump tells both, whatever else is told."""
     volume, cost = roles.get(VOLUME_ROLE), roles.get(COST_ROLE)
-    told = volume is not None and cost is not None and volume.token.decimals > 0
-    return (
-        told
-        and cost is not None
-        and cost.token.decimals == CENTS
-        and _pays_for_fuel(context, roles)
-    )
+    if volume is None or cost is None:
+        return False
+    pumped = volume.token.decimals > 0 and cost.token.decimals == CENTS
+    return pumped and _pays_for_fuel(context, roles)
 
 
 CENTS, MILLS = 2, 3

@@ -7,7 +7,6 @@ order the rules are tried is `topics`' to say.
 
 from __future__ import annotations
 
-from domain.quantities import Quantity
 from domain.reading.asked import LEFT_OF, MOST_NAMED, Asked
 from domain.reading.cargo import find_spots, said_length
 from domain.reading.evidence import (
@@ -17,7 +16,7 @@ from domain.reading.evidence import (
     names_whole,
     speaks_trade,
 )
-from domain.reading.figures import LENGTH, MASS, Figure
+from domain.reading.figures import LENGTH, MASS, kilograms
 from domain.reading.label import Label
 from domain.reading.plain_loads import is_noun_phrase
 from domain.reading.scene import Scene
@@ -102,17 +101,13 @@ def _loads_more(scene: Scene, asked: Asked) -> bool:
     if asked.other or asked.strangers > MOST_NAMED:
         return False
     if not asked.phrased("whatif", "surely_whatif"):
-        weighs = asked.mass is not None and _mass_kg(asked.mass) >= LEAST_SUPPOSED
+        weighs = asked.mass is not None and kilograms(asked.mass) >= LEAST_SUPPOSED
         return moved and weighs and asked.ours and asked.phrased("whatif", "supposes_more")
     return moved or not asked.within("whatif", "merely_supposes")
 
 
 LEAST_SUPPOSED = 45.0
 """Kilograms: what is lighter, people also carry about a house."""
-
-
-def _mass_kg(figure: Figure) -> float:
-    return Quantity(figure.value, figure.unit or "lb").amount("kg")
 
 
 def asks_margin(scene: Scene, asked: Asked) -> bool:
