@@ -74,7 +74,12 @@ def _figure(atoms: Sequence[Atom], start: int) -> tuple[list[Spoken], int]:
         rest, after = _groups(atoms, position + 1, opening=False)
         # 'five thousand three sixty | six thousand': the group before a thousand is its own.
         while rest and after < len(atoms) and atoms[after] == THOUSAND:
-            after = rest.pop().start
+            last = rest.pop()
+            after = last.start
+            if atoms[after + 1] == HUNDRED and last.end == after + 3:
+                # 'five thousand two hundred | six thousand'
+                rest, after = [_Group(last.value // 100 * 100, after, after + 2)], after + 2
+                break
         below = _joined(rest) if rest else 0
         if below < 1000:
             whole, position = whole + below, after

@@ -21,6 +21,7 @@ from domain.reading.names import Names, names_of
 from domain.reading.pairing import bind
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.printed_lines import leave_headings
+from domain.reading.rear_or_return import WEIGHED, settle_rears
 from domain.reading.settling import settle_vans, settle_words
 from domain.reading.sides import SIDED, carry_sides
 from domain.reading.superseded import GIVES_WAY, supersede
@@ -82,6 +83,8 @@ class Scene:
         if context.units != "us":
             settle_vans(self)
         self.index_terms()
+        if "rear_or_return" in self.groups and not WEIGHED.isdisjoint(self.by_class):
+            self._settle_rears()
         if NUMBER in self.kinds and settle_clocks(text, self.tokens, book, self.groups):
             self.index_terms()
         settle_words(self)
@@ -129,6 +132,11 @@ class Scene:
                 unknown.append(index)
         self.by_class, self.unknown = by_class, unknown
         self.kinds = {token.kind for token in self.tokens}
+
+    def _settle_rears(self) -> None:
+        if settle_rears(self.tokens, self.book):
+            self.groups = self.groups.union(*[token.groups for token in self.tokens])
+            self.index_terms()
 
     def _find_figures(self) -> None:
         marks = [token.raw for token in self.tokens if token.kind is MARK]

@@ -24,7 +24,7 @@ def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
         return tokens
     if "sounds_like" in book.keys:
         said = heard_numbers(tokens, said, book)
-    numbered = _axle_numbers(tokens, said, book)
+    alone = {*_axle_numbers(tokens, said, book), *_counts_of_axles(tokens, said, book)}
     composed: list[Token] = []
     done = 0
     for index in said:
@@ -34,7 +34,8 @@ def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
                 continue
             end = start + 1
             while (
-                start not in numbered
+                start not in alone
+                and end not in alone
                 and end < len(tokens)
                 and _continues_number(tokens, start, end, book)
             ):
@@ -57,6 +58,45 @@ def _axle_numbers(tokens: Sequence[Token], said: Sequence[int], book: Phrasebook
         if index + 1 < len(tokens)
     )
     return found if len(found) > 1 and counted and parted else []
+
+
+def _counts_of_axles(tokens: Sequence[Token], said: Sequence[int], book: Phrasebook) -> list[int]:
+    """'gvwr sixteen thousand two seven thousand pound axles': how many axles bear that each."""
+    return [
+        index
+        for index in said
+        if book.numbers[tokens[index].text] in COUNTS
+        and tokens[index].kind is WORD
+        and not (index and _goes_before_digit(tokens[index - 1], book))
+        and _axles_follow(tokens, index + 1, book)
+    ]
+
+
+COUNTS = frozenset(("2", "3", "4"))
+"""How many axles of one size a trailer has."""
+
+
+def _goes_before_digit(token: Token, book: Phrasebook) -> bool:
+    """'axle two', 'forty two': what the digit behind it is no count of."""
+    key = book.numbers.get(token.text, "")
+    open_tens = key.isdigit() and int(key) >= TWENTY and int(key) % 10 == 0
+    return open_tens or key == numbers.POINT or token.text in book.groups["before_numeral"]
+
+
+TWENTY = 20
+
+
+def _axles_follow(tokens: Sequence[Token], start: int, book: Phrasebook) -> bool:
+    """Whether the axles stand here, or a round number of pounds and the axles."""
+    end = start
+    while end < len(tokens) and tokens[end].kind is WORD and tokens[end].text in book.numbers:
+        end += 1
+    keys = [book.numbers[token.text] for token in tokens[start:end]]
+    if keys and (keys[0] in GROUPING or keys[-1] not in (numbers.HUNDRED, numbers.THOUSAND)):
+        return False
+    if end < len(tokens) and keys and "unit" in tokens[end].senses:
+        end += 1
+    return end < len(tokens) and "axles" in tokens[end].groups
 
 
 def _opens_number(token: Token, tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
