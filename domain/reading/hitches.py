@@ -213,7 +213,8 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
     if described and _behind_load(scene, index):
         return False  # 'grossed 21,720 hooked to the camper'
     if described:
-        return trailer and _object_follows(scene, index) and not _is_setting(scene, index)
+        setting = _is_setting(scene, index) or _heads_loads(scene, index)
+        return trailer and _object_follows(scene, index) and not setting
     if trailer:
         return True
     if "surely_hitches" in groups:
@@ -324,9 +325,7 @@ def _trailer_near(scene: Scene, index: int) -> bool:
         ):
             continue
         token = scene.tokens[other]
-        if token.senses.get("vehicle") == "trailer" or token.senses.get("name", "").startswith(
-            "trailer:"
-        ):
+        if _is_trailer(token):
             following = scene.tokens[other + 1] if other + 1 < len(scene.tokens) else None
             if following is not None and following.senses.keys() & {"check_item", "axle_noun"}:
                 continue
@@ -349,6 +348,19 @@ def _object_follows(scene: Scene, index: int) -> bool:
         if "glue" not in token.senses:
             return False
     return False
+
+
+def _heads_loads(scene: Scene, index: int) -> bool:
+    """'camper hooked to Juniper: front axle ...': what stood on the scale, over its loads."""
+    before = scene.tokens[index - 1] if index else None
+    if before is None or not _is_trailer(before):
+        return False
+    return any(token.raw == ":" for token in scene.tokens[index + 1 : index + 1 + REACH])
+
+
+def _is_trailer(token: Token) -> bool:
+    name = token.senses.get("name", "")
+    return token.senses.get("vehicle") == "trailer" or name.startswith("trailer:")
 
 
 def _is_setting(scene: Scene, index: int) -> bool:

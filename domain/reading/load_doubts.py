@@ -9,13 +9,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.choices import ChoiceLabel
-from domain.entries import AXLES, Weighing
+from domain.entries import AXLES, SINGLE_AXLES, Weighing
 from domain.quantities import Quantity
 from domain.reading.doubts import Doubt
 from domain.reading.figures import Figure
 from domain.reading.how_it_stood import rig_of
 from domain.reading.label import Label
-from domain.reading.positions import positions_in_order
+from domain.reading.positions import positions_in_order, two_axles
 from domain.reading.scene import Scene
 from domain.verdicts import Choice
 
@@ -219,3 +219,31 @@ def vague_trailer(
             ),
         )
     return None
+
+
+def unlike_axles(
+    figures: Sequence[Figure], loads: dict[str, Quantity], rig: str | None
+) -> Doubt | None:
+    """'tandem camper hitched: front axle 5,140, rear axle 6,280': too unlike for its two axles.
+
+    They share what rests on them; the truck's seldom weigh the same.
+    """
+    if rig != "hitched" or [*loads] != [*SINGLE_AXLES[:2]] or not two_axles(figures):
+        return None
+    first, second = loads.values()
+    if max(first.value, second.value) <= MOST_UNLIKE * min(first.value, second.value):
+        return None
+    trucks = {"steer": first, "drive": second}
+    return Doubt(
+        "weighing",
+        "two_loads",
+        (first, second),
+        tuple(
+            Choice(ChoiceLabel("loads", loads=each), (Weighing(loads=each, rig="hitched"),))
+            for each in (trucks, loads)
+        ),
+    )
+
+
+MOST_UNLIKE = 1.15
+"""How much more one axle of a tandem bears than the other: common practice, no source."""

@@ -14,7 +14,7 @@ from domain.reading.claims import COUNT_OF_AXLES
 from domain.reading.figures import Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK
+from domain.reading.tokens import MARK, Token
 
 IN_ORDER = ("steer", "drive", "trailer")
 
@@ -289,16 +289,29 @@ def _header(scene: Scene, figures: Sequence[Figure]) -> Label | None:
             following = scene.tokens[label.end] if label.end < len(scene.tokens) else None
             if scene.has("axle_noun", "wheel"):
                 return label
-            if following is not None and following.text in scene.book.keys["switch"]:
+            if _stood(scene, following) and not (label.only_its_axles and two_axles(figures)):
                 continue  # 'float on: 1,160 front ...': how the rig stood
-            if following is not None and following.senses.keys() & {"hitch", "rig"}:
-                continue
             announced = following is not None and following.raw in ":-–—"
             near = label.start == 0 and first - label.end <= 2
             apart = any(token.raw in ".!?;" for token in scene.tokens[label.end : first])
             if label.wheel or announced or (near and not apart):  # not "camper's off. 5,060 front"
                 return label
     return None
+
+
+def _stood(scene: Scene, following: Token | None) -> bool:
+    """Whether what follows a trailer says that it was on or off."""
+    return following is not None and (
+        following.text in scene.book.keys["switch"]
+        or not following.senses.keys().isdisjoint(("hitch", "rig"))
+    )
+
+
+def two_axles(figures: Sequence[Figure]) -> bool:
+    """Whether a front and a rear axle are told and no more, and not of which vehicle."""
+    labels = [figure.label for figure in figures if isinstance(figure.label, Label)]
+    axles = {label.axle for label in labels if not (label.vehicle or label.side)}
+    return len(labels) == len(axles) and axles == {*IN_ORDER[:2]}
 
 
 def _whole_position(scene: Scene, label: Label, figures: Sequence[Figure]) -> str:

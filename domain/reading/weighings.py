@@ -32,6 +32,7 @@ from domain.reading.load_doubts import (
     gross_doubt,
     impossible_position,
     sides_doubt,
+    unlike_axles,
     vague_trailer,
 )
 from domain.reading.loads import loads_of, makes_gross
@@ -230,7 +231,7 @@ def _read_pass(
         return uneven
     if sums is False:
         return gross_doubt(loads, rig)
-    vague = vague_trailer(scene, placed, loads, rig)
+    vague = vague_trailer(scene, placed, loads, rig) or unlike_axles(labelled, loads, rig)
     if vague is not None:
         return vague
     return _entry(scene, each, placed, loads, rig, number, count)

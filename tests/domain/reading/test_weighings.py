@@ -605,3 +605,55 @@ def test_two_axles_are_the_trucks(reads: Reader) -> None:
 )
 def test_front_middle_and_back_of_talk(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+TANDEM = {"trailer_1": 3_640, "trailer_2": 3_590}
+
+
+@pytest.mark.parametrize(
+    ("text", "entry"),
+    [
+        (
+            "tandem axle flatdeck hooked to Juniper: front axle 3,640, rear axle 3,590",
+            weighed(TANDEM, rig="hitched", truck="Juniper", trailer="flatdeck"),
+        ),
+        (
+            "tandem camper hitched: rear axle 3,590, front axle 3,640",
+            weighed(TANDEM, rig="hitched", trailer="camper"),
+        ),
+        (
+            "tandem axle camper on: front axle 3,640, rear axle 3,590",
+            weighed(TANDEM, trailer="camper"),
+        ),
+        (
+            "Juniper with the tandem axle camper hitched: front axle 5,220, rear axle 6,940",
+            weighed(
+                {"steer": 5_220, "drive": 6_940}, rig="hitched", truck="Juniper", trailer="camper"
+            ),
+        ),
+        (
+            "tandem camper hooked to Juniper: front axle 5,220, rear axle 6,940, camper 9,310",
+            weighed(AXLES, rig="hitched", truck="Juniper", trailer="camper"),
+        ),
+        (
+            "camper hooked to Juniper: steer 5,220 drive 6,940 trailer 9,310",
+            weighed(AXLES, rig="hitched", truck="Juniper", trailer="camper"),
+        ),
+    ],
+)
+def test_a_trailer_told_by_its_axles_heads_them(reads: Reader, text: str, entry: Entry) -> None:
+    assert reads(text, on_the_road()) == Facts((entry,))
+
+
+def test_a_trailer_that_was_hooked_up_before_it_was_weighed(reads: Reader) -> None:
+    read = reads("hooked camper to Juniper: steer 5,220 drive 6,940 trailer 9,310", on_the_road())
+    assert isinstance(read, Facts)
+    assert [type(entry) for entry in read.entries] == [Hitch, Weighing]
+
+
+def test_unlike_axles_under_a_tandem_are_asked_about(reads: Reader) -> None:
+    read = reads("tandem camper hitched: front axle 5,220, rear axle 6,940", on_the_road())
+    assert isinstance(read, Ask)
+    first, second = (choice.entries[0] for choice in read.choices)
+    assert first == weighed({"steer": 5_220, "drive": 6_940}, rig="hitched")
+    assert second == weighed({"trailer_1": 5_220, "trailer_2": 6_940}, rig="hitched")
