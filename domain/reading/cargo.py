@@ -8,29 +8,19 @@ the texter's words, without articles.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 from domain.context import MASS_UNIT
 from domain.entries import Cargo
 from domain.quantities import Quantity
-from domain.reading.figures import DIMENSION_OF, LENGTH, MASS, Figure, kilograms
+from domain.reading.figures import MASS, Figure, kilograms
 from domain.reading.label import Label
-from domain.reading.phrasebook import SPOT_CLASS, find_overlapping
 from domain.reading.scene import Scene
-from domain.reading.tokens import WORD, Token
+from domain.reading.spots import Spot, distance_to, find_spots, is_left, spot_of
+from domain.reading.things import is_noun, item_of, noun_from
+from domain.reading.tokens import WORD
 
 LOAD_KG = (2.0, 20_000.0)
-
-
-@dataclass(frozen=True, slots=True)
-class Spot:
-    """A place on the rig as it was said: the words kept, and the tokens they stand on."""
-
-    words: str
-    lead: str
-    start: int
-    end: int
 
 
 def read_cargo(scene: Scene) -> list[Cargo]:
@@ -50,7 +40,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
     )
     if not verb and not any(figure.dimension == MASS for figure in scene.figures):
         return []
-    spots = [spot for spot in find_spots(scene) if not _is_left(scene, spot)]
+    spots = [spot for spot in find_spots(scene) if not is_left(scene, spot)]
     masses = [
         figure
         for figure in scene.live_figures()
@@ -66,12 +56,12 @@ def read_cargo(scene: Scene) -> list[Cargo]:
     listed_only = "carried_thing" in scene.groups and _lists_only_things(scene)
     weighed = scene.has("weigh_cue") and not listed_only
     for figure in masses:
-        spot = _spot_of(scene, figure, masses, spots)
+        spot = spot_of(scene, figure, masses, spots)
         if spot is None and _taken_off(scene, figure):
             continue
         if weighed and (spot is None or figure.dimension is None):
             continue
-        item = _item(scene, figure, spots)
+        item = item_of(scene, figure, spots)
         trailer = None if spot else _on_trailer(scene, figure)
         placed = spot or trailer is not None or _counted_in(scene, figure)
         loaded = listed_only or _loaded(scene, verb=verb) or _adds_thing(scene, figure)
@@ -92,7 +82,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
                 item=item,
                 value=value,
                 position=spot.words if spot else trailer or None,
-                distance=_distance(scene, spot) if spot else None,
+                distance=distance_to(scene, spot) if spot else None,
                 words=(("value", scene.words_between(figure.start, figure.end)),),
             )
         )
@@ -291,55 +281,6 @@ LEAST_AT_HOME = 45.0
 """Kilograms: what hardly anybody has lying about a house."""
 
 
-def find_spots(scene: Scene) -> list[Spot]:
-    """Places on the rig, each with what leads to it: 'ahead of the trailer axle'."""
-    words, owners = scene.words(), scene.owners()
-    groups = scene.book.groups
-    spots: list[Spot] = []
-    found = find_overlapping(words, scene.book.overlapping[SPOT_CLASS])
-    leads: dict[int, int] = {}
-    for start, end, keys in found:
-        if "lead" in keys.split():
-            leads[end] = min(start, leads.get(end, start))
-    taken = -1
-    for start, end, keys in found:
-        if "spot" not in keys.split() or start < taken:
-            continue
-        first = start
-        while first > 0 and (
-            words[first - 1] in groups["article"]
-            or scene.tokens[owners[first - 1]].senses.keys() & {"vehicle", "name"}
-        ):
-            first -= 1
-        if end < len(words) and owners[end] == owners[end - 1]:
-            continue  # 'the ball weight' is no ball
-        lead_start = first if _alone(words, first, end) else leads.get(first)
-        vehicle = scene.tokens[owners[start]].senses.keys() & {"vehicle", "name"}
-        if lead_start is None or (
-            vehicle and groups["axle_word"].isdisjoint(words[start:end])
-        ):  # 'eje del remolque' is a vehicle's, and a place
-            continue
-        if lead_start and words[lead_start - 1] in groups["all_over"]:
-            continue  # 'all over the floor'
-        lead = " ".join(words[lead_start:first])
-        last = _spot_end(scene, words, owners, end)
-        kept = [word for word in words[first:last] if word not in groups["article"]]
-        if words[lead_start] in groups["kept_lead"]:
-            kept = [word for word in words[lead_start:first] if word not in groups["in"]] + kept
-        elif words[end - 1] in groups["axle_word"] and words[lead_start] in groups["at_place"]:
-            continue  # that is where a scale weighs
-        spots.append(Spot(" ".join(kept), lead, owners[lead_start], owners[last - 1] + 1))
-        taken = last
-    return spots
-
-
-def _is_left(scene: Scene, spot: Spot) -> bool:
-    """'from the bed', 'off the deck', 'out of the tack room': what was there is there no more."""
-    groups = scene.book.groups
-    out = spot.start > 0 and "out" in scene.tokens[spot.start - 1].groups
-    return spot.lead in groups["from"] | groups["off"] or (out and spot.lead in groups["of"])
-
-
 def _taken_off(scene: Scene, figure: Figure) -> bool:
     """'moved 300 lb of feed out of the trailer': what is told is where it stands no more."""
     _, end = scene.clause_of(figure.start)
@@ -351,86 +292,6 @@ def _taken_off(scene: Scene, figure: Figure) -> bool:
 
 
 TAKEN_FROM = frozenset(("from", "off"))
-
-
-def _alone(words: Sequence[str], start: int, end: int) -> bool:
-    """'added a toolbox, 165 lb, truck bed', 'boot: 30 kg of tins': a place by itself."""
-    if start == 0:
-        return end < len(words) and words[end] == ":"
-    return words[start - 1] == "," and (end == len(words) or words[end] in ",.;")
-
-
-def _spot_end(scene: Scene, words: Sequence[str], owners: Sequence[int], end: int) -> int:
-    """'the nose of the camper': what the spot is of belongs to it."""
-    if end < len(words) and words[end] in scene.book.groups["of"]:
-        last = end + 1
-        while last < len(words) and words[last] in scene.book.groups["article"]:
-            last += 1
-        if last < len(words) and scene.tokens[owners[last]].senses.keys() & {"vehicle", "name"}:
-            return last + 1
-    return end
-
-
-def _spot_of(scene: Scene, figure: Figure, masses: list[Figure], spots: list[Spot]) -> Spot | None:
-    """The spot nearest to a mass, on its side of the next mass."""
-    position = masses.index(figure)
-    floor = masses[position - 1].end if position else 0
-    ceiling = masses[position + 1].start if position + 1 < len(masses) else len(scene.tokens)
-    start, end = scene.sentence_of(figure.start)
-    floor, ceiling = max(floor, start), min(ceiling, end)
-    near = [spot for spot in spots if floor <= spot.start and spot.end <= ceiling]
-    behind = [spot for spot in near if spot.start >= figure.end]
-    if len(behind) > 1 and behind[1].start <= behind[0].end + 1:
-        # 'on the caravan floor over the axle' is one place.
-        first, second = behind[:2]
-        return Spot(f"{first.words} {second.words}", second.lead, first.start, second.end)
-    if behind:
-        return behind[0]
-    told = {"vehicle", "name"}  # 'on the flatdeck and the forklift 2,900 lb at the rear'
-    own = any(not told.isdisjoint(each.senses) for each in scene.tokens[figure.end : ceiling])
-    if (position + 1 < len(masses) and not own) and (
-        _joined(scene, figure.end, ceiling) or _of_all(scene, spots, masses[-1])
-    ):
-        return _spot_of(scene, masses[position + 1], masses, spots)
-    if near and (position == 0 or floor < near[-1].start):
-        return near[-1]
-    # 'In the bed: 260 lb of feed and the toolbox, 95 lb': a heading is of all that follows.
-    heads = spots and spots[0].end < len(scene.tokens) and scene.tokens[spots[0].end].raw == ":"
-    return spots[0] if heads and spots[0].end <= figure.start else None
-
-
-def _of_all(scene: Scene, spots: list[Spot], last: Figure) -> bool:
-    """'generator 128 lb, compressor 94 lb, both in the bed': where all of a list stands."""
-    return any(
-        spot.start >= last.end and "of_all" in scene.tokens[spot.start - 1].groups for spot in spots
-    )
-
-
-def _joined(scene: Scene, start: int, end: int) -> bool:
-    """'an 85 lb cooler and a 60 lb toolbox in the bed': what is joined by 'and' stands together."""
-    return any("and" in token.groups for token in scene.tokens[start:end])
-
-
-def _distance(scene: Scene, spot: Spot) -> Quantity | None:
-    if not set(spot.lead.split()) & scene.book.groups["measured_lead"]:
-        return None
-    for figure in reversed(scene.figures):
-        before = figure.end <= spot.start <= figure.end + 2
-        if before and figure.dimension == LENGTH and figure.unit and figure.role is None:
-            figure.role = "distance"
-            return Quantity(figure.value, figure.unit)
-    return said_length(scene, spot.start)
-
-
-def said_length(scene: Scene, end: int) -> Quantity | None:
-    """'half a metre' or 'a foot' right before a token: a length without a number."""
-    if end < 2 or "a_thing" not in scene.tokens[end - 2].groups:
-        return None
-    unit = scene.tokens[end - 1].senses.get("unit", "")
-    if DIMENSION_OF.get(unit) != LENGTH:
-        return None
-    half = end > 2 and "half_more" in scene.tokens[end - 3].groups
-    return Quantity(0.5 if half else 1, unit)
 
 
 def _on_trailer(scene: Scene, figure: Figure) -> str | None:
@@ -468,165 +329,5 @@ def _behind_trailer(scene: Scene, start: int, index: int) -> bool:
     )
 
 
-def _item(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
-    """The noun that the mass is of: before it ('generator 210 lb'), or behind it ('of hay')."""
-    after = figure.end
-    led = figure.start > 0 and "article" in scene.tokens[figure.start - 1].groups
-    if led and (words := noun_from(scene, after)):
-        return words  # 'a 500 lb water tote'
-    thrown = _put_there(scene, figure, spots)
-    if thrown is not None:
-        return thrown
-    if after < len(scene.tokens) and "of" in scene.tokens[after].groups:
-        words = noun_from(scene, after + 1)
-        if words:
-            return words
-    words = _noun_before(scene, figure.start, spots)
-    if words is None and after < len(scene.tokens):
-        words = noun_from(scene, after) or _said_last(scene, figure, spots)
-    return words
-
-
-def _said_last(scene: Scene, figure: Figure, spots: Sequence[Spot]) -> str | None:
-    """'20 kg in the boot, dog food': what it is, behind where it is, and nothing else."""
-    spot = next((each for each in spots if each.start >= figure.end), None)
-    if spot is None or spot.end >= len(scene.tokens) or scene.tokens[spot.end].raw != ",":
-        return None
-    last = scene.sentence_of(spot.end)[1]
-    whole = all(is_noun(scene, index) for index in range(spot.end + 1, last))
-    return noun_from(scene, spot.end + 1) if whole and last - spot.end <= LONGEST_THING else None
-
-
-LONGEST_THING = 4
-"""Tokens of a comma and the name of a thing behind it."""
-
-
-def _put_there(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
-    """'threw the quad in the bed, 690 lb': what was put somewhere in the clause before."""
-    start, _ = scene.sentence_of(figure.start)
-    for index in scene.by_class.get("load_verb", ()):
-        thing = noun_from(scene, index + 1) if start <= index < figure.start else None
-        if thing and any(
-            index < spot.start
-            and spot.end <= figure.start
-            and not _names_another(scene, spot, figure)
-            for spot in spots
-        ):
-            comma = scene.tokens[figure.start - 1].raw == ","
-            return thing if comma else None
-    return None
-
-
-def _names_another(scene: Scene, spot: Spot, figure: Figure) -> bool:
-    """'..., over the axles, and the honey buckets, 720 lb': a thing behind the spot."""
-    return any(is_noun(scene, index) for index in range(spot.end, figure.start))
-
-
-def noun_from(scene: Scene, index: int) -> str | None:
-    """The noun that begins at a token, behind an article: 'the honey drums'."""
-    start = index
-    while start < len(scene.tokens) and scene.tokens[start].groups & {"article", "some"}:
-        start += 1
-    end = start
-    while end < len(scene.tokens) and is_noun(scene, end) and end - start < 4:
-        end += 1
-    return scene.words_between(start, end) or None
-
-
-def _noun_before(scene: Scene, index: int, spots: list[Spot]) -> str | None:
-    """The last noun of the clause before a figure; failing that, of the clause before it."""
-    start, _ = scene.sentence_of(index)
-    floor = max(
-        (other.end for other in scene.figures if other.end <= index and other.end > start),
-        default=start,
-    )
-    best: tuple[int, int] | None = None
-    position = floor
-    while position < index:
-        if is_noun(scene, position) and not any(s.start <= position < s.end for s in spots):
-            end = position
-            while end < index and is_noun(scene, end):
-                end += 1
-            if best is not None and best[1] == position - 1 and _is_made_of(scene, best[1]):
-                best = (best[0], end)
-            elif best is None or not _behind_place(scene, position):
-                best = (position, end)
-            position = end
-        else:
-            position += 1
-    return _name_of(scene, *best) if best else None
-
-
-def _is_made_of(scene: Scene, index: int) -> bool:
-    """'caja de herramientas': in a language that names a thing so, both words are its name."""
-    return "names_with_of" in scene.tokens[index].groups
-
-
-def _name_of(scene: Scene, start: int, end: int) -> str:
-    """The words of a thing; in 'generator's aboard' the s is a verb."""
-    words = scene.words_between(start, end)
-    return words[:-2] if scene.tokens[end - 1].possessive else words
-
-
-def _behind_place(scene: Scene, position: int) -> bool:
-    before = scene.tokens[position - 1] if position else None
-    return before is not None and "onto" in before.senses.get("glue", "")
-
-
 MOST_ALIKE = 200
 """Things of one kind in one load."""
-
-OTHERWISE_MEANT = frozenset(
-    [
-        "side",
-        "ordinal",
-        "corner",
-        "glue",
-        "order",
-        "aboard",
-        "alone",
-        "load_verb",
-        "vehicle",
-        "name",
-        "unit",
-        "weigh_cue",
-        "correction",
-        "axle",
-        "end",
-        "money",
-        "axle_noun",
-        "whole",
-        "event",
-        "hitch",
-        "rig",
-        "talk",
-        "time",
-        "moving",
-    ]
-)
-
-
-NO_THING = frozenset(("not_a_thing", "kept_lead", "supposed_move"))
-"""Groups of words that are no part of a thing's name: 'tools behind the axle', 'putting'."""
-
-
-def _is_somebody(token: Token) -> bool:
-    """'they'; an 'el' that may be 'él' leads to a thing."""
-    return "somebody" in token.groups and "article" not in token.groups
-
-
-def is_noun(scene: Scene, index: int) -> bool:
-    """Whether a token can be (part of) the name of a thing that is carried."""
-    token = scene.tokens[index]
-    if token.kind is not WORD or token.groups & NO_THING or len(token.raw) == 1:
-        return False
-    senses = token.senses
-    if "labels_only" in token.groups and (not index or scene.tokens[index - 1].senses):
-        return False  # 'the plate on the trailer says 1,800 kg'; 'steel plate' is a thing
-    if not senses and index and _is_somebody(scene.tokens[index - 1]):
-        return False  # 'before they waved me off': what somebody does
-    if not senses or "check_item" in senses or "subject" in senses:
-        return not senses.keys() & {"vehicle", "name", "axle_noun"}
-    if "thing" in senses or "product" in senses or senses.get("talk") == "vehicle":
-        return True
-    return not senses.keys() & OTHERWISE_MEANT

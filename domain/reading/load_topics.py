@@ -8,7 +8,6 @@ order the rules are tried is `topics`' to say.
 from __future__ import annotations
 
 from domain.reading.asked import LEFT_OF, MOST_NAMED, Asked
-from domain.reading.cargo import find_spots, said_length
 from domain.reading.evidence import (
     names_axle,
     names_rating,
@@ -20,6 +19,7 @@ from domain.reading.figures import LENGTH, MASS, kilograms
 from domain.reading.label import Label
 from domain.reading.plain_loads import is_noun_phrase
 from domain.reading.scene import Scene
+from domain.reading.spots import find_spots, said_length
 from domain.reading.talk import PLAN, REQUEST
 
 ASKS_HOW_MUCH = frozenset(("what", "how_much"))

@@ -12,11 +12,12 @@ from datetime import date
 from domain.context import MASS_UNIT
 from domain.quantities import Quantity
 from domain.reading.asked import Asked
-from domain.reading.cargo import Spot, find_spots, noun_from, said_length
 from domain.reading.figures import ECONOMY, LENGTH, MONEY, SHARE, Figure
 from domain.reading.journeys import destination_of, origin_of
 from domain.reading.scene import Scene
 from domain.reading.spans import names_year, read_span
+from domain.reading.spots import Spot, find_spots, said_length
+from domain.reading.things import noun_from
 from domain.reading.times import has_times
 from domain.reading.tokens import WORD, Token
 from domain.verdicts import OF_TRIP, Question

@@ -13,7 +13,6 @@ from collections.abc import Sequence
 
 from domain.printed import has_digit
 from domain.reading.asked import LAST_DAY, Asked, Topics
-from domain.reading.cargo import find_spots, noun_from
 from domain.reading.certainty import asks_aside, certainty_of
 from domain.reading.figures import DISTANCE, MASS, Figure, mean_kilometres
 from domain.reading.help_topics import asks_how_it_works, may_ask_help
@@ -23,6 +22,8 @@ from domain.reading.plain_loads import means_the_rig, names_what_is_asked
 from domain.reading.plain_questions import YEARS, may_be_plain, plain_topic
 from domain.reading.scene import Scene
 from domain.reading.short_questions import asks_if_enough, read_short, with_fields
+from domain.reading.spots import find_spots
+from domain.reading.things import noun_from
 from domain.reading.tokens import MARK, NO_GROUPS, NUMBER
 from domain.reading.topics import topic_of
 from domain.verdicts import Question

@@ -1,0 +1,175 @@
+"""What a thing that is carried is called.
+
+This file decides which words of a message name a thing, and which of the things named a mass is
+of: 'generator 210 lb', '900 lb of hay', 'threw the quad in the bed, 690 lb'.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.reading.figures import Figure
+from domain.reading.scene import Scene
+from domain.reading.spots import Spot
+from domain.reading.tokens import WORD, Token
+
+
+def item_of(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
+    """The noun that the mass is of: before it ('generator 210 lb'), or behind it ('of hay')."""
+    after = figure.end
+    led = figure.start > 0 and "article" in scene.tokens[figure.start - 1].groups
+    if led and (words := noun_from(scene, after)):
+        return words  # 'a 500 lb water tote'
+    thrown = _put_there(scene, figure, spots)
+    if thrown is not None:
+        return thrown
+    if after < len(scene.tokens) and "of" in scene.tokens[after].groups:
+        words = noun_from(scene, after + 1)
+        if words:
+            return words
+    words = _noun_before(scene, figure.start, spots)
+    if words is None and after < len(scene.tokens):
+        words = noun_from(scene, after) or _said_last(scene, figure, spots)
+    return words
+
+
+def _said_last(scene: Scene, figure: Figure, spots: Sequence[Spot]) -> str | None:
+    """'20 kg in the boot, dog food': what it is, behind where it is, and nothing else."""
+    spot = next((each for each in spots if each.start >= figure.end), None)
+    if spot is None or spot.end >= len(scene.tokens) or scene.tokens[spot.end].raw != ",":
+        return None
+    last = scene.sentence_of(spot.end)[1]
+    whole = all(is_noun(scene, index) for index in range(spot.end + 1, last))
+    return noun_from(scene, spot.end + 1) if whole and last - spot.end <= LONGEST_THING else None
+
+
+LONGEST_THING = 4
+"""Tokens of a comma and the name of a thing behind it."""
+
+
+def _put_there(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
+    """'threw the quad in the bed, 690 lb': what was put somewhere in the clause before."""
+    start, _ = scene.sentence_of(figure.start)
+    for index in scene.by_class.get("load_verb", ()):
+        thing = noun_from(scene, index + 1) if start <= index < figure.start else None
+        if thing and any(
+            index < spot.start
+            and spot.end <= figure.start
+            and not _names_another(scene, spot, figure)
+            for spot in spots
+        ):
+            comma = scene.tokens[figure.start - 1].raw == ","
+            return thing if comma else None
+    return None
+
+
+def _names_another(scene: Scene, spot: Spot, figure: Figure) -> bool:
+    """'..., over the axles, and the honey buckets, 720 lb': a thing behind the spot."""
+    return any(is_noun(scene, index) for index in range(spot.end, figure.start))
+
+
+def noun_from(scene: Scene, index: int) -> str | None:
+    """The noun that begins at a token, behind an article: 'the honey drums'."""
+    start = index
+    while start < len(scene.tokens) and scene.tokens[start].groups & {"article", "some"}:
+        start += 1
+    end = start
+    while end < len(scene.tokens) and is_noun(scene, end) and end - start < 4:
+        end += 1
+    return scene.words_between(start, end) or None
+
+
+def _noun_before(scene: Scene, index: int, spots: list[Spot]) -> str | None:
+    """The last noun of the clause before a figure; failing that, of the clause before it."""
+    start, _ = scene.sentence_of(index)
+    floor = max(
+        (other.end for other in scene.figures if other.end <= index and other.end > start),
+        default=start,
+    )
+    best: tuple[int, int] | None = None
+    position = floor
+    while position < index:
+        if is_noun(scene, position) and not any(s.start <= position < s.end for s in spots):
+            end = position
+            while end < index and is_noun(scene, end):
+                end += 1
+            if best is not None and best[1] == position - 1 and _is_made_of(scene, best[1]):
+                best = (best[0], end)
+            elif best is None or not _behind_place(scene, position):
+                best = (position, end)
+            position = end
+        else:
+            position += 1
+    return _name_of(scene, *best) if best else None
+
+
+def _is_made_of(scene: Scene, index: int) -> bool:
+    """'caja de herramientas': in a language that names a thing so, both words are its name."""
+    return "names_with_of" in scene.tokens[index].groups
+
+
+def _name_of(scene: Scene, start: int, end: int) -> str:
+    """The words of a thing; in 'generator's aboard' the s is a verb."""
+    words = scene.words_between(start, end)
+    return words[:-2] if scene.tokens[end - 1].possessive else words
+
+
+def _behind_place(scene: Scene, position: int) -> bool:
+    before = scene.tokens[position - 1] if position else None
+    return before is not None and "onto" in before.senses.get("glue", "")
+
+
+OTHERWISE_MEANT = frozenset(
+    [
+        "side",
+        "ordinal",
+        "corner",
+        "glue",
+        "order",
+        "aboard",
+        "alone",
+        "load_verb",
+        "vehicle",
+        "name",
+        "unit",
+        "weigh_cue",
+        "correction",
+        "axle",
+        "end",
+        "money",
+        "axle_noun",
+        "whole",
+        "event",
+        "hitch",
+        "rig",
+        "talk",
+        "time",
+        "moving",
+    ]
+)
+
+
+NO_THING = frozenset(("not_a_thing", "kept_lead", "supposed_move"))
+"""Groups of words that are no part of a thing's name: 'tools behind the axle', 'putting'."""
+
+
+def _is_somebody(token: Token) -> bool:
+    """'they'; an 'el' that may be 'él' leads to a thing."""
+    return "somebody" in token.groups and "article" not in token.groups
+
+
+def is_noun(scene: Scene, index: int) -> bool:
+    """Whether a token can be (part of) the name of a thing that is carried."""
+    token = scene.tokens[index]
+    if token.kind is not WORD or token.groups & NO_THING or len(token.raw) == 1:
+        return False
+    senses = token.senses
+    if "labels_only" in token.groups and (not index or scene.tokens[index - 1].senses):
+        return False  # 'the plate on the trailer says 1,800 kg'; 'steel plate' is a thing
+    if not senses and index and _is_somebody(scene.tokens[index - 1]):
+        return False  # 'before they waved me off': what somebody does
+    if not senses or "check_item" in senses or "subject" in senses:
+        return not senses.keys() & {"vehicle", "name", "axle_noun"}
+    if "thing" in senses or "product" in senses or senses.get("talk") == "vehicle":
+        return True
+    return not senses.keys() & OTHERWISE_MEANT
