@@ -91,7 +91,8 @@ class Phrasebook:
     `asking` are the words one of which a question has that is no order and has no mark, and
     `asking_behind` those that a question, or how politely it is asked, begins with in a clause.
 
-    `respelled` has words with two neighbouring letters swapped or one left out, and what is meant.
+    `respelled` has words with two neighbouring letters swapped or one left out, and what is meant;
+    `goods` are things that are carried, which what was loaded is spelt by.
 
     `standing` are the patterns of messages that set something lasting, where there are any,
     `short` those of questions of few words, and `glossary` the words whose meaning can be
@@ -122,6 +123,7 @@ class Phrasebook:
     correctable: Mapping[str, Senses]
     respelled: Mapping[str, str]
     keep: frozenset[str]
+    goods: frozenset[str]
     overlapping: Mapping[str, PhraseIndex]
     groups: Mapping[str, frozenset[str]]
     memberships: Mapping[str, frozenset[str]]
@@ -270,6 +272,9 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         },
         respelled=_respelled(data),
         keep=frozenset(data.get("misspelt", {}).get("keep", ())),
+        goods=frozenset(data.get("misspelt", {}).get("goods", ())).union(
+            word for phrase in groups["carried_thing"] for word in phrase.split(" ")
+        ),
         asking=frozenset(overlapping[ASKING_CLASS]).union(
             *[groups[name] for name in ("may", "does", "addressed", "asks_aside")]
         ),

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 
 from domain.reading.figures import Figure
 from domain.reading.scene import Scene
+from domain.reading.spelling import spelt
 from domain.reading.spots import Spot
 from domain.reading.tokens import WORD, Token
 
@@ -76,7 +77,7 @@ def noun_from(scene: Scene, index: int) -> str | None:
     end = start
     while end < len(scene.tokens) and is_noun(scene, end) and end - start < 4:
         end += 1
-    return scene.words_between(start, end) or None
+    return _name_of(scene, start, end) or None
 
 
 def _noun_before(scene: Scene, index: int, spots: list[Spot]) -> str | None:
@@ -109,9 +110,23 @@ def _is_made_of(scene: Scene, index: int) -> bool:
 
 
 def _name_of(scene: Scene, start: int, end: int) -> str:
-    """The words of a thing; in 'generator's aboard' the s is a verb."""
-    words = scene.words_between(start, end)
-    return words[:-2] if scene.tokens[end - 1].possessive else words
+    """The words of a thing, spelt right; in 'generator's aboard' the s is a verb."""
+    words = ""
+    for index in range(start, end):
+        token = scene.tokens[index]
+        between = scene.text[scene.tokens[index - 1].end : token.start] if index > start else ""
+        words += between + _spelt(scene, token, ends=index + 1 == end)
+    return words
+
+
+def _spelt(scene: Scene, token: Token, *, ends: bool) -> str:
+    """A token's own words, of which one that nobody knows may be a slip."""
+    typed = scene.text[token.start : token.end]
+    if ends and token.possessive:
+        typed = typed[:-2]
+    named = typed[0].isupper() and not scene.text.isupper()
+    known = token.text == typed.lower() and (token.senses or token.groups)
+    return typed if named or known else spelt(typed, scene.book.goods)
 
 
 def _behind_place(scene: Scene, position: int) -> bool:

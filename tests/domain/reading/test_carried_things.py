@@ -1,0 +1,47 @@
+"""What is carried is kept by its name, spelt right where one thing is clearly meant."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Cargo
+from domain.verdicts import Facts
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def item(text: str, reads: Reader) -> str | None:
+    """What the one piece of cargo that a message states is called."""
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    (entry,) = read.entries
+    assert isinstance(entry, Cargo)
+    return entry.item
+
+
+@pytest.mark.parametrize(
+    ("text", "thing"),
+    [
+        ("genrtr 140 lb in the bed", "generator"),
+        ("gnrtr 140 lb in the bed", "generator"),
+        ("genertor 140 lb in the bed", "generator"),
+        ("the genrator's in the bed, 140 lb", "generator"),
+        ("threw the genrtr in the bed, 140 lb", "generator"),
+        ("frewood 320 lb in the bed", "firewood"),
+        ("honey extracter 110 lb in the bed", "honey extractor"),
+        ("hny drums 860 lb on the deck", "honey drums"),
+        ("compresser 95 lb in the bed", "compressor"),
+        ("320 lb of gravle in the bed", "gravel"),
+        ("coolr 60 lb in the bed", "cooler"),
+        ("COMPRESSER 95 LB IN THE BED", "COMPRESSOR"),
+    ],
+)
+def test_a_slip_is_spelt_as_the_thing_that_it_is(reads: Reader, text: str, thing: str) -> None:
+    assert item(text, reads) == thing
+
+
+@pytest.mark.parametrize(
+    "thing",
+    ["kayak", "bolts", "hoggs", "mulcher", "granite", "hay bails", "puppets", "stakes", "Genar"],
+)
+def test_other_words_stay_as_they_were_typed(reads: Reader, thing: str) -> None:
+    assert item(f"{thing} 140 lb in the bed", reads) == thing
