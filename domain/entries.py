@@ -26,6 +26,8 @@ POSITIONS: tuple[str, ...] = (
 )
 """Where a load can have been read off: axles, single trailer axles, wheels, and sums."""
 
+KNOWN_POSITIONS = frozenset(POSITIONS)
+
 WordsOf = tuple[tuple[str, str], ...]
 """Field name and the words of the message that gave it, for each figure."""
 
@@ -72,8 +74,8 @@ class Weighing(Entry):
     def __post_init__(self) -> None:
         if not self.loads:
             raise ImpossibleEntry("a weighing has at least one load")
-        unknown = [position for position in self.loads if position not in POSITIONS]
-        if unknown:
+        if not KNOWN_POSITIONS.issuperset(self.loads):
+            unknown = [position for position in self.loads if position not in KNOWN_POSITIONS]
             raise ImpossibleEntry(f"no such position: {unknown[0]}")
 
 

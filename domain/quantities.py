@@ -83,10 +83,15 @@ class Quantity:
 
     def amount(self, unit: str) -> float:
         """The bare value in `unit`; raises UnknownUnit or MixedDimensions."""
-        if unit == self.unit:
-            return self.value
-        scale, offset = _conversion(self.unit, unit)
-        return self.value * scale + offset
+        return self.value if unit == self.unit else converted(self.value, self.unit, unit)
+
+
+def converted(value: float, source: str, target: str) -> float:
+    """A value in one unit as one in another; raises UnknownUnit or MixedDimensions."""
+    if source == target:
+        return value
+    scale, offset = _conversion(source, target)
+    return value * scale + offset
 
 
 @lru_cache(maxsize=1024)

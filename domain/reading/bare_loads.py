@@ -10,10 +10,9 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from domain.entries import SINGLE_AXLES
-from domain.quantities import Quantity
 from domain.reading.claims import is_bare_year
 from domain.reading.doubts import Doubt
-from domain.reading.figures import MASS, Figure
+from domain.reading.figures import MASS, Figure, kilograms
 from domain.reading.label import Label
 from domain.reading.load_doubts import lone_doubt, stated_loads, sum_doubt, two_choices
 from domain.reading.loads import SUM_TOLERANCE, common_unit
@@ -29,17 +28,19 @@ def place_bare(
 ) -> dict[str, Figure] | Doubt:
     """Positions for figures without a label, by sum and by the order of rolling over a scale."""
     unit = common_unit(scene, bare)
-    masses = [
-        figure
+    low, high = BARE_KG
+    weights = [
+        (figure, weight)
         for figure in bare
-        if BARE_KG[0] <= Quantity(figure.value, figure.unit or unit).amount("kg") <= BARE_KG[1]
+        if low <= (weight := kilograms(figure, unit)) <= high
         and not is_next_odometer(scene, figure, cue or bool(placed))
     ]
+    masses = [figure for figure, _ in weights]
     if not masses or (not cue and all(map(is_bare_year, masses))):
         return {}
     if placed:
         return _place_beside(scene, masses, placed, rig)
-    values = [Quantity(figure.value, figure.unit or unit).amount("kg") for figure in masses]
+    values = [weight for _, weight in weights]
     if _trailer_axles_stated(scene) and len(values) in (2, 3):
         return dict(zip(SINGLE_AXLES, masses, strict=False))
     if not cue and not rig and not _looks_like_loads(scene, masses):
@@ -124,15 +125,21 @@ def _weak_cues(scene: Scene) -> bool:
 def is_next_odometer(scene: Scene, figure: Figure, weighed: bool) -> bool:
     """Whether a figure follows on from the last odometer reading, where nothing was weighed."""
     known = scene.context.odometer
-    weighed = weighed and (scene.has("weigh_cue") or not scene.has("event"))
-    if known is None or figure.dimension is not None or weighed:
+    if known is None or figure.dimension is not None:
+        return False
+    if not 0 <= figure.value - known.value <= MOST_SINCE:
+        return False
+    if weighed and (scene.has("weigh_cue") or not scene.has("event")):
         return False  # and 'bars on, leaving, 48,033' weighed nothing
     # 'home 10,950, dropped the camper': what a young truck's odometer shows could be a load, but
     # nobody says where a lone load was driven to.
     arrived = scene.has("event") and not scene.has("weigh_cue") and _is_only(scene, figure)
     least = LEAST_READING if arrived else NO_LOAD
-    return 0 <= figure.value - known.value <= 3000 and figure.value >= least
+    return figure.value >= least
 
+
+MOST_SINCE = 3_000
+"""Miles or kilometres: more was not driven since the last reading."""
 
 NO_LOAD, LEAST_READING = 20_000, 1_000
 """Readings: one that is hardly a load, and the least that is not rather a distance."""
@@ -189,11 +196,11 @@ def _place_beside(
     if len(bare) == 1 and "gross" not in placed and len(placed) >= 2:
         unit = common_unit(scene, [*placed.values(), *bare])
         total = sum(
-            Quantity(figure.value, figure.unit or unit).amount("kg")
+            kilograms(figure, unit)
             for position, figure in placed.items()
             if position != "tongue"
         )
-        value = Quantity(bare[0].value, bare[0].unit or unit).amount("kg")
+        value = kilograms(bare[0], unit)
         if abs(total - value) <= SUM_TOLERANCE * value:
             return {"gross": bare[0]}
     return {}
@@ -204,8 +211,8 @@ def _axles_of_gross(
 ) -> dict[str, Figure] | Doubt:
     """'5280 6940 11140, gross 23360': a row of axles beside the gross that they make."""
     unit = common_unit(scene, [*bare, gross])
-    total = sum(Quantity(figure.value, figure.unit or unit).amount("kg") for figure in bare)
-    value = Quantity(gross.value, gross.unit or unit).amount("kg")
+    total = sum(kilograms(figure, unit) for figure in bare)
+    value = kilograms(gross, unit)
     positions = positions_in_order(len(bare), solo=rig == "solo" or len(bare) == 2)
     if positions is None or rig == "trailer":
         return {}
@@ -221,10 +228,10 @@ def _axles_of_gross(
 
 def _trailer_axles_stated(scene: Scene) -> bool:
     """Whether the message speaks of the trailer's axles, without a figure of its own for them."""
-    return any(
+    return scene.has("axle_noun", "axle") and any(
         label.bound is None and label.vehicle == "trailer" and not label.subject
         for label in scene.labels
-    ) and any(token.senses.get("axle_noun") == "axle" for token in scene.tokens)
+    )
 
 
 def _is_alone(scene: Scene, figure: Figure) -> bool:

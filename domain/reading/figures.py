@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.context import Context
-from domain.quantities import Quantity
+from domain.quantities import converted
 from domain.reading.tokens import WORD, Token
 
 MASS, VOLUME, DISTANCE, TEMPERATURE, PRESSURE, SPEED = (
@@ -131,9 +131,9 @@ def follows_odometer(value: float, context: Context) -> bool:
     return context.odometer is not None and 0 <= value - context.odometer.value <= NEXT_READING
 
 
-def kilograms(figure: Figure) -> float:
-    """What a figure weighs; one without a unit is taken for pounds."""
-    return Quantity(figure.value, figure.unit or "lb").amount("kg")
+def kilograms(figure: Figure, unit: str = "lb") -> float:
+    """What a figure weighs; `unit` is that of one without, which is taken for pounds."""
+    return converted(figure.value, figure.unit or unit, "kg")
 
 
 def mean_kilometres(figure: Figure) -> None:

@@ -43,6 +43,8 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
 
     `named` is what the vehicles that it names say, for the whole message.
     """
+    if not scene.labels and STANDING.isdisjoint(scene.by_class):
+        return named
     found: str | None = None
     for index, _, key in scene.find("rig"):
         if count > 1 and not each.start <= index < each.end:
@@ -65,6 +67,10 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
     if found is None and _unhitched_here(scene, each):
         found = "trailer" if _trailer_is_subject(scene) or _it_alone(scene) else "solo"
     return found
+
+
+STANDING = frozenset(("rig", "hitch"))
+"""Classes of term that say how the rig stood."""
 
 
 def _says_truck(scene: Scene, index: int) -> bool:

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from domain.choices import ChoiceLabel
 from domain.entries import AXLES, SINGLE_AXLES, Weighing
-from domain.quantities import Quantity
+from domain.quantities import Quantity, converted
 from domain.reading.doubts import Doubt
 from domain.reading.figures import Figure
 from domain.reading.how_it_stood import rig_of
@@ -102,7 +102,7 @@ def digit_slips(
     load = loads[position]
     choices = []
     for value in (*others, load.value * 0.1, load.value, load.value * 10):
-        if AXLE_KG[0] <= Quantity(value, load.unit).amount("kg") <= AXLE_KG[1]:
+        if AXLE_KG[0] <= converted(value, load.unit, "kg") <= AXLE_KG[1]:
             mended = Quantity(round(value, 3), load.unit)
             choices.append(
                 Choice(
@@ -120,7 +120,7 @@ def gross_doubt(loads: dict[str, Quantity], rig: str | None) -> Doubt:
     parts = {position: load for position, load in loads.items() if position != "gross"}
     total = sum(load.amount("kg") for position, load in parts.items() if position != "tongue")
     unit = loads["gross"].unit
-    meant = Quantity(round(Quantity(total, "kg").amount(unit), 2), unit)
+    meant = Quantity(round(converted(total, "kg", unit), 2), unit)
     return Doubt(
         "gross", "does_not_sum", (meant, loads["gross"]), _gross_choices(parts, meant, rig)
     )

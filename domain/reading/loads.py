@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from domain.context import MASS_UNIT
-from domain.quantities import Quantity
+from domain.quantities import Quantity, converted
 from domain.reading.figures import MASS, Figure
 from domain.reading.scene import Scene
 
@@ -83,9 +83,9 @@ def _rounding(loads: Mapping[str, Quantity]) -> float:
     slack = 0.0
     for load in loads.values():
         if load.unit in ("t", "ton"):
-            slack += Quantity(0.006, load.unit).amount("kg")
+            slack += converted(0.006, load.unit, "kg")
         elif load.value % 100 == 0:
-            slack += Quantity(50.0, load.unit).amount("kg")
+            slack += converted(50.0, load.unit, "kg")
     return slack if all(load.value % 100 == 0 or load.unit == "t" for load in loads.values()) else 0
 
 

@@ -16,7 +16,7 @@ from typing import Literal, cast
 from domain.choices import ChoiceLabel
 from domain.context import Context
 from domain.entries import Entry, Odometer
-from domain.quantities import Quantity
+from domain.quantities import Quantity, converted
 from domain.reading.claims import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import BARE_STEP, DISTANCE, NEXT_READING, Figure
@@ -25,7 +25,9 @@ from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, WORD
 from domain.verdicts import Choice
 
-LARGEST = 2_000_000
+LEAST, LARGEST = 100, 2_000_000
+"""Miles or kilometres: what an odometer that is read out shows, at least and less than."""
+
 FARTHEST_EVENT = 14
 """Words, and what parts them, between a reading and what happened there."""
 
@@ -39,7 +41,9 @@ def read_odometers(scene: Scene) -> list[Odometer] | Doubt:
     """The odometer readings that a message states, a doubt about one, or none."""
     readings: list[Odometer] = []
     for figure in scene.live_figures():
-        if figure.role is not None:
+        if figure.role is not None or figure.dimension not in (None, DISTANCE):
+            continue
+        if not LEAST <= figure.value < LARGEST:
             continue
         event = _event(scene, figure)
         if not _is_odometer(scene, figure, event):
@@ -63,15 +67,13 @@ def read_odometers(scene: Scene) -> list[Odometer] | Doubt:
 
 
 def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
-    if figure.dimension not in (None, DISTANCE) or not 0 < figure.value < LARGEST:
-        return False
     label = figure.label
     if isinstance(label, Label):
         if label.field == "odometer":
             known = scene.context.odometer
             follows = known is not None and 0 <= figure.value - known.value <= BARE_STEP
             named = not label.compound and _surely_odometer(scene, label)
-            return figure.value >= 100 and figure.foreign is None and (follows or named)
+            return figure.foreign is None and (follows or named)
         # 'greased the bearings 51,700': where work is logged, a gauge's name reads nothing
         served = label.subject is not None and scene.has("check_done")
         if label.bound is figure and not (label.only_vehicle or served):
@@ -176,10 +178,10 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
     figures = [other for other in scene.figures if other.claimed is None]
     reach = FARTHEST_EVENT + TURNED
     nearby = range(max(0, figure.start - reach), min(len(scene.tokens), figure.end + reach))
-    for index in nearby:
-        token = scene.tokens[index]
-        if "event" not in token.senses:
+    for index in scene.by_class["event"]:
+        if index not in nearby:
             continue
+        token = scene.tokens[index]
         if not scene.stated(index) and "home" not in token.groups:
             continue
         if "home" in token.groups and is_ahead(scene, index):
@@ -328,7 +330,7 @@ def _mended(reading: Quantity, known: Quantity) -> list[Quantity]:
     found: list[Quantity] = []
     for each in dict.fromkeys(tries):
         value = float(each)
-        ahead = Quantity(value, reading.unit).amount(known.unit) - known.value
+        ahead = converted(value, reading.unit, known.unit) - known.value
         if each != digits and 0 <= ahead <= 600:
             found.append(Quantity(value, reading.unit))
     return found[:2]

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from domain.reading.figures import LEAST_LOAD, Figure
 from domain.reading.label import Label
@@ -16,8 +16,7 @@ from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER
 
 
-@dataclass(frozen=True, slots=True)
-class Pass:
+class Pass(NamedTuple):
     """The figures of one pass over the scale, with what was said of it."""
 
     figures: tuple[Figure, ...]
@@ -27,6 +26,9 @@ class Pass:
 
 def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
     """Split at 'pass 2', at a second 'bars on', at 'solo', or where a labelled position returns."""
+    whole = Pass(tuple(figures), 0, len(scene.tokens))
+    if not scene.labels and PARTING.isdisjoint(scene.by_class):
+        return [whole]
     marks = sorted(
         {
             *scene.by_class.get("bars", ()),
@@ -45,7 +47,7 @@ def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
         cuts = [mark + 1 for mark in between]
     cuts = cuts or _repeats(figures)
     if not cuts:
-        return [Pass(tuple(figures), 0, len(scene.tokens))]
+        return [whole]
     edges = [0, *cuts, len(scene.tokens)]
     starts = [figure.start for figure in figures]
     passes = []
@@ -54,8 +56,12 @@ def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
         if own:
             passes.append(Pass(own, start, end))
     if len(passes) > 1 and _axle_by_axle(scene, passes):
-        return [Pass(tuple(figures), 0, len(scene.tokens))]
+        return [whole]
     return passes
+
+
+PARTING = frozenset(("bars", "passes", "rig"))
+"""Classes of term that can part two passes."""
 
 
 def _axle_by_axle(scene: Scene, passes: Sequence[Pass]) -> bool:

@@ -29,7 +29,7 @@ SAYS = frozenset(("axle", "whole", "rig", "unit", "subject", "rating", "full", "
 
 def read_place(scene: Scene) -> str | None:
     """The place that a message names, as typed and without 'the', or None."""
-    heading = _heading(scene)
+    heading = _heading(scene) if BREAK in scene.kinds else None
     if heading is not None:
         return heading
     tokens = scene.tokens
@@ -84,8 +84,6 @@ def _heading(scene: Scene) -> str | None:
     It is the first one, the one behind the name of the document ('WEIGHBRIDGE TICKET 2087'), or
     one that says so: 'Station: Cedar Bend Fuel'.
     """
-    if scene.text.count("\n") < LEAST_BREAKS:
-        return None
     breaks = [index for index, token in enumerate(scene.tokens) if token.kind is BREAK]
     if len(breaks) < LEAST_BREAKS:
         return None

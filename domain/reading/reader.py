@@ -53,7 +53,7 @@ from domain.reading.spans import read_span
 from domain.reading.standing import read_standing
 from domain.reading.tables import unfold
 from domain.reading.talk import OTHER
-from domain.reading.times import read_when, whens_by_part
+from domain.reading.times import has_times, read_when, whens_by_part
 from domain.reading.tokens import NUMBER
 from domain.reading.undoing import kind_undone, takes_out
 from domain.reading.weighings import is_permitted
@@ -453,8 +453,9 @@ OF_TRAILER = ("trailer", "coupler", "tyres")
 
 def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
     """When, where and with what, said once for the whole message."""
-    when = read_when(scene)
-    parts = whens_by_part(scene)
+    timed = has_times(scene)
+    when = read_when(scene) if timed else None
+    parts = whens_by_part(scene) if timed else []
     place = read_place(scene)
     rated = "rating" in [figure.role for figure in scene.figures]
     truck = trailer = None
@@ -462,6 +463,8 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         truck, trailer = (_named(scene, each, rated=rated) for each in ("truck", "trailer"))
     if rated and truck is None and trailer is None:
         truck, trailer = _headed(scene, entries)
+    if not (timed or place or truck or trailer):
+        return tuple(entries)
     for entry in entries:
         own = _own_when(scene, parts, entry) if parts else None
         if own is not None or when is not None:

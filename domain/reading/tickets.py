@@ -26,14 +26,18 @@ def with_particulars(
 
 def fee_of(scene: Scene) -> tuple[Quantity | None, Figure | None]:
     """What the weighing cost, where money is named and no fuel is bought with it."""
-    for figure in scene.live_figures():
+    live = scene.live_figures()
+    priced = MONEY in [figure.dimension for figure in live]
+    if not priced and "fee" not in scene.by_class:
+        return None, None
+    for figure in live:
         label = figure.label
         if figure.role is None and isinstance(label, Label) and label.field == "fee":
             unit = figure.unit if figure.dimension == MONEY else scene.context.currency
             return Quantity(figure.value, unit or scene.context.currency), figure
-    if any(_is_price(scene, figure) for figure in scene.live_figures()):
+    if any(_is_price(scene, figure) for figure in live):
         return None, None  # what was weighed is paid for by its weight
-    for figure in scene.live_figures():
+    for figure in live:
         if figure.role is not None or figure.dimension != MONEY or not figure.unit:
             continue
         # A printed line may have any word before its sum.

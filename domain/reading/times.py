@@ -68,14 +68,13 @@ def has_times(scene: Scene) -> bool:
     return (
         "time" in scene.by_class
         or TIME in scene.kinds
+        or "ago" in scene.groups
         or scene.book.patterns["datelike"].search(scene.text) is not None
     )
 
 
 def read_when(scene: Scene) -> datetime | date | None:
-    """The moment that the message gives for what it states, or None."""
-    if not has_times(scene):
-        return None
+    """The moment that a message which tells a time gives for what it states, or None."""
     zone = zone_of(scene.context)
     local = local_time(scene.context)
     passed = _ago(scene, local)
@@ -93,7 +92,7 @@ def whens_by_part(scene: Scene) -> list[tuple[int, datetime | date]]:
     Parts are sentences, or stretches of one sentence with a clock time and a figure in each.
     Empty unless two parts tell different times; then what is stated in one happened then.
     """
-    if not scene.has("time") and TIME not in scene.kinds:
+    if "time" not in scene.by_class and TIME not in scene.kinds:
         return []
     timed = sorted(
         {
@@ -384,7 +383,7 @@ def _gave_way(scene: Scene, match: re.Match[str]) -> bool:
 
 
 def _speaks_of_ago(scene: Scene) -> bool:
-    return scene.has("time", "ago") or any(word in scene.text for word in scene.book.groups["ago"])
+    return scene.has("time", "ago") or "ago" in scene.groups
 
 
 def count_of(book: Phrasebook, said: str) -> float:

@@ -53,12 +53,14 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
     """The weighings that a message states, a doubt about them, or none."""
     if "differs" in scene.groups:
         _leave_differences(scene)
-    figures = [figure for figure in scene.live_figures() if _may_be_load(scene, figure)]
+    figures = scene.live_figures()
+    if not _are_unnamed(scene, figures):
+        figures = [figure for figure in figures if _may_be_load(scene, figure)]
     if not figures or _are_unnamed(scene, figures):
         return []
     weighings: list[Weighing] = []
     passes = passes_of(scene, figures)
-    named = rig_of_named(scene)
+    named = rig_of_named(scene) if scene.labels else None
     for number, each in enumerate(passes):
         rig = stated_rig(scene, each, len(passes), named)
         result = _read_pass(scene, each, rig, number, len(passes))
@@ -80,6 +82,10 @@ SHORTEST_ROW = 3
 
 SAYS_LOADS = frozenset(("weigh_cue", "bars", "passes", "rig", "hitch"))
 """Classes of term one of which says that something was weighed, or how it stood."""
+
+
+SAYS_WEIGHED = frozenset(("weigh_cue", "bars", "passes"))
+"""Classes of term one of which says that something was weighed."""
 
 
 def _leave_differences(scene: Scene) -> None:
@@ -178,12 +184,11 @@ def _read_pass(
 ) -> Weighing | Doubt | None:
     row = axle_list(scene, each.figures)
     labelled, bare = _labelled_and_bare(scene, each, row, rig)
-    placed = of_each(scene, place(scene, labelled, rig)) | dict(
-        zip(SINGLE_AXLES, row, strict=False)
-    )
+    placed = of_each(scene, place(scene, labelled, rig)) if labelled else {}
+    placed |= zip(SINGLE_AXLES, row, strict=False)
     if rig == "trailer":
         placed = on_trailer_alone(placed)
-    cue = scene.has("weigh_cue") or scene.has("bars") or scene.has("passes") or count > 1
+    cue = count > 1 or not SAYS_WEIGHED.isdisjoint(scene.by_class)
     if not placed and scene.has("fuel_cue") and not scene.has("weigh_cue"):
         return None
     evidence = _label_evidence(scene, placed)
