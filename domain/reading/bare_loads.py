@@ -196,9 +196,7 @@ def _place_beside(
     if len(bare) == 1 and "gross" not in placed and len(placed) >= 2:
         unit = common_unit(scene, [*placed.values(), *bare])
         total = sum(
-            kilograms(figure, unit)
-            for position, figure in placed.items()
-            if position != "tongue"
+            kilograms(figure, unit) for position, figure in placed.items() if position != "tongue"
         )
         value = kilograms(bare[0], unit)
         if abs(total - value) <= SUM_TOLERANCE * value:

@@ -19,6 +19,8 @@ from domain.reading.tokens import WORD, Token
 
 def drafts_of(scene: Scene) -> list[Draft]:
     """One draft, or one for each product where several are named."""
+    if "product" not in scene.by_class:
+        return _of_product(scene, None)
     products = [
         (index, key.split()[0])
         for index, token, key in scene.find("product")
@@ -30,12 +32,7 @@ def drafts_of(scene: Scene) -> list[Draft]:
         if apart:
             return apart
     if len(set(names)) < 2:
-        tanks = paid_apart(scene)
-        edges = [0, *(tanks or _next_fills(scene)), len(scene.tokens)]
-        product = names[0] if names else None
-        return [
-            Draft(product, start, end, {}, of_tank=bool(tanks)) for start, end in pairwise(edges)
-        ]
+        return _of_product(scene, names[0] if names else None)
     drafts: list[Draft] = []
     for number, (index, key) in enumerate(products):
         if drafts and drafts[-1].product == key:
@@ -47,9 +44,16 @@ def drafts_of(scene: Scene) -> list[Draft]:
     return _with_a_figure(scene, drafts)
 
 
+def _of_product(scene: Scene, product: str | None) -> list[Draft]:
+    """The drafts of one product, or of none that is named: one, or several in turn."""
+    tanks = paid_apart(scene)
+    edges = [0, *(tanks or _next_fills(scene)), len(scene.tokens)]
+    return [Draft(product, start, end, {}, of_tank=bool(tanks)) for start, end in pairwise(edges)]
+
+
 def share_costs(scene: Scene, drafts: Sequence[Draft]) -> None:
     """'31 gal diesel + 2.5 gal def, $121.37 + $9.75': as many amounts behind, in order."""
-    if len(drafts) < 2 or drafts[-1].of_tank:
+    if drafts[-1].of_tank:
         return
     live = scene.live_figures()
     volumes = [figure for figure in live if figure.dimension == VOLUME]
@@ -106,7 +110,8 @@ def _with_a_figure(scene: Scene, drafts: list[Draft]) -> list[Draft]:
 
 def _next_fills(scene: Scene) -> list[int]:
     """Where a sentence with a volume of its own follows one with another: a fill more."""
-    volumes = [figure for figure in scene.live_figures() if figure.dimension == VOLUME]
+    live = scene.live_figures()
+    volumes = [figure for figure in live if figure.dimension == VOLUME] if len(live) > 1 else []
     if len(volumes) < 2:
         return []
     starts = [scene.sentence_of(figure.start)[0] for figure in volumes]

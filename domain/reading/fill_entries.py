@@ -6,7 +6,6 @@ tank, the last odometer reading, the price of fuel or the arithmetic of the rece
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import replace
 
 from domain.choices import ChoiceLabel
@@ -70,10 +69,14 @@ def fill_of(
         missed=missed,
         dash_economy=dash,
         words=tuple(
-            (role, scene.words_between(figure.start, figure.end)) for role, figure in roles.items()
+            [
+                (role, scene.words_between(figure.start, figure.end))
+                for role, figure in roles.items()
+            ]
         ),
     )
-    for doubt in _doubts(scene, fill, roles, of_tank=draft.of_tank):
+    doubt = _doubt(scene, fill, roles, of_tank=draft.of_tank)
+    if doubt is not None:
         return None if _of_something_else(scene, fill, doubt) else doubt
     for figure in roles.values():
         figure.role = "fill"
@@ -105,9 +108,7 @@ def _is_talk(scene: Scene) -> bool:
     return "\n" not in scene.text and len(scene.unknown_words()) > MOST_STRANGE
 
 
-def _doubts(
-    scene: Scene, fill: Fill, roles: dict[str, Figure], *, of_tank: bool
-) -> Iterator[Doubt]:
+def _doubt(scene: Scene, fill: Fill, roles: dict[str, Figure], *, of_tank: bool) -> Doubt | None:
     """What is doubtful about a fill; one of several tanks may be larger than the known one."""
     context = scene.context
     if fill.odometer is not None:
@@ -115,25 +116,25 @@ def _doubts(
             context, fill.odometer, lambda odometer: replace(fill, odometer=odometer, words=())
         )
         if doubt is not None:
-            yield doubt
+            return doubt
     if fill.volume is not None and fill.product != "def":
         tank = None if of_tank else context.tank
         if fill.volume.value <= 0 or roles[VOLUME_ROLE].negative:
-            yield Doubt("volume", "implausible", (fill.volume,))
-        elif tank is not None and fill.volume.amount("L") > tank.amount("L") * TANK_SLACK:
+            return Doubt("volume", "implausible", (fill.volume,))
+        if tank is not None and fill.volume.amount("L") > tank.amount("L") * TANK_SLACK:
             typed = Choice(ChoiceLabel("figure_as_typed", fill.volume), (fill,))
-            yield Doubt("volume", "over_tank", (fill.volume, tank), (typed,))
+            return Doubt("volume", "over_tank", (fill.volume, tank), (typed,))
     if fill.unit_price is not None:
         low, high = price_band(context, fill.unit_price.unit.partition("/")[2])
         known = fill.unit_price.unit[:3] in BANDED_CURRENCIES
         if known and not low * 0.7 <= fill.unit_price.value <= high * 1.3:
-            yield Doubt("unit_price", "implausible", (fill.unit_price,))
+            return Doubt("unit_price", "implausible", (fill.unit_price,))
     if fill.volume and fill.cost and not fill.unit_price and fill.product != "def":
         low, high = price_band(context, fill.volume.unit)
         each = fill.cost.value / fill.volume.value
         same = fill.cost.unit in BANDED_CURRENCIES
         if same and not low * 0.6 <= each <= high * 1.4:
-            yield Doubt("cost", "implausible", (fill.cost,))
+            return Doubt("cost", "implausible", (fill.cost,))
     if fill.volume and fill.unit_price and fill.cost:
         total = fill.volume.value * fill.unit_price.value
         same = fill.unit_price.unit.endswith(fill.volume.unit)
@@ -141,7 +142,8 @@ def _doubts(
         less = any(is_total(fill.cost.value, total - each) for each in taken_off)
         if same and not (less or is_total(fill.cost.value, total)):
             meant = Quantity(round(total, 2), fill.cost.unit)
-            yield Doubt("cost", "price_does_not_fit", (meant, fill.cost))
+            return Doubt("cost", "price_does_not_fit", (meant, fill.cost))
+    return None
 
 
 def _volume(context: Context, figure: Figure | None) -> Quantity | None:

@@ -104,10 +104,12 @@ def _settle_total(context: Context, roles: dict[str, Figure], own: Sequence[Figu
     A price that is said stands where a total fits it; else one pair that fits to the cent.
     """
     volume = roles.get(VOLUME_ROLE)
+    if volume is None:
+        return
     totals = [
         figure for figure in own if figure.token.decimals == 2 and figure.dimension in (None, MONEY)
     ]
-    if volume is None or not totals:
+    if not totals:
         return
     price, said = roles.get(PRICE_ROLE), roles.get(COST_ROLE)
     if price is not None:

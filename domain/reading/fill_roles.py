@@ -85,9 +85,7 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
     if isinstance(label, Label) and (label.rating or label.subject) and not into_tank:
         return None
     if dimension == VOLUME:
-        other = _of_other_fluid(scene, figure) or _holds(scene, figure)
-        other = other or _is_let_out(scene, figure) or _is_rate(scene, figure)
-        return None if other else VOLUME_ROLE
+        return None if _is_not_pumped(scene, figure) else VOLUME_ROLE
     if dimension == PRICE:
         return PRICE_ROLE
     if dimension == MONEY:
@@ -136,8 +134,23 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
     return None
 
 
+def _is_not_pumped(scene: Scene, figure: Figure) -> bool:
+    """Whether a volume is of another fluid, or is held, let out or flows."""
+    if NOT_PUMPED.isdisjoint(scene.groups) and NO_FUEL.isdisjoint(scene.by_class):
+        return False
+    other = _of_other_fluid(scene, figure) or _holds(scene, figure)
+    return other or _is_let_out(scene, figure) or _is_rate(scene, figure)
+
+
+NOT_PUMPED = frozenset(("has_room_for", "out", "per_one"))
+NO_FUEL = frozenset(("subject", "rating_cue"))
+"""Groups and classes of term without one of which a volume is what was pumped."""
+
+
 def _is_of_product(scene: Scene, figure: Figure) -> bool:
     """'62 L of diesel and 10 of def': the unit is said once, for both."""
+    if "product" not in scene.by_class:
+        return False
     behind = scene.tokens[figure.end : figure.end + 2]
     if len(behind) < 2 or "of" not in behind[0].groups or "product" not in behind[1].senses:
         return False
@@ -156,6 +169,8 @@ def _unit_before(scene: Scene, figure: Figure, *, lettered: bool) -> str | None:
 
     Whether it may be one letter: 'l = 2' is not said of fuel.
     """
+    if "unit" not in scene.by_class and "volume_word" not in scene.groups:
+        return None
     index = figure.start - 1
     while index >= 0 and (
         scene.tokens[index].raw in ":=-"
@@ -176,8 +191,9 @@ def _unit_before(scene: Scene, figure: Figure, *, lettered: bool) -> str | None:
 
 def _of_trip(scene: Scene, figure: Figure) -> bool:
     """'16.3 gal, trip 188': what a trip meter shows, beside a volume."""
-    before = scene.tokens[figure.start - 1] if figure.start else None
-    if before is None or "trip_word" not in before.groups:
+    if "trip_word" not in scene.groups or not figure.start:
+        return False
+    if "trip_word" not in scene.tokens[figure.start - 1].groups:
         return False
     fuelled = any(other.dimension == VOLUME for other in scene.figures)
     return fuelled and LEAST_TRIP <= figure.value <= TRIP_LIMIT
@@ -202,6 +218,8 @@ def _tells_event(scene: Scene, figure: Figure) -> bool:
 
 def _price_said(scene: Scene, figure: Figure) -> str | None:
     """A word for price or for the total right before a figure."""
+    if PRICED.isdisjoint(scene.groups) and "whole" not in scene.by_class:
+        return None
     index = figure.start - 1
     for _ in range(3):
         if index < 0:
@@ -230,11 +248,16 @@ def _price_said(scene: Scene, figure: Figure) -> str | None:
     return None
 
 
+PRICED = frozenset(("price_word", "cost_word", "for", "at_alone"))
+"""Groups of words before a price or a total; so are those for the whole."""
+
+
 def in_small_coins(scene: Scene, figure: Figure) -> bool:
     """'49.6 L at 151.9': pence or cents a litre, with the one decimal that pumps show."""
     low, high = COINS_A_LITRE
-    coined = figure.dimension is None and figure.token.decimals == 1
-    if not (coined and low <= figure.value <= high):
+    if figure.token.decimals != 1 or figure.dimension is not None:
+        return False
+    if not low <= figure.value <= high:
         return False
     if dearest(scene.context.currency) > DEAREST_GALLON:
         return False

@@ -46,7 +46,7 @@ from domain.reading.label import Label
 from domain.reading.other_goods import leave_other_goods, leave_snacks, named_before
 from domain.reading.other_tanks import goes_elsewhere
 from domain.reading.scene import Scene
-from domain.reading.tokens import WORD, Token
+from domain.reading.tokens import BREAK, WORD, Token
 from domain.verdicts import Choice
 
 DECISIVE = 2.0
@@ -61,7 +61,8 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
     if not _may_be_fill(scene):
         return []
     drafts = drafts_of(scene)
-    share_costs(scene, drafts)
+    if len(drafts) > 1:
+        share_costs(scene, drafts)
     fills: list[Fill] = []
     for draft in drafts:
         result = _read(scene, draft, alone=len(drafts) == 1)
@@ -181,11 +182,11 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if not own:
         return None
     context = scene.context
-    cue = any(
+    cue = "fuel_cue" in scene.by_class and any(
         draft.start <= index < draft.end and scene.stated(index)
-        for index in scene.by_class.get("fuel_cue", ())
+        for index in scene.by_class["fuel_cue"]
     )
-    full = _full(scene, draft, alone=alone)
+    full = _full(scene, draft, alone=alone) if "full" in scene.by_class else None
     missed = True if _missed(scene) and draft.product != "def" else None
     bare: list[Figure] = []
     stopped = len(own)
@@ -209,12 +210,15 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
             draft.roles[role] = figure
     roles = draft.roles
     said = roles.get(VOLUME_ROLE)
-    if said is not None and not draft.of_tank:
+    several = "one_of_tanks" in scene.groups and not draft.of_tank
+    if said is not None and several:
         add_tanks(scene, roles, own)
         bare = [each for each in bare if each.claimed is None and each not in roles.values()]
     settle_money(scene, roles, own)
-    if not _pays_for_fuel(context, roles) and _fills_another(scene, roles.get(VOLUME_ROLE)):
-        return None
+    if "fuel_cue" in scene.by_class and "product" not in scene.by_class:
+        volume = roles.get(VOLUME_ROLE)
+        if not _pays_for_fuel(context, roles) and _fills_another(scene, volume):
+            return None
     unclear = _bought_without_unit(scene, own)
     if unclear is not None:
         return unclear
@@ -226,7 +230,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         assign_bare(scene, draft, bare, cue=cue or full is not None)
     elif bare and VOLUME_ROLE in roles:
         _odometer_beside(scene, roles, bare)
-    if VOLUME_ROLE in roles and said is None and not draft.of_tank:
+    if VOLUME_ROLE in roles and said is None and several:
         add_tanks(scene, roles, own)  # 'put 22.4 in the main and 14.1 in the aux'
     if VOLUME_ROLE not in roles and not (
         COST_ROLE in roles and (cue or draft.product or PRICE_ROLE in roles or full is not None)
@@ -406,8 +410,6 @@ def _without_volume(
 
 def _fills_another(scene: Scene, volume: Figure | None) -> bool:
     """'fill the horse trough': something else than a fuel tank is filled, with that volume."""
-    if scene.has("product") or not scene.has("fuel_cue"):
-        return False
     start, end = scene.sentence_of(volume.start) if volume else (0, len(scene.tokens))
     for index, token, _ in scene.find("fuel_cue"):
         if not start <= index < end:
@@ -473,7 +475,7 @@ def _is_tank(token: Token) -> bool:
 
 def _missed(scene: Scene) -> bool:
     """'there's a fill I never logged': a fill and a word for leaving it out, in one clause."""
-    if scene.has("missed"):
+    if "missed" in scene.by_class:
         return True
     for index, _, _ in scene.find("missed_verb"):
         start, end = scene.clause_of(index)
@@ -507,7 +509,7 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
             evidence += 0.6
         if draft.product is None and not cue and not volume.foreign:
             evidence += 0.2
-        if roles.keys() == {VOLUME_ROLE} and _of_version(scene, volume):
+        if len(roles) == 1 and _of_version(scene, volume):
             evidence -= 0.5
     if PRICE_ROLE in roles:
         evidence += 1.2
@@ -517,7 +519,8 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
         evidence += 0.9
     if "dash_economy" in roles:
         evidence += 0.4
-    if not roles.keys() - {VOLUME_ROLE} and ("?" in scene.text or _is_priced_each(scene)):
+    nothing_else = not roles or (len(roles) == 1 and VOLUME_ROLE in roles)
+    if nothing_else and ("?" in scene.text or _is_priced_each(scene)):
         evidence -= 0.5  # 'can you get some? the 2.5 gal box'
     if cue:
         evidence += 1.0
@@ -525,9 +528,10 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
         evidence += 1.0
     if full is not None:
         evidence += 1.0
-    if COST_ROLE in roles and _worth_of_fuel(scene, roles[COST_ROLE]):
+    cost = roles.get(COST_ROLE)
+    if cost is not None and _worth_of_fuel(scene, cost):
         evidence += 1.5
-    if {COST_ROLE, ODOMETER_ROLE} <= roles.keys() and _is_put_in(scene, roles[COST_ROLE]):
+    if cost is not None and ODOMETER_ROLE in roles and _is_put_in(scene, cost):
         evidence += 0.5
     return evidence
 
@@ -574,21 +578,29 @@ LEAST_PAID = 5
 def _foreign(scene: Scene, draft: Draft) -> bool:
     """Whether the volume is of something else: milk, water, sugar, a fish tank."""
     volume = draft.roles.get(VOLUME_ROLE)
-    if volume is not None and draft.product is None and named_before(scene, volume):
+    printed = BREAK in scene.kinds and draft.product is None
+    if printed and volume is not None and named_before(scene, volume):
         return True
     if volume is not None and ODOMETER_ROLE not in draft.roles and goes_elsewhere(scene, volume):
         return True
     if volume is None or volume.foreign is None:
-        few = len(scene.unknown_words(names=False)) <= 3
-        known = draft.product or scene.has("fuel_cue") or scene.has("full")
+        known = draft.product or ODOMETER_ROLE in draft.roles or PRICE_ROLE in draft.roles
+        known = known or not FILLED.isdisjoint(scene.by_class)
         known = known or _paid_to_the_cent(scene.context, draft.roles)
-        return not (known or few or ODOMETER_ROLE in draft.roles or PRICE_ROLE in draft.roles)
+        return not known and len(scene.unknown_words(names=False)) > MOST_STRANGE
     if draft.product or ODOMETER_ROLE in draft.roles:
         return False
     price = draft.roles.get(PRICE_ROLE)
     of = volume.end < len(scene.tokens) and "of" in scene.tokens[volume.end].groups
     # '12 gallons of cider at 8.00', and not '41 gal of go juice at 4.019'
     return price is None or (of and price.token.decimals != MILLS)
+
+
+FILLED = frozenset(("fuel_cue", "full"))
+"""Classes of term that say that something was filled."""
+
+MOST_STRANGE = 3
+"""Words that no phrase knows: beside more of them a lone volume is of something else."""
 
 
 def _paid_to_the_cent(context: Context, roles: dict[str, Figure]) -> bool:
