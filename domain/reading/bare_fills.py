@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import partial
 from itertools import product
+from operator import ne
 
 from domain.context import VOLUME_UNIT, Context
 from domain.reading.beside import DEAREST, dearest
@@ -52,6 +53,12 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
     """Try bare figures in every role that is free, and keep the best assignment if it is good."""
     context = scene.context
     figures = [figure for figure in bare if figure.foreign is None][:4]
+    said = bool(cue or draft.product or draft.roles)
+    # Alone they are of a fill where one of several was pumped: see `_sure_alone`.
+    if not said and (len(figures) < 2 or max(each.token.decimals for each in figures) < 1):
+        return
+    if len(bare) > MOST_FIGURES and "\n" not in scene.text:
+        return
     # 'fed the beast 30.6 gal, $119.34'
     pumped = VOLUME_ROLE in draft.roles and (
         not draft.roles.keys().isdisjoint(PAID)
@@ -61,61 +68,67 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
         return
     if not (draft.product or draft.roles) and _tells_a_story(scene):
         return
-    # Alone they are of a fill where one of several was pumped: see `_sure_alone`.
-    decimals = [figure.token.decimals for figure in figures]
-    if not (cue or draft.product or draft.roles) and (len(decimals) < 2 or max(decimals) < 1):
+    score, names = _best(scene, draft, figures, cue=cue)
+    if names is None:
         return
-    if len(bare) > MOST_FIGURES and "\n" not in scene.text:
+    told = draft.product or VOLUME_ROLE in draft.roles
+    if not told and _of_a_thing(scene, figures, names):
         return
+    if not said and not _sure_alone(context, names, figures):
+        return
+    roles = draft.roles | _in_roles(names, figures)
+    if _only_a_volume(draft, names) and _tells_more(
+        scene, draft, paid=_is_priced(context, roles), cue=cue
+    ):
+        return
+    draft.roles |= roles
+    draft.evidence += min(score, 4.0) * 0.6
+    if context.odometer is None and not (cue or draft.product) and len(roles) < 3:
+        draft.evidence -= 1.0
+
+
+def _best(
+    scene: Scene, draft: Draft, figures: Sequence[Figure], *, cue: bool
+) -> tuple[float, Sequence[str | None] | None]:
+    """What the best assignment of figures is worth, and its roles; None where none is good."""
     free = [role for role in BARE_ROLES if role not in draft.roles]
-    best: tuple[float, tuple[str | None, ...]] = (0.0, ())
-    tried: list[tuple[float, list[str]]] = []
     volume = draft.roles.get(VOLUME_ROLE)
     options = [
         _beside_volume(scene, _options(scene, figure, free, volume), figure, volume)
         for figure in figures
     ]
+    paid = COST_ROLE in draft.roles and (cue or draft.product)
+    best: tuple[float, Sequence[str | None] | None] = (0.0, None)
+    tried: list[tuple[float, list[str]]] = []
     for chosen in product(*options):
-        named = [role for role, _ in chosen if role]
-        if len(named) != len(set(named)):
+        names = [role for role, _ in chosen]
+        named = [role for role in names if role]
+        taken = {*draft.roles, *named}
+        if len(taken) < len(draft.roles) + len(named):
             continue
-        roles = draft.roles | {
-            role: figure for (role, _), figure in zip(chosen, figures, strict=True) if role
-        }
-        score = sum(worth for _, worth in chosen) + _arithmetic(scene, roles)
-        paid = PRICE_ROLE in roles or (COST_ROLE in draft.roles and (cue or draft.product))
-        if VOLUME_ROLE not in roles and not (COST_ROLE in roles and paid):
+        score = sum([worth for _, worth in chosen])
+        if VOLUME_ROLE in taken:
+            if PRICE_ROLE in taken and COST_ROLE in taken:
+                score += _arithmetic(scene, draft.roles | _in_roles(names, figures))
+        elif COST_ROLE not in taken or not (paid or PRICE_ROLE in taken):
             score -= 3.0
-        score -= 0.2 * _disorder(named)
+        if len(named) > 1:
+            score -= 0.2 * _disorder(named)
         if scene.trace is not None and score > 0:
-            tried.append((score, [role or "nothing" for role, _ in chosen]))
+            tried.append((score, [role or "nothing" for role in names]))
         if score > best[0]:
-            best = (score, tuple(role for role, _ in chosen))
+            best = (score, names)
     # Money alone says nothing of fuel: 'it's at 6448 California 2 and the price is $55'.
     fuelled = cue or draft.product or draft.roles.keys() - {COST_ROLE}
     needed = 1.0 if fuelled else 3.5
-    for score, names in sorted(tried, reverse=True)[:3]:
-        scene.decided(partial(_told, figures, names, score, needed))
-    if best[0] < needed:
-        return
-    told = draft.product or VOLUME_ROLE in draft.roles
-    if not told and _of_a_thing(scene, figures, best[1]):
-        return
-    if not (cue or draft.product or draft.roles) and not _sure_alone(context, best[1], figures):
-        return
-    roles = draft.roles | {
-        role: figure for role, figure in zip(best[1], figures, strict=True) if role
-    }
-    if _only_a_volume(draft, best[1]) and _tells_more(
-        scene, draft, paid=_is_priced(context, roles), cue=cue
-    ):
-        return
-    for role, figure in zip(best[1], figures, strict=True):
-        if role:
-            draft.roles[role] = figure
-    draft.evidence += min(best[0], 4.0) * 0.6
-    if context.odometer is None and not (cue or draft.product) and len(draft.roles) < 3:
-        draft.evidence -= 1.0
+    for score, told in sorted(tried, reverse=True)[:3]:
+        scene.decided(partial(_told, figures, told, score, needed))
+    return best if best[0] >= needed else (0.0, None)
+
+
+def _in_roles(names: Sequence[str | None], figures: Sequence[Figure]) -> dict[str, Figure]:
+    """Figures by the roles that they are given; some have none."""
+    return {role: figure for role, figure in zip(names, figures, strict=True) if role}
 
 
 def _told(figures: Sequence[Figure], names: Sequence[str], score: float, needed: float) -> str:
@@ -206,8 +219,8 @@ def _surely_fuel(scene: Scene, draft: Draft) -> bool:
 
 
 def _disorder(named: Sequence[str]) -> int:
-    usual = [role for role in BARE_ROLES if role in named]
-    return sum(1 for left, right in zip(usual, named, strict=True) if left != right)
+    """How many roles stand elsewhere than where they usually do."""
+    return sum(map(ne, sorted(named, key=BARE_ROLES.index), named))
 
 
 def _options(
@@ -276,8 +289,6 @@ def _said_with_mills(scene: Scene, figure: Figure) -> bool:
 
 def _arithmetic(scene: Scene, roles: dict[str, Figure]) -> float:
     """Volume times price is the total: the strongest word that figures can say."""
-    if not {VOLUME_ROLE, PRICE_ROLE, COST_ROLE} <= roles.keys():
-        return 0.0
     if roles[VOLUME_ROLE].token.decimals == 0 and roles[PRICE_ROLE].token.decimals < 3:
         return 0.0
     total = roles[VOLUME_ROLE].value * roles[PRICE_ROLE].value

@@ -14,8 +14,11 @@ from domain.reading.tokens import WORD
 def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
     """'8.2 gal gas for the generator', '60 gal in the boat': neither the truck nor its tank."""
     start, end = scene.sentence_of(volume.start)
-    if _of_water(scene, start, end):
+    if "full" in scene.by_class and _of_water(scene, start, end):
         return True
+    groups, words = scene.book.groups, scene.words()
+    if groups["into"].isdisjoint(words) and groups["for"].isdisjoint(words):
+        return False
     others = (each.start for each in scene.figures if each.dimension == VOLUME)
     end = min((start for start in others if start >= volume.end), default=end)
     if _in_another(scene, volume.end, end):
