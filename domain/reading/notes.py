@@ -8,7 +8,7 @@ where what follows has to do with the rig, the road or the scale.
 from __future__ import annotations
 
 from domain.entries import Note
-from domain.reading.places import read_place
+from domain.reading.places import read_places
 from domain.reading.scene import Scene
 
 MARKS = ":,-–—.!;"
@@ -58,7 +58,7 @@ def _note_of(scene: Scene, index: int, rest: int) -> Note:
     trailers, trucks = set(scene.named("trailer")), set(scene.named("truck"))
     return Note(
         note=scene.text[scene.tokens[rest].start :].strip(),
-        place=read_place(scene),
+        place=next((place for _, place in read_places(scene)), None),
         trailer=trailers.pop() if len(trailers) == 1 else None,
         truck=trucks.pop() if len(trucks) == 1 else None,
     )

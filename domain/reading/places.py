@@ -6,6 +6,7 @@ or capitalized words beside the figures that mean nothing else. Places are kept 
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from itertools import pairwise
 
 from domain.reading.aboard import companions
@@ -27,14 +28,31 @@ SAYS = frozenset(("axle", "whole", "rig", "unit", "subject", "rating", "full", "
 """Classes of words that say something of the log, and are in no name of a business."""
 
 
-def read_place(scene: Scene) -> str | None:
-    """The place that a message names, as typed and without 'the', or None."""
+def read_places(scene: Scene) -> list[tuple[int, str]]:
+    """The places that a message names, as typed and without 'the', each with where it stands.
+
+    Of those that nothing leads to there is one at most, and its place is of all that is stated.
+    """
     heading = _heading(scene) if BREAK in scene.kinds else None
     if heading is not None:
-        return heading
+        return [(0, heading)]
+    led = list(_led_to(scene)) if "leads_to_place" in scene.groups else []
+    if led:
+        return led
+    if "home" in scene.groups and any(
+        not is_ahead(scene, index)
+        for index, token, _ in scene.find("event")
+        if "home" in token.groups
+    ):
+        return [(0, "home")]
+    alone = _standing_alone(scene)
+    return [] if alone is None else [(0, alone)]
+
+
+def _led_to(scene: Scene) -> Iterator[tuple[int, str]]:
+    """'fuelled at Elm Creek ..., weighed at Dry Fork ...': what leads to each place, and it."""
     tokens = scene.tokens
-    leads = "leads_to_place" in scene.groups
-    for index, token in enumerate(tokens) if leads else ():
+    for index, token in enumerate(tokens):
         if "leads_to_place" not in token.groups or token.kind is not WORD:
             continue
         if scene.talk[index] in (OTHER, PLAN, REQUEST):
@@ -48,15 +66,10 @@ def read_place(scene: Scene) -> str | None:
         if "sent_from" in token.groups and tokens[end : end + 1] and tokens[end].raw == ":":
             continue  # 'fwd from Ned: ...'
         if end > start and "no_destination" not in tokens[start].groups:
-            start, end = _put_right(tokens, end) or (start, end)
-            return scene.words_between(start, end)
-    if "home" in scene.groups and any(
-        not is_ahead(scene, index)
-        for index, token, _ in scene.find("event")
-        if "home" in token.groups
-    ):
-        return "home"
-    return _standing_alone(scene)
+            right = _put_right(tokens, end)
+            yield index, scene.words_between(*(right or (start, end)))
+            if right:
+                return
 
 
 def _is_money(token: Token) -> bool:

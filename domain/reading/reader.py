@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import fields, replace
-from datetime import date, datetime
+from datetime import date
 from itertools import pairwise
 
 from domain.context import MASS_UNIT, Context
@@ -42,8 +42,9 @@ from domain.reading.lexer import LINK, clean
 from domain.reading.loads import makes_gross
 from domain.reading.meanings import meaning_first
 from domain.reading.notes import read_note
+from domain.reading.own_parts import moment_of, of_own_part
 from domain.reading.phrasebook import Phrasebook
-from domain.reading.places import read_place
+from domain.reading.places import read_places
 from domain.reading.plain_questions import understands
 from domain.reading.questions import read_question
 from domain.reading.readers import WAKES, read_figures
@@ -437,15 +438,10 @@ def _whole_at(text: str, words: str) -> int:
     return max(at, 0)
 
 
-def _own_when(
-    scene: Scene, parts: Sequence[tuple[int, datetime | date]], entry: Entry
-) -> datetime | date | None:
-    """The moment that the part of the message tells in which an entry is stated."""
+def _token_of(scene: Scene, entry: Entry) -> int:
+    """The token where a message begins to state an entry."""
     at = _stands_at(scene, entry)
-    index = next((i for i, token in enumerate(scene.tokens) if token.end > at), 0)
-    first, _ = scene.sentence_of(index)
-    told = [moment for start, moment in parts if first <= start <= index]
-    return told[-1] if told else None
+    return next((i for i, token in enumerate(scene.tokens) if token.end > at), 0)
 
 
 OF_TRAILER = ("trailer", "coupler", "tyres")
@@ -456,7 +452,8 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
     timed = has_times(scene)
     when = read_when(scene) if timed else None
     parts = whens_by_part(scene) if timed else []
-    place = read_place(scene)
+    places = read_places(scene)
+    place = places[0][1] if places else None
     rated = "rating" in [figure.role for figure in scene.figures]
     truck = trailer = None
     if rated or "name" in scene.by_class:
@@ -465,11 +462,14 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         truck, trailer = _headed(scene, entries)
     if not (timed or place or truck or trailer):
         return tuple(entries)
-    for entry in entries:
-        own = _own_when(scene, parts, entry) if parts else None
+    several = bool(parts) or len(places) > 1
+    stated = [_token_of(scene, entry) for entry in entries] if several else []
+    for number, entry in enumerate(entries):
+        own = moment_of(scene, parts, stated, stated[number]) if parts else None
         if own is not None or when is not None:
             _complete(entry, "at", own or when)
         if place is not None and not isinstance(entry, (Rating, Check, Cargo)):
+            place = of_own_part(scene, places, stated, stated[number]) if stated else place
             _complete(entry, "place", place)
         if truck is not None and not (isinstance(entry, Rating) and entry.subject == "trailer"):
             _complete(entry, "truck", truck)

@@ -12,7 +12,6 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
-from itertools import pairwise
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from domain.context import Context
@@ -87,9 +86,9 @@ def read_when(scene: Scene) -> datetime | date | None:
 
 
 def whens_by_part(scene: Scene) -> list[tuple[int, datetime | date]]:
-    """Where parts of a message have times of their own: the first token of each, and its moment.
+    """Where parts of a message have times of their own: a token of each, and its moment.
 
-    Parts are sentences, or stretches of one sentence with a clock time and a figure in each.
+    Parts are sentences, and of one with several clock times what stands around each.
     Empty unless two parts tell different times; then what is stated in one happened then.
     """
     if "time" not in scene.by_class and TIME not in scene.kinds:
@@ -118,18 +117,25 @@ def _whens_within(
     if whole is None:
         return
     clocks = [i for i in range(start, end) if _tells_clock(scene.tokens[i])]
-    figures = [each for each in scene.figures if start <= each.start < end and each.role]
-    cuts = [start]
-    for before, after in pairwise(clocks):
-        told = [each for each in figures if before < each.start < after]
-        if told and clocks[0] < figures[0].start:
-            cuts.append(told[-1].end)
-        elif told or (figures and figures[0].start < clocks[0]):
-            cuts.append(before + 1)
-    for opens, closes in pairwise((*cuts, end)):
-        part = find_when(scene, local, (opens, closes)) if len(cuts) > 1 else whole
+    if len(clocks) < SEVERAL:
+        yield start, whole
+        return
+    for number, clock in enumerate(clocks):
+        opens, closes = scene.clause_of(clock)
+        opens = max(opens, clocks[number - 1] + 1) if number else opens
+        closes = min([closes, *clocks[number + 1 : number + 2]])
+        part = find_when(scene, local, (opens, closes))
         if part is not None:
-            yield opens, When(whole.day, part.clock)
+            own = any(_tells_day(token) for token in scene.tokens[opens:closes])
+            yield clock, part if own else When(whole.day, part.clock)
+
+
+SEVERAL = 2
+"""Clock times in one sentence: each is of what is told beside it."""
+
+
+def _tells_day(token: Token) -> bool:
+    return "time" in token.senses and "noon" not in token.groups
 
 
 def _tells_clock(token: Token) -> bool:

@@ -1,0 +1,102 @@
+"""Of several places or clock times each entry takes the one of its own part of the message."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+
+import pytest
+
+from domain.entries import Hitch
+from domain.verdicts import Facts
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def told(text: str, field: str, reads: Reader) -> list[object]:
+    """What a field says of each entry that a message states."""
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    return [getattr(entry, field) for entry in read.entries]
+
+
+@pytest.mark.parametrize(
+    ("text", "places"),
+    [
+        (
+            "fuelled at Moss Gap 29.4 gal 48,211, weighed at Larkfold steer 5220 drive 6940",
+            ["Moss Gap", "Larkfold"],
+        ),
+        (
+            "weighed at Larkfold, steer 5220, drive 6940, fuelled at Moss Gap 29.4 gal 48,211",
+            ["Larkfold", "Moss Gap"],
+        ),
+        (
+            "steer 5220 drive 6940 at Larkfold then 29.4 gal, 48,211, at Moss Gap",
+            ["Larkfold", "Moss Gap"],
+        ),
+        ("29.4 gal at Moss Gap, 5220 6940 12160 at Larkfold", ["Moss Gap", "Larkfold"]),
+        (
+            "Left Moss Gap 48,211. 29.4 gal at Larkfold, 48,340",
+            ["Moss Gap", "Larkfold"],
+        ),
+        (
+            "dropped the camper at Moss Gap and fuelled at Larkfold 29.4 gal 48,211",
+            ["Moss Gap", "Larkfold"],
+        ),
+        ("left Moss Gap, arrived Larkfold 48,340", ["Larkfold"]),
+        ("arrived safely at Larkfold, 48,340", ["Larkfold"]),
+        # One place is of all that is stated.
+        ("at Larkfold, 29.4 gal 48,211, dropped the camper", ["Larkfold", "Larkfold"]),
+        ("29.4 gal 48,211 at Moss Gap, no, Larkfold", ["Larkfold"]),
+    ],
+)
+def test_each_entry_has_the_place_of_its_part(
+    reads: Reader, text: str, places: Sequence[str]
+) -> None:
+    assert told(text, "place", reads) == places
+
+
+@pytest.mark.parametrize(
+    ("text", "clocks"),
+    [
+        (
+            "hooked the camper at 6:40, weighed at 7:50 steer 5220 drive 6940 trailer 9310",
+            ["11 06:40", "11 07:50"],
+        ),
+        (
+            "camper dropped 7:10, lights checked at 7:30, left at 8:05 48,211",
+            ["11 07:10", "11 07:30", "11 08:05"],
+        ),
+        (
+            "29.4 gal 48,211 at 9:20 and dropped the camper at 10:15",
+            ["11 09:20", "11 10:15"],
+        ),
+        (
+            "left yesterday at 3pm 48,211, arrived this morning at 7:30 48,420",
+            ["10 15:00", "11 07:30"],
+        ),
+        (
+            "yesterday we left at 6:10, 48,211, and pulled in at 11:45, 48,420",
+            ["10 06:10", "10 11:45"],
+        ),
+    ],
+)
+def test_each_entry_has_the_clock_of_its_part(
+    reads: Reader, text: str, clocks: Sequence[str]
+) -> None:
+    moments = told(text, "at", reads)
+    assert [f"{at:%d %H:%M}" for at in moments if isinstance(at, datetime)] == clocks
+
+
+def test_a_moment_and_a_place_keep_together(reads: Reader) -> None:
+    text = (
+        "hooked the camper at Moss Gap at 6:40, weighed at Larkfold at 7:50 steer 5220 drive 6940"
+    )
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    first, second = read.entries
+    assert isinstance(first, Hitch)
+    assert [(each.place, f"{each.at:%H:%M}") for each in (first, second)] == [
+        ("Moss Gap", "06:40"),
+        ("Larkfold", "07:50"),
+    ]
