@@ -51,6 +51,7 @@ from domain.verdicts import (
     FAULTS,
     HEAVIEST,
     LAST_FILL,
+    MORE,
     OF_TRIP,
     PAGE,
     PICTURE,
@@ -189,8 +190,9 @@ FILLED: Mapping[str, TopicAnswer] = {"cost": fuel.last_fill_answer}
 READ: Mapping[str, TopicAnswer] = {"distance": spans.odometer_answer}
 MOST: Mapping[str, TopicAnswer] = {"weight": weights.heaviest_answer}
 AGED: Mapping[str, TopicAnswer] = {"upkeep": upkeep.tyre_age_answer}
+LOADABLE: Mapping[str, TopicAnswer] = {"margin": loading.whatif_answer}
 """Who answers what is asked of one thing of a topic: the faults, the rule, the last fill, the
-odometer, the heaviest weighing, the age of the tyres."""
+odometer, the heaviest weighing, the age of the tyres, what can still be loaded."""
 
 ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
     None: TOPICS,
@@ -204,6 +206,7 @@ ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
     READING: READ,
     HEAVIEST: MOST,
     AGE: AGED,
+    MORE: LOADABLE,
 }
 """Who answers a question, by the form in which it wants its answer."""
 

@@ -453,6 +453,8 @@ def _is_unit_here(token: Token, after: Token | None, figure: Figure) -> bool:
         return False
     if token.glued or after is None or after.kind is not WORD:
         return True
+    if token.text == "ks":
+        return bool(after.senses or after.groups)  # '800 ks cost us'
     return token.text in ("l", "t", "c", "f") and (token.raw.isupper() or bool(after.senses))
 
 

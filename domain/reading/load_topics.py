@@ -223,6 +223,7 @@ def asks_ratings(scene: Scene, asked: Asked) -> bool:
         return named and (asked.ours or asked.plain) and asked.phrased("ratings", "max")
     listed = asked.phrased("ratings", "lists_ratings") and "how" not in asked.forms
     short = len(asked.words) <= LONGEST_LIST or asked.stands("asks_drawbar")
+    short = short or asked.stands("held_by_drawbar")
     if listed and asked.strangers == 0 and short:
         return True
     if asked.within("ratings", "everyday_rating"):
@@ -262,8 +263,11 @@ def asks_weight(scene: Scene, asked: Asked) -> bool:
     if asked.within("weight", "axle_or_word"):
         named = asked.stands("drives_named") and not asked.forms.isdisjoint(ASKS_LOAD)
         return named and asked.strangers == 0  # and not 'who drives'
-    if asked.within("weight", "scale_word") and asked.says("points_at_a_thing") and not asked.ours:
-        return False  # 'what sort of scale is this'
+    if asked.within("weight", "scale_word"):
+        if asked.says("points_at_a_thing") and not asked.ours:
+            return False  # 'what sort of scale is this'
+        if asked.stands("near_by") or (asked.says("open_word") and not asked.ours):
+            return False  # 'where is a scale near me': no map is known
     gross = names_rig(scene) or asked.stands("gross_named")
     if asked.within("weight", "gross_word") and not gross:
         return False  # 'is it gross'

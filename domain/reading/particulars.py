@@ -20,7 +20,7 @@ from domain.reading.spots import Spot, find_spots, said_length
 from domain.reading.things import noun_from
 from domain.reading.times import has_times
 from domain.reading.tokens import WORD, Token
-from domain.verdicts import OF_TRIP, Question
+from domain.verdicts import MORE, OF_TRIP, Question
 
 DATED_TOPICS = frozenset(("cost", "distance", "period", "economy", "trip", "weight", "margin"))
 OTHERWISE_MEANT = frozenset(
@@ -72,10 +72,11 @@ def question_of(scene: Scene, topic: str, asked: Asked) -> Question:
     since, until = _span(scene, topic)
     destination = destination_of(scene) if topic == "plan" else None
     mass = asked.mass if topic in OF_A_LOAD else None
+    more = topic == "whatif" and mass is None and asks_how_much_more(asked)
     spots = find_spots(scene) if topic == "whatif" else []
     position = _position(scene, spots)
     return Question(
-        topic,
+        "margin" if more else topic,
         distance=_distance(scene, topic, asked, spots),
         value=_mass(scene, mass) if mass is not None else _held_against(scene, topic),
         truck=next(iter(scene.named("truck")), None),
@@ -87,9 +88,15 @@ def question_of(scene: Scene, topic: str, asked: Asked) -> Question:
         product=_product(scene) if topic == "cost" else None,
         since=origin_of(scene) if destination else since,
         until=destination or until,
-        form=_form(topic, asked) if since is None else None,
+        form=MORE if more else _form(topic, asked) if since is None else None,
         text=scene.text,
     )
+
+
+def asks_how_much_more(asked: Asked) -> bool:
+    """'how much more can we load on the flatdeck': what is left is asked for, and no load named."""
+    capacity = asked.phrased("whatif", "asks_capacity") or asked.phrased("margin", "asks_capacity")
+    return capacity and not asked.says("if")
 
 
 OF_A_LOAD = frozenset(("whatif", "tiedown", "margin", "weight", "tongue"))

@@ -118,6 +118,7 @@ def _of_people(scene: Scene) -> bool:
             and words[at - 1] in groups["plain_asks_you"]
             and (not words[at + 1].isalpha() or words[at + 1] in asks)
         )
+        and not (word in groups["addressed"] and words[at + 1] in groups["thinks"])
         for at, word in enumerate(words)
     )
 
@@ -222,6 +223,7 @@ def _plan(scene: Scene, asked: Asked) -> bool:
     if _whether(scene, asked) and not planned:
         return False  # 'will the diesel last until Quail Lake, 130 miles'
     fuelled = asked.says("plain_fuel", "plain_money", "plain_burns")
+    fuelled = fuelled or (asked.stands("pays_out") and bool(asked.forms - {"are_we"}))
     if asked.distance is None:
         planned = asked.says("plain_plan") and not asked.says("plain_is")
         between = planned and goes_between_names(scene)

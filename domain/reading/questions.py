@@ -285,6 +285,7 @@ def _look(
     other = (
         "other_people" in said
         and _asks_people(scene, words, text, sure=sure)
+        and not ("ratings" in topics and _said_of_drawbar(scene, text))
         and _requested(scene, words, may_do) is None
     )
     return Asked(
@@ -321,6 +322,15 @@ def _asks_people(scene: Scene, words: Sequence[str], text: str, *, sure: bool) -
         if phrase in text:
             people.difference_update(phrase.split(), groups["addressed"])
     return not groups["other_people"].isdisjoint(people)
+
+
+def _said_of_drawbar(scene: Scene, text: str) -> bool:
+    """'all the limits you have', 'the ratings you hold for the camper': what Drawbar was told."""
+    said = f"{text.rstrip(' ?.!')} "
+    return any(
+        said.endswith(each) or f"{each}for " in text or f"{each}on " in text
+        for each in scene.book.phrases_of("held_by_drawbar")
+    )
 
 
 def _without_opinion(scene: Scene, words: Sequence[str], *, sure: bool) -> Sequence[str]:

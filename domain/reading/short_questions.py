@@ -26,6 +26,7 @@ from domain.verdicts import (
     FAULTS,
     HEAVIEST,
     LAST_FILL,
+    MORE,
     OF_TRIP,
     READING,
     RULE,
@@ -123,7 +124,8 @@ def _sign(token: Token) -> str:
         sign = OWN_TRUCK if name.startswith("truck") else OWN_TRAILER
         return f"{token.text.split(' ')[0]} {sign}" if "rig" in token.senses else sign
     vehicle = token.senses.get("vehicle")
-    if vehicle is not None and "talk" not in token.senses and vehicle != "rig":
+    towed = vehicle == "trailer" and "caravan" in token.groups  # a van, where it is one
+    if vehicle is not None and vehicle != "rig" and (towed or "talk" not in token.senses):
         return TRUCK if vehicle == "truck" else TRAILER
     if token.kind == NUMBER:
         return FIGURE
@@ -183,6 +185,7 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "may_tow": {"topic": "ratings"},
     "tie_rules": {"topic": "tiedown", "form": RULE},
     "ties": {"topic": "tiedown"},
+    "more": {"topic": "margin", "form": MORE},
     "load_supposed": {"topic": "whatif"},
     "changed": {"topic": "weight", "form": CHANGE},
     "tongue": {"topic": "tongue"},

@@ -221,16 +221,18 @@ ASKED: dict[tuple[str, str | None], str] = {
         what can two 4 inch straps hold
         how heavy a load can 4 chains hold down
     """,
+    ("margin", "more"): """
+        how many lbs can i still add to the camper
+        how much more can the trailer take
+        how much can the trailer still carry
+        how much weight can we put in the bed
+    """,
     ("whatif", None): """
         if i move 200 lb back 4 feet
         if we put 300 lb on the tongue
         if we moved 150 lb of hives forward 3 ft
         if i take 200 lb off the camper
-        how many lbs can i still add to the camper
-        how much more can the trailer take
-        how much can the trailer still carry
         if we put 40 lb on the tongue
-        how much weight can we put in the bed
         would it help to move the generator over the axles
         is it ok to add 300 lb behind the axle
         ok to put 500 lb in the bed?
@@ -733,11 +735,11 @@ SPANISH: dict[tuple[str, str | None], str] = {
         ¿qué porcentaje va en la lanza?
         ¿hay suficiente peso en la punta?
     """,
+    ("margin", "more"): "¿cuánto más aguanta el flatdeck?",
     ("whatif", None): """
         ¿aguanta 500 libras más?
         ¿aguanta otras 300 libras en la caja?
         si pongo 200 kg en la punta
-        ¿cuánto más aguanta el flatdeck?
     """,
     ("tiedown", RULE): "reglas de amarre por favor",
     ("tiedown", None): """
