@@ -7,17 +7,29 @@ or names a GVWR beside them.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
-from domain.context import MASS_UNIT, VOLUME_UNIT
 from domain.entries import COUPLING, Rating, WordsOf
 from domain.quantities import Quantity
 from domain.reading.claims import is_bare_year
 from domain.reading.doubts import Doubt
-from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure
+from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure
+from domain.reading.framing import (
+    LABEL_STEP,
+    LEAST_STAMPED,
+    is_framed,
+    is_plate,
+    weighed_since,
+    whole_of,
+)
 from domain.reading.label import Label
 from domain.reading.labels import AXLE_NUMBER
 from domain.reading.positions import axles_counted
+from domain.reading.rating_values import (
+    ONE_EACH,
+    is_implausible,
+    is_repeated,
+    mass_unit,
+    value_of,
+)
 from domain.reading.scene import Scene
 from domain.reading.stamped_pairs import hitched_how, part_before, stamped_pairs
 from domain.reading.tank_sizes import (
@@ -42,32 +54,26 @@ NAMING = frozenset(("rating", "rating_cue", "rating_subject", "axle_noun"))
 TRUCK_RATINGS = frozenset(
     ("gcwr", "gawr_front", "gawr_rear", "payload", "tank", "wheelbase", "overhang")
 )
-LEAST_STAMPED = 1000
-"""Pounds or kilograms: less is no maker's limit of a hitch or an axle."""
 
 TYRES = "tyres"
 STAMPED = frozenset(("ball", "coupler", "ball mount", "pin box", "chains"))
-MASS_KG = (90.0, 40_000.0)
-TONGUE_KG = (20.0, 4_500.0)
-TANK_L = (20.0, 600.0)
-LOAD_INDEX = (50, 180)
 
 
 def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     """The ratings that a message states, a doubt about one, or none."""
     tank = is_tank_size(scene)
-    named = tank or scene.has("subject", "tyre") or _is_plate(scene)
+    named = tank or scene.has("subject", "tyre") or is_plate(scene)
     if NAMING.isdisjoint(scene.by_class) and not named:
         return []
     _settle_weighed(scene)
     found: list[Rating] = []
-    framed = _framed(scene)
+    framed = is_framed(scene)
     pairs = stamped_pairs(scene)
     indexes = load_index_pairs(scene)
     for figure in scene.live_figures():
         if figure.role is not None:
             continue
-        framed_here = framed and not _weighed_since(scene, figure)
+        framed_here = framed and not weighed_since(scene, figure)
         if framed_here and _is_dry(scene, figure):
             scene.claim(figure, "what it weighs dry")
             continue
@@ -78,14 +84,14 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
         if rating is None or _is_year(scene, figure, rating[1]):
             continue
         subject, name = rating
-        value = _value(scene, figure, name)
+        value = value_of(scene, figure, name)
         if value is None:
             continue
         if name == "tank" and isinstance(value, Quantity):
             for other in further_tanks(scene, figure):
                 value = Quantity(value.value + other.value, value.unit)
                 other.role = "rating"
-        if isinstance(value, Quantity) and _implausible(name, value):
+        if isinstance(value, Quantity) and is_implausible(name, value):
             if isinstance(figure.label, Label) and figure.label.rating:
                 return Doubt("rating", "implausible", (value,))
             continue
@@ -96,7 +102,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
             if (each.subject, each.rating, each.trailer) == (subject, name, trailer)
         ]
         weighs = name in ONE_EACH or figure.dimension in (MASS, PRESSURE)
-        if weighs and _repeated(alike, name, value):
+        if weighs and is_repeated(alike, name, value):
             figure.role = "rating"
             continue
         if alike and name in ONE_EACH and isinstance(value, Quantity):
@@ -157,75 +163,6 @@ def _settle_weighed(scene: Scene) -> None:
         rated[0].rating, rated[0].whole = None, "gross"
 
 
-def _framed(scene: Scene) -> bool:
-    """Whether plain places in this message are ratings: it speaks of a label, or of a GVWR."""
-    if scene.has("weigh_cue") and not scene.has("rating_cue"):
-        named = [label for label in scene.labels if label.rating and label.bound]
-        return len(named) >= 2
-    if any(_is_strong(scene, index) for index, _, _ in scene.find("rating_cue")):
-        return True
-    if any("labelled_part" in token.groups for _, token, _ in scene.find("rating_subject")):
-        return True
-    if "on_receiver" in scene.groups:
-        return True
-    if any(_is_capped(scene, figure) for figure in scene.figures):
-        return True
-    if any(_says_gawr(scene, label) for label in scene.labels) or _is_plate(scene):
-        return True
-    return any(
-        (
-            label.rating in ("gvwr", "gcwr", "gawr", "gtm", "gawr_front", "gawr_rear", "payload")
-            or label.rating_subject
-            or (label.rating == "tow" and scene.has("rating_subject"))
-        )
-        and label.bound is not None
-        and label.bound.value >= LEAST_STAMPED
-        for label in scene.labels
-    )
-
-
-def _is_capped(scene: Scene, figure: Figure) -> bool:
-    """'front axle 5,600 max': a round figure with the word for a limit right behind it."""
-    behind = scene.tokens[figure.end : figure.end + 2]
-    if not behind or "caps" not in behind[0].groups or behind[-1].kind is NUMBER:
-        return False
-    round_enough = figure.value % LABEL_STEP == 0 and figure.value >= LEAST_STAMPED
-    return round_enough and isinstance(figure.label, Label)
-
-
-def _is_plate(scene: Scene) -> bool:
-    """'gvw 3,500 gtw 7,000': of vehicle and train, in steps that a plate has and no scale."""
-    if not scene.has("whole", "gross") or scene.has("weigh_cue"):
-        return False
-    wholes = [label for label in scene.labels if label.whole == "gross" and label.bound is not None]
-    if any(label.vehicle == "trailer" for label in scene.labels):
-        return False
-    train = [each for each in wholes if _whole_of(scene, each) & scene.book.groups["combination"]]
-    stepped = all(each.bound and each.bound.value % LABEL_STEP == 0 for each in wholes)
-    return len(train) == 1 and len(wholes) == len(train) + 1 and stepped
-
-
-def _says_gawr(scene: Scene, label: Label) -> bool:
-    """'rear 3,900 and front 3,525 it says GAWR', 'front 5,200 rear 6,500 GAWR': of them all."""
-    if label.bound is not None or not (label.rating or "").startswith("gawr"):
-        return False
-    before = scene.tokens[label.start - 1] if label.start else None
-    says = before is not None and "says" in before.groups
-    ends = label.end == len(scene.tokens) or scene.tokens[label.end].ends_sentence
-    return says or (ends and any(figure.end == label.start for figure in scene.figures))
-
-
-def _weighed_since(scene: Scene, figure: Figure) -> bool:
-    """'door sticker gvwr 11,500, and she scaled 5,360 steer': behind a scale's verb are loads."""
-    for index in range(figure.start - 1, -1, -1):
-        token = scene.tokens[index]
-        if token.senses.keys() & {"rating_cue", "rating"}:
-            return False
-        if "on_scale" in token.groups:
-            return True
-    return False
-
-
 def _is_year(scene: Scene, figure: Figure, name: str) -> bool:
     """'Senior Ball 2016', '2 axles / 2018': a year, where no label stands right before it."""
     if not is_bare_year(figure) or name == "date_code" or figure.value % LABEL_STEP == 0:
@@ -238,50 +175,6 @@ def _is_year(scene: Scene, figure: Figure, name: str) -> bool:
     between = scene.tokens[label.end : figure.start]
     plain = all("copula" in token.senses.get("glue", "") for token in between)
     return not plain or scene.tokens[figure.start].glued
-
-
-LABEL_STEP = 50
-"""Pounds or kilograms: what makers round to; a year is hardly ever a multiple of it."""
-
-
-def _is_strong(scene: Scene, index: int) -> bool:
-    """'plate' is a label where it says or heads something; a scale has plates too."""
-    if "weak_label" not in scene.tokens[index].groups:
-        return True
-    if index and "rating_subject" in scene.tokens[index - 1].senses:
-        return True  # 'coupler plate 14,000'
-    if any(label.places_load and label.end == index for label in scene.labels):
-        # 'towball max 280 kg'
-        return any(figure.start == index + 1 for figure in scene.figures)
-    if _limits_part(scene, index):
-        return True
-    if index == 0 and any(token.raw == ":" for token in scene.tokens[1 : 1 + LONGEST_HEADING]):
-        return True  # 'plate on the pickup: ...'
-    following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
-    if following is not None and following.senses.get("whole") == "gross":
-        return len(list(scene.find("whole", "gross"))) > 1  # 'plate gvw 3200 gtw 6700'
-    return following is not None and (following.raw in ":-–" or "says" in following.groups)
-
-
-def _limits_part(scene: Scene, index: int) -> bool:
-    """'límite de peso en la lanza 250', 'limit hitch 650': the part that the limit is of."""
-    if "sign_of_limit" not in scene.tokens[index].groups:
-        return False
-    part = index + 1
-    while part < len(scene.tokens) and "joins_label" in scene.tokens[part].groups:
-        part += 1
-    return any(
-        label.start <= part < label.end
-        and label.start > index
-        and (label.places_load or label.rating_subject)
-        and label.bound is not None
-        and label.bound.start >= label.end
-        for label in scene.labels
-    )
-
-
-LONGEST_HEADING = 4
-"""Tokens from the word for a label to the colon behind it."""
 
 
 def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[str, str] | None:
@@ -377,14 +270,10 @@ def _on_trucks_plate(scene: Scene, label: Label) -> bool:
         return False
     return label.vehicle == "truck" or any(
         other.rating == "gcwr"
-        or (other.whole == "gross" and _whole_of(scene, other) & scene.book.groups["combination"])
+        or (other.whole == "gross" and whole_of(scene, other) & scene.book.groups["combination"])
         for other in scene.labels
         if other.bound is not None
     )
-
-
-def _whole_of(scene: Scene, label: Label) -> set[str]:
-    return set(scene.words_between(label.start, label.end).casefold().split())
 
 
 def _is_heavy(figure: Figure) -> bool:
@@ -412,7 +301,7 @@ def _whole_rated(scene: Scene, figure: Figure, label: Label) -> tuple[str, str]:
     """What a plate's gross is of; 'GTW' is a train's on a truck, and a trailer's elsewhere."""
     if is_trailers(scene, figure):
         return "trailer", "gvwr"
-    words = _whole_of(scene, label)
+    words = whole_of(scene, label)
     if scene.book.groups["of_trailer_or_train"] & words:
         part = next((key for _, _, key in scene.find("rating_subject")), None)
         if part is not None:
@@ -442,7 +331,7 @@ def _of_part(scene: Scene, figure: Figure) -> str:
             break
         if token.senses.get("whole") == "tongue" or "on_the_ball" in token.groups:
             return "tongue"
-    load = Quantity(figure.value, figure.unit or _mass_unit(scene))
+    load = Quantity(figure.value, figure.unit or mass_unit(scene))
     return "tongue" if load.amount("kg") < LEAST_PULL_KG else "tow"
 
 
@@ -637,80 +526,6 @@ def _hitch_part(scene: Scene) -> str:
     for _, _, key in scene.find("rating_subject"):
         return key if key == "hitch" else "hitch"
     return "truck" if scene.has("rating", "gcwr") else "hitch"
-
-
-def _value(scene: Scene, figure: Figure, name: str) -> Quantity | float | None:
-    if name == "load_index":
-        whole = figure.whole and LOAD_INDEX[0] <= figure.value <= LOAD_INDEX[1]
-        return figure.value if whole else None
-    if name == "tank":
-        if figure.dimension == VOLUME and figure.unit:
-            return Quantity(figure.value, figure.unit)
-        return Quantity(figure.value, VOLUME_UNIT[scene.context.units])
-    if name == "date_code":
-        whole = figure.whole and 100 <= figure.value <= 5399
-        return figure.value if whole else None
-    if name in ("overhang", "coupler_to_axle", "deck"):
-        unit = figure.unit if figure.dimension == LENGTH else None
-        return Quantity(figure.value, unit) if unit else None
-    if name == "d_value":
-        return Quantity(figure.value, "kN") if figure.dimension in (FORCE, None) else None
-    if name == "wheelbase":
-        unit = figure.unit if figure.dimension == LENGTH else None
-        return Quantity(figure.value, unit or ("in" if figure.value > 60 else "m"))
-    if name == "pressure":
-        unit = figure.unit if figure.dimension == PRESSURE else "psi"
-        return Quantity(figure.value, unit or "psi")
-    if figure.dimension == MASS and figure.unit:
-        return Quantity(figure.value, figure.unit)
-    if figure.dimension is None and (figure.value >= 100 or name == "tongue"):
-        return Quantity(figure.value, _mass_unit(scene))
-    if figure.dimension is None and figure.token.decimals > 0 and _mass_unit(scene) == "kg":
-        # 'MMA 3.050', 'GVM 3.5': tonnes, whichever sign stands before the decimals.
-        return Quantity(figure.value, "t") if figure.value < LEAST_IN_KG else None
-    return None
-
-
-LEAST_IN_KG = 60
-"""A rating below this, in a chat that weighs in kilograms, is in tonnes."""
-
-
-def _mass_unit(scene: Scene) -> str:
-    """That of the other masses in the message, else the chat's; hundreds of tonnes are none."""
-    for figure in scene.figures:
-        if figure.dimension == MASS and figure.unit:
-            return SMALLER.get(figure.unit, figure.unit)
-    return MASS_UNIT[scene.context.units]
-
-
-SMALLER = {"t": "kg", "ton": "lb"}
-"""What a bare figure is in beside one in tons: '3/4 ton, gvwr 10,000', 'GVM 3.5 t, GCM 7000'."""
-
-
-def _implausible(name: str, value: Quantity) -> bool:
-    if name == "tank":
-        return not TANK_L[0] <= value.amount("L") <= TANK_L[1]
-    if value.unit not in ("lb", "kg", "t", "ton"):
-        return False
-    low, high = TONGUE_KG if name == "tongue" else MASS_KG
-    return not low <= value.amount("kg") <= high
-
-
-def _repeated(alike: Sequence[Quantity | float], name: str, value: Quantity | float) -> bool:
-    """A label in two units (4,990 kg / 11,000 lb) states one rating."""
-    if name in ONE_EACH and value in alike:
-        return True
-    unit = "kPa" if name == "pressure" else "kg"
-    return isinstance(value, Quantity) and any(
-        isinstance(before, Quantity)
-        and before.unit != value.unit
-        and abs(before.amount(unit) - value.amount(unit)) < 0.02 * value.amount(unit)
-        for before in alike
-    )
-
-
-ONE_EACH = frozenset(("gvwr", "gcwr", "gawr_front", "gawr_rear", "payload"))
-"""Ratings that a vehicle has one of: whose a second figure is, nobody said."""
 
 
 def _note(scene: Scene, figure: Figure, name: str) -> str | None:

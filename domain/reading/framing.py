@@ -1,0 +1,133 @@
+"""Whether a message speaks of a label: then plain places with their figures are rated, not weighed.
+
+This file decides it by words for labels and limits, by a GVWR beside the places, and by figures
+in the steps that makers round to. Which rating a figure is, is decided in `ratings`.
+"""
+
+from __future__ import annotations
+
+from domain.reading.figures import Figure
+from domain.reading.label import Label
+from domain.reading.scene import Scene
+from domain.reading.tokens import NUMBER
+
+LEAST_STAMPED = 1000
+"""Pounds or kilograms: less is no maker's limit of a hitch or an axle."""
+
+
+def is_framed(scene: Scene) -> bool:
+    """Whether plain places in this message are ratings: it speaks of a label, or of a GVWR."""
+    if scene.has("weigh_cue") and not scene.has("rating_cue"):
+        named = [label for label in scene.labels if label.rating and label.bound]
+        return len(named) >= 2
+    if any(_is_strong(scene, index) for index, _, _ in scene.find("rating_cue")):
+        return True
+    if any("labelled_part" in token.groups for _, token, _ in scene.find("rating_subject")):
+        return True
+    if "on_receiver" in scene.groups:
+        return True
+    if any(_is_capped(scene, figure) for figure in scene.figures):
+        return True
+    if any(_says_gawr(scene, label) for label in scene.labels) or is_plate(scene):
+        return True
+    return any(
+        (
+            label.rating in ("gvwr", "gcwr", "gawr", "gtm", "gawr_front", "gawr_rear", "payload")
+            or label.rating_subject
+            or (label.rating == "tow" and scene.has("rating_subject"))
+        )
+        and label.bound is not None
+        and label.bound.value >= LEAST_STAMPED
+        for label in scene.labels
+    )
+
+
+def _is_capped(scene: Scene, figure: Figure) -> bool:
+    """'front axle 5,600 max': a round figure with the word for a limit right behind it."""
+    behind = scene.tokens[figure.end : figure.end + 2]
+    if not behind or "caps" not in behind[0].groups or behind[-1].kind is NUMBER:
+        return False
+    round_enough = figure.value % LABEL_STEP == 0 and figure.value >= LEAST_STAMPED
+    return round_enough and isinstance(figure.label, Label)
+
+
+def is_plate(scene: Scene) -> bool:
+    """'gvw 3,500 gtw 7,000': of vehicle and train, in steps that a plate has and no scale."""
+    if not scene.has("whole", "gross") or scene.has("weigh_cue"):
+        return False
+    wholes = [label for label in scene.labels if label.whole == "gross" and label.bound is not None]
+    if any(label.vehicle == "trailer" for label in scene.labels):
+        return False
+    train = [each for each in wholes if whole_of(scene, each) & scene.book.groups["combination"]]
+    stepped = all(each.bound and each.bound.value % LABEL_STEP == 0 for each in wholes)
+    return len(train) == 1 and len(wholes) == len(train) + 1 and stepped
+
+
+def _says_gawr(scene: Scene, label: Label) -> bool:
+    """'rear 3,900 and front 3,525 it says GAWR', 'front 5,200 rear 6,500 GAWR': of them all."""
+    if label.bound is not None or not (label.rating or "").startswith("gawr"):
+        return False
+    before = scene.tokens[label.start - 1] if label.start else None
+    says = before is not None and "says" in before.groups
+    ends = label.end == len(scene.tokens) or scene.tokens[label.end].ends_sentence
+    return says or (ends and any(figure.end == label.start for figure in scene.figures))
+
+
+def weighed_since(scene: Scene, figure: Figure) -> bool:
+    """'door sticker gvwr 11,500, and she scaled 5,360 steer': behind a scale's verb are loads."""
+    for index in range(figure.start - 1, -1, -1):
+        token = scene.tokens[index]
+        if token.senses.keys() & {"rating_cue", "rating"}:
+            return False
+        if "on_scale" in token.groups:
+            return True
+    return False
+
+
+LABEL_STEP = 50
+"""Pounds or kilograms: what makers round to; a year is hardly ever a multiple of it."""
+
+
+def _is_strong(scene: Scene, index: int) -> bool:
+    """'plate' is a label where it says or heads something; a scale has plates too."""
+    if "weak_label" not in scene.tokens[index].groups:
+        return True
+    if index and "rating_subject" in scene.tokens[index - 1].senses:
+        return True  # 'coupler plate 14,000'
+    if any(label.places_load and label.end == index for label in scene.labels):
+        # 'towball max 280 kg'
+        return any(figure.start == index + 1 for figure in scene.figures)
+    if _limits_part(scene, index):
+        return True
+    if index == 0 and any(token.raw == ":" for token in scene.tokens[1 : 1 + LONGEST_HEADING]):
+        return True  # 'plate on the pickup: ...'
+    following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
+    if following is not None and following.senses.get("whole") == "gross":
+        return len(list(scene.find("whole", "gross"))) > 1  # 'plate gvw 3200 gtw 6700'
+    return following is not None and (following.raw in ":-–" or "says" in following.groups)
+
+
+def _limits_part(scene: Scene, index: int) -> bool:
+    """'límite de peso en la lanza 250', 'limit hitch 650': the part that the limit is of."""
+    if "sign_of_limit" not in scene.tokens[index].groups:
+        return False
+    part = index + 1
+    while part < len(scene.tokens) and "joins_label" in scene.tokens[part].groups:
+        part += 1
+    return any(
+        label.start <= part < label.end
+        and label.start > index
+        and (label.places_load or label.rating_subject)
+        and label.bound is not None
+        and label.bound.start >= label.end
+        for label in scene.labels
+    )
+
+
+LONGEST_HEADING = 4
+"""Tokens from the word for a label to the colon behind it."""
+
+
+def whole_of(scene: Scene, label: Label) -> set[str]:
+    """The words of a label, by which a gross is of a vehicle or of a train."""
+    return set(scene.words_between(label.start, label.end).casefold().split())

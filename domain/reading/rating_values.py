@@ -1,0 +1,101 @@
+"""What the figure of a rating states: a quantity in its unit, or a number on a tyre.
+
+This file decides the unit of a bare figure, which figures can't be such a rating, and when two
+units tell one. Which rating a figure is, is decided in `ratings`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.context import MASS_UNIT, VOLUME_UNIT
+from domain.quantities import Quantity
+from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure
+from domain.reading.scene import Scene
+
+MASS_KG = (90.0, 40_000.0)
+
+
+TONGUE_KG = (20.0, 4_500.0)
+
+
+TANK_L = (20.0, 600.0)
+
+
+LOAD_INDEX = (50, 180)
+
+
+def value_of(scene: Scene, figure: Figure, name: str) -> Quantity | float | None:
+    """What a figure states as a rating of that name; None where it can be none."""
+    if name == "load_index":
+        whole = figure.whole and LOAD_INDEX[0] <= figure.value <= LOAD_INDEX[1]
+        return figure.value if whole else None
+    if name == "tank":
+        if figure.dimension == VOLUME and figure.unit:
+            return Quantity(figure.value, figure.unit)
+        return Quantity(figure.value, VOLUME_UNIT[scene.context.units])
+    if name == "date_code":
+        whole = figure.whole and 100 <= figure.value <= 5399
+        return figure.value if whole else None
+    if name in ("overhang", "coupler_to_axle", "deck"):
+        unit = figure.unit if figure.dimension == LENGTH else None
+        return Quantity(figure.value, unit) if unit else None
+    if name == "d_value":
+        return Quantity(figure.value, "kN") if figure.dimension in (FORCE, None) else None
+    if name == "wheelbase":
+        unit = figure.unit if figure.dimension == LENGTH else None
+        return Quantity(figure.value, unit or ("in" if figure.value > 60 else "m"))
+    if name == "pressure":
+        unit = figure.unit if figure.dimension == PRESSURE else "psi"
+        return Quantity(figure.value, unit or "psi")
+    if figure.dimension == MASS and figure.unit:
+        return Quantity(figure.value, figure.unit)
+    if figure.dimension is None and (figure.value >= 100 or name == "tongue"):
+        return Quantity(figure.value, mass_unit(scene))
+    if figure.dimension is None and figure.token.decimals > 0 and mass_unit(scene) == "kg":
+        # 'MMA 3.050', 'GVM 3.5': tonnes, whichever sign stands before the decimals.
+        return Quantity(figure.value, "t") if figure.value < LEAST_IN_KG else None
+    return None
+
+
+LEAST_IN_KG = 60
+"""A rating below this, in a chat that weighs in kilograms, is in tonnes."""
+
+
+def mass_unit(scene: Scene) -> str:
+    """That of the other masses in the message, else the chat's; hundreds of tonnes are none."""
+    for figure in scene.figures:
+        if figure.dimension == MASS and figure.unit:
+            return SMALLER.get(figure.unit, figure.unit)
+    return MASS_UNIT[scene.context.units]
+
+
+SMALLER = {"t": "kg", "ton": "lb"}
+"""What a bare figure is in beside one in tons: '3/4 ton, gvwr 10,000', 'GVM 3.5 t, GCM 7000'."""
+
+
+def is_implausible(name: str, value: Quantity) -> bool:
+    """Whether no pickup, trailer or hitch has such a limit."""
+    if name == "tank":
+        return not TANK_L[0] <= value.amount("L") <= TANK_L[1]
+    if value.unit not in ("lb", "kg", "t", "ton"):
+        return False
+    low, high = TONGUE_KG if name == "tongue" else MASS_KG
+    return not low <= value.amount("kg") <= high
+
+
+def is_repeated(alike: Sequence[Quantity | float], name: str, value: Quantity | float) -> bool:
+    """A label in two units (4,990 kg / 11,000 lb) states one rating."""
+    if name in ONE_EACH and value in alike:
+        return True
+    unit = "kPa" if name == "pressure" else "kg"
+    return isinstance(value, Quantity) and any(
+        isinstance(before, Quantity)
+        and before.unit != value.unit
+        and abs(before.amount(unit) - value.amount(unit)) < 0.02 * value.amount(unit)
+        for before in alike
+    )
+
+
+ONE_EACH = frozenset(("gvwr", "gcwr", "gawr_front", "gawr_rear", "payload"))
+"""Ratings that a vehicle has one of: whose a second figure is, nobody said."""
