@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from domain.entries import SINGLE_AXLES
-from domain.reading.claims import is_bare_year
+from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import MASS, Figure, kilograms
 from domain.reading.label import Label

@@ -10,6 +10,14 @@ from collections.abc import Sequence
 
 from domain.context import Context
 from domain.quantities import Quantity
+from domain.reading.claimed_dates import (
+    YEAR_DIGITS,
+    dates_message,
+    is_of_date,
+    is_year,
+    is_year_told,
+    tells_hour,
+)
 from domain.reading.figures import (
     DURATION,
     LEAST_LOAD,
@@ -24,8 +32,8 @@ from domain.reading.figures import (
     token_at,
 )
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
+from domain.reading.tyre_sizes import TYRE_SIZE, of_tyre_size
 
-FIRST_YEAR, LAST_YEAR = 1980, 2099
 LONGEST_SHORT = 3
 """Letters: a full stop behind a longer word ends a sentence, and is no 'No.' or 'Tel.'."""
 
@@ -68,7 +76,7 @@ def _owner(
     if owner is not None:
         return owner
     named = before is not None and "claims_line" in before.groups
-    if "/" in said and start in (0, 2) and _dates_message(tokens):
+    if "/" in said and start in (0, 2) and dates_message(tokens):
         owner = "a date"
     elif bare and "-" in said and _is_hyphened(tokens, start):
         owner = "a number with letters"
@@ -117,7 +125,7 @@ def _owner_beside(
             return "a number with letters"
     if raw[0] == "0" and figure.whole and len(raw) > 2:
         return "a number with leading zeros"
-    if "/" in said and _of_tyre_size(tokens, figure.start):
+    if "/" in said and of_tyre_size(tokens, figure.start):
         return TYRE_SIZE
     return None
 
@@ -184,7 +192,7 @@ def _owner_before(figure: Figure, before: Token, *, free: bool) -> str | None:
         return f"'{before.raw}'"
     if "week_word" in before.groups and figure.whole and figure.value <= LAST_WEEK:
         return "a week"  # 'tyres made week 23 of 2019'
-    if "in" in before.groups and _is_year(figure.value) and len(figure.token.raw) == YEAR_DIGITS:
+    if "in" in before.groups and is_year(figure.value) and len(figure.token.raw) == YEAR_DIGITS:
         return "a year"
     if "transaction" in before.groups and figure.value >= LEAST_OF_MANY:
         return "a transaction"
@@ -205,13 +213,13 @@ def _owner_said(
     """What owns a bare number in a message that has words of such owners."""
     if "claim" in said and _is_what(tokens, figure):
         return "a number of its own"
-    if "time" in said and _is_of_date(tokens, figure, before, after):
+    if "time" in said and is_of_date(tokens, figure, before, after):
         return "a date"
-    if "before_year" in said and _is_year_told(tokens, figure):
+    if "before_year" in said and is_year_told(tokens, figure):
         return "a year"
     if not said.isdisjoint(STREETS) and _street_follows(tokens, figure.end):
         return "an address"
-    if "before_hour" in said and _tells_hour(tokens, figure, after):
+    if "before_hour" in said and tells_hour(tokens, figure, after):
         return "a time"
     if not said.isdisjoint(PAID_FOR) and _is_paid(tokens, figure):
         return "a price"
@@ -361,29 +369,6 @@ OF_A_RIG = frozenset(("weigh_cue", "axle", "axle_noun", "whole", "vehicle", "nam
 """Classes of term beside which people may be told right behind a load or a reading."""
 
 
-def _of_tyre_size(tokens: Sequence[Token], index: int) -> bool:
-    """'275/65R18', 'ST235/80R16': a tyre's width and height, which nothing measured."""
-    for slash in (index + 1, index - 1):
-        if not 0 <= slash < len(tokens) or tokens[slash].raw != "/":
-            continue
-        parts = [token_at(tokens, slash + step) for step in range(4)]
-        _, height, built, rim = parts
-        if height is None or built is None or rim is None:
-            continue
-        sized = height.kind is NUMBER and rim.kind is NUMBER
-        if sized and built.text in TYRE_BUILDS and TYRE_RIMS[0] <= rim.value <= TYRE_RIMS[1]:
-            return True
-    return False
-
-
-TYRE_SIZE = "a tyre's size"
-TYRE_BUILDS = frozenset(("r", "zr", "b", "d"))
-"""Radial, belted and diagonal, as ISO 4000-1 marks how a tyre is built; from memory."""
-
-TYRE_RIMS = (8, 26)
-"""Inches across."""
-
-
 def _are_axles(tokens: Sequence[Token], index: int) -> bool:
     """'3 axles', 'two trailer axles'."""
     after, behind = tokens[index], token_at(tokens, index + 1)
@@ -399,22 +384,6 @@ COUNT_OF_AXLES = "a count of axles"
 
 COUNTED = frozenset(("axle_noun", "axle", "vehicle"))
 """Classes of term whose things are weighed one by one and have no price."""
-
-
-def _tells_hour(tokens: Sequence[Token], figure: Figure, after: Token | None) -> bool:
-    """'back around 6', 'home by 9': an hour behind a word for coming or for being somewhere."""
-    if not (figure.whole and 1 <= figure.value <= LAST_HOUR):
-        return False
-    if after is not None and after.kind is WORD and "glue" not in after.senses:
-        return False
-    before = token_at(tokens, figure.start - 1)
-    if before is None or not before.groups & {"around", "before_day"}:
-        return False
-    further = token_at(tokens, figure.start - 2)
-    return further is not None and "before_hour" in further.groups
-
-
-LAST_HOUR = 12
 
 
 def _is_paid(tokens: Sequence[Token], figure: Figure) -> bool:
@@ -559,19 +528,6 @@ def _heads_row(tokens: Sequence[Token], figure: Figure) -> bool:
     return found == 3
 
 
-def _dates_message(tokens: Sequence[Token]) -> bool:
-    """'7/9 31.4 gal': two small numbers with a slash open the message."""
-    if len(tokens) < 4 or tokens[1].raw != "/":
-        return False
-    first, second, behind = tokens[0], tokens[2], tokens[3]
-    if first.kind is not NUMBER or second.kind is not NUMBER or behind.raw == "/":
-        return False
-    whole = first.raw.isdigit() and second.raw.isdigit()
-    return (
-        whole and 1 <= first.value <= 31 and 1 <= second.value <= 31 and second.end < behind.start
-    )
-
-
 def _has_fee(tokens: Sequence[Token], index: int) -> bool:
     """'Fee (inc GST) $33.00' is the fee."""
     while index >= 0 and tokens[index].kind is not BREAK:
@@ -579,67 +535,6 @@ def _has_fee(tokens: Sequence[Token], index: int) -> bool:
             return True
         index -= 1
     return False
-
-
-def _is_of_date(
-    tokens: Sequence[Token], figure: Figure, before: Token | None, after: Token | None
-) -> bool:
-    """'May 15', '15 May', 'May 15, 2026', '15 de mayo de 2026': a day or a year by its month."""
-    if not figure.whole:
-        return False
-    if before is not None and "of" in before.groups:
-        before = token_at(tokens, figure.start - 2)
-    if after is not None and "of" in after.groups:
-        after = token_at(tokens, figure.end + 1)
-    year = _is_year(figure.value)
-    beside = _is_month(before) or _is_month(after)
-    return (beside and (year or figure.value <= 31)) or (year and _day_before(tokens, figure))
-
-
-def _is_year(value: float) -> bool:
-    return FIRST_YEAR <= value <= LAST_YEAR and value % 1 == 0
-
-
-def _is_year_told(tokens: Sequence[Token], figure: Figure) -> bool:
-    """'in 2016', 'since 1994'; a 'gross of 1980' is a load."""
-    before, further = token_at(tokens, figure.start - 1), token_at(tokens, figure.start - 2)
-    if before is None or "before_year" not in before.groups or not is_bare_year(figure):
-        return False
-    if not before.groups.isdisjoint(SURELY_BEFORE_YEAR):
-        return True
-    return further is None or further.senses.keys().isdisjoint(WEIGHED)
-
-
-SURELY_BEFORE_YEAR = frozenset(("in", "since"))
-
-
-WEIGHED = frozenset(("axle", "axle_noun", "vehicle", "whole", "weigh_cue", "side", "end"))
-"""Classes of term that have a load."""
-
-
-def is_bare_year(figure: Figure) -> bool:
-    """'2016': four digits without a separator or a unit."""
-    typed = figure.token.raw.isdigit() and len(figure.token.raw) == YEAR_DIGITS
-    return typed and figure.dimension is None and EARLIEST <= figure.value <= LATEST
-
-
-YEAR_DIGITS = 4
-EARLIEST, LATEST = 1900, 2039
-"""Years that people speak of without a word for it."""
-
-
-def _is_month(token: Token | None) -> bool:
-    return token is not None and "month" in token.senses.get("time", "").split()
-
-
-def _day_before(tokens: Sequence[Token], figure: Figure) -> bool:
-    """'May 15, 2026': a day behind a month, and behind it perhaps a comma."""
-    at = figure.start - 1
-    if at >= 0 and tokens[at].raw == ",":
-        at -= 1
-    if at < 1 or tokens[at].kind is not NUMBER or not 1 <= tokens[at].value <= 31:
-        return False
-    return _is_month(tokens[at - 1])
 
 
 CLAIMING = frozenset(

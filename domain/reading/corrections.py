@@ -15,7 +15,7 @@ from itertools import pairwise
 from domain.entries import Correction
 from domain.quantities import Quantity
 from domain.reading.beside import dearest
-from domain.reading.claims import is_bare_year
+from domain.reading.claimed_dates import is_bare_year
 from domain.reading.corrected_fields import (
     FORECAST,
     field_of,

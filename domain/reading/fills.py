@@ -8,7 +8,7 @@ what each figure is (volume, price, total, odometer) in `fill_roles`, for bare f
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -25,11 +25,17 @@ from domain.reading.figures import (
     NEXT_READING,
     VOLUME,
     Figure,
-    follows_odometer,
 )
 from domain.reading.fill_drafts import drafts_of, share_costs
 from domain.reading.fill_entries import fill_of
 from domain.reading.fill_money import settle_money, settle_price
+from domain.reading.fill_readings import (
+    READ_THERE,
+    odometer_beside,
+    read_elsewhere,
+    read_on_arriving,
+    read_on_leaving,
+)
 from domain.reading.fill_roles import (
     COST_ROLE,
     DISTANCE_ROLE,
@@ -42,6 +48,7 @@ from domain.reading.fill_roles import (
     weighs,
 )
 from domain.reading.filled_tanks import add_tanks
+from domain.reading.filled_up import is_full
 from domain.reading.label import Label
 from domain.reading.other_goods import leave_other_goods, leave_snacks, named_before
 from domain.reading.other_tanks import goes_elsewhere
@@ -186,7 +193,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         draft.start <= index < draft.end and scene.stated(index)
         for index in scene.by_class["fuel_cue"]
     )
-    full = _full(scene, draft, alone=alone) if "full" in scene.by_class else None
+    full = is_full(scene, draft, alone=alone) if "full" in scene.by_class else None
     missed = True if _missed(scene) and draft.product != "def" else None
     bare: list[Figure] = []
     stopped = len(own)
@@ -195,9 +202,9 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
             figure
             for figure in own
             if not (
-                _read_on_leaving(scene, figure, own)
-                or _read_on_arriving(scene, figure, own)
-                or _read_elsewhere(scene, figure, own)
+                read_on_leaving(scene, figure, own)
+                or read_on_arriving(scene, figure, own)
+                or read_elsewhere(scene, figure, own)
             )
         ]
     if "points_back" in scene.groups:
@@ -229,7 +236,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if bare and not weighs(scene):
         assign_bare(scene, draft, bare, cue=cue or full is not None)
     elif bare and VOLUME_ROLE in roles:
-        _odometer_beside(scene, roles, bare)
+        odometer_beside(scene, roles, bare)
     if VOLUME_ROLE in roles and said is None and several:
         add_tanks(scene, roles, own)  # 'put 22.4 in the main and 14.1 in the aux'
     if VOLUME_ROLE not in roles and not (
@@ -246,88 +253,6 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if draft.evidence < DECISIVE or _foreign(scene, draft):
         return None
     return fill_of(scene, draft, full=full, missed=missed)
-
-
-READ_THERE = 0.9
-"""What it adds that the odometer was read where one came or left, in the same message."""
-
-
-def _read_on_leaving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
-    """'52.3 L, $78.40. hitched the camper. 38,733, off we go': the reading is the departure's.
-
-    A sentence with an event, and one more between it and the volume, is of the fill no longer.
-    """
-    if figure.dimension not in (None, DISTANCE) or figure.value < LEAST_READING:
-        return False
-    volumes = [other for other in own if other.dimension == VOLUME and other.end <= figure.start]
-    if not volumes:
-        return False
-    start, end = scene.clause_of(figure.start)
-    if "then" in scene.tokens[start].groups and not any(
-        start <= other.start < end for other in own if other is not figure
-    ):  # 'filled 31.2 gal, then left at 48,340'
-        return any(start <= at < end and scene.stated(at) for at in scene.by_class["event"])
-    start, end = scene.sentence_of(figure.start)
-    _, told = scene.sentence_of(volumes[-1].start)
-    return (
-        any(not scene.tokens[index].ends_sentence for index in range(told, start))
-        and any(start <= index < end and scene.stated(index) for index in scene.by_class["event"])
-        and not any(start <= other.start < end for other in own if other is not figure)
-    )
-
-
-def _read_on_arriving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
-    """'arrived 51,488. dropped the flatdeck. 29.6 gal': read where something happened, and then.
-
-    A volume in a sentence of its own, or behind a clause of hitching, was pumped after that.
-    """
-    if figure.dimension not in (None, DISTANCE) or figure.value < LEAST_READING:
-        return False
-    volume = next((each for each in own if each.dimension == VOLUME), None)
-    start, end = scene.clause_of(figure.start)
-    if volume is None or volume.start < end:
-        return False
-    if not any(start <= index < end and scene.stated(index) for index in scene.by_class["event"]):
-        return False
-    if any(start <= other.start < end for other in own if other is not figure):
-        return False
-    then = range(end, scene.clause_of(volume.start)[0])
-    hitched = any(index in then for index in scene.by_class.get("hitch", ()))
-    return hitched or scene.sentence_of(volume.start)[0] >= scene.sentence_of(figure.start)[1]
-
-
-def _read_elsewhere(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
-    """'left 51,240, fuel 51,402 29.4 gal, home 51,610': what was read where something happened.
-
-    The fill has a reading of its own, in the clause of its volume.
-    """
-    if figure.dimension is not None or not follows_odometer(figure.value, scene.context):
-        return False
-    return any(
-        _read_apart(scene, figure, own, part) for part in (scene.clause_of, scene.sentence_of)
-    )
-
-
-def _read_apart(
-    scene: Scene,
-    figure: Figure,
-    own: Sequence[Figure],
-    part: Callable[[int], tuple[int, int]],
-) -> bool:
-    """Whether something happened in a figure's part of the message, and the fill was in another."""
-    start, end = part(figure.start)
-    if not any(start <= at < end and scene.stated(at) for at in scene.by_class["event"]):
-        return False
-    fuelled = {part(other.start) for other in own if other.dimension == VOLUME}
-    if not fuelled or (start, end) in fuelled:
-        return False
-    return any(
-        other is not figure
-        and other.dimension is None
-        and follows_odometer(other.value, scene.context)
-        and part(other.start) in fuelled
-        for other in own
-    )
 
 
 def _of_earlier(scene: Scene, figure: Figure) -> bool:
@@ -358,26 +283,6 @@ def _tells_back(scene: Scene, figure: Figure) -> bool:
         return False
     behind = figure.end + 1 + LONGEST_SAID  # 'the first time'
     return scene.phrase_said("earlier_fill", figure.end, behind) is not None
-
-
-LEAST_READING = 1000
-"""Miles or kilometres: less is no odometer's."""
-
-
-def _odometer_beside(scene: Scene, roles: dict[str, Figure], bare: Sequence[Figure]) -> None:
-    """'26.4 gal at 48,330, then weighed it: ...': what follows on, beside a volume.
-
-    In its clause, or right behind it where nothing happened there: '..., then 19.4 gal, 48,330'.
-    """
-    volume = roles[VOLUME_ROLE]
-    start, end = scene.clause_of(volume.start)
-    for figure in bare:
-        beside = start <= figure.start < end
-        if figure.start == volume.end + 1 and scene.tokens[volume.end].raw == ",":
-            behind, last = scene.clause_of(figure.start)
-            beside = beside or last - behind == 1
-        if beside and follows_odometer(figure.value, scene.context):
-            roles.setdefault(ODOMETER_ROLE, figure)
 
 
 def _without_volume(
@@ -614,62 +519,3 @@ def _paid_to_the_cent(context: Context, roles: dict[str, Figure]) -> bool:
 
 CENTS, MILLS = 2, 3
 """Decimals of what a pump charges, and of its price; nothing else is sold by the mill."""
-
-
-def _full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:
-    """Filled up, partial, or not said; 'didn't fill it' outweighs the 'fill' in it."""
-    found: bool | None = None
-    for index, token, key in scene.find("full"):
-        if not alone and not draft.start <= index < draft.end:
-            continue
-        before = scene.tokens[max(0, index - 3) : index]
-        if key == "false" or any(token.text in scene.book.groups["denies"] for token in before):
-            return False
-        if "level" in token.senses and scene.by_class.get("weigh_cue"):
-            continue
-        if "full_word" in token.groups and scene.talk[index] == "negation":
-            return False
-        if "fills_or_filled" in token.groups and not scene.stated(index):
-            continue
-        if "fill_noun" in token.groups and _left_out(scene, index):
-            continue
-        if "filled" in token.groups and not _ends_phrase(scene, index):
-            continue
-        if "full_alone" in token.groups and _is_of_a_thing(scene, index):
-            continue
-        found = True
-    return found
-
-
-def _left_out(scene: Scene, index: int) -> bool:
-    """'forgot to log the fill up before this': another one was full, if any."""
-    start, _ = scene.clause_of(index)
-    return any(start <= at < index for at in scene.by_class.get("missed_verb", ()))
-
-
-def _is_of_a_thing(scene: Scene, index: int) -> bool:
-    """'a full day', 'full tuition', 'full of people': something else is full."""
-    before = scene.tokens[index - 1] if index else None
-    following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
-    if following is None or following.kind is not WORD:
-        return False
-    if before is not None and "a_thing" in before.groups:
-        return True
-    thing = not following.senses.keys() - {"rating_cue"} and following.raw[0].islower()
-    return thing or "of" in following.groups
-
-
-def _ends_phrase(scene: Scene, index: int) -> bool:
-    """'filled' says full unless a volume or a container follows it: 'filled 20 gal'."""
-    following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
-    if following is None or following.kind is not WORD or "product" in following.senses:
-        return True
-    further = scene.tokens[index + 2] if index + 2 < len(scene.tokens) else None
-    named = index + 2 if "article" in following.groups else index + 1
-    if scene.tokens[named:] and scene.tokens[named].senses.get("name", "").startswith("truck:"):
-        behind = scene.tokens[named + 1 : named + 2]  # 'filled the Wattle up', and not 'with 20'
-        return not (behind and "with" in behind[0].groups)
-    if "at" in following.groups:
-        return True  # 'filled at the co-op'
-    capital = further is not None and further.kind is WORD and further.raw[0].isupper()
-    return capital and "leads_to_place" in following.groups  # 'filled in Kamloops'

@@ -17,7 +17,7 @@ from domain.choices import ChoiceLabel
 from domain.context import Context
 from domain.entries import Entry, Odometer
 from domain.quantities import Quantity, converted
-from domain.reading.claims import is_bare_year
+from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import BARE_STEP, DISTANCE, NEXT_READING, Figure
 from domain.reading.label import Label

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from domain.entries import COUPLING, Rating, WordsOf
 from domain.quantities import Quantity
-from domain.reading.claims import is_bare_year
+from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure
 from domain.reading.framing import (

@@ -9,10 +9,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from itertools import pairwise
 
-from domain.reading.claims import TYRE_SIZE
 from domain.reading.figures import MASS, PRESSURE, Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
+from domain.reading.tyre_sizes import TYRE_SIZE
 
 
 def is_tyre_pressure(scene: Scene, figure: Figure) -> bool:

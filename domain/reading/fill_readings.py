@@ -1,0 +1,114 @@
+"""Which odometer readings of a message are a fill's, and which of where one left or came.
+
+This file decides it by clauses and sentences: what was read where something happened is of that,
+unless it stands beside the volume. Which figures make a fill is decided in `fills`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from domain.reading.figures import DISTANCE, VOLUME, Figure, follows_odometer
+from domain.reading.fill_roles import ODOMETER_ROLE, VOLUME_ROLE
+from domain.reading.scene import Scene
+
+READ_THERE = 0.9
+"""What it adds that the odometer was read where one came or left, in the same message."""
+
+
+def read_on_leaving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
+    """'52.3 L, $78.40. hitched the camper. 38,733, off we go': the reading is the departure's.
+
+    A sentence with an event, and one more between it and the volume, is of the fill no longer.
+    """
+    if figure.dimension not in (None, DISTANCE) or figure.value < LEAST_READING:
+        return False
+    volumes = [other for other in own if other.dimension == VOLUME and other.end <= figure.start]
+    if not volumes:
+        return False
+    start, end = scene.clause_of(figure.start)
+    if "then" in scene.tokens[start].groups and not any(
+        start <= other.start < end for other in own if other is not figure
+    ):  # 'filled 31.2 gal, then left at 48,340'
+        return any(start <= at < end and scene.stated(at) for at in scene.by_class["event"])
+    start, end = scene.sentence_of(figure.start)
+    _, told = scene.sentence_of(volumes[-1].start)
+    return (
+        any(not scene.tokens[index].ends_sentence for index in range(told, start))
+        and any(start <= index < end and scene.stated(index) for index in scene.by_class["event"])
+        and not any(start <= other.start < end for other in own if other is not figure)
+    )
+
+
+def read_on_arriving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
+    """'arrived 51,488. dropped the flatdeck. 29.6 gal': read where something happened, and then.
+
+    A volume in a sentence of its own, or behind a clause of hitching, was pumped after that.
+    """
+    if figure.dimension not in (None, DISTANCE) or figure.value < LEAST_READING:
+        return False
+    volume = next((each for each in own if each.dimension == VOLUME), None)
+    start, end = scene.clause_of(figure.start)
+    if volume is None or volume.start < end:
+        return False
+    if not any(start <= index < end and scene.stated(index) for index in scene.by_class["event"]):
+        return False
+    if any(start <= other.start < end for other in own if other is not figure):
+        return False
+    then = range(end, scene.clause_of(volume.start)[0])
+    hitched = any(index in then for index in scene.by_class.get("hitch", ()))
+    return hitched or scene.sentence_of(volume.start)[0] >= scene.sentence_of(figure.start)[1]
+
+
+def read_elsewhere(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
+    """'left 51,240, fuel 51,402 29.4 gal, home 51,610': what was read where something happened.
+
+    The fill has a reading of its own, in the clause of its volume.
+    """
+    if figure.dimension is not None or not follows_odometer(figure.value, scene.context):
+        return False
+    return any(
+        _read_apart(scene, figure, own, part) for part in (scene.clause_of, scene.sentence_of)
+    )
+
+
+def _read_apart(
+    scene: Scene,
+    figure: Figure,
+    own: Sequence[Figure],
+    part: Callable[[int], tuple[int, int]],
+) -> bool:
+    """Whether something happened in a figure's part of the message, and the fill was in another."""
+    start, end = part(figure.start)
+    if not any(start <= at < end and scene.stated(at) for at in scene.by_class["event"]):
+        return False
+    fuelled = {part(other.start) for other in own if other.dimension == VOLUME}
+    if not fuelled or (start, end) in fuelled:
+        return False
+    return any(
+        other is not figure
+        and other.dimension is None
+        and follows_odometer(other.value, scene.context)
+        and part(other.start) in fuelled
+        for other in own
+    )
+
+
+LEAST_READING = 1000
+"""Miles or kilometres: less is no odometer's."""
+
+
+def odometer_beside(scene: Scene, roles: dict[str, Figure], bare: Sequence[Figure]) -> None:
+    """'26.4 gal at 48,330, then weighed it: ...': what follows on, beside a volume.
+
+    In its clause, or right behind it where nothing happened there: '..., then 19.4 gal, 48,330'.
+    """
+    volume = roles[VOLUME_ROLE]
+    start, end = scene.clause_of(volume.start)
+    for figure in bare:
+        beside = start <= figure.start < end
+        if figure.start == volume.end + 1 and scene.tokens[volume.end].raw == ",":
+            behind, last = scene.clause_of(figure.start)
+            beside = beside or last - behind == 1
+        if beside and follows_odometer(figure.value, scene.context):
+            roles.setdefault(ODOMETER_ROLE, figure)

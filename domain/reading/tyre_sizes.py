@@ -1,0 +1,34 @@
+"""The sizes of tyres, '275/65R18': numbers that nothing measured."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.reading.figures import token_at
+from domain.reading.tokens import NUMBER, Token
+
+
+def of_tyre_size(tokens: Sequence[Token], index: int) -> bool:
+    """'275/65R18', 'ST235/80R16': a tyre's width and height, which nothing measured."""
+    for slash in (index + 1, index - 1):
+        if not 0 <= slash < len(tokens) or tokens[slash].raw != "/":
+            continue
+        parts = [token_at(tokens, slash + step) for step in range(4)]
+        _, height, built, rim = parts
+        if height is None or built is None or rim is None:
+            continue
+        sized = height.kind is NUMBER and rim.kind is NUMBER
+        if sized and built.text in TYRE_BUILDS and TYRE_RIMS[0] <= rim.value <= TYRE_RIMS[1]:
+            return True
+    return False
+
+
+TYRE_SIZE = "a tyre's size"
+
+
+TYRE_BUILDS = frozenset(("r", "zr", "b", "d"))
+"""Radial, belted and diagonal, as ISO 4000-1 marks how a tyre is built; from memory."""
+
+
+TYRE_RIMS = (8, 26)
+"""Inches across."""
