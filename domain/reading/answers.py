@@ -12,6 +12,7 @@ from domain.reading.lexer import clean
 from domain.reading.mistakes import value_and_mistake
 from domain.reading.open_questions import by_position, picked, values_of, with_figure
 from domain.reading.scene import Scene
+from domain.reading.talk import NEGATION, PLAN
 from domain.reading.tokens import TIME
 from domain.verdicts import Ask, Choice, Facts
 
@@ -41,11 +42,11 @@ def answer_of(scene: Scene, asked: Ask) -> Facts | None:
     choice = next((each for each in asked.choices if Facts(each.entries) == chosen), None)
     if choice is not None and _put_right(tail, choice) is not None:
         return _with_figure(tail, choice)
-    whole = picked(scene, asked)
-    if whole is not None or choice is None:
-        return whole
-    reasoned = _reasons(tail, asked) and not _picks_another(tail, asked, choice)
-    return Facts(choice.entries) if reasoned else None
+    if choice is None:
+        return picked(scene, asked)
+    if _reasons(tail, asked) and not _picks_another(tail, asked, choice):
+        return Facts(choice.entries)
+    return picked(scene, asked)
 
 
 def _told_apart(scene: Scene, asked: Ask) -> Facts | None:
@@ -89,7 +90,10 @@ def _reasons(tail: Scene, asked: Ask) -> bool:
 
 
 def _picks_another(tail: Scene, asked: Ask, choice: Choice) -> bool:
-    """'def. who buys 2.4 gal of diesel': what is behind speaks of another, and denies nothing."""
+    """'def. who buys 2.4 gal of diesel': what is behind speaks of another, and denies nothing.
+
+    'it was def, 2.5 gal of diesel wouldn't get us far' only supposes the other.
+    """
     other = picked(tail, asked)
     return other is not None and other != Facts(choice.entries) and not _denies(tail)
 
@@ -102,7 +106,8 @@ def _counts(head: Scene) -> bool:
 
 
 def _denies(tail: Scene) -> bool:
-    return any("negation" in token.senses.get("talk", "") for token in tail.tokens)
+    denying = (NEGATION, PLAN)
+    return any(token.senses.get("talk", "").startswith(denying) for token in tail.tokens)
 
 
 def _put_right(tail: Scene, choice: Choice) -> Figure | None:

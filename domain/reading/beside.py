@@ -469,5 +469,7 @@ def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
         figure.value = round(figure.value + 0.009, 3)
         figure.end += 1
     elif figure.whole and figure.dimension is None and unit_key(token_at(tokens, figure.end + 1)):
-        figure.value += after.value
+        mixed = Token(NUMBER, "", figure.token.raw, figure.token.start, after.end)
+        mixed.value, mixed.decimals = figure.value + after.value, 1
+        figure.token, figure.value = mixed, mixed.value
         figure.end += 1

@@ -287,29 +287,57 @@ def _full_or_partial(scene: Scene) -> Correction | None:
     behind = scene.tokens[1:2]
     if "inverts" in scene.tokens[0].groups and behind and "points_back" in behind[0].groups:
         return None  # 'was it a full tank'
-    words = {word for token in scene.tokens for word in token.text.split()}
+    end = _end_before_reason(scene)
+    said = scene.tokens[:end]
+    words = {word for token in said for word in token.text.split()}
     of_fill = words & scene.book.groups["of_fill"]
     pointed = words & scene.book.groups["points_back"]
-    restated = any("opens_correction" in token.groups for token in scene.tokens) or bool(
+    restated = any("opens_correction" in token.groups for token in said) or bool(
         words & scene.book.groups["restates_fill"]
     )
     plain = bool(of_fill and pointed and restated)
-    if not plain and not (restated and len(scene.tokens) <= 6):
+    if not plain and not (restated and len(said) <= MOST_OF_FULL):
         return None
-    if _strangers(scene) > (1 if plain else 0):
+    if _strangers(scene, end) > (1 if plain else 0):
         return None
-    if not plain and any(scene.has(term_class) for term_class in HOLDS):
+    if not plain and any(not HOLDS.isdisjoint(token.senses) for token in said):
         return None  # 'and my apartment is only half full'
     for index, _, key in scene.find("full"):
         if scene.talk[index] in (PLAN, REQUEST):
             continue  # 'gonna fill up in the morning, dont wait on me'
+        if _full_of_things(scene, index):
+            continue
         before = {token.text for token in scene.tokens[:index]}
         denied = key == "true" and bool(before & scene.book.groups["denies"])
         return Correction(action="amend", field="full", value=key == "true" and not denied)
     return None
 
 
-HOLDS = ("claim", "rating_subject", "check_item", "thing", "spot", "vehicle")
+MOST_OF_FULL = 6
+"""Tokens that say that it was full or not, where none of them is of a fill."""
+
+
+def _full_of_things(scene: Scene, index: int) -> bool:
+    """'full of people': of what no tank holds."""
+    of, what = token_at(scene.tokens, index + 1), token_at(scene.tokens, index + 2)
+    if of is None or what is None or "of" not in of.groups:
+        return False
+    return "product" not in what.senses and "fuel" not in what.groups
+
+
+def _end_before_reason(scene: Scene) -> int:
+    """'it wasn't full, the pump quit': where the clause of it ends, if what follows is why."""
+    at = scene.by_class["full"][0]
+    _, end = scene.clause_of(at)
+    behind = scene.tokens[end:]
+    reasoned = any("cuts_short" in token.groups for token in behind)
+    return end if reasoned and len(behind) <= MOST_OF_REASON else len(scene.tokens)
+
+
+MOST_OF_REASON = 8
+
+
+HOLDS = frozenset(("claim", "rating_subject", "check_item", "thing", "spot", "vehicle"))
 """Classes of other things that can be full."""
 
 
@@ -525,10 +553,11 @@ def _reasoned(scene: Scene, value: Figure, was: Figure | None) -> bool:
     return not any(start <= index < end for index in scene.unknown_words())
 
 
-def _strangers(scene: Scene) -> int:
+def _strangers(scene: Scene, end: int | None = None) -> int:
     """Words that neither the phrasebook nor a correction's own words for fields know."""
     known = scene.book.keys["corrected_field"]
-    return sum(1 for index in scene.unknown_words() if scene.tokens[index].text not in known)
+    unknown = [index for index in scene.unknown_words() if end is None or index < end]
+    return sum(1 for index in unknown if scene.tokens[index].text not in known)
 
 
 def _log_sized(figure: Figure) -> bool:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from domain.entries import Correction, Entry
+from domain.entries import Check, Correction, Entry, Hitch, Odometer
 from domain.quantities import Quantity, is_currency
 from domain.reading.corrections import read_corrections
 from domain.reading.lexer import clean
@@ -22,7 +22,8 @@ from domain.verdicts import Facts, Silent, Verdict
 def corrects_and_more(scene: Scene, facts: Callable[[Scene], Verdict]) -> Facts | None:
     """The corrections of one of two sentences, and what the other states; None where not so.
 
-    `facts` reads what a sentence states.
+    `facts` reads what a sentence states. In one sentence what was done stands behind a comma or
+    'and': 'drive was 6,860 not 6,680, and the camper's unhitched now'.
     """
     if is_misdirected(scene):
         return None
@@ -32,6 +33,8 @@ def corrects_and_more(scene: Scene, facts: Callable[[Scene], Verdict]) -> Facts 
         for index in ends
         if index + 1 < len(scene.tokens) and not _inside_number(scene.tokens[index + 1])
     ]
+    if not cuts and not DONE.isdisjoint(scene.by_class):
+        return _done_behind(scene, facts)
     if len(cuts) != 1:
         return None
     parts = [scene.text[: cuts[0]], scene.text[cuts[0] :]]
@@ -50,6 +53,36 @@ def corrects_and_more(scene: Scene, facts: Callable[[Scene], Verdict]) -> Facts 
         elif not isinstance(other, Silent) or _mends_talk(corrections, each):
             return None
     return Facts(tuple(entries))
+
+
+DONE = frozenset(("hitch", "event", "check_done"))
+"""Classes of term that tell what was done."""
+
+DONE_KINDS = (Hitch, Odometer, Check)
+
+
+def _done_behind(scene: Scene, facts: Callable[[Scene], Verdict]) -> Facts | None:
+    """A correction, and in the same sentence what was done: where one reads alone, and the other.
+
+    What is corrected names what it was, so that the figure is of no other entry.
+    """
+    first = min(index for name in DONE & scene.by_class.keys() for index in scene.by_class[name])
+    for cut in range(first - 1, 0, -1):
+        if not _joins(scene.tokens[cut]):
+            continue
+        head = Scene(scene.text[: scene.tokens[cut].start], scene.context, scene.book)
+        corrections = read_corrections(head) if head.tokens else ()
+        if len(corrections) != 1 or corrections[0].was is None:
+            continue
+        said = scene.text[scene.tokens[cut].end :]
+        other = facts(Scene(clean(said), scene.context, scene.book))
+        if isinstance(other, Facts) and all(isinstance(each, DONE_KINDS) for each in other.entries):
+            return Facts((*corrections, *other.entries))
+    return None
+
+
+def _joins(token: Token) -> bool:
+    return token.raw == "," or "join" in token.senses.get("glue", "").split()
 
 
 def undone(mixed: Facts) -> bool:

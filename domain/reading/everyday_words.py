@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.reading.figures import Figure
-from domain.reading.tokens import WORD, Token
+from domain.reading.tokens import NUMBER, WORD, Token
 
 EVERYDAY = frozenset(
     ("outside_word", "back_word", "outing_adjective", "animal_or_axle", "beside_us", "rightly")
@@ -72,7 +72,7 @@ def _is_cattle(
     tokens: Sequence[Token], index: int, figures: Sequence[Figure], groups: frozenset[str]
 ) -> bool:
     """'40 steers at 1,150 lb', 'heifers 620, steers 655': animals, and no axle."""
-    if "animal_or_axle" not in tokens[index].groups:
+    if "animal_or_axle" not in tokens[index].groups or _drives_beside(tokens):
         return False
     return "animal" in groups or any(
         figure.end == index
@@ -80,6 +80,18 @@ def _is_cattle(
         and figure.whole
         and MOST_ROWS < figure.value < FEWEST_POUNDS
         for figure in figures
+    )
+
+
+def _drives_beside(tokens: Sequence[Token]) -> bool:
+    """'behind a cattle hauler, 5,340 steer, 6,900 drive': the truck's other axle."""
+    return any(
+        token.senses.get("axle") == "drive"
+        and any(
+            near.kind is NUMBER and near.value >= FEWEST_POUNDS
+            for near in tokens[max(0, index - 1) : index + 2]
+        )
+        for index, token in enumerate(tokens)
     )
 
 

@@ -68,6 +68,10 @@ _WORD_AT = _PATTERN.groupindex["word"]
 _INVISIBLE = re.compile("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\u2066-\u2069\ufe0f\ufeff]")
 
 
+_VULGAR = re.compile("(\\d+)[ \u00a0]?([\u00bc-\u00be\u2150-\u215e])")
+"""A number and a fraction that is one sign: '30½'."""
+
+
 _LETTERS_DIGITS = re.compile(r"([^\W\d_]+)(\d+)$")
 
 
@@ -78,7 +82,17 @@ def clean(text: str) -> str:
     """A message without what can't be seen, in one form of Unicode."""
     if text.isascii():
         return text[:MAX_READ]
-    return _INVISIBLE.sub("", unicodedata.normalize("NFKC", text[:MAX_READ]))[:MAX_READ]
+    text = _VULGAR.sub(_with_decimals, text[:MAX_READ])
+    text = unicodedata.normalize("NFKC", text).replace(FRACTION_SLASH, "/")
+    return _INVISIBLE.sub("", text)[:MAX_READ]
+
+
+FRACTION_SLASH = "\u2044"
+
+
+def _with_decimals(match: re.Match[str]) -> str:
+    """'30½' is 30.5, and not 301/2."""
+    return f"{int(match[1]) + round(unicodedata.numeric(match[2]), 3):.10g}"
 
 
 def tokenize(text: str, book: Phrasebook, names: Names = NO_NAMES) -> list[Token]:

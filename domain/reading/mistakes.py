@@ -116,7 +116,12 @@ def _of_vehicle(token: Token) -> bool:
 
 def like_slip(meant: Figure, was: Figure) -> bool:
     """Whether a figure is another with digits swapped, or with one that is wrong or missing."""
-    one, other = (f"{each.value:.10g}".replace(".", "") for each in (meant, was))
+    return are_slips(meant.value, was.value)
+
+
+def are_slips(meant: float, was: float) -> bool:
+    """Whether the digits of a number are those of another, but for two swapped or one of them."""
+    one, other = (f"{each:.10g}".replace(".", "") for each in (meant, was))
     if len(one) != len(other):
         longer, shorter = sorted((one, other), key=len, reverse=True)
         cut = [longer[:at] + longer[at + 1 :] for at in range(len(longer))]

@@ -65,8 +65,8 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
             continue
         if figure.dimension is None and subject in RUN_HOT and value.value < LEAST_BARE:
             continue  # 'oil 3', 'USB 2.0 hub'
-        if figure.dimension is None and figure.token.decimals == 2 and value.value >= LEAST_BAR:
-            continue  # 'bearing is toast, 46.20': no gauge shows hundredths, and a till does
+        if figure.dimension is None and _is_of_till(figure, subject, value):
+            continue
         fault = implausible(subject, value)
         if fault:
             if _insists(scene, figure):
@@ -92,6 +92,19 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
             )
         )
     return found
+
+
+def _is_of_till(figure: Figure, subject: str, value: Quantity) -> bool:
+    """'bearing is toast, 46.20', 'fuel's 4.099 out here': no gauge shows hundredths, a till does.
+
+    Less than `LEAST_BAR` may be bar.
+    """
+    decimals = figure.token.decimals
+    in_bar = subject in ("tyre", "oil") and value.value < LEAST_BAR
+    return decimals > HUNDREDTHS or (decimals == HUNDREDTHS and not in_bar)
+
+
+HUNDREDTHS = 2
 
 
 def _may_read_gauges(scene: Scene) -> bool:
@@ -350,10 +363,13 @@ def _is_no_gauge(scene: Scene, label: Label, figure: Figure) -> bool:
     """'wind's max 40', 'the speed sign says 35'; what a gauge of the rig says was read off it."""
     return any(
         "no_gauge" in token.groups
-        and not ("as_it_is" in token.groups and label.subject not in EVERYDAY)
+        and not ("as_it_is" in token.groups and label.subject not in ANYBODYS)
         for token in scene.tokens[label.start : figure.start]
     )
 
+
+ANYBODYS = EVERYDAY - {"engine_speed"}
+"""What is also said by a sign on the road or a forecast."""
 
 MOST_UNKNOWN = 8
 """Words that no phrase knows: among more of them a figure without a unit is not off a gauge."""

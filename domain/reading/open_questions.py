@@ -17,6 +17,9 @@ from domain.quantities import Quantity
 from domain.reading.figures import Figure
 from domain.reading.how_it_stood import stood_alone
 from domain.reading.label import Label
+from domain.reading.mistakes import are_slips
+from domain.reading.other_goods import buys_something_else
+from domain.reading.phrasebook import Phrasebook
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, NUMBER, WORD
 from domain.verdicts import Ask, Choice, Facts
@@ -62,10 +65,15 @@ def _words(scene: Scene) -> list[str]:
     known = (book.words, book.memberships)
     return [
         book.aliases.get(word)
-        or (not any(word in table for table in known) and book.spelled_out(word))
+        or (not any(word in table for table in known) and _meant(book, word))
         or word
         for word in words
     ]
+
+
+def _meant(book: Phrasebook, word: str) -> str | None:
+    """The word that an unknown one is short for, or a slip of."""
+    return book.spelled_out(word) or book.respelled.get(word)
 
 
 def _agrees(scene: Scene) -> bool:
@@ -424,7 +432,11 @@ def _by_figure(scene: Scene, asked: Ask) -> Facts | None:
         and not token.groups & {"answer_filler", "neither", "agrees"}
         and not any(f.start <= scene.tokens.index(token) < f.end for f in figures)
     ]
-    if len(strangers) > 1:
+    doubted = [value for each in asked.choices for value in _values(each.entries, asked.about)]
+    slip = figure.foreign is None and any(are_slips(figure.value, value) for value in doubted)
+    if len(strangers) > 1 and not slip:
+        return None  # '31.3 gal sorry, big thumbs' is the figure anew, whatever stands beside it
+    if _is_of_another(scene, figure, asked):
         return None
     said = [figure.value]
     if asked.about in SAID_IN_DIGITS and figure.token.in_digits:
@@ -441,7 +453,7 @@ def _by_figure(scene: Scene, asked: Ask) -> Facts | None:
         return None
     if figure.value <= len(asked.choices) and figure.whole and figure.unit is None:
         return None
-    if isinstance(figure.label, Label) and _names_another(figure.label, asked.about):
+    if isinstance(figure.label, Label) and _names_another(scene, figure.label, asked.about):
         return None
     return _replaced(asked, figure.value, figure.unit)
 
@@ -454,8 +466,18 @@ ANY_LABEL = ("observation", "rating", "value", "weighing", "cost")
 """What a question may be about whose figure any label can name."""
 
 
-def _names_another(label: Label, about: str) -> bool:
+def _is_of_another(scene: Scene, figure: Figure, asked: Ask) -> bool:
+    """'the tank only holds 36', 'dinner was $122': what is told is of something else."""
+    before = scene.tokens[max(0, figure.start - 2) : figure.start]
+    if any("holds" in token.groups for token in before):
+        return True
+    return asked.about in SAID_IN_DIGITS and buys_something_else(scene, figure)
+
+
+def _names_another(scene: Scene, label: Label, about: str) -> bool:
     """'trailer 8,160' is no answer about the steer axle."""
+    if about == "cost" and "money_total" in scene.tokens[label.start].groups:
+        return False  # 'total was $122.43'
     if (label.subject or label.field or label.rating) and about not in ANY_LABEL:
         return about not in (label.field, label.rating)
     named = label.axle or label.whole or (label.vehicle if label.only_vehicle else None)

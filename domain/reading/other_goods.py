@@ -85,11 +85,17 @@ OF_FILLS = frozenset(("product", "fuel_cue", "odometer", "fee", "full", "per_vol
 
 def buys_something_else(scene: Scene, figure: Figure) -> bool:
     """'corn dogs were another $9', '$9 for corn dogs': money for what no phrase knows."""
-    start, end = scene.clause_of(figure.start)
+    start, _ = scene.clause_of(figure.start)
     ahead = scene.tokens[start : figure.start]
     noun = next((each for each in reversed(ahead) if not _leads_to_money(each)), None)
     if noun is not None and _is_strange(noun):
         return True
+    return spent_on_another(scene, figure)
+
+
+def spent_on_another(scene: Scene, figure: Figure) -> bool:
+    """'$9 for corn dogs': what stands behind tells what it was for, and no phrase knows that."""
+    _, end = scene.clause_of(figure.start)
     behind = scene.tokens[figure.end : end]
     if not behind or "for" not in behind[0].groups:
         return False
@@ -107,7 +113,9 @@ def _is_strange(token: Token) -> bool:
     return token.kind is WORD and not known and token.raw.islower()
 
 
-OF_MONEY = frozenset(("cost_word", "price_word", "volume_word", "pays", "pays_for", "fuel"))
+OF_MONEY = frozenset(
+    ("cost_word", "price_word", "volume_word", "pays", "pays_for", "fuel", "asks_money")
+)
 """Groups of words beside what fuel or a weighing cost."""
 
 

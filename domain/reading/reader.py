@@ -145,7 +145,7 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
     if mixed is not None and undone(mixed):
         return mixed
     corrections = read_corrections(scene)
-    if corrections:
+    if corrections and not (mixed is not None and set(corrections) < set(mixed.entries)):
         return Facts(corrections)
     if mixed is not None:
         return mixed

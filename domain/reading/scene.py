@@ -241,6 +241,12 @@ class Scene:
         """Leave a figure aside that turns out to belong to somebody else."""
         figure.claimed, self._live = owner, None
 
+    def claim_between(self, start: int, end: int, owner: str) -> None:
+        """Leave aside every figure that begins in a stretch of the text."""
+        for figure in self.figures:
+            if start <= figure.token.start < end:
+                self.claim(figure, owner)
+
     def unknown_words(self, *, names: bool = True) -> Sequence[int]:
         """Where words stand that no phrase knows; without capitalized ones if not `names`."""
         if names:

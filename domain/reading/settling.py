@@ -78,6 +78,8 @@ def settle_words(scene: Scene) -> None:
             _settle_weight(scene)
     if "reported" in scene.by_class and "calls_it" in scene.groups:
         _settle_called(scene)
+    if "ago" in scene.groups:
+        _settle_ago(scene)
     if "on_the_dash" in scene.groups and NUMBER in scene.kinds:
         settle_dash(scene)
     if "level" in scene.by_class and "unit" in scene.by_class:
@@ -92,6 +94,16 @@ def settle_words(scene: Scene) -> None:
         _settle_apart(scene)
         if "both_vehicles" in scene.groups and NUMBER in scene.kinds:
             _settle_both(scene)
+
+
+def _settle_ago(scene: Scene) -> None:
+    """'a day and a half ago', 'an hour or so ago': words of a time, and no guess nor strangers."""
+    match = scene.book.patterns["ago"].search(scene.text)
+    for token in scene.tokens if match else ():
+        inside = match is not None and match.start() <= token.start < match.end()
+        if inside and token.kind is WORD and (not token.senses or "talk" in token.senses):
+            token.senses = {"glue": "function"}
+    scene.index_terms()
 
 
 def settle_vans(scene: Scene) -> None:

@@ -12,10 +12,10 @@ from calendar import monthrange
 from collections.abc import Mapping
 from datetime import date, datetime, timedelta
 
+from domain.reading.ago import count_of
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.scene import Scene
 from domain.reading.times import (
-    count_of,
     find_when,
     local_time,
     month_day,

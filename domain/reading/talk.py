@@ -7,8 +7,10 @@ not decide what the rest means.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from domain.reading.beside import CURRENCY_MARKS
 from domain.reading.figures import BARE_STEP, LEAST_LOAD
 from domain.reading.phrasebook import fold
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
@@ -69,6 +71,10 @@ def talk_of(scene: Scene) -> list[str | None]:
                 and not _figure_in(scene, sentence_start, index)
             )
             guessed = guessed or guessing
+            if state == OTHER and _row_goes_on(scene, clause_start, index):
+                owned = True
+            if owned and _we_do(scene, index + 1):
+                owned = False
             state = OTHER if owned else GUESS if guessed else PLAN if ahead else None
             clause_start = index + 1
             continue
@@ -104,6 +110,40 @@ def _turns_to_us(scene: Scene, index: int) -> bool:
     led = bool(before) and not before[-1].groups.isdisjoint(("to", "of"))
     said = next((each for each in behind if "copula" not in each.senses.get("glue", "")), None)
     return not led and said is not None and said.kind is NUMBER and said.value >= LEAST_LOAD
+
+
+def _we_do(scene: Scene, index: int) -> bool:
+    """'but we got our numbers', ', then we rolled on': from there on it is told of us."""
+    while index < len(scene.tokens) and "leads_clause" in scene.tokens[index].groups:
+        index += 1
+    who, does = scene.tokens[index : index + 1], scene.tokens[index + 1 : index + 2]
+    if not (who and does and "we" in who[0].groups):
+        return False
+    return not DOES.isdisjoint(does[0].senses) or "copula" in does[0].senses.get("glue", "").split()
+
+
+DOES = frozenset(("weigh_cue", "fuel_cue", "event", "hitch", "load_verb"))
+"""Classes of term with which we say what we did."""
+
+
+def _row_goes_on(scene: Scene, start: int, comma: int) -> bool:
+    """'the guy ahead weighed 5,340 steer, 6,900 drive': a load of the same row is his, too."""
+    before, behind = scene.tokens[start:comma], scene.tokens[comma + 1 : comma + 3]
+    return _tells_load(before[-2:]) and _tells_load(behind)
+
+
+def _tells_load(pair: Sequence[Token]) -> bool:
+    """'5,340 steer', 'steer 5,340'."""
+    if len(pair) != PAIR:
+        return False
+    number, name = sorted(pair, key=lambda token: token.kind is not NUMBER)
+    load = number.kind is NUMBER and number.value >= LEAST_LOAD
+    return load and not LOADED.isdisjoint(name.senses)
+
+
+PAIR = 2
+LOADED = frozenset(("axle", "vehicle", "whole", "name"))
+"""Classes of term that a load is told of."""
 
 
 def _heads_of_others(scene: Scene, talk: list[str | None], start: int, end: int) -> bool:
@@ -204,8 +244,10 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None  # 'before we left'
     if cue == OTHER and "family" in token.groups and _follows_on(scene):
         return None  # 'dad says odo is 99412'
-    if cue == OTHER and following is not None and "fee" in following.senses:
-        return None  # 'they charged 14.25'
+    if cue == OTHER and (_serves_us(scene, index) or _hands_over(scene, index)):
+        return None
+    if cue == PLAN and index and "lets_us" in token.groups and _is_person(scene.tokens[index - 1]):
+        return None
     if cue == OTHER and index and _works_the_scale(scene.tokens[index - 1]):
         return None  # 'the scale dude says 5,160 steer': whoever weighs tells what ours was
     if cue == OTHER and index and _says_who_texts(scene, index):
@@ -213,6 +255,50 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     if cue == NEGATION and _absent(scene, index):
         return None
     return cue
+
+
+def _serves_us(scene: Scene, index: int) -> bool:
+    """'they charged 14.25', 'the lady at the window let us roll on again': it is about our rig.
+
+    What people give us and tell us about themselves is not.
+    """
+    token = scene.tokens[index]
+    if token.possessive or "owner" in token.groups:
+        return False
+    end = _clause_figure(scene, index)
+    behind = scene.tokens[index + 1 : end]
+    if behind and "fee" in behind[0].senses:
+        return True
+    if any("fee" in each.senses for each in scene.tokens[max(0, index - 2) : index]):
+        return True  # 'paid the lady $14'
+    weighed = not scene.by_class.keys().isdisjoint(LOADED)
+    if any("fee" in each.senses for each in behind):
+        return weighed
+    paid = any("money" in each.senses or each.raw in CURRENCY_MARKS for each in behind)
+    if paid:
+        return weighed and any("asks_money" in each.groups for each in behind)
+    return weighed and scene.phrase_said("serves_us", index + 1, end) is not None
+
+
+def _hands_over(scene: Scene, index: int) -> bool:
+    """'read the door jamb for you: gvwr 11,400': what stands behind the colon is handed to you."""
+    token = scene.tokens[index]
+    if not index or "you_object" not in token.groups or token.possessive:
+        return False
+    behind = scene.tokens[index + 1 : _clause_figure(scene, index)]
+    return scene.tokens[index - 1].kind is WORD and any(each.raw == ":" for each in behind)
+
+
+def _clause_figure(scene: Scene, index: int) -> int:
+    """Where the clause of a token ends, or the first number stands behind it."""
+    _, end = scene.clause_of(index)
+    numbers = (at for at in range(index + 1, end) if scene.tokens[at].kind is NUMBER)
+    return next(numbers, end)
+
+
+def _is_person(token: Token) -> bool:
+    """'they let us': it was allowed, and done."""
+    return OTHER in token.senses.get("talk", "").split()
 
 
 def _stands_before_thing(scene: Scene, index: int) -> bool:

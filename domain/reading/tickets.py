@@ -9,7 +9,7 @@ from domain.entries import Weighing
 from domain.quantities import Quantity
 from domain.reading.figures import MONEY, Figure
 from domain.reading.label import Label
-from domain.reading.other_goods import buys_something_else
+from domain.reading.other_goods import buys_something_else, spent_on_another
 from domain.reading.scene import Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD
 
@@ -33,6 +33,8 @@ def fee_of(scene: Scene) -> tuple[Quantity | None, Figure | None]:
     for figure in live:
         label = figure.label
         if figure.role is None and isinstance(label, Label) and label.field == "fee":
+            if spent_on_another(scene, figure):
+                continue
             unit = figure.unit if figure.dimension == MONEY else scene.context.currency
             return Quantity(figure.value, unit or scene.context.currency), figure
     if any(_is_price(scene, figure) for figure in live):

@@ -2,8 +2,7 @@
 
 This file decides which words tell a time and what moment they mean, counted from when the
 message was sent and in the chat's zone. Clock times, dates and 'yesterday' are worked out
-here; anything rarer goes to dateparser, which costs about a millisecond and is therefore only
-called where time words stand. Numeric dates are month first for US units, day first otherwise.
+here, how long ago it was in `ago`. Numeric dates are month first for US units, day first otherwise.
 """
 
 from __future__ import annotations
@@ -15,7 +14,7 @@ from datetime import date, datetime, timedelta
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from domain.context import Context
-from domain.reading.phrasebook import Phrasebook
+from domain.reading.ago import read_ago
 from domain.reading.scene import Scene
 from domain.reading.tokens import NO_GROUPS, NUMBER, TIME, WORD, Token
 
@@ -76,7 +75,7 @@ def read_when(scene: Scene) -> datetime | date | None:
     """The moment that a message which tells a time gives for what it states, or None."""
     zone = zone_of(scene.context)
     local = local_time(scene.context)
-    passed = _ago(scene, local)
+    passed = read_ago(scene, local)
     if passed is not None:
         return passed
     found = find_when(scene, local)
@@ -227,13 +226,6 @@ def _clock(raw: str) -> tuple[int, int] | None:
     return (hour, minute) if hour < 24 and minute < 60 else None
 
 
-def _claim_within(scene: Scene, match: re.Match[str], owner: str) -> None:
-    """The numbers of a stretch of text that tells a time are no figures of the log."""
-    for figure in scene.figures:
-        if match.start() <= figure.token.start < match.end():
-            scene.claim(figure, owner)
-
-
 def written_dates(scene: Scene) -> list[date]:
     """The dates that are written out in digits with their year, in order."""
     found = (
@@ -290,7 +282,7 @@ def _slash_date(scene: Scene, local: datetime) -> date | None:
         if day is not None:
             if day > local.date():
                 day = day.replace(year=day.year - 1)
-            _claim_within(scene, match, "a date")
+            scene.claim_between(match.start(), match.end(), "a date")
             return day
     return None
 
@@ -357,58 +349,3 @@ def _latest(day: int, local: datetime) -> date | None:
             return found
         month = (month - timedelta(days=1)).replace(day=1)
     return None
-
-
-def _ago(scene: Scene, local: datetime) -> datetime | date | None:
-    match = scene.book.patterns["ago"].search(scene.text)
-    if match is not None and _gave_way(scene, match):
-        return None
-    if match is None and not _speaks_of_ago(scene):
-        return None
-    if match is None:
-        return _by_dateparser(scene, local)
-    said = match[1].casefold()
-    unit = scene.book.keys["span_unit"][match[2].casefold()]
-    _claim_within(scene, match, "a time")
-    amount = count_of(scene.book, said)
-    if unit == "minute":
-        return (local - timedelta(minutes=amount)).replace(microsecond=0)
-    if unit == "hour":
-        return (local - timedelta(hours=amount)).replace(microsecond=0)
-    if unit == "day":
-        return local.date() - timedelta(days=int(amount))
-    if unit == "week":
-        return local.date() - timedelta(weeks=int(amount))
-    return _by_dateparser(scene, local)
-
-
-def _gave_way(scene: Scene, match: re.Match[str]) -> bool:
-    """'196 an hour ago, its 208 now': what was then gave way, and its time with it."""
-    said = [t for t in scene.tokens if match.start() <= t.start and t.end <= match.end()]
-    return bool(said) and all(token.senses.get("glue") == "filler" for token in said)
-
-
-def _speaks_of_ago(scene: Scene) -> bool:
-    return scene.has("time", "ago") or "ago" in scene.groups
-
-
-def count_of(book: Phrasebook, said: str) -> float:
-    """'two', 'a couple of', 'half an', '12' as a number; 1 for what is none."""
-    written = book.keys["count"].get(said) or book.numbers.get(said, said)
-    return float(written) if written.replace(".", "", 1).isdigit() else 1.0
-
-
-def _by_dateparser(scene: Scene, local: datetime) -> date | None:
-    from dateparser.search import search_dates
-
-    found = search_dates(
-        scene.text,
-        languages=[scene.book.language],
-        settings={
-            "RELATIVE_BASE": local.replace(tzinfo=None),
-            "PREFER_DATES_FROM": "past",
-            "DATE_ORDER": "MDY" if scene.context.units == "us" else "DMY",
-            "PARSERS": ["relative-time"],
-        },
-    )
-    return found[0][1].date() if found else None

@@ -507,3 +507,19 @@ def test_of_two_readings_the_one_beside_the_volume_is_the_fills(reads: Reader) -
     assert [each.odometer for each in verdict.entries if isinstance(each, Fill)] == [
         Quantity(48_302, "mi")
     ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "good news is the coffee was hot, bad news is diesel's $3.949 there, took 21 gal, $82.93",
+        "diesel's $3.949 out here! took 21 gal, $82.93",
+    ],
+)
+def test_a_price_told_before_the_volume(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (entry,) = verdict.entries
+    assert isinstance(entry, Fill)
+    assert (entry.unit_price, entry.volume) == (Quantity(3.949, "USD/gal"), Quantity(21, "gal"))
+    assert entry.cost == Quantity(82.93, "USD")

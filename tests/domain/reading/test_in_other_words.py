@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from domain.entries import (
@@ -175,3 +177,20 @@ def test_it_is_read_in_other_words(text: str, entries: list[Entry], reads: Reade
 )
 def test_a_house_and_its_things_are_talk(text: str, reads: Reader) -> None:
     assert reads(text, on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize(
+    ("text", "event"),
+    [
+        ("48,390 as we pull into Larkfold", "arrive"),
+        ("48,390 rolling into Larkfold", "arrive"),
+        ("odo 48,390 coming into Larkfold", "arrive"),
+        ("48,390 as we get to Larkfold", "arrive"),
+        ("48,390 as we leave Larkfold", "depart"),
+        ("48,390 pulling out of Larkfold", "depart"),
+        ("48,390 as we head out of Larkfold", "depart"),
+    ],
+)
+def test_coming_and_going_as_it_happens(text: str, event: Any, reads: Reader) -> None:
+    reading = Odometer(odometer=Quantity(48_390, "mi"), event=event, place="Larkfold")
+    assert reads(text, on_the_road()) == Facts((reading,))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Correction, Entry, Fill, Odometer, Weighing
+from domain.entries import Check, Correction, Entry, Fill, Hitch, Odometer, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -268,3 +268,78 @@ def test_what_is_said_once_is_of_each_part(
         if isinstance(each, Correction)
     ] == corrections
     assert len(verdict.entries) == len(corrections)
+
+
+VOLUME = amend("volume", Quantity(27.4, "gal"), Quantity(72.4, "gal"))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "that fill I sent was 27.4 gallons, I fat-fingered it as 72.4",
+        "27.4 gallons, I put it in as 72.4",
+        "it went in as 72.4 but it was 27.4 gallons",
+        "I keyed in 72.4 gallons, it was 27.4",
+        "sorry I miskeyed 72.4 gallons, should be 27.4",
+    ],
+)
+def test_how_the_slip_came_about(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((VOLUME,))
+
+
+def test_so_it_is_of_the_odometer(reads: Reader) -> None:
+    meant = amend("odometer", Quantity(48_310, "mi"), Quantity(48_130, "mi"))
+    assert reads("odo is 48,310, I sent it as 48,130", on_the_road()) == Facts((meant,))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "wait no it wasn't full, the pump quit on us",
+        "actually it wasn't full, nozzle kept shutting off",
+        "hang on, it wasn't filled, ran out of cash",
+    ],
+)
+def test_why_it_was_not_full(text: str, reads: Reader) -> None:
+    not_full = Correction(action="amend", field="full", value=False)
+    assert reads(text, on_the_road()) == Facts((not_full,))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "wait no it wasn't full of people",
+        "wait it wasn't full, the campground had space",
+        "the restaurant wasn't full",
+    ],
+)
+def test_what_else_was_not_full(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()
+
+
+DRIVE = amend("drive", lb(6_480), lb(6_840))
+
+
+@pytest.mark.parametrize(
+    ("text", "done"),
+    [
+        (
+            "drive was 6,480 not 6,840, and the camper's unhitched now",
+            Hitch(action="unhitched", trailer="camper"),
+        ),
+        (
+            "drive was 6,480 not 6,840, also dropped the camper",
+            Hitch(action="unhitched", trailer="camper"),
+        ),
+        (
+            "drive was 6,480 not 6,840 and lights are checked",
+            Check(item="lights", state="done"),
+        ),
+        (
+            "drive was 6,480 not 6,840, and we just got home, odo 48,390",
+            Odometer(odometer=Quantity(48_390, "mi"), event="arrive", place="home"),
+        ),
+    ],
+)
+def test_a_correction_and_what_was_done(text: str, done: Entry, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((DRIVE, done))

@@ -305,3 +305,10 @@ def test_a_unit_is_what_was_said_else_the_chats(
     text: str, context: Context, unit: str, reads: Reader
 ) -> None:
     assert reads(text, context) == Facts((Weighing(loads={"gross": Quantity(5_240, unit)}),))
+
+
+@pytest.mark.parametrize(
+    ("said", "gallons"), [("30½", 30.5), ("30 ½", 30.5), ("8¾", 8.75), ("30 1/2", 30.5)]
+)
+def test_a_fraction_in_one_sign(said: str, gallons: float, reads: Reader) -> None:
+    assert volume(reads(f"{said} gal of diesel")) == Quantity(gallons, "gal")

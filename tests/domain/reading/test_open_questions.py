@@ -221,3 +221,77 @@ def test_the_trailer_that_is_named_is_the_one_meant(text: str, reads: Reader) ->
 def test_a_trailer_that_is_told_of_answers_nothing(reads: Reader) -> None:
     chat = on_the_road(asked=WHICH_TRAILER, hitched=False)
     assert reads("the camper smells of honey", chat) == Silent()
+
+
+OVER_TANK = Ask(
+    "volume",
+    (
+        Choice(
+            "52.6 gal as typed",
+            (Fill(volume=Quantity(52.6, "gal"), odometer=Quantity(48_290, "mi"), full=True),),
+        ),
+    ),
+)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "25.6 gal sorry, clumsy fingers",
+        "25.6 gal, my screen is cracked badly",
+        "32.6 sorry phone screen glare",
+    ],
+)
+def test_a_slip_put_right_leaves_what_else_was_said(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road(asked=OVER_TANK))
+    assert isinstance(verdict, Facts), verdict
+    (fill,) = verdict.entries
+    assert isinstance(fill, Fill)
+    assert fill.volume == Quantity(float(text.split(maxsplit=1)[0]), "gal")
+    assert (fill.odometer, fill.full) == (Quantity(48_290, "mi"), True)
+
+
+@pytest.mark.parametrize("text", ["the tank only holds 36", "25.6 jars of honey, clumsy fingers"])
+def test_what_is_of_something_else_answers_nothing(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road(asked=OVER_TANK)) == Silent()
+
+
+WRONG_TOTAL = Ask(
+    "cost",
+    (
+        Choice(
+            "$211.43 as sent", (Fill(volume=Quantity(30.2, "gal"), cost=Quantity(211.43, "USD")),)
+        ),
+    ),
+)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "total was $121.43",
+        "$121.43 total",
+        "the total came to 121.43 on the receipt, read it wrong",
+    ],
+)
+def test_a_total_is_what_it_cost(text: str, reads: Reader) -> None:
+    fill = Fill(volume=Quantity(30.2, "gal"), cost=Quantity(121.43, "USD"))
+    assert reads(text, on_the_road(asked=WRONG_TOTAL)) == Facts((fill,))
+
+
+def test_what_dinner_cost_is_not(reads: Reader) -> None:
+    assert reads("dinner was $121.43", on_the_road(asked=WRONG_TOTAL)) == Silent()
+
+
+@pytest.mark.parametrize(
+    ("text", "fill"),
+    [
+        ("it was def lol, 2.4 gal of diesel wouldn't get us up the hill", DEF),
+        ("def, 2.4 gal of diesel would be silly", DEF),
+        ("diesel lol, def doesn't come in cans that small", DIESEL),
+        ("the secnd one", DEF),
+        ("teh scond", DEF),
+    ],
+)
+def test_what_is_supposed_of_the_other_and_mistyped(text: str, fill: Fill, reads: Reader) -> None:
+    assert reads(text, on_the_road(asked=WHICH_FLUID)) == Facts((fill,))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import datetime, timedelta
 
 import pytest
 
@@ -15,7 +16,7 @@ from domain.reading.lexer import tokenize
 from domain.reading.sums import summed
 from domain.reading.tokens import NUMBER
 from domain.verdicts import PICTURE, Facts, Question, Silent, Verdict
-from tests.domain.reading.chats import chat
+from tests.domain.reading.chats import SENT_AT, chat
 
 
 def reads(text: str, context: Context | None = None) -> Verdict:
@@ -404,3 +405,20 @@ def test_the_unit_of_two_products_is_said_once() -> None:
 def test_a_limit_of_speed_is_no_speed() -> None:
     assert reads("el límite de velocidad es 120", METRIC) == Silent()
     assert isinstance(reads("velocidad 95", METRIC), Facts)
+
+
+@pytest.mark.parametrize(
+    ("said", "hours"),
+    [
+        ("hora y media", 1.5),
+        ("una hora y media", 1.5),
+        ("dos horas y cuarto", 2.25),
+        ("tres cuartos de hora", 0.75),
+    ],
+)
+def test_how_long_ago_it_was(said: str, hours: float) -> None:
+    verdict = reads(f"cargué 40 litros de diesel hace {said}", chat(units="metric"))
+    assert isinstance(verdict, Facts), verdict
+    (entry,) = verdict.entries
+    assert isinstance(entry.at, datetime)
+    assert SENT_AT - entry.at == timedelta(hours=hours)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 
 import pytest
 
@@ -124,3 +124,39 @@ def test_a_fill_and_a_weighing_at_two_clocks(reads: Reader) -> None:
         SENT_AT.replace(hour=7, minute=15),
         SENT_AT.replace(hour=8, minute=40),
     ]
+
+
+@pytest.mark.parametrize(
+    ("text", "hours"),
+    [
+        ("got in an hour and a half ago, 48,310", 1.5),
+        ("odo 48,310 two and a half hours ago", 2.5),
+        ("fueled an hour and a quarter ago, 21 gal", 1.25),
+        ("got in an hour and 20 minutes ago, 48,310", 4 / 3),
+        ("fueled 1.5 hours ago, 21 gal", 1.5),
+        ("fueled 1 hr 40 min ago, 21 gal", 5 / 3),
+        ("fueled 1h40 ago, 21 gal", 5 / 3),
+        ("fueled 3h ago, 21 gal", 3),
+        ("odo 48,310 three quarters of an hour ago", 0.75),
+        ("fueled 1 1/2 hours ago, 21 gal", 1.5),
+        ("fueled 1½ hours ago, 21 gal", 1.5),
+        (f"weighed a good hour ago, {AXLES}", 1),
+        (f"weighed twenty five minutes ago, {AXLES}", 25 / 60),
+    ],
+)
+def test_how_long_ago_it_was(text: str, hours: float, reads: Reader) -> None:
+    then = at(reads, text)
+    assert isinstance(then, datetime)
+    assert SENT_AT - then == timedelta(hours=hours)
+
+
+@pytest.mark.parametrize(
+    ("text", "day"),
+    [
+        ("filled up a day and a half ago, 21 gal", date(2026, 7, 10)),
+        ("filled up 21 gal two days ago", date(2026, 7, 9)),
+        ("fueled a week ago, 21 gal", date(2026, 7, 4)),
+    ],
+)
+def test_how_many_days_ago(text: str, day: date, reads: Reader) -> None:
+    assert at(reads, text) == day
