@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from itertools import pairwise
 from typing import Literal, cast
 
+from domain.entries import POSITIONS
 from domain.quantities import Quantity
 from domain.reading.evidence import names_rig
 from domain.reading.label import Label
@@ -19,14 +20,16 @@ from domain.reading.tokens import NUMBER, Token
 
 Bars = Literal["on", "off"]
 Rig = Literal["hitched", "solo", "trailer"]
+OF_TRUCK = frozenset(at for at in POSITIONS if at.startswith(("steer", "drive", "truck")))
+OF_TRAILER = frozenset(at for at in POSITIONS if at.startswith("trailer"))
 BEYOND = 1.05
 """A gross this much over the loads of one vehicle is that of both: the rig was hitched."""
 
 
 def rig_of(loads: Mapping[str, Quantity], stated: str | None) -> Rig | None:
     """How the rig stood, as the loads show it, else as it was said."""
-    truck = [p for p in loads if p.startswith(("steer", "drive", "truck"))]
-    trailer = [p for p in loads if p.startswith("trailer")]
+    truck = [position for position in loads if position in OF_TRUCK]
+    trailer = [position for position in loads if position in OF_TRAILER]
     if truck and trailer:
         return "hitched"
     gross = loads.get("gross")

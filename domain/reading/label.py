@@ -9,7 +9,7 @@ from __future__ import annotations
 from domain.reading.figures import Figure
 from domain.reading.tokens import Token
 
-NAMING = frozenset(
+PLACING = frozenset(
     (
         "axle",
         "end",
@@ -20,6 +20,12 @@ NAMING = frozenset(
         "vehicle",
         "name",
         "axle_noun",
+    )
+)
+"""Classes of term for a place on the rig, or for a vehicle of it."""
+
+NAMING = PLACING | frozenset(
+    (
         "whole",
         "odometer",
         "trip_meter",

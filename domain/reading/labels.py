@@ -74,7 +74,7 @@ def find_labels(
             current.end = index + 1
         elif current is not None and not (
             ("joins_label" in token.groups and index - current.end <= 1)
-            or _joins_axles(tokens, index, current)
+            or (current.wheel and _joins_axles(tokens, index, current))
         ):
             current = None
     _rear_alone(tokens, labels)

@@ -39,22 +39,21 @@ def impossible_position(
     placed: dict[str, Figure], loads: dict[str, Quantity], rig: str | None
 ) -> str | None:
     """The position whose figure can't be right, if any."""
-    for position, load in loads.items():
-        if placed[position].negative or not is_possible(position, load, rig):
+    weights = {position: load.amount("kg") for position, load in loads.items()}
+    for position, weight in weights.items():
+        if placed[position].negative or not is_possible(position, weight, rig):
             return position
     if "steer" in loads and "drive" in loads:
-        steer, drive = loads["steer"].amount("kg"), loads["drive"].amount("kg")
+        steer, drive = weights["steer"], weights["drive"]
         if min(steer, drive) * 6 < max(steer, drive):
             return "steer" if steer < drive else "drive"
-    if "gross" in loads:
-        most = loads["gross"].amount("kg") * 1.01
-        if any(load.amount("kg") > most for load in loads.values()):
-            return "gross"
+    if "gross" in loads and max(weights.values()) > weights["gross"] * 1.01:
+        return "gross"
     return None
 
 
-def is_possible(position: str, load: Quantity, rig: str | None) -> bool:
-    """Whether a position of a rig behind a pickup can weigh so much."""
+def is_possible(position: str, weight: float, rig: str | None) -> bool:
+    """Whether a position of a rig behind a pickup can weigh so many kilograms."""
     low, high = AXLE_KG
     if position == "gross":
         low, high = LOAD_KG if rig == "trailer" else GROSS_KG
@@ -64,17 +63,14 @@ def is_possible(position: str, load: Quantity, rig: str | None) -> bool:
         low, high = WHEEL_KG
     elif position in ("trailer", "truck"):
         low, high = LOAD_KG
-    return low <= load.amount("kg") <= high
+    return low <= weight <= high
 
 
 def sides_doubt(loads: dict[str, Quantity], rig: str | None) -> Doubt | None:
     """An axle that its own two wheels do not make."""
-    for axle in AXLES:
-        whole = loads.get(axle)
-        if whole is None:
-            continue
-        left, right = loads.get(f"{axle}_left"), loads.get(f"{axle}_right")
-        if left is None or right is None:
+    for axle, left_wheel, right_wheel in WHEELS:
+        whole, left, right = loads.get(axle), loads.get(left_wheel), loads.get(right_wheel)
+        if whole is None or left is None or right is None:
             continue
         made = left.amount(whole.unit) + right.amount(whole.unit)
         if abs(made - whole.value) > SIDES_TOLERANCE * whole.value:
@@ -87,6 +83,9 @@ def sides_doubt(loads: dict[str, Quantity], rig: str | None) -> Doubt | None:
             return Doubt(axle, "does_not_sum", (meant, whole), (choice,))
     return None
 
+
+WHEELS = tuple((axle, f"{axle}_left", f"{axle}_right") for axle in AXLES)
+"""Each axle and its two wheels."""
 
 SIDES_TOLERANCE = 0.02
 """Wheel scales read each wheel by itself, and add up less well than platforms."""

@@ -71,7 +71,8 @@ def makes_gross(loads: Mapping[str, Quantity]) -> bool | None:
     else:
         return None
     whole = gross.amount("kg")
-    if abs(parts - whole) <= max(SUM_TOLERANCE * whole, _rounding(loads)):
+    off = abs(parts - whole)
+    if off <= SUM_TOLERANCE * whole or off <= _rounding(loads):
         return True
     if complete_truck and not has_trailer and parts < whole:
         return None

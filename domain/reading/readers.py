@@ -28,7 +28,7 @@ from domain.reading.figures import (
 )
 from domain.reading.fills import read_fills
 from domain.reading.hitches import read_hitches
-from domain.reading.label import NAMING
+from domain.reading.label import PLACING
 from domain.reading.observations import read_observations
 from domain.reading.odometers import read_odometers
 from domain.reading.ratings import read_ratings
@@ -43,7 +43,7 @@ WAKES: Mapping[Reader, AbstractSet[str]] = {
     read_water: {"water", "water_tank"},
     read_ratings: {"rating", "rating_cue", "rating_subject", "axle_noun", "subject", "whole"}
     | {"tank", "holds"},
-    read_observations: {"airs_up", "driving_at", "out_of_doors", "spare_tyre", *NAMING}
+    read_observations: {"airs_up", "driving_at", "out_of_doors", "spare_tyre", "subject", *PLACING}
     | {PRESSURE, ROTATION, SHARE, SPEED, TEMPERATURE},
     read_cargo: {"load_verb", MASS},
     read_weighings: {BARE, MASS},

@@ -23,15 +23,20 @@ def settle_said(scene: Scene, placed: dict[str, Figure], rig: str | None) -> Non
     if not said or _by_sum(scene, placed, said, rig) or _all_short(scene, placed, said, rig):
         return
     for position, figure in said.items():
-        if is_possible(position, loads_of(scene, placed)[position], rig):
+        if _fits(scene, placed, position, rig):
             continue
         following = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
         even = following is not None and "even_hundreds" in following.groups
         (other,) = figure.token.others
         if even or other < figure.value:
             face, figure.value = figure.value, other
-            if not is_possible(position, loads_of(scene, placed)[position], rig):
+            if not _fits(scene, placed, position, rig):
                 figure.value = face
+
+
+def _fits(scene: Scene, placed: dict[str, Figure], position: str, rig: str | None) -> bool:
+    """Whether the position of a figure can weigh as much as it says now."""
+    return is_possible(position, loads_of(scene, placed)[position].amount("kg"), rig)
 
 
 def _all_short(
@@ -46,13 +51,11 @@ def _all_short(
     if not any(_by_digits(scene, figure) for figure in said.values()):
         return False
     faces = {position: figure.value for position, figure in said.items()}
-    loads = loads_of(scene, placed)
-    if any(is_possible(at, loads[at], rig) for at in said):
+    if any(_fits(scene, placed, at, rig) for at in said):
         return False
     for figure in said.values():
         (figure.value,) = figure.token.others
-    loads = loads_of(scene, placed)
-    if all(is_possible(at, loads[at], rig) for at in said):
+    if all(_fits(scene, placed, at, rig) for at in said):
         return True
     for position, figure in said.items():
         figure.value = faces[position]
@@ -75,7 +78,9 @@ def _by_sum(
         for figure, value in zip(said.values(), values, strict=True):
             figure.value = value
         loads = loads_of(scene, placed)
-        if makes_gross(loads) and all(is_possible(at, load, rig) for at, load in loads.items()):
+        if makes_gross(loads) and all(
+            is_possible(at, load.amount("kg"), rig) for at, load in loads.items()
+        ):
             return True
     for figure, face in zip(said.values(), faces, strict=True):
         figure.value = face

@@ -182,7 +182,7 @@ def _is_money_total(scene: Scene, label: Label) -> bool:
 def _read_pass(
     scene: Scene, each: Pass, rig: str | None, number: int, count: int
 ) -> Weighing | Doubt | None:
-    row = axle_list(scene, each.figures)
+    row = axle_list(scene, each.figures) if scene.labels else []
     labelled, bare = _labelled_and_bare(scene, each, row, rig)
     placed = of_each(scene, place(scene, labelled, rig)) if labelled else {}
     placed |= zip(SINGLE_AXLES, row, strict=False)
@@ -281,6 +281,8 @@ def _labelled_and_bare(
     and a truck alone has two: 'Juniper solo 4,780 3,400';
     a label of what was not on the scale ('no truck 15,240') places nothing.
     """
+    if not scene.labels:
+        return [], list(each.figures)
     labels = [
         (figure, figure.label if isinstance(figure.label, Label) else None)
         for figure in each.figures
@@ -449,15 +451,15 @@ def _entry(
 ) -> Weighing:
     for figure in placed.values():
         figure.role = "load"
-    words = tuple(
+    words = [
         (f"loads.{position}", scene.words_between(figure.start, figure.end))
         for position, figure in placed.items()
-    )
+    ]
     return Weighing(
         loads=loads,
         rig=rig_of(loads, rig),
         bars=bars_of(scene, each, count),
         aboard=people_aboard(scene) if number == 0 or count == 1 else None,
         fuel_level=fuel_level(scene),
-        words=words,
+        words=tuple(words),
     )
