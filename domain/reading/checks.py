@@ -401,15 +401,17 @@ def _of_appliance(scene: Scene, start: int) -> bool:
     return strange and not _of_rig(scene)
 
 
-NAMES_RIG = ("name", "vehicle", "hitch")
+NAMES_RIG = frozenset(("name", "vehicle", "hitch"))
 """Classes of term that name a rig, or what is done to one."""
 
 
 def _of_rig(scene: Scene) -> bool:
-    return any(term_class in scene.by_class for term_class in OF_A_RIG)
+    return not OF_A_RIG.isdisjoint(scene.by_class)
 
 
-OF_A_RIG = ("name", "vehicle", "hitch", "weigh_cue", "odometer", "rig", "fuel_cue", "axle")
+OF_A_RIG = frozenset(
+    ("name", "vehicle", "hitch", "weigh_cue", "odometer", "rig", "fuel_cue", "axle")
+)
 """Classes of term of which one says that a rig is spoken of."""
 
 
@@ -445,7 +447,7 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
     counted = start > 0 and scene.tokens[start - 1].kind is NUMBER
     # 'odometer 51,252 lights checked': what is the log's counts nothing.
     counted = counted and not any(each.role and each.end == start for each in scene.figures)
-    if counted and not any(term_class in scene.by_class for term_class in NAMES_RIG):
+    if counted and NAMES_RIG.isdisjoint(scene.by_class):
         return True  # 'picked 41 frames clean'
     strong = "vague_state" not in scene.tokens[state].groups
     hardly = not _is_of(scene, index, "household_part")

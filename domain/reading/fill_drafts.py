@@ -46,8 +46,11 @@ def drafts_of(scene: Scene) -> list[Draft]:
 
 def _of_product(scene: Scene, product: str | None) -> list[Draft]:
     """The drafts of one product, or of none that is named: one, or several in turn."""
-    tanks = paid_apart(scene)
-    edges = [0, *(tanks or _next_fills(scene)), len(scene.tokens)]
+    tanks = paid_apart(scene) if "one_of_tanks" in scene.groups else []
+    cuts = tanks or _next_fills(scene)
+    if not cuts:
+        return [Draft(product, 0, len(scene.tokens), {})]
+    edges = [0, *cuts, len(scene.tokens)]
     return [Draft(product, start, end, {}, of_tank=bool(tanks)) for start, end in pairwise(edges)]
 
 

@@ -7,6 +7,7 @@ tank, the last odometer reading, the price of fuel or the arithmetic of the rece
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 from domain.choices import ChoiceLabel
 from domain.context import ECONOMY_UNIT, VOLUME_UNIT, Context
@@ -52,28 +53,21 @@ def fill_of(
 ) -> Fill | Doubt | None:
     """The fill that figures in their roles make, or the first doubt about it."""
     context, roles = scene.context, draft.roles
-    volume = _volume(context, roles.get(VOLUME_ROLE))
-    price = price_of(context, roles.get(PRICE_ROLE), volume)
-    cost = _money(context, roles.get(COST_ROLE), volume)
-    odometer = _distance(context, roles.get(ODOMETER_ROLE))
-    distance = _distance(context, roles.get(DISTANCE_ROLE))
-    dash = _economy(context, roles.get("dash_economy"))
+    volume = _volume(context, roles[VOLUME_ROLE]) if VOLUME_ROLE in roles else None
+    stated: dict[str, Any] = {
+        role: _stated(context, role, figure, volume) for role, figure in roles.items()
+    }
     fill = Fill(
         product=draft.product,
-        volume=volume,
-        odometer=odometer,
-        distance=distance,
-        unit_price=price,
-        cost=cost,
         full=full,
         missed=missed,
-        dash_economy=dash,
         words=tuple(
             [
                 (role, scene.words_between(figure.start, figure.end))
                 for role, figure in roles.items()
             ]
         ),
+        **stated,
     )
     doubt = _doubt(scene, fill, roles, of_tank=draft.of_tank)
     if doubt is not None:
@@ -121,7 +115,7 @@ def _doubt(scene: Scene, fill: Fill, roles: dict[str, Figure], *, of_tank: bool)
         tank = None if of_tank else context.tank
         if fill.volume.value <= 0 or roles[VOLUME_ROLE].negative:
             return Doubt("volume", "implausible", (fill.volume,))
-        if tank is not None and fill.volume.amount("L") > tank.amount("L") * TANK_SLACK:
+        if tank is not None and fill.volume.value > tank.amount(fill.volume.unit) * TANK_SLACK:
             typed = Choice(ChoiceLabel("figure_as_typed", fill.volume), (fill,))
             return Doubt("volume", "over_tank", (fill.volume, tank), (typed,))
     if fill.unit_price is not None:
@@ -146,9 +140,20 @@ def _doubt(scene: Scene, fill: Fill, roles: dict[str, Figure], *, of_tank: bool)
     return None
 
 
-def _volume(context: Context, figure: Figure | None) -> Quantity | None:
-    if figure is None:
-        return None
+def _stated(context: Context, role: str, figure: Figure, volume: Quantity | None) -> Quantity:
+    """What a figure says in its role; the price and the cost may hang on the volume."""
+    if volume is not None and role == VOLUME_ROLE:
+        return volume
+    if role == PRICE_ROLE:
+        return price_of(context, figure, volume)
+    if role == COST_ROLE:
+        return _money(context, figure, volume)
+    if role in (ODOMETER_ROLE, DISTANCE_ROLE):
+        return _distance(context, figure)
+    return _economy(context, figure)
+
+
+def _volume(context: Context, figure: Figure) -> Quantity:
     unit = (figure.unit if figure.dimension == VOLUME else None) or VOLUME_UNIT[context.units]
     return Quantity(_with_its_point(context, figure, unit), unit, figure.low)
 
@@ -162,10 +167,8 @@ def _with_its_point(context: Context, figure: Figure, unit: str) -> float:
     return round(figure.value / 10, 1) if over else figure.value
 
 
-def price_of(context: Context, figure: Figure | None, volume: Quantity | None) -> Quantity | None:
-    """What a unit of fuel cost, by the figure that says so; None where there is none."""
-    if figure is None:
-        return None
+def price_of(context: Context, figure: Figure, volume: Quantity | None) -> Quantity:
+    """What a unit of fuel cost, by the figure that says so."""
     if figure.dimension == PRICE and figure.unit and "/" in figure.unit:
         return Quantity(figure.value, figure.unit)
     currency = figure.unit if figure.dimension == MONEY else context.currency
@@ -186,23 +189,17 @@ def price_of(context: Context, figure: Figure | None, volume: Quantity | None) -
     return Quantity(round(value, 5), f"{currency}/{unit}")
 
 
-def _money(context: Context, figure: Figure | None, volume: Quantity | None) -> Quantity | None:
-    if figure is None:
-        return None
+def _money(context: Context, figure: Figure, volume: Quantity | None) -> Quantity:
     unit = figure.unit if figure.dimension == MONEY else context.currency
     paired = volume is not None and pays_in_pairs(context, figure, volume)
     return Quantity(figure.value / 100 if paired else figure.value, unit or context.currency)
 
 
-def _distance(context: Context, figure: Figure | None) -> Quantity | None:
-    if figure is None:
-        return None
+def _distance(context: Context, figure: Figure) -> Quantity:
     unit = figure.unit if figure.dimension == DISTANCE else None
     return Quantity(figure.value, unit or context.odometer_unit)
 
 
-def _economy(context: Context, figure: Figure | None) -> Quantity | None:
-    if figure is None:
-        return None
+def _economy(context: Context, figure: Figure) -> Quantity:
     unit = figure.unit if figure.dimension == ECONOMY else ECONOMY_UNIT[context.units]
     return Quantity(figure.value, unit or ECONOMY_UNIT[context.units])

@@ -27,7 +27,7 @@ def paid_apart(scene: Scene) -> list[int]:
 
     None does where a tank has no total of its own.
     """
-    if "one_of_tanks" not in scene.groups or other_sort_of_tank(scene):
+    if other_sort_of_tank(scene):
         return []
     ends: list[int] = []
     poured: Figure | None = None
@@ -102,7 +102,7 @@ def _cost(scene: Scene, tank: Figure, said: Figure) -> Quantity | None:
     unit = tank.unit or VOLUME_UNIT[scene.context.units]
     low, high = price_band(scene.context, unit)
     price = price_of(scene.context, said, Quantity(1, unit))
-    if price is None or said.dimension not in (None, MONEY, PRICE) or said.token.decimals < CENTS:
+    if said.dimension not in (None, MONEY, PRICE) or said.token.decimals < CENTS:
         return None
     currency = price.unit.partition("/")[0]
     if low <= price.value <= high:

@@ -77,6 +77,8 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
             return result
         if result is not None:
             fills.append(result)
+    if len(fills) != 2:
+        return fills
     _read_behind_both(scene, drafts, fills)
     tanks = len(drafts) == len(fills) and drafts[-1].of_tank
     return _said_of_both(scene, fills, tanks=tanks)
@@ -109,7 +111,7 @@ def _read_behind_both(scene: Scene, drafts: Sequence[Draft], fills: list[Fill]) 
 
     It is the exhaust fluid's only where that stands in a sentence of its own.
     """
-    if len(fills) != 2 or len(drafts) != 2:
+    if len(drafts) != 2:
         return
     at = next((i for i, fill in enumerate(fills) if fill.product == "def"), None)
     if at is None:
@@ -135,8 +137,6 @@ def _said_of_both(scene: Scene, fills: list[Fill], *, tanks: bool) -> list[Fill]
 
     So is a reading that is told once beside several `tanks`, and that they were filled.
     """
-    if len(fills) != 2:
-        return fills
     told: dict[str, Any] = {}
     read = [fill for fill in fills if fill.odometer is not None]
     if len(read) == 1 and (tanks or scene.phrase_said("for_both") is not None):
@@ -194,7 +194,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         for index in scene.by_class["fuel_cue"]
     )
     full = is_full(scene, draft, alone=alone) if "full" in scene.by_class else None
-    missed = True if _missed(scene) and draft.product != "def" else None
+    missed = True if draft.product != "def" and _missed(scene) else None
     bare: list[Figure] = []
     stopped = len(own)
     if "event" in scene.by_class:
@@ -382,6 +382,8 @@ def _missed(scene: Scene) -> bool:
     """'there's a fill I never logged': a fill and a word for leaving it out, in one clause."""
     if "missed" in scene.by_class:
         return True
+    if "missed_verb" not in scene.by_class:
+        return False
     for index, _, _ in scene.find("missed_verb"):
         start, end = scene.clause_of(index)
         if any(_is_fill(scene, token) for token in scene.tokens[start:end]):

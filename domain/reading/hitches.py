@@ -115,9 +115,11 @@ def _switched(scene: Scene) -> list[Hitch]:
     named = {*scene.by_class.get("name", ()), *scene.by_class.get("vehicle", ())}
     if not named:
         return []
+    switch = scene.book.keys["switch"]
+    if switch.keys().isdisjoint([token.text for token in scene.tokens]):
+        return []
     found: list[Hitch] = []
     weighed = any(_on_a_scale(figure) for figure in scene.figures)
-    switch = scene.book.keys["switch"]
     for index in sorted(named):
         token = scene.tokens[index]
         name = token.senses.get("name", "")

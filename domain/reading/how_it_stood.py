@@ -38,7 +38,7 @@ def rig_of(loads: Mapping[str, Quantity], stated: str | None) -> Rig | None:
     carried = sum(loads[position].amount("kg") for position in own)
     if gross is not None and one_alone and gross.amount("kg") > BEYOND * carried:
         return "hitched"
-    return cast(Rig | None, stated) if set(loads) != {"tongue"} else None
+    return cast(Rig, stated) if loads.keys() != {"tongue"} else None
 
 
 def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str | None:

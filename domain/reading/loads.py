@@ -38,7 +38,7 @@ def common_unit(scene: Scene, figures: Iterable[Figure]) -> str:
 def loads_of(scene: Scene, placed: Mapping[str, Figure]) -> dict[str, Quantity]:
     """The figures of a pass as loads, in the unit meant: their own, each other's, or the chat's."""
     unit = common_unit(scene, placed.values())
-    short = max(figure.value for figure in placed.values()) < SAID_SHORT
+    short = max([figure.value for figure in placed.values()]) < SAID_SHORT
     loads: dict[str, Quantity] = {}
     for position, figure in placed.items():
         if figure.unit is not None and figure.dimension == MASS:

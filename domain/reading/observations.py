@@ -78,9 +78,9 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
             continue
         figure.role = "observation"
         position = position_of(scene, figure, heading) if subject in POSITIONED else None
-        if row is not None and position in (None, "trailer") and _follows(scene, figure, row[0]):
-            # 'truck 38 38, trailer 50 50 50 35'
-            position = "trailer" if of_trailer else None
+        other = position is None if of_trailer else position == "trailer"
+        if other and row is not None and _follows(scene, figure, row[0]):
+            position = "trailer" if of_trailer else None  # 'truck 38 38, trailer 50 50 50 35'
         of_trailer = position is not None and position.startswith("trailer")
         row = figure, subject
         found.append(

@@ -16,7 +16,7 @@ from domain.reading.tokens import WORD
 EVERYDAY = frozenset(("ambient", "wind", "speed", "grade", "engine_speed"))
 """What is also measured where no rig is: the weather, roads, and whatever else turns or moves."""
 
-SIGNS = ("name", "weigh_cue", "odometer")
+SIGNS = frozenset(("name", "weigh_cue", "odometer"))
 """Classes of term that only a log has."""
 
 MOST_STRANGE, MOST_STRANGE_BARE = 2, 1
@@ -117,7 +117,7 @@ def _of_the_log(figure: Figure) -> bool:
 
 
 def _has_sign(scene: Scene) -> bool:
-    if any(term_class in scene.by_class for term_class in SIGNS):
+    if not SIGNS.isdisjoint(scene.by_class):
         return True
     return any(
         token.senses.get("talk") != "vehicle" and "anybodys_vehicle" not in token.groups

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from itertools import combinations, pairwise
 
 from domain.context import MASS_UNIT
-from domain.entries import SINGLE_AXLES, Weighing
+from domain.entries import POSITIONS, SINGLE_AXLES, Weighing
 from domain.quantities import Quantity
 from domain.reading.aboard import people_aboard
 from domain.reading.bare_loads import is_next_odometer, place_bare
@@ -315,7 +315,7 @@ def _evidence(
         evidence += 1.6 if rig != "hitched" else 1.0
     if any(figure.dimension == MASS for figure in placed.values()):
         evidence += 0.9
-    wheels = any(position.endswith(("_left", "_right")) for position in placed)
+    wheels = not WHEELS.isdisjoint(placed)
     if wheels and (len(placed) > 2 or (len(placed) == 2 and _towed(scene))):
         evidence += 0.9
     if any(figure.token.grouped or figure.value >= 1000 for figure in placed.values()):
@@ -324,6 +324,8 @@ def _evidence(
         evidence += NOTHING_BUT
     return evidence
 
+
+WHEELS = frozenset(at for at in POSITIONS if at.endswith(("_left", "_right")))
 
 NOTHING_BUT = 0.5
 """What it adds that a message is a place and its load, and nothing besides: 'drives 7,410'."""
