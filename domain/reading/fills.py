@@ -226,7 +226,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         volume = roles.get(VOLUME_ROLE)
         if not _pays_for_fuel(context, roles) and _fills_another(scene, volume):
             return None
-    unclear = _bought_without_unit(scene, own)
+    unclear = _bought_without_unit(scene, own[0]) if len(own) == 1 else None
     if unclear is not None:
         return unclear
     settle_price(context, roles)
@@ -344,11 +344,10 @@ def _fills_hers(scene: Scene, index: int) -> bool:
     return any("vehicle" in (*each.senses, *each.senses.get("talk", "").split()) for each in behind)
 
 
-def _bought_without_unit(scene: Scene, own: Sequence[Figure]) -> Doubt | None:
+def _bought_without_unit(scene: Scene, figure: Figure) -> Doubt | None:
     """'put 20 in her', 'put in 30' may be gallons or money."""
-    if len(own) != 1 or len(scene.tokens) > 8:
+    if len(scene.tokens) > 8:
         return None
-    figure = own[0]
     before = scene.tokens[figure.start - 1] if figure.start else None
     behind = scene.tokens[figure.end : figure.end + 2]
     if before is None or figure.dimension is not None or not 3 <= figure.value <= 150:

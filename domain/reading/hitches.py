@@ -7,7 +7,7 @@ described while it stands on a scale ('unhooked: 8,140') was not hitched or unhi
 
 from __future__ import annotations
 
-from itertools import pairwise
+from itertools import pairwise, takewhile
 from typing import Literal, cast
 
 from domain.entries import Hitch
@@ -313,26 +313,25 @@ def _starts_clause(scene: Scene, index: int) -> bool:
 
 def _trailer_near(scene: Scene, index: int) -> bool:
     """A trailer in the same sentence, close by: 'dropped the flatdeck', 'camper is hooked up'."""
-    for step in range(-REACH, REACH + 1):
-        other = index + step
-        if not 0 <= other < len(scene.tokens) or step == 0:
-            continue
-        low, high = min(index, other), max(index, other)
-        if any(
-            scene.tokens[k].ends_sentence or scene.tokens[k].raw == "," for k in range(low, high)
-        ):
-            continue
-        if any(
-            figure.start <= k < figure.end for figure in scene.figures for k in range(low, high)
-        ):
-            continue
-        token = scene.tokens[other]
-        if _is_trailer(token):
-            following = scene.tokens[other + 1] if other + 1 < len(scene.tokens) else None
-            if following is not None and following.senses.keys() & {"check_item", "axle_noun"}:
-                continue
-            return True
-    return False
+    tokens = scene.tokens
+    figured = {at for figure in scene.figures for at in range(figure.start, figure.end)}
+
+    def parts(at: int) -> bool:
+        return tokens[at].ends_sentence or tokens[at].raw == "," or at in figured
+
+    def is_trailer(at: int) -> bool:
+        behind = tokens[at + 1].senses if at + 1 < len(tokens) else {}
+        return _is_trailer(tokens[at]) and PARTS_OF_ONE.isdisjoint(behind)
+
+    before = takewhile(lambda at: not parts(at), range(index - 1, max(index - REACH, 0) - 1, -1))
+    behind = takewhile(
+        lambda at: not parts(at - 1), range(index + 1, min(index + REACH + 1, len(tokens)))
+    )
+    return any(map(is_trailer, before)) or any(map(is_trailer, behind))
+
+
+PARTS_OF_ONE = frozenset(("check_item", "axle_noun"))
+"""Classes of term behind a trailer that name a part of it."""
 
 
 def _behind_load(scene: Scene, index: int) -> bool:

@@ -8,6 +8,7 @@ chat's context.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
@@ -70,13 +71,15 @@ def bind(
     open_figures = [figure for figure in figures if figure.claimed is None]
     if not labels or not open_figures:
         return None
-    _bear_loads(labels, open_figures)
-    if _bind_columns(tokens, open_figures, labels):
+    several = len(labels) >= SHORTEST_ROW
+    if several:
+        _bear_loads(labels, open_figures)
+    if several and _bind_columns(tokens, open_figures, labels):
         open_figures = [figure for figure in open_figures if figure.label is None]
         labels = [label for label in labels if label.bound is None]
         if not labels or not open_figures:
             return Pairing("a row of labels over a row of figures")
-    if _bind_under_headings(tokens, open_figures, labels):
+    if several and _bind_under_headings(tokens, open_figures, labels):
         open_figures = [figure for figure in open_figures if figure.label is None]
         labels = [label for label in labels if label.bound is None]
         if not labels or not open_figures:
@@ -94,7 +97,8 @@ def bind(
     while pairs is not None:
         figure, label, pairs = pairs
         figure.label, label.bound = label, figure
-    _bind_alone(tokens, open_figures, labels)
+    if len(open_figures) == 1:
+        _bind_alone(tokens, open_figures[0], labels)
     return Pairing("label first" if first else "figure first", before_cost, after_cost)
 
 
@@ -115,20 +119,12 @@ LEAST_BORNE = 1_250
 """More than any tyre is inflated to, in kPa as well."""
 
 
-def _bind_alone(
-    tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
-) -> None:
+def _bind_alone(tokens: Sequence[Token], load: Figure, labels: Sequence[Label]) -> None:
     """'Nose weight on Matilda with the gauge, 186 kg': one load, one name for it, however far."""
-    if len(figures) != 1:
+    if load.dimension != MASS:
         return
-    loads = [
-        figure
-        for figure in figures
-        if figure.dimension == MASS
-        and (
-            figure.label is None or (isinstance(figure.label, Label) and figure.label.only_vehicle)
-        )
-    ]
+    if load.label is not None and not (isinstance(load.label, Label) and load.label.only_vehicle):
+        return
     named = [
         label
         for label in labels
@@ -136,11 +132,11 @@ def _bind_alone(
         and not label.compound
         and (label.axle or label.whole == "tongue" or (label.vehicle and label.wheel == "axle"))
     ]
-    if len(loads) != 1 or len(named) != 1:
+    if len(named) != 1:
         return
-    between = tokens[named[0].end : loads[0].start]
-    if named[0].end <= loads[0].start and not any(token.raw in ".!?" for token in between):
-        loads[0].label, named[0].bound = named[0], loads[0]
+    between = tokens[named[0].end : load.start]
+    if named[0].end <= load.start and not any(token.raw in ".!?" for token in between):
+        load.label, named[0].bound = named[0], load
 
 
 def _bind_columns(
@@ -297,9 +293,9 @@ def _links(
     gauge: str | None = None
     for number, figure in enumerate(figures):
         ahead, behind = gaps[number], gaps[number + 1]
+        before = after = None
         for label in ahead:
             gauge = label.subject or gauge
-        before = after = None
         if (
             ahead
             and fits(ahead[-1], figure, gauge)
@@ -345,7 +341,7 @@ def _pairing(
 ) -> tuple[float, Pairs]:
     """The cheapest pairing of neighbours that prefers one order; dynamic over the figures."""
     # Two ways to stand: the last label before the next figure is free, or used.
-    free: tuple[float, Pairs] | None = (0.0, None)
+    free: tuple[float, Pairs] = (0.0, None)
     used: tuple[float, Pairs] | None = None
     against_before = 0.0 if label_first else AGAINST_ORDER
     against_after = AGAINST_ORDER if label_first else 0.0
@@ -353,14 +349,14 @@ def _pairing(
         ahead, behind = gaps[number], gaps[number + 1]
         before, after = links[number]
         alone = UNBOUND_FIGURE if figure.dimension in (None, MASS) else UNBOUND_SELF_EVIDENT
-        next_free: tuple[float, Pairs] | None = None
+        next_free: tuple[float, Pairs] = (math.inf, None)
         next_used: tuple[float, Pairs] | None = None
         for taken, state in ((0, free), (1, used)):
             if state is None:
                 continue
             cost, pairs = state
             cost += UNBOUND_LABEL * (len(ahead) - taken)
-            if next_free is None or cost + alone < next_free[0]:
+            if cost + alone < next_free[0]:
                 next_free = (cost + alone, pairs)
             if before is not None and len(ahead) > taken:
                 price = before + against_before - UNBOUND_LABEL
@@ -371,8 +367,7 @@ def _pairing(
                 if price < NO_LINK and (next_used is None or cost + price < next_used[0]):
                     next_used = (cost + price, (figure, behind[0], pairs))
         free, used = next_free, next_used
-    ends = [state for state in (free, used) if state is not None]
-    return min(ends, key=lambda state: state[0])
+    return free if used is None or free[0] <= used[0] else used
 
 
 def _link_before(tokens: Sequence[Token], label: Label, figure: Figure) -> float:

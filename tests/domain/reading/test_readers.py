@@ -61,7 +61,7 @@ def test_readers_that_are_all_awake_read_what_the_woken_ones_do() -> None:
     ("text", "awake"),
     [
         ("see you at supper", set()),
-        ("tongue 980 lb", {"read_ratings", "read_observations", "read_cargo", "read_weighings"}),
+        ("tongue 980 lb", {"read_ratings", "read_cargo", "read_weighings"}),
         ("hitched the camper", {"read_hitches"}),
         ("61 psi", {"read_observations"}),
         ("31.4 gal", {"read_fills"}),
