@@ -88,8 +88,10 @@ class Phrasebook:
     in a group or in a number, and for no other word), each with its senses and groups.
     `phrases` go by their first two words, the longest first; `heads` are the first words.
     `numerals` are the words for numbers that make one by themselves: not 'a', and not 'and'.
-    `asking` are the words one of which a question has that is no order and has no mark, and
-    `asking_behind` those that a question, or how politely it is asked, begins with in a clause.
+    `asking` are the words one of which a question has that is no order and has no mark,
+    `asking_of_figures` has those of orders, too, and `asking_unmarked` those that ask only where
+    no figure is stated. `asking_behind` are those that a question, or how politely it is asked,
+    begins with in a clause.
 
     `respelled` has words with two neighbouring letters swapped or one left out, and what is meant;
     `goods` are things that are carried, which what was loaded is spelt by.
@@ -115,6 +117,8 @@ class Phrasebook:
     numbers: Mapping[str, str]
     numerals: frozenset[str]
     asking: frozenset[str]
+    asking_of_figures: frozenset[str]
+    asking_unmarked: frozenset[str]
     asking_behind: frozenset[str]
     aliases: Mapping[str, str]
     skeletons: Mapping[str, str]
@@ -239,6 +243,10 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         name: {word: key for key, words in table.items() for word in _folded(words)}
         for name, table in data.get(KEY_TABLE, {}).items()
     }
+    asking = frozenset(overlapping[ASKING_CLASS]).union(
+        *[groups[name] for name in ("may", "does", "addressed", "asks_aside")]
+    )
+    asking_of_figures = asking | groups["opens_order"] | groups["orders_move"]
     return Phrasebook(
         language=str(data.get("language", "")),
         known={
@@ -275,9 +283,9 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         goods=frozenset(data.get("misspelt", {}).get("goods", ())).union(
             word for phrase in groups["carried_thing"] for word in phrase.split(" ")
         ),
-        asking=frozenset(overlapping[ASKING_CLASS]).union(
-            *[groups[name] for name in ("may", "does", "addressed", "asks_aside")]
-        ),
+        asking=asking,
+        asking_of_figures=asking_of_figures,
+        asking_unmarked=asking_of_figures | groups["order_word"] | groups["plain_head"],
         asking_behind=groups["opens_clause"].union(
             phrase.split(" ")[0] for phrase in groups["when_it_suits"]
         ),

@@ -21,7 +21,7 @@ from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, find_overlappin
 from domain.reading.plain_loads import means_the_rig, names_what_is_asked
 from domain.reading.plain_questions import YEARS, may_be_plain, plain_topic
 from domain.reading.scene import Scene
-from domain.reading.short_questions import asks_if_enough, read_short, with_fields
+from domain.reading.short_questions import asks_if_enough, may_be_short, read_short, with_fields
 from domain.reading.spots import find_spots
 from domain.reading.things import noun_from
 from domain.reading.tokens import MARK, NO_GROUPS, NUMBER
@@ -67,18 +67,21 @@ def read_question(scene: Scene) -> Question | None:
     """The question that a message asks, or None."""
     book = scene.book
     words = scene.words()
+    marked = "?" in scene.text
+    brief = may_be_short(scene, words)
+    if not (marked or brief or _may_ask(scene, words)):
+        return None
     if words[0] in book.groups["asks_people"]:
         return None  # 'shall we weigh the van on Friday'
     if words[0] == "*" and words[-1] != "*":
         return None  # '*week' mends what was texted to people
     if _is_put_to_somebody(scene):
         return None
-    marked = "?" in scene.text
     moving = words[0] in book.groups["orders_move"]
     formed = marked or moving or words[0] in book.groups["opens_order"]
     ordered = _may_be_order(scene, words)
     plain = may_be_plain(scene, words)
-    short = read_short(scene, words)
+    short = read_short(scene) if brief else None
     if short is None and marked and asks_if_enough(scene):
         short = {"topic": "tiedown"}
     known = formed or ordered or plain or short is not None
@@ -117,6 +120,18 @@ def read_question(scene: Scene) -> Question | None:
     topic = plain_topic(scene, asked) if plain else None
     topic = topic or _topic_by_form(scene, words, asked, marked=marked)
     return question_of(scene, topic, asked) if topic else None
+
+
+def _may_ask(scene: Scene, words: Sequence[str]) -> bool:
+    """Whether a message without a mark has a word of a question; what states a figure has fewer.
+
+    A cheap look beforehand: most of what people text tells something.
+    """
+    book = scene.book
+    for figure in scene.figures:
+        if _is_stated(figure):
+            return not book.asking_of_figures.isdisjoint(words)
+    return not book.asking_unmarked.isdisjoint(words)
 
 
 def _topics(scene: Scene, words: Sequence[str]) -> dict[str, set[str]]:

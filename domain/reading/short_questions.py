@@ -46,16 +46,25 @@ SHOWN_MARKS = frozenset(("/", '"', "%", "&"))
 """Marks that patterns see; the others only part words."""
 
 
-def read_short(scene: Scene, words: Sequence[str]) -> Mapping[str, Any] | None:
-    """The topic of such a question and what it asks of it, as fields of one; None for another."""
+def may_be_short(scene: Scene, words: Sequence[str]) -> bool:
+    """Whether a message begins as such a question can, and has a word that they are about.
+
+    A cheap look beforehand.
+    """
     short = scene.book.short
     if short is None or len(scene.tokens) > LONGEST or short.heads.isdisjoint(words):
-        return None
-    first = next((_sign(token) for token in scene.tokens if not _is_hidden(token)), "")
-    if not first.startswith(short.openings.get(first[:1], ())):
-        return None
-    said = _said(scene.tokens)
-    if said is None:
+        return False
+    for token in scene.tokens:
+        if not _is_hidden(token):
+            first = f"{_sign(token)} "
+            return first.startswith(short.openings.get(first[0], ()))
+    return False
+
+
+def read_short(scene: Scene) -> Mapping[str, Any] | None:
+    """The topic of such a question and what it asks of it, as fields of one; None for another."""
+    short, said = scene.book.short, _said(scene.tokens)
+    if short is None or said is None:
         return None
     lead = short.lead.match(said)
     said = said[lead.end() :] if lead else said

@@ -28,8 +28,8 @@ class ShortWords:
     One of `heads` stands in every such question. `lead` and `tail` are what is said around it;
     `marked` patterns are questions only by their mark; `enough` is a sentence that asks it of the
     tie-downs named before, where none of `of_others` says that they are somebody else's.
-    `openings` are what the first word of a question begins with that `asked`, `marked` or the
-    lead knows.
+    `openings` are what the first word of a question, and a space, begin with that `asked`,
+    `marked` or the lead knows.
     """
 
     heads: frozenset[str]
@@ -73,7 +73,13 @@ def short_words_from(table: Mapping[str, Any]) -> ShortWords:
         lead=re.compile(filled(f"(?:{table['lead']} )*")),
         asked=asked,
         marked=marked,
-        openings=by_letter(each.split(" ")[0] for each in openings),
+        openings=by_letter(_first_word(each) for each in openings),
         enough=compiled(table["enough"]),
         of_others=frozenset(table["of_others"]),
     )
+
+
+def _first_word(opening: str) -> str:
+    """The first word of an opening, with the space that ends it, where it does end."""
+    word, space, _ = opening.partition(" ")
+    return word + space
