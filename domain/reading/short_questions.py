@@ -18,7 +18,7 @@ from domain.quantities import Quantity
 from domain.reading.figures import MASS, VOLUME, Figure
 from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
-from domain.reading.short_words import ShortWords
+from domain.reading.short_words import ShortAsked, ShortWords
 from domain.reading.tokens import MARK, NUMBER, Token
 from domain.verdicts import (
     AGE,
@@ -57,7 +57,7 @@ def may_be_short(scene: Scene, words: Sequence[str]) -> bool:
     for token in scene.tokens:
         if not _is_hidden(token):
             first = f"{_sign(token)} "
-            return first.startswith(short.openings.get(first[0], ()))
+            return first.startswith(_patterns(scene, short).openings.get(first[0], ()))
     return False
 
 
@@ -68,13 +68,18 @@ def read_short(scene: Scene) -> Mapping[str, Any] | None:
         return None
     lead = short.lead.match(said)
     said = said[lead.end() :] if lead else said
-    patterns = short.asked.get(said[:1], ())
+    known = _patterns(scene, short)
+    patterns = known.asked.get(said[:1], ())
     if scene.tokens[-1].raw.endswith("?"):
-        patterns = (*patterns, *short.marked.get(said[:1], ()))
+        patterns = (*patterns, *known.marked.get(said[:1], ()))
     for name, pattern in patterns:
         if pattern.fullmatch(said):
             return ASKS[name] if _holds(scene, name, short) else None
     return None
+
+
+def _patterns(scene: Scene, short: ShortWords) -> ShortAsked:
+    return short.of_figures if NUMBER in scene.kinds else short.of_words
 
 
 def with_fields(question: Question, fields: Mapping[str, Any], scene: Scene) -> Question:

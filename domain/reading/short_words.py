@@ -7,7 +7,8 @@ of whole messages. What they ask is decided in `short_questions`.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 from typing import Any
 
@@ -22,21 +23,32 @@ ShortPatterns = Mapping[str, Sequence[tuple[str, re.Pattern[str]]]]
 
 
 @dataclass(frozen=True, slots=True)
-class ShortWords:
-    """The patterns, by the letters that they can begin with.
+class ShortAsked:
+    """Patterns by the letters that they can begin with; `marked` ones ask only by their mark.
 
-    One of `heads` stands in every such question. `lead` and `tail` are what is said around it;
-    `marked` patterns are questions only by their mark; `enough` is a sentence that asks it of the
-    tie-downs named before, where none of `of_others` says that they are somebody else's.
-    `openings` are what the first word of a question, and a space, begin with that `asked`,
-    `marked` or the lead knows.
+    `openings` are what the first word of such a question, and a space, begin with: that of a
+    pattern, or of the lead.
+    """
+
+    asked: ShortPatterns
+    marked: ShortPatterns
+    openings: Openings
+
+
+@dataclass(frozen=True, slots=True)
+class ShortWords:
+    """The patterns of questions of few words.
+
+    One of `heads` stands in every such question. `lead` is what is said before it. Of the
+    patterns, `of_figures` are those that a message with a number can match. `enough` is a sentence
+    that asks it of the tie-downs named before, where none of `of_others` says that they are
+    somebody else's.
     """
 
     heads: frozenset[str]
     lead: re.Pattern[str]
-    asked: ShortPatterns
-    marked: ShortPatterns
-    openings: Openings
+    of_words: ShortAsked
+    of_figures: ShortAsked
     enough: re.Pattern[str]
     of_others: frozenset[str]
 
@@ -51,31 +63,52 @@ def short_words_from(table: Mapping[str, Any]) -> ShortWords:
         return pattern
 
     tail = filled(f"(?: {table['tail']})*")
+    lead = openings_of([filled(f"(?:{table['lead']}) ")])
+    asked, marked = (
+        {name: [*map(filled, patterns)] for name, patterns in table[kind].items()}
+        for kind in ("asked", "marked")
+    )
+    return ShortWords(
+        heads=frozenset(table["heads"]),
+        lead=re.compile(filled(f"(?:{table['lead']} )*")),
+        of_words=_asked(asked, marked, tail, lead),
+        of_figures=_asked(_of_figures(asked), _of_figures(marked), tail, lead),
+        enough=_joined(map(filled, table["enough"]), tail),
+        of_others=frozenset(table["of_others"]),
+    )
 
-    def compiled(patterns: Sequence[str]) -> re.Pattern[str]:
-        return re.compile(f"(?:{'|'.join(map(filled, patterns))}){tail}")
 
-    openings = openings_of([filled(f"(?:{table['lead']}) ")])
+Table = Mapping[str, Sequence[str]]
+"""What patterns ask, and the patterns."""
 
-    def opened(table: Mapping[str, Sequence[str]]) -> ShortPatterns:
+
+def _of_figures(table: Table) -> Table:
+    """The patterns that can match the sign of a number."""
+    found = {name: [each for each in table[name] if "#" in each or r"\S" in each] for name in table}
+    return {name: patterns for name, patterns in found.items() if patterns}
+
+
+def _joined(patterns: Iterable[str], tail: str) -> re.Pattern[str]:
+    return re.compile(f"(?:{'|'.join(patterns)}){tail}")
+
+
+def _asked(asked: Table, marked: Table, tail: str, lead: AbstractSet[str]) -> ShortAsked:
+    openings = set(lead)
+
+    def opened(table: Table) -> ShortPatterns:
         found: dict[str, list[tuple[str, re.Pattern[str]]]] = {}
         for name, patterns in table.items():
-            pattern = compiled(patterns)
+            pattern = _joined(patterns, tail)
             own = openings_of([pattern.pattern])
             openings.update(own)
             for letter in sorted({opening[0] for opening in own}):
                 found.setdefault(letter, []).append((name, pattern))
         return found
 
-    asked, marked = opened(table["asked"]), opened(table["marked"])
-    return ShortWords(
-        heads=frozenset(table["heads"]),
-        lead=re.compile(filled(f"(?:{table['lead']} )*")),
-        asked=asked,
-        marked=marked,
+    return ShortAsked(
+        asked=opened(asked),
+        marked=opened(marked),
         openings=by_letter(_first_word(each) for each in openings),
-        enough=compiled(table["enough"]),
-        of_others=frozenset(table["of_others"]),
     )
 
 
