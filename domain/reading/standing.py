@@ -36,15 +36,17 @@ GROUPED = re.compile(r"\d{1,3}(?:([.,])\d{3})(?:\1\d{3})*")
 class StandingWords:
     """The patterns by what they mean, with everything in braces filled in but the trailers.
 
-    `outline` matches whatever any of the patterns could, whatever the trailers are called: what
-    it does not match is another matter, and most of what people text is. `openings` are what
-    they can begin with, by the first letter. `numbers` are those in words, and `thousands` stand
-    behind a number; `trailers` are words for one that has no name.
+    `openings` are what they can begin with, by the first letter, and `outlines` match whatever
+    those of a letter could, whatever the trailers are called; `of_trailers` is the same of those
+    that begin with a trailer. What these do not match is another matter, and most of what people
+    text is. `numbers` are those in words, and `thousands` stand behind a number; `trailers` are
+    words for one that has no name.
     """
 
     patterns: Mapping[str, Sequence[str]]
-    outline: re.Pattern[str]
     openings: Openings
+    outlines: Mapping[str, re.Pattern[str]]
+    of_trailers: re.Pattern[str]
     units: Mapping[str, str]
     volumes: Mapping[str, str]
     numbers: Mapping[str, float]
@@ -81,13 +83,18 @@ def standing_words_from(
     patterns = {
         name: [_filled(pattern, filled) for pattern in table[name]] for name in (*_FACTS, *_ASKED)
     }
+    every = dict.fromkeys(chain(*patterns.values()))
+    of_trailers = [each for each in every if each.startswith(TRAILER)]
+    openings = {each: openings_of([each]) for each in every if each not in of_trailers}
+    lettered: dict[str, list[str]] = {}
+    for pattern, own in openings.items():
+        for letter in sorted({opening[0] for opening in own}):
+            lettered.setdefault(letter, []).append(pattern)
     return StandingWords(
         patterns=patterns,
-        outline=outline_of(chain(*patterns.values())),
-        openings=by_letter(
-            openings_of(each for each in chain(*patterns.values()) if not each.startswith(TRAILER))
-            | set(table["trailers"])
-        ),
+        openings=by_letter(chain(*openings.values())),
+        outlines={letter: outline_of(each) for letter, each in lettered.items()},
+        of_trailers=outline_of(of_trailers),
         units=units,
         volumes=volumes,
         numbers=numbers,
@@ -107,12 +114,18 @@ def outline_of(patterns: Iterable[str]) -> re.Pattern[str]:
 
 def read_standing(text: str, context: Context, words: StandingWords) -> Verdict | None:
     """What a message sets or asks that lasts; None where it is another matter."""
+    letter, called = text[:1].casefold(), _called(context.trailers, words.trailers)
+    if not (letter in words.openings or letter in called or letter in AROUND):
+        return None  # before anything is made of it: most messages are another matter
     if text.endswith(("...", "…")):
         return None  # 'in english...': somebody goes on talking
-    said = " ".join(text.casefold().replace("’", "'").replace("'", "").split()).strip(" .?!¿¡")
-    called = [name.casefold().replace("'", "") for name in context.trailers]
-    opened = said.startswith((*words.openings.get(said[:1], ()), *called))
-    if not opened or words.outline.fullmatch(said) is None:
+    said = " ".join(text.casefold().replace("’", "'").replace("'", "").split()).strip(AROUND)
+    letter = said[:1]
+    opened = said.startswith(words.openings.get(letter, ()))
+    named = said.startswith(called.get(letter, ()))
+    if not (opened and words.outlines[letter].fullmatch(said)) and not (
+        named and words.of_trailers.fullmatch(said)
+    ):
         return None
     trailers = _trailers(context, words)
     names = tuple(trailers)
@@ -127,6 +140,16 @@ def read_standing(text: str, context: Context, words: StandingWords) -> Verdict 
             entries = _FACTS[name](found, context, words, trailer)
             return Facts(tuple(entries)) if entries else None
     return None
+
+
+AROUND = " .?!¿¡"
+"""Marks that may stand before or behind such a message."""
+
+
+@lru_cache(maxsize=MAX_COMPILED)
+def _called(names: tuple[str, ...], plain: tuple[str, ...]) -> Openings:
+    """What trailers go by in a chat, by the first letter."""
+    return by_letter(name.casefold().replace("'", "") for name in (*names, *plain) if name)
 
 
 @lru_cache(maxsize=MAX_COMPILED)

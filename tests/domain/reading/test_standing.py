@@ -209,10 +209,15 @@ def test_what_a_pattern_says_is_within_the_outline_of_all(
     pattern: str, data: st.DataObject, trailer: str
 ) -> None:
     said = data.draw(st.from_regex(pattern.replace("{trailer}", trailer), fullmatch=True))
-    assert WORDS.outline.fullmatch(said)
+    assert is_outlined(said)
     assert said.startswith((*WORDS.openings.get(said[:1], ()), trailer))
+
+
+def is_outlined(said: str) -> bool:
+    outlines = (WORDS.outlines.get(said[:1]), WORDS.of_trailers)
+    return any(each.fullmatch(said) for each in outlines if each is not None)
 
 
 def test_most_that_is_said_is_outside_of_the_outline() -> None:
     talk = [case.text for case in cases("chatter")]
-    assert sum(WORDS.outline.fullmatch(text.casefold()) is not None for text in talk) < 4
+    assert sum(is_outlined(text.casefold()) for text in talk) < 4
