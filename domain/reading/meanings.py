@@ -2,16 +2,19 @@
 
 This file decides what becomes of a message that asks for the meaning of a term: it stays the
 question that it was, or becomes one of the term's own topic. When a message asks so is decided
-in `domain/glossary.py`.
+in `domain/glossary.py`; where it asks what figures of its own mean, here.
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
 
+from domain.entries import Entry, Rating
 from domain.glossary import FIGURES, TOPICS, may_ask, meaning_asked
 from domain.reading.phrasebook import Phrasebook
+from domain.reading.scene import Scene
 from domain.verdicts import Question, Silent, Verdict
 
 UNTOLD = (Silent, Question)
@@ -33,6 +36,24 @@ def meaning_first(text: str, verdict: Verdict, book: Phrasebook) -> Verdict:
         return Question(topic="ratings", rating=FIGURES[first][-1][1], meaning=terms, text=text)
     topic, field = TOPICS.get(first, ("help", None))
     return Question(topic=topic, field=field, meaning=terms, text=text)
+
+
+def meaning_of_figures(scene: Scene, stated: Sequence[Entry]) -> Question | Silent | None:
+    """'tires 121/118 what do those numbers mean': a question, of ratings that nobody told.
+
+    Silence where the glossary has no such word, and None where something is told: figures off a
+    label that is named are.
+    """
+    rated = [each for each in stated if isinstance(each, Rating)]
+    asked = scene.book.patterns["asks_meaning"].search(scene.text)
+    if asked is None or len(rated) < len(stated) or scene.has("rating_cue"):
+        return None
+    named = {(subject, each.rating) for each in rated for subject in (None, each.subject)}
+    terms = [term for term, figures in FIGURES.items() if not named.isdisjoint(figures)]
+    if not terms:
+        return Silent()
+    rating = FIGURES[terms[0]][-1][1]
+    return Question(topic="ratings", rating=rating, meaning=(terms[0],), text=scene.text)
 
 
 def _respelled(book: Phrasebook, word: str) -> str:

@@ -463,7 +463,7 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
         return "truck"
     if label.vehicle in ("truck", "trailer") and name not in ("tow", "tongue"):
         return label.vehicle
-    if name == "tongue" and label.vehicle == "trailer":
+    if name == "tongue" and (label.vehicle == "trailer" or _is_beside_trailers(scene, figure)):
         return "trailer"  # 'caravan nose weight limit 100 kg'
     if name in ("tow", "tongue"):
         return _hitch_part(scene) if scene.has("rating_subject", "hitch") else "truck"
@@ -474,6 +474,19 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
     if name == "curb" and "trailer_rating" in scene.groups and _rates_trailer_alone(scene):
         return "trailer"
     return "truck"
+
+
+def _is_beside_trailers(scene: Scene, figure: Figure) -> bool:
+    """'MTPLM 1,800 kg, max noseweight 90 kg': on a trailer's plate, and none of what tows it."""
+    rated = {label.rating for label in scene.labels if label.bound is not None}
+    if rated.isdisjoint(OF_A_VEHICLE) or not rated.isdisjoint(OF_WHAT_TOWS):
+        return False
+    alone = "trailer_rating" in scene.groups and _rates_trailer_alone(scene)
+    return alone or is_trailers(scene, figure)
+
+
+OF_A_VEHICLE, OF_WHAT_TOWS = ("gvwr", "gtm", "curb"), ("tow", "gcwr")
+"""Ratings that a plate has beside a tongue's, and those that only the truck's has."""
 
 
 def _rates_trailer_alone(scene: Scene) -> bool:

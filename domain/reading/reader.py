@@ -40,7 +40,7 @@ from domain.reading.hitches import REACH, read_hitches
 from domain.reading.label import Label
 from domain.reading.lexer import LINK, clean
 from domain.reading.loads import makes_gross
-from domain.reading.meanings import meaning_first
+from domain.reading.meanings import meaning_first, meaning_of_figures
 from domain.reading.notes import read_note
 from domain.reading.own_parts import moment_of, of_own_part
 from domain.reading.phrasebook import Phrasebook
@@ -149,9 +149,10 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         return Facts(corrections)
     if mixed is not None:
         return mixed
-    if _only_asks(scene):
-        return SILENT
-    return _facts(scene)
+    if not _only_asks(scene):
+        return _facts(scene)
+    asked = _facts(scene) if "meaning_word" in scene.groups else SILENT
+    return asked if isinstance(asked, Question) else SILENT
 
 
 def _answer_first(scene: Scene, asked: Ask) -> Facts | None:
@@ -344,6 +345,10 @@ def _facts(scene: Scene) -> Verdict:
     figured = read_figures(scene, said) if scene.live_figures() else []
     if isinstance(figured, Doubt):
         return figured.ask()
+    if figured and "meaning_word" in scene.groups:
+        asked = meaning_of_figures(scene, figured)
+        if asked is not None:
+            return asked
     torn = figured and "unsure_which" in scene.groups and _torn_between(scene)
     if torn:
         return Ask(_about(figured), (), "two_said", torn)

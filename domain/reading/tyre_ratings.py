@@ -100,6 +100,8 @@ def load_index_pairs(scene: Scene) -> Mapping[int, str]:
     gauged = scene.book.groups["temps_word"] | scene.book.groups["pressure_word"]
     live = [figure for figure in scene.figures if figure.claimed != TYRE_SIZE]
     for at, (single, dual) in enumerate(pairwise(live)):
+        if dual.start == single.end + 1 and _has_speed_symbol(scene, dual):
+            dual.value, dual.unit, dual.dimension = dual.token.value, None, None
         if not (_is_index(scene, single) and _is_index(scene, dual)):
             continue
         if dual.start != single.end + 1 or scene.tokens[single.end].raw != "/":
@@ -113,6 +115,17 @@ def load_index_pairs(scene: Scene) -> Mapping[int, str]:
         if LEAST_STEP <= single.value - dual.value <= MOST_STEPS:
             found[single.start], found[dual.start] = "single", "dual"
     return found
+
+
+def _has_speed_symbol(scene: Scene, figure: Figure) -> bool:
+    """'121/118R': the letter typed to an index says how fast the tyre may turn, and is no unit."""
+    low, high = PAIRED_INDEX
+    named = scene.tokens[figure.end - 1].raw in SPEED_SYMBOLS
+    return named and figure.dimension is not None and low <= figure.token.value <= high
+
+
+SPEED_SYMBOLS = frozenset("LMNPQRST")
+"""120 to 190 km/h, as tyres of light trucks have them (UN Regulation 54, table 2; from memory)."""
 
 
 def _is_index(scene: Scene, figure: Figure) -> bool:

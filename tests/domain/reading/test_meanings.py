@@ -7,7 +7,7 @@ import pytest
 from bot.phrasebook import phrasebook
 from domain.reading import read
 from domain.records import verdict_to_record
-from domain.verdicts import Ask, Question, Silent, Verdict
+from domain.verdicts import Ask, Facts, Question, Silent, Verdict
 from tests.domain.reading.chats import Reader, on_the_road
 from tests.domain.test_glossary import OF_THIS_RIG, TALK
 
@@ -118,3 +118,36 @@ def test_a_meaning_can_be_asked_while_something_else_is_open(reads: Reader) -> N
     verdict = reads("what is payload?", on_the_road(asked=Ask("weighing", (), "unplaced")))
     assert isinstance(verdict, Question)
     assert verdict.meaning == ("payload",)
+
+
+@pytest.mark.parametrize(
+    ("text", "term"),
+    [
+        ("tires 115/112 what do those numbers mean", "load_index"),
+        ("what do the numbers 115/112 on the tyres mean?", "load_index"),
+        ("tire says 115/112R no idea what that means", "load_index"),
+        ("load index 115, what does it stand for", "load_index"),
+        ("gvwr 10,200 what does that mean", "gvwr"),
+    ],
+)
+def test_figures_whose_meaning_is_asked_are_not_kept(text: str, term: str, reads: Reader) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Question), read
+    assert (read.topic, read.meaning) == ("ratings", (term,))
+
+
+def test_figures_of_no_word_that_is_explained(reads: Reader) -> None:
+    assert reads("d value 9.4 kn what does that stand for", on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "door sticker gvwr 10,200, front 4,850, what does it all mean",
+        "gvwr is 10,200 which means 1,900 to spare",
+        "gvwr is 10,200, that's what I mean",
+        "tires are 115/112",
+    ],
+)
+def test_figures_that_are_told_are_kept(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Facts)

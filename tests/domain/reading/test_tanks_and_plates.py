@@ -209,3 +209,27 @@ def test_what_a_scale_shows_of_vehicle_and_train_is_weighed(text: str, reads: Re
     verdict = reads(text, on_the_road(units="metric"))
     assert isinstance(verdict, Facts)
     assert {type(each) for each in verdict.entries} == {Weighing}
+
+
+@pytest.mark.parametrize(
+    ("text", "subject"),
+    [
+        ("MTPLM 1,650 kg, max noseweight 95 kg", "trailer"),
+        ("max noseweight 95 kg, MTPLM 1,650 kg", "trailer"),
+        ("MTPLM 1,650 kg. noseweight limit 95 kg", "trailer"),
+        ("caravan plate MTPLM 1,650 kg, MIRO 1,380 kg, max nose weight 95 kg", "trailer"),
+        ("ATM 2,750 kg GTM 2,600 kg max ball weight 95 kg", "trailer"),
+        ("camper gvwr 9,650, max tongue weight 95 kg", "trailer"),
+        ("MTPLM 1,650 kg, towbar max noseweight 95 kg", "hitch"),
+        ("MTPLM 1,650 kg, car noseweight limit 95 kg", "truck"),
+        ("caravan MTPLM 1,650 kg, ute max noseweight 95 kg", "truck"),
+        ("GVM 3,350 kg GCM 6,000 kg max noseweight 95 kg", "truck"),
+        ("max trailer 4,500 kg, max tongue 95 kg", "truck"),
+    ],
+)
+def test_whose_plate_a_tongues_limit_is_on(text: str, subject: str, reads: Reader) -> None:
+    read = reads(text, on_the_road(units="metric"))
+    assert isinstance(read, Facts), read
+    (tongue,) = [each for each in read.entries if getattr(each, "rating", None) == "tongue"]
+    assert isinstance(tongue, Rating)
+    assert (tongue.subject, tongue.value) == (subject, Quantity(95, "kg"))

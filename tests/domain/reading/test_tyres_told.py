@@ -192,3 +192,14 @@ def test_corners_of_dual_wheels_by_their_letters(reads: Reader) -> None:
         "right rear inner": 70,
         "right rear outer": 69,
     }
+
+
+@pytest.mark.parametrize("symbol", ["L", "M", "N", "P", "Q", "R", " R", "S", "T"])
+def test_a_load_index_with_its_speed_symbol(symbol: str, reads: Reader) -> None:
+    """The symbol is a letter of UN Regulation 54, table 2; some are units of other things."""
+    read = reads(f"tires are 118/115{symbol}", on_the_road())
+    assert isinstance(read, Facts), read
+    assert read.entries == (
+        Rating(subject="tyres", rating="load_index", value=118, note="single"),
+        Rating(subject="tyres", rating="load_index", value=115, note="dual"),
+    )
