@@ -33,10 +33,14 @@ SOON = 0.1
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Chore:
-    """A kind of upkeep: its name, what people call it, and what it follows within how far (km)."""
+    """A kind of upkeep: its name, what people call it, and what it follows within how far (km).
+
+    `asked` are words by which it is asked for, and never set.
+    """
 
     name: str
     words: frozenset[str]
+    asked: frozenset[str] = frozenset()
     after: frozenset[str] = frozenset()
     after_km: float | None = None
 
@@ -50,7 +54,11 @@ class UpkeepTable:
     def chore(self, item: str) -> Chore:
         """The kind of upkeep that an item's name means; one of its own where none is listed."""
         name = item.casefold()
-        listed = (each for each in self.chores if name == each.name or name in each.words)
+        listed = (
+            each
+            for each in self.chores
+            if name == each.name or name in each.words or name in each.asked
+        )
         return next(listed, Chore(name=name, words=frozenset({name})))
 
 
@@ -117,6 +125,7 @@ def upkeep_table_from(table: Mapping[str, Any]) -> UpkeepTable:
             Chore(
                 name=row["name"],
                 words=frozenset(row["words"]),
+                asked=frozenset(row.get("asked", ())),
                 after=frozenset(row.get("after", ())),
                 after_km=(
                     Quantity(row["after_miles"], "mi").amount("km")
@@ -223,7 +232,7 @@ def _due(
     last: Last | None,
     now: datetime,
 ) -> Due:
-    driven_km = None if last is None else _km_since(driven, last, trailer)
+    driven_km = None if last is None else km_since(driven, last, trailer)
     km, days = every.get("km"), every.get("days")
     return Due(
         chore=name,
@@ -256,22 +265,22 @@ def _following(driven: Driving, table: UpkeepTable) -> Iterable[Due]:
             for each in checks
             if each.at > last.at
             and table.chore(each.entry.item) == chore
-            and _km_since(driven, Last(last.at), last.entry.trailer, each.at) >= chore.after_km / 2
+            and km_since(driven, Last(last.at), last.entry.trailer, each.at) >= chore.after_km / 2
         ]
         if not again:
             yield Due(
                 chore=chore.name,
                 trailer=last.entry.trailer,
                 done=last.at,
-                km_left=chore.after_km - _km_since(driven, Last(last.at), last.entry.trailer),
+                km_left=chore.after_km - km_since(driven, Last(last.at), last.entry.trailer),
                 interval_km=chore.after_km,
             )
 
 
-def _km_since(
+def km_since(
     driven: Driving, last: Last, trailer: str | None, until: datetime | None = None
 ) -> float:
-    """Distance since something was done, of a trailer only while it was on."""
+    """Distance (km) since something was done, of a trailer only while it was on."""
     start = _place(driven, last)
     end = driven.track.latest if until is None else driven.track.before(until)
     if start is None or end is None or end.km <= start:

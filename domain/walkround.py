@@ -63,6 +63,11 @@ def points_table_from(table: Mapping[str, Any]) -> PointsTable:
     )
 
 
+def point_of(item: str, table: PointsTable) -> Point | None:
+    """The usual point that an item's name means, or None."""
+    return next((point for point in table.points if point.means(item)), None)
+
+
 def points_of(log: Log, table: PointsTable) -> tuple[Point, ...]:
     """The owner's points: the usual ones, with those added and without those dropped."""
     points = {point.name.casefold(): point for point in table.points}

@@ -16,6 +16,7 @@ from bot.answers import (
     ahead,
     fuel,
     loading,
+    looked_at,
     meanings,
     ratings,
     routine,
@@ -48,6 +49,7 @@ from domain.log import EVERYTHING, NOTHING, Log, Logged, Preferences, Reach
 from domain.verdicts import (
     AGE,
     CHANGE,
+    DONE,
     FAULTS,
     HEAVIEST,
     LAST_FILL,
@@ -190,9 +192,11 @@ FILLED: Mapping[str, TopicAnswer] = {"cost": fuel.last_fill_answer}
 READ: Mapping[str, TopicAnswer] = {"distance": spans.odometer_answer}
 MOST: Mapping[str, TopicAnswer] = {"weight": weights.heaviest_answer}
 AGED: Mapping[str, TopicAnswer] = {"upkeep": upkeep.tyre_age_answer}
+LOOKED_AT: Mapping[str, TopicAnswer] = {"upkeep": looked_at.done_answer}
 LOADABLE: Mapping[str, TopicAnswer] = {"margin": loading.whatif_answer}
 """Who answers what is asked of one thing of a topic: the faults, the rule, the last fill, the
-odometer, the heaviest weighing, the age of the tyres, what can still be loaded."""
+odometer, the heaviest weighing, the age of the tyres, what was looked at or
+done, what can still be loaded."""
 
 ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
     None: TOPICS,
@@ -206,6 +210,7 @@ ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
     READING: READ,
     HEAVIEST: MOST,
     AGE: AGED,
+    DONE: LOOKED_AT,
     MORE: LOADABLE,
 }
 """Who answers a question, by the form in which it wants its answer."""

@@ -16,16 +16,17 @@ from bot.answers.language import marked, say, say_count
 from bot.answers.measures import days, distance, interval, local
 from bot.answers.ratings import rating_row
 from bot.answers.terms import term
-from bot.answers.words import clock, day, figure, listed, number, sentence
+from bot.answers.words import clock, day, figure, listed, moment, number, sentence
 from bot.reference import points_table, upkeep_table
 from domain import walkround
 from domain.driving import Driving, driving
 from domain.entries import Check, Rating
 from domain.log import Log, Logged, Preferences
+from domain.looked_at import checks_of
 from domain.quantities import Quantity
 from domain.rig import rig_of
 from domain.trip import open_trip, to_ask_about
-from domain.upkeep import DONE_AT, Due, due, old_tyres
+from domain.upkeep import DONE_AT, Due, Last, due, km_since, old_tyres
 from domain.verdicts import Question
 from domain.walkround import WalkRound, open_faults, put_right, walk_round
 
@@ -56,8 +57,12 @@ def upkeep_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         wanted = table.chore(question.item).name
         others, found = found, tuple(each for each in found if each.chore == wanted)
         if not found:
+            none = say("No reminder set for {upkeep}.", upkeep=term(wanted))
+            checks = checks_of(driven.log, question.item, question.trailer, table, points_table())
+            done = [each for each in checks if each.entry.state == "done"]
+            told = said_done(driven, done[-1], preferences) if done else ""
             return Answer(
-                headline=say("No reminder set for {upkeep}.", upkeep=term(wanted)),
+                headline=" ".join(filter(None, (told, none))),
                 rows=due_rows(others[:MOST_DUE], preferences),
                 notes=_set_one(wanted, preferences),
             )
@@ -73,6 +78,23 @@ def upkeep_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     else:
         headline = say("Nothing overdue; next is {upkeep}, {left}.", upkeep=name, left=left)
     return Answer(headline=headline, rows=rows if len(rows) > 1 else (), notes=(say(CAUTION),))
+
+
+def said_done(driven: Driving, each: Logged[Check], preferences: Preferences) -> str:
+    """When the log has something as done, who texted it, and how far it was driven since."""
+    said = {
+        "item": sentence(checked_item(each)),
+        "when": moment(each.at, preferences),
+        "name": each.by,
+    }
+    done = (
+        say("{item}: last logged as done {when}, by {name}.", **said)
+        if each.by
+        else say("{item}: last logged as done {when}.", **said)
+    )
+    km = km_since(driven, Last(each.at), each.entry.trailer)
+    since = say("{distance} since.", distance=distance(km, preferences)) if km >= 1 else ""
+    return " ".join(filter(None, (done, since)))
 
 
 def _set_one(chore: str, preferences: Preferences) -> tuple[str, ...]:
@@ -145,13 +167,13 @@ def due_rows(found: Sequence[Due], preferences: Preferences) -> tuple[Row, ...]:
 
 def walk_round_answer(driven: Driving, preferences: Preferences, now: datetime) -> Answer:
     """How the walk-round stands: open faults first, then what is left, to be ticked."""
-    stands = _standing(driven, now)
+    stands = walk_round_now(driven, now)
     total = len(stands.ticked) + len(stands.left)
     rows = tuple(
         Row(term(point), each.by, _time(each.at, preferences))
         for point, each in stands.ticked.items()
     )
-    notes = () if not stands.faults else (_faults(stands.faults, preferences),)
+    notes = () if not stands.faults else (faults_of(stands.faults, preferences),)
     if stands.faults:
         headline = say_count(
             "{count} fault open; {left} of {all} left.",
@@ -178,7 +200,7 @@ def checks_answer(
     driven = driving(log, logged_checks[-1].entry.truck)
     faults = [each for each in logged_checks if each.entry.state == "fault"]
     done = [each for each in logged_checks if each.entry.state == "done"]
-    stands = _standing(driven, now)
+    stands = walk_round_now(driven, now)
     said = _done(driven, logged_checks, done)
     if faults:
         names = listed([checked_item(each) for each in faults])
@@ -198,7 +220,7 @@ def checks_answer(
         ),
         notes=tuple(
             note
-            for note in (left, _faults(stands.faults, preferences) if stands.faults else "")
+            for note in (left, faults_of(stands.faults, preferences) if stands.faults else "")
             if note
         ),
     )
@@ -285,7 +307,7 @@ def _whichever_first(entries: Sequence[Rating]) -> list[tuple[str, str] | None]:
         first=first,
         second=second,
     )
-    return [(headline, _to_text_when_done(upkeep))]
+    return [(headline, text_when_done(upkeep))]
 
 
 def _interval(entry: Rating) -> str | None:
@@ -297,7 +319,8 @@ def _interval(entry: Rating) -> str | None:
     return None
 
 
-def _to_text_when_done(upkeep: str) -> str:
+def text_when_done(upkeep: str) -> str:
+    """What to text once something is done."""
     return say("Text it when it is done: {upkeep} done.", upkeep=term(upkeep))
 
 
@@ -313,7 +336,7 @@ def _standing_words(entry: Rating, log: Log) -> tuple[str, str] | None:
     every = _interval(entry)
     if every is not None:
         which = _on_trailer(entry.subject, entry.trailer)
-        return say(REMINDER_SET, upkeep=which, interval=every), _to_text_when_done(entry.subject)
+        return say(REMINDER_SET, upkeep=which, interval=every), text_when_done(entry.subject)
     match entry.subject, entry.rating, entry.value:
         case "odometer", "factor", int() | float() as factor:
             off = number(abs(1 / factor - 1) * 100, 1)
@@ -362,7 +385,7 @@ def attention(
     sentences: list[str] = []
     faults = open_faults(driven.log.of(Check))
     if faults:
-        sentences.append(_faults(faults, preferences))
+        sentences.append(faults_of(faults, preferences))
     pressing = [each for each in due(driven, upkeep_table(), now) if each.overdue or each.soon]
     if pressing:
         told = [f"{_name(each)} {_left(each, preferences)}" for each in pressing[:3]]
@@ -392,13 +415,15 @@ def walked(driven: Driving, start: datetime, end: datetime) -> WalkRound:
     return walk_round(driven.log.until(end), points_table(), start - BEFORE_LEAVING)
 
 
-def _standing(driven: Driving, now: datetime) -> WalkRound:
+def walk_round_now(driven: Driving, now: datetime) -> WalkRound:
+    """How the walk-round stands of the open trip, else of the last hours."""
     trip = open_trip(driven.trips, now)
     since = (trip.start if trip else now - timedelta(hours=9)) - BEFORE_LEAVING
     return walk_round(driven.log, points_table(), since)
 
 
-def _faults(faults: Sequence[Logged[Check]], preferences: Preferences) -> str:
+def faults_of(faults: Sequence[Logged[Check]], preferences: Preferences) -> str:
+    """The faults that are open, and since when, in a sentence."""
     names = [
         say("{item} (since {day})", item=checked_item(each), day=day(local(each.at, preferences)))
         for each in faults[:MOST_FAULTS]

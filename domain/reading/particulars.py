@@ -203,6 +203,7 @@ def _product(scene: Scene) -> str | None:
 def _named_item(scene: Scene, topic: str, mass: Figure | None, asked: Asked) -> str | None:
     if topic == "upkeep":
         things = asked.topics.get("upkeep", set()) - scene.book.groups["no_chore"]
+        things = things - scene.book.groups["chore_verb"] or things
         if things:
             # Of two as long, the first that was said: a set has no order of its own.
             return max(things, key=lambda each: (len(each), -asked.text.find(each)))

@@ -23,6 +23,7 @@ from domain.reading.tokens import MARK, NUMBER, Token
 from domain.verdicts import (
     AGE,
     CHANGE,
+    DONE,
     FAULTS,
     HEAVIEST,
     LAST_FILL,
@@ -85,7 +86,14 @@ def _patterns(scene: Scene, short: ShortWords) -> ShortAsked:
 def with_fields(question: Question, fields: Mapping[str, Any], scene: Scene) -> Question:
     """A question with what its pattern says, and the fuel that a range is asked of."""
     fuel = _fuel(scene) if question.topic == "range" else question.value
-    return replace(question, **{"value": fuel, **fields})
+    item = (_part(scene) if fields.get("form") == DONE else None) or question.item
+    return replace(question, **{"value": fuel, "item": item, **fields})
+
+
+def _part(scene: Scene) -> str | None:
+    """What was looked at or done: the part that is named, in its own words."""
+    parts = [scene.words_between(at, at + 1) for at, _, _ in scene.find("check_item")]
+    return max(parts, key=len, default=None)
 
 
 def asks_if_enough(scene: Scene) -> bool:
@@ -151,7 +159,7 @@ def _holds(scene: Scene, name: str, short: ShortWords) -> bool:
     """Whether it is asked of a rig: everyday words alone do not say so."""
     if name in HERE:
         return scene.context.truck is not None or bool(scene.context.trailers)
-    if name == "mended":
+    if name in ("mended", "checked"):
         return _is_of_rig(scene, short)
     return name != "load_supposed" or _weighs_enough(scene)
 
@@ -162,7 +170,7 @@ def _is_of_rig(scene: Scene, short: ShortWords) -> bool:
     if any(SMALL.isdisjoint(each.groups) and each.text not in short.heads for each in unknown):
         return False
     parts = [token for _, token, _ in scene.find("check_item")]
-    if all("household_part" in each.groups for each in parts):
+    if all("household_part" in each.groups and "chore_word" not in each.groups for each in parts):
         return bool(parts) and not OF_RIG.isdisjoint(scene.by_class)  # 'are the lights fixed'
     return True
 
@@ -192,6 +200,8 @@ def _fuel(scene: Scene) -> Quantity | None:
 ASKS: Mapping[str, Mapping[str, Any]] = {
     "faults": {"topic": "upkeep", "form": FAULTS, "item": None},
     "mended": {"topic": "upkeep", "form": FAULTS, "item": None},
+    "checked": {"topic": "upkeep", "form": DONE},
+    "unchecked": {"topic": "upkeep", "item": "walk-round"},
     "due": {"topic": "upkeep"},
     "tyre_age": {"topic": "upkeep", "form": AGE, "item": None},
     "missing": {"topic": "ratings"},
@@ -230,7 +240,7 @@ OF_RIG = frozenset(("name", "vehicle"))
 PLACED = frozenset(("axle", "axle_noun", "whole"))
 """Classes of term that say of any load that it is a rig's."""
 
-SMALL = frozenset(("small_word", "tail_word", "now_word"))
+SMALL = frozenset(("small_word", "tail_word", "now_word", "when_due"))
 """Groups of words that say when something is asked of, and not of what."""
 
 HERE = frozenset(("margin_here", "economy_here"))

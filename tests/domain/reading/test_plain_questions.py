@@ -426,7 +426,7 @@ ASKED = {
         list upcoming service => item service
         when's the oil change due => item oil change
         upcoming maintenance please
-        when were the bearings last greased => item last greased
+        when were the bearings last greased => item bearings
         how many miles until the next oil change => item oil change
         is the camper due for a bearing repack => trailer camper, item bearing repack
         maintenance due?

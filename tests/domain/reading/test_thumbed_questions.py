@@ -51,6 +51,30 @@ ballpark on gas for 1,200 miles|plan distance=1200mi
 rough guess, fuel for 700 miles|plan distance=700mi
 how many gallons you figure for 500 miles|plan distance=500mi
 what'll 350 miles with the camper run me|plan distance=350mi
+did we check the chains|upkeep item=chains form=done
+have we checked the tires yet|upkeep item=tires form=done
+did anyone torque the lug nuts|upkeep item=lug_nuts form=done
+did we ever grease the bearings this spring|upkeep item=bearings form=done
+were the lugs retorqued|upkeep item=lugs form=done
+have the bearings been repacked this year|upkeep item=bearings form=done
+was the breakaway cable tested|upkeep item=breakaway_cable form=done
+did i look at the coupler before we left|upkeep item=coupler form=done
+when did we last torque the lug nuts|upkeep item=lug_nuts form=done
+who checked the hitch pin|upkeep item=hitch_pin form=done
+when was the brake controller last adjusted|upkeep item=brake_controller form=done
+how long since the oil change|upkeep item=oil_change form=done
+how many miles since we greased the bearings|upkeep item=bearings form=done
+what haven't we checked yet|upkeep item=walk-round
+anything left to check before we pull out|upkeep item=walk-round
+did we check everything on the walk round|upkeep item=walk_round
+when is the anode due|upkeep item=anode
+when were the tires last rotated|upkeep item=tires_last_rotated
+how hevy is the camper|weight trailer=camper
+are we legall|margin
+are we over any limmits|margin
+whats the rear axil weigh|weight field=drive
+whats the payloed rating|ratings rating=payload
+are the tyrs over there limit|margin item=tyrs
 """
 
 METRIC = """
@@ -64,6 +88,9 @@ SPANISH = """
 cuanto mas puedo cargar en la flatdeck|margin trailer=flatdeck form=more
 ¿cuánto más cabe en la caja?|margin form=more
 muéstrame todos los límites que tienes|ratings
+¿ya revisamos las cadenas?|upkeep item=cadenas form=done
+¿cuándo engrasamos los baleros?|upkeep item=baleros form=done
+que falta por revisar|upkeep item=walk-round
 """
 
 TALK = """
@@ -98,6 +125,22 @@ what will the party run us
 he said 600 miles will run him 200 bucks
 ballpark figure for the kitchen?
 what will 2 pizzas run us
+did we check the mail
+did you check the oven
+have we checked the weather
+did we lock the door
+did we change the light in the hall
+has anyone checked on grandma
+who checked the kids in
+did we do the dishes
+did anyone check the battery in the clock
+how long since you changed the light
+did we check everything on the list
+what haven't we tried yet
+the bags are hevy
+is it legall to park here
+my tonge hurts
+weel see you later
 """
 
 
