@@ -169,6 +169,8 @@ def _owner_around(
         if behind is not None and not behind.senses.keys().isdisjoint(COUNTED):
             return None
         return PRICE_OF_EACH
+    if bare and after is not None and "body_counts" in after.groups and figure.value >= LEAST_SIZE:
+        return f"a count of {after.text}"  # 'my watch says 9,840 steps'
     if bare and after is not None and "aboard" in said and _counts_people(figure, after, said):
         return "a count of people"
     if bare and figure.value <= MOST_ROWS and _numbers_row(tokens, figure):

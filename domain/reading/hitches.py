@@ -223,6 +223,10 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
         return _starts_clause(scene, index)
     if "hitches_beside_more" in groups and _all_is_told(scene, index):
         return True
+    if "hitches_beside_more" in groups and scene.context.hitched is False:
+        told = [token for token in scene.tokens if token.kind is WORD]
+        if all(token is scene.tokens[index] or "reports_done" in token.groups for token in told):
+            return True  # 'hooked up and ready', where nothing was hitched
     if "hitches_beside_more" in groups and scene.figures:
         return _starts_clause(scene, index) or _on_the_way(scene, index)
     return False

@@ -132,3 +132,14 @@ def _strange_capital(token: Token) -> bool:
 
 def _capital(token: Token) -> bool:
     return token.kind is WORD and token.raw[0].isupper() and "name" not in token.senses
+
+
+def tells_plan(scene: Scene) -> bool:
+    """'planning to leave Friday, maybe 300 miles', 'plan is to do 300': told, and no order."""
+    at = next((i for i, token in enumerate(scene.tokens) if "plans" in token.groups), None)
+    if at is None:
+        return False
+    behind = scene.tokens[at + 1 : at + 2]
+    named = bool(behind) and bool(behind[0].groups & {"was", "to"})
+    owned = at > 0 and not scene.tokens[at - 1].groups.isdisjoint(("article", "our"))
+    return "plans_aloud" in scene.tokens[at].groups or named or owned

@@ -304,10 +304,19 @@ def _links(
             sized = bool(behind) and behind[0].rating == "tank" and behind[0].start == figure.end
             if not (sized and ahead[-1].only_vehicle):  # 'Juniper has a 34 gallon tank'
                 before = _link_before(tokens, ahead[-1], figure)
-        if behind and fits(behind[0], figure, gauge):
+        if behind and fits(behind[0], figure, gauge) and not _is_asked(tokens, figure, behind[0]):
             after = _link_after(tokens, figure, behind[0])
         links.append((before, after))
     return links
+
+
+def _is_asked(tokens: Sequence[Token], figure: Figure, label: Label) -> bool:
+    """'step counter says 11,140, do I get a gross weight': another clause asks for the label."""
+    between = tokens[figure.end : label.start]
+    return any(
+        mark.kind is MARK and "asks_first" in asks.groups and "pronoun" in who.groups
+        for mark, asks, who in zip(between, between[1:], between[2:], strict=False)
+    )
 
 
 def _opens_list(tokens: Sequence[Token], figures: Sequence[Figure], number: int) -> bool:

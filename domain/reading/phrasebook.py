@@ -56,8 +56,11 @@ APART = (
 PLURAL_CLASSES = ("check_item",)
 """Tables of things, each also known in its plural or singular."""
 
-CORRECTABLE = ("axle", "whole", "unit", "vehicle", "odometer", "product")
+CORRECTABLE = frozenset(("axle", "whole", "unit", "vehicle", "odometer", "product"))
 """The classes whose words are worth correcting to, where a figure stands beside."""
+
+CORRECTABLE_GROUP = "gauge_of_trade"
+"""Gauges are corrected to, too, whose words are near no word of everyday."""
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’`\u00b4][^\W\d_]+)*\d*")
 APOSTROPHES = "'’`\u00b4"
@@ -276,7 +279,9 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         correctable={
             words[0]: meaning
             for words, meaning in senses.items()
-            if len(words) == 1 and len(words[0]) >= MIN_CORRECTED and meaning.keys() & CORRECTABLE
+            if len(words) == 1
+            and len(words[0]) >= MIN_CORRECTED
+            and (meaning.keys() & CORRECTABLE or words[0] in groups[CORRECTABLE_GROUP])
         },
         respelled=_respelled(data),
         keep=frozenset(data.get("misspelt", {}).get("keep", ())),

@@ -20,6 +20,7 @@ from domain.reading.journeys import (
     find_destination,
     find_origin,
     goes_between_names,
+    tells_plan,
 )
 from domain.reading.particulars import told_for
 from domain.reading.phrasebook import TOPIC_CLASS, find_overlapping
@@ -219,7 +220,7 @@ def _plan(scene: Scene, asked: Asked) -> bool:
     placed = destination is not None and (destination[0].isupper() or asked.distance is not None)
     if not placed and asked.phrased("range", "surely_range"):
         return False
-    planned = asked.says("plans")
+    planned = asked.says("plans") and not tells_plan(scene)
     if _whether(scene, asked) and not planned:
         return False  # 'will the diesel last until Quail Lake, 130 miles'
     fuelled = asked.says("plain_fuel", "plain_money", "plain_burns")

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from domain.reading.asked import LEFT_OF, MOST_NAMED, Asked
 from domain.reading.evidence import names_rig
-from domain.reading.journeys import destination_of, goes_between_places
+from domain.reading.journeys import destination_of, goes_between_places, tells_plan
 from domain.reading.scene import Scene
 from domain.reading.spans import read_span
 from domain.reading.tokens import TIME
@@ -21,7 +21,8 @@ def asks_plan(scene: Scene, asked: Asked) -> bool:
     """Whether it is asked what a journey will take."""
     fuelish = asked.says("fuel", "journey_cost")
     if any("plans" in token.groups for token in scene.tokens[:2]):
-        return (
+        told = tells_plan(scene) and not fuelish
+        return not told and (
             asked.distance is not None
             or (fuelish and scene.has("name"))
             or (asked.stands("plans_journey") and goes_between_places(scene))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Any, Literal
 
 import pytest
 
@@ -366,3 +366,71 @@ def test_the_truck_unhitched_is_the_truck_where_no_trailer_is_named(reads: Reade
     assert reads("flatdeck on the scale, truck unhitched: 4,200", on_the_road()) == Facts(
         (Weighing(loads={"gross": lb(4_200)}, rig="trailer", trailer="flatdeck"),)
     )
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "lol my step counter says 9,640, do I get a gross weight too",
+        "pedometer: 12,300, total",
+        "my watch says 9,840 steps, gross",
+        "heart rate 140, gross",
+        "11,140, is that gross?",
+    ],
+)
+def test_what_a_body_did_is_no_load(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "planning to set off Friday with the flatdeck, maybe 280 miles first day",
+        "plan is to do 280 miles the first day with the flatdeck",
+        "our plan is 280 miles with the flatdeck",
+        "planning 280 miles with the flatdeck",
+    ],
+)
+def test_a_plan_that_is_told_asks_nothing(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "plan 280 miles with the flatdeck",
+        "planning 280 miles with the flatdeck, how much fuel",
+        "can you plan 280 miles with the flatdeck",
+    ],
+)
+def test_a_plan_that_is_wanted_does(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Question), verdict
+    assert (verdict.topic, verdict.trailer) == ("plan", "flatdeck")
+
+
+@pytest.mark.parametrize("text", ["hooked up", "ok hooked up!", "all hooked up and ready"])
+def test_where_nothing_is_hitched_hooked_up_says_it_is(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road(hitched=False))
+    assert verdict == Facts((Hitch(action="hitched"),))
+
+
+@pytest.mark.parametrize(
+    "text", ["hooked up lol", "they hooked up", "hooked up the wifi", "hooked up with a friend"]
+)
+def test_people_and_things_are_hooked_up_too(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road(hitched=False)), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "subject"),
+    [("coolent 204", "coolant"), ("collant 204", "coolant"), ("transmisson 204", "transmission")],
+)
+def test_a_gauge_is_known_by_a_slip_of_its_name(text: str, subject: Any, reads: Reader) -> None:
+    gauged = Observation(subject=subject, value=Quantity(204, "degF"))
+    assert reads(text, on_the_road()) == Facts((gauged,))
+
+
+@pytest.mark.parametrize("text", ["coolest 90", "granny 90", "coolness 10"])
+def test_other_words_are_no_slips_of_it(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)

@@ -9,7 +9,7 @@ from __future__ import annotations
 import pytest
 
 from domain.records import verdict_to_record
-from domain.verdicts import Silent
+from domain.verdicts import Question, Silent
 from tests.domain.reading.chats import Reader, chat, on_the_road
 
 ASKED = """
@@ -574,3 +574,32 @@ def test_a_supposed_load_in_kilograms_is_one(text: str, kilos: int, reads: Reade
     assert record["question"]["topic"] == "whatif"
     assert record["question"]["value"] == {"value": kilos, "unit": "kg"}
     assert record["question"]["position"] == "tray"
+
+
+@pytest.mark.parametrize(
+    ("text", "item", "position"),
+    [
+        ("what happens to the tongue if I shove the cooler up to the nose", "cooler", "nose"),
+        ("what happens to tongue weight if we drag the quad to the back", "quad", "back"),
+        ("what if we lug the generator up to the nose", "generator", "nose"),
+        ("what if I scoot the hives back over the axle", "hives", "over axle"),
+    ],
+)
+def test_what_is_moved_by_whatever_strength(
+    text: str, item: str, position: str, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Question), verdict
+    assert (verdict.topic, verdict.item, verdict.position) == ("whatif", item, position)
+
+
+@pytest.mark.parametrize("text", ["what if we roll the dice", "what if she drags her feet"])
+def test_what_else_is_dragged_is_talk(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()
+
+
+def test_what_is_set_aside_is_for_the_way_ahead(reads: Reader) -> None:
+    text = "how much diesel money should we set aside to get from Larkfold to Mossgate"
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Question), verdict
+    assert (verdict.topic, verdict.since, verdict.until) == ("plan", "Larkfold", "Mossgate")

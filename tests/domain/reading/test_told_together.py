@@ -202,7 +202,6 @@ def test_all_of_it_hooked_up_is_the_trailer(text: str, reads: Reader) -> None:
 @pytest.mark.parametrize(
     "text",
     [
-        "hooked up",
         "all hooked up with wifi",
         "all hooked up at the new place",
         "are we all hooked up",
