@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from itertools import pairwise
 
 from domain.reading.names import NO_NAMES, Names, join_names
@@ -110,26 +110,52 @@ def tokenize(text: str, book: Phrasebook, names: Names = NO_NAMES) -> list[Token
 
 
 def _lex(text: str, book: Phrasebook) -> list[Token]:
+    """The tokens as they are typed: most are known words between spaces, and the rest is parsed."""
     tokens: list[Token] = []
-    append = tokens.append
-    known, size = book.known, len(text)
-    folded = text.casefold()
-    one_to_one = len(folded) == size  # else a place in one is another in the other
-    match_mark = (book.marks if one_to_one else _NOTHING).match
-    openers = book.openers if one_to_one else NO_OPENERS
-    # Where the last mark of the phrasebook ended: what the pattern finds inside it is passed over.
-    ended = 0
-    before = -1  # where the last token ended
+    append, plain = tokens.append, book.plain
+    marks: Marks | None = None
+    start = done = 0
     # White space at the end holds no token, and the pattern would try it from each place.
-    for match in _PATTERN.finditer(text.rstrip()):
+    for typed in text.rstrip().split(" "):
+        end = start + len(typed)
+        if start >= done and (term := plain.get(typed)) is not None:
+            append(Token(WORD, typed, typed, start, end, term))
+        elif done < end:
+            marks = marks or _marks_of(text, book)
+            done = _parse(text, max(start, done), end, tokens, book, marks)
+        start = end + 1
+    return tokens
+
+
+Marks = tuple[str, Callable[[str, int], re.Match[str] | None], frozenset[str]]
+"""The text in small letters, what finds a mark of the phrasebook there, and what one begins with."""
+
+
+def _marks_of(text: str, book: Phrasebook) -> Marks:
+    folded = text.casefold()
+    if len(folded) != len(text):  # a place in one is another in the other
+        return folded, _NOTHING.match, NO_OPENERS
+    return folded, book.marks.match, book.openers
+
+
+def _parse(
+    text: str, start: int, until: int, tokens: list[Token], book: Phrasebook, marks: Marks
+) -> int:
+    """Add the tokens that begin from one place to another; gives where the last of them ends."""
+    append, known, size = tokens.append, book.known, len(text)
+    folded, match_mark, openers = marks
+    done = start
+    before = tokens[-1].end if tokens else -1  # where the last token ended
+    while done < until and (match := _PATTERN.match(text, done)) is not None:
         found_at = match.lastindex or 0
         start, end = match.span(found_at)
-        if start < ended:
-            continue
+        if start >= until:
+            return done
+        done = end
         raw = match[found_at]
         if found_at == _WORD_AT:
             if end < size and text[end] in IN_MARKS and (found := match_mark(folded, start)):
-                before = ended = _append_mark(tokens, found, text, book)
+                before = done = _append_mark(tokens, found, text, book)
                 continue
             word = raw.lower()
             term = known.get(word)
@@ -139,7 +165,7 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
                     token.glued = True
                 append(token)
             elif text.startswith(LINK, end):
-                end = ended = _end_of_link(text, end)
+                done = end = _end_of_link(text, end)
                 append(Token(WORD, word, text[start:end], start, end))
             else:
                 _append_other_word(tokens, raw, start, end, book)
@@ -155,7 +181,7 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
                 and folded[start] in openers
                 and (found := match_mark(folded, start))
             ):
-                before = ended = _append_mark(tokens, found, text, book)
+                before = done = _append_mark(tokens, found, text, book)
                 continue
             if kind == "fraction":
                 token = _fraction(raw, start, end, book)
@@ -174,7 +200,7 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
             token = _named(TIME if kind == "time" else PHONE, raw, raw, start, end, book)
         append(token)
         before = end
-    return tokens
+    return done
 
 
 LINK = "://"

@@ -88,7 +88,8 @@ class Phrasebook:
     """Single words and longer phrases with their senses, and the words for numbers.
 
     `known` are the words that need no second look as they are typed (they stand in the phrases,
-    in a group or in a number, and for no other word), each with its senses and groups.
+    in a group or in a number, and for no other word), each with its senses and groups; `plain` are
+    those of letters alone, which are a word wherever they stand between spaces.
     `phrases` go by their first two words, the longest first; `heads` are the first words.
     `numerals` are the words for numbers that make one by themselves: not 'a', and not 'and'.
     `asking` are the words one of which a question has that is no order and has no mark,
@@ -114,6 +115,7 @@ class Phrasebook:
 
     language: str
     known: Mapping[str, Term]
+    plain: Mapping[str, Term]
     words: Mapping[str, Senses]
     phrases: Mapping[tuple[str, str], Sequence[Phrase]]
     heads: frozenset[str]
@@ -195,6 +197,9 @@ class Phrasebook:
         return found
 
 
+TIMES = "x"
+"""What is a mark between numbers, and else a word."""
+
 MIN_CORRECTED, SHORTEST_BY_LOAD = 5, 4
 MAX_REMEMBERED = 10_000
 
@@ -250,15 +255,17 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         *[groups[name] for name in ("may", "does", "addressed", "asks_aside")]
     )
     asking_of_figures = asking | groups["opens_order"] | groups["orders_move"]
+    known = {
+        word: (single.get(word, {}), memberships.get(word, frozenset()))
+        for word in (
+            single.keys() | heads | set(filter(_is_typed_out, {*numbers, *memberships}))
+        )
+        if word not in aliases
+    }
     return Phrasebook(
         language=str(data.get("language", "")),
-        known={
-            word: (single.get(word, {}), memberships.get(word, frozenset()))
-            for word in (
-                single.keys() | heads | set(filter(_is_typed_out, {*numbers, *memberships}))
-            )
-            if word not in aliases
-        },
+        known=known,
+        plain={word: term for word, term in known.items() if word.isalpha() and word != TIMES},
         words=single,
         phrases={
             pair: sorted(options, key=lambda option: -len(option[0]))
