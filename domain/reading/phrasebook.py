@@ -257,9 +257,7 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
     asking_of_figures = asking | groups["opens_order"] | groups["orders_move"]
     known = {
         word: (single.get(word, {}), memberships.get(word, frozenset()))
-        for word in (
-            single.keys() | heads | set(filter(_is_typed_out, {*numbers, *memberships}))
-        )
+        for word in (single.keys() | heads | set(filter(_is_typed_out, {*numbers, *memberships})))
         if word not in aliases
     }
     return Phrasebook(

@@ -241,6 +241,16 @@ Trl Tandem: 9,140""",
         place="Big Spruce Truck Wash & Scale",
         ticket="9917",
     ),
+    Ticket(
+        """\
+Weighbridge docket no.70316
+Steer 5,120 lb
+Drive 6,540 lb
+Trailer 8,260 lb
+Gross 19,920 lb""",
+        {"steer": 5120, "drive": 6540, "trailer": 8260, "gross": 19920},
+        ticket="70316",
+    ),
 ]
 
 RECEIPTS = [
