@@ -128,7 +128,7 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
 
 
 Marks = tuple[str, Callable[[str, int], re.Match[str] | None], frozenset[str]]
-"""The text in small letters, what finds a mark of the phrasebook there, and what one begins with."""
+"""The text in small letters, what finds a mark of the phrasebook in it, and how one can begin."""
 
 
 def _marks_of(text: str, book: Phrasebook) -> Marks:
