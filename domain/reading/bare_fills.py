@@ -14,7 +14,7 @@ from operator import ne
 
 from domain.context import VOLUME_UNIT, Context
 from domain.reading.beside import DEAREST, dearest
-from domain.reading.figures import NEXT_READING, Figure
+from domain.reading.figures import ECONOMY, NEXT_READING, Figure
 from domain.reading.fill_entries import MONEY_TOLERANCE, TANK_SLACK
 from domain.reading.fill_roles import (
     COST_ROLE,
@@ -64,7 +64,8 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
         not draft.roles.keys().isdisjoint(PAID)
         or any(_is_priced(context, {**draft.roles, COST_ROLE: figure}) for figure in figures)
     )
-    if not (cue or draft.product or pumped) and _counts_things(scene):
+    burnt = "dash_economy" in draft.roles or any(f.dimension == ECONOMY for f in scene.figures)
+    if not (cue or draft.product or pumped or burnt) and _counts_things(scene):
         return
     if not (draft.product or draft.roles) and _tells_a_story(scene):
         return

@@ -59,6 +59,8 @@ def place_bare(
             heavy = rig == "solo" and values[0] > HEAVIEST_TRUCK
             talk = (light and not cue) or heavy or _is_talk(scene, masses[0], cue=cue)
             return {} if talk else {"gross": masses[0]}
+        if cue and _beside_gcwr(scene, masses[0]):
+            return {"gross": masses[0]}
         if cue and _is_alone(scene, masses[0]):
             return lone_doubt(masses[0], unit)
         return {}
@@ -82,6 +84,17 @@ def place_bare(
             if positions is not None:
                 return dict(zip(positions, masses, strict=True))
     return {}
+
+
+def _beside_gcwr(scene: Scene, figure: Figure) -> bool:
+    """'gcwr is 27,500 but we weighed 20,980': what is held against a GCWR is of the whole rig."""
+    start, _ = scene.sentence_of(figure.start)
+    ahead = scene.tokens[start : figure.start]
+    weighed = any("on_scale" in token.groups for token in ahead) and not _weak_cues(scene)
+    return weighed and any(
+        label.rating == "gcwr" and label.bound is not None and label.bound.role == "rating"
+        for label in scene.labels
+    )
 
 
 def _may_be_hitched(scene: Scene, masses: Sequence[Figure]) -> bool:

@@ -496,7 +496,15 @@ def _nearest_subject(scene: Scene, figure: Figure, dimension: str) -> str | None
             continue
         if _of_another(scene, index, figure):
             continue
-        distance = abs(index - figure.start)
+        last = max(
+            (
+                each.end - 1
+                for each in scene.labels
+                if each.start <= index < each.end <= figure.start
+            ),
+            default=index,
+        )  # 'hub on the left rear of the van hot, 95 C'
+        distance = abs(last - figure.start)
         if best is None or distance < best[0]:
             best = (distance, subject)
     return best[1] if best is not None and best[0] <= 6 else None

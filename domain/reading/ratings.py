@@ -232,7 +232,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if label.whole == "tongue":
         return _part_in_clause(scene, figure) or _hitch_part(scene), "tongue"
     if label.whole == "gross":
-        return None if _is_train(scene, figure) else _whole_rated(scene, figure, label)
+        return None if _is_train(scene, figure, label) else _whole_rated(scene, figure, label)
     if label.rating_subject == "hitch":
         return "hitch", _of_part(scene, figure)
     if label.vehicle == "trailer":
@@ -245,19 +245,29 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     return None
 
 
-def _is_train(scene: Scene, figure: Figure) -> bool:
-    """'gross 20,980, gcwr 20,500': no truck alone is near its GCWR, so the rig was weighed."""
+def _is_train(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'gross 20,980, gcwr 20,500': no truck alone is near its GCWR, so the rig was weighed.
+
+    So it was where somebody grossed that much.
+    """
+    named = scene.tokens[label.start : label.end]
+    if any("weighs_it" in token.groups for token in named):
+        return True
+    most = MOST_OF_TRAIN if figure.value % LABEL_STEP == 0 else MOST_UNROUNDED
     return any(
-        label.rating == "gcwr"
-        and label.bound not in (None, figure)
-        and label.bound.value * MOST_OF_TRAIN < figure.value
-        for label in scene.labels
-        if label.bound is not None
+        other.rating == "gcwr"
+        and other.bound not in (None, figure)
+        and other.bound.value * most < figure.value
+        for other in scene.labels
+        if other.bound is not None
     )
 
 
-MOST_OF_TRAIN = 0.8
-"""What of the GCWR a truck's GVWR is at most: less would be left to tow than it weighs itself."""
+MOST_OF_TRAIN, MOST_UNROUNDED = 0.8, 0.65
+"""What of the GCWR a truck's GVWR is at most: less would be left to tow than it weighs itself.
+
+Makers round it; a figure that they would have rounded is hardly so much. Common practice.
+"""
 
 ENDS_OF_TRUCK = {"steer": "front", "drive": "rear"}
 ENDS = {1: "front", 2: "rear"}

@@ -127,12 +127,17 @@ def further_tanks(scene: Scene, size: Figure) -> Sequence[Figure]:
 
 
 def is_one_of_tanks(scene: Scene, figure: Figure) -> bool:
-    """Whether 'main', 'aux' or the 'front' one stands beside a figure."""
-    for token in scene.tokens[figure.end : figure.end + 3]:
-        if token.kind is NUMBER or token.raw in (",", ":"):
-            break
-        if "one_of_tanks" in token.groups:
-            return True
+    """Whether 'main', 'aux' or the 'front' one stands beside a figure, or behind what it cost."""
+    paid = next((each for each in scene.figures if each.start >= figure.end), None)
+    ends = [figure.end]
+    if paid is not None and paid.start <= figure.end + 2 and pays_for(scene, figure, paid):
+        ends.append(paid.end)  # '19.2 gal $74.80 into the main'
+    for end in ends:
+        for token in scene.tokens[end : end + FARTHEST_NAME]:
+            if token.kind is NUMBER or token.raw in (",", ":"):
+                break
+            if "one_of_tanks" in token.groups:
+                return True
     for token in reversed(scene.tokens[max(figure.start - FARTHEST_NAME, 0) : figure.start]):
         if token.kind is NUMBER:
             return False

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from domain.entries import Cargo
 from domain.quantities import Quantity
 from domain.reading.figures import VOLUME, Figure
+from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, NUMBER, Token
 
@@ -28,11 +29,15 @@ def read_water(scene: Scene) -> list[Cargo]:
         ceiling = min([end, *(other.start for other in figures[number + 1 : number + 2])])
         tank = _tank(scene, range(figure.end, ceiling)) or _tank(scene, range(floor, figure.start))
         item = _item(scene, figure, ceiling)
-        if item is None and not (tank and _holds_water(tank)):
+        led = _is_led(scene, figure, floor)
+        if not (item or led) and not (tank and _holds_water(tank)):
             continue
         if any("holds" in token.groups for token in scene.tokens[floor:ceiling]):
             continue  # 'the water tank holds 40 gal': what it can, and not what it does
-        if not (tank or _aboard(scene, floor, ceiling)) or figure.unit is None:
+        aboard = tank or _aboard(scene, floor, ceiling) or _on_a_scale(scene)
+        if not aboard or figure.unit is None:
+            if led:
+                scene.claim(figure, WATER)
             continue
         figure.role = "cargo"
         found.append(
@@ -44,6 +49,25 @@ def read_water(scene: Scene) -> list[Cargo]:
             )
         )
     return found
+
+
+def _is_led(scene: Scene, figure: Figure, floor: int) -> bool:
+    """'water 40 gal', 'fresh: 40 gal': whether water is what stands right before a volume."""
+    at = figure.start - 1
+    while at > floor and (scene.tokens[at].raw in ":=-" or "is_at" in scene.tokens[at].groups):
+        at -= 1
+    return at >= floor and not scene.tokens[at].groups.isdisjoint(WATERY)
+
+
+def _on_a_scale(scene: Scene) -> bool:
+    """Whether the rig was weighed, and what is told beside its loads rode along."""
+    labels = [figure.label for figure in scene.figures if figure.value >= LEAST_LOAD]
+    places = [each for each in labels if isinstance(each, Label) and not each.rating]
+    return sum(1 for each in places if each.places) >= FEWEST_LOADS
+
+
+LEAST_LOAD, FEWEST_LOADS = 400, 2
+"""Pounds or kilograms, and how many such places are a weighing."""
 
 
 def _how_many(scene: Scene, figure: Figure, floor: int) -> int:

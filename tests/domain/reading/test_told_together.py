@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from domain.entries import (
@@ -13,6 +15,8 @@ from domain.entries import (
     Hitch,
     Observation,
     Odometer,
+    Rating,
+    Weighing,
 )
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
@@ -402,3 +406,112 @@ def test_one_unit_of_heat_is_meant_throughout(
         if isinstance(each, Observation) and each.subject == "transmission"
     ]
     assert gauged == [Quantity(degrees, unit)]
+
+
+def weighed(loads: dict[str, float], **said: Any) -> Weighing:
+    """A weighing of so many pounds, with what else was said of it."""
+    return Weighing(loads={at: Quantity(load, "lb") for at, load in loads.items()}, **said)
+
+
+def rated(name: str, pounds: float) -> Rating:
+    """A limit of the truck."""
+    return Rating(subject="truck", rating=name, value=Quantity(pounds, "lb"))
+
+
+def water(gallons: float) -> Cargo:
+    """Water that rode along."""
+    return Cargo(item="water", value=Quantity(gallons, "gal"))
+
+
+def paid(gallons: float, dollars: float) -> Fill:
+    """A fill and its total."""
+    return Fill(volume=Quantity(gallons, "gal"), cost=Quantity(dollars, "USD"))
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "gcwr is 26,000 but we weighed 19,740",
+            [rated("gcwr", 26_000), weighed({"gross": 19_740})],
+        ),
+        (
+            "weighed 19,740 on a gcwr of 26,000",
+            [weighed({"gross": 19_740}), rated("gcwr", 26_000)],
+        ),
+        (
+            "grossed 19,740 against a gcwr of 26,000",
+            [weighed({"gross": 19_740}), rated("gcwr", 26_000)],
+        ),
+        ("gross 11,500, gcwr 26,000", [rated("gvwr", 11_500), rated("gcwr", 26_000)]),
+    ],
+)
+def test_what_is_held_against_a_gcwr_was_weighed(
+    text: str, entries: list[Entry], reads: Reader
+) -> None:
+    assert reads(text, on_the_road()) == Facts(tuple(entries))
+
+
+@pytest.mark.parametrize(
+    ("text", "gallons"),
+    [
+        ("water 35 gal, propane full, steer 5220 drive 6940 trailer 9310", 35),
+        ("fresh 35 gal, grey empty, propane full, steer 5220 drive 6940 trailer 9310", 35),
+        ("water: 35 gal, propane: full. steer 5220 drive 6940 trailer 9310", 35),
+        ("diesel full, water 20 gal, steer 5220 drive 6940 trailer 9310", 20),
+        ("20 gal of water, steer 5220 drive 6940 trailer 9310", 20),
+    ],
+)
+def test_water_beside_loads_rode_along_and_is_no_fuel(
+    text: str, gallons: float, reads: Reader
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    assert read.entries[0] == water(gallons)
+    assert isinstance(read.entries[1], Weighing)
+    assert len(read.entries) == 2
+
+
+@pytest.mark.parametrize("text", ["water 35 gal", "diesel full, water 20 gal"])
+def test_water_of_no_known_place_is_talk(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "19.2 gal $74.80 into the main and 12.4 gal $48.31 into the aux",
+        "19.2 gal for $74.80 in the main tank plus 12.4 gal for $48.31 in the aux tank",
+        "main 19.2 gal $74.80, aux 12.4 gal $48.31",
+    ],
+)
+def test_tanks_that_were_paid_for_apart(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((paid(19.2, 74.80), paid(12.4, 48.31)))
+
+
+@pytest.mark.parametrize(
+    ("text", "dash"),
+    [
+        ("hand calc 12.6 mpg, dash 13.4, 29.4 gal, 48,402", 13.4),
+        ("29.4 gal, 48,402, dash says 13.4, i make it 12.6", 13.4),
+        ("29.4 gal 48,402 hand calc 12.6 mpg", None),
+    ],
+)
+def test_an_economy_that_was_worked_out_by_hand(
+    text: str, dash: float | None, reads: Reader
+) -> None:
+    shown = None if dash is None else Quantity(dash, "mi/gal")
+    assert reads(text, on_the_road()) == Facts((fill(29.4, 48_402, dash_economy=shown),))
+
+
+@pytest.mark.parametrize(
+    ("text", "position"),
+    [
+        ("hub on the left rear of the van hot, 95 C", "trailer left rear"),
+        ("the hub on the right front of the caravan is hot, 95 C", "trailer right front"),
+        ("hub on the left rear hot, 95 C", "left rear"),
+    ],
+)
+def test_a_hot_hub_and_where_it_is(text: str, position: str, reads: Reader) -> None:
+    told = Observation(subject="hub", value=Quantity(95, "degC"), position=position)
+    assert reads(text, on_the_road(units="metric")) == Facts((told,))
