@@ -30,10 +30,10 @@ _MIXED = re.compile(r"(\d+) (\d)/(\d)")
 
 def read_ago(scene: Scene, local: datetime) -> datetime | date | None:
     """The moment or day that a message tells by how long ago it was, zoned as `local`, or None."""
+    if scene.book.groups["ago"].isdisjoint(scene.words()):
+        return None
     match = scene.book.patterns["ago"].search(scene.text)
     if match is not None and _gave_way(scene, match):
-        return None
-    if match is None and not _speaks_of_ago(scene):
         return None
     if match is None:
         return _by_dateparser(scene, local)
@@ -81,10 +81,6 @@ def _gave_way(scene: Scene, match: re.Match[str]) -> bool:
     """'196 an hour ago, its 208 now': what was then gave way, and its time with it."""
     said = [t for t in scene.tokens if match.start() <= t.start and t.end <= match.end()]
     return bool(said) and all(token.senses.get("glue") == "filler" for token in said)
-
-
-def _speaks_of_ago(scene: Scene) -> bool:
-    return scene.has("time", "ago") or "ago" in scene.groups
 
 
 def _by_dateparser(scene: Scene, local: datetime) -> date | None:

@@ -94,10 +94,7 @@ def _best(
     """What the best assignment of figures is worth, and its roles; None where none is good."""
     free = [role for role in BARE_ROLES if role not in draft.roles]
     volume = draft.roles.get(VOLUME_ROLE)
-    options = [
-        _beside_volume(scene, _options(scene, figure, free, volume), figure, volume)
-        for figure in figures
-    ]
+    options = [_options(scene, figure, free, volume) for figure in figures]
     paid = COST_ROLE in draft.roles and (cue or draft.product)
     best: tuple[float, Sequence[str | None] | None] = (0.0, None)
     tried: list[tuple[float, list[str]]] = []
@@ -182,9 +179,10 @@ def _of_a_thing(scene: Scene, figures: Sequence[Figure], roles: Sequence[str | N
 
 def _only_a_volume(draft: Draft, roles: Sequence[str | None]) -> bool:
     """Whether a bare figure is a volume on its word alone: no unit, no odometer, no arithmetic."""
-    named = {role for role in roles if role}
-    sure = ODOMETER_ROLE in named or {PRICE_ROLE, COST_ROLE} <= named | draft.roles.keys()
-    return VOLUME_ROLE in named and not sure and draft.roles.keys() <= {COST_ROLE}
+    if VOLUME_ROLE not in roles or ODOMETER_ROLE in roles:
+        return False
+    paid = PRICE_ROLE in roles and (COST_ROLE in roles or COST_ROLE in draft.roles)
+    return not paid and draft.roles.keys() <= {COST_ROLE}
 
 
 def _is_priced(context: Context, roles: dict[str, Figure]) -> bool:
@@ -236,7 +234,8 @@ def _options(
         if context.odometer is not None:
             known = context.odometer.value
             if 0 <= value - known <= NEXT_READING:
-                options.append((ODOMETER_ROLE, FOLLOWS_ON))
+                beside = volume is not None and _in_one_clause(scene, volume, figure)
+                options.append((ODOMETER_ROLE, FOLLOWS_ON + IN_CLAUSE * beside))
             elif known / 2 <= value <= known * 2 or len(scene.unknown_words()) < MOST_BESIDE:
                 options.append((ODOMETER_ROLE, 1.6))
         elif value >= 10_000:
@@ -252,8 +251,7 @@ def _options(
         options.append((PRICE_ROLE, 0.9))
     if PRICE_ROLE in free and figure.token.in_digits and low <= value / 1000 <= high:
         options.append((PRICE_ROLE, 1.6))  # 'three seventy nine nine'
-    most = MOST_PAID * dearest(context.currency) / DEAREST
-    if COST_ROLE in free and 5 <= value <= most and decimals in (0, 2):
+    if COST_ROLE in free and decimals in (0, 2) and 5 <= value <= _most_paid(context):
         options.append((COST_ROLE, 1.7 if decimals == 2 else 0.4))
     paired = volume is not None and pays_in_pairs(context, figure, volume)
     if COST_ROLE in free and paired and not _said_with_mills(scene, figure):
@@ -263,16 +261,14 @@ def _options(
     return options
 
 
-def _beside_volume(
-    scene: Scene, options: list[tuple[str | None, float]], figure: Figure, volume: Figure | None
-) -> list[tuple[str | None, float]]:
+def _in_one_clause(scene: Scene, volume: Figure, figure: Figure) -> bool:
     """'fuel 51,610 58.3 L, camp 51,733': the reading in the clause of the volume, before others."""
-    if volume is None or scene.clause_of(volume.start) != scene.clause_of(figure.start):
-        return options
-    return [
-        (role, worth + IN_CLAUSE * (role == ODOMETER_ROLE and worth >= FOLLOWS_ON))
-        for role, worth in options
-    ]
+    return scene.clause_of(volume.start) == scene.clause_of(figure.start)
+
+
+def _most_paid(context: Context) -> float:
+    """What a tank of fuel costs at most, in the chat's currency."""
+    return MOST_PAID * dearest(context.currency) / DEAREST
 
 
 FOLLOWS_ON = 3.0

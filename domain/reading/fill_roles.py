@@ -71,7 +71,7 @@ class Draft:
 
 def weighs(scene: Scene) -> bool:
     """Whether the message states loads."""
-    return any(figure.role == "load" for figure in scene.figures)
+    return "load" in [figure.role for figure in scene.figures]
 
 
 def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:

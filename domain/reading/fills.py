@@ -450,7 +450,7 @@ def _is_put_in(scene: Scene, cost: Figure) -> bool:
 
 def _is_priced_each(scene: Scene) -> bool:
     """'jugs of cider 2.5 gallons 7.99 each': of several things, and no fuel."""
-    return any(figure.claimed == PRICE_OF_EACH for figure in scene.figures)
+    return PRICE_OF_EACH in [figure.claimed for figure in scene.figures]
 
 
 def _of_version(scene: Scene, volume: Figure) -> bool:

@@ -35,9 +35,10 @@ def rig_of(loads: Mapping[str, Quantity], stated: str | None) -> Rig | None:
     gross = loads.get("gross")
     own = truck or [*trailer, *(p for p in ("tongue",) if p in loads)]
     one_alone = truck or (trailer and stated is None)
-    carried = sum(loads[position].amount("kg") for position in own)
-    if gross is not None and one_alone and gross.amount("kg") > BEYOND * carried:
-        return "hitched"
+    if gross is not None and one_alone:
+        carried = sum([loads[position].amount(gross.unit) for position in own])
+        if gross.value > BEYOND * carried:
+            return "hitched"
     return cast(Rig, stated) if loads.keys() != {"tongue"} else None
 
 

@@ -62,58 +62,60 @@ def makes_gross(loads: Mapping[str, Quantity]) -> bool | None:
     gross = loads.get("gross")
     if gross is None:
         return None
-    truck, complete_truck = _part(loads, ("steer", "drive"), "truck")
-    trailer, has_trailer = _trailer_part(loads)
+    unit = gross.unit
+    truck, complete_truck = _part(loads, ("steer", "drive"), "truck", unit)
+    trailer, has_trailer = _trailer_part(loads, unit)
     if "tongue" in loads and has_trailer and not complete_truck:
-        parts = trailer + loads["tongue"].amount("kg")
+        parts = trailer + loads["tongue"].amount(unit)
     elif complete_truck:
         parts = truck + trailer
     else:
         return None
-    whole = gross.amount("kg")
-    off = abs(parts - whole)
-    if off <= SUM_TOLERANCE * whole or off <= _rounding(loads):
+    off = abs(parts - gross.value)
+    if off <= SUM_TOLERANCE * gross.value or off <= _rounding(loads, unit):
         return True
-    if complete_truck and not has_trailer and parts < whole:
+    if complete_truck and not has_trailer and parts < gross.value:
         return None
     return False
 
 
-def _rounding(loads: Mapping[str, Quantity]) -> float:
+def _rounding(loads: Mapping[str, Quantity], unit: str) -> float:
     """Half of the last digit typed, for each load: '5.2k' is good to 50 lb."""
     slack = 0.0
     for load in loads.values():
         if load.unit in ("t", "ton"):
-            slack += converted(0.006, load.unit, "kg")
+            slack += converted(0.006, load.unit, unit)
         elif load.value % 100 == 0:
-            slack += converted(50.0, load.unit, "kg")
+            slack += converted(50.0, load.unit, unit)
     return slack if all(load.value % 100 == 0 or load.unit == "t" for load in loads.values()) else 0
 
 
-def _part(loads: Mapping[str, Quantity], axles: Sequence[str], whole: str) -> tuple[float, bool]:
+def _part(
+    loads: Mapping[str, Quantity], axles: Sequence[str], whole: str, unit: str
+) -> tuple[float, bool]:
     if whole in loads:
-        return loads[whole].amount("kg"), True
+        return loads[whole].amount(unit), True
     total, complete = 0.0, True
     for axle in axles:
         if axle in loads:
-            total += loads[axle].amount("kg")
+            total += loads[axle].amount(unit)
         elif f"{axle}_left" in loads and f"{axle}_right" in loads:
-            total += loads[f"{axle}_left"].amount("kg") + loads[f"{axle}_right"].amount("kg")
+            total += loads[f"{axle}_left"].amount(unit) + loads[f"{axle}_right"].amount(unit)
         else:
             complete = False
     return total, complete
 
 
-def _trailer_part(loads: Mapping[str, Quantity]) -> tuple[float, bool]:
+def _trailer_part(loads: Mapping[str, Quantity], unit: str) -> tuple[float, bool]:
     """The load on the trailer's axles, and whether any of it was given.
 
     Each axle counts once: as given, else by its wheels.
     """
-    whole, complete = _part(loads, ("trailer",), "trailer")
+    whole, complete = _part(loads, ("trailer",), "trailer", unit)
     if complete:
         return whole, True
     parts = [
-        load.amount("kg")
+        load.amount(unit)
         for position, load in loads.items()
         if position.startswith("trailer") and position.rpartition("_")[0] not in loads
     ]

@@ -208,8 +208,8 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
             distance -= TURNED
         if heads:
             distance += 1  # 'depart 48,010 arrive 48,310'
-        nearest = _nearest(figures, index)
-        if nearest is not figure and len(figures) > 1 and nearest.role not in (None, "odometer"):
+        nearest = _nearest(figures, index) if len(figures) > 1 else figure
+        if nearest is not figure and nearest.role not in (None, "odometer"):
             distance += 1
         found.append((distance, kind))
     if not found:

@@ -14,7 +14,7 @@ from domain.reading.tokens import WORD
 def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
     """'8.2 gal gas for the generator', '60 gal in the boat': neither the truck nor its tank."""
     start, end = scene.sentence_of(volume.start)
-    if "full" in scene.by_class and _of_water(scene, start, end):
+    if not WATER_TANKS.isdisjoint(scene.groups) and _of_water(scene, start, end):
         return True
     groups, words = scene.book.groups, scene.words()
     if groups["into"].isdisjoint(words) and groups["for"].isdisjoint(words):

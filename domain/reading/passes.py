@@ -27,7 +27,7 @@ class Pass(NamedTuple):
 def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
     """Split at 'pass 2', at a second 'bars on', at 'solo', or where a labelled position returns."""
     whole = Pass(tuple(figures), 0, len(scene.tokens))
-    if not scene.labels and PARTING.isdisjoint(scene.by_class):
+    if len(figures) < 2 or (not scene.labels and PARTING.isdisjoint(scene.by_class)):
         return [whole]
     marks = sorted(
         {

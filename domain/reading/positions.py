@@ -24,7 +24,8 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
 
     `rig` is how it stood, where that is said.
     """
-    _settle_middle(scene, figures)
+    if len(figures) >= MIDDLE + 1:
+        _settle_middle(scene, figures)
     header = _header(scene, figures)
     numbered = [
         figure.label
@@ -32,7 +33,7 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
         if isinstance(figure.label, Label) and figure.label.ordinal and figure.label.wheel
     ]
     axles = len({label.ordinal for label in numbered})
-    ahead, towed = _numbered_through(numbered)
+    ahead, towed = _numbered_through(numbered) if numbered else (0, 0)
     placed: dict[str, Figure] = {}
     vehicle = header.vehicle if header else None
     axle: str | None = None

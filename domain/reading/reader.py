@@ -430,6 +430,8 @@ def _stands_at(scene: Scene, entry: Entry) -> int:
 def _hitched_at(scene: Scene, entry: Hitch) -> int:
     """Where a trailer is put on or taken off: the verb before its name, where it has one."""
     verbs = [index for index, _, _ in scene.find("hitch", entry.action)]
+    if len(verbs) == 1:
+        return scene.tokens[verbs[0]].start
     named = [at for at, _, key in scene.find("name", f"trailer:{entry.trailer}")]
     own = [index for index in verbs if any(index < at <= index + REACH for at in named)]
     return next((scene.tokens[index].start for index in own or verbs), 0)

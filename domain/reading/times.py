@@ -92,13 +92,14 @@ def whens_by_part(scene: Scene) -> list[tuple[int, datetime | date]]:
     """
     if "time" not in scene.by_class and TIME not in scene.kinds:
         return []
-    timed = sorted(
-        {
-            scene.sentence_of(index)
-            for index, token in enumerate(scene.tokens)
-            if token.kind is TIME or "time" in token.senses
-        }
-    )
+    told = [
+        index
+        for index, token in enumerate(scene.tokens)
+        if token.kind is TIME or "time" in token.senses
+    ]
+    if len(told) < SEVERAL:
+        return []
+    timed = sorted({scene.sentence_of(index) for index in told})
     zone, local = zone_of(scene.context), local_time(scene.context)
     found = [
         (start, when.moment(zone, scene.context))
@@ -328,8 +329,10 @@ def month_day(scene: Scene, index: int, local: datetime) -> date | None:
 def _day_of_month(scene: Scene, local: datetime) -> date | None:
     """'on the 4th': that day of this month, or of the last where it is still to come."""
     for index, token in enumerate(scene.tokens):
+        if index < 1 or not token.text[:1].isdigit():
+            continue
         match = scene.book.patterns["day_of_month"].fullmatch(token.text)
-        if match is None or index < 1:
+        if match is None:
             continue
         before = scene.tokens[index - 1].groups
         further = scene.tokens[index - 2].groups if index > 1 else NO_GROUPS

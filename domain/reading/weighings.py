@@ -56,7 +56,7 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
     figures = scene.live_figures()
     if not _are_unnamed(scene, figures):
         figures = [figure for figure in figures if _may_be_load(scene, figure)]
-    if not figures or _are_unnamed(scene, figures):
+    if not figures or _are_unnamed(scene, figures) or _is_reading(scene, figures):
         return []
     weighings: list[Weighing] = []
     passes = passes_of(scene, figures)
@@ -75,6 +75,13 @@ def _are_unnamed(scene: Scene, figures: Sequence[Figure]) -> bool:
     """'48,210, 640 left': figures of which nothing says that they are loads, too few for a row."""
     few = not scene.labels and len(figures) < SHORTEST_ROW
     return few and SAYS_LOADS.isdisjoint(scene.by_class)
+
+
+def _is_reading(scene: Scene, figures: Sequence[Figure]) -> bool:
+    """'hitched up, leaving, 48,011': the one figure is the odometer's next reading."""
+    only = figures[0]
+    weighed = not SAYS_WEIGHED.isdisjoint(scene.by_class)
+    return len(figures) == 1 and only.label is None and is_next_odometer(scene, only, weighed)
 
 
 SHORTEST_ROW = 3
