@@ -17,7 +17,7 @@ from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION, OTHER
 from domain.reading.tokens import MARK, NUMBER, WORD, Token
 
-PLACING = ("side", "corner", "end", "vehicle", "name", "ordinal", "axle_noun")
+PLACING = frozenset(("side", "corner", "end", "vehicle", "name", "ordinal", "axle_noun"))
 """What may stand before an item and belongs to its name: 'left marker light'."""
 
 
@@ -150,13 +150,16 @@ UNDONE = frozenset(("not", "to", "not_yet"))
 
 
 def _name(scene: Scene, start: int, end: int) -> str:
-    """The item in the message's own words, spelled out where they were cut short: 'trlr brks'."""
+    """The item in the message's own words, spelled out where they were cut short: 'trlr brks'.
+
+    So it is where they were written as they are heard: 'the breaks are checked'.
+    """
     said = scene.words_between(start, end)
     if said[-2:] in IS_SHORTENED:
         return said[:-2]  # "breakaway's tested"
     tokens, other = scene.tokens[start:end], scene.book.aliases
-    spelled = " ".join(token.text for token in tokens)
-    heard = any(token.raw.casefold() in other for token in tokens)  # 'the breaks are checked'
+    spelled = " ".join([token.text for token in tokens])
+    heard = not other.keys().isdisjoint([token.raw.casefold() for token in tokens])
     return spelled if heard or len(spelled) > len(said) else said
 
 
@@ -248,7 +251,7 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
             return "done", other
         if "check_item" in token.senses:
             break
-        named = "glue" in token.senses or any(k in token.senses for k in PLACING)
+        named = "glue" in token.senses or not PLACING.isdisjoint(token.senses)
         if not named and other < index - 1:
             break  # right before it a word may name it further: 'checked the road lights'
     return None
@@ -347,7 +350,7 @@ def _start_of_name(scene: Scene, index: int) -> int:
 
 def _places(token: Token) -> bool:
     """Whether a word before an item says where it is, and belongs to its name."""
-    return any(key in token.senses for key in PLACING) and "glue" not in token.senses
+    return not PLACING.isdisjoint(token.senses) and "glue" not in token.senses
 
 
 def _all_of_clause(scene: Scene, index: int, state: int) -> bool:

@@ -27,10 +27,11 @@ def settle_money(scene: Scene, roles: dict[str, Figure], own: Sequence[Figure]) 
         if len(for_fuel) == 1 and (COST_ROLE in roles or _is_priced(scene, roles, for_fuel[0])):
             roles[COST_ROLE] = for_fuel[0]
     if PRICE_ROLE in roles and len(own) > 1:
+        pays = "pays" in scene.groups
         prices = [
             figure
             for figure in own
-            if figure.dimension == PRICE or _is_paid_price(scene, figure, roles)
+            if figure.dimension == PRICE or (pays and _is_paid_price(scene, figure, roles))
         ]
         if len(prices) > 1 and roles[PRICE_ROLE] in prices:
             roles[PRICE_ROLE] = _paid_price(scene, prices, roles)

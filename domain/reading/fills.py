@@ -150,6 +150,8 @@ def _said_of_both(scene: Scene, fills: list[Fill], *, tanks: bool) -> list[Fill]
         for index, _, key in scene.find("full")
     ):
         told["full"] = True
+    if not told:
+        return fills
     return [
         replace(
             fill, **{field: each for field, each in told.items() if getattr(fill, field) is None}

@@ -7,7 +7,7 @@ described while it stands on a scale ('unhooked: 8,140') was not hitched or unhi
 
 from __future__ import annotations
 
-from itertools import pairwise, takewhile
+from itertools import pairwise
 from typing import Literal, cast
 
 from domain.entries import Hitch
@@ -318,20 +318,16 @@ def _starts_clause(scene: Scene, index: int) -> bool:
 def _trailer_near(scene: Scene, index: int) -> bool:
     """A trailer in the same sentence, close by: 'dropped the flatdeck', 'camper is hooked up'."""
     tokens = scene.tokens
-    figured = {at for figure in scene.figures for at in range(figure.start, figure.end)}
-
-    def parts(at: int) -> bool:
-        return tokens[at].ends_sentence or tokens[at].raw == "," or at in figured
-
-    def is_trailer(at: int) -> bool:
-        behind = tokens[at + 1].senses if at + 1 < len(tokens) else {}
-        return _is_trailer(tokens[at]) and PARTS_OF_ONE.isdisjoint(behind)
-
-    before = takewhile(lambda at: not parts(at), range(index - 1, max(index - REACH, 0) - 1, -1))
-    behind = takewhile(
-        lambda at: not parts(at - 1), range(index + 1, min(index + REACH + 1, len(tokens)))
-    )
-    return any(map(is_trailer, before)) or any(map(is_trailer, behind))
+    for at in (*scene.by_class.get("name", ()), *scene.by_class.get("vehicle", ())):
+        if at == index or abs(at - index) > REACH or not _is_trailer(tokens[at]):
+            continue
+        low, high = min(index, at), max(index, at)
+        parted = any(token.ends_sentence or token.raw == "," for token in tokens[low:high])
+        if parted or any(each.start < high and low < each.end for each in scene.figures):
+            continue
+        if at + 1 == len(tokens) or PARTS_OF_ONE.isdisjoint(tokens[at + 1].senses):
+            return True
+    return False
 
 
 PARTS_OF_ONE = frozenset(("check_item", "axle_noun"))

@@ -361,7 +361,7 @@ FASTEST_BARE = (15, 130)
 
 def _is_no_gauge(scene: Scene, label: Label, figure: Figure) -> bool:
     """'wind's max 40', 'the speed sign says 35'; what a gauge of the rig says was read off it."""
-    return any(
+    return "no_gauge" in scene.groups and any(
         "no_gauge" in token.groups
         and not ("as_it_is" in token.groups and label.subject not in ANYBODYS)
         for token in scene.tokens[label.start : figure.start]

@@ -393,13 +393,15 @@ LEAST_UNPLACED = 1000
 
 def _unplaced(scene: Scene) -> tuple[Quantity, ...]:
     """Figures the size of a load that nothing took: a weighing without them may be misread."""
+    left = [figure for figure in scene.live_figures() if figure.role is None]
+    if not left:
+        return ()
     unit = MASS_UNIT[scene.context.units]
     told = {figure.value for figure in scene.figures if figure.role == "load"}
     return tuple(
         Quantity(figure.value, figure.unit or unit)
-        for figure in scene.live_figures()
-        if figure.role is None
-        and figure.value not in told  # 'one oh eight forty, yeah ten thousand eight hundred ...'
+        for figure in left
+        if figure.value not in told  # 'one oh eight forty, yeah ten thousand eight hundred ...'
         and figure.dimension in (None, MASS)
         and figure.value >= LEAST_UNPLACED
         and not (

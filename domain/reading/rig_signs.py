@@ -43,7 +43,8 @@ def may_be_ours(scene: Scene, figure: Figure, subject: str, value: Quantity) -> 
     start, _ = scene.sentence_of(figure.start)
     if _somebody_does(scene, start):
         return False
-    if any("whenever" in token.groups for token in scene.tokens[start : figure.start]):
+    ahead = scene.tokens[start : figure.start]
+    if "whenever" in scene.groups and any("whenever" in token.groups for token in ahead):
         return False  # 'when it's 85 degrees out'
     if subject in LEAST_KMH and value.amount("km/h") < LEAST_KMH[subject]:
         return False
@@ -52,7 +53,7 @@ def may_be_ours(scene: Scene, figure: Figure, subject: str, value: Quantity) -> 
         return False
     if subject == "grade" and _heads_noun(scene, figure):
         return False
-    strange = sum(1 for index in scene.unknown_words() if not scene.tokens[index].groups)
+    strange = len([index for index in scene.unknown_words() if not scene.tokens[index].groups])
     most = MOST_STRANGE_BARE if bare else MOST_STRANGE
     if subject == "speed" and len(scene.figures) == 1:
         most = 0  # 'doing 70 mph on the freeway'

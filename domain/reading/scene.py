@@ -184,10 +184,12 @@ class Scene:
         """Whether a class of term (with that key) stands anywhere in the message."""
         if term_class not in self.by_class:
             return False
-        return key is None or any(
-            key in self.tokens[index].senses.get(term_class, "").split()
-            for index in self.by_class[term_class]
-        )
+        if key is None:
+            return True
+        said = [
+            self.tokens[index].senses.get(term_class, "") for index in self.by_class[term_class]
+        ]
+        return key in said or key in " ".join(said).split()
 
     def said(self) -> frozenset[str]:
         """The classes and groups of the message's words, and the dimensions of its figures."""

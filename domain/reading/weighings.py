@@ -290,14 +290,13 @@ def _labelled_and_bare(
     """
     if not scene.labels:
         return [], list(each.figures)
-    labels = [
-        (figure, figure.label if isinstance(figure.label, Label) else None)
-        for figure in each.figures
-        if figure not in row
-    ]
-    labelled = [figure for figure, label in labels if label is not None]
-    bare = [figure for figure, label in labels if label is None]
-    axles = [figure for figure, label in labels if label is not None and label.whole != "gross"]
+    figures = [figure for figure in each.figures if figure not in row]
+    labels = [(figure, figure.label) for figure in figures if isinstance(figure.label, Label)]
+    labelled = [figure for figure, _ in labels]
+    if len(labelled) == len(figures) and "absent" not in scene.groups:
+        return labelled, []
+    bare = [figure for figure in figures if not isinstance(figure.label, Label)]
+    axles = [figure for figure, label in labels if label.whole != "gross"]
     if len(axles) == 1 and len(bare) >= (1 if rig == "solo" else 2) and not row:
         only, first = axles[0], bare[0]
         label = only.label
@@ -307,7 +306,7 @@ def _labelled_and_bare(
         if heads and only.start < first.start <= only.end + 1:
             rest = [figure for figure in labelled if figure is not only]
             return rest, [only, *bare]
-    bare += [figure for figure, label in labels if label and is_absent(scene, label)]
+    bare += [figure for figure, label in labels if is_absent(scene, label)]
     return labelled, bare
 
 
@@ -430,9 +429,10 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
         trust += SURE_AXLE
     if label.compound:
         trust -= 1.0
-    if any(
+    between = scene.tokens[label.end : figure.start]
+    if between and any(
         not token.senses and token.kind is WORD and "joins_label" not in token.groups
-        for token in scene.tokens[label.end : figure.start]
+        for token in between
     ):
         trust -= 0.7
     return trust
