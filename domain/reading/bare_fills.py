@@ -164,17 +164,20 @@ def _tells_a_story(scene: Scene) -> bool:
 
 def _of_a_thing(scene: Scene, figures: Sequence[Figure], roles: Sequence[str | None]) -> bool:
     """'the jackpot's at 21,560, we bought 5': what was bought is no fuel, nor that an odometer."""
+    if ODOMETER_ROLE not in roles or not READ_OF_FUEL.isdisjoint(scene.by_class):
+        return False
     if not all("buys" in token.groups for _, token, _ in scene.find("fuel_cue")):
         return False
-    reading = next((f for f, r in zip(figures, roles, strict=True) if r == ODOMETER_ROLE), None)
-    if reading is None or scene.has("full") or scene.has("odometer"):
-        return False
-    at = reading.start - 1
+    at = figures[roles.index(ODOMETER_ROLE)].start - 1
     while at > 0 and scene.tokens[at].senses.get("glue") == "copula":
         at -= 1
     thing = scene.tokens[at]
     fills = scene.book.groups["fill_noun"]  # 'two stops: ...'
     return at in scene.unknown and thing.raw[0].islower() and thing.text not in fills
+
+
+READ_OF_FUEL = frozenset(("full", "odometer"))
+"""Classes of term beside which a reading is the odometer's, whatever was bought."""
 
 
 def _only_a_volume(draft: Draft, roles: Sequence[str | None]) -> bool:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.choices import ChoiceLabel
-from domain.entries import AXLES, SINGLE_AXLES, Weighing
+from domain.entries import AXLES, POSITIONS, SINGLE_AXLES, Weighing
 from domain.quantities import Quantity, converted
 from domain.reading.doubts import Doubt
 from domain.reading.figures import Figure
@@ -35,6 +35,15 @@ AXLE_KG = (200.0, 12_000.0)
 GROSS_KG = (700.0, 45_000.0)
 
 
+LIMITS_OF = {at: WHEEL_KG for at in POSITIONS if at.endswith(("_left", "_right"))} | {
+    "gross": GROSS_KG,
+    "tongue": TONGUE_KG,
+    "trailer": LOAD_KG,
+    "truck": LOAD_KG,
+}
+"""What each position can weigh that is no axle."""
+
+
 def impossible_position(
     placed: dict[str, Figure], loads: dict[str, Quantity], rig: str | None
 ) -> str | None:
@@ -54,15 +63,8 @@ def impossible_position(
 
 def is_possible(position: str, weight: float, rig: str | None) -> bool:
     """Whether a position of a rig behind a pickup can weigh so many kilograms."""
-    low, high = AXLE_KG
-    if position == "gross":
-        low, high = LOAD_KG if rig == "trailer" else GROSS_KG
-    elif position == "tongue":
-        low, high = TONGUE_KG
-    elif position.endswith(("_left", "_right")):
-        low, high = WHEEL_KG
-    elif position in ("trailer", "truck"):
-        low, high = LOAD_KG
+    trailer_whole = position == "gross" and rig == "trailer"
+    low, high = LOAD_KG if trailer_whole else LIMITS_OF.get(position, AXLE_KG)
     return low <= weight <= high
 
 
