@@ -85,11 +85,7 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
         return ()
     if undoes(scene):
         return (Correction(action="undo", words=kind_undone(scene)),)
-    live = [
-        figure
-        for figure in scene.figures
-        if figure.claimed is None and not _counts_digits(scene, figure)
-    ]
+    live = _figures(scene)
     if len(live) == 1 and any(
         means(scene, live[0]) for means in (_starred, _only_refuses, _is_set)
     ):
@@ -115,9 +111,23 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
 
 
 def _may_correct(scene: Scene) -> bool:
-    """Whether a word or mark stands there without which nothing is corrected."""
+    """Whether a word or mark stands there without which nothing is corrected.
+
+    That a tank was full, or not, is a correction where no figure is told: 'that was a partial'.
+    """
     by_word = not CORRECTING.isdisjoint(scene.by_class)
-    return by_word or STAR in scene.text or not scene.groups.isdisjoint(PUTS_RIGHT)
+    if by_word or STAR in scene.text or not scene.groups.isdisjoint(PUTS_RIGHT):
+        return True
+    return "full" in scene.by_class and not _figures(scene)
+
+
+def _figures(scene: Scene) -> list[Figure]:
+    """The figures that nothing else owns, and that count no digits."""
+    return [
+        figure
+        for figure in scene.figures
+        if figure.claimed is None and not _counts_digits(scene, figure)
+    ]
 
 
 PUTS_RIGHT = frozenset(("refuses", "found_wrong", "sets_field"))
@@ -135,7 +145,7 @@ def _worded(scene: Scene) -> bool:
     return scene.has("correction") or scene.has("reported") or "found_wrong" in scene.groups
 
 
-CORRECTING = frozenset(("correction", "reported", "takes_out", "full"))
+CORRECTING = frozenset(("correction", "reported", "takes_out"))
 
 
 def _several(scene: Scene, figures: Sequence[Figure]) -> tuple[Correction, ...]:
