@@ -98,15 +98,22 @@ def _best(
     paid = COST_ROLE in draft.roles and (cue or draft.product)
     best: tuple[float, Sequence[str | None] | None] = (0.0, None)
     tried: list[tuple[float, list[str]]] = []
+    # Money alone says nothing of fuel: 'it's at 6448 California 2 and the price is $55'.
+    fuelled = cue or draft.product or draft.roles.keys() - {COST_ROLE}
+    needed = 1.0 if fuelled else 3.5
+    may_fit = SUM_FITS if len(figures) + len(draft.roles) >= len(SUMMED) else 0.0
     for chosen in product(*options):
+        score = sum([worth for _, worth in chosen])
+        most = score + may_fit
+        if (most <= best[0] or most < needed) and scene.trace is None:
+            continue
         names = [role for role, _ in chosen]
         named = [role for role in names if role]
         taken = {*draft.roles, *named}
         if len(taken) < len(draft.roles) + len(named):
             continue
-        score = sum([worth for _, worth in chosen])
         if VOLUME_ROLE in taken:
-            if PRICE_ROLE in taken and COST_ROLE in taken:
+            if taken.issuperset(SUMMED):
                 score += _arithmetic(scene, draft.roles | _in_roles(names, figures))
         elif COST_ROLE not in taken or not (paid or PRICE_ROLE in taken):
             score -= 3.0
@@ -116,9 +123,6 @@ def _best(
             tried.append((score, [role or "nothing" for role in names]))
         if score > best[0]:
             best = (score, names)
-    # Money alone says nothing of fuel: 'it's at 6448 California 2 and the price is $55'.
-    fuelled = cue or draft.product or draft.roles.keys() - {COST_ROLE}
-    needed = 1.0 if fuelled else 3.5
     for score, told in sorted(tried, reverse=True)[:3]:
         scene.decided(partial(_told, figures, told, score, needed))
     return best if best[0] >= needed else (0.0, None)
@@ -296,4 +300,11 @@ def _arithmetic(scene: Scene, roles: dict[str, Figure]) -> float:
         total /= 100
     volume, cost = roles[VOLUME_ROLE], roles[COST_ROLE]
     paid = cost.value / 100 if pays_in_pairs(scene.context, cost, volume) else cost.value
-    return 4.0 if abs(total - paid) <= MONEY_TOLERANCE * total else -2.0
+    return SUM_FITS if abs(total - paid) <= MONEY_TOLERANCE * total else -2.0
+
+
+SUMMED = (VOLUME_ROLE, PRICE_ROLE, COST_ROLE)
+"""The roles of which two make the third."""
+
+SUM_FITS = 4.0
+"""What it is worth that they do."""
