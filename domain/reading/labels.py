@@ -77,7 +77,8 @@ def find_labels(
             or (current.wheel and _joins_axles(tokens, index, current))
         ):
             current = None
-    _rear_alone(tokens, labels)
+    if "rear_or_right" in groups:
+        _rear_alone(tokens, labels)
     if len(labels) >= LEAST_PAIR:
         labels = _listed_apart(tokens, labels)
         _rear_of_trailer(tokens, labels)

@@ -294,6 +294,9 @@ def _links(
     for number, figure in enumerate(figures):
         ahead, behind = gaps[number], gaps[number + 1]
         before = after = None
+        if not (ahead or behind):
+            links.append((None, None))
+            continue
         for label in ahead:
             gauge = label.subject or gauge
         if (
