@@ -13,6 +13,7 @@ from itertools import pairwise
 from domain.context import MASS_UNIT
 from domain.entries import Cargo
 from domain.quantities import Quantity
+from domain.reading.antecedents import POINTS, Meant, thing_meant
 from domain.reading.figures import MASS, Figure, kilograms
 from domain.reading.label import Label
 from domain.reading.scene import Scene
@@ -41,12 +42,16 @@ def read_cargo(scene: Scene) -> list[Cargo]:
     if not verb and not any(figure.dimension == MASS for figure in scene.figures):
         return []
     spots = [spot for spot in find_spots(scene) if not is_left(scene, spot)]
+    meant = _things_meant(scene, spots)
     masses = [
         figure
         for figure in scene.live_figures()
         if figure.role is None
         and (
-            _is_mass(figure, spots if verb or not scene.has("weigh_cue") else [])
+            _is_mass(
+                figure,
+                spots if verb or figure.start in meant or not scene.has("weigh_cue") else [],
+            )
             or (spots and _in_row_of_masses(scene, figure, spots))
         )
     ]
@@ -56,16 +61,17 @@ def read_cargo(scene: Scene) -> list[Cargo]:
     listed_only = "carried_thing" in scene.groups and _lists_only_things(scene)
     weighed = scene.has("weigh_cue") and not listed_only
     for figure in masses:
-        spot = spot_of(scene, figure, masses, spots)
+        thing = meant.get(figure.start)
+        spot = spot_of(scene, figure, masses, spots) or (thing.spot if thing else None)
         if spot is None and _taken_off(scene, figure):
             continue
-        if weighed and (spot is None or figure.dimension is None):
+        if weighed and thing is None and (spot is None or figure.dimension is None):
             continue
-        item = item_of(scene, figure, spots)
+        item = thing.item if thing else item_of(scene, figure, spots)
         trailer = None if spot else _on_trailer(scene, figure)
         placed = spot or trailer is not None or _counted_in(scene, figure)
         loaded = listed_only or _loaded(scene, verb=verb) or _adds_thing(scene, figure)
-        if item is None or not (placed or loaded):
+        if item is None or not (placed or loaded or thing):
             continue
         listed = _in_row_of_masses(scene, figure, spots)
         if not (listed or _may_carry(figure, verb=verb, spot=spot)):
@@ -87,6 +93,14 @@ def read_cargo(scene: Scene) -> list[Cargo]:
             )
         )
     return found
+
+
+def _things_meant(scene: Scene, spots: Sequence[Spot]) -> dict[int, Meant]:
+    """The things that masses are told of by pronoun, each by where its figure begins."""
+    if POINTS not in scene.groups and "weigh_cue" not in scene.by_class:
+        return {}
+    found = ((figure.start, thing_meant(scene, figure, spots)) for figure in scene.live_figures())
+    return {start: thing for start, thing in found if thing is not None}
 
 
 def _how_many(scene: Scene, figure: Figure) -> int:

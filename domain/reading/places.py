@@ -60,16 +60,30 @@ def _led_to(scene: Scene) -> Iterator[tuple[int, str]]:
         start = index + 1
         while start < len(tokens) and "before_name" in tokens[start].groups:
             start += 1
+        start = _behind_part(tokens, start)
         end = _name_end(tokens, start)
         if end == start + 1 and _is_money(tokens[start]):
             continue  # 'paid in pesos'
         if "sent_from" in token.groups and tokens[end : end + 1] and tokens[end].raw == ":":
             continue  # 'fwd from Ned: ...'
-        if end > start and "no_destination" not in tokens[start].groups:
+        if end > start and not _is_no_destination(tokens[start], alone=end == start + 1):
             right = _put_right(tokens, end)
             yield index, scene.words_between(*(right or (start, end)))
             if right:
                 return
+
+
+def _behind_part(tokens: list[Token], start: int) -> int:
+    """'at the top of Harrow Pass': where the name begins that a part of a place is of."""
+    part = tokens[start : start + 3]
+    if len(part) < 3 or "no_destination" not in part[0].groups or "of" not in part[1].groups:
+        return start
+    return start + 2 if part[2].raw[0].isupper() and part[0].raw[0].islower() else start
+
+
+def _is_no_destination(token: Token, *, alone: bool) -> bool:
+    """'at most', 'at the top of the grade'; 'at Top Hat Fuel' is a name."""
+    return "no_destination" in token.groups and (alone or token.raw[0].islower())
 
 
 def _is_money(token: Token) -> bool:
@@ -180,7 +194,10 @@ def _standing_alone(scene: Scene) -> str | None:
         if before is None or before.kind in (MARK, BREAK) or before.kind is NUMBER:
             end = _name_end(tokens, index)
             if not (
-                _is_ware(scene, end) or _is_of_vehicle(tokens, end) or _does(tokens, index, end)
+                _is_ware(scene, end)
+                or _is_of_vehicle(tokens, end)
+                or _does(tokens, index, end)
+                or _is_so(tokens, index)
             ):
                 return scene.words_between(index, end)
     return None
@@ -215,6 +232,18 @@ def _does(tokens: list[Token], start: int, end: int) -> bool:
     plain = sum(1 for token in tokens[start + 1 : end] if token.raw.islower())
     told = end < len(tokens) and "somebody_told" in tokens[end].groups
     return plain > 1 or (plain > 0 and told)
+
+
+def _is_so(tokens: list[Token], index: int) -> bool:
+    """'Weather's lovely', 'Extractor's aboard': the s is a verb; 'Molly's fuel stop' is a name."""
+    behind = tokens[index + 1] if index + 1 < len(tokens) else None
+    if behind is None or not tokens[index].possessive or behind.kind is not WORD:
+        return False
+    return behind.raw[0].islower() and OF_BUSINESS.isdisjoint(behind.senses)
+
+
+OF_BUSINESS = frozenset(("fuel_cue", "product", "street", "weigh_cue"))
+"""Classes of words that what sells fuel or weighs is called by, too."""
 
 
 def _is_ware(scene: Scene, end: int) -> bool:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from domain.entries import COUPLING, Rating, WordsOf
 from domain.quantities import Quantity
+from domain.reading.allowed import ALLOWS, is_allowed
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure
@@ -63,17 +64,19 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     """The ratings that a message states, a doubt about one, or none."""
     tank = is_tank_size(scene)
     named = tank or scene.has("subject", "tyre") or is_plate(scene)
+    named = named or not ALLOWS.isdisjoint(scene.groups)
     if NAMING.isdisjoint(scene.by_class) and not named:
         return []
     _settle_weighed(scene)
     found: list[Rating] = []
-    framed = is_framed(scene)
+    framed, weighed = is_framed(scene), scene.has("weigh_cue")
     pairs = stamped_pairs(scene)
     indexes = load_index_pairs(scene)
     for figure in scene.live_figures():
         if figure.role is not None:
             continue
         framed_here = framed and not weighed_since(scene, figure)
+        framed_here = framed_here or (not weighed and is_allowed(scene, figure))
         if framed_here and _is_dry(scene, figure):
             scene.claim(figure, "what it weighs dry")
             continue
@@ -548,7 +551,8 @@ def _part_in_clause(scene: Scene, figure: Figure) -> str | None:
 def _hitch_part(scene: Scene) -> str:
     for _, _, key in scene.find("rating_subject"):
         return key if key == "hitch" else "hitch"
-    return "truck" if scene.has("rating", "gcwr") else "hitch"
+    towing = scene.has("rating", "tow") and (scene.has("vehicle", "truck") or scene.named("truck"))
+    return "truck" if towing or scene.has("rating", "gcwr") else "hitch"
 
 
 def _note(scene: Scene, figure: Figure, name: str) -> str | None:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from domain.quantities import Quantity
 from domain.reading.figures import DIMENSION_OF, LENGTH, Figure
-from domain.reading.phrasebook import SPOT_CLASS, find_overlapping
+from domain.reading.phrasebook import ALONE, SPOT_CLASS, find_overlapping
 from domain.reading.scene import Scene
 
 
@@ -30,7 +30,7 @@ def find_spots(scene: Scene) -> list[Spot]:
     words, owners = scene.words(), scene.owners()
     groups = scene.book.groups
     spots: list[Spot] = []
-    found = find_overlapping(words, scene.book.overlapping[SPOT_CLASS])
+    found = _with_ends(scene, find_overlapping(words, scene.book.overlapping[SPOT_CLASS]))
     leads: dict[int, int] = {}
     for start, end, keys in found:
         if "lead" in keys.split():
@@ -65,6 +65,27 @@ def find_spots(scene: Scene) -> list[Spot]:
         spots.append(Spot(" ".join(kept), lead, owners[lead_start], owners[last - 1] + 1))
         taken = last
     return spots
+
+
+Found = list[tuple[int, int, str]]
+"""Phrases of the table of places, each with its first word, the one behind its last, its keys."""
+
+
+def _with_ends(scene: Scene, found: Found) -> Found:
+    """'in the back of the truck': an end is a place, where 'back of' may lead to one."""
+    words, groups = scene.words(), scene.book.groups
+    index = scene.book.overlapping[SPOT_CLASS]
+    ends = [
+        (start, end - 1, "spot")
+        for start, end, keys in found
+        if keys == "lead"
+        and end == start + 2
+        and start > 1
+        and words[start + 1] in groups["of"]
+        and words[start - 1] in groups["article"]
+        and any(key == "spot" for _, key in index[words[start]].get(ALONE, ()))
+    ]
+    return sorted((*found, *ends)) if ends else found
 
 
 def is_left(scene: Scene, spot: Spot) -> bool:

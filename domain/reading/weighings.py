@@ -15,6 +15,7 @@ from domain.context import MASS_UNIT
 from domain.entries import POSITIONS, SINGLE_AXLES, Weighing
 from domain.quantities import Quantity
 from domain.reading.aboard import people_aboard
+from domain.reading.allowed import ALLOWS, leave_allowed
 from domain.reading.bare_loads import is_next_odometer, place_bare
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LEAST_LOAD, MASS, VOLUME, Figure
@@ -53,6 +54,8 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
     """The weighings that a message states, a doubt about them, or none."""
     if "differs" in scene.groups:
         _leave_differences(scene)
+    if not ALLOWS.isdisjoint(scene.groups):
+        leave_allowed(scene)
     figures = scene.live_figures()
     if not _are_unnamed(scene, figures):
         figures = [figure for figure in figures if _may_be_load(scene, figure)]
