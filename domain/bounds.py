@@ -24,6 +24,7 @@ from domain.uncertainty import Measured, exact
 from domain.weighing import Weights
 
 NEEDS_SOLO = "a pass of the truck alone"
+NEEDS_HITCHED = "a hitched weighing"
 NEEDS_EACH_AXLE = "each axle of the truck by itself"
 NEEDS_CURB = "the truck's curb weight"
 NEEDS_AXLES = "the number of trailer axles"
@@ -38,7 +39,22 @@ Check = Callable[[Rig, Weights, LoadIndex], Iterable[Margin]]
 def margins(rig: Rig, weights: Weights, load_index: LoadIndex) -> tuple[Margin, ...]:
     """Every rating given, against what loads it: tightest first, the unknown ones last."""
     found = [margin for check in CHECKS for margin in check(rig, weights, load_index)]
+    if _apart(weights):
+        found = [_hitched_first(each) for each in found]
     return tuple(sorted(found, key=tightness))
+
+
+def _apart(weights: Weights) -> bool:
+    """Whether truck and tongue were weighed each by itself, and never the rig."""
+    passes = weights.session.passes
+    return weights.session.road is None and "solo" in passes and weights.tongue is not None
+
+
+def _hitched_first(margin: Margin) -> Margin:
+    """The truck alone was weighed: what is still wanting is the rig."""
+    if isinstance(margin, Unknown) and margin.needs == NEEDS_SOLO:
+        return replace(margin, needs=NEEDS_HITCHED)
+    return margin
 
 
 def tongue_share(rig: Rig, weights: Weights, country: Country) -> Share | None:
@@ -53,9 +69,11 @@ ON_TRUCK = ("truck", "steer", "drive", "payload")
 def unjudged(session: Session, found: Iterable[Margin]) -> tuple[Unknown, ...]:
     """Limits that bear on the rig as it stood, and that its passes can't be held to.
 
-    A truck alone is not held to what a trailer would load, nor a trailer alone to the truck's.
+    A truck alone is not held to what a trailer would load, nor a trailer alone to the truck's;
+    a truck and the tongue that it will carry are the rig, as far as they go.
     """
-    road, solo = session.road is not None, "solo" in session.passes
+    solo = "solo" in session.passes
+    road = session.road is not None or (solo and "trailer" in session.passes)
     return tuple(
         each
         for each in found
@@ -74,7 +92,7 @@ class Rule:
 
 
 RULES = (
-    Rule("truck", "gcwr", "gross", "a hitched weighing"),
+    Rule("truck", "gcwr", "gross", NEEDS_HITCHED),
     Rule("truck", "gvwr", "truck", "steer and drive axles"),
     Rule("truck", "gawr_front", "steer", NEEDS_EACH_AXLE),
     Rule("truck", "gawr_rear", "drive", NEEDS_EACH_AXLE),
@@ -103,9 +121,22 @@ def load_of(weights: Weights, name: str) -> Measured | None:
             return weights.loads.get(name)
 
 
+def towing(weights: Weights, name: str) -> Measured | None:
+    """A load of the truck as it tows: the tongue is still to come on one that was weighed alone.
+
+    It comes on behind the drive axle, which bears more than the tongue's weight of it.
+    """
+    load = weights.loads.get(name)
+    if load is None or weights.tongue is None or not _apart(weights):
+        return load
+    return {"truck": load + weights.tongue.load, "drive": None}.get(name, load)
+
+
 def _named(limit: Limit, weights: Weights, needs: str) -> Margin:
     """The margin of a named load; a trailer whose axles alone are too heavy is over for sure."""
     load = load_of(weights, limit.bounds)
+    if limit.bounds in ON_TRUCK:
+        load, needs = towing(weights, limit.bounds), NEEDS_HITCHED if _apart(weights) else needs
     axles = weights.loads.get("trailer")
     if load is None and limit.bounds == "trailer weight" and axles is not None:
         at_least = judged(limit, axles)
@@ -198,7 +229,8 @@ def _truck_tyres(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[
             if axle == "rear" and tyres is None:
                 yield Unknown(limit, NEEDS_WHEELS)
             else:
-                yield judged(limit, weights.loads.get(bounds), f"the {bounds} axle by itself")
+                needs = NEEDS_HITCHED if _apart(weights) else f"the {bounds} axle by itself"
+                yield judged(limit, towing(weights, bounds), needs)
 
 
 def _tyres_of(
@@ -275,7 +307,7 @@ def _payload(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Marg
     limit = Limit(subject="truck", rating="payload", bounds="payload", value=value)
     gvwr, curb = rig.mass("truck", "gvwr"), rig.mass("truck", "curb")
     empty = curb or (gvwr - value if gvwr else None)
-    truck = weights.loads.get("truck")
+    truck = towing(weights, "truck")
     if empty is not None:
         load = None if truck is None else truck - empty
         yield judged(replace(limit, by_label=not curb), load, "steer and drive axles")

@@ -467,10 +467,13 @@ ANY_LABEL = ("observation", "rating", "value", "weighing", "cost")
 
 
 def _is_of_another(scene: Scene, figure: Figure, asked: Ask) -> bool:
-    """'the tank only holds 36', 'dinner was $122': what is told is of something else."""
+    """'the tank only holds 36', '2,000 lb of gravel', 'dinner was $122': it is of something else."""
     before = scene.tokens[max(0, figure.start - 2) : figure.start]
     if any("holds" in token.groups for token in before):
         return True
+    behind = scene.tokens[figure.end : figure.end + 2]
+    if asked.about in POSITIONS and len(behind) > 1 and "of" in behind[0].groups:
+        return behind[1].groups.isdisjoint(("article", "our")) and not behind[1].senses
     return asked.about in SAID_IN_DIGITS and buys_something_else(scene, figure)
 
 

@@ -14,6 +14,7 @@ from datetime import date
 from itertools import pairwise
 
 from domain.context import MASS_UNIT, Context
+from domain.doubts import kinds_in_doubt, picked
 from domain.entries import (
     KIND_NAMES,
     Cargo,
@@ -122,7 +123,7 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         return SILENT
     if context.asked is not None:
         answer = answer_of(scene, context.asked) or _answer_first(scene, context.asked)
-        if answer is not None:
+        if answer is not None and not _tells_another(scene, context.asked, answer):
             return _with_what_else(scene, context, answer)
     note = read_note(scene) if "note" in scene.by_class else None
     if note is not None:
@@ -166,6 +167,21 @@ def _answer_first(scene: Scene, asked: Ask) -> Facts | None:
     if not isinstance(_verdict(talk, unasked), Silent):
         return None
     return answer_of(Scene(scene.text[:cut], scene.context, scene.book), asked)
+
+
+def _tells_another(scene: Scene, asked: Ask, answer: Facts) -> bool:
+    """'2000 lb of gravel', 'ball 10000 lb': a figure of something else that is told whole.
+
+    What picks a choice is an answer, whatever else it could be read as.
+    """
+    if picked(answer.entries, asked):
+        return False
+    unasked = replace(scene.context, asked=None)
+    own = _verdict(Scene(scene.text, unasked, scene.book), unasked)
+    if not isinstance(own, Facts):
+        return False
+    meant = kinds_in_doubt(asked) | {Correction}
+    return not any(type(entry) in meant for entry in own.entries)
 
 
 def _with_what_else(scene: Scene, context: Context, answer: Facts) -> Facts:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Fill, Hitch, Weighing
+from domain.entries import Cargo, Fill, Hitch, Rating, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice, Facts, Question, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -295,3 +295,44 @@ def test_what_dinner_cost_is_not(reads: Reader) -> None:
 )
 def test_what_is_supposed_of_the_other_and_mistyped(text: str, fill: Fill, reads: Reader) -> None:
     assert reads(text, on_the_road(asked=WHICH_FLUID)) == Facts((fill,))
+
+
+STEER = Ask(
+    "steer",
+    (
+        Choice("5,190 lb", (Weighing(loads={"steer": Quantity(5190, "lb"), "drive": POUNDS}),)),
+        Choice("the rest, without the steer", (Weighing(loads={"drive": POUNDS}),)),
+    ),
+    "implausible",
+    (Quantity(5190, "lb"),),
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("ball 10000 lb", Rating),
+        ("the ball is stamped 8000 lb", Rating),
+        ("hitch tongue rating 1400", Rating),
+        ("hauling 2000 lb of mulch", Cargo),
+        ("mulch 2000 lb", Cargo),
+    ],
+)
+def test_a_figure_of_another_kind_is_no_answer(text: str, kind: type, reads: Reader) -> None:
+    verdict = reads(text, on_the_road(asked=STEER))
+    assert isinstance(verdict, Facts)
+    assert {type(entry) for entry in verdict.entries} == {kind}
+
+
+@pytest.mark.parametrize("text", ["2000 lb of gravel", "got 3000 lb of stone"])
+def test_so_much_of_something_is_no_axle(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road(asked=STEER))
+    assert not isinstance(verdict, Facts) or not any(
+        isinstance(entry, Weighing) for entry in verdict.entries
+    )
+
+
+@pytest.mark.parametrize("text", ["5210", "i meant 5210 lb", "5210 lb, thanks", "it was 5,210"])
+def test_the_figure_anew_is_the_answer(text: str, reads: Reader) -> None:
+    loads = {"steer": Quantity(5210, "lb"), "drive": POUNDS}
+    assert reads(text, on_the_road(asked=STEER)) == Facts((Weighing(loads=loads),))
