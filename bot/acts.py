@@ -25,7 +25,7 @@ from bot.store.shelf import Book
 from bot.store.tables import MessageRow
 from domain.corrections import Amended, Change, Unclear, Withdrawn, bind
 from domain.doubts import answers_doubt, kinds_in_doubt, picked
-from domain.entries import KIND_NAMES, Correction, Entry, Fill, Odometer, Weighing
+from domain.entries import KIND_NAMES, Correction, Entry, Fill, Odometer, Rating, Weighing
 from domain.log import Logged, Preferences, Reach
 from domain.motion import STOPS, is_moving, is_stop
 from domain.naming import Names, settled, which_trailer_is_open
@@ -232,6 +232,10 @@ def _correct(desk: Desk, correction: Correction) -> Answer:
                 questions.put(desk.plain, desk.chat, desk.message, doubt, before.key)
                 return asking.ask_answer(doubt)
             new = desk.book.keep(desk.message, after, before.at, before.key)
+            if isinstance(after, Rating):
+                lately = desk.book.log(Reach(latest=dispatch.LATELY))
+                said = correcting.amended_answer(outcome)
+                return dispatch.rating_answer(lately, desk.preferences, [after], said)
             if not isinstance(after, Weighing | Fill):
                 return correcting.amended_answer(outcome)
             return correcting.amended_answer(outcome, answer_to(desk, [new]))

@@ -27,7 +27,7 @@ from bot.answers import (
     upkeep,
     weights,
 )
-from bot.answers.answer import Answer
+from bot.answers.answer import Answer, joined
 from bot.answers.brief import brief
 from bot.answers.language import say
 from bot.answers.words import listed
@@ -87,7 +87,19 @@ def _filled(
 def _rated(log: Log, preferences: Preferences, now: datetime, group: Group) -> tuple[Answer, Group]:
     entries = [cast(Rating, each.entry) for each in group]
     standing = upkeep.standing_answer(log, entries)
-    return standing or setup.ratings_kept(log, preferences, entries), group
+    if standing is not None:
+        return standing, group
+    return rating_answer(
+        log, preferences, entries, setup.ratings_kept(log, preferences, entries)
+    ), group
+
+
+def rating_answer(
+    log: Log, preferences: Preferences, ratings: Sequence[Rating], kept: Answer
+) -> Answer:
+    """What was kept, behind what it makes of the last weighing."""
+    over = weights.over_on(log, preferences, ratings)
+    return kept if over is None else joined([over, kept])
 
 
 def _loaded(

@@ -17,7 +17,9 @@ from bot.answers.journeys import asked_span, heaviest_rows
 from bot.answers.language import marked, say
 from bot.answers.limits import (
     CAUTION,
+    PARTS,
     STOP,
+    left_text,
     limit_name,
     limit_text,
     margin_row,
@@ -57,11 +59,12 @@ from domain.account import heaviest
 from domain.bounds import load_of
 from domain.context import MASS_UNIT
 from domain.driving import driving
-from domain.entries import SINGLE_AXLES, Cargo, Weighing
+from domain.entries import SINGLE_AXLES, Cargo, Rating, Weighing
 from domain.log import Log, Logged, Preferences
 from domain.margins import Margin, Over, Share, Unknown
 from domain.passes import Session, first_weighed, latest_session, session_of, with_axles
 from domain.quantities import Quantity
+from domain.rig import STANDS_FOR
 from domain.uncertainty import Measured, spread
 from domain.verdicts import Question
 from domain.wanted import LOADED_BY, Wanted
@@ -113,6 +116,37 @@ def weighing_answer(
     first = [] if session.axles_at is None else [_axles_note(session.axles_at, preferences)]
     answer = short_answer(told, _unit(preferences), first=first, since=since, new=new)
     return replace(answer, picture=rig_picture(told, preferences)) if is_complete(told) else answer
+
+
+def over_on(log: Log, preferences: Preferences, ratings: Sequence[Rating]) -> Answer | None:
+    """What ratings told after the scale make of the last weighing; None where it is not over."""
+    trailer = next((each.trailer for each in ratings if each.trailer), None)
+    told = last_weighed(log, preferences, trailer)
+    if told is None:
+        return None
+    over = [
+        each
+        for each in told.governing
+        if isinstance(each, Over) and any(_is_limit(each, rating) for rating in ratings)
+    ]
+    if not over:
+        return None
+    session, unit = told.weights.session, _unit(preferences)
+    headline = say(
+        "Over when weighed {when}: {limit} by {over}.",
+        when=moment(session.ended, preferences),
+        limit=limit_name(over[0]),
+        over=left_text(over[0], unit),
+    )
+    stop = [say("Don't tow it like that.")] if session.road is not None else []
+    return Answer(headline=headline, notes=(" ".join([*stop, say(CAUTION)]),), urgent=True)
+
+
+def _is_limit(margin: Margin, rating: Rating) -> bool:
+    """Whether a limit is what a rating says; that of tyres goes by the axle that they bear."""
+    limit = margin.limit
+    own = rating.rating in (limit.rating, *STANDS_FOR.get(limit.rating, ()))
+    return limit.subject == rating.subject and (own or limit.subject in PARTS["tyres"])
 
 
 def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:

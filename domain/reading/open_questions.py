@@ -467,7 +467,7 @@ ANY_LABEL = ("observation", "rating", "value", "weighing", "cost")
 
 
 def _is_of_another(scene: Scene, figure: Figure, asked: Ask) -> bool:
-    """'the tank only holds 36', '2,000 lb of gravel', 'dinner was $122': it is of something else."""
+    """'the tank only holds 36', '2,000 lb of gravel', 'dinner was $122': told of something else."""
     before = scene.tokens[max(0, figure.start - 2) : figure.start]
     if any("holds" in token.groups for token in before):
         return True

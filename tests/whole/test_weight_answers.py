@@ -726,3 +726,23 @@ def test_what_a_load_is_held_against_is_told_with_it(asked: Quantity, told: str)
     question = Question("weight", trailer="flatdeck", value=asked)
     headline = weight_answer(ticket.log, US, START, question).headline
     assert headline.startswith(told.replace("Trailer", "Flatdeck"))
+
+
+def test_a_truck_alone_and_a_tongue_by_itself_are_not_yet_a_rig() -> None:
+    """By hand: 8,600 lb alone and a tongue of 900 are 9,500 of 11,500 lb, 2,000 left."""
+    rig = Ticket(*truck_ratings(gvwr=11500, gawr_front=5600, gawr_rear=7000), *flatdeck())
+    rig.add(Rating(subject="ball", rating="tongue", value=lb(1000))).hitched()
+    answer = weighed(rig.weighs("solo", steer=4980, drive=3620).weighs(None, tongue=900))
+    assert re.match(
+        r"Inside every rating that could be judged; \d could not. Tightest: ball tongue, 100 lb",
+        answer.headline,
+    )
+    asked = margin_answer(rig.log, US, START, Question(topic="margin"))
+    assert amount(figure(asked, "Truck GVWR")) == 2000
+    assert amount(figure(asked, "Steer axle")) == 620
+    assert not any(row.label == "Drive axle" for row in asked.rows)
+    wanted = next(note for note in asked.notes if note.startswith("To judge"))
+    assert "drive axle" in wanted
+    assert "trailer GVWR" in wanted
+    assert "a hitched weighing" in wanted
+    assert "the truck alone" not in wanted
