@@ -80,6 +80,8 @@ Asked = Put | Taken | Moved | HowMuch | WhereFor | Unclear
 def asked(question: Question, log: Log, words: AskedWords) -> Asked:
     """The request in a question about moving load; what says nothing else puts it on."""
     verb = first_said(words.verb, question.text) or "put"
+    if verb == "how much" and _mass(question.value) is not None:
+        verb = "put"  # 'is there room for a 200 lb cooler', 'how much does it go up with 300 lb'
     lever = asked_lever(question, words)
     place = None if question.position else OVER.get(question.field or "")
     place = place or _place(question.position, lever, question.trailer, words)

@@ -24,7 +24,8 @@ KINDS: tuple[Kind, ...] = ("machinery", "vehicle")
 class AskedTies:
     """The tie-downs that a question names; what it leaves open is None or ''.
 
-    `limit` is a stated working load limit; otherwise material, size and grade look it up.
+    `limit` is a stated working load limit; otherwise material, size and grade look it up. Where
+    they are `sold_by_it`, 'straps of so many pounds', it may be a breaking strength.
     """
 
     count: int | None
@@ -33,6 +34,7 @@ class AskedTies:
     grade: str
     limit: Quantity | None
     run: Run
+    sold_by_it: bool = False
 
 
 def asked_article(question: Question, words: AskedWords) -> Article | None:
@@ -59,10 +61,11 @@ def asked_ties(question: Question, words: AskedWords) -> AskedTies:
     marked = grade.group(1) if grade else ("70" if transport else "")
     return AskedTies(
         count=int(words.number(count.group(1))) if count else None,
-        material=first_said(words.material, text),
+        material=first_said(words.material, text) or ("chain" if grade else None),
         size=_size(bare, words),
         grade=f"grade {marked}" if marked else "",
         limit=_limit(text, words),
+        sold_by_it=words.limit.search(text) is None and words.sold.search(text) is not None,
         run="over the load" if words.tie["over"].search(text) else "to the load",
     )
 
@@ -80,8 +83,8 @@ def _size(text: str, words: AskedWords) -> str:
 
 
 def _limit(text: str, words: AskedWords) -> Quantity | None:
-    found = words.limit.search(text)
+    found = words.limit.search(text) or words.sold.search(text)
     if found is None:
         return None
-    figure, unit = (found.group(1), found.group(2)) if found.group(1) else found.groups()[2:]
+    figure, unit = found.group(1, 2) if found.group(1) else found.groups()[2:]
     return Quantity(float(re.sub(r"[,.]", "", figure)), "kg" if unit == "kg" else "lb")

@@ -15,7 +15,8 @@ from typing import Any
 Table = Mapping[str, re.Pattern[str]]
 """What is meant -> the whole words that say it, in the order in which they are looked for."""
 
-WHOLE = r"(\d{1,3}(?:[,.]\d{3})+|\d+)\s*(lbs?|kg)?"
+WHOLE = r"(\d{1,3}(?:[,.]\d{3})+|\d{3,}|\d{2}(?=\s*kg))(?![\d/])\s*(lbs?|kg)?"
+OF_MASS = r"(\d{1,3}(?:[,.]\d{3})+|\d{3,})[\s-]*(lbs?|kg|pound)[\s-]+"
 GRADES = "30|43|70|80|100"
 
 
@@ -26,7 +27,8 @@ class AskedWords:
     `long` and `short` find a length by groups `number` and `ft`, `m` or `in`; `share` a
     percentage. Of tie-downs, `count` finds how many, `size` a nominal size in inches (with
     `inches` behind it where they are said), `millimetres` a metric one, `grade` a chain's, `limit`
-    a working load limit: its figure and unit before or behind the word for it. The tables bear the
+    a working load limit: its figure and unit before or behind the word for it, `sold` the figure
+    and unit that tie-downs go by ('3,333 lb straps'). The tables bear the
     names that they have in the data.
     """
 
@@ -40,6 +42,7 @@ class AskedWords:
     count: re.Pattern[str]
     grade: re.Pattern[str]
     limit: re.Pattern[str]
+    sold: re.Pattern[str]
     verb: Table
     way: Table
     place: Table
@@ -76,12 +79,13 @@ def asked_words_from(languages: Sequence[Mapping[str, Any]]) -> AskedWords:
         count=_said(
             rf"(?<![\w/.,])(\d{{1,2}}|{'|'.join(counts)})\b"
             rf"(?!\s*(?:/|\"|(?:{lengths}|lbs?)\b|%))"
-            rf"(?=(?:\s*x)?(?:\s+[\w/.\"-]+){{0,6}}?\s+(?:{ties})\b|\s+(?:{tie['of_them']})\b)"
+            rf"(?=(?:\s*x)?(?:\s+(?:\d{{1,3}}(?:,\d{{3}})+|[\w/.\"-]+)){{0,6}}?\s+(?:{ties})\b|\s+(?:{tie['of_them']})\b)"
         ),
         grade=_said(rf"\b(?:{tie['grade']})[\s-]*({GRADES})\b"),
         limit=_said(
             rf"(?:{tie['limit_before']})\D{{0,12}}?{WHOLE}\b|{WHOLE}\s*(?:{tie['limit_behind']})"
         ),
+        sold=_said(rf"(?<![\w/.,]){OF_MASS}(?:{tie['sold_as']}\s+)?(?:{ties})\b"),
         verb=_table(languages, "verb"),
         way=_table(languages, "way"),
         place=_table(languages, "place"),

@@ -52,6 +52,7 @@ from domain.verdicts import (
     DONE,
     FAULTS,
     HEAVIEST,
+    JUDGED,
     LAST_FILL,
     MORE,
     OF_TRIP,
@@ -205,10 +206,11 @@ READ: Mapping[str, TopicAnswer] = {"distance": spans.odometer_answer}
 MOST: Mapping[str, TopicAnswer] = {"weight": weights.heaviest_answer}
 AGED: Mapping[str, TopicAnswer] = {"upkeep": upkeep.tyre_age_answer}
 LOOKED_AT: Mapping[str, TopicAnswer] = {"upkeep": looked_at.done_answer}
+HELD_AGAINST: Mapping[str, TopicAnswer] = {"margin": weights.judged_answer}
 LOADABLE: Mapping[str, TopicAnswer] = {"margin": loading.whatif_answer}
 """Who answers what is asked of one thing of a topic: the faults, the rule, the last fill, the
 odometer, the heaviest weighing, the age of the tyres, what was looked at or
-done, what can still be loaded."""
+done, a load that is told, what can still be loaded."""
 
 ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
     None: TOPICS,
@@ -223,6 +225,7 @@ ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
     HEAVIEST: MOST,
     AGE: AGED,
     DONE: LOOKED_AT,
+    JUDGED: HELD_AGAINST,
     MORE: LOADABLE,
 }
 """Who answers a question, by the form in which it wants its answer."""

@@ -43,6 +43,10 @@ WEAKEST = marked("The weakest part counts: binder, hook, anchor or strap.")
 RECHECK = marked("Look again within {distance}.")
 CORNERS = marked("On wheels or tracks, one at each corner is good practice.")
 FROM_MEMORY = marked("That default limit wants a look at 393.108.")
+BY_ITS_TAG = marked(
+    "Taken as the working load limit on the tag; a breaking strength counts for a third of it."
+)
+"""A third, as web slings and straps are made: common practice, no source."""
 SHORT_AND_LIGHT = marked("up to {length} and {load}")
 LENGTH = marked("One more for each {length} or part beyond {length} of length.")
 MATERIALS = {
@@ -81,7 +85,7 @@ def tiedown_answer(log: Log, preferences: Preferences, now: datetime, question: 
         )
     ties = asked_ties(question, asked_words())
     unit = MASS_UNIT[preferences.units]
-    row = None if ties.material is None else _default(ties)
+    row = None if ties.material is None or (ties.limit and not ties.size) else _default(ties)
     limit = ties.limit.amount("kg") if ties.limit else (_kilograms(row, unit) if row else None)
     if limit is None:
         return _by_common_ones(article, ties, preferences)
@@ -122,7 +126,8 @@ def _over(kilograms: float, unit: str) -> str:
 
 def _held(ties: AskedTies, preferences: Preferences) -> Answer:
     """What tie-downs are good for that are named without a cargo."""
-    unit, row = MASS_UNIT[preferences.units], _default(ties)
+    unit = MASS_UNIT[preferences.units]
+    row = None if ties.limit and not ties.size else _default(ties)
     limit = ties.limit.amount("kg") if ties.limit else (_kilograms(row, unit) if row else None)
     if limit is None:
         return Answer(
@@ -144,6 +149,7 @@ def _held(ties: AskedTies, preferences: Preferences) -> Answer:
         ),
         notes=(
             *((say(FROM_MEMORY),) if row is not None and row.status == "M" else ()),
+            *((say(BY_ITS_TAG),) if ties.sold_by_it else ()),
             _care(preferences),
             say(RULE),
         ),
@@ -204,7 +210,7 @@ def _enough(
             ),
             _count_row(article, preferences),
         ),
-        notes=_notes(article, row, preferences),
+        notes=_notes(article, ties, row, preferences),
     )
 
 
@@ -229,7 +235,7 @@ def _how_many(
             ),
             _count_row(article, preferences),
         ),
-        notes=_notes(article, row, preferences),
+        notes=_notes(article, ties, row, preferences),
     )
 
 
@@ -258,7 +264,7 @@ def _by_common_ones(article: Article, ties: AskedTies, preferences: Preferences)
     return Answer(
         headline=say("Tie-downs must count for {load} together.", load=together),
         rows=(_count_row(article, preferences), *choices),
-        notes=_notes(article, None, preferences),
+        notes=_notes(article, ties, None, preferences),
     )
 
 
@@ -310,13 +316,16 @@ def _material(name: str) -> str:
     return say(MATERIALS[name]) if name in MATERIALS else name
 
 
-def _notes(article: Article, row: WorkingLoad | None, preferences: Preferences) -> tuple[str, ...]:
+def _notes(
+    article: Article, ties: AskedTies, row: WorkingLoad | None, preferences: Preferences
+) -> tuple[str, ...]:
     long = short_length(LONG, preferences)
     wheeled = article.kind == "machinery" and article.weight <= HEAVY
     notes = (
         say(LENGTH, length=long) if article.length is None else "",
         say(CORNERS) if wheeled else "",
         say(FROM_MEMORY) if row is not None and row.status == "M" else "",
+        say(BY_ITS_TAG) if ties.sold_by_it else "",
         _care(preferences),
         say(RULE),
     )

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import UTC, datetime
+from math import log as log_of
 
 from bot.answers.answer import Answer
 from bot.answers.examples import WEIGHING, texted
@@ -34,6 +35,7 @@ from bot.answers.limits import (
     with_doubt,
 )
 from bot.answers.measures import local
+from bot.answers.ratings import ratings_answer
 from bot.answers.scale_pictures import is_complete, margins_picture, rig_picture
 from bot.answers.since import since_answer, since_pass
 from bot.answers.terms import term
@@ -61,11 +63,11 @@ from domain.context import MASS_UNIT
 from domain.driving import driving
 from domain.entries import SINGLE_AXLES, Cargo, Rating, Weighing
 from domain.log import Log, Logged, Preferences
-from domain.margins import Margin, Over, Share, Unknown
+from domain.margins import Margin, Over, Share, Unknown, judged
 from domain.passes import Session, first_weighed, latest_session, session_of, with_axles
 from domain.quantities import Quantity
 from domain.rig import STANDS_FOR
-from domain.uncertainty import Measured, spread
+from domain.uncertainty import Measured, exact, spread
 from domain.verdicts import Question
 from domain.wanted import LOADED_BY, Wanted
 
@@ -298,6 +300,49 @@ def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         rows=margin_rows(asked[1:], unit),
         notes=tuple(filter(None, (by_label, missing_note(lacking), say(CAUTION)))),
     )
+
+
+def judged_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
+    """Whether a load that the question tells is inside the limits that it names.
+
+    Of a part with several, the limit counts whose own load is the likest: 1,100 lb on a hitch
+    are a tongue's, 9,000 lb a trailer's.
+    """
+    told = last_weighed(log, preferences, question.trailer)
+    load = question.value
+    if told is None or not isinstance(load, Quantity):
+        return ratings_answer(log, preferences, now, question)
+    asked, _ = _of_part(told, () if question.field else subjects_asked(question))
+    if not (asked or question.field or question.rating):
+        loads = () if not question.trailer else ("trailer weight",)
+        loads = ("truck",) if question.truck and not loads else loads
+        asked = tuple(each for each in told.margins if each.limit.bounds in loads)
+    asked = tuple(each for each in asked or _asked(told, question) if each.limit.unit == "kg")
+    if not asked:
+        return margin_answer(log, preferences, now, question)
+    kilograms = load.amount("kg")
+    likest = min(asked, key=lambda each: (abs(log_of(_size(each) / kilograms)), each.limit.value))
+    unit = _unit(preferences)
+    found = judged(likest.limit, exact(kilograms))
+    row = margin_row(found, unit)
+    said = say(
+        "{load} against the {limit}: {left} {of}.",
+        load=figure(load),
+        limit=limit_name(found),
+        left=row.figure,
+        of=row.remark,
+    )
+    over = isinstance(found, Over)
+    return Answer(
+        headline=" ".join(filter(None, (said, say(STOP) if over else ""))), notes=(say(CAUTION),)
+    )
+
+
+def _size(margin: Margin) -> float:
+    """What is likely under a limit, in kilograms: the load, else the limit itself."""
+    if isinstance(margin, Unknown):
+        return margin.limit.value
+    return max(margin.load.nominal_value, 1.0)
 
 
 def _of_part(

@@ -10,8 +10,9 @@ from collections.abc import Sequence
 from itertools import dropwhile
 
 from domain.reading.scene import Scene
-from domain.reading.tokens import WORD, Token
+from domain.reading.tokens import NUMBER, WORD, Token
 
+# 'is 9,640 lb too much for the hitch': a figure is weighed up, and not stated.
 ASKING = frozenset(("inverts", "inverts_somebody", "asks_which"))
 """Groups of words of which one stands in such a question."""
 
@@ -41,6 +42,8 @@ def asks_whether(scene: Scene) -> bool:
         return "pronoun" in behind[0].groups or _was_done(behind)
     if "a_thing" in behind[0].groups and scene.has("correction"):
         return False  # 'wasn't a full tank actually'
+    if behind[0].kind is NUMBER:
+        return first.text in groups["inverts"] and "judges" in scene.groups
     return first.text in groups["inverts"] and _is_subject(behind[0])
 
 

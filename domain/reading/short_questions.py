@@ -26,6 +26,7 @@ from domain.verdicts import (
     DONE,
     FAULTS,
     HEAVIEST,
+    JUDGED,
     LAST_FILL,
     MORE,
     OF_TRIP,
@@ -86,6 +87,8 @@ def _patterns(scene: Scene, short: ShortWords) -> ShortAsked:
 def with_fields(question: Question, fields: Mapping[str, Any], scene: Scene) -> Question:
     """A question with what its pattern says, and the fuel that a range is asked of."""
     fuel = _fuel(scene) if question.topic == "range" else question.value
+    if question.topic == "whatif" and fuel is None:
+        fuel = _volume(scene)  # '60 gallons of water'
     item = (_part(scene) if fields.get("form") == DONE else None) or question.item
     return replace(question, **{"value": fuel, "item": item, **fields})
 
@@ -187,11 +190,18 @@ def _weighs_enough(scene: Scene) -> bool:
     return all(load.amount("kg") >= LEAST_SUPPOSED for load in loads)
 
 
-def _fuel(scene: Scene) -> Quantity | None:
-    """The fuel that a range is asked of: 'ten gallons', 'half a tank'."""
+def _volume(scene: Scene) -> Quantity | None:
     for figure in scene.figures:
         if figure.dimension == VOLUME and figure.unit:
             return Quantity(figure.value, figure.unit)
+    return None
+
+
+def _fuel(scene: Scene) -> Quantity | None:
+    """The fuel that a range is asked of: 'ten gallons', 'half a tank'."""
+    told = _volume(scene)
+    if told is not None:
+        return told
     for _, _, level in scene.find("level"):
         return Quantity(100 * float(level.split()[0]), "%")
     return None
@@ -213,6 +223,7 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "load_supposed": {"topic": "whatif"},
     "changed": {"topic": "weight", "form": CHANGE},
     "tongue": {"topic": "tongue"},
+    "judged": {"topic": "margin", "form": JUDGED},
     "margin": {"topic": "margin"},
     "margin_here": {"topic": "margin"},
     "heaviest": {"topic": "weight", "form": HEAVIEST},

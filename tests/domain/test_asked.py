@@ -110,6 +110,16 @@ CASES: list[tuple[str, dict[str, object], Asked]] = [
         Unclear("start"),
     ),
     ("where must the skid go", {}, Unclear("share")),
+    (
+        "do we have room for a 600 lb cooler",
+        {"value": lb(600), "item": "cooler"},
+        Put("cooler", POUNDS, Spread()),
+    ),
+    (
+        "how much does the tongue go up if i add 600 lb in the bed",
+        {"value": lb(600), "position": "bed"},
+        Put("that", POUNDS, InBed(0.0)),
+    ),
 ]
 
 
@@ -134,6 +144,8 @@ def test_a_question_about_load_is_one_of_five_requests(
         ("how many 8mm g80 chains", None, "chain", "8 mm", "grade 80"),
         ("two 50 millimetre straps", 2, "synthetic webbing", "50 mm", ""),
         ("how do i tie it down", None, None, "", ""),
+        ("whats the wll on 3/8 grade 70", None, "chain", "3/8", "grade 70"),
+        ("four 10,000 lb ratchet straps on 9,000 lb", 4, "synthetic webbing", "", ""),
     ],
 )
 def test_tie_downs_are_read_out_of_the_words(
@@ -150,7 +162,12 @@ def test_tie_downs_are_read_out_of_the_words(
         ("4 straps rated 1500 kg", Quantity(1500, "kg")),
         ("4 straps, 5000 lb wll each", Quantity(5000, "lb")),
         ("2 straps, 800 kg lashing capacity", Quantity(800, "kg")),
+        ("how many 3,333 lb straps for the tractor", Quantity(3333, "lb")),
+        ("are four 10,000 lb ratchet straps enough for 9,000 lb", Quantity(10_000, "lb")),
         ("4 straps on 5000 lb", None),
+        ("whats the wll on 3/8 grade 70", None),
+        ("what is the wll of a 10 mm chain", None),
+        ("working load limit for a 3 inch strap", None),
     ],
 )
 def test_a_stated_working_load_limit_is_taken(text: str, limit: Quantity | None) -> None:

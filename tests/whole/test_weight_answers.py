@@ -19,6 +19,7 @@ from bot.answers.tiedowns import tiedown_answer
 from bot.answers.weighed import LINES, LINES_OVER, LONGEST, LONGEST_NEAR, LONGEST_OVER
 from bot.answers.weights import (
     changes_told,
+    judged_answer,
     margin_answer,
     tongue_answer,
     weighing_answer,
@@ -27,7 +28,7 @@ from bot.answers.weights import (
 from domain.entries import Rating, Weighing
 from domain.log import Preferences
 from domain.quantities import Quantity
-from domain.verdicts import Question
+from domain.verdicts import JUDGED, Question
 from tests.domain.day_at_the_scale import least_squares, three_passes_two_fills, tongue_doubt
 from tests.domain.scale_house import START, Ticket, flatdeck, juniper, lb, truck_ratings
 
@@ -604,6 +605,42 @@ def test_how_much_more_fits_on_the_flatdeck() -> None:
     assert amount(answer.headline) == pytest.approx(rooms[binds], abs=10)
     assert amount(answer.headline) <= rooms[binds]
     assert binds in answer.headline
+
+
+@pytest.mark.parametrize(
+    ("load", "said", "told"),
+    [
+        (7200, {"field": "drive"}, "7,200 lb against the rear tyres: 807 lb over of 6,393 lb."),
+        (
+            6100,
+            {"field": "drive"},
+            "6,100 lb against the rear tyres: 293 lb left of 6,393 lb, near.",
+        ),
+        (
+            12400,
+            {"trailer": "flatdeck"},
+            "12,400 lb against the trailer GVWR: 400 lb over of 12,000 lb.",
+        ),
+        (1300, {"item": "hitch"}, "1,300 lb against the hitch tongue: 100 lb left of 1,400 lb."),
+        (9640, {"item": "hitch"}, "9,640 lb against the hitch: 4,360 lb left of 14,000 lb."),
+    ],
+)
+def test_a_load_that_is_told_is_held_against_what_was_named(
+    load: float, said: dict[str, str], told: str
+) -> None:
+    """The lowest rating less the load; of a hitch's two limits, the one for such a load."""
+    text = f"is {load} lb ok for the {said.get('item', 'axle')}"
+    asked = Question(
+        topic="margin",
+        form=JUDGED,
+        value=Quantity(load, "lb"),
+        text=text,
+        **said,  # type: ignore[arg-type]
+    )
+    answer = judged_answer(loaded().log, US, START, asked)
+    over = "over" in told
+    assert answer.headline == (f"{told} Don't tow it like this." if over else told)
+    assert "govern" in words(answer)
 
 
 def test_where_the_skid_must_go_for_twelve_percent() -> None:

@@ -75,6 +75,72 @@ are we over any limmits|margin
 whats the rear axil weigh|weight field=drive
 whats the payloed rating|ratings rating=payload
 are the tyrs over there limit|margin item=tyrs
+is 9,640 lb too much for the hitch|margin item=hitch value=9640lb form=judged
+are 7,200 lb ok on the rear axle|margin field=drive value=7200lb form=judged
+is 1,300 lb too heavy for the ball|margin item=ball value=1300lb form=judged
+would 12,400 lb be over for the flatdeck|margin trailer=flatdeck value=12400lb form=judged
+is 5,900 fine for the steer axle|margin field=steer value=5900lb
+will 3,400 be too much for the bed|margin
+is 6,950 lb still legal on the drives|margin
+is 10000 pounds ok for the coupler|margin
+is 14500 too much for the receiver|margin
+are we good for weight|margin
+how are we for weight|margin
+hows juniper on payload|margin
+we ok weight wise?|margin
+am i ok to pull out like this, weight wise|margin
+whats the worst axle|margin
+ok how much payload did we eat up|margin
+will we get a ticket at the weigh station|margin
+do we pass at the scale house|margin
+would a cop write us up at the scale|margin
+are we gonna get fined for being overweight|margin
+might dot stop us over the axle weights|margin
+did the camper come in heavier than last trip|weight
+are we any lighter than last time|weight form=change
+is the flatdeck heavier than the last weigh in|weight trailer=flatdeck form=change
+is she getting thirstier|economy
+are we running worse on fuel lately|economy
+what did the tank before last come out to|economy
+what did that tank average|economy
+how much was def this year|cost product=def
+so far this year whats fuel set us back|cost
+how much has diesel cost us in july|cost
+did the marker light get fixed|upkeep form=faults
+did the trailer brakes ever get sorted|upkeep
+oil due yet?|upkeep item=oil
+rego due?|upkeep
+how many miles left on the oil|upkeep
+how long till the brakes are due|upkeep
+how far to the next oil change|upkeep
+is a 3,333 lb strap good for a 900 lb quad|tiedown
+whats the wll on 3/8 grade 70|tiedown
+are 2 chains good for 5,000 lb|tiedown
+what's the hitch good for|ratings
+whats juniper good for towing|ratings
+what is the coupler rated for|ratings
+how many tows did we do this summer|period
+if the smoker gets moved to the front how does the tongue change|whatif
+if the generator is shifted back what happens to the axles|whatif
+suppose the hives go to the very back, how does the nose weight change|whatif
+if the cooler was put in the bed would we be over|whatif
+what does 200 lb on the bumper do to the tongue|whatif value=200lb
+what would another 150 lb on the rack do to the rear axle|whatif
+how much does 300 lb in the nose do to the pin|whatif
+if we leave the water at home what do we weigh|whatif
+what if we fill the fresh tank, are we over|whatif
+would i be over if i filled the water tank|whatif
+are we still legal if we top up the water|whatif
+what would draining the fresh tank do|whatif
+how much would emptying the grey tank save us on the rear axle|whatif
+could we take another 60 gallons of water|whatif value=60gal
+can the camper carry 40 gal of water|whatif
+where does 300 lb have to go for 12 percent|whatif value=300lb
+where should the 400 lb pallet sit to get 13 % tongue|whatif
+say i take 3 bags of feed out, 150 lb|whatif value=150lb
+what if we leave the generator behind, 180 lb|whatif
+if we shift 250 lb to the rear of the camper|whatif
+if i move 200 lb toward the nose|whatif
 """
 
 METRIC = """
@@ -82,6 +148,7 @@ how many kilos more can we load in the van|margin form=more
 what will 800 k's cost us with the van on|plan distance=800km
 how much will 720 k's burn|plan distance=720km
 what will 650 ks run us|plan distance=650km
+how many kilos have we got up our sleeve on the rear axle|margin
 """
 
 SPANISH = """
@@ -91,6 +158,8 @@ muéstrame todos los límites que tienes|ratings
 ¿ya revisamos las cadenas?|upkeep item=cadenas form=done
 ¿cuándo engrasamos los baleros?|upkeep item=baleros form=done
 que falta por revisar|upkeep item=walk-round
+¿son demasiadas 9640 libras para el enganche?|margin value=9640lb form=judged
+7200 libras están bien en el eje trasero?|margin field=drive form=judged
 """
 
 TALK = """
@@ -141,6 +210,32 @@ the bags are hevy
 is it legall to park here
 my tonge hurts
 weel see you later
+is 20 dollars too much for the hat
+is 9 ok for dinner
+are 3 pounds of butter enough
+is 200 too much for the rear seats
+are you ok for weight
+is she getting thirsty
+is he getting worse
+will he get a ticket
+will we get a ticket at the museum
+are we going to get done by noon
+if the party gets moved to the back how does the schedule change
+if the kids get put in the back are you ok
+what does 20 lb of flour do to a person
+if we leave the water running what happens
+say we put on 100 lbs by christmas
+could we take another 2 gallons of water to grandma
+what would draining the tank do to the fish
+where do 3 people have to sit
+did the dog get fixed
+did dinner get sorted
+homework due?
+how many days left on the rental
+how long till the baby is due
+what's he good for
+rent due yet?
+did she come in heavier than last week
 """
 
 
