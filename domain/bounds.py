@@ -15,7 +15,7 @@ from dataclasses import dataclass, replace
 from domain.carried import PERSON
 from domain.countries import Country
 from domain.couplings import d_fifth_wheel, d_value, dc_value, v_value
-from domain.entries import SINGLE_AXLES
+from domain.entries import SIDES, SINGLE_AXLES
 from domain.margins import Limit, Margin, Over, Share, Unknown, judged, tightness
 from domain.passes import Session
 from domain.rig import HITCH_CHAIN, STANDS_FOR, Rig
@@ -203,6 +203,8 @@ def _per_axle(
     for name in singles:
         limit = Limit(subject=subject, rating=rating, bounds=name, value=value)
         yield judged(limit, weights.loads[name])
+        if subject == "trailer tyres":
+            yield from _heavier_side(limit, weights)
     if singles:
         return
     count = rig.axles or 1
@@ -231,6 +233,19 @@ def _truck_tyres(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[
             else:
                 needs = NEEDS_HITCHED if _apart(weights) else f"the {bounds} axle by itself"
                 yield judged(limit, towing(weights, bounds), needs)
+                yield from _heavier_side(limit, weights)
+
+
+def _heavier_side(limit: Limit, weights: Weights) -> Iterator[Margin]:
+    """The half of an axle's tyres that bears more than the other, where each was weighed.
+
+    What two sides carry together says nothing of the one that is loaded more.
+    """
+    sides = [f"{limit.bounds}_{side}" for side in SIDES]
+    if not all(each in weights.loads for each in sides) or _apart(weights):
+        return
+    heavier = max(sides, key=lambda each: weights.loads[each].nominal_value)
+    yield judged(replace(limit, bounds=heavier, value=limit.value / 2), weights.loads[heavier])
 
 
 def _tyres_of(

@@ -17,8 +17,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from domain.carried import STEER_SHARE
-from domain.entries import SINGLE_AXLES
+from domain.entries import SIDES, SINGLE_AXLES
 from domain.margins import Margin, Unknown
+from domain.passes import SIDED
 from domain.rig import Rig
 from domain.uncertainty import Measured, exact, measured, spread
 from domain.weighing import Tongue, Weights
@@ -195,8 +196,8 @@ def _on_tongue(share: Measured, arms: Levers) -> Effect | Lacks:
 def predicted(weights: Weights, change: Effect, mass: float) -> Weights:
     """The weights with so many kilograms more (or fewer) of that effect.
 
-    Single trailer axles take equal parts of what the trailer's axles take; the bars stay as
-    they are.
+    Single trailer axles take equal parts of what the trailer's axles take, the sides of an axle
+    stay in proportion, and the bars as they are.
     """
     loads = {
         name: load + mass * change.on(name)
@@ -206,6 +207,12 @@ def predicted(weights: Weights, change: Effect, mass: float) -> Weights:
     singles = [name for name in SINGLE_AXLES if name in weights.loads]
     for name in singles:
         loads[name] = weights.loads[name] + mass * change.trailer / len(singles)
+    for axle, sides in SIDED:
+        if axle in loads and all(side in weights.loads for side in sides):
+            before = weights.loads[axle].nominal_value
+            for side in sides if before else ():
+                share = weights.loads[side].nominal_value / before
+                loads[side] = weights.loads[side] + share * (loads[axle] - weights.loads[axle])
     tongue, trailer, on_hitch = weights.tongue, weights.trailer, weights.on_hitch
     if tongue is not None:
         tongue = Tongue(
@@ -245,6 +252,9 @@ def room(found: Sequence[Margin], change: Effect, axles: int) -> Room | None:
 
 
 def _bearing(load: str, change: Effect, axles: int) -> float:
+    axle, _, side = load.rpartition("_")
+    if side in SIDES:
+        return _bearing(axle, change, axles) / len(SIDES)
     if load in SINGLE_AXLES:
         return change.trailer.nominal_value / max(axles, 1)
     return change.on(load).nominal_value

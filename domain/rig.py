@@ -69,6 +69,14 @@ TRUCK_WORDS = frozenset(
         *("camioneta", "troca", "camión", "camion", "coche", "todoterreno"),
     )
 )
+TRAILER_WORDS = frozenset(
+    (
+        *("trailer", "camper", "caravan", "float", "flatdeck", "gooseneck", "rv", "toyhauler"),
+        *("remolque", "caravana", "tráiler"),
+    )
+)
+FRONT_WORDS = frozenset(("front", "steer", "steers", "delantero", "delanteros", "delanteras"))
+REAR_WORDS = frozenset(("rear", "drive", "drives", "trasero", "traseros", "traseras"))
 WORD = re.compile(r"\w+")
 BARS_WORDS = ("distribut", "bars", "wd")
 CARRYING_WORDS = ("carrying", "no bars", "without", "dead weight")
@@ -160,7 +168,7 @@ def rig_of(
     for owner, each_rating in stated:
         wanted = which_trailer if _is_of_trailer(each_rating) else which_truck
         if owner is None or wanted is None or owner.casefold() == wanted.casefold():
-            key = _key(each_rating)
+            key = key_of(each_rating)
             ratings[key] = each_rating
             # What the truck may tow by a pin does not say that this trailer has one.
             words += [each_rating.subject, each_rating.note or ""] if key != TOW_BY_PIN else []
@@ -186,14 +194,27 @@ def trailer_at(log: Log, moment: datetime | None) -> str | None:
 
 
 def tyres_owner(rating: Rating) -> Literal["truck", "trailer"]:
-    """Whose tyres a rating is of: as named, as the words say, else the trailer's."""
+    """Whose tyres a rating is of: as named, as the words say, else the trailer's.
+
+    Tyres of one end are a truck's: those of a trailer's axles are alike.
+    """
     if rating.truck and not rating.trailer:
         return "truck"
+    said = _said_of(rating)
+    if not TRUCK_WORDS.isdisjoint(said):
+        return "truck"
+    trailers = rating.trailer or not TRAILER_WORDS.isdisjoint(said)
+    return "trailer" if trailers or (FRONT_WORDS | REAR_WORDS).isdisjoint(said) else "truck"
+
+
+def _said_of(rating: Rating) -> frozenset[str]:
+    """The words that tell whose tyres a rating is of, and where they are."""
     said = " ".join((rating.subject, rating.note or "", *(each for _, each in rating.words)))
-    return "trailer" if TRUCK_WORDS.isdisjoint(WORD.findall(said.casefold())) else "truck"
+    return frozenset(WORD.findall(said.casefold()))
 
 
-def _key(rating: Rating) -> Key:
+def key_of(rating: Rating) -> Key:
+    """What a rating is of, which it is, and for what it holds, by one name each."""
     subject, name = subject_of(rating), rating.rating.casefold()
     return subject, SAME_RATING.get(name, name), _condition(subject, rating)
 
@@ -204,9 +225,13 @@ def _condition(subject: str, rating: Rating) -> str:
         if _any_in(CARRYING_WORDS, [note]):
             return "carrying"
         return "bars" if _any_in(BARS_WORDS, [note]) else ""
+    if subject == "truck tyres":
+        said = _said_of(rating)
+        front, rear = not FRONT_WORDS.isdisjoint(said), not REAR_WORDS.isdisjoint(said)
+        if front is not rear:
+            return "front" if front else "rear"
     if subject in ("truck tyres", "trailer tyres"):
-        places = ("front", "rear", "dual") if subject == "truck tyres" else ("dual",)
-        return next((place for place in places if place in note), "")
+        return "dual" if "dual" in note else ""
     if subject == "truck" and rating.rating == "tow":
         return "pin" if _any_in(PIN_WORDS, [note]) else ""
     return ""

@@ -8,7 +8,7 @@ not know which of them an answer shows.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import assert_never
 
 from bot.answers.answer import Row
@@ -20,9 +20,19 @@ from bot.phrasebook import asked_words
 from domain.asked_words import first_said
 from domain.bounds import FACTS, NEEDS_SOLO, NEEDS_WHEELS
 from domain.entries import SINGLE_AXLES
-from domain.margins import Clear, Margin, Near, Over, Share, Unknown, share_allowed, too_close
+from domain.margins import (
+    Clear,
+    Limit,
+    Margin,
+    Near,
+    Over,
+    Share,
+    Unknown,
+    share_allowed,
+    too_close,
+)
 from domain.quantities import Quantity
-from domain.rig import HITCH_CHAIN
+from domain.rig import HITCH_CHAIN, Key
 from domain.uncertainty import Measured, spread, worth
 from domain.verdicts import Question
 from domain.wanted import Wanted
@@ -89,6 +99,9 @@ the hitch chain goes by the part's name."""
 SEVERAL = {("trailer", "gawr"): marked("trailer axles")}
 """What a limit is called that several of a kind bear together."""
 
+ON_SIDE = {"left": marked("{limit} on the left"), "right": marked("{limit} on the right")}
+"""What the half of an axle's tyres is called that bears more than the other."""
+
 LESS_BED = marked("take load out of the bed")
 LESS_TRUCK = marked("take load out of the bed, or off the tongue")
 LESS_TRAILER = marked("drain water tanks, unload some, or make a second trip")
@@ -109,6 +122,7 @@ HELPS = {
 }
 """What usually helps when a load is over; common practice, no source."""
 
+OTHER_SIDE = marked("move load to the other side, or take some off")
 HELPS_A_LIGHT_TONGUE = {
     "drive": marked("move bed load forward, or leave some behind"),
     "tongue": marked("leave trailer load behind; moved back, it may sway"),
@@ -221,8 +235,15 @@ def room_text(margin: Over | Near | Clear, unit: str, derived: bool = False) -> 
 
 
 def limit_name(margin: Margin) -> str:
-    """What a limit is called in a sentence."""
+    """What a limit is called in a sentence; that of one side, by the axle's and the side."""
     limit = margin.limit
+    axle, _, side = limit.bounds.rpartition("_")
+    if side in ON_SIDE:
+        return say(ON_SIDE[side], limit=_axle_limit(replace(limit, bounds=axle)))
+    return _axle_limit(limit)
+
+
+def _axle_limit(limit: Limit) -> str:
     if limit.bounds in SINGLE_AXLES:
         if limit.subject == "trailer tyres":
             return say("tyres of trailer axle {number}", number=limit.bounds[-1])
@@ -242,6 +263,12 @@ def limit_words(key: Wanted) -> str | None:
     """What a rating is called as a limit; None for a part that goes by its own name."""
     words = LIMITS.get(key) or (RATINGS[key].name if key in RATINGS else None)
     return None if words is None else say(words)
+
+
+def tyres_name(key: Key) -> str | None:
+    """What a truck's tyres are called that a rating was given for by their end."""
+    subject, _, end = key
+    return limit_words((subject, end)) if subject == "truck tyres" and end else None
 
 
 def limit_text(margin: Margin, unit: str) -> str:
@@ -333,6 +360,8 @@ def help_note(found: Sequence[Margin], share: Share | None) -> str:
         return ""
     light = share is not None and share.share.nominal_value < share.custom.low + NONE_TO_GIVE
     bounds = worst.limit.bounds
+    if bounds.rpartition("_")[2] in ON_SIDE:
+        return say("What usually helps: {advice}.", advice=say(OTHER_SIDE))
     helps = HELPS_A_LIGHT_TONGUE.get(bounds) if light else None
     return say("What usually helps: {advice}.", advice=say(helps or HELPS[bounds]))
 

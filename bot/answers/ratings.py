@@ -11,7 +11,7 @@ from datetime import datetime
 from bot.answers.answer import Answer, Row
 from bot.answers.brief import rating_figure, rating_name, rating_note
 from bot.answers.language import say, say_count
-from bot.answers.limits import limit_words, missing_rating, subjects_asked
+from bot.answers.limits import limit_words, missing_rating, subjects_asked, tyres_name
 from bot.answers.terms import term
 from bot.answers.words import sentence
 from domain.countries import country_of
@@ -69,7 +69,7 @@ def _is_asked_of(subject: str, question: Question) -> bool:
 def rating_row(key: Key, rating: Rating, now: datetime) -> Row:
     """A rating as it was given: what it is called, its figure, and what belongs to that."""
     return Row(
-        sentence(limit_words(key[:2]) or _plain_name(*key)),
+        sentence(tyres_name(key) or limit_words(key[:2]) or _plain_name(*key)),
         rating_figure(rating),
         rating_note(rating) or _made(rating, now),
     )

@@ -26,13 +26,13 @@ from bot.answers.examples import (
     texted,
 )
 from bot.answers.language import marked, say, say_count
-from bot.answers.limits import CAUTION, RATINGS
+from bot.answers.limits import CAUTION, RATINGS, tyres_name
 from bot.answers.terms import term
 from bot.answers.words import sentence
 from domain.countries import country_of
 from domain.entries import Rating
 from domain.log import Log, Preferences
-from domain.rig import Rig, rig_of, subject_of
+from domain.rig import Rig, key_of, rig_of, subject_of
 from domain.wanted import Wanted, lacking
 
 TANK_MISSING = marked("Still missing: the tank's size, such as: {example}.")
@@ -127,4 +127,4 @@ def help_answer(preferences: Preferences) -> Answer:
 def _owner(entry: Rating) -> str:
     if entry.subject in ("truck", "trailer"):
         return entry.truck or entry.trailer or term(entry.subject)
-    return term(subject_of(entry))
+    return tyres_name(key_of(entry)) or term(subject_of(entry))

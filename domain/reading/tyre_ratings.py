@@ -12,6 +12,7 @@ from itertools import pairwise
 from domain.reading.figures import MASS, PRESSURE, Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
+from domain.reading.tokens import NUMBER
 from domain.reading.tyre_sizes import TYRE_SIZE
 
 
@@ -63,13 +64,53 @@ def is_tyre_load(scene: Scene, figure: Figure) -> bool:
     if figure.dimension not in (None, MASS) or figure.value < LEAST_TYRE_LOAD:
         return False
     behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
-    if behind is None or not scene.has("subject", "tyre") or scene.has("weigh_cue"):
+    if scene.has("weigh_cue"):
+        return False
+    if _is_rated_tyre(scene, figure):
+        return True
+    if behind is None or not scene.has("subject", "tyre"):
         return False
     if behind.groups & SINGLE_OR_DUAL and figure.value >= LEAST_OF_TWO:
         return True  # 'LT235/80R17 3,195 single 2,910 dual'
     if "at" not in behind.groups and behind.raw != "@":
         return False
     return any(each.start == figure.end + 1 and _may_inflate(each) for each in scene.figures)
+
+
+def _is_rated_tyre(scene: Scene, figure: Figure) -> bool:
+    """'the front tires are rated 2,680 lb each', on a plate 'axles 2x7000 tires 3520'.
+
+    No axle is named behind the tyres, or the figure would be the axle's.
+    """
+    if not LEAST_OF_TWO <= figure.value <= MOST_TYRE_LOAD:
+        return False
+    start, _ = scene.clause_of(figure.start)
+    tyres = [index for index in range(start, figure.start) if _names_tyres(scene, index)]
+    if not tyres:
+        return False
+    between = scene.tokens[tyres[-1] + 1 : figure.start]
+    if any(not AXLES.isdisjoint(token.senses) or token.kind is NUMBER for token in between):
+        return False
+    if any("rating_cue" in token.senses for token in between):
+        return True
+    return not between and any(label.rating and label.bound for label in scene.labels)
+
+
+def _names_tyres(scene: Scene, index: int) -> bool:
+    """'tires', and 'drive tires', which on a scale are an axle."""
+    token = scene.tokens[index]
+    known = scene.book.words
+    return "tyre" in token.senses.get("subject", "").split() or (
+        "axle" in token.senses
+        and any(known.get(word, {}).get("subject") == "tyre" for word in token.text.split())
+    )
+
+
+AXLES = frozenset(("axle", "axle_noun", "whole", "odometer"))
+"""Classes of term for what a figure is of that is no tyre's."""
+
+MOST_TYRE_LOAD = 8000
+"""Pounds or kilograms: no tyre of a pickup or its trailer carries more."""
 
 
 def _may_inflate(figure: Figure) -> bool:

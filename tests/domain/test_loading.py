@@ -169,3 +169,25 @@ def test_stated_lengths_are_believed_before_learned_ones() -> None:
     assert arms.overhang is not None
     assert arms.overhang.nominal_value == pytest.approx(0.4)
     assert not arms.learned
+
+
+def test_a_load_divides_between_the_sides_as_the_axle_does() -> None:
+    """By hand: the sides bear 3,100 and 2,900 of 6,000 lb, so 600 lb add 310 and 290."""
+    ticket = Ticket(*flatdeck()).hitched()
+    ticket.weighs(steer=5100, drive=4480, trailer_left=3100, trailer_right=2900)
+    change = Effect(steer=exact(0), drive=exact(0), trailer=exact(1), tongue=exact(0))
+    after = predicted(weighed(ticket), change, 600 * POUND)
+    assert pounds(after.loads["trailer_left"].nominal_value) == pytest.approx(3410)
+    assert pounds(after.loads["trailer_right"].nominal_value) == pytest.approx(3190)
+
+
+def test_a_side_takes_half_of_what_fits_on_its_axle() -> None:
+    """By hand: 50 lb are left on the heavier side, so that 100 lb fit on the axle."""
+    rating = Rating(subject="tyres", truck="Juniper", rating="tyre_load", value=lb(2680))
+    ticket = Ticket(rating, *flatdeck()).weighs("solo", steer_left=2630, steer_right=2490)
+    found = margins(rig_of(ticket.log), weighed(ticket), {})
+    change = Effect(steer=exact(1), drive=exact(0), trailer=exact(0), tongue=exact(0))
+    most = room(found, change, 2)
+    assert most is not None
+    assert most.binds.limit.bounds == "steer_left"
+    assert pounds(most.mass) == pytest.approx(100)

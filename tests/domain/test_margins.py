@@ -446,3 +446,25 @@ def test_the_share_that_is_allowed_puts_the_tongue_at_the_lowest_of_its_ratings(
     assert share_allowed(share, others) == inf
     # One that is exceeded already allows less than there is.
     assert share_allowed(share, [judged(a_limit(350.0), on_tongue)]) == pytest.approx(0.07)
+
+
+def test_the_side_that_bears_more_is_held_to_its_own_tyres() -> None:
+    """By hand: 5,230 lb are inside two tyres of 2,680 lb, and 2,740 lb on the left are not."""
+    rating = Rating(
+        subject="tyres", truck="Juniper", rating="tyre_load", value=lb(2680), note="front"
+    )
+    ticket = Ticket(rating).weighs("solo", steer_left=2740, steer_right=2490, drive=3600)
+    assert left(ticket, "truck tyres", "front", "steer") == pytest.approx(130)
+    assert left(ticket, "truck tyres", "front", "steer_left") == pytest.approx(-60)
+    assert len(found(ticket)) == 2
+
+
+def test_each_trailer_axle_is_held_to_its_heavier_side() -> None:
+    rating = Rating(subject="tyres", trailer="flatdeck", rating="tyre_load", value=lb(3050))
+    ticket = Ticket(rating).hitched()
+    ticket.weighs(
+        trailer_1_left=3100, trailer_1_right=2700, trailer_2_left=2650, trailer_2_right=3050
+    )
+    assert left(ticket, "trailer tyres", "load", "trailer_1") == pytest.approx(300)
+    assert left(ticket, "trailer tyres", "load", "trailer_1_left") == pytest.approx(-50)
+    assert left(ticket, "trailer tyres", "load", "trailer_2_right") == pytest.approx(0)

@@ -73,12 +73,25 @@ def test_tyres_without_an_owner_are_the_trailers() -> None:
         ("trailer tyres load index", "trailer"),
         ("neumáticos del remolque índice de carga", "trailer"),
         ("llantas índice de carga", "trailer"),
+        ("front tires rated", "truck"),
+        ("llantas traseras índice de carga", "truck"),
+        ("front tires of the trailer load index", "trailer"),
     ],
 )
 def test_tyres_are_of_the_vehicle_that_the_words_name(said: str, owner: str) -> None:
     tyres = Rating(subject="tyres", rating="load_index", value=121.0, words=(("subject", said),))
     found = rig_of(Ticket(tyres).log)
     assert [key[0] for key in found.ratings] == [f"{owner} tyres"]
+
+
+def test_tyres_of_one_end_bear_that_axle() -> None:
+    front, rear = (
+        Rating(subject="tyres", rating="tyre_load", value=lb(value), words=(("subject", said),))
+        for value, said in ((2680, "front tires rated"), (3195, "drive tires rated"))
+    )
+    rig = rig_of(Ticket(front, rear).log)
+    assert pounds(rig.mass("truck tyres", "load", "front") or 0) == pytest.approx(2680)
+    assert pounds(rig.mass("truck tyres", "load", "rear") or 0) == pytest.approx(3195)
 
 
 def test_a_receiver_has_one_rating_with_bars_and_one_without() -> None:

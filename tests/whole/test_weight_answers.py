@@ -783,3 +783,18 @@ def test_a_truck_alone_and_a_tongue_by_itself_are_not_yet_a_rig() -> None:
     assert "trailer GVWR" in wanted
     assert "a hitched weighing" in wanted
     assert "the truck alone" not in wanted
+
+
+def test_a_side_whose_tyres_bear_too_much_is_named_with_what_helps() -> None:
+    """By hand: 2,740 of 2,680 lb on the left, while both together are 130 lb inside."""
+    front = Rating(
+        subject="tyres", truck="Juniper", rating="tyre_load", value=lb(2680), note="front"
+    )
+    rig = Ticket(*truck_ratings(gvwr=11500, gawr_front=5600, gawr_rear=7000), front)
+    rig.weighs("solo", steer_left=2740, steer_right=2490, drive=3620)
+    answer = weighed(rig)
+    assert answer.headline == "Over: front tyres on the left by 60 lb. Don't drive it like this."
+    assert amount(figure(answer, "Front tyres on the left")) == 60
+    assert "What usually helps: move load to the other side, or take some off." in answer.notes
+    said = ratings_answer(rig.log, US, START, Question(topic="ratings"))
+    assert figure(said, "Front tyres") == "2,680 lb"

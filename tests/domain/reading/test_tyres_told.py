@@ -203,3 +203,53 @@ def test_a_load_index_with_its_speed_symbol(symbol: str, reads: Reader) -> None:
         Rating(subject="tyres", rating="load_index", value=118, note="single"),
         Rating(subject="tyres", rating="load_index", value=115, note="dual"),
     )
+
+
+@pytest.mark.parametrize(
+    ("text", "pounds"),
+    [
+        ("the front tires are rated 2680 lb each", 2680),
+        ("drive tires rated 3195 dual", 3195),
+        ("steer tires are rated for 3,195", 3195),
+        ("tires on the camper are rated 2830 lb each", 2830),
+        ("the camper's tires are good for 2,910 lb", 2910),
+    ],
+)
+def test_what_tyres_are_rated_for_is_no_axles_rating(
+    text: str, pounds: float, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (rating,) = verdict.entries
+    assert isinstance(rating, Rating)
+    assert (rating.subject, rating.rating) == ("tyres", "tyre_load")
+    assert rating.value == Quantity(pounds, "lb")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "truck Juniper gvwr 14000 rear axle 9900 tires 3640 each",
+        "Juniper gvwr 14000, rear axle 9900, tyres 3640",
+    ],
+)
+def test_tyres_on_a_plate_stand_beside_its_axles(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    found = {
+        entry.rating: entry.value.value
+        for entry in verdict.entries
+        if isinstance(entry, Rating) and isinstance(entry.value, Quantity)
+    }
+    assert found == {"gvwr": 14000, "gawr_rear": 9900, "tyre_load": 3640}
+
+
+@pytest.mark.parametrize("text", ["tires cost 1200", "paid 1,400 for tires"])
+def test_what_tyres_cost_is_no_load(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()
+
+
+def test_drive_tyres_on_a_scale_are_an_axle(reads: Reader) -> None:
+    verdict = reads("drive tires 6940, steer tires 5280", on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [type(entry) for entry in verdict.entries] == [Weighing]
