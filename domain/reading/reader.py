@@ -170,9 +170,9 @@ def _answer_first(scene: Scene, asked: Ask) -> Facts | None:
 
 
 def _tells_another(scene: Scene, asked: Ask, answer: Facts) -> bool:
-    """'2000 lb of gravel', 'ball 10000 lb': a figure of something else that is told whole.
+    """'ball 10000 lb', 'hitch 12000': a figure of something else that is told whole.
 
-    What picks a choice is an answer, whatever else it could be read as.
+    What picks a choice is an answer, and so is the field in doubt by itself: '48,388'.
     """
     if picked(answer.entries, asked):
         return False
@@ -181,7 +181,7 @@ def _tells_another(scene: Scene, asked: Ask, answer: Facts) -> bool:
     if not isinstance(own, Facts):
         return False
     meant = kinds_in_doubt(asked) | {Correction}
-    return not any(type(entry) in meant for entry in own.entries)
+    return not any(type(entry) in meant or hasattr(entry, asked.about) for entry in own.entries)
 
 
 def _with_what_else(scene: Scene, context: Context, answer: Facts) -> Facts:
