@@ -155,7 +155,7 @@ def _alone_beside(scene: Scene, index: int) -> Token | None:
     found: Token | None = None
     for position in range(start, end):
         token = scene.tokens[position]
-        if position == index or "beside_switch" in token.groups:
+        if position == index or "beside_switch" in token.groups or "time" in token.senses:
             continue
         if found is not None:
             # 'caravan off at Hazel Farm': where it was parts no clause.
@@ -187,8 +187,30 @@ LOGGED = frozenset(("check_item", "event", "odometer", "weigh_cue", "fuel_cue"))
 """Classes of term of which one stands in what is told beside a trailer that is on or off."""
 
 
+def _is_to_come(scene: Scene, index: int) -> bool:
+    """'time to hook up the camper', 'dropping it friday', 'almost unhitched': it was not done."""
+    before = scene.tokens[index - 1] if index else None
+    if before is not None and "short_of_it" in before.groups:
+        return True
+    start, end = scene.clause_of(index)
+    behind = scene.tokens[index + 1 : end]
+    if any("ahead" in each.groups for each in (*scene.tokens[start:index], *behind)):
+        return True
+    if "hitches_in_time" not in scene.tokens[index].groups:
+        return False
+    if before is not None and "to" in before.groups:
+        return True
+    weekday = scene.book.keys["weekday"]
+    return any(
+        "day_ahead" in each.groups or "asks_for_it_behind" in each.groups or each.text in weekday
+        for each in behind
+    )
+
+
 def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bool:
     groups = scene.tokens[index].groups
+    if _is_to_come(scene, index):
+        return False
     if index + 1 < len(scene.tokens) and "since" in scene.tokens[index + 1].groups:
         return False  # 'hitched since 1998'
     if "is_so" in groups and _is_on_something(scene, index):

@@ -475,13 +475,18 @@ def _settle_apart(scene: Scene) -> None:
         if "leaves_it" in tokens[verb].groups and _stays(tokens, index):
             tokens[verb].senses, apart = {"hitch": "unhitched"}, True
             continue
-        if behind is not None and behind.kind is WORD and not (free or "glue" in behind.senses):
+        if behind is not None and not free and _leads_on(behind):
             continue  # 'took the camper off road'
         action = scene.book.means(tokens[verb].text, tokens[index + 1].text).get("hitch")
         if action is not None:
             tokens[verb].senses, apart = {"hitch": action}, True
     if apart:
         scene.index_terms()
+
+
+def _leads_on(behind: Token) -> bool:
+    """Whether what stands behind 'on' and 'off' makes more of them: no small word and no time."""
+    return behind.kind is WORD and behind.senses.keys().isdisjoint(("glue", "time"))
 
 
 def _puts_on_or_off(tokens: Sequence[Token], verb: int, index: int) -> bool:

@@ -239,7 +239,7 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     if "aboard" in senses and index and scene.tokens[index - 1].kind is NUMBER:
         return None
     if cue in (REQUEST, PLAN) and following is not None and "recording" in following.groups:
-        return None
+        return cue if "hitch" in following.senses else None  # 'gonna put the camper on'
     if cue == PLAN and following is not None and "already_done" in following.groups:
         return None  # 'before we left'
     if cue == OTHER and "family" in token.groups and _follows_on(scene):

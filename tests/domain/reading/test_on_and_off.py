@@ -1,0 +1,53 @@
+"""A trailer that was put on or taken off, and one that is yet to be."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from domain.entries import Hitch
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+@pytest.mark.parametrize(
+    ("text", "action", "at"),
+    [
+        ("put the flatdeck on this morning before chores", "hitched", date(2026, 7, 11)),
+        ("took the camper off last night", "unhitched", date(2026, 7, 10)),
+        ("flatdeck on this afternoon", "hitched", date(2026, 7, 11)),
+        ("hooked up the camper tonight", "hitched", None),
+        ("dropped the camper saturday", "unhitched", date(2026, 7, 4)),
+    ],
+)
+def test_when_it_was_done_stands_behind(
+    reads: Reader, text: str, action: str, at: date | None
+) -> None:
+    read = reads(text, on_the_road(hitched=None))
+    assert isinstance(read, Facts), read
+    (entry,) = read.entries
+    assert isinstance(entry, Hitch)
+    assert (entry.action, entry.at) == (action, at)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "gonna put the camper on",
+        "we'll put the camper on at noon",
+        "going to put the flatdeck on before lunch",
+        "hitching up the camper tomorrow",
+        "unhitched by tomorrow I hope, the camper",
+        "time to hook up the camper",
+        "hook up the camper tonight",
+        "nearly dropped the camper",
+        "almost unhitched the camper by mistake",
+        "dropping the camper saturday",
+        "hitch the camper up please",
+        "put the kettle on this morning",
+        "put the camper on the market this morning",
+    ],
+)
+def test_what_is_yet_to_be_done_is_no_event(reads: Reader, text: str) -> None:
+    assert reads(text, on_the_road(hitched=None)) == Silent()
