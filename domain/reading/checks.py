@@ -95,7 +95,9 @@ def _with_listed(
 ) -> list[Check]:
     """The checks with those that share a state: 'checked the lights, chains and the plug'."""
     for run in _runs(scene) if found and len(scene.by_class["check_item"]) > len(found) else ():
-        first, last = states.get(run[0]), states.get(run[-1])
+        told = [states[index] for index in run if index in states]
+        first = states.get(run[0])
+        last = told[-1] if told else None
         before = first is not None and first[0] == "done" and first[1] < run[0]
         behind = last is not None and last[0] == "done" and last[1] > run[-1]
         for index in run if before or behind else ():
@@ -108,7 +110,7 @@ def _with_listed(
 def _runs(scene: Scene) -> Iterator[Sequence[int]]:
     """Items with nothing but commas and articles between them; of two, 'and' joins the last."""
     run: list[int] = []
-    for index in scene.by_class["check_item"]:
+    for index in sorted({*scene.by_class["check_item"], *_strange_items(scene)}):
         between = scene.tokens[run[-1] + 1 : _start_of_name(scene, index)] if run else ()
         if not (between and all(each.raw == "," or each.groups & LISTING for each in between)):
             run = [index]
@@ -120,6 +122,18 @@ def _runs(scene: Scene) -> Iterator[Sequence[int]]:
     behind = scene.tokens[run[-1] + 1 : run[-1] + 2] if len(run) >= LEAST_LISTED else None
     if behind is not None and all(token.kind is MARK for token in behind):
         yield run
+
+
+def _strange_items(scene: Scene) -> list[int]:
+    """'chains, clevises and lights': words that no phrase knows, each alone in a list of parts."""
+    listed = []
+    for index in scene.unknown_words(names=False):
+        before, behind = scene.tokens[max(0, index - 1) : index], scene.tokens[index + 1 : index + 2]
+        opened = bool(before) and (before[0].raw == "," or "and" in before[0].groups)
+        closed = not behind or behind[0].kind is not WORD or "and" in behind[0].groups
+        if opened and (closed or "check_done" in behind[0].senses):
+            listed.append(index)
+    return listed
 
 
 LEAST_LISTED = 3

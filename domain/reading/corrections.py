@@ -223,6 +223,7 @@ def _only_refuses(scene: Scene, figure: Figure) -> bool:
     return len(scene.tokens) <= SHORTEST and all(
         token.kind is MARK
         or "glue" in token.senses
+        or token.senses.get("correction") == "undo"  # 'no scratch that, drive was 6,290'
         or figure.start <= index < figure.end
         or (isinstance(label, Label) and label.start <= index < label.end)
         for index, token in enumerate(scene.tokens[1:], 1)
