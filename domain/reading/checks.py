@@ -128,7 +128,10 @@ def _strange_items(scene: Scene) -> list[int]:
     """'chains, clevises and lights': words that no phrase knows, each alone in a list of parts."""
     listed = []
     for index in scene.unknown_words(names=False):
-        before, behind = scene.tokens[max(0, index - 1) : index], scene.tokens[index + 1 : index + 2]
+        before, behind = (
+            scene.tokens[max(0, index - 1) : index],
+            scene.tokens[index + 1 : index + 2],
+        )
         opened = bool(before) and (before[0].raw == "," or "and" in before[0].groups)
         closed = not behind or behind[0].kind is not WORD or "and" in behind[0].groups
         if opened and (closed or "check_done" in behind[0].senses):

@@ -220,13 +220,16 @@ def _only_refuses(scene: Scene, figure: Figure) -> bool:
     named = isinstance(label, Label) and not label.only_vehicle
     if not named and _is_year(scene, figure, weak=True):
         return False
-    return len(scene.tokens) <= SHORTEST and all(
-        token.kind is MARK
-        or "glue" in token.senses
-        or token.senses.get("correction") == "undo"  # 'no scratch that, drive was 6,290'
-        or figure.start <= index < figure.end
-        or (isinstance(label, Label) and label.start <= index < label.end)
-        for index, token in enumerate(scene.tokens[1:], 1)
+    return (
+        len(scene.tokens) <= SHORTEST
+        and all(
+            token.kind is MARK
+            or "glue" in token.senses
+            or token.senses.get("correction") == "undo"  # 'no scratch that, drive was 6,290'
+            or figure.start <= index < figure.end
+            or (isinstance(label, Label) and label.start <= index < label.end)
+            for index, token in enumerate(scene.tokens[1:], 1)
+        )
     )
 
 

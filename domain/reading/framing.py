@@ -92,8 +92,13 @@ def _is_strong(scene: Scene, index: int) -> bool:
     """'plate' is a label where it says or heads something; a scale has plates too."""
     if "weak_label" not in scene.tokens[index].groups:
         return True
+    if _is_of_a_scale(scene):
+        return False
     if index and "rating_subject" in scene.tokens[index - 1].senses:
         return True  # 'coupler plate 14,000'
+    if _of_vehicle(scene, index):
+        # 'trailer plate 7,000 gross', of one figure; 'trailer plate 9,340, gross 20,100' is a scale
+        return any(label.whole == "gross" and label.bound is None for label in scene.labels)
     if any(label.places_load and label.end == index for label in scene.labels):
         # 'towball max 280 kg'
         return any(figure.start == index + 1 for figure in scene.figures)
@@ -105,6 +110,25 @@ def _is_strong(scene: Scene, index: int) -> bool:
     if following is not None and following.senses.get("whole") == "gross":
         return len(list(scene.find("whole", "gross"))) > 1  # 'plate gvw 3200 gtw 6700'
     return following is not None and (following.raw in ":-–" or "says" in following.groups)
+
+
+def _is_of_a_scale(scene: Scene) -> bool:
+    """'steer plate 5,140 drive plate 6,940': a place and a plate, one after the other."""
+    places = {label.end: label for label in scene.labels if label.axle or label.only_vehicle}
+    plates = [
+        places[at]
+        for at, token, _ in scene.find("rating_cue")
+        if at in places and "sign_of_limit" not in token.groups  # 'steer max 5,140'
+    ]
+    return len(plates) > 1 and any(label.axle for label in plates)
+
+
+def _of_vehicle(scene: Scene, index: int) -> bool:
+    """'trailer plate', 'plate on the trailer'; what a scale has is of no vehicle."""
+    before, behind = scene.tokens[max(0, index - 1) : index], scene.tokens[index + 1 : index + 4]
+    placed = behind and "onto" in behind[0].senses.get("glue", "").split()
+    near = (*before, *(each for each in behind[1:] if placed))
+    return any(not each.senses.keys().isdisjoint(("vehicle", "name")) for each in near)
 
 
 def _limits_part(scene: Scene, index: int) -> bool:

@@ -146,7 +146,7 @@ def _bind_columns(
     if len(labels) < SHORTEST_ROW or len(figures) < SHORTEST_ROW:
         return False
     leading = [label for label in labels if label.end <= figures[0].start]
-    leading = [label for label in leading if label.places and not (label.rating or label.field)]
+    leading = [label for label in leading if _heads_column(label)]
     gauged = any(label.subject for label in leading)
     plain = [figure for figure in figures if gauged or figure.dimension in PLACE_DIMENSIONS]
     behind = [label for label in labels if label.start >= figures[0].end]
@@ -171,6 +171,13 @@ def _bind_columns(
             label.ordinal = None  # 'trailer first, then drive, then steer'
         figure.label, label.bound = label, figure
     return True
+
+
+def _heads_column(label: Label) -> bool:
+    """Whether a label may stand in such a row: a place, or what an axle there may bear."""
+    if label.rating:
+        return label.rating.startswith("gawr")
+    return bool(label.places) and not label.field
 
 
 def _lists(token: Token) -> bool:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from domain.entries import COUPLING, Rating, WordsOf
 from domain.quantities import Quantity
 from domain.reading.allowed import ALLOWS, is_allowed
+from domain.reading.axle_pairs import axle_pairs
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure
@@ -71,6 +72,8 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     found: list[Rating] = []
     framed, weighed = is_framed(scene), scene.has("weigh_cue")
     pairs = stamped_pairs(scene)
+    framed = is_framed(scene)
+    pairs = {**stamped_pairs(scene), **axle_pairs(scene, framed=framed)}
     indexes = load_index_pairs(scene)
     for figure in scene.live_figures():
         if figure.role is not None:
@@ -238,6 +241,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         return None if _is_train(scene, figure, label) else _whole_rated(scene, figure, label)
     if label.rating_subject == "hitch":
         return "hitch", _of_part(scene, figure)
+    if label.only_vehicle and label.vehicle == "truck" and _is_gross(scene, figure):
+        return "truck", "gvwr"
     if label.vehicle == "trailer":
         part = part_before(scene, figure) if figure.end <= label.start else None
         if part is not None:
@@ -246,6 +251,14 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
             return "hitch", "tow"
         return "trailer", "gvwr"
     return None
+
+
+def _is_gross(scene: Scene, figure: Figure) -> bool:
+    """'truck sticker 11,500 gross': the word for the whole stands behind, and names no other."""
+    return any(
+        label.start == figure.end and label.whole == "gross" and label.bound is None
+        for label in scene.labels
+    )
 
 
 def _is_train(scene: Scene, figure: Figure, label: Label) -> bool:
@@ -514,7 +527,7 @@ def _axles_make(scene: Scene, gvwr: Figure) -> bool:
     each = any(label.rating == "gawr" and not label.end_of for label in scene.labels)
     if not (each or "axle_noun" in scene.by_class) or scene.has("axle") or scene.named("truck"):
         return False
-    if gvwr.value <= 0:
+    if gvwr.value <= 0 or axle_pairs(scene, framed=True):
         return False
     alike = each or not scene.groups.isdisjoint(("each_one", "pair"))
     shares = [
