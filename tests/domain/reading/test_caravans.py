@@ -216,6 +216,8 @@ def test_what_the_axles_may_weigh_together_is_no_rating_of_one(text: str, reads:
         ("lights, left marker light and chains good", ["lights", "left marker light", "chains"]),
         ("checked the straps, the binders, and the ramps", ["straps", "binders", "ramps"]),
         ("checked the lights, chains are next", ["lights"]),
+        ("checked lights, chains, breakaway and pins", ["lights", "chains", "breakaway", "pins"]),
+        ("lights, chains and clevises checked", ["lights", "chains", "clevises"]),
         ("checked the lights, will do the chains and pin later", ["lights"]),
     ],
 )
@@ -234,6 +236,13 @@ def test_a_list_shares_what_was_done_with_it(text: str, items: list[str], reads:
 )
 def test_a_list_that_is_to_be_checked_was_not(text: str, reads: Reader) -> None:
     assert not isinstance(reads(text, CARAVAN), Facts)
+
+
+def test_a_marker_may_be_what_a_walk_round_found(reads: Reader) -> None:
+    verdict = reads("walkround done but the left marker is out", CARAVAN)
+    assert verdict == Facts(
+        (Check(item="walkround", state="done"), Check(item="left marker", state="fault"))
+    )
 
 
 def test_a_fault_is_not_shared(reads: Reader) -> None:

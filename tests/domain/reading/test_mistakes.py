@@ -47,6 +47,8 @@ def amend(
             amend("tyre", Quantity(72, "psi"), Quantity(62, "psi")),
         ),
         ("drive was 6,420, you put 6,240", amend("drive", lb(6_420), lb(6_240))),
+        ("no scratch that, the drive was 6,420", amend("drive", lb(6_420))),
+        ("nah scratch that: trailer 9,340", amend("trailer", lb(9_340))),
         ("you wrote trailer 9,250 but its 9,520", amend("trailer", lb(9_520), lb(9_250))),
     ],
 )
