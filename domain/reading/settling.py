@@ -66,6 +66,8 @@ def settle_words(scene: Scene) -> None:
         _settle_bars(scene)
     if "hers" in scene.groups:
         _settle_hers(scene)
+    if "side_marker" in scene.groups:
+        _settle_markers(scene)
     if "tare" in scene.groups and NUMBER in scene.kinds:
         _settle_tare(scene)
     if "fuel_or_register" in scene.groups:
@@ -326,6 +328,18 @@ def _settle_hers(scene: Scene) -> None:
             changed = True
     if changed:
         scene.index_terms()
+
+
+def _settle_markers(scene: Scene) -> None:
+    """'left marker out': one on a side is a lamp, and no mile's."""
+    for before, token in pairwise(scene.tokens):
+        if "side_marker" in token.groups and not before.senses.keys().isdisjoint(SIDED):
+            token.senses = {"check_item": "item"}
+    scene.index_terms()
+
+
+SIDED = frozenset(("side", "corner", "end"))
+"""Classes of term that say on which side of a rig something is."""
 
 
 def _settle_both(scene: Scene) -> None:
