@@ -6,7 +6,7 @@ the vehicle that its clause names behind it.
 
 from __future__ import annotations
 
-from domain.reading.figures import Figure
+from domain.reading.figures import PRESSURE, Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 
@@ -62,6 +62,17 @@ def _alone_in_sentence(scene: Scene, figure: Figure, heading: Label) -> bool:
     return live == [figure]
 
 
+def is_aired_again(scene: Scene, figure: Figure, heading: Label | None) -> bool:
+    """'left rear tire was at 58, aired it back up to 80': the same tyre, and what it has now."""
+    if "airs_up" not in scene.groups or heading is None or heading.bound is None:
+        return False
+    if figure.label is not None or figure.dimension not in (None, PRESSURE):
+        return False
+    behind = heading.bound.end
+    between = scene.tokens[behind : figure.start]
+    return behind <= figure.start and any("airs_up" in token.groups for token in between)
+
+
 def position_of(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     """The position of a reading, such as 'trailer left rear'; None where nothing tells it."""
     label = figure.label
@@ -69,6 +80,8 @@ def position_of(scene: Scene, figure: Figure, heading: Label | None) -> str | No
     own = label if isinstance(label, Label) else None
     if own is None and heading is not None and _alone_in_sentence(scene, figure, heading):
         own = heading  # 'right rear tire looked low at 62 psi'
+    elif is_aired_again(scene, figure, heading):
+        own = heading
     heads = heading is not None and (heading.start < figure.start or heading.bound is None)
     trailer = (own is not None and own.vehicle == "trailer") or (
         heading is not None and heads and heading.vehicle == "trailer" and heading is not own

@@ -22,7 +22,7 @@ from domain.reading.figures import (
     Figure,
     follows_odometer,
 )
-from domain.reading.gauge_places import position_of
+from domain.reading.gauge_places import is_aired_again, position_of
 from domain.reading.gauge_values import POSITIONED, RUN_HOT, implausible, shown
 from domain.reading.label import Label
 from domain.reading.label_fit import SUBJECT_DIMENSIONS
@@ -58,6 +58,8 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         subject = _subject(scene, figure, heading) or _of_the_row(scene, figure, row)
         subject = subject or _heads_list(scene, figure, heading)
         subject = subject or _told_last(scene, figure, heading)
+        if subject is None and is_aired_again(scene, figure, heading):
+            subject = "tyre"
         if subject is None or figure.foreign in scene.book.groups["no_gauge"]:
             continue
         value = shown(scene, figure, subject)
