@@ -184,7 +184,7 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
         token = scene.tokens[index]
         if not scene.stated(index) and "home" not in token.groups:
             continue
-        if "home" in token.groups and is_ahead(scene, index):
+        if "home" in token.groups and (is_ahead(scene, index) or _is_left(scene, index)):
             continue
         if "is_where" in token.groups and _tells_where(scene, index):
             continue
@@ -209,7 +209,9 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
         if heads:
             distance += 1  # 'depart 48,010 arrive 48,310'
         nearest = _nearest(figures, index) if len(figures) > 1 else figure
-        if nearest is not figure and nearest.role not in (None, "odometer"):
+        if nearest is not figure and nearest.role == "odometer":
+            continue  # 'left at 51,300, now at 51,410': one reading has it
+        if nearest is not figure and nearest.role is not None:
             distance += 1
         found.append((distance, kind))
     if not found:
@@ -225,7 +227,11 @@ def _in_turn(scene: Scene, figure: Figure) -> Event | None:
     """'left at 6:10, 48,050 showing, and pulled in at 11:45, 48,318': each its own, in turn."""
     if not 1 < len(scene.by_class["event"]) <= MOST_IN_TURN:
         return None
-    events = [(index, key.split()[0]) for index, _, key in scene.find("event")]
+    events = [
+        (index, key.split()[0])
+        for index, _, key in scene.find("event")
+        if not _is_left(scene, index)
+    ]
     readings = [other for other in scene.figures if other.claimed is None]
     if len(events) != len(readings) or figure not in readings:
         return None
@@ -235,6 +241,13 @@ def _in_turn(scene: Scene, figure: Figure) -> Event | None:
     if turns != sorted(turns) or not all(scene.stated(index) for index, _ in events):
         return None
     return cast(Event, events[readings.index(figure)][1])
+
+
+def _is_left(scene: Scene, index: int) -> bool:
+    """'left home', 'leaving home': where one comes from, and no arrival."""
+    before = scene.tokens[index - 1] if index else None
+    home = "home" in scene.tokens[index].groups
+    return home and before is not None and before.senses.get("event", "").startswith("depart")
 
 
 MOST_IN_TURN = 30

@@ -33,6 +33,18 @@ def of_own_part(
     return _nearest(said, at, follows=stated[0] < said[0][0])
 
 
+def is_of_another(scene: Scene, place: int, readings: Sequence[int], at: int) -> bool:
+    """Whether a place is where another odometer reading was taken: it stands nearest to it.
+
+    'left 51,300, got to the lake 51,410': a truck is at one place only at each reading.
+    """
+    start, end = scene.clause_of(place)
+    here = [index for index in readings if start <= index < end]
+    if at not in readings or not here:
+        return False
+    return at != min(here, key=lambda index: (abs(index - place), index < place))
+
+
 def moment_of(
     scene: Scene, parts: Sequence[tuple[int, datetime | date]], stated: Sequence[int], at: int
 ) -> datetime | date | None:

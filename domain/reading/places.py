@@ -39,12 +39,12 @@ def read_places(scene: Scene) -> list[tuple[int, str]]:
     led = list(_led_to(scene)) if "leads_to_place" in scene.groups else []
     if led:
         return led
-    if "home" in scene.groups and any(
-        not is_ahead(scene, index)
-        for index, token, _ in scene.find("event")
-        if "home" in token.groups
-    ):
-        return [(0, "home")]
+    if "home" in scene.groups:
+        events = scene.find("event")
+        homes = [index for index, token, _ in events if "home" in token.groups]
+        there = next((index for index in homes if not is_ahead(scene, index)), None)
+        if there is not None:
+            return [(there, "home")]
     alone = _standing_alone(scene)
     return [] if alone is None else [(0, alone)]
 
@@ -177,10 +177,15 @@ def _is_name(token: Token, *, first: bool) -> bool:
     return plain and len(token.raw) > 2
 
 
+def _is_a_name(token: Token) -> bool:
+    """Whether a word may name a place: a letter alone is a tyre's, or a gauge's."""
+    return token.raw[0].isupper() and len(token.raw) > 1
+
+
 def _standing_alone(scene: Scene) -> str | None:
     """Capitalized unknown words in a clause of their own: '30.1 gal · Two Elders'."""
     tokens = scene.tokens
-    named = [index for index in scene.unknown if tokens[index].raw[0].isupper()]
+    named = [index for index in scene.unknown if _is_a_name(tokens[index])]
     if not named or scene.text.isupper():
         return None
     company = companions(scene)

@@ -43,7 +43,7 @@ from domain.reading.lexer import LINK, clean
 from domain.reading.loads import makes_gross
 from domain.reading.meanings import meaning_first, meaning_of_figures
 from domain.reading.notes import read_note
-from domain.reading.own_parts import moment_of, of_own_part
+from domain.reading.own_parts import is_of_another, moment_of, of_own_part
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.places import read_places
 from domain.reading.plain_questions import understands
@@ -487,13 +487,18 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         truck, trailer = _headed(scene, entries)
     if not (timed or place or truck or trailer):
         return tuple(entries)
-    several = bool(parts) or len(places) > 1
+    driven = [number for number, entry in enumerate(entries) if isinstance(entry, Odometer)]
+    apart = len(driven) > 1 and len(places) == 1
+    several = bool(parts) or len(places) > 1 or apart
     stated = [_token_of(scene, entry) for entry in entries] if several else []
+    readings = [stated[number] for number in driven] if apart else []
     for number, entry in enumerate(entries):
         own = moment_of(scene, parts, stated, stated[number]) if parts else None
         if own is not None or when is not None:
             _complete(entry, "at", own or when)
-        if place is not None and not isinstance(entry, (Rating, Check, Cargo)):
+        if readings and is_of_another(scene, places[0][0], readings, stated[number]):
+            pass  # another reading was taken there
+        elif place is not None and not isinstance(entry, (Rating, Check, Cargo)):
             place = of_own_part(scene, places, stated, stated[number]) if stated else place
             _complete(entry, "place", place)
         if truck is not None and not (isinstance(entry, Rating) and entry.subject == "trailer"):

@@ -48,6 +48,8 @@ LEAST_PSI, MOST_PSI = 20, 130
 def _at_its_pressure(scene: Scene, figure: Figure) -> bool:
     """'rated 3,195 lb at 80 psi': the pressure at which a tyre carries its rating."""
     before = scene.tokens[figure.start - 1] if figure.start else None
+    if before is not None and _is_load_range(scene, figure.start - 1):
+        return True
     return (
         before is not None
         and ("at" in before.groups or before.raw == "@")
@@ -57,6 +59,21 @@ def _at_its_pressure(scene: Scene, figure: Figure) -> bool:
             or any(other.claimed == TYRE_SIZE for other in scene.figures)
         )
     )
+
+
+def _is_load_range(scene: Scene, index: int) -> bool:
+    """'ST235/80R16 E, 80 psi': the letter behind a tyre's size, as both stand on its wall."""
+    if index and scene.tokens[index].raw == ",":
+        index -= 1
+    letter = scene.tokens[index].raw
+    sized = any(
+        each.claimed == TYRE_SIZE and 0 <= index - each.end <= LONGEST_RIM for each in scene.figures
+    )
+    return sized and len(letter) == 1 and letter.isalpha() and letter.isupper()
+
+
+LONGEST_RIM = 3
+"""Tokens behind the width and the aspect of a tyre: 'R16'."""
 
 
 def is_tyre_load(scene: Scene, figure: Figure) -> bool:
