@@ -15,6 +15,7 @@ from typing import cast
 from bot.answers import (
     ahead,
     fuel,
+    last_told,
     loading,
     looked_at,
     meanings,
@@ -48,9 +49,11 @@ from domain.entries import (
 from domain.log import EVERYTHING, NOTHING, Log, Logged, Preferences, Reach
 from domain.verdicts import (
     AGE,
+    CARGO,
     CHANGE,
     DONE,
     FAULTS,
+    GAUGE,
     HEAVIEST,
     JUDGED,
     LAST_FILL,
@@ -206,11 +209,13 @@ READ: Mapping[str, TopicAnswer] = {"distance": spans.odometer_answer}
 MOST: Mapping[str, TopicAnswer] = {"weight": weights.heaviest_answer}
 AGED: Mapping[str, TopicAnswer] = {"upkeep": upkeep.tyre_age_answer}
 LOOKED_AT: Mapping[str, TopicAnswer] = {"upkeep": looked_at.done_answer}
+GAUGED: Mapping[str, TopicAnswer] = {"upkeep": last_told.gauge_answer}
+LOADED: Mapping[str, TopicAnswer] = {"weight": last_told.cargo_answer}
 HELD_AGAINST: Mapping[str, TopicAnswer] = {"margin": weights.judged_answer}
 LOADABLE: Mapping[str, TopicAnswer] = {"margin": loading.whatif_answer}
 """Who answers what is asked of one thing of a topic: the faults, the rule, the last fill, the
 odometer, the heaviest weighing, the age of the tyres, what was looked at or
-done, a load that is told, what can still be loaded."""
+done, what a gauge read, what was loaded, a load that is told, what can still be loaded."""
 
 ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
     None: TOPICS,
@@ -225,6 +230,8 @@ ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
     HEAVIEST: MOST,
     AGE: AGED,
     DONE: LOOKED_AT,
+    GAUGE: GAUGED,
+    CARGO: LOADED,
     JUDGED: HELD_AGAINST,
     MORE: LOADABLE,
 }

@@ -22,9 +22,11 @@ from domain.reading.short_words import ShortAsked, ShortWords
 from domain.reading.tokens import MARK, NUMBER, Token
 from domain.verdicts import (
     AGE,
+    CARGO,
     CHANGE,
     DONE,
     FAULTS,
+    GAUGE,
     HEAVIEST,
     JUDGED,
     LAST_FILL,
@@ -89,8 +91,44 @@ def with_fields(question: Question, fields: Mapping[str, Any], scene: Scene) -> 
     fuel = _fuel(scene) if question.topic == "range" else question.value
     if question.topic == "whatif" and fuel is None:
         fuel = _volume(scene)  # '60 gallons of water'
-    item = (_part(scene) if fields.get("form") == DONE else None) or question.item
-    return replace(question, **{"value": fuel, "item": item, **fields})
+    said: Mapping[str, Any] = {"value": fuel, **fields}
+    match fields.get("form"):
+        case "done":
+            said = {"item": _part(scene) or question.item, **said}
+        case "gauge":
+            said = {**_gauge(scene), **said}
+        case "cargo":
+            said = {**_loaded(scene), **said}
+    return replace(question, **said)
+
+
+def _gauge(scene: Scene) -> Mapping[str, Any]:
+    """Which gauge is asked of, in the log's word for it, and where: 'left rear'."""
+    subject = next((key.split()[0] for _, _, key in scene.find("subject") if key in GAUGES), None)
+    places = [
+        scene.tokens[at].senses[each].split()[0]
+        for at in range(len(scene.tokens))
+        for each in ("corner", "side", "end", "vehicle")
+        if each in scene.tokens[at].senses
+    ]
+    where = " ".join(place.replace("_", " ") for place in places if place != "truck")
+    parts = [
+        scene.words_between(at, at + 1)
+        for at, token, _ in scene.find("subject")
+        if "pressure_word" not in token.groups  # 'the pressure of the tyres'
+    ]
+    return {"field": subject, "item": parts[0] if parts else None, "position": where or None}
+
+
+GAUGES = frozenset(("tyre", "hub", "transmission", "coolant", "oil", "exhaust"))
+"""What a gauge is read of that a log can be asked for; the weather is no matter of it."""
+
+
+def _loaded(scene: Scene) -> Mapping[str, Any]:
+    """What of the cargo is asked after: the water, or what stands in a place."""
+    water = any("water" in token.groups for token in scene.tokens)
+    place = next((word for word in scene.words() if word in scene.book.groups["load_place"]), None)
+    return {"item": "water" if water else None, "position": place}
 
 
 def _part(scene: Scene) -> str | None:
@@ -162,6 +200,8 @@ def _holds(scene: Scene, name: str, short: ShortWords) -> bool:
     """Whether it is asked of a rig: everyday words alone do not say so."""
     if name in HERE:
         return scene.context.truck is not None or bool(scene.context.trailers)
+    if name == "gauge":
+        return _gauge(scene)["field"] is not None
     if name in ("mended", "checked"):
         return _is_of_rig(scene, short)
     return name != "load_supposed" or _weighs_enough(scene)
@@ -214,6 +254,7 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "unchecked": {"topic": "upkeep", "item": "walk-round"},
     "due": {"topic": "upkeep"},
     "tyre_age": {"topic": "upkeep", "form": AGE, "item": None},
+    "gauge": {"topic": "upkeep", "form": GAUGE},
     "missing": {"topic": "ratings"},
     "tank_size": {"topic": "ratings", "rating": "tank"},
     "may_tow": {"topic": "ratings"},
@@ -227,6 +268,7 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "margin": {"topic": "margin"},
     "margin_here": {"topic": "margin"},
     "heaviest": {"topic": "weight", "form": HEAVIEST},
+    "cargo": {"topic": "weight", "form": CARGO},
     "weight": {"topic": "weight"},
     "last_fill": {"topic": "cost", "form": LAST_FILL},
     "trip_cost": {"topic": "cost", "form": OF_TRIP},

@@ -75,6 +75,30 @@ are we over any limmits|margin
 whats the rear axil weigh|weight field=drive
 whats the payloed rating|ratings rating=payload
 are the tyrs over there limit|margin item=tyrs
+what was the pressure of the rear tyres|upkeep field=tyre item=tyres position=rear form=gauge
+what's the tire pressure on the left front|upkeep field=tyre position=left_front form=gauge
+what were the trailer tyres at this morning|upkeep field=tyre position=trailer form=gauge
+how hot did the trans get on that climb|upkeep field=transmission form=gauge
+what did the hubs read at the last stop|upkeep field=hub form=gauge
+how hot were the trailer hubs|upkeep
+what was the trans temp last time|upkeep
+how much air is in the rear tires|upkeep
+show me the last tire pressures|upkeep
+what egt did we hit|upkeep field=exhaust form=gauge
+how high did the egts go|upkeep
+whats the oil pressure|upkeep
+how warm are the left hubs running|upkeep
+what cargo is in the bed|weight position=bed form=cargo
+what have we got loaded on the flatdeck|weight
+water on board?|weight item=water form=cargo
+how much water are we carrying|weight item=water form=cargo
+what's loaded|weight
+do we have any water in the tanks|weight
+list the cargo|weight
+what did we load on the flatdeck|weight
+what's on the flatdeck right now|weight trailer=flatdeck form=cargo
+how much water is in the fresh tank|weight
+how heavy is the flatdeck|weight
 is 9,640 lb too much for the hitch|margin item=hitch value=9640lb form=judged
 are 7,200 lb ok on the rear axle|margin field=drive value=7200lb form=judged
 is 1,300 lb too heavy for the ball|margin item=ball value=1300lb form=judged
@@ -158,6 +182,9 @@ muéstrame todos los límites que tienes|ratings
 ¿ya revisamos las cadenas?|upkeep item=cadenas form=done
 ¿cuándo engrasamos los baleros?|upkeep item=baleros form=done
 que falta por revisar|upkeep item=walk-round
+¿qué carga llevamos en la caja?|weight form=cargo
+¿cuánta agua llevamos?|weight item=water form=cargo
+¿cuál era la presión de las llantas traseras?|upkeep field=tyre position=rear form=gauge
 ¿son demasiadas 9640 libras para el enganche?|margin value=9640lb form=judged
 7200 libras están bien en el eje trasero?|margin field=drive form=judged
 """
@@ -210,6 +237,21 @@ the bags are hevy
 is it legall to park here
 my tonge hurts
 weel see you later
+how hot did it get today
+what was the pressure like at work
+how's the air up there
+what's the temp outside
+how hot is the oven
+what's in the bed
+what's on tv
+how much water should i drink
+do we have any water in the fridge
+what did we load the dishwasher with
+how hot were the wings
+water on board the ship was rough
+what's loaded in your gun
+what was her blood pressure
+how much air is in the balloon
 is 20 dollars too much for the hat
 is 9 ok for dinner
 are 3 pounds of butter enough
