@@ -82,6 +82,8 @@ def field_of(scene: Scene, figure: Figure) -> str | None:
         return "ticket" if scene.has("fee") else said  # 'that ticket was 4471 not 4417'
     if said == "volume" and figure.dimension is None and _is_pumps_price(scene, figure):
         return "unit_price"  # 'I said diesel was 3.899'
+    if said == "odometer" and _is_of_trip(scene, figure):
+        return "distance"
     if said is None and figure.dimension == MONEY and scene.has("fuel_cue"):
         return "cost"  # 'fuel came to $142.30'
     return "cost" if said == "gross" and money else said  # 'total was 118.20'
@@ -91,6 +93,17 @@ def _is_pumps_price(scene: Scene, figure: Figure) -> bool:
     """Three decimals, of so little that it is what a litre or a gallon costs."""
     return figure.token.decimals == PUMPS and figure.value <= dearest(scene.context.currency)
 
+
+def _is_of_trip(scene: Scene, figure: Figure) -> bool:
+    """'make that 312 miles': too few for the odometer that is known, so the trip meter's."""
+    known = scene.context.odometer
+    if known is None or "odometer" in scene.by_class or figure.dimension != DISTANCE:
+        return False
+    return figure.value * LEAST_TURNS < known.value
+
+
+LEAST_TURNS = 3
+"""An odometer that is known to have turned so many times a distance does not show it."""
 
 PUMPS = 3
 """Decimals of a price on a pump."""

@@ -40,7 +40,10 @@ from domain.reading.label import Label
 from domain.reading.mistakes import (
     asks_back,
     by_drawbar,
+    counts_digits,
+    is_beyond,
     like_slip,
+    said_of_a_stranger,
     told_wrong,
     value_and_mistake,
     wrong_before,
@@ -126,18 +129,12 @@ def _figures(scene: Scene) -> list[Figure]:
     return [
         figure
         for figure in scene.figures
-        if figure.claimed is None and not _counts_digits(scene, figure)
+        if figure.claimed is None and not counts_digits(scene, figure)
     ]
 
 
 PUTS_RIGHT = frozenset(("refuses", "found_wrong", "sets_field"))
 """Groups of words that may put something right without a class of term for it."""
-
-
-def _counts_digits(scene: Scene, figure: Figure) -> bool:
-    """'two digits got flipped'."""
-    behind = token_at(scene.tokens, figure.end)
-    return behind is not None and "digits" in behind.groups
 
 
 def _worded(scene: Scene) -> bool:
@@ -381,7 +378,7 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
         return None
     if _strangers(scene) > MOST_STRANGE and not _reasoned(scene, value, was):
         return None
-    if was is not None and (was.value == value.value or _is_beyond(value, was)):
+    if was is not None and (was.value == value.value or is_beyond(value, was)):
         return None
     if scene.talk[value.start] in (REQUEST, PLAN) or _is_part_of_word(scene, value):
         return None
@@ -417,16 +414,6 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     return _amend(scene, value, field, was)
 
 
-def _is_beyond(value: Figure, was: Figure) -> bool:
-    """'51,640 on the dash after I put in thirty gallons': no slip makes one of the other."""
-    low, high = sorted((value.value, was.value))
-    return low <= 0 or high / low > FARTHEST_OFF
-
-
-FARTHEST_OFF = 1_100
-"""What a figure is to its slip at most: a point that was lost, of three decimals."""
-
-
 def _guessed(scene: Scene, value: Figure) -> bool:
     """Whether it is guessed what it should be; 'ought to be 96.40' says it of itself."""
     start, end = scene.sentence_of(value.start)
@@ -452,6 +439,8 @@ def _without_field(
     ):
         return None
     if was is None and not strong and not (opens and len(scene.tokens) <= SHORTEST):
+        return None
+    if restates and was is None and said_of_a_stranger(scene, value):
         return None
     if was is None and not opens and value.dimension in FORESEEN:
         return None
@@ -532,7 +521,8 @@ def _restates(scene: Scene, value: Figure) -> bool:
         token = scene.tokens[index]
         if "restates" in token.groups:
             before = token_at(scene.tokens, index - 1)
-            return before is None or "pronoun" not in before.groups  # 'i should be back by 8'
+            own = "restates_own" in token.groups  # 'i should be back by 8', 'i should have said'
+            return own or before is None or "pronoun" not in before.groups
         if not (
             token.kind is not WORD
             or token.senses.keys() & {"glue", "correction"}

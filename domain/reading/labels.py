@@ -10,12 +10,14 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Sequence
+from itertools import pairwise
 from operator import attrgetter
 
 from domain.reading.as_one import rig_as_one, truck_as_one
 from domain.reading.everyday_words import EVERYDAY, is_everyday, names_trailer
 from domain.reading.figures import Figure
 from domain.reading.label import NAMING, Label, extend
+from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.tokens import BREAK, NUMBER, WORD, Token
 
 
@@ -37,7 +39,9 @@ def find_labels(
         if taken[index]:
             if current is not None:
                 ordinal = _axle_number(tokens, index, current, figures)
-                if ordinal is None:
+                if ordinal is None and _counts_its_axles(tokens, index, current):
+                    current.end = index + 1
+                elif ordinal is None:
                     current = None
                 else:
                     current.to_ordinal = ordinal if current.ordinal else None
@@ -81,6 +85,8 @@ def find_labels(
         _rear_alone(tokens, labels)
     if len(labels) >= LEAST_PAIR:
         labels = _listed_apart(tokens, labels)
+        if "on_it" in groups:
+            _on_trip_meter(tokens, labels)
         _rear_of_trailer(tokens, labels)
     labels = [
         label for label in labels if not (label.only_ordinal and _counts_alone(tokens, label))
@@ -90,6 +96,22 @@ def find_labels(
     if labels[0].only_axles and _heads_behind(figures, labels):
         labels = labels[1:]
     return rig_as_one(tokens, truck_as_one(tokens, figures, labels))
+
+
+def _counts_its_axles(tokens: Sequence[Token], index: int, current: Label) -> bool:
+    """'the truck's two axles': how many there are stands within what they are called."""
+    behind = tokens[index + 1] if index + 1 < len(tokens) else None
+    owned = tokens[index - 1].raw[-2:-1] in APOSTROPHES and current.end == index
+    of_vehicle = current.only_vehicle and owned
+    return of_vehicle and behind is not None and "axle_noun" in behind.senses
+
+
+def _on_trip_meter(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
+    """'the trip meter had 268 miles on it': on the meter that was named, and not on the truck."""
+    for before, label in pairwise(labels):
+        on_it = "on_it" in tokens[label.start].groups
+        if on_it and before.field == "trip_meter" and label.field == "odometer":
+            label.field = "trip_meter"
 
 
 LEAST_PAIR = 2

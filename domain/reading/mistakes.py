@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.reading.figures import Figure
+from domain.reading.figures import Figure, token_at
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, Token
@@ -112,6 +112,31 @@ def told_wrong(scene: Scene, value: Figure) -> bool:
 def _of_vehicle(token: Token) -> bool:
     """'camper is off': it was taken off, and no figure of it is wrong."""
     return not token.senses.keys().isdisjoint(("vehicle", "name"))
+
+
+def counts_digits(scene: Scene, figure: Figure) -> bool:
+    """'two digits got flipped'."""
+    behind = token_at(scene.tokens, figure.end)
+    return behind is not None and "digits" in behind.groups
+
+
+def said_of_a_stranger(scene: Scene, value: Figure) -> bool:
+    """'dinner should have been 45 dollars': what it is said of is none of the log's."""
+    return any(
+        "restates" in scene.tokens[index + 1].groups
+        for index in scene.unknown
+        if index + 1 < value.start
+    )
+
+
+def is_beyond(value: Figure, was: Figure) -> bool:
+    """'51,640 on the dash after I put in thirty gallons': no slip makes one of the other."""
+    low, high = sorted((value.value, was.value))
+    return low <= 0 or high / low > FARTHEST_OFF
+
+
+FARTHEST_OFF = 1_100
+"""What a figure is to its slip at most: a point that was lost, of three decimals."""
 
 
 def like_slip(meant: Figure, was: Figure) -> bool:

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from domain.reading.beside import CURRENCY_MARKS
 from domain.reading.figures import BARE_STEP, LEAST_LOAD
+from domain.reading.label import NAMING
 from domain.reading.phrasebook import fold
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
@@ -254,7 +255,18 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None
     if cue == NEGATION and _absent(scene, index):
         return None
+    if cue == GUESS and "figure_word" in token.groups and _is_what_it_reads(scene, index):
+        return None
     return cue
+
+
+def _is_what_it_reads(scene: Scene, index: int) -> bool:
+    """'that drive figure', 'the figure': a noun, where 'i figure' is a guess."""
+    before = scene.tokens[index - 1] if index else None
+    if before is None:
+        return False
+    named = not NAMING.isdisjoint(before.senses) and "name" not in before.senses
+    return named or "article" in before.groups
 
 
 def _serves_us(scene: Scene, index: int) -> bool:

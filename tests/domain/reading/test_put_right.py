@@ -1,0 +1,98 @@
+"""What a figure should have been, in the words in which people say so."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.records import verdict_to_record
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+@pytest.mark.parametrize(
+    ("text", "field", "value"),
+    [
+        ("That steer figure should have been 5,240", "steer", 5240),
+        ("the odometer should have read 48,320", "odometer", 48320),
+        ("the odo should've read 48,320", "odometer", 48320),
+        ("the drive axle should have shown 6,840", "drive", 6840),
+        ("trailer figure was meant to be 9,480", "trailer", 9480),
+        ("drive figure was supposed to be 6,840", "drive", 6840),
+        ("I ought to have typed 6,840 for the drives", "drive", 6840),
+        ("I should've said 24.6 gallons", "volume", 24.6),
+        ("that should have gone in as 31.4 gallons", "volume", 31.4),
+        ("the volume should have read 31.4", "volume", 31.4),
+        ("make that 312 miles", "distance", 312),
+        ("that should be 200 miles not 260", "distance", 200),
+        ("make that 48,312 miles", "odometer", 48312),
+    ],
+)
+def test_what_it_should_have_been_is_mended(
+    reads: Reader, text: str, field: str, value: float
+) -> None:
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert (entry["kind"], entry["action"]) == ("correction", "amend")
+    assert (entry["field"], entry["value"]["value"]) == (field, value)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "dinner should have been 45 dollars",
+        "rent should have read 1,200 dollars",
+        "we should have been there by 6",
+        "the drive should have been 6 hours",
+        "we should have driven 300 miles by now",
+        "the odometer should have hit 50,000 by now",
+        "he should have been 40 by now",
+        "you should have seen it, 6,840 people",
+        "should have brought 40 lb of ice",
+        "I figure 6,840 of them showed up",
+    ],
+)
+def test_what_people_should_have_done_is_talk(reads: Reader, text: str) -> None:
+    assert verdict_to_record(reads(text, on_the_road())) == {"verdict": "silent"}
+
+
+def fill(text: str, reads: Reader) -> tuple[object, ...]:
+    """Volume, distance and whether it was filled up."""
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert entry["kind"] == "fill"
+    assert "odometer" not in entry
+    distance = entry.get("distance", {}).get("value")
+    return entry["volume"]["value"], distance, entry.get("full")
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("trip meter had 301 miles on it when I filled up, took 24.2 gallons", (24.2, 301, True)),
+        ("the trip meter has 288 miles on her, 23.1 gal", (23.1, 288, None)),
+        ("it took 25.8 gallons to top it off", (25.8, None, True)),
+        ("took 20 gallons to top him up", (20, None, True)),
+        ("19.9 gal to brim it", (19.9, None, True)),
+    ],
+)
+def test_a_meter_and_a_full_tank_told_in_a_clause(
+    reads: Reader, text: str, told: tuple[object, ...]
+) -> None:
+    assert fill(text, reads) == told
+
+
+@pytest.mark.parametrize(
+    ("text", "loads"),
+    [
+        (
+            "Truck's two axles weighed as one read 12,340, the trailer's 9,480",
+            {"truck": 12340, "trailer": 9480},
+        ),
+        (
+            "12,340 on the truck's two axles, 9,480 on the trailer's three axles",
+            {"truck": 12340, "trailer": 9480},
+        ),
+    ],
+)
+def test_how_many_axles_stands_within_what_they_are_called(
+    reads: Reader, text: str, loads: dict[str, int]
+) -> None:
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert {place: load["value"] for place, load in entry["loads"].items()} == loads
