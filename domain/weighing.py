@@ -15,9 +15,13 @@ from typing import Literal
 from domain.carried import Change, Densities, corrected
 from domain.entries import SINGLE_AXLES
 from domain.log import Log
-from domain.passes import ROAD, SIDED, Kind, Pass, Session
+from domain.passes import ROAD, SIDED, WHOLE, Kind, Pass, Session, total
 from domain.rig import Rig
 from domain.uncertainty import Measured, spread
+
+ROUNDED = 20.0
+"""Kilograms: axles read one by one are each rounded to the scale's step; common practice, no
+source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,6 +79,18 @@ class Weights:
     bars: Bars | None = None
     drift: Measured | None = None
     misfit: Measured | None = None
+
+    @property
+    def at_odds(self) -> tuple[Measured, Measured] | None:
+        """What the axles make, and the gross that was read, where no scale explains both."""
+        standing = self.session.standing
+        parts = WHOLE[standing.kind]
+        if not all(each in self.loads for each in ("gross", *parts)):
+            return None
+        axles, gross = total(self.loads[each] for each in parts), self.loads["gross"]
+        off = axles - gross
+        apart = abs(off.nominal_value) > max(spread(off), ROUNDED)
+        return (axles, gross) if apart else None
 
     @property
     def share(self) -> Measured | None:

@@ -13,7 +13,7 @@ from bot.answers.asking import WHICH_FIGURE
 from bot.answers.brief import bare_or_figure, brief, field_name
 from bot.answers.examples import PUT_RIGHT_BY_NAME, texted
 from bot.answers.language import marked, say, say_count
-from bot.answers.words import figure, sentence
+from bot.answers.words import sentence
 from domain.corrections import (
     ALREADY_SO,
     NO_SUCH_FIGURE,
@@ -25,9 +25,8 @@ from domain.corrections import (
     Withdrawn,
     stated,
 )
-from domain.entries import Correction, Entry, Weighing
+from domain.entries import Correction, Entry
 from domain.log import Logged, Preferences
-from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice
 
 WHY_UNCLEAR: Mapping[str, str] = {
@@ -40,18 +39,12 @@ WHY_UNCLEAR: Mapping[str, str] = {
 """A sentence for each reason why a correction does not bind."""
 
 
-SCALE_STEP = Quantity(20.0, "kg")
-"""Axles read one by one are each rounded to the scale's step; common practice, no source."""
-
-
 def amended_answer(amended: Amended, follows: Answer | None = None) -> Answer:
     """What the field says now and what it said, then the whole entry or what follows from it."""
     before, after = amended.before.entry, amended.after
     now = bare_or_figure(stated(after, amended.field))
     was = stated(before, amended.field)
     notes = [] if follows else [f"{sentence(brief(after))}."]
-    if isinstance(after, Weighing):
-        notes += _sum_note(after)
     field = sentence(field_name(amended.field, after))
     headline = (
         say("{field} now {now}, not {was}.", field=field, now=now, was=bare_or_figure(was))
@@ -125,29 +118,3 @@ def _spelled_out(amended: Amended) -> Correction:
         value=stated(amended.after, amended.field),
         was=stated(amended.before.entry, amended.field),
     )
-
-
-def _sum_note(weighing: Weighing) -> Sequence[str]:
-    """A corrected axle may leave the ticket's gross behind; that is said, not mended."""
-    made, read = _axles(weighing), weighing.loads.get("gross")
-    if made is None or read is None:
-        return ()
-    if abs(made.amount("kg") - read.amount("kg")) <= SCALE_STEP.amount("kg"):
-        return ()
-    axles = figure(Quantity(round(made.amount(read.unit), 2), read.unit))
-    return (
-        say(
-            "The axles now make {axles}, the gross reads {gross}; correct the wrong one.",
-            axles=axles,
-            gross=figure(read),
-        ),
-    )
-
-
-def _axles(weighing: Weighing) -> Quantity | None:
-    loads = [weighing.loads.get(name) for name in ("steer", "drive", "trailer")]
-    given = [load for load in loads if load is not None]
-    whole = len(given) == 3 or (len(given) == 2 and loads[2] is None)
-    if not whole:
-        return None
-    return Quantity(sum(load.amount("kg") for load in given), "kg")

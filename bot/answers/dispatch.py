@@ -30,6 +30,7 @@ from bot.answers import (
 )
 from bot.answers.answer import Answer, joined
 from bot.answers.brief import brief
+from bot.answers.by_plate import over_plate
 from bot.answers.language import say
 from bot.answers.words import listed
 from bot.report.asking import report_answer
@@ -109,7 +110,8 @@ def rating_answer(
 def _loaded(
     log: Log, preferences: Preferences, now: datetime, group: Group
 ) -> tuple[Answer, Group]:
-    return routine.cargo_kept([cast(Cargo, each.entry) for each in group]), group
+    loaded = [cast(Cargo, each.entry) for each in group]
+    return routine.cargo_kept(loaded, over_plate(log, preferences, loaded)), group
 
 
 def _checked(
@@ -249,6 +251,7 @@ REACHES: Mapping[type[Entry], Callable[[datetime, datetime], Reach]] = {
     Fill: lambda now, _: Reach(since=now - RECENT),
     Check: lambda _now, _last: EVERYTHING,
     Rating: lambda _, last: Reach(latest=LATELY, until=last),
+    Cargo: lambda _, last: Reach(latest=LATELY, until=last),
     Observation: lambda _, last: Reach(since=last - A_DAY),
 }
 """How much of the log the answer to each kind looks at, given the time and that of what was

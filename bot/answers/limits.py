@@ -333,24 +333,41 @@ def to_unit(kilograms: float, unit: str) -> float:
     return Quantity(kilograms, "kg").amount(unit)
 
 
-def share_note(share: Share | None, found: Sequence[Margin]) -> str:
+HIGH = marked("Tongue share is high. Move trailer load back.")
+LOW = marked("Tongue share is low: it may sway.")
+LOW_FORWARD = marked("Tongue share is low: it may sway. Move trailer load forward.")
+LOW_SO_FAR = marked(
+    "Tongue share is low: it may sway. Move trailer load forward, no further than the tongue's"
+    " rating allows."
+)
+OF_A_PIN = {
+    HIGH: marked("Pin share is high. Move trailer load back."),
+    LOW: marked("Pin share is low: it may sway."),
+    LOW_FORWARD: marked("Pin share is low: it may sway. Move trailer load forward."),
+    LOW_SO_FAR: marked(
+        "Pin share is low: it may sway. Move trailer load forward, no further than the pin's"
+        " rating allows."
+    ),
+}
+"""What to move where the share is out of its range, and the same of a trailer on a pin."""
+
+
+def share_note(share: Share | None, found: Sequence[Margin], *, pin: bool) -> str:
     """What to move where the tongue share is out of its customary range; '' where it is not.
 
     Never so much of it forward that the tongue would be over one of its own ratings.
     """
     if share is None or not share.outside:
         return ""
-    if share.is_high:
-        return say("Tongue share is high. Move trailer load back.")
+    note = HIGH if share.is_high else _when_low(share, found)
+    return say(OF_A_PIN[note] if pin else note)
+
+
+def _when_low(share: Share, found: Sequence[Margin]) -> str:
     allowed = share_allowed(share, found)
     if allowed >= share.custom.low:
-        return say("Tongue share is low: it may sway. Move trailer load forward.")
-    if allowed > share.share.nominal_value:
-        return say(
-            "Tongue share is low: it may sway. Move trailer load forward, no further than the"
-            " tongue's rating allows."
-        )
-    return say("Tongue share is low: it may sway.")
+        return LOW_FORWARD
+    return LOW_SO_FAR if allowed > share.share.nominal_value else LOW
 
 
 def help_note(found: Sequence[Margin], share: Share | None) -> str:

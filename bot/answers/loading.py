@@ -12,6 +12,7 @@ from typing import assert_never
 
 from bot.answers import examples
 from bot.answers.answer import Answer, Row
+from bot.answers.by_plate import plate_answer
 from bot.answers.language import as_written, marked, say
 from bot.answers.limits import (
     CAUTION,
@@ -115,7 +116,7 @@ def whatif_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     """The weights and margins after a change of load, how much fits, or where a load must go."""
     weighed = last_weighed(log, preferences, question.trailer)
     if weighed is None:
-        return no_weighing(preferences)
+        return plate_answer(log, preferences, question) or no_weighing(preferences)
     arms = levers(weighed.rig, weighed.weights)
     request = asked(question, log, asked_words())
     match request:
@@ -297,7 +298,11 @@ def _notes(
         say(BARS) if uses_lever and _bars_on(weighed.weights) else "",
     ]
     notes = (
-        share_note(tongue_share(weighed.rig, after, weighed.country), found),
+        share_note(
+            tongue_share(weighed.rig, after, weighed.country),
+            found,
+            pin=weighed.rig.coupling == "pin",
+        ),
         f"{'; '.join(filter(None, basis))}.",
         say(CAUTION),
     )

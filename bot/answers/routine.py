@@ -10,7 +10,9 @@ from collections.abc import Sequence
 
 from bot.answers.answer import Answer
 from bot.answers.brief import at_place, brief, on_the_way
+from bot.answers.by_plate import ONLY_A_SCALE
 from bot.answers.language import marked, say
+from bot.answers.limits import CAUTION
 from bot.answers.words import figure, listed, rounded, sentence
 from bot.reference import gauge_table
 from domain.entries import Cargo, Hitch, Note, Observation, Odometer
@@ -87,14 +89,19 @@ WHEN_HOT = {
 """What is said where a part is hot, by what it is; common practice, no source."""
 
 
-def cargo_kept(entries: Sequence[Cargo]) -> Answer:
-    """Something was loaded; water, which is told by its volume, with what it weighs."""
+def cargo_kept(entries: Sequence[Cargo], over: str = "") -> Answer:
+    """Something was loaded; water, which is told by its volume, with what it weighs.
+
+    `over` says that it is too much for the trailer, and comes before what was kept.
+    """
     poured = [mass_of(entry.value) for entry in entries if entry.value.unit in VOLUMES]
     masses = [rounded(mass) for mass in poured if mass is not None]
     weighs = (say("Water weighs: {masses}.", masses=listed(masses)),) if masses else ()
+    loaded = say("Loaded: {entries}.", entries=listed([brief(entry) for entry in entries]))
     return Answer(
-        headline=say("Loaded: {entries}.", entries=listed([brief(entry) for entry in entries])),
-        notes=(*weighs, say("Only a scale tells what it does to the axles.")),
+        headline=" ".join(filter(None, (over, loaded))),
+        notes=(*weighs, say(ONLY_A_SCALE), *([say(CAUTION)] if over else [])),
+        urgent=bool(over),
     )
 
 

@@ -281,9 +281,9 @@ def _must_notes(told: Weighed, unit: str) -> list[str]:
     """What must be said with the figures, or they would mislead."""
     notes = [
         help_note(told.governing, told.share),
-        *_doubt_notes(told.weights),
+        *_doubt_notes(told.weights, unit),
         scaled_note(told.weights, unit),
-        share_note(told.share, told.margins),
+        share_note(told.share, told.margins, pin=told.rig.coupling == "pin"),
     ]
     return [each for each in notes if each]
 
@@ -396,9 +396,22 @@ def _imbalance_notes(weights: Weights, unit: str) -> list[str]:
     ]
 
 
-def _doubt_notes(weights: Weights) -> list[str]:
+def odds_note(weights: Weights, unit: str) -> str:
+    """What the axles make and the gross reads, where no scale explains both; else ''."""
+    if weights.at_odds is None:
+        return ""
+    axles, gross = weights.at_odds
+    return say(
+        "The axles make {axles}, the gross reads {gross}; correct the wrong one.",
+        axles=mass_text(axles, unit),
+        gross=mass_text(gross, unit),
+    )
+
+
+def _doubt_notes(weights: Weights, unit: str) -> list[str]:
     """What is wrong with the passes, or with the bars."""
     notes = [say(DRIFT)] if weights.drift is not None else []
+    notes += filter(None, [odds_note(weights, unit)])
     if weights.misfit is not None:
         return [*notes, say(MISFIT)]
     restored = weights.bars.restored if weights.bars else None

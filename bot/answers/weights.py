@@ -47,6 +47,7 @@ from bot.answers.weighed import (
     bars_rows,
     change_notes,
     judging_note,
+    odds_note,
     scaled_note,
     short_answer,
     tongue_name,
@@ -115,7 +116,10 @@ def weighing_answer(
     loads = set(LOADED_BY.values()) & set(told.weights.loads)
     new = first_weighed(log, logged_weighing, loads)
     since = since_pass(log, told, logged_weighing.key, preferences)
-    first = [] if session.axles_at is None else [_axles_note(session.axles_at, preferences)]
+    first = (
+        [_when_note(session, preferences)] if _is_of_another_day(session, now, preferences) else []
+    )
+    first += [] if session.axles_at is None else [_axles_note(session.axles_at, preferences)]
     answer = short_answer(told, _unit(preferences), first=first, since=since, new=new)
     return replace(answer, picture=rig_picture(told, preferences)) if is_complete(told) else answer
 
@@ -259,12 +263,21 @@ def _since_notes(log: Log, session: Session, preferences: Preferences) -> tuple[
     """When it was weighed, and what was loaded since and is in no figure."""
     cargo = [each.entry for each in log.of(Cargo) if each.at > (session.axles_at or session.ended)]
     loaded = [f"{each.item} {figure(each.value)}" for each in cargo]
-    notes = [say("Weighed {when}.", when=moment(session.ended, preferences))]
+    notes = [_when_note(session, preferences)]
     if session.axles_at is not None:
         notes.append(_axles_note(session.axles_at, preferences))
     if not loaded:
         return tuple(notes)
     return (*notes, say("Loaded since, and not counted: {loads}.", loads=listed(loaded[-3:])))
+
+
+def _when_note(session: Session, preferences: Preferences) -> str:
+    return say("Weighed {when}.", when=moment(session.ended, preferences))
+
+
+def _is_of_another_day(session: Session, now: datetime, preferences: Preferences) -> bool:
+    days = [local(at, preferences).date() for at in (session.ended, now)]
+    return days[0] != days[1]
 
 
 def _axles_note(at: datetime, preferences: Preferences) -> str:
@@ -385,6 +398,7 @@ def _all_margins(told: Weighed, unit: str, since: Sequence[str]) -> Answer:
     by_label = say(PAYLOAD) if len(told.governing) < len(told.margins) else ""
     notes = (
         *since,
+        odds_note(told.weights, unit),
         by_label,
         judging_note(told),
         unknown_note(told.governing),
@@ -437,7 +451,7 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     )
     notes = [
         *change_notes(told.changes, unit),
-        share_note(share, told.margins),
+        share_note(share, told.margins, pin=told.rig.coupling == "pin"),
         say(READS_LOW) if weights.tongue.reads_low else "",
         scaled_note(weights, unit),
         _customary(share),

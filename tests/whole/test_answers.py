@@ -256,18 +256,6 @@ def test_a_correction_says_what_it_is_now_and_what_it_was() -> None:
     assert answer.headline == "Odometer now 48,211 mi, not 47,211 mi."
 
 
-def test_a_corrected_axle_that_no_longer_makes_the_gross_is_said_so() -> None:
-    loads = {"steer": lb(5280), "drive": lb(6940), "trailer": lb(11140), "gross": lb(23360)}
-    before = Weighing(loads=loads)
-    after = Weighing(loads={**loads, "steer": lb(5820)})
-    answer = correcting.amended_answer(Amended(logged(before)[0], after, "steer"))
-    assert any(
-        "axles now make 23,900 lb, the gross reads 23,360 lb" in note for note in answer.notes
-    )
-    right = correcting.amended_answer(Amended(logged(after)[0], before, "steer"))
-    assert not any("now make" in note for note in right.notes)
-
-
 def test_what_an_undo_takes_back_and_brings_back_is_named() -> None:
     hitch, start = logged(Hitch(action="hitched"), Odometer(odometer=Quantity(48011, "mi")))
     assert correcting.withdrawn_answer(Withdrawn((hitch, start), (start,))) == Answer(

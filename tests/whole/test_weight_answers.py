@@ -7,11 +7,13 @@ taken by hand, and against subtraction on the ticket.
 from __future__ import annotations
 
 import re
+from datetime import timedelta
 
 import numpy as np
 import pytest
 
 from bot.answers.answer import Answer, Row
+from bot.answers.dispatch import kept_answer
 from bot.answers.loading import whatif_answer
 from bot.answers.plain import as_text
 from bot.answers.ratings import ratings_answer
@@ -25,7 +27,7 @@ from bot.answers.weights import (
     weighing_answer,
     weight_answer,
 )
-from domain.entries import Rating, Weighing
+from domain.entries import Cargo, Rating, Weighing
 from domain.log import Preferences
 from domain.quantities import Quantity
 from domain.verdicts import JUDGED, Question
@@ -798,3 +800,98 @@ def test_a_side_whose_tyres_bear_too_much_is_named_with_what_helps() -> None:
     assert "What usually helps: move load to the other side, or take some off." in answer.notes
     said = ratings_answer(rig.log, US, START, Question(topic="ratings"))
     assert figure(said, "Front tyres") == "2,680 lb"
+
+
+def test_axles_and_a_gross_that_no_scale_explains_are_said_to_be_at_odds() -> None:
+    """By hand: 5,100 + 4,480 + 8,160 are 17,740 lb, and the gross of another pass is 17,900."""
+    rig = Ticket(*truck_ratings(gvwr=11500), *flatdeck()).hitched()
+    rig.weighs(steer=5100, drive=4480, trailer=8160)
+    assert not any("the gross reads" in note for note in weighed(rig).notes)
+    answer = weighed(rig.weighs(gross=17900))
+    note = "The axles make 17,740 lb, the gross reads 17,900 lb; correct the wrong one."
+    assert note in answer.notes
+    asked = margin_answer(rig.log, US, START, Question(topic="margin"))
+    assert note in asked.notes
+
+
+def test_a_gross_within_the_scales_step_is_not_at_odds() -> None:
+    rig = Ticket(*truck_ratings(gvwr=11500), *flatdeck()).hitched()
+    answer = weighed(rig.weighs(steer=5100, drive=4480, trailer=8160).weighs(gross=17760))
+    assert not any("the gross reads" in note for note in answer.notes)
+
+
+def test_a_weighing_of_another_day_tells_which() -> None:
+    rig = Ticket(*truck_ratings(gvwr=11500)).weighs("solo", steer=4980, drive=3620)
+    last = rig.log.of(Weighing)[-1]
+    same_day = weighing_answer(rig.log, US, START + timedelta(hours=2), last)
+    later = weighing_answer(rig.log, US, START + timedelta(days=4), last)
+    assert not any(note.startswith("Weighed ") for note in same_day.notes)
+    assert later.notes[0].startswith("Weighed Sat 11 Jul ")
+
+
+@pytest.mark.parametrize(
+    ("name", "note"),
+    [
+        ("fifth wheel", "Pin share is high. Move trailer load back."),
+        ("flatdeck", "Tongue share is high. Move trailer load back."),
+    ],
+)
+def test_what_rests_on_a_pin_is_a_pins_share(name: str, note: str) -> None:
+    """By hand: 11,460 less 7,460 alone are 4,000 of 13,000 lb, nearly 31 %."""
+    rig = Ticket(*truck_ratings(gvwr=14500)).hitched(name)
+    rig.weighs(steer=5230, drive=6230, trailer=9000).weighs("solo", steer=4460, drive=3000)
+    assert note in weighed(rig).notes
+
+
+PLATE = [
+    Rating(subject="trailer", trailer="flatdeck", rating="gvwr", value=lb(9990)),
+    Rating(subject="trailer", trailer="flatdeck", rating="curb", value=lb(2400)),
+]
+
+
+def loads(pounds: float, position: str | None = None) -> Answer:
+    """The answer to a load that was put on."""
+    ticket = Ticket(*PLATE).hitched()
+    ticket.add(Cargo(item="excavator", value=lb(pounds), position=position))
+    return kept_answer(ticket.log, US, START, [ticket.log.of(Cargo)[-1]])
+
+
+def test_a_load_beyond_the_trailers_plate_is_said_to_be_before_any_scale_is_near() -> None:
+    """By hand: 2,400 and 7,900 are 10,300 lb, 310 over 9,990."""
+    answer = loads(7900)
+    assert answer.headline.startswith(
+        "Over by the plate: trailer GVWR by 310 lb; 2,400 lb empty and 7,900 lb make 10,300 lb. "
+        "Don't tow it like this. Loaded: excavator"
+    )
+    assert answer.urgent
+    assert answer.notes[-1].startswith("Door label")
+
+
+@pytest.mark.parametrize(("pounds", "position"), [(7500, None), (7900, "bed")])
+def test_a_load_inside_the_plate_or_on_the_truck_has_no_such_word(
+    pounds: float, position: str | None
+) -> None:
+    answer = loads(pounds, position)
+    assert answer.headline.startswith("Loaded: ")
+    assert not answer.urgent
+
+
+@pytest.mark.parametrize(
+    ("value", "head"),
+    [
+        (None, "By the plate 7,590 lb fit: trailer GVWR 9,990 lb less 2,400 lb empty."),
+        (7000, "By the plate 590 lb left of trailer GVWR: 2,400 lb empty and 7,000 lb make 9,400 "),
+        (7900, "Over by the plate: trailer GVWR by 310 lb; 2,400 lb empty and 7,900 lb make 10,"),
+    ],
+)
+def test_before_any_weighing_the_plate_tells_what_fits(value: float | None, head: str) -> None:
+    question = Question(
+        topic="whatif",
+        trailer="flatdeck",
+        value=None if value is None else lb(value),
+        text="how much can i load" if value is None else "",
+    )
+    answer = whatif_answer(Ticket(*PLATE).hitched().log, US, START, question)
+    assert answer.headline.startswith(head)
+    bare = whatif_answer(Ticket(PLATE[0]).hitched().log, US, START, question)
+    assert bare.headline == "No weighing yet."
