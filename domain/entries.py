@@ -28,6 +28,9 @@ POSITIONS: tuple[str, ...] = (
 
 KNOWN_POSITIONS = frozenset(POSITIONS)
 
+SUM_TOLERANCE = 0.004
+"""Tickets are rounded to 20 lb a platform; the axles make the gross to within this share."""
+
 WordsOf = tuple[tuple[str, str], ...]
 """Field name and the words of the message that gave it, for each figure."""
 

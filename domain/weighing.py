@@ -13,7 +13,7 @@ from itertools import pairwise
 from typing import Literal
 
 from domain.carried import Change, Densities, corrected
-from domain.entries import SINGLE_AXLES
+from domain.entries import SINGLE_AXLES, SUM_TOLERANCE
 from domain.log import Log
 from domain.passes import ROAD, SIDED, WHOLE, Kind, Pass, Session, total
 from domain.rig import Rig
@@ -89,7 +89,7 @@ class Weights:
             return None
         axles, gross = total(self.loads[each] for each in parts), self.loads["gross"]
         off = axles - gross
-        apart = abs(off.nominal_value) > max(spread(off), ROUNDED)
+        apart = abs(off.nominal_value) > max(SUM_TOLERANCE * gross.nominal_value, ROUNDED)
         return (axles, gross) if apart else None
 
     @property

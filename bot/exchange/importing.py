@@ -34,7 +34,16 @@ from bot.exchange.numerals import decimal_sign
 from bot.phrasebook import phrasebook
 from bot.store import journal, logbook, standing
 from bot.store.tables import ChatRow, IdentityRow, LogbookRow, MessageRow, PersonRow
-from domain.entries import Correction, Entry, Fill, Hitch, ImpossibleEntry, Odometer, Rating
+from domain.entries import (
+    SUM_TOLERANCE,
+    Correction,
+    Entry,
+    Fill,
+    Hitch,
+    ImpossibleEntry,
+    Odometer,
+    Rating,
+)
 from domain.entries import Weighing as Weighed
 from domain.log import Log, Logged, Preferences
 from domain.money import fill_cost
@@ -42,7 +51,6 @@ from domain.plausible import doubt_of
 from domain.quantities import DISTANCES, MASSES, PINT_NAMES, VOLUMES, Quantity, is_currency
 from domain.reading import Phrasebook
 from domain.reading.fill_entries import MONEY_TOLERANCE, TANK_SLACK
-from domain.reading.loads import SUM_TOLERANCE
 from domain.records import NotARecord, Record, entry_from_record
 from domain.rig import Rig, rig_of
 from domain.verdicts import Ask

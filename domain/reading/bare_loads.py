@@ -9,13 +9,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from domain.entries import SINGLE_AXLES
+from domain.entries import SINGLE_AXLES, SUM_TOLERANCE
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import MASS, Figure, kilograms
 from domain.reading.label import Label
 from domain.reading.load_doubts import lone_doubt, stated_loads, sum_doubt, two_choices
-from domain.reading.loads import SUM_TOLERANCE, common_unit
+from domain.reading.loads import common_unit
 from domain.reading.positions import IN_ORDER, positions_in_order
 from domain.reading.scene import Scene
 

@@ -9,12 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from domain.context import MASS_UNIT
+from domain.entries import SUM_TOLERANCE
 from domain.quantities import Quantity, converted
 from domain.reading.figures import MASS, Figure
 from domain.reading.scene import Scene
-
-SUM_TOLERANCE = 0.004
-"""Tickets are rounded to 20 lb a platform; the axles make the gross to within this share."""
 
 
 def common_unit(scene: Scene, figures: Iterable[Figure]) -> str:
