@@ -6,7 +6,8 @@ prescribes no interval of its own but the re-torque of wheel nuts, which comes w
 table (`shared/reference/upkeep.toml`).
 
 An interval is told as a rating whose subject is the item: `every`, a distance, or
-`every_days`, a bare number. Having done it is a check with the state `done`; where only the
+`every_days`, a bare number; what is due once, from where and when it is told, as `due_in` or
+`due_in_days`. Having done it is a check with the state `done`; where only the
 odometer's reading of then is told, another rating, `done_at`.
 """
 
@@ -26,6 +27,9 @@ from domain.tyres import OLD_YEARS, Made, code_digits, date_code
 
 DONE_AT = "done_at"
 """The rating that tells at which reading something was done last, before it was logged."""
+
+DUE_IN, DUE_IN_DAYS = "due_in", "due_in_days"
+"""The ratings that tell how far from here, or how many days from now, something is due once."""
 
 SOON = 0.1
 """Upkeep is due soon once less than this share of its interval is left."""
@@ -143,6 +147,7 @@ def due(driven: Driving, table: UpkeepTable, now: datetime) -> tuple[Due, ...]:
     done = _last_done(driven, table)
     found = [
         *_set_by_owner(driven, table, done, now),
+        *_set_once(driven, table, done, now),
         *_following(driven, table),
     ]
     return tuple(sorted(found, key=lambda each: (not each.is_counted, each.left)))
@@ -213,6 +218,31 @@ def _set_by_owner(driven: Driving, table: UpkeepTable, done: Done, now: datetime
     for (name, trailer), every in intervals.items():
         last = done.get((name, trailer)) or done.get((name, None))
         yield _due(driven, name, trailer, every, last, now)
+
+
+def _set_once(driven: Driving, table: UpkeepTable, done: Done, now: datetime) -> Iterable[Due]:
+    """What the owner set for one time; it is settled once it was done after that."""
+    told: dict[tuple[str, str | None], Logged[Rating]] = {}
+    for each in driven.log.of(Rating):
+        if each.entry.rating in (DUE_IN, DUE_IN_DAYS):
+            told[table.chore(each.entry.subject).name, each.entry.trailer] = each
+    for (name, trailer), each in told.items():
+        last = done.get((name, trailer)) or done.get((name, None))
+        if last is not None and last.at is not None and last.at > each.at:
+            continue
+        ahead = each.entry.value
+        km = ahead.amount("km") if isinstance(ahead, Quantity) else None
+        days = None if isinstance(ahead, Quantity) else float(ahead)
+        yield Due(
+            chore=name,
+            trailer=trailer,
+            done=last.at if last else None,
+            done_km=last.km if last else None,
+            km_left=None if km is None else km - km_since(driven, Last(each.at), trailer),
+            days_left=None if days is None else days - (now - each.at) / timedelta(days=1),
+            interval_km=km,
+            interval_days=days,
+        )
 
 
 def _interval(rating: Rating) -> tuple[str, float] | None:

@@ -10,14 +10,14 @@ from collections.abc import Iterator
 
 from domain.countries import Country
 from domain.rig import HITCH_CHAIN, STANDS_FOR, TRAILER_PARTS, Key, Rig
-from domain.upkeep import DONE_AT
+from domain.upkeep import DONE_AT, DUE_IN, DUE_IN_DAYS
 from domain.walkround import SUBJECT
 from domain.weighing import Weights
 
 Wanted = tuple[str, str]
 """Subject and rating."""
 
-NOT_OF_THE_RIG = ("every", "every_days", DONE_AT)
+NOT_OF_THE_RIG = ("every", "every_days", DONE_AT, DUE_IN, DUE_IN_DAYS)
 """What is told like a rating, and is of upkeep."""
 
 OWN_SUBJECTS = (SUBJECT, "odometer")

@@ -30,7 +30,7 @@ from domain.entries import (
 from domain.quantities import Quantity
 from domain.rig import subject_of
 from domain.tyres import code_digits
-from domain.upkeep import DONE_AT
+from domain.upkeep import DONE_AT, DUE_IN, DUE_IN_DAYS
 
 EVERY_DAYS = "every_days"
 """A reminder by the calendar, which has no unit of its own."""
@@ -53,6 +53,8 @@ RATING_WORDS = {
     "s": marked("S value"),
     EVERY_DAYS: marked("every"),
     DONE_AT: marked("last done at"),
+    DUE_IN: marked("due in"),
+    DUE_IN_DAYS: marked("due in"),
 }
 """What each rating is called; one that is not listed goes by its own name."""
 
@@ -237,7 +239,7 @@ def rating_figure(entry: Rating) -> str:
     """A rating's figure by itself: `6,000 lb`, `121`, a tyre's date code as it is moulded."""
     if isinstance(entry.value, Quantity):
         return figure(entry.value)
-    if entry.rating == EVERY_DAYS:
+    if entry.rating in (EVERY_DAYS, DUE_IN_DAYS):
         return interval(entry.value)
     return code_digits(entry.value) if entry.rating == "date_code" else number(entry.value)
 

@@ -26,7 +26,7 @@ from domain.looked_at import checks_of
 from domain.quantities import Quantity
 from domain.rig import rig_of
 from domain.trip import open_trip, to_ask_about
-from domain.upkeep import DONE_AT, Due, Last, due, km_since, old_tyres
+from domain.upkeep import DONE_AT, DUE_IN, DUE_IN_DAYS, Due, Last, due, km_since, old_tyres
 from domain.verdicts import Question
 from domain.walkround import WalkRound, open_faults, put_right, walk_round
 
@@ -71,7 +71,7 @@ def upkeep_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     rows = due_rows(found[:MOST_DUE], preferences)
     first = found[0]
     name, left = _name(first), _left(first, preferences)
-    if first.done is None and first.done_km is None:
+    if first.done is None and first.done_km is None and not first.is_counted:
         headline = say("{upkeep}: never logged as done.", upkeep=sentence(name))
     elif first.overdue or not first.is_counted:
         headline = say("{upkeep} {left}.", upkeep=sentence(name), left=left)
@@ -333,6 +333,11 @@ def _standing_words(entry: Rating, log: Log) -> tuple[str, str] | None:
             figure=figure(entry.value),
         )
         return done, ""
+    if entry.rating in (DUE_IN, DUE_IN_DAYS):
+        which, value = _on_trailer(entry.subject, entry.trailer), entry.value
+        ahead = figure(value) if isinstance(value, Quantity) else interval(float(value))
+        once = say("Reminder set: {upkeep} in {interval}.", upkeep=which, interval=ahead)
+        return once, text_when_done(entry.subject)
     every = _interval(entry)
     if every is not None:
         which = _on_trailer(entry.subject, entry.trailer)

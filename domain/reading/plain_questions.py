@@ -382,6 +382,8 @@ def _lists(scene: Scene) -> bool:
 def _upkeep(scene: Scene, asked: Asked) -> bool:
     if asked.distance is not None or asked.says("plain_past"):
         return False
+    if scene.figures and not (asked.form or "?" in scene.text):
+        return False  # 'rego due in 3 weeks' tells it
     if asked.says("plain_upkeep"):
         return asked.says("plain_due", "surely_due")
     if asked.stands("needs_doing"):

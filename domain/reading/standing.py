@@ -20,7 +20,7 @@ from domain.entries import Check, Entry, Odometer, Rating
 from domain.odometer import BELIEVABLE_FACTOR
 from domain.quantities import Quantity
 from domain.reading.openings import Openings, by_letter, openings_of
-from domain.upkeep import DONE_AT, UpkeepTable
+from domain.upkeep import DONE_AT, DUE_IN, DUE_IN_DAYS, UpkeepTable
 from domain.verdicts import CHANGE, PAGE, PICTURE, Facts, Question, Verdict
 from domain.walkround import SUBJECT, PointsTable
 
@@ -180,6 +180,18 @@ def _every(
     return [*ratings, *done]
 
 
+def _once(
+    found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
+) -> Sequence[Entry]:
+    """'repack the bearings in 12,000 miles': due once, so far or so long from now."""
+    count, unit = _number(found["count"], words), words.units[found["unit"]]
+    if unit in DAYS:
+        days = round(count * DAYS[unit])
+        return [Rating(subject=found["upkeep"], rating=DUE_IN_DAYS, value=days, trailer=trailer)]
+    ahead = Quantity(count, unit)
+    return [Rating(subject=found["upkeep"], rating=DUE_IN, value=ahead, trailer=trailer)]
+
+
 def _done_then(
     found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
 ) -> Sequence[Entry]:
@@ -256,6 +268,7 @@ def _tick(
 
 _FACTS: Mapping[str, Callable[..., Sequence[Entry]]] = {
     "every": _every,
+    "once": _once,
     "factor": _factor,
     "digits": _digits,
     "replaced": _replaced,

@@ -68,6 +68,27 @@ def test_a_reading_of_then_tells_the_day_where_the_log_knows_the_road() -> None:
     assert (found.days_left, found.is_counted, miles(found.done_km)) == (None, False, 47000)
 
 
+def test_what_is_due_once_is_counted_from_where_it_was_told_until_it_is_done() -> None:
+    page = Page()
+    page.reads(0, 48000)
+    page.add(1, Rating(subject="bearings", rating="due_in", value=mi(9000)))
+    page.reads(2 * DAY, 50000)
+    found = only(page, 3)
+    assert (miles(found.km_left), found.done, found.overdue) == (7000, None, False)
+    page.reads(4 * DAY, 57500)
+    assert only(page, 5).overdue
+    page.add(6 * DAY, Check(item="bearings", state="done"))
+    assert due(page.driven, upkeep_table(), START + timedelta(days=7)) == ()
+
+
+def test_what_is_due_once_by_the_calendar_counts_the_days() -> None:
+    page = Page()
+    page.add(0, Check(item="brakes", state="done"))
+    page.add(1, Rating(subject="brakes", rating="due_in_days", value=183.0))
+    assert only(page, 100).days_left == pytest.approx(83, abs=0.1)
+    assert only(page, 184).overdue
+
+
 def test_upkeep_by_the_calendar_is_due_without_driving() -> None:
     page = Page()
     page.add(0, Rating(subject="bearings", rating="every_days", value=365.0, trailer="camper"))

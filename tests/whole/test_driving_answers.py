@@ -287,6 +287,21 @@ def test_upkeep_done_before_it_was_logged_is_told_by_its_reading() -> None:
     assert asked.headline == "Nothing overdue; next is oil, due in 700 mi."
 
 
+def test_upkeep_that_is_due_once_is_told_by_what_is_left() -> None:
+    page = Page()
+    page.reads(0, 48000)
+    once = Rating(subject="bearings", rating="due_in", value=mi(9000), trailer=None)
+    page.add(1, once)
+    kept = upkeep.standing_answer(page.log, [once])
+    assert kept is not None
+    assert kept.headline == "Reminder set: bearings in 9,000 mi."
+    assert kept.notes == ("Text it when it is done: bearings done.",)
+    page.reads(20, 49500)
+    now = START + timedelta(days=1)
+    asked = upkeep.upkeep_answer(page.log, BOISE, now, Question(topic="upkeep"))
+    assert asked.headline == "Nothing overdue; next is bearings, due in 7,500 mi."
+
+
 def test_upkeep_by_the_calendar_is_not_counted_from_a_day_that_nobody_knows() -> None:
     page = Page()
     page.reads(0, 50300)

@@ -37,6 +37,34 @@ def said(text: str) -> Verdict:
     ("text", "entries"),
     [
         ("oil every 5,000 miles", [Rating(subject="oil", rating="every", value=mi(5000))]),
+        ("anode every 18 months", [Rating(subject="anode", rating="every_days", value=548)]),
+        (
+            "remind me to repack the bearings in 9,000 miles",
+            [Rating(subject="bearings", rating="due_in", value=mi(9000))],
+        ),
+        (
+            "remind us to check the brakes in 6 months on the camper",
+            [Rating(subject="brakes", rating="due_in_days", value=183, trailer="camper")],
+        ),
+        (
+            "remind me in another 3k miles to rotate the tires",
+            [Rating(subject="rotate the tires", rating="due_in", value=mi(3000))],
+        ),
+        (
+            "next oil change in 4,200 miles",
+            [Rating(subject="oil change", rating="due_in", value=mi(4200))],
+        ),
+        (
+            "fuel filter due in 800 mi",
+            [Rating(subject="fuel filter", rating="due_in", value=mi(800))],
+        ),
+        (
+            "oil changed at 47,100, every 6000 miles",
+            [
+                Rating(subject="oil", rating="every", value=mi(6000)),
+                Rating(subject="oil", rating="done_at", value=mi(47_100)),
+            ],
+        ),
         (
             "oil change every 10,000 mi or 12 months, whichever comes first",
             [

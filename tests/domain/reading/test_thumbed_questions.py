@@ -237,6 +237,12 @@ the bags are hevy
 is it legall to park here
 my tonge hurts
 weel see you later
+rego due in 3 weeks
+inspection is due in 2 weeks
+rent due in 3 days
+remind me to call mom in 2 days
+service in 20 minutes
+oil change tomorrow at 9
 how hot did it get today
 what was the pressure like at work
 how's the air up there
