@@ -84,6 +84,11 @@ def asks_whatif(scene: Scene, asked: Asked) -> bool:
         or asked.says("payload")
         or asked.stands("where_loaded")
     )
+    supposed = scene.tokens[0].text in asked.book.groups["supposes"] and not asked.other
+    people = scene.has("aboard")
+    counted = people or (asked.mass is not None and asked.mass.dimension != MASS)
+    if supposed and not counted and asked.stands("what_then") and find_spots(scene):
+        return True
     if asked.mass is not None and asked.mass.dimension == MASS:
         return about_rig or names_rig(scene) or _loads_more(scene, asked) or bool(find_spots(scene))
     loaded = names_rig(scene) and (asked.mass is not None or asked.stands("onto_rig"))

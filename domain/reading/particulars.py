@@ -157,9 +157,11 @@ def _mass(scene: Scene, figure: Figure) -> Quantity:
     return Quantity(figure.value, figure.unit or MASS_UNIT[scene.context.units], figure.low)
 
 
-def _rating(scene: Scene) -> str | None:
-    for _, _, key in scene.find("rating"):
-        return key.split()[0]
+def _rating(scene: Scene, spots: Sequence[Spot] = ()) -> str | None:
+    """The rating that is named, and not as a place: '400 lb on the deck'."""
+    for index, _, key in scene.find("rating"):
+        if not any(spot.start <= index < spot.end for spot in spots):
+            return key.split()[0]
     return None
 
 
@@ -171,7 +173,9 @@ def _rating_asked(scene: Scene, topic: str) -> str | None:
     """The rating that a question names; one about ratings names it by the load it limits, too."""
     if topic == "ratings":
         return _rating(scene) or LIMITS.get(_field(scene, topic) or "")
-    return _rating(scene) if topic in ("margin", "whatif") else None
+    if topic == "whatif":
+        return _rating(scene, find_spots(scene))
+    return _rating(scene) if topic == "margin" else None
 
 
 def _field(scene: Scene, topic: str) -> str | None:

@@ -24,7 +24,8 @@ from domain.reading.scene import Scene
 from domain.reading.short_questions import asks_if_enough, may_be_short, read_short, with_fields
 from domain.reading.spots import find_spots
 from domain.reading.things import noun_from
-from domain.reading.tokens import MARK, NO_GROUPS, NUMBER
+from domain.reading.times import written_dates
+from domain.reading.tokens import MARK, NO_GROUPS, NUMBER, TIME
 from domain.reading.topics import topic_of
 from domain.verdicts import Question
 
@@ -146,7 +147,13 @@ def _topics(scene: Scene, words: Sequence[str]) -> dict[str, set[str]]:
                 topics.setdefault("weight", set()).add(token.text)
     for _, token, _ in scene.find("whole", "tongue"):
         topics.setdefault("tongue", set()).add(token.text)
+    if TIME in scene.kinds and len(written_dates(scene)) == BOTH_ENDS:
+        topics.setdefault("period", set()).add("")  # '2026-05-01 to 2026-05-31'
     return topics
+
+
+BOTH_ENDS = 2
+"""Dates written out that are a span."""
 
 
 def _may_mean_topic(scene: Scene, words: Sequence[str]) -> bool:

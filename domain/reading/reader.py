@@ -307,7 +307,7 @@ def _in_a_clause(scene: Scene) -> Question | None:
         behind[0].text.split(" ")[0] in groups["opens_clause"]
         and not groups["of_trade"].isdisjoint(scene.words())
         and not any(token.kind is NUMBER for token in before)
-        and OTHER not in scene.talk
+        and OTHER not in scene.talk[parting[0] + 1 :]
     ):
         said = scene.text[behind[0].start :]
     else:

@@ -38,6 +38,10 @@ def read_span(scene: Scene) -> tuple[date | None, date | None]:
     both = _two_dates(scene, local)
     if both is not None:
         return both
+    written = written_dates(scene)
+    if len(written) == 1 and written[0] <= today:
+        open_ended = since or _stands(text, groups["from"])
+        return written[0], None if open_ended else written[0]
     named = _named_span(text, today, groups)
     if named is not None:
         return (named[0], None) if since else named
