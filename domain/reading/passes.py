@@ -12,6 +12,8 @@ from typing import NamedTuple
 
 from domain.reading.figures import LEAST_LOAD, Figure
 from domain.reading.label import Label
+from domain.reading.lexer import tokenize
+from domain.reading.phrasebook import Phrasebook
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER
 
@@ -64,6 +66,12 @@ PARTING = frozenset(("bars", "passes", "rig"))
 """Classes of term that can part two passes."""
 
 
+def heads_loads(book: Phrasebook, name: str) -> bool:
+    """Whether a row or a column of a table is named for how the rig stood: 'bars off'."""
+    tokens = tokenize(name, book)
+    return bool(tokens) and not any(PARTING.isdisjoint(token.senses) for token in tokens)
+
+
 def _axle_by_axle(scene: Scene, passes: Sequence[Pass]) -> bool:
     """'pass 1 steer 4,860, pass 2 drive 6,700': the steps of one weighing, a place in each."""
     if scene.has("bars") or any(len(each.figures) > 1 for each in passes):
@@ -111,10 +119,9 @@ def _sets_rig(scene: Scene, index: int, key: str) -> bool:
 
 def _heads_pass(scene: Scene, index: int) -> bool:
     """'solo 5,280/4,620 then hitched 4,960/6,100/8,480': the other way of standing is told too."""
-    behind = scene.tokens[index + 1 : index + 3]
-    if behind and behind[0].raw in ":=":
-        behind = behind[1:]
+    behind = scene.tokens[index + 1 : index + 2]
     loaded = bool(behind) and behind[0].kind is NUMBER and behind[0].value >= LEAST_LOAD
+    loaded = loaded or (bool(behind) and behind[0].raw in ":=")
     return loaded and any(
         key.split(maxsplit=1)[0] != "hitched" and at != index for at, _, key in scene.find("rig")
     )

@@ -11,6 +11,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import fields, replace
 from datetime import date
+from functools import partial
 from itertools import pairwise
 
 from domain.context import MASS_UNIT, Context
@@ -44,6 +45,7 @@ from domain.reading.loads import makes_gross
 from domain.reading.meanings import meaning_first, meaning_of_figures
 from domain.reading.notes import read_note
 from domain.reading.own_parts import is_of_another, moment_of, of_own_part
+from domain.reading.passes import heads_loads
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.places import read_places
 from domain.reading.plain_questions import understands
@@ -83,7 +85,8 @@ def read(text: str, context: Context, book: Phrasebook) -> Verdict:
         standing = _of_days(standing, Scene(cleaned, context, book))
     if standing is not None and not _answers(cleaned, context, book):
         return standing
-    rows = unfold(cleaned) if "\n" in cleaned and context.asked is None else []
+    pasted = "\n" in cleaned and context.asked is None
+    rows = unfold(cleaned, partial(heads_loads, book)) if pasted else []
     if len(rows) > 1:
         return _rows(rows, context, book)
     read_as = _verdict(Scene(rows[0] if rows else cleaned, context, book), context)

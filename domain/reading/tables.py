@@ -24,6 +24,9 @@ _UNIT = re.compile(r"\s*\(([A-Za-z/]{1,6})\)\s*$")
 
 Split = Callable[[str], list[str]]
 
+Heads = Callable[[str], bool]
+"""Whether a name heads its figures, as how the rig stood does: 'bars off: steer 5,140, ...'."""
+
 
 @dataclass(frozen=True, slots=True)
 class Column:
@@ -38,7 +41,7 @@ class Column:
         return f"{self.name} {cell}{unit}"
 
 
-def unfold(text: str) -> list[str]:
+def unfold(text: str, heads: Heads) -> list[str]:
     """The sentences of a table, one for each message that it is; empty where it is none.
 
     Rows that begin with a name belong to one message (the axles of a ticket); rows of bare
@@ -52,7 +55,7 @@ def unfold(text: str) -> list[str]:
         return dated
     for split in (_by_bars, _by_commas, _by_width):
         for top in range(min(MOST_ABOVE, len(lines) - 1)):
-            found = _read(lines, top, split)
+            found = _read(lines, top, split, heads)
             if found:
                 return found
     return []
@@ -75,19 +78,21 @@ def _dated(lines: Sequence[str]) -> list[str]:
     return days if all(has_digit(_DATE.sub("", day, count=1)) for day in days) else []
 
 
-def _read(lines: Sequence[str], top: int, split: Split) -> list[str]:
+def _read(lines: Sequence[str], top: int, split: Split, heads: Heads) -> list[str]:
     headings = [cell for cell in split(lines[top]) if cell]
     if len(headings) < LEAST_COLUMNS or any(has_digit(heading) for heading in headings):
         return []
     columns = [column_of(heading) for heading in headings]
     named: list[str] = []
     bare: list[str] = []
+    rows: list[Sequence[str]] = []
     for line in lines[top + 1 :]:
         cells = split(line)
-        if len(cells) == len(columns) + 1 and _is_named(cells):
-            named.append(row_told(cells[0], columns, cells[1:]))
-        elif len(cells) == len(columns) and _is_named(cells):
-            named.append(row_told(cells[0], columns[1:], cells[1:]))
+        own = columns if len(cells) == len(columns) + 1 else columns[1:]
+        if len(cells) == len(own) + 1 and _is_named(cells):
+            rows.append(cells)
+            told = _headed if heads(cells[0]) else row_told
+            named.append(told(cells[0], own, cells[1:]))
         elif len(cells) == len(columns) and all(_FIGURE.match(cell) for cell in cells):
             bare.append(
                 ", ".join(column.told(cell) for column, cell in zip(columns, cells, strict=True))
@@ -99,7 +104,28 @@ def _read(lines: Sequence[str], top: int, split: Split) -> list[str]:
     before = [line.strip() for line in lines[:top]]
     if bare and not named:
         return [", ".join([*before, row]) for row in bare]
+    if rows and len({len(cells) for cells in rows}) == 1:
+        named = _headed_by_columns(columns[1 - len(rows[0]) :], rows, heads) or named
     return ["\n".join([*before, *named])] if len(named) >= LEAST_COLUMNS else []
+
+
+def _headed(name: str, columns: Sequence[Column], cells: Sequence[str]) -> str:
+    """'bars off: steer 5,140, drive 6,120': a row of what its name heads."""
+    parts = [column.told(cell) for column, cell in zip(columns, cells, strict=True)]
+    return f"{name}: {', '.join(parts)}"
+
+
+def _headed_by_columns(
+    columns: Sequence[Column], rows: Sequence[Sequence[str]], heads: Heads
+) -> list[str]:
+    """The columns told one by one, where each heads what is in it; empty where they do not."""
+    if not all(heads(column.name) for column in columns):
+        return []
+    named = [Column(cells[0], "") for cells in rows]
+    return [
+        _headed(column.name, named, [cells[at] for cells in rows])
+        for at, column in enumerate(columns, 1)
+    ]
 
 
 def column_of(heading: str) -> Column:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from datetime import datetime
 from typing import Any
 
@@ -125,3 +126,47 @@ def test_tyres_are_of_no_trailer_that_was_hitched_before(reads: Reader) -> None:
 )
 def test_layouts_of_talk(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road(currency="USD")), Silent)
+
+
+def passes(*rows: tuple[Mapping[str, float], Mapping[str, Any]]) -> Facts:
+    """Weighings of so many pounds, one a row, with how the rig stood."""
+    return Facts(
+        tuple(
+            Weighing(loads={at: Quantity(load, "lb") for at, load in loads.items()}, **said)
+            for loads, said in rows
+        )
+    )
+
+
+OFF = {"steer": 5_060, "drive": 6_340, "trailer": 8_720}, {"rig": "hitched", "bars": "off"}
+ON = {"steer": 5_280, "drive": 6_020, "trailer": 8_820}, {"rig": "hitched", "bars": "on"}
+SOLO = {"steer": 5_060, "drive": 4_180}, {"rig": "solo"}
+HITCHED = {"steer": 4_920, "drive": 6_020}, {"rig": "hitched"}
+
+
+@pytest.mark.parametrize(
+    ("text", "rows"),
+    [
+        (
+            "          steer  drive  trailer\n"
+            "bars off  5,060  6,340  8,720\n"
+            "bars on   5,280  6,020  8,820",
+            (OFF, ON),
+        ),
+        (
+            "| | steer | drive | trailer |\n"
+            "| no bars | 5060 | 6340 | 8720 |\n"
+            "| with bars | 5280 | 6020 | 8820 |",
+            (OFF, ON),
+        ),
+        (
+            "axle, bars off, bars on\nsteer, 5060, 5280\ndrive, 6340, 6020\ntrailer, 8720, 8820",
+            (OFF, ON),
+        ),
+        ("| | steer | drive |\n| solo | 5060 | 4180 |\n| hitched | 4920 | 6020 |", (SOLO, HITCHED)),
+    ],
+)
+def test_a_table_of_how_the_rig_stood(
+    text: str, rows: Sequence[tuple[Mapping[str, float], Mapping[str, Any]]], reads: Reader
+) -> None:
+    assert reads(text, on_the_road()) == passes(*rows)
