@@ -469,14 +469,32 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
     counted = counted and not any(each.role and each.end == start for each in scene.figures)
     if counted and NAMES_RIG.isdisjoint(scene.by_class):
         return True  # 'picked 41 frames clean'
-    strong = "vague_state" not in scene.tokens[state].groups
+    strong = "vague_state" not in scene.tokens[state].groups or _is_flat(scene, index, state)
     hardly = not _is_of(scene, index, "household_part")
     short = len(scene.tokens) <= 6
     words = sum(1 for token in scene.tokens if token.kind is WORD)
     towing = scene.context.hitched is True and words <= FEWEST_WORDS + 1
     # 'torqued the lugs to 110 at 51,250': where work is logged, its reading stands beside it
     short = short or any(figure.role == "odometer" for figure in scene.figures)
-    told = strong and (hardly or towing) and short
+    told = (strong and (hardly or towing) and short) or (towing and _is_sound(scene, index, state))
     # 'odometer 48,052 lights checked': a part and its state, and a reading of the log beside it.
     read = strong and state == index + 1 and any(f.role == "odometer" for f in scene.figures)
     return not (rig or placed or told or read)
+
+
+def _is_flat(scene: Scene, index: int, state: int) -> bool:
+    """'spare is flat': of a tyre it is no vague word."""
+    flat = "flat_state" in scene.tokens[state].groups
+    return flat and "spare_tyre" in scene.tokens[index].groups
+
+
+def _is_sound(scene: Scene, index: int, state: int) -> bool:
+    """'lights good': a part and that it is so, and not a word besides."""
+    named = range(_start_of_name(scene, index), index + 1)
+    return "sound_state" in scene.tokens[state].groups and all(
+        at in named
+        or at == state
+        or token.kind is MARK
+        or ("glue" in token.senses and "points_at_a_thing" not in token.groups)
+        for at, token in enumerate(scene.tokens)
+    )

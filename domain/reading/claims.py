@@ -53,7 +53,7 @@ def find_claim(
     `last` is the figure before; `said` are the classes of term, the groups and the marks that
     stand in the message: what is not in it claims nothing.
     """
-    if figure.claimed is None:
+    if figure.claimed is None and not _read_at_place(figure, tokens, context):
         figure.claimed = _owner(figure, tokens, last, said)
     if figure.claimed is not None:
         return
@@ -62,6 +62,14 @@ def find_claim(
         figure.foreign = noun
         if figure.dimension is None and _counts(figure, noun):
             figure.claimed = f"a count of {noun}"
+
+
+def _read_at_place(figure: Figure, tokens: Sequence[Token], context: Context) -> bool:
+    """'dropped it at the job site 51,704': the odometer's next reading, and no site's number."""
+    before = token_at(tokens, figure.start - 1)
+    if before is None or "numbered_place" not in before.groups or figure.dimension is not None:
+        return False
+    return figure.value >= LEAST_ODOMETER and follows_odometer(figure.value, context)
 
 
 def _owner(

@@ -116,7 +116,8 @@ def _switched(scene: Scene) -> list[Hitch]:
     if not named:
         return []
     switch = scene.book.keys["switch"]
-    if switch.keys().isdisjoint([token.text for token in scene.tokens]):
+    on_hitch = "on_the" in scene.groups and "rating_subject" in scene.by_class
+    if not on_hitch and switch.keys().isdisjoint([token.text for token in scene.tokens]):
         return []
     found: list[Hitch] = []
     weighed = any(_on_a_scale(figure) for figure in scene.figures)
@@ -129,6 +130,8 @@ def _switched(scene: Scene) -> list[Hitch]:
             continue
         beside = _alone_beside(scene, index)
         action = switch.get(beside.text) if beside is not None else None
+        if beside is not None and "on_the" in beside.groups:
+            action = "hitched"
         if action is not None and scene.stated(index):
             found.append(Hitch(action=cast(Action, action), trailer=name.partition(":")[2] or None))
     return found
@@ -157,12 +160,42 @@ def _alone_beside(scene: Scene, index: int) -> Token | None:
         token = scene.tokens[position]
         if position == index or "beside_switch" in token.groups or "time" in token.senses:
             continue
+        if found is None and _is_on_hitch(scene, position, end):
+            return scene.tokens[position]
+        if found is not None and _stands_behind(scene, position, end):
+            return found
         if found is not None:
             # 'caravan off at Hazel Farm': where it was parts no clause.
             placed = "at" in token.groups and position + 1 < end
             return found if placed and scene.tokens[position + 1].raw[0].isupper() else None
         found = token
     return found
+
+
+def _stands_behind(scene: Scene, position: int, end: int) -> bool:
+    """'got the float on behind Dusty': behind what the trailer is, and nothing else."""
+    behind = scene.tokens[position + 1 : end]
+    if behind and "article" in behind[0].groups:
+        behind = behind[1:]
+    truck = len(behind) == 1 and _names_truck(behind[0])
+    return truck and "behind" in scene.tokens[position].groups
+
+
+def _names_truck(token: Token) -> bool:
+    return token.senses.get("vehicle") == "truck" or token.senses.get("name", "").startswith(
+        "truck:"
+    )
+
+
+def _is_on_hitch(scene: Scene, position: int, end: int) -> bool:
+    """'the float is on the towbar': on what a trailer is hitched to, and nothing else."""
+    token, behind = scene.tokens[position], scene.tokens[position + 1 : end]
+    part = len(behind) == 1 and behind[0].senses.get("rating_subject") in HITCHED_TO
+    return part and "on_the" in token.groups
+
+
+HITCHED_TO = ("hitch", "ball")
+"""Parts of the truck that a trailer is put on."""
 
 
 def _end_before_more(scene: Scene, index: int, end: int) -> int:

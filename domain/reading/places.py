@@ -174,6 +174,7 @@ def _is_name(token: Token, *, first: bool) -> bool:
     if token.raw[0].isupper():
         return "unit" not in token.senses and "axle" not in token.senses
     plain = not token.senses or bool(token.senses.keys() & {"street"})
+    plain = plain or (not first and "numbered_place" in token.groups)  # 'job site'
     return plain and len(token.raw) > 2
 
 

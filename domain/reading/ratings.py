@@ -13,7 +13,7 @@ from domain.reading.allowed import ALLOWS, is_allowed
 from domain.reading.axle_pairs import axle_pairs
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
-from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure
+from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure, follows_odometer
 from domain.reading.framing import (
     LABEL_STEP,
     LEAST_STAMPED,
@@ -87,7 +87,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
         if figure.start in indexes:
             rating = TYRES, "load_index"
         rating = rating or _rating(scene, figure, framed=framed_here, tank=tank)
-        if rating is None or _is_year(scene, figure, rating[1]):
+        if rating is None or _is_year(scene, figure, rating[1]) or _is_reading(scene, figure):
             continue
         subject, name = rating
         value = value_of(scene, figure, name)
@@ -167,6 +167,14 @@ def _settle_weighed(scene: Scene) -> None:
     rated = [label for label in scene.labels if label.rating]
     if len(rated) == 1 and "as_weighed" in scene.tokens[rated[0].start].groups:
         rated[0].rating, rated[0].whole = None, "gross"
+
+
+def _is_reading(scene: Scene, figure: Figure) -> bool:
+    """'flatdeck on the hitch, 51,300': what follows the last odometer, where nothing is rated."""
+    label = figure.label
+    rated = isinstance(label, Label) and bool(label.rating)
+    bare = figure.dimension is None and not (rated or scene.has("rating_cue"))
+    return bare and scene.has("hitch") and follows_odometer(figure.value, scene.context)
 
 
 def _is_year(scene: Scene, figure: Figure, name: str) -> bool:

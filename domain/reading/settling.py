@@ -68,6 +68,10 @@ def settle_words(scene: Scene) -> None:
         _settle_hers(scene)
     if "side_marker" in scene.groups:
         _settle_markers(scene)
+    if "bears_down" in scene.groups and NUMBER in scene.kinds and "hitch" in scene.by_class:
+        _settle_borne(scene)
+    if "whole" in scene.by_class and "unit" in scene.by_class:
+        _settle_all_in(scene)
     if "tare" in scene.groups and NUMBER in scene.kinds:
         _settle_tare(scene)
     if "fuel_or_register" in scene.groups:
@@ -393,6 +397,33 @@ def _settle_put_down(scene: Scene) -> None:
             scene.by_class["correction"].remove(index)
             if not scene.by_class["correction"]:
                 del scene.by_class["correction"]
+            return
+
+
+def _settle_borne(scene: Scene) -> None:
+    """'camper on the ball 1,180': how much bears down there, and nothing was hitched."""
+    tokens = scene.tokens
+    for index in scene.by_class["hitch"]:
+        behind = tokens[index + 1 : index + 2]
+        loaded = bool(behind) and behind[0].kind is NUMBER and behind[0].value >= LEAST_BORNE
+        if loaded and "bears_down" in tokens[index].groups:
+            tokens[index].senses = {"whole": TONGUE}
+    scene.index_terms()
+
+
+LEAST_BORNE = 40
+"""Pounds or kilograms: no hitch bears less that anybody weighs."""
+
+
+def _settle_all_in(scene: Scene) -> None:
+    """'1,940, 1,380, 1,720, all in kg': the unit of them all, and no gross."""
+    tokens = scene.tokens
+    for index in scene.by_class["whole"]:
+        behind = tokens[index + 1 : index + 3]
+        common = "before_common_unit" in tokens[index].groups and behind
+        if common and "mass_unit" in behind[0].groups and behind[-1].kind is not NUMBER:
+            tokens[index].senses = {"glue": "function"}
+            scene.index_terms()
             return
 
 

@@ -434,12 +434,15 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
         trust -= 1.0
     between = scene.tokens[label.end : figure.start]
     if between and any(
-        not token.senses and token.kind is WORD and "joins_label" not in token.groups
+        not token.senses and token.kind is WORD and token.groups.isdisjoint(PARTS_NO_LABEL)
         for token in between
     ):
         trust -= 0.7
     return trust
 
+
+PARTS_NO_LABEL = frozenset(("joins_label", "time_word"))
+"""Groups of words that may stand between a label and its load: 'the rear axle this time, 5,480'."""
 
 SHORTEST_TOLD = 3
 """Tokens: 'pin's 2,120' is a label and its load, and nothing besides."""

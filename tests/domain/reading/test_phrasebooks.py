@@ -116,6 +116,7 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "group.beside_us": "where a rig is and where an axle is has the same words in Spanish",
         "group.behind": "where a rig is and where an axle is has the same words in Spanish",
         "group.front": "where a rig is and where an axle is has the same words in Spanish",
+        "group.numbered_place": "in Spanish the number of a place has a word of its own before it",
         "group.rear_or_return": "where a rig is and where an axle is has the same words in Spanish",
         "group.in_or_up": "where a rig is and where an axle is has the same words in Spanish",
         "group.alerts": "where a rig is and where an axle is has the same words in Spanish",
