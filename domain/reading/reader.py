@@ -32,6 +32,7 @@ from domain.quantities import Quantity
 from domain.reading.answers import answer_of
 from domain.reading.asked_whether import asks_whether
 from domain.reading.checks import read_checks
+from domain.reading.corrected_products import corrected_product
 from domain.reading.corrections import STAR, read_corrections
 from domain.reading.corrections_beside import corrects_and_more, undone
 from domain.reading.doubts import Doubt
@@ -72,6 +73,9 @@ ADDING = frozenset(("event", "hitch", "check_item", "full"))
 
 CORRECTING = frozenset(("correction", "takes_out"))
 """Classes of term that may correct what was logged."""
+
+PUTS_RIGHT = frozenset(("contrasts", "no_alone", "opens_correction", "marks_meant"))
+"""Groups of words of which one stands where one product is put in the place of another."""
 
 FACTUAL = frozenset(("full", "check_item", "hitch", "correction", "name", "vehicle", "reported"))
 """Classes of term that can make a fact without a figure."""
@@ -141,6 +145,10 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
     question = _question(scene)
     if question is not None and not (_states_loads(scene) or _states_reading(scene)):
         return question
+    if "product" in scene.by_class and not PUTS_RIGHT.isdisjoint(scene.groups):
+        product = corrected_product(scene)
+        if product is not None:
+            return Facts((product,))
     if not scene.figures and FACTUAL.isdisjoint(scene.by_class):
         return SILENT
     if asks_whether(scene) and not _states_loads(scene):

@@ -1,0 +1,73 @@
+"""A product that was texted wrongly: 'that was def, not diesel', 'I meant diesel'.
+
+This file decides when a message that has no figure puts another product in the place of one. Every
+word of it must be of that: who says more speaks of fuel, and corrects nothing.
+"""
+
+from __future__ import annotations
+
+from domain.entries import Correction
+from domain.reading.scene import Scene
+from domain.reading.tokens import MARK, WORD, Token
+
+LONGEST = 8
+"""Words of such a message."""
+
+SMALL = frozenset(("answer_filler", "points_back", "contrasts", "of_fill", "points_at_a_thing"))
+"""Groups of words that may stand in it, beside what joins words."""
+
+PRODUCT = "product"
+
+
+def corrected_product(scene: Scene) -> Correction | None:
+    """The correction of a product that a message is, or None where it is none."""
+    if scene.figures or "?" in scene.text:
+        return None
+    said = [(index, key.split()[0]) for index, _, key in scene.find(PRODUCT)]
+    words = sum(1 for token in scene.tokens if token.kind is WORD)
+    if not 1 <= len(said) <= PAIR or words > LONGEST or not all(map(_is_small, scene.tokens)):
+        return None
+    if len(said) == PAIR:
+        return _contrasted(scene, said)
+    return _put_right(scene, *said[0])
+
+
+PAIR = 2
+"""Products: the right one and the wrong one."""
+
+
+def _is_small(token: Token) -> bool:
+    if token.kind is MARK:
+        return token.raw in ",.-–"
+    known = not {"glue", "correction", PRODUCT}.isdisjoint(token.senses)
+    return token.kind is WORD and (known or not token.groups.isdisjoint(SMALL))
+
+
+def _contrasted(scene: Scene, said: list[tuple[int, str]]) -> Correction | None:
+    """'def, not diesel' and 'not diesel but def'."""
+    (first, one), (second, other) = said
+    if one == other:
+        return None
+    between = any("contrasts" in token.groups for token in scene.tokens[first:second])
+    before = first > 0 and "contrasts" in scene.tokens[first - 1].groups
+    if between == before:
+        return None
+    meant, wrong = (one, other) if between else (other, one)
+    return Correction(action="amend", field=PRODUCT, value=meant, was=wrong)
+
+
+def _put_right(scene: Scene, index: int, key: str) -> Correction | None:
+    """'I meant diesel', 'no, diesel': what says so opens the message, and the product ends it."""
+    opens, behind = scene.tokens[0], scene.tokens[index + 1 :]
+    if index == 0 or any(token.kind is WORD for token in behind):
+        return None
+    meant = "correction" in opens.senses and not opens.groups.isdisjoint(MEANT)
+    denied = "no_alone" in opens.groups and scene.tokens[1].raw == ","
+    weak = "weak_product" in scene.tokens[index].groups  # 'no, regular' may be of a coffee
+    if not meant and (weak or not denied):
+        return None
+    return Correction(action="amend", field=PRODUCT, value=key)
+
+
+MEANT = frozenset(("marks_meant", "surely_corrects", "restates"))
+"""Groups of words that open what should have been texted; 'sorry, diesel' may be for anybody."""
