@@ -136,7 +136,10 @@ def _read_off(
 def _hitched(
     log: Log, preferences: Preferences, now: datetime, group: Group
 ) -> tuple[Answer, Group]:
-    return routine.hitch_kept(cast(Hitch, group[-1].entry)), group[-1:]
+    last = group[-1]
+    earlier = [each for each in log.of(Hitch) if (each.at, each.key) < (last.at, last.key)]
+    before = earlier[-1].entry if earlier else None
+    return routine.hitch_kept(cast(Hitch, last.entry), before), group[-1:]
 
 
 def _odometer(
@@ -253,6 +256,7 @@ REACHES: Mapping[type[Entry], Callable[[datetime, datetime], Reach]] = {
     Rating: lambda _, last: Reach(latest=LATELY, until=last),
     Cargo: lambda _, last: Reach(latest=LATELY, until=last),
     Observation: lambda _, last: Reach(since=last - A_DAY),
+    Hitch: lambda _, last: Reach(kinds=(Hitch,), latest=LATELY, until=last),
 }
 """How much of the log the answer to each kind looks at, given the time and that of what was
 kept; the rest need nothing."""

@@ -393,6 +393,13 @@ def unknown_note(found: Sequence[Margin]) -> str:
     return f"{sentence('; '.join(parts))}." if parts else ""
 
 
+MOST_WISHES = 2
+WEIGH_ALL = marked(
+    "To judge the others: hitched, each axle on a plate of its own; then the truck alone."
+)
+"""What is said in place of more than so many wishes for passes."""
+
+
 def unweighed_note(
     unjudged: Sequence[Unknown], most: int | None = None, *, tongue: bool = False
 ) -> str:
@@ -416,6 +423,8 @@ def unweighed_note(
             )
         else:
             parts.append(say("to judge {limits}: {wanting}", limits=limits, wanting=term(what)))
+    if len(parts) > MOST_WISHES:
+        return say(WEIGH_ALL)
     return f"{sentence('; '.join(parts))}." if parts else ""
 
 

@@ -27,8 +27,8 @@ def odometer_kept(entry: Odometer) -> Answer:
     return Answer(headline=say("Odometer {figure}.", figure=reading), quiet=True)
 
 
-def hitch_kept(entry: Hitch) -> Answer:
-    """A trailer went on or came off."""
+def hitch_kept(entry: Hitch, before: Hitch | None = None) -> Answer:
+    """A trailer went on or came off; one that was on `before` and is another counts as off."""
     which = sentence(entry.trailer) if entry.trailer else say("Trailer")
     went_on = entry.action == "hitched"
     done = (
@@ -36,8 +36,20 @@ def hitch_kept(entry: Hitch) -> Answer:
     )
     if entry.place:
         done = at_place(done, entry.place)
+    if went_on and before is not None and _is_another(before, entry):
+        took_off = say(
+            "{hitched}; the {trailer} counts as off.", hitched=done, trailer=before.trailer
+        )
+        return Answer(headline=took_off)
     headline = f"{done}." if went_on else say("{unhitched}; running solo.", unhitched=done)
     return Answer(headline=headline, quiet=True)
+
+
+def _is_another(before: Hitch, now: Hitch) -> bool:
+    """Whether another trailer was on, and nobody said that it came off."""
+    if before.action != "hitched" or before.trailer is None or now.trailer is None:
+        return False
+    return before.trailer.casefold() != now.trailer.casefold()
 
 
 def observations_kept(entries: Sequence[Observation], before: Sequence[Observation] = ()) -> Answer:

@@ -29,7 +29,9 @@ def since_pass(log: Log, told: Weighed, key: int, preferences: Preferences) -> s
     passes = told.weights.session.passes.values()
     kind = next((each.kind for each in passes if each.key == key), None)
     since = None if kind is None else _since(log, told, kind)
-    return "" if since is None else _note(since, told.rig, preferences)
+    if since is None or (not _changed(since) and set(since.now.loads) - set(since.before.loads)):
+        return ""  # what was not weighed then may have changed
+    return _note(since, told.rig, preferences)
 
 
 def _since(log: Log, told: Weighed, kind: Kind) -> Since | None:

@@ -380,6 +380,10 @@ PRESSURE_SIZE = {"us": (20, 130), "imperial": (20, 130), "metric": (150, 900)}
 """What four corners without a unit are taken for pressures at; a wheel's load is far more."""
 
 
+MOST_TIMES = 10
+"""A wheel's load is no less than so much of its axle's, or of the trailer's beside it."""
+
+
 def _is_pressure(scene: Scene, figure: Figure) -> bool:
     """A corner's figure that only a pressure can be, among others like it."""
     label = figure.label
@@ -398,7 +402,10 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
         return False
     if any(other.wheel == "wheel" for other in scene.labels):
         return False
-    if any(_is_corner(other) and other.value > high for other in scene.figures):
+    if any(
+        _is_placed(other) and high < other.value < MOST_TIMES * figure.value
+        for other in scene.figures
+    ):
         return False  # 'nearside front 720, nearside rear 1,010': loads, all of them
     if _heads_tyres(scene, figure) or _aired_to(scene, figure):
         return True
@@ -445,9 +452,9 @@ def _heads_tyres(scene: Scene, figure: Figure) -> bool:
     )
 
 
-def _is_corner(figure: Figure) -> bool:
+def _is_placed(figure: Figure) -> bool:
     label = figure.label
-    return figure.dimension is None and isinstance(label, Label) and bool(label.side)
+    return figure.dimension is None and isinstance(label, Label) and label.places
 
 
 def _all_pressure(scene: Scene) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from domain.entries import Weighing
+from domain.entries import SUM_TOLERANCE, Weighing
 from domain.quantities import Quantity
 from domain.reading.figures import MONEY, Figure
 from domain.reading.label import Label
@@ -74,14 +74,28 @@ def ticket_of(scene: Scene) -> str | None:
             if token.kind is WORD and (hyphened := _hyphened(scene, index + step)):
                 return hyphened
             if token.kind is NUMBER:
-                for figure in scene.figures:
+                for number, figure in enumerate(scene.figures):
                     if figure.start == index + step and figure.label is None:
+                        if _sums_up(scene.figures[number:]):
+                            return None
                         figure.role = "ticket"
                         return token.raw
                 break
             if token.kind is not MARK:
                 break
     return None
+
+
+def _sums_up(figures: Sequence[Figure]) -> bool:
+    """'scale ticket 4990 6200 11500 22690': loads with their gross, and no number before them."""
+    values = [figure.value for figure in figures[:MOST_IN_A_ROW]]
+    return any(
+        abs(sum(values[:count]) - values[count]) <= SUM_TOLERANCE * values[count]
+        for count in range(2, len(values))
+    )
+
+
+MOST_IN_A_ROW = 5
 
 
 def _hyphened(scene: Scene, index: int) -> str | None:

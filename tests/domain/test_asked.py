@@ -226,3 +226,11 @@ def test_the_cargo_and_the_limit_of_a_spanish_question() -> None:
     assert (article.kind, article.blocked) == ("machinery", True)
     assert article.length == pytest.approx(3.5)
     assert (ties.count, ties.limit) == (4, Quantity(1500, "kg"))
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["cuánto puedo cargar en la plataforma?", "cuánta carga le cabe", "cuanto mas puedo llevar"],
+)
+def test_how_much_fits_is_asked_in_spanish(text: str) -> None:
+    assert meant(text) == HowMuch(Spread())

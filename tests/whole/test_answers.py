@@ -39,6 +39,7 @@ from domain.entries import (
 from domain.log import Log, Logged, Preferences
 from domain.quantities import Quantity
 from domain.verdicts import TOPICS, Ask, Choice, Question
+from tests.domain.scale_house import Ticket
 from tests.store.test_logbook import ONE_OF_EACH
 
 AT = datetime(2026, 7, 11, 20, 22, tzinfo=UTC)
@@ -336,3 +337,22 @@ def test_a_tyre_read_by_itself_is_held_to_those_read_in_the_day_before() -> None
         answer = dispatch.kept_answer(Log([then, now]), HOME, AT, [now])
         assert answer.headline.startswith("Soft: ") is soft
         assert answer.quiet is not soft
+
+
+@pytest.mark.parametrize(
+    ("before", "headline"),
+    [
+        (
+            Hitch(action="hitched", trailer="flatdeck"),
+            "Camper hitched; the flatdeck counts as off.",
+        ),
+        (Hitch(action="unhitched", trailer="flatdeck"), "Camper hitched."),
+        (Hitch(action="hitched", trailer="Camper"), "Camper hitched."),
+        (Hitch(action="hitched"), "Camper hitched."),
+    ],
+)
+def test_a_second_trailer_takes_the_first_one_off(before: Hitch, headline: str) -> None:
+    ticket = Ticket().add(before).later(hours=1).hitched("camper")
+    kept = [ticket.log.of(Hitch)[-1]]
+    answer = dispatch.kept_answer(ticket.log, Preferences(), kept[0].at, kept)
+    assert answer.headline == headline

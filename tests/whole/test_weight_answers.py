@@ -895,3 +895,20 @@ def test_before_any_weighing_the_plate_tells_what_fits(value: float | None, head
     assert answer.headline.startswith(head)
     bare = whatif_answer(Ticket(PLATE[0]).hitched().log, US, START, question)
     assert bare.headline == "No weighing yet."
+
+
+def test_what_wants_many_passes_is_said_in_one_sentence() -> None:
+    rig = Ticket(*juniper(), *flatdeck()).hitched().weighs(gross=19540)
+    asked = margin_answer(rig.log, US, START, Question(topic="margin"))
+    wanted = [note for note in asked.notes if note.startswith("To judge")]
+    assert wanted == [
+        "To judge the others: hitched, each axle on a plate of its own; then the truck alone."
+    ]
+
+
+def test_a_load_that_was_not_weighed_before_may_have_changed() -> None:
+    rig = Ticket(*juniper(), *flatdeck()).hitched().weighs(steer=4960, drive=6100, rig="hitched")
+    same = weighed(rig.later(days=1).weighs(steer=4960, drive=6100, trailer=8480))
+    assert not any("No load has changed" in note for note in same.notes)
+    again = weighed(rig.later(days=1).weighs(steer=4960, drive=6100, trailer=8480))
+    assert any(note.startswith("No load has changed since") for note in again.notes)

@@ -540,3 +540,31 @@ def test_regular_beside_a_volume_is_a_fuel_and_no_register(text: str, reads: Rea
     assert isinstance(fill, Fill)
     assert (fill.product, fill.volume) == ("gasoline", Quantity(18.2, "gal"))
     assert (fill.odometer, fill.cost) == (Quantity(51_360, "mi"), Quantity(58.22, "USD"))
+
+
+@pytest.mark.parametrize(
+    ("text", "loads"),
+    [
+        ("scale ticket 4990 6200 11500 22690", [4990, 6200, 11500, 22690]),
+        ("ticket 5190 6770 9040 21000", [5190, 6770, 9040, 21000]),
+        ("tkt 4990 6200 11190", [4990, 6200, 11190]),
+    ],
+)
+def test_loads_that_make_their_gross_have_no_number_before_them(
+    text: str, loads: list[float], reads: Reader
+) -> None:
+    verdict = reads(text, AMERICAN)
+    assert isinstance(verdict, Facts)
+    (weighing,) = verdict.entries
+    assert isinstance(weighing, Weighing)
+    assert [load.value for load in weighing.loads.values()] == loads
+    assert weighing.ticket is None
+
+
+def test_a_number_before_loads_is_the_tickets(reads: Reader) -> None:
+    verdict = reads("ticket 88231 4990 6200 11500 22690", AMERICAN)
+    assert isinstance(verdict, Facts)
+    (weighing,) = verdict.entries
+    assert isinstance(weighing, Weighing)
+    assert weighing.ticket == "88231"
+    assert len(weighing.loads) == 4

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from domain.context import Context
 from domain.entries import EVERY_ONE, Check, Correction, Observation, Rating, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
@@ -253,3 +254,42 @@ def test_drive_tyres_on_a_scale_are_an_axle(reads: Reader) -> None:
     verdict = reads("drive tires 6940, steer tires 5280", on_the_road())
     assert isinstance(verdict, Facts)
     assert [type(entry) for entry in verdict.entries] == [Weighing]
+
+
+METRIC = on_the_road(units="metric", tank=Quantity(80, "L"), odometer=Quantity(61_000, "km"))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "LF 610 RF 580 LR 700 RR 580 trailer 2060",
+        "front left 610 right 580, rear left 700 right 580, trailer 2060",
+    ],
+)
+def test_corners_beside_the_trailers_load_are_loads(text: str, reads: Reader) -> None:
+    verdict = reads(text, METRIC)
+    assert isinstance(verdict, Facts)
+    (weighing,) = verdict.entries
+    assert isinstance(weighing, Weighing)
+    assert {name: load.value for name, load in weighing.loads.items()} == {
+        "steer_left": 610,
+        "steer_right": 580,
+        "drive_left": 700,
+        "drive_right": 580,
+        "trailer": 2060,
+    }
+
+
+@pytest.mark.parametrize(
+    ("text", "context"),
+    [
+        ("LF 250 RF 250 LR 300 RR 300", METRIC),
+        ("LF 65 RF 66 LR 78 RR 80, trailer 8480", on_the_road()),
+    ],
+)
+def test_corners_that_no_load_stands_beside_are_pressures(
+    text: str, context: Context, reads: Reader
+) -> None:
+    verdict = reads(text, context)
+    assert isinstance(verdict, Facts)
+    assert sum(isinstance(entry, Observation) for entry in verdict.entries) == 4
