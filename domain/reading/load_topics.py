@@ -15,7 +15,7 @@ from domain.reading.evidence import (
     names_whole,
     speaks_trade,
 )
-from domain.reading.figures import LENGTH, MASS, kilograms
+from domain.reading.figures import LENGTH, MASS, SHARE, kilograms
 from domain.reading.label import Label
 from domain.reading.plain_loads import is_noun_phrase
 from domain.reading.scene import Scene
@@ -124,8 +124,8 @@ def asks_margin(scene: Scene, asked: Asked) -> bool:
         # 'how much payload do i have left', 'how much more can she carry before we bust the gvwr'
         return asked.strangers <= (2 if till else 1 if asked.ours else 0)
     phrases = asked.topics.get("margin")
-    if not phrases:
-        return False
+    if not phrases or ("tongue" in asked.topics and _holds_share(scene)):
+        return False  # 'is our pin weight within 15 to 25 percent' asks for its share
     till_over = asked.stands("until_over") and bool(asked.forms & LEFT_OF)
     if till_over and asked.ours and asked.strangers <= 1 and not asked.other:
         return True  # 'how many more pounds can we put on before we're over'
@@ -178,6 +178,10 @@ def asks_margin(scene: Scene, asked: Asked) -> bool:
         asks = placed and known and (strict or bool(formed and not vague))
         return asks or _asks_only_that(scene, asked)
     return placed and asked.strangers <= 3
+
+
+def _holds_share(scene: Scene) -> bool:
+    return any(figure.dimension == SHARE for figure in scene.figures)
 
 
 def _asks_only_that(scene: Scene, asked: Asked) -> bool:

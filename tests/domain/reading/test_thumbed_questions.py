@@ -75,6 +75,39 @@ are we over any limmits|margin
 whats the rear axil weigh|weight field=drive
 whats the payloed rating|ratings rating=payload
 are the tyrs over there limit|margin item=tyrs
+how many pounds is the flatdeck all up|weight
+are we under 20,000 lb|weight value=20000lb
+was the drive axle more than 6,000 lb|weight field=drive value=6000lb
+are we within 300 lb of the rear axle rating|margin rating=gawr_rear
+is juniper less than 400 lb from her gvwr|margin
+should we take some weight off to be legal|margin
+what would we have to leave to get under gvwr|margin
+is the tongue over what the hitch can take|margin
+is the tongue between 10 and 15 percent|tongue
+is the nose above 12 % on the camper|tongue
+is our gas mileage getting worse|economy
+has the mpg dropped since the new tires|economy
+how many miles did she get off the last tank|economy
+how's the fuel burn with the flatdeck on|economy
+will we make it home on what we've got, 140 miles to go|range
+what if two more adults ride along, are we over|whatif
+if another kid comes along, are we still legal|whatif
+say uncle ray rides with us, 240 lb|whatif value=240lb
+if we drain the water tank how much do we save on the rear axle|whatif
+how do i chain down a 4,300 lb dozer|tiedown value=4300lb
+any repairs outstanding on the camper|upkeep
+anything due next week|upkeep
+what's the most we can put on the ball|ratings
+what can the front axle carry|ratings rating=gawr_front
+what do you have on file for the flatdeck|ratings
+how do i phrase a fill up|help
+how should i text a scale ticket|help
+stupid question but are we over|margin
+sorry to bother you but what does the camper weigh|weight
+before we go, are we under on everything|margin
+do we need to take weight off|margin
+do i need to lose some weight to be legal|margin
+is the tongue over what the towbar can take|margin
 what was the pressure of the rear tyres|upkeep field=tyre item=tyres position=rear form=gauge
 what's the tire pressure on the left front|upkeep field=tyre position=left_front form=gauge
 what were the trailer tyres at this morning|upkeep field=tyre position=trailer form=gauge
@@ -171,6 +204,8 @@ METRIC = """
 how many kilos more can we load in the van|margin form=more
 what will 800 k's cost us with the van on|plan distance=800km
 how much will 720 k's burn|plan distance=720km
+how many tonne are we all up|weight
+what's the caravan tipping the scales at|weight
 what will 650 ks run us|plan distance=650km
 how many kilos have we got up our sleeve on the rear axle|margin
 """
@@ -182,6 +217,9 @@ muéstrame todos los límites que tienes|ratings
 ¿ya revisamos las cadenas?|upkeep item=cadenas form=done
 ¿cuándo engrasamos los baleros?|upkeep item=baleros form=done
 que falta por revisar|upkeep item=walk-round
+¿vamos pasados de algo?|margin
+¿qué porcentaje lleva la lanza?|tongue
+¿cuál es el peso máximo de la camper?|ratings trailer=camper
 ¿qué carga llevamos en la caja?|weight form=cargo
 ¿cuánta agua llevamos?|weight item=water form=cargo
 ¿cuál era la presión de las llantas traseras?|upkeep field=tyre position=rear form=gauge
@@ -237,6 +275,27 @@ the bags are hevy
 is it legall to park here
 my tonge hurts
 weel see you later
+how many pounds is the turkey
+are we over 20 people
+was the cake more than 5 lb
+are we within 300 feet of the beach
+do i need to lose weight
+should we take some food
+has the price gone down
+is our wifi getting worse
+how many miles did you get on your run
+what if two more people come to dinner
+if grandma comes along are you ok
+say hi to uncle ray, 240 main street
+how do i strap on the helmet
+any jobs going at the mill
+what can the kids take
+what's the most we can spend
+what do you have on for the party
+how should i text her
+stupid question but is it over
+sorry to bother you but whats the time
+do we need to lose weight before summer
 rego due in 3 weeks
 inspection is due in 2 weeks
 rent due in 3 days
