@@ -48,7 +48,13 @@ from domain.reading.tyre_ratings import (
     is_tyre_pressure,
     load_index_pairs,
 )
-from domain.reading.whose_plate import is_trailers, leads_plate, which_trailer
+from domain.reading.whose_plate import (
+    is_beside_trailers,
+    is_trailers,
+    leads_plate,
+    rates_trailer_alone,
+    which_trailer,
+)
 
 NAMING = frozenset(("rating", "rating_cue", "rating_subject", "axle_noun"))
 """Classes of term that a rating is named with; a tank's size needs none."""
@@ -497,7 +503,7 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
         return "truck"
     if label.vehicle in ("truck", "trailer") and name not in ("tow", "tongue"):
         return label.vehicle
-    if name == "tongue" and (label.vehicle == "trailer" or _is_beside_trailers(scene, figure)):
+    if name == "tongue" and (label.vehicle == "trailer" or is_beside_trailers(scene, figure)):
         return "trailer"  # 'caravan nose weight limit 100 kg'
     if name in ("tow", "tongue"):
         return _hitch_part(scene) if scene.has("rating_subject", "hitch") else "truck"
@@ -505,29 +511,9 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
         return "trailer"
     if name == "gvwr" and not scene.has("vehicle") and _axles_make(scene, figure):
         return "trailer"
-    if name == "curb" and "trailer_rating" in scene.groups and _rates_trailer_alone(scene):
+    if name == "curb" and "trailer_rating" in scene.groups and rates_trailer_alone(scene):
         return "trailer"
     return "truck"
-
-
-def _is_beside_trailers(scene: Scene, figure: Figure) -> bool:
-    """'MTPLM 1,800 kg, max noseweight 90 kg': on a trailer's plate, and none of what tows it."""
-    rated = {label.rating for label in scene.labels if label.bound is not None}
-    if rated.isdisjoint(OF_A_VEHICLE) or not rated.isdisjoint(OF_WHAT_TOWS):
-        return False
-    alone = "trailer_rating" in scene.groups and _rates_trailer_alone(scene)
-    return alone or is_trailers(scene, figure)
-
-
-OF_A_VEHICLE, OF_WHAT_TOWS = ("gvwr", "gtm", "curb"), ("tow", "gcwr")
-"""Ratings that a plate has beside a tongue's, and those that only the truck's has."""
-
-
-def _rates_trailer_alone(scene: Scene) -> bool:
-    """'tare 1,840, atm 2,800': no truck is named, and no rating that a truck may have."""
-    gross = [token for _, token, _ in scene.find("rating", "gvwr")]
-    own = all("trailer_rating" in token.groups for token in gross)
-    return own and not scene.has("vehicle", "truck") and not scene.named("truck")
 
 
 def _axles_make(scene: Scene, gvwr: Figure) -> bool:

@@ -75,3 +75,23 @@ def which_trailer(scene: Scene, figure: Figure) -> str | None:
 
 
 SEVERAL = 2
+
+
+def is_beside_trailers(scene: Scene, figure: Figure) -> bool:
+    """'MTPLM 1,800 kg, max noseweight 90 kg': on a trailer's plate, and none of what tows it."""
+    rated = {label.rating for label in scene.labels if label.bound is not None}
+    if rated.isdisjoint(OF_A_VEHICLE) or not rated.isdisjoint(OF_WHAT_TOWS):
+        return False
+    alone = "trailer_rating" in scene.groups and rates_trailer_alone(scene)
+    return alone or is_trailers(scene, figure)
+
+
+OF_A_VEHICLE, OF_WHAT_TOWS = ("gvwr", "gtm", "curb"), ("tow", "gcwr")
+"""Ratings that a plate has beside a tongue's, and those that only the truck's has."""
+
+
+def rates_trailer_alone(scene: Scene) -> bool:
+    """'tare 1,840, atm 2,800': no truck is named, and no rating that a truck may have."""
+    gross = [token for _, token, _ in scene.find("rating", "gvwr")]
+    own = all("trailer_rating" in token.groups for token in gross)
+    return own and not scene.has("vehicle", "truck") and not scene.named("truck")
