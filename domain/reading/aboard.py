@@ -32,6 +32,8 @@ def people_aboard(scene: Scene) -> int | None:
     nobody = False
     for index, token, key in scene.find("aboard"):
         before = tokens[index - 1] if index else None
+        if before is not None and index > 1 and _is_said_to_be_in(before):
+            before = tokens[index - 2]  # '4 guys in the truck'
         nobody = nobody or key == "0"
         if key != "people":
             total += int(key)
@@ -48,6 +50,11 @@ def people_aboard(scene: Scene) -> int | None:
     if not total and any(_with_pet(tokens, index) for index in range(len(tokens))):
         return 1
     return total or (0 if nobody else None)
+
+
+def _is_said_to_be_in(token: Token) -> bool:
+    """'guys', where 'in the truck' behind it says that they are aboard."""
+    return "talk" in token.senses and "aboard" not in token.senses
 
 
 def _with_pet(tokens: Sequence[Token], index: int) -> bool:

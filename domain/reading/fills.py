@@ -439,6 +439,9 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
     cost = roles.get(COST_ROLE)
     if cost is not None and _worth_of_fuel(scene, cost):
         evidence += 1.5
+    told = cost is not None and ODOMETER_ROLE in roles and (cue or full is not None)
+    if told and cost is not None and not _put_elsewhere(scene, cost):
+        evidence += 0.4  # 'put 75 bucks in, odo 51,280'
     if cost is not None and ODOMETER_ROLE in roles and _is_put_in(scene, cost):
         evidence += 0.5
     return evidence
@@ -448,6 +451,17 @@ def _is_put_in(scene: Scene, cost: Figure) -> bool:
     """'put $20 in it, odo 48,610': the money went into what has an odometer."""
     behind = scene.tokens[cost.end : cost.end + 2]
     return len(behind) == 2 and "into" in behind[0].groups and _is_tank(behind[1])
+
+
+def _put_elsewhere(scene: Scene, cost: Figure) -> bool:
+    """'put $40 in the collection plate': the money went into a thing that burns no fuel."""
+    _, end = scene.clause_of(cost.start)
+    behind = scene.tokens[cost.end : end]
+    if not behind or behind[0].groups.isdisjoint(("into", "into_the")):
+        return False
+    things = [token for token in behind[1:] if token.groups.isdisjoint(("article", "ours"))]
+    strange = bool(things) and things[0].kind is WORD and "leads_to_place" not in things[0].groups
+    return strange and not (_is_tank(things[0]) or "fuel_in_tank" in things[0].groups)
 
 
 def _is_priced_each(scene: Scene) -> bool:

@@ -22,6 +22,10 @@ LONGEST_FIGURE = 7
 """Digits: an odometer has six and a ticket seven; more is several figures read in one breath."""
 
 
+MOST_DECIMALS = 3
+"""Digits behind the point of the finest figure that is said: a price in mills."""
+
+
 @dataclass(frozen=True, slots=True)
 class Spoken:
     """A figure put together from atoms `start` to `end`, with the digits said after 'point'."""
@@ -220,6 +224,10 @@ def _fraction(atoms: Sequence[Atom], position: int) -> tuple[str, int]:
         group = _group(atoms, position)
         if group is None or group.value >= 100:
             break
+        if digits and group.end < len(atoms) and atoms[group.end] == POINT:
+            break  # 'two eighty one point six | twenty four point three'
+        if len(digits) >= MOST_DECIMALS:
+            break  # 'three point eight four nine | forty eight two eleven'
         digits += str(int(group.value))
         position = group.end
     return digits, position

@@ -237,8 +237,9 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     if cue == OTHER_VEHICLE:
         return OTHER if _other_vehicle(scene, index) else None
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
-    if "aboard" in senses and index and scene.tokens[index - 1].kind is NUMBER:
-        return None
+    counted = index > 0 and scene.tokens[index - 1].kind is NUMBER
+    if counted and ("aboard" in senses or (following and "aboard" in following.senses)):
+        return None  # '4 guys in the truck'
     if cue in (REQUEST, PLAN) and following is not None and "recording" in following.groups:
         return cue if "hitch" in following.senses else None  # 'gonna put the camper on'
     if cue == PLAN and following is not None and "already_done" in following.groups:

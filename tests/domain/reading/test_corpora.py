@@ -52,6 +52,7 @@ FLOORS = {
     "homeplace": Floor(exact=99.0, wrong=0, alarm=0),
     "hubbub": Floor(exact=100.0, wrong=0, alarm=0),
     "longhaul": Floor(exact=98.5, wrong=0, alarm=0),
+    "manyhands": Floor(exact=98.5, wrong=0, alarm=0),
     "milestones": Floor(exact=99.0, wrong=0, alarm=0),
     "mixed": Floor(exact=99.0, wrong=0, alarm=0),
     "open": Floor(exact=100.0, wrong=0, alarm=0),

@@ -415,6 +415,7 @@ ASKED: dict[tuple[str, str | None], str] = {
 """By topic and form."""
 
 TALK = """
+        how do you use this grill
         are we safe
         are we safe here
         were we over there
