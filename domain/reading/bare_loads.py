@@ -214,7 +214,16 @@ def _place_beside(
         value = kilograms(bare[0], unit)
         if abs(total - value) <= SUM_TOLERANCE * value:
             return {"gross": bare[0]}
+    if len(bare) == 1 and rig == "solo" and placed.keys() in ({"steer"}, {"drive"}):
+        axle = next(iter(placed.values()))
+        if _stands_behind_solo(scene, bare[0]) and bare[0].value > axle.value:
+            return {"gross": bare[0]}  # 'truck by itself 8,140, 4,740 on the front'
     return {}
+
+
+def _stands_behind_solo(scene: Scene, figure: Figure) -> bool:
+    """Whether the words for a truck alone stand right before a figure."""
+    return figure.start - 1 in [index for index, _, _ in scene.find("rig", "solo")]
 
 
 def _axles_of_gross(

@@ -26,6 +26,7 @@ from domain.reading.figures import (
     PRESSURE,
     PRICE,
     SHARE,
+    TEMPERATURE,
     VOLUME,
     Figure,
     follows_odometer,
@@ -116,7 +117,7 @@ def _owner_beside(
         return DISCOUNT
     if "torques" in said and dimension is None and _is_torque(tokens, figure.start):
         return "a torque"
-    if "changes_by" in said and dimension == PRESSURE and _changes(before):
+    if dimension in CHANGING and (_changes(figure, before, said) or _compares(after, said)):
         return "how much it changed"
     typed_to = before is not None and before.end == tokens[figure.start].start
     if typed_to and _is_part_of_word(tokens, figure.start):
@@ -249,9 +250,25 @@ def _is_torque(tokens: Sequence[Token], start: int) -> bool:
     return any("torques" in token.groups for token in led)
 
 
-def _changes(before: Token | None) -> bool:
-    """'lost 12 psi, now 68': by how much a pressure changed, and not what it is."""
-    return before is not None and "changes_by" in before.groups
+CHANGING = frozenset((PRESSURE, TEMPERATURE))
+"""What a gauge shows, and what also says by how much it changed."""
+
+MOST_GAINED = 60
+"""Degrees: of more that a gearbox climbs it is told where it got to."""
+
+
+def _changes(figure: Figure, before: Token | None, said: frozenset[str]) -> bool:
+    """'lost 12 psi, now 68', 'trans climbed 20 degrees': by how much it changed, not what it is."""
+    if before is None or ("changes_by" not in said and "climbs_by" not in said):
+        return False
+    if figure.dimension == TEMPERATURE and figure.value > MOST_GAINED:
+        return False
+    return "changes_by" in before.groups or "climbs_by" in before.groups
+
+
+def _compares(after: Token | None, said: frozenset[str]) -> bool:
+    """'12 degrees hotter than the right': how far apart two are."""
+    return "compares" in said and after is not None and "compares" in after.groups
 
 
 DISCOUNT = "a discount"

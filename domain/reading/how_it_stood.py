@@ -35,6 +35,8 @@ def rig_of(loads: Mapping[str, Quantity], stated: str | None) -> Rig | None:
     gross = loads.get("gross")
     own = truck or [*trailer, *(p for p in ("tongue",) if p in loads)]
     one_alone = truck or (trailer and stated is None)
+    if stated == "solo" and len(truck) == 1 and truck[0] in ("steer", "drive"):
+        one_alone = []  # 'solo 8,140, front 4,740': its other axle was not told
     if gross is not None and one_alone:
         carried = sum([loads[position].amount(gross.unit) for position in own])
         if gross.value > BEYOND * carried:

@@ -164,6 +164,12 @@ def _one_of_them(between: Sequence[Token]) -> bool:
     )
 
 
+def _drives_into(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'averaged 11.9 towing into the wind': the wind is where it went, and no figure's name."""
+    between = scene.tokens[figure.end : label.start]
+    return any("article" in token.groups for token in between)
+
+
 def _heads_list(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     """'hubs after 40 miles: 118 121 119': bare figures behind the colon of a heading."""
     if heading is None or heading.subject not in POSITIONED or heading.end >= figure.start:
@@ -206,6 +212,8 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     if isinstance(label, Label):
         if label.subject == "wind" and _out_of_doors(scene, figure):
             return "ambient"
+        if label.subject == "wind" and dimension is None and _drives_into(scene, figure, label):
+            return None
         if label.rating or label.field or label.whole or label.rating_subject:
             return None
         if label.subject == "grade" and _is_no_slope(scene, figure, label):
