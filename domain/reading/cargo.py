@@ -67,11 +67,13 @@ def read_cargo(scene: Scene) -> list[Cargo]:
             continue
         if weighed and thing is None and (spot is None or figure.dimension is None):
             continue
-        item = thing.item if thing else item_of(scene, figure, spots)
         trailer = None if spot else _on_trailer(scene, figure)
         placed = spot or trailer is not None or _counted_in(scene, figure)
         loaded = listed_only or _loaded(scene, verb=verb) or _adds_thing(scene, figure)
-        if item is None or not (placed or loaded or thing):
+        item = thing.item if thing else None
+        if thing is None and (placed or loaded):
+            item = item_of(scene, figure, spots)
+        if item is None:
             continue
         listed = _in_row_of_masses(scene, figure, spots)
         if not (listed or _may_carry(figure, verb=verb, spot=spot)):
@@ -297,6 +299,8 @@ LEAST_AT_HOME = 45.0
 
 def _taken_off(scene: Scene, figure: Figure) -> bool:
     """'moved 300 lb of feed out of the trailer': what is told is where it stands no more."""
+    if TAKEN_FROM.isdisjoint(scene.groups) and "out" not in scene.groups:
+        return False
     _, end = scene.clause_of(figure.start)
     behind = scene.tokens[figure.end : end]
     return any(
@@ -313,6 +317,8 @@ def _on_trailer(scene: Scene, figure: Figure) -> str | None:
 
     The word for it; empty where it goes by its name or kind, which the entry has anyhow.
     """
+    if "vehicle" not in scene.by_class and "name" not in scene.by_class:
+        return None
     start, end = scene.sentence_of(figure.start)
     for index in range(start + 1, end):
         token = scene.tokens[index]

@@ -47,11 +47,12 @@ def read_hitches(scene: Scene) -> list[Hitch]:
 
 def _stands_by_itself(scene: Scene, index: int) -> bool:
     """'wheel pads, hitched. steer 5210 ...': a trailer that is known to be on, over its loads."""
+    if not any(_on_a_scale(figure) for figure in scene.figures):
+        return False
     start, end = scene.clause_of(index)
     while start < index and scene.tokens[start].senses.keys() & {"name", "vehicle"}:
         start += 1  # 'camper hitched. steer 5210 ...'
-    weighed = any(_on_a_scale(figure) for figure in scene.figures)
-    return weighed and end - start <= 2 and start == index
+    return end - start <= 2 and start == index
 
 
 def _swapped(scene: Scene) -> list[Hitch]:

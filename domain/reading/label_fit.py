@@ -23,6 +23,7 @@ from domain.reading.figures import (
 from domain.reading.label import Label
 
 PLACE_DIMENSIONS = (None, MASS)
+_PLACE_OR_GAUGE_DIMENSIONS = (*PLACE_DIMENSIONS, PRESSURE, TEMPERATURE)
 
 
 _FIELD_DIMENSIONS: dict[str, tuple[str | None, ...]] = {
@@ -73,8 +74,9 @@ def fits(label: Label, figure: Figure, gauge: str | None = None) -> bool:
         return dimension in _RATING_DIMENSIONS.get(label.rating, PLACE_DIMENSIONS)
     if label.field:
         return dimension in _FIELD_DIMENSIONS[label.field]
-    places = label.places
-    subject = label.subject or (gauge if places and not label.whole else None)
+    subject = label.subject
+    if subject is None and gauge is not None and label.places and not label.whole:
+        subject = gauge
     if label.subject == "tyre" and dimension == MASS:
         return True
     if subject:
@@ -83,11 +85,9 @@ def fits(label: Label, figure: Figure, gauge: str | None = None) -> bool:
         )
     if label.whole == "gross" and dimension in (MONEY, VOLUME):
         return dimension == MONEY
-    if places and dimension in (PRESSURE, TEMPERATURE):
-        return True
-    if places or label.rating_subject:
-        return dimension in PLACE_DIMENSIONS
-    return False
+    if label.places:
+        return dimension in _PLACE_OR_GAUGE_DIMENSIONS
+    return label.rating_subject is not None and dimension in PLACE_DIMENSIONS
 
 
 MOST_DEGREES = 9_999

@@ -290,6 +290,8 @@ def _axle_number(
     tokens: Sequence[Token], index: int, current: Label, figures: Sequence[Figure]
 ) -> int | None:
     """The number in 'Axle 3: 1120 kg', which is part of the label and no figure."""
+    if not (current.wheel or current.vehicle):
+        return None
     another = index > 0 and _joins_axles(tokens, index - 1, current)
     if not another and (current.end != index or current.ordinal):
         return None

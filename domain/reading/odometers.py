@@ -158,12 +158,10 @@ def _odometer_form(figure: Figure) -> bool:
 
 def _little_else(scene: Scene, figure: Figure) -> bool:
     """A bare reading: hardly a word that the phrasebook does not know."""
-    others = sum(
-        1
+    return _strangers(scene) == 0 and not any(
+        other is not figure and other.role is None and other.claimed is None
         for other in scene.figures
-        if other is not figure and other.role is None and other.claimed is None
     )
-    return _strangers(scene) == 0 and others == 0
 
 
 def _event(scene: Scene, figure: Figure) -> Event | None:

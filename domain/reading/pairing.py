@@ -323,10 +323,14 @@ def _links(
 def _is_asked(tokens: Sequence[Token], figure: Figure, label: Label) -> bool:
     """'step counter says 11,140, do I get a gross weight': another clause asks for the label."""
     between = tokens[figure.end : label.start]
-    return any(
+    return len(between) >= SHORTEST_ASKED and any(
         mark.kind is MARK and "asks_first" in asks.groups and "pronoun" in who.groups
         for mark, asks, who in zip(between, between[1:], between[2:], strict=False)
     )
+
+
+SHORTEST_ASKED = 3
+"""Tokens: a mark, a word that asks, and who asks."""
 
 
 def _opens_list(tokens: Sequence[Token], figures: Sequence[Figure], number: int) -> bool:

@@ -27,10 +27,12 @@ class Spot:
 
 def find_spots(scene: Scene) -> list[Spot]:
     """Places on the rig, each with what leads to it: 'ahead of the trailer axle'."""
-    words, owners = scene.words(), scene.owners()
-    groups = scene.book.groups
-    spots: list[Spot] = []
+    words = scene.words()
     found = _with_ends(scene, find_overlapping(words, scene.book.overlapping[SPOT_CLASS]))
+    if not found:
+        return []
+    owners, groups = scene.owners(), scene.book.groups
+    spots: list[Spot] = []
     leads: dict[int, int] = {}
     for start, end, keys in found:
         if "lead" in keys.split():
