@@ -356,7 +356,8 @@ def _swapped(scene: Scene) -> Correction | None:
     """'I meant drive not trailer', 'i said steer but meant drive': two positions, no figure."""
     if any(figure.claimed is None for figure in scene.figures) or not scene.has("correction"):
         return None
-    named = [(label, field) for label in scene.labels if (field := field_of_label(label))]
+    labels = scene.labels or scene.find_labels()
+    named = [(label, field) for label in labels if (field := field_of_label(label))]
     if len(named) < 2 or named[0][1] == named[1][1]:
         return None
     (first, meant), (second, was) = named[0], named[1]

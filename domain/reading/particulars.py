@@ -185,7 +185,7 @@ def _field(scene: Scene, topic: str) -> str | None:
     for _, token, key in scene.find("whole"):
         if key in ("tongue", "gross") and not (topic == "margin" and "in_all" in token.groups):
             return key
-    for label in scene.labels:
+    for label in scene.labels or scene.find_labels():
         if label.end_of and label.wheel:
             return "steer" if label.end_of == "front" else "drive"
         if label.vehicle == "trailer" and label.wheel:

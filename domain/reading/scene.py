@@ -55,7 +55,6 @@ class Scene:
         "kinds",
         "labels",
         "names",
-        "order",
         "talk",
         "text",
         "tokens",
@@ -102,13 +101,9 @@ class Scene:
             self._take_back()
         if len(self.figures) > 1 and not GIVES_WAY.isdisjoint(self.groups):
             self._supersede()
-        self.labels: list[Label] = []
-        if not NAMING.isdisjoint(self.by_class):
-            self.labels = find_labels(self.tokens, self.figures, self.groups)
-        self.order: str | None = None
-        if self.figures and self.labels:
+        self.labels: list[Label] = self.find_labels() if self.figures else []
+        if self.labels:
             pairing = bind(self.tokens, self.figures, self.labels)
-            self.order = pairing.order if pairing else None
             if pairing is not None:
                 self.decided(pairing.told)
                 if not SIDED.isdisjoint(self.by_class):
@@ -179,6 +174,12 @@ class Scene:
         """Note what decided, for someone who asks why; costs nothing otherwise."""
         if self.trace is not None:
             self.trace.append(told())
+
+    def find_labels(self) -> list[Label]:
+        """What runs of words name: without figures few ask for it, and it stands in no `labels`."""
+        if NAMING.isdisjoint(self.by_class):
+            return []
+        return find_labels(self.tokens, self.figures, self.groups)
 
     def has(self, term_class: str, key: str | None = None) -> bool:
         """Whether a class of term (with that key) stands anywhere in the message."""
