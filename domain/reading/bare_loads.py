@@ -169,14 +169,16 @@ def _looks_like_loads(scene: Scene, masses: Sequence[Figure]) -> bool:
     if len(masses) < 3:
         return False
     strangers = len(scene.unknown_words(names=False))
-    if scene.context.hitched and _in_a_row(masses) and strangers <= MOST_STRANGERS:
+    if scene.context.hitched and strangers <= MOST_STRANGERS and _in_a_row(masses):
         return True
+    if strangers:
+        return False
     tidy = all(
         figure.token.grouped or figure.value % 10 == 0 or figure.dimension == MASS
         for figure in masses
     )
     small = [f for f in scene.figures if f.claimed is None and f.value < 100 and f.unit is None]
-    return tidy and not strangers and len(small) <= 1
+    return tidy and len(small) <= 1
 
 
 MOST_STRANGERS = 2
@@ -185,8 +187,10 @@ MOST_STRANGERS = 2
 
 def _in_a_row(masses: Sequence[Figure]) -> bool:
     """Three or more round figures with nothing between them but marks."""
-    close = all(right.start - left.end <= 1 for left, right in pairwise(masses))
-    return close and all(figure.value % 10 == 0 and figure.value >= 1000 for figure in masses)
+    values = [figure.value for figure in masses]
+    if min(values) < 1000 or any(value % 10 for value in values):
+        return False
+    return all(right.start - left.end <= 1 for left, right in pairwise(masses))
 
 
 def _find_gross(values: Sequence[float]) -> int | None:

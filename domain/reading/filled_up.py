@@ -14,11 +14,12 @@ from domain.reading.tokens import WORD
 def is_full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:
     """Filled up, partial, or not said; 'didn't fill it' outweighs the 'fill' in it."""
     found: bool | None = None
+    denying = "denies" in scene.groups
     for index, token, key in scene.find("full"):
         if not alone and not draft.start <= index < draft.end:
             continue
         before = scene.tokens[max(0, index - 3) : index]
-        if key == "false" or any(token.text in scene.book.groups["denies"] for token in before):
+        if key == "false" or (denying and any("denies" in token.groups for token in before)):
             return False
         if "level" in token.senses and scene.by_class.get("weigh_cue"):
             continue
