@@ -257,7 +257,8 @@ def _options(
     if PRICE_ROLE in free and in_small_coins(scene, figure):
         options.append((PRICE_ROLE, 0.9))
     if PRICE_ROLE in free and figure.token.in_digits and low <= value / 1000 <= high:
-        options.append((PRICE_ROLE, 1.6))  # 'three seventy nine nine'
+        # 'three seventy nine nine'
+        options.append((PRICE_ROLE, 1.8 if _said_with_mills(scene, figure) else 1.6))
     if COST_ROLE in free and decimals in (0, 2) and 5 <= value <= _most_paid(context):
         options.append((COST_ROLE, 1.7 if decimals == 2 else 0.4))
     paired = volume is not None and pays_in_pairs(context, figure, volume)

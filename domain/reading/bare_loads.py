@@ -208,6 +208,10 @@ def _place_beside(
     scene: Scene, bare: Sequence[Figure], placed: dict[str, Figure], rig: str | None
 ) -> dict[str, Figure] | Doubt:
     """Figures beside labelled ones: the rest of a list, where the sum says so."""
+    if len(bare) in TRAILER_AXLES and not any(each.startswith("trailer") for each in placed):
+        unit = common_unit(scene, [*placed.values(), *bare])
+        if _trailer_axles_stated(scene) and _fits_gross(placed, bare, unit):
+            return dict(zip(SINGLE_AXLES, bare, strict=False))
     if placed.keys() == {"gross"} and len(bare) >= 2:
         return _axles_of_gross(scene, bare, placed["gross"], rig)
     if len(bare) == 1 and "gross" not in placed and len(placed) >= 2:
@@ -228,6 +232,18 @@ def _place_beside(
 def _stands_behind_solo(scene: Scene, figure: Figure) -> bool:
     """Whether the words for a truck alone stand right before a figure."""
     return figure.start - 1 in [index for index, _, _ in scene.find("rig", "solo")]
+
+
+TRAILER_AXLES = (2, 3)
+
+
+def _fits_gross(placed: dict[str, Figure], bare: Sequence[Figure], unit: str) -> bool:
+    """'trailer's axles, front to back, 4,120 then 4,180; truck 12,480; gross 20,780'."""
+    parts = [*(each for at, each in placed.items() if at not in ("gross", "tongue")), *bare]
+    if "gross" not in placed or len(parts) == len(bare):
+        return False
+    value = kilograms(placed["gross"], unit)
+    return abs(sum(kilograms(each, unit) for each in parts) - value) <= SUM_TOLERANCE * value
 
 
 def _axles_of_gross(

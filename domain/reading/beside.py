@@ -99,6 +99,8 @@ def read_money_before(figure: Figure, tokens: Sequence[Token], context: Context)
     elif money is not None and money not in ("cents", "pence"):
         figure.unit, figure.dimension, figure.marked = _currency(before, context), MONEY, True
         figure.start -= 1
+        if "one_coin" in before.groups:
+            _coin_before(figure, tokens)
     elif "coins_per_litre" in before.groups:
         figure.unit = before.senses["money"]  # 'C/L 198.9'
         _price_per(figure, "L", context)
@@ -113,6 +115,21 @@ def read_money_before(figure: Figure, tokens: Sequence[Token], context: Context)
         if glued and apart:
             figure.negative = True
             figure.start -= 1
+
+
+def _coin_before(figure: Figure, tokens: Sequence[Token]) -> None:
+    """'a buck fifty nine', 'a buck ninety nine nine': one, hundredths, and tenths of them."""
+    article = token_at(tokens, figure.start - 1)
+    if article is None or "a_thing" not in article.groups or not figure.whole:
+        return
+    mills = figure.token.in_digits and 100 <= figure.value < 1000
+    if not (mills or 1 <= figure.value < 100):
+        return
+    told = Token(NUMBER, "", figure.token.raw, article.start, figure.token.end)
+    told.decimals = 3 if mills else 2
+    told.value = round(1 + figure.value / (1000 if mills else 100), told.decimals)
+    figure.token, figure.value = told, told.value
+    figure.start -= 1
 
 
 def _currency(token: Token, context: Context) -> str:
@@ -351,11 +368,20 @@ def _cents_after(figure: Figure, tokens: Sequence[Token]) -> None:
         and after.decimals == 0
         and 1 <= after.value < 100
         and float(figure.value).is_integer()
-        and (named or (after.spoken and not joined))
+        and (named or ((after.spoken or _typed_cents(tokens, figure.end)) and not joined))
         and (named or unit_key(token_at(tokens, figure.end + 1)) is None)
     ):
         figure.value = round(figure.value + after.value / 100, 2)
         figure.end += 1 + joined + named
+
+
+def _typed_cents(tokens: Sequence[Token], index: int) -> bool:
+    """'3 bucks 79': two digits, and behind them nothing that they could count."""
+    behind = token_at(tokens, index + 1)
+    counts = behind is not None and (
+        behind.raw == "/" or (behind.kind is WORD and not behind.senses) or behind.kind is NUMBER
+    )
+    return len(tokens[index].raw) == CENTS and not counts
 
 
 def _mills_after(figure: Figure, tokens: Sequence[Token]) -> bool:

@@ -243,6 +243,9 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
             if "out" in token.groups and "let_out" in scene.tokens[index].groups:
                 return "done", other  # 'awning out'
             return "fault", other
+        lowered = "goes_down" in token.groups and "let_down" in scene.tokens[index].groups
+        if lowered and other == index + 1:
+            return "done", other  # 'steadies down'
         if "check_done" in token.senses:
             if "comes_on" in scene.tokens[other - 1].groups:
                 return None  # 'the low tire light came on'
@@ -254,10 +257,13 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
             return ("fault" if denied else "done"), other
         if token.kind is NUMBER:
             break
-    for other in range(index - 1, max(-1, index - 5), -1):
+    start = _start_of_name(scene, index)
+    for other in range(index - 1, max(-1, start - REACH), -1):
         token = scene.tokens[other]
         if token.raw == "," and _state_alone_before(scene, index, other):
             return "done", other - 1
+        if token.raw == "," and (fault := _fault_of_part_before(scene, index, start)):
+            return "fault", fault
         if token.ends_sentence or token.raw == "," or "to" in token.groups:
             break  # 'connected to a load of ...'
         if "check_fault" in token.senses and "fault_only_behind" not in token.groups:
@@ -269,6 +275,7 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
         if "check_item" in token.senses:
             break
         named = "glue" in token.senses or not PLACING.isdisjoint(token.senses)
+        named = named or "of_a_tyre" in token.groups
         if not named and other < index - 1:
             break  # right before it a word may name it further: 'checked the road lights'
     return None
@@ -305,6 +312,18 @@ def _state_alone_before(scene: Scene, index: int, comma: int) -> bool:
     only = comma == 1 and index + 1 == len(scene.tokens)
     state = scene.tokens[comma - 1]
     return only and "check_done" in state.senses and "vague_state" not in state.groups
+
+
+def _fault_of_part_before(scene: Scene, index: int, start: int) -> int | None:
+    """'found a crack in the sidewall, left trailer tire': a fault, and then what it is of."""
+    behind = scene.tokens[index + 1 : index + 2]
+    if scene.tokens[start - 1].raw != "," or (behind and behind[0].kind is not MARK):
+        return None
+    first, end = scene.clause_of(start - 2)
+    if not any("of_a_tyre" in scene.tokens[at].groups for at in range(first, end)):
+        return None
+    faults = (at for at in range(first, end) if "check_fault" in scene.tokens[at].senses)
+    return next(faults, None)
 
 
 def _ticks_lead(scene: Scene) -> bool:

@@ -265,3 +265,10 @@ def _unit(context: Context, figure: Figure, field: str | None) -> str | None:
     if field in TEMPERATURE_FIELDS:
         return TEMPERATURE_UNIT[context.units]
     return None
+
+
+def strangers(scene: Scene, end: int | None = None) -> int:
+    """Words that neither the phrasebook nor a correction's own words for fields know."""
+    known = scene.book.keys["corrected_field"]
+    unknown = [index for index in scene.unknown_words() if end is None or index < end]
+    return sum(1 for index in unknown if scene.tokens[index].text not in known)

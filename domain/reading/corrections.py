@@ -1,10 +1,10 @@
 """Corrections: 'make that 5,230', 'I meant drive not trailer', 'it was Larkfold not Elk Fork'.
 
 This file decides when a message mends an earlier one: whether it swaps two fields, mends the
-place or the fullness of a tank, or puts one figure in place of another. Taking an entry back is
-decided in `undoing`, which field is meant in `corrected_fields`; which entry is mended is for
-the logbook to find. A correction of something that is no business of the log ('I meant
-tuesday', 'no, it was 1994') is talk.
+place, or puts one figure in place of another. Taking an entry back is decided in `undoing`, how
+full a tank was in `corrected_fullness`, which field is meant in `corrected_fields`; which entry is
+mended is for the logbook to find. A correction of something that is no business of the log
+('I meant tuesday', 'no, it was 1994') is talk.
 """
 
 from __future__ import annotations
@@ -21,8 +21,10 @@ from domain.reading.corrected_fields import (
     field_of,
     field_of_label,
     fits_field,
+    strangers,
     value_of,
 )
+from domain.reading.corrected_fullness import full_or_partial
 from domain.reading.corrected_places import place_meant
 from domain.reading.figures import (
     DURATION,
@@ -90,12 +92,12 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
         return (Correction(action="undo", words=kind_undone(scene)),)
     live = _figures(scene)
     if len(live) == 1 and any(
-        means(scene, live[0]) for means in (_starred, _only_refuses, _is_set)
+        means(scene, live[0]) for means in (_starred, _only_refuses, _is_set, _apologizes)
     ):
         return (_amend(scene, live[0], field_of(scene, live[0]), None),)
     if not _worded(scene):
         told = not live and scene.has("full") and "?" not in scene.text
-        found = _full_or_partial(scene) if told else None
+        found = full_or_partial(scene) if told else None
     elif any(token.raw == "?" for token in tokens) and not asks_back(scene):
         return ()
     elif len(live) > 2 or (len(live) == 2 and not scene.groups.isdisjoint(SAID_OF_ALL)):
@@ -105,10 +107,7 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
         found = _amended(scene, live)
     else:
         found = (
-            _full_or_partial(scene)
-            or _swapped(scene)
-            or place_meant(scene)
-            or _amended(scene, live)
+            full_or_partial(scene) or _swapped(scene) or place_meant(scene) or _amended(scene, live)
         )
     return () if found is None else (found,)
 
@@ -250,6 +249,9 @@ def _is_set(scene: Scene, figure: Figure) -> bool:
         return False
     if isinstance(label, Label) and "everyday_whole" in tokens[label.start].groups:
         return False  # 'make the total 12,500'
+    asked = any("asks_politely" in token.groups for token in tokens[:at])
+    if "changes_field" in tokens[at].groups and not asked:
+        return False  # and not 'change the oil at 52,000'
     sized = figure.value >= 100 if field not in ("unit_price", "volume") else _is_pumped(figure)
     return sized and all(
         token.kind is MARK
@@ -260,8 +262,30 @@ def _is_set(scene: Scene, figure: Figure) -> bool:
         or token.text in scene.book.keys["corrected_field"]
         or token.senses.get("unit") in UNITS_OF_VOLUME
         or "stands_instead" in token.groups
+        or "asks_politely" in token.groups
+        or (index > figure.start and "opens_correction" in token.groups)
         for index, token in enumerate(tokens)
     )
+
+
+def _apologizes(scene: Scene, figure: Figure) -> bool:
+    """'the drive axle was 6,860, sorry': what a field was, and behind it that one is sorry.
+
+    What a gauge showed is told so in alarm, too: 'coolant was 230, oops'.
+    """
+    tokens = scene.tokens
+    end = len(tokens) - (tokens[-1].kind is MARK)
+    if "apologizes" not in tokens[end - 1].groups or len(tokens) > SHORTEST + 1:
+        return False
+    before = tokens[figure.start - 1] if figure.start else None
+    if before is None or "was_so" not in before.groups:
+        return False
+    field, label = field_of(scene, figure), figure.label
+    gauge = isinstance(label, Label) and label.subject is not None
+    if field is None or gauge or not fits_field(scene.context, figure, field):
+        return False
+    own = scene.talk[figure.start] is None and not strangers(scene)
+    return own and all(token.raw == "," for token in tokens[figure.end : end - 1])
 
 
 LATEST_SET = 4
@@ -291,67 +315,6 @@ def _is_year(scene: Scene, figure: Figure, *, weak: bool = False) -> bool:
     return figure.value % STEP.get(scene.context.units, LEAST_STEP) != 0
 
 
-def _full_or_partial(scene: Scene) -> Correction | None:
-    """'that last fill was only partial actually', 'my mistake, it did get full'."""
-    if any(figure.claimed is None for figure in scene.figures) or not scene.has("full"):
-        return None
-    behind = scene.tokens[1:2]
-    if "inverts" in scene.tokens[0].groups and behind and "points_back" in behind[0].groups:
-        return None  # 'was it a full tank'
-    end = _end_before_reason(scene)
-    said = scene.tokens[:end]
-    words = {word for token in said for word in token.text.split()}
-    of_fill = words & scene.book.groups["of_fill"]
-    pointed = words & scene.book.groups["points_back"]
-    restated = any("opens_correction" in token.groups for token in said) or bool(
-        words & scene.book.groups["restates_fill"]
-    )
-    plain = bool(of_fill and pointed and restated)
-    if not plain and not (restated and len(said) <= MOST_OF_FULL):
-        return None
-    if _strangers(scene, end) > (1 if plain else 0):
-        return None
-    if not plain and any(not HOLDS.isdisjoint(token.senses) for token in said):
-        return None  # 'and my apartment is only half full'
-    for index, _, key in scene.find("full"):
-        if scene.talk[index] in (PLAN, REQUEST):
-            continue  # 'gonna fill up in the morning, dont wait on me'
-        if _full_of_things(scene, index):
-            continue
-        before = {token.text for token in scene.tokens[:index]}
-        denied = key == "true" and bool(before & scene.book.groups["denies"])
-        return Correction(action="amend", field="full", value=key == "true" and not denied)
-    return None
-
-
-MOST_OF_FULL = 6
-"""Tokens that say that it was full or not, where none of them is of a fill."""
-
-
-def _full_of_things(scene: Scene, index: int) -> bool:
-    """'full of people': of what no tank holds."""
-    of, what = token_at(scene.tokens, index + 1), token_at(scene.tokens, index + 2)
-    if of is None or what is None or "of" not in of.groups:
-        return False
-    return "product" not in what.senses and "fuel" not in what.groups
-
-
-def _end_before_reason(scene: Scene) -> int:
-    """'it wasn't full, the pump quit': where the clause of it ends, if what follows is why."""
-    at = scene.by_class["full"][0]
-    _, end = scene.clause_of(at)
-    behind = scene.tokens[end:]
-    reasoned = any("cuts_short" in token.groups for token in behind)
-    return end if reasoned and len(behind) <= MOST_OF_REASON else len(scene.tokens)
-
-
-MOST_OF_REASON = 8
-
-
-HOLDS = frozenset(("claim", "rating_subject", "check_item", "thing", "spot", "vehicle"))
-"""Classes of other things that can be full."""
-
-
 def _swapped(scene: Scene) -> Correction | None:
     """'I meant drive not trailer', 'i said steer but meant drive': two positions, no figure."""
     if any(figure.claimed is None for figure in scene.figures) or not scene.has("correction"):
@@ -365,7 +328,7 @@ def _swapped(scene: Scene) -> Correction | None:
         meant, was = was, meant
     elif not wrong_before(scene, second.start, first.end):
         return None
-    if _strangers(scene) > 1:
+    if strangers(scene) > 1:
         return None
     return Correction(action="amend", field=meant, was=was)
 
@@ -377,7 +340,7 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     value, was = value_and_mistake(scene, figures)
     if value is None or value.foreign is not None:
         return None
-    if _strangers(scene) > MOST_STRANGE and not _reasoned(scene, value, was):
+    if strangers(scene) > MOST_STRANGE and not _reasoned(scene, value, was):
         return None
     if was is not None and (was.value == value.value or is_beyond(value, was)):
         return None
@@ -556,13 +519,6 @@ def _reasoned(scene: Scene, value: Figure, was: Figure | None) -> bool:
     first, last = sorted((value, was), key=lambda each: each.start)
     start, end = scene.clause_of(first.start)[0], scene.clause_of(last.start)[1]
     return not any(start <= index < end for index in scene.unknown_words())
-
-
-def _strangers(scene: Scene, end: int | None = None) -> int:
-    """Words that neither the phrasebook nor a correction's own words for fields know."""
-    known = scene.book.keys["corrected_field"]
-    unknown = [index for index in scene.unknown_words() if end is None or index < end]
-    return sum(1 for index in unknown if scene.tokens[index].text not in known)
 
 
 def _log_sized(figure: Figure) -> bool:

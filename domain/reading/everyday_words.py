@@ -12,7 +12,15 @@ from domain.reading.figures import Figure
 from domain.reading.tokens import NUMBER, WORD, Token
 
 EVERYDAY = frozenset(
-    ("outside_word", "back_word", "outing_adjective", "animal_or_axle", "beside_us", "rightly")
+    (
+        "outside_word",
+        "back_word",
+        "outing_adjective",
+        "animal_or_axle",
+        "beside_us",
+        "rightly",
+        "all_in",
+    )
 )
 """Groups without which no word that names something can be an everyday word instead."""
 
@@ -28,7 +36,14 @@ def is_everyday(
         or _is_rightly(tokens, index)
         or _is_outing(tokens, index)
         or _is_cattle(tokens, index, figures, groups)
+        or _tells_unit(tokens, index)
     )
+
+
+def _tells_unit(tokens: Sequence[Token], index: int) -> bool:
+    """'trailer 1,720 all in kg': the unit of what was told, and no gross."""
+    behind = tokens[index + 1 : index + 2]
+    return "all_in" in tokens[index].groups and bool(behind) and "unit" in behind[0].senses
 
 
 def _is_before_us(tokens: Sequence[Token], index: int) -> bool:

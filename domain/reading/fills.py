@@ -444,6 +444,9 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
         evidence += 0.4  # 'put 75 bucks in, odo 51,280'
     if cost is not None and ODOMETER_ROLE in roles and _is_put_in(scene, cost):
         evidence += 0.5
+    strange = scene.unknown_words() or "claim" in scene.by_class
+    if cost is not None and full is not None and not strange:
+        evidence += 0.3  # 'diesel $70 partial', 'put $60 in, didn't fill up'
     return evidence
 
 

@@ -272,7 +272,9 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
         return False  # 'grossed 21,720 hooked to the camper'
     if described:
         setting = _is_setting(scene, index) or _heads_loads(scene, index)
-        return trailer and _object_follows(scene, index) and not setting
+        # 'float hitched, rear axle 1,940 ...' is news where nothing was on
+        news = not taken_off and scene.context.hitched is False and index < FIRST_SAID
+        return trailer and (news or _object_follows(scene, index)) and not setting
     if trailer:
         return True
     if "surely_hitches" in groups:
@@ -286,6 +288,10 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
     if "hitches_beside_more" in groups and scene.figures:
         return _starts_clause(scene, index) or _on_the_way(scene, index)
     return False
+
+
+FIRST_SAID = 3
+"""Tokens that a message begins with."""
 
 
 def _is_on_something(scene: Scene, index: int) -> bool:

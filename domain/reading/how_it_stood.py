@@ -6,7 +6,7 @@ were on and how full the tank was.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from itertools import pairwise
 from typing import Literal, cast
 
@@ -93,10 +93,23 @@ def _still_hitched(scene: Scene, each: Pass) -> bool:
         return False
     by_axle = not any(isinstance(f.label, Label) and f.label.whole for f in each.figures)
     return any(
-        (index and "describes_rig" in scene.tokens[index - 1].groups)
+        (index and _describes(scene.tokens[max(0, index - FARTHEST_WITH) : index]))
         or (by_axle and any(map(_names_truck, scene.tokens[index + 1 : index + 2])))
         for index, _, _ in scene.find("hitch", "hitched")
     )
+
+
+def _describes(before: Sequence[Token]) -> bool:
+    """'still hooked', 'with the ute hooked on', 'whole rig hitched': how it was, and no event."""
+    last = before[-1]
+    if "describes_rig" in last.groups or last.senses.get("whole") == "gross":
+        return True
+    named = not last.senses.keys().isdisjoint(("vehicle", "name"))
+    return named and any("with" in token.groups for token in before)
+
+
+FARTHEST_WITH = 3
+"""Tokens from 'with' to how what is named behind it stood."""
 
 
 def _names_truck(token: Token) -> bool:

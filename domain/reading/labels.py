@@ -35,7 +35,15 @@ def find_labels(
     labels: list[Label] = []
     current: Label | None = None
     everyday = not groups.isdisjoint(EVERYDAY)
+    aside = 0  # where what is said in brackets ends
     for index, token in enumerate(tokens):
+        if index < aside:
+            continue
+        if token.raw == "(" and current is not None and current.end == index:
+            aside = _end_of_brackets(tokens, index, current, figures)
+            if aside:
+                current.end = aside
+                continue
         if taken[index]:
             if current is not None:
                 ordinal = _axle_number(tokens, index, current, figures)
@@ -127,6 +135,26 @@ def _heads_behind(figures: Sequence[Figure], labels: Sequence[Label]) -> bool:
         return False
     turns = [at for pair in zip(starts, behind, strict=True) for at in pair]
     return turns == sorted(turns)
+
+
+def _end_of_brackets(
+    tokens: Sequence[Token], index: int, label: Label, figures: Sequence[Figure]
+) -> int:
+    """'trailer (the two axles together) 9,900': where brackets end that say more of a label; or 0.
+
+    What names an axle by its number alone is explained by them, and what holds a figure does not.
+    """
+    if label.ordinal or not (label.axle or label.vehicle or label.whole):
+        return 0
+    close = next((at for at in range(index, len(tokens)) if tokens[at].raw == ")"), 0)
+    if not close or close + 1 == len(tokens) or close - index > LONGEST_ASIDE:
+        return 0
+    told = any(index < figure.start < close and figure.claimed is None for figure in figures)
+    number = tokens[close + 1].kind is NUMBER or tokens[close + 1].raw in ":="
+    return close + 1 if number and not told else 0
+
+
+LONGEST_ASIDE = 8
 
 
 def _explains(tokens: Sequence[Token], index: int, label: Label) -> bool:

@@ -41,11 +41,33 @@ def value_and_mistake(
         return None, None  # 'humidity 43 percent, wind should be 8 mph'
     if restated and not any(token.kind is MARK for token in between):
         return second, first  # '61.2 should be 62.1', 'the 61.2 i sent should be 62.1'
+    if _was_and_is(scene, first, second):
+        return second, first
     if wrong_before(scene, second.start, first.end):
         return (None, None) if _denied(between) else (first, second)
     if wrong_before(scene, first.start) or _said_then_meant(between):
         return second, first
     return None, None
+
+
+def _was_and_is(scene: Scene, first: Figure, second: Figure) -> bool:
+    """'odo was 48,410, should be 48,140': a slip, and what it ought to have been.
+
+    'tongue was 900, should be 1,200' is advice: only what is typed alike is put right so.
+    """
+    between = scene.tokens[first.end : second.start]
+    before = scene.tokens[first.start - 1] if first.start else None
+    if before is None or "was" not in before.groups or not like_slip(second, first):
+        return False
+    if sorted(first.token.raw) != sorted(second.token.raw) and second.value % ROUND == 0:
+        return False
+    said = [token for token in between if token.kind is not MARK and "unit" not in token.senses]
+    now = "correction" in scene.by_class and any("now_word" in token.groups for token in said)
+    return len(said) == 1 and (now or "restates" in said[0].groups)
+
+
+ROUND = 50
+"""What a target is told in, and hardly what a scale or a pump shows."""
 
 
 def _of_two_things(first: Figure, second: Figure) -> bool:

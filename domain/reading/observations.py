@@ -524,7 +524,14 @@ def _nearest_subject(scene: Scene, figure: Figure, dimension: str) -> str | None
         distance = abs(last - figure.start)
         if best is None or distance < best[0]:
             best = (distance, subject)
-    return best[1] if best is not None and best[0] <= 6 else None
+    if best is None:
+        return None
+    alone = len(scene.by_class["subject"]) == 1 and best[1] not in EVERYDAY
+    return best[1] if best[0] <= (FARTHEST_ALONE if alone else FARTHEST_SUBJECT) else None
+
+
+FARTHEST_SUBJECT, FARTHEST_ALONE = 6, 10
+"""Tokens from a gauge to its figure, and from one of the rig's that no other is named beside."""
 
 
 def _of_another(scene: Scene, index: int, figure: Figure) -> bool:

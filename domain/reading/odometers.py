@@ -196,7 +196,8 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
         heads = bool(behind) and behind[0].kind is NUMBER and index >= figure.end
         distance = min(abs(index - figure.start), abs(index - figure.end + 1))
         low, high = min(index, figure.start), max(index, figure.end)
-        distance += 3 * [token.raw for token in scene.tokens[low:high]].count(",")
+        parted = [token.raw for token in scene.tokens[low:high]].count(",")
+        distance += (3 if len(figures) > 1 else 1) * parted
         if not start <= index < end:
             distance += 6
         kind = token.senses["event"].split()[0]
@@ -218,7 +219,8 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
     turned = best[1] == "depart" and any(kind == "turnaround" for _, kind in found)
     if turned and len(figures) == 1:
         return "turnaround"  # 'headed back at 51,302, that's our turnaround'
-    return cast(Event, best[1]) if best[0] <= FARTHEST_EVENT else None
+    alone = len(figures) == len(scene.by_class["event"]) == 1
+    return cast(Event, best[1]) if best[0] <= FARTHEST_EVENT + alone * TURNED * 2 else None
 
 
 def _in_turn(scene: Scene, figure: Figure) -> Event | None:

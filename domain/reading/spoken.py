@@ -53,11 +53,22 @@ def _axle_numbers(tokens: Sequence[Token], said: Sequence[int], book: Phrasebook
     keys = [book.numbers[tokens[index].text] for index in found]
     counted = keys == [str(number) for number in range(1, len(keys) + 1)]
     parted = all(
-        book.numbers.get(tokens[index + 1].text) not in GROUPING
+        book.numbers.get(tokens[index + 1].text) not in NO_BEGINNING
         for index in found
         if index + 1 < len(tokens)
     )
-    return found if len(found) > 1 and counted and parted else []
+    several = any(_is_of_several(tokens, index) for index in found)
+    return found if len(found) > 1 and counted and parted and not several else []
+
+
+def _is_of_several(tokens: Sequence[Token], index: int) -> bool:
+    """'trailer axles two one oh oh oh on the gross': of axles that are one, and no number of two.
+
+    'Axles three and four' has one.
+    """
+    behind = tokens[index + 1 : index + 2]
+    joined = bool(behind) and "and" in behind[0].groups
+    return tokens[index - 1].text.endswith("s") and not joined
 
 
 def _counts_of_axles(tokens: Sequence[Token], said: Sequence[int], book: Phrasebook) -> list[int]:
@@ -163,6 +174,9 @@ def _is_named(following: Token | None, keys: Mapping[str, str]) -> bool:
 
 
 GROUPING = frozenset((numbers.HUNDRED, numbers.THOUSAND, numbers.POINT, numbers.HALF))
+
+NO_BEGINNING = frozenset((*GROUPING, "0"))
+"""What stands inside a number, and begins none: 'drive axle one oh eight oh oh'."""
 """Words that say how many digits follow."""
 
 _DIGIT_KEYS = tuple(str(digit) for digit in range(100))

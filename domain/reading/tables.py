@@ -20,6 +20,9 @@ LONGEST_TABLE = 40
 _WIDE = re.compile(r"\t|\s{2,}")
 _FIGURE = re.compile(r"[$£€]?\s?[\d.,'’:/-]*\d[\d.,'’:/-]*\s?[A-Za-z%°]{0,4}$")
 _NUMBERED = re.compile(r"(?<=[A-Za-z]) ?[1-6]$")
+_THOUSANDS = re.compile(r"\d,\d{1,3}(?!\d)")
+"""A comma inside a number: 'trailer 1,558', and not 'trailer 1,5580'."""
+
 _UNIT = re.compile(r"\s*\(([A-Za-z/]{1,6})\)\s*$")
 
 Split = Callable[[str], list[str]]
@@ -69,6 +72,10 @@ _DATE = re.compile(
 )
 
 
+def _told(columns: Sequence[Column], cells: Sequence[str]) -> str:
+    return ", ".join(column.told(cell) for column, cell in zip(columns, cells, strict=True))
+
+
 def _dated(lines: Sequence[str]) -> list[str]:
     """The lines of a page of a log, each of which begins with its day; a heading is left out."""
     days = [line.strip() for line in lines if _DATE.match(line)]
@@ -94,9 +101,7 @@ def _read(lines: Sequence[str], top: int, split: Split, heads: Heads) -> list[st
             told = _headed if heads(cells[0]) else row_told
             named.append(told(cells[0], own, cells[1:]))
         elif len(cells) == len(columns) and all(_FIGURE.match(cell) for cell in cells):
-            bare.append(
-                ", ".join(column.told(cell) for column, cell in zip(columns, cells, strict=True))
-            )
+            bare.append(_told(columns, cells))
         elif len(cells) < len(columns) and (named or bare):
             named.append(line.strip())
         else:
@@ -165,7 +170,8 @@ def _by_bars(line: str) -> list[str]:
 
 
 def _by_commas(line: str) -> list[str]:
-    return [cell.strip() for cell in line.split(",")] if line.count(",") > 1 else []
+    parted = line.count(",") > 1 or ("," in line and not _THOUSANDS.search(line))
+    return [cell.strip() for cell in line.split(",")] if parted else []
 
 
 def _by_width(line: str) -> list[str]:

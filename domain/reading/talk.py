@@ -93,7 +93,7 @@ def talk_of(scene: Scene) -> list[str | None]:
             state = GUESS
         elif cue is not None:
             state = cue
-            owned = owned or "owner" in token.groups or token.possessive
+            owned = owned or "owner" in token.groups or _owns(scene, index, token)
             owned = owned or (cue == OTHER and _stands_before_thing(scene, index))
             ahead = ahead or "ahead" in token.groups
         talk[index] = state
@@ -248,6 +248,8 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None  # 'dad says odo is 99412'
     if cue == OTHER and (_serves_us(scene, index) or _hands_over(scene, index)):
         return None
+    if cue == OTHER and "weigh_cue" in scene.by_class and _reads_scale(scene, index):
+        return None
     if cue == PLAN and index and "lets_us" in token.groups and _is_person(scene.tokens[index - 1]):
         return None
     if cue == OTHER and index and _works_the_scale(scene.tokens[index - 1]):
@@ -268,6 +270,15 @@ def _is_what_it_reads(scene: Scene, index: int) -> bool:
         return False
     named = not NAMING.isdisjoint(before.senses) and "name" not in before.senses
     return named or "article" in before.groups
+
+
+def _owns(scene: Scene, index: int, token: Token) -> bool:
+    """Whether an 's is of an owner: in "everyone's asleep, odometer 48,622" it is a verb."""
+    if not token.possessive:
+        return False
+    _, end = scene.clause_of(index)
+    behind = scene.tokens[index + 1 : end]
+    return len(behind) != 1 or bool(behind[0].senses) or behind[0].kind is not WORD
 
 
 def _serves_us(scene: Scene, index: int) -> bool:
@@ -291,6 +302,17 @@ def _serves_us(scene: Scene, index: int) -> bool:
     if paid:
         return weighed and any("asks_money" in each.groups for each in behind)
     return weighed and scene.phrase_said("serves_us", index + 1, end) is not None
+
+
+def _reads_scale(scene: Scene, index: int) -> bool:
+    """'the fella at the scale says 20,380': who stands there tells what ours was."""
+    where = scene.tokens[index + 1 : index + 1 + NEAR]
+    at = next((at for at, each in enumerate(where) if "weigh_cue" in each.senses), None)
+    places = scene.book.groups["at_place"]
+    if at is None or not any(each.text.split(" ")[0] in places for each in where[: at + 1]):
+        return False
+    says = where[at + 1 : at + 2] or scene.tokens[index + 1 + NEAR : index + 2 + NEAR]
+    return bool(says) and "somebody_says" in says[0].groups
 
 
 def _hands_over(scene: Scene, index: int) -> bool:

@@ -103,6 +103,16 @@ def test_a_digit_before_the_axles_of_a_size_counts_them(
             "axle one five thousand axle two seven thousand axle three six thousand",
             {"steer": 5_000, "drive": 7_000, "trailer": 6_000},
         ),
+        (
+            "one oh oh eight oh on the drive axle one oh eight oh oh on the trailer axles "
+            "two oh eight eight oh on the gross",
+            {"drive": 10_080, "trailer": 10_800, "gross": 20_880},
+        ),
+        (
+            "six one oh oh on the drive axle one one oh oh oh on the trailer axles "
+            "two one two oh oh on the gross",
+            {"drive": 6_100, "trailer": 11_000, "gross": 21_200},
+        ),
         ("trailer axles eight thousand forty two", {"trailer": 8_042}),
         (
             "five thousand two hundred six thousand four hundred nine thousand",

@@ -523,3 +523,48 @@ def test_a_price_told_before_the_volume(text: str, reads: Reader) -> None:
     assert isinstance(entry, Fill)
     assert (entry.unit_price, entry.volume) == (Quantity(3.949, "USD/gal"), Quantity(21, "gal"))
     assert entry.cost == Quantity(82.93, "USD")
+
+
+@pytest.mark.parametrize(
+    ("text", "price"),
+    [
+        ("21 gal at 3 bucks 84", 3.84),
+        ("21 gal at a buck ninety seven", 1.97),
+        ("diesel, 21 gal, a buck ninety seven nine a gallon", 1.979),
+        ("diesel three eighty four nine, 21 gal", 3.849),
+    ],
+)
+def test_a_price_is_spoken_in_coins(text: str, price: float, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (entry,) = verdict.entries
+    assert isinstance(entry, Fill)
+    assert (entry.volume, entry.unit_price) == (Quantity(21, "gal"), Quantity(price, "USD/gal"))
+    assert entry.cost is None
+
+
+def test_so_is_a_total(reads: Reader) -> None:
+    verdict = reads("21 gal for 81 bucks 48", on_the_road())
+    fill = Fill(volume=Quantity(21, "gal"), cost=Quantity(81.48, "USD"))
+    assert verdict == Facts((fill,))
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["put $45 in, didn't fill it", "put $45 in the truck, not full", "put 45 bucks in, not full"],
+)
+def test_what_went_in_for_so_much_was_no_full_tank(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((Fill(cost=Quantity(45, "USD"), full=False),))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "put $45 in",
+        "put $45 in the jar, didn't fill it",
+        "put $45 in the card, didn't fill it out",
+        "paid a buck and a half for coffee",
+    ],
+)
+def test_money_goes_into_other_things(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()

@@ -170,3 +170,18 @@ def test_a_table_of_how_the_rig_stood(
     text: str, rows: Sequence[tuple[Mapping[str, float], Mapping[str, Any]]], reads: Reader
 ) -> None:
     assert reads(text, on_the_road()) == passes(*rows)
+
+
+def test_two_columns_with_a_comma(reads: Reader) -> None:
+    table = "axle,lb\nsteer,5060\ndrive,6960\ntrailer 1,4580\ntrailer 2,4660\ngross,21260"
+    verdict = reads(table, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (entry,) = verdict.entries
+    assert isinstance(entry, Weighing)
+    assert {at: load.value for at, load in entry.loads.items()} == {
+        "steer": 5_060,
+        "drive": 6_960,
+        "trailer_1": 4_580,
+        "trailer_2": 4_660,
+        "gross": 21_260,
+    }

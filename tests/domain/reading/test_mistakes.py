@@ -345,3 +345,51 @@ DRIVE = amend("drive", lb(6_480), lb(6_840))
 )
 def test_a_correction_and_what_was_done(text: str, done: Entry, reads: Reader) -> None:
     assert reads(text, on_the_road()) == Facts((DRIVE, done))
+
+
+@pytest.mark.parametrize(
+    ("text", "correction"),
+    [
+        (
+            "odo was 48,610, should be 48,160",
+            amend("odometer", Quantity(48_160, "mi"), Quantity(48_610, "mi")),
+        ),
+        (
+            "re: cost\nwas $91.20, should be $92.10",
+            amend("cost", Quantity(92.1, "USD"), Quantity(91.2, "USD")),
+        ),
+        (
+            "last fill was 26.4, should be 24.6 gal",
+            amend("volume", Quantity(24.6, "gal"), Quantity(26.4, "gal")),
+        ),
+        ("trailer was 9,630, should be 9,360", amend("trailer", lb(9_360), lb(9_630))),
+        ("the drive axle was 6,620, sorry", amend("drive", lb(6_620))),
+        ("unit price was 3.849, my bad", amend("unit_price", Quantity(3.849, "USD/gal"))),
+        ("the odo was 48,160, my mistake", amend("odometer", Quantity(48_160, "mi"))),
+        ("trailer axle was 9,360, oops", amend("trailer", lb(9_360))),
+        (
+            "Could you change the odometer to 48,160? I misread it.",
+            amend("odometer", Quantity(48_160, "mi")),
+        ),
+        ("can you change the gross to 21,070", amend("gross", lb(21_070))),
+    ],
+)
+def test_what_it_was_and_what_it_should_have_been(
+    text: str, correction: Correction, reads: Reader
+) -> None:
+    assert reads(text, on_the_road()) == Facts((correction,))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "tongue was 900, should be 1,200",
+        "regarding rent\nwas $980, should be $890",
+        "dinner was $38, my bad",
+        "the drive was 6 hours, my bad",
+        "can you change the trailer tires",
+        "could you set the table for 6",
+    ],
+)
+def test_advice_dinners_and_requests_put_nothing_right(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()

@@ -336,3 +336,10 @@ def test_so_much_of_something_is_no_axle(text: str, reads: Reader) -> None:
 def test_the_figure_anew_is_the_answer(text: str, reads: Reader) -> None:
     loads = {"steer": Quantity(5210, "lb"), "drive": POUNDS}
     assert reads(text, on_the_road(asked=STEER)) == Facts((Weighing(loads=loads),))
+
+
+def test_the_field_in_doubt_told_anew_answers_whatever_kind_it_reads_as(reads: Reader) -> None:
+    doubted = Fill(volume=Quantity(27.4, "gal"), odometer=Quantity(84_290, "mi"))
+    asked = Ask("odometer", (Choice("84,290 mi", (doubted,)),))
+    meant = Fill(volume=Quantity(27.4, "gal"), odometer=Quantity(48_290, "mi"))
+    assert reads("48,290", on_the_road(asked=asked)) == Facts((meant,))

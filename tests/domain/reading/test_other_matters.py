@@ -434,3 +434,59 @@ def test_a_gauge_is_known_by_a_slip_of_its_name(text: str, subject: Any, reads: 
 @pytest.mark.parametrize("text", ["coolest 90", "granny 90", "coolness 10"])
 def test_other_words_are_no_slips_of_it(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "items", "state"),
+    [
+        ("found a crack in the sidewall, left trailer tire", ["left trailer tire"], "fault"),
+        ("steadies down, awning out", ["steadies", "awning"], "done"),
+        ("ramps down", ["ramps"], "done"),
+    ],
+)
+def test_parts_let_down_and_cracked(text: str, items: list[str], state: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    checks = [each for each in verdict.entries if isinstance(each, Check)]
+    assert [each.item for each in checks] == items
+    assert {each.state for each in checks} == {state}
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["found a crack in the plaster, left bedroom wall", "feeling down", "load down by the river"],
+)
+def test_walls_are_cracked_and_people_down_too(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "made it home, everyone's asleep, odometer 48,310",
+        "home, unpacked, fed the bees, odo 48,310",
+    ],
+)
+def test_home_is_reached_whatever_is_told_between(text: str, reads: Reader) -> None:
+    reading = Odometer(odometer=Quantity(48_310, "mi"), event="arrive", place="home")
+    assert reads(text, on_the_road()) == Facts((reading,))
+
+
+def test_dawn_is_no_place(reads: Reader) -> None:
+    reading = Odometer(odometer=Quantity(48_060, "mi"), event="depart", place="home")
+    assert reads("left home at dawn, quiet roads, odo 48,060", on_the_road()) == Facts((reading,))
+
+
+@pytest.mark.parametrize(
+    ("text", "subject"),
+    [
+        ("hub on the trailer left rear is spicy, 164f", "hub"),
+        ("trans got a bit warm on the hill, 164F", "transmission"),
+    ],
+)
+def test_how_hot_it_was_behind_more_words(text: str, subject: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (entry,) = verdict.entries
+    assert isinstance(entry, Observation)
+    assert (entry.subject, entry.value) == (subject, Quantity(164, "degF"))

@@ -657,3 +657,84 @@ def test_unlike_axles_under_a_tandem_are_asked_about(reads: Reader) -> None:
     first, second = (choice.entries[0] for choice in read.choices)
     assert first == weighed({"steer": 5_220, "drive": 6_940}, rig="hitched")
     assert second == weighed({"trailer_1": 5_220, "trailer_2": 6_940}, rig="hitched")
+
+
+def loads_of(text: str, reads: Reader, **known: Any) -> dict[str, float]:
+    """The loads of the one weighing that a message states."""
+    verdict = reads(text, on_the_road(**known))
+    assert isinstance(verdict, Facts), verdict
+    (entry,) = [each for each in verdict.entries if isinstance(each, Weighing)]
+    return {at: load.value for at, load in entry.loads.items()}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Trailer (the two axles together) 9.1k, drive 6.75k, steer 5.15k, gross 21k",
+        "trailer (both axles) 9,100, drive (rear axle) 6,750, steer 5,150, gross (all) 21,000",
+    ],
+)
+def test_what_brackets_say_of_a_label(text: str, reads: Reader) -> None:
+    assert loads_of(text, reads) == {
+        "trailer": 9_100,
+        "drive": 6_750,
+        "steer": 5_150,
+        "gross": 21_000,
+    }
+
+
+def test_axles_listed_behind_whose_they_are(reads: Reader) -> None:
+    text = "the trailer's two axles, front to back, 4,520 then 4,580; truck 12,100; 21,200 gross"
+    assert loads_of(text, reads) == {
+        "trailer_1": 4_520,
+        "trailer_2": 4_580,
+        "truck": 12_100,
+        "gross": 21_200,
+    }
+
+
+def test_a_unit_said_of_all_is_no_gross(reads: Reader) -> None:
+    text = "rear axle 1,840 front axle 1,290 trailer 1,650 all in kg, 48,060 on the odo"
+    assert loads_of(text, reads) == {"drive": 1_840, "steer": 1_290, "trailer": 1_650}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "whole rig hitched on the scale, 14,600 lb",
+        "weighed with the truck hooked on: trailer axle 1 3,980, trailer axle 2 4,010",
+    ],
+)
+def test_how_it_stood_is_said_behind_what_stood(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (entry,) = verdict.entries
+    assert isinstance(entry, Weighing)
+    assert entry.rig == "hitched"
+
+
+def test_hitched_over_loads_is_news_where_nothing_was_on(reads: Reader) -> None:
+    text = "camper hitched, steer 5,150 drive 6,750 trailer 9,100"
+    for hitched, news in ((False, 1), (True, 0)):
+        verdict = reads(text, on_the_road(hitched=hitched))
+        assert isinstance(verdict, Facts), verdict
+        assert len([each for each in verdict.entries if isinstance(each, Hitch)]) == news
+
+
+@pytest.mark.parametrize(
+    ("text", "loads"),
+    [
+        ("guy at the weighbridge says 20,380 gross", {"gross": 20_380}),
+        ("only got the rear axle of the truck this time, 5,480", {"drive": 5_480}),
+    ],
+)
+def test_one_load_and_who_tells_it(text: str, loads: dict[str, float], reads: Reader) -> None:
+    assert loads_of(text, reads) == loads
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["guy at the scale weighed 20,380", "the guy at the scale says his rig is 20,380 gross"],
+)
+def test_what_the_other_weighed(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()
