@@ -48,6 +48,7 @@ from domain.entries import (
     Weighing,
 )
 from domain.log import EVERYTHING, NOTHING, Log, Logged, Preferences, Reach
+from domain.quantities import MASSES, Quantity
 from domain.verdicts import (
     AGE,
     CARGO,
@@ -170,9 +171,18 @@ def _help(log: Log, preferences: Preferences, now: datetime, question: Question)
     return setup.help_answer(preferences)
 
 
+def _margin(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
+    """What is left; of a trailer and a load that is told, what is left with it on."""
+    load = question.value
+    told = isinstance(load, Quantity) and load.unit in MASSES
+    if told and question.trailer and not (question.field or question.rating):
+        return loading.whatif_answer(log, preferences, now, question)
+    return weights.margin_answer(log, preferences, now, question)
+
+
 TOPICS: Mapping[str, TopicAnswer] = {
     "weight": weights.weight_answer,
-    "margin": weights.margin_answer,
+    "margin": _margin,
     "tongue": weights.tongue_answer,
     "ratings": ratings.ratings_answer,
     "whatif": loading.whatif_answer,

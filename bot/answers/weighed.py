@@ -34,7 +34,7 @@ from bot.answers.plain import as_text
 from bot.answers.terms import term
 from bot.answers.words import listed, number, sentence
 from bot.reference import references
-from domain.bounds import margins, tongue_share, unjudged
+from domain.bounds import NEEDS_AXLES, margins, tongue_share, unjudged
 from domain.carried import Change
 from domain.countries import Country, country_of
 from domain.entries import SINGLE_AXLES
@@ -284,8 +284,15 @@ def _must_notes(told: Weighed, unit: str) -> list[str]:
         *_doubt_notes(told.weights, unit),
         scaled_note(told.weights, unit),
         share_note(told.share, told.margins, pin=told.rig.coupling == "pin"),
+        unknown_note(_unknown(told, axles=True)),
     ]
     return [each for each in notes if each]
+
+
+def _unknown(told: Weighed, *, axles: bool) -> list[Unknown]:
+    """Limits that want a fact: how many axles there are, of which one alone is over, or others."""
+    unknown = [each for each in told.governing if isinstance(each, Unknown)]
+    return [each for each in unknown if (each.needs == NEEDS_AXLES) is axles]
 
 
 def _lesser_notes(told: Weighed) -> list[str]:
@@ -299,7 +306,7 @@ def _lesser_notes(told: Weighed) -> list[str]:
     )
     return [
         say(NEEDS_SOLO) if solo else "",
-        unknown_note(told.governing) if weights.session.road else "",
+        unknown_note(_unknown(told, axles=False)) if weights.session.road else "",
     ]
 
 

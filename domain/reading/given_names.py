@@ -82,6 +82,18 @@ NAME_WORD = re.compile(r"[A-Za-z][\w'-]+$")
 """Two letters at least: 'tires on the truck E load' gives it no name."""
 
 
+def _is_kind(token: Token) -> bool:
+    return set(token.senses.items()) == {("vehicle", "trailer")}
+
+
+def _is_proper(scene: Scene, at: int) -> bool:
+    """Whether a token is an unknown word, written as a name is."""
+    token = scene.tokens[at] if at < len(scene.tokens) else None
+    if token is None or token.kind is not WORD or token.senses or token.groups & NO_NAME:
+        return False
+    return token.raw[0].isupper() and NAME_WORD.match(token.raw) is not None
+
+
 def named_vehicle(scene: Scene, vehicle: str) -> str | None:
     """A name given in 'truck Juniper gvwr ...': the unknown word right behind the vehicle.
 
@@ -96,8 +108,10 @@ def named_vehicle(scene: Scene, vehicle: str) -> str | None:
             at, capital = at + 1, "calls_it" not in scene.tokens[at].groups
         if at >= len(scene.tokens):
             continue
+        if vehicle == "trailer" and _is_kind(scene.tokens[at]) and _is_proper(scene, at + 1):
+            at += 1  # 'gooseneck trailer Anvil'
         following = scene.tokens[at]
-        kind = set(following.senses.items()) == {("vehicle", "trailer")}
+        kind = _is_kind(following)
         plain = not (following.senses or following.groups & NO_NAME)
         plain = plain or (kind and vehicle == "trailer")
         behind = scene.tokens[at + 1].senses if at + 1 < len(scene.tokens) else {}

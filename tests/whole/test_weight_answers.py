@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 
 from bot.answers.answer import Answer, Row
-from bot.answers.dispatch import kept_answer
+from bot.answers.dispatch import kept_answer, question_answer
 from bot.answers.loading import whatif_answer
 from bot.answers.plain import as_text
 from bot.answers.ratings import ratings_answer
@@ -912,3 +912,25 @@ def test_a_load_that_was_not_weighed_before_may_have_changed() -> None:
     assert not any("No load has changed" in note for note in same.notes)
     again = weighed(rig.later(days=1).weighs(steer=4960, drive=6100, trailer=8480))
     assert any(note.startswith("No load has changed since") for note in again.notes)
+
+
+def test_a_load_asked_about_on_a_trailer_is_put_on_it() -> None:
+    """By hand: 8,480 on the axles and 1,160 on the tongue leave 2,360 of 12,000 lb."""
+    rig = Ticket(*juniper(), *flatdeck()).hitched().weighs(steer=4960, drive=6100, trailer=8480)
+    rig.weighs("solo", steer=5280, drive=4620)
+    asked = Question(topic="margin", trailer="flatdeck", value=lb(3000))
+    answer = question_answer(rig.log, US, START, asked)
+    assert answer.headline.startswith("3,000 lb more on the trailer")
+    assert "trailer GVWR by 640 lb" in answer.headline
+    bare = question_answer(rig.log, US, START, Question(topic="margin", trailer="flatdeck"))
+    assert "more on the trailer" not in bare.headline
+
+
+def test_an_axle_rating_that_one_axle_would_exceed_asks_how_many_there_are() -> None:
+    plate = Rating(subject="trailer", trailer="flatdeck", rating="gawr", value=lb(5200))
+    rig = Ticket(*juniper(), plate).hitched()
+    answer = weighed(rig.weighs(steer=4960, drive=7100, trailer=8600))
+    assert answer.headline.startswith("Over: ")
+    assert "To judge trailer axle, text the number of trailer axles." in answer.notes
+    light = weighed(Ticket(plate).hitched().weighs(steer=4960, drive=6100, trailer=5000))
+    assert not any("number of trailer axles" in note for note in light.notes)

@@ -169,3 +169,21 @@ def test_what_was_weighed_is_no_reading_of_a_young_truck(
     assert isinstance(verdict, Facts)
     weighed = [each.loads for each in verdict.entries if isinstance(each, Weighing)]
     assert weighed == [loads]
+
+
+@pytest.mark.parametrize(
+    ("text", "name"),
+    [
+        ("5th wheel trailer Heron gvwr 18200 axles 2x8000", "Heron"),
+        ("gooseneck trailer Anvil gvwr 15900", "Anvil"),
+        ("horse float Pepper ATM 2000 kg", "Pepper"),
+        ("trailer hopper gvwr 9500", "hopper"),
+        ("travel trailer gvwr 9500", None),
+    ],
+)
+def test_a_kind_of_trailer_is_no_part_of_its_name(
+    text: str, name: str | None, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road(trailers=()))
+    assert isinstance(verdict, Facts)
+    assert {entry.trailer for entry in verdict.entries} == {name}
