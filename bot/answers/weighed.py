@@ -132,6 +132,7 @@ def short_answer(
     notes = (*first, *_must_notes(told, unit))
     judging = judging_note(told, MOST_MISSING)
     wishes = (
+        unknown_note(_unknown(told, axles=True)),
         *_imbalance_notes(told.weights, unit),
         "" if over or near else since,
         _missing_note(told, new),
@@ -284,7 +285,6 @@ def _must_notes(told: Weighed, unit: str) -> list[str]:
         *_doubt_notes(told.weights, unit),
         scaled_note(told.weights, unit),
         share_note(told.share, told.margins, pin=told.rig.coupling == "pin"),
-        unknown_note(_unknown(told, axles=True)),
     ]
     return [each for each in notes if each]
 
