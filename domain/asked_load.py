@@ -83,7 +83,9 @@ def asked(question: Question, log: Log, words: AskedWords) -> Asked:
     if verb == "how much" and _mass(question.value) is not None:
         verb = "put"  # 'is there room for a 200 lb cooler', 'how much does it go up with 300 lb'
     lever = asked_lever(question, words)
+    rides = question.position is None and words.place["riding"].search(question.text) is not None
     place = None if question.position else OVER.get(question.field or "")
+    place = InCab() if rides else place
     place = place or _place(question.position, lever, question.trailer, words)
     if verb == "how much":
         return Unclear("distance") if place is None else HowMuch(place)

@@ -161,7 +161,9 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     if told is None:
         return no_weighing(preferences)
     since = _since_notes(log, told.weights.session, preferences)
-    load = load_of(told.weights, LOADS.get(question.field or "", question.field or ""))
+    bare = isinstance(question.value, Quantity) and not (question.trailer or question.truck)
+    field = question.field or ("gross" if bare else "")  # 'are we under 20,000 lb'
+    load = load_of(told.weights, LOADS.get(field, field))
     if load is None:
         answer = short_answer(told, _unit(preferences), first=since)
         of_it = _of_vehicle(told, question, _unit(preferences))
@@ -169,7 +171,7 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     unit = _unit(preferences)
     than = _held_against(load, question, unit)
     return Answer(
-        headline=f"{_load_name(question.field or '')} {mass_text(load, unit)}{than}.",
+        headline=f"{_load_name(field)} {mass_text(load, unit)}{than}.",
         rows=margin_rows(_asked(told, question), unit),
         notes=since,
     )

@@ -111,6 +111,21 @@ CASES: list[tuple[str, dict[str, object], Asked]] = [
     ),
     ("where must the skid go", {}, Unclear("share")),
     (
+        "what happens to the rear axle if my brother rides along, 200 lb",
+        {"value": lb(200), "field": "drive"},
+        Put("that", lb(200).amount("kg"), InCab()),
+    ),
+    (
+        "suppose aunt june comes too, 160 lb",
+        {"value": lb(160)},
+        Put("that", lb(160).amount("kg"), InCab()),
+    ),
+    (
+        "what if two more adults ride along, 380 lb",
+        {"value": lb(380)},
+        Put("that", lb(380).amount("kg"), InCab()),
+    ),
+    (
         "do we have room for a 600 lb cooler",
         {"value": lb(600), "item": "cooler"},
         Put("cooler", POUNDS, Spread()),

@@ -609,6 +609,13 @@ def test_how_much_more_fits_on_the_flatdeck() -> None:
     assert binds in answer.headline
 
 
+def test_a_figure_without_a_load_is_held_against_the_gross() -> None:
+    """4,980 + 4,940 + 8,140 lb are 18,060 lb on the ticket."""
+    asked = Question(topic="weight", value=lb(18_000), text="are we under 18,000 lb")
+    answer = weight_answer(loaded().log, US, START, asked)
+    assert answer.headline == "Gross 18,060 lb, 60 lb more than 18,000 lb."
+
+
 @pytest.mark.parametrize(
     ("load", "said", "told"),
     [
