@@ -20,7 +20,7 @@ from bot.answers.words import day
 from domain.account import Heaviest
 from domain.context import MASS_UNIT
 from domain.log import Preferences
-from domain.margins import Over, Unknown
+from domain.margins import Over, Unknown, too_close
 from domain.summary import Span, span
 from domain.trip import Trip, gaps, is_home
 from domain.verdicts import Question
@@ -38,7 +38,10 @@ def heaviest_rows(top: Heaviest | None, preferences: Preferences) -> list[Row]:
         )
     if top.tightest is not None and not isinstance(top.tightest, Unknown):
         room = room_text(top.tightest, unit)
-        rows.append(Row(say("Tightest"), room, limit_name(top.tightest)))
+        limit = limit_name(top.tightest)
+        close = not isinstance(top.tightest, Over) and too_close(top.tightest)
+        remark = f"{limit}, {say('too close to call')}" if close else limit
+        rows.append(Row(say("Tightest"), room, remark))
     return rows
 
 

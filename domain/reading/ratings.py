@@ -135,7 +135,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
 
 
 def _words(scene: Scene, figure: Figure, subject: str) -> WordsOf:
-    """The figure's own words; of tyres also those before them, which say whose they are.
+    """The figure's own words; of tyres also those around them, which say whose they are.
 
     Of a trailer or a hitch also those that say that it rests on a pin.
     """
@@ -145,8 +145,10 @@ def _words(scene: Scene, figure: Figure, subject: str) -> WordsOf:
         return (value,) if pin is None else (value, (COUPLING, pin))
     if subject != TYRES:
         return (value,)
-    start, _ = scene.clause_of(figure.start)
-    return ("subject", scene.words_between(start, figure.start)), value
+    start, end = scene.clause_of(figure.start)
+    alone = not any(figure.end <= other.start < end for other in scene.figures)
+    behind = end if alone else figure.start  # 'tires 3640 each rear'
+    return ("subject", scene.words_between(start, behind)), value
 
 
 def _pin_said(scene: Scene, figure: Figure, subject: str) -> str | None:

@@ -12,7 +12,7 @@ from itertools import pairwise
 from domain.reading.figures import MASS, PRESSURE, Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import NUMBER
+from domain.reading.tokens import MARK, NUMBER
 from domain.reading.tyre_sizes import TYRE_SIZE
 
 
@@ -104,19 +104,45 @@ def _is_rated_tyre(scene: Scene, figure: Figure) -> bool:
     start, _ = scene.clause_of(figure.start)
     tyres = [index for index in range(start, figure.start) if _names_tyres(scene, index)]
     if not tyres:
-        return False
+        return _goes_on(scene, figure)
     between = scene.tokens[tyres[-1] + 1 : figure.start]
-    if any(not AXLES.isdisjoint(token.senses) or token.kind is NUMBER for token in between):
+    if not between and "rating" in scene.tokens[tyres[-1]].senses:
+        return True
+    if any(token.kind is NUMBER for token in between):
+        return _goes_on(scene, figure)
+    if any(not AXLES.isdisjoint(token.senses) for token in between):
         return False
     if any("rating_cue" in token.senses for token in between):
         return True
     return not between and any(label.rating and label.bound for label in scene.labels)
 
 
+def _goes_on(scene: Scene, figure: Figure) -> bool:
+    """'tires rated 2680 front, 3195 rear': the other end's, right behind those of the first."""
+    before = max(
+        (each for each in scene.figures if each.end <= figure.start),
+        key=lambda each: each.start,
+        default=None,
+    )
+    label = figure.label
+    if before is None or not isinstance(label, Label) or label.start < figure.end:
+        return False
+    between = scene.tokens[before.end : figure.start]
+    placed = all(
+        (token.kind is MARK and not token.ends_sentence)
+        or "end" in token.senses
+        or "and" in token.groups
+        for token in between
+    )
+    return label.end_of is not None and placed and _is_rated_tyre(scene, before)
+
+
 def _names_tyres(scene: Scene, index: int) -> bool:
     """'tires', and 'drive tires', which on a scale are an axle."""
     token = scene.tokens[index]
     known = scene.book.words
+    if token.senses.get("rating") == "tyre_load":
+        return True
     return "tyre" in token.senses.get("subject", "").split() or (
         "axle" in token.senses
         and any(known.get(word, {}).get("subject") == "tyre" for word in token.text.split())

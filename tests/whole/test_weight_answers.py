@@ -30,7 +30,7 @@ from bot.answers.weights import (
 from domain.entries import Cargo, Rating, Weighing
 from domain.log import Preferences
 from domain.quantities import Quantity
-from domain.verdicts import JUDGED, Question
+from domain.verdicts import HEAVIEST, JUDGED, Question
 from tests.domain.day_at_the_scale import least_squares, three_passes_two_fills, tongue_doubt
 from tests.domain.scale_house import START, Ticket, flatdeck, juniper, lb, truck_ratings
 
@@ -941,3 +941,16 @@ def test_an_axle_rating_that_one_axle_would_exceed_asks_how_many_there_are() -> 
     assert "To judge trailer axle, text the number of trailer axles." in answer.notes
     light = weighed(Ticket(plate).hitched().weighs(steer=4960, drive=6100, trailer=5000))
     assert not any("number of trailer axles" in note for note in light.notes)
+
+
+def test_the_tightest_of_a_span_says_where_the_scale_can_not_tell() -> None:
+    """By hand: 7,000 lb on a drive axle rated 7,000 leave nothing, and 6,000 leave 1,000."""
+
+    def tightest(drive: float) -> str:
+        rig = Ticket(*truck_ratings(gawr_rear=7000)).weighs("solo", steer=4980, drive=drive)
+        asked = Question(topic="weight", form=HEAVIEST)
+        told = question_answer(rig.log, US, START + timedelta(hours=1), asked)
+        return remark(told, "Tightest")
+
+    assert tightest(7000) == "drive axle, too close to call"
+    assert tightest(6000) == "drive axle"

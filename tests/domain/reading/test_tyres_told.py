@@ -7,6 +7,7 @@ import pytest
 from domain.context import Context
 from domain.entries import EVERY_ONE, Check, Correction, Observation, Rating, Weighing
 from domain.quantities import Quantity
+from domain.rig import key_of
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
@@ -293,3 +294,41 @@ def test_corners_that_no_load_stands_beside_are_pressures(
     verdict = reads(text, context)
     assert isinstance(verdict, Facts)
     assert sum(isinstance(entry, Observation) for entry in verdict.entries) == 4
+
+
+@pytest.mark.parametrize(
+    ("text", "end"),
+    [
+        ("truck Juniper gvwr 14000 rear axle 9900 tires 3640 each rear, payload 5800", "rear"),
+        ("front tires rated 2680 each", "front"),
+        ("tires rated 2680 front, 3195 rear", "front"),
+        ("tires on the truck rated 2680", ""),
+    ],
+)
+def test_tyres_are_of_the_end_that_stands_beside_their_figure(
+    text: str, end: str, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    loads = [each for each in verdict.entries if isinstance(each, Rating)]
+    tyres = next(each for each in loads if each.rating == "tyre_load")
+    assert key_of(tyres) == ("truck tyres", "load", end)
+
+
+@pytest.mark.parametrize(
+    ("text", "tyres"),
+    [
+        ("tires rated 2680 front, 3195 rear", [2680, 3195]),
+        ("tires rated 2680 each. steer 4980 drive 5200", [2680]),
+        ("front tires rated 2680, rear axle 7000", [2680]),
+    ],
+)
+def test_what_follows_the_tyres_of_one_end(text: str, tyres: list[float], reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    found = [each for each in verdict.entries if isinstance(each, Rating)]
+    assert [
+        each.value.value
+        for each in found
+        if each.rating == "tyre_load" and isinstance(each.value, Quantity)
+    ] == tyres
