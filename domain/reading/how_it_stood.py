@@ -192,6 +192,9 @@ def stood_alone(scene: Scene) -> str | None:
         if label.vehicle == "trailer" and _was_unhooked(scene, label):
             continue  # 'unhooked the trailer, solo 5,010 3,870'
         beside += _behind_the_scale(scene, label, end)
+        if label.bound is not None and label.end <= label.bound.start:
+            # 'camper weighed in at 9,180 on its own'
+            beside += scene.tokens[label.bound.end : min(label.bound.end + 1, end)]
         if any("alone" in token.senses for token in beside) or _just_named(scene, label):
             return "solo" if label.vehicle == "truck" else "trailer"
         if label.vehicle == "truck" and any("absent" in token.groups for token in beside):

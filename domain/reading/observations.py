@@ -401,6 +401,8 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
         or scene.has("subject", "tyre")
         or any(other.dimension == PRESSURE for other in scene.figures)
     )
+    both = _both_ends(scene, low, high)
+    of_tyres = of_tyres or both
     placed = isinstance(label, Label) and (
         label.side or label.only_vehicle or (of_tyres and (label.axle or label.end_of))
     )
@@ -415,7 +417,7 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
         for other in scene.figures
     ):
         return False  # 'nearside front 720, nearside rear 1,010': loads, all of them
-    if _heads_tyres(scene, figure) or _aired_to(scene, figure):
+    if both or _heads_tyres(scene, figure) or _aired_to(scene, figure):
         return True
     alike = [
         other
@@ -430,6 +432,23 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
     if isinstance(label, Label) and label.side and label.vehicle and "one_of_them" in scene.groups:
         alike += [other for other in scene.figures if _is_rest(scene, figure, other)]
     return len({*alike, figure}) >= 2
+
+
+def _both_ends(scene: Scene, low: float, high: float) -> bool:
+    """'fronts 60 rears 72': an axle's tyres, as no axle weighs so little."""
+    if "axle_tyres" not in scene.groups:
+        return False
+    ends = [
+        (each.value, scene.tokens[each.label.start])
+        for each in scene.figures
+        if isinstance(each.label, Label) and each.label.axle
+    ]
+    return len(ends) >= LEAST_ENDS and all(
+        low <= value <= high and "axle_tyres" in said.groups for value, said in ends
+    )
+
+
+LEAST_ENDS = 2
 
 
 def _is_rest(scene: Scene, figure: Figure, other: Figure) -> bool:

@@ -216,6 +216,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     ):
         return None
     if label.rating:
+        if _is_apart(scene, figure, label):
+            return None
         if "weak_rating" in scene.tokens[label.start].groups and not framed:
             return None  # 'we tow 9,000 lb'
         if "short_rating" in scene.tokens[label.start].groups and not _surely(scene, figure, label):
@@ -267,6 +269,14 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
             return "hitch", "tow"
         return "trailer", "gvwr"
     return None
+
+
+def _is_apart(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'60 lb under gvwr', '300 over the gawr': how far from it, and not the rating."""
+    if figure.end >= label.start:
+        return False
+    first = scene.tokens[figure.end].text.split(" ")[0]  # 'over the' may be one phrase
+    return first in scene.book.groups["apart_from_limit"]
 
 
 def _is_gross(scene: Scene, figure: Figure) -> bool:

@@ -450,7 +450,10 @@ def _is_of_trailer(tokens: Sequence[Token], index: int) -> bool:
     if index and _is_trailer(tokens[index - 1]):
         return True
     behind = tokens[index + 1 : index + 4]
-    if not behind or behind[0].groups.isdisjoint(("of", "on")):
+    if not behind:
+        return False
+    onto = "onto" in behind[0].senses.get("glue", "").split()  # 'tare on the flatdeck'
+    if not onto and behind[0].groups.isdisjoint(("of", "on")):
         return False
     return any(_is_trailer(each) for each in behind[1:])
 

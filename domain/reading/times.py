@@ -120,6 +120,7 @@ def _whens_within(
     if len(clocks) < SEVERAL:
         yield start, whole
         return
+    last: tuple[int, int] | None = None
     for number, clock in enumerate(clocks):
         opens, closes = scene.clause_of(clock)
         opens = max(opens, clocks[number - 1] + 1) if number else opens
@@ -127,7 +128,25 @@ def _whens_within(
         part = find_when(scene, local, (opens, closes))
         if part is not None:
             own = any(_tells_day(token) for token in scene.tokens[opens:closes])
-            yield clock, part if own else When(whole.day, part.clock)
+            # Of another day it may be any hour.
+            last = part.clock if own else _behind(scene.tokens[clock], part.clock, last)
+            yield clock, When(part.day if own else whole.day, last)
+
+
+def _behind(
+    token: Token, clock: tuple[int, int] | None, last: tuple[int, int] | None
+) -> tuple[int, int] | None:
+    """'left 7am, got in at 2': of an hour without its half of the day, the one that comes next."""
+    if clock is None or last is None or clock >= last or HALF_OF_DAY.search(token.raw):
+        return clock
+    later = clock[0] + HALF_A_DAY, clock[1]
+    return later if clock[0] < HALF_A_DAY and later > last else clock
+
+
+HALF_OF_DAY = re.compile(r"[ap]\.?m?|h|^0", re.IGNORECASE)
+"""What says which half of the day a clock time is in: 'am', '14h', '07:00'."""
+
+HALF_A_DAY = 12
 
 
 SEVERAL = 2

@@ -60,3 +60,25 @@ def test_a_truck_alone_and_one_of_its_axles(reads: Reader, text: str) -> None:
     assert isinstance(entry, Weighing)
     assert entry.rig == "solo"
     assert entry.loads == {"steer": Quantity(4_740, "lb"), "gross": Quantity(8_140, "lb")}
+
+
+@pytest.mark.parametrize(
+    "text", ["60 lb under gvwr lol close", "300 over the gawr", "200 shy of gvwr"]
+)
+def test_how_far_from_a_limit_is_no_limit(reads: Reader, text: str) -> None:
+    assert reads(text, on_the_road()) == Silent()
+
+
+def test_what_no_axle_weighs_presses_in_its_tyres(reads: Reader) -> None:
+    read = reads("fronts 62 rears 74", on_the_road())
+    assert isinstance(read, Facts), read
+    seen = [(each.position, each.value) for each in read.entries if isinstance(each, Observation)]
+    assert seen == [("front", Quantity(62, "psi")), ("rear", Quantity(74, "psi"))]
+
+
+def test_on_its_own_may_stand_behind_the_load(reads: Reader) -> None:
+    read = reads("camper weighed in at 9,240 on its own", on_the_road())
+    assert isinstance(read, Facts), read
+    (entry,) = read.entries
+    assert isinstance(entry, Weighing)
+    assert (entry.rig, entry.loads) == ("trailer", {"gross": Quantity(9_240, "lb")})

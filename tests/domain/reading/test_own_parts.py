@@ -100,3 +100,19 @@ def test_a_moment_and_a_place_keep_together(reads: Reader) -> None:
         ("Moss Gap", "06:40"),
         ("Larkfold", "07:50"),
     ]
+
+
+@pytest.mark.parametrize(
+    ("text", "hour"),
+    [
+        ("left 7am, got in at 2, 48,340", 14),
+        ("left at 9:30, home at 1:40, 48,340", 13),
+        ("left at 6:10am and got in at 11:45, 48,340", 11),
+    ],
+)
+def test_an_hour_without_its_half_of_the_day_comes_behind_the_one_before(
+    reads: Reader, text: str, hour: int
+) -> None:
+    (moment,) = told(text, "at", reads)
+    assert isinstance(moment, datetime)
+    assert moment.hour == hour
