@@ -81,7 +81,7 @@ def cost_answer(log: Log, preferences: Preferences, now: datetime, question: Que
     if not told.fills:
         return Answer(headline=say("No fuel bought {when}.", when=when))
     rows = [
-        Row(say("Fuel"), volume(told.litres, preferences), fills(told.fills)),
+        _bought(told, preferences, fills(told.fills)),
         *cost_rows(told.tanks, preferences),
     ]
     product = truck_fuel(driven.log) or rig_of(driven.log, truck=driven.truck).fuel
@@ -232,6 +232,13 @@ def _span_mode_rows(told: Summary, preferences: Preferences) -> list[Row]:
     return rows
 
 
+def _bought(told: Summary, preferences: Preferences, remark: str) -> Row:
+    """The fuel bought; where only its price was texted, how many times."""
+    if not told.litres:
+        return Row(say("Fuel"), fills(told.fills), say("no volume given"))
+    return Row(say("Fuel"), volume(told.litres, preferences), remark)
+
+
 def _fuel_rows(driven: Driving, told: Summary, preferences: Preferences) -> list[Row]:
     rows = []
     if told.fills:
@@ -240,7 +247,7 @@ def _fuel_rows(driven: Driving, told: Summary, preferences: Preferences) -> list
             if told.unpriced
             else fills(told.fills)
         )
-        rows.append(Row(say("Fuel"), volume(told.litres, preferences), remark))
+        rows.append(_bought(told, preferences, remark))
     if told.economy is not None:
         rows.append(
             Row(say("Economy"), economy_figure(told.economy, preferences), tanks(len(told.tanks)))

@@ -253,6 +253,7 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "checked": {"topic": "upkeep", "form": DONE},
     "unchecked": {"topic": "upkeep", "item": "walk-round"},
     "due": {"topic": "upkeep"},
+    "tyre_pressure": {"topic": "ratings", "rating": "pressure", "item": None},
     "tyre_age": {"topic": "upkeep", "form": AGE, "item": None},
     "gauge": {"topic": "upkeep", "form": GAUGE},
     "missing": {"topic": "ratings"},

@@ -124,6 +124,17 @@ def test_a_first_fill_says_that_it_only_sets_the_start() -> None:
     assert "sets the start" in told.notes[0]
 
 
+def test_a_fill_of_which_only_the_price_was_texted_has_no_volume_of_nought() -> None:
+    paid = Fill(cost=usd(65), odometer=mi(48_211))
+    log = Log([Logged(entry=paid, at=START)])
+    now = START + timedelta(hours=2)
+    for answer in (
+        spans.week_answer(log, BOISE, now, Question(topic="week")),
+        spans.cost_answer(log, BOISE, now, Question(topic="cost")),
+    ):
+        assert row(answer, "Fuel") == "1 fill no volume given"
+
+
 def test_two_currencies_are_told_side_by_side_and_never_added() -> None:
     page = Page()
     page.fill(0, 48000, 30, cost=usd(120))

@@ -56,6 +56,9 @@ ASKED: dict[tuple[str, str | None], str] = {
         how many faults are open
     """,
     ("ratings", None): """
+        what pressure should the trailer tires be
+        what do the front tires need to be at
+        how much air do the tires take
         limits for the camper
         how much is the hitch good for
         tow limit?
@@ -86,6 +89,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         how many gallons does our tank hold
     """,
     ("margin", None): """
+        are the axles ok
+        is our payload fine with this load
         over?
         were we over at the last weigh in
         were we over last time
@@ -228,6 +233,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         how much weight can we put in the bed
     """,
     ("whatif", None): """
+        would the water put us over
+        will a full tank of water put us over
         if i move 200 lb back 4 feet
         if we put 300 lb on the tongue
         if we moved 150 lb of hives forward 3 ft
@@ -416,6 +423,9 @@ ASKED: dict[tuple[str, str | None], str] = {
 
 TALK = """
         how do you use this grill
+        how much air is in the balloons
+        are the kids ok
+        would a full tank of gas put us over budget
         are we safe
         are we safe here
         were we over there
