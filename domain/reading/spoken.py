@@ -50,6 +50,9 @@ def _axle_numbers(tokens: Sequence[Token], said: Sequence[int], book: Phrasebook
     """'axle one fifty two forty axle two sixty eight eighty': numbers of axles, counted up."""
     before = book.groups["before_numeral"]
     found = [index for index in said if index and tokens[index - 1].text in before]
+    named = any(index > 1 and "axle" in tokens[index - 2].senses for index in found)
+    if named or len({tokens[index - 1].text for index in found}) > 1:
+        return []  # 'drive axle one two eight oh oh ... trailer axles two one oh oh oh'
     keys = [book.numbers[tokens[index].text] for index in found]
     counted = keys == [str(number) for number in range(1, len(keys) + 1)]
     parted = all(

@@ -80,3 +80,16 @@ def test_those_in_the_truck_are_aboard_and_nobody_elses(reads: Reader) -> None:
 )
 def test_other_trucks_are_not_ours(reads: Reader, text: str) -> None:
     assert reads(text, on_the_road()) == Silent()
+
+
+def test_a_number_behind_named_axles_is_no_number_of_an_axle(reads: Reader) -> None:
+    read = reads(
+        "four one oh oh on the steer four one oh oh on the drive axle one two eight oh oh on the"
+        " trailer axles two one oh oh oh on the gross",
+        on_the_road(),
+    )
+    assert isinstance(read, Facts), read
+    (entry,) = read.entries
+    assert isinstance(entry, Weighing)
+    loads = {"steer": 4_100, "drive": 4_100, "trailer": 12_800, "gross": 21_000}
+    assert entry.loads == {at: Quantity(load, "lb") for at, load in loads.items()}
