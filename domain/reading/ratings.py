@@ -48,6 +48,7 @@ from domain.reading.tyre_ratings import (
     is_tyre_pressure,
     load_index_pairs,
 )
+from domain.reading.weighed_not_rated import settle_weighed
 from domain.reading.whose_plate import (
     is_beside_trailers,
     is_trailers,
@@ -74,7 +75,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     named = named or not ALLOWS.isdisjoint(scene.groups)
     if NAMING.isdisjoint(scene.by_class) and not named:
         return []
-    _settle_weighed(scene)
+    settle_weighed(scene)
     found: list[Rating] = []
     framed, weighed = is_framed(scene), scene.has("weigh_cue")
     pairs = stamped_pairs(scene)
@@ -158,23 +159,6 @@ def _pin_said(scene: Scene, figure: Figure, subject: str) -> str | None:
         return scene.words_between(label.start, label.end)
     part = scene.clause_of(figure.start) if subject == "hitch" else (0, None)
     return scene.phrase_said("pin_hitch", *part)
-
-
-def _settle_weighed(scene: Scene) -> None:
-    """'GCM on the weighbridge was 6340': what a scale shows is a load, whatever it is called."""
-    if scene.has("rating_cue"):
-        return
-    for label in scene.labels:
-        # 'the gauge reads 1,090 at the coupler'
-        lead = scene.tokens[label.start - 1] if label.start else None
-        behind = label.bound is not None and label.bound.end < label.start
-        if label.rating_subject and behind and lead is not None and "at" in lead.groups:
-            label.rating_subject, label.whole = None, "tongue"
-    if not scene.has("weigh_cue"):
-        return
-    rated = [label for label in scene.labels if label.rating]
-    if len(rated) == 1 and "as_weighed" in scene.tokens[rated[0].start].groups:
-        rated[0].rating, rated[0].whole = None, "gross"
 
 
 def _is_reading(scene: Scene, figure: Figure) -> bool:

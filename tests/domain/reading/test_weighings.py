@@ -738,3 +738,15 @@ def test_one_load_and_who_tells_it(text: str, loads: dict[str, float], reads: Re
 )
 def test_what_the_other_weighed(text: str, reads: Reader) -> None:
     assert reads(text, on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize("text", ["1,060 lb on the coupler", "got 1,060 lb on the coupler"])
+def test_what_rests_on_the_coupler_is_the_tongue(text: str, reads: Reader) -> None:
+    assert loads_of(text, reads) == {"tongue": 1_060}
+
+
+def test_what_is_stamped_on_it_is_no_load(reads: Reader) -> None:
+    for text in ("15,000 lb on the coupler", "stamped 2,000 lb on the coupler"):
+        verdict = reads(text, on_the_road())
+        assert isinstance(verdict, Facts), text
+        assert not any(isinstance(each, Weighing) for each in verdict.entries), text

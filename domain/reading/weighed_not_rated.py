@@ -1,0 +1,45 @@
+"""What is called like a maker's limit and was weighed: 'GCM on the weighbridge was 6,340'.
+
+This file decides which labels of a rating or of a part name a load instead. What makes a rating is
+decided in `ratings`.
+"""
+
+from __future__ import annotations
+
+from domain.reading.figures import MASS, kilograms
+from domain.reading.label import Label
+from domain.reading.scene import Scene
+from domain.reading.tokens import Token
+
+
+def settle_weighed(scene: Scene) -> None:
+    """'GCM on the weighbridge was 6340': what a scale shows is a load, whatever it is called."""
+    if scene.has("rating_cue"):
+        return
+    for label in scene.labels:
+        # 'the gauge reads 1,090 at the coupler'
+        lead = scene.tokens[label.start - 1] if label.start else None
+        if label.bound is None or lead is None or label.bound.end >= label.start:
+            continue
+        if label.rating_subject and ("at" in lead.groups or _rests_on(label, lead)):
+            label.rating_subject, label.whole = None, "tongue"
+    if not scene.has("weigh_cue"):
+        return
+    rated = [label for label in scene.labels if label.rating]
+    if len(rated) == 1 and "as_weighed" in scene.tokens[rated[0].start].groups:
+        rated[0].rating, rated[0].whole = None, "gross"
+
+
+def _rests_on(label: Label, lead: Token) -> bool:
+    """'1,090 lb on the coupler': so little rests on a part, and is not what its maker allows."""
+    figure = label.bound
+    if figure is None or figure.dimension != MASS or label.rating_subject not in CARRYING:
+        return False
+    return "onto" in lead.senses.get("glue", "") and kilograms(figure) < LEAST_ALLOWED_KG
+
+
+CARRYING = ("coupler", "ball")
+"""Parts that a tongue rests on."""
+
+LEAST_ALLOWED_KG = 1_200.0
+"""Less is stamped on hardly any of them (common practice, no source)."""
