@@ -268,8 +268,10 @@ def _is_mass(figure: Figure, spots: list[Spot]) -> bool:
     if isinstance(label, Label) and any(spot.start <= label.start < spot.end for spot in spots):
         return figure.dimension == MASS
     if isinstance(label, Label):
-        if label.rating or label.field or label.subject or label.axle or label.whole:
+        if label.rating or label.field or label.subject or label.axle:
             return False
+        if label.whole and not (label.whole == "gross" and spots and figure.dimension == MASS):
+            return False  # 'the bikes on the A-frame, 36 kilos all up'
         if label.side or label.ordinal or label.end_of or (label.wheel and label.vehicle):
             return False
     return figure.dimension == MASS or (

@@ -51,6 +51,8 @@ def read_checks(scene: Scene) -> list[Check]:
             continue
         start = _start_of_name(scene, index)
         end = index + 1
+        if state[0] == "done" and state[1] < start and _is_excepted(scene, start):
+            continue
         if end in items and end == limit and not scene.tokens[index].senses.keys() & {"vehicle"}:
             continue
         if _everyday(scene, index, start, state[1], found):
@@ -66,6 +68,17 @@ def read_checks(scene: Scene) -> list[Check]:
             )
         )
     return _with_listed(scene, dict(zip(states, found, strict=True)), states)
+
+
+def _is_excepted(scene: Scene, start: int) -> bool:
+    """'everything's checked except the breakaway': what was done to all was not done to it."""
+    while start and "article" in scene.tokens[start - 1].groups:
+        start -= 1
+    before = scene.tokens[max(0, start - 2) : start]
+    return bool(before) and (
+        "excepts" in before[-1].groups
+        or (len(before) > 1 and "excepts" in before[0].groups and "for" in before[1].groups)
+    )
 
 
 def _pumps_fuel(scene: Scene) -> bool:

@@ -591,8 +591,8 @@ def _street_follows(tokens: Sequence[Token], index: int) -> bool:
     return False
 
 
-NOTHING_COUNTED = frozenset(("since", "by_bars", "without_bars"))
-"""Groups of words behind a figure that are no noun: '34 gal since Tuesday', '1,200 wd'."""
+NOTHING_COUNTED = frozenset(("since", "by_bars", "without_bars", "clause_behind"))
+"""Groups of words behind a figure that are no noun: '34 gal since Tuesday', '214 coming down'."""
 
 
 def _foreign_noun(tokens: Sequence[Token], index: int) -> str | None:

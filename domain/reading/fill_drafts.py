@@ -24,7 +24,9 @@ def drafts_of(scene: Scene) -> list[Draft]:
     products = [
         (index, key.split()[0])
         for index, token, key in scene.find("product")
-        if scene.stated(index) and not ("gas" in token.groups and _is_appliance(scene, index))
+        if scene.stated(index)
+        and not ("gas" in token.groups and _is_appliance(scene, index))
+        and not _is_of_one(scene, index)
     ]
     names = [key for _, key in products]
     if len(products) == 1 and names[0] == "def":
@@ -42,6 +44,12 @@ def drafts_of(scene: Scene) -> list[Draft]:
             drafts[-1].end = start
         drafts.append(Draft(key, start, len(scene.tokens), {}))
     return _with_a_figure(scene, drafts)
+
+
+def _is_of_one(scene: Scene, index: int) -> bool:
+    """'24.6 gallons and a gallon of DEF': what one of something was bought of, and no more."""
+    before = scene.tokens[max(0, index - 2) : index]
+    return "of" in before[-1].groups and "per_volume" in before[0].senses if before else False
 
 
 def _of_product(scene: Scene, product: str | None) -> list[Draft]:

@@ -14,6 +14,7 @@ from domain.context import ECONOMY_UNIT, VOLUME_UNIT, Context
 from domain.entries import Fill
 from domain.quantities import Quantity
 from domain.reading.claims import DISCOUNT
+from domain.reading.containers import containers
 from domain.reading.doubts import Doubt
 from domain.reading.figures import DISTANCE, ECONOMY, MONEY, PRICE, VOLUME, Figure
 from domain.reading.fill_roles import (
@@ -53,7 +54,10 @@ def fill_of(
 ) -> Fill | Doubt | None:
     """The fill that figures in their roles make, or the first doubt about it."""
     context, roles = scene.context, draft.roles
-    volume = _volume(context, roles[VOLUME_ROLE]) if VOLUME_ROLE in roles else None
+    volume = None
+    if VOLUME_ROLE in roles:
+        volume = _volume(context, roles[VOLUME_ROLE])
+        volume = replace(volume, value=volume.value * containers(scene, roles[VOLUME_ROLE]))
     stated: dict[str, Any] = {
         role: _stated(context, role, figure, volume) for role, figure in roles.items()
     }

@@ -365,6 +365,8 @@ def _money_role(scene: Scene, figure: Figure) -> str:
 
 def _distance_role(scene: Scene, figure: Figure) -> str | None:
     known = scene.context.odometer
+    if scene.phrase_said("still_to_run", figure.end, figure.end + FARTHEST_AHEAD) is not None:
+        return None  # 'the dash says 40 miles to go'
     if known is not None and figure.value >= known.value * 0.5:
         return ODOMETER_ROLE
     if figure.value >= 5_000 or (known is not None and known.value < 5_000):
@@ -372,6 +374,10 @@ def _distance_role(scene: Scene, figure: Figure) -> str | None:
     if figure.value <= TRIP_LIMIT:
         return DISTANCE_ROLE if figure.value >= LEAST_TRIP else None
     return ODOMETER_ROLE if figure.value >= 2_000 else None
+
+
+FARTHEST_AHEAD = 2
+"""Tokens behind a distance that say that it is still to be driven."""
 
 
 def price_band(context: Context, unit: str | None) -> tuple[float, float]:

@@ -242,8 +242,8 @@ def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
     who = index - 1
     while who > 0 and "filler" in tokens[who].senses.get("glue", "").split():
         who -= 1
-    if index and "pronoun" in tokens[who].groups:
-        return True  # 'before we left:', '48,211 and we just left'
+    if index and tokens[who].groups & {"pronoun", "asks_which"}:
+        return True  # 'before we left:', '48,211 and we just left', 'which left 6,910'
     if following is not None and following.kind is NUMBER and following.value >= BEYOND_A_SIDE:
         return True  # 'hitched up and left 48,211'
     if following is None or following.kind is not WORD or following.raw in ":=":

@@ -36,6 +36,8 @@ def value_and_mistake(
     if _of_two_things(first, second):
         return None, None  # 'steer 5,180, not bad, drive 6,940'
     between = scene.tokens[first.end : second.start]
+    if any("another" in token.groups for token in between):
+        return None, None  # 'put in 20 gallons, then another 4.6'
     restated = bool(between) and "restates" in between[-1].groups
     if restated and first.dimension and second.dimension not in (None, first.dimension):
         return None, None  # 'humidity 43 percent, wind should be 8 mph'

@@ -218,6 +218,8 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
             return None
         if label.subject == "grade" and _is_no_slope(scene, figure, label):
             return None
+        if label.subject == "grade" and _is_one_in(scene, figure):
+            figure.value = round(SHARES / figure.value, 1)
         if label.subject:
             if _is_no_gauge(scene, label, figure):
                 return None
@@ -310,6 +312,18 @@ def _is_no_slope(scene: Scene, figure: Figure, label: Label) -> bool:
     if scene.has("check_item") or (figure.dimension is None and scene.unknown_words()):
         return True
     return _is_owned(scene, label.start) or _is_part(scene, figure)
+
+
+def _is_one_in(scene: Scene, figure: Figure) -> bool:
+    """'a gradient of one in eight', which is 12.5 percent."""
+    if figure.start < 2 or figure.dimension is not None or figure.value <= 1:
+        return False
+    one, within = scene.tokens[figure.start - 2 : figure.start]
+    return "one" in one.groups and "in" in within.groups
+
+
+SHARES = 100.0
+"""Percent."""
 
 
 def _is_owned(scene: Scene, index: int) -> bool:

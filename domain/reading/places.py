@@ -12,6 +12,7 @@ from itertools import pairwise
 from domain.reading.aboard import companions
 from domain.reading.odometers import is_ahead
 from domain.reading.other_goods import OTHER_GOODS
+from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
 from domain.reading.taken_back import is_small, takes_back
 from domain.reading.talk import OTHER, PLAN, REQUEST
@@ -162,14 +163,14 @@ def _name_end(tokens: list[Token], start: int) -> int:
     return end
 
 
-AMOUNTS = frozenset(("minus_word", "half_more"))
-"""Groups of words of an amount."""
+NO_NAME = frozenset(("minus_word", "half_more", "opens_relative"))
+"""Groups of words of an amount, and of those that open a clause: 'at Molly's where she ...'."""
 
 
 def _is_name(token: Token, *, first: bool) -> bool:
     if token.kind is not WORD or "name" in token.senses or "time" in token.senses:
         return False
-    if not token.groups.isdisjoint(AMOUNTS):
+    if not token.groups.isdisjoint(NO_NAME):
         return False  # 'outside minus seven', 'got to half'
     if token.raw[0].isupper():
         return "unit" not in token.senses and "axle" not in token.senses
@@ -194,7 +195,9 @@ def _standing_alone(scene: Scene) -> str | None:
         token = tokens[index]
         if index in company:
             continue
-        if not token.groups.isdisjoint(NAMES_NONE) or _heads_a_field(tokens, index):
+        if _contracted(token) or _heads_a_field(tokens, index):
+            continue  # 'It'd done 512', 'Evening folks.'
+        if not token.groups.isdisjoint(NAMES_NONE | NO_NAME):
             continue  # 'Date: 07/11/2026' on a pasted ticket, 'Evening folks.'
         before = tokens[index - 1] if index else None
         if before is None or before.kind in (MARK, BREAK) or before.kind is NUMBER:
@@ -207,6 +210,16 @@ def _standing_alone(scene: Scene) -> str | None:
             ):
                 return scene.words_between(index, end)
     return None
+
+
+def _contracted(token: Token) -> bool:
+    """'It'd', 'She'll': a word with the beginning of its verb; 'O'Neil' and 'Molly's' are names."""
+    behind = max(token.raw.rfind(mark) for mark in APOSTROPHES)
+    return behind > 0 and len(token.raw) - behind <= LONGEST_VERB and not token.possessive
+
+
+LONGEST_VERB = 3
+"""Characters of what an apostrophe leaves of a verb, with it: 'It'll'."""
 
 
 def _heads_a_field(tokens: list[Token], index: int) -> bool:
@@ -223,6 +236,9 @@ NAMES_NONE = frozenset(
         "one_of_tanks",
         "cost_word",
         "by_bars",
+        "asks_first",
+        "tells_level",
+        "tows",
     )
 )
 """Groups of words that are no place, although no term of the log either."""

@@ -143,7 +143,9 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         if corrections:
             return Facts(corrections)
     question = _question(scene)
-    if question is not None and not (_states_loads(scene) or _states_reading(scene)):
+    if question is not None and not (
+        _states_loads(scene) or _states_reading(scene) or _tells_what(scene)
+    ):
         return question
     if "product" in scene.by_class and not PUTS_RIGHT.isdisjoint(scene.groups):
         product = corrected_product(scene)
@@ -239,10 +241,30 @@ def _states_loads(scene: Scene) -> bool:
         figure
         for figure in scene.live_figures()
         if isinstance(figure.label, Label)
-        and (figure.label.axle or figure.label.whole or figure.label.vehicle or figure.label.rating)
+        and (figure.label.places_load or figure.label.vehicle or figure.label.rating)
         and figure.value >= 100
     ]
-    return len(bound) >= 2 and "asks_first" not in scene.tokens[0].groups
+    first = scene.tokens[0].groups
+    told = "asks_first" not in first or ("opens_relative" in first and "?" not in scene.text)
+    return len(bound) >= 2 and told
+
+
+def _tells_what(scene: Scene) -> bool:
+    """'what I paid was 88.40': a clause and its figure; who asks puts the verb first."""
+    if "?" in scene.text or len(scene.tokens) < SHORTEST_TOLD:
+        return False
+    first, second = scene.tokens[:2]
+    subject = second.groups & {"pronoun", "article"} or "name" in second.senses
+    if "asks_indirectly" not in first.groups or not subject:
+        return False
+    return any(
+        figure.start > 2 and "was" in scene.tokens[figure.start - 1].groups
+        for figure in scene.live_figures()
+    )
+
+
+SHORTEST_TOLD = 4
+"""Tokens: 'what I paid was' and how much."""
 
 
 def _states_reading(scene: Scene) -> bool:

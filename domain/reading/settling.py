@@ -62,6 +62,8 @@ def settle_words(scene: Scene) -> None:
         _read_gauges(scene)
     if "aboard" in scene.by_class and NUMBER in scene.kinds:
         _settle_pence(scene)
+    if "rig" in scene.by_class and "it" in scene.groups and NUMBER in scene.kinds:
+        _settle_with_it(scene)
     if "bars" in scene.by_class:
         _settle_bars(scene)
     if "hers" in scene.groups:
@@ -354,6 +356,20 @@ def _settle_both(scene: Scene) -> None:
             token.senses = {**token.senses, "whole": "gross"}
             token.groups |= {"as_one"}
             scene.index_terms()
+
+
+def _settle_with_it(scene: Scene) -> None:
+    """'12,060 without the camper and 21,540 with it': how the rig stood, said by pronoun."""
+    for index, (one, other) in enumerate(pairwise(scene.tokens)):
+        if "it" not in other.groups or not index or scene.tokens[index - 1].kind is not NUMBER:
+            continue
+        if "with" in one.groups:
+            one.senses = {"rig": "hitched"}
+        elif "without_it" in one.groups:
+            one.senses = {"rig": "solo"}
+        else:
+            continue
+        scene.index_terms()
 
 
 def _settle_bars(scene: Scene) -> None:

@@ -24,14 +24,27 @@ MOST_BETWEEN = 3
 
 def stamped_pairs(scene: Scene) -> Mapping[int, tuple[str, str]]:
     """Subject and rating of each figure of a pair, by where the figure starts; mostly none."""
-    if "rating_subject" not in scene.by_class or len(scene.figures) < 2:
+    if "rating_subject" not in scene.by_class:
         return {}
     found: dict[int, tuple[str, str]] = {}
+    if "plated_at" in scene.groups:
+        found = _plated(scene)
     for pull, rest in pairwise(scene.figures):
         part = part_before(scene, pull)
         if part in PARTS and _is_pair(scene, pull, rest):
             found[pull.start], found[rest.start] = (part, "tow"), (part, "tongue")
     return found
+
+
+def _plated(scene: Scene) -> dict[int, tuple[str, str]]:
+    """'the towbar's plated at 3,500': of a part it is what it may pull, and no gross."""
+    return {
+        figure.start: (part, "tow")
+        for figure in scene.figures
+        if figure.start
+        and "plated_at" in scene.tokens[figure.start - 1].groups
+        and (part := part_before(scene, figure)) in PARTS
+    }
 
 
 def hitched_how(scene: Scene, figure: Figure) -> str | None:
@@ -59,7 +72,8 @@ def _is_pair(scene: Scene, pull: Figure, rest: Figure) -> bool:
     if not SHARE[0] <= rest.value / pull.value <= SHARE[1]:
         return False
     between = scene.tokens[pull.end : rest.start]
-    return len(between) <= MOST_BETWEEN and any(token.raw == "/" for token in between)
+    joined = any(token.raw == "/" or "and" in token.groups for token in between)
+    return len(between) <= MOST_BETWEEN and joined
 
 
 def part_before(scene: Scene, figure: Figure) -> str | None:

@@ -45,6 +45,8 @@ def supersede(
         first, second = live[at - 1], live[at]
         if not measured_so(first, second) or second.start - first.end > FARTHEST:
             continue
+        if _named_apart(tokens, first, second):
+            continue
         start = _start_of_unreal(tokens, live, at, odometer)
         if start is None and len(live) > FEWEST_BESIDE:
             start = _start_of_denied(tokens, first, second)
@@ -62,6 +64,28 @@ def supersede(
         found = True
     return found
 
+
+def _named_apart(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
+    """'it weighed 5,310 up front and 6,930 on the rear': each has a name of its own behind it."""
+    names = [_name_behind(tokens, each) for each in (first, second)]
+    return None not in names and names[0] != names[1]
+
+
+def _name_behind(tokens: Sequence[Token], figure: Figure) -> str | None:
+    """What a place is called right behind a figure, across its unit and small words."""
+    for token in tokens[figure.end : figure.end + NEAREST]:
+        if not PLACES.isdisjoint(token.senses):
+            return token.text
+        if "glue" not in token.senses:
+            return None
+    return None
+
+
+NEAREST = 3
+"""Tokens behind a figure in which its name stands: 'on the rear'."""
+
+PLACES = frozenset(("axle", "end", "vehicle", "name", "side", "corner"))
+"""Classes of term that name where a load was."""
 
 FEWEST_BESIDE = 2
 """Figures: no more than a wrong one and the right one mend what an earlier message said."""

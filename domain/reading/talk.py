@@ -252,8 +252,8 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None
     if cue == PLAN and index and "lets_us" in token.groups and _is_person(scene.tokens[index - 1]):
         return None
-    if cue == OTHER and index and _works_the_scale(scene.tokens[index - 1]):
-        return None  # 'the scale dude says 5,160 steer': whoever weighs tells what ours was
+    if cue == OTHER and _works_the_scale(scene, index):
+        return None  # whoever weighs tells what ours was
     if cue == OTHER and index and _says_who_texts(scene, index):
         return None
     if cue == NEGATION and _absent(scene, index):
@@ -354,9 +354,23 @@ def _says_who_texts(scene: Scene, index: int) -> bool:
     return scene.phrase_said("says_who", max(0, index - 2), index) is not None
 
 
-def _works_the_scale(before: Token) -> bool:
-    """Whether a scale names who stands behind it; 'weighed his rig' has a verb there."""
-    return "weigh_cue" in before.senses and "glue" not in before.senses
+def _works_the_scale(scene: Scene, index: int) -> bool:
+    """'the scale dude says 5,160 steer', 'the bloke at the weighbridge': a scale says who it is.
+
+    'weighed his rig' has a verb there, and whoever owns something is asked about that.
+    """
+    before = scene.tokens[max(0, index - 1) : index]
+    if any("weigh_cue" in each.senses and "glue" not in each.senses for each in before):
+        return True
+    behind = scene.tokens[index + 1 : index + 3]
+    owns = "owner" in scene.tokens[index].groups or scene.tokens[index].possessive
+    return (
+        len(behind) > 1
+        and not owns
+        and "weigh_cue" in behind[0].senses
+        and behind[0].text.startswith("at ")
+        and "reads_out" in behind[1].groups
+    )
 
 
 def _absent(scene: Scene, index: int) -> bool:
@@ -416,6 +430,9 @@ def _owns_vehicle(scene: Scene, index: int, token: Token) -> bool:
     """'Odette's rig': a vehicle of somebody whom the chat does not know as its own."""
     if "name" in token.senses or "vehicle" in token.senses or fold(token.raw) in scene.names.own:
         return False
+    behind = scene.tokens[index + 1 : index + 2]
+    if "talk" in token.senses and any("onto" in each.senses.get("glue", "") for each in behind):
+        return False  # 'mower's in the tub': where it is, and no more
     told = index and "glue" in scene.tokens[index - 1].senses  # 'last week's ticket'
     named = not token.senses and (token.raw[0].isupper() or not told)
     for step in range(1, 4):

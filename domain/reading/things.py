@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.reading.figures import Figure
+from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
 from domain.reading.spelling import spelt
 from domain.reading.spots import Spot
@@ -122,7 +123,7 @@ def _name_of(scene: Scene, start: int, end: int) -> str:
 def _spelt(scene: Scene, token: Token, *, ends: bool) -> str:
     """A token's own words, of which one that nobody knows may be a slip."""
     typed = scene.text[token.start : token.end]
-    if ends and token.possessive:
+    if ends and (token.possessive or typed[-2:-1] in APOSTROPHES):
         typed = typed[:-2]
     named = typed[0].isupper() and not scene.text.isupper()
     known = token.text == typed.lower() and (token.senses or token.groups)
@@ -160,6 +161,7 @@ OTHERWISE_MEANT = frozenset(
         "talk",
         "time",
         "moving",
+        "full",
     ]
 )
 

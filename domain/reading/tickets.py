@@ -59,7 +59,7 @@ def ticket_of(scene: Scene) -> str | None:
     """The ticket's number, as typed."""
     for figure in scene.figures:
         label = figure.label
-        if isinstance(label, Label) and label.field == "ticket":
+        if isinstance(label, Label) and label.field == "ticket" and figure.whole:
             figure.role = "ticket"
             return _digits(figure)
     for index, _, _ in scene.find("ticket"):
