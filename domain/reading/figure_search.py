@@ -54,6 +54,8 @@ def find_figures(tokens: Sequence[Token], context: Context, said: frozenset[str]
             _count_behind(figure, tokens)
         if last is not None and last.count and figure.start <= last.counted_to:
             figure.claimed = COUNT_OF_AXLES
+        if last is not None and "of" in said and figure.dimension == VOLUME:
+            _part_of_whole(tokens, last, figure)
         find_claim(figure, tokens, context, last, said)
         figures.append(figure)
         last = figure
@@ -77,6 +79,15 @@ def _figure(tokens: Sequence[Token], index: int, context: Context, last: Figure 
     if last is not None and last.dimension == VOLUME:
         read_price_of_each(figure, tokens, context, last)
     return figure
+
+
+def _part_of_whole(tokens: Sequence[Token], part: Figure, whole: Figure) -> None:
+    """'33 of the 36 gallons': the first is so many gallons, and the other what there could be."""
+    between = [each for each in tokens[part.end : whole.start] if "article" not in each.groups]
+    joined = [each.text.split(" ")[0] for each in between] == ["of"]
+    if joined and part.dimension is None and part.value < whole.value:
+        part.unit, part.dimension = whole.unit, VOLUME
+        whole.claimed = "what there could be of it"
 
 
 GROUP = 3

@@ -16,6 +16,8 @@ def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
     start, end = scene.sentence_of(volume.start)
     if not WATER_TANKS.isdisjoint(scene.groups) and _of_water(scene, start, end):
         return True
+    if _took_by_another(scene, volume):
+        return True
     groups, words = scene.book.groups, scene.words()
     if groups["into"].isdisjoint(words) and groups["for"].isdisjoint(words):
         return False
@@ -33,6 +35,15 @@ def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
         led = len(leads) > 1 or "article" in rest[0].groups
         return led and thing is not None and thing.kind is WORD and not thing.senses
     return False
+
+
+def _took_by_another(scene: Scene, volume: Figure) -> bool:
+    """'the generator took 5 gallons': what drinks it is no vehicle that anybody knows."""
+    ahead = scene.tokens[max(0, volume.start - 3) : volume.start]
+    if len(ahead) < 3 or "fuel_cue" not in ahead[2].senses or "article" not in ahead[0].groups:
+        return False
+    thing = ahead[1]
+    return thing.kind is WORD and (not thing.senses or "carried_thing" in thing.groups)
 
 
 def _in_another(scene: Scene, first: int, end: int) -> bool:

@@ -93,3 +93,19 @@ def test_a_number_behind_named_axles_is_no_number_of_an_axle(reads: Reader) -> N
     assert isinstance(entry, Weighing)
     loads = {"steer": 4_100, "drive": 4_100, "trailer": 12_800, "gross": 21_000}
     assert entry.loads == {at: Quantity(load, "lb") for at, load in loads.items()}
+
+
+@pytest.mark.parametrize(
+    "text", ["It took 33 of the 36 gallons she holds", "took 33 of 36 gal, 48,211"]
+)
+def test_of_so_much_that_there_could_be_a_part_was_bought(reads: Reader, text: str) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    (entry,) = read.entries
+    assert isinstance(entry, Fill)
+    assert entry.volume == Quantity(33, "gal")
+
+
+@pytest.mark.parametrize("text", ["the generator took 5 gallons", "the mower took 2 gallons"])
+def test_what_another_engine_took_is_no_fill(reads: Reader, text: str) -> None:
+    assert reads(text, on_the_road()) == Silent()
