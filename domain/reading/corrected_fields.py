@@ -56,6 +56,11 @@ LEAST_IN_KG = 40
 """A load of less, with decimals, in a chat that weighs in kilograms, is in tonnes."""
 
 
+GAUGED = TEMPERATURE_FIELDS | {"tyre", "wind", "speed"}
+MOST_SHOWN = 2_500
+"""Degrees, psi or kPa: no gauge of a rig shows as much."""
+
+
 def fits_field(context: Context, value: Figure, field: str) -> bool:
     """Whether the figure can be of the field: a tyre is not 20 ft, a litre does not cost $99."""
     if field == "place" or (field == "ticket" and value.dimension is not None):
@@ -64,6 +69,8 @@ def fits_field(context: Context, value: Figure, field: str) -> bool:
         return False
     if field == "unit_price" and _price(value) > dearest(context.currency):
         return False
+    if field in GAUGED and value.value > MOST_SHOWN:
+        return False  # 'change the oil at 52,000'
     if value.dimension is None:
         few = value.token.decimals == 0 and value.value < LEAST_LOAD
         return not (few and field in MASS_FIELDS)  # 'make it to the trailer by 6'

@@ -250,7 +250,8 @@ def _is_set(scene: Scene, figure: Figure) -> bool:
     if isinstance(label, Label) and "everyday_whole" in tokens[label.start].groups:
         return False  # 'make the total 12,500'
     asked = any("asks_politely" in token.groups for token in tokens[:at])
-    if "changes_field" in tokens[at].groups and not asked:
+    given = "to" in tokens[figure.start - 1].groups  # 'correct the drive to 7,640'
+    if "changes_field" in tokens[at].groups and not (asked or given):
         return False  # and not 'change the oil at 52,000'
     sized = figure.value >= 100 if field not in ("unit_price", "volume") else _is_pumped(figure)
     return sized and all(
@@ -261,6 +262,7 @@ def _is_set(scene: Scene, figure: Figure) -> bool:
         or (isinstance(label, Label) and label.start <= index < label.end)
         or token.text in scene.book.keys["corrected_field"]
         or token.senses.get("unit") in UNITS_OF_VOLUME
+        or (at < index < figure.start and "fuel_cue" in token.senses)  # 'my last fill'
         or "stands_instead" in token.groups
         or "asks_politely" in token.groups
         or (index > figure.start and "opens_correction" in token.groups)

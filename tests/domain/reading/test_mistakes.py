@@ -49,6 +49,9 @@ def amend(
         ("drive was 6,420, you put 6,240", amend("drive", lb(6_420), lb(6_240))),
         ("no scratch that, the drive was 6,420", amend("drive", lb(6_420))),
         ("nah scratch that: trailer 9,340", amend("trailer", lb(9_340))),
+        ("correct my last fill to 22 gal", amend("volume", Quantity(22, "gal"))),
+        ("make the last fill 22 gal", amend("volume", Quantity(22, "gal"))),
+        ("correct the drive to 6,420", amend("drive", lb(6_420))),
         ("you wrote trailer 9,250 but its 9,520", amend("trailer", lb(9_520), lb(9_250))),
     ],
 )
@@ -392,4 +395,11 @@ def test_what_it_was_and_what_it_should_have_been(
     ],
 )
 def test_advice_dinners_and_requests_put_nothing_right(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize(
+    "text", ["change the oil at 52,000", "change the tires at 60,000", "correct the oil to 5 qt"]
+)
+def test_what_is_to_be_changed_is_no_figure_of_a_gauge(text: str, reads: Reader) -> None:
     assert reads(text, on_the_road()) == Silent()
