@@ -65,6 +65,8 @@ def place_bare(
             return lone_doubt(masses[0], unit)
         return {}
     if rig == "solo" and len(values) == 2:
+        if sum(values) > HEAVIEST_TRUCK:
+            return {}  # '21,220 loaded and 11,980 without the trailer': no truck's two axles
         return dict(zip(("steer", "drive"), masses, strict=True))
     if len(values) == 2 and cue:
         if scene.context.hitched is False:

@@ -84,6 +84,18 @@ def weighed_since(scene: Scene, figure: Figure) -> bool:
     return False
 
 
+def rated_behind(scene: Scene, figure: Figure) -> bool:
+    """'trailer axles 9,240, rated 10,400': the limit has a figure of its own behind its word."""
+    if isinstance(figure.label, Label) and figure.label.rating_subject:
+        return False  # 'receiver 12,500, max tongue 1,250'
+    cues = scene.by_class.get("rating_cue", ())
+    if len(cues) != 1 or cues[0] < figure.end or "rates_it" not in scene.tokens[cues[0]].groups:
+        return False
+    behind = scene.tokens[cues[0] + 1 : cues[0] + 3]
+    parted = any(token.raw in ",(" for token in scene.tokens[figure.end : cues[0]])
+    return parted and any(token.kind is NUMBER for token in behind)
+
+
 LABEL_STEP = 50
 """Pounds or kilograms: what makers round to; a year is hardly ever a multiple of it."""
 

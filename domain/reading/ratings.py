@@ -19,6 +19,7 @@ from domain.reading.framing import (
     LEAST_STAMPED,
     is_framed,
     is_plate,
+    rated_behind,
     weighed_since,
     whole_of,
 )
@@ -85,7 +86,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     for figure in scene.live_figures():
         if figure.role is not None:
             continue
-        framed_here = framed and not weighed_since(scene, figure)
+        framed_here = framed and not (weighed_since(scene, figure) or rated_behind(scene, figure))
         framed_here = framed_here or (not weighed and is_allowed(scene, figure))
         if framed_here and _is_dry(scene, figure):
             scene.claim(figure, "what it weighs dry")

@@ -41,6 +41,7 @@ from domain.reading.passes import Pass, passes_of
 from domain.reading.positions import axle_list, is_absent, of_each, on_trailer_alone, place
 from domain.reading.said_loads import settle_said
 from domain.reading.scene import Scene
+from domain.reading.talk import NEGATION
 from domain.reading.tokens import MARK, WORD
 
 DECISIVE = 2.5
@@ -282,6 +283,11 @@ WHOLE_ALONE = frozenset((("trailer", "trailer"), ("trailer", "solo"), ("truck", 
 """A vehicle that stood on the scale by itself: its one load is all of it."""
 
 
+def _is_lacking(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'21,220 but I didn't get the axles': what is said to be lacking names no figure."""
+    return label.start >= figure.end and scene.talk[label.start] == NEGATION
+
+
 def _labelled_and_bare(
     scene: Scene, each: Pass, row: Sequence[Figure], rig: str | None
 ) -> tuple[list[Figure], list[Figure]]:
@@ -294,7 +300,11 @@ def _labelled_and_bare(
     if not scene.labels:
         return [], list(each.figures)
     figures = [figure for figure in each.figures if figure not in row]
-    labels = [(figure, figure.label) for figure in figures if isinstance(figure.label, Label)]
+    labels = [
+        (figure, figure.label)
+        for figure in figures
+        if isinstance(figure.label, Label) and not _is_lacking(scene, figure, figure.label)
+    ]
     labelled = [figure for figure, _ in labels]
     if len(labelled) == len(figures) and "absent" not in scene.groups:
         return labelled, []
