@@ -6,7 +6,9 @@ a preposition. `labels` asks it of each word before one begins.
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Sequence
+from operator import attrgetter
 
 from domain.reading.figures import Figure
 from domain.reading.tokens import NUMBER, WORD, Token
@@ -87,14 +89,22 @@ def _is_cattle(
     tokens: Sequence[Token], index: int, figures: Sequence[Figure], groups: frozenset[str]
 ) -> bool:
     """'40 steers at 1,150 lb', 'heifers 620, steers 655': animals, and no axle."""
-    if "animal_or_axle" not in tokens[index].groups or _drives_beside(tokens):
+    if "animal_or_axle" not in tokens[index].groups:
         return False
-    return "animal" in groups or any(
-        figure.end == index
-        and figure.dimension is None
-        and figure.whole
-        and MOST_ROWS < figure.value < FEWEST_POUNDS
-        for figure in figures
+    herd = "animal" in groups or _is_head_count(index, figures)
+    return herd and not _drives_beside(tokens)
+
+
+def _is_head_count(index: int, figures: Sequence[Figure]) -> bool:
+    """'40 steers': the number right before a word is one of animals, and no load."""
+    place = bisect_left(figures, index, key=attrgetter("start"))
+    before = figures[place - 1] if place else None
+    return (
+        before is not None
+        and before.end == index
+        and before.dimension is None
+        and before.whole
+        and MOST_ROWS < before.value < FEWEST_POUNDS
     )
 
 

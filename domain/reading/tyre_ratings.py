@@ -6,8 +6,10 @@ This file decides which figures are those of a sidewall or of the tyres' placard
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Mapping
 from itertools import pairwise
+from operator import attrgetter
 
 from domain.reading.figures import MASS, PRESSURE, Figure
 from domain.reading.label import Label
@@ -99,17 +101,39 @@ def _is_rated_tyre(scene: Scene, figure: Figure) -> bool:
 
     No axle is named behind the tyres, or the figure would be the axle's.
     """
+    at: Figure | None = figure
+    for _ in range(MOST_ENDS):
+        if at is None:
+            return False
+        rated = _tyres_before(scene, at)
+        if rated is not None:
+            return rated
+        at = _end_before(scene, at)
+    return False
+
+
+MOST_ENDS = 4
+"""Ends of a truck and its trailer, one behind the other: 'tires rated 2680 front, 3195 rear'."""
+
+FARTHEST_TYRES = 24
+"""Tokens between tyres and what they are rated, at most."""
+
+
+def _tyres_before(scene: Scene, figure: Figure) -> bool | None:
+    """Whether tyres that are named before a figure are rated so; None where none are."""
     if not LEAST_OF_TWO <= figure.value <= MOST_TYRE_LOAD:
         return False
     start, _ = scene.clause_of(figure.start)
-    tyres = [index for index in range(start, figure.start) if _names_tyres(scene, index)]
-    if not tyres:
-        return _goes_on(scene, figure)
-    between = scene.tokens[tyres[-1] + 1 : figure.start]
-    if not between and "rating" in scene.tokens[tyres[-1]].senses:
+    start = max(start, figure.start - FARTHEST_TYRES)
+    before = (index for index in range(figure.start - 1, start - 1, -1))
+    tyres = next((index for index in before if _names_tyres(scene, index)), None)
+    if tyres is None:
+        return None
+    between = scene.tokens[tyres + 1 : figure.start]
+    if not between and "rating" in scene.tokens[tyres].senses:
         return True
     if any(token.kind is NUMBER for token in between):
-        return _goes_on(scene, figure)
+        return None
     if any(not AXLES.isdisjoint(token.senses) for token in between):
         return False
     if any("rating_cue" in token.senses for token in between):
@@ -117,16 +141,13 @@ def _is_rated_tyre(scene: Scene, figure: Figure) -> bool:
     return not between and any(label.rating and label.bound for label in scene.labels)
 
 
-def _goes_on(scene: Scene, figure: Figure) -> bool:
-    """'tires rated 2680 front, 3195 rear': the other end's, right behind those of the first."""
-    before = max(
-        (each for each in scene.figures if each.end <= figure.start),
-        key=lambda each: each.start,
-        default=None,
-    )
+def _end_before(scene: Scene, figure: Figure) -> Figure | None:
+    """'tires rated 2680 front, 3195 rear': the figure of the other end, right before this one."""
+    place = bisect_left(scene.figures, figure.start, key=attrgetter("start"))
+    before = scene.figures[place - 1] if place else None
     label = figure.label
     if before is None or not isinstance(label, Label) or label.start < figure.end:
-        return False
+        return None
     between = scene.tokens[before.end : figure.start]
     placed = all(
         (token.kind is MARK and not token.ends_sentence)
@@ -134,7 +155,7 @@ def _goes_on(scene: Scene, figure: Figure) -> bool:
         or "and" in token.groups
         for token in between
     )
-    return label.end_of is not None and placed and _is_rated_tyre(scene, before)
+    return before if label.end_of is not None and placed else None
 
 
 def _names_tyres(scene: Scene, index: int) -> bool:
