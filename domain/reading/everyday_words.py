@@ -142,3 +142,10 @@ def names_trailer(token: Token) -> bool:
     return token.senses.get("vehicle") == "trailer" or token.senses.get("name", "").startswith(
         "trailer:"
     )
+
+
+def names_truck(token: Token) -> bool:
+    """Whether a word names the truck, by what it is or by its own name."""
+    return token.senses.get("vehicle") == "truck" or token.senses.get("name", "").startswith(
+        "truck:"
+    )

@@ -11,6 +11,7 @@ from itertools import pairwise
 from typing import Literal, cast
 
 from domain.entries import Hitch
+from domain.reading.everyday_words import names_trailer, names_truck
 from domain.reading.figures import Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
@@ -125,7 +126,7 @@ def _switched(scene: Scene) -> list[Hitch]:
     for index in sorted(named):
         token = scene.tokens[index]
         name = token.senses.get("name", "")
-        if not (name.startswith("trailer:") or token.senses.get("vehicle") == "trailer"):
+        if not names_trailer(token):
             continue
         if weighed and not (token.possessive and _ends_sentence(scene, index)):
             continue
@@ -178,14 +179,8 @@ def _stands_behind(scene: Scene, position: int, end: int) -> bool:
     behind = scene.tokens[position + 1 : end]
     if behind and "article" in behind[0].groups:
         behind = behind[1:]
-    truck = len(behind) == 1 and _names_truck(behind[0])
+    truck = len(behind) == 1 and names_truck(behind[0])
     return truck and "behind" in scene.tokens[position].groups
-
-
-def _names_truck(token: Token) -> bool:
-    return token.senses.get("vehicle") == "truck" or token.senses.get("name", "").startswith(
-        "truck:"
-    )
 
 
 def _is_on_hitch(scene: Scene, position: int, end: int) -> bool:
@@ -301,9 +296,8 @@ def _is_on_something(scene: Scene, index: int) -> bool:
         behind = behind[1:]
     if not behind or behind[0].kind is not WORD:
         return False
-    senses = behind[0].senses
-    trailer = senses.get("vehicle") == "trailer" or senses.get("name", "").startswith("trailer:")
-    return trailer or not (senses or behind[0].groups)
+    thing = behind[0]
+    return names_trailer(thing) or not (thing.senses or thing.groups)
 
 
 def _hooks_somebody(scene: Scene, index: int) -> bool:
@@ -381,7 +375,7 @@ def _trailer_near(scene: Scene, index: int) -> bool:
     """A trailer in the same sentence, close by: 'dropped the flatdeck', 'camper is hooked up'."""
     tokens = scene.tokens
     for at in (*scene.by_class.get("name", ()), *scene.by_class.get("vehicle", ())):
-        if at == index or abs(at - index) > REACH or not _is_trailer(tokens[at]):
+        if at == index or abs(at - index) > REACH or not names_trailer(tokens[at]):
             continue
         low, high = min(index, at), max(index, at)
         parted = any(token.ends_sentence or token.raw == "," for token in tokens[low:high])
@@ -416,14 +410,9 @@ def _object_follows(scene: Scene, index: int) -> bool:
 def _heads_loads(scene: Scene, index: int) -> bool:
     """'camper hooked to Juniper: front axle ...': what stood on the scale, over its loads."""
     before = scene.tokens[index - 1] if index else None
-    if before is None or not _is_trailer(before):
+    if before is None or not names_trailer(before):
         return False
     return any(token.raw == ":" for token in scene.tokens[index + 1 : index + 1 + REACH])
-
-
-def _is_trailer(token: Token) -> bool:
-    name = token.senses.get("name", "")
-    return token.senses.get("vehicle") == "trailer" or name.startswith("trailer:")
 
 
 def _is_setting(scene: Scene, index: int) -> bool:

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from domain.reading.as_one import have_one_load
 from domain.reading.beside import HEADS
+from domain.reading.everyday_words import names_trailer
 from domain.reading.fuel_words import settle_dash, settle_tankful
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
 from domain.reading.yes_and_no import REPLIES, settle_answers, settle_denied
@@ -463,7 +464,7 @@ TONGUE = "tongue"
 
 def _is_of_trailer(tokens: Sequence[Token], index: int) -> bool:
     """Whether a trailer stands before, or behind 'of' and an article."""
-    if index and _is_trailer(tokens[index - 1]):
+    if index and names_trailer(tokens[index - 1]):
         return True
     behind = tokens[index + 1 : index + 4]
     if not behind:
@@ -471,13 +472,7 @@ def _is_of_trailer(tokens: Sequence[Token], index: int) -> bool:
     onto = "onto" in behind[0].senses.get("glue", "").split()  # 'tare on the flatdeck'
     if not onto and behind[0].groups.isdisjoint(("of", "on")):
         return False
-    return any(_is_trailer(each) for each in behind[1:])
-
-
-def _is_trailer(token: Token) -> bool:
-    return token.senses.get("vehicle") == "trailer" or token.senses.get("name", "").startswith(
-        "trailer"
-    )
+    return any(names_trailer(each) for each in behind[1:])
 
 
 def _settle_weight(scene: Scene) -> None:
@@ -568,9 +563,7 @@ BEHIND_SWITCH = frozenset(("at", "and"))
 def _stays(tokens: Sequence[Token], index: int) -> bool:
     """'left the camper at the lake': where a trailer stays, and no time at which one left."""
     token, behind = tokens[index], tokens[index + 2] if index + 2 < len(tokens) else None
-    trailer = token.senses.get("vehicle") == "trailer"
-    trailer = trailer or token.senses.get("name", "").startswith("trailer:")
-    if not trailer or "stays" not in tokens[index + 1].groups:
+    if not names_trailer(token) or "stays" not in tokens[index + 1].groups:
         return False
     return behind is None or behind.kind is WORD
 

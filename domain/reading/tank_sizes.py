@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from domain.reading.beside import DEAREST, MILLS
+from domain.reading.everyday_words import names_truck
 from domain.reading.figures import MONEY, PRICE, VOLUME, Figure, follows_odometer
 from domain.reading.fill_roles import price_band
 from domain.reading.scene import Scene
@@ -42,7 +43,7 @@ def is_tank_size(scene: Scene) -> bool:
             if "tank" in scene.tokens[index].groups:
                 return True
         if figure.start and "holds" in scene.tokens[figure.start - 1].groups:
-            if figure.start > 1 and _is_truck(scene.tokens[figure.start - 2]):
+            if figure.start > 1 and names_truck(scene.tokens[figure.start - 2]):
                 return True  # 'Juniper holds 36 gallons'
             start, _ = scene.clause_of(figure.start)
             if any(_is_tank(token) for token in scene.tokens[start : figure.start]):
@@ -152,11 +153,6 @@ FARTHEST_NAME = 3
 
 def _is_tank(token: Token) -> bool:
     return "tank" in token.senses or token.senses.get("rating") == "tank"
-
-
-def _is_truck(token: Token) -> bool:
-    named = token.senses.get("name", "").startswith("truck:")
-    return named or token.senses.get("vehicle") == "truck"
 
 
 def _compound_tank(scene: Scene) -> bool:

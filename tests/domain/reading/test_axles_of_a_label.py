@@ -6,10 +6,18 @@ import pytest
 
 from domain.entries import Rating, Weighing
 from domain.quantities import Quantity
-from domain.verdicts import Facts
+from domain.verdicts import Facts, Verdict
 from tests.domain.reading.chats import Reader, on_the_road
 
 TRUCK = {"gawr_front": 5_150, "gawr_rear": 6_800}
+
+
+def assert_rated(read: Verdict, subject: str, ratings: dict[str, float]) -> None:
+    """That a message states these ratings in pounds, and all of one vehicle."""
+    assert isinstance(read, Facts), read
+    told = {each.rating: each.value for each in read.entries if isinstance(each, Rating)}
+    assert told == {name: Quantity(value, "lb") for name, value in ratings.items()}
+    assert {each.subject for each in read.entries if isinstance(each, Rating)} == {subject}
 
 
 @pytest.mark.parametrize(
@@ -32,11 +40,7 @@ TRUCK = {"gawr_front": 5_150, "gawr_rear": 6_800}
 def test_unlike_axles_are_a_trucks_front_and_rear(
     reads: Reader, text: str, ratings: dict[str, float]
 ) -> None:
-    read = reads(text, on_the_road())
-    assert isinstance(read, Facts), read
-    told = {each.rating: each.value for each in read.entries if isinstance(each, Rating)}
-    assert told == {name: Quantity(value, "lb") for name, value in ratings.items()}
-    assert {each.subject for each in read.entries if isinstance(each, Rating)} == {"truck"}
+    assert_rated(reads(text, on_the_road()), "truck", ratings)
 
 
 @pytest.mark.parametrize(
@@ -50,11 +54,7 @@ def test_unlike_axles_are_a_trucks_front_and_rear(
 def test_like_axles_and_the_plate_on_it_are_a_trailers(
     reads: Reader, text: str, ratings: dict[str, float]
 ) -> None:
-    read = reads(text, on_the_road())
-    assert isinstance(read, Facts), read
-    told = {each.rating: each.value for each in read.entries if isinstance(each, Rating)}
-    assert told == {name: Quantity(value, "lb") for name, value in ratings.items()}
-    assert {each.subject for each in read.entries if isinstance(each, Rating)} == {"trailer"}
+    assert_rated(reads(text, on_the_road()), "trailer", ratings)
 
 
 @pytest.mark.parametrize(
