@@ -60,6 +60,7 @@ from domain.reading.tables import unfold
 from domain.reading.talk import OTHER
 from domain.reading.times import has_times, read_when, whens_by_part
 from domain.reading.tokens import NUMBER
+from domain.reading.told_and_asked import is_told, told_head
 from domain.reading.undoing import kind_undone, takes_out
 from domain.reading.weighings import is_permitted
 from domain.verdicts import PAGE, Ask, Facts, Question, Silent, Verdict
@@ -143,9 +144,11 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         if corrections:
             return Facts(corrections)
     question = _question(scene)
-    if question is not None and not (
-        _states_loads(scene) or _states_reading(scene) or _tells_what(scene)
-    ):
+    stated = question is not None and (_states_reading(scene) or _tells_what(scene))
+    told = None if stated else _told_and_asked(scene, question)
+    if told is not None:
+        return told
+    if question is not None and not (stated or _states_loads(scene)):
         return question
     if "product" in scene.by_class and not PUTS_RIGHT.isdisjoint(scene.groups):
         product = corrected_product(scene)
@@ -312,6 +315,21 @@ def _question(scene: Scene) -> Question | None:
             continue
         figured = any(token.kind is NUMBER for token in scene.tokens[end:])
         return question or (None if figured else alone)
+    return None
+
+
+def _told_and_asked(scene: Scene, question: Question | None) -> Facts | Ask | None:
+    """'steer 5,180, drive 6,900, are we over?': what is told, whose answer says what is asked."""
+    head = told_head(scene, question)
+    if head is None:
+        return None
+    told = _verdict(Scene(head, scene.context, scene.book), scene.context)
+    match told:
+        case Facts(entries) if is_told(entries, question):
+            return told
+        case Ask(choices=choices) if choices:
+            sure = all(is_told(each.entries, question) for each in choices)
+            return told if sure else None
     return None
 
 

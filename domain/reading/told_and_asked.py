@@ -1,0 +1,99 @@
+"""What a message tells before it asks about it: '5,180 / 6,900 / 9,420, are we legal?'.
+
+This file decides where such a question begins, and whether what stands before it may be told. What
+that is worth is read as any message is; a figure that is only supposed, or that is the load to be
+tied down or the way to go, stays the question's own.
+"""
+
+from __future__ import annotations
+
+from domain.entries import Entry, Fill, Observation, Odometer, Weighing
+from domain.reading.scene import LEAST_LOAD, Scene
+from domain.reading.tokens import MARK
+from domain.verdicts import Question
+
+OPENS = frozenset(("opens_clause", "inverts", "inverts_somebody"))
+"""Groups of words that a question begins with."""
+
+SUPPOSES = frozenset(("supposes", "supposed_move", "asks_first", "inverts", "asks_people"))
+"""Groups of words with one of which a message asks or supposes from its first word."""
+
+OF_OWN_FIGURES = frozenset(("plan", "whatif", "tiedown", "ratings", "help"))
+"""Topics whose figures are what is asked about."""
+
+OF_TOLD = OPENS | {"asks_of_told", "judges", "ours"}
+"""Groups of words in which it is asked about what was told, where no topic is asked for."""
+
+OF_RIG = frozenset(("name", "vehicle", "axle", "axle_noun", "whole", "rating", "rating_subject"))
+"""Classes of term that may be asked about so."""
+
+SEVERAL = 2
+"""Figures that are told, where nothing marks the question."""
+
+SHORT_ASKED = 5
+"""Tokens of a question without a verb: 'over anything?'."""
+
+
+def told_head(scene: Scene, question: Question | None) -> str | None:
+    """The words before the question that a message ends with, where they can tell something."""
+    if not scene.figures or (question is not None and question.topic in OF_OWN_FIGURES):
+        return None
+    marked = scene.tokens[-1].raw == "?"
+    if question is None and not marked and len(scene.figures) < SEVERAL:
+        return None
+    said = [each for each in scene.tokens if "before_question" not in each.groups]
+    if not said or not SUPPOSES.isdisjoint(said[0].groups):
+        return None
+    start = _asked_from(scene)
+    if start is None or (question is None and not _is_of_told(scene, start, marked=marked)):
+        return None
+    return scene.text[: scene.tokens[start - 1].end].rstrip(" ,;:-/.")
+
+
+def _is_of_told(scene: Scene, start: int, *, marked: bool) -> bool:
+    """'is that ok?', 'how'd we do', and not 'which one should we pick?'.
+
+    Nor is it where words before it that nobody knows may be what the figures are of.
+    """
+    if not marked and "asks_indirectly" not in scene.tokens[start].groups:
+        return False
+    strange = any(index < start for index in scene.unknown)
+    if strange and (OF_RIG | {"weigh_cue"}).isdisjoint(scene.by_class):
+        return False
+    return all(
+        token.kind == MARK
+        or not OF_TOLD.isdisjoint(token.groups)
+        or not OF_RIG.isdisjoint(token.senses)
+        for token in scene.tokens[start:]
+    )
+
+
+def _asked_from(scene: Scene) -> int | None:
+    """The token behind the last figure from which it is asked."""
+    last = scene.figures[-1].end
+    tokens = scene.tokens
+    for index in range(last, len(tokens)):
+        if not OPENS.isdisjoint(tokens[index].groups):
+            return index
+    if scene.figures[-1].value < LEAST_LOAD:
+        return None  # 'the cooker says 15 psi, right?'
+    if last < len(tokens) and "judges" in tokens[last].groups:
+        return last  # '5180 6900 9420 legal?'
+    marks = [index for index in range(last, len(tokens) - 1) if tokens[index].kind == MARK]
+    if marks and len(tokens) - marks[-1] <= SHORT_ASKED + 1:
+        return marks[-1] + 1
+    return None
+
+
+def is_told(entries: tuple[Entry, ...], question: Question | None) -> bool:
+    """Whether entries are readings that nobody asks about without having taken them.
+
+    A lone weight without a place may be any load: '9,640 lb, is that too much for the hitch?'. What
+    a gauge shows may be a condition: 'at 62 mph what mpg should i get?'.
+    """
+    return all(
+        isinstance(each, (Fill, Odometer))
+        or (isinstance(each, Observation) and question is None)
+        or (isinstance(each, Weighing) and set(each.loads) != {"gross"})
+        for each in entries
+    )

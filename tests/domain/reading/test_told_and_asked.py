@@ -1,0 +1,85 @@
+"""What is told before it is asked about is kept: its answer says what was asked."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Fill, Observation, Odometer, Weighing
+from domain.verdicts import Facts, Question, Silent
+from tests.domain.reading.chats import Reader, chat, on_the_road
+
+TOLD = {
+    "just got 5,180 / 6,900 / 9,420, are we legal?": Weighing,
+    "5180 6900 9420, are we ok?": Weighing,
+    "5180/6900/9420 how'd we do": Weighing,
+    "scale says 5,180 6,900 9,420, we over?": Weighing,
+    "5180 6900 9420 21500 legal?": Weighing,
+    "steer 5180 drive 6900 trailer 9420, are we over?": Weighing,
+    "steer 5180 drive 6900 trailer 9420 are we over?": Weighing,
+    "5180 steer, 6900 drive, 9420 trailer, over anything?": Weighing,
+    "steer 5180, drive 6900, trailer 9420 - we over?": Weighing,
+    "4980 6120 8390 whats our tongue weight now": Weighing,
+    "ticket reads 4980 / 6120 / 8390. what does that leave us?": Weighing,
+    "drive 7120, is that over?": Weighing,
+    "drives 7,120, are we over?": Weighing,
+    "tongue came in at 1,240, is that too much?": Weighing,
+    "48502, 31.2 gal, full, what'd we get?": Fill,
+    "31.2 gal 48502 full, what did we get?": Fill,
+    "odo 48502, 31.2 gallons full, how far can we go?": Fill,
+    "odo 48502 how far have we come today?": Odometer,
+    "trans 212, coolant 203, is that ok?": Observation,
+}
+
+ASKED = {
+    "is 5,640 on the steer axle over": "margin",
+    "1,150 miles, how much fuel is that?": "plan",
+    "6,500 lb skid steer, how many chains do i need?": "tiedown",
+    "600 lb in the bed, would we be over?": "whatif",
+    "at 62 mph what mpg should i get?": "economy",
+    "410 miles to go, do we need fuel?": "range",
+}
+
+TALK = """
+    2500 2700 2900, which one should we pick?
+    rent is 1,450, 1,600 next year, is that normal?
+    his truck was 5180 6900 9420, is that legal?
+    they said 5180 6900 9420, is that legal?
+    would 5180 6900 9420 be ok?
+    the pressure cooker says 15 psi for 25 min, right?
+    12 bags at 80, 14 at 60, how much is that?
+    5 bales at 60 lb, will it fit?
+    1200 1400 1600 sq ft, which is ours?
+    the lots went for 5180, 6900 and 9420, is that too much?
+    he wants 9500 for it, is that too much?
+"""
+
+
+@pytest.mark.parametrize(("text", "kind"), TOLD.items())
+def test_what_is_told_is_kept_whatever_is_asked_of_it(text: str, kind: type, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert {type(entry) for entry in verdict.entries} == {kind}
+
+
+def test_all_of_it_is_kept(reads: Reader) -> None:
+    verdict = reads("just got 5,180 / 6,900 / 9,420, are we legal?", on_the_road())
+    assert isinstance(verdict, Facts)
+    (weighing,) = verdict.entries
+    assert isinstance(weighing, Weighing)
+    loads = {where: load.value for where, load in weighing.loads.items()}
+    assert loads == {"steer": 5180, "drive": 6900, "trailer": 9420}
+
+
+@pytest.mark.parametrize(("text", "topic"), ASKED.items())
+def test_a_figure_that_is_asked_about_is_not_told(text: str, topic: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Question), verdict
+    assert verdict.topic == topic
+
+
+@pytest.mark.parametrize("text", [line.strip() for line in TALK.strip().splitlines()])
+@pytest.mark.parametrize("context", [chat(), on_the_road()], ids=["new", "known"])
+def test_figures_that_people_ask_each_other_about_are_talk(
+    text: str, context: object, reads: Reader
+) -> None:
+    assert isinstance(reads(text, context), Silent)
