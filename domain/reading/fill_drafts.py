@@ -1,8 +1,8 @@
 """Where one fill of a message ends and the next begins.
 
-This file decides how many fills a message tells: by products, tanks that were paid for apart,
-sentences with a volume of their own, or volumes and readings in turn. What each figure is to its
-fill is decided in `fill_roles`.
+This file decides how many fills a message tells: by products, by tanks that were paid for apart,
+or by stops, which `fills_in_turn` finds. What each figure is to its fill is decided in
+`fill_roles`.
 """
 
 from __future__ import annotations
@@ -13,6 +13,8 @@ from itertools import pairwise
 from domain.reading.figures import MONEY, VOLUME, Figure, follows_odometer
 from domain.reading.fill_roles import COST_ROLE, Draft, price_band
 from domain.reading.filled_tanks import paid_apart
+from domain.reading.fills_in_turn import next_fills
+from domain.reading.other_tanks import ELSEWHERE
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD, Token
 
@@ -27,6 +29,7 @@ def drafts_of(scene: Scene) -> list[Draft]:
         if scene.stated(index)
         and not ("gas" in token.groups and _is_appliance(scene, index))
         and not _is_of_one(scene, index)
+        and not _went_elsewhere(scene, index)
     ]
     names = [key for _, key in products]
     if len(products) == 1 and names[0] == "def":
@@ -47,19 +50,41 @@ def drafts_of(scene: Scene) -> list[Draft]:
 
 
 def _is_of_one(scene: Scene, index: int) -> bool:
-    """'24.6 gallons and a gallon of DEF': what one of something was bought of, and no more."""
-    before = scene.tokens[max(0, index - 2) : index]
-    return "of" in before[-1].groups and "per_volume" in before[0].senses if before else False
+    """'22.1 gal and a jug of def': what one of something was bought of, and no more."""
+    before = scene.tokens[max(0, index - 4) : index]
+    if len(before) < 3 or "of" not in before[-1].groups:
+        return False
+    if "per_volume" in before[-2].senses:
+        return True
+    beside = len(before) > 3 and ("and" in before[0].groups or before[0].raw == ",")
+    one = "container" in before[-2].groups and "a_thing" in before[-3].groups
+    return (
+        one
+        and beside
+        and any(
+            figure.dimension == VOLUME and figure.end <= index - 3
+            for figure in scene.live_figures()
+        )
+    )
+
+
+def _went_elsewhere(scene: Scene, index: int) -> bool:
+    """'5 gal of gas for the generator': what another tank took is no product of the truck's."""
+    at = index - 1 if index and "of" in scene.tokens[index - 1].groups else index
+    return any(figure.end == at and figure.claimed == ELSEWHERE for figure in scene.figures)
 
 
 def _of_product(scene: Scene, product: str | None) -> list[Draft]:
     """The drafts of one product, or of none that is named: one, or several in turn."""
     tanks = paid_apart(scene) if "one_of_tanks" in scene.groups else []
-    cuts = tanks or _next_fills(scene)
+    cuts, opens = (tanks, None) if tanks else next_fills(scene)
     if not cuts:
         return [Draft(product, 0, len(scene.tokens), {})]
     edges = [0, *cuts, len(scene.tokens)]
-    return [Draft(product, start, end, {}, of_tank=bool(tanks)) for start, end in pairwise(edges)]
+    return [
+        Draft(product, start, end, {}, of_tank=bool(tanks), opens=opens, cued=opens is not None)
+        for start, end in pairwise(edges)
+    ]
 
 
 def share_costs(scene: Scene, drafts: Sequence[Draft]) -> None:
@@ -94,7 +119,7 @@ def _beside_unnamed(scene: Scene, index: int) -> list[Draft]:
     fuel, fluid = (0, cut), (cut, end)
     if not behind:
         fuel, fluid = fluid, fuel
-    drafts = [Draft(None, *fuel, {}), Draft("def", *fluid, {})]
+    drafts = [Draft(None, *fuel, {}, cued=True), Draft("def", *fluid, {})]
     return drafts if behind else drafts[::-1]
 
 
@@ -119,37 +144,10 @@ def _with_a_figure(scene: Scene, drafts: list[Draft]) -> list[Draft]:
     return kept
 
 
-def _next_fills(scene: Scene) -> list[int]:
-    """Where a sentence with a volume of its own follows one with another: a fill more."""
-    live = scene.live_figures()
-    volumes = [figure for figure in live if figure.dimension == VOLUME] if len(live) > 1 else []
-    if len(volumes) < 2:
-        return []
-    starts = [scene.sentence_of(figure.start)[0] for figure in volumes]
-    return sorted({start for start in starts[1:] if start != starts[0]}) or _in_turn(scene, volumes)
-
-
-def _in_turn(scene: Scene, volumes: Sequence[Figure]) -> list[int]:
-    """'18.2 gal at 51,310 and 22.6 gal at 51,588': volumes and readings in turn."""
-    readings = [
-        figure
-        for figure in scene.live_figures()
-        if figure.dimension is None and follows_odometer(figure.value, scene.context)
-    ]
-    ahead = [
-        reading.start > volume.start for volume, reading in zip(volumes, readings, strict=False)
-    ]
-    values = [reading.value for reading in readings]
-    if len(readings) != len(volumes) or len(set(ahead)) != 1 or values != sorted(set(values)):
-        return []
-    pairs = zip(volumes, readings, strict=True)
-    turns = [sorted((volume.start, reading.start)) for volume, reading in pairs]
-    told = [start for turn in turns for start in turn]
-    return [turn[0] for turn in turns[1:]] if told == sorted(told) else []
-
-
 def _is_appliance(scene: Scene, index: int) -> bool:
-    return index + 1 < len(scene.tokens) and "appliance" in scene.tokens[index + 1].groups
+    """'gas stove', 'gas can': what goes by the fuel that it burns or holds."""
+    behind = scene.tokens[index + 1 : index + 2]
+    return any(not each.groups.isdisjoint(("appliance", "container")) for each in behind)
 
 
 def _boundary(scene: Scene, first: int, second: int) -> int:

@@ -23,7 +23,8 @@ MOST_LINKING = 4
 def settle_money(scene: Scene, roles: dict[str, Figure], own: Sequence[Figure]) -> None:
     """Put the price and the total of the fuel in their roles, where several could be."""
     if "product" in scene.by_class or "fuel" in scene.groups:
-        for_fuel = [figure for figure in own if _is_for_fuel(scene, figure)]
+        volume = roles.get(VOLUME_ROLE)
+        for_fuel = [each for each in own if each is not volume and _is_for_fuel(scene, each)]
         if len(for_fuel) == 1 and (COST_ROLE in roles or _is_priced(scene, roles, for_fuel[0])):
             roles[COST_ROLE] = for_fuel[0]
     if PRICE_ROLE in roles and len(own) > 1:

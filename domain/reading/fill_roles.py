@@ -58,7 +58,9 @@ VOLUME_ROLE, PRICE_ROLE, COST_ROLE, ODOMETER_ROLE, DISTANCE_ROLE = (
 class Draft:
     """One fill in the making: a figure for each role, and what was said of it.
 
-    `of_tank` says that it is of one tank, and that others were paid for apart.
+    `of_tank` says that it is of one tank, and that others were paid for apart. Of a stop that is
+    told in one sentence with others, what stands before the token `opens` is said of each.
+    `cued` says that what stands beside it leaves no doubt that fuel was poured.
     """
 
     product: str | None
@@ -67,6 +69,13 @@ class Draft:
     roles: dict[str, Figure]
     evidence: float = 0.0
     of_tank: bool = False
+    opens: int | None = None
+    cued: bool = False
+
+
+def is_said_of(draft: Draft, index: int) -> bool:
+    """Whether what stands at a token is said of a fill: in its own part, or of all in turn."""
+    return draft.start <= index < draft.end or index < (draft.opens or 0)
 
 
 def weighs(scene: Scene) -> bool:

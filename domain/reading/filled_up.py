@@ -6,7 +6,7 @@ something else: a full day, a fill that was left out, a thing that is filled wit
 
 from __future__ import annotations
 
-from domain.reading.fill_roles import Draft
+from domain.reading.fill_roles import Draft, is_said_of
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD
 
@@ -16,7 +16,7 @@ def is_full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:
     found: bool | None = None
     denying = "denies" in scene.groups
     for index, token, key in scene.find("full"):
-        if not alone and not draft.start <= index < draft.end:
+        if not (alone or is_said_of(draft, index)):
             continue
         before = scene.tokens[max(0, index - 3) : index]
         if key == "false" or (denying and any("denies" in token.groups for token in before)):

@@ -9,8 +9,6 @@ what each figure is (volume, price, total, odometer) in `fill_roles`, for bare f
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
-from typing import Any
 
 from domain.choices import ChoiceLabel
 from domain.context import VOLUME_UNIT, Context
@@ -43,6 +41,7 @@ from domain.reading.fill_roles import (
     PRICE_ROLE,
     VOLUME_ROLE,
     Draft,
+    is_said_of,
     price_band,
     role_of,
     weighs,
@@ -51,9 +50,11 @@ from domain.reading.filled_tanks import add_tanks
 from domain.reading.filled_up import is_full
 from domain.reading.label import Label
 from domain.reading.other_goods import leave_other_goods, leave_snacks, named_before
-from domain.reading.other_tanks import goes_elsewhere
+from domain.reading.other_tanks import goes_elsewhere, leave_other_tanks
 from domain.reading.scene import Scene
 from domain.reading.tokens import BREAK, WORD, Token
+from domain.reading.told_of_both import told_of_both
+from domain.reading.unpaid import CHANGES, leave_unpaid
 from domain.verdicts import Choice
 
 DECISIVE = 2.0
@@ -61,10 +62,14 @@ DECISIVE = 2.0
 
 def read_fills(scene: Scene) -> list[Fill] | Doubt:
     """The fills that a message states, a doubt about them, or none."""
+    if not CHANGES.isdisjoint(scene.groups) and len(scene.figures) > 1:
+        leave_unpaid(scene)
     if "\n" in scene.text:
         leave_other_goods(scene)
     elif "unit" in scene.by_class and len(scene.figures) >= FEWEST_WITH_SNACKS:
         leave_snacks(scene)
+    if len(scene.figures) > 1:
+        leave_other_tanks(scene)
     if not _may_be_fill(scene):
         return []
     drafts = drafts_of(scene)
@@ -77,12 +82,11 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
             return result
         if result is not None:
             fills.append(result)
-    if len(fills) != 2:
-        return fills
-    _read_behind_both(scene, drafts, fills)
-    tanks = len(drafts) == len(fills) and drafts[-1].of_tank
-    return _said_of_both(scene, fills, tanks=tanks)
+    return told_of_both(scene, drafts, fills) if len(fills) == BOTH else fills
 
+
+BOTH = 2
+"""Fills beside each other of which something may be said once."""
 
 FEWEST_WITH_SNACKS = 3
 """Figures: a volume, what it cost, and what something else cost."""
@@ -106,82 +110,6 @@ SPEAKS_OF_FILLS = frozenset(("volume_word", "putting", "putting_in", "at_alone",
 """Groups of such words."""
 
 
-def _read_behind_both(scene: Scene, drafts: Sequence[Draft], fills: list[Fill]) -> None:
-    """'30 gal diesel and 2.5 gal def, odo 51,402': a reading said once of both is the fuel's.
-
-    It is the exhaust fluid's only where that stands in a sentence of its own.
-    """
-    if len(drafts) != 2:
-        return
-    at = next((i for i, fill in enumerate(fills) if fill.product == "def"), None)
-    if at is None:
-        return
-    fluid, fuel = fills[at], fills[1 - at]
-    if fluid.odometer is None or fuel.odometer is not None:
-        return
-    volumes = [draft.roles.get(VOLUME_ROLE) for draft in drafts]
-    first, second = volumes
-    if first is None or second is None:
-        return
-    between = scene.tokens[first.end : second.start]
-    if any(token.ends_sentence or _begins_next(token) for token in between):
-        return
-    words = tuple(pair for pair in fluid.words if pair[0] == ODOMETER_ROLE)
-    kept = tuple(pair for pair in fluid.words if pair[0] != ODOMETER_ROLE)
-    fills[1 - at] = replace(fuel, odometer=fluid.odometer, words=(*fuel.words, *words))
-    fills[at] = replace(fluid, odometer=None, words=kept)
-
-
-def _said_of_both(scene: Scene, fills: list[Fill], *, tanks: bool) -> list[Fill]:
-    """'diesel 29.3 gal, def 2.5 gal, odo 48,402 for both', 'both full': said once, and of each.
-
-    So is a reading that is told once beside several `tanks`, and that they were filled.
-    """
-    told: dict[str, Any] = {}
-    read = [fill for fill in fills if fill.odometer is not None]
-    if len(read) == 1 and (tanks or scene.phrase_said("for_both") is not None):
-        told["odometer"] = read[0].odometer
-    if tanks and any(fill.full for fill in fills):
-        told["full"] = True
-    elif _told_apart(scene):
-        fills = _of_the_fuel(fills)
-    if any(
-        index and "pair" in scene.tokens[index - 1].groups and key == "true"
-        for index, _, key in scene.find("full")
-    ):
-        told["full"] = True
-    if not told:
-        return fills
-    return [
-        replace(
-            fill, **{field: each for field, each in told.items() if getattr(fill, field) is None}
-        )
-        for fill in fills
-    ]
-
-
-def _told_apart(scene: Scene) -> bool:
-    """'Full: yes' on a line of its own: whether no volume is beside what says so."""
-    spans = [scene.sentence_of(index) for index, _, _ in scene.find("full")]
-    volumes = [figure.start for figure in scene.figures if figure.dimension == VOLUME]
-    return bool(spans) and not any(
-        start <= volume < end for start, end in spans for volume in volumes
-    )
-
-
-def _of_the_fuel(fills: list[Fill]) -> list[Fill]:
-    """What is said of being full beside fuel and exhaust fluid is said of the fuel's tank."""
-    said = [fill.full for fill in fills if fill.full is not None]
-    if len(said) != 1 or "def" not in [fill.product for fill in fills]:
-        return fills
-    return [replace(fill, full=None if fill.product == "def" else said[0]) for fill in fills]
-
-
-def _begins_next(token: Token) -> bool:
-    """'then'; 'and' and 'plus' only join."""
-    return "then" in token.groups and "and" not in token.groups
-
-
 def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     own = [
         figure
@@ -192,9 +120,9 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         return None
     context = scene.context
     cue = "fuel_cue" in scene.by_class and any(
-        draft.start <= index < draft.end and scene.stated(index)
-        for index in scene.by_class["fuel_cue"]
+        is_said_of(draft, index) and scene.stated(index) for index in scene.by_class["fuel_cue"]
     )
+    cue = cue or draft.cued
     full = is_full(scene, draft, alone=alone) if "full" in scene.by_class else None
     missed = True if draft.product != "def" and _missed(scene) else None
     bare: list[Figure] = []
@@ -219,7 +147,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
             draft.roles[role] = figure
     roles = draft.roles
     said = roles.get(VOLUME_ROLE)
-    several = "one_of_tanks" in scene.groups and not draft.of_tank
+    several = "one_of_tanks" in scene.groups and not draft.of_tank and draft.opens is None
     if said is not None and several:
         add_tanks(scene, roles, own)
         bare = [each for each in bare if each.claimed is None and each not in roles.values()]

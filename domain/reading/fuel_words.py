@@ -1,7 +1,8 @@
 """Words of a fill that mean what stands beside them: 'on the dash', 'a full tank of gas'.
 
 This file decides, before figures are looked for, whether the dash shows miles or what the truck
-burns, and whether a full tank was pumped or is how a rig stood on the scale.
+burns, whether a full tank was pumped or is how a rig stood on the scale, where 'a gallon' is one
+that was bought, and where a 'can' is what fuel is carried in.
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from domain.reading.figures import DIMENSION_OF, ECONOMY, token_at
-from domain.reading.tokens import NUMBER, UNKNOWN, Token
+from domain.reading.tokens import NO_GROUPS, NUMBER, UNKNOWN, WORD, Token
 from domain.reading.yes_and_no import tells_volume
 
 if TYPE_CHECKING:
@@ -64,3 +65,70 @@ def settle_tankful(scene: Scene) -> None:
         settled = True
     if settled:
         scene.index_terms()
+
+
+def settle_one_of(scene: Scene) -> None:
+    """'24.6 gallons and a gallon of def', 'poured in half a gallon of def': one, or half of it.
+
+    Of a fuel that the truck takes, and where it was poured: else it is a price, or the mower's.
+    """
+    tokens = scene.tokens
+    taken = {"def", scene.context.fuel}
+    for index in reversed(scene.by_class["per_volume"]):
+        token, behind = tokens[index], tokens[index + 1 : index + 3]
+        if len(behind) < 2 or "of" not in behind[0].groups or not _is_one(scene, token):
+            continue
+        if behind[1].senses.get("product") not in taken or not _is_poured(scene, index):
+            continue
+        half = tokens[index - 1] if index and "half_more" in tokens[index - 1].groups else None
+        one = Token(NUMBER, token.raw, token.raw, (half or token).start, token.end)
+        one.value, one.decimals = (0.5, 1) if half else (1.0, 0)
+        unit = Token(WORD, token.text.rpartition(" ")[2], token.raw, token.end, token.end)
+        unit.senses, unit.groups = {"unit": token.senses["per_volume"]}, NO_GROUPS
+        tokens[index - bool(half) : index + 1] = [one, unit]
+    scene.index_terms()
+
+
+def _is_one(scene: Scene, token: Token) -> bool:
+    """'a gallon', and not 'per gallon'."""
+    return token.text.partition(" ")[0] in scene.book.groups["a_thing"]
+
+
+def _is_poured(scene: Scene, index: int) -> bool:
+    """Whether the sentence tells before it that something was poured, or a volume beside it."""
+    before = scene.tokens[index - 1] if index else None
+    if before is not None and before.kind is NUMBER:
+        return False
+    start, end = scene.sentence_of(index)
+    poured = any(start <= at < index for at in scene.by_class.get("fuel_cue", ()))
+    beside = any(start <= at < end for at in scene.by_class.get("unit", ()))
+    return poured or beside
+
+
+def settle_cans(scene: Scene) -> None:
+    """'the gas can got 5', 'in the jerry can': a can, where 'gas can get dear' has a verb."""
+    tokens, settled = scene.tokens, False
+    for index in scene.by_class["talk"]:
+        token, before = tokens[index], token_at(tokens, index - 1)
+        if "container" not in token.groups or before is None:
+            continue
+        fuelled = "product" in before.senses or not before.groups.isdisjoint(BEFORE_CAN)
+        if fuelled and _ends_noun(token_at(tokens, index + 1)):
+            token.senses, settled = {}, True
+    if settled:
+        scene.index_terms()
+
+
+BEFORE_CAN = frozenset(("container", "appliance", "carried_thing"))
+"""Groups of words that say what sort of can it is."""
+
+
+def _ends_noun(behind: Token | None) -> bool:
+    """Whether no verb stands behind a noun but one in the past, which no 'can' has behind it."""
+    if behind is None or behind.kind is not WORD:
+        return True
+    return not behind.groups.isdisjoint(BEHIND_CAN)
+
+
+BEHIND_CAN = frozenset(("and", "judges", "somebody_does", "was"))
+"""Groups of words behind a noun that no verb in the infinitive is in."""

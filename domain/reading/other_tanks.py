@@ -1,14 +1,18 @@
-"""Fuel that goes into something else than the truck: a generator, a boat, a mower.
+"""Fuel that goes into something else than the truck: a generator, a boat, a mower, a can.
 
 This file decides whose tank a volume is for. It does not know what was paid for it.
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from domain.context import VOLUME_UNIT
+from domain.reading.everyday_words import names_truck
 from domain.reading.figures import VOLUME, Figure
 from domain.reading.scene import Scene
 from domain.reading.talk import OTHER_VEHICLE
-from domain.reading.tokens import WORD
+from domain.reading.tokens import NUMBER, WORD
 
 
 def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
@@ -35,6 +39,98 @@ def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
         led = len(leads) > 1 or "article" in rest[0].groups
         return led and thing is not None and thing.kind is WORD and not thing.senses
     return False
+
+
+def leave_other_tanks(scene: Scene) -> None:
+    """'26.2 gal for the truck and 5 gal of gas for the generator': leave the generator's aside."""
+    pumped = [
+        figure
+        for figure in scene.live_figures()
+        if figure.dimension in (None, VOLUME) and figure.role is None and figure.value < MOST_PUMPED
+    ]
+    if "container" in scene.groups:
+        _leave_cans(scene, pumped)
+    volumes = [each for each in pumped if each.dimension == VOLUME and each.claimed is None]
+    for figure in volumes if len(volumes) > 1 else ():
+        if goes_elsewhere(scene, figure):
+            scene.claim(figure, ELSEWHERE)
+
+
+ELSEWHERE = "what went into another tank than the truck's"
+
+
+def _leave_cans(scene: Scene, pumped: Sequence[Figure]) -> None:
+    """'gas can got 5, truck got 26.2': what a can took is none of the truck's, whose unit it has.
+
+    What comes out of cans ('two cans, 20 L each', 'a jug of def') goes into the truck.
+    """
+    cans = [figure for figure in pumped if _into_can(scene, figure) or _can_takes(scene, figure)]
+    for figure in cans:
+        scene.claim(figure, ELSEWHERE)
+    units = [figure.unit for figure in cans if figure.unit] or [VOLUME_UNIT[scene.context.units]]
+    for figure in pumped if cans else ():
+        if figure.dimension is None and figure.claimed is None and _is_trucks(scene, figure):
+            figure.unit, figure.dimension = units[0], VOLUME
+
+
+def _into_can(scene: Scene, figure: Figure) -> bool:
+    """'5 gal in the gas can', '5 more in a can'."""
+    behind = scene.tokens[figure.end : figure.end + FARTHEST_CAN]
+    for step, token in enumerate(behind):
+        if token.kind is not WORD or "and" in token.groups:
+            return False
+        if token.text.split(" ")[0] in scene.book.groups["into"]:
+            return any("container" in each.groups for each in behind[step + 1 : step + 4])
+    return False
+
+
+def _can_takes(scene: Scene, figure: Figure) -> bool:
+    """'the gas can took 5', 'gas can 5 gal', 'filled the jerry can too, 5 gal'."""
+    for index in range(figure.start - 1, max(figure.start - FARTHEST_CAN, 0) - 1, -1):
+        token = scene.tokens[index]
+        if "container" in token.groups and "talk" not in token.senses:
+            return _is_filled(scene, index)
+        small = "glue" in token.senses or "fuel_cue" in token.senses or token.raw == ","
+        poured = not scene.book.groups["in"].isdisjoint(token.text.split())  # 'the can went in'
+        if poured or not small or "of" in token.groups:
+            return False
+    return False
+
+
+def _is_filled(scene: Scene, index: int) -> bool:
+    """Whether a can is what is filled: the can, a gas can, and none that somebody pours from."""
+    sort = index - 1
+    while sort >= 0 and ("container" in scene.tokens[sort].groups or _is_fuel(scene, sort)):
+        sort -= 1
+    named = sort < index - 1
+    lead = scene.tokens[sort] if sort >= 0 else None
+    if lead is not None and lead.kind is NUMBER:
+        return False  # 'two jerry cans went in'
+    if lead is None or lead.kind is not WORD or "and" in lead.groups:
+        return named
+    definite = "article" in lead.groups and "a_thing" not in lead.groups
+    before = scene.tokens[sort - 1] if sort else None
+    from_it = before is not None and not before.groups.isdisjoint(("from", "out", "with", "off_of"))
+    return definite and not from_it
+
+
+def _is_fuel(scene: Scene, index: int) -> bool:
+    return "product" in scene.tokens[index].senses
+
+
+def _is_trucks(scene: Scene, figure: Figure) -> bool:
+    """'truck got 26.2', '26.2 in the truck'."""
+    start, end = scene.clause_of(figure.start)
+    return any(
+        names_truck(token) or "aboard_or_place" in token.groups for token in scene.tokens[start:end]
+    )
+
+
+FARTHEST_CAN = 6
+"""Tokens between a can and what it took, and the can, at most."""
+
+MOST_PUMPED = 200
+"""Gallons or litres that go into a truck."""
 
 
 def _took_by_another(scene: Scene, volume: Figure) -> bool:

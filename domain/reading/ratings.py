@@ -7,6 +7,8 @@ or names a GVWR beside them.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from domain.entries import COUPLING, Rating, WordsOf
 from domain.quantities import Quantity
 from domain.reading.allowed import ALLOWS, is_allowed
@@ -41,6 +43,7 @@ from domain.reading.tank_sizes import (
     is_pumped,
     is_tank_size,
     of_another,
+    tanks_alike,
 )
 from domain.reading.tokens import NUMBER
 from domain.reading.tyre_ratings import (
@@ -102,6 +105,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
         if value is None:
             continue
         if name == "tank" and isinstance(value, Quantity):
+            value = replace(value, value=value.value * tanks_alike(scene, figure))
             for other in further_tanks(scene, figure):
                 value = Quantity(value.value + other.value, value.unit)
                 other.role = "rating"

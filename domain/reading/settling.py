@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 from domain.reading.as_one import have_one_load
 from domain.reading.beside import HEADS
 from domain.reading.everyday_words import names_trailer
-from domain.reading.fuel_words import settle_dash, settle_tankful
+from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
 from domain.reading.yes_and_no import REPLIES, settle_answers, settle_denied
 
@@ -93,6 +93,10 @@ def settle_words(scene: Scene) -> None:
         settle_dash(scene)
     if "level" in scene.by_class and "unit" in scene.by_class:
         settle_tankful(scene)
+    if "per_volume" in scene.by_class and "product" in scene.by_class:
+        settle_one_of(scene)
+    if "container" in scene.groups and "talk" in scene.by_class:
+        settle_cans(scene)
     if not REPLIES.isdisjoint(scene.groups) or (
         "full" in scene.by_class and not HEADS.isdisjoint(scene.text)
     ):

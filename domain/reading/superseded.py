@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from domain.reading.figures import Figure, token_at
+from domain.reading.figures import VOLUME, Figure, token_at
 from domain.reading.taken_back import FILLER, SAID, measured_so, named_behind, named_so, says
 from domain.reading.tokens import MARK, NO_GROUPS, NUMBER, TIME, WORD, Token
 
@@ -158,7 +158,8 @@ def _start_of_unreal(
         and (brought or any("now_word" in token.groups for token in ahead))
     )
     told = any("event" in token.senses or token.kind is TIME for token in said)
-    return start if then and not told else None
+    poured = first.dimension == VOLUME  # what went in yesterday is no less so today
+    return start if then and not (told or poured) else None
 
 
 def _rounder(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:

@@ -38,6 +38,8 @@ def is_tank_size(scene: Scene) -> bool:
         if behind and "tank" in behind[0].senses:
             return True
         for index in range(max(0, figure.start - 2), figure.start):
+            if _counts_tankfuls(scene, index, figure):
+                return False
             if "tank" in scene.tokens[index].senses and scene.has("rating"):
                 return True
             if "tank" in scene.tokens[index].groups:
@@ -49,6 +51,36 @@ def is_tank_size(scene: Scene) -> bool:
             if any(_is_tank(token) for token in scene.tokens[start : figure.start]):
                 return True  # 'the fuel tank on Moss holds 117 L'
     return False
+
+
+def _counts_tankfuls(scene: Scene, index: int, volume: Figure) -> bool:
+    """'2 tanks, 24.6 gallons', 'both tanks, 24.6': so much and a tenth was pumped into them."""
+    counted = scene.tokens[index - 1] if index else None
+    if counted is None or "tank" not in scene.tokens[index].senses or not volume.token.decimals:
+        return False
+    behind = scene.tokens[volume.end : volume.end + 1]
+    if any("each_one" in token.groups for token in behind):
+        return False
+    return counted.kind is NUMBER or not counted.groups.isdisjoint(("pair", "one"))
+
+
+def tanks_alike(scene: Scene, size: Figure) -> int:
+    """'2 tanks, 18 gallons each': how many tanks have that size; else 1."""
+    behind = scene.tokens[size.end : size.end + 1]
+    if not any("each_one" in token.groups for token in behind):
+        return 1
+    for index, token in enumerate(scene.tokens[: size.start]):
+        if index and "tank" in token.senses:
+            counted = scene.tokens[index - 1]
+            if "pair" in counted.groups:
+                return 2
+            if counted.kind is NUMBER and counted.decimals == 0 and counted.value <= MOST_TANKS:
+                return max(1, int(counted.value))
+    return 1
+
+
+MOST_TANKS = 4
+"""Fuel tanks of a pickup, with those in its bed."""
 
 
 def is_pumped(scene: Scene) -> bool:

@@ -233,3 +233,14 @@ def test_whose_plate_a_tongues_limit_is_on(text: str, subject: str, reads: Reade
     (tongue,) = [each for each in read.entries if getattr(each, "rating", None) == "tongue"]
     assert isinstance(tongue, Rating)
     assert (tongue.subject, tongue.value) == (subject, Quantity(95, "kg"))
+
+
+@pytest.mark.parametrize(
+    "text", ["two tanks, 18 gallon each", "truck has 2 tanks, 18 gallons each"]
+)
+def test_tanks_of_one_size_hold_it_together(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Rating)
+    assert entry.value == Quantity(36, "gal")

@@ -241,7 +241,7 @@ def test_with_it_and_without_it(reads: Reader, text: str) -> None:
 @pytest.mark.parametrize(
     ("text", "left_out"),
     [
-        ("Bought 24.6 gallons and a gallon of DEF.", "product"),
+        ("Bought 24.6 gallons and a gallon of milk.", "product"),
         ("Dash reckons we've 40 miles to go, so I put 24.6 gallons in.", "distance"),
     ],
 )

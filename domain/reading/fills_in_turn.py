@@ -1,0 +1,144 @@
+"""Several fills in one message: where one stop ends and the next is told.
+
+This file decides it by sentences with a volume of their own, by volumes and odometer readings in
+turn, and within one sentence by how many there were ('filled up twice, 18.2 and 21.4 gallons'),
+or by each one's place, time or number among them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from domain.reading.figures import VOLUME, Figure, follows_odometer
+from domain.reading.places import read_places
+from domain.reading.scene import Scene
+from domain.reading.tokens import NUMBER, TIME
+
+
+def next_fills(scene: Scene) -> tuple[list[int], int | None]:
+    """Where each further fill begins, and before which token what is said holds for each."""
+    live = scene.live_figures()
+    volumes = [figure for figure in live if figure.dimension == VOLUME] if len(live) > 1 else []
+    if not volumes:
+        return [], None
+    if len(volumes) > 1:
+        starts = [scene.sentence_of(figure.start)[0] for figure in volumes]
+        cuts = sorted({start for start in starts[1:] if start != starts[0]})
+        cuts = cuts or _beside_readings(scene, volumes)
+        if cuts:
+            return cuts, None
+    return _in_one_sentence(scene, volumes)
+
+
+def _in_one_sentence(scene: Scene, volumes: Sequence[Figure]) -> tuple[list[int], int | None]:
+    """'filled up twice, 18.2 and 21.4 gallons', '18.2 gal in Larkfold, 21.4 gal in Elk Fork'."""
+    if TELLS_APART.isdisjoint(scene.groups) and TOLD_APART.isdisjoint(scene.by_class):
+        return [], None
+    volumes = _with_bare(scene, volumes)
+    if len(volumes) < FEWEST:
+        return [], None
+    cuts = [_cut(scene, one, other) for one, other in pairwise(volumes)]
+    if not _counted(scene, len(volumes)) and (
+        scene.phrase_said("earlier_fill") or not _each_has_its_own(scene, cuts)
+    ):
+        return [], None
+    for figure in volumes:
+        figure.unit, figure.dimension = figure.unit or volumes[-1].unit, VOLUME
+    return cuts, volumes[0].start
+
+
+FEWEST = 2
+"""Volumes of several stops."""
+
+TELLS_APART = frozenset(("twice", "so_many_times", "fill_noun", "several_tanks", "leads_to_place"))
+TOLD_APART = frozenset(("time", "ordinal"))
+"""Groups of words and classes of term of which one says that there were several stops."""
+
+
+def _with_bare(scene: Scene, volumes: Sequence[Figure]) -> list[Figure]:
+    """The volumes, with figures like them whose unit is said once: '18.2 and 21.4 gallons'."""
+    unit = volumes[0].unit
+    if any(each.unit != unit for each in volumes):
+        return list(volumes)
+    return [
+        figure
+        for figure in scene.live_figures()
+        if figure in volumes
+        or (
+            figure.dimension is None
+            and figure.label is None
+            and figure.token.decimals == 1
+            and all(figure.value <= MOST_ALIKE * each.value for each in volumes)
+            and all(each.value <= MOST_ALIKE * figure.value for each in volumes)
+        )
+    ]
+
+
+MOST_ALIKE = 8
+"""What one stop took is never so many times what another did."""
+
+
+def _cut(scene: Scene, one: Figure, other: Figure) -> int:
+    """Where the second of two stops begins: behind the last word that joins them, else mark."""
+    between = range(one.end, other.start)
+    words = [at for at in between if "then" in scene.tokens[at].groups]
+    marks = [at for at in between if scene.tokens[at].raw in PARTING]
+    return (words or marks or [other.start - 1])[-1] + 1
+
+
+PARTING = ",;&+/"
+
+
+def _counted(scene: Scene, count: int) -> bool:
+    """'filled up twice', 'two stops', 'both fills': whether so many fills are told."""
+    if "twice" in scene.groups and count == FEWEST:
+        return True
+    for one, other in pairwise(scene.tokens):
+        tankfuls = "several_tanks" in other.groups and "all_of_it" in scene.groups
+        if not tankfuls and other.groups.isdisjoint(COUNTED):
+            continue  # '2 tanks this trip', but not 'filled both tanks'
+        if one.kind is NUMBER and one.value == count and one.decimals == 0:
+            return True
+        if "pair" in one.groups and count == FEWEST:
+            return True
+    return False
+
+
+COUNTED = frozenset(("fill_noun", "so_many_times"))
+"""Groups of words behind how many fills there were."""
+
+
+def _each_has_its_own(scene: Scene, cuts: Sequence[int]) -> bool:
+    """Whether each stop is told with a time, a place or a number among them of its own."""
+    tokens = scene.tokens
+    clocks = [index for index, token in enumerate(tokens) if token.kind is TIME]
+    places = read_places(scene) if "leads_to_place" in scene.groups else []
+    edges = list(pairwise([0, *cuts, len(tokens)]))
+    return any(
+        all(any(start <= at < end for at in found) for start, end in edges)
+        for found in (
+            [*clocks, *scene.by_class.get("time", ())],
+            scene.by_class.get("ordinal", ()),
+            [index for index, _ in places],
+        )
+    )
+
+
+def _beside_readings(scene: Scene, volumes: Sequence[Figure]) -> list[int]:
+    """'18.2 gal at 51,310 and 22.6 gal at 51,588': volumes and readings in turn."""
+    readings = [
+        figure
+        for figure in scene.live_figures()
+        if figure.dimension is None and follows_odometer(figure.value, scene.context)
+    ]
+    ahead = [
+        reading.start > volume.start for volume, reading in zip(volumes, readings, strict=False)
+    ]
+    values = [reading.value for reading in readings]
+    if len(readings) != len(volumes) or len(set(ahead)) != 1 or values != sorted(set(values)):
+        return []
+    pairs = zip(volumes, readings, strict=True)
+    turns = [sorted((volume.start, reading.start)) for volume, reading in pairs]
+    told = [start for turn in turns for start in turn]
+    return [turn[0] for turn in turns[1:]] if told == sorted(told) else []

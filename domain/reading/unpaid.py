@@ -1,0 +1,97 @@
+"""What fuel came to before a discount or a tax, beside what was paid.
+
+'95.92 before the discount and 93.46 after': this file decides which of two amounts, or of two
+prices, nobody paid. It leaves that one aside, and knows nothing of the fill.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import permutations
+
+from domain.reading.figures import MONEY, PRICE, Figure
+from domain.reading.scene import Scene
+from domain.reading.tokens import WORD, Token
+
+CHANGES = frozenset(("discount", "tax", "past"))
+"""Groups of words of which one is said where an amount was changed before it was paid."""
+
+CHANGE = frozenset(("discount", "tax", "pays_less"))
+"""Groups of words for what changes an amount."""
+
+BEFORE = frozenset(("before", "without_it"))
+AFTER = frozenset(("past", "with"))
+"""Groups of words behind the amount that was not paid, and behind the one that was."""
+
+MOST_CHANGED = 1.4
+"""One amount is no more than so many times the other."""
+
+TO_THE_CENT = 0.02
+
+FARTHEST = 5
+"""Tokens from 'before' to what came then: 'before my ten cents off'."""
+
+
+def leave_unpaid(scene: Scene) -> None:
+    """Leave aside the amount of two that was not paid in the end."""
+    amounts = [
+        figure
+        for figure in scene.live_figures()
+        if figure.role is None
+        and figure.dimension in (None, MONEY, PRICE)
+        and figure.token.decimals in PAID_WITH
+    ]
+    for one, other in permutations(amounts, 2):
+        alike = one.token.decimals == other.token.decimals and (
+            one.value < MOST_CHANGED * other.value and other.value < MOST_CHANGED * one.value
+        )
+        if not alike or one.claimed or other.claimed:
+            continue
+        taken_off = _taken_off(scene, one, other)
+        before, after = _is_then(scene, one, BEFORE), _is_then(scene, other, AFTER)
+        if (before and after) or _named(scene, one, BEFORE) or _named(scene, other, AFTER):
+            scene.claim(one, UNPAID)
+        elif taken_off is not None:
+            scene.claim(one, UNPAID)
+            scene.claim(taken_off, "what was taken off")
+
+
+UNPAID = "what it came to before a discount or a tax"
+
+PAID_WITH = (2, 3)
+"""Decimals of what a pump charges, and of its price."""
+
+
+def _is_then(scene: Scene, figure: Figure, said: frozenset[str]) -> bool:
+    """'95.92 before', at the end of what is told of it or before what came then."""
+    behind = scene.tokens[figure.end : figure.end + 2]
+    if not behind or behind[0].groups.isdisjoint(said):
+        return False
+    ends = len(behind) == 1 or behind[1].kind is not WORD or "and" in behind[1].groups
+    return ends or _named(scene, figure, said)
+
+
+def _named(scene: Scene, figure: Figure, said: frozenset[str]) -> bool:
+    """'before the discount', 'after my rewards', 'after ten cents off'."""
+    behind = scene.tokens[figure.end : figure.end + FARTHEST]
+    if not behind or behind[0].groups.isdisjoint(said):
+        return False
+    return any(not token.groups.isdisjoint(CHANGE) for token in _up_to_mark(behind[1:]))
+
+
+def _up_to_mark(tokens: Sequence[Token]) -> Sequence[Token]:
+    for at, token in enumerate(tokens):
+        if token.raw == "," or token.ends_sentence or "and" in token.groups:
+            return tokens[:at]
+    return tokens
+
+
+def _taken_off(scene: Scene, one: Figure, other: Figure) -> Figure | None:
+    """'95.92, discount 2.46, paid 93.46': what the first was more by, where that is said."""
+    for figure in scene.live_figures():
+        if figure in (one, other) or abs(one.value - figure.value - other.value) > TO_THE_CENT:
+            continue
+        beside = scene.tokens[max(0, figure.start - 2) : figure.end + 2]
+        if any(not token.groups.isdisjoint(CHANGE) for token in beside):
+            return figure
+    return None
