@@ -8,7 +8,7 @@ here, how long ago it was in `ago`. Numeric dates are month first for US units, 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
@@ -112,13 +112,17 @@ def whens_by_part(scene: Scene) -> list[tuple[int, datetime | date]]:
 def _whens_within(
     scene: Scene, local: datetime, start: int, end: int
 ) -> Iterator[tuple[int, When]]:
-    """'left at 6:10 with 48,050, in at 11:45 with 48,318': each clock, and the day of all."""
+    """'left at 6:10 with 48,050, in at 11:45 with 48,318': each clock, and the day of all.
+
+    Without several clocks each day is of its own: '20.1 gal yesterday, 22.6 gal today'.
+    """
     whole = find_when(scene, local, (start, end))
     if whole is None:
         return
     clocks = [i for i in range(start, end) if _tells_clock(scene.tokens[i])]
     if len(clocks) < SEVERAL:
-        yield start, whole
+        days = [i for i in range(start, end) if _tells_day(scene.tokens[i])]
+        yield from _days_within(scene, local, days) if len(days) >= SEVERAL else ((start, whole),)
         return
     last: tuple[int, int] | None = None
     for number, clock in enumerate(clocks):
@@ -131,6 +135,27 @@ def _whens_within(
             # Of another day it may be any hour.
             last = part.clock if own else _behind(scene.tokens[clock], part.clock, last)
             yield clock, When(part.day if own else whole.day, last)
+
+
+def _days_within(scene: Scene, local: datetime, days: Sequence[int]) -> Iterator[tuple[int, When]]:
+    """Each day that a sentence tells, with a clock time in its own clause.
+
+    'left Friday, got home Saturday', texted on a Saturday: one behind another day is today.
+    """
+    last: date | None = None
+    for number, day in enumerate(days):
+        opens, closes = scene.clause_of(day)
+        opens = max(opens, days[number - 1] + 1) if number else opens
+        closes = min([closes, *days[number + 1 : number + 2]])
+        part = find_when(scene, local, (opens, closes))
+        if part is None:
+            continue
+        today = last is not None and part.day < last and part.day + A_WEEK == local.date()
+        last = local.date() if today else part.day
+        yield day, When(last, part.clock)
+
+
+A_WEEK = timedelta(days=7)
 
 
 def _behind(
@@ -204,8 +229,7 @@ def find_when(
             morning = morning or "morning" in token.groups
             clock = clock or (NOON if "noon" in token.groups else None)
         elif kind == "weekday" and token.text in weekdays and _is_weekday(scene, index):
-            back = (local.weekday() - int(weekdays[token.text])) % 7
-            day = day or local.date() - timedelta(days=back or 7)
+            day = day or _last(int(weekdays[token.text]), scene, index, local)
         elif kind == "month" and (dated := month_day(scene, index, local)) is not None:
             day = day or dated
     if span is None:
@@ -222,6 +246,16 @@ def find_when(
             # A time later than now was yesterday's, unless it is a minute's slip.
             day -= timedelta(days=1)
     return When(day, clock)
+
+
+def _last(weekday: int, scene: Scene, index: int, local: datetime) -> date:
+    """'Tuesday', 'last Tuesday': the last one before today; 'last week Tuesday': of that week."""
+    back = (local.weekday() - weekday) % 7 or 7
+    if scene.phrase_said("last_week", max(0, index - 3), index + 4):
+        back = local.weekday() + 7 - weekday  # weeks begin on Monday (ISO 8601)
+    elif scene.phrase_said("before_last", index + 1, index + 3):
+        back += 7
+    return local.date() - timedelta(days=back)
 
 
 def _is_weekday(scene: Scene, index: int) -> bool:

@@ -160,3 +160,26 @@ def test_how_long_ago_it_was(text: str, hours: float, reads: Reader) -> None:
 )
 def test_how_many_days_ago(text: str, day: date, reads: Reader) -> None:
     assert at(reads, text) == day
+
+
+@pytest.mark.parametrize(
+    ("said", "day"),
+    [
+        ("last week tuesday", date(2026, 6, 30)),
+        ("tuesday of last week", date(2026, 6, 30)),
+        ("last week on thursday", date(2026, 7, 2)),
+        ("the tuesday before last", date(2026, 6, 30)),
+        ("last tuesday", date(2026, 7, 7)),
+        ("on tuesday", date(2026, 7, 7)),
+    ],
+)
+def test_a_day_of_last_week_is_of_that_week(said: str, day: date, reads: Reader) -> None:
+    """Weeks begin on Monday (ISO 8601); it was texted on Saturday 11 July."""
+    assert at(reads, f"{said}: {AXLES}") == day
+    assert at(reads, f"{AXLES} {said}") == day
+
+
+def test_each_reading_has_the_day_that_stands_beside_it(reads: Reader) -> None:
+    verdict = reads("left friday 48,030, got home saturday 48,390", on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [entry.at for entry in verdict.entries] == [date(2026, 7, 10), date(2026, 7, 11)]
