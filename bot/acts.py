@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import assert_never
+from zoneinfo import ZoneInfo
 
 from sqlalchemy import Connection
 from sqlalchemy.orm import Session
@@ -221,7 +222,8 @@ def _correct(desk: Desk, correction: Correction) -> Answer:
     if last is not None:
         # It corrects what was just texted, not an older entry that happens to look alike.
         return asking.still_open_answer(last)
-    outcome = bind(correction, _correctable(desk))
+    zone = ZoneInfo(desk.preferences.time_zone)
+    outcome = bind(correction, _correctable(desk), zone)
     match outcome:
         case Amended(before, after, _):
             after = settled(after, desk.names)

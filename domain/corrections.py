@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
+from datetime import UTC, datetime, tzinfo
 from typing import Any
 
 from rapidfuzz.distance import OSA
@@ -84,10 +85,13 @@ away (a digit dropped or doubled is at most a factor of ten), and clearly nearer
 Common practice, no source."""
 
 
-def bind(correction: Correction, recent: Sequence[Change]) -> Outcome:
-    """What a correction does to what was texted before, the newest change first."""
+def bind(correction: Correction, recent: Sequence[Change], zone: tzinfo | None = None) -> Outcome:
+    """What a correction does to what was texted before, the newest change first.
+
+    `zone` is where the day begins on which something that is to be undone happened; UTC if None.
+    """
     if correction.action == "undo":
-        return _undo(recent, [kind for kind, _ in correction.words])
+        return _undo(recent, correction, zone or UTC)
     if correction.field is not None and _names_a_field(correction.was):
         return _moved(str(correction.was), correction, recent)
     value, was = correction.value, correction.was
@@ -182,16 +186,44 @@ def _shows_trailer(loads: Mapping[str, Quantity]) -> bool:
     return any(position.startswith("trailer") for position in loads)
 
 
-def _undo(recent: Sequence[Change], kinds: Sequence[str]) -> Outcome:
-    """What the last message did is undone; of the `kinds` named, the last one that did any.
+def _undo(recent: Sequence[Change], undo: Correction, zone: tzinfo) -> Outcome:
+    """What the last message did is undone; of what is named, the last one that did any.
 
-    Of such a message what is of another kind stays.
+    A kind, a figure or a day may name it; what else such a message stated stays.
     """
+    kinds = [kind for kind, _ in undo.words]
+    if undo.was is not None or undo.at is not None:
+        return _undo_named(recent, undo, kinds, zone)
     for change in recent:
         kept, replaced = (_of_kinds(each, kinds) for each in (change.kept, change.replaced))
         if kept or (replaced and not kinds):
             return Withdrawn(kept, replaced)
     return Unclear(NOTHING_TO_UNDO)
+
+
+def _undo_named(
+    recent: Sequence[Change], undo: Correction, kinds: Sequence[str], zone: tzinfo
+) -> Outcome:
+    """'delete the fill at 48,260', 'the weighing from yesterday': out, and nothing in its place."""
+    for change in recent:
+        that_day = tuple(each for each in change.kept if _is_of_day(each, undo, zone))
+        stating = tuple(each for each in that_day if _states(each.entry, undo.was))
+        # 'odo 48,260, 21 gal': the reading that names the fill may be an entry of its own.
+        meant = _of_kinds(that_day if stating else (), kinds) if kinds else stating
+        if meant:
+            return Withdrawn(meant)
+    return Unclear(NOTHING_TO_UNDO if undo.was is None else NO_SUCH_FIGURE)
+
+
+def _states(entry: Entry, was: Value | None) -> bool:
+    return was is None or any(_same(each, was) for each in figures(entry).values())
+
+
+def _is_of_day(logged: Logged[Entry], undo: Correction, zone: tzinfo) -> bool:
+    if undo.at is None:
+        return True
+    day = undo.at.astimezone(zone).date() if isinstance(undo.at, datetime) else undo.at
+    return logged.at.astimezone(zone).date() == day
 
 
 def _of_kinds(

@@ -111,12 +111,13 @@ def _how_many(scene: Scene, figure: Figure) -> int:
     start, _ = scene.sentence_of(figure.start)
     if _at_so_much(scene, figure):
         return int(scene.figures[scene.figures.index(figure) - 1].value)
-    if behind is None or behind.groups.isdisjoint(FOR_EACH):
+    each = behind is not None and scene.phrase_said("each_one", figure.end, figure.end + PAIR)
+    if behind is None or not (each or not behind.groups.isdisjoint(FOR_EACH)):
         return 1
     counts = [other for other in scene.figures if start <= other.start < figure.start]
     if not counts or counts[-1].dimension is not None or not counts[-1].whole:
         return 1
-    if "each_one" not in behind.groups and not _for_one_of(scene, figure, counts[-1]):
+    if not each and not _for_one_of(scene, figure, counts[-1]):
         return 1
     return int(counts[-1].value) if 2 <= counts[-1].value <= MOST_ALIKE else 1
 
@@ -133,6 +134,9 @@ def _at_so_much(scene: Scene, figure: Figure) -> bool:
 
 LONGEST_COUNTED = 4
 """Tokens of a counted thing's name and the sign behind it."""
+
+PAIR = 2
+"""Tokens of 'a head'."""
 
 FOR_EACH = frozenset(("each_one", "per_one"))
 """Groups of words behind a weight that many things have."""

@@ -45,6 +45,8 @@ def read_checks(scene: Scene) -> list[Check]:
             continue
         if "dispenser" in scene.tokens[index].groups and _pumps_fuel(scene):
             continue
+        if _is_where(scene, index):
+            continue
         limit = items[number + 1] if number + 1 < len(items) else len(scene.tokens)
         state = _state(scene, index, limit) or _told_of_all(scene, index)
         if state is None:
@@ -79,6 +81,17 @@ def _is_excepted(scene: Scene, start: int) -> bool:
         "excepts" in before[-1].groups
         or (len(before) > 1 and "excepts" in before[0].groups and "for" in before[1].groups)
     )
+
+
+def _is_where(scene: Scene, index: int) -> bool:
+    """'brakes tested at the gate': where it was done; 'had a look at the brakes' looks at them."""
+    start = _start_of_name(scene, index)
+    while start and "article" in scene.tokens[start - 1].groups:
+        start -= 1
+    before = scene.tokens[max(0, start - 2) : start]
+    if not before or "at" not in before[-1].groups:
+        return False
+    return len(before) == 1 or "looks_over" not in before[0].groups
 
 
 def _pumps_fuel(scene: Scene) -> bool:

@@ -56,6 +56,9 @@ LEAST_IN_KG = 40
 """A load of less, with decimals, in a chat that weighs in kilograms, is in tonnes."""
 
 
+MOST_POURED = 1_000
+"""Gallons or litres: no pickup's tanks take as much."""
+
 GAUGED = TEMPERATURE_FIELDS | {"tyre", "wind", "speed"}
 MOST_SHOWN = 2_500
 """Degrees, psi or kPa: no gauge of a rig shows as much."""
@@ -69,6 +72,8 @@ def fits_field(context: Context, value: Figure, field: str) -> bool:
         return False
     if field == "unit_price" and _price(value) > dearest(context.currency):
         return False
+    if field == "volume" and value.value > MOST_POURED:
+        return False  # 'swapped the fuel filter 51,300'
     if field in GAUGED and value.value > MOST_SHOWN:
         return False  # 'change the oil at 52,000'
     if value.dimension is None:

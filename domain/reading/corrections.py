@@ -18,6 +18,7 @@ from domain.reading.beside import dearest
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.corrected_fields import (
     FORECAST,
+    TEMPERATURE_FIELDS,
     field_of,
     field_of_label,
     fits_field,
@@ -53,7 +54,7 @@ from domain.reading.mistakes import (
 from domain.reading.scene import Scene
 from domain.reading.talk import GUESS, PLAN, REQUEST
 from domain.reading.tokens import MARK, TIME, WORD, Token
-from domain.reading.undoing import is_misdirected, kind_undone, undoes
+from domain.reading.undoing import is_misdirected, undo_of, undoes
 
 SHORTEST = 8
 BARELY, LEAST_BARE = 2, 30
@@ -89,7 +90,7 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
     if scene.has("correction") and is_misdirected(scene):
         return ()
     if undoes(scene):
-        return (Correction(action="undo", words=kind_undone(scene)),)
+        return (undo_of(scene),)
     live = _figures(scene)
     if len(live) == 1 and any(
         means(scene, live[0]) for means in (_starred, _only_refuses, _is_set, _apologizes)
@@ -169,7 +170,7 @@ SAID_OF_ALL = frozenset(("restates", "surely_corrects"))
 
 
 def _parts(scene: Scene, figures: Sequence[Figure]) -> Iterator[str]:
-    """The words of a message, parted where 'and' or a mark stands between two of its figures.
+    """The words of a message, parted between two of its figures: by 'and', a mark or a name.
 
     What is behind 'not' goes with the figure before it.
     """
@@ -179,9 +180,13 @@ def _parts(scene: Scene, figures: Sequence[Figure]) -> Iterator[str]:
         if any("contrasts" in scene.tokens[index].groups for index in between):
             continue
         cut = next((index for index in between if _parts_here(scene.tokens[index])), None)
+        named = other.label.start if isinstance(other.label, Label) else other.start
         if cut is not None:
             yield scene.text[done : scene.tokens[cut].start]
             done = scene.tokens[cut].end
+        elif one.end <= named < other.start:  # 'make that steer 5,200 drive 6,800'
+            yield scene.text[done : scene.tokens[named].start]
+            done = scene.tokens[named].start
     yield scene.text[done:]
 
 
@@ -366,6 +371,8 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     weak = by_drawbar(scene) or not (scene.has("correction") or scene.has("reported"))
     if weak and (field is None or (was and not like_slip(value, was))):
         return None  # "it was $14, you've got $20", "rent isn't 1,200 its 1,260": said to people
+    if was is None and field in TEMPERATURE_FIELDS and _alarmed(scene, value):
+        return None
     if field is None:
         return _without_field(scene, value, was, opens=opens, restates=restates)
     if was is None and not (restates or right) and not _near_opening(scene):
@@ -378,6 +385,12 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     if not fits_field(scene.context, value, field):
         return None
     return _amend(scene, value, field, was)
+
+
+def _alarmed(scene: Scene, value: Figure) -> bool:
+    """'coolant was 230, oops': what a gauge showed, and behind it no more than a cry."""
+    behind = [token for token in scene.tokens[value.end :] if token.kind is not MARK]
+    return len(behind) == 1 and "cries_out" in behind[0].groups
 
 
 def _guessed(scene: Scene, value: Figure) -> bool:

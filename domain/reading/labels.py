@@ -90,7 +90,7 @@ def find_labels(
         ):
             current = None
     if "rear_or_right" in groups:
-        _rear_alone(tokens, labels)
+        _rear_alone(tokens, figures, labels)
     if len(labels) >= LEAST_PAIR:
         labels = _listed_apart(tokens, labels)
         if "on_it" in groups:
@@ -218,11 +218,28 @@ def _rear_of_trailer(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
             towed = towed and (label.only_ordinal or label.only_side)
 
 
-def _rear_alone(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
-    """'frnt 5020 rr 6310': one 'rr' without other corners is the rear, not the right rear."""
+def _rear_alone(
+    tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
+) -> None:
+    """'frnt 5020 rr 6310': one 'rr' without other corners is the rear, not the right rear.
+
+    'RR tire 62', 'rr 62 psi' are of a wheel, and a wheel has its side.
+    """
     corners = [label for label in labels if label.side]
-    if len(corners) == 1 and "rear_or_right" in tokens[corners[0].start].groups:
-        corners[0].side = None
+    if len(corners) != 1 or "rear_or_right" not in tokens[corners[0].start].groups:
+        return
+    corner = corners[0]
+    behind = next((figure for figure in figures if figure.start >= corner.end), None)
+    of_wheel = corner.subject in OF_WHEELS or (behind is not None and behind.value < BEYOND_A_WHEEL)
+    if not of_wheel:
+        corner.side = None
+
+
+OF_WHEELS = ("tyre", "hub")
+"""Subjects that each wheel has one of."""
+
+BEYOND_A_WHEEL = 200
+"""Psi or degrees: fewer pounds or kilograms rest on no axle."""
 
 
 def _is_seen_to(tokens: Sequence[Token], index: int) -> bool:

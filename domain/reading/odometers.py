@@ -140,7 +140,15 @@ def _surely_odometer(scene: Scene, label: Label) -> bool:
 
 def _strangers(scene: Scene) -> int:
     """Lower-case words that no phrase knows, the name of a place aside."""
-    return sum(1 for i in scene.unknown_words(names=False) if not _is_place(scene, i))
+    return sum(
+        1
+        for i in scene.unknown_words(names=False)
+        if not _is_place(scene, i) and scene.tokens[i].groups.isdisjoint(SHORT_OF_HOME)
+    )
+
+
+SHORT_OF_HOME = frozenset(("short_of_it", "on_the_way"))
+"""Groups of words that stand before where one has not come to yet."""
 
 
 def _is_place(scene: Scene, index: int) -> bool:
@@ -262,7 +270,7 @@ def _nearest(figures: Sequence[Figure], index: int) -> Figure:
 
 
 def is_ahead(scene: Scene, index: int) -> bool:
-    """'home by dark', 'enough to get us home': where one will be, and has not come to yet."""
+    """'home by dark', 'enough to get us home', 'halfway home': where one has not come to yet."""
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
     if following is not None and (
         "until_then" in following.groups
@@ -270,6 +278,8 @@ def is_ahead(scene: Scene, index: int) -> bool:
     ):
         return True  # and 'the home yard'
     before = scene.tokens[max(0, index - FARTHEST_AIM) : index]
+    if before and ("short_of_it" in before[-1].groups or "on_the_way" in before[-1].groups):
+        return True  # 'almost home', 'on the way home'
     return any(
         "to" in one.groups and "gets_there" in other.groups for one, other in pairwise(before)
     )

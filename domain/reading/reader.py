@@ -61,7 +61,7 @@ from domain.reading.talk import OTHER
 from domain.reading.times import has_times, read_when, whens_by_part
 from domain.reading.tokens import NUMBER
 from domain.reading.told_and_asked import is_told, told_head
-from domain.reading.undoing import kind_undone, takes_out
+from domain.reading.undoing import takes_out, undo_of
 from domain.reading.weighings import is_permitted
 from domain.verdicts import PAGE, Ask, Facts, Question, Silent, Verdict
 
@@ -138,7 +138,7 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         return Facts((note,))
     undoes = "takes_out" in scene.by_class or scene.has("correction", "undo")
     if undoes and takes_out(scene):
-        return Facts((Correction(action="undo", words=kind_undone(scene)),))
+        return Facts((undo_of(scene),))
     if "reported" in scene.by_class:
         corrections = read_corrections(scene)
         if corrections:

@@ -30,9 +30,14 @@ def item_of(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
         if words:
             return words
     words = _noun_before(scene, figure.start, spots)
-    if words is None and after < len(scene.tokens):
+    if words is None and after < len(scene.tokens) and not _each_of_them(scene, after):
         words = noun_from(scene, after) or _said_last(scene, figure, spots)
     return words
+
+
+def _each_of_them(scene: Scene, index: int) -> bool:
+    """'650 lb a head': for how many a weight is, and not what weighs it."""
+    return scene.phrase_said("each_one", index, index + 2) is not None
 
 
 def _said_last(scene: Scene, figure: Figure, spots: Sequence[Spot]) -> str | None:
@@ -183,6 +188,8 @@ def is_noun(scene: Scene, index: int) -> bool:
     senses = token.senses
     if "labels_only" in token.groups and (not index or scene.tokens[index - 1].senses):
         return False  # 'the plate on the trailer says 1,800 kg'; 'steel plate' is a thing
+    if "takes_out" in senses and index == scene.sentence_of(index)[0]:
+        return False  # 'get rid of the 200 lb in the bed'; a chilly bin is a thing
     if not senses and index and _is_somebody(scene.tokens[index - 1]):
         return False  # 'before they waved me off': what somebody does
     if not senses or "check_item" in senses or "subject" in senses:

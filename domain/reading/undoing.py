@@ -1,14 +1,19 @@
-"""Taking back: 'scratch that', 'take the last fill out', 'delete what i just sent'.
+"""Taking back: 'scratch that', 'take the last fill out', 'delete the fill at 48,260'.
 
-This file decides whether a message asks for what was texted last to be taken out of the log.
+This file decides whether a message asks for something that was texted to be taken out of the log,
+and what it names it by: the kind of entry, a figure of it, or its day.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.entries import WordsOf
+from domain.entries import Correction, WordsOf
+from domain.quantities import Quantity
+from domain.reading.figures import VOLUME, Figure, follows_odometer
+from domain.reading.label import Label
 from domain.reading.scene import Scene
+from domain.reading.times import has_times, read_when
 from domain.reading.tokens import MARK, NUMBER, TIME, WORD, Token
 
 OF_THE_LOG = frozenset(
@@ -26,6 +31,18 @@ def undoes(scene: Scene) -> bool:
     if scene.has("correction", "undo") and _says_so(scene):
         return True
     return (scene.has("takes_out") or scene.has("correction", "undo")) and takes_out(scene)
+
+
+def undo_of(scene: Scene) -> Correction:
+    """The undo that a message asks for, with all that it says of what is to go."""
+    figure = _tells_which(scene)
+    was: Quantity | float | None = None
+    if figure is not None:
+        was = Quantity(figure.value, figure.unit) if figure.unit else figure.value
+    kind = kind_undone(scene)
+    # 'the weighing from yesterday'; 'delete that fill, it was yesterday' tells why
+    dated = bool(kind) and scene.clause_of(0)[1] == len(scene.tokens) and has_times(scene)
+    return Correction(action="undo", was=was, at=read_when(scene) if dated else None, words=kind)
 
 
 KIND_OF = (
@@ -57,6 +74,8 @@ def _is_what_goes(scene: Scene, index: int) -> bool:
         or token.senses.get("correction") == "undo"
         or token.senses.keys() & {"glue", "ordinal"}
         or token.groups & {"points_back", "last_one", "before_undo", "article"}
+        or token.kind is NUMBER
+        or token.senses.keys() & {"unit", "time"}
         for token in before
     )
     return pointed and "takes_out" not in scene.tokens[index].senses
@@ -67,7 +86,7 @@ def takes_out(scene: Scene) -> bool:
     tokens = scene.tokens
     if tokens[-1].raw == "?" and "before_undo" not in tokens[0].groups:
         return False
-    if _takes_out(tokens):
+    if _takes_out(tokens) or _tells_which(scene) is not None:
         return True
     head = next((i for i, token in enumerate(tokens) if token.raw == "," or token.ends_sentence), 0)
     reasoned = head and not tokens[head].ends_sentence and not scene.figures
@@ -117,6 +136,58 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
     if kind and (drops or (takes and (deletes or out))):
         return True  # 'drop the fill', 'delete the fuel entry'
     return takes and (sent or (last and named) or (wrong and (last or named or deletes)))
+
+
+def _tells_which(scene: Scene) -> Figure | None:
+    """'delete the fill at 48,260', 'remove the 8,480 reading': the figure that names an entry.
+
+    None where the message says more than what is to go.
+    """
+    live = [figure for figure in scene.figures if figure.claimed is None]
+    if len(live) != 1 or len(scene.tokens) > LONGEST_NAMED:
+        return None
+    (figure,), tokens = live, scene.tokens
+    verb = next((at for at, token in enumerate(tokens) if _takes(token)), figure.start)
+    if verb >= figure.start or not all(_leads_to_undo(tokens, at) for at in range(verb)):
+        return None
+    label = figure.label
+    named = deletes = False
+    for index in range(verb, len(tokens)):
+        token = tokens[index]
+        entry = "log_entry" in token.groups or not ENTRY_SENSES.isdisjoint(token.senses)
+        labels = isinstance(label, Label) and label.start <= index < label.end
+        named, deletes = named or entry or labels, deletes or "deletes" in token.groups
+        told = figure.start <= index < figure.end or entry or labels or _takes(token)
+        ends = token.kind is MARK and index >= figure.end
+        small = {"glue", "ordinal", "moving"} & token.senses.keys() or ends
+        if token.groups & {"we", "pronoun"}:
+            return None  # 'scrap the 1,500 we bought'
+        if not (told or small or "points_back" in token.groups):
+            return None
+    sized = figure.value >= LEAST_NAMED and (
+        deletes or follows_odometer(figure.value, scene.context)
+    )
+    return figure if named or sized or (deletes and figure.dimension == VOLUME) else None
+
+
+LONGEST_NAMED = 12
+"""Tokens of 'can you please delete the last weighing of 8,480 lb'."""
+
+LEAST_NAMED = 1_000
+"""A figure that names an entry by itself; of less one also deletes lines and photos."""
+
+
+def _takes(token: Token) -> bool:
+    """'delete', 'get rid of'; 'scratch that' has its object, and what follows stands instead."""
+    undoes_alone = token.senses.get("correction") == "undo" and " " not in token.text
+    return token.senses.get("takes_out") == "entry" or undoes_alone
+
+
+def _leads_to_undo(tokens: Sequence[Token], index: int) -> bool:
+    """'could you please ...', 'i need to ...': what stands before what is asked for."""
+    token = tokens[index]
+    asked = "before_undo" in token.groups or "ours" in token.groups or token.kind is MARK
+    return asked or "glue" in token.senses or _wants(tokens, index)
 
 
 def _wants(tokens: Sequence[Token], index: int) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime, timedelta, timezone
 
 import pytest
 
@@ -264,6 +264,38 @@ def test_undo_of_a_kind_takes_back_the_last_of_that_kind_and_leaves_the_rest() -
     assert undo("odometer") == Unclear(NOTHING_TO_UNDO)
     assert bind(Correction(action="undo"), recent) == Withdrawn(recent[0].kept)
     assert newest in recent
+
+
+def test_undo_of_a_figure_takes_back_the_entry_that_states_it() -> None:
+    early, late = Odometer(odometer=mi(48_260)), Odometer(odometer=mi(48_900))
+    both = [Fill(volume=gal(21)), early]
+    recent = after(both, late)
+    older = next(change for change in recent if len(change.kept) == 2)
+    filled = next(each for each in older.kept if isinstance(each.entry, Fill))
+    read = next(each for each in older.kept if each.entry == early)
+
+    def undo(was: object, *kinds: str) -> object:
+        named = Correction(action="undo", was=was, words=tuple((k, k) for k in kinds))  # type: ignore[arg-type]
+        return bind(named, recent)
+
+    assert undo(48_260.0) == Withdrawn((read,))
+    assert undo(48_260.0, "fill") == Withdrawn((filled,))
+    assert undo(Quantity(21, "gal")) == Withdrawn((filled,))
+    assert undo(48_620.0) == Unclear(NO_SUCH_FIGURE)
+    assert undo(48_900.0, "fill") == Unclear(NO_SUCH_FIGURE)
+
+
+def test_undo_of_a_day_takes_back_what_happened_then() -> None:
+    newest, older = after(FILL, FILL)
+    (early,) = older.kept
+    yesterday = replace(early, at=AT - timedelta(days=1))
+    recent = (newest, Change(kept=(yesterday,)))
+    named = Correction(action="undo", at=date(2026, 7, 10), words=(("fill", "fill"),))
+    assert bind(named, recent) == Withdrawn((yesterday,))
+    assert bind(replace(named, at=date(2026, 7, 3)), recent) == Unclear(NOTHING_TO_UNDO)
+    # At 20:22 UTC it is the next morning in Auckland.
+    ahead = timezone(timedelta(hours=12))
+    assert bind(replace(named, at=date(2026, 7, 11)), recent, ahead) == Withdrawn((yesterday,))
 
 
 def test_undo_of_a_correction_brings_back_what_it_replaced() -> None:

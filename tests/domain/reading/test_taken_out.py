@@ -1,0 +1,87 @@
+"""Entries that are named to be taken out: by a figure, by their kind, by their day."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.records import verdict_to_record
+from domain.verdicts import Facts
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+@pytest.mark.parametrize(
+    ("text", "was"),
+    [
+        ("delete the fill at 48260", 48260),
+        ("please remove the 8,480 reading", 8480),
+        ("get rid of the 48,260", 48260),
+        ("undo the fill at 48,260", 48260),
+        ("scratch the steer 5,240", 5240),
+        ("can you delete the 8480", 8480),
+        ("delete the 31.4 gal fill", {"value": 31.4, "unit": "gal"}),
+        ("erase the weighing of 8,480 lb", {"value": 8480, "unit": "lb"}),
+    ],
+)
+def test_a_figure_names_what_is_to_go_and_is_no_entry_itself(
+    reads: Reader, text: str, was: object
+) -> None:
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert entry == {"kind": "correction", "action": "undo", "was": was}
+
+
+@pytest.mark.parametrize("text", ["delete the fill from yesterday", "remove yesterday's fill"])
+def test_the_day_of_what_is_to_go_is_kept(reads: Reader, text: str) -> None:
+    read = reads(text, on_the_road())
+    (entry,) = verdict_to_record(read)["entries"]
+    assert entry == {"kind": "correction", "action": "undo", "at": "2026-07-10"}
+    assert isinstance(read, Facts)
+    assert read.entries[0].words == (("fill", "fill"),)
+
+
+def test_why_something_goes_is_not_its_day(reads: Reader) -> None:
+    (entry,) = verdict_to_record(reads("delete that fill, it was yesterday", on_the_road()))[
+        "entries"
+    ]
+    assert entry == {"kind": "correction", "action": "undo"}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "delete 3 photos",
+        "delete the 2000 texts from Ned",
+        "remove the 48 inch bolts",
+        "scrap the 1,500 we bought",
+        "get rid of the 200 lb in the bed",
+        "cancel the order of 2,000",
+        "you never deleted the 8,480",
+    ],
+)
+def test_what_else_is_thrown_out_is_talk(reads: Reader, text: str) -> None:
+    assert verdict_to_record(reads(text, on_the_road())) == {"verdict": "silent"}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "make that steer 5,240 drive 6,840",
+        "typo, steer 5,240 drive 6,840",
+        "correction: steer 5,240, drive 6,840",
+        "got that backwards, steer 5,240 drive 6,840",
+    ],
+)
+def test_several_loads_are_mended_at_once(reads: Reader, text: str) -> None:
+    first, second = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert (first["action"], first["field"], first["value"]["value"]) == ("amend", "steer", 5240)
+    assert (second["action"], second["field"], second["value"]["value"]) == ("amend", "drive", 6840)
+
+
+@pytest.mark.parametrize("text", ["coolant was 230, oops", "trans temp 240 whoops"])
+def test_a_cry_behind_a_gauge_mends_nothing(reads: Reader, text: str) -> None:
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert entry["kind"] == "observation"
+
+
+def test_who_is_sorry_for_a_gauge_puts_it_right(reads: Reader) -> None:
+    (entry,) = verdict_to_record(reads("oops coolant was 203", on_the_road()))["entries"]
+    assert (entry["kind"], entry["field"]) == ("correction", "coolant")
