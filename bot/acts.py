@@ -175,8 +175,34 @@ def settled_all(desk: Desk, entries: tuple[Entry, ...]) -> list[Entry]:
 
 
 def correct_all(desk: Desk, entries: tuple[Entry, ...]) -> list[Answer]:
-    """Carry out what a message corrects, in the order stated."""
-    return [_correct(desk, entry) for entry in entries if isinstance(entry, Correction)]
+    """Carry out what a message corrects, in the order stated.
+
+    What follows from an entry is told once, when all that the message says of it is mended.
+    """
+    done = [_correct(desk, entry) for entry in entries if isinstance(entry, Correction)]
+    mended_again = {each.before.key for each in done if isinstance(each, Mended)}
+    return [
+        _mended_answer(desk, each, further=each.after.key in mended_again)
+        if isinstance(each, Mended)
+        else each
+        for each in done
+    ]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mended:
+    """A weighing or a fill that says something else now: as it was, as it is, and what changed."""
+
+    before: Logged[Entry]
+    after: Logged[Entry]
+    amended: Amended
+
+
+def _mended_answer(desk: Desk, mended: Mended, *, further: bool) -> Answer:
+    """What changed, and what follows from it unless the same message changes `further` of it."""
+    if further:
+        return correcting.changed_answer(mended.amended)
+    return correcting.amended_answer(mended.amended, answer_to(desk, [mended.after]))
 
 
 def answer_to(desk: Desk, kept: list[Logged[Entry]]) -> Answer:
@@ -210,11 +236,12 @@ def _complete(desk: Desk, key: int, entries: tuple[Entry, ...]) -> Answer:
     return answer_to(desk, [after])
 
 
-def _correct(desk: Desk, correction: Correction) -> Answer:
+def _correct(desk: Desk, correction: Correction) -> Answer | Mended:
     last = _last_doubt(desk)
     named = {kind for kind, _ in correction.words} if correction.action == "undo" else set()
     doubted = {KIND_NAMES[kind] for kind in kinds_in_doubt(last)} if last is not None else set()
-    if named and not named & doubted:
+    told_apart = correction.action == "undo" and (correction.was, correction.at) != (None, None)
+    if told_apart or (named and not named & doubted):
         last = None  # 'scratch the fill', with a weighing in doubt
     if last is not None and correction.action == "undo":
         questions.close(desk.plain, desk.chat)
@@ -240,7 +267,7 @@ def _correct(desk: Desk, correction: Correction) -> Answer:
                 return dispatch.rating_answer(lately, desk.preferences, [after], said)
             if not isinstance(after, Weighing | Fill):
                 return correcting.amended_answer(outcome)
-            return correcting.amended_answer(outcome, answer_to(desk, [new]))
+            return Mended(before=before, after=new, amended=outcome)
         case Withdrawn(entries, restored):
             keys = [each.key for each in entries]
             _drop_question_about(desk, keys)

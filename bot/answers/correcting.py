@@ -7,6 +7,7 @@ now, and what cannot be bound. What follows from the change is the kind's own an
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from bot.answers.answer import Answer, Row, joined
 from bot.answers.asking import WHICH_FIGURE
@@ -41,18 +42,24 @@ WHY_UNCLEAR: Mapping[str, str] = {
 
 def amended_answer(amended: Amended, follows: Answer | None = None) -> Answer:
     """What the field says now and what it said, then the whole entry or what follows from it."""
+    changed = changed_answer(amended)
+    if follows:
+        return joined([changed, follows])
+    return replace(changed, notes=(f"{sentence(brief(amended.after))}.",))
+
+
+def changed_answer(amended: Amended) -> Answer:
+    """What the field says now and what it said."""
     before, after = amended.before.entry, amended.after
     now = bare_or_figure(stated(after, amended.field))
     was = stated(before, amended.field)
-    notes = [] if follows else [f"{sentence(brief(after))}."]
     field = sentence(field_name(amended.field, after))
     headline = (
         say("{field} now {now}, not {was}.", field=field, now=now, was=bare_or_figure(was))
         if was is not None
         else say("{field} now {now}.", field=field, now=now)
     )
-    answer = Answer(headline=headline, notes=tuple(notes))
-    return joined([answer, follows]) if follows else answer
+    return Answer(headline=headline)
 
 
 def withdrawn_answer(withdrawn: Withdrawn) -> Answer:
