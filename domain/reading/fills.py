@@ -68,7 +68,7 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
         leave_other_goods(scene)
     elif "unit" in scene.by_class and len(scene.figures) >= FEWEST_WITH_SNACKS:
         leave_snacks(scene)
-    if len(scene.figures) > 1:
+    if len(scene.figures) > 1 or "container" in scene.groups:
         leave_other_tanks(scene)
     if not _may_be_fill(scene):
         return []

@@ -105,7 +105,8 @@ def _is_filled(scene: Scene, index: int) -> bool:
     named = sort < index - 1
     lead = scene.tokens[sort] if sort >= 0 else None
     if lead is not None and lead.kind is NUMBER:
-        return False  # 'two jerry cans went in'
+        # 'filled 4 jerry cans', and not 'two jerry cans went in'
+        return sort > 0 and "pours" in scene.tokens[sort - 1].groups
     if lead is None or lead.kind is not WORD or "and" in lead.groups:
         return named
     definite = "article" in lead.groups and "a_thing" not in lead.groups
