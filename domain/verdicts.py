@@ -41,12 +41,13 @@ LANGUAGE_TOPICS = ("language",)
 PICTURE, PAGE, CHANGE, OF_TRIP = "picture", "page", "change", "trip"
 FAULTS, RULE, LAST_FILL, READING = "faults", "rule", "fill", "reading"
 HEAVIEST, AGE, MORE, DONE, JUDGED = "heaviest", "age", "more", "done", "judged"
-GAUGE, CARGO = "gauge", "cargo"
+GAUGE, CARGO, BEST = "gauge", "cargo", "best"
 """Forms in which an answer can be asked for: drawn, as pages to print, as what changed since the
 last time, or of a trip; of upkeep the open faults, the tyres' age, what was done or what a gauge
-read; of tie-downs the rule; of cost the last fill; of distance the odometer's reading; of weight
-the heaviest weighing or what was loaded; of margin how much more can be loaded, or whether a load
-that is told is inside. Else it is told."""
+read; of tie-downs the rule; of cost the last fill; of distance the odometer's reading, or how far
+since the last fill; of economy the best and the worst tank; of weight the heaviest weighing or what
+was loaded; of margin how much more can be loaded, or whether a load that is told is inside. Else it
+is told."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -51,6 +51,7 @@ from domain.log import EVERYTHING, NOTHING, Log, Logged, Preferences, Reach
 from domain.quantities import MASSES, Quantity
 from domain.verdicts import (
     AGE,
+    BEST,
     CARGO,
     CHANGE,
     DONE,
@@ -214,23 +215,33 @@ PRINTED: Mapping[str, TopicAnswer] = {"trip": report_answer, "period": report_an
 COMPARED: Mapping[str, TopicAnswer] = {"weight": weights.changes_told}
 """Who answers what changed."""
 
-OF_A_TRIP: Mapping[str, TopicAnswer] = {"cost": trips.trip_cost_answer}
+OF_A_TRIP: Mapping[str, TopicAnswer] = {
+    "cost": trips.trip_cost_answer,
+    "distance": trips.trip_distance_answer,
+}
 """Who answers what is asked of a trip and not of a span."""
 
 OPEN_FAULTS: Mapping[str, TopicAnswer] = {"upkeep": upkeep.faults_answer}
 RULES: Mapping[str, TopicAnswer] = {"tiedown": tiedowns.rule_answer}
-FILLED: Mapping[str, TopicAnswer] = {"cost": fuel.last_fill_answer}
+FILLED: Mapping[str, TopicAnswer] = {
+    "cost": fuel.last_fill_answer,
+    "distance": spans.since_fill_answer,
+}
 READ: Mapping[str, TopicAnswer] = {"distance": spans.odometer_answer}
 MOST: Mapping[str, TopicAnswer] = {"weight": weights.heaviest_answer}
+BEST_TANKS: Mapping[str, TopicAnswer] = {"economy": fuel.best_tank_answer}
 AGED: Mapping[str, TopicAnswer] = {"upkeep": upkeep.tyre_age_answer}
 LOOKED_AT: Mapping[str, TopicAnswer] = {"upkeep": looked_at.done_answer}
 GAUGED: Mapping[str, TopicAnswer] = {"upkeep": last_told.gauge_answer}
 LOADED: Mapping[str, TopicAnswer] = {"weight": last_told.cargo_answer}
-HELD_AGAINST: Mapping[str, TopicAnswer] = {"margin": weights.judged_answer}
+HELD_AGAINST: Mapping[str, TopicAnswer] = {
+    "margin": weights.judged_answer,
+    "tongue": weights.tongue_judged_answer,
+}
 LOADABLE: Mapping[str, TopicAnswer] = {"margin": loading.whatif_answer}
 """Who answers what is asked of one thing of a topic: the faults, the rule, the last fill, the
-odometer, the heaviest weighing, the age of the tyres, what was looked at or
-done, what a gauge read, what was loaded, a load that is told, what can still be loaded."""
+odometer, the heaviest weighing, the best and the worst tank, the age of the tyres, what was looked
+at or done, what a gauge read, what was loaded, a load that is told, what can still be loaded."""
 
 ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
     None: TOPICS,
@@ -243,6 +254,7 @@ ASKED: Mapping[str | None, Mapping[str, TopicAnswer]] = {
     LAST_FILL: FILLED,
     READING: READ,
     HEAVIEST: MOST,
+    BEST: BEST_TANKS,
     AGE: AGED,
     DONE: LOOKED_AT,
     GAUGE: GAUGED,

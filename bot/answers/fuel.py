@@ -133,6 +133,46 @@ def economy_answer(log: Log, preferences: Preferences, now: datetime, question: 
     return _economy(log, preferences, now, question, shown=shown)
 
 
+def best_tank_answer(
+    log: Log, preferences: Preferences, now: datetime, question: Question
+) -> Answer:
+    """The tank that went furthest on its fuel, and the thirstiest, of the days or trailer asked."""
+    days = asked_span(question, preferences, now)
+    driven = driving(log, question.truck)
+    wanted = (question.trailer or "").casefold()
+    chosen = [
+        tank
+        for tank in driven.chain.tanks
+        if (days is None or days.covers(tank.closed.at))
+        and wanted in ("", (only_mode(tank) or "").casefold())
+    ]
+    if len(chosen) < TO_COMPARE:
+        return economy_answer(log, preferences, now, question)
+    by_rate = sorted(chosen, key=lambda tank: tank.rate.rate)
+    best, worst = by_rate[0], by_rate[-1]
+    close = best.rate.low <= worst.rate.high
+    return Answer(
+        headline=say("Best tank: {tank}.", tank=_tank_told(best, preferences)),
+        rows=(
+            Row(
+                say("Worst tank"),
+                economy_figure(worst.rate, preferences),
+                f"{_tank_phrase(worst)}, {day(local(worst.closed.at, preferences))}".lstrip(", "),
+            ),
+        ),
+        notes=(say("Too close to tell apart."),) if close else (),
+    )
+
+
+TO_COMPARE = 2
+"""Tanks of which one can be the best."""
+
+
+def _tank_told(tank: Tank, preferences: Preferences) -> str:
+    economy = f"{economy_figure(tank.rate, preferences)} {_tank_phrase(tank)}".strip()
+    return f"{economy}, {day(local(tank.closed.at, preferences))}"
+
+
 def _economy(
     log: Log, preferences: Preferences, now: datetime, question: Question, *, shown: bool
 ) -> Answer:

@@ -116,7 +116,9 @@ def whatif_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     """The weights and margins after a change of load, how much fits, or where a load must go."""
     weighed = last_weighed(log, preferences, question.trailer)
     if weighed is None:
-        return plate_answer(log, preferences, question) or no_weighing(preferences)
+        return plate_answer(log, preferences, question) or no_weighing(
+            preferences, question.trailer
+        )
     arms = levers(weighed.rig, weighed.weights)
     request = asked(question, log, asked_words())
     match request:

@@ -38,7 +38,8 @@ from bot.reference import fuel_facts, references
 from domain.account import heaviest
 from domain.driving import Driving, driving
 from domain.economy import as_measured
-from domain.fuel import truck_fuel
+from domain.entries import Fill
+from domain.fuel import DEF, truck_fuel
 from domain.log import Log, Preferences
 from domain.modes import towing
 from domain.rig import rig_of
@@ -135,6 +136,33 @@ def distance_answer(
     return Answer(
         headline=f"{distance(told.km, preferences)} {when}.",
         rows=tuple(rows) if len(rows) > 1 else (),
+    )
+
+
+def since_fill_answer(
+    log: Log, preferences: Preferences, now: datetime, question: Question
+) -> Answer:
+    """How far since the last fill of the truck's fuel, as far as the odometer was texted."""
+    driven = driving(log, question.truck)
+    fills_of_truck = [each for each in driven.log.of(Fill) if each.entry.product != DEF]
+    latest = driven.track.latest
+    if not fills_of_truck or latest is None:
+        return Answer(headline=say("No fill in the log yet."))
+    last = fills_of_truck[-1]
+    when, km = day(local(last.at, preferences)), driven.track.km_of(last)
+    if km is None:
+        return Answer(headline=say("The last fill, on {day}, has no odometer reading.", day=when))
+    if latest.km <= km:
+        return Answer(
+            headline=say("No odometer reading since the fill on {day}.", day=when),
+            notes=(say("Text what it reads now, and I tell how far."),),
+        )
+    return Answer(
+        headline=say(
+            "{distance} since the fill on {day}.",
+            distance=distance(latest.km - km, preferences),
+            day=when,
+        )
     )
 
 

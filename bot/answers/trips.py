@@ -26,7 +26,7 @@ from bot.answers.measures import (
     money,
     per_distance,
 )
-from bot.answers.spans import cost_answer
+from bot.answers.spans import cost_answer, distance_answer
 from bot.answers.terms import term
 from bot.answers.upkeep import walked
 from bot.answers.words import about, figure, listed, rounded, sentence
@@ -95,6 +95,20 @@ def trip_cost_answer(
         headline=headline,
         rows=tuple(_burnt_rows(told.burnt, preferences)),
         notes=(_trip_headline(driven, trip, preferences, now),),
+    )
+
+
+def trip_distance_answer(
+    log: Log, preferences: Preferences, now: datetime, question: Question
+) -> Answer:
+    """How far a trip has gone, by trailer; over a span where there was no trip."""
+    driven = driving(log, question.truck)
+    trip = _asked_trip(driven, question, preferences)
+    if trip is None:
+        return distance_answer(log, preferences, now, question)
+    return Answer(
+        headline=_trip_headline(driven, trip, preferences, now),
+        rows=tuple(_mode_rows(trip.split, preferences)),
     )
 
 

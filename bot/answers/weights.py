@@ -66,7 +66,7 @@ from domain.entries import SINGLE_AXLES, Cargo, Rating, Weighing
 from domain.log import Log, Logged, Preferences
 from domain.margins import Margin, Over, Share, Unknown, judged
 from domain.passes import Session, first_weighed, latest_session, session_of, with_axles
-from domain.quantities import Quantity
+from domain.quantities import MASSES, Quantity
 from domain.rig import STANDS_FOR
 from domain.uncertainty import Measured, exact, spread
 from domain.verdicts import Question
@@ -79,10 +79,12 @@ HOW_TO_WEIGH = marked(
 )
 
 
-def no_weighing(preferences: Preferences) -> Answer:
-    """What is said where nothing was weighed yet."""
+def no_weighing(preferences: Preferences, trailer: str | None = None) -> Answer:
+    """What is said where nothing was weighed yet, or nothing with the trailer asked about."""
     return Answer(
-        headline=say("No weighing yet."),
+        headline=say("No weighing with the {trailer} yet.", trailer=trailer)
+        if trailer
+        else say("No weighing yet."),
         notes=(
             say(
                 "Text the scale's figures, such as: {example}.",
@@ -159,11 +161,14 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     """What the rig weighs: the load asked for, or all of the last weighing."""
     told = last_weighed(log, preferences, question.trailer)
     if told is None:
-        return no_weighing(preferences)
+        return no_weighing(preferences, question.trailer)
     since = _since_notes(log, told.weights.session, preferences)
     bare = isinstance(question.value, Quantity) and not (question.trailer or question.truck)
     field = question.field or ("gross" if bare else "")  # 'are we under 20,000 lb'
     load = load_of(told.weights, LOADS.get(field, field))
+    meant = _limits_at(told, question.value) if bare and not question.field else ()
+    if meant:
+        return _left_of(told, meant, (), _unit(preferences))
     if load is None:
         answer = short_answer(told, _unit(preferences), first=since)
         of_it = _of_vehicle(told, question, _unit(preferences))
@@ -177,9 +182,25 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     )
 
 
+def _limits_at(told: Weighed, stated: Quantity | float | None) -> tuple[Margin, ...]:
+    """'are we under 11,500': the limits of that very figure, which is what is asked about."""
+    if not isinstance(stated, Quantity) or stated.unit not in MASSES:
+        return ()
+    kilograms = stated.amount("kg")
+    return tuple(
+        each
+        for each in told.margins
+        if each.limit.unit == "kg" and abs(each.limit.value - kilograms) < SAME_FIGURE
+    )
+
+
+SAME_FIGURE = 0.2
+"""Kilograms: less than half a pound is the rounding of a figure."""
+
+
 def _held_against(load: Measured, question: Question, unit: str) -> str:
     """'is the camper heavier than 7,000 lb': by how much it is, or is not; '' without a figure."""
-    if not isinstance(question.value, Quantity):
+    if not isinstance(question.value, Quantity) or question.value.unit not in MASSES:
         return ""
     more = load - question.value.amount("kg")
     stated = figure(question.value)
@@ -225,14 +246,16 @@ def heaviest_answer(
 def changes_told(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """What changed since the weighing before the last."""
     told = last_weighed(log, preferences, question.trailer)
-    return no_weighing(preferences) if told is None else since_answer(log, told, preferences)
+    if told is None:
+        return no_weighing(preferences, question.trailer)
+    return since_answer(log, told, preferences)
 
 
 def rig_shown(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """The last weighing, with a picture of the rig."""
     told = last_weighed(log, preferences, question.trailer)
     if told is None:
-        return no_weighing(preferences)
+        return no_weighing(preferences, question.trailer)
     since = _since_notes(log, told.weights.session, preferences)
     answer = short_answer(told, _unit(preferences), first=since)
     return replace(answer, picture=rig_picture(told, preferences))
@@ -242,7 +265,7 @@ def margins_shown(log: Log, preferences: Preferences, now: datetime, question: Q
     """What is left to every rating, with a picture of it where any can be judged."""
     told = last_weighed(log, preferences, question.trailer)
     if told is None:
-        return no_weighing(preferences)
+        return no_weighing(preferences, question.trailer)
     since = _since_notes(log, told.weights.session, preferences)
     answer = _all_margins(told, _unit(preferences), since)
     picture = margins_picture(told, preferences)
@@ -295,7 +318,7 @@ def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     """What is left to every rating, or to the one asked about."""
     told = last_weighed(log, preferences, question.trailer)
     if told is None:
-        return no_weighing(preferences)
+        return no_weighing(preferences, question.trailer)
     unit = _unit(preferences)
     asked: Sequence[Margin] = _asked(told, question)
     lacking: Sequence[Wanted] = ()
@@ -306,6 +329,35 @@ def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Q
             return _not_given(told, lacking, unit)
     if not asked:
         return _all_margins(told, unit, _since_notes(log, told.weights.session, preferences))
+    answer = _left_of(told, asked, lacking, unit)
+    at_limit = any(each in asked for each in _limits_at(told, question.value))
+    beside = "" if at_limit else _beside_told(told, question, unit)
+    return replace(answer, headline=f"{beside} {answer.headline}") if beside else answer
+
+
+def _beside_told(told: Weighed, question: Question, unit: str) -> str:
+    """'is the tongue over 1,000 lb': the load beside a figure of its size, in a sentence."""
+    field = question.field or ""
+    load = load_of(told.weights, field)
+    stated = question.value
+    if load is None or not isinstance(stated, Quantity) or stated.unit not in MASSES:
+        return ""
+    alike = max(load.nominal_value, stated.amount("kg")) < ALIKE * min(
+        load.nominal_value, stated.amount("kg")
+    )
+    if not alike:
+        return ""  # 'have we got 400 lb left on the drive axle'
+    return f"{_load_name(field)} {mass_text(load, unit)}{_held_against(load, question, unit)}."
+
+
+ALIKE = 2.0
+"""Times: a figure so much off a load is what is left of it, and not the load."""
+
+
+def _left_of(
+    told: Weighed, asked: Sequence[Margin], lacking: Sequence[Wanted], unit: str
+) -> Answer:
+    """What is left of the limits asked about, and where else the rig is over."""
     over = any(isinstance(each, Over) for each in told.governing)
     rest = "" if over == isinstance(asked[0], Over) else _elsewhere(told.governing)
     by_label = say(PAYLOAD) if any(each.limit.by_label for each in asked) else ""
@@ -336,6 +388,7 @@ def judged_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     if not asked:
         return margin_answer(log, preferences, now, question)
     kilograms = load.amount("kg")
+    lacking = [each for each in told.missing if each[1] == question.rating]
     likest = min(asked, key=lambda each: (abs(log_of(_size(each) / kilograms)), each.limit.value))
     unit = _unit(preferences)
     found = judged(likest.limit, exact(kilograms))
@@ -349,8 +402,16 @@ def judged_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     )
     over = isinstance(found, Over)
     return Answer(
-        headline=" ".join(filter(None, (said, say(STOP) if over else ""))), notes=(say(CAUTION),)
+        headline=" ".join(filter(None, (said, say(STOP) if over else ""))),
+        notes=tuple(filter(None, (missing_note(lacking), say(CAUTION)))),
     )
+
+
+def tongue_judged_answer(
+    log: Log, preferences: Preferences, now: datetime, question: Question
+) -> Answer:
+    """Whether a tongue weight that is told is inside the limits of the tongue."""
+    return judged_answer(log, preferences, now, replace(question, field="tongue"))
 
 
 def _size(margin: Margin) -> float:
@@ -434,13 +495,15 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     """Tongue or pin weight and its share, or what is needed to know them."""
     told = last_weighed(log, preferences, question.trailer)
     if told is None:
-        return no_weighing(preferences)
+        return no_weighing(preferences, question.trailer)
     weights, unit = told.weights, _unit(preferences)
     if weights.tongue is None:
         why = NEEDS_SOLO if weights.misfit is None else MISFIT
         return Answer(headline=say("The tongue hasn't been weighed."), notes=(say(why),))
     share = told.share
-    name, load = tongue_name(told.rig), with_doubt(weights.tongue.load, unit)
+    name = tongue_name(told.rig)
+    tongue = weights.tongue.load
+    load = with_doubt(tongue, unit) + _held_against(tongue, question, unit)
     headline = (
         say(
             "{name} {load}, {share} of the trailer.",
@@ -456,7 +519,7 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         share_note(share, told.margins, pin=told.rig.coupling == "pin"),
         say(READS_LOW) if weights.tongue.reads_low else "",
         scaled_note(weights, unit),
-        _customary(share),
+        " ".join(filter(None, (_share_told(share, question), _customary(share)))),
         say(CAUTION),
     ]
     bounding = [each for each in told.margins if each.limit.bounds == "tongue"]
@@ -465,6 +528,19 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         rows=(*bars_rows(weights, unit), *margin_rows(bounding, unit)),
         notes=tuple(filter(None, notes)),
     )
+
+
+def _share_told(share: Share | None, question: Question) -> str:
+    """'is 11 % tongue ok': where the share that is told stands to what is customary."""
+    told = question.value
+    if share is None or not isinstance(told, Quantity) or told.unit != "%":
+        return ""
+    stated = f"{number(told.value, 1 if told.value % 1 else 0)} %"
+    if told.value < 100 * share.custom.low:
+        return say("{share} is less than is customary.", share=stated)
+    if told.value > 100 * share.custom.high:
+        return say("{share} is more than is customary.", share=stated)
+    return say("{share} is customary.", share=stated)
 
 
 def _customary(share: Share | None) -> str:

@@ -20,7 +20,7 @@ from domain.reading.spots import Spot, find_spots, said_length
 from domain.reading.things import noun_from
 from domain.reading.times import has_times
 from domain.reading.tokens import WORD, Token
-from domain.verdicts import MORE, OF_TRIP, Question
+from domain.verdicts import JUDGED, MORE, OF_TRIP, Question
 
 DATED_TOPICS = frozenset(("cost", "distance", "period", "economy", "trip", "weight", "margin"))
 OTHERWISE_MEANT = frozenset(
@@ -88,7 +88,7 @@ def question_of(scene: Scene, topic: str, asked: Asked) -> Question:
         product=_product(scene) if topic == "cost" else None,
         since=origin_of(scene) if destination else since,
         until=destination or until,
-        form=MORE if more else _form(topic, asked) if since is None else None,
+        form=MORE if more else _form(scene, topic, asked) if since is None else None,
         text=scene.text,
     )
 
@@ -116,9 +116,22 @@ def _held_against(scene: Scene, topic: str) -> Quantity | None:
 HELD_AGAINST = {"economy": ECONOMY, "cost": MONEY, "tongue": SHARE}
 
 
-def _form(topic: str, asked: Asked) -> str | None:
-    """'what did this tow cost': of the trip, where no days are named."""
+def _form(scene: Scene, topic: str, asked: Asked) -> str | None:
+    """'what did this tow cost': of the trip, where no days are named; 'is 5,640 over': judged."""
+    if topic in OF_A_LIMIT and asked.mass is not None:
+        return JUDGED if _is_weighed_up(scene, asked.mass) else None
     return OF_TRIP if topic == "cost" and asked.says("tow_or_trip") else None
+
+
+OF_A_LIMIT = frozenset(("margin", "tongue"))
+"""Topics in which a load can be told and held against what bounds it."""
+
+
+def _is_weighed_up(scene: Scene, mass: Figure) -> bool:
+    """'is 5,640 on the steer axle over', 'would a 1,240 lb tongue be too much'."""
+    said = [token for token in scene.tokens[: mass.start] if "before_question" not in token.groups]
+    inverts = bool(said) and "inverts" in said[0].groups
+    return inverts and all("article" in token.groups for token in said[1:])
 
 
 def _span(scene: Scene, topic: str) -> tuple[date | None, date | None]:

@@ -22,6 +22,7 @@ from domain.reading.short_words import ShortAsked, ShortWords
 from domain.reading.tokens import MARK, NUMBER, Token
 from domain.verdicts import (
     AGE,
+    BEST,
     CARGO,
     CHANGE,
     DONE,
@@ -77,8 +78,8 @@ def read_short(scene: Scene) -> Mapping[str, Any] | None:
     if scene.tokens[-1].raw.endswith("?"):
         patterns = (*patterns, *known.marked.get(said[:1], ()))
     for name, pattern in patterns:
-        if pattern.fullmatch(said):
-            return ASKS[name] if _holds(scene, name, short) else None
+        if pattern.fullmatch(said) and _holds(scene, name, short):
+            return ASKS[name]
     return None
 
 
@@ -199,11 +200,14 @@ def _sign(token: Token) -> str:
 def _holds(scene: Scene, name: str, short: ShortWords) -> bool:
     """Whether it is asked of a rig: everyday words alone do not say so."""
     if name in HERE:
-        return scene.context.truck is not None or bool(scene.context.trailers)
+        known = scene.context.truck is not None or bool(scene.context.trailers)
+        return known and all(figure.value >= LEAST_GROSS for figure in scene.figures)
     if name == "gauge":
         return _gauge(scene)["field"] is not None
     if name in ("mended", "checked"):
         return _is_of_rig(scene, short)
+    if name == "load_supposed_bare":
+        return any(figure.value >= LEAST_MORE for figure in scene.figures)
     return name != "load_supposed" or _weighs_enough(scene)
 
 
@@ -230,6 +234,13 @@ def _weighs_enough(scene: Scene) -> bool:
     return all(load.amount("kg") >= LEAST_SUPPOSED for load in loads)
 
 
+LEAST_GROSS = 1000
+"""A load of a rig without a unit is no less: 'are we under 11,500'."""
+
+LEAST_MORE = 100
+"""A load without a unit that would matter is no less: 'would 500 more put us over'."""
+
+
 def _volume(scene: Scene) -> Quantity | None:
     for figure in scene.figures:
         if figure.dimension == VOLUME and figure.unit:
@@ -249,7 +260,9 @@ def _fuel(scene: Scene) -> Quantity | None:
 
 ASKS: Mapping[str, Mapping[str, Any]] = {
     "faults": {"topic": "upkeep", "form": FAULTS, "item": None},
+    "faults_here": {"topic": "upkeep", "form": FAULTS, "item": None},
     "mended": {"topic": "upkeep", "form": FAULTS, "item": None},
+    "unchecked_here": {"topic": "upkeep", "item": "walk-round"},
     "checked": {"topic": "upkeep", "form": DONE},
     "unchecked": {"topic": "upkeep", "item": "walk-round"},
     "due": {"topic": "upkeep"},
@@ -258,27 +271,34 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "gauge": {"topic": "upkeep", "form": GAUGE},
     "missing": {"topic": "ratings"},
     "tank_size": {"topic": "ratings", "rating": "tank"},
+    "tow_rating": {"topic": "ratings", "rating": "tow"},
     "may_tow": {"topic": "ratings"},
     "tie_rules": {"topic": "tiedown", "form": RULE},
     "ties": {"topic": "tiedown"},
     "more": {"topic": "margin", "form": MORE},
+    "load_supposed_bare": {"topic": "whatif", "rating": None},
     "load_supposed": {"topic": "whatif"},
     "changed": {"topic": "weight", "form": CHANGE},
     "tongue": {"topic": "tongue"},
+    "judged_tow": {"topic": "margin", "form": JUDGED, "rating": "tow"},
     "judged": {"topic": "margin", "form": JUDGED},
     "margin": {"topic": "margin"},
     "margin_here": {"topic": "margin"},
     "heaviest": {"topic": "weight", "form": HEAVIEST},
     "cargo": {"topic": "weight", "form": CARGO},
     "weight": {"topic": "weight"},
+    "weight_here": {"topic": "weight"},
     "last_fill": {"topic": "cost", "form": LAST_FILL},
     "trip_cost": {"topic": "cost", "form": OF_TRIP},
     "cost": {"topic": "cost"},
     "reach": {"topic": "range"},
     "plan": {"topic": "plan"},
     "odometer": {"topic": "distance", "form": READING},
+    "since_fill": {"topic": "distance", "form": LAST_FILL},
+    "since_left": {"topic": "distance", "form": OF_TRIP},
     "distance": {"topic": "distance"},
     "fluid": {"topic": "economy", "product": "def"},
+    "best_tank": {"topic": "economy", "form": BEST},
     "economy": {"topic": "economy"},
     "economy_here": {"topic": "economy"},
     "trip": {"topic": "trip"},
@@ -297,5 +317,7 @@ PLACED = frozenset(("axle", "axle_noun", "whole"))
 SMALL = frozenset(("small_word", "tail_word", "now_word", "when_due"))
 """Groups of words that say when something is asked of, and not of what."""
 
-HERE = frozenset(("margin_here", "economy_here"))
+HERE = frozenset(
+    ("margin_here", "economy_here", "weight_here", "faults_here", "unchecked_here", "best_tank")
+)
 """Tables of words so everyday that only a chat which knows a rig asks it of one: 'over?'."""

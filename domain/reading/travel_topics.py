@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from domain.reading.asked import LEFT_OF, MOST_NAMED, Asked
 from domain.reading.evidence import names_rig
+from domain.reading.figures import MONEY
 from domain.reading.journeys import destination_of, goes_between_places, tells_plan
 from domain.reading.scene import Scene
 from domain.reading.spans import read_span
@@ -29,6 +30,9 @@ def asks_plan(scene: Scene, asked: Asked) -> bool:
         )
     if asked.says("tank_or_left") and asked.says("lasts"):
         return False
+    paid = fuelish and not asked.says("spent")
+    if paid and asked.distance is not None and any(f.dimension == MONEY for f in scene.figures):
+        return True  # 'is 200 bucks enough diesel for 450 miles'
     if (
         asked.distance is not None
         and fuelish

@@ -227,7 +227,6 @@ what's the plan for this week?
 r we going over
 are we going over tonight
 are we ok
-are we good
 are we good for friday?
 are we legal age
 are we there yet

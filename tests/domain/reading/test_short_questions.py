@@ -345,11 +345,21 @@ ASKED: dict[tuple[str, str | None], str] = {
         how many miles does the truck have on it
         read me the odo
     """,
+    ("distance", OF_TRIP): """
+        miles towed so far this trip
+        how far have we come since we left
+        how many miles since we hitched up
+    """,
+    ("distance", LAST_FILL): """
+        how far since the last fill
+        how many miles have we done since the last tank
+        how far have we gone since we filled up
+        miles since the fill
+    """,
     ("distance", None): """
         how far this week
         how far since monday
         miles so far
-        miles towed so far this trip
         how much did we drive in june
         how much have we driven this week
         how much towing have we covered
@@ -522,7 +532,7 @@ are we under way
 is she under
 are we under the tree by the gate
 are we over him yet
-are we good
+are we good for dinner
 still inside?
 what's missing from the salad
 what are we missing tonight at the fair
@@ -865,6 +875,12 @@ def test_talk_in_spanish_stays_talk(text: str) -> None:
 @pytest.mark.parametrize("text", ["over?", "over or under?"])
 def test_a_chat_that_knows_no_rig_is_not_asked_of_one(reads: Reader, text: str) -> None:
     assert reads(text, chat()) == Silent()
+
+
+@pytest.mark.parametrize("text", ["are we good", "we good?", "any lights out", "best tank"])
+def test_what_only_a_rig_makes_a_question_waits_for_one(reads: Reader, text: str) -> None:
+    assert isinstance(reads(text, chat()), Silent)
+    assert isinstance(reads(text, on_the_road()), Question)
 
 
 @pytest.mark.parametrize("text", ["¿vamos bien?", "¿nos pasamos?", "¿cuánto gasta?"])

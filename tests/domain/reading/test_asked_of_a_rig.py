@@ -1,0 +1,211 @@
+"""Questions at the scale, at the pump and on the road, and what people ask each other like them."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.records import verdict_to_record
+from domain.verdicts import Question, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+ASKED = """
+are we good|margin
+we good?|margin
+how much lighter would we be without the water|whatif
+how much heavier would juniper be with a full tank of water|whatif
+was that weight better than last time|weight form=change
+are the axle weights any better than last trip|weight form=change
+how much heavier are we than last time|weight form=change
+did moving the pallet help|weight form=change
+so what was the mileage on the way up|economy
+what kind of mpg did we get over the pass|economy
+why is our mpg so low|economy
+what's our average towing|economy
+best mpg we've had with the camper|economy form=best trailer=camper
+worst tank this year|economy form=best
+what was the trans temp on the pass|upkeep field=transmission form=gauge
+how hot did the trans get over the pass|upkeep field=transmission form=gauge
+how's the coolant temp been|upkeep field=coolant form=gauge
+any lights out|upkeep form=faults
+any marker lights out on the camper?|upkeep form=faults trailer=camper
+what's still broke on the camper|upkeep form=faults trailer=camper
+is everything checked|upkeep item=walk-round
+did we do the walk round|upkeep item=walk-round
+i want to know the steer weight|weight field=steer
+rear axle weight|weight field=drive
+how much does it weigh compared to the sticker|margin
+how do our weights stack up against the ratings|margin
+what if we fill 60 gallons of fresh water|whatif value=60gal
+if we carry 30 gal of water are we still legal|whatif value=30gal
+whats 45 gallons of water weigh us|whatif value=45gal
+would 500 more on the deck put us over|whatif value=500lb
+if two more people get in are we still ok|whatif
+can we throw another pallet on|whatif
+which side is heavier|weight
+which end is carrying more weight|weight
+how close to 11,500 are we|weight value=11500lb
+are we under 11,500|weight value=11500lb
+do the trailer tires hold that much|margin
+is the hitch gonna be ok with that|margin
+what do i need to move to get the drives legal|margin
+how much do we have to take off|margin
+what's the drive axle got left|margin field=drive
+how much payload am i using|margin rating=payload
+how many more pounds can the flatdeck take|margin form=more trailer=flatdeck
+is 5,640 on the steer axle over|margin field=steer value=5640lb form=judged
+is 7,120 on the drives too much|margin field=drive value=7120lb form=judged
+is a 1,240 lb tongue too much|tongue value=1240lb form=judged
+could we pull a 9,000 lb trailer|margin value=9000lb rating=tow form=judged
+is a 13,000 lb trailer too heavy to tow|margin value=13000lb rating=tow form=judged
+how big a trailer can juniper pull|ratings rating=tow
+what's the flatdeck good for|ratings trailer=flatdeck
+what pressure are the trailer tires supposed to be|ratings rating=pressure
+so whats the tongue then|tongue
+how much was that fill|cost form=fill
+what did i pay per gallon last time|cost form=fill
+is 200 bucks enough diesel for 450 miles|plan distance=450mi
+do we need fuel before Wells|range
+when do i need to fill up again|range
+how long have we been driving|trip
+chain rules?|tiedown form=rule
+"""
+
+TALK = """
+are we good for dinner
+are we good for friday
+are we good with each other
+are we good on milk
+are we ok
+we good on snacks?
+are we good parents
+how much is the heifer
+how much was that dress
+how much lighter would the room be without the curtains
+how much lighter is it without the dog
+how much less would it be without the tax
+was that movie better than last time
+is this week better than last
+was the soup better than last time
+what was the mileage on the used car he's selling
+what's the mileage on your rental
+what was the temp at the game
+what was the temp on the mountain
+what's the trans am going for
+any lights out in the kitchen
+lights out kids
+any lights still on upstairs
+is everything ok
+is everything checked in at the airport
+is everything checked off your list
+i want to know the score
+i want to know the truth
+how much does she weigh compared to her brother
+how much does it cost compared to the other one
+what if we fill 60 gallons of wine
+what if we fill 60 balloons
+what if we fill the pool
+which side is heavier on the scale of justice
+which side are you on
+which side is the door on
+which end is up
+wats up
+wats for dinner
+are we legal guardians
+how heavy is the baby
+how hevy is your bag
+how far since we last talked
+how long since you filled up the bird feeder
+how many miles since you got that car
+can we pull an all nighter
+can we pull 20 people in by friday
+could we tow your car home
+could he tow a 9,000 lb trailer
+would 500 more do it for the deposit
+would 500 more people fit
+is 200 bucks enough for groceries
+is 200 enough for 450 people
+best tank top ever
+worst tank i ever saw
+best mileage on earth
+how was your mileage plan
+best movie this year
+did moving the couch help
+did moving the meeting help
+did taking the pills help
+is that ticket better than the last one
+how does that ticket compare to the balcony
+what does that put us at for the bill
+where does that leave us
+so where does that leave you
+what did it leave on the floor
+how big a trailer park is it
+what are the kids good for
+what pressure are you supposed to feel
+what do we have to move to get in
+what do we have to do to get home
+how much do we have to take off for the sale
+how much do you have to lose
+did we make it in time
+did we make it under the wire
+did we come in under budget
+are we over 11,500 followers
+are we under 40
+how close to 500 are we
+how close are you to home
+do we need fuel for the mower before saturday
+when do you need to fill up the punch bowl
+how long have we been driving each other crazy
+how long have you been driving
+how much was that tank of a dog
+what did you pay a gallon
+what was gas a gallon in 1970
+everything checked out of the library
+is it all done
+is the load of laundry done
+weight watchers tonight?
+the drive number please
+trailer figure painting
+steer weights at the fair
+how much did your steer weigh
+front weights for the tractor
+are they balanced on one side
+is the load off your mind
+is dad lighter on the left side
+chain rules in calculus
+what if 2 more people come, are we ok on chairs
+if three more kids come are we still good for pizza
+can i take another bale to grandma
+can we fit two more in the car
+can i put another log on
+any markers out of ink
+any bulbs left
+which lights are out at the stadium
+whats left on the list
+what have we got left
+whats left on the back burner
+how is the back doing
+how much has the back left
+he's over 11,500
+gross
+is that gross
+"""
+
+
+@pytest.mark.parametrize("line", ASKED.strip().splitlines())
+def test_it_is_asked_of_the_rig(line: str, reads: Reader) -> None:
+    text, _, asked = line.partition("|")
+    topic, *named = asked.split()
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Question), verdict
+    assert verdict.topic == topic
+    question = verdict_to_record(verdict)["question"]
+    assert isinstance(question, dict)
+    for field, _, value in (each.partition("=") for each in named):
+        found = question[field]
+        said = f"{found['value']:g}{found['unit']}" if isinstance(found, dict) else found
+        assert said == value
+
+
+@pytest.mark.parametrize("text", TALK.strip().splitlines())
+def test_what_people_ask_each_other_stays_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)

@@ -1,0 +1,118 @@
+"""Questions that hold a figure against the rig, and what is asked of the road, by chat."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.whole.test_conversation import replies
+
+RIG = [
+    "truck Juniper gvwr 11500 gcwr 27000 front axle 5600 rear axle 7000 tank 34 gal diesel",
+    "trailer flatdeck gvwr 12000 axles 2x6000",
+    "hitch rating 14000, hitch tongue rating 1400",
+    "ball 12000 lb",
+    "solo: steer 5280 drive 4620",
+    "hitched the flatdeck",
+    "4960 6100 8480 19540",
+    "48211, 31.4 gal at 3.899, full",
+    "48502, 21.9 gal, full",
+    "48790, 24.4 gal at 3.959, full",
+]
+ASKED = [
+    "is 11% tongue ok",
+    "is 18% tongue ok",
+    "is a 1,240 lb tongue too much",
+    "is our tongue over 1,000 lb",
+    "is 5,640 on the steer axle over",
+    "are we under 11,500",
+    "are we under 20,000",
+    "could we pull a 13,000 lb trailer",
+    "would 500 more on the deck put us over",
+    "how much lighter would we be without 60 gallons of water",
+    "how heavy is the camper",
+    "best mpg weve had",
+    "how far since the last fill",
+    "what did i pay per gallon last time",
+    "49010",
+    "how many miles since the last fill",
+    "how far have we come since we left",
+    "steer 5180 drive 7120 trailer 8980, are we over?",
+]
+
+
+@pytest.fixture(scope="module")
+def said(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
+    texts = ["trailer camper gvwr 9500 axles 2x5000", *RIG, *ASKED]
+    told = replies(texts, tmp_path_factory.mktemp("figure") / "log.db")
+    return {text: "\n".join(lines) for text, lines in zip(texts, told, strict=True)}
+
+
+def test_a_share_is_held_against_what_is_customary(said: dict[str, str]) -> None:
+    """A trailer that is pulled rests 10 to 15 % on the hitch: common practice, no source."""
+    assert "11 % is customary. Customary is 10-15 %." in said["is 11% tongue ok"]
+    assert "18 % is more than is customary." in said["is 18% tongue ok"]
+
+
+def test_a_load_that_is_told_is_held_against_its_limit(said: dict[str, str]) -> None:
+    """1,400 less 1,240 lb is 160; 5,640 is 40 over 5,600; 13,000 is 1,000 over 12,000."""
+    tongue = said["is a 1,240 lb tongue too much"]
+    assert tongue.startswith("1,240 lb against the hitch tongue: 160 lb left of 1,400 lb.")
+    steer = said["is 5,640 on the steer axle over"]
+    assert steer.startswith("5,640 lb against the steer axle: 40 lb over of 5,600 lb.")
+    pulled = said["could we pull a 13,000 lb trailer"]
+    assert pulled.startswith("13,000 lb against the ball: 1,000 lb over of 12,000 lb.")
+    assert "Not given: truck's tow rating." in pulled
+
+
+def test_a_load_is_told_beside_a_figure_of_its_size(said: dict[str, str]) -> None:
+    """4,960 and 6,100 less 5,280 and 4,620 are 1,160 on the tongue; the gross is 19,540."""
+    tongue = said["is our tongue over 1,000 lb"]
+    assert tongue.startswith("Tongue 1,160 lb, 160 lb more than 1,000 lb.")
+    assert said["are we under 20,000"].startswith("Gross 19,540 lb, 460 lb less than 20,000 lb.")
+
+
+def test_a_figure_that_is_a_limit_asks_what_is_left_of_it(said: dict[str, str]) -> None:
+    """The truck at 11,060 has 440 left of its 11,500: the gross of 19,540 is no matter of it."""
+    assert said["are we under 11,500"].startswith("Truck GVWR: 440 lb left of 11,500 lb")
+
+
+def test_a_load_on_the_deck_is_on_the_trailer(said: dict[str, str]) -> None:
+    told = said["would 500 more on the deck put us over"]
+    assert told.startswith("500 lb more on the trailer")
+
+
+def test_what_is_left_behind_makes_lighter(said: dict[str, str]) -> None:
+    """60 gal of water at 8.34 lb each, as fresh water weighs, are 501 lb."""
+    told = said["how much lighter would we be without 60 gallons of water"]
+    assert told.startswith("501 lb less on the trailer")
+
+
+def test_a_trailer_that_was_never_weighed_is_named(said: dict[str, str]) -> None:
+    assert said["how heavy is the camper"].startswith("No weighing with the camper yet.")
+
+
+def test_the_best_tank_and_the_worst_are_told(said: dict[str, str]) -> None:
+    """291 mi on 21.9 gal are 13.3 mpg, 288 on 24.4 are 11.8."""
+    told = said["best mpg weve had"]
+    assert told.startswith("Best tank: 13.3 ")
+    assert "Worst tank" in told
+    assert "11.8 " in told
+    assert "Too close" not in told
+
+
+def test_the_road_since_the_fill_needs_a_reading(said: dict[str, str]) -> None:
+    """49,010 less 48,790 is 220 miles; less 48,211, where the trailer was on, 799."""
+    assert said["how far since the last fill"].startswith("No odometer reading since the fill")
+    assert said["how many miles since the last fill"].startswith("220 mi since the fill on")
+    assert "799 mi" in said["how far have we come since we left"]
+
+
+def test_the_last_price_is_that_of_the_last_fill(said: dict[str, str]) -> None:
+    assert "$3.959/gal" in said["what did i pay per gallon last time"]
+
+
+def test_loads_told_before_the_question_are_weighed(said: dict[str, str]) -> None:
+    """5,180 and 7,120 are 12,300 lb of truck, 800 over its GVWR; the drive axle is 120 over."""
+    told = said["steer 5180 drive 7120 trailer 8980, are we over?"]
+    assert told.startswith("Over: ")
+    assert "120 lb over  of 7,000 lb" in told
