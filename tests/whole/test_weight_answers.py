@@ -901,7 +901,7 @@ def test_before_any_weighing_the_plate_tells_what_fits(value: float | None, head
     answer = whatif_answer(Ticket(*PLATE).hitched().log, US, START, question)
     assert answer.headline.startswith(head)
     bare = whatif_answer(Ticket(PLATE[0]).hitched().log, US, START, question)
-    assert bare.headline == "No weighing yet."
+    assert bare.headline == "No weighing with the flatdeck yet."
 
 
 def test_what_wants_many_passes_is_said_in_one_sentence() -> None:
