@@ -114,12 +114,31 @@ def _how_many(scene: Scene, figure: Figure) -> int:
     each = behind is not None and scene.phrase_said("each_one", figure.end, figure.end + PAIR)
     if behind is None or not (each or not behind.groups.isdisjoint(FOR_EACH)):
         return 1
+    if "each_one" in behind.groups and (count := _counted_behind(scene, figure)):
+        return count
     counts = [other for other in scene.figures if start <= other.start < figure.start]
     if not counts or counts[-1].dimension is not None or not counts[-1].whole:
         return 1
     if not each and not _for_one_of(scene, figure, counts[-1]):
         return 1
     return int(counts[-1].value) if 2 <= counts[-1].value <= MOST_ALIKE else 1
+
+
+def _counted_behind(scene: Scene, figure: Figure) -> int:
+    """'55 pounds each and there's 12 of them': how many there are, told behind; 0 where not."""
+    place = scene.figures.index(figure) + 1
+    count = scene.figures[place] if place < len(scene.figures) else None
+    if count is None or not count.whole or not 2 <= count.value <= MOST_ALIKE:
+        return 0
+    between = scene.tokens[figure.end + 1 : count.start]
+    small = all(
+        token.raw == "," or "and" in token.groups or "there_are" in token.groups
+        for token in between
+    )
+    of, them = scene.tokens[count.end : count.end + 1], scene.tokens[count.end + 1 :][:1]
+    counted = of and them and "of" in of[0].groups and POINTS in them[0].groups
+    ends = not of or of[0].kind is not WORD
+    return int(count.value) if small and (counted or (ends and between)) else 0
 
 
 def _at_so_much(scene: Scene, figure: Figure) -> bool:

@@ -32,6 +32,7 @@ from domain.reading.figures import (
     follows_odometer,
     token_at,
 )
+from domain.reading.of_a_body import OF_A_BODY, number_of_a_body
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 from domain.reading.tyre_sizes import TYRE_SIZE, of_tyre_size
 
@@ -178,8 +179,10 @@ def _owner_around(
         if behind is not None and not behind.senses.keys().isdisjoint(COUNTED):
             return None
         return PRICE_OF_EACH
-    if bare and after is not None and "body_counts" in after.groups and figure.value >= LEAST_SIZE:
-        return f"a count of {after.text}"  # 'my watch says 9,840 steps'
+    if bare and not OF_A_BODY.isdisjoint(said):
+        owner = number_of_a_body(tokens, figure, after, said)
+        if owner is not None:
+            return owner
     if bare and after is not None and "aboard" in said and _counts_people(figure, after, said):
         return "a count of people"
     if bare and figure.value <= MOST_ROWS and _numbers_row(tokens, figure):
@@ -236,8 +239,6 @@ def _owner_said(
         return "a price"
     if "per_one" in said and _rates_something(tokens, figure):
         return "a rate"
-    if "over_word" in said and _of_the_heart(tokens, figure):
-        return "a blood pressure"
     return None
 
 
@@ -432,17 +433,6 @@ def _rates_something(tokens: Sequence[Token], figure: Figure) -> bool:
     return (not noun.senses and noun.raw.islower()) or "time" in noun.senses
 
 
-def _of_the_heart(tokens: Sequence[Token], figure: Figure) -> bool:
-    """'128 over 82': one pressure over another is a person's."""
-    for over, other in ((figure.start - 1, figure.start - 2), (figure.end, figure.end + 1)):
-        between, beside = token_at(tokens, over), token_at(tokens, other)
-        if between is None or beside is None or beside.kind is not NUMBER:
-            continue
-        if "over_word" in between.groups and 30 <= figure.value <= 250 and beside.value >= 30:
-            return True
-    return False
-
-
 def _is_word_of_its_own(figure: Figure, before: Token | None, after: Token) -> bool:
     """'2moro', '4ever': letters typed to a number that are no unit make a word of it."""
     return (
@@ -565,7 +555,7 @@ def _has_fee(tokens: Sequence[Token], index: int) -> bool:
 
 
 CLAIMING = frozenset(
-    ("claim", "time", "before_year", "before_hour", "per_one", "over_word", "set_of", "repaired")
+    ("claim", "time", "before_year", "before_hour", "per_one", "set_of", "repaired")
 ) | frozenset(("street", "numbered_road", "street_or_axle"))
 """What must stand in a message for a bare number in it to be owned from afar."""
 

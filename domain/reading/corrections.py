@@ -92,6 +92,8 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
     if undoes(scene):
         return (undo_of(scene),)
     live = _figures(scene)
+    if len(live) == 1 and _cries_out(scene, live[0]):
+        return ()
     if len(live) == 1 and any(
         means(scene, live[0]) for means in (_starred, _only_refuses, _is_set, _apologizes)
     ):
@@ -275,11 +277,19 @@ def _is_set(scene: Scene, figure: Figure) -> bool:
     )
 
 
-def _apologizes(scene: Scene, figure: Figure) -> bool:
-    """'the drive axle was 6,860, sorry': what a field was, and behind it that one is sorry.
+def _cries_out(scene: Scene, figure: Figure) -> bool:
+    """'coolant was 230, oops': in alarm, and nothing is mended."""
+    label, tokens = figure.label, scene.tokens
+    end = len(tokens) - (tokens[-1].kind is MARK)
+    if not isinstance(label, Label) or label.subject is None or figure.end >= end:
+        return False
+    cried = "dismays" in tokens[end - 1].groups
+    said = [index for index in scene.by_class.get("correction", ()) if index < end - 1]
+    return cried and not said and "contrasts" not in scene.groups
 
-    What a gauge showed is told so in alarm, too: 'coolant was 230, oops'.
-    """
+
+def _apologizes(scene: Scene, figure: Figure) -> bool:
+    """'the drive axle was 6,860, sorry': what a field was, and behind it that one is sorry."""
     tokens = scene.tokens
     end = len(tokens) - (tokens[-1].kind is MARK)
     if "apologizes" not in tokens[end - 1].groups or len(tokens) > SHORTEST + 1:

@@ -19,6 +19,7 @@ from domain.reading.beside import (
 )
 from domain.reading.claims import COUNT_OF_AXLES, find_claim
 from domain.reading.figures import VOLUME, Figure, follows_odometer, token_at, unit_key
+from domain.reading.superseded import came_from
 from domain.reading.tokens import MARK, NUMBER, Token
 
 RANGE_RATIO = 1.35
@@ -227,6 +228,8 @@ def _range_or_product(figure: Figure, tokens: Sequence[Token]) -> None:
     worded = "to" in mark.groups or (
         "and_alone" in mark.groups and chained is not None and "between" in chained.groups
     )
+    if worded and came_from(tokens, figure.start):
+        return  # 'trans climbed from 190 to 224'
     if (
         (dashed or worded)
         and figure.value < other.value < figure.value * _widest(tokens, figure)

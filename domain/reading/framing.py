@@ -17,6 +17,8 @@ LEAST_STAMPED = 1000
 
 def is_framed(scene: Scene) -> bool:
     """Whether plain places in this message are ratings: it speaks of a label, or of a GVWR."""
+    if len(scene.figures) >= FEWEST_WEIGHED and _are_weighed(scene):
+        return False
     if scene.has("weigh_cue") and not scene.has("rating_cue"):
         named = [label for label in scene.labels if label.rating and label.bound]
         return len(named) >= 2
@@ -30,6 +32,8 @@ def is_framed(scene: Scene) -> bool:
         return True
     if any(_says_gawr(scene, label) for label in scene.labels) or is_plate(scene):
         return True
+    if _beside_tyres(scene):
+        return True
     return any(
         (
             label.rating in ("gvwr", "gcwr", "gawr", "gtm", "gawr_front", "gawr_rear", "payload")
@@ -42,6 +46,34 @@ def is_framed(scene: Scene) -> bool:
     )
 
 
+FEWEST_WEIGHED = 3
+"""Figures: two axles and a limit."""
+
+
+def _are_weighed(scene: Scene) -> bool:
+    """'steer 5,160 drive 6,820 trailer 9,240, gcwr 24,000': loads of a rig beside its limit.
+
+    They make the gross that is told, or none of them is in the steps that makers round to.
+    """
+    bound = [label for label in scene.labels if label.bound is not None and not label.rating]
+    axles = [label for label in bound if label.axle and not label.vehicle]
+    towed = [label for label in bound if label.vehicle == "trailer" and not label.axle]
+    if len(axles) != len(AXLES) or len(towed) > 1:
+        return False
+    named = [scene.tokens[label.start] for label in axles]
+    if not all("axle_or_word" in token.groups for token in named):
+        return False  # 'front axle 3,525, rear axle 3,915, gvwr 6,900' is on a door
+    loads = [label.bound.value for label in (*axles, *towed) if label.bound]
+    whole = [label.bound.value for label in bound if label.whole == "gross" and label.bound]
+    if any(abs(sum(loads) - gross) <= SAME * gross for gross in whole):
+        return True
+    return all(load % LABEL_STEP for load in loads)
+
+
+AXLES = ("steer", "drive")
+SAME = 0.003
+
+
 def _is_capped(scene: Scene, figure: Figure) -> bool:
     """'front axle 5,600 max': a round figure with the word for a limit right behind it."""
     behind = scene.tokens[figure.end : figure.end + 2]
@@ -49,6 +81,14 @@ def _is_capped(scene: Scene, figure: Figure) -> bool:
         return False
     round_enough = figure.value % LABEL_STEP == 0 and figure.value >= LEAST_STAMPED
     return round_enough and isinstance(figure.label, Label)
+
+
+def _beside_tyres(scene: Scene) -> bool:
+    """'front tires rated 2680, rear axle 7000': round figures of axles beside rated tyres."""
+    if not any(label.rating == "tyre_load" and label.bound for label in scene.labels):
+        return False
+    axles = [label.bound for label in scene.labels if label.axle and label.bound]
+    return bool(axles) and all(each.value % LABEL_STEP == 0 for each in axles)
 
 
 def is_plate(scene: Scene) -> bool:
@@ -112,8 +152,11 @@ def _is_strong(scene: Scene, index: int) -> bool:
         # 'trailer plate 7,000 gross', of one figure; 'trailer plate 9,340, gross 20,100' is a scale
         return any(label.whole == "gross" and label.bound is None for label in scene.labels)
     if any(label.places_load and label.end == index for label in scene.labels):
-        # 'towball max 280 kg'
-        return any(figure.start == index + 1 for figure in scene.figures)
+        # 'towball max 280 kg', 'drive axle limit of 7,000'
+        small = index + 1 < len(scene.tokens) and "glue" in scene.tokens[index + 1].senses
+        return any(figure.start == index + 1 + small for figure in scene.figures)
+    if "sign_of_limit" in scene.tokens[index].groups and _heads_places(scene, index):
+        return True
     if _limits_part(scene, index):
         return True
     if index == 0 and any(token.raw == ":" for token in scene.tokens[1 : 1 + LONGEST_HEADING]):
@@ -122,6 +165,15 @@ def _is_strong(scene: Scene, index: int) -> bool:
     if following is not None and following.senses.get("whole") == "gross":
         return len(list(scene.find("whole", "gross"))) > 1  # 'plate gvw 3200 gtw 6700'
     return following is not None and (following.raw in ":-–" or "says" in following.groups)
+
+
+def _heads_places(scene: Scene, index: int) -> bool:
+    """'max 5,250 front, 7,000 rear': a round figure right behind, and its place behind that."""
+    figure = next((each for each in scene.figures if each.start == index + 1), None)
+    if figure is None or figure.value % LABEL_STEP or figure.value < LEAST_STAMPED:
+        return False
+    label = figure.label
+    return isinstance(label, Label) and label.places_load and label.start == figure.end
 
 
 def _is_of_a_scale(scene: Scene) -> bool:

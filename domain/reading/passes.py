@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
+from domain.reading.both_ways import OWN_PASS
 from domain.reading.figures import LEAST_LOAD, Figure
 from domain.reading.label import Label
 from domain.reading.lexer import tokenize
@@ -112,6 +113,7 @@ def _trails(scene: Scene, mark: int) -> bool:
 def _sets_rig(scene: Scene, index: int, key: str) -> bool:
     return (
         key.split(maxsplit=1)[0] != "hitched"
+        or scene.tokens[index].groups == OWN_PASS
         or scene.tokens[index].text.split()[0] in scene.book.groups["with"]
         or _heads_pass(scene, index)
     )

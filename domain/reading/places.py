@@ -158,9 +158,29 @@ def _names_business(scene: Scene, start: int, end: int) -> bool:
 
 def _name_end(tokens: list[Token], start: int) -> int:
     end = start
-    while end < len(tokens) and end - start < LONGEST and _is_name(tokens[end], first=end == start):
-        end += 1
+    while end < len(tokens) and end - start < LONGEST:
+        if _is_name(tokens[end], first=end == start):
+            end += 1
+        elif _is_hyphened(tokens, end):
+            end += 2
+        else:
+            break
     return end
+
+
+def _is_hyphened(tokens: list[Token], index: int) -> bool:
+    """'grain co-op': two halves of a word, each too short for a name."""
+    halves = tokens[index : index + 2]
+    return (
+        len(halves) > 1
+        and all(not (half.senses or half.groups) and half.raw.isalpha() for half in halves)
+        and halves[1].start == halves[0].end + 1
+        and max(len(half.raw) for half in halves) == SHORT_HALF
+    )
+
+
+SHORT_HALF = 2
+"""Letters."""
 
 
 NO_NAME = frozenset(("minus_word", "half_more", "opens_relative"))

@@ -16,6 +16,7 @@ from domain.reading.asked import LAST_DAY, Asked, Topics
 from domain.reading.certainty import asks_aside, certainty_of
 from domain.reading.figures import DISTANCE, MASS, Figure, mean_kilometres
 from domain.reading.help_topics import asks_how_it_works, may_ask_help
+from domain.reading.of_a_body import STEPS
 from domain.reading.particulars import question_of, told_for
 from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, find_overlapping
 from domain.reading.plain_loads import means_the_rig, names_what_is_asked
@@ -74,6 +75,8 @@ def read_question(scene: Scene) -> Question | None:
         return None
     if words[0] in book.groups["asks_people"]:
         return None  # 'shall we weigh the van on Friday'
+    if "counts_steps" in scene.groups and STEPS in [figure.claimed for figure in scene.figures]:
+        return None  # 'my step counter says 11,140, do I get a gross weight'
     if words[0] == "*" and words[-1] != "*":
         return None  # '*week' mends what was texted to people
     if _is_put_to_somebody(scene):

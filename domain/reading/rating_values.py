@@ -86,7 +86,7 @@ def is_implausible(name: str, value: Quantity) -> bool:
 
 def is_repeated(alike: Sequence[Quantity | float], name: str, value: Quantity | float) -> bool:
     """A label in two units (4,990 kg / 11,000 lb) states one rating."""
-    if name in ONE_EACH and value in alike:
+    if name in (*ONE_EACH, *TOLD_ONCE) and value in alike:
         return True
     unit = "kPa" if name == "pressure" else "kg"
     return isinstance(value, Quantity) and any(
@@ -99,3 +99,6 @@ def is_repeated(alike: Sequence[Quantity | float], name: str, value: Quantity | 
 
 ONE_EACH = frozenset(("gvwr", "gcwr", "gawr_front", "gawr_rear", "payload"))
 """Ratings that a vehicle has one of: whose a second figure is, nobody said."""
+
+TOLD_ONCE = frozenset(("tow", "tongue"))
+"""Ratings of a hitch that may have two values, with bars and without; one value is one rating."""

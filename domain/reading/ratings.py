@@ -13,6 +13,7 @@ from domain.entries import COUPLING, Rating, WordsOf
 from domain.quantities import Quantity
 from domain.reading.allowed import ALLOWS, is_allowed
 from domain.reading.axle_pairs import axle_pairs
+from domain.reading.beside_limits import loads_beside_limits
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure, follows_odometer
@@ -30,6 +31,7 @@ from domain.reading.labels import AXLE_NUMBER
 from domain.reading.positions import axles_counted
 from domain.reading.rating_values import (
     ONE_EACH,
+    TOLD_ONCE,
     is_implausible,
     is_repeated,
     mass_unit,
@@ -52,6 +54,7 @@ from domain.reading.tyre_ratings import (
     is_tyre_pressure,
     load_index_pairs,
 )
+from domain.reading.unladen import is_dry, is_unladen, weighs_unladen
 from domain.reading.weighed_not_rated import settle_weighed
 from domain.reading.whose_plate import (
     is_beside_trailers,
@@ -74,24 +77,29 @@ STAMPED = frozenset(("ball", "coupler", "ball mount", "pin box", "chains"))
 
 def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     """The ratings that a message states, a doubt about one, or none."""
+    limits = loads_beside_limits(scene) if len(scene.figures) > 1 else {}
     tank = is_tank_size(scene)
-    named = tank or scene.has("subject", "tyre") or is_plate(scene)
+    named = (
+        bool(limits)
+        or tank
+        or "unladen" in scene.groups
+        or scene.has("subject", "tyre")
+        or is_plate(scene)
+    )
     named = named or not ALLOWS.isdisjoint(scene.groups)
     if NAMING.isdisjoint(scene.by_class) and not named:
         return []
     settle_weighed(scene)
     found: list[Rating] = []
     framed, weighed = is_framed(scene), scene.has("weigh_cue")
-    pairs = stamped_pairs(scene)
-    framed = is_framed(scene)
-    pairs = {**stamped_pairs(scene), **axle_pairs(scene, framed=framed)}
+    pairs = {**stamped_pairs(scene), **axle_pairs(scene, framed=framed), **limits}
     indexes = load_index_pairs(scene)
     for figure in scene.live_figures():
         if figure.role is not None:
             continue
         framed_here = framed and not (weighed_since(scene, figure) or rated_behind(scene, figure))
         framed_here = framed_here or (not weighed and is_allowed(scene, figure))
-        if framed_here and _is_dry(scene, figure):
+        if framed_here and is_dry(scene, figure):
             scene.claim(figure, "what it weighs dry")
             continue
         rating = pairs.get(figure.start)
@@ -119,7 +127,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
             for each in found
             if (each.subject, each.rating, each.trailer) == (subject, name, trailer)
         ]
-        weighs = name in ONE_EACH or figure.dimension in (MASS, PRESSURE)
+        weighs = name in ONE_EACH or name in TOLD_ONCE or figure.dimension in (MASS, PRESSURE)
         if weighs and is_repeated(alike, name, value):
             figure.role = "rating"
             continue
@@ -190,7 +198,9 @@ def _is_year(scene: Scene, figure: Figure, name: str) -> bool:
 
 def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[str, str] | None:
     label = figure.label
-    if framed and _is_unladen(scene, figure):
+    if "unladen" in scene.groups and (
+        (framed and is_unladen(scene, figure)) or weighs_unladen(scene, figure)
+    ):
         return "trailer" if is_trailers(scene, figure) else "truck", "curb"
     if is_tyre_pressure(scene, figure):
         return TYRES, "pressure"
@@ -237,7 +247,9 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         return "truck", f"gawr_{ENDS[label.ordinal]}"
     if label.axle or (label.end_of and not label.side):
         end = label.end_of or ("front" if label.axle == "steer" else "rear")
-        if label.vehicle == "trailer" or is_trailers(scene, figure):
+        own = scene.tokens[label.start : label.end]
+        trucks = any("trucks_axle" in token.groups for token in own)
+        if label.vehicle == "trailer" or (is_trailers(scene, figure) and not trucks):
             return "trailer", "gawr"
         return "truck", f"gawr_{end}"
     if label.wheel == "axle":
@@ -322,20 +334,6 @@ def _is_heavy(figure: Figure) -> bool:
     if figure.dimension == MASS and figure.unit:
         return Quantity(figure.value, figure.unit).amount("kg") >= LEAST_PULL_KG
     return figure.value >= LEAST_STAMPED
-
-
-def _is_unladen(scene: Scene, figure: Figure) -> bool:
-    """'camper dry 7,200 gvwr 9,800': what it weighs empty, and no limit."""
-    before = scene.tokens[figure.start - 1] if figure.start else None
-    mass = figure.dimension in (None, MASS) and figure.value >= LEAST_STAMPED
-    return mass and before is not None and "unladen" in before.groups
-
-
-def _is_dry(scene: Scene, figure: Figure) -> bool:
-    """'5er gvwr 17,200, pin 3,300 dry': what a maker prints of it empty, and no scale showed."""
-    behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
-    said = behind is not None and "unladen" in behind.groups and figure.dimension in (None, MASS)
-    return said and isinstance(figure.label, Label) and figure.label.whole == "tongue"
 
 
 def _whole_rated(scene: Scene, figure: Figure, label: Label) -> tuple[str, str]:

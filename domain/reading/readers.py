@@ -12,6 +12,7 @@ from collections.abc import Set as AbstractSet
 
 from domain.entries import Entry
 from domain.reading.allowed import ALLOWS
+from domain.reading.beside_limits import LIMITING
 from domain.reading.cargo import read_cargo
 from domain.reading.checks import read_checks
 from domain.reading.doubts import Doubt
@@ -43,7 +44,7 @@ Reader = Callable[[Scene], Sequence[Entry] | Doubt]
 WAKES: Mapping[Reader, AbstractSet[str]] = {
     read_water: {"water", "water_tank"},
     read_ratings: {"rating", "rating_cue", "rating_subject", "axle_noun", "subject", "whole"}
-    | {"tank", "holds", *ALLOWS},
+    | {"tank", "holds", "unladen", *ALLOWS, *LIMITING},
     read_observations: {"airs_up", "driving_at", "out_of_doors", "spare_tyre", "subject", *PLACING}
     | {PRESSURE, ROTATION, SHARE, SPEED, TEMPERATURE},
     read_cargo: {"load_verb", MASS},

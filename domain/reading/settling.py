@@ -13,9 +13,11 @@ from typing import TYPE_CHECKING
 
 from domain.reading.as_one import have_one_load
 from domain.reading.beside import HEADS
+from domain.reading.both_ways import STOOD, TOLD, settle_both_ways
 from domain.reading.everyday_words import names_trailer
 from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
+from domain.reading.trailing import TRAILS, settle_out_back, settle_trailing
 from domain.reading.yes_and_no import REPLIES, settle_answers, settle_denied
 
 if TYPE_CHECKING:
@@ -58,13 +60,17 @@ def settle_words(scene: Scene) -> None:
     if "unit" in scene.by_class and not PARTS.isdisjoint(scene.by_class):
         _settle_tanks(scene)
     if "out_back" in scene.groups and scene.has("subject", "tyre"):
-        _settle_out_back(scene)
+        settle_out_back(scene)
+    elif NUMBER in scene.kinds and not TRAILS.isdisjoint(scene.groups):
+        settle_trailing(scene)
     if "gauge_short" in scene.by_class:
         _read_gauges(scene)
     if "aboard" in scene.by_class and NUMBER in scene.kinds:
         _settle_pence(scene)
-    if "rig" in scene.by_class and "it" in scene.groups and NUMBER in scene.kinds:
-        _settle_with_it(scene)
+    if NUMBER in scene.kinds and not (
+        TOLD.isdisjoint(scene.groups) and STOOD.isdisjoint(scene.by_class)
+    ):
+        settle_both_ways(scene)
     if "bars" in scene.by_class:
         _settle_bars(scene)
     if "hers" in scene.groups:
@@ -287,14 +293,6 @@ def _join_duals(scene: Scene) -> None:
         scene.index_terms()
 
 
-def _settle_out_back(scene: Scene) -> None:
-    """'tires 65 up front, 80 out back': of tyres it is the rear, and no more than where else."""
-    for token in scene.tokens:
-        if "out_back" in token.groups:
-            token.senses = {"end": "rear"}
-    scene.index_terms()
-
-
 def _read_gauges(scene: Scene) -> None:
     """'trans 194, water 201': beside another gauge, an everyday word is one too; else none."""
     tokens = scene.tokens
@@ -361,20 +359,6 @@ def _settle_both(scene: Scene) -> None:
             token.senses = {**token.senses, "whole": "gross"}
             token.groups |= {"as_one"}
             scene.index_terms()
-
-
-def _settle_with_it(scene: Scene) -> None:
-    """'12,060 without the camper and 21,540 with it': how the rig stood, said by pronoun."""
-    for index, (one, other) in enumerate(pairwise(scene.tokens)):
-        if "it" not in other.groups or not index or scene.tokens[index - 1].kind is not NUMBER:
-            continue
-        if "with" in one.groups:
-            one.senses = {"rig": "hitched"}
-        elif "without_it" in one.groups:
-            one.senses = {"rig": "solo"}
-        else:
-            continue
-        scene.index_terms()
 
 
 def _settle_bars(scene: Scene) -> None:

@@ -10,11 +10,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from domain.reading.figures import VOLUME, Figure, token_at
+from domain.reading.figures import DISTANCE, VOLUME, Figure, token_at
 from domain.reading.taken_back import FILLER, SAID, measured_so, named_behind, named_so, says
 from domain.reading.tokens import MARK, NO_GROUPS, NUMBER, TIME, WORD, Token
 
-GIVES_WAY = frozenset(("as_it_is", "to_be_exact", "brings_to", "but", "says_better"))
+GIVES_WAY = frozenset(
+    ("as_it_is", "to_be_exact", "brings_to", "but", "says_better", "roughly", "changes_to")
+)
 """Groups of words of which one stands beside a figure that another gives way to."""
 
 KEPT = frozenset((*SAID, "axle_noun", "weigh_cue", "fuel_cue", "ticket", "product", "full"))
@@ -119,7 +121,7 @@ def _unsay(tokens: Sequence[Token], start: int, between: int, end: int) -> None:
 UNSAID = frozenset(("talk", "correction"))
 """Classes of term that made the figure unreal: 'gross was supposed to be 20,000'."""
 
-SMALL = frozenset(("small_word", "guessed_at", "back_then", "supposes_so"))
+SMALL = frozenset(("small_word", "guessed_at", "back_then", "supposes_so", "changes_to"))
 """Groups of words that no phrase of the log knows, and that say no more then."""
 
 
@@ -129,6 +131,10 @@ def _start_of_unreal(
     """Where the words begin that make a figure give way to the next; None where it does not."""
     first, second = live[at - 1], live[at]
     ratio = second.value / first.value
+    if _rolled_past(tokens, first, second):
+        return first.end
+    if came_from(tokens, first.start) and _to_next(tokens, first, second):
+        return max(0, first.start - FARTHEST_VERB)
     floor = live[at - 2].end if at > 1 else 0
     start = _clause_start(tokens, first.start, max(floor, first.start - REACH))
     before = tokens[start : first.start]
@@ -162,6 +168,49 @@ def _start_of_unreal(
     return start if then and not (told or poured) else None
 
 
+def came_from(tokens: Sequence[Token], number: int) -> bool:
+    """'tongue dropped from 1,340': whether a number is what something was before it changed."""
+    before = tokens[max(0, number - FARTHEST_VERB) : number]
+    if not before or "from" not in before[-1].groups:
+        return False
+    return any("changes_to" in token.groups for token in before[:-1])
+
+
+FARTHEST_VERB = 4
+"""Tokens from a verb of change to the number behind 'from': 'went up from 5,020'."""
+
+
+def _to_next(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
+    """'from 1,340 down to 1,180': whether a figure is told as what it came to."""
+    between = tokens[first.end : second.start]
+    if not between or len(between) > FEWEST_BESIDE:
+        return False
+    if not between[-1].groups & {"to", "down_to"}:
+        return False
+    return ALIKE[0] < second.value / first.value < ALIKE[1] and all(
+        "changes_to" in token.groups for token in between[:-1]
+    )
+
+
+def _rolled_past(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
+    """'rolled 53k on the way in, 53,004 right now': a round number of miles, and what it is now."""
+    round_enough = first.value >= THOUSAND and first.value % THOUSAND == 0
+    if not round_enough or not 0 < second.value - first.value < THOUSAND:
+        return False
+    if first.dimension not in (None, DISTANCE) or any(
+        "axle" in token.senses or "whole" in token.senses for token in tokens
+    ):
+        return False
+    between = tokens[first.end : second.start]
+    if any("event" in token.senses for token in between):
+        return False  # 'hit 53,000 at the county line, got home 53,044'
+    beside = (*between[-2:], *tokens[second.end : second.end + 1])
+    return any("as_it_is" in token.groups for token in beside)
+
+
+THOUSAND = 1_000
+
+
 def _rounder(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
     """'eleven tonnes, well, 11.2 t exactly': the second says more digits of the same.
 
@@ -173,6 +222,8 @@ def _rounder(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
     around = (token_at(tokens, ahead), token_at(tokens, second.end))
     between = tokens[first.end : second.start]
     exact = any(token is not None and "to_be_exact" in token.groups for token in around)
+    guessed = token_at(tokens, first.start - 1)
+    exact = exact or (guessed is not None and "roughly" in guessed.groups)
     if not (exact or any("says_better" in token.groups for token in between)):
         return False
     mark = next((at for at, token in enumerate(between) if token.kind is MARK), 0)

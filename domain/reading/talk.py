@@ -396,7 +396,8 @@ def _is_beside_us(scene: Scene, index: int) -> bool:
     at = next((at for at in near if "beside_us" in scene.tokens[at].groups), None)
     if at is None or scene.tokens[at + 1].kind is not WORD:
         return False
-    if not rig and "aboard" not in scene.tokens[at + 1].senses:
+    told = scene.tokens[at + 1].groups & {"somebody_does", "weighs_it"}
+    if not (rig or told or "aboard" in scene.tokens[at + 1].senses):
         return False  # 'the cattle pot in front of us', and not 'walked behind the fence'
     before, behind = scene.tokens[at - 1], scene.tokens[at + 1]
     if "front" in scene.tokens[at].groups and "in_or_up" not in before.groups:

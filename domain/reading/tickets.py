@@ -60,6 +60,9 @@ def ticket_of(scene: Scene) -> str | None:
     for figure in scene.figures:
         label = figure.label
         if isinstance(label, Label) and label.field == "ticket" and figure.whole:
+            if figure.token.grouped and label.start > figure.start:
+                figure.label = None  # '21,220 on the ticket' is what it shows
+                continue
             figure.role = "ticket"
             return _digits(figure)
     for index, _, _ in scene.find("ticket"):

@@ -85,7 +85,7 @@ def is_tyre_load(scene: Scene, figure: Figure) -> bool:
     behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
     if scene.has("weigh_cue"):
         return False
-    if _is_rated_tyre(scene, figure):
+    if _is_rated_tyre(scene, figure) or _of_other_end(scene, figure):
         return True
     if behind is None or not scene.has("subject", "tyre"):
         return False
@@ -110,6 +110,17 @@ def _is_rated_tyre(scene: Scene, figure: Figure) -> bool:
             return rated
         at = _end_before(scene, at)
     return False
+
+
+def _of_other_end(scene: Scene, figure: Figure) -> bool:
+    """'front tires rated 2680 each, rears 3195 each': the tyres of the other end."""
+    label = figure.label
+    if not isinstance(label, Label) or not LEAST_OF_TWO <= figure.value <= MOST_TYRE_LOAD:
+        return False
+    if not any("axle_tyres" in each.groups for each in scene.tokens[label.start : label.end]):
+        return False
+    each = any("each_one" in token.groups for token in scene.tokens[figure.end : figure.end + 1])
+    return each and any(other.rating == "tyre_load" and other.bound for other in scene.labels)
 
 
 MOST_ENDS = 4

@@ -268,8 +268,14 @@ def _of_body(scene: Scene, figure: Figure) -> bool:
     if not isinstance(label, Label):
         return False
     own = label.start > 0 and "of_somebody" in scene.tokens[label.start - 1].groups
+    named = scene.tokens[label.start : label.end]
+    if own and len(named) == 1 and "animal_or_axle" in named[0].groups:
+        return figure.value < MOST_OF_STEER  # 'my steer weighed 1,284'
     return bool(label.compound and label.axle) or (own and label.only_end)
 
+
+MOST_OF_STEER = 2_400
+"""Pounds or kilograms that an ox weighs; the front axle of a pickup bears more."""
 
 MOST_STRANGE = 1
 """Words that no phrase knows: beside more of them an impossible gross is of something else."""
@@ -339,10 +345,15 @@ def _evidence(
         evidence += 0.9
     if any(figure.token.grouped or figure.value >= 1000 for figure in placed.values()):
         evidence += 1.0
+    if any(figure.role == "load" for figure in placed.values()):
+        evidence += BESIDE_LIMIT
     if len(placed) == 1 and _nothing_but(scene, *placed.values()):
         evidence += NOTHING_BUT
     return evidence
 
+
+BESIDE_LIMIT = 0.9
+"""What it adds that a load stands beside its limit, for which `beside_limits` gave it its role."""
 
 WHEELS = frozenset(at for at in POSITIONS if at.endswith(("_left", "_right")))
 

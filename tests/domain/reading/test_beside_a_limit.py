@@ -6,15 +6,14 @@ import pytest
 
 from domain.entries import Rating, Weighing
 from domain.quantities import Quantity
-from domain.verdicts import Facts
+from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
 
 @pytest.mark.parametrize(
     "text",
     [
-        "trailer axles 9,240, rated 10,400",
-        "we were 21,220 loaded and 11,980 without the trailer",
+        "gross 21,220 of 24,000",
         "scale guy said 21,220 but I didn't get the axles",
     ],
 )
@@ -44,3 +43,123 @@ def test_a_hitchs_two_limits_are_both_limits(
     assert isinstance(read, Facts)
     told = {each.rating: each.value for each in read.entries if isinstance(each, Rating)}
     assert told == {name: Quantity(value, "lb") for name, value in ratings.items()}
+
+
+def weighed_and_rated(text: str, reads: Reader) -> tuple[dict[str, float], dict[str, float]]:
+    """The loads and the ratings that a message states, in pounds."""
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    loads: dict[str, float] = {}
+    ratings: dict[str, float] = {}
+    for entry in read.entries:
+        if isinstance(entry, Weighing):
+            loads |= {at: load.value for at, load in entry.loads.items()}
+        else:
+            assert isinstance(entry, Rating)
+            assert isinstance(entry.value, Quantity)
+            ratings[entry.rating] = entry.value.value
+    return loads, ratings
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "drive 6,820, rated 7,000",
+        "drive 6,820 rated 7,000",
+        "drive 6,820 (rated 7,000)",
+        "drive 6,820 of 7,000",
+        "drives 6,820 out of 7,000",
+        "drives 6,820 / 7,000 max",
+        "rear axle 6,820 against a 7,000 rating",
+        "rear axle 6,820 and it's rated 7,000",
+        "rear axle weighed 6,820, it's good for 7,000",
+        "drive is 6,820, limit 7,000",
+        "drive at 6,820, gawr is 7,000",
+        "drive rated 7,000, weighed 6,820",
+    ],
+)
+def test_a_load_and_its_limit_are_told_in_one_breath(text: str, reads: Reader) -> None:
+    assert weighed_and_rated(text, reads) == ({"drive": 6_820}, {"gawr_rear": 7_000})
+
+
+@pytest.mark.parametrize(
+    ("text", "loads", "ratings"),
+    [
+        (
+            "steer 5,160 of 5,250, drive 6,820 of 7,000",
+            {"steer": 5_160, "drive": 6_820},
+            {"gawr_front": 5_250, "gawr_rear": 7_000},
+        ),
+        ("tongue 1,180 of 1,200 allowed", {"tongue": 1_180}, {}),
+        ("tongue 1,180, rated 1,200", {"tongue": 1_180}, {"tongue": 1_200}),
+        ("pin 2,140, max 2,500", {"tongue": 2_140}, {"tongue": 2_500}),
+        ("trailer axle 4,620, rated 5,200", {"trailer": 4_620}, {"gawr": 5_200}),
+        ("trailer axles 9,240, rated 10,400", {"trailer": 9_240}, {}),
+        ("steer 5,160, 90 under the rating", {"steer": 5_160}, {}),
+        (
+            "steer 5,160 drive 6,820 trailer 9,240, drive is rated 7,000",
+            {"steer": 5_160, "drive": 6_820, "trailer": 9_240},
+            {"gawr_rear": 7_000},
+        ),
+        (
+            "steer 5,160 drive 6,820 trailer 9,240 gross 21,220, gcwr 24,000",
+            {"steer": 5_160, "drive": 6_820, "trailer": 9_240, "gross": 21_220},
+            {"gcwr": 24_000},
+        ),
+        (
+            "steer 5,160 drive 6,820, gvwr 12,300",
+            {"steer": 5_160, "drive": 6_820},
+            {"gvwr": 12_300},
+        ),
+    ],
+)
+def test_what_was_weighed_is_no_limit(
+    text: str, loads: dict[str, float], ratings: dict[str, float], reads: Reader
+) -> None:
+    assert weighed_and_rated(text, reads) == (loads, ratings)
+
+
+@pytest.mark.parametrize(
+    ("text", "ratings"),
+    [
+        ("front tires rated 2680, rear axle 7000", {"tyre_load": 2_680, "gawr_rear": 7_000}),
+        ("max 5,250 front, 7,000 rear", {"gawr_front": 5_250, "gawr_rear": 7_000}),
+        ("drive axle limit of 7,000", {"gawr_rear": 7_000}),
+        (
+            "front axle 3,525, rear axle 3,915, gvwr 6,900",
+            {"gawr_front": 3_525, "gawr_rear": 3_915, "gvwr": 6_900},
+        ),
+    ],
+)
+def test_what_is_rated_was_not_weighed(text: str, ratings: dict[str, float], reads: Reader) -> None:
+    assert weighed_and_rated(text, reads) == ({}, ratings)
+
+
+def test_tyres_of_both_ends_are_rated(reads: Reader) -> None:
+    read = reads("front tires rated 2680 each, rears 3195 each", on_the_road())
+    assert isinstance(read, Facts)
+    told = [each.value for each in read.entries if isinstance(each, Rating)]
+    assert told == [Quantity(2_680, "lb"), Quantity(3_195, "lb")]
+
+
+def test_a_hitchs_pull_told_twice_is_one_rating(reads: Reader) -> None:
+    read = reads("tow bar 3500 kg, towball 350 kg, tow 3500", on_the_road(units="metric"))
+    assert isinstance(read, Facts)
+    told = [(each.rating, each.value) for each in read.entries if isinstance(each, Rating)]
+    assert told == [("tow", Quantity(3_500, "kg")), ("tongue", Quantity(350, "kg"))]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "he scored 6,820 of 7,000",
+        "finished 6,820 of 7,000 tickets",
+        "total 3,200 of 5,000",
+        "drive 682 of 700 miles",
+        "this hotel is rated 4.5, 2,300 reviews",
+        "front row 1,820 of 2,000 seats sold",
+        "my steer placed 12 of 40",
+    ],
+)
+def test_so_many_of_so_many_is_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from domain.entries import Cargo
+from domain.quantities import Quantity
 from domain.verdicts import Facts
 from tests.domain.reading.chats import Reader, on_the_road
 
@@ -45,3 +46,22 @@ def test_a_slip_is_spelt_as_the_thing_that_it_is(reads: Reader, text: str, thing
 )
 def test_other_words_stay_as_they_were_typed(reads: Reader, thing: str) -> None:
     assert item(f"{thing} 140 lb in the bed", reads) == thing
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("loaded drums, 55 pounds each, 12 of them, over the axle", 660),
+        ("bales are 60 lb each and there's 30 of them in the bed", 1_800),
+        ("loaded 24 supers, 45 lb each", 1_080),
+        ("loaded a drum, 55 pounds, over the axle", 55),
+    ],
+)
+def test_so_many_that_weigh_so_much_each_weigh_it_together(
+    reads: Reader, text: str, value: float
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    (entry,) = read.entries
+    assert isinstance(entry, Cargo)
+    assert entry.value == Quantity(value, "lb")

@@ -116,3 +116,20 @@ def test_an_hour_without_its_half_of_the_day_comes_behind_the_one_before(
     (moment,) = told(text, "at", reads)
     assert isinstance(moment, datetime)
     assert moment.hour == hour
+
+
+@pytest.mark.parametrize(
+    ("text", "place"),
+    [
+        ("filled 26.4 gal at the grain co-op", "grain co-op"),
+        ("filled 26.4 gal at the Dry Fork co-op", "Dry Fork co-op"),
+        ("trans 212 at idle", None),
+        ("oil 55 psi at startup", None),
+        ("coolant 198 at highway speed", None),
+        ("trans 190 at Rest Haven", "Rest Haven"),
+    ],
+)
+def test_a_place_is_named_whole_and_how_an_engine_runs_is_none(
+    text: str, place: str | None, reads: Reader
+) -> None:
+    assert told(text, "place", reads) == [place]

@@ -96,3 +96,17 @@ def test_how_many_axles_stands_within_what_they_are_called(
 ) -> None:
     (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
     assert {place: load["value"] for place, load in entry["loads"].items()} == loads
+
+
+@pytest.mark.parametrize(
+    "text", ["coolant was 230, oops", "trans got to 240, oops", "coolant was 230, whoops"]
+)
+def test_who_cries_out_at_a_gauge_mends_nothing(reads: Reader, text: str) -> None:
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert entry["kind"] == "observation"
+
+
+@pytest.mark.parametrize("text", ["oops, coolant was 230", "oops coolant was 230 not 220"])
+def test_who_begins_with_a_cry_mends(reads: Reader, text: str) -> None:
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert (entry["kind"], entry["field"]) == ("correction", "coolant")

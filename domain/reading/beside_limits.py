@@ -1,0 +1,183 @@
+"""A load and its limit in one breath: 'steer 5,160, rated 5,250', 'drive 6,820 of 7,000'.
+
+This file decides which of two figures was weighed and which is the limit, and which rating that
+limit is. A limit of several axles together is no rating that a label has, and one that is 'allowed'
+may be the law's: both are left aside.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from copy import copy
+from itertools import pairwise
+
+from domain.reading.allowed import is_allowed
+from domain.reading.figures import MASS, Figure
+from domain.reading.label import Label
+from domain.reading.scene import Scene
+from domain.reading.tokens import MARK, Token
+
+LIMITING = frozenset(("of", "against_limit", "allows"))
+"""Groups of words, beside those for a rating, of which one stands between a load and its limit."""
+
+LEAST = 90
+"""Pounds or kilograms: no load of a rig beside its limit is less."""
+
+RATED = frozenset(("rating_cue", "rating"))
+"""Classes of term of which one says that there is a limit."""
+
+ALIKE = (0.65, 2.5)
+"""A limit over its load, wide on purpose: an axle may be empty, or overloaded."""
+
+MOST_BETWEEN = 7
+"""Tokens from a load to its limit."""
+
+AXLE_LIMITS = {"steer": "gawr_front", "drive": "gawr_rear"}
+
+
+def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
+    """Subject and rating of each limit that stands beside its load, by where it starts.
+
+    The load has its role from here on, and a limit that is no rating is claimed.
+    """
+    if not scene.labels or (LIMITING.isdisjoint(scene.groups) and RATED.isdisjoint(scene.by_class)):
+        return {}
+    found: dict[int, tuple[str, str]] = {}
+    figures = [each for each in scene.live_figures() if each.dimension in (None, MASS)]
+    for first, second in pairwise(figures):
+        label = first.label
+        if not isinstance(label, Label) or not _is_a_load(label) or first.role or second.role:
+            continue
+        if _is_apart(scene, second):
+            first.role = "load"
+            scene.claim(second, "how far from a limit")
+        elif not _alike(first, second):
+            continue
+        elif _is_limit(scene, first, second):
+            first.role = "load"
+            rating = _rating_of(scene, label)
+            if rating is not None and not is_allowed(scene, second):
+                found[second.start] = rating
+            elif not isinstance(second.label, Label):
+                scene.claim(second, "what is allowed")
+        elif _weighed_behind(scene, first, second):
+            second.label = copy(label)
+            second.label.bound, second.role = second, "load"
+    return found
+
+
+def _is_a_load(label: Label) -> bool:
+    """Whether a label names an axle, a tongue or a whole that can be weighed."""
+    return label.places_load and not (
+        label.rating or label.rating_subject or label.field or label.compound or label.only_ordinal
+    )
+
+
+def _alike(first: Figure, second: Figure) -> bool:
+    low, high = ALIKE
+    return min(first.value, second.value) >= LEAST and low <= second.value / first.value <= high
+
+
+def _is_apart(scene: Scene, figure: Figure) -> bool:
+    """'90 under the rating': by how much a load is away from its limit."""
+    behind = scene.tokens[figure.end : figure.end + 4]
+    if not behind or behind[0].text.split(" ")[0] not in scene.book.groups["apart_from_limit"]:
+        return False
+    return any(not RATED.isdisjoint(token.senses) for token in behind[1:])
+
+
+def _is_limit(scene: Scene, load: Figure, limit: Figure) -> bool:
+    """Whether a figure behind a load is said to be what that load may be."""
+    label = limit.label
+    if isinstance(label, Label) and (label.places or label.rating != "gawr"):
+        return False
+    between = _plain(scene, load, limit)
+    if between is None:
+        return False
+    said = [token for token in between if token.kind is not MARK]
+    behind = scene.tokens[limit.end : limit.end + 1]
+    if any(not RATED.isdisjoint(token.senses) for token in said):
+        return not _heads_next(scene, limit)
+    if any(_caps(token) for token in behind):
+        return True
+    outright = [token for token in said if not token.groups.isdisjoint(LIMITING)]
+    out_of = [token.groups for token in said]
+    plain = bool(out_of) and "of" in out_of[-1] and len(said) <= OUT_OF
+    return plain and bool(outright) and _surely(scene, load)
+
+
+OUT_OF = 2
+"""Words that say that a load is so much of its limit: 'of', 'out of'."""
+
+
+def _plain(scene: Scene, load: Figure, limit: Figure) -> Sequence[Token] | None:
+    """The tokens between, but for the load's own label; None where more is told there."""
+    label = load.label
+    between = [
+        scene.tokens[index]
+        for index in range(load.end, limit.start)
+        if not (isinstance(label, Label) and label.start <= index < label.end)
+    ]
+    if not between or len(between) > MOST_BETWEEN:
+        return None
+    known = all(
+        token.kind is MARK
+        or not SMALL.isdisjoint(token.senses)
+        or not token.groups.isdisjoint(LIMITING)
+        for token in between
+    )
+    return None if not known or any(token.ends_sentence for token in between) else between
+
+
+SMALL = frozenset(("glue", *RATED))
+"""Classes of term that may stand between a load and its limit."""
+
+
+def _caps(token: Token) -> bool:
+    """'a 7,000 rating', '7,000 max', '1,200 allowed'."""
+    return "rating_cue" in token.senses or not token.groups.isdisjoint(("allows", "caps"))
+
+
+def _heads_next(scene: Scene, limit: Figure) -> bool:
+    """'max 5,250 front' names another place: what stands behind is its own label."""
+    behind = scene.tokens[limit.end : limit.end + 1]
+    return any(not {"axle", "end", "whole"}.isdisjoint(token.senses) for token in behind)
+
+
+def _surely(scene: Scene, load: Figure) -> bool:
+    """Whether 'of' alone is enough: of an axle or a tongue, and not of 'total 3,200 of 5,000'."""
+    label = load.label
+    if not isinstance(label, Label) or label.whole == "gross" or label.only_end:
+        return False
+    return load.value >= LEAST_OF or label.whole == "tongue"
+
+
+LEAST_OF = 1_000
+"""Pounds or kilograms."""
+
+
+def _weighed_behind(scene: Scene, limit: Figure, load: Figure) -> bool:
+    """'steer rated 5,250, weighed 5,160': the limit first, and then the load."""
+    label = limit.label
+    if not isinstance(label, Label) or isinstance(load.label, Label) or label.end > limit.start:
+        return False
+    rated = any("rating_cue" in each.senses for each in scene.tokens[label.end : limit.start])
+    return rated and any(
+        "weigh_cue" in each.senses for each in scene.tokens[limit.end : load.start]
+    )
+
+
+def _rating_of(scene: Scene, label: Label) -> tuple[str, str] | None:
+    """The rating that a load's limit is; None where no label states one."""
+    if label.side:
+        return None
+    if label.vehicle == "trailer" or label.ordinal:
+        several = any("axles" in each.groups for each in scene.tokens[label.start : label.end])
+        one = label.wheel == "axle" or label.axle
+        return ("trailer", "gawr") if one and not several else None
+    end = AXLE_LIMITS.get(label.axle or "") or (
+        f"gawr_{label.end_of}" if label.end_of in ("front", "rear") else None
+    )
+    if end is not None:
+        return "truck", end
+    return ("hitch", "tongue") if label.whole == "tongue" else None

@@ -1,0 +1,114 @@
+"""The rig weighed in two ways, told in one breath: '21,220 with the trailer and 11,980 without'.
+
+This file decides, before figures are looked for, which words behind two loads say that the trailer
+was on and that it was off, and makes them plain words for how the rig stood.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from domain.reading.everyday_words import names_trailer
+from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
+
+if TYPE_CHECKING:
+    from domain.reading.scene import Scene
+
+TOLD = frozenset(("with", "without_it", "surely_loads"))
+STOOD = frozenset(("rig", "hitch"))
+"""Groups of words and classes of term of which one says how the rig stood."""
+
+LEAST_WHOLE, MOST_APART = 1_000, 5.0
+"""Pounds or kilograms of a rig, and what it weighs over the truck by itself at most."""
+
+HITCHED, SOLO = "hitched", "solo"
+
+OWN_PASS = frozenset(("said_of_own_pass",))
+"""The group of words that say how the rig stood of the load before, and part it from the other."""
+
+PAID = frozenset(("pays", "plain_money", "asks_money", "price_word"))
+"""Groups of words of what things cost, with extras and without."""
+
+
+def settle_both_ways(scene: Scene) -> None:
+    """Make what is said behind two loads of one rig say how it stood."""
+    tokens = scene.tokens
+    loads = [i for i, token in enumerate(tokens) if _is_load(token)]
+    if len(loads) != len((HITCHED, SOLO)) or not PAID.isdisjoint(scene.groups):
+        return
+    spans = [_said_behind(tokens, at) for at in loads]
+    stood = [_stood(tokens[start:end]) for start, end in spans]
+    if set(stood) != {HITCHED, SOLO} or not _is_of_rig(scene, spans):
+        return
+    heavy, light = (tokens[loads[stood.index(each)]].value for each in (HITCHED, SOLO))
+    if not light < heavy <= MOST_APART * light:
+        return
+    for (start, end), how in zip(spans, stood, strict=True):
+        name = next((t.senses["name"] for t in tokens[start:end] if "name" in t.senses), None)
+        named = {"name": name} if name and how == HITCHED else {}
+        tokens[start].senses, tokens[start].groups = {"rig": how or HITCHED, **named}, OWN_PASS
+        for token in tokens[start + 1 : end]:
+            token.senses, token.groups = {"glue": "filler"}, NO_GROUPS
+    scene.index_terms()
+
+
+def _is_load(token: Token) -> bool:
+    return token.kind is NUMBER and token.decimals == 0 and token.value >= LEAST_WHOLE
+
+
+def _said_behind(tokens: Sequence[Token], load: int) -> tuple[int, int]:
+    """The words right behind a load, across its unit, up to the next mark or joining word."""
+    start = load + 1
+    if start < len(tokens) and "unit" in tokens[start].senses and not _is_small(tokens[start]):
+        start += 1
+    end = start
+    while end < len(tokens) and tokens[end].kind is WORD and "and" not in tokens[end].groups:
+        end += 1
+    return start, end
+
+
+def _is_small(token: Token) -> bool:
+    return "glue" in token.senses
+
+
+def _stood(said: Sequence[Token]) -> str | None:
+    """How the rig stood by the words behind a load; None where they say no such thing, or more."""
+    if not said:
+        return None
+    first, rest = said[0], [token for token in said[1:] if not _points(token)]
+    off = bool(rest) and not rest[-1].groups.isdisjoint(("slack", "off"))
+    on = bool(rest) and "on_or_in" in rest[-1].groups
+    things = rest[:-1] if off or on else rest
+    if not all(names_trailer(token) for token in things):
+        return None
+    if "without_it" in first.groups:
+        return None if off or on else SOLO
+    if "with" in first.groups:
+        return SOLO if off else HITCHED
+    if "hitch" in first.senses:
+        return HITCHED if first.senses["hitch"].startswith(HITCHED) else SOLO
+    if "rig" in first.senses:
+        kind = first.senses["rig"].split()[0]
+        return SOLO if kind == SOLO or (kind == HITCHED and off) else kind
+    together = "together" in first.groups or "surely_loads" in first.groups
+    return HITCHED if together and not rest else None
+
+
+def _points(token: Token) -> bool:
+    return "article" in token.groups or "it" in token.groups
+
+
+def _is_of_rig(scene: Scene, spans: Sequence[tuple[int, int]]) -> bool:
+    """Whether a trailer or a hitching is named behind a load, or the message tells of a scale."""
+    if not WEIGHED.isdisjoint(scene.by_class):
+        return True
+    return any(
+        names_trailer(token) or not STOOD.isdisjoint(token.senses)
+        for start, end in spans
+        for token in scene.tokens[start:end]
+    )
+
+
+WEIGHED = frozenset(("weigh_cue", "whole"))
+"""Classes of term of which one says that something was weighed."""

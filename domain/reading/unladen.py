@@ -1,0 +1,52 @@
+"""What a truck or a trailer weighs empty, as its maker or its owner tells it.
+
+This file decides by the words beside a figure that it is of the vehicle without any load. What a
+scale showed of an empty one is a weighing.
+"""
+
+from __future__ import annotations
+
+from domain.reading.figures import MASS, Figure
+from domain.reading.framing import LEAST_STAMPED
+from domain.reading.label import Label
+from domain.reading.scene import Scene
+from domain.reading.tokens import MARK
+
+
+def is_unladen(scene: Scene, figure: Figure) -> bool:
+    """'camper dry 7,200 gvwr 9,800': what it weighs empty, and no limit."""
+    before = scene.tokens[figure.start - 1] if figure.start else None
+    mass = figure.dimension in (None, MASS) and figure.value >= LEAST_STAMPED
+    return mass and before is not None and "unladen" in before.groups
+
+
+def is_dry(scene: Scene, figure: Figure) -> bool:
+    """'5er gvwr 17,200, pin 3,300 dry': what a maker prints of it empty, and no scale showed."""
+    said = is_told_unladen(scene, figure) and figure.dimension in (None, MASS)
+    return said and isinstance(figure.label, Label) and figure.label.whole == "tongue"
+
+
+def weighs_unladen(scene: Scene, figure: Figure) -> bool:
+    """'flatdeck weighs 2,460 empty', 'the camper is 6,240 dry': what it weighs without a load.
+
+    'weighed 2,460 empty' tells what a scale showed.
+    """
+    label = figure.label
+    if not isinstance(label, Label) or not label.only_vehicle or label.end > figure.start:
+        return False
+    if figure.dimension not in (None, MASS) or figure.value < LEAST_STAMPED:
+        return False
+    before = scene.tokens[label.start - 1] if label.start else None
+    ours = before is None or before.kind is MARK or "our" in before.groups
+    if not ours or not is_told_unladen(scene, figure):
+        return False  # 'Mike's camper is 7,800 dry'
+    between = scene.tokens[label.end : figure.start]
+    return bool(between) and all(
+        "is_so_heavy" in token.groups or "around" in token.groups for token in between
+    )
+
+
+def is_told_unladen(scene: Scene, figure: Figure) -> bool:
+    """Whether the word for it stands right behind the figure."""
+    behind = scene.tokens[figure.end : figure.end + 1]
+    return any("unladen" in token.groups for token in behind)
