@@ -70,6 +70,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         trailer = None if spot else _on_trailer(scene, figure)
         placed = spot or trailer is not None or _counted_in(scene, figure)
         loaded = listed_only or _loaded(scene, verb=verb) or _adds_thing(scene, figure)
+        loaded = loaded or _is_the_load(scene, figure)
         item = thing.item if thing else None
         if thing is None and (placed or loaded):
             item = item_of(scene, figure, spots)
@@ -279,6 +280,18 @@ LEAST_ADDED = 30.0
 """Kilograms: of less people also add to a recipe, or to what they lift."""
 
 
+def _is_the_load(scene: Scene, figure: Figure) -> bool:
+    """'load is 5,400 lb of alfalfa': what it is, told of the load by that name."""
+    start, _ = scene.sentence_of(figure.start)
+    while start < figure.start and "article" in scene.tokens[start].groups:
+        start += 1
+    said = scene.tokens[start : figure.start]
+    of = scene.tokens[figure.end : figure.end + 1]
+    heads = 0 < len(said) <= PAIR and "heads_load" in said[0].groups
+    told = heads and (len(said) == 1 or "is_at" in said[1].groups or said[1].raw in ":,-")
+    return told and any("of" in token.groups for token in of)
+
+
 def _is_manifest(scene: Scene) -> bool:
     """'aboard: hay 1,150 lb, feed 400 lb': a heading over what is carried."""
     if "heads_manifest" not in scene.tokens[0].groups or len(scene.tokens) < 2:
@@ -295,6 +308,9 @@ def _is_mass(figure: Figure, spots: list[Spot]) -> bool:
             return False
         if label.whole and not (label.whole == "gross" and spots and figure.dimension == MASS):
             return False  # 'the bikes on the A-frame, 36 kilos all up'
+        left = label.only_side and figure.dimension == MASS and bool(spots)
+        if left and label.end <= figure.start:
+            return True  # 'left 200 lb of feed in the bed'
         if label.side or label.ordinal or label.end_of or (label.wheel and label.vehicle):
             return False
     return figure.dimension == MASS or (

@@ -260,6 +260,9 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
             break
         if "pronoun" in token.groups:
             break  # 'a chain for when I move out'
+        own = _state_of_its_own(scene.tokens[index], token)
+        if own is not None:
+            return own, other
         if "negation" in token.senses.get("talk", "") or "not" in token.groups:
             denied = True
             continue
@@ -284,6 +287,8 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
         if token.kind is NUMBER:
             break
     start = _start_of_name(scene, index)
+    if _was_walked_round(scene, index, start):
+        return "done", index
     for other in range(index - 1, max(-1, start - REACH), -1):
         token = scene.tokens[other]
         if token.raw == "," and _state_alone_before(scene, index, other):
@@ -305,6 +310,37 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
         if not named and other < index - 1:
             break  # right before it a word may name it further: 'checked the road lights'
     return None
+
+
+OWN_STATES: Mapping[str, tuple[str, State]] = {
+    "warning_lamp": ("lamp_on", "fault"),
+    "let_off": ("turned_off", "done"),
+    "runs_hot": ("runs_cool", "done"),
+}
+"""Groups of items of which a word says otherwise than of others, the word's group, and what."""
+
+
+def _state_of_its_own(item: Token, token: Token) -> State | None:
+    """'check engine light came on', 'propane off', 'hubs cool'."""
+    for items, (words, state) in OWN_STATES.items():
+        if items in item.groups and words in token.groups:
+            return state
+    return None
+
+
+def _was_walked_round(scene: Scene, index: int, start: int) -> bool:
+    """'did my walk around': it was done; 'did a walk around the block' is no check."""
+    if "walk_round" not in scene.tokens[index].groups or _leads_somewhere(scene, index):
+        return False
+    while start and scene.tokens[start - 1].groups & {"article", "our"}:
+        start -= 1
+    did = start - 1
+    return did >= 0 and "does_it" in scene.tokens[did].groups and scene.stated(did)
+
+
+def _leads_somewhere(scene: Scene, index: int) -> bool:
+    behind = scene.tokens[index + 1 : index + 2]
+    return bool(behind) and "article" in behind[0].groups
 
 
 def _told_of_all(scene: Scene, index: int) -> tuple[State, int] | None:
@@ -435,7 +471,9 @@ def _elsewhere(scene: Scene, state: int) -> bool:
     if not behind or not behind[0].groups & {"at_place", "standing_on", "of", "at"}:
         return False
     thing = next((each for each in behind[1:] if "article" not in each.groups), None)
-    return thing is not None and thing.kind is WORD and not thing.senses
+    if thing is None or thing.kind is not WORD or thing.senses:
+        return False
+    return not ("at" in behind[0].groups and thing.raw[0].isupper())  # 'tight at Orchard Hill'
 
 
 def _of_a_person(scene: Scene, index: int, start: int) -> bool:
@@ -515,8 +553,10 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
     if counted and NAMES_RIG.isdisjoint(scene.by_class):
         return True  # 'picked 41 frames clean'
     strong = "vague_state" not in scene.tokens[state].groups or _is_flat(scene, index, state)
+    strong = strong or _state_of_its_own(scene.tokens[index], scene.tokens[state]) is not None
     hardly = not _is_of(scene, index, "household_part")
-    short = len(scene.tokens) <= 6
+    named = sum(1 for at in scene.unknown_words() if at and scene.tokens[at].raw[0].isupper())
+    short = len(scene.tokens) - named <= SHORT
     words = sum(1 for token in scene.tokens if token.kind is WORD)
     towing = scene.context.hitched is True and words <= FEWEST_WORDS + 1
     # 'torqued the lugs to 110 at 51,250': where work is logged, its reading stands beside it
@@ -525,6 +565,10 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
     # 'odometer 48,052 lights checked': a part and its state, and a reading of the log beside it.
     read = strong and state == index + 1 and any(f.role == "odometer" for f in scene.figures)
     return not (rig or placed or told or read)
+
+
+SHORT = 6
+"""Tokens of an everyday part and its state, the name of a place aside."""
 
 
 def _is_flat(scene: Scene, index: int, state: int) -> bool:

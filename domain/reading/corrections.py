@@ -361,7 +361,10 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
         return None
     if was is not None and (was.value == value.value or is_beyond(value, was)):
         return None
-    if scene.talk[value.start] in (REQUEST, PLAN) or _is_part_of_word(scene, value):
+    asked = scene.talk[value.start] == REQUEST and _asks_for_change(scene, value)
+    if scene.talk[value.start] in (REQUEST, PLAN) and not asked:
+        return None
+    if _is_part_of_word(scene, value):
         return None
     restates = _restates(scene, value)
     turned = scene.has("event") and follows_odometer(value.value, scene.context)
@@ -395,6 +398,12 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     if not fits_field(scene.context, value, field):
         return None
     return _amend(scene, value, field, was)
+
+
+def _asks_for_change(scene: Scene, value: Figure) -> bool:
+    """'can you change the last one to 51,402': asked of Drawbar, and put in so many words."""
+    politely = "asks_politely" in scene.groups and "changes_field" in scene.groups
+    return politely and "to" in scene.tokens[value.start - 1].groups
 
 
 def _alarmed(scene: Scene, value: Figure) -> bool:
@@ -481,7 +490,7 @@ def _nothing_else(scene: Scene, value: Figure, was: Figure | None, spare: int = 
             or (isinstance(label, Label) and label.start <= index < label.end)
             or token.kind is not WORD
             or not OF_A_FIGURE.isdisjoint(token.senses)
-            or token.groups & {"log_entry", "points_back", "agrees"}
+            or token.groups & {"log_entry", "points_back", "agrees", "asks_politely"}
         ):
             continue
         if token.senses or spare == 0 or 0 < index < len(tokens) - 1:
@@ -576,11 +585,15 @@ def _opens(scene: Scene) -> bool:
             return True
         if token.kind is not WORD or token.senses.keys() & {"glue", "correction", "reported"}:
             continue
-        if token.text in scene.book.keys["corrected_field"]:
+        if token.text in scene.book.keys["corrected_field"] or token.groups & ASIDE:
             continue
         if not token.senses or token.senses.keys() & {"talk", "question_word"}:
             return False
     return False
+
+
+ASIDE = frozenset(("log_entry", "asks_politely"))
+"""Groups of words that may stand before a correction and are none: 'can you change that entry'."""
 
 
 def _amend(scene: Scene, value: Figure, field: str | None, was: Figure | None) -> Correction:

@@ -43,7 +43,7 @@ def read_hitches(scene: Scene) -> list[Hitch]:
         if found and found[-1].action == action:
             continue
         found.append(Hitch(action=cast(Action, action), trailer=_own_trailer(scene, index)))
-    return found or _swapped(scene) or _switched(scene)
+    return found or _swapped(scene) or _switched(scene) or _told_shortly(scene)
 
 
 def _stands_by_itself(scene: Scene, index: int) -> bool:
@@ -137,6 +137,27 @@ def _switched(scene: Scene) -> list[Hitch]:
         if action is not None and scene.stated(index):
             found.append(Hitch(action=cast(Action, action), trailer=name.partition(":")[2] or None))
     return found
+
+
+def _told_shortly(scene: Scene) -> list[Hitch]:
+    """'trailer on, lights tested': a clause of its own, where nothing was weighed."""
+    if "rig" not in scene.by_class or any(_on_a_scale(figure) for figure in scene.figures):
+        return []
+    found: list[Hitch] = []
+    for index in scene.by_class["rig"]:
+        trailer, _, last = scene.tokens[index].text.partition(" ")
+        action = scene.book.keys["switch"].get(last)
+        whole = scene.clause_of(index) == (index, index + 1) or _ends_clause_alone(scene, index)
+        known = "vehicle" in scene.book.words.get(trailer, {})
+        if action is not None and known and whole and scene.stated(index):
+            found.append(Hitch(action=cast(Action, action)))
+    return found
+
+
+def _ends_clause_alone(scene: Scene, index: int) -> bool:
+    """Whether a token is a clause but for the mark that ends it."""
+    start, end = scene.clause_of(index)
+    return start == index and all(token.kind is MARK for token in scene.tokens[index + 1 : end])
 
 
 def _tells_somebody(scene: Scene, index: int) -> bool:

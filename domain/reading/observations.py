@@ -242,6 +242,8 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
             return "hub"
     if _out_of_doors(scene, figure) and _beside_facts(scene, figure):
         return "ambient"
+    if dimension is None and "spare_tyre" in scene.groups and _of_the_spare(scene, figure):
+        return "tyre"
     if dimension == PRESSURE:
         spare = "spare_tyre" in scene.groups
         if heading is not None or spare or scene.has("subject", "tyre") or _all_pressure(scene):
@@ -261,6 +263,18 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
             return "ambient"
         return _nearest_subject(scene, figure, TEMPERATURE)
     return None
+
+
+def _of_the_spare(scene: Scene, figure: Figure) -> bool:
+    """'spare is at 50': what stands in the spare tyre, and nothing behind it."""
+    low, high = PRESSURE_SIZE[scene.context.units]
+    at = figure.start - 1
+    while at >= 0 and "copula" in scene.tokens[at].senses.get("glue", "").split():
+        at -= 1
+    ends = figure.end == scene.clause_of(figure.start)[1] or scene.tokens[figure.end].kind is MARK
+    return (
+        at >= 0 and "spare_tyre" in scene.tokens[at].groups and ends and low <= figure.value <= high
+    )
 
 
 def _is_slope(scene: Scene, figure: Figure) -> bool:

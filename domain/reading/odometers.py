@@ -40,13 +40,14 @@ Event = Literal["depart", "arrive", "turnaround"]
 def read_odometers(scene: Scene) -> list[Odometer] | Doubt:
     """The odometer readings that a message states, a doubt about one, or none."""
     readings: list[Odometer] = []
+    leg = _leg(scene)
     for figure in scene.live_figures():
         if figure.role is not None or figure.dimension not in (None, DISTANCE):
             continue
         if not LEAST <= figure.value < LARGEST:
             continue
         event = _event(scene, figure)
-        if not _is_odometer(scene, figure, event):
+        if not (figure in leg or _is_odometer(scene, figure, event)):
             continue
         value = _quantity(scene.context, figure)
         reading = Odometer(
@@ -101,6 +102,32 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
     return apart and told and exact and _strangers(scene) <= 2 and _only_one(scene)
 
 
+def _leg(scene: Scene) -> Sequence[Figure]:
+    """'day 2: 48,120 to 48,420': a day's readings from and to, the first behind what is known."""
+    known, figures = scene.context.odometer, scene.live_figures()
+    if known is None or len(figures) < READINGS:
+        return ()
+    for one, other in pairwise(figures):
+        joined = other.start - one.end
+        if joined > 1 or (joined and "spans_road" not in scene.tokens[one.end].groups):
+            continue
+        if any(each.role or each.dimension not in (None, DISTANCE) for each in (one, other)):
+            continue
+        if isinstance(one.label, Label) and one.label.field != "odometer":
+            continue
+        runs = (
+            0 <= one.value - known.value <= BARE_STEP and 0 < other.value - one.value <= MOST_A_DAY
+        )
+        if runs and one.whole and other.whole and _is_only_of_the_road(scene):
+            return one, other
+    return ()
+
+
+READINGS = 2
+MOST_A_DAY = 1_500
+"""Miles or kilometres: nobody tows farther in a day."""
+
+
 def _logs_work(scene: Scene, figure: Figure) -> bool:
     """'greased zerks, repacked bearings 51,210': a part, what was done to it, and the reading."""
     start, _ = scene.clause_of(figure.start)
@@ -140,15 +167,19 @@ def _surely_odometer(scene: Scene, label: Label) -> bool:
 
 def _strangers(scene: Scene) -> int:
     """Lower-case words that no phrase knows, the name of a place aside."""
-    return sum(
-        1
+    return sum(1 for i in scene.unknown_words(names=False) if not _is_place(scene, i))
+
+
+def _is_only_of_the_road(scene: Scene) -> bool:
+    """Whether every word is known or one that a day on the road is told in: 'lunch stop'."""
+    return all(
+        _is_place(scene, i) or not scene.tokens[i].groups.isdisjoint(OF_THE_ROAD)
         for i in scene.unknown_words(names=False)
-        if not _is_place(scene, i) and scene.tokens[i].groups.isdisjoint(SHORT_OF_HOME)
     )
 
 
-SHORT_OF_HOME = frozenset(("short_of_it", "on_the_way"))
-"""Groups of words that stand before where one has not come to yet."""
+OF_THE_ROAD = frozenset(("short_of_it", "on_the_way", "of_a_day"))
+"""Groups of words that a day on the road is told in: 'almost home', 'lunch stop', 'day 2'."""
 
 
 def _is_place(scene: Scene, index: int) -> bool:
@@ -166,7 +197,7 @@ def _odometer_form(figure: Figure) -> bool:
 
 def _little_else(scene: Scene, figure: Figure) -> bool:
     """A bare reading: hardly a word that the phrasebook does not know."""
-    return _strangers(scene) == 0 and not any(
+    return _is_only_of_the_road(scene) and not any(
         other is not figure and other.role is None and other.claimed is None
         for other in scene.figures
     )

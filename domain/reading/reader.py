@@ -78,7 +78,9 @@ CORRECTING = frozenset(("correction", "takes_out"))
 PUTS_RIGHT = frozenset(("contrasts", "no_alone", "opens_correction", "marks_meant"))
 """Groups of words of which one stands where one product is put in the place of another."""
 
-FACTUAL = frozenset(("full", "check_item", "hitch", "correction", "name", "vehicle", "reported"))
+FACTUAL = frozenset(
+    ("full", "check_item", "hitch", "correction", "name", "vehicle", "reported", "rig")
+)
 """Classes of term that can make a fact without a figure."""
 
 

@@ -51,7 +51,7 @@ WAKES: Mapping[Reader, AbstractSet[str]] = {
     read_weighings: {BARE, MASS},
     read_fills: {BARE, VOLUME, PRICE, MONEY, DISTANCE},
     read_odometers: {BARE, DISTANCE},
-    read_hitches: {"hitch", "swaps", "name", "vehicle"},
+    read_hitches: {"hitch", "swaps", "name", "vehicle", "rig"},
     read_checks: {"check_item"},
 }
 """Each reader, and what a message has one of that states anything for it.

@@ -40,7 +40,7 @@ class StandingWords:
     those of a letter could, whatever the trailers are called; `of_trailers` is the same of those
     that begin with a trailer. What these do not match is another matter, and most of what people
     text is. `numbers` are those in words, and `thousands` stand behind a number; `trailers` are
-    words for one that has no name.
+    words for one that has no name, and `works` the upkeep that a verb and its object stand for.
     """
 
     patterns: Mapping[str, Sequence[str]]
@@ -52,6 +52,7 @@ class StandingWords:
     numbers: Mapping[str, float]
     thousands: tuple[str, ...]
     trailers: tuple[str, ...]
+    works: Mapping[str, str]
 
 
 def standing_words_from(
@@ -62,6 +63,7 @@ def standing_words_from(
     volumes = {word: unit for unit, words in table["volume"].items() for word in words}
     numbers = {word: float(number) for number, words in table["number"].items() for word in words}
     thousands = tuple(table["thousands"])
+    works = {word: chore for chore, words in table["work"].items() for word in words}
     number = f"{NUMBER}(?: ?(?:{_any_of(thousands)}))?"
     chores = [word for chore in upkeep.chores for word in chore.words]
     filled = {
@@ -78,6 +80,8 @@ def standing_words_from(
         "volume": f"(?P<volume>{_any_of(volumes)})",
         "language": f"(?P<item>{_any_of(table['languages'])})",
         "reading": r"(?:,? (?:at |odo )?(?P<reading>\d{2,3}[,.]?\d{3})(?: miles| mi| km)?)?",
+        "work": f"(?P<work>{_any_of(works)})",
+        "due": r"(?P<due>\d{2,3}[,.]?\d{3})(?: miles| mi| km)?",
         "then": r"(?P<then>\d{1,3}[,.]?\d{3})(?: ?(?:miles|mi|km|millas))?",
     }
     patterns = {
@@ -100,6 +104,7 @@ def standing_words_from(
         numbers=numbers,
         thousands=thousands,
         trailers=tuple(table["trailers"]),
+        works=works,
     )
 
 
@@ -210,14 +215,34 @@ def _interval(upkeep: str, count: float, unit: str, trailer: str | None) -> Rati
 def _done(
     found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
 ) -> Sequence[Entry]:
-    check = Check(item=found["upkeep"], state="done", trailer=trailer)
+    told = found.groupdict()
+    item = words.works[told["work"]] if told.get("work") else told["upkeep"]
+    check = Check(item=item, state="done", trailer=trailer)
     if found["reading"] is None:
-        return [check]
+        return [check, *_due(item, told.get("due"), context.odometer, words, trailer)]
     shown = Quantity(_number(found["reading"], words), context.odometer_unit)
     if context.odometer is not None and shown.amount("km") < context.odometer.amount("km"):
         # Nothing drives backwards: that was the reading when it was done.
-        return [Rating(subject=found["upkeep"], rating=DONE_AT, value=shown, trailer=trailer)]
-    return [check, Odometer(odometer=shown)]
+        return [Rating(subject=item, rating=DONE_AT, value=shown, trailer=trailer)]
+    return [check, Odometer(odometer=shown), *_due(item, told.get("due"), shown, words, trailer)]
+
+
+def _due(
+    item: str, due: str | None, shown: Quantity | None, words: StandingWords, trailer: str | None
+) -> Sequence[Entry]:
+    """'next at 56,640': due once, so far from what the odometer shows; none if it shows more."""
+    if due is None or shown is None:
+        return []
+    ahead = _number(due, words) - shown.value
+    if ahead <= 0:
+        return []
+    return [Rating(subject=item, rating=DUE_IN, value=Quantity(ahead, shown.unit), trailer=trailer)]
+
+
+def _due_at(
+    found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
+) -> Sequence[Entry]:
+    return _due(found["upkeep"], found["due"], context.odometer, words, trailer)
 
 
 def _factor(
@@ -277,6 +302,7 @@ _FACTS: Mapping[str, Callable[..., Sequence[Entry]]] = {
     "walk_drop": _point(0.0),
     "tick": _tick,
     "done": _done,
+    "due_at": _due_at,
     "done_then": _done_then,
 }
 _ASKED: Mapping[str, dict[str, Any]] = {

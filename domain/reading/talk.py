@@ -195,10 +195,21 @@ def _somebody(scene: Scene, index: int) -> bool:
         return False
     behind = scene.tokens[index + 2] if index + 2 < len(scene.tokens) else None
     heads = behind is None or behind.kind is MARK  # 'Dunmarrow weighbridge, 6.42 t'
+    if token.possessive and heads and "fuel_shop" in following.groups:
+        return False  # "Molly's fuel stop, 21.4 gal" says where
     acts = bool(following.senses.keys() & {"fuel_cue", "hitch"}) or (
         "somebody_does" in following.groups or ("weighs_it" in following.groups and not heads)
     )
-    return acts and not _follows_on(scene)
+    return acts and not (_follows_on(scene) or _puts_it_with_us(scene, index))
+
+
+def _puts_it_with_us(scene: Scene, index: int) -> bool:
+    """'someone left 200 lb of feed in the bed': whoever it was, it rides with us."""
+    does = scene.tokens[index + 1 : index + 2]
+    if not does or "puts_it" not in does[0].groups or "unit" not in scene.by_class:
+        return False
+    _, end = scene.sentence_of(index)
+    return scene.phrase_said("on_our_rig", index + 2, end) is not None
 
 
 def _follows_on(scene: Scene) -> bool:
@@ -247,6 +258,8 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     if cue == OTHER and "family" in token.groups and _follows_on(scene):
         return None  # 'dad says odo is 99412'
     if cue == OTHER and (_serves_us(scene, index) or _hands_over(scene, index)):
+        return None
+    if cue == OTHER and "puts_it" in scene.groups and _puts_it_with_us(scene, index):
         return None
     if cue == OTHER and "weigh_cue" in scene.by_class and _reads_scale(scene, index):
         return None

@@ -105,7 +105,7 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
             return False  # 'not a scratch', 'never delete it'
         takes = takes or way in ("undo", "entry") or (way is not None and (out or written))
         drops = drops or (way is not None and "drops" in token.groups)
-        kind = kind or "fill_itself" in token.groups
+        kind = kind or not KINDS_THEMSELVES.isdisjoint(token.groups)
         denied = "denies" in token.groups  # 'that wasnt ours, delete it'
         wrong = wrong or (way is None and ("correction" in token.senses or denied))
         last = last or token.senses.get("ordinal") == "last" or "last_one" in token.groups
@@ -136,6 +136,10 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
     if kind and (drops or (takes and (deletes or out))):
         return True  # 'drop the fill', 'delete the fuel entry'
     return takes and (sent or (last and named) or (wrong and (last or named or deletes)))
+
+
+KINDS_THEMSELVES = frozenset(("fill_itself", "reading_itself"))
+"""Groups of words for an entry that are said of nothing else: 'the weighing', 'the mileage'."""
 
 
 def _tells_which(scene: Scene) -> Figure | None:

@@ -13,6 +13,7 @@ from domain.quantities import Quantity
 from domain.reading.figures import VOLUME, Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
+from domain.reading.spots import find_spots
 from domain.reading.tokens import MARK, NUMBER, Token
 
 LONGEST_NAME = 4
@@ -29,13 +30,15 @@ def read_water(scene: Scene) -> list[Cargo]:
         ceiling = min([end, *(other.start for other in figures[number + 1 : number + 2])])
         tank = _tank(scene, range(figure.end, ceiling)) or _tank(scene, range(floor, figure.start))
         item = _item(scene, figure, ceiling)
-        led = _is_led(scene, figure, floor)
+        poured = _is_poured(scene, figure, floor)
+        led = poured or _is_led(scene, figure, floor)
         if not (item or led) and not (tank and _holds_water(tank)):
             continue
         if any("holds" in token.groups for token in scene.tokens[floor:ceiling]):
             continue  # 'the water tank holds 40 gal': what it can, and not what it does
-        aboard = tank or _aboard(scene, floor, ceiling) or _on_a_scale(scene)
-        if not aboard or figure.unit is None:
+        aboard = tank or poured or _aboard(scene, floor, ceiling) or _on_a_scale(scene)
+        spot = None if tank else _spot(scene, figure, ceiling)
+        if not (aboard or spot) or figure.unit is None:
             if led:
                 scene.claim(figure, WATER)
             continue
@@ -44,7 +47,7 @@ def read_water(scene: Scene) -> list[Cargo]:
             Cargo(
                 item=item or WATER,
                 value=Quantity(figure.value * _how_many(scene, figure, floor), figure.unit),
-                position=scene.words_between(*tank[1]) if tank else None,
+                position=scene.words_between(*tank[1]) if tank else spot,
                 words=(("value", scene.words_between(figure.start, figure.end)),),
             )
         )
@@ -57,6 +60,33 @@ def _is_led(scene: Scene, figure: Figure, floor: int) -> bool:
     while at > floor and (scene.tokens[at].raw in ":=-" or "is_at" in scene.tokens[at].groups):
         at -= 1
     return at >= floor and not scene.tokens[at].groups.isdisjoint(WATERY)
+
+
+def _is_poured(scene: Scene, figure: Figure, floor: int) -> bool:
+    """'filled the fresh water, 45 gal': water is what was filled, and how much of it."""
+    at = figure.start - 1
+    while at > floor and (scene.tokens[at].kind is MARK or "with" in scene.tokens[at].groups):
+        at -= 1
+    if at < floor or "water" not in scene.tokens[at].groups:
+        return False
+    while at > floor and scene.tokens[at].groups & OF_WATER:
+        at -= 1
+    poured = POURED & scene.tokens[at].senses.keys()
+    behind = scene.tokens[figure.end : figure.end + 1]
+    return bool(poured) and not any("product" in token.senses for token in behind)
+
+
+OF_WATER = frozenset(("water", "water_tank", "article", "our"))
+"""Groups of words between what was poured and the verb."""
+
+POURED = frozenset(("fuel_cue", "full", "check_done"))
+"""Classes of term that 'filled' and 'topped up' are in."""
+
+
+def _spot(scene: Scene, figure: Figure, ceiling: int) -> str | None:
+    """'30 gal of water in the tack room': where it stands on the rig."""
+    spots = (spot for spot in find_spots(scene) if figure.end <= spot.start < ceiling)
+    return next((spot.words for spot in spots), None)
 
 
 def _on_a_scale(scene: Scene) -> bool:

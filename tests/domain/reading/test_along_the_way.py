@@ -100,3 +100,152 @@ def test_fuel_out_of_cans_is_a_fill(reads: Reader, text: str) -> None:
 @pytest.mark.parametrize("text", ["swapped the fuel filter 51,300", "switched the diesel 48,300"])
 def test_no_tank_takes_thousands_of_gallons(reads: Reader, text: str) -> None:
     assert all(each["kind"] != "correction" for each in stated(text, reads))
+
+
+ARRIVED = {"event": "arrive"}
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("stopped for lunch at Harlow, 48,330", {"place": "Harlow"}),
+        ("lunch stop, 48,330", {}),
+        ("48,330, pit stop at Harlow", {"place": "Harlow"}),
+        ("stopped overnight at Pine Flats, 48,330", {**ARRIVED, "place": "Pine Flats"}),
+        ("overnight in Bluff Park 48,330", {**ARRIVED, "place": "Bluff Park"}),
+        ("spent the night at Harlow, 48,330", {**ARRIVED, "place": "Harlow"}),
+        ("camped at Harlow 48,330", {**ARRIVED, "place": "Harlow"}),
+        ("back in the barn 48,330", ARRIVED),
+    ],
+)
+def test_where_one_stops_the_odometer_is_read(
+    reads: Reader, text: str, told: dict[str, str]
+) -> None:
+    reading = {"kind": "odometer", "odometer": {"value": 48330, "unit": "mi"}}
+    assert stated(text, reads) == [{**reading, **told}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "day 2: 48,120 to 48,418",
+        "day 3 48,120-48,418",
+        "leg 1: 48,120 to 48,418",
+        "went 48,120 - 48,418",
+        "drove from 48,120 to 48,418",
+    ],
+)
+def test_a_day_is_told_by_its_two_readings(reads: Reader, text: str) -> None:
+    assert [each["odometer"] for each in stated(text, reads)] == [
+        {"value": 48120, "unit": "mi"},
+        {"value": 48418, "unit": "mi"},
+    ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "house numbers 48,120 to 48,418",
+        "tickets 48120-48418",
+        "raised 48,120 to 48,418 dollars",
+        "the night shift pays 48,330",
+        "lunch is 48,330 calories",
+        "day 2 of 5",
+        "day 2: 48,418 to 48,120",
+    ],
+)
+def test_what_looks_like_a_day_on_the_road_is_talk(reads: Reader, text: str) -> None:
+    assert stated(text, reads) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "item", "state"),
+    [
+        ("check engine light came on", "check engine light", "fault"),
+        ("tpms light is on", "tpms light", "fault"),
+        ("propane off", "propane", "done"),
+        ("trailer hubs cool", "trailer hubs", "done"),
+        ("did my walk around, all good", "walk around", "done"),
+        ("checked the straps at Orchard Hill, tight", "straps", "done"),
+        ("wheel bearing growling on the trailer", "wheel bearing", "fault"),
+        ("slide wont come in", "slide", "fault"),
+        ("left rear inner dual is losing air", "left rear inner dual", "fault"),
+        ("left trailer brake light is out", "left trailer brake light", "fault"),
+    ],
+)
+def test_parts_and_how_they_are(reads: Reader, text: str, item: str, state: str) -> None:
+    (entry,) = stated(text, reads)
+    assert (entry["kind"], entry["item"], entry["state"]) == ("check", item, state)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "did a walk around the block",
+        "my phone is vibrating",
+        "the stove is making a racket",
+        "straps broke on my bag",
+        "the low fuel light came on",
+        "the check engine light came on in Dave's truck",
+    ],
+)
+def test_parts_of_other_things_are_talk(reads: Reader, text: str) -> None:
+    assert stated(text, reads) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "cargo"),
+    [
+        ("filled the fresh water, 45 gal", ("water", 45, "gal", None)),
+        ("topped up the water, 90 L", ("water", 90, "L", None)),
+        ("30 gal of water in the tack room", ("water", 30, "gal", "tack room")),
+        ("load is 5,400 lb of alfalfa", ("alfalfa", 5400, "lb", None)),
+        ("bikes on the back rack 90 lb", ("bikes", 90, "lb", "back rack")),
+        ("someone left 200 lb of feed in the bed", ("feed", 200, "lb", "bed")),
+        ("left 200 lb of feed in the bed", ("feed", 200, "lb", "bed")),
+        ("Hank put 200 lb of feed in the bed", ("feed", 200, "lb", "bed")),
+    ],
+)
+def test_what_rides_along(
+    reads: Reader, text: str, cargo: tuple[str, float, str, str | None]
+) -> None:
+    (entry,) = stated(text, reads)
+    value = entry["value"]
+    assert isinstance(value, dict)
+    assert (entry["item"], value["value"], value["unit"], entry.get("position")) == cargo
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "someone left 200 lb of feed in the barn",
+        "Hank put 200 lb of feed in his truck",
+        "filled the pool, 4,500 gal of water",
+        "the load is too much for me",
+    ],
+)
+def test_what_rides_elsewhere_is_talk(reads: Reader, text: str) -> None:
+    assert stated(text, reads) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "action"),
+    [("trailer on, lights tested", "hitched"), ("trailer off", "unhitched")],
+)
+def test_a_trailer_is_on_or_off_in_a_clause_of_its_own(
+    reads: Reader, text: str, action: str
+) -> None:
+    first, *_ = stated(text, reads)
+    assert first == {"kind": "hitch", "action": action}
+
+
+def test_the_spare_is_a_tyre(reads: Reader) -> None:
+    (entry,) = stated("spare is at 50", reads)
+    assert (entry["subject"], entry["position"]) == ("tyre", "spare")
+    assert stated("a spare room at 50 a night", reads) == []
+
+
+def test_a_shop_with_somebodys_name_is_where_one_filled_up(reads: Reader) -> None:
+    (entry,) = stated("Molly's fuel stop, 21.4 gal", reads)
+    assert (entry["kind"], entry["place"]) == ("fill", "Molly's")
+    assert stated("Molly's fueled up, 21.4 gal", reads) == []

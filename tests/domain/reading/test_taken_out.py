@@ -85,3 +85,35 @@ def test_a_cry_behind_a_gauge_mends_nothing(reads: Reader, text: str) -> None:
 def test_who_is_sorry_for_a_gauge_puts_it_right(reads: Reader) -> None:
     (entry,) = verdict_to_record(reads("oops coolant was 203", on_the_road()))["entries"]
     assert (entry["kind"], entry["field"]) == ("correction", "coolant")
+
+
+@pytest.mark.parametrize("text", ["delete the odometer reading", "remove the mileage"])
+def test_a_reading_is_taken_out_by_its_name(reads: Reader, text: str) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    assert [kind for kind, _ in read.entries[0].words] == ["odometer"]
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("can you change the last one to 48,402", 48402),
+        ("could you change that entry to 9,480", 9480),
+    ],
+)
+def test_who_asks_politely_mends(reads: Reader, text: str, value: float) -> None:
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert entry == {"kind": "correction", "action": "amend", "value": value}
+
+
+@pytest.mark.parametrize(
+    "text", ["can you change the meeting to 1500", "could you change a 50 for two 20s"]
+)
+def test_who_asks_for_other_changes_talks(reads: Reader, text: str) -> None:
+    assert verdict_to_record(reads(text, on_the_road())) == {"verdict": "silent"}
+
+
+def test_an_entry_that_was_wrong_is_mended_by_name(reads: Reader) -> None:
+    text = "that last entry was wrong, the trailer was 9,480"
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert (entry["field"], entry["value"]["value"]) == ("trailer", 9480)
