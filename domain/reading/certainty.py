@@ -9,12 +9,15 @@ week none. This file holds that one measure; `questions` takes it off the strang
 from __future__ import annotations
 
 from collections.abc import Set
+from typing import TYPE_CHECKING
 
-from domain.reading.asked import LAST_DAY, Topics
-from domain.reading.figures import DISTANCE
+from domain.reading.figures import DISTANCE, LAST_DAY
 from domain.reading.scene import Scene
 from domain.reading.talk import OTHER
 from domain.reading.tokens import Token
+
+if TYPE_CHECKING:
+    from domain.reading.asked import Topics
 
 OF_NOTHING_ELSE, OURS, OF_TRADE = 3, 2, 1
 """Strangers that a phrase makes up for: one said of rigs alone, our own name, a word of the trade.

@@ -6,8 +6,12 @@ thing by the same word. What is asked of them is decided in `topics`.
 
 from __future__ import annotations
 
-from domain.reading.asked import Asked
+from typing import TYPE_CHECKING
+
 from domain.reading.scene import Scene
+
+if TYPE_CHECKING:
+    from domain.reading.asked import Asked
 
 
 def names_rig(scene: Scene) -> bool:

@@ -13,6 +13,9 @@ from domain.context import Context
 from domain.quantities import converted
 from domain.reading.tokens import WORD, Token
 
+LAST_DAY = 31
+"""A figure up to this may be the day of a date."""
+
 MASS, VOLUME, DISTANCE, TEMPERATURE, PRESSURE, SPEED = (
     "mass",
     "volume",

@@ -155,11 +155,6 @@ def _distance(scene: Scene, topic: str, asked: Asked, spots: Sequence[Spot]) -> 
     return None
 
 
-def told_for(scene: Scene, figure: Figure) -> bool:
-    """'per 100 km': what something is told for, and no way to go."""
-    return figure.start > 0 and "each" in scene.tokens[figure.start - 1].groups
-
-
 def _quantity(figure: Figure | None) -> Quantity | None:
     if figure is None or not figure.unit:
         return None

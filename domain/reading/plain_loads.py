@@ -9,11 +9,14 @@ Which topic it asks for is decided in `topics`.
 from __future__ import annotations
 
 from collections.abc import Set as AbstractSet
+from typing import TYPE_CHECKING
 
-from domain.reading.asked import Topics
 from domain.reading.evidence import names_rig
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD, Token
+
+if TYPE_CHECKING:
+    from domain.reading.asked import Topics
 
 TERMS = ("axle", "axle_noun", "rating", "whole")
 """Classes of term that name a load or a limit."""

@@ -12,9 +12,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from domain.reading.asked import LAST_DAY, LEFT_OF, Asked, Topics
+from domain.reading.asked import LEFT_OF, Asked, Topics, told_for
 from domain.reading.evidence import names_rig
-from domain.reading.figures import DISTANCE, Figure
+from domain.reading.figures import DISTANCE, LAST_DAY, Figure
 from domain.reading.journeys import (
     destination_of,
     find_destination,
@@ -22,7 +22,6 @@ from domain.reading.journeys import (
     goes_between_names,
     tells_plan,
 )
-from domain.reading.particulars import told_for
 from domain.reading.phrasebook import TOPIC_CLASS, find_overlapping
 from domain.reading.scene import Scene
 from domain.reading.spans import names_year, read_span

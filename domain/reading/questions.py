@@ -11,45 +11,31 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.printed import has_digit
-from domain.reading.asked import LAST_DAY, Asked, Topics
-from domain.reading.certainty import asks_aside, certainty_of
-from domain.reading.figures import DISTANCE, MASS, Figure, mean_kilometres
+from domain.reading.asked import Asked
+from domain.reading.figures import DISTANCE, LAST_DAY, MASS, Figure, mean_kilometres
 from domain.reading.help_topics import asks_how_it_works, may_ask_help
 from domain.reading.of_a_body import STEPS
-from domain.reading.particulars import question_of, told_for
+from domain.reading.particulars import question_of
 from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, find_overlapping
-from domain.reading.plain_loads import means_the_rig, names_what_is_asked
 from domain.reading.plain_questions import YEARS, may_be_plain, plain_topic
+from domain.reading.question_forms import asking_forms
 from domain.reading.scene import Scene
 from domain.reading.short_questions import asks_if_enough, may_be_short, read_short, with_fields
 from domain.reading.spots import find_spots
 from domain.reading.things import noun_from
 from domain.reading.times import written_dates
-from domain.reading.tokens import MARK, NO_GROUPS, NUMBER, TIME
+from domain.reading.tokens import MARK, TIME
 from domain.reading.topics import topic_of
 from domain.verdicts import Question
 
-LOOK_FOR_FORM = 16
-"""Words: a question says so near its beginning, or by its mark."""
-
-LONGEST_ORDER, LONGEST_BARE, LONGEST_RATING_ORDER = 14, 3, 6
-"""Words of an order, of a bare topic, and of a rating asked for without a verb."""
+LONGEST_ORDER, LONGEST_BARE = 14, 3
+"""Words of an order, and of a bare topic."""
 
 OF_THE_ROAD = frozenset(("plan", "range", "distance"))
 """Topics in which a k is for kilometres, where roads are measured so."""
 
-WANTS, NEEDS = "wants", "needs"
-LOADS = frozenset(("weight", "margin", "tongue", "ratings"))
-"""Forms in which people are asked for things, too, and the topics in which they are questions.
-
-What is needed may be of the road, where fuel or a summary is named.
-"""
-
 AXLES = frozenset(("surely_axle", "axle_alone"))
 """Groups of words that name an axle and nothing else."""
-
-MOST_ORDER_TOKENS = 14
 
 
 def _is_put_to_somebody(scene: Scene) -> bool:
@@ -94,7 +80,14 @@ def read_question(scene: Scene) -> Question | None:
     topics = _topics(scene, words)
     if not (topics or moving or plain or short is not None or _may_mean_topic(scene, words)):
         return None
-    asking = _asking(scene, words, marked=marked)
+    if scene.context.units == "metric" and not OF_THE_ROAD.isdisjoint(topics):
+        for figure in scene.figures:
+            if figure.claimed is None:
+                mean_kilometres(figure)
+    if short is not None:
+        asked = Asked(scene, words, topics, ())
+        return with_fields(question_of(scene, short["topic"], asked), short, scene)
+    asking = asking_forms(scene, words, marked=marked)
     wanted = not (known or asking)
     if wanted and book.groups["asks_aside"].isdisjoint(words):
         return None
@@ -105,15 +98,11 @@ def read_question(scene: Scene) -> Question | None:
         supposed = book.groups["supposes_load"].intersection(words)
         if supposed:  # 'if I sling another 150 kg in, what happens'
             topics.setdefault("whatif", set()).update(supposed)
-    if short is not None:
-        asked = _look(scene, words, topics, asking, 0)
-        return with_fields(question_of(scene, short["topic"], asked), short, scene)
     if not (topics or moving or plain or helps):
         return None
-    certainty = certainty_of(scene, topics)
-    if wanted and not certainty:
+    asked = Asked(scene, words, topics, asking)
+    if wanted and not asked.certainty:
         return None
-    asked = _look(scene, words, topics, asking, certainty)
     if moving and asked.mass is not None and _orders_move(scene, asked.mass):
         return question_of(scene, "whatif", asked)
     bare = _bare_topic(scene)
@@ -184,7 +173,7 @@ def _is_stated(figure: Figure) -> bool:
 
 def _topic_by_form(scene: Scene, words: Sequence[str], asked: Asked, *, marked: bool) -> str | None:
     """The topic of a message that has the form of a question."""
-    if not asked.topics or not (asked.form or marked):
+    if not asked.topics or not (marked or asked.form):
         return None
     supposing = not marked and words[0] in scene.book.groups["if"]
     if supposing and not find_overlapping(words, scene.book.overlapping[ASKING_CLASS]):
@@ -209,54 +198,6 @@ SUBJECTS = frozenset(("name", "vehicle", "axle", "axle_noun", "rig"))
 """Classes of term for what weighs something."""
 
 
-def _asking(scene: Scene, words: Sequence[str], *, marked: bool) -> Sequence[tuple[int, int, str]]:
-    """The forms of a question: 'when i looked, ...' and 'what a day' are none."""
-    found = find_overlapping(words[:LOOK_FOR_FORM], scene.book.overlapping[ASKING_CLASS])
-    asking = [each for each in found if not _tells(scene, words, each, marked=marked)]
-    if not scene.book.groups["addressed"].isdisjoint(words):
-        for may_do, form in (("drawbar_does", "show"), ("may_be_asked_to", WANTS)):
-            verb = _requested(scene, words, (may_do,))
-            if verb is not None:
-                asking.append((verb - 2, verb, form))
-    groups = scene.book.groups
-    first = _first(scene, words)
-    inverted = words[first] in groups["may"] or words[first] in groups["does"]
-    if inverted and _inverts(scene, first + 1):
-        asking.append((first, first + 1, "are_we"))
-    return asking
-
-
-def _first(scene: Scene, words: Sequence[str]) -> int:
-    """Where a message begins, behind 'hey', 'so' and their like."""
-    leads = scene.book.groups["before_question"]
-    return next((at for at, word in enumerate(words) if word not in leads), 0)
-
-
-def _inverts(scene: Scene, behind: int) -> bool:
-    """Whether a subject stands behind a verb: 'could Juniper ...', 'would another 250 lb ...'."""
-    owners = scene.owners()
-    if behind >= len(owners):
-        return False
-    token = scene.tokens[owners[behind]]
-    return (
-        token.kind == NUMBER
-        or not token.groups.isdisjoint(("article", "another", "supposed_move"))
-        or not token.senses.keys().isdisjoint(("name", "vehicle", "axle"))
-    )
-
-
-def _tells(scene: Scene, words: Sequence[str], form: tuple[int, int, str], *, marked: bool) -> bool:
-    """Whether a question word begins a clause that tells something, or calls something out."""
-    start, end, keys = form
-    groups = scene.book.groups
-    if end >= len(words) or end - start > 1:
-        return False
-    if words[start] in groups["calls_out"] and words[end] in groups["a_thing"]:
-        return scene.tokens[scene.owners()[start]].raw.isalpha()  # and not 'what's a ...'
-    clause = keys == "when" and words[end] in groups["pronoun"] and not marked
-    return clause and groups["when_due"].isdisjoint(words[end + 1 : end + 3])
-
-
 def _orders_move(scene: Scene, mass: Figure) -> bool:
     """'add 600 lb four feet ahead of the trailer axle': a weight and a place, and no thing."""
     behind = mass.end
@@ -276,225 +217,3 @@ def _bare_topic(scene: Scene) -> str | None:
     if len(words) > LONGEST_BARE:
         return None
     return scene.book.keys["bare_topic"].get(" ".join(token.text for token in words))
-
-
-def _look(
-    scene: Scene,
-    words: Sequence[str],
-    topics: Topics,
-    asking: Sequence[tuple[int, int, str]],
-    certainty: int,
-) -> Asked:
-    memberships = scene.book.memberships
-    said = NO_GROUPS.union(*[memberships.get(word, NO_GROUPS) for word in words])
-    text = f" {' '.join(words)} "
-    live = [figure for figure in scene.figures if figure.claimed is None]
-    if scene.context.units == "metric" and topics.keys() & OF_THE_ROAD:
-        for figure in live:
-            mean_kilometres(figure)
-    masses = [f for f in live if f.dimension == MASS]
-    masses = masses or [f for f in live if f.dimension is None and f.value >= 100]
-    # '4 straps rated 3,333 lb for 6,600 lb': the rating is not the load.
-    masses = [f for f in masses if not _is_rating(scene, f)] or masses
-    noun = not live and names_what_is_asked(scene, topics)
-    ordered = noun or _supposes(scene, words, topics)
-    strangers = 0 if noun else max(0, _strangers(scene, topics) - certainty)
-    sure = strangers == 0 and means_the_rig(scene, topics)
-    if not (sure and topics.keys() & LOADS):
-        summed = not said.isdisjoint(SUMMED)
-        dropped = (WANTS,) if summed else (WANTS, NEEDS)  # 'i need the truck this week'
-        asking = [each for each in asking if each[2] not in dropped]
-    opens = any(_opens(scene, words, start) for start, _, _ in asking)
-    aside = certainty > 0 and asks_aside(scene)
-    may_do = ("drawbar_does", "may_be_asked_to") if sure else ("drawbar_does",)
-    other = (
-        "other_people" in said
-        and _asks_people(scene, words, text, sure=sure)
-        and not ("ratings" in topics and _said_of_drawbar(scene, text))
-        and _requested(scene, words, may_do) is None
-    )
-    return Asked(
-        book=scene.book,
-        topics=topics,
-        forms={
-            "show" if key in (WANTS, NEEDS) else key
-            for _, _, keys in asking
-            for key in keys.split()
-        },
-        form=opens or ordered or aside or _is_order(scene, topics, strangers),
-        plain=sure and not other,
-        words=frozenset(words),
-        text=text,
-        said=said,
-        ours="ours" in said or scene.has("vehicle") or scene.has("name"),
-        strangers=strangers,
-        certainty=certainty,
-        other=other,
-        distance=_way(scene, live),
-        mass=masses[0] if masses else None,
-    )
-
-
-SUMMED = frozenset(("fuel", "summary_asked"))
-"""Groups of words for what can be summed up: 'i need the week's summary'."""
-
-
-def _asks_people(scene: Scene, words: Sequence[str], text: str, *, sure: bool) -> bool:
-    """Whether somebody else than Drawbar is asked or spoken of."""
-    groups = scene.book.groups
-    people = set(_without_opinion(scene, words, sure=sure))
-    for phrase in groups["asks_drawbar"]:
-        if phrase in text:
-            people.difference_update(phrase.split(), groups["addressed"])
-    return not groups["other_people"].isdisjoint(people)
-
-
-def _said_of_drawbar(scene: Scene, text: str) -> bool:
-    """'all the limits you have', 'the ratings you hold for the camper': what Drawbar was told."""
-    said = f"{text.rstrip(' ?.!')} "
-    return any(
-        said.endswith(each) or f"{each}for " in text or f"{each}on " in text
-        for each in scene.book.phrases_of("held_by_drawbar")
-    )
-
-
-def _without_opinion(scene: Scene, words: Sequence[str], *, sure: bool) -> Sequence[str]:
-    """'is the nose weight about right you think': who is asked so of the rig is Drawbar."""
-    groups = scene.book.groups
-    if groups["thinks"].isdisjoint(words):
-        return words
-    if not (sure or _of_trade(scene)):
-        return words
-    return [
-        word
-        for word, following in zip(words, (*words[1:], ""), strict=True)
-        if not (word in groups["addressed"] and following in groups["thinks"])
-    ]
-
-
-def _of_trade(scene: Scene) -> bool:
-    """Whether a load or a limit is named by words that mean nothing else."""
-    tongue = any("surely_tongue_asked" in token.groups for token in scene.tokens)
-    return tongue or scene.has("rating") or scene.has("axle_noun", "axle")
-
-
-def _requested(scene: Scene, words: Sequence[str], may_do: Sequence[str]) -> int | None:
-    """Where the verb is of what Drawbar is asked to do: 'could you total up June'.
-
-    Also behind what is wanted: 'pull up our last weigh, would you'; then the end of the words.
-    """
-    groups = scene.book.groups
-    for index, word in enumerate(words[1:], start=1):
-        if word not in groups["addressed"] or words[index - 1] not in groups["may"]:
-            continue
-        verb = index + 1
-        while verb < len(words) and words[verb] in groups["polite"]:
-            verb += 1
-        behind = words[verb:]
-        if not any(map(str.isalpha, behind)) or any(behind[0] in groups[g] for g in may_do):
-            alone = groups["other_people"].isdisjoint((*words[:index], *behind))
-            return verb if alone else None
-    return None
-
-
-def _way(scene: Scene, live: Sequence[Figure]) -> Figure | None:
-    """The distance that a question names, and no other that a part of it is told for."""
-    return next((f for f in live if f.dimension == DISTANCE and not told_for(scene, f)), None)
-
-
-def _is_rating(scene: Scene, figure: Figure) -> bool:
-    """'straps rated 3,333 lb', 'wll 800 kg', 'how many 3,333 lb straps', 'straps of 800 kg'."""
-    before = scene.tokens[max(0, figure.start - LONGEST_STAMP) : figure.start]
-    behind = scene.tokens[figure.end : figure.end + LONGEST_STAMP]
-    if before and "stamped" in before[-1].groups:
-        return True
-    if behind and "lashing" in behind[0].groups:
-        return True
-    if len(before) > 1 and "of" in before[-1].groups and "lashing" in before[-2].groups:
-        return True
-    ahead = " ".join(token.text for token in before)
-    after = " ".join(token.text for token in behind)
-    limits = scene.book.groups["tie_limit"]
-    return any(
-        f" {ahead}".endswith(f" {each}") or f"{after} ".startswith(f"{each} ") for each in limits
-    )
-
-
-LONGEST_STAMP = 3
-"""Tokens of what a working load limit is called."""
-
-
-def _opens(scene: Scene, words: Sequence[str], start: int) -> bool:
-    """Whether nothing but small words stands before the question word, or a clause that asks.
-
-    'been meaning to ask what mpg we get', 'before i answer, how far will the tank take us'.
-    """
-    groups = scene.book.groups
-    before = words[:start]
-    if all(word in groups["before_question"] or not word.isalpha() for word in before):
-        return True
-    if start == 1:
-        told = words[0] in groups["points_out"]  # 'thats how bad the fuel bill is'
-        return not told and words[start] not in groups["auxiliary"]
-    if any(map(has_digit, before)):
-        return False  # 'filled 31 gal, how far now' states something
-    said = f" {' '.join(before)} "
-    leads = any(f" {phrase} " in said for phrase in groups["leads_question"])
-    return leads or (before[-1] == "," and words[start] in groups["asks_indirectly"])
-
-
-def _supposes(scene: Scene, words: Sequence[str], topics: Topics) -> bool:
-    groups = scene.book.groups
-    supposes = groups["supposes"]
-    if (
-        not groups["supposed_move"].isdisjoint(words[:4])
-        and "whatif" in topics
-        and topics.keys() & LOADS
-    ):
-        return True  # 'we're adding 600 lb of sugar over the axles, will we be over'
-    if not groups["for"].isdisjoint(words) and "tiedown" in topics:
-        text = f"{' '.join(words)} "  # 'straps for 1,500 lb of hives'
-        return any(text.startswith(f"{each} ") for each in topics["tiedown"])
-    ours = len(words) > 1 and words[0] in groups["ours"] and words[1] in supposes
-    leads = words[0] in supposes or words[_first(scene, words)] in supposes
-    return bool(topics.keys() & {"whatif", "plan"}) and (leads or ours)
-
-
-def _strangers(scene: Scene, topics: Topics) -> int:
-    """Words that neither the phrasebook's terms nor the topics know."""
-    told = {word for phrases in topics.values() for phrase in phrases for word in phrase.split()}
-    return sum(
-        1
-        for token in (scene.tokens[index] for index in scene.unknown_words())
-        if token.text not in told and token.groups.isdisjoint(SMALL)
-    )
-
-
-SMALL = frozenset(("small_word", "before_question", "asks_aside"))
-"""Groups of words that carry no meaning of their own."""
-
-
-def _is_order(scene: Scene, topics: Topics, strangers: int) -> bool:
-    """'june summary pls', 'trip totals', 'mpg with the camper': a short order without a verb."""
-    if strangers or len(scene.tokens) > MOST_ORDER_TOKENS:
-        return False
-    quoted = any(f.claimed is not None and f.claimed.startswith("'") for f in scene.figures)
-    if quoted or "upkeep" in topics:
-        return False  # 'summary of ch 5', 'report due mon'
-    live = [figure for figure in scene.figures if figure.claimed is None]
-    if any(f.value > LAST_DAY and f.dimension not in (None, DISTANCE) for f in live):
-        return False
-    groups = scene.book.groups
-    if not groups["plain_is"].isdisjoint(scene.words()):
-        return False  # 'our mpg is down' tells something
-    told = {phrase for phrases in topics.values() for phrase in phrases}
-    if told & groups["summary"]:
-        return True
-    if live or len(scene.tokens) > LONGEST_RATING_ORDER:
-        return False
-    named = any(not groups[group].isdisjoint(told) for group in NAMED_ALONE)
-    return named or ("margin" in topics and scene.has("rating"))
-
-
-NAMED_ALONE = ("surely_economy", "rating_order", "surely_cost", "everyday_economy")
-"""Groups of phrases that are an order by themselves."""
