@@ -26,6 +26,9 @@ OF_NOTHING_ELSE, OURS, OF_TRADE = 3, 2, 1
 SURE_ENOUGH = 3
 """Less makes up for nothing; from here on, a question may also stand anywhere in a message."""
 
+TERMS = frozenset(("rating", "axle_noun", "axle", "whole"))
+"""Classes of term that name a load or a limit."""
+
 CERTAIN = ("surely_trade", "surely_tongue_asked", "surely_economy", "surely_cost")
 EVERYDAY = frozenset(
     ("axle_or_word", "everyday_whole", "everyday_rating", "everyday_term", "metric_rating")
@@ -35,17 +38,13 @@ EVERYDAY = frozenset(
 def certainty_of(scene: Scene, topics: Topics) -> int:
     """How many unknown words the rest of a message makes up for; none beside another's rig."""
     groups = scene.book.groups
+    said = {each for phrases in topics.values() for each in phrases}
+    certain = {each for group in CERTAIN for each in said & groups[group]}
+    terms = [] if TERMS.isdisjoint(scene.by_class) else _terms(scene)
+    if not (certain or terms or "name" in scene.by_class):
+        return 0  # before anything is made of it: most messages are another matter
     if _states(scene) or not groups["of_other_rig"].isdisjoint(scene.words()):
         return 0
-    said = {each for phrases in topics.values() for each in phrases}
-    misspelt = scene.by_class.get("corrected", ())
-    terms = [
-        (term, token)
-        for term in ("rating", "axle_noun", "axle", "whole")
-        for index, token, _ in scene.find(term)
-        if token.groups.isdisjoint(EVERYDAY) and index not in misspelt
-    ]
-    certain = {each for group in CERTAIN for each in said & groups[group]}
     ours = not groups["our_rig"].isdisjoint(scene.words())
     if certain - groups["also_of_people"] or any(term == "rating" for term, _ in terms):
         sure = OF_NOTHING_ELSE
@@ -60,6 +59,17 @@ def certainty_of(scene: Scene, topics: Topics) -> int:
         return 0  # 'did the camper fit under the bridge'
     found = sure + named + OF_TRADE * trade
     return found if found >= SURE_ENOUGH else 0
+
+
+def _terms(scene: Scene) -> list[tuple[str, Token]]:
+    """The words for a load or a limit that mean nothing else, each with its class."""
+    misspelt = scene.by_class.get("corrected", ())
+    return [
+        (term, token)
+        for term in TERMS
+        for index, token, _ in scene.find(term)
+        if token.groups.isdisjoint(EVERYDAY) and index not in misspelt
+    ]
 
 
 def _of_others(scene: Scene, said: Set[str]) -> bool:

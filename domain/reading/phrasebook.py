@@ -95,7 +95,7 @@ class Phrasebook:
     `asking` are the words one of which a question has that is no order and has no mark,
     `asking_of_figures` has those of orders, too, and `asking_unmarked` those that ask only where
     no figure is stated. `asking_behind` are those that a question, or how politely it is asked,
-    begins with in a clause.
+    begins with in a clause; `of_the_road` are words that questions of the road are made of.
 
     `respelled` has words with two neighbouring letters swapped or one left out, and what is meant;
     `goods` are things that are carried, which what was loaded is spelt by.
@@ -125,6 +125,7 @@ class Phrasebook:
     asking_of_figures: frozenset[str]
     asking_unmarked: frozenset[str]
     asking_behind: frozenset[str]
+    of_the_road: frozenset[str]
     aliases: Mapping[str, str]
     skeletons: Mapping[str, str]
     marks: re.Pattern[str]
@@ -146,6 +147,7 @@ class Phrasebook:
     glossary: Glossary | None = None
     _corrections: dict[str, str | None] = field(default_factory=dict, compare=False, repr=False)
     _parted: dict[str, tuple[str, ...]] = field(default_factory=dict, compare=False, repr=False)
+    _first: dict[str, frozenset[str]] = field(default_factory=dict, compare=False, repr=False)
 
     def means(self, first: str, second: str) -> Senses:
         """The senses of a phrase of two words, which may stand apart in a message."""
@@ -157,6 +159,12 @@ class Phrasebook:
         if group not in self._parted:
             self._parted[group] = tuple(f" {each} " for each in sorted(self.groups[group]))
         return self._parted[group]
+
+    def begins(self, group: str) -> frozenset[str]:
+        """The words that the phrases of a group begin with; remembered."""
+        if group not in self._first:
+            self._first[group] = frozenset(each.split(" ")[0] for each in self.groups[group])
+        return self._first[group]
 
     def spelled_out(self, word: str) -> str | None:
         """The word that an unknown one without vowels is short for: 'cmpr' is camper."""
@@ -299,6 +307,7 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         asking_behind=groups["opens_clause"].union(
             phrase.split(" ")[0] for phrase in groups["when_it_suits"]
         ),
+        of_the_road=groups["plain_word"] | groups["plain_head"],
         overlapping=overlapping,
         groups=groups,
         memberships=memberships,

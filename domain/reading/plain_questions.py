@@ -76,10 +76,14 @@ def plain_topic(scene: Scene, asked: Asked) -> str | None:
         return "plan"
     if strange and placed:
         return "range" if _range(scene, asked) else None  # 'will it last until Quail Lake'
-    if len(strange) > _strangers_allowed(scene, asked, strange) or not _asks(scene, asked):
+    if strange and len(strange) > _strangers_allowed(scene, asked, strange):
         return None
-    rules = SUMS if _lists(scene) else RULES
-    return next((topic for topic, asks in rules if asks(scene, asked)), None)
+    if not _asks(scene, asked):
+        return None
+    for topic, asks in SUMS if _lists(scene) else RULES:
+        if asks(scene, asked):
+            return topic
+    return None
 
 
 def _strangers_allowed(scene: Scene, asked: Asked, strange: Sequence[int]) -> int:
@@ -125,25 +129,18 @@ def _of_people(scene: Scene) -> bool:
 
 def _strange(scene: Scene, topics: Topics) -> list[int]:
     """The tokens that such questions are not made of."""
-    told = {
-        word
-        for topic in topics.keys() & ROAD
-        for phrase in topics[topic]
-        for word in phrase.split()
-    }
-    plain, heads = scene.book.groups["plain_word"], scene.book.groups["plain_head"]
-    day = scene.book.patterns["day_of_month"]
+    phrases = [phrase for topic in topics if topic in ROAD for phrase in topics[topic]]
+    plain, told = scene.book.of_the_road, set(" ".join(phrases).split())
     understood = UNDERSTOOD | SINCE_WHAT if "since" in scene.groups else UNDERSTOOD
     return [
         index
         for index, token in enumerate(scene.tokens)
         if token.kind is WORD
-        and token.text[0].isalnum()
+        and token.text not in plain
         and understood.isdisjoint(token.senses)
-        and not all(
-            word in plain or word in heads or word in told for word in token.text.split(" ")
-        )
-        and not day.fullmatch(token.text)
+        and token.text[0].isalnum()
+        and not all(word in plain or word in told for word in token.text.split(" "))
+        and not scene.book.patterns["day_of_month"].fullmatch(token.text)
     ]
 
 
@@ -190,6 +187,8 @@ def _whether(scene: Scene, asked: Asked) -> bool:
     """Whether it is asked whether something is so: 'will the diesel last until Quail Lake'."""
     groups = scene.book.groups
     words = [",", *scene.words(), ""]
+    if groups["plain_whether"].isdisjoint(words):
+        return False
     asks = any(
         words[at] in groups["plain_whether"] and words[at + 1] not in groups["addressed"]
         for at in range(1, len(words) - 1)
@@ -214,6 +213,8 @@ def _is_noun(words: Sequence[str], states: frozenset[str], pronouns: frozenset[s
 def _plan(scene: Scene, asked: Asked) -> bool:
     """What a journey will take: a way to go, and fuel or its price."""
     if asked.says("plain_past", "plain_left") or asked.phrased("range", "makes_it"):
+        return False
+    if asked.distance is None and not asked.says("plain_plan", "plain_ahead"):
         return False
     destination = destination_of(scene)
     placed = destination is not None and (destination[0].isupper() or asked.distance is not None)
@@ -372,7 +373,7 @@ def _lists(scene: Scene) -> bool:
     """'fuel and miles for the last two weeks'."""
     words, measures = scene.words(), scene.book.groups["plain_measures"]
     joined = scene.book.groups["and_alone"]
-    return any(
+    return not joined.isdisjoint(words) and any(
         words[at] in joined and words[at - 1] in measures and words[at + 1] in measures
         for at in range(1, len(words) - 1)
     )

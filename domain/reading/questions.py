@@ -34,6 +34,9 @@ LONGEST_ORDER, LONGEST_BARE = 14, 3
 OF_THE_ROAD = frozenset(("plan", "range", "distance"))
 """Topics in which a k is for kilometres, where roads are measured so."""
 
+LOADED = ("axle", "axle_noun", "whole")
+"""Classes of term for what weighs something."""
+
 AXLES = frozenset(("surely_axle", "axle_alone"))
 """Groups of words that name an axle and nothing else."""
 
@@ -94,7 +97,7 @@ def read_question(scene: Scene) -> Question | None:
     helps = bool(asking) and may_ask_help(scene, words)
     if asking and _heard_weigh(scene, words):
         topics.setdefault("weight", set()).update(book.groups["heard_for_weigh"])
-    if (marked or asking) and any(f.dimension == MASS for f in scene.figures):
+    if scene.figures and (marked or asking) and any(f.dimension == MASS for f in scene.figures):
         supposed = book.groups["supposes_load"].intersection(words)
         if supposed:  # 'if I sling another 150 kg in, what happens'
             topics.setdefault("whatif", set()).update(supposed)
@@ -133,12 +136,13 @@ def _topics(scene: Scene, words: Sequence[str]) -> dict[str, set[str]]:
     for start, end, keys in find_overlapping(words, scene.book.overlapping[TOPIC_CLASS]):
         for key in keys.split():
             topics.setdefault(key, set()).add(" ".join(words[start:end]))
-    for term in ("axle", "axle_noun"):
-        for _, token, _ in scene.find(term):
-            if not token.groups.isdisjoint(AXLES):
-                topics.setdefault("weight", set()).add(token.text)
-    for _, token, _ in scene.find("whole", "tongue"):
-        topics.setdefault("tongue", set()).add(token.text)
+    for term in LOADED:
+        if term in scene.by_class:
+            for _, token, key in scene.find(term):
+                if not token.groups.isdisjoint(AXLES):
+                    topics.setdefault("weight", set()).add(token.text)
+                elif term == "whole" and "tongue" in key.split():
+                    topics.setdefault("tongue", set()).add(token.text)
     if TIME in scene.kinds and len(written_dates(scene)) == BOTH_ENDS:
         topics.setdefault("period", set()).add("")  # '2026-05-01 to 2026-05-31'
     return topics
@@ -209,11 +213,10 @@ def _orders_move(scene: Scene, mass: Figure) -> bool:
 
 def _bare_topic(scene: Scene) -> str | None:
     """The topic that a message of one phrase asks for."""
-    words = [
-        token
-        for token in scene.tokens
-        if token.kind is not MARK and token.senses.get("glue") != "filler"
-    ]
-    if len(words) > LONGEST_BARE:
-        return None
-    return scene.book.keys["bare_topic"].get(" ".join(token.text for token in words))
+    words: list[str] = []
+    for token in scene.tokens:
+        if token.kind is not MARK and token.senses.get("glue") != "filler":
+            if len(words) == LONGEST_BARE:
+                return None
+            words.append(token.text)
+    return scene.book.keys["bare_topic"].get(" ".join(words))

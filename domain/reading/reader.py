@@ -242,6 +242,8 @@ def _may_correct(scene: Scene) -> bool:
 
 def _states_loads(scene: Scene) -> bool:
     """Two labelled loads are a statement, whatever is asked after them."""
+    if len(scene.figures) < LOADS_TOLD:
+        return False
     bound = [
         figure
         for figure in scene.live_figures()
@@ -251,7 +253,11 @@ def _states_loads(scene: Scene) -> bool:
     ]
     first = scene.tokens[0].groups
     told = "asks_first" not in first or ("opens_relative" in first and "?" not in scene.text)
-    return len(bound) >= 2 and told
+    return len(bound) >= LOADS_TOLD and told
+
+
+LOADS_TOLD = 2
+"""Labelled loads that are told, and not asked about."""
 
 
 def _tells_what(scene: Scene) -> bool:
@@ -274,11 +280,15 @@ SHORTEST_TOLD = 4
 
 def _states_reading(scene: Scene) -> bool:
     """'let's see odometer reads 72,704': what it reads is told, and nothing asked."""
-    return "?" not in scene.text and any(
-        isinstance(figure.label, Label)
-        and figure.label.field == "odometer"
-        and figure.value >= LEAST_UNPLACED
-        for figure in scene.live_figures()
+    return (
+        bool(scene.figures)
+        and "?" not in scene.text
+        and any(
+            isinstance(figure.label, Label)
+            and figure.label.field == "odometer"
+            and figure.value >= LEAST_UNPLACED
+            for figure in scene.live_figures()
+        )
     )
 
 

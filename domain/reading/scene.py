@@ -220,6 +220,8 @@ class Scene:
 
     def phrase_said(self, group: str, start: int = 0, end: int | None = None) -> str | None:
         """The phrase of a group that stands whole between two tokens, also across several."""
+        if self._words is not None and self.book.begins(group).isdisjoint(self._words):
+            return None
         said = f" {' '.join([token.text for token in self.tokens[start:end]])} "
         for each in self.book.phrases_of(group):
             if each in said:

@@ -39,7 +39,10 @@ Rule = Callable[[Scene, Asked], bool]
 
 def topic_of(scene: Scene, asked: Asked) -> str | None:
     """The topic that is asked for, or None where it is talk."""
-    return next((topic for topic, asks in RULES if asks(scene, asked)), None)
+    for topic, asks in RULES:
+        if asks(scene, asked):
+            return topic
+    return None
 
 
 def _of_others(scene: Scene, asked: Asked) -> bool:
