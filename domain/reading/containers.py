@@ -19,10 +19,13 @@ FARTHEST = 6
 
 def containers(scene: Scene, volume: Figure) -> int:
     """How many of what holds a volume there were, else 1."""
-    named = "container" in scene.groups
-    behind = scene.tokens[volume.end : volume.end + 1]
-    each = any("each_one" in token.groups for token in behind)
-    if not (named or each or volume.count or _times(scene, volume.start - 1)):
+    each = (
+        "each_one" in scene.groups
+        and volume.end < len(scene.tokens)
+        and "each_one" in scene.tokens[volume.end].groups
+    )
+    named = each or "container" in scene.groups
+    if not (named or volume.count or _times(scene, volume.start - 1)):
         return 1
     if volume.count:
         return volume.count

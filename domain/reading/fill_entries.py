@@ -57,7 +57,8 @@ def fill_of(
     volume = None
     if VOLUME_ROLE in roles:
         volume = _volume(context, roles[VOLUME_ROLE])
-        volume = replace(volume, value=volume.value * containers(scene, roles[VOLUME_ROLE]))
+        held = containers(scene, roles[VOLUME_ROLE])
+        volume = volume if held == 1 else replace(volume, value=volume.value * held)
     stated: dict[str, Any] = {
         role: _stated(context, role, figure, volume) for role, figure in roles.items()
     }

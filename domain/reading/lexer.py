@@ -110,7 +110,10 @@ def tokenize(text: str, book: Phrasebook, names: Names = NO_NAMES) -> list[Token
 
 
 def _lex(text: str, book: Phrasebook) -> list[Token]:
-    """The tokens as they are typed: most are known words between spaces, and the rest is parsed."""
+    """The tokens as they are typed: most are known words between spaces, and the rest is parsed.
+
+    So are numbers, and both with a comma or a mark like it behind them.
+    """
     tokens: list[Token] = []
     append, plain = tokens.append, book.plain
     marks: Marks | None = None
@@ -118,13 +121,39 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
     # White space at the end holds no token, and the pattern would try it from each place.
     for typed in text.rstrip().split(" "):
         end = start + len(typed)
-        if start >= done and (term := plain.get(typed)) is not None:
-            append(Token(WORD, typed, typed, start, end, term))
-        elif done < end:
+        if start >= done:
+            alone, close = typed, end
+            term = plain.get(typed)
+            if term is None and typed[-1:] in PARTING:
+                alone, close = typed[:-1], end - 1
+                term = plain.get(alone)
+            if term is not None:
+                append(Token(WORD, alone, alone, start, close, term))
+                done = end
+            elif _NUMBER_ALONE.fullmatch(alone):
+                append(_number(alone, start, close, book))
+                done = end
+            if done == end > close:
+                append(_mark(typed[-1], close, book))
+        if done < end:
             marks = marks or _marks_of(text, book)
             done = _parse(text, max(start, done), end, tokens, book, marks)
         start = end + 1
     return tokens
+
+
+PARTING = frozenset(",;!?")
+"""Marks that are of no word, number or sign before them."""
+
+_NUMBER_ALONE = re.compile(r"(?!0\d|1[38]00)(?:\d{1,3}(?:,\d{3})+|\d+\.\d+|\d{3,})")
+"""A number that is no part of a time, a date or a telephone number, whatever stands behind it."""
+
+
+def _mark(raw: str, start: int, book: Phrasebook) -> Token:
+    """A mark typed to what stands before it."""
+    token = _named(MARK, raw, raw, start, start + 1, book)
+    token.glued, token.ends_sentence = True, raw in SENTENCE_ENDS
+    return token
 
 
 Marks = tuple[str, Callable[[str, int], re.Match[str] | None], frozenset[str]]
@@ -282,8 +311,9 @@ def _append_other_word(
 def _number(raw: str, start: int, end: int, book: Phrasebook) -> Token:
     token = Token(NUMBER, raw, raw, start, end)
     token.groups = book.memberships.get(raw, NO_GROUPS)
-    if raw.isdigit():
-        token.value = float(raw)
+    whole, point, tail = raw.partition(".")
+    if whole.isdigit() and (tail.isdigit() or not point):
+        token.value, token.decimals = float(raw), len(tail)
     else:
         _value(token)
     return token

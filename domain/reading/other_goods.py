@@ -38,6 +38,8 @@ def leave_other_goods(scene: Scene) -> None:
 
 def leave_snacks(scene: Scene) -> None:
     """'34.2 gal 135.09, 2 bags ice 5.98': of several amounts the one beside an unknown noun."""
+    if not scene.unknown:
+        return
     amounts = [figure for figure in scene.live_figures() if _is_amount(figure)]
     if len(amounts) < 2:
         return
