@@ -18,7 +18,7 @@ from domain.quantities import Quantity
 from domain.reading.figures import MASS, VOLUME, Figure
 from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
-from domain.reading.short_words import ShortAsked, ShortWords
+from domain.reading.short_words import ShortWords
 from domain.reading.tokens import MARK, NUMBER, Token
 from domain.verdicts import (
     AGE,
@@ -59,10 +59,11 @@ def may_be_short(scene: Scene, words: Sequence[str]) -> bool:
     short = scene.book.short
     if short is None or len(scene.tokens) > LONGEST or short.heads.isdisjoint(words):
         return False
+    openings = short.openings_of_figures if NUMBER in scene.kinds else short.openings
     for token in scene.tokens:
         if not _is_hidden(token):
             first = f"{_sign(token)} "
-            return first.startswith(_patterns(scene, short).openings.get(first[0], ()))
+            return first.startswith(openings.get(first[0], ()))
     return False
 
 
@@ -73,18 +74,10 @@ def read_short(scene: Scene) -> Mapping[str, Any] | None:
         return None
     lead = short.lead.match(said)
     said = said[lead.end() :] if lead else said
-    known = _patterns(scene, short)
-    patterns = known.asked.get(said[:1], ())
-    if scene.tokens[-1].raw.endswith("?"):
-        patterns = (*patterns, *known.marked.get(said[:1], ()))
-    for name, pattern in patterns:
-        if pattern.fullmatch(said) and _holds(scene, name, short):
-            return ASKS[name]
+    for each in short.fitting(said, marked=scene.tokens[-1].raw.endswith("?")):
+        if each.pattern.fullmatch(said) and _holds(scene, each.name, short):
+            return ASKS[each.name]
     return None
-
-
-def _patterns(scene: Scene, short: ShortWords) -> ShortAsked:
-    return short.of_figures if NUMBER in scene.kinds else short.of_words
 
 
 def with_fields(question: Question, fields: Mapping[str, Any], scene: Scene) -> Question:

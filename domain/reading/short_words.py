@@ -7,50 +7,60 @@ of whole messages. What they ask is decided in `short_questions`.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
-from collections.abc import Set as AbstractSet
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from domain.reading.openings import Openings, by_letter, openings_of
-
-NAMED = re.compile(r"\{([a-z_]+)\}")
-"""A part that stands in a pattern by its name."""
-
-
-ShortPatterns = Mapping[str, Sequence[tuple[str, re.Pattern[str]]]]
-"""Letter -> what each pattern asks that can begin with it, and the pattern, in their order."""
+from domain.reading.pattern_words import NAMED, Bits, bits_of, cut_parts, pieces_of
 
 
 @dataclass(frozen=True, slots=True)
-class ShortAsked:
-    """Patterns by the letters that they can begin with; `marked` ones ask only by their mark.
+class ShortPattern:
+    """What a pattern asks; `ways` are its own ways of asking it, a bit each."""
 
-    `openings` are what the first word of such a question, and a space, begin with: that of a
-    pattern, or of the lead.
-    """
-
-    asked: ShortPatterns
-    marked: ShortPatterns
-    openings: Openings
+    name: str
+    ways: int
+    pattern: re.Pattern[str]
 
 
 @dataclass(frozen=True, slots=True)
 class ShortWords:
     """The patterns of questions of few words.
 
-    One of `heads` stands in every such question. `lead` is what is said before it. Of the
-    patterns, `of_figures` are those that a message with a number can match. `enough` is a sentence
-    that asks it of the tie-downs named before, where none of `of_others` says that they are
-    somebody else's.
+    One of `heads` stands in every such question. `lead` is what is said before it. `patterns` go
+    in the order in which they are tried. Each of their ways of asking has a bit: `owners` say whose
+    it is, `words` are those that can have a word, `first` those that can begin with it, and those
+    of `marked` ask only by their mark. `openings` are what the first word of such a question, and
+    a space, begin with (that of a pattern, or of the lead), and `openings_of_figures` those of one
+    with a number. `enough` is a sentence that asks it of the tie-downs named before, where none of
+    `of_others` says that they are somebody else's.
     """
 
     heads: frozenset[str]
     lead: re.Pattern[str]
-    of_words: ShortAsked
-    of_figures: ShortAsked
+    patterns: Sequence[ShortPattern]
+    owners: Sequence[int]
+    words: Bits
+    first: Bits
+    marked: int
+    openings: Openings
+    openings_of_figures: Openings
     enough: re.Pattern[str]
     of_others: frozenset[str]
+
+    def fitting(self, said: str, *, marked: bool) -> Iterator[ShortPattern]:
+        """The patterns that have a way for every word of what is said, in their order."""
+        words = said.split(" ")
+        ways = self.first.of(words[0])
+        if not marked:
+            ways &= ~self.marked
+        for word in words:
+            ways &= self.words.of(word)
+        while ways:
+            pattern = self.patterns[self.owners[(ways & -ways).bit_length() - 1]]
+            yield pattern
+            ways &= ~pattern.ways
 
 
 def short_words_from(table: Mapping[str, Any]) -> ShortWords:
@@ -62,54 +72,45 @@ def short_words_from(table: Mapping[str, Any]) -> ShortWords:
             pattern = inner
         return pattern
 
+    cut = cut_parts(parts)
     tail = filled(f"(?: {table['tail']})*")
     lead = openings_of([filled(f"(?:{table['lead']}) ")])
-    asked, marked = (
-        {name: [*map(filled, patterns)] for name, patterns in table[kind].items()}
-        for kind in ("asked", "marked")
-    )
+    tables = [*table["asked"].items(), *table["marked"].items()]
+    ways = [pieces_of(way, cut) for _, own in tables for way in own]
+    asked_ways = sum(len(own) for own in table["asked"].values())
+    patterns: list[ShortPattern] = []
+    openings, of_figures, number = set(lead), set(lead), 0
+    for name, own in tables:
+        pattern = _joined(map(filled, own), tail)
+        bits = ((1 << len(own)) - 1) << number
+        patterns.append(ShortPattern(name, bits, pattern))
+        openings |= openings_of([pattern.pattern])
+        figured = [filled(way) for way in own if _may_have_figure(filled(way))]
+        of_figures |= openings_of([f"(?:{'|'.join(figured)}){tail}"]) if figured else set()
+        number += len(own)
+    behind = pieces_of(f"(?: {table['tail']})*", cut).words
     return ShortWords(
         heads=frozenset(table["heads"]),
         lead=re.compile(filled(f"(?:{table['lead']} )*")),
-        of_words=_asked(asked, marked, tail, lead),
-        of_figures=_asked(_of_figures(asked), _of_figures(marked), tail, lead),
+        patterns=patterns,
+        owners=[at for at, (_, own) in enumerate(tables) for _ in own],
+        words=bits_of([way.words | behind for way in ways]),
+        first=bits_of([way.opening for way in ways]),
+        marked=((1 << len(ways)) - 1) >> asked_ways << asked_ways,
+        openings=by_letter(_first_word(each) for each in openings),
+        openings_of_figures=by_letter(_first_word(each) for each in of_figures),
         enough=_joined(map(filled, table["enough"]), tail),
         of_others=frozenset(table["of_others"]),
     )
 
 
-Table = Mapping[str, Sequence[str]]
-"""What patterns ask, and the patterns."""
-
-
-def _of_figures(table: Table) -> Table:
-    """The patterns that can match the sign of a number."""
-    found = {name: [each for each in table[name] if "#" in each or r"\S" in each] for name in table}
-    return {name: patterns for name, patterns in found.items() if patterns}
+def _may_have_figure(pattern: str) -> bool:
+    """Whether a pattern can match the sign of a number."""
+    return "#" in pattern or r"\S" in pattern
 
 
 def _joined(patterns: Iterable[str], tail: str) -> re.Pattern[str]:
     return re.compile(f"(?:{'|'.join(patterns)}){tail}")
-
-
-def _asked(asked: Table, marked: Table, tail: str, lead: AbstractSet[str]) -> ShortAsked:
-    openings = set(lead)
-
-    def opened(table: Table) -> ShortPatterns:
-        found: dict[str, list[tuple[str, re.Pattern[str]]]] = {}
-        for name, patterns in table.items():
-            pattern = _joined(patterns, tail)
-            own = openings_of([pattern.pattern])
-            openings.update(own)
-            for letter in sorted({opening[0] for opening in own}):
-                found.setdefault(letter, []).append((name, pattern))
-        return found
-
-    return ShortAsked(
-        asked=opened(asked),
-        marked=opened(marked),
-        openings=by_letter(_first_word(each) for each in openings),
-    )
 
 
 def _first_word(opening: str) -> str:

@@ -12,14 +12,14 @@ import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import chain
 from typing import Any
 
 from domain.context import Context
 from domain.entries import Check, Entry, Odometer, Rating
 from domain.odometer import BELIEVABLE_FACTOR
 from domain.quantities import Quantity
-from domain.reading.openings import Openings, by_letter, openings_of
+from domain.reading.openings import Openings, by_letter
+from domain.reading.pattern_words import Bits, Pieces, bits_of, cut_parts, pieces_of
 from domain.upkeep import DONE_AT, DUE_IN, DUE_IN_DAYS, UpkeepTable
 from domain.verdicts import CHANGE, PAGE, PICTURE, Facts, Question, Verdict
 from domain.walkround import SUBJECT, PointsTable
@@ -34,19 +34,22 @@ GROUPED = re.compile(r"\d{1,3}(?:([.,])\d{3})(?:\1\d{3})*")
 
 @dataclass(frozen=True, slots=True)
 class StandingWords:
-    """The patterns by what they mean, with everything in braces filled in but the trailers.
+    """The patterns with what they mean, everything in braces filled in but the trailers.
 
-    `openings` are what they can begin with, by the first letter, and `outlines` match whatever
-    those of a letter could, whatever the trailers are called; `of_trailers` is the same of those
-    that begin with a trailer. What these do not match is another matter, and most of what people
-    text is. `numbers` are those in words, and `thousands` stand behind a number; `trailers` are
-    words for one that has no name, and `works` the upkeep that a verb and its object stand for.
+    They go in the order in which they are tried, and have a bit each: `words` are those that can
+    match a message with a word, `first` those that can begin with it, `named` have a trailer, and
+    `of_trailers` begin with one. `letters` are those that the others begin with: what begins
+    otherwise is another matter, and most of what people text is. `numbers` are those in words, and
+    `thousands` stand behind a number; `trailers` are words for one that has no name, and `works`
+    the upkeep that a verb and its object stand for.
     """
 
-    patterns: Mapping[str, Sequence[str]]
-    openings: Openings
-    outlines: Mapping[str, re.Pattern[str]]
-    of_trailers: re.Pattern[str]
+    patterns: Sequence[tuple[str, str]]
+    words: Bits
+    first: Bits
+    of_trailers: int
+    named: int
+    letters: frozenset[str]
     units: Mapping[str, str]
     volumes: Mapping[str, str]
     numbers: Mapping[str, float]
@@ -84,21 +87,18 @@ def standing_words_from(
         "due": r"(?P<due>\d{2,3}[,.]?\d{3})(?: miles| mi| km)?",
         "then": r"(?P<then>\d{1,3}[,.]?\d{3})(?: ?(?:miles|mi|km|millas))?",
     }
-    patterns = {
-        name: [_filled(pattern, filled) for pattern in table[name]] for name in (*_FACTS, *_ASKED)
-    }
-    every = dict.fromkeys(chain(*patterns.values()))
-    of_trailers = [each for each in every if each.startswith(TRAILER)]
-    openings = {each: openings_of([each]) for each in every if each not in of_trailers}
-    lettered: dict[str, list[str]] = {}
-    for pattern, own in openings.items():
-        for letter in sorted({opening[0] for opening in own}):
-            lettered.setdefault(letter, []).append(pattern)
+    cut = cut_parts(filled, {"trailer": TRAILER_PIECES})
+    written = [(name, pattern) for name in (*_FACTS, *_ASKED) for pattern in table[name]]
+    pieces = [pieces_of(pattern, cut) for _, pattern in written]
+    first = bits_of([each.opening for each in pieces])
+    words = bits_of([each.words for each in pieces])
     return StandingWords(
-        patterns=patterns,
-        openings=by_letter(chain(*openings.values())),
-        outlines={letter: outline_of(each) for letter, each in lettered.items()},
-        of_trailers=outline_of(of_trailers),
+        patterns=[(name, _filled(pattern, filled)) for name, pattern in written],
+        words=words,
+        first=first,
+        of_trailers=first.of(TRAILER),
+        named=words.of(TRAILER) | words.of(f"{TRAILER},"),
+        letters=frozenset(word[0] for word in first.by_word if word != TRAILER),
         units=units,
         volumes=volumes,
         numbers=numbers,
@@ -108,43 +108,49 @@ def standing_words_from(
     )
 
 
-_NAMED_GROUP = re.compile(r"\(\?P<\w+>")
-
-
-def outline_of(patterns: Iterable[str]) -> re.Pattern[str]:
-    """All patterns as alternatives, without their groups and with anything for a trailer."""
-    anyhow = (_NAMED_GROUP.sub("(?:", pattern).replace("{trailer}", ".*") for pattern in patterns)
-    return re.compile("|".join(anyhow), re.DOTALL)
+TRAILER_PIECES = Pieces(*[frozenset((TRAILER,))] * 4)
+"""What a trailer may be called: a word or several, each of which stands as a trailer."""
 
 
 def read_standing(text: str, context: Context, words: StandingWords) -> Verdict | None:
     """What a message sets or asks that lasts; None where it is another matter."""
-    letter, called = text[:1].casefold(), _called(context.trailers, words.trailers)
-    if not (letter in words.openings or letter in called or letter in AROUND):
+    letter, called = text[:1].casefold(), called_by(context.trailers, words.trailers)
+    if not (letter in words.letters or letter in called.openings or letter in AROUND):
         return None  # before anything is made of it: most messages are another matter
     if text.endswith(("...", "…")):
         return None  # 'in english...': somebody goes on talking
     said = " ".join(text.casefold().replace("’", "'").replace("'", "").split()).strip(AROUND)
-    letter = said[:1]
-    opened = said.startswith(words.openings.get(letter, ()))
-    named = said.startswith(called.get(letter, ()))
-    if not (opened and words.outlines[letter].fullmatch(said)) and not (
-        named and words.of_trailers.fullmatch(said)
-    ):
+    fitting = fitting_patterns(said, words, called)
+    if not fitting:
         return None
     trailers = _trailers(context, words)
     names = tuple(trailers)
-    for name, patterns in words.patterns.items():
-        for pattern in patterns:
-            found = _compiled(pattern, names).fullmatch(said)
-            if found is None:
-                continue
-            if name in _ASKED:
-                return Question(text=text, **{**found.groupdict(), **_ASKED[name]})
-            trailer = trailers.get(found.groupdict().get("trailer") or "")
-            entries = _FACTS[name](found, context, words, trailer)
-            return Facts(tuple(entries)) if entries else None
+    while fitting:
+        name, pattern = words.patterns[(fitting & -fitting).bit_length() - 1]
+        fitting &= fitting - 1  # but for the lowest
+        found = _compiled(pattern, names).fullmatch(said)
+        if found is None:
+            continue
+        if name in _ASKED:
+            return Question(text=text, **{**found.groupdict(), **_ASKED[name]})
+        trailer = trailers.get(found.groupdict().get("trailer") or "")
+        entries = _FACTS[name](found, context, words, trailer)
+        return Facts(tuple(entries)) if entries else None
     return None
+
+
+def fitting_patterns(said: str, words: StandingWords, called: Called) -> int:
+    """The bits of the patterns that have each word of a message, and begin with its first."""
+    parts = said.split(" ")
+    fitting = words.first.of(parts[0])
+    if said.startswith(called.openings.get(said[:1], ())):
+        fitting |= words.of_trailers
+    for part in parts:
+        if not fitting:
+            return 0
+        own = words.words.of(part)
+        fitting &= own | words.named if part.rstrip(",") in called.words else own
+    return fitting
 
 
 AROUND = " .?!¿¡"
@@ -152,9 +158,18 @@ AROUND = " .?!¿¡"
 
 
 @lru_cache(maxsize=MAX_COMPILED)
-def _called(names: tuple[str, ...], plain: tuple[str, ...]) -> Openings:
-    """What trailers go by in a chat, by the first letter."""
-    return by_letter(name.casefold().replace("'", "") for name in (*names, *plain) if name)
+def called_by(names: tuple[str, ...], plain: tuple[str, ...]) -> Called:
+    """What trailers go by in a chat."""
+    folded = [name.casefold().replace("'", "") for name in (*names, *plain) if name]
+    return Called(by_letter(folded), frozenset(" ".join(folded).split(" ")))
+
+
+@dataclass(frozen=True, slots=True)
+class Called:
+    """What trailers go by: by the first letter, and every word of it."""
+
+    openings: Openings
+    words: frozenset[str]
 
 
 @lru_cache(maxsize=MAX_COMPILED)

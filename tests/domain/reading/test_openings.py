@@ -41,13 +41,7 @@ def test_openings_stand_by_their_letter_and_the_shorter_for_the_longer() -> None
 
 
 SHORT = [short for short in (phrasebook(language).short for language in ("en", "es")) if short]
-TABLES = [
-    table
-    for short in SHORT
-    for known in (short.of_words, short.of_figures)
-    for table in (*known.asked.values(), *known.marked.values())
-]
-PATTERNS = dict.fromkeys(pattern for table in TABLES for _, pattern in table)
+PATTERNS = [each.pattern for short in SHORT for each in short.patterns]
 
 
 @pytest.mark.parametrize("pattern", PATTERNS)
