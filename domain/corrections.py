@@ -251,6 +251,9 @@ def _moved(source: str, correction: Correction, recent: Sequence[Change]) -> Out
     """'I meant drive not trailer': the figure moves, or the two change places."""
     target = str(correction.field)
     for logged in _entries(recent):
+        wheel = _of_other_wheel(logged.entry, source, target)
+        if wheel is not None:
+            return Amended(logged, wheel, "position")
         value = stated(logged.entry, source)
         if value is None:
             continue
@@ -262,6 +265,25 @@ def _moved(source: str, correction: Correction, recent: Sequence[Change]) -> Out
             return Unclear(WRONG_MEASURE)
         return Amended(logged, emptied, target)
     return Unclear(NO_SUCH_FIGURE)
+
+
+WHEELS = {
+    "steer_left": "left front",
+    "steer_right": "right front",
+    "drive_left": "left rear",
+    "drive_right": "right rear",
+}
+"""Where a gauge of a wheel was read, by the name of the load that rests there."""
+
+
+def _of_other_wheel(entry: Entry, source: str, target: str) -> Entry | None:
+    """'it was the right rear not the left rear': a tyre or hub that was read, at another wheel."""
+    if not (isinstance(entry, Observation) and entry.position and source in WHEELS):
+        return None
+    before, _, _ = entry.position.rpartition(WHEELS[source])
+    if target not in WHEELS or entry.position != before + WHEELS[source]:
+        return None
+    return replace(entry, position=before + WHEELS[target])
 
 
 def _emptied(

@@ -14,6 +14,7 @@ from bot.answers.asking import WHICH_FIGURE
 from bot.answers.brief import bare_or_figure, brief, field_name
 from bot.answers.examples import PUT_RIGHT_BY_NAME, texted
 from bot.answers.language import marked, say, say_count
+from bot.answers.terms import term
 from bot.answers.words import sentence
 from domain.corrections import (
     ALREADY_SO,
@@ -23,10 +24,11 @@ from domain.corrections import (
     WRONG_MEASURE,
     Amended,
     Unclear,
+    Value,
     Withdrawn,
     stated,
 )
-from domain.entries import Correction, Entry
+from domain.entries import Correction, Entry, Observation
 from domain.log import Logged, Preferences
 from domain.verdicts import Ask, Choice
 
@@ -51,15 +53,22 @@ def amended_answer(amended: Amended, follows: Answer | None = None) -> Answer:
 def changed_answer(amended: Amended) -> Answer:
     """What the field says now and what it said."""
     before, after = amended.before.entry, amended.after
-    now = bare_or_figure(stated(after, amended.field))
-    was = stated(before, amended.field)
+    now, was = stated(after, amended.field), stated(before, amended.field)
     field = sentence(field_name(amended.field, after))
+    quoted = (
+        _wheel if isinstance(after, Observation) and amended.field == "position" else bare_or_figure
+    )
     headline = (
-        say("{field} now {now}, not {was}.", field=field, now=now, was=bare_or_figure(was))
+        say("{field} now {now}, not {was}.", field=field, now=quoted(now), was=quoted(was))
         if was is not None
-        else say("{field} now {now}.", field=field, now=now)
+        else say("{field} now {now}.", field=field, now=quoted(now))
     )
     return Answer(headline=headline)
+
+
+def _wheel(position: Value | None) -> str:
+    """Where a gauge was read, in the words of the chat's language."""
+    return term(str(position))
 
 
 def withdrawn_answer(withdrawn: Withdrawn) -> Answer:

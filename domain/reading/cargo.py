@@ -63,7 +63,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
     for figure in masses:
         thing = meant.get(figure.start)
         spot = spot_of(scene, figure, masses, spots) or (thing.spot if thing else None)
-        if spot is None and _taken_off(scene, figure):
+        if (spot is None and _taken_off(scene, figure)) or _one_of_several(scene, figure):
             continue
         if weighed and thing is None and (spot is None or figure.dimension is None):
             continue
@@ -336,6 +336,16 @@ def _at_home(scene: Scene, figure: Figure, spot: Spot) -> bool:
 
 LEAST_AT_HOME = 45.0
 """Kilograms: what hardly anybody has lying about a house."""
+
+
+def _one_of_several(scene: Scene, figure: Figure) -> bool:
+    """'Dusty and Belle loaded, 1,100 and 1,050': which of them weighs so much is not said."""
+    at = scene.figures.index(figure)
+    other = scene.figures[at + 1] if at + 1 < len(scene.figures) else None
+    if figure.dimension is not None or other is None or other.start != figure.end + 1:
+        return False
+    alike = ALIKE[0] < other.value / figure.value < ALIKE[1] and other.label is None
+    return alike and "and" in scene.tokens[figure.end].groups
 
 
 def _taken_off(scene: Scene, figure: Figure) -> bool:

@@ -146,8 +146,13 @@ def _runs(scene: Scene) -> Iterator[Sequence[int]]:
             yield run
             run = []
     behind = scene.tokens[run[-1] + 1 : run[-1] + 2] if len(run) >= LEAST_LISTED else None
-    if behind is not None and all(token.kind is MARK for token in behind):
+    if behind is not None and all(_ends_list(token) for token in behind):
         yield run
+
+
+def _ends_list(token: Token) -> bool:
+    """A mark, or how all of them are: 'lights, brakes, chains all good'."""
+    return token.kind is MARK or "check_done" in token.senses
 
 
 def _strange_items(scene: Scene) -> list[int]:

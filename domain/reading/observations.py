@@ -250,7 +250,7 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
             return "tyre"
         return None
     if dimension == ROTATION:
-        return "engine_speed"
+        return None if _of_appliance(scene, figure) else "engine_speed"
     if _drives_at(scene, figure):
         return "speed"
     if dimension == SHARE:
@@ -263,6 +263,15 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
             return "ambient"
         return _nearest_subject(scene, figure, TEMPERATURE)
     return None
+
+
+def _of_appliance(scene: Scene, figure: Figure) -> bool:
+    """'1,200 rpm on the blender': what turns is a thing that no phrase knows."""
+    behind = scene.tokens[figure.end : figure.end + 3]
+    if len(behind) < 2 or "on_the" not in behind[0].groups:
+        return False
+    thing = behind[1]
+    return thing.kind is WORD and not (thing.senses or thing.groups) and thing.raw.islower()
 
 
 def _of_the_spare(scene: Scene, figure: Figure) -> bool:

@@ -85,7 +85,7 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
         return False
     known = scene.context.odometer
     follows = known is not None and 0 <= figure.value - known.value <= BARE_STEP
-    told = event is not None or scene.has("hitch")
+    told = event is not None or scene.has("hitch") or _stops_there(scene, figure)
     if figure.dimension == DISTANCE:
         few = known is None and _little_else(scene, figure)
         return follows or (figure.value >= 10_000 and (told or few))
@@ -100,6 +100,15 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
     mistaken = event is not None and known is not None and figure.value >= known.value / 2
     apart = known is None or (mistaken and figure.value < known.value)
     return apart and told and exact and _strangers(scene) <= 2 and _only_one(scene)
+
+
+def _stops_there(scene: Scene, figure: Figure) -> bool:
+    """'stopped to water the horses 48,330'; 'stopped at 48330 Elm' is somebody's address."""
+    if scene.phrase_said("stops_there") is None:
+        return False
+    behind = scene.tokens[figure.end : figure.end + 1]
+    named = bool(behind) and behind[0].kind is WORD and behind[0].raw[0].isupper()
+    return not (named and figure.start and "at" in scene.tokens[figure.start - 1].groups)
 
 
 def _leg(scene: Scene) -> Sequence[Figure]:

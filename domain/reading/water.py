@@ -172,6 +172,8 @@ def _holds_water(tank: Named) -> bool:
 
 def _aboard(scene: Scene, start: int, end: int) -> bool:
     """Whether it rides along: 'on board', in the trailer, or loaded onto a rig that is named."""
+    if scene.phrase_said("takes_on", start, end) is not None:
+        return True
     return any(
         "aboard_word" in token.groups or token.senses.keys() & {"name", "load_verb"}
         for token in scene.tokens[start:end]

@@ -238,6 +238,14 @@ def test_a_figure_without_a_unit_takes_that_of_the_one_it_corrects() -> None:
     assert amended(amend(5.65), after(tonnes)) == Weighing(loads={"gross": Quantity(5.65, "t")})
 
 
+def test_the_other_wheel_is_meant_of_a_gauge_that_was_read_at_one() -> None:
+    hub = Observation(subject="hub", value=Quantity(140, "degF"), position="trailer left rear")
+    meant = Correction(action="amend", field="drive_right", was="drive_left")
+    assert amended(meant, after(TICKET, hub)) == replace(hub, position="trailer right rear")
+    front = Correction(action="amend", field="steer_right", was="steer_left")
+    assert bind(front, after(hub)) == Unclear(NO_SUCH_FIGURE)
+
+
 def test_undo_takes_back_the_last_message_whole() -> None:
     both = (Hitch(action="hitched"), Odometer(odometer=mi(48011), event="depart"))
     recent = after(FILL, both)

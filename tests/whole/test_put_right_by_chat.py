@@ -26,3 +26,12 @@ def test_two_loads_that_are_mended_at_once_are_answered_once(tmp_path: Path) -> 
     *_, answer = replies(texts, tmp_path / "log.db")
     assert answer[0].startswith("Steer now 5,240 lb, not 5,200 lb. Drive now 6,840 lb, not 6,800 ")
     assert [line.split() for line in answer if "Gross  " in line] == [["Gross", "21,180", "lb"]]
+
+
+def test_the_wheel_that_was_meant_is_told_with_what_it_showed(tmp_path: Path) -> None:
+    texts = ["LR trailer tire 62 psi", "it was the right rear not the left rear"]
+    *_, answer = replies(texts, tmp_path / "log.db")
+    assert answer == [
+        "Position now trailer right rear, not trailer left rear.",
+        "Trailer right rear tyre 62 psi.",
+    ]

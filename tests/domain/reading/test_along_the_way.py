@@ -116,6 +116,12 @@ ARRIVED = {"event": "arrive"}
         ("spent the night at Harlow, 48,330", {**ARRIVED, "place": "Harlow"}),
         ("camped at Harlow 48,330", {**ARRIVED, "place": "Harlow"}),
         ("back in the barn 48,330", ARRIVED),
+        ("stopped to let the horses drink 48,330", {}),
+        ("pulled over for coffee 48,330", {}),
+        (
+            "turned the rig around at the closed bridge, 48,330",
+            {"event": "turnaround"},
+        ),
     ],
 )
 def test_where_one_stops_the_odometer_is_read(
@@ -151,6 +157,8 @@ def test_a_day_is_told_by_its_two_readings(reads: Reader, text: str) -> None:
         "the night shift pays 48,330",
         "lunch is 48,330 calories",
         "day 2 of 5",
+        "stopped at 48330 Elm for the couch",
+        "check out these lights",
         "day 2: 48,418 to 48,120",
     ],
 )
@@ -237,6 +245,35 @@ def test_a_trailer_is_on_or_off_in_a_clause_of_its_own(
 ) -> None:
     first, *_ = stated(text, reads)
     assert first == {"kind": "hitch", "action": action}
+
+
+@pytest.mark.parametrize(
+    ("text", "items"),
+    [
+        ("lights, brakes, chains all good", ["lights", "brakes", "chains"]),
+        ("awning in, jacks up, antenna down", ["awning", "jacks", "antenna"]),
+        ("safety chains on, lights check out", ["safety chains", "lights"]),
+    ],
+)
+def test_all_that_is_listed_is_done(reads: Reader, text: str, items: list[str]) -> None:
+    assert [(each["item"], each["state"]) for each in stated(text, reads)] == [
+        (item, "done") for item in items
+    ]
+
+
+def test_oil_press_is_a_pressure(reads: Reader) -> None:
+    (entry,) = stated("oil press 38 hot idle", reads)
+    assert entry["value"] == {"value": 38, "unit": "psi"}
+
+
+def test_what_turns_is_the_engine(reads: Reader) -> None:
+    (entry,) = stated("2,400 rpm on the climb", reads)
+    assert entry["subject"] == "engine_speed"
+    assert stated("1,200 rpm on the blender", reads) == []
+
+
+def test_which_of_two_weighs_so_much_is_not_made_up(reads: Reader) -> None:
+    assert stated("Dusty and Belle loaded, 1,100 and 1,050", reads) == []
 
 
 def test_the_spare_is_a_tyre(reads: Reader) -> None:
