@@ -484,14 +484,24 @@ def _is_unit_here(token: Token, after: Token | None, figure: Figure) -> bool:
     return token.text in ("l", "t", "c", "f") and (token.raw.isupper() or bool(after.senses))
 
 
+MILLS_WRITTEN = "9/10"
+"""The tenths of a cent on American pumps."""
+
+
 def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
     """'3.69 9/10' is 3.699, '31 1/2 gal' and '31 gallons and a half' are 31.5."""
     after = tokens[figure.end]
+    tenths = token_at(tokens, figure.end + 1)
+    if "and" in after.groups and tenths is not None and tenths.raw == MILLS_WRITTEN:
+        if figure.token.decimals == 2:
+            figure.value = round(figure.value + 0.009, 3)  # '3.79 and 9/10'
+            figure.end += 2
+        return
     if after.kind is not NUMBER or after.decimals != -1:
         if figure.unit is not None and "and" in after.groups:
             _half_behind(figure, tokens)
         return
-    if after.raw == "9/10" and figure.token.decimals == 2:
+    if after.raw == MILLS_WRITTEN and figure.token.decimals == 2:
         figure.value = round(figure.value + 0.009, 3)
         figure.end += 1
     elif figure.whole and figure.dimension is None and unit_key(token_at(tokens, figure.end + 1)):

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from domain.reading.everyday_words import names_trailer
+from domain.reading.everyday_words import names_trailer, names_truck
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
 
 if TYPE_CHECKING:
@@ -37,9 +37,14 @@ def settle_both_ways(scene: Scene) -> None:
     loads = [i for i, token in enumerate(tokens) if _is_load(token)]
     if len(loads) != len((HITCHED, SOLO)) or not PAID.isdisjoint(scene.groups):
         return
-    spans = [_said_behind(tokens, at) for at in loads]
-    stood = [_stood(tokens[start:end]) for start, end in spans]
-    if set(stood) != {HITCHED, SOLO} or not _is_of_rig(scene, spans):
+    for said in (_said_behind, _said_before):
+        spans = [said(tokens, at) for at in loads]
+        stood = [_stood(tokens[start:end]) for start, end in spans]
+        if set(stood) == {HITCHED, SOLO}:
+            break
+    else:
+        return
+    if not _is_of_rig(scene, spans):
         return
     heavy, light = (tokens[loads[stood.index(each)]].value for each in (HITCHED, SOLO))
     if not light < heavy <= MOST_APART * light:
@@ -68,15 +73,33 @@ def _said_behind(tokens: Sequence[Token], load: int) -> tuple[int, int]:
     return start, end
 
 
+def _said_before(tokens: Sequence[Token], load: int) -> tuple[int, int]:
+    """The words before a load, back to a mark, a joining word or another figure.
+
+    'truck by itself was 11,940': what only leads to the figure is left out.
+    """
+    end = load
+    while end and "copula" in tokens[end - 1].senses.get("glue", "").split():
+        end -= 1
+    start = end
+    while start and tokens[start - 1].kind is WORD and "and" not in tokens[start - 1].groups:
+        start -= 1
+    while start < end and "weigh_cue" in tokens[start].senses:
+        start += 1
+    return start, end
+
+
 def _is_small(token: Token) -> bool:
     return "glue" in token.senses
 
 
 def _stood(said: Sequence[Token]) -> str | None:
     """How the rig stood by the words behind a load; None where they say no such thing, or more."""
-    if not said:
-        return None
-    first, rest = said[0], [token for token in said[1:] if not _points(token)]
+    plain = [token for token in said if not (_points(token) or names_truck(token))]
+    told = [token for token in plain if token.senses.get("whole") != "gross"]
+    if not told:
+        return HITCHED if plain else None  # 'whole thing 21,260'
+    first, rest = told[0], told[1:]
     off = bool(rest) and not rest[-1].groups.isdisjoint(("slack", "off"))
     on = bool(rest) and "on_or_in" in rest[-1].groups
     things = rest[:-1] if off or on else rest
@@ -91,8 +114,7 @@ def _stood(said: Sequence[Token]) -> str | None:
     if "rig" in first.senses:
         kind = first.senses["rig"].split()[0]
         return SOLO if kind == SOLO or (kind == HITCHED and off) else kind
-    together = "together" in first.groups or "surely_loads" in first.groups
-    return HITCHED if together and not rest else None
+    return HITCHED if "surely_loads" in first.groups and not rest else None
 
 
 def _points(token: Token) -> bool:

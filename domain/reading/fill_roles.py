@@ -58,7 +58,7 @@ VOLUME_ROLE, PRICE_ROLE, COST_ROLE, ODOMETER_ROLE, DISTANCE_ROLE = (
 class Draft:
     """One fill in the making: a figure for each role, and what was said of it.
 
-    `of_tank` says that it is of one tank, and that others were paid for apart. Of a stop that is
+    `of_tank` says that it is of a tank beside others, or of several together. Of a stop that is
     told in one sentence with others, what stands before the token `opens` is said of each.
     `cued` says that what stands beside it leaves no doubt that fuel was poured.
     """

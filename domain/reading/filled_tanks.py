@@ -53,8 +53,11 @@ FEWEST = 2
 """Tanks that are paid for apart."""
 
 
-def add_tanks(scene: Scene, roles: dict[str, Figure], own: Sequence[Figure]) -> None:
-    """'filled both tanks, 19 gal front and 18 rear': one fill, of what went into each."""
+def add_tanks(scene: Scene, roles: dict[str, Figure], own: Sequence[Figure]) -> bool:
+    """'filled both tanks, 19 gal front and 18 rear': one fill, of what went into each.
+
+    Whether there were several.
+    """
     volume = roles[VOLUME_ROLE]
     tanks = [volume]
     low, high = price_band(scene.context, volume.unit)
@@ -66,11 +69,13 @@ def add_tanks(scene: Scene, roles: dict[str, Figure], own: Sequence[Figure]) -> 
         if other.claimed is None and other.role is None and alike and volumes:
             tanks.append(other)
             scene.claim(other, "what went into another tank")
-    if len(tanks) > 1:
-        tanks.sort(key=lambda tank: tank.start)
-        _add_prices(scene, roles, tanks, own)
-        volume.value = round(sum(tank.value for tank in tanks), 3)
-        volume.foreign = None  # 'main' is a tank of its own, and no thing that is counted
+    if len(tanks) < FEWEST:
+        return False
+    tanks.sort(key=lambda tank: tank.start)
+    _add_prices(scene, roles, tanks, own)
+    volume.value = round(sum(tank.value for tank in tanks), 3)
+    volume.foreign = None  # 'main' is a tank of its own, and no thing that is counted
+    return True
 
 
 def _add_prices(

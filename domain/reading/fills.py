@@ -149,7 +149,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     said = roles.get(VOLUME_ROLE)
     several = "one_of_tanks" in scene.groups and not draft.of_tank and draft.opens is None
     if said is not None and several:
-        add_tanks(scene, roles, own)
+        draft.of_tank = add_tanks(scene, roles, own)
         bare = [each for each in bare if each.claimed is None and each not in roles.values()]
     settle_money(scene, roles, own)
     if "fuel_cue" in scene.by_class and "product" not in scene.by_class:

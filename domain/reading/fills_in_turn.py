@@ -51,7 +51,9 @@ def _in_one_sentence(scene: Scene, volumes: Sequence[Figure]) -> tuple[list[int]
 FEWEST = 2
 """Volumes of several stops."""
 
-TELLS_APART = frozenset(("twice", "so_many_times", "fill_noun", "several_tanks", "leads_to_place"))
+TELLS_APART = frozenset(
+    ("twice", "so_many_times", "fill_noun", "several_tanks", "leads_to_place", "each_way")
+)
 TOLD_APART = frozenset(("time", "ordinal"))
 """Groups of words and classes of term of which one says that there were several stops."""
 
@@ -115,6 +117,8 @@ def _each_has_its_own(scene: Scene, cuts: Sequence[int]) -> bool:
     clocks = [index for index, token in enumerate(tokens) if token.kind is TIME]
     places = read_places(scene) if "leads_to_place" in scene.groups else []
     edges = list(pairwise([0, *cuts, len(tokens)]))
+    if "each_way" in scene.groups and _differ(scene, edges):
+        return True
     return any(
         all(any(start <= at < end for at in found) for start, end in edges)
         for found in (
@@ -123,6 +127,16 @@ def _each_has_its_own(scene: Scene, cuts: Sequence[int]) -> bool:
             [index for index, _ in places],
         )
     )
+
+
+def _differ(scene: Scene, edges: Sequence[tuple[int, int]]) -> bool:
+    """'18.2 gal at lunch, 21.4 at dinner', '... going, ... coming back': each by another word."""
+    told = [
+        {word for token in scene.tokens[start:end] for word in token.text.split()}
+        & scene.book.groups["each_way"]
+        for start, end in edges
+    ]
+    return all(told) and all(not one & other for one, other in pairwise(told))
 
 
 def _beside_readings(scene: Scene, volumes: Sequence[Figure]) -> list[int]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from domain.context import PRESSURE_UNIT, SPEED_UNIT, TEMPERATURE_UNIT
 from domain.quantities import Quantity
 from domain.reading.figures import PRESSURE, TEMPERATURE, Figure
+from domain.reading.label import Label
 from domain.reading.scene import Scene
 
 PLAUSIBLE = {
@@ -75,9 +76,12 @@ def _of_heat(scene: Scene, figure: Figure) -> bool:
 
 
 def _of_pressure(scene: Scene, figure: Figure) -> bool:
-    """'oil pressure 48'."""
-    before = scene.tokens[figure.start - 1] if figure.start else None
-    words = before.text.split() if before is not None else ()
+    """'oil pressure 48', 'oil pressure dropped to 28'."""
+    label = figure.label
+    named = [scene.tokens[figure.start - 1]] if figure.start else []
+    if isinstance(label, Label):
+        named += scene.tokens[label.start : label.end]
+    words = [word for token in named for word in token.text.split()]
     return any(word in scene.book.groups["pressure_word"] for word in words)
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD, Token
 
@@ -94,6 +95,14 @@ def _is_proper(scene: Scene, at: int) -> bool:
     return token.raw[0].isupper() and NAME_WORD.match(token.raw) is not None
 
 
+def _has_load(scene: Scene, at: int) -> bool:
+    """'gcwr 26k, the truck leaves 14k': a word with a figure that is no rating's is a verb."""
+    if scene.tokens[at].raw[0].isupper():
+        return False
+    figure = next((each for each in scene.figures if each.start == at + 1), None)
+    return figure is not None and not (isinstance(figure.label, Label) and figure.label.rating)
+
+
 def named_vehicle(scene: Scene, vehicle: str) -> str | None:
     """A name given in 'truck Juniper gvwr ...': the unknown word right behind the vehicle.
 
@@ -119,7 +128,7 @@ def named_vehicle(scene: Scene, vehicle: str) -> str | None:
         written = NAME_WORD.match(following.raw) and (
             following.raw[0].isupper() or not (capital or verb)
         )
-        if following.kind is WORD and plain and written:
+        if following.kind is WORD and plain and written and not _has_load(scene, at):
             return scene.words_between(at, _end_of_name(scene, at))
     if vehicle == "truck":
         for token, following in zip(scene.tokens, scene.tokens[1:], strict=False):

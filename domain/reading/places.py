@@ -43,11 +43,18 @@ def read_places(scene: Scene) -> list[tuple[int, str]]:
     if "home" in scene.groups:
         events = scene.find("event")
         homes = [index for index, token, _ in events if "home" in token.groups]
-        there = next((index for index in homes if not is_ahead(scene, index)), None)
+        there = next((at for at in homes if not (is_ahead(scene, at) or _comes(scene, at))), None)
         if there is not None:
             return [(there, "home")]
     alone = _standing_alone(scene)
     return [] if alone is None else [(0, alone)]
+
+
+def _comes(scene: Scene, index: int) -> bool:
+    """'21.4 gal coming home': where one is on the way to."""
+    words = scene.tokens[index].text.split()
+    before = scene.tokens[index - 1].groups if index else frozenset()
+    return "clause_behind" in before or words[0] in scene.book.groups["clause_behind"]
 
 
 def _led_to(scene: Scene) -> Iterator[tuple[int, str]]:

@@ -232,6 +232,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if figure.dimension not in (None, MASS):
         return None
     if label.rating_subject in STAMPED:
+        if _rests_on_trailer(scene, figure):
+            return "trailer", "tongue"
         if framed or _rated_elsewhere(scene) or _is_heavy(figure):
             return label.rating_subject, _of_part(scene, figure)
         return None
@@ -255,6 +257,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if label.wheel == "axle":
         return "trailer", "gawr"
     if label.whole == "tongue":
+        if is_beside_trailers(scene, figure):
+            return "trailer", "tongue"
         return _part_in_clause(scene, figure) or _hitch_part(scene), "tongue"
     if label.whole == "gross":
         return None if _is_train(scene, figure, label) else _whole_rated(scene, figure, label)
@@ -273,11 +277,19 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
 
 
 def _is_apart(scene: Scene, figure: Figure, label: Label) -> bool:
-    """'60 lb under gvwr', '300 over the gawr': how far from it, and not the rating."""
+    """'60 lb under gvwr', '300 over the gawr', '1,100 of payload left': no rating, but the rest."""
+    if any("of_room" in token.groups for token in scene.tokens[label.end : label.end + 1]):
+        return True
     if figure.end >= label.start:
         return False
     first = scene.tokens[figure.end].text.split(" ")[0]  # 'over the' may be one phrase
     return first in scene.book.groups["apart_from_limit"]
+
+
+def _rests_on_trailer(scene: Scene, figure: Figure) -> bool:
+    """'ATM 3,500 GTM 3,150 tare 2,480 ball 220': what a trailer's plate lets rest on the ball."""
+    small = figure.value < LEAST_STAMPED and "trailer_rating" in scene.groups
+    return small and is_beside_trailers(scene, figure)
 
 
 def _is_gross(scene: Scene, figure: Figure) -> bool:

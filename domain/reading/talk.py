@@ -38,6 +38,13 @@ SUBJECTS = frozenset(("talk", "vehicle"))
 
 def talk_of(scene: Scene) -> list[str | None]:
     """For each token what kind of talk it is in; None where something is stated."""
+    talk = _talk_of(scene)
+    if "speaks_for_us" in scene.groups and scene.phrase_said("not_ours"):
+        _leave_others(scene, talk)
+    return talk
+
+
+def _talk_of(scene: Scene) -> list[str | None]:
     tokens = scene.tokens
     talk: list[str | None] = [None] * len(tokens)
     if "talk" in scene.by_class:
@@ -84,7 +91,7 @@ def talk_of(scene: Scene) -> list[str | None]:
         if "beside_us" in scene.groups and _is_beside_us(scene, index):
             cue = OTHER
         elif state == OTHER and not owned:
-            owned = _has_one(scene, index)
+            owned = _has_one(scene, index) or _fills_hers(scene, index)
         if cue == GUESS:
             for earlier in range(clause_start, index):
                 talk[earlier] = talk[earlier] or GUESS
@@ -98,6 +105,22 @@ def talk_of(scene: Scene) -> list[str | None]:
             ahead = ahead or "ahead" in token.groups
         talk[index] = state
     return talk
+
+
+def _leave_others(scene: Scene, talk: list[str | None]) -> None:
+    """'24,980 on the hay truck, not ours': the sentence in which that is said is of others."""
+    for index, token in enumerate(scene.tokens):
+        start, end = scene.sentence_of(index)
+        if "speaks_for_us" in token.groups and scene.phrase_said("not_ours", start, index + 1):
+            talk[start:end] = [OTHER] * (end - start)
+
+
+def _fills_hers(scene: Scene, index: int) -> bool:
+    """'my sister filled her jeep': a thing behind 'her' is hers, and no name for our truck."""
+    if scene.tokens[index].text.rpartition(" ")[2] not in scene.book.groups["hers"]:
+        return False
+    behind = scene.tokens[index + 1 : index + 2]
+    return bool(behind) and behind[0].kind is WORD and not (behind[0].senses or behind[0].groups)
 
 
 def _turns_to_us(scene: Scene, index: int) -> bool:

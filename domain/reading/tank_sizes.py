@@ -150,13 +150,27 @@ LEAST_TANK = 12
 
 def further_tanks(scene: Scene, size: Figure) -> Sequence[Figure]:
     """'60 gal aux plus 34 main': the other figures, where one of several tanks has this size."""
-    if "one_of_tanks" not in scene.groups or not is_one_of_tanks(scene, size):
+    if "one_of_tanks" not in scene.groups:
         return ()
+    if not is_one_of_tanks(scene, size):
+        return _added_tank(scene, size)
     return [
         other
         for other in scene.figures
         if other is not size and other.dimension in (None, VOLUME) and is_one_of_tanks(scene, other)
     ]
+
+
+def _added_tank(scene: Scene, size: Figure) -> Sequence[Figure]:
+    """'31 gal diesel plus 9 gal in the aux': what went into a tank beside the nameless one."""
+    place = scene.figures.index(size) + 1
+    other = scene.figures[place] if place < len(scene.figures) else None
+    if other is None or other.dimension != VOLUME or not is_one_of_tanks(scene, other):
+        return ()
+    between = scene.tokens[size.end : other.start]
+    joined = any("and" in token.groups for token in between)
+    plain = all("glue" in token.senses or "product" in token.senses for token in between)
+    return [other] if joined and plain else ()
 
 
 def is_one_of_tanks(scene: Scene, figure: Figure) -> bool:

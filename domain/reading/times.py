@@ -330,7 +330,7 @@ def _slash_date(scene: Scene, local: datetime) -> date | None:
     if not has_times(scene) and not scene.book.patterns["slash_date"].search(scene.text):
         return None
     for match in _SLASHED.finditer(scene.text):
-        if _is_level(scene, match):
+        if _is_level(scene, match) or _is_of_price(scene, match):
             continue
         day = ordered_date(int(match[1]), int(match[2]), local.year, scene.context)
         if day is not None:
@@ -339,6 +339,15 @@ def _slash_date(scene: Scene, local: datetime) -> date | None:
             scene.claim_between(match.start(), match.end(), "a date")
             return day
     return None
+
+
+def _is_of_price(scene: Scene, match: re.Match[str]) -> bool:
+    """'at 3.79 and 9/10': the tenths of a cent, and no tenth of September."""
+    return any(
+        figure.token.end < match.start() <= scene.tokens[figure.end - 1].start
+        and figure.token.decimals > 0
+        for figure in scene.figures
+    )
 
 
 def _is_level(scene: Scene, match: re.Match[str]) -> bool:

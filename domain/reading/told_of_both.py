@@ -23,7 +23,7 @@ def told_of_both(scene: Scene, drafts: Sequence[Draft], fills: list[Fill]) -> li
     if len(drafts) == len(fills):
         _read_behind_both(scene, drafts, fills)
         _paid_for_both(scene, drafts, fills)
-    tanks = len(drafts) == len(fills) and drafts[-1].of_tank
+    tanks = len(drafts) == len(fills) and all(draft.of_tank for draft in drafts)
     return _said_of_both(scene, fills, tanks=tanks)
 
 

@@ -26,22 +26,31 @@ def is_tyre_pressure(scene: Scene, figure: Figure) -> bool:
     if figure.dimension is None and _may_inflate(figure) and _at_its_pressure(scene, figure):
         return True
     if figure.dimension is None:
-        follows = isinstance(label, Label) and (label.end_of or label.axle) is not None
-        return (
-            follows
-            and LEAST_PSI <= figure.value <= MOST_PSI
-            and any(
-                other.role == "rating" and other.dimension == PRESSURE for other in scene.figures
-            )
+        placed = isinstance(label, Label) and bool(label.end_of or label.axle)
+        if not placed or not LEAST_PSI <= figure.value <= MOST_PSI:
+            return False
+        tyres = scene.has("subject", "tyre") and not scene.has("subject", "hub")
+        return (tyres and _is_labelled(scene, figure)) or any(
+            other.role == "rating" and other.dimension == PRESSURE for other in scene.figures
         )
     if figure.dimension != PRESSURE:
         return False
-    start, _ = scene.sentence_of(figure.start)
-    said = any(
-        start <= index < figure.start and "tyre_label" in token.groups
+    return _is_labelled(scene, figure) or _at_its_pressure(scene, figure)
+
+
+def _is_labelled(scene: Scene, figure: Figure) -> bool:
+    """Whether the figure's sentence speaks of a label, before it or as 'per the door'."""
+    start, end = scene.sentence_of(figure.start)
+    labels = [
+        index
         for index, token, _ in scene.find("rating_cue")
-    )
-    return said or _at_its_pressure(scene, figure)
+        if start <= index < (end if "as_labelled" in token.groups else figure.start)
+        and "tyre_label" in token.groups
+    ]
+    if not labels:
+        return False
+    told = scene.tokens[labels[-1] : figure.start]  # 'sticker says 60, we had 58'
+    return figure.dimension is not None or not any("we" in token.groups for token in told)
 
 
 LEAST_PSI, MOST_PSI = 20, 130

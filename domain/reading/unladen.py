@@ -11,6 +11,7 @@ from domain.reading.framing import LEAST_STAMPED
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK
+from domain.reading.whose_plate import is_trailers
 
 
 def is_unladen(scene: Scene, figure: Figure) -> bool:
@@ -21,9 +22,14 @@ def is_unladen(scene: Scene, figure: Figure) -> bool:
 
 
 def is_dry(scene: Scene, figure: Figure) -> bool:
-    """'5er gvwr 17,200, pin 3,300 dry': what a maker prints of it empty, and no scale showed."""
-    said = is_told_unladen(scene, figure) and figure.dimension in (None, MASS)
-    return said and isinstance(figure.label, Label) and figure.label.whole == "tongue"
+    """'pin 3,300 dry', 'dry 7,160, hitch 860': what a maker prints of it empty, and no limit."""
+    label = figure.label
+    if not isinstance(label, Label) or figure.dimension not in (None, MASS):
+        return False
+    if label.whole == "tongue":
+        return is_told_unladen(scene, figure)
+    little = label.rating_subject == "hitch" and figure.value < LEAST_STAMPED
+    return little and "unladen" in scene.groups and is_trailers(scene, figure)
 
 
 def weighs_unladen(scene: Scene, figure: Figure) -> bool:

@@ -38,6 +38,9 @@ def loads(text: str, reads: Reader) -> dict[str, float]:
         "gross 21,220 hitched and 11,980 unhitched",
         "total 21,220 with the camper on and 11,980 with it off",
         "21,220 together, 11,980 truck alone",
+        "hitched gross 21,220, unhitched truck 11,980",
+        "truck by itself was 11,980, whole thing 21,220",
+        "with trailer 21,220, without 11,980",
     ],
 )
 def test_the_rig_is_weighed_in_two_ways(text: str, reads: Reader) -> None:
@@ -201,6 +204,7 @@ def test_what_else_is_empty_is_talk(text: str, reads: Reader) -> None:
         "a cattle hauler in front got 5,340 steer",
         "a cattle hauler in front got 5,340 steer, 6,900 drive",
         "the hay truck ahead weighed 24,600 gross",
+        "24,980 on the hay truck, not ours",
         "my fitbit says 11,140 lol, gross",
         "my watch says 11,140, gross",
         "my step counter says 11,140, do I get a gross weight",

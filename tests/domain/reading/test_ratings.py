@@ -625,3 +625,49 @@ def test_a_tare_beside_what_rests_on_the_ball_is_a_plates(reads: Reader) -> None
         "curb",
         "tongue",
     ]
+
+
+@pytest.mark.parametrize(
+    ("text", "stated"),
+    [
+        (
+            "camper's gvwr 9,880, dry 7,160, hitch 860",
+            [("trailer", "gvwr"), ("trailer", "curb")],
+        ),
+        (
+            "MTPLM 1,800 MIRO 1,450 nose limit 100",
+            [("trailer", "gvwr"), ("trailer", "curb"), ("trailer", "tongue")],
+        ),
+        (
+            "ATM 3,500 GTM 3,150 tare 2,480 ball 220",
+            [("trailer", "gvwr"), ("trailer", "gtm"), ("trailer", "curb"), ("trailer", "tongue")],
+        ),
+        ("gcwr 26k minus the truck leaves 14k", [("truck", "gcwr")]),
+        ("front tires 60 psi rear 80 per the door", [("tyres", "pressure"), ("tyres", "pressure")]),
+        ("sticker says tires 60 front 80 rear", [("tyres", "pressure"), ("tyres", "pressure")]),
+    ],
+)
+def test_each_figure_of_a_plate_is_of_what_it_is_on(
+    text: str, stated: list[tuple[str, str]], reads: Reader
+) -> None:
+    found = ratings(reads, text)
+    assert [(each.subject, each.rating) for each in found] == stated
+    assert {each.truck for each in found} == {None}
+
+
+@pytest.mark.parametrize("text", ["we've got 1,100 lb of payload left", "payload left is 1,100"])
+def test_what_is_left_of_a_limit_is_none(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, chat()), Silent)
+
+
+def test_what_was_read_off_the_gauge_is_told_from_the_sticker(reads: Reader) -> None:
+    read = reads("sticker says 60 front 80 rear on the tires, we had 58 front 76 rear", chat())
+    assert isinstance(read, Facts)
+    kinds = [type(each).__name__ for each in read.entries]
+    assert kinds == ["Rating", "Rating", "Observation", "Observation"]
+
+
+def test_an_oil_pressure_that_dropped_is_a_pressure(reads: Reader) -> None:
+    read = reads("oil pressure dropped to 28 at idle", chat())
+    assert isinstance(read, Facts)
+    assert [getattr(each, "value", None) for each in read.entries] == [Quantity(28, "psi")]

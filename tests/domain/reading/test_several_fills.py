@@ -88,6 +88,7 @@ def test_one_of_a_measure_is_a_volume(
         "18.2 percent yesterday, 21.4 today",
         "gas can be dear, 4.99 a gallon",
         "he can got 5 points",
+        "my sister filled her jeep, 14 gal",
     ],
 )
 def test_gallons_and_cans_of_talk_are_no_fill(text: str, reads: Reader) -> None:
@@ -105,6 +106,9 @@ def test_gallons_and_cans_of_talk_are_no_fill(text: str, reads: Reader) -> None:
         ("first stop 18.2 gal, second stop 21.4 gal", None),
         ("18.2 gal in Larkfold and 21.4 gal in Elk Fork", None),
         ("two tanks this trip, 18.2 and 21.4 gal", None),
+        ("18.2 gal at lunch, 21.4 gal at dinner", None),
+        ("got 18.2 gal on the way out, 21.4 gal coming back", None),
+        ("filled 18.2 gal going up and 21.4 gal coming home", True),
     ],
 )
 def test_each_of_two_stops_is_a_fill(text: str, full: bool | None, reads: Reader) -> None:
@@ -178,3 +182,13 @@ def test_so_is_the_price(reads: Reader) -> None:
 def test_tenths_of_a_gallon_in_counted_tanks_were_pumped(text: str, reads: Reader) -> None:
     (only,) = fills(text, reads)
     assert gallons(only) == 24.6
+
+
+def test_a_tank_beside_the_nameless_one_took_its_share(reads: Reader) -> None:
+    (only,) = fills("took on 31 gal diesel plus 9 gal in the aux", reads)
+    assert gallons(only) == 40
+
+
+def test_tenths_of_a_cent_are_no_date(reads: Reader) -> None:
+    (only,) = fills("22 1/2 gallons at 3.79 and 9/10", reads)
+    assert (only.unit_price, only.at) == (Quantity(3.799, "USD/gal"), None)
