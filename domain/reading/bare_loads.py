@@ -52,6 +52,8 @@ def place_bare(
         positions = positions_in_order(len(parts), solo=rig == "solo" or len(parts) == 2)
         if trailer_alone or positions is None:
             return {}
+        if len(parts) == 2 and rig != "solo" and kilograms(parts[0], unit) > HEAVIEST_STEER:
+            positions = ("truck", "trailer")  # '12,130 + 9,330 = 21,460'
         return dict(zip(positions, parts, strict=True)) | {"gross": masses[gross]}
     if len(values) == 1:
         if rig is not None and (rig != "hitched" or cue):
@@ -108,6 +110,10 @@ def _may_be_hitched(scene: Scene, masses: Sequence[Figure]) -> bool:
 
 LIGHTEST_TRUCK = 1100.0
 """Kilograms: no vehicle that tows weighs less (common practice, no source)."""
+
+
+HEAVIEST_STEER = 3_600.0
+"""Kilograms: no pickup's front axle bears more (common practice, no source)."""
 
 
 HEAVIEST_TRUCK = 12_000.0

@@ -34,6 +34,8 @@ PAID = frozenset(("pays", "plain_money", "asks_money", "price_word"))
 def settle_both_ways(scene: Scene) -> None:
     """Make what is said behind two loads of one rig say how it stood."""
     tokens = scene.tokens
+    if "hitch" in scene.by_class:
+        _settle_headings(scene)
     loads = [i for i, token in enumerate(tokens) if _is_load(token)]
     if len(loads) != len((HITCHED, SOLO)) or not PAID.isdisjoint(scene.groups):
         return
@@ -56,6 +58,20 @@ def settle_both_ways(scene: Scene) -> None:
         for token in tokens[start + 1 : end]:
             token.senses, token.groups = {"glue": "filler"}, NO_GROUPS
     scene.index_terms()
+
+
+def _settle_headings(scene: Scene) -> None:
+    """'unhooked: 5,020 6,120. hooked: 4,880 6,990 9,330': over a row of loads no trailer moved."""
+    tokens, settled = scene.tokens, False
+    for index in scene.by_class["hitch"]:
+        mark, row = tokens[index + 1 : index + 2], tokens[index + 2 : index + 5]
+        loads = [token for token in row if _is_load(token)]
+        if not (mark and mark[0].raw == ":" and len(loads) > 1 and loads[0] is row[0]):
+            continue
+        how = HITCHED if tokens[index].senses["hitch"].startswith(HITCHED) else SOLO
+        tokens[index].senses, tokens[index].groups, settled = {"rig": how}, OWN_PASS, True
+    if settled:
+        scene.index_terms()
 
 
 def _is_load(token: Token) -> bool:

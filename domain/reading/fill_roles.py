@@ -151,7 +151,7 @@ def _is_not_pumped(scene: Scene, figure: Figure) -> bool:
     return other or _is_let_out(scene, figure) or _is_rate(scene, figure)
 
 
-NOT_PUMPED = frozenset(("has_room_for", "out", "per_one"))
+NOT_PUMPED = frozenset(("has_room_for", "out", "per_one", "lets_out"))
 NO_FUEL = frozenset(("subject", "rating_cue"))
 """Groups and classes of term without one of which a volume is what was pumped."""
 
@@ -326,8 +326,11 @@ LAST_HOUR = 12
 
 
 def _is_let_out(scene: Scene, figure: Figure) -> bool:
-    """'pumped 1,200 gal out of the septic tank': what went out of something was no fill."""
+    """'pumped 1,200 gal out of the septic tank', 'drained 4 gal': what went out was no fill."""
     behind = scene.tokens[figure.end : figure.end + 2]
+    before = scene.tokens[max(0, figure.start - 2) : figure.start]
+    if any("lets_out" in token.groups for token in before):
+        return True
     return len(behind) == 2 and "out" in behind[0].groups and "of" in behind[1].groups
 
 

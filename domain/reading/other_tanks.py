@@ -135,12 +135,15 @@ MOST_PUMPED = 200
 
 
 def _took_by_another(scene: Scene, volume: Figure) -> bool:
-    """'the generator took 5 gallons': what drinks it is no vehicle that anybody knows."""
+    """'the generator took 5 gallons', 'quads took 6': what drinks it is no vehicle that we know."""
     ahead = scene.tokens[max(0, volume.start - 3) : volume.start]
-    if len(ahead) < 3 or "fuel_cue" not in ahead[2].senses or "article" not in ahead[0].groups:
+    if len(ahead) < 2 or "fuel_cue" not in ahead[-1].senses:
         return False
-    thing = ahead[1]
-    return thing.kind is WORD and (not thing.senses or "carried_thing" in thing.groups)
+    thing, lead = ahead[-2], ahead[0] if len(ahead) > 2 else None
+    if lead is not None and "article" in lead.groups:
+        return thing.kind is WORD and (not thing.senses or "carried_thing" in thing.groups)
+    opens = lead is None or lead.kind is not WORD or "and" in lead.groups
+    return opens and "carried_thing" in thing.groups
 
 
 def _in_another(scene: Scene, first: int, end: int) -> bool:

@@ -190,7 +190,7 @@ SHORT_HALF = 2
 """Letters."""
 
 
-NO_NAME = frozenset(("minus_word", "half_more", "opens_relative"))
+NO_NAME = frozenset(("minus_word", "half_more", "opens_relative", "until"))
 """Groups of words of an amount, and of those that open a clause: 'at Molly's where she ...'."""
 
 

@@ -223,13 +223,20 @@ def _rounder(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
     between = tokens[first.end : second.start]
     exact = any(token is not None and "to_be_exact" in token.groups for token in around)
     guessed = token_at(tokens, first.start - 1)
-    exact = exact or (guessed is not None and "roughly" in guessed.groups)
+    read = any(token is not None and "as_it_is" in token.groups for token in around)
+    exact = exact or (
+        guessed is not None
+        and ("roughly" in guessed.groups or (read and "apart_from_limit" in guessed.groups))
+    )
     if not (exact or any("says_better" in token.groups for token in between)):
         return False
     mark = next((at for at, token in enumerate(between) if token.kind is MARK), 0)
     if all(says(token) or not NAMES.isdisjoint(token.senses) for token in between[:mark]):
         between = between[mark:]
-    small = all(token.kind is MARK or "glue" in token.senses for token in between)
+    small = all(
+        token.kind is MARK or "glue" in token.senses or (read and "as_it_is" in token.groups)
+        for token in between
+    )
     joined = any("join" in token.senses.get("glue", "").split() for token in between)
     return small and not joined and _digits(first) < _digits(second)
 

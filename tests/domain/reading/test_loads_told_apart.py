@@ -212,3 +212,22 @@ def test_what_else_is_empty_is_talk(text: str, reads: Reader) -> None:
 )
 def test_what_others_weighed_or_walked_is_no_load(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def test_hooked_and_unhooked_over_rows_of_loads_are_how_it_stood(reads: Reader) -> None:
+    solo, hitched = weighings("unhooked: 5,020 6,120. hooked: 4,880 6,990 9,330", reads)
+    assert (solo.rig, [*solo.loads]) == ("solo", ["steer", "drive"])
+    assert (hitched.rig, [*hitched.loads]) == ("hitched", ["steer", "drive", "trailer"])
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("12,130 + 9,330 = 21,460", {"truck": 12_130, "trailer": 9_330, "gross": 21_460}),
+        ("5,020 + 6,120 = 11,140", {"steer": 5_020, "drive": 6_120, "gross": 11_140}),
+    ],
+)
+def test_what_no_front_axle_bears_is_the_truck(
+    text: str, told: dict[str, float], reads: Reader
+) -> None:
+    assert loads(text, reads) == told

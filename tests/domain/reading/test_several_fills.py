@@ -89,6 +89,7 @@ def test_one_of_a_measure_is_a_volume(
         "gas can be dear, 4.99 a gallon",
         "he can got 5 points",
         "my sister filled her jeep, 14 gal",
+        "drained 4 gal of bad diesel",
     ],
 )
 def test_gallons_and_cans_of_talk_are_no_fill(text: str, reads: Reader) -> None:
@@ -133,6 +134,7 @@ def test_two_stops_have_their_own_days_and_places(reads: Reader) -> None:
         "filled the gas can too, 5 gal, truck took 26.2",
         "26.2 gal for the truck and 5 gal gas for the generator",
         "26.2 gal in the truck and 6 gal in the boat",
+        "quads took 6 gal, truck took 26.2 gal",
     ],
 )
 def test_what_went_into_a_can_or_another_tank_is_not_the_trucks(text: str, reads: Reader) -> None:
@@ -192,3 +194,18 @@ def test_a_tank_beside_the_nameless_one_took_its_share(reads: Reader) -> None:
 def test_tenths_of_a_cent_are_no_date(reads: Reader) -> None:
     (only,) = fills("22 1/2 gallons at 3.79 and 9/10", reads)
     assert (only.unit_price, only.at) == (Quantity(3.799, "USD/gal"), None)
+
+
+def test_a_little_more_than_so_much_gives_way_to_what_the_pump_says(reads: Reader) -> None:
+    (only,) = fills("a bit over 25 gallons, pump says 25.12", reads)
+    assert (gallons(only), only.cost) == (25.12, None)
+
+
+def test_a_quarter_on_the_gauge_is_no_day_of_january(reads: Reader) -> None:
+    (only,) = fills("filled up at 1/4, 26.1 gal", reads)
+    assert (gallons(only), only.at) == (26.1, None)
+
+
+def test_till_payday_is_no_place(reads: Reader) -> None:
+    (only,) = fills("put 20 bucks in till payday, 48,170", reads)
+    assert (dollars(only), only.place) == (20, None)
