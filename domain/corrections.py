@@ -338,16 +338,23 @@ def _by_old_value(value: Value, was: Value, recent: Sequence[Change]) -> Outcome
 def _same(one: object, other: object) -> bool:
     match one, other:
         case Quantity(), Quantity():
+            near = SAME if one.unit == other.unit else CONVERTED
             return _same_measure(one, other) and math.isclose(
-                one.amount(other.unit), other.value, rel_tol=1e-3
+                one.amount(other.unit), other.value, rel_tol=near
             )
         case Quantity(), bool():
             return False
         case Quantity(), int() | float():
-            return math.isclose(one.value, other, rel_tol=1e-3)
+            return math.isclose(one.value, other, rel_tol=SAME)
         case str(), str():
             return one.casefold() == other.casefold()
     return one == other
+
+
+SAME, CONVERTED = 1e-6, 1e-3
+"""How near a figure is to the same one as it was said again, in its own unit and in another.
+
+Two readings of one day differ by less than a thousandth: 88,379 and 88,455 mi."""
 
 
 def _nearest(value: Value, recent: Sequence[Change]) -> Outcome:

@@ -304,7 +304,7 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
             break  # 'connected to a load of ...'
         if "check_fault" in token.senses and "fault_only_behind" not in token.groups:
             return "fault", other
-        if "check_done" in token.senses and "vague_state" not in token.groups:
+        if "check_done" in token.senses and token.groups.isdisjoint(ONLY_BEHIND):
             if other and "article" in scene.tokens[other - 1].groups:
                 return None  # 'at the locked gate'
             return "done", other
@@ -346,6 +346,10 @@ def _was_walked_round(scene: Scene, index: int, start: int) -> bool:
 def _leads_somewhere(scene: Scene, index: int) -> bool:
     behind = scene.tokens[index + 1 : index + 2]
     return bool(behind) and "article" in behind[0].groups
+
+
+ONLY_BEHIND = frozenset(("vague_state", "done_only_behind"))
+"""Groups of states that stand behind what they are of: 'check out these lights' is no check."""
 
 
 def _told_of_all(scene: Scene, index: int) -> tuple[State, int] | None:

@@ -161,6 +161,7 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
         unit = unit_key(token_at(tokens, figure.end + 1))
         before = token_at(tokens, figure.start - 1)
         named = before is not None and "odometer" in before.senses
+        named = named or (context.odometer is None and _reads_first(figure.start, joined, tokens))
         if _numbers_axles(tokens, figure.start):
             return
         if named or _group_is_likely(joined, len(token.raw), unit, context):
@@ -184,6 +185,25 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
             merged = Token(NUMBER, "", token.raw, token.start, token.end)
             merged.value, merged.grouped = float(round(token.value * 1000)), True
             figure.token, figure.value = merged, merged.value
+
+
+def _reads_first(index: int, joined: float, tokens: Sequence[Token]) -> bool:
+    """'112 450 leaving Wattle Flat', in a chat that knows no reading yet: what happened, and it."""
+    numbers = sum(1 for token in tokens if token.kind is NUMBER)
+    if numbers != PARTS or joined < LEAST_DRIVEN:
+        return False
+    before, behind = token_at(tokens, index - 1), token_at(tokens, index + PARTS)
+    return any("event" in token.senses or "hitch" in token.senses for token in tokens) and not any(
+        token is not None and "unit" in token.senses and "glue" not in token.senses
+        for token in (before, behind)
+    )
+
+
+PARTS = 2
+"""Groups of digits of an odometer that is written with a space: 112 450."""
+
+LEAST_DRIVEN = 10_000
+"""Miles or kilometres: less, two figures stand side by side."""
 
 
 def _group_is_likely(joined: float, lead: int, unit: str | None, context: Context) -> bool:

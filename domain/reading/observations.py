@@ -433,6 +433,8 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
     """A corner's figure that only a pressure can be, among others like it."""
     label = figure.label
     low, high = PRESSURE_SIZE[scene.context.units]
+    if any(other.role == "observation" and _is_psi(other) for other in scene.figures):
+        low, high = PRESSURE_SIZE["us"]  # 'tyres 36 front 44 rear 45 van'
     of_tyres = (
         "airs_up" in scene.groups
         or scene.has("subject", "tyre")
@@ -469,6 +471,13 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
     if isinstance(label, Label) and label.side and label.vehicle and "one_of_them" in scene.groups:
         alike += [other for other in scene.figures if _is_rest(scene, figure, other)]
     return len({*alike, figure}) >= 2
+
+
+def _is_psi(figure: Figure) -> bool:
+    """Whether a bare pressure that was read before is told in pounds per square inch."""
+    low, high = PRESSURE_SIZE["us"]
+    tyre = isinstance(figure.label, Label) and figure.label.places
+    return figure.dimension in (None, PRESSURE) and tyre and low <= figure.value <= high
 
 
 def _both_ends(scene: Scene, low: float, high: float) -> bool:

@@ -82,9 +82,9 @@ def standing_words_from(
         "more_unit": f"(?P<more_unit>{_any_of(units)})",
         "volume": f"(?P<volume>{_any_of(volumes)})",
         "language": f"(?P<item>{_any_of(table['languages'])})",
-        "reading": r"(?:,? (?:at |odo )?(?P<reading>\d{2,3}[,.]?\d{3})(?: miles| mi| km)?)?",
+        "reading": r"(?:,? (?:at |odo )?(?P<reading>\d{2,3}[,. ]?\d{3})(?: miles| mi| km)?)?",
         "work": f"(?P<work>{_any_of(works)})",
-        "due": r"(?P<due>\d{2,3}[,.]?\d{3})(?: miles| mi| km)?",
+        "due": r"(?P<due>\d{2,3}[,. ]?\d{3})(?: miles| mi| km)?",
         "then": r"(?P<then>\d{1,3}[,.]?\d{3})(?: ?(?:miles|mi|km|millas))?",
     }
     cut = cut_parts(filled, {"trailer": TRAILER_PIECES})
@@ -352,8 +352,8 @@ def _number(written: str, words: StandingWords) -> float:
     if written in words.numbers:
         return words.numbers[written]
     thousand = next((each for each in words.thousands if written.endswith(each)), "")
-    digits = written.removesuffix(thousand).rstrip()
-    return _value(digits) * (1 if digits == written else 1000)
+    digits = written.removesuffix(thousand).rstrip().replace(" ", "")
+    return _value(digits) * (1000 if thousand else 1)
 
 
 def _value(digits: str) -> float:

@@ -37,6 +37,7 @@ def read_water(scene: Scene) -> list[Cargo]:
         if any("holds" in token.groups for token in scene.tokens[floor:ceiling]):
             continue  # 'the water tank holds 40 gal': what it can, and not what it does
         aboard = tank or poured or _aboard(scene, floor, ceiling) or _on_a_scale(scene)
+        aboard = aboard or (led and _is_all_told(scene, figure))
         spot = None if tank else _spot(scene, figure, ceiling)
         if not (aboard or spot) or figure.unit is None:
             if led:
@@ -74,6 +75,14 @@ def _is_poured(scene: Scene, figure: Figure, floor: int) -> bool:
     poured = POURED & scene.tokens[at].senses.keys()
     behind = scene.tokens[figure.end : figure.end + 1]
     return bool(poured) and not any("product" in token.senses for token in behind)
+
+
+def _is_all_told(scene: Scene, figure: Figure) -> bool:
+    """'fresh water 60 gal': the trailer's water by its name, how much, and no word besides."""
+    said = scene.tokens[: figure.start]
+    fresh = any("water_tank" in token.groups for token in said)
+    plain = all(token.groups & OF_WATER or token.raw in ":=-" for token in said)
+    return fresh and plain and figure.end == len(scene.tokens)
 
 
 OF_WATER = frozenset(("water", "water_tank", "article", "our"))

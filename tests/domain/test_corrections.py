@@ -291,6 +291,7 @@ def test_undo_of_a_figure_takes_back_the_entry_that_states_it() -> None:
     assert undo(Quantity(21, "gal")) == Withdrawn((filled,))
     assert undo(48_620.0) == Unclear(NO_SUCH_FIGURE)
     assert undo(48_900.0, "fill") == Unclear(NO_SUCH_FIGURE)
+    assert undo(48_270.0) == Unclear(NO_SUCH_FIGURE)  # near by, and another reading
 
 
 def test_undo_of_a_day_takes_back_what_happened_then() -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from domain.records import verdict_to_record
-from tests.domain.reading.chats import Reader, on_the_road
+from tests.domain.reading.chats import Reader, chat, on_the_road
 
 
 def stated(text: str, reads: Reader) -> list[dict[str, object]]:
@@ -206,6 +206,8 @@ def test_parts_of_other_things_are_talk(reads: Reader, text: str) -> None:
     [
         ("filled the fresh water, 45 gal", ("water", 45, "gal", None)),
         ("topped up the water, 90 L", ("water", 90, "L", None)),
+        ("fresh water 60 gal", ("water", 60, "gal", None)),
+        ("took on 60 gallons of water", ("water", 60, "gal", None)),
         ("30 gal of water in the tack room", ("water", 30, "gal", "tack room")),
         ("load is 5,400 lb of alfalfa", ("alfalfa", 5400, "lb", None)),
         ("bikes on the back rack 90 lb", ("bikes", 90, "lb", "back rack")),
@@ -253,6 +255,7 @@ def test_a_trailer_is_on_or_off_in_a_clause_of_its_own(
         ("lights, brakes, chains all good", ["lights", "brakes", "chains"]),
         ("awning in, jacks up, antenna down", ["awning", "jacks", "antenna"]),
         ("safety chains on, lights check out", ["safety chains", "lights"]),
+        ("lights check out, all good", ["lights"]),
     ],
 )
 def test_all_that_is_listed_is_done(reads: Reader, text: str, items: list[str]) -> None:
@@ -286,3 +289,34 @@ def test_a_shop_with_somebodys_name_is_where_one_filled_up(reads: Reader) -> Non
     (entry,) = stated("Molly's fuel stop, 21.4 gal", reads)
     assert (entry["kind"], entry["place"]) == ("fill", "Molly's")
     assert stated("Molly's fueled up, 21.4 gal", reads) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "event"),
+    [
+        ("112 450 leaving Wattle Flat", "depart"),
+        ("left Wattle Flat 112 450", "depart"),
+        ("pulled up at Emu Soak for the night 112 870", "arrive"),
+    ],
+)
+def test_the_first_reading_of_a_chat_may_have_a_space(reads: Reader, text: str, event: str) -> None:
+    (entry,) = verdict_to_record(reads(text, chat(units="metric")))["entries"]
+    assert entry["odometer"]["value"] in (112_450, 112_870)
+    assert entry["event"] == event
+
+
+@pytest.mark.parametrize(
+    "text", ["room 204 450 made it", "left 200 450 ml bottles", "arrived, code 45 300"]
+)
+def test_two_figures_side_by_side_are_no_reading(reads: Reader, text: str) -> None:
+    assert verdict_to_record(reads(text, chat(units="metric"))) == {"verdict": "silent"}
+
+
+def test_what_is_told_in_psi_is_a_pressure_in_a_metric_chat(reads: Reader) -> None:
+    text = "tyres 36 front 44 rear 45 van"
+    found = verdict_to_record(reads(text, chat(units="metric")))["entries"]
+    assert [(each["position"], each["value"]) for each in found] == [
+        ("front", {"value": 36, "unit": "psi"}),
+        ("rear", {"value": 44, "unit": "psi"}),
+        ("trailer", {"value": 45, "unit": "psi"}),
+    ]

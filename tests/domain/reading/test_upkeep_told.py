@@ -19,6 +19,7 @@ from tests.domain.reading.chats import Reader, on_the_road
             "oil change done 48,640, due again at 53,640",
             ["check oil change", "odometer 48640", "rating oil change due_in 5000"],
         ),
+        ("oil done 48 640", ["check oil", "odometer 48640"]),
         ("next oil change at 53,010", ["rating oil change due_in 5000"]),
         ("fuel filter is due at 50,010", ["rating fuel filter due_in 2000"]),
         ("rotated the tires today", ["check tire rotation"]),
