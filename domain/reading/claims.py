@@ -55,7 +55,8 @@ def find_claim(
     `last` is the figure before; `said` are the classes of term, the groups and the marks that
     stand in the message: what is not in it claims nothing.
     """
-    if figure.claimed is None and not _read_at_place(figure, tokens, context):
+    read = "numbered_place" in said and _read_at_place(figure, tokens, context)
+    if figure.claimed is None and not read:
         figure.claimed = _owner(figure, tokens, last, said)
     if figure.claimed is not None:
         return
@@ -126,7 +127,8 @@ def _owner_beside(
     times = (before is not None and before.text == "x") or (after is not None and after.text == "x")
     if times and figure.value >= LEAST_SIZE and _is_size(tokens, figure):
         return "a number with letters"
-    if dimension == VOLUME and _is_generation(tokens, figure, said):
+    lettered = dimension == VOLUME and tokens[figure.end - 1].text == "g"
+    if lettered and _is_generation(tokens, figure, said):
         return "a number with letters"
     if "." in said:
         if _dot_joins(tokens, figure.start - 1) or _dot_joins(tokens, figure.start + 1):
@@ -167,7 +169,7 @@ def _owner_around(
             return owner
         if figure.token.decimals == -1:
             return "a fraction"
-        if after is not None and _is_word_of_its_own(figure, before, after):
+        if after is not None and after.glued and _is_word_of_its_own(figure, before, after):
             return f"{figure.token.raw}{after.raw}"
     if (
         after is not None
@@ -287,8 +289,6 @@ def _is_taken_off(tokens: Sequence[Token], figure: Figure) -> bool:
 
 def _is_generation(tokens: Sequence[Token], figure: Figure, said: frozenset[str]) -> bool:
     """'a 3G phone', '15g of pepper', '894,3G': a g is gallons where fuel is spoken of."""
-    if tokens[figure.end - 1].text != "g":
-        return False
     if not LEAST_PUMPED <= figure.value <= MOST_PUMPED:
         # 'dsl 412g od 212766': nothing but a slip, which the tank's size then tells
         return not (said >= NAMES_FILL and MOST_PUMPED < figure.value < LEAST_ODOMETER)
@@ -437,7 +437,6 @@ def _is_word_of_its_own(figure: Figure, before: Token | None, after: Token) -> b
     """'2moro', '4ever': letters typed to a number that are no unit make a word of it."""
     return (
         after.kind is WORD
-        and after.glued
         and not after.senses
         and figure.token.end == after.start
         and not figure.token.spoken
@@ -596,8 +595,8 @@ def _foreign_noun(tokens: Sequence[Token], index: int) -> str | None:
             return None
     if (
         token is not None
-        and token.kind is WORD
         and not token.senses
+        and token.kind is WORD
         and token.groups.isdisjoint(NOTHING_COUNTED)
         and token.raw[0].islower()
         and token.text.isalpha()

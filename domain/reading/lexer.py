@@ -115,7 +115,7 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
     So are numbers, and both with a comma or a mark like it behind them.
     """
     tokens: list[Token] = []
-    append, plain = tokens.append, book.plain
+    append, plain, openers = tokens.append, book.plain, book.openers
     marks: Marks | None = None
     start = done = 0
     # White space at the end holds no token, and the pattern would try it from each place.
@@ -133,6 +133,17 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
             elif _NUMBER_ALONE.fullmatch(alone):
                 append(_number(alone, start, close, book))
                 done = end
+            elif alone in DIGITS and text[end + 1 : end + 2] not in OF_TIME:
+                append(_number(alone, start, close, book))
+                done = end
+            elif typed[:1] == "$" and _NUMBER_ALONE.fullmatch(alone, 1) and "$" not in openers:
+                append(_named(MARK, "$", "$", start, start + 1, book))
+                append(_number(alone[1:], start + 1, close, book))
+                tokens[-1].glued = True
+                done = end
+            elif alone.isascii() and alone.isalpha():
+                _append_word(tokens, alone, start, close, book)
+                done = end
             if done == end > close:
                 append(_mark(typed[-1], close, book))
         if done < end:
@@ -141,6 +152,10 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
         start = end + 1
     return tokens
 
+
+DIGITS = frozenset(map(str, range(100)))
+OF_TIME = frozenset("apoAPO")
+"""A number of one or two digits is of a time before what begins so: '5 pm', "3 o'clock"."""
 
 PARTING = frozenset(",;!?")
 """Marks that are of no word, number or sign before them."""
@@ -171,7 +186,7 @@ def _parse(
     text: str, start: int, until: int, tokens: list[Token], book: Phrasebook, marks: Marks
 ) -> int:
     """Add the tokens that begin from one place to another; gives where the last of them ends."""
-    append, known, size = tokens.append, book.known, len(text)
+    append, size = tokens.append, len(text)
     folded, match_mark, openers = marks
     done = start
     before = tokens[-1].end if tokens else -1  # where the last token ended
@@ -186,18 +201,11 @@ def _parse(
             if end < size and text[end] in IN_MARKS and (found := match_mark(folded, start)):
                 before = done = _append_mark(tokens, found, text, book)
                 continue
-            word = raw.lower()
-            term = known.get(word)
-            if term is not None:
-                token = Token(WORD, word, raw, start, end, term)
-                if start == before:
-                    token.glued = True
-                append(token)
-            elif text.startswith(LINK, end):
+            if text.startswith(LINK, end):
                 done = end = _end_of_link(text, end)
-                append(Token(WORD, word, text[start:end], start, end))
+                append(Token(WORD, raw.lower(), text[start:end], start, end))
             else:
-                _append_other_word(tokens, raw, start, end, book)
+                _append_word(tokens, raw, start, end, book)
             before = end
             continue
         kind = match.lastgroup
@@ -275,6 +283,17 @@ def _joins_letters(tokens: list[Token], text: str, start: int, end: int) -> bool
         and end < len(text)
         and text[end].isalpha()
     )
+
+
+def _append_word(tokens: list[Token], raw: str, start: int, end: int, book: Phrasebook) -> None:
+    word = raw.lower()
+    term = book.known.get(word)
+    if term is None:
+        _append_other_word(tokens, raw, start, end, book)
+        return
+    token = Token(WORD, word, raw, start, end, term)
+    token.glued = bool(tokens) and tokens[-1].end == start
+    tokens.append(token)
 
 
 def _append_other_word(

@@ -59,8 +59,8 @@ def read_question(scene: Scene) -> Question | None:
     book = scene.book
     words = scene.words()
     marked = "?" in scene.text
-    brief = may_be_short(scene, words)
-    if not (marked or brief or _may_ask(scene, words)):
+    short = read_short(scene) if may_be_short(scene, words) else None
+    if short is None and not (marked or _may_ask(scene, words)):
         return None
     if words[0] in book.groups["asks_people"]:
         return None  # 'shall we weigh the van on Friday'
@@ -74,7 +74,6 @@ def read_question(scene: Scene) -> Question | None:
     formed = marked or moving or words[0] in book.groups["opens_order"]
     ordered = _may_be_order(scene, words)
     plain = may_be_plain(scene, words)
-    short = read_short(scene) if brief else None
     if short is None and marked and asks_if_enough(scene):
         short = {"topic": "tiedown"}
     known = formed or ordered or plain or short is not None

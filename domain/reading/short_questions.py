@@ -72,8 +72,9 @@ def read_short(scene: Scene) -> Mapping[str, Any] | None:
     short, said = scene.book.short, _said(scene.tokens)
     if short is None or said is None:
         return None
-    lead = short.lead.match(said)
-    said = said[lead.end() :] if lead else said
+    if said.partition(" ")[0] in short.leads:
+        lead = short.lead.match(said)
+        said = said[lead.end() :] if lead else said
     for each in short.fitting(said, marked=scene.tokens[-1].raw.endswith("?")):
         if each.pattern.fullmatch(said) and _holds(scene, each.name, short):
             return ASKS[each.name]
@@ -160,13 +161,12 @@ def _said(tokens: Sequence[Token]) -> str | None:
     """The words as patterns see them; None where a sentence ends before the last word."""
     said: list[str] = []
     for index, token in enumerate(tokens):
-        if _is_hidden(token):
-            if token.ends_sentence and index + 1 < len(tokens):
-                following = tokens[index + 1 :]
-                if any(each.kind != MARK for each in following):
-                    return None
-            continue
-        said.append(_sign(token))
+        if token.kind is NUMBER:
+            said.append(FIGURE)
+        elif not _is_hidden(token):
+            said.append(_sign(token))
+        elif token.ends_sentence and any(each.kind != MARK for each in tokens[index + 1 :]):
+            return None
     return " ".join(said)
 
 

@@ -28,8 +28,8 @@ class ShortPattern:
 class ShortWords:
     """The patterns of questions of few words.
 
-    One of `heads` stands in every such question. `lead` is what is said before it. `patterns` go
-    in the order in which they are tried. Each of their ways of asking has a bit: `owners` say whose
+    One of `heads` stands in every such question. `lead` is what is said before it, and
+    `leads` the words that it begins with. `patterns` go in the order in which they are tried. Each of their ways of asking has a bit: `owners` say whose
     it is, `words` are those that can have a word, `first` those that can begin with it, and those
     of `marked` ask only by their mark. `openings` are what the first word of such a question, and
     a space, begin with (that of a pattern, or of the lead), and `openings_of_figures` those of one
@@ -39,6 +39,7 @@ class ShortWords:
 
     heads: frozenset[str]
     lead: re.Pattern[str]
+    leads: frozenset[str]
     patterns: Sequence[ShortPattern]
     owners: Sequence[int]
     words: Bits
@@ -92,6 +93,7 @@ def short_words_from(table: Mapping[str, Any]) -> ShortWords:
     return ShortWords(
         heads=frozenset(table["heads"]),
         lead=re.compile(filled(f"(?:{table['lead']} )*")),
+        leads=pieces_of(f"(?:{table['lead']}) ", cut).opening,
         patterns=patterns,
         owners=[at for at, (_, own) in enumerate(tables) for _ in own],
         words=bits_of([way.words | behind for way in ways]),

@@ -114,9 +114,12 @@ TRAILER_PIECES = Pieces(*[frozenset((TRAILER,))] * 4)
 
 def read_standing(text: str, context: Context, words: StandingWords) -> Verdict | None:
     """What a message sets or asks that lasts; None where it is another matter."""
-    letter, called = text[:1].casefold(), called_by(context.trailers, words.trailers)
+    called = called_by(context.trailers, words.trailers)
+    letter, first = text[:1].casefold(), text.partition(" ")[0].casefold()
     if not (letter in words.letters or letter in called.openings or letter in AROUND):
         return None  # before anything is made of it: most messages are another matter
+    if first.isalpha() and not (words.first.of(first) or first in called.words):
+        return None
     if text.endswith(("...", "…")):
         return None  # 'in english...': somebody goes on talking
     said = " ".join(text.casefold().replace("’", "'").replace("'", "").split()).strip(AROUND)
