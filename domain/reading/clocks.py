@@ -104,7 +104,7 @@ def _hour_of(token: Token) -> tuple[int, int] | None:
     if token.in_digits:
         hour, minute = divmod(int(token.value), 100)
         return (hour, minute) if 1 <= hour <= NOON and minute < 60 else None
-    written = _POINTED.match(token.raw) or _TOGETHER.match(token.raw)
+    written = (_POINTED if token.decimals else _TOGETHER).match(token.raw)
     if written is None or token.spoken or int(written[1]) > LAST_HOUR:
         return None
     return int(written[1]), int(written[2])

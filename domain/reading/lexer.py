@@ -330,9 +330,10 @@ def _append_other_word(
 def _number(raw: str, start: int, end: int, book: Phrasebook) -> Token:
     token = Token(NUMBER, raw, raw, start, end)
     token.groups = book.memberships.get(raw, NO_GROUPS)
-    whole, point, tail = raw.partition(".")
-    if whole.isdigit() and (tail.isdigit() or not point):
-        token.value, token.decimals = float(raw), len(tail)
+    if raw.isdigit():
+        token.value = float(raw)
+    elif raw[-4:-3] == "," and (digits := raw.replace(",", "")).isdigit():
+        token.value, token.grouped = float(digits), True
     else:
         _value(token)
     return token

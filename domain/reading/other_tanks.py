@@ -43,6 +43,9 @@ def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
 
 def leave_other_tanks(scene: Scene) -> None:
     """'26.2 gal for the truck and 5 gal of gas for the generator': leave the generator's aside."""
+    several = [figure.dimension for figure in scene.figures].count(VOLUME) > 1
+    if not several and "container" not in scene.groups:
+        return
     pumped = [
         figure
         for figure in scene.live_figures()
