@@ -130,10 +130,9 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
             if term is not None:
                 append(Token(WORD, alone, alone, start, close, term))
                 done = end
-            elif _NUMBER_ALONE.fullmatch(alone):
-                append(_number(alone, start, close, book))
-                done = end
-            elif alone in DIGITS and text[end + 1 : end + 2] not in OF_TIME:
+            elif _NUMBER_ALONE.fullmatch(alone) or (
+                alone in DIGITS and text[end + 1 : end + 2] not in OF_TIME
+            ):
                 append(_number(alone, start, close, book))
                 done = end
             elif typed[:1] == "$" and _NUMBER_ALONE.fullmatch(alone, 1) and "$" not in openers:
@@ -141,7 +140,7 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
                 append(_number(alone[1:], start + 1, close, book))
                 tokens[-1].glued = True
                 done = end
-            elif alone.isascii() and alone.isalpha():
+            elif alone.isascii() and alone.isalpha() and alone not in TIMES:
                 _append_word(tokens, alone, start, close, book)
                 done = end
             if done == end > close:
@@ -156,6 +155,9 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
 DIGITS = frozenset(map(str, range(100)))
 OF_TIME = frozenset("apoAPO")
 """A number of one or two digits is of a time before what begins so: '5 pm', "3 o'clock"."""
+
+TIMES = frozenset("xX")
+"""Letters that are a sign between two numbers."""
 
 PARTING = frozenset(",;!?")
 """Marks that are of no word, number or sign before them."""

@@ -28,13 +28,14 @@ class ShortPattern:
 class ShortWords:
     """The patterns of questions of few words.
 
-    One of `heads` stands in every such question. `lead` is what is said before it, and
-    `leads` the words that it begins with. `patterns` go in the order in which they are tried. Each of their ways of asking has a bit: `owners` say whose
-    it is, `words` are those that can have a word, `first` those that can begin with it, and those
-    of `marked` ask only by their mark. `openings` are what the first word of such a question, and
-    a space, begin with (that of a pattern, or of the lead), and `openings_of_figures` those of one
-    with a number. `enough` is a sentence that asks it of the tie-downs named before, where none of
-    `of_others` says that they are somebody else's.
+    One of `heads` stands in every such question. `lead` is what is said before it, and `leads` the
+    words that it begins with. `patterns` go in the order in which they are tried. Each of their
+    ways of asking has a bit: `owners` say whose it is, `words` are those that can have a word,
+    `first` those that can begin with it, and those of `marked` ask only by their mark. `openings`
+    are what the first word of such a question, and a space, begin with (that of a pattern, or of
+    the lead), and `openings_of_figures` those of one with a number. `enough` is a sentence that
+    asks it of the tie-downs named before, where none of `of_others` says that they are somebody
+    else's.
     """
 
     heads: frozenset[str]

@@ -39,9 +39,9 @@ def told_head(scene: Scene, question: Question | None) -> str | None:
     if not scene.figures or (question is not None and question.topic in OF_OWN_FIGURES):
         return None
     marked = scene.tokens[-1].raw == "?"
-    if question is None and not marked:
-        if len(scene.figures) < SEVERAL or "asks_indirectly" not in scene.groups:
-            return None
+    several = len(scene.figures) >= SEVERAL and "asks_indirectly" in scene.groups
+    if question is None and not (marked or several):
+        return None
     said = [each for each in scene.tokens if "before_question" not in each.groups]
     if not said or not SUPPOSES.isdisjoint(said[0].groups):
         return None
