@@ -97,7 +97,7 @@ def standing_words_from(
         words=words,
         first=first,
         of_trailers=first.of(TRAILER),
-        named=words.of(TRAILER) | words.of(f"{TRAILER},"),
+        named=words.of(TRAILER) | words.of(f"{TRAILER},") | words.of(f"{TRAILER};"),
         letters=frozenset(word[0] for word in first.by_word if word != TRAILER),
         units=units,
         volumes=volumes,
@@ -148,13 +148,16 @@ def fitting_patterns(said: str, words: StandingWords, called: Called) -> int:
     fitting = words.first.of(parts[0])
     if said.startswith(called.openings.get(said[:1], ())):
         fitting |= words.of_trailers
-    for part in parts:
+    for part in reversed(parts):  # from the end, as most begin like one, and go on otherwise
         if not fitting:
             return 0
         own = words.words.of(part)
-        fitting &= own | words.named if part.rstrip(",") in called.words else own
+        fitting &= own | words.named if part.rstrip(PARTING) in called.words else own
     return fitting
 
+
+PARTING = ",;"
+"""Marks that may stand behind a trailer."""
 
 AROUND = " .?!¿¡"
 """Marks that may stand before or behind such a message."""
