@@ -84,9 +84,11 @@ def asked(question: Question, log: Log, words: AskedWords) -> Asked:
         verb = "put"  # 'is there room for a 200 lb cooler', 'how much does it go up with 300 lb'
     lever = asked_lever(question, words)
     rides = question.position is None and words.place["riding"].search(question.text) is not None
-    place = None if question.position else OVER.get(question.field or "")
+    position = question.position or _beside_axle(question.text, words)
+    felt = verb != "how much" and first_said(words.felt, question.text) is not None
+    place = None if position or felt else OVER.get(question.field or "")
     place = InCab() if rides else place
-    place = place or _place(question.position, lever, question.trailer, words)
+    place = place or _place(position, lever, question.trailer, words)
     if verb == "how much":
         return Unclear("distance") if place is None else HowMuch(place)
     known = _cargo(log, question)
@@ -101,11 +103,12 @@ def asked(question: Question, log: Log, words: AskedWords) -> Asked:
     if shift is not None:
         return Moved(item, mass, OnTrailer(0.0), OnTrailer(shift))
     if verb == "take":
-        there = place if question.position else standing or place
+        there = place if position else standing or place
         return Unclear("distance") if there is None else Taken(item, mass, there)
     if place is None:
         return Unclear("distance")
-    if standing is not None:
+    anew = known is None or (question.value is not None and not _is_of(known, mass))
+    if standing is not None and (verb == "move" or not anew):
         return Moved(item, mass, standing, place)
     return Unclear("start") if verb == "move" else Put(item, mass, place)
 
@@ -116,6 +119,15 @@ OVER: Mapping[str, Place] = {
     "tongue": BehindCoupling(0.0),
 }
 """Where a load is put of which only the axle, or the tongue, is named."""
+
+
+def _beside_axle(text: str, words: AskedWords) -> str | None:
+    """'in front of the axle', 'behind the rear axle': a place that also names an axle."""
+    for name in ("before_axle", "behind_axle"):
+        found = words.place[name].search(text)
+        if found is not None:
+            return found.group()
+    return None
 
 
 def _where(
@@ -130,6 +142,12 @@ def _where(
 def _mass(value: Quantity | float | None) -> float | None:
     mass = mass_of(value) if isinstance(value, Quantity) else None
     return mass.amount("kg") if mass else None
+
+
+def _is_of(known: Cargo, mass: float) -> bool:
+    """Whether a mass that is told is what the log has of a load, and no more of the same."""
+    own = _mass(known.value)
+    return own is not None and abs(own - mass) < 0.01 * own
 
 
 def _cargo(log: Log, question: Question) -> Cargo | None:

@@ -45,11 +45,14 @@ class AskedWords:
     sold: re.Pattern[str]
     verb: Table
     way: Table
+    felt: Table
     place: Table
     material: Table
     cargo: Table
     tie: Table
     part: Table
+    alone: Table
+    empty: Table
 
     def number(self, word: str) -> float:
         """A number in digits or in words; raises KeyError for another word."""
@@ -88,11 +91,14 @@ def asked_words_from(languages: Sequence[Mapping[str, Any]]) -> AskedWords:
         sold=_said(rf"(?<![\w/.,]){OF_MASS}(?:{tie['sold_as']}\s+)?(?:{ties})\b"),
         verb=_table(languages, "verb"),
         way=_table(languages, "way"),
+        felt=_table(languages, "felt"),
         place=_table(languages, "place"),
         material=_table(languages, "material"),
         cargo=_table(languages, "cargo"),
         tie=_table(languages, "tie"),
         part=_table(languages, "part"),
+        alone=_table(languages, "alone"),
+        empty=_table(languages, "empty"),
     )
 
 

@@ -128,10 +128,20 @@ def sessions(log: Log, until: datetime | None = None) -> Iterator[Session]:
         yield _session(log, group)
 
 
-def latest_session(log: Log, trailer: str | None = None) -> Session | None:
-    """The last weighing, of that trailer where one is named; None where there is none."""
+def latest_session(
+    log: Log,
+    trailer: str | None = None,
+    since: datetime | None = None,
+    until: datetime | None = None,
+) -> Session | None:
+    """The last weighing, of that trailer where one is named, between two moments where they are.
+
+    None where there is none.
+    """
     wanted = (trailer or "").casefold()
-    for session in sessions(log):
+    for session in sessions(log, until):
+        if since is not None and session.ended < since:
+            return None
         if not wanted or (session.trailer or wanted).casefold() == wanted:
             return session
     return None

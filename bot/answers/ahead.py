@@ -25,7 +25,7 @@ from domain.driving import Driving, driving
 from domain.economy import RECENT, estimate
 from domain.fuel import NINETY, Tank
 from domain.log import Log, Preferences
-from domain.plans import NotEnoughTold, Plan, Reach, goes, plan, reach, tank_of
+from domain.plans import RESERVE_SHARE, NotEnoughTold, Plan, goes, plan, reach, tank_of
 from domain.quantities import Quantity
 from domain.trip import last_distance_to
 from domain.verdicts import Question
@@ -66,7 +66,9 @@ def range_answer(log: Log, preferences: Preferences, now: datetime, question: Qu
     how = mode_phrase(told.mode)
     unsure = told.km - told.sure_km
     if question.distance is not None:
-        headline = _reaches(told, question.distance, preferences)
+        headline = _reaches(
+            told.sure_km, told.km, told.empty_km, question.distance.amount("km"), preferences
+        )
     else:
         far = about(about_distance(told.km, unsure, preferences))
         headline = sentence(say("{distance} to the reserve", distance=far))
@@ -113,10 +115,16 @@ def _on_fuel(
     told = goes(estimate(_recent_tanks(driven, now)), litres, _planned_mode(driven, question, now))
     far = about(about_distance(told.km, told.km - told.sure_km, preferences))
     how = f"{far} {mode_phrase(told.mode)}".strip()
+    headline = say(
+        "{distance} on {fuel}.", distance=sentence(how), fuel=volume(litres, preferences)
+    )
+    if question.distance is not None:
+        kept = 0.0 if tank is None else min(RESERVE_SHARE * tank.amount("L") / litres, 1.0)
+        usable, asked = 1.0 - kept, question.distance.amount("km")
+        reaches = _reaches(usable * told.sure_km, usable * told.km, told.km, asked, preferences)
+        headline = f"{reaches} {headline}"
     return Answer(
-        headline=say(
-            "{distance} on {fuel}.", distance=sentence(how), fuel=volume(litres, preferences)
-        ),
+        headline=headline,
         rows=(
             Row(say("Count on"), about_distance(told.sure_km, told.km - told.sure_km, preferences)),
             Row(say("Economy"), economy_figure(told.rate, preferences), say(GROUNDS[told.grounds])),
@@ -184,16 +192,18 @@ def _from_to(low: str, high: str) -> str:
     return say("{first} to {last}", first=low, last=high)
 
 
-def _reaches(told: Reach, asked: Quantity, preferences: Preferences) -> str:
-    km = asked.amount("km")
+def _reaches(
+    sure_km: float, likely_km: float, empty_km: float, km: float, preferences: Preferences
+) -> str:
+    """Whether a distance is inside what is sure, likely, or possible at all."""
     far = distance(km, preferences)
-    if km <= told.sure_km:
+    if km <= sure_km:
         return say("Yes: {distance} should leave the reserve untouched.", distance=far)
-    if km <= told.km:
+    if km <= likely_km:
         return say(
             "Close: {distance} is likely, but it may take some of the reserve.", distance=far
         )
-    if km < told.empty_km:
+    if km < empty_km:
         return say("No: {distance} would run into the reserve; fill on the way.", distance=far)
     return say("No: {distance} is more than is in the tank; fill first.", distance=far)
 

@@ -12,10 +12,7 @@ from datetime import date, datetime
 from bot.answers.answer import Row
 from bot.answers.language import say
 from bot.answers.limits import CAUTION, left_text, limit_name, mass_text, room_text
-from bot.answers.measures import (
-    distance,
-    local,
-)
+from bot.answers.measures import dates, distance, local
 from bot.answers.words import day
 from domain.account import Heaviest
 from domain.context import MASS_UNIT
@@ -102,3 +99,14 @@ def asked_span(question: Question, preferences: Preferences, now: datetime) -> S
     today = local(now, preferences).date()
     last = question.until if isinstance(question.until, date) else today
     return span(question.since, max(question.since, last), preferences.time_zone)
+
+
+def when_of(days: Span | None, preferences: Preferences, now: datetime) -> str:
+    """The days that an answer is of, as they stand in a sentence: `on Sat 4 Jul`."""
+    if days is None:
+        return say("in the last 12 months")
+    today = local(now, preferences).date()
+    if days.last == today and days.first < today:
+        return say("since {day}", day=day(days.first))
+    when = dates(days.first, days.last, today)
+    return say("on {day}", day=when) if days.days == 1 else say("from {dates}", dates=when)

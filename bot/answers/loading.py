@@ -29,14 +29,14 @@ from bot.answers.limits import (
 from bot.answers.measures import short_length
 from bot.answers.terms import term
 from bot.answers.weighed import NEEDS_SOLO, Weighed, tongue_name
-from bot.answers.weights import last_weighed, no_weighing
+from bot.answers.which_weighing import last_weighed, no_weighing
 from bot.answers.words import about, number, rounded, sentence, unit_word
 from bot.phrasebook import asked_words
 from bot.reference import references
 from domain.asked_load import HowMuch, Moved, Put, Taken, Unclear, WhereFor, asked
 from domain.bounds import margins, tongue_share, unjudged
 from domain.context import MASS_UNIT, SHORT_LENGTH_UNIT
-from domain.entries import SINGLE_AXLES
+from domain.entries import SINGLE_AXLES, Cargo
 from domain.loading import (
     BehindCoupling,
     Effect,
@@ -121,6 +121,10 @@ def whatif_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         )
     arms = levers(weighed.rig, weighed.weights)
     request = asked(question, log, asked_words())
+    if isinstance(request, Taken | Moved) and _is_loaded_since(log, weighed, request.item):
+        if isinstance(request, Taken):
+            return _not_weighed(weighed, request.item, preferences)
+        request = Put(request.item, request.mass, request.end)
     match request:
         case Put(item, mass, place) | Taken(item, mass, place):
             sign = -1.0 if isinstance(request, Taken) else 1.0
@@ -145,6 +149,28 @@ def whatif_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         case Unclear(lacks):
             return Answer(headline=_ask_for(lacks, preferences))
     assert_never(request)
+
+
+def _is_loaded_since(log: Log, weighed: Weighed, item: str) -> bool:
+    """Whether a load was put on after the weighing, so that no figure has it."""
+    session = weighed.weights.session
+    named = item.casefold()
+    loads = [each for each in log.of(Cargo) if named in each.entry.item.casefold()]
+    return bool(loads) and loads[-1].at > (session.axles_at or session.ended)
+
+
+def _not_weighed(weighed: Weighed, item: str, preferences: Preferences) -> Answer:
+    """What stands without a load that was put on after the weighing: the weighing itself."""
+    said = verdict(weighed.governing, MASS_UNIT[preferences.units])
+    return Answer(
+        headline=say(
+            "{item} was loaded after the weighing, so this is without it. {verdict}",
+            item=sentence(item),
+            verdict=said,
+        ),
+        rows=_tight_rows(weighed.governing, MASS_UNIT[preferences.units]),
+        notes=(say(CAUTION),),
+    )
 
 
 def _ask_for(lacks: str, preferences: Preferences) -> str:
@@ -350,4 +376,4 @@ def _way(start: Place, end: Place, preferences: Preferences) -> str:
         if end.ahead >= 0:
             return say("{length} forward", length=length)
         return say("{length} back", length=length)
-    return say("to {where}", where=_where(end, preferences))
+    return say("and put {where}", where=_where(end, preferences))

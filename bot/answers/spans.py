@@ -16,6 +16,7 @@ from bot.answers.journeys import (
     heaviest_rows,
     over_first,
     over_notes,
+    when_of,
 )
 from bot.answers.language import say, say_count
 from bot.answers.measures import (
@@ -76,7 +77,7 @@ def cost_answer(log: Log, preferences: Preferences, now: datetime, question: Que
     """What fuel cost over a span, or over the last year: in all, and a mile."""
     asked = asked_span(question, preferences, now)
     days = asked or _last_year(preferences, now)
-    when = _when(asked, preferences, now)
+    when = when_of(asked, preferences, now)
     driven = driving(log, question.truck)
     told = summary(driven, days)
     if not told.fills:
@@ -116,7 +117,7 @@ def distance_answer(
     """How far, over a span or over the last year."""
     asked = asked_span(question, preferences, now)
     days = asked or _last_year(preferences, now)
-    when = _when(asked, preferences, now)
+    when = when_of(asked, preferences, now)
     driven = driving(log, question.truck)
     told = summary(driven, days)
     if told.km is None:
@@ -333,13 +334,3 @@ def _before_rows(days: Span, prior: Summary, preferences: Preferences) -> list[R
 def _last_year(preferences: Preferences, now: datetime) -> Span:
     today = local(now, preferences).date()
     return span(today - timedelta(days=365), today, preferences.time_zone)
-
-
-def _when(days: Span | None, preferences: Preferences, now: datetime) -> str:
-    if days is None:
-        return say("in the last 12 months")
-    today = local(now, preferences).date()
-    if days.last == today and days.first < today:
-        return say("since {day}", day=day(days.first))
-    when = dates(days.first, days.last, today)
-    return say("on {day}", day=when) if days.days == 1 else say("from {dates}", dates=when)

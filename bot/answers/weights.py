@@ -12,8 +12,8 @@ from dataclasses import replace
 from datetime import UTC, datetime
 from math import log as log_of
 
+from bot.answers.alone import alone_answer, empty_told
 from bot.answers.answer import Answer
-from bot.answers.examples import WEIGHING, texted
 from bot.answers.journeys import asked_span, heaviest_rows
 from bot.answers.language import marked, say
 from bot.answers.limits import (
@@ -56,6 +56,7 @@ from bot.answers.weighed import (
 from bot.answers.weighed import (
     headline as verdict_on,
 )
+from bot.answers.which_weighing import asked_weighing, last_weighed, no_weighing
 from bot.answers.words import day, figure, listed, moment, number, sentence
 from bot.reference import references
 from domain.account import heaviest
@@ -65,7 +66,7 @@ from domain.driving import driving
 from domain.entries import SINGLE_AXLES, Cargo, Rating, Weighing
 from domain.log import Log, Logged, Preferences
 from domain.margins import Margin, Over, Share, Unknown, judged
-from domain.passes import Session, first_weighed, latest_session, session_of, with_axles
+from domain.passes import Session, first_weighed, session_of, with_axles
 from domain.quantities import MASSES, Quantity
 from domain.rig import STANDS_FOR
 from domain.uncertainty import Measured, exact, spread
@@ -73,34 +74,6 @@ from domain.verdicts import Question
 from domain.wanted import LOADED_BY, Wanted
 
 PAYLOAD = marked("Payload goes with truck GVWR until the curb weight is given.")
-
-HOW_TO_WEIGH = marked(
-    "Hitched and loaded, each axle on a plate of its own; then the truck alone, for the tongue."
-)
-
-
-def no_weighing(preferences: Preferences, trailer: str | None = None) -> Answer:
-    """What is said where nothing was weighed yet, or nothing with the trailer asked about."""
-    return Answer(
-        headline=say("No weighing with the {trailer} yet.", trailer=trailer)
-        if trailer
-        else say("No weighing yet."),
-        notes=(
-            say(
-                "Text the scale's figures, such as: {example}.",
-                example=texted(WEIGHING, preferences),
-            ),
-            say(HOW_TO_WEIGH),
-        ),
-    )
-
-
-def last_weighed(log: Log, preferences: Preferences, trailer: str | None) -> Weighed | None:
-    """The last weighing, of that trailer where one is named; None where there is none."""
-    session = latest_session(log, trailer)
-    if session is None:
-        return None
-    return weighed(log, preferences, with_axles(log, session), trailer)
 
 
 def weighing_answer(
@@ -159,10 +132,13 @@ def _is_limit(margin: Margin, rating: Rating) -> bool:
 
 def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """What the rig weighs: the load asked for, or all of the last weighing."""
-    told = last_weighed(log, preferences, question.trailer)
-    if told is None:
-        return no_weighing(preferences, question.trailer)
+    told = asked_weighing(log, preferences, now, question)
+    if isinstance(told, Answer):
+        return told
     since = _since_notes(log, told.weights.session, preferences)
+    alone = alone_answer(log, preferences, question)
+    if alone is not None:
+        return alone
     bare = isinstance(question.value, Quantity) and not (question.trailer or question.truck)
     field = question.field or ("gross" if bare else "")  # 'are we under 20,000 lb'
     load = load_of(told.weights, LOADS.get(field, field))
@@ -171,7 +147,8 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         return _left_of(told, meant, (), _unit(preferences))
     if load is None:
         answer = short_answer(told, _unit(preferences), first=since)
-        of_it = _of_vehicle(told, question, _unit(preferences))
+        of_it = empty_told(log, preferences, question)
+        of_it = of_it or _of_vehicle(told, question, _unit(preferences))
         return replace(answer, headline=" ".join(filter(None, (of_it, answer.headline))))
     unit = _unit(preferences)
     than = _held_against(load, question, unit)
@@ -245,17 +222,17 @@ def heaviest_answer(
 
 def changes_told(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """What changed since the weighing before the last."""
-    told = last_weighed(log, preferences, question.trailer)
-    if told is None:
-        return no_weighing(preferences, question.trailer)
+    told = asked_weighing(log, preferences, now, question)
+    if isinstance(told, Answer):
+        return told
     return since_answer(log, told, preferences)
 
 
 def rig_shown(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """The last weighing, with a picture of the rig."""
-    told = last_weighed(log, preferences, question.trailer)
-    if told is None:
-        return no_weighing(preferences, question.trailer)
+    told = asked_weighing(log, preferences, now, question)
+    if isinstance(told, Answer):
+        return told
     since = _since_notes(log, told.weights.session, preferences)
     answer = short_answer(told, _unit(preferences), first=since)
     return replace(answer, picture=rig_picture(told, preferences))
@@ -263,9 +240,9 @@ def rig_shown(log: Log, preferences: Preferences, now: datetime, question: Quest
 
 def margins_shown(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """What is left to every rating, with a picture of it where any can be judged."""
-    told = last_weighed(log, preferences, question.trailer)
-    if told is None:
-        return no_weighing(preferences, question.trailer)
+    told = asked_weighing(log, preferences, now, question)
+    if isinstance(told, Answer):
+        return told
     since = _since_notes(log, told.weights.session, preferences)
     answer = _all_margins(told, _unit(preferences), since)
     picture = margins_picture(told, preferences)
@@ -291,7 +268,8 @@ def _since_notes(log: Log, session: Session, preferences: Preferences) -> tuple[
     notes = [_when_note(session, preferences)]
     if session.axles_at is not None:
         notes.append(_axles_note(session.axles_at, preferences))
-    if not loaded:
+    weighed_since = log.of(Weighing)[-1].at > session.ended
+    if not loaded or weighed_since:
         return tuple(notes)
     return (*notes, say("Loaded since, and not counted: {loads}.", loads=listed(loaded[-3:])))
 
@@ -316,9 +294,9 @@ FIELDS = {"truck": ("truck", "payload"), "trailer": ("trailer", "trailer weight"
 
 def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """What is left to every rating, or to the one asked about."""
-    told = last_weighed(log, preferences, question.trailer)
-    if told is None:
-        return no_weighing(preferences, question.trailer)
+    told = asked_weighing(log, preferences, now, question)
+    if isinstance(told, Answer):
+        return told
     unit = _unit(preferences)
     asked: Sequence[Margin] = _asked(told, question)
     lacking: Sequence[Wanted] = ()
@@ -493,9 +471,9 @@ def _elsewhere(found: Sequence[Margin]) -> str:
 
 def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """Tongue or pin weight and its share, or what is needed to know them."""
-    told = last_weighed(log, preferences, question.trailer)
-    if told is None:
-        return no_weighing(preferences, question.trailer)
+    told = asked_weighing(log, preferences, now, question)
+    if isinstance(told, Answer):
+        return told
     weights, unit = told.weights, _unit(preferences)
     if weights.tongue is None:
         why = NEEDS_SOLO if weights.misfit is None else MISFIT

@@ -15,6 +15,7 @@ from domain.entries import Cargo
 from domain.quantities import Quantity
 from domain.reading.antecedents import POINTS, Meant, thing_meant
 from domain.reading.figures import MASS, Figure, kilograms
+from domain.reading.how_many import how_many
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.spots import Spot, distance_to, find_spots, is_left, spot_of
@@ -82,7 +83,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         if not verb and spot is not None and _at_home(scene, figure, spot):
             continue
         unit = figure.unit or MASS_UNIT[scene.context.units]
-        value = Quantity(figure.value * _how_many(scene, figure), unit, figure.low)
+        value = Quantity(figure.value * how_many(scene, figure), unit, figure.low)
         if not LOAD_KG[0] <= value.amount("kg") <= LOAD_KG[1]:
             continue
         figure.role = "cargo"
@@ -106,72 +107,9 @@ def _things_meant(scene: Scene, spots: Sequence[Spot]) -> dict[int, Meant]:
     return {start: thing for start, thing in found if thing is not None}
 
 
-def _how_many(scene: Scene, figure: Figure) -> int:
-    """'14 hives at 90 lb each': the number of things that weigh so much each, else 1."""
-    behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
-    start, _ = scene.sentence_of(figure.start)
-    if _at_so_much(scene, figure):
-        return int(scene.figures[scene.figures.index(figure) - 1].value)
-    each = behind is not None and scene.phrase_said("each_one", figure.end, figure.end + PAIR)
-    if behind is None or not (each or not behind.groups.isdisjoint(FOR_EACH)):
-        return 1
-    if "each_one" in behind.groups and (count := _counted_behind(scene, figure)):
-        return count
-    counts = [other for other in scene.figures if start <= other.start < figure.start]
-    if not counts or counts[-1].dimension is not None or not counts[-1].whole:
-        return 1
-    if not each and not _for_one_of(scene, figure, counts[-1]):
-        return 1
-    return int(counts[-1].value) if 2 <= counts[-1].value <= MOST_ALIKE else 1
-
-
-def _counted_behind(scene: Scene, figure: Figure) -> int:
-    """'55 pounds each and there's 12 of them': how many there are, told behind; 0 where not."""
-    place = scene.figures.index(figure) + 1
-    count = scene.figures[place] if place < len(scene.figures) else None
-    if count is None or not count.whole or not 2 <= count.value <= MOST_ALIKE:
-        return 0
-    between = scene.tokens[figure.end + 1 : count.start]
-    small = all(
-        token.raw == "," or "and" in token.groups or "there_are" in token.groups
-        for token in between
-    )
-    of, them = scene.tokens[count.end : count.end + 1], scene.tokens[count.end + 1 :][:1]
-    counted = of and them and "of" in of[0].groups and POINTS in them[0].groups
-    ends = not of or of[0].kind is not WORD
-    return int(count.value) if small and (counted or (ends and between)) else 0
-
-
-def _at_so_much(scene: Scene, figure: Figure) -> bool:
-    """'8 bags @ 50 lb': the sign between what is counted and how much each of it is."""
-    at = scene.figures.index(figure)
-    count = scene.figures[at - 1] if at else None
-    if count is None or not figure.start or scene.tokens[figure.start - 1].raw != "@":
-        return False
-    counted = count.whole and count.dimension is None and 2 <= count.value <= MOST_ALIKE
-    return counted and count.start < figure.start <= count.end + LONGEST_COUNTED
-
-
-LONGEST_COUNTED = 4
-"""Tokens of a counted thing's name and the sign behind it."""
-
-PAIR = 2
-"""Tokens of 'a head'."""
-
-FOR_EACH = frozenset(("each_one", "per_one"))
-"""Groups of words behind a weight that many things have."""
-
-
-def _for_one_of(scene: Scene, figure: Figure, count: Figure) -> bool:
-    """'32 hives on, 110 lb a hive': so much for each of what was counted before."""
-    counted = scene.tokens[count.end : figure.start]
-    one = scene.tokens[figure.end + 1 : figure.end + 2]
-    return bool(counted and one) and counted[0].text in (f"{one[0].text}s", f"{one[0].text}es")
-
-
 def _counted_in(scene: Scene, figure: Figure) -> bool:
     """'two horses in, 1,100 lb each': so many things that weigh much went in, and nothing else."""
-    count = _how_many(scene, figure)
+    count = how_many(scene, figure)
     start, _ = scene.sentence_of(figure.start)
     before = scene.tokens[start : figure.start]
     if before and "around" in before[-1].groups:
@@ -398,7 +336,3 @@ def _behind_trailer(scene: Scene, start: int, index: int) -> bool:
         or token.senses.get("name", "").startswith("trailer:")
         for token in scene.tokens[start : index - 1]
     )
-
-
-MOST_ALIKE = 200
-"""Things of one kind in one load."""

@@ -13,7 +13,7 @@ import unicodedata
 from collections.abc import Callable, Mapping, Sequence
 from itertools import pairwise
 
-from domain.reading.names import NO_NAMES, Names, join_names
+from domain.reading.names import NO_NAMES, Names, join_halves, join_names
 from domain.reading.phrasebook import APOSTROPHES, VOWELS, Phrase, Phrasebook, fold
 from domain.reading.spoken import compose_spoken
 from domain.reading.tokens import (
@@ -101,6 +101,9 @@ def tokenize(text: str, book: Phrasebook, names: Names = NO_NAMES) -> list[Token
     words = [token.text for token in tokens]
     if names.several or not book.numerals.isdisjoint(words):
         tokens = join_names(compose_spoken(tokens, book), book, names)
+        words = [token.text for token in tokens]
+    if not names.halves.keys().isdisjoint(words):
+        tokens = join_halves(tokens, book, names)
         words = [token.text for token in tokens]
     if not names.forms.keys().isdisjoint(words):
         for token in tokens:

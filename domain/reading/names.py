@@ -23,16 +23,23 @@ class Names:
     """What each name means ('truck:Juniper'), by the name as its tokens: 'pop-up' is two words.
 
     `forms` holds the plurals and possessives too, and the kinds that name a trailer; `several`
-    are the names of several words.
+    are the names of several words, `halves` those of one, by the first half of what may be heard
+    as two: 'flat deck'.
     """
 
-    __slots__ = ("forms", "own", "several")
+    __slots__ = ("forms", "halves", "own", "several")
 
     def __init__(self, own: Senses, kinds: Senses) -> None:
         self.own = own
         called = {**kinds, **own}
         self.forms: Senses = {**{f"{name}s": meaning for name, meaning in called.items()}, **called}
         self.several = [(name.split(), meaning) for name, meaning in own.items() if " " in name]
+        self.halves = {
+            name[:at]: name
+            for name in own
+            if name.isalpha()
+            for at in range(SHORTEST_HALF, len(name) - SHORTEST_HALF + 1)
+        }
 
     def within(self, words: tuple[str, ...], text: str) -> str | None:
         """What a phrase names, or else the first of its words that is a name."""
@@ -41,6 +48,9 @@ class Names:
             return meaning
         return next(own[word] for word in words if word in own)
 
+
+SHORTEST_HALF = 3
+"""Letters of a word of its own."""
 
 NO_NAMES = Names({}, {})
 
@@ -102,6 +112,21 @@ def join_names(tokens: list[Token], book: Phrasebook, names: Names) -> list[Toke
                 token.possessive = last.possessive
                 tokens[index : index + size] = [token]
             index += 1
+    return tokens
+
+
+def join_halves(tokens: list[Token], book: Phrasebook, names: Names) -> list[Token]:
+    """'the flat deck' is the flatdeck: a name of one word, heard as two, becomes one token."""
+    for index in range(len(tokens) - 2, -1, -1):
+        first, last = tokens[index], tokens[index + 1]
+        name = names.halves.get(first.text)
+        if name is None or last.start - first.end > 1:
+            continue
+        if last.text in (name[len(first.text) :], f"{name[len(first.text) :]}s"):
+            token = Token(WORD, name, first.raw, first.start, last.end)
+            token.groups = book.memberships.get(name, NO_GROUPS)
+            token.possessive = last.possessive
+            tokens[index : index + 2] = [token]
     return tokens
 
 

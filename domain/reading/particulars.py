@@ -12,7 +12,8 @@ from datetime import date
 from domain.context import MASS_UNIT
 from domain.quantities import Quantity
 from domain.reading.asked import Asked
-from domain.reading.figures import ECONOMY, LENGTH, MONEY, SHARE, Figure
+from domain.reading.figures import ECONOMY, LENGTH, MONEY, SHARE, VOLUME, Figure
+from domain.reading.how_many import how_many
 from domain.reading.journeys import destination_of, origin_of
 from domain.reading.scene import Scene
 from domain.reading.spans import names_year, read_span
@@ -105,7 +106,9 @@ OF_A_FIELD = frozenset(("weight", "margin", "whatif"))
 
 
 def _held_against(scene: Scene, topic: str) -> Quantity | None:
-    """'is 9.8 mpg normal', 'did we spend more than $400': a figure of the topic's own kind."""
+    """'is 9.8 mpg normal', 'how far on half a tank': a figure of the topic's own kind."""
+    if topic == "range":
+        return fuel_told(scene)
     kind = HELD_AGAINST.get(topic)
     for figure in scene.figures:
         if kind is not None and figure.claimed is None and figure.dimension == kind:
@@ -113,7 +116,33 @@ def _held_against(scene: Scene, topic: str) -> Quantity | None:
     return None
 
 
-HELD_AGAINST = {"economy": ECONOMY, "cost": MONEY, "tongue": SHARE}
+HELD_AGAINST = {"economy": ECONOMY, "cost": MONEY, "tongue": SHARE, "whatif": VOLUME}
+
+
+def volume_told(scene: Scene) -> Quantity | None:
+    """The volume that a question names: '60 gallons of water', 'ten gallons'."""
+    for figure in scene.figures:
+        if figure.dimension == VOLUME and figure.unit:
+            return Quantity(figure.value, figure.unit)
+    return None
+
+
+def fuel_told(scene: Scene) -> Quantity | None:
+    """The fuel that a range is asked of: 'ten gallons', 'half a tank', 'a quarter tank'."""
+    told = volume_told(scene)
+    if told is not None:
+        return told
+    for _, _, level in scene.find("level"):
+        return Quantity(100 * float(level.split()[0]), "%")
+    for figure in scene.figures:
+        behind = scene.tokens[figure.end : figure.end + TANK_BEHIND]
+        if 0 < figure.value < 1 and any("tank" in token.senses for token in behind):
+            return Quantity(100 * figure.value, "%")
+    return None
+
+
+TANK_BEHIND = 3
+"""Tokens of '3/8 of a tank' behind the figure."""
 
 
 def _form(scene: Scene, topic: str, asked: Asked) -> str | None:
@@ -162,7 +191,9 @@ def _quantity(figure: Figure | None) -> Quantity | None:
 
 
 def _mass(scene: Scene, figure: Figure) -> Quantity:
-    return Quantity(figure.value, figure.unit or MASS_UNIT[scene.context.units], figure.low)
+    count = how_many(scene, figure)
+    unit = figure.unit or MASS_UNIT[scene.context.units]
+    return Quantity(count * figure.value, unit, figure.low and count * figure.low)
 
 
 def _rating(scene: Scene, spots: Sequence[Spot] = ()) -> str | None:

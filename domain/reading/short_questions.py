@@ -15,7 +15,7 @@ from dataclasses import replace
 from typing import Any
 
 from domain.quantities import Quantity
-from domain.reading.figures import MASS, VOLUME, Figure
+from domain.reading.figures import MASS, Figure
 from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
 from domain.reading.short_words import ShortWords
@@ -82,11 +82,8 @@ def read_short(scene: Scene) -> Mapping[str, Any] | None:
 
 
 def with_fields(question: Question, fields: Mapping[str, Any], scene: Scene) -> Question:
-    """A question with what its pattern says, and the fuel that a range is asked of."""
-    fuel = _fuel(scene) if question.topic == "range" else question.value
-    if question.topic == "whatif" and fuel is None:
-        fuel = _volume(scene)  # '60 gallons of water'
-    said: Mapping[str, Any] = {"value": fuel, **fields}
+    """A question with what its pattern says."""
+    said = fields
     match fields.get("form"):
         case "done":
             said = {"item": _part(scene) or question.item, **said}
@@ -232,23 +229,6 @@ LEAST_GROSS = 1000
 
 LEAST_MORE = 100
 """A load without a unit that would matter is no less: 'would 500 more put us over'."""
-
-
-def _volume(scene: Scene) -> Quantity | None:
-    for figure in scene.figures:
-        if figure.dimension == VOLUME and figure.unit:
-            return Quantity(figure.value, figure.unit)
-    return None
-
-
-def _fuel(scene: Scene) -> Quantity | None:
-    """The fuel that a range is asked of: 'ten gallons', 'half a tank'."""
-    told = _volume(scene)
-    if told is not None:
-        return told
-    for _, _, level in scene.find("level"):
-        return Quantity(100 * float(level.split()[0]), "%")
-    return None
 
 
 ASKS: Mapping[str, Mapping[str, Any]] = {

@@ -20,7 +20,7 @@ from bot.answers.pictures import (
     WeekPicture,
 )
 from bot.answers.scale_pictures import margins_picture, rig_picture
-from bot.answers.weights import last_weighed
+from bot.answers.which_weighing import last_weighed
 from domain.entries import Rating
 from domain.log import Preferences
 from tests.domain.day_at_the_scale import three_passes_two_fills

@@ -26,7 +26,8 @@ from bot.answers.pictures import (
 )
 from bot.answers.scale_pictures import MOST_BARS
 from bot.answers.spans import week_answer
-from bot.answers.weights import last_weighed, weighing_answer
+from bot.answers.weights import weighing_answer
+from bot.answers.which_weighing import last_weighed
 from bot.store.outbox import answer_from_record, answer_to_record
 from domain.entries import Entry, Fill, Hitch, Weighing
 from domain.log import Log, Logged

@@ -33,6 +33,22 @@ ASKED = [
     "best mpg weve had",
     "how far since the last fill",
     "what did i pay per gallon last time",
+    "600 lb of sugar in the bed",
+    "what does juniper weigh with nothing on",
+    "how much does the truck weigh without the flatdeck",
+    "what was the front axle before we hooked up",
+    "whats the flatdeck weigh empty",
+    "what did the flatdeck weigh in june 2020",
+    "what do we weigh today",
+    "can we get to Wells on a quarter tank, its 96 miles",
+    "can we do 96 miles on a full tank",
+    "can i throw 300 lb of sugar in the bed",
+    "what if the sugar goes on the flatdeck",
+    "what if we load 12 hives at 80 lb each",
+    "what if i take the sugar off",
+    "what would dumping 40 gallons of grey do for the tongue",
+    "what if we put a 200 lb cooler in front of the axle",
+    "6 bags of 50 lb feed in the bed",
     "49010",
     "how many miles since the last fill",
     "how far have we come since we left",
@@ -116,3 +132,63 @@ def test_loads_told_before_the_question_are_weighed(said: dict[str, str]) -> Non
     told = said["steer 5180 drive 7120 trailer 8980, are we over?"]
     assert told.startswith("Over: ")
     assert "120 lb over  of 7,000 lb" in told
+
+
+def test_the_truck_alone_is_the_pass_without_a_trailer(said: dict[str, str]) -> None:
+    """5,280 and 4,620 are 9,900 lb; as it tows it weighs 11,060."""
+    assert said["what does juniper weigh with nothing on"].startswith("Juniper 9,900 lb, without")
+    bare = said["how much does the truck weigh without the flatdeck"]
+    assert bare.startswith("Truck 9,900 lb, without a trailer.")
+    before = said["what was the front axle before we hooked up"]
+    assert before.startswith("Steer 5,280 lb, without a trailer.")
+
+
+def test_an_empty_trailer_is_no_loaded_one(said: dict[str, str]) -> None:
+    told = said["whats the flatdeck weigh empty"]
+    assert told.startswith("What the trailer weighs empty wasn't given.")
+
+
+def test_days_that_are_over_are_asked_about_themselves(said: dict[str, str]) -> None:
+    assert said["what did the flatdeck weigh in june 2020"].startswith("No weighing from 1 Jun")
+    assert "19,540 lb" in said["what do we weigh today"]
+
+
+def test_the_fuel_that_is_told_is_what_is_left(said: dict[str, str]) -> None:
+    """A quarter of 34 gal is 8.5, some 106 mi at 12.5 mpg; 3.4 gal of that are the reserve."""
+    told = said["can we get to Wells on a quarter tank, its 96 miles"]
+    assert told.startswith("No: 96 mi would run into the reserve")
+    assert said["can we do 96 miles on a full tank"].startswith("Yes: 96 mi")
+
+
+def test_more_of_a_load_is_put_beside_it_and_the_load_itself_is_moved(
+    said: dict[str, str],
+) -> None:
+    more = said["can i throw 300 lb of sugar in the bed"]
+    assert more.startswith("300 lb more in the bed")
+    assert "Sugar moved" not in more
+
+
+def test_so_many_that_weigh_so_much_each_are_a_load_together(said: dict[str, str]) -> None:
+    """12 hives of 80 lb are 960, 6 bags of 50 lb are 300."""
+    assert said["what if we load 12 hives at 80 lb each"].startswith("960 lb more")
+    assert "300 lb" in said["6 bags of 50 lb feed in the bed"]
+
+
+def test_a_load_since_the_weighing_is_in_no_figure_that_it_could_be_taken_off(
+    said: dict[str, str],
+) -> None:
+    told = said["what if i take the sugar off"]
+    assert told.startswith("Sugar was loaded after the weighing, so this is without it. Close:")
+    moved = said["what if the sugar goes on the flatdeck"]
+    assert moved.startswith("600 lb more on the trailer")
+
+
+def test_what_the_tongue_feels_is_not_put_there(said: dict[str, str]) -> None:
+    """40 gal of water are 334 lb."""
+    told = said["what would dumping 40 gallons of grey do for the tongue"]
+    assert told.startswith("334 lb less on the trailer")
+
+
+def test_a_place_beside_an_axle_wants_its_distance(said: dict[str, str]) -> None:
+    told = said["what if we put a 200 lb cooler in front of the axle"]
+    assert told.startswith("How far from the trailer axle is that?")

@@ -68,6 +68,43 @@ do we need fuel before Wells|range
 when do i need to fill up again|range
 how long have we been driving|trip
 chain rules?|tiedown form=rule
+be honest are we overloaded|margin
+am i going to have a problem at the weigh station with this|margin
+if i get pulled into the scale house what are they gonna say|margin
+where are we tight|margin
+rear axle rating vs what we have on it?|margin rating=gawr_rear
+is the payload okay with all four of us in it|margin rating=payload
+were we over in October|margin from=2025-10-01
+have we gotten heavier since spring|weight form=change
+truck only weight?|weight
+whats the heaviest we ever were|weight form=heaviest
+what did juniper get empty|economy truck=Juniper
+average price per gallon this summer|cost
+how empty is the tank|range
+should i fuel up here or can i wait|range
+got 3/8 of a tank, how far is that|range value=37.5%
+can we get to Wells on a quarter tank, its 96 miles|range value=25% distance=96mi
+how did the trip go numbers wise|trip
+whats 300 miles of towing cost|plan distance=300mi
+what if i take the generator off|whatif item=generator
+what would dumping 40 gallons of grey do for the tongue|whatif value=40gal
+suppose grandma and grandpa ride with us thats 350 lb|whatif value=350lb
+is it better to put the 200 lb cooler in front of the axle or behind|whatif value=200lb
+what if the sugar goes on the flatdeck|whatif item=sugar trailer=flatdeck
+what if we load 12 hives at 80 lb each|whatif value=960lb
+can we add ten 50 lb bags of sugar|whatif value=500lb
+what if we put 6 bags of 50 lb feed in the bed|whatif value=300lb
+how many straps for 12 hives at 80 lb each|tiedown value=960lb
+what happens if we put 40 gal in the front water tank|whatif value=40gal
+what's the law on chains for a backhoe|tiedown form=rule
+are the hubs running hot|upkeep field=hub form=gauge
+hub temps?|upkeep field=hub form=gauge
+tire pressures last time?|upkeep field=tyre form=gauge
+tires too old?|upkeep form=age
+what numbers do you still need from me|ratings
+what psi for the trailer|ratings rating=pressure
+are we leagal|margin
+how heavy is the flat deck|weight trailer=flatdeck
 """
 
 TALK = """
@@ -188,6 +225,49 @@ how much has the back left
 he's over 11,500
 gross
 is that gross
+are we going to have a problem at the meeting
+will there be trouble at the weigh in for the wrestlers
+if i get pulled into the office what do i say
+where are we meeting
+where are we over there or here
+are the kids okay with all four of us in it
+have we gotten better since spring
+have you gotten heavier
+did she get heavier
+whats the heaviest book we ever read
+what did you get empty handed
+average price per night this summer
+how empty is the fridge
+how empty is the house
+should i eat here or can i wait
+got 3/8 of a pie left
+can we get there on a quarter tank of patience
+how did the party go numbers wise
+whats 300 miles of desert like
+what if i take the dog out
+what if we leave the kids at home
+what if i drop the class
+say mike comes at 7
+suppose bob rides at 300
+is it better to put the milk in front or behind
+12 eggs at 80 cents each
+what if we buy 12 hives at 80 bucks each
+what's the law on fences for a backyard
+whats the rule on phones for the kids
+are the wings hot
+are the tires on sale
+is the oil hot
+tires?
+kids too old?
+what numbers do you need for bingo
+what else do you need from the store
+what air for the bounce house
+the deck is flat
+a flat deck on the boat house
+we have 3/4 tank top left
+how much farther can he run
+whats it costing per kid
+how much is it per mile of fence
 """
 
 
