@@ -206,7 +206,7 @@ how would moving the extractor to the nose affect the tongue\
 with another 200 lb in the bed would the rear axle be over\
 |whatif value=200lb position=bed field=drive
 are we still ok if i put 450 lb in the bed|whatif value=450lb position=bed
-will we be over if we load ten more hives at 80 lb each|whatif value=80lb
+will we be over if we load ten more hives at 80 lb each|whatif value=800lb
 ok if i add 300 lb to the flatdeck|whatif value=300lb trailer=flatdeck
 what if we took 400 lb off the tongue|whatif value=400lb position=tongue
 what if i drained the water tank|whatif item=water_tank
