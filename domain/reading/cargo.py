@@ -225,9 +225,13 @@ def _is_the_load(scene: Scene, figure: Figure) -> bool:
         start += 1
     said = scene.tokens[start : figure.start]
     of = scene.tokens[figure.end : figure.end + 1]
-    heads = 0 < len(said) <= PAIR and "heads_load" in said[0].groups
+    heads = 0 < len(said) <= LONGEST_HEADING and "heads_load" in said[0].groups
     told = heads and (len(said) == 1 or "is_at" in said[1].groups or said[1].raw in ":,-")
     return told and any("of" in token.groups for token in of)
+
+
+LONGEST_HEADING = 2
+"""Tokens of what stands before a load that a line is headed with."""
 
 
 def _is_manifest(scene: Scene) -> bool:
