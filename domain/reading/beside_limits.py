@@ -20,6 +20,9 @@ from domain.reading.tokens import MARK, Token
 LIMITING = frozenset(("of", "against_limit", "allows"))
 """Groups of words, beside those for a rating, of which one stands between a load and its limit."""
 
+SAYS_LIMIT = LIMITING | {"labelled_part"}
+"""Groups of words of which one says that there is a limit."""
+
 LEAST = 90
 """Pounds or kilograms: no load of a rig beside its limit is less."""
 
@@ -40,13 +43,22 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
 
     The load has its role from here on, and a limit that is no rating is claimed.
     """
-    if not scene.labels or (LIMITING.isdisjoint(scene.groups) and RATED.isdisjoint(scene.by_class)):
+    if not scene.labels or (
+        SAYS_LIMIT.isdisjoint(scene.groups) and RATED.isdisjoint(scene.by_class)
+    ):
         return {}
     found: dict[int, tuple[str, str]] = {}
     figures = [each for each in scene.live_figures() if each.dimension in (None, MASS)]
     for first, second in pairwise(figures):
         label = first.label
-        if not isinstance(label, Label) or not _is_a_load(label) or first.role or second.role:
+        if not isinstance(label, Label) or first.role or second.role:
+            continue
+        if label.rating and _is_used(scene, first, second):
+            second.label = copy(label)
+            second.label.bound = second
+            scene.claim(first, "what was used of a limit")
+            continue
+        if not _is_a_load(label):
             continue
         if _is_apart(scene, second):
             first.role = "load"
@@ -58,7 +70,7 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
             rating = _rating_of(scene, label)
             if rating is not None and not is_allowed(scene, second):
                 found[second.start] = rating
-            elif not isinstance(second.label, Label):
+            elif not (isinstance(second.label, Label) and second.label.rating):
                 scene.claim(second, "what is allowed")
         elif _weighed_behind(scene, first, second):
             second.label = copy(label)
@@ -67,8 +79,8 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
 
 
 def _is_a_load(label: Label) -> bool:
-    """Whether a label names an axle, a tongue or a whole that can be weighed."""
-    return label.places_load and not (
+    """Whether a label names an axle, a tongue, a vehicle or a whole that can be weighed."""
+    return (label.places_load or label.only_vehicle) and not (
         label.rating or label.rating_subject or label.field or label.compound or label.only_ordinal
     )
 
@@ -89,14 +101,14 @@ def _is_apart(scene: Scene, figure: Figure) -> bool:
 def _is_limit(scene: Scene, load: Figure, limit: Figure) -> bool:
     """Whether a figure behind a load is said to be what that load may be."""
     label = limit.label
-    if isinstance(label, Label) and (label.places or label.rating != "gawr"):
+    if isinstance(label, Label) and not _may_limit(label, load):
         return False
     between = _plain(scene, load, limit)
     if between is None:
         return False
     said = [token for token in between if token.kind is not MARK]
     behind = scene.tokens[limit.end : limit.end + 1]
-    if any(not RATED.isdisjoint(token.senses) for token in said):
+    if any(not RATED.isdisjoint(token.senses) or "labelled_part" in token.groups for token in said):
         return not _heads_next(scene, limit)
     if any(_caps(token) for token in behind):
         return True
@@ -104,6 +116,27 @@ def _is_limit(scene: Scene, load: Figure, limit: Figure) -> bool:
     out_of = [token.groups for token in said]
     plain = bool(out_of) and "of" in out_of[-1] and len(said) <= OUT_OF
     return plain and bool(outright) and _surely(scene, load)
+
+
+def _may_limit(label: Label, load: Figure) -> bool:
+    """Whether a label of the limit leaves it the load's: 'gawr', of a tongue 'hitch rated'."""
+    tongue = isinstance(load.label, Label) and load.label.whole == "tongue"
+    if tongue and label.rating_subject in HOLDS_TONGUE:
+        return not label.rating
+    return label.rating == "gawr" and not label.places
+
+
+HOLDS_TONGUE = frozenset(("hitch", "ball", "coupler"))
+"""What is rated for a tongue that rests on it."""
+
+
+def _is_used(scene: Scene, used: Figure, limit: Figure) -> bool:
+    """'payload used 2,840 of 3,412': so much of a limit, which stands behind."""
+    between = [
+        each for each in scene.tokens[used.end : limit.start] if "article" not in each.groups
+    ]
+    of = bool(between) and "of" in between[-1].groups and len(between) <= OUT_OF
+    return of and not isinstance(limit.label, Label) and used.value < limit.value
 
 
 OUT_OF = 2
@@ -122,6 +155,7 @@ def _plain(scene: Scene, load: Figure, limit: Figure) -> Sequence[Token] | None:
         return None
     known = all(
         token.kind is MARK
+        or "rating_subject" in token.senses
         or not SMALL.isdisjoint(token.senses)
         or not token.groups.isdisjoint(LIMITING)
         for token in between

@@ -117,6 +117,8 @@ def _owner_beside(
         return "'#'"
     if "discount" in said and dimension in (None, MONEY, PRICE) and _is_taken_off(tokens, figure):
         return DISCOUNT
+    if after is not None and "discount_noun" in after.groups and dimension in (None, MONEY):
+        return DISCOUNT  # 'after the dollar-thirty-two discount', 'used 1,000 points'
     if "torques" in said and dimension is None and _is_torque(tokens, figure.start):
         return "a torque"
     if dimension in CHANGING and (_changes(figure, before, said) or _compares(after, said)):

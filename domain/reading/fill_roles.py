@@ -290,10 +290,11 @@ def _of_other_fluid(scene: Scene, figure: Figure) -> bool:
     """'2 litres of oil', 'coolant topped up with 2 L', 'oil 5 L': no fuel."""
     if "subject" not in scene.by_class:
         return False
-    behind = scene.tokens[figure.end : figure.end + 2]
-    if behind and "of" in behind[0].groups:
-        behind = behind[1:]
-    if behind and behind[0].senses.get("subject") in FLUIDS:
+    of = "of" in scene.tokens[figure.end].groups if figure.end < len(scene.tokens) else False
+    behind = scene.tokens[figure.end + of : figure.end + of + 2]
+    if len(behind) > 1 and "check_item" in behind[0].senses:
+        behind = behind[1:]  # 'hydraulic oil'
+    if behind and behind[0].senses.get("subject", "").split(" ")[0] in FLUIDS:
         return True
     ahead = scene.tokens[max(0, figure.start - FARTHEST_FLUID) : figure.start]
     if len(ahead) > 1 and ahead[-1].raw == "," and ahead[-2].senses.keys() & {"full", "fuel_cue"}:

@@ -54,7 +54,7 @@ from domain.reading.other_tanks import goes_elsewhere, leave_other_tanks
 from domain.reading.scene import Scene
 from domain.reading.tokens import BREAK, WORD, Token
 from domain.reading.told_of_both import told_of_both
-from domain.reading.unpaid import CHANGES, leave_unpaid
+from domain.reading.unpaid import CHANGES, leave_unpaid, settle_sum
 from domain.verdicts import Choice
 
 DECISIVE = 2.0
@@ -64,6 +64,8 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
     """The fills that a message states, a doubt about them, or none."""
     if not CHANGES.isdisjoint(scene.groups) and len(scene.figures) > 1:
         leave_unpaid(scene)
+    if len(scene.figures) > BOTH and "product" in scene.by_class:
+        settle_sum(scene)
     if "\n" in scene.text:
         leave_other_goods(scene)
     elif "unit" in scene.by_class and len(scene.figures) >= FEWEST_WITH_SNACKS:

@@ -21,7 +21,7 @@ def next_fills(scene: Scene) -> tuple[list[int], int | None]:
     live = scene.live_figures()
     volumes = [figure for figure in live if figure.dimension == VOLUME] if len(live) > 1 else []
     if not volumes:
-        return [], None
+        return (_rows(scene, live), None) if ";" in scene.text or "\n" in scene.text else ([], None)
     if len(volumes) > 1:
         starts = [scene.sentence_of(figure.start)[0] for figure in volumes]
         cuts = sorted({start for start in starts[1:] if start != starts[0]})
@@ -31,15 +31,35 @@ def next_fills(scene: Scene) -> tuple[list[int], int | None]:
     return _in_one_sentence(scene, volumes)
 
 
+def _rows(scene: Scene, live: Sequence[Figure]) -> list[int]:
+    """'51,520 23.7; 51,810 22.1': in each row a reading and a volume, and nothing else."""
+    rows: dict[int, list[Figure]] = {}
+    for figure in live:
+        rows.setdefault(scene.sentence_of(figure.start)[0], []).append(figure)
+    told = all(
+        len(row) == FEWEST
+        and all(each.dimension is None and each.label is None for each in row)
+        and sorted(each.token.decimals for each in row) == [0, 1]
+        and any(each.whole and follows_odometer(each.value, scene.context) for each in row)
+        for row in rows.values()
+    )
+    return sorted(rows)[1:] if told and not scene.unknown else []
+
+
 def _in_one_sentence(scene: Scene, volumes: Sequence[Figure]) -> tuple[list[int], int | None]:
     """'filled up twice, 18.2 and 21.4 gallons', '18.2 gal in Larkfold, 21.4 gal in Elk Fork'."""
-    if TELLS_APART.isdisjoint(scene.groups) and TOLD_APART.isdisjoint(scene.by_class):
+    if (
+        TELLS_APART.isdisjoint(scene.groups)
+        and TOLD_APART.isdisjoint(scene.by_class)
+        and "+" not in scene.text
+    ):
         return [], None
     volumes = _with_bare(scene, volumes)
     if len(volumes) < FEWEST:
         return [], None
     cuts = [_cut(scene, one, other) for one, other in pairwise(volumes)]
-    if not _counted(scene, len(volumes)) and (
+    added = all(scene.tokens[cut - 1].raw == "+" == scene.tokens[cut - 1].text for cut in cuts)
+    if not (added or _counted(scene, len(volumes))) and (
         scene.phrase_said("earlier_fill") or not _each_has_its_own(scene, cuts)
     ):
         return [], None

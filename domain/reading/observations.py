@@ -62,6 +62,8 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
             subject = "tyre"
         if subject is None or figure.foreign in scene.book.groups["no_gauge"]:
             continue
+        if "product" in scene.by_class and _is_of_fuel(scene, figure):
+            continue
         value = shown(scene, figure, subject)
         if value is None:
             continue
@@ -94,6 +96,12 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
             )
         )
     return found
+
+
+def _is_of_fuel(scene: Scene, figure: Figure) -> bool:
+    """'a gallon of coolant and 23.7 of diesel': so much of a fuel, and no gauge's."""
+    behind = scene.tokens[figure.end : figure.end + 2]
+    return len(behind) > 1 and "of" in behind[0].groups and "product" in behind[1].senses
 
 
 def _is_of_till(figure: Figure, subject: str, value: Quantity) -> bool:

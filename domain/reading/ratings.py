@@ -259,6 +259,9 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if label.whole == "tongue":
         if is_beside_trailers(scene, figure):
             return "trailer", "tongue"
+        stamped = figure.value < LEAST_STAMPED or not figure.value % LABEL_STEP
+        if not (stamped or _speaks_of_label(scene) or is_allowed(scene, figure)):
+            return None  # 'pin 2,260, payload 3,412': no maker's round figure
         return _part_in_clause(scene, figure) or _hitch_part(scene), "tongue"
     if label.whole == "gross":
         return None if _is_train(scene, figure, label) else _whole_rated(scene, figure, label)
@@ -284,6 +287,11 @@ def _is_apart(scene: Scene, figure: Figure, label: Label) -> bool:
         return False
     first = scene.tokens[figure.end].text.split(" ")[0]  # 'over the' may be one phrase
     return first in scene.book.groups["apart_from_limit"]
+
+
+def _speaks_of_label(scene: Scene) -> bool:
+    """Whether a label or a part that is rated is named."""
+    return scene.has("rating_cue") or scene.has("rating_subject")
 
 
 def _rests_on_trailer(scene: Scene, figure: Figure) -> bool:

@@ -1,7 +1,8 @@
 """What fuel came to before a discount or a tax, beside what was paid.
 
 '95.92 before the discount and 93.46 after': this file decides which of two amounts, or of two
-prices, nobody paid. It leaves that one aside, and knows nothing of the fill.
+prices, nobody paid, and which amounts make a sum. It leaves those aside, and knows nothing of the
+fill.
 """
 
 from __future__ import annotations
@@ -55,6 +56,22 @@ def leave_unpaid(scene: Scene) -> None:
             scene.claim(one, UNPAID)
             scene.claim(taken_off, "what was taken off")
 
+
+def settle_sum(scene: Scene) -> None:
+    """'diesel 89.82 + def 12.50 = 102.32': what adds up to the cent is money, all of it."""
+    live = [each for each in scene.live_figures() if each.role is None]
+    for first, second, total in zip(live, live[1:], live[2:], strict=False):
+        cents = all(
+            each.dimension in (None, MONEY) and each.token.decimals == CENTS
+            for each in (first, second, total)
+        )
+        if cents and abs(first.value + second.value - total.value) < HALF_A_CENT:
+            for each in (first, second):
+                each.unit, each.dimension = each.unit or scene.context.currency, MONEY
+            scene.claim(total, "the sum of both")
+
+
+CENTS, HALF_A_CENT = 2, 0.005
 
 UNPAID = "what it came to before a discount or a tax"
 

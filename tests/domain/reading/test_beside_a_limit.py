@@ -14,6 +14,7 @@ from tests.domain.reading.chats import Reader, on_the_road
     "text",
     [
         "gross 21,220 of 24,000",
+        "trailer 9,260 vs 10,400 rating",
         "scale guy said 21,220 but I didn't get the axles",
     ],
 )
@@ -92,6 +93,9 @@ def test_a_load_and_its_limit_are_told_in_one_breath(text: str, reads: Reader) -
         ),
         ("tongue 1,180 of 1,200 allowed", {"tongue": 1_180}, {}),
         ("tongue 1,180, rated 1,200", {"tongue": 1_180}, {"tongue": 1_200}),
+        ("tongue 1,180 and hitch rated 1,250", {"tongue": 1_180}, {"tongue": 1_250}),
+        ("payload used 2,840 of 3,412", {}, {"payload": 3_412}),
+        ("pin 2,260, truck payload 3,412", {}, {"payload": 3_412}),
         ("pin 2,140, max 2,500", {"tongue": 2_140}, {"tongue": 2_500}),
         ("trailer axle 4,620, rated 5,200", {"trailer": 4_620}, {"gawr": 5_200}),
         ("trailer axles 9,240, rated 10,400", {"trailer": 9_240}, {}),
@@ -155,6 +159,7 @@ def test_a_hitchs_pull_told_twice_is_one_rating(reads: Reader) -> None:
         "he scored 6,820 of 7,000",
         "finished 6,820 of 7,000 tickets",
         "total 3,200 of 5,000",
+        "bought 5 gal of hydraulic oil",
         "drive 682 of 700 miles",
         "this hotel is rated 4.5, 2,300 reviews",
         "front row 1,820 of 2,000 seats sold",

@@ -90,6 +90,7 @@ def test_one_of_a_measure_is_a_volume(
         "he can got 5 points",
         "my sister filled her jeep, 14 gal",
         "drained 4 gal of bad diesel",
+        "diesel 89.82 + def 12.50 = 102.32",
     ],
 )
 def test_gallons_and_cans_of_talk_are_no_fill(text: str, reads: Reader) -> None:
@@ -102,6 +103,7 @@ def test_gallons_and_cans_of_talk_are_no_fill(text: str, reads: Reader) -> None:
         ("filled up twice, 18.2 and 21.4 gallons", True),
         ("filled up two times, 18.2 gallons and 21.4 gallons", True),
         ("two fills, 18.2 and 21.4 gal", None),
+        ("18.2 + 21.4 gal", None),
         ("two stops: 18.2 gal and 21.4 gal", None),
         ("stopped twice for fuel, 18.2 gal then 21.4 gal", None),
         ("first stop 18.2 gal, second stop 21.4 gal", None),
@@ -209,3 +211,21 @@ def test_a_quarter_on_the_gauge_is_no_day_of_january(reads: Reader) -> None:
 def test_till_payday_is_no_place(reads: Reader) -> None:
     (only,) = fills("put 20 bucks in till payday, 48,170", reads)
     assert (dollars(only), only.place) == (20, None)
+
+
+def test_rows_of_a_reading_and_a_volume_are_a_fill_each(reads: Reader) -> None:
+    found = fills("48,120 23.7; 48,410 22.1; 48,740 25.0", reads)
+    told = [(each.odometer.value if each.odometer else None, gallons(each)) for each in found]
+    assert told == [(48_120, 23.7), (48_410, 22.1), (48_740, 25.0)]
+
+
+@pytest.mark.parametrize(
+    ("text", "cost"),
+    [
+        ("88.50 after the dollar-thirty-two discount, 23.7 gal", 88.50),
+        ("used 1,000 points, paid 74.20 for 23.7 gal", 74.20),
+    ],
+)
+def test_points_and_discounts_are_no_fills(text: str, cost: float, reads: Reader) -> None:
+    (only,) = fills(text, reads)
+    assert (gallons(only), dollars(only), only.odometer) == (23.7, cost, None)
