@@ -30,6 +30,7 @@ def drafts_of(scene: Scene) -> list[Draft]:
         and not ("gas" in token.groups and _is_appliance(scene, index))
         and not _is_of_one(scene, index)
         and not _went_elsewhere(scene, index)
+        and not _is_signal(scene, index)
     ]
     names = [key for _, key in products]
     if len(products) == 1 and names[0] == "def":
@@ -68,6 +69,17 @@ def _is_of_one(scene: Scene, index: int) -> bool:
     )
 
 
+def _is_signal(scene: Scene, index: int) -> bool:
+    """'put 24.8 gal in, def light on too': a light or a gauge, told behind what was poured."""
+    behind = scene.tokens[index + 1 : index + 2]
+    if not any("tells_of_fuel" in token.groups for token in behind):
+        return False
+    start, end = scene.clause_of(index)
+    live = scene.live_figures()
+    own = any(start <= figure.start < end for figure in live)
+    return not own and any(figure.end <= start for figure in live)
+
+
 def _went_elsewhere(scene: Scene, index: int) -> bool:
     """'5 gal of gas for the generator': what another tank took is no product of the truck's."""
     at = index - 1 if index and "of" in scene.tokens[index - 1].groups else index
@@ -78,11 +90,12 @@ def _of_product(scene: Scene, product: str | None) -> list[Draft]:
     """The drafts of one product, or of none that is named: one, or several in turn."""
     tanks = paid_apart(scene) if "one_of_tanks" in scene.groups else []
     cuts, opens = (tanks, None) if tanks else next_fills(scene)
+    cued = opens is not None or (bool(cuts) and not scene.unknown)
     if not cuts:
         return [Draft(product, 0, len(scene.tokens), {})]
     edges = [0, *cuts, len(scene.tokens)]
     return [
-        Draft(product, start, end, {}, of_tank=bool(tanks), opens=opens, cued=opens is not None)
+        Draft(product, start, end, {}, of_tank=bool(tanks), opens=opens, cued=cued)
         for start, end in pairwise(edges)
     ]
 

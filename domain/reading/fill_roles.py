@@ -292,7 +292,7 @@ def _of_other_fluid(scene: Scene, figure: Figure) -> bool:
         return False
     of = "of" in scene.tokens[figure.end].groups if figure.end < len(scene.tokens) else False
     behind = scene.tokens[figure.end + of : figure.end + of + 2]
-    if len(behind) > 1 and "check_item" in behind[0].senses:
+    if len(behind) > 1 and {"check_item", "subject"} & behind[0].senses.keys() == {"check_item"}:
         behind = behind[1:]  # 'hydraulic oil'
     if behind and behind[0].senses.get("subject", "").split(" ")[0] in FLUIDS:
         return True

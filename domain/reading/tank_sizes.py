@@ -61,7 +61,11 @@ def _counts_tankfuls(scene: Scene, index: int, volume: Figure) -> bool:
     behind = scene.tokens[volume.end : volume.end + 1]
     if any("each_one" in token.groups for token in behind):
         return False
-    return counted.kind is NUMBER or not counted.groups.isdisjoint(("pair", "one"))
+    return counted.kind is NUMBER or not counted.groups.isdisjoint(TANKFUL)
+
+
+TANKFUL = frozenset(("pair", "one", "points_at_a_thing"))
+"""Groups of words before a tank that was pumped full: 'both tanks', 'this tank'."""
 
 
 def tanks_alike(scene: Scene, size: Figure) -> int:

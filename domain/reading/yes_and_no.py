@@ -121,7 +121,8 @@ def settle_denied(scene: Scene) -> None:
 
     Where no volume is told, or another word corrects, the message mends an earlier one.
     """
-    if not tells_volume(scene.tokens):
+    pumped = any(token.kind is NUMBER and token.decimals > 0 for token in scene.tokens)
+    if not (pumped or tells_volume(scene.tokens)):
         return
     denied = [
         (start, index)

@@ -229,3 +229,26 @@ def test_rows_of_a_reading_and_a_volume_are_a_fill_each(reads: Reader) -> None:
 def test_points_and_discounts_are_no_fills(text: str, cost: float, reads: Reader) -> None:
     (only,) = fills(text, reads)
     assert (gallons(only), dollars(only), only.odometer) == (23.7, cost, None)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "fuel: 24.8. no def this time.",
+        "put 24.8 gal in, def light on too",
+        "13.87 mpg this tank, 24.8 gal",
+    ],
+)
+def test_a_light_a_denial_and_a_tankful_are_of_no_other_fluid(text: str, reads: Reader) -> None:
+    (only,) = fills(text, reads)
+    assert (only.product, gallons(only)) == (None, 24.8)
+
+
+def test_a_light_before_the_volume_says_what_was_bought(reads: Reader) -> None:
+    (only,) = fills("DEF light came on so bought a box, 2.5 gallons 14.99", reads)
+    assert (only.product, gallons(only)) == ("def", 2.5)
+
+
+def test_a_second_sentence_with_a_volume_is_a_fill_more(reads: Reader) -> None:
+    found = fills("before leaving: 24.8 gal. at the pass: 10 gal.", reads)
+    assert [gallons(each) for each in found] == [24.8, 10]
