@@ -53,6 +53,7 @@ class AskedWords:
     part: Table
     alone: Table
     empty: Table
+    sides: Table
 
     def number(self, word: str) -> float:
         """A number in digits or in words; raises KeyError for another word."""
@@ -99,6 +100,7 @@ def asked_words_from(languages: Sequence[Mapping[str, Any]]) -> AskedWords:
         part=_table(languages, "part"),
         alone=_table(languages, "alone"),
         empty=_table(languages, "empty"),
+        sides=_table(languages, "sides"),
     )
 
 

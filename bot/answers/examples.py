@@ -79,6 +79,8 @@ FIGURES: Mapping[str, Figure] = {
     "steer_alone": _scaled(4980),
     "drive_alone": _scaled(3860),
     "steer_put_right": _scaled(5230),
+    "wheel": _scaled(2490),
+    "other_wheel": _scaled(2640),
     "tank": _said(34, "gal", 5),
     "def_tank": _said(5, "gal", 1),
     "fuel": _said(31.4, "gal", 0.1),
@@ -114,6 +116,7 @@ TRAILER = marked("trailer flatdeck gvwr {trailer_gvwr} axles 2x{trailer_axle}")
 A_TRUCK = marked("truck NAME gvwr {truck_gvwr} front axle {front_axle} rear axle {rear_axle}")
 A_TRAILER = marked("trailer NAME gvwr {trailer_gvwr} axles 2x{trailer_axle}")
 WEIGHING = marked("steer {steer} drive {drive} trailer {trailer}")
+WHEELS = marked("steer left {wheel} right {other_wheel}")
 TRUCK_ALONE = marked("solo: steer {steer_alone} drive {drive_alone}")
 PRICED_FILL = marked("48211, {fuel} at {price}, full")
 FILL = marked("odo 48211, {fuel}, full")

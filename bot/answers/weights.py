@@ -37,6 +37,7 @@ from bot.answers.limits import (
 from bot.answers.measures import local
 from bot.answers.ratings import ratings_answer
 from bot.answers.scale_pictures import is_complete, margins_picture, rig_picture
+from bot.answers.sides import sides_answer
 from bot.answers.since import since_answer, since_pass
 from bot.answers.terms import term
 from bot.answers.weighed import (
@@ -132,13 +133,16 @@ def _is_limit(margin: Margin, rating: Rating) -> bool:
 
 def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
     """What the rig weighs: the load asked for, or all of the last weighing."""
-    told = asked_weighing(log, preferences, now, question)
-    if isinstance(told, Answer):
-        return told
-    since = _since_notes(log, told.weights.session, preferences)
     alone = alone_answer(log, preferences, question)
     if alone is not None:
         return alone
+    told = asked_weighing(log, preferences, now, question)
+    if isinstance(told, Answer):
+        return told
+    sides = sides_answer(told, preferences, question)
+    if sides is not None:
+        return sides
+    since = _since_notes(log, told.weights.session, preferences)
     bare = isinstance(question.value, Quantity) and not (question.trailer or question.truck)
     field = question.field or ("gross" if bare else "")  # 'are we under 20,000 lb'
     load = load_of(told.weights, LOADS.get(field, field))

@@ -160,7 +160,8 @@ def _is_weighed_up(scene: Scene, mass: Figure) -> bool:
     """'is 5,640 on the steer axle over', 'would a 1,240 lb tongue be too much'."""
     said = [token for token in scene.tokens[: mass.start] if "before_question" not in token.groups]
     inverts = bool(said) and "inverts" in said[0].groups
-    return inverts and all("article" in token.groups for token in said[1:])
+    stands = said[-1:] and "is_at" in said[-1].groups  # 'would the flatdeck be legal at 12,500'
+    return inverts and (bool(stands) or all("article" in token.groups for token in said[1:]))
 
 
 def _span(scene: Scene, topic: str) -> tuple[date | None, date | None]:

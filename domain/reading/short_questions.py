@@ -97,6 +97,8 @@ def with_fields(question: Question, fields: Mapping[str, Any], scene: Scene) -> 
 def _gauge(scene: Scene) -> Mapping[str, Any]:
     """Which gauge is asked of, in the log's word for it, and where: 'left rear'."""
     subject = next((key.split()[0] for _, _, key in scene.find("subject") if key in GAUGES), None)
+    if subject is None and "pressure_word" in scene.groups:
+        subject = "tyre"  # 'the psi on the left rear'
     places = [
         scene.tokens[at].senses[each].split()[0]
         for at in range(len(scene.tokens))

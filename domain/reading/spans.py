@@ -46,6 +46,7 @@ def read_span(scene: Scene) -> tuple[date | None, date | None]:
     if named is not None:
         return (named[0], None) if since else named
     month = _whole_month(scene, local) or _quarter_or_year(scene.book, text, today)
+    month = month or _season(scene, today)
     if month is not None:
         return (month[0], None) if since else month
     found = find_when(scene, local, asked=True)
@@ -187,6 +188,46 @@ def _whole_month(scene: Scene, local: datetime) -> tuple[date, date] | None:
         year = today.year if month <= today.month else today.year - 1
         return _months(_year_behind(scene, index) or year, month, month)
     return None
+
+
+def _season(scene: Scene, today: date) -> tuple[date, date] | None:
+    """'last summer', 'since spring': the last that began, or before the one that is on."""
+    seasons = scene.book.keys["season"]
+    if seasons.keys().isdisjoint(scene.words()):
+        return None
+    for index, token in enumerate(scene.tokens):
+        if token.text not in seasons or not index:
+            continue
+        before = scene.tokens[index - 1].groups
+        if before.isdisjoint(NAMES_SEASON):
+            continue
+        behind = [each.groups for each in scene.tokens[index + 1 : index + 2]]
+        last = any("past_or_last" in each for each in (before, *behind))
+        month = int(seasons[token.text])
+        if scene.context.currency in SOUTHERN:
+            month = (month + 5) % 12 + 1
+        year = _year_behind(scene, index) or today.year
+        first = date(year, month, 1)
+        if first > today:
+            first = date(year - 1, month, 1)
+        end = _months_on(first, 3) - timedelta(days=1)
+        if last and today <= end:
+            first = date(first.year - 1, month, 1)
+            end = _months_on(first, 3) - timedelta(days=1)
+        return first, end
+    return None
+
+
+NAMES_SEASON = frozenset(("past_or_last", "points_at", "since", "in", "article"))
+"""Groups of words that stand before a season which is meant as days."""
+
+SOUTHERN = frozenset(("AUD", "NZD", "ZAR", "ARS", "CLP", "UYU", "BRL"))
+"""Money of countries south of the equator, where the seasons are the other way round."""
+
+
+def _months_on(day: date, months: int) -> date:
+    month = day.month - 1 + months
+    return date(day.year + month // 12, month % 12 + 1, 1)
 
 
 def _year_behind(scene: Scene, index: int) -> int | None:

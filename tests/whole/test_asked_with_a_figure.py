@@ -48,11 +48,17 @@ ASKED = [
     "what if i take the sugar off",
     "what would dumping 40 gallons of grey do for the tongue",
     "what if we put a 200 lb cooler in front of the axle",
+    "would the flatdeck be legal at 12,500",
+    "which side is heavier",
+    "what does the rig weigh without the camper",
+    "how heavy were we last summer",
     "6 bags of 50 lb feed in the bed",
     "49010",
     "how many miles since the last fill",
     "how far have we come since we left",
     "steer 5180 drive 7120 trailer 8980, are we over?",
+    "solo steer left 2480 right 2600 drive left 2310 right 2310",
+    "are we heavier on one side",
 ]
 
 
@@ -192,3 +198,23 @@ def test_what_the_tongue_feels_is_not_put_there(said: dict[str, str]) -> None:
 def test_a_place_beside_an_axle_wants_its_distance(said: dict[str, str]) -> None:
     told = said["what if we put a 200 lb cooler in front of the axle"]
     assert told.startswith("How far from the trailer axle is that?")
+
+
+def test_a_weight_that_a_trailer_would_have_is_no_load_on_it(said: dict[str, str]) -> None:
+    told = said["would the flatdeck be legal at 12,500"]
+    assert told.startswith("12,500 lb against the trailer GVWR: 500 lb over of 12,000 lb.")
+
+
+def test_sides_are_told_where_wheels_were_weighed(said: dict[str, str]) -> None:
+    """2,480 and 2,310 are 4,790 lb on the left; 2,600 and 2,310 are 4,910 on the right."""
+    assert said["which side is heavier"].startswith("No side was weighed by itself.")
+    told = said["are we heavier on one side"]
+    assert told.startswith("Left 4,790 lb, right 4,910 lb. 120 lb more on the right.")
+
+
+def test_the_rig_without_its_trailer_is_the_truck(said: dict[str, str]) -> None:
+    assert said["what does the rig weigh without the camper"].startswith("Truck 9,900 lb, without")
+
+
+def test_a_season_that_is_over_has_its_own_weighings(said: dict[str, str]) -> None:
+    assert said["how heavy were we last summer"].startswith("No weighing from ")

@@ -105,6 +105,35 @@ what numbers do you still need from me|ratings
 what psi for the trailer|ratings rating=pressure
 are we leagal|margin
 how heavy is the flat deck|weight trailer=flatdeck
+tell me if anythings over|margin
+is there an axle i should worry about|margin
+what percent of the payload is used|margin rating=payload
+would the camper be legal at 9,500|margin trailer=camper value=9500lb form=judged
+give me the weights again|weight
+compare the last two tickets|weight form=change
+how much weight is on the front vs the back|weight
+front to back split|weight
+left side weight?|weight
+how heavy were we last summer|weight from=2025-06-01
+how many miles did we tow last summer|distance from=2025-06-01
+what did diesel cost us this spring|cost from=2026-03-01
+price per gallon last fill|cost form=fill
+is there enough to get home, 85 miles|range distance=85mi
+will 12 gallons get us 140 miles|range distance=140mi value=12gal
+trip to Wells summary|trip
+how much to go 410 miles|plan distance=410mi
+mileage on the truck?|distance form=reading
+what if we put 500 on the deck|whatif value=500lb
+600 more in the bed?|whatif value=600lb
+what happens with two more people|whatif
+would it help to move stuff forward|whatif
+8,000 lb excavator how many chains|tiedown value=8000lb
+whats the psi on the left rear|upkeep field=tyre form=gauge
+what psi did i leave the trailer at|upkeep field=tyre form=gauge
+whats the tire pressure supposed to be|ratings rating=pressure
+what ratings do i still owe you|ratings
+tongue in range?|tongue
+anything over?|margin
 """
 
 TALK = """
@@ -268,6 +297,65 @@ we have 3/4 tank top left
 how much farther can he run
 whats it costing per kid
 how much is it per mile of fence
+anything over there
+anything over the weekend
+if anything's over let me know
+is there an axle in the barn
+do any of the kids need attention
+what percent of the class passed
+how much of the cake is gone
+give me the numbers
+give me the weights off the bench
+tell me the weights you lift
+how much is on the front porch
+front to back it's 12 feet
+left side please
+compare the last two movies
+difference between the last two seasons
+how's the tongue
+tongue out of cheek
+price of the last ticket
+cost of the last supper
+is there enough to go around
+is there enough cake for 20
+do we have enough chairs for 12 people
+will 2 gallons of paint cover 400 feet
+how much to go to the movies
+how much to rent a car
+how much to drive to grandmas
+mileage on your car
+trip to the store
+trip to Hawaii numbers
+summary of the trip to the moon
+this month so far so good
+the year so far has been rough
+summer so far
+what if we put 500 on red
+if we put 500 down on the house
+600 more to go
+another 600 in the bank
+what happens with two more kids
+what about two more people for dinner
+would it help to move forward
+would it help to move the meeting forward
+20 lb turkey how many hours
+8 lb baby how many days
+what's the air like in the mountains
+what was the pressure on the left tackle
+how much pressure did they put on you
+what psi does the pressure cooker run at
+what's the psi of a nerf ball
+what numbers do i need to win
+what can you tell me about him
+what do you know about love
+how hot is it last summer
+what did we do last summer
+how was last summer
+are you coming this summer
+last summer was hot
+this winter we're going skiing
+how far did you run last summer
+how much did you spend last summer
 """
 
 

@@ -33,6 +33,11 @@ SPANS = {
     "summary from 1 to 15 june": ("2026-06-01", "2026-06-15"),
     "recap 5 to 9 march": ("2026-03-05", "2026-03-09"),
     "totals for the period june 3 to june 9": ("2026-06-03", "2026-06-09"),
+    "how many miles did we tow last summer": ("2025-06-01", "2025-08-31"),
+    "what did diesel cost us this spring": ("2026-03-01", "2026-05-31"),
+    "fuel cost last winter": ("2025-12-01", "2026-02-28"),
+    "miles towed since spring": ("2026-03-01", None),
+    "miles towed in the fall of 2024": ("2024-09-01", "2024-11-30"),
 }
 
 SPANISH = {
@@ -81,3 +86,11 @@ def test_so_it_does_in_spanish(text: str, span: tuple[str, str | None]) -> None:
 def test_a_year_and_a_period_are_also_talked_of(text: str, reads: Reader) -> None:
     assert reads(text, on_the_road()) == Silent()
     assert reads(text, chat()) == Silent()
+
+
+def test_seasons_are_the_other_way_round_south_of_the_equator(reads: Reader) -> None:
+    """Summer in Australia is December to February (Bureau of Meteorology, seasons)."""
+    perth = on_the_road(units="metric", currency="AUD", time_zone="Australia/Perth")
+    verdict = reads("how far did we tow last summer", perth)
+    assert isinstance(verdict, Question)
+    assert (verdict.since, verdict.until) == (date(2025, 12, 1), date(2026, 2, 28))
