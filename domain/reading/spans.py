@@ -22,6 +22,7 @@ from domain.reading.times import (
     ordered_date,
     written_dates,
 )
+from domain.reading.tokens import NO_GROUPS
 
 YEAR = re.compile(r"20\d\d")
 DAY = re.compile(r"\d\d?")
@@ -45,8 +46,8 @@ def read_span(scene: Scene) -> tuple[date | None, date | None]:
     named = _named_span(text, today, groups)
     if named is not None:
         return (named[0], None) if since else named
-    month = _whole_month(scene, local) or _quarter_or_year(scene.book, text, today)
-    month = month or _season(scene, today)
+    month = _season(scene, today) or _whole_month(scene, local)
+    month = month or _quarter_or_year(scene.book, text, today)
     if month is not None:
         return (month[0], None) if since else month
     found = find_when(scene, local, asked=True)
@@ -192,21 +193,20 @@ def _whole_month(scene: Scene, local: datetime) -> tuple[date, date] | None:
 
 def _season(scene: Scene, today: date) -> tuple[date, date] | None:
     """'last summer', 'since spring': the last that began, or before the one that is on."""
-    seasons = scene.book.keys["season"]
-    if seasons.keys().isdisjoint(scene.words()):
+    seasons, words = scene.book.keys["season"], scene.words()
+    if seasons.keys().isdisjoint(words):
         return None
-    for index, token in enumerate(scene.tokens):
-        if token.text not in seasons or not index:
+    memberships = scene.book.memberships
+    for at in range(1, len(words)):
+        before = memberships.get(words[at - 1], NO_GROUPS)
+        if words[at] not in seasons or before.isdisjoint(NAMES_SEASON):
             continue
-        before = scene.tokens[index - 1].groups
-        if before.isdisjoint(NAMES_SEASON):
-            continue
-        behind = [each.groups for each in scene.tokens[index + 1 : index + 2]]
+        behind = [memberships.get(word, NO_GROUPS) for word in words[at + 1 : at + 2]]
         last = any("past_or_last" in each for each in (before, *behind))
-        month = int(seasons[token.text])
+        month = int(seasons[words[at]])
         if scene.context.currency in SOUTHERN:
             month = (month + 5) % 12 + 1
-        year = _year_behind(scene, index) or today.year
+        year = _year_behind(scene, scene.owners()[at]) or today.year
         first = date(year, month, 1)
         if first > today:
             first = date(year - 1, month, 1)

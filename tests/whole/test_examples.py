@@ -54,6 +54,7 @@ WHERE_READ = {
     examples.A_TRAILER: ("rating", "rating"),
     examples.WEIGHING: ("weighing",),
     examples.TRUCK_ALONE: ("weighing",),
+    examples.WHEELS: ("weighing",),
     examples.PRICED_FILL: ("fill",),
     examples.FILL: ("fill",),
     examples.TRIP: ("hitch", "odometer"),
