@@ -369,7 +369,9 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     restates = _restates(scene, value)
     turned = scene.has("event") and follows_odometer(value.value, scene.context)
     if turned and was is None and not restates:
-        return None  # 'wrong road, turned around at 86,512'
+        # 'sorry, home was 86,512'; 'wrong road, turned around at 86,512' mends nothing
+        mends = _apologizes_first(scene) and "was_so" in scene.tokens[value.start - 1].groups
+        return _amend(scene, value, "odometer", None) if mends else None
     if "hearsay" in scene.groups:
         return None  # 'should be 41 degrees according to the radio'
     opens, right = _opens(scene), _said_right(scene, value) or told_wrong(scene, value)
@@ -398,6 +400,11 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     if not fits_field(scene.context, value, field):
         return None
     return _amend(scene, value, field, was)
+
+
+def _apologizes_first(scene: Scene) -> bool:
+    """'sorry, home was ...', 'correction: we left at ...'."""
+    return not scene.tokens[0].groups.isdisjoint(("apologizes", "surely_corrects"))
 
 
 def _asks_for_change(scene: Scene, value: Figure) -> bool:

@@ -198,8 +198,14 @@ def _tells_another(scene: Scene, asked: Ask, answer: Facts) -> bool:
     own = _verdict(Scene(scene.text, unasked, scene.book), unasked)
     if not isinstance(own, Facts):
         return False
+    if _events(own.entries) - _events(answer.entries) and _events(answer.entries):
+        return True  # 'got there 52,409', where the reading on leaving is in doubt
     meant = kinds_in_doubt(asked) | {Correction}
     return not any(type(entry) in meant or hasattr(entry, asked.about) for entry in own.entries)
+
+
+def _events(entries: Sequence[Entry]) -> set[str]:
+    return {each.event for each in entries if isinstance(each, Odometer) and each.event}
 
 
 def _with_what_else(scene: Scene, context: Context, answer: Facts) -> Facts:

@@ -48,7 +48,7 @@ def read_water(scene: Scene) -> list[Cargo]:
             Cargo(
                 item=item or WATER,
                 value=Quantity(figure.value * _how_many(scene, figure, floor), figure.unit),
-                position=scene.words_between(*tank[1]) if tank else spot,
+                position=_called(scene, tank) if tank else spot,
                 words=(("value", scene.words_between(figure.start, figure.end)),),
             )
         )
@@ -155,13 +155,23 @@ Named = tuple[Sequence[Token], tuple[int, int]]
 def _tank(scene: Scene, within: range) -> Named | None:
     """The tank that stands in a stretch, with the words before it that name it."""
     for index in within:
-        if "tank_word" not in scene.tokens[index].groups or not scene.stated(index):
+        if TANKS.isdisjoint(scene.tokens[index].groups) or not scene.stated(index):
             continue
         first = index
         while first > max(within.start, index - LONGEST_NAME) and _names(scene.tokens[first - 1]):
             first -= 1
         return scene.tokens[first : index + 1], (first, index + 1)
     return None
+
+
+TANKS = frozenset(("tank_word", "tank_full"))
+
+
+def _called(scene: Scene, tank: Named) -> str:
+    """What the tank is called: of 'fresh tank full', not how full it is."""
+    tokens, place = tank
+    said = scene.words_between(*place)
+    return said.rpartition(" ")[0] if "tank_full" in tokens[-1].groups else said
 
 
 def _names(token: Token) -> bool:

@@ -177,6 +177,7 @@ def test_what_looks_like_a_day_on_the_road_is_talk(reads: Reader, text: str) -> 
         ("checked the straps at Orchard Hill, tight", "straps", "done"),
         ("wheel bearing growling on the trailer", "wheel bearing", "fault"),
         ("slide wont come in", "slide", "fault"),
+        ("swapped the trailer battery", "trailer battery", "done"),
         ("left rear inner dual is losing air", "left rear inner dual", "fault"),
         ("left trailer brake light is out", "left trailer brake light", "fault"),
     ],
@@ -206,6 +207,7 @@ def test_parts_of_other_things_are_talk(reads: Reader, text: str) -> None:
     [
         ("filled the fresh water, 45 gal", ("water", 45, "gal", None)),
         ("topped up the water, 90 L", ("water", 90, "L", None)),
+        ("fresh tank full, 48 gal", ("water", 48, "gal", "fresh tank")),
         ("fresh water 60 gal", ("water", 60, "gal", None)),
         ("took on 60 gallons of water", ("water", 60, "gal", None)),
         ("30 gal of water in the tack room", ("water", 30, "gal", "tack room")),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Cargo, Fill, Hitch, Rating, Weighing
+from domain.entries import Cargo, Fill, Hitch, Odometer, Rating, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice, Facts, Question, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -343,3 +343,15 @@ def test_the_field_in_doubt_told_anew_answers_whatever_kind_it_reads_as(reads: R
     asked = Ask("odometer", (Choice("84,290 mi", (doubted,)),))
     meant = Fill(volume=Quantity(27.4, "gal"), odometer=Quantity(48_290, "mi"))
     assert reads("48,290", on_the_road(asked=asked)) == Facts((meant,))
+
+
+def test_arriving_answers_no_question_about_leaving(reads: Reader) -> None:
+    typed, meant = (
+        Odometer(odometer=Quantity(miles, "mi"), event="depart") for miles in (47_288, 48_288)
+    )
+    behind = Ask("odometer", (Choice("47,288", (typed,)), Choice("48,288", (meant,))))
+    context = on_the_road(asked=behind)
+    arrived = Odometer(odometer=Quantity(48_409, "mi"), event="arrive")
+    assert reads("got there 48,409", context) == Facts((arrived,))
+    anew = Odometer(odometer=Quantity(48_409, "mi"), event="depart")
+    assert reads("48,409", context) == Facts((anew,))

@@ -117,3 +117,10 @@ def test_an_entry_that_was_wrong_is_mended_by_name(reads: Reader) -> None:
     text = "that last entry was wrong, the trailer was 9,480"
     (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
     assert (entry["field"], entry["value"]["value"]) == ("trailer", 9480)
+
+
+def test_who_is_sorry_for_where_he_was_mends_the_reading(reads: Reader) -> None:
+    (entry,) = verdict_to_record(reads("sorry home was 48,302", on_the_road()))["entries"]
+    assert (entry["kind"], entry["field"]) == ("correction", "odometer")
+    (news,) = verdict_to_record(reads("sorry left at 48,302", on_the_road()))["entries"]
+    assert (news["kind"], news["event"]) == ("odometer", "depart")
