@@ -58,7 +58,7 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
             second.label.bound = second
             scene.claim(first, "what was used of a limit")
             continue
-        if not _is_a_load(label):
+        if not _is_a_load(label) or (label.only_vehicle and not _is_held_against(scene)):
             continue
         if _is_apart(scene, second):
             first.role = "load"
@@ -83,6 +83,11 @@ def _is_a_load(label: Label) -> bool:
     return (label.places_load or label.only_vehicle) and not (
         label.rating or label.rating_subject or label.field or label.compound or label.only_ordinal
     )
+
+
+def _is_held_against(scene: Scene) -> bool:
+    """'trailer 9,260 vs 10,400 rating', and not 'price of the trailer 5,200, rated 7,000'."""
+    return "against_limit" in scene.groups or scene.has("weigh_cue")
 
 
 def _alike(first: Figure, second: Figure) -> bool:

@@ -55,8 +55,8 @@ def _in_one_sentence(scene: Scene, volumes: Sequence[Figure]) -> tuple[list[int]
     ):
         return [], None
     volumes = _with_bare(scene, volumes)
-    if len(volumes) < FEWEST:
-        return [], None
+    if len(volumes) < FEWEST or any(each.foreign for each in volumes):
+        return [], None  # 'picked 18.2 gallons of berries going and 21.4 coming back'
     cuts = [_cut(scene, one, other) for one, other in pairwise(volumes)]
     added = all(scene.tokens[cut - 1].raw == "+" == scene.tokens[cut - 1].text for cut in cuts)
     if not (added or _counted(scene, len(volumes))) and (

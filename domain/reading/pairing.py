@@ -164,6 +164,9 @@ def _bind_columns(
     if gauged and not all(map(fits, leading, plain)):
         return False
     for left, right in pairwise(leading):
+        apart = plain[1].start > plain[0].end
+        if apart and left.only_vehicle and right.whole == "tongue" and left.end == right.start:
+            return False  # 'camper tongue 860 loaded 720 empty'
         if not all(_lists(tokens[index]) for index in range(left.end, right.start)):
             return False
     for figure, label in zip(plain, leading, strict=True):

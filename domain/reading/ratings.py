@@ -611,5 +611,13 @@ COUNTS = (2, 3, 4)
 
 
 def _by_pin(scene: Scene, figure: Figure) -> str | None:
-    """'tow rating 20,000 fifth wheel': it holds for trailers on a pin, and for no others."""
-    return scene.phrase_said("pin_hitch", *scene.clause_of(figure.start))
+    """'tow rating 20,000 fifth wheel': it holds for trailers on a pin, and for no others.
+
+    What leads to another figure is said of that: 'bumper 14,000 and gooseneck 20,100'.
+    """
+    start, end = scene.clause_of(figure.start)
+    following = next((each.start for each in scene.figures if each.start >= figure.end), end)
+    if following < end and scene.phrase_said("pin_hitch", figure.end, following):
+        joined = any("and" in each.groups for each in scene.tokens[figure.end : following])
+        end = figure.start if joined else end
+    return scene.phrase_said("pin_hitch", start, end)

@@ -187,6 +187,8 @@ def _to_next(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
         return False
     if not between[-1].groups & {"to", "down_to"}:
         return False
+    if not (first.value % THOUSAND or second.value % THOUSAND):
+        return False  # 'gross went from 52,000 to 58,000 after the raise'
     return ALIKE[0] < second.value / first.value < ALIKE[1] and all(
         "changes_to" in token.groups for token in between[:-1]
     )

@@ -38,9 +38,11 @@ def _paid_for_both(scene: Scene, drafts: Sequence[Draft], fills: list[Fill]) -> 
         first, second = volumes
         if cost is None or own is None or first is None or second is None:
             continue
-        if cost.start < max(first.start, second.start) or fill.cost is None:
+        if fill.cost is None:
             continue
-        if _is_of_both(scene, cost, own, first.value + second.value, fill):
+        behind = cost.start > max(first.start, second.start)
+        before = cost.start < min(first.start, second.start) and _is_sum(scene, cost)
+        if (behind or before) and _is_of_both(scene, cost, own, first.value + second.value, fill):
             kept = tuple(pair for pair in fill.words if pair[0] != COST_ROLE)
             fills[number] = replace(fill, cost=None, words=kept)
 
@@ -55,8 +57,11 @@ def _is_of_both(scene: Scene, cost: Figure, own: Figure, volume: float, fill: Fi
         return False
     if fill.unit_price is not None and is_total(cost.value, own.value * fill.unit_price.value):
         return False
-    if cost.value / own.value > high:
-        return True
+    return cost.value / own.value > high or _is_sum(scene, cost)
+
+
+def _is_sum(scene: Scene, cost: Figure) -> bool:
+    """Whether a word for a sum stands beside an amount: '$89.20 total', '89.20 for both'."""
     start, end = scene.clause_of(cost.start)
     beside = scene.tokens[max(start, cost.start - NEAR) : min(end, cost.end + NEAR)]
     return any(

@@ -29,7 +29,8 @@ def is_dry(scene: Scene, figure: Figure) -> bool:
     if label.whole == "tongue":
         return is_told_unladen(scene, figure)
     little = label.rating_subject == "hitch" and figure.value < LEAST_STAMPED
-    return little and "unladen" in scene.groups and is_trailers(scene, figure)
+    empty = "unladen" in scene.groups or any(other.rating == "curb" for other in scene.labels)
+    return little and empty and is_trailers(scene, figure)
 
 
 def weighs_unladen(scene: Scene, figure: Figure) -> bool:

@@ -164,6 +164,7 @@ def test_a_hitchs_pull_told_twice_is_one_rating(reads: Reader) -> None:
         "this hotel is rated 4.5, 2,300 reviews",
         "front row 1,820 of 2,000 seats sold",
         "my steer placed 12 of 40",
+        "price of the trailer 5,200, rated 7,000",
     ],
 )
 def test_so_many_of_so_many_is_talk(text: str, reads: Reader) -> None:

@@ -643,6 +643,10 @@ def test_a_tare_beside_what_rests_on_the_ball_is_a_plates(reads: Reader) -> None
             [("trailer", "gvwr"), ("trailer", "gtm"), ("trailer", "curb"), ("trailer", "tongue")],
         ),
         ("gcwr 26k minus the truck leaves 14k", [("truck", "gcwr")]),
+        (
+            "camper sticker: gvwr 7,600 uvw 6,240 hitch 690",
+            [("trailer", "gvwr"), ("trailer", "curb")],
+        ),
         ("front tires 60 psi rear 80 per the door", [("tyres", "pressure"), ("tyres", "pressure")]),
         ("sticker says tires 60 front 80 rear", [("tyres", "pressure"), ("tyres", "pressure")]),
     ],
@@ -671,3 +675,8 @@ def test_an_oil_pressure_that_dropped_is_a_pressure(reads: Reader) -> None:
     read = reads("oil pressure dropped to 28 at idle", chat())
     assert isinstance(read, Facts)
     assert [getattr(each, "value", None) for each in read.entries] == [Quantity(28, "psi")]
+
+
+def test_a_pin_that_leads_to_another_figure_is_not_of_this_one(reads: Reader) -> None:
+    (found,) = ratings(reads, "max tow with bumper is 14,000 and gooseneck 20,100")
+    assert (found.value, found.note) == (Quantity(14_000, "lb"), None)

@@ -41,6 +41,7 @@ def gallons(fill: Fill) -> float | None:
         "2.5 gal def and 18 gal diesel, $89.20 total",
         "put in 30 gallons of diesel and 3 of def, came to 128.10",
         "28.4 gal diesel at 3.899 and 2.5 gal def, 120.48 total",
+        "96.53 total, 22.8 gal diesel and 2.6 gal def",
     ],
 )
 def test_a_sum_of_fuel_and_fluid_is_what_neither_cost(text: str, reads: Reader) -> None:
@@ -90,6 +91,7 @@ def test_one_of_a_measure_is_a_volume(
         "he can got 5 points",
         "my sister filled her jeep, 14 gal",
         "drained 4 gal of bad diesel",
+        "picked 18.2 gallons of berries going and 21.4 coming back",
         "diesel 89.82 + def 12.50 = 102.32",
     ],
 )
