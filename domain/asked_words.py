@@ -54,6 +54,7 @@ class AskedWords:
     alone: Table
     empty: Table
     sides: Table
+    driven: Table
 
     def number(self, word: str) -> float:
         """A number in digits or in words; raises KeyError for another word."""
@@ -101,6 +102,7 @@ def asked_words_from(languages: Sequence[Mapping[str, Any]]) -> AskedWords:
         alone=_table(languages, "alone"),
         empty=_table(languages, "empty"),
         sides=_table(languages, "sides"),
+        driven=_table(languages, "driven"),
     )
 
 

@@ -6,6 +6,7 @@ arithmetic is in `domain/plans.py`; how a figure is written is in `measures.py`.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime
 
 from bot.answers.answer import Answer, Row
@@ -21,11 +22,14 @@ from bot.answers.measures import (
     volume,
 )
 from bot.answers.words import about, figure, sentence
+from bot.phrasebook import asked_words
+from domain.asked_words import first_said
 from domain.driving import Driving, driving
 from domain.economy import RECENT, estimate
-from domain.fuel import NINETY, Tank
+from domain.entries import Fill
+from domain.fuel import DEF, NINETY, Tank
 from domain.log import Log, Preferences
-from domain.plans import RESERVE_SHARE, NotEnoughTold, Plan, goes, plan, reach, tank_of
+from domain.plans import RESERVE_SHARE, NotEnoughTold, Plan, Reach, goes, plan, reach, tank_of
 from domain.quantities import Quantity
 from domain.trip import last_distance_to
 from domain.verdicts import Question
@@ -64,8 +68,11 @@ def range_answer(log: Log, preferences: Preferences, now: datetime, question: Qu
     except NotEnoughTold as error:
         return _lacks(error.lacks, preferences)
     how = mode_phrase(told.mode)
+    behind = _lies_behind(question)
+    if behind and question.distance is not None:
+        told = _less(told, question.distance.amount("km") - _since_fill(driven))
     unsure = told.km - told.sure_km
-    if question.distance is not None:
+    if question.distance is not None and not behind:
         headline = _reaches(
             told.sure_km, told.km, told.empty_km, question.distance.amount("km"), preferences
         )
@@ -91,6 +98,32 @@ def range_answer(log: Log, preferences: Preferences, now: datetime, question: Qu
             Row(say("Reserve"), volume(told.reserve, preferences), say("a tenth of the tank")),
         ),
         notes=(say(BY_THE_GAUGE),),
+    )
+
+
+def _lies_behind(question: Question) -> bool:
+    """'we've gone 200 miles on this tank': the distance was driven, and is not to go."""
+    return first_said(asked_words().driven, question.text) is not None
+
+
+def _since_fill(driven: Driving) -> float:
+    """How far (km) the odometer has gone since the last fill, as far as it was texted."""
+    fills = [each for each in driven.log.of(Fill) if each.entry.product != DEF]
+    at = driven.track.km_of(fills[-1]) if fills else None
+    latest = driven.track.latest
+    return 0.0 if at is None or latest is None else max(latest.km - at, 0.0)
+
+
+def _less(told: Reach, km: float) -> Reach:
+    """What is left after a distance (km) that the odometer has not told yet."""
+    if km <= 0:
+        return told
+    return replace(
+        told,
+        left=max(told.left - km * told.rate.rate, 0.0),
+        km=max(told.km - km, 0.0),
+        sure_km=max(told.sure_km - km, 0.0),
+        empty_km=max(told.empty_km - km, 0.0),
     )
 
 

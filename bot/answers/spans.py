@@ -156,6 +156,7 @@ def since_fill_answer(
     if latest.km <= km:
         return Answer(
             headline=say("No odometer reading since the fill on {day}.", day=when),
+            rows=_shown_rows(last.entry),
             notes=(say("Text what it reads now, and I tell how far."),),
         )
     return Answer(
@@ -163,8 +164,16 @@ def since_fill_answer(
             "{distance} since the fill on {day}.",
             distance=distance(latest.km - km, preferences),
             day=when,
-        )
+        ),
+        rows=_shown_rows(last.entry),
     )
+
+
+def _shown_rows(fill: Fill) -> tuple[Row, ...]:
+    """What the odometer read at a fill."""
+    if fill.odometer is None:
+        return ()
+    return (Row(say("At the fill"), figure(fill.odometer, 0)),)
 
 
 def odometer_answer(

@@ -20,6 +20,7 @@ from bot.answers.limits import (
     CAUTION,
     PARTS,
     STOP,
+    kilograms_text,
     left_text,
     limit_name,
     limit_text,
@@ -484,8 +485,9 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         return Answer(headline=say("The tongue hasn't been weighed."), notes=(say(why),))
     share = told.share
     name = tongue_name(told.rig)
-    tongue = weights.tongue.load
-    load = with_doubt(tongue, unit) + _held_against(tongue, question, unit)
+    tongue, of_trailer = weights.tongue.load, _trailer_told(weights.tongue.load, question)
+    beside = "" if of_trailer else _held_against(tongue, question, unit)
+    load = with_doubt(tongue, unit) + beside
     headline = (
         say(
             "{name} {load}, {share} of the trailer.",
@@ -502,6 +504,7 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         say(READS_LOW) if weights.tongue.reads_low else "",
         scaled_note(weights, unit),
         " ".join(filter(None, (_share_told(share, question), _customary(share)))),
+        _customary_of(share, question, unit) if of_trailer else "",
         say(CAUTION),
     ]
     bounding = [each for each in told.margins if each.limit.bounds == "tongue"]
@@ -510,6 +513,30 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         rows=(*bars_rows(weights, unit), *margin_rows(bounding, unit)),
         notes=tuple(filter(None, notes)),
     )
+
+
+def _trailer_told(tongue: Measured, question: Question) -> bool:
+    """'what tongue do we need for 9,640 lb': a figure of a trailer's size, not of a tongue's."""
+    told = question.value
+    if not isinstance(told, Quantity) or told.unit not in MASSES:
+        return False
+    return told.amount("kg") > TRAILER_TO_TONGUE * tongue.nominal_value
+
+
+TRAILER_TO_TONGUE = 3.0
+"""Times: a trailer weighs more than so many of the tongues that rest well on a hitch."""
+
+
+def _customary_of(share: Share | None, question: Question, unit: str) -> str:
+    """What is customary of a trailer's weight that is told."""
+    told = question.value
+    if share is None or not isinstance(told, Quantity):
+        return ""
+    low, high = (
+        kilograms_text(part * told.amount("kg"), unit)
+        for part in (share.custom.low, share.custom.high)
+    )
+    return say("Of {mass} that is {low} to {high}.", mass=figure(told), low=low, high=high)
 
 
 def _share_told(share: Share | None, question: Question) -> str:

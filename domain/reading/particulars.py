@@ -20,7 +20,7 @@ from domain.reading.spans import names_year, read_span
 from domain.reading.spots import Spot, find_spots, said_length
 from domain.reading.things import noun_from
 from domain.reading.times import has_times
-from domain.reading.tokens import WORD, Token
+from domain.reading.tokens import NO_GROUPS, WORD, Token
 from domain.verdicts import JUDGED, MORE, OF_TRIP, Question
 
 DATED_TOPICS = frozenset(("cost", "distance", "period", "economy", "trip", "weight", "margin"))
@@ -70,10 +70,13 @@ def _is_felt(scene: Scene, spot: Spot) -> bool:
 
 def question_of(scene: Scene, topic: str, asked: Asked) -> Question:
     """A question of that topic with everything that it names."""
+    supposed = topic in SUPPOSES and asked.mass is not None and _is_supposed(scene, asked.mass)
+    topic = "margin" if supposed else topic
     since, until = _span(scene, topic)
     destination = destination_of(scene) if topic == "plan" else None
     mass = asked.mass if topic in OF_A_LOAD else None
     more = topic == "whatif" and mass is None and asks_how_much_more(asked)
+    form = JUDGED if supposed else MORE if more else None
     spots = find_spots(scene) if topic == "whatif" else []
     position = _position(scene, spots)
     return Question(
@@ -89,7 +92,7 @@ def question_of(scene: Scene, topic: str, asked: Asked) -> Question:
         product=_product(scene) if topic == "cost" else None,
         since=origin_of(scene) if destination else since,
         until=destination or until,
-        form=MORE if more else _form(scene, topic, asked) if since is None else None,
+        form=form or (_form(scene, topic, asked) if since is None else None),
         text=scene.text,
     )
 
@@ -156,6 +159,25 @@ OF_A_LIMIT = frozenset(("margin", "tongue"))
 """Topics in which a load can be told and held against what bounds it."""
 
 
+SUPPOSES = frozenset(("margin", "whatif"))
+"""Topics in which it may be supposed what an axle or a vehicle weighs, and nothing is loaded."""
+
+
+def _is_supposed(scene: Scene, mass: Figure) -> bool:
+    """'if the drive axle was 7,150', 'suppose the gross is 27,400': a load, and no cargo."""
+    before = scene.tokens[: mass.start]
+    said = [token for token in before if "before_question" not in token.groups]
+    if not any("supposes" in token.groups for token in said[:2]):
+        return False
+    stands = "is_at" in scene.book.memberships.get(_last_word(before[-1]), NO_GROUPS)
+    named = {key for token in before for key in token.senses}
+    return stands and not WEIGHED.isdisjoint(named)
+
+
+WEIGHED = frozenset(("axle", "axle_noun", "whole", "vehicle", "name"))
+"""Classes of term for what stands on a scale."""
+
+
 def _is_weighed_up(scene: Scene, mass: Figure) -> bool:
     """'is 5,640 on the steer axle over', 'would a 1,240 lb tongue be too much'."""
     said = [token for token in scene.tokens[: mass.start] if "before_question" not in token.groups]
@@ -177,12 +199,19 @@ def _span(scene: Scene, topic: str) -> tuple[date | None, date | None]:
 def _distance(scene: Scene, topic: str, asked: Asked, spots: Sequence[Spot]) -> Quantity | None:
     """How far: the way of a plan or a range, until what is due, the shift of a load."""
     if topic in ("range", "plan", "upkeep"):
-        return _quantity(asked.distance)
+        return _both_ways(scene, _quantity(asked.distance))
     if topic == "whatif":
         length = _quantity(next((f for f in scene.figures if f.dimension == LENGTH), None))
         said = (said_length(scene, spot.start) for spot in spots)
         return length or next((each for each in said if each is not None), None)
     return None
+
+
+def _both_ways(scene: Scene, way: Quantity | None) -> Quantity | None:
+    """'96 miles each way': there and back."""
+    if way is None or not scene.phrase_said("both_ways"):
+        return way
+    return Quantity(2 * way.value, way.unit)
 
 
 def _quantity(figure: Figure | None) -> Quantity | None:

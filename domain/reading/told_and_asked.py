@@ -21,7 +21,7 @@ SUPPOSES = frozenset(("supposes", "supposed_move", "asks_first", "inverts", "ask
 OF_OWN_FIGURES = frozenset(("plan", "whatif", "tiedown", "ratings", "help"))
 """Topics whose figures are what is asked about."""
 
-OF_TOLD = OPENS | {"asks_of_told", "judges", "ours"}
+OF_TOLD = OPENS | {"asks_of_told", "judges", "judges_reading", "ours"}
 """Groups of words in which it is asked about what was told, where no topic is asked for."""
 
 OF_RIG = frozenset(("name", "vehicle", "axle", "axle_noun", "whole", "rating", "rating_subject"))
@@ -76,11 +76,16 @@ def _asked_from(scene: Scene) -> int | None:
     for index in range(last, len(tokens)):
         if not OPENS.isdisjoint(tokens[index].groups):
             return index
+    marks = [index for index in range(last, len(tokens) - 1) if tokens[index].kind == MARK]
+    gauged = bool(marks) and all(
+        token.kind == MARK or "judges_reading" in token.groups for token in tokens[marks[-1] :]
+    )
+    if gauged:
+        return marks[-1] + 1  # 'trans is at 215, too hot?'
     if scene.figures[-1].value < LEAST_LOAD:
         return None  # 'the cooker says 15 psi, right?'
     if last < len(tokens) and "judges" in tokens[last].groups:
         return last  # '5180 6900 9420 legal?'
-    marks = [index for index in range(last, len(tokens) - 1) if tokens[index].kind == MARK]
     if marks and len(tokens) - marks[-1] <= SHORT_ASKED + 1:
         return marks[-1] + 1
     return None

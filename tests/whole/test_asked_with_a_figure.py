@@ -49,6 +49,9 @@ ASKED = [
     "what would dumping 40 gallons of grey do for the tongue",
     "what if we put a 200 lb cooler in front of the axle",
     "would the flatdeck be legal at 12,500",
+    "what if the drive axle was 7,150",
+    "what tongue weight do we need for 9,640",
+    "we've gone 200 miles on this tank how much farther",
     "which side is heavier",
     "what does the rig weigh without the camper",
     "how heavy were we last summer",
@@ -218,3 +221,22 @@ def test_the_rig_without_its_trailer_is_the_truck(said: dict[str, str]) -> None:
 
 def test_a_season_that_is_over_has_its_own_weighings(said: dict[str, str]) -> None:
     assert said["how heavy were we last summer"].startswith("No weighing from ")
+
+
+def test_a_load_that_is_supposed_is_judged_and_not_put_on(said: dict[str, str]) -> None:
+    told = said["what if the drive axle was 7,150"]
+    assert told.startswith("7,150 lb against the drive axle: 150 lb over of 7,000 lb.")
+
+
+def test_what_is_customary_of_a_trailers_weight_is_told(said: dict[str, str]) -> None:
+    """10 and 15 % of 9,640 lb are 964 and 1,446."""
+    assert (
+        "Of 9,640 lb that is 964 lb to 1,446 lb." in said["what tongue weight do we need for 9,640"]
+    )
+
+
+def test_miles_that_lie_behind_are_no_longer_in_the_tank(said: dict[str, str]) -> None:
+    """34 gal less 200 mi at some 12.5 mpg are 18; all of them go 425 mi, a tenth kept 180 more."""
+    told = said["we've gone 200 miles on this tank how much farther"]
+    assert told.startswith("About 180 mi to the reserve")
+    assert "of 34 gal" in told

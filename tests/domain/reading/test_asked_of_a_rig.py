@@ -134,6 +134,23 @@ whats the tire pressure supposed to be|ratings rating=pressure
 what ratings do i still owe you|ratings
 tongue in range?|tongue
 anything over?|margin
+if the drive axle is 7,150 is that over|margin field=drive value=7150lb form=judged
+what if the drive axle was 7,150|margin field=drive value=7150lb form=judged
+suppose the gross came in at 27,400 would that be over|margin field=gross value=27400lb form=judged
+26,900 ok for gross?|margin value=26900lb form=judged
+how many gallons to Wells and back, 96 miles each way|plan distance=192mi
+whats the most the flatdeck can gross|ratings trailer=flatdeck
+odometer at the last fill|distance form=fill
+how much more can the ball take|margin form=more
+with 20 gallons left how far|range value=20gal
+when do we run out|range
+how does this tank compare to the last one|economy
+mpg for the last three tanks|economy
+fuel used this year|period from=2026-01-01
+any repairs needed|upkeep form=faults
+when do the tires expire|upkeep form=age
+details of the last trip|trip
+how do i set a reminder|help
 """
 
 TALK = """
@@ -356,6 +373,17 @@ last summer was hot
 this winter we're going skiing
 how far did you run last summer
 how much did you spend last summer
+are the kids done each way
+what's the most the camper crew can eat
+any repairs on the house needed
+when do the coupons expire
+details of the last party
+how do i set a trap
+how does this cake compare to the last one
+with 20 bucks left how far can he go
+when do we run over to grandma's
+if the drive is 7 hours is that too long
+suppose the movie was 27 dollars
 """
 
 

@@ -28,6 +28,8 @@ TOLD = {
     "odo 48502, 31.2 gallons full, how far can we go?": Fill,
     "odo 48502 how far have we come today?": Odometer,
     "trans 212, coolant 203, is that ok?": Observation,
+    "trans is running 215 on this grade, too hot?": Observation,
+    "left rear is at 58 psi, too low?": Observation,
 }
 
 ASKED = {
@@ -59,6 +61,14 @@ def test_what_is_told_is_kept_whatever_is_asked_of_it(text: str, kind: type, rea
     verdict = reads(text, on_the_road())
     assert isinstance(verdict, Facts), verdict
     assert {type(entry) for entry in verdict.entries} == {kind}
+
+
+def test_a_tank_stays_full_whatever_is_asked_of_it(reads: Reader) -> None:
+    verdict = reads("48,502 28.4 gal full how'd we do on that one", on_the_road())
+    assert isinstance(verdict, Facts)
+    (fill,) = verdict.entries
+    assert isinstance(fill, Fill)
+    assert fill.full is True
 
 
 def test_all_of_it_is_kept(reads: Reader) -> None:
