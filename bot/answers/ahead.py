@@ -23,7 +23,6 @@ from bot.answers.measures import (
 )
 from bot.answers.words import about, figure, sentence
 from bot.phrasebook import asked_words
-from domain.asked_words import first_said
 from domain.driving import Driving, driving
 from domain.economy import RECENT, estimate
 from domain.entries import Fill
@@ -103,7 +102,7 @@ def range_answer(log: Log, preferences: Preferences, now: datetime, question: Qu
 
 def _lies_behind(question: Question) -> bool:
     """'we've gone 200 miles on this tank': the distance was driven, and is not to go."""
-    return first_said(asked_words().driven, question.text) is not None
+    return asked_words().driven["driven"].search(question.text) is not None
 
 
 def _since_fill(driven: Driving) -> float:
@@ -251,7 +250,8 @@ def _reading(driven: Driving, preferences: Preferences) -> str:
 def _planned_km(driven: Driving, question: Question) -> tuple[float | None, tuple[str, ...]]:
     """The distance planned: as asked, else as it was driven to that place before."""
     if question.distance is not None:
-        return question.distance.amount("km"), ()
+        twice = asked_words().driven["both ways"].search(question.text)
+        return question.distance.amount("km") * (2 if twice else 1), ()
     place = question.until if isinstance(question.until, str) else None
     before = None if place is None else last_distance_to(driven.trips, place)
     if before is None:

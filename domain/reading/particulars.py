@@ -199,19 +199,12 @@ def _span(scene: Scene, topic: str) -> tuple[date | None, date | None]:
 def _distance(scene: Scene, topic: str, asked: Asked, spots: Sequence[Spot]) -> Quantity | None:
     """How far: the way of a plan or a range, until what is due, the shift of a load."""
     if topic in ("range", "plan", "upkeep"):
-        return _both_ways(scene, _quantity(asked.distance))
+        return _quantity(asked.distance)
     if topic == "whatif":
         length = _quantity(next((f for f in scene.figures if f.dimension == LENGTH), None))
         said = (said_length(scene, spot.start) for spot in spots)
         return length or next((each for each in said if each is not None), None)
     return None
-
-
-def _both_ways(scene: Scene, way: Quantity | None) -> Quantity | None:
-    """'96 miles each way': there and back."""
-    if way is None or not scene.phrase_said("both_ways"):
-        return way
-    return Quantity(2 * way.value, way.unit)
 
 
 def _quantity(figure: Figure | None) -> Quantity | None:

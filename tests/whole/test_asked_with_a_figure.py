@@ -50,6 +50,7 @@ ASKED = [
     "what if we put a 200 lb cooler in front of the axle",
     "would the flatdeck be legal at 12,500",
     "what if the drive axle was 7,150",
+    "how many gallons to Wells and back, 96 miles each way",
     "what tongue weight do we need for 9,640",
     "we've gone 200 miles on this tank how much farther",
     "which side is heavier",
@@ -240,3 +241,8 @@ def test_miles_that_lie_behind_are_no_longer_in_the_tank(said: dict[str, str]) -
     told = said["we've gone 200 miles on this tank how much farther"]
     assert told.startswith("About 180 mi to the reserve")
     assert "of 34 gal" in told
+
+
+def test_a_way_that_is_told_each_way_is_driven_twice(said: dict[str, str]) -> None:
+    told = said["how many gallons to Wells and back, 96 miles each way"]
+    assert told.startswith("192 mi towing the flatdeck")

@@ -138,7 +138,7 @@ if the drive axle is 7,150 is that over|margin field=drive value=7150lb form=jud
 what if the drive axle was 7,150|margin field=drive value=7150lb form=judged
 suppose the gross came in at 27,400 would that be over|margin field=gross value=27400lb form=judged
 26,900 ok for gross?|margin value=26900lb form=judged
-how many gallons to Wells and back, 96 miles each way|plan distance=192mi
+how many gallons to Wells and back, 96 miles each way|plan distance=96mi
 whats the most the flatdeck can gross|ratings trailer=flatdeck
 odometer at the last fill|distance form=fill
 how much more can the ball take|margin form=more
