@@ -43,14 +43,22 @@ BOUGHT_BELOW = 5
 """What a gallon may cost: 'filled up at 3.50 this morning' names its price."""
 
 
-def settle_clocks(text: str, tokens: list[Token], book: Phrasebook, said: AbstractSet[str]) -> bool:
+def settle_clocks(
+    text: str,
+    tokens: list[Token],
+    numbers: Sequence[int],
+    book: Phrasebook,
+    said: AbstractSet[str],
+) -> bool:
     """Make times of the numbers that are hours; whether there were any.
 
-    `said` are the classes and groups of the message's words.
+    `numbers` are where they stand, and `said` are the classes and groups of the message's words.
     """
+    small = [each for at in numbers if (each := tokens[at]).value < PAST_MIDNIGHT]
     changed = not said.isdisjoint(MINUTES_ASIDE) and _settle_past_hour(text, tokens, book)
+    if changed:
+        small = [each for each in small if each in tokens]
     index = 0
-    small = [each for each in tokens if each.kind is NUMBER and each.value < PAST_MIDNIGHT]
     for token in small:
         clock = _hour_of(token)
         if clock is None:

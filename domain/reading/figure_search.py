@@ -40,14 +40,17 @@ def _widest(tokens: Sequence[Token], figure: Figure) -> float:
     return WIND_RATIO if blows else RANGE_RATIO
 
 
-def find_figures(tokens: Sequence[Token], context: Context, said: frozenset[str]) -> list[Figure]:
+def find_figures(
+    tokens: Sequence[Token], numbers: Sequence[int], context: Context, said: frozenset[str]
+) -> list[Figure]:
     """Every number of a message as a figure, in order.
 
-    `said` are the classes of term, the groups and the marks that stand in the message.
+    `numbers` are where they stand, and `said` are the classes of term, the groups and the marks
+    that stand in the message.
     """
     figures: list[Figure] = []
     last: Figure | None = None
-    for index in [index for index, token in enumerate(tokens) if token.kind is NUMBER]:
+    for index in numbers:
         if last is not None and index < last.end:
             continue
         figure = _figure(tokens, index, context, last)

@@ -55,6 +55,7 @@ class Scene:
         "kinds",
         "labels",
         "names",
+        "numbers",
         "talk",
         "text",
         "tokens",
@@ -78,13 +79,14 @@ class Scene:
         self.groups: frozenset[str] = frozenset().union(*[token.groups for token in self.tokens])
         self.by_class: dict[str, list[int]] = {}
         self.unknown: list[int] = []
+        self.numbers: list[int] = []
         self.kinds: set[str] = set()
         if context.units != "us":
             settle_vans(self)
         self.index_terms()
         if "rear_or_return" in self.groups and not WEIGHED.isdisjoint(self.by_class):
             self._settle_rears()
-        if NUMBER in self.kinds and settle_clocks(text, self.tokens, book, self.groups):
+        if self.numbers and settle_clocks(text, self.tokens, self.numbers, book, self.groups):
             self.index_terms()
         settle_words(self)
         taking_back = not TAKING_BACK.isdisjoint(self.groups) or ".." in text
@@ -93,7 +95,7 @@ class Scene:
         self.figures: list[Figure] = []
         if "money" in self.by_class and "in" in self.groups:
             self.context = paid_in(self.tokens, context)
-        if NUMBER in self.kinds:
+        if self.numbers:
             self._find_figures()
         if self.figures and self.unknown:
             self._correct_spelling(book)
@@ -113,9 +115,10 @@ class Scene:
         self.talk: list[str | None] = talk_of(self)
 
     def index_terms(self) -> None:
-        """Note which classes of term stand where, and the words that no phrase knows."""
+        """Note which classes of term stand where, numbers, and the words that no phrase knows."""
         by_class: dict[str, list[int]] = {}
         unknown: list[int] = []
+        numbers: list[int] = []
         for index, token in enumerate(self.tokens):
             if token.senses:
                 for term_class in token.senses:
@@ -123,9 +126,11 @@ class Scene:
                         by_class[term_class].append(index)
                     else:
                         by_class[term_class] = [index]
+            elif token.kind is NUMBER:
+                numbers.append(index)
             elif token.kind is WORD:
                 unknown.append(index)
-        self.by_class, self.unknown = by_class, unknown
+        self.by_class, self.unknown, self.numbers = by_class, unknown, numbers
         self.kinds = {token.kind for token in self.tokens}
 
     def _settle_rears(self) -> None:
@@ -136,7 +141,7 @@ class Scene:
     def _find_figures(self) -> None:
         marks = [token.raw for token in self.tokens if token.kind is MARK]
         said = self.groups.union(self.by_class, marks)
-        self.figures = find_figures(self.tokens, self.context, said)
+        self.figures = find_figures(self.tokens, self.numbers, self.context, said)
 
     def _take_back(self) -> None:
         if take_back_figures(self.tokens, self.figures):
