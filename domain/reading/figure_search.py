@@ -72,13 +72,13 @@ def _figure(tokens: Sequence[Token], index: int, context: Context, last: Figure 
     figure = Figure(token, index, behind)
     if token.decimals == GROUP or (behind < count and tokens[behind].kind is NUMBER):
         _join_groups(figure, tokens, context)
-    if index > (last.end if last else 0):
+    if index > (last.end if last else 0) and tokens[index - 1].raw != ",":
         read_money_before(figure, tokens, context)
     if figure.end + 1 < count and tokens[figure.end + 1].kind is NUMBER:
         _range_or_product(figure, tokens)
     if figure.end < count:
         read_unit_after(figure, tokens, context)
-    if figure.end < count:
+    if figure.end < count and (figure.unit or tokens[figure.end].kind is NUMBER):
         read_fraction_after(figure, tokens)
     if last is not None and last.dimension == VOLUME:
         read_price_of_each(figure, tokens, context, last)
