@@ -99,7 +99,26 @@ def bind(
         figure.label, label.bound = label, figure
     if len(open_figures) == 1:
         _bind_alone(tokens, open_figures[0], labels)
+    elif several:
+        _leave_heads(tokens, labels)
     return Pairing("label first" if first else "figure first", before_cost, after_cost)
+
+
+def _leave_heads(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
+    """'Juniper's 5,200 up front, 6,900 in back': the truck heads its ends, each of its figure."""
+    for head, end in pairwise(labels):
+        figure = head.bound
+        if figure is None or end.bound is not None or not (head.only_vehicle and end.only_end):
+            continue
+        between = tokens[figure.end : end.start]
+        others = {label.end_of for label in labels if label.only_end and label.bound is not None}
+        if others - {end.end_of} and figure.end <= end.start and all(map(_joins, between)):
+            figure.label, end.bound, head.bound = end, figure, None
+
+
+def _joins(token: Token) -> bool:
+    """Whether a word only leads to the next: 'in', 'on the'."""
+    return token.kind is WORD and "glue" in token.senses
 
 
 def _bear_loads(labels: Sequence[Label], figures: Sequence[Figure]) -> None:

@@ -406,18 +406,31 @@ def _settle_put_down(scene: Scene) -> None:
 
 
 def _settle_borne(scene: Scene) -> None:
-    """'camper on the ball 1,180': how much bears down there, and nothing was hitched."""
+    """'camper on the ball 1,180': how much bears down there, and nothing was hitched.
+
+    So it is behind its figure, beside other loads: 'axles 2,310, 190 on the ball'.
+    """
     tokens = scene.tokens
+    weighed = not SAYS_LOADS.isdisjoint(scene.by_class)
     for index in scene.by_class["hitch"]:
         behind = tokens[index + 1 : index + 2]
         loaded = bool(behind) and behind[0].kind is NUMBER and behind[0].value >= LEAST_BORNE
+        before = tokens[index - 1] if index and weighed else None
+        loaded = loaded or (
+            before is not None
+            and before.kind is NUMBER
+            and LEAST_BORNE <= before.value < MOST_BORNE
+        )
         if loaded and "bears_down" in tokens[index].groups:
             tokens[index].senses = {"whole": TONGUE}
     scene.index_terms()
 
 
-LEAST_BORNE = 40
-"""Pounds or kilograms: no hitch bears less that anybody weighs."""
+LEAST_BORNE, MOST_BORNE = 40, 5_000
+"""Pounds or kilograms: no hitch bears less that anybody weighs, and few pickups' bear more."""
+
+SAYS_LOADS = frozenset(("weigh_cue", "axle_noun", "axle"))
+"""Classes of term beside which a figure is a load."""
 
 
 def _settle_all_in(scene: Scene) -> None:

@@ -23,11 +23,31 @@ def settle_weighed(scene: Scene) -> None:
             continue
         if label.rating_subject and ("at" in lead.groups or _rests_on(label, lead)):
             label.rating_subject, label.whole = None, "tongue"
+    if "rating_subject" in scene.by_class and len(scene.labels) > 1:
+        _settle_carried(scene)
     if not scene.has("weigh_cue"):
         return
     rated = [label for label in scene.labels if label.rating]
     if len(rated) == 1 and "as_weighed" in scene.tokens[rated[0].start].groups:
         rated[0].rating, rated[0].whole = None, "gross"
+
+
+def _settle_carried(scene: Scene) -> None:
+    """'axles 2,140, ball 185': beside loads, so little is what rests there, and no limit."""
+    if any(label.rating for label in scene.labels):
+        return
+    loads = [label.bound.value for label in scene.labels if label.bound and label.places_load]
+    loads += [label.bound.value for label in scene.labels if label.bound and label.only_vehicle]
+    for label in scene.labels:
+        if label.bound is None or label.rating_subject not in CARRYING or label.compound:
+            continue
+        share = label.bound.value / max(loads, default=label.bound.value)
+        if label.bound.dimension in (None, MASS) and LEAST_SHARE <= share <= MOST_SHARE:
+            label.rating_subject, label.whole = None, "tongue"
+
+
+LEAST_SHARE, MOST_SHARE = 0.02, 0.2
+"""Of what the heaviest part of a rig weighs, what rests on its hitch (common practice)."""
 
 
 def _rests_on(label: Label, lead: Token) -> bool:

@@ -1,0 +1,72 @@
+"""What rests on a ball or a tongue beside other loads, and a truck named before its two ends."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Hitch, Odometer, Rating, Weighing
+from domain.quantities import Quantity
+from domain.verdicts import Facts
+from tests.domain.reading.chats import Reader, chat, on_the_road
+
+AUSTRALIA = chat(units="metric", currency="AUD", trailers=("caravan",))
+
+
+def loads_of(reads: Reader, text: str, *, metric: bool) -> dict[str, Quantity]:
+    verdict = reads(text, AUSTRALIA if metric else on_the_road())
+    assert isinstance(verdict, Facts), text
+    (weighing,) = verdict.entries
+    assert isinstance(weighing, Weighing)
+    return dict(weighing.loads)
+
+
+@pytest.mark.parametrize(
+    ("text", "loads"),
+    [
+        ("ball 185, axles 2,140", {"tongue": 185, "trailer": 2140}),
+        ("car front 1,210 rear 1,480, ball 185", {"steer": 1210, "drive": 1480, "tongue": 185}),
+        ("caravan weighed 2,340 on the pads, ball 210", {"trailer": 2340, "tongue": 210}),
+        ("caravan axles 2,310, 190 on the ball", {"trailer": 2310, "tongue": 190}),
+        ("axles 1,980 and 160 on the ball", {"trailer": 1980, "tongue": 160}),
+    ],
+)
+def test_so_little_beside_other_loads_rests_on_the_ball(
+    reads: Reader, text: str, loads: dict[str, float]
+) -> None:
+    assert loads_of(reads, text, metric=True) == {
+        position: Quantity(value, "kg") for position, value in loads.items()
+    }
+
+
+def test_beside_limits_it_is_a_limit(reads: Reader) -> None:
+    verdict = reads("towbar max 2,500, ball 250", AUSTRALIA)
+    assert isinstance(verdict, Facts)
+    assert all(isinstance(each, Rating) for each in verdict.entries)
+
+
+@pytest.mark.parametrize("text", ["got the van on the ball, 51,402", "51,402 with it on the ball"])
+def test_a_trailer_that_is_on_the_ball_weighs_nothing_there(reads: Reader, text: str) -> None:
+    verdict = reads(text, AUSTRALIA)
+    entries = verdict.entries if isinstance(verdict, Facts) else ()
+    assert all(isinstance(each, Hitch | Odometer) for each in entries)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Juniper's 5,200 up front, 6,900 in back, trailer's carrying 9,400",
+        "truck's 5,200 in front, 6,900 in the rear, and the camper's 9,400",
+        "Juniper: 5,200 up front, 6,900 in back; trailer 9,400",
+    ],
+)
+def test_a_truck_heads_its_two_ends(reads: Reader, text: str) -> None:
+    assert loads_of(reads, text, metric=False) == {
+        "steer": Quantity(5200, "lb"),
+        "drive": Quantity(6900, "lb"),
+        "trailer": Quantity(9400, "lb"),
+    }
+
+
+def test_a_truck_with_one_end_told_has_its_own_load(reads: Reader) -> None:
+    loads = loads_of(reads, "truck 12,100, 6,900 in back, trailer 9,400", metric=False)
+    assert loads["truck"] == Quantity(12_100, "lb")
