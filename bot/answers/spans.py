@@ -82,22 +82,22 @@ def cost_answer(log: Log, preferences: Preferences, now: datetime, question: Que
     told = summary(driven, days)
     if not told.fills:
         return Answer(headline=say("No fuel bought {when}.", when=when))
-    rows = [
-        _bought(told, preferences, fills(told.fills)),
-        *cost_rows(told.tanks, preferences),
-    ]
+    a_mile = cost_rows(told.tanks, preferences)
+    rows = [_bought(told, preferences, fills(told.fills)), *a_mile]
     product = truck_fuel(driven.log) or rig_of(driven.log, truck=driven.truck).fuel
     kilograms = fuel_facts().co2_kg(told.litres, product)
     if kilograms:
         rows.append(Row("CO2", carbon(kilograms, preferences), say("EPA factor")))
-    notes: tuple[str, ...] = ()
+    notes: list[str] = []
+    if told.spent and not a_mile:
+        notes.append(say("What the distance cost comes with the next full tank and its odometer."))
     if told.unpriced:
-        notes = (
+        notes.append(
             say_count(
                 "{count} fill without a price left out of the money.",
                 "{count} fills without a price left out of the money.",
                 told.unpriced,
-            ),
+            )
         )
     headline = (
         say("{money} on fuel {when}.", money=money(told.spent), when=when)
@@ -107,7 +107,7 @@ def cost_answer(log: Log, preferences: Preferences, now: datetime, question: Que
     return Answer(
         headline=headline,
         rows=tuple(rows),
-        notes=notes,
+        notes=tuple(notes),
     )
 
 

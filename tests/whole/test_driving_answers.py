@@ -175,6 +175,19 @@ def test_whether_it_reaches_is_said_first(miles: float, verdict: str) -> None:
     assert told.headline.startswith(f"{verdict}: ")
 
 
+def test_a_cost_without_a_distance_says_when_that_comes() -> None:
+    one, two = Page(), Page()
+    for page in (one, two):
+        page.fill(0, 48000, 30, cost=usd(120), full=True)
+    two.fill(6, 48300, 25, cost=usd(100), full=True)
+    asked, now = Question(topic="cost"), START + timedelta(days=1)
+    waits = "What the distance cost comes with the next full tank and its odometer."
+    assert waits in spans.cost_answer(one.log, BOISE, now, asked).notes
+    told = spans.cost_answer(two.log, BOISE, now, asked)
+    assert row(told, "A mile") == "$0.33/mi"
+    assert waits not in told.notes
+
+
 def test_what_a_tow_cost_is_told_of_the_trip_and_without_one_of_a_span() -> None:
     page = Page()
     page.fill(0, 47700, 30, cost=usd(120), full=True)
