@@ -78,7 +78,7 @@ def _figure(tokens: Sequence[Token], index: int, context: Context, last: Figure 
         _range_or_product(figure, tokens)
     if figure.end < count:
         read_unit_after(figure, tokens, context)
-    if figure.end < count and (figure.unit or tokens[figure.end].kind is NUMBER):
+    if figure.end < count:
         read_fraction_after(figure, tokens)
     if last is not None and last.dimension == VOLUME:
         read_price_of_each(figure, tokens, context, last)
