@@ -55,7 +55,7 @@ from domain.reading.tyre_ratings import (
     load_index_pairs,
 )
 from domain.reading.unladen import is_dry, is_unladen, weighs_unladen
-from domain.reading.weighed_not_rated import settle_weighed
+from domain.reading.weighed_not_rated import is_train, settle_weighed
 from domain.reading.whose_plate import (
     is_beside_trailers,
     is_trailers,
@@ -264,7 +264,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
             return None  # 'pin 2,260, payload 3,412': no maker's round figure
         return _part_in_clause(scene, figure) or _hitch_part(scene), "tongue"
     if label.whole == "gross":
-        return None if _is_train(scene, figure, label) else _whole_rated(scene, figure, label)
+        return None if is_train(scene, figure, label) else _whole_rated(scene, figure, label)
     if label.rating_subject == "hitch":
         return "hitch", _of_part(scene, figure)
     if label.only_vehicle and label.vehicle == "truck" and _is_gross(scene, figure):
@@ -307,30 +307,6 @@ def _is_gross(scene: Scene, figure: Figure) -> bool:
         for label in scene.labels
     )
 
-
-def _is_train(scene: Scene, figure: Figure, label: Label) -> bool:
-    """'gross 20,980, gcwr 20,500': no truck alone is near its GCWR, so the rig was weighed.
-
-    So it was where somebody grossed that much.
-    """
-    named = scene.tokens[label.start : label.end]
-    if any("weighs_it" in token.groups for token in named):
-        return True
-    most = MOST_OF_TRAIN if figure.value % LABEL_STEP == 0 else MOST_UNROUNDED
-    return any(
-        other.rating == "gcwr"
-        and other.bound not in (None, figure)
-        and other.bound.value * most < figure.value
-        for other in scene.labels
-        if other.bound is not None
-    )
-
-
-MOST_OF_TRAIN, MOST_UNROUNDED = 0.8, 0.65
-"""What of the GCWR a truck's GVWR is at most: less would be left to tow than it weighs itself.
-
-Makers round it; a figure that they would have rounded is hardly so much. Common practice.
-"""
 
 ENDS_OF_TRUCK = {"steer": "front", "drive": "rear"}
 ENDS = {1: "front", 2: "rear"}

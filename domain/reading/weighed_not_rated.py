@@ -1,12 +1,13 @@
 """What is called like a maker's limit and was weighed: 'GCM on the weighbridge was 6,340'.
 
-This file decides which labels of a rating or of a part name a load instead. What makes a rating is
-decided in `ratings`.
+This file decides which labels of a rating, of a part or of the whole name a load instead. What
+makes a rating is decided in `ratings`.
 """
 
 from __future__ import annotations
 
-from domain.reading.figures import MASS, kilograms
+from domain.reading.figures import MASS, Figure, kilograms
+from domain.reading.framing import LABEL_STEP
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import Token
@@ -63,3 +64,28 @@ CARRYING = ("coupler", "ball")
 
 LEAST_ALLOWED_KG = 1_200.0
 """Less is stamped on hardly any of them (common practice, no source)."""
+
+
+def is_train(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'gross 20,980, gcwr 20,500': no truck alone is near its GCWR, so the rig was weighed.
+
+    So it was where somebody grossed that much.
+    """
+    named = scene.tokens[label.start : label.end]
+    if any("weighs_it" in token.groups for token in named):
+        return True
+    most = MOST_OF_TRAIN if figure.value % LABEL_STEP == 0 else MOST_UNROUNDED
+    return any(
+        other.rating == "gcwr"
+        and other.bound not in (None, figure)
+        and other.bound.value * most < figure.value
+        for other in scene.labels
+        if other.bound is not None
+    )
+
+
+MOST_OF_TRAIN, MOST_UNROUNDED = 0.8, 0.65
+"""What of the GCWR a truck's GVWR is at most: less would be left to tow than it weighs itself.
+
+Makers round it; a figure that they would have rounded is hardly so much. Common practice.
+"""
