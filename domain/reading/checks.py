@@ -303,7 +303,8 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
         if token.ends_sentence or token.raw == "," or "to" in token.groups:
             break  # 'connected to a load of ...'
         if "check_fault" in token.senses and "fault_only_behind" not in token.groups:
-            return "fault", other
+            mended = _replaced_before(scene, other)
+            return ("fault", other) if mended is None else ("done", mended)
         if "check_done" in token.senses and token.groups.isdisjoint(ONLY_BEHIND):
             if other and "article" in scene.tokens[other - 1].groups:
                 return None  # 'at the locked gate'
@@ -315,6 +316,15 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
         if not named and other < index - 1:
             break  # right before it a word may name it further: 'checked the road lights'
     return None
+
+
+def _replaced_before(scene: Scene, fault: int) -> int | None:
+    """'replaced the blown tire with the spare': what was done about a fault, before it."""
+    verb = fault - 1
+    while verb > 0 and "article" in scene.tokens[verb].groups:
+        verb -= 1
+    mends = verb >= 0 and "put_right" in scene.tokens[verb].groups and scene.stated(verb)
+    return verb if mends else None
 
 
 OWN_STATES: Mapping[str, tuple[str, State]] = {
@@ -440,8 +450,8 @@ def _goes_on(scene: Scene, index: int) -> bool:
 def _measures(scene: Scene, index: int) -> bool:
     """'lights out at 10.30', 'battery on 1 bar': a small word and a figure make no state."""
     ahead = scene.tokens[index + 1 : index + 3]
-    if ahead and "at" in ahead[0].groups:
-        ahead = ahead[1:]
+    if ahead and ahead[0].groups & {"at", "to"}:
+        ahead = ahead[1:]  # 'trailer brake gain set to 6.5'
     return "vague_state" in scene.tokens[index].groups and bool(ahead) and ahead[0].kind is NUMBER
 
 

@@ -178,6 +178,8 @@ def test_what_looks_like_a_day_on_the_road_is_talk(reads: Reader, text: str) -> 
         ("wheel bearing growling on the trailer", "wheel bearing", "fault"),
         ("slide wont come in", "slide", "fault"),
         ("swapped the trailer battery", "trailer battery", "done"),
+        ("replaced the blown tire with the spare", "tire", "done"),
+        ("the blown tire is on the trailer", "tire", "fault"),
         ("left rear inner dual is losing air", "left rear inner dual", "fault"),
         ("left trailer brake light is out", "left trailer brake light", "fault"),
     ],
@@ -212,6 +214,7 @@ def test_parts_of_other_things_are_talk(reads: Reader, text: str) -> None:
         ("took on 60 gallons of water", ("water", 60, "gal", None)),
         ("30 gal of water in the tack room", ("water", 30, "gal", "tack room")),
         ("load is 5,400 lb of alfalfa", ("alfalfa", 5400, "lb", None)),
+        ("side by side 1,650 lb over the axles", ("side by side", 1650, "lb", "over axles")),
         ("bikes on the back rack 90 lb", ("bikes", 90, "lb", "back rack")),
         ("someone left 200 lb of feed in the bed", ("feed", 200, "lb", "bed")),
         ("left 200 lb of feed in the bed", ("feed", 200, "lb", "bed")),
@@ -322,3 +325,10 @@ def test_what_is_told_in_psi_is_a_pressure_in_a_metric_chat(reads: Reader) -> No
         ("rear", {"value": 44, "unit": "psi"}),
         ("trailer", {"value": 45, "unit": "psi"}),
     ]
+
+
+def test_a_box_on_the_tongue_is_no_tongue(reads: Reader) -> None:
+    assert stated("tongue box full of chains 180 lb", reads) == []
+    assert stated("trailer brake gain set to 6.5", reads) == []
+    (entry,) = stated("tongue 180 lb", reads)
+    assert entry["loads"] == {"tongue": {"value": 180, "unit": "lb"}}
