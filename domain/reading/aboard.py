@@ -27,7 +27,7 @@ def people_aboard(scene: Scene) -> int | None:
     if "oneself" not in scene.groups and "aboard" not in scene.by_class:
         return None
     tokens = scene.tokens
-    total = 0
+    total = in_all = said_at = 0
     uncounted: set[int] = set()
     nobody = False
     for index, token, key in scene.find("aboard"):
@@ -38,12 +38,19 @@ def people_aboard(scene: Scene) -> int | None:
         if key != "people":
             total += int(key)
         elif before is not None and before.kind is NUMBER and before.decimals == 0:
-            total += int(before.value) if _counts(before) else 0
+            counted = int(before.value) if _counts(before) else 0
+            total += counted
+            if "aboard_or_place" in token.groups:
+                in_all, said_at = counted, index
         elif before is not None and before.groups & ONE and "one_aboard" in token.groups:
             total += 1  # 'two adults and a kid'
         else:
             uncounted.add(index)
     party = _party(scene)
+    listed = any(start <= said_at < end for start, end in party)  # '3 kids + 2 aboard'
+    twice = in_all == total - in_all or (party and in_all >= len(party))
+    if in_all and twice and not listed:
+        return in_all  # 'missus and me in it so 2 in the truck' says twice who is in it
     total += sum(_more_than_one(tokens, start) for start, _ in party)
     if uncounted.isdisjoint(start for start, _ in party):  # and not 'me and the kids'
         total += sum("aboard" not in tokens[start].senses for start, _ in party)

@@ -127,8 +127,11 @@ def _is_talk(scene: Scene, figure: Figure, *, cue: bool) -> bool:
     weighed = cue and not _weak_cues(scene)
     if is_bare_year(figure) and (not weighed or figure.value % STEP):
         return True
-    strangers = len(scene.unknown_words(names=False))
-    return not weighed and (bool(figure.value % STEP) or strangers > MOST_STRANGE)
+    strange = scene.unknown_words(names=False)
+    if "name" in scene.by_class and figure.token.grouped:
+        # 'camper by itself 7,460, fridge full of watermelon': what is said after it is beside it
+        strange = [index for index in strange if index < figure.start]
+    return not weighed and (bool(figure.value % STEP) or len(strange) > MOST_STRANGE)
 
 
 STEP = 5

@@ -15,6 +15,7 @@ from domain.entries import Cargo
 from domain.quantities import Quantity
 from domain.reading.antecedents import POINTS, Meant, thing_meant
 from domain.reading.figures import MASS, Figure, kilograms
+from domain.reading.how_it_stood import stood_alone
 from domain.reading.how_many import how_many
 from domain.reading.label import Label
 from domain.reading.scene import Scene
@@ -60,13 +61,15 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         return []
     found: list[Cargo] = []
     listed_only = "carried_thing" in scene.groups and _lists_only_things(scene)
-    weighed = scene.has("weigh_cue") and not listed_only
+    weighed = (scene.has("weigh_cue") or _stood_alone(scene)) and not listed_only
     for figure in masses:
         thing = meant.get(figure.start)
         spot = spot_of(scene, figure, masses, spots) or (thing.spot if thing else None)
         if (spot is None and _taken_off(scene, figure)) or _one_of_several(scene, figure):
             continue
         if weighed and thing is None and (spot is None or figure.dimension is None):
+            continue
+        if spot is not None and _after_setting(scene, figure, spot):
             continue
         trailer = None if spot else _on_trailer(scene, figure)
         placed = spot or trailer is not None or _counted_in(scene, figure)
@@ -97,6 +100,17 @@ def read_cargo(scene: Scene) -> list[Cargo]:
             )
         )
     return found
+
+
+def _stood_alone(scene: Scene) -> bool:
+    """'float on its own, unhitched, with the grey in it: 1,640 kg': a vehicle that was weighed."""
+    return "alone" in scene.by_class and stood_alone(scene) is not None
+
+
+def _after_setting(scene: Scene, figure: Figure, spot: Spot) -> bool:
+    """A vehicle alone, what was in it, and then a mark and the load: that is the vehicle's."""
+    parted = spot.end == figure.start - 1 and scene.tokens[spot.end].raw in ":,-–—"
+    return parted and _stood_alone(scene) and not scene.has("load_verb")
 
 
 def _things_meant(scene: Scene, spots: Sequence[Spot]) -> dict[int, Meant]:

@@ -303,6 +303,8 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
         if token.ends_sentence or token.raw == "," or "to" in token.groups:
             break  # 'connected to a load of ...'
         if "check_fault" in token.senses and "fault_only_behind" not in token.groups:
+            if other and "not" in scene.tokens[other - 1].groups:
+                return None  # 'not bad for a load of hives'
             mended = _replaced_before(scene, other)
             return ("fault", other) if mended is None else ("done", mended)
         if "check_done" in token.senses and token.groups.isdisjoint(ONLY_BEHIND):

@@ -111,13 +111,28 @@ def _is_head_count(index: int, figures: Sequence[Figure]) -> bool:
 def _drives_beside(tokens: Sequence[Token]) -> bool:
     """'behind a cattle hauler, 5,340 steer, 6,900 drive': the truck's other axle."""
     return any(
-        token.senses.get("axle") == "drive"
-        and any(
-            near.kind is NUMBER and near.value >= FEWEST_POUNDS
-            for near in tokens[max(0, index - 1) : index + 2]
-        )
+        token.senses.get("axle") == "drive" and _is_loaded(tokens, index)
         for index, token in enumerate(tokens)
     )
+
+
+def _is_loaded(tokens: Sequence[Token], index: int) -> bool:
+    """'6,900 drive', 'drive 6,900', 'drive axle is at 6,900'; 'the drive was 480 miles' is none."""
+    before = tokens[index - 1] if index else None
+    if before is not None and before.kind is NUMBER and before.value >= FEWEST_POUNDS:
+        return True
+    behind = tokens[index + 1 : index + 2 + MOST_BETWEEN]
+    at = next((at for at, token in enumerate(behind) if "glue" not in token.senses), None)
+    if at is None or behind[at].kind is not NUMBER:
+        return False
+    return behind[at].value >= (LEAST_ON_DRIVE if at else FEWEST_POUNDS)
+
+
+MOST_BETWEEN = 2
+"""Small words between an axle and its load: 'is at'."""
+
+LEAST_ON_DRIVE = 1_000
+"""Pounds or kilograms; less, behind a verb, is how far somebody drove."""
 
 
 MOST_ROWS, FEWEST_POUNDS = 6, 400

@@ -422,7 +422,7 @@ def _object_follows(scene: Scene, index: int) -> bool:
             return False
         token = scene.tokens[index + step]
         if "vehicle" in token.senses or "name" in token.senses:
-            return True
+            return "from" not in scene.tokens[index + step - 1].groups
         if "glue" not in token.senses:
             return False
     return False

@@ -197,13 +197,19 @@ def stood_alone(scene: Scene) -> str | None:
             beside += scene.tokens[label.bound.end : min(label.bound.end + 1, end)]
         if any("alone" in token.senses for token in beside) or _just_named(scene, label):
             return "solo" if label.vehicle == "truck" else "trailer"
-        if label.vehicle == "truck" and any("absent" in token.groups for token in beside):
+        if label.vehicle == "truck" and _is_denied(beside, ahead, behind):
             return "trailer"
         if label.vehicle == "truck" and label.aside and "off_of" in _lead(scene, label).groups:
             return "trailer"  # 'weighed off the truck'
         if label.vehicle == "trailer" and any("absent" in token.groups for token in ahead):
             return "solo"
     return None
+
+
+def _is_denied(beside: Sequence[Token], ahead: Sequence[Token], behind: Token | None) -> bool:
+    """'without the truck', 'truck not on it'; 'Juniper without the boat' was on the scale."""
+    absent = [token for token in beside if "absent" in token.groups]
+    return any(token in ahead or token is not behind or "not" in token.groups for token in absent)
 
 
 SAYS_ALONE = frozenset(("alone_word", "absent", "off_of", "slack"))
@@ -257,7 +263,10 @@ def _trailer_is_subject(scene: Scene) -> bool:
         return False
     index = next(index for index, _, _ in scene.find("hitch", "unhitched"))
     behind = scene.tokens[index + 1 : index + 4]
-    if any(each.senses.get("vehicle") == "trailer" or "name" in each.senses for each in behind):
+    taken = next((at for at, each in enumerate(behind) if "from" in each.groups), len(behind))
+    if any(each.senses.get("vehicle") == "trailer" for each in behind) or any(
+        "name" in each.senses for each in behind[:taken]
+    ):
         return False
     return any(label.vehicle == "trailer" and not label.wheel for label in scene.labels)
 

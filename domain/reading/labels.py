@@ -73,6 +73,13 @@ def find_labels(
             ):
                 current.end = index + 1
                 continue
+            if (
+                current is not None
+                and "ticket" in senses
+                and _is_printed_there(tokens, current, index)
+            ):
+                current.end = index + 1
+                continue
             current = Label(index)
             if index and "its" in tokens[index - 1].groups:
                 current.vehicle = _named_last(labels)
@@ -85,7 +92,7 @@ def find_labels(
         elif current is not None and token.raw in "()" and _explains(tokens, index, current):
             current.end = index + 1
         elif current is not None and not (
-            ("joins_label" in token.groups and index - current.end <= 1)
+            (not JOINING.isdisjoint(token.groups) and index - current.end <= 1)
             or (current.wheel and _joins_axles(tokens, index, current))
         ):
             current = None
@@ -96,6 +103,8 @@ def find_labels(
         if "on_it" in groups:
             _on_trip_meter(tokens, labels)
         _rear_of_trailer(tokens, labels)
+        if len(labels) >= 2 * LEAST_PAIR:
+            _told_with_comma(tokens, labels)
     labels = [
         label for label in labels if not (label.only_ordinal and _counts_alone(tokens, label))
     ]
@@ -104,6 +113,16 @@ def find_labels(
     if labels[0].only_axles and _heads_behind(figures, labels):
         labels = labels[1:]
     return rig_as_one(tokens, truck_as_one(tokens, figures, labels))
+
+
+JOINING = frozenset(("joins_label", "off_of"))
+"""Groups of small words between the words of a label: 'gross on the slip', 'total off the slip'."""
+
+
+def _is_printed_there(tokens: Sequence[Token], label: Label, index: int) -> bool:
+    """'sum on the slip 6,200': where the load stands on paper, and no number of the ticket."""
+    led = index == label.end + 1 and bool(tokens[label.end].groups & {"on_the", "off_of"})
+    return led and bool(label.places_load)
 
 
 def _counts_its_axles(tokens: Sequence[Token], index: int, current: Label) -> bool:
@@ -202,6 +221,32 @@ def _listed_apart(tokens: Sequence[Token], labels: Sequence[Label]) -> list[Labe
     return apart
 
 
+def _told_with_comma(tokens: Sequence[Token], labels: list[Label]) -> None:
+    """'Trailer, front axle: 1,180. Trailer, back axle: 1,240': a part of what opens its line.
+
+    One such line could be a list ('truck and trailer, steer: ...'); of one vehicle, two are none.
+    """
+    headed = [
+        (head, part)
+        for head, part in pairwise(labels)
+        if head.only_vehicle
+        and part.vehicle is None
+        and (part.axle or part.end_of or part.side or part.wheel)
+        and part.start == head.end + 1
+        and tokens[head.end].raw == ","
+        and (head.start == 0 or tokens[head.start - 1].raw in ".;" or _breaks(tokens, head.start))
+    ]
+    for vehicle in ("truck", "trailer"):
+        own = [pair for pair in headed if pair[0].vehicle == vehicle]
+        for head, part in own if len(own) >= LEAST_PAIR else ():
+            part.start, part.vehicle, part.name = head.start, vehicle, head.name
+            labels.remove(head)
+
+
+def _breaks(tokens: Sequence[Token], index: int) -> bool:
+    return tokens[index - 1].kind is BREAK
+
+
 def _rear_of_trailer(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
     """'trailer front axle 4,400, rear axle 4,600': both are the trailer's."""
     towed = False
@@ -290,7 +335,7 @@ def _is_aside(tokens: Sequence[Token], index: int) -> bool:
             return False  # 'no the trailer was 9,640'
     if before < 0:
         return False
-    if _stands_off(tokens, before, index):
+    if _stands_off(tokens, before, index) or _was_taken_from(tokens, before):
         return True
     # 'hitched the flatdeck, 48011'
     return "hitch" in tokens[before].senses or not tokens[before].groups.isdisjoint(STANDS_BY)
@@ -298,6 +343,13 @@ def _is_aside(tokens: Sequence[Token], index: int) -> bool:
 
 STANDS_BY = frozenset(("tows", "absent"))
 """Groups of words before a vehicle that is spoken of and not weighed."""
+
+
+def _was_taken_from(tokens: Sequence[Token], before: int) -> bool:
+    """'unhooked from the truck it's 3,120 lb': what a trailer was taken from was not weighed."""
+    if "from" not in tokens[before].groups or not before:
+        return False
+    return "unhitched" in tokens[before - 1].senses.get("hitch", "").split()
 
 
 def _stands_off(tokens: Sequence[Token], before: int, index: int) -> bool:

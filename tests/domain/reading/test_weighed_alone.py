@@ -1,0 +1,148 @@
+"""A truck or a trailer that stood on the scale by itself, and what is told beside it."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Check, Hitch, Weighing
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def weighing(text: str, reads: Reader) -> Weighing:
+    """The one weighing that a message states, and nothing besides."""
+    read = reads(text, on_the_road(hitched=False))
+    assert isinstance(read, Facts), text
+    (only,) = read.entries
+    assert isinstance(only, Weighing)
+    return only
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "unhooked from the truck the flatdeck weighs 3,120 lb",
+        "unhitched from Juniper, flatdeck by itself is 3,120",
+        "flatdeck unhooked from Juniper weighs 3,120 lb",
+        "got the flatdeck weighed: unhooked from the truck it's 3,120 lb all by itself",
+        "flatdeck alone on the pads, unhitched: 3,120 lb",
+        "flatdeck by itself over the plates, unhooked, 3,120, tyres new, paint peeling, rust gone",
+        "flatdeck on its own, unhitched, with two goats in it: 3,120 lb",
+        "flatdeck on its own, two hives on the deck: 3,120 lb",
+        "flatdeck by itself, nothing on it, 3,120 lb",
+        "just the flatdeck, quad on it, 3,120 lb",
+        "no truck, flatdeck 3,120 lb",
+    ],
+)
+def test_a_trailer_that_is_weighed_unhooked_is_weighed_and_no_more(
+    text: str, reads: Reader
+) -> None:
+    read = weighing(text, reads)
+    assert (read.rig, read.trailer, read.loads) == (
+        "trailer",
+        "flatdeck",
+        {"gross": Quantity(3_120, "lb")},
+    )
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Juniper without the boat, solo, 8,140",
+        "Juniper without the flatdeck, 8,140",
+        "truck without a trailer 8,140",
+        "unhooked from the camper, Juniper alone is 8,140",
+    ],
+)
+def test_a_truck_without_something_stood_alone(text: str, reads: Reader) -> None:
+    read = weighing(text, reads)
+    assert (read.rig, read.loads) == ("solo", {"gross": Quantity(8_140, "lb")})
+
+
+@pytest.mark.parametrize(
+    "text", ["unhooked the flatdeck from the truck", "dropped the flatdeck and went home"]
+)
+def test_a_trailer_that_is_taken_off_is_taken_off(text: str, reads: Reader) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    assert [type(each) for each in read.entries] == [Hitch]
+
+
+@pytest.mark.parametrize(
+    ("said", "aboard"),
+    [
+        ("missus and me in it so 2 in the truck", 2),
+        ("me and Odile, 2 aboard", 2),
+        ("two kids, wife and me, 4 in the cab", 4),
+        ("3 kids + 2 aboard", 5),
+    ],
+)
+def test_who_is_aboard_is_counted_once(said: str, aboard: int, reads: Reader) -> None:
+    assert weighing(f"solo 8,140, {said}", reads).aboard == aboard
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "drive is 7,120, steers 5,200, trailer 9,840 with nine heifers in",
+        "drive axle at 7,120, steer 5,200, trailer 9,840 and both bulls in there",
+        "7,120 drive, 5,200 steer, 9,840 trailer, that's 14 calves",
+    ],
+)
+def test_a_steer_axle_stays_one_where_cattle_ride_along(text: str, reads: Reader) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    (only,) = read.entries
+    assert isinstance(only, Weighing)
+    assert {at: load.value for at, load in only.loads.items()} == {
+        "drive": 7_120,
+        "steer": 5_200,
+        "trailer": 9_840,
+    }
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "the drive was 480 miles for 20 steers at 1,150 lb",
+        "good drive home with 12 steers, 1,150 each",
+        "not bad for a load of hives",
+        "not a bad load of hay",
+        "the guy was not bad on the pads",
+    ],
+)
+def test_cattle_and_praise_are_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def test_praise_of_a_load_is_no_fault_of_it(reads: Reader) -> None:
+    read = reads(
+        "steer 5,300 drive 7,100 trailer 9,400, not bad for a load of hives", on_the_road()
+    )
+    assert isinstance(read, Facts)
+    assert not any(isinstance(each, Check) for each in read.entries)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Truck, steer: 5,280. Truck, drive: 6,940. Trailer, front axle: 4,900. "
+        "Trailer, rear axle: 5,040. Sum on the slip 22,160.",
+        "truck, front: 5,280; truck, rear: 6,940; trailer, front: 4,900; trailer, rear: 5,040; "
+        "total on the ticket 22,160",
+    ],
+)
+def test_a_part_may_follow_its_vehicle_and_a_comma(text: str, reads: Reader) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    (only,) = read.entries
+    assert isinstance(only, Weighing)
+    assert {at: load.value for at, load in only.loads.items()} == {
+        "steer": 5_280,
+        "drive": 6_940,
+        "trailer_1": 4_900,
+        "trailer_2": 5_040,
+        "gross": 22_160,
+    }
+    assert only.ticket is None
