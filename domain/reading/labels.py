@@ -185,11 +185,17 @@ def _counts_alone(tokens: Sequence[Token], label: Label) -> bool:
     """'scaled first, 5,180/6,600/8,220', 'second 18.8 gal': an ordinal that names no axle."""
     following = tokens[label.end : label.end + 2]
     listed = bool(following) and following[0].raw == ","
+    before = tokens[label.start - 1] if label.start else None
+    if label.only_ordinal and before is not None and not STOOD.isdisjoint(before.senses):
+        return True  # 'bars off first: 4,860 steer'
     pumped = len(following) > 1 and following[1].senses.get("unit") in VOLUMES
     if listed and label.start and "middle_one" in tokens[label.start].groups:
         listed = tokens[label.start - 1].kind is not NUMBER  # '3,710 front, 3,860 middle, ...'
     return label.only_ordinal and (label.compound or listed or pumped)
 
+
+STOOD = frozenset(("bars", "rig"))
+"""Classes of term for how the rig stood, behind which 'first' is the first time."""
 
 VOLUMES = frozenset(("gal", "L", "gal_imp"))
 
@@ -337,6 +343,8 @@ def _is_aside(tokens: Sequence[Token], index: int) -> bool:
         return False
     if _stands_off(tokens, before, index) or _was_taken_from(tokens, before):
         return True
+    if before and tokens[before - 1].kind is NUMBER and "back_on" in tokens[before].groups:
+        return False  # '9,880 back on the trailer'
     # 'hitched the flatdeck, 48011'
     return "hitch" in tokens[before].senses or not tokens[before].groups.isdisjoint(STANDS_BY)
 
@@ -408,7 +416,11 @@ def _axle_number(
     if not small or figure.end != index + 1 or following is None:
         return None
     nearby = place + 1 < len(figures) and figures[place + 1].start <= figure.end + 1
-    if nearby or following.kind not in (WORD, BREAK):
+    if (
+        nearby
+        or (another and "spans_axles" in tokens[index - 1].groups)
+        or following.kind not in (WORD, BREAK)
+    ):
         figure.claimed = AXLE_NUMBER
         return int(figure.value)
     return None
@@ -422,7 +434,12 @@ def _joins_axles(tokens: Sequence[Token], index: int, current: Label) -> bool:
     """'axles three and four', 'axles 3+4': the word between the numbers of two axles."""
     joins = current.wheel and current.ordinal and current.end == index
     behind = tokens[index + 1] if index + 1 < len(tokens) else None
-    return bool(joins) and "joins_vehicles" in tokens[index].groups and _is_number(behind)
+    joining = not JOINS_AXLES.isdisjoint(tokens[index].groups)
+    return bool(joins) and joining and _is_number(behind)
+
+
+JOINS_AXLES = frozenset(("joins_vehicles", "spans_axles"))
+"""Groups of words between the numbers of axles: 'three and four', 'one through three'."""
 
 
 def _is_number(token: Token | None) -> bool:

@@ -15,7 +15,7 @@ from domain.reading.other_goods import OTHER_GOODS
 from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
 from domain.reading.taken_back import is_small, takes_back
-from domain.reading.talk import OTHER, PLAN, REQUEST
+from domain.reading.talk import GUESS, OTHER, PLAN, REQUEST
 from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token
 
 LONGEST = 4
@@ -233,6 +233,7 @@ def _standing_alone(scene: Scene) -> str | None:
                 _is_ware(scene, end)
                 or _is_of_vehicle(tokens, end)
                 or _does(tokens, index, end)
+                or _tells_aside(scene, index, end)
                 or _is_so(tokens, index)
             ):
                 return scene.words_between(index, end)
@@ -281,6 +282,19 @@ def _does(tokens: list[Token], start: int, end: int) -> bool:
     plain = sum(1 for token in tokens[start + 1 : end] if token.raw.islower())
     told = end < len(tokens) and "somebody_told" in tokens[end].groups
     return plain > 1 or (plain > 0 and told)
+
+
+def _tells_aside(scene: Scene, start: int, end: int) -> bool:
+    """'Deputy came out with pads.', 'Honestly we feared worse.': a sentence without a figure."""
+    if end >= len(scene.tokens) or scene.tokens[end].kind is not WORD:
+        return False
+    first, last = scene.sentence_of(start)
+    behind = scene.tokens[end]
+    if GUESS in behind.senses.get("talk", "").split():
+        return True  # 'Mia guessed 20,000'
+    verb = "copula" in behind.senses.get("glue", "").split() or "pronoun" in behind.groups
+    says = verb or "talk" in behind.senses
+    return first == start and says and not any(first <= f.start < last for f in scene.figures)
 
 
 def _is_so(tokens: list[Token], index: int) -> bool:

@@ -55,6 +55,7 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
             position = "truck" if label.to_ordinal == LAST_OF_TRUCK else "trailer"
         elif label.ordinal and label.vehicle != "trailer" and not in_trailer_series:
             announced = alone or _trailer_announced(scene, label)
+            announced = announced or (bool(label.side) and _truck_told(figures))
             position = None if announced else _axle_by_number(label, axles)
             if position is None and (vehicle == "trailer" or announced):
                 position = f"trailer_{label.ordinal}"
@@ -164,7 +165,7 @@ def _axle_over(scene: Scene, label: Label) -> str | None:
         for other in scene.labels
         if other.bound is None
         and other.end <= label.start
-        and (other.axle or other.end_of or (other.only_vehicle and other.vehicle == "trailer"))
+        and (other.axle or other.end_of or other.only_ordinal or other.vehicle == "trailer")
         and not (other.rating or other.subject or other.aside)
     ]
     if not heads:
@@ -177,6 +178,9 @@ def _axle_over(scene: Scene, label: Label) -> str | None:
         if last.end <= figure.start < label.start
     ):
         return None  # another axle was named since
+    if last.only_ordinal:  # 'first trailer axle 2,480 left ..., second one 2,440 left ...'
+        towed = any(other.vehicle == "trailer" and other.ordinal for other in heads)
+        return f"trailer_{last.ordinal}" if towed else None
     if last.vehicle == "trailer":
         return _trailer_position(last)
     return last.axle or ("steer" if last.end_of == "front" else "drive")
@@ -355,10 +359,12 @@ def axle_list(scene: Scene, figures: Sequence[Figure]) -> list[Figure]:
             isinstance(label, Label)
             and label.wheel == "axle"
             and label.vehicle in (None, "trailer")
-            and not (label.axle or label.ordinal or label.end_of or label.side)
+            and not (label.axle or label.end_of or label.side)
+            and (label.to_ordinal or not label.ordinal)
             and label.end <= figure.start
             and (
                 label.vehicle == "trailer"
+                or _truck_told(figures[:number])
                 or _named_before(scene, label)
                 or any(other.whole == "tongue" for other in scene.labels)
             )
@@ -375,6 +381,12 @@ def axle_list(scene: Scene, figures: Sequence[Figure]) -> list[Figure]:
         if len(row) in (2, 3):
             return row
     return []
+
+
+def _truck_told(figures: Sequence[Figure]) -> bool:
+    """'steer 5,420 drive 7,380, axles front to back 3,940, 4,010': the others are a trailer's."""
+    named = {figure.label.axle for figure in figures if isinstance(figure.label, Label)}
+    return named >= {*IN_ORDER[:2]}
 
 
 MOST_UNLIKE = 2

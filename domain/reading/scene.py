@@ -109,7 +109,7 @@ class Scene:
             if pairing is not None:
                 self.decided(pairing.told)
                 if not SIDED.isdisjoint(self.by_class):
-                    carry_sides(self.tokens, self.labels)
+                    carry_sides(self.tokens, self.figures, self.labels)
         if self.figures and BREAK in self.kinds:
             leave_headings(self.tokens, self.figures, context)
         self.talk: list[str | None] = talk_of(self)

@@ -8,7 +8,10 @@ is told once stays whole, whatever side stands before it.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from copy import copy
+from itertools import pairwise
 
+from domain.reading.figures import Figure
 from domain.reading.label import Label
 from domain.reading.tokens import MARK, NUMBER, Token
 
@@ -18,8 +21,14 @@ SIDED = frozenset(("side", "corner"))
 BOTH = {"left", "right"}
 
 
-def carry_sides(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
+def carry_sides(
+    tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
+) -> None:
     """Give the places that are told once a side the side that they are told under."""
+    both = _in_turn(tokens, labels)
+    if both:
+        _carry_in_turn(tokens, figures, labels, both)
+        return
     told: dict[tuple[object, ...], list[tuple[Label, str]]] = {}
     side: str | None = None
     for number, label in enumerate(labels):
@@ -35,6 +44,37 @@ def carry_sides(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
         if len(each) == len(BOTH) and {side for _, side in each} == BOTH:
             for label, side in each:
                 label.side = side
+
+
+def _in_turn(tokens: Sequence[Token], labels: Sequence[Label]) -> tuple[str, str] | None:
+    """'lefts then rights: ...', 'left/right by axle: ...': the order of two figures of a place."""
+    for one, other in pairwise(labels):
+        if not (one.only_side and other.only_side) or one.bound or other.bound:
+            continue
+        if one.side and other.side and one.side != other.side and other.start - one.end == 1:
+            between = tokens[one.end]
+            if between.raw in "/-&," or not between.groups.isdisjoint(("then", "and")):
+                return one.side, other.side
+    return None
+
+
+def _carry_in_turn(
+    tokens: Sequence[Token],
+    figures: Sequence[Figure],
+    labels: Sequence[Label],
+    sides: tuple[str, str],
+) -> None:
+    """'steer 2,660 and 2,700, drive 3,380 and 3,460': two figures of a place, a side each."""
+    for one, other in pairwise(figures):
+        label = one.label
+        if not isinstance(label, Label) or label.bound is not one or other.label is not None:
+            continue
+        if label.side or label.whole or label.subject or label.field or label.rating:
+            continue
+        if other.claimed or other.start - one.end != 1 or not label.end <= one.start:
+            continue
+        label.side, behind = sides[0], copy(label)
+        behind.side, behind.bound, other.label = sides[1], other, behind
 
 
 def _is_trailer(label: Label) -> bool:

@@ -8,8 +8,10 @@ not decide what the rest means.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from domain.entries import SUM_TOLERANCE
 from domain.reading.beside import CURRENCY_MARKS
 from domain.reading.figures import BARE_STEP, LEAST_LOAD
 from domain.reading.label import NAMING
@@ -78,7 +80,7 @@ def _talk_of(scene: Scene) -> list[str | None]:
                 and not _ends_guess(scene, clause_start, index)
                 and not _figure_in(scene, sentence_start, index)
             )
-            guessed = guessed or guessing
+            guessed = (guessed or guessing) and not _scale_says(scene, index + 1)
             if state == OTHER and _row_goes_on(scene, clause_start, index):
                 owned = True
             if owned and _we_do(scene, index + 1):
@@ -144,6 +146,14 @@ def _we_do(scene: Scene, index: int) -> bool:
     if not (who and does and "we" in who[0].groups):
         return False
     return not DOES.isdisjoint(does[0].senses) or "copula" in does[0].senses.get("glue", "").split()
+
+
+def _scale_says(scene: Scene, index: int) -> bool:
+    """'I guessed 23,000, and the scale says 21,640': what follows is no guess any more."""
+    while index < len(scene.tokens) and scene.tokens[index].groups & {"leads_clause", "article"}:
+        index += 1
+    said = scene.tokens[index : index + 1]
+    return bool(said) and "scale_says" in said[0].groups
 
 
 DOES = frozenset(("weigh_cue", "fuel_cue", "event", "hitch", "load_verb"))
@@ -288,6 +298,8 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None
     if cue == PLAN and index and "lets_us" in token.groups and _is_person(scene.tokens[index - 1]):
         return None
+    if cue == OTHER and "reads_out" in scene.groups and _reads_out_ours(scene, index):
+        return None
     if cue == OTHER and _works_the_scale(scene, index):
         return None  # whoever weighs tells what ours was
     if cue == OTHER and index and _says_who_texts(scene, index):
@@ -351,13 +363,60 @@ def _reads_scale(scene: Scene, index: int) -> bool:
     return bool(says) and "somebody_says" in says[0].groups
 
 
+def _reads_out_ours(scene: Scene, index: int) -> bool:
+    """'mom read it off the slip: steer ...', 'quarry guy says 21,300 gross, steer 4,240 ...'.
+
+    Who reads from paper, or tells every load with the gross that they make, tells ours; somebody
+    else's own is said to be theirs.
+    """
+    token = scene.tokens[index]
+    says = scene.tokens[index + 1 : index + 2]
+    if token.possessive or "owner" in token.groups or not says:
+        return False
+    if "reads_out" not in says[0].groups or "beside_us" in scene.groups:
+        return False
+    behind = scene.tokens[index + 2 : index + 2 + LONGEST_LEAD]
+    printed = any(
+        not FROM_PAPER.isdisjoint(one.groups) and "ticket" in other.senses
+        for one, other in pairwise(behind)
+    )
+    told = bool(behind) and (behind[0].kind is NUMBER or behind[0].raw == ":")
+    return (printed or told) and _adds_up(scene, printed=printed)
+
+
+LONGEST_LEAD = 4
+"""Tokens from who reads to what is read from: 'it off the slip'."""
+
+FROM_PAPER = frozenset(("off_of", "from", "on_the"))
+"""Groups of words before the paper that is read from."""
+
+
+def _adds_up(scene: Scene, *, printed: bool) -> bool:
+    """Whether the steer, drive and trailer loads are told, and the gross that they make.
+
+    Of what is read from paper the gross may be left out.
+    """
+    loads: dict[str, float] = {}
+    for label in scene.labels:
+        place = label.axle or label.whole or label.vehicle
+        if place is not None and label.bound is not None and not label.rating:
+            loads[place] = label.bound.value
+    gross = loads.pop("gross", None)
+    if not loads.keys() >= {"steer", "drive", "trailer"}:
+        return False
+    parts = loads["steer"] + loads["drive"] + loads["trailer"]
+    return printed if gross is None else abs(parts - gross) <= SUM_TOLERANCE * gross
+
+
 def _hands_over(scene: Scene, index: int) -> bool:
     """'read the door jamb for you: gvwr 11,400': what stands behind the colon is handed to you."""
     token = scene.tokens[index]
     if not index or "you_object" not in token.groups or token.possessive:
         return False
     behind = scene.tokens[index + 1 : _clause_figure(scene, index)]
-    return scene.tokens[index - 1].kind is WORD and any(each.raw == ":" for each in behind)
+    weighed = "weigh_cue" in scene.by_class and scene.by_class["weigh_cue"][0] < index
+    led = scene.tokens[index - 1].kind is WORD or weighed  # 'got it weighed, you were right: ...'
+    return led and any(each.raw == ":" for each in behind)
 
 
 def _clause_figure(scene: Scene, index: int) -> int:
@@ -468,6 +527,8 @@ def _owns_vehicle(scene: Scene, index: int, token: Token) -> bool:
     if "name" in token.senses or "vehicle" in token.senses or fold(token.raw) in scene.names.own:
         return False
     behind = scene.tokens[index + 1 : index + 2]
+    if behind and "article" in behind[0].groups:
+        return False  # "this one's the truck": the s is a verb
     if "talk" in token.senses and any("onto" in each.senses.get("glue", "") for each in behind):
         return False  # 'mower's in the tub': where it is, and no more
     told = index and "glue" in scene.tokens[index - 1].senses  # 'last week's ticket'

@@ -102,7 +102,10 @@ SAYS_WEIGHED = frozenset(("weigh_cue", "bars", "passes"))
 def _leave_differences(scene: Scene) -> None:
     """'drives 6,320 which is 1,200 more': what one load exceeds another by was not weighed."""
     for figure in scene.live_figures():
-        if figure.dimension not in (None, MASS) or isinstance(figure.label, Label):
+        if figure.dimension not in (None, MASS):
+            continue
+        if isinstance(figure.label, Label):
+            _pass_on_sum(scene, figure, figure.label)
             continue
         ahead = scene.tokens[max(0, figure.start - 2) : figure.start]
         behind = scene.tokens[figure.end : figure.end + 2]
@@ -116,6 +119,22 @@ def _leave_differences(scene: Scene) -> None:
         )
         if apart or any("than" in token.text.split() for token in behind):
             scene.claim(figure, "a difference")
+
+
+def _pass_on_sum(scene: Scene, figure: Figure, label: Label) -> None:
+    """'drive's 1,480 more than that, so 6,840': the place has what that makes, which is told."""
+    behind = scene.tokens[figure.end : figure.end + 2]
+    more = any("differs" in token.groups for token in behind[:1])
+    if not more or not any("than" in token.text.split() for token in behind):
+        return
+    live = scene.live_figures()
+    told = [each.value for each in live if isinstance(each.label, Label) and each is not figure]
+    for other in live:
+        free = other.start > figure.start and other.label is None
+        if free and any(abs(abs(other.value - load) - figure.value) < 1 for load in told):
+            other.label, label.bound = label, other
+            scene.claim(figure, "a difference")
+            return
 
 
 APART = 0.05

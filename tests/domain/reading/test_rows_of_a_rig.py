@@ -1,0 +1,168 @@
+"""Loads told in rows: the axles of a trailer, a left and a right, one pass and then another."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Weighing
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def weighings(text: str, reads: Reader) -> list[Weighing]:
+    """The weighings that a message states, and nothing besides."""
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), text
+    found = [each for each in read.entries if isinstance(each, Weighing)]
+    assert len(found) == len(read.entries)
+    assert all(each.place is None for each in found)
+    return found
+
+
+def loads(text: str, reads: Reader) -> dict[str, float]:
+    """The loads of the one weighing that a message states, in pounds."""
+    (only,) = weighings(text, reads)
+    return {at: load.value for at, load in only.loads.items()}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "steer 5,300, drive 7,200, then the tri axle front to back: 3,900, 3,950, 3,870",
+        "steer 5,300 drive 7,200, axles 1 thru 3: 3,900, 3,950, 3,870",
+        "steer 5,300, drive 7,200, axles one through three 3,900, 3,950 and 3,870",
+        "5,300 steer, 7,200 drive, triple axles 3,900, 3,950 and 3,870",
+    ],
+)
+def test_axles_beside_the_trucks_own_are_the_trailers(text: str, reads: Reader) -> None:
+    assert loads(text, reads) == {
+        "steer": 5_300,
+        "drive": 7_200,
+        "trailer_1": 3_900,
+        "trailer_2": 3_950,
+        "trailer_3": 3_870,
+    }
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "lefts then rights: steer 2,660 and 2,700, drive 3,380 and 3,460",
+        "left/right: steer 2,660/2,700, drive 3,380/3,460",
+        "driver side and passenger side, steer 2,660/2,700, drive 3,380/3,460",
+        "rights then lefts: steer 2,700 and 2,660, drive 3,460 and 3,380",
+    ],
+)
+def test_two_figures_of_an_axle_are_its_sides_in_the_order_that_is_said(
+    text: str, reads: Reader
+) -> None:
+    assert loads(text, reads) == {
+        "steer_left": 2_660,
+        "steer_right": 2_700,
+        "drive_left": 3_380,
+        "drive_right": 3_460,
+    }
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "First trailer axle: 2,480 left, 2,520 right. Second: 2,440 left, 2,560 right.",
+        "first trailer axle 2,480 left and 2,520 right, second one 2,440 left and 2,560 right",
+        "trailer's first axle 2,480 left and 2,520 right, the second 2,440 left and 2,560 right",
+    ],
+)
+def test_a_second_axle_is_of_the_trailer_whose_first_was_told(text: str, reads: Reader) -> None:
+    assert loads(text, reads) == {
+        "trailer_1_left": 2_480,
+        "trailer_1_right": 2_520,
+        "trailer_2_left": 2_440,
+        "trailer_2_right": 2_560,
+    }
+
+
+def test_numbered_sides_beside_the_trucks_axles_are_the_trailers(reads: Reader) -> None:
+    read = loads(
+        "left/right by axle: first 1,940/1,980, second 1,960/1,990. "
+        "Truck: steer 5,420, drive 7,260",
+        reads,
+    )
+    assert read == {
+        "trailer_1_left": 1_940,
+        "trailer_1_right": 1_980,
+        "trailer_2_left": 1_960,
+        "trailer_2_right": 1_990,
+        "steer": 5_420,
+        "drive": 7_260,
+    }
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Bars off first: 4,860 steer, 7,420 drive, 9,500 trailer. "
+        "Then the bars on: 5,180 steer, 6,940 drive, 9,660 trailer.",
+        "bars off first, 4,860 steer, 7,420 drive, 9,500 trailer, "
+        "then bars on, 5,180 steer, 6,940 drive, 9,660 trailer",
+    ],
+)
+def test_what_was_first_is_a_pass_and_no_axle(text: str, reads: Reader) -> None:
+    off, on = weighings(text, reads)
+    assert (off.bars, on.bars) == ("off", "on")
+    assert [load.value for load in off.loads.values()] == [4_860, 7_420, 9_500]
+    assert [load.value for load in on.loads.values()] == [5_180, 6_940, 9_660]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "steer 5,360, the drive's 1,480 more than that, so 6,840, trailer 9,180",
+        "steer's 5,360, drive is 1,480 more than it, which makes 6,840, trailer 9,180",
+        "drive 6,840, steer is 1,480 less than that so 5,360, trailer 9,180",
+        "steer 5,360, drives 6,840 and 9,180 back on the trailer",
+        "dad read it off the ticket: steer 5,360, drive 6,840, trailer 9,180",
+        "my wife reads off the slip steer 5,360 drive 6,840 trailer 9,180",
+        "kids are yelling anyway steer 5,360 drive 6,840 trailer 9,180",
+        "got weighed, you were right about it: steer 5,360, drive 6,840, trailer 9,180",
+        "Deputy came out with pads. steer 5,360, drive 6,840, trailer 9,180",
+    ],
+)
+def test_three_loads_are_told_among_other_words(text: str, reads: Reader) -> None:
+    assert loads(text, reads) == {"steer": 5_360, "drive": 6_840, "trailer": 9_180}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "quarry guy says 21,380 gross, steer 5,360 drive 6,840 trailer 9,180",
+        "boss says 5,360 steer, 6,840 drive, 9,180 trailer, 21,380 gross",
+        "Jo guessed 19,000, I said 24,000, the scale says 21,380 gross: "
+        "5,360 steer, 6,840 drive, 9,180 trailer",
+        "Fwd: photo text\n\nAXLE 1 STEER 5360 LB\nAXLE 2 DRIVE 6840 LB\nAXLE 3 TRAILER 9180 LB"
+        "\nTOTAL 21380 LB",
+    ],
+)
+def test_loads_and_the_gross_that_they_make_are_ours(text: str, reads: Reader) -> None:
+    assert loads(text, reads) == {"steer": 5_360, "drive": 6_840, "trailer": 9_180, "gross": 21_380}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "he says 5,280 steer, 6,900 drive, 10,120 trailer",
+        "neighbor says his steer is 5,280, drive 6,900, trailer 10,120, gross 22,300",
+        "the guy ahead of us says 22,300 gross, 5,280 steer, 6,900 drive, 10,120 trailer",
+        "dad read it off the internet: 5,280 steer",
+        "Mia guessed 20,000, I guessed 23,000",
+        "I guessed 23,000 and the scale is closed",
+        "lefts and rights all day, 2,660 steps",
+        "axles one through three are fine",
+        "anyway he weighed 210 lb",
+        "you were right about the drive: 480 miles",
+        "bars off first, then bars on",
+        "the drive's 40 miles more than that",
+        "he was 1,480 more than that, so 6,840",
+    ],
+)
+def test_what_others_weigh_and_guess_is_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
