@@ -274,6 +274,8 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
         if "check_fault" in token.senses:
             if _measures(scene, other) or ("out" in token.groups and _goes_on(scene, other)):
                 return None
+            if "out" in token.groups and "runs_out" in scene.tokens[index].groups:
+                return None  # 'slides are out' in camp: ready for no road, and nothing broken
             if "out" in token.groups and "let_out" in scene.tokens[index].groups:
                 return "done", other  # 'awning out'
             return "fault", other

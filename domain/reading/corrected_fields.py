@@ -170,6 +170,9 @@ def _field_said(scene: Scene, figure: Figure) -> str | None:
 def _read_off(scene: Scene, figure: Figure) -> str | None:
     """'steer on that ticket was 5,240': the ticket is named for what was read off it."""
     start, _ = scene.sentence_of(figure.start)
+    told = _told_by_document(scene, figure, start)
+    if told is not None:
+        return told
     documents = {*scene.by_class.get("ticket", ()), *scene.by_class.get("fee", ())}
     document = next((at for at in sorted(documents) if start < at < figure.start), None)
     if document is None:
@@ -182,6 +185,19 @@ def _read_off(scene: Scene, figure: Figure) -> str | None:
         named, _, leads = token.text.partition(" ")
         if "rig" in token.senses and leads in scene.book.groups["read_off"]:
             return scene.book.words.get(named, {}).get("vehicle")  # 'trailer on that slip'
+    return None
+
+
+def _told_by_document(scene: Scene, figure: Figure, start: int) -> str | None:
+    """'gross was wrong, ticket says 22,140': the field is named before what tells its figure."""
+    says = any("document_says" in token.groups for token in scene.tokens[start : figure.start])
+    for label in scene.labels if says else ():
+        tells = scene.tokens[label.end : label.end + 1]
+        if label.end > figure.start or any("document_says" in token.groups for token in tells):
+            return None
+        named = field_of_label(label) if start <= label.start and not label.field else None
+        if named is not None:
+            return named
     return None
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from domain.entries import Correction
 from domain.reading.corrected_fields import strangers
 from domain.reading.figures import token_at
+from domain.reading.filled_up import left_out
 from domain.reading.scene import Scene
 from domain.reading.talk import PLAN, REQUEST
 
@@ -38,7 +39,7 @@ def full_or_partial(scene: Scene) -> Correction | None:
     for index, _, key in scene.find("full"):
         if scene.talk[index] in (PLAN, REQUEST):
             continue  # 'gonna fill up in the morning, dont wait on me'
-        if _full_of_things(scene, index):
+        if _full_of_things(scene, index) or left_out(scene, index):
             continue
         before = {token.text for token in scene.tokens[:index]}
         denied = key == "true" and bool(before & scene.book.groups["denies"])

@@ -52,7 +52,7 @@ from domain.reading.mistakes import (
     wrong_before,
 )
 from domain.reading.scene import Scene
-from domain.reading.talk import GUESS, PLAN, REQUEST
+from domain.reading.talk import ADVERT, GUESS, PLAN, REQUEST
 from domain.reading.tokens import MARK, TIME, WORD, Token
 from domain.reading.undoing import is_misdirected, undo_of, undoes
 
@@ -89,6 +89,8 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
         return ()
     if scene.has("correction") and is_misdirected(scene):
         return ()
+    if "talk" in scene.by_class and scene.has("talk", ADVERT):
+        return ()  # 'asking price 4,800 for the trailer, i said 3,500'
     if undoes(scene):
         return (undo_of(scene),)
     live = _figures(scene)

@@ -18,7 +18,16 @@ from domain.reading.beside import (
     read_unit_after,
 )
 from domain.reading.claims import COUNT_OF_AXLES, find_claim
-from domain.reading.figures import VOLUME, Figure, follows_odometer, token_at, unit_key
+from domain.reading.figures import (
+    DIMENSION_OF,
+    ROTATION,
+    TEMPERATURE,
+    VOLUME,
+    Figure,
+    follows_odometer,
+    token_at,
+    unit_key,
+)
 from domain.reading.superseded import came_from
 from domain.reading.tokens import MARK, NUMBER, Token
 
@@ -32,12 +41,23 @@ RANGE_TOP = 1000
 WIND_RATIO = 4.0
 """Gusts are that much more than a wind that is told in a range: '10 to 35 mph'."""
 
+IN_THOUSANDS = frozenset(("exhaust", "engine_speed"))
+"""Gauges that show thousands: 'EGT 1,150 to 1,220', '1,900 to 2,200 rpm'."""
 
-def _widest(tokens: Sequence[Token], figure: Figure) -> float:
-    """What the upper end of a range is to the lower, at most."""
-    before = tokens[max(0, figure.start - 2) : figure.start]
-    blows = any(token.senses.get("subject", "").startswith("wind") for token in before)
-    return WIND_RATIO if blows else RANGE_RATIO
+
+def _widest(tokens: Sequence[Token], figure: Figure, top: Token, *, both: bool) -> float:
+    """What the upper end of a range is to the lower, at most; 0 where it is too high for one."""
+    before = tokens[max(0, figure.start - FARTHEST_GAUGE) : figure.start]
+    gauges = {token.senses.get("subject", "").split(" ")[0] for token in before}
+    if top.value >= RANGE_TOP and not both and gauges.isdisjoint(IN_THOUSANDS):
+        after = token_at(tokens, figure.end + 2)
+        if DIMENSION_OF.get(unit_key(after) or "") not in (ROTATION, TEMPERATURE):
+            return 0.0
+    return WIND_RATIO if "wind" in gauges else RANGE_RATIO
+
+
+FARTHEST_GAUGE = 2
+"""Tokens from a range back to the name of its gauge: 'EGT was 1,150 to 1,220'."""
 
 
 def find_figures(
@@ -255,9 +275,10 @@ def _range_or_product(figure: Figure, tokens: Sequence[Token]) -> None:
         return  # 'trans climbed from 190 to 224'
     if (
         (dashed or worded)
-        and figure.value < other.value < figure.value * _widest(tokens, figure)
-        and (other.value < RANGE_TOP or "and_alone" in mark.groups)
         and figure.value >= 10
+        and figure.value < other.value < figure.value * WIND_RATIO
+        and other.value
+        < figure.value * _widest(tokens, figure, other, both="and_alone" in mark.groups)
     ):
         figure.low = figure.value
         figure.token, figure.value = other, other.value

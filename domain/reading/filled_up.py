@@ -27,7 +27,7 @@ def is_full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:
             return False
         if "fills_or_filled" in token.groups and not scene.stated(index):
             continue
-        if "fill_noun" in token.groups and _left_out(scene, index):
+        if "fill_noun" in token.groups and left_out(scene, index):
             continue
         if "filled" in token.groups and not _ends_phrase(scene, index):
             continue
@@ -37,7 +37,7 @@ def is_full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:
     return found
 
 
-def _left_out(scene: Scene, index: int) -> bool:
+def left_out(scene: Scene, index: int) -> bool:
     """'forgot to log the fill up before this': another one was full, if any."""
     start, _ = scene.clause_of(index)
     return any(start <= at < index for at in scene.by_class.get("missed_verb", ()))

@@ -124,13 +124,21 @@ def told_wrong(scene: Scene, value: Figure) -> bool:
     start = value.start - 1
     while start > 0 and scene.tokens[start].kind is MARK and scene.tokens[start].raw != ",":
         start -= 1
-    if start < 1 or "marks_meant" not in scene.tokens[start].groups:
+    if start < 1 or not (
+        "marks_meant" in scene.tokens[start].groups
+        or ("document_says" in scene.tokens[start].groups and _is_document(scene.tokens[start - 1]))
+    ):
         return False
     return any(
         "found_wrong" in token.groups
         and not ("hitch" in token.senses and _of_vehicle(scene.tokens[index - 1]))
         for index, token in enumerate(scene.tokens[:start])
     )
+
+
+def _is_document(token: Token) -> bool:
+    """'slip says', 'receipt shows': paper that a figure stands on."""
+    return "ticket" in token.senses or "fee" in token.senses or "document" in token.groups
 
 
 def _of_vehicle(token: Token) -> bool:

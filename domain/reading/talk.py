@@ -49,20 +49,22 @@ def talk_of(scene: Scene) -> list[str | None]:
 def _talk_of(scene: Scene) -> list[str | None]:
     tokens = scene.tokens
     talk: list[str | None] = [None] * len(tokens)
+    if "names_price" in scene.groups and _offers(scene):
+        return [OTHER] * len(tokens)
     if "talk" in scene.by_class:
         if scene.has("talk", ADVERT):
             return [OTHER] * len(tokens)
     elif "beside_us" not in scene.groups and not _names_somebody(scene):
         return talk
     state: str | None = None
-    owned = guessed = ahead = False
+    owned = guessed = ahead = once = False
     clause_start = sentence_start = 0
     for index, token in enumerate(tokens):
         if token.ends_sentence:
             if token.kind is BREAK and _heads_of_others(scene, talk, sentence_start, index):
                 return [OTHER] * len(tokens)
             state, clause_start, owned, guessed = None, index + 1, False, False
-            ahead = False
+            ahead = once = False
             sentence_start = index + 1
             continue
         if (
@@ -85,7 +87,8 @@ def _talk_of(scene: Scene) -> list[str | None]:
                 owned = True
             if owned and _we_do(scene, index + 1):
                 owned = False
-            state = OTHER if owned else GUESS if guessed else PLAN if ahead else None
+            once = once and token.raw == "," and not _is_done(scene, index + 1)
+            state = OTHER if owned else GUESS if guessed else PLAN if ahead or once else None
             clause_start = index + 1
             continue
         speaks = token.possessive or "talk" in token.senses
@@ -105,8 +108,41 @@ def _talk_of(scene: Scene) -> list[str | None]:
             owned = owned or "owner" in token.groups or _owns(scene, index, token)
             owned = owned or (cue == OTHER and _stands_before_thing(scene, index))
             ahead = ahead or "ahead" in token.groups
+            once = once or _came_to_nothing(scene, index)
         talk[index] = state
     return talk
+
+
+def _offers(scene: Scene) -> bool:
+    """'asking $9,400': what somebody sells, and no rig of the chat."""
+    for index, token in enumerate(scene.tokens):
+        if "names_price" in token.groups:
+            behind = scene.tokens[index + 1 : index + 3]
+            marked = bool(behind) and behind[0].raw in CURRENCY_MARKS
+            price = behind[-1] if marked else next(iter(behind), token)
+            if price.kind is NUMBER and price.value >= LEAST_OFFERED:
+                return True
+    return False
+
+
+LEAST_OFFERED = 500
+"""Dollars, pounds or euros that are asked for a rig, at least."""
+
+
+def _came_to_nothing(scene: Scene, index: int) -> bool:
+    """'we were going to fill up at the border': what was planned, and was not done."""
+    if "planned_once" not in scene.tokens[index].groups:
+        return False
+    behind = scene.tokens[index + 1 : index + 1 + NEAR]
+    return any(
+        not (DOES.isdisjoint(token.senses) and "full" not in token.senses) for token in behind
+    )
+
+
+def _is_done(scene: Scene, index: int) -> bool:
+    """'meant to fill in Elm Creek, filled here instead': what was done in its place."""
+    behind = scene.tokens[index : index + NEAR]
+    return any(not DOES.isdisjoint(token.senses) for token in behind)
 
 
 def _leave_others(scene: Scene, talk: list[str | None]) -> None:
@@ -284,7 +320,8 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     counted = index > 0 and scene.tokens[index - 1].kind is NUMBER
     if counted and ("aboard" in senses or (following and "aboard" in following.senses)):
         return None  # '4 guys in the truck'
-    if cue in (REQUEST, PLAN) and following is not None and "recording" in following.groups:
+    recorded = following is not None and "recording" in following.groups
+    if cue in (REQUEST, PLAN) and recorded and "planned_once" not in token.groups:
         return cue if "hitch" in following.senses else None  # 'gonna put the camper on'
     if cue == PLAN and following is not None and "already_done" in following.groups:
         return None  # 'before we left'

@@ -490,3 +490,29 @@ def test_how_hot_it_was_behind_more_words(text: str, subject: str, reads: Reader
     (entry,) = verdict.entries
     assert isinstance(entry, Observation)
     assert (entry.subject, entry.value) == (subject, Quantity(164, "degF"))
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["slides are out and the kettle is on", "slide out, chairs out", "both slides out, feet up"],
+)
+def test_slides_that_are_out_are_ready_for_no_road(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "subject", "low", "high", "unit"),
+    [
+        ("EGT 1,080 to 1,190", "exhaust", 1080, 1190, "degF"),
+        ("egt was 980-1,140 all the way up", "exhaust", 980, 1140, "degF"),
+        ("exhaust temp 1,020 to 1,110 on the climb", "exhaust", 1020, 1110, "degF"),
+        ("1,900 to 2,150 rpm up the hill, trans 201", "engine_speed", 1900, 2150, "rpm"),
+        ("trans 198 to 206 on the climb", "transmission", 198, 206, "degF"),
+    ],
+)
+def test_a_gauge_that_shows_thousands_has_a_range_too(
+    text: str, subject: str, low: float, high: float, unit: str, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert verdict.entries[0] == Observation(subject=subject, value=Quantity(high, unit, low))
