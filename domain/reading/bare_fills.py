@@ -207,12 +207,12 @@ def _only_a_volume(draft: Draft, roles: Sequence[str | None]) -> bool:
     return not paid and draft.roles.keys() <= {COST_ROLE}
 
 
-def _is_priced(context: Context, roles: dict[str, Figure]) -> bool:
+def _is_priced(context: Context, roles: dict[str, Figure], least: int = 1) -> bool:
     """Whether volume and total, with a pump's decimals, make a price that fuel has."""
     volume, cost = roles.get(VOLUME_ROLE), roles.get(COST_ROLE)
     if volume is None or cost is None or not volume.value:
         return False
-    if min(volume.token.decimals, cost.token.decimals) < 1:
+    if min(volume.token.decimals, cost.token.decimals) < least:
         return False
     low, high = PRICE_BAND[VOLUME_UNIT[context.units]]
     return low <= cost.value / volume.value <= high
@@ -275,13 +275,21 @@ def _options(
         # 'three seventy nine nine'
         options.append((PRICE_ROLE, 1.8 if _said_with_mills(scene, figure) else 1.6))
     if COST_ROLE in free and decimals in (0, 2) and 5 <= value <= _most_paid(context):
-        options.append((COST_ROLE, 1.7 if decimals == 2 else 0.4))
+        sure = decimals == 2 or (volume is not None and _is_round_sum(scene, figure, volume))
+        options.append((COST_ROLE, 1.7 if sure else 0.4))
     paired = volume is not None and pays_in_pairs(context, figure, volume)
     if COST_ROLE in free and paired and not _said_with_mills(scene, figure):
         options.append((COST_ROLE, 1.7))
     if DISTANCE_ROLE in free and 30 <= value <= TRIP_LIMIT and decimals == 1:
         options.append((DISTANCE_ROLE, 1.2))
     return options
+
+
+def _is_round_sum(scene: Scene, figure: Figure, volume: Figure) -> bool:
+    """'41.2 gallons, a hundred fifty-eight even': what so much fuel comes to, without cents."""
+    behind = scene.tokens[figure.end : figure.end + 1]
+    said = any("round_sum" in token.groups for token in behind)
+    return said and _is_priced(scene.context, {VOLUME_ROLE: volume, COST_ROLE: figure}, least=0)
 
 
 def _in_one_clause(scene: Scene, volume: Figure, figure: Figure) -> bool:

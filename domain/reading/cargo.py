@@ -206,7 +206,7 @@ def _lists_only_things(scene: Scene) -> bool:
     return things == len(masses) and scene.tokens[-1].raw != "?"
 
 
-BESIDE_THING = frozenset(("article", "and_alone", "was"))
+BESIDE_THING = frozenset(("article", "and_alone", "was", "goes_aboard"))
 """Groups of small words in a list of things and their weights."""
 
 

@@ -55,6 +55,8 @@ def read_checks(scene: Scene) -> list[Check]:
         end = index + 1
         if state[0] == "done" and state[1] < start and _is_excepted(scene, start):
             continue
+        if state[0] == "done" and "only_faults" in scene.tokens[index].groups:
+            continue  # 'weighed on the pads, all good'
         if end in items and end == limit and not scene.tokens[index].senses.keys() & {"vehicle"}:
             continue
         if _everyday(scene, index, start, state[1], found):
@@ -302,8 +304,8 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
             return "done", other - 1
         if token.raw == "," and (fault := _fault_of_part_before(scene, index, start)):
             return "fault", fault
-        if token.ends_sentence or token.raw == "," or "to" in token.groups:
-            break  # 'connected to a load of ...'
+        if token.ends_sentence or token.raw == "," or token.groups & LEADS_TO:
+            break  # 'connected to a load of ...', 'not bad for a load of ...'
         if "check_fault" in token.senses and "fault_only_behind" not in token.groups:
             if other and "not" in scene.tokens[other - 1].groups:
                 return None  # 'not bad for a load of hives'
@@ -330,6 +332,9 @@ def _replaced_before(scene: Scene, fault: int) -> int | None:
     mends = verb >= 0 and "put_right" in scene.tokens[verb].groups and scene.stated(verb)
     return verb if mends else None
 
+
+LEADS_TO = frozenset(("to", "for"))
+"""Groups of words behind which an item is not what a word before them is said of."""
 
 OWN_STATES: Mapping[str, tuple[str, State]] = {
     "warning_lamp": ("lamp_on", "fault"),

@@ -32,12 +32,11 @@ def place_meant(scene: Scene) -> Correction | None:
             start += 1
         meant, was = _name_before(scene, end), _name_from(scene, start)
         if meant and was and _only_of_places(scene, (*meant, *was), strangers=1):
-            return Correction(
-                action="amend",
-                field="place",
-                value=scene.words_between(meant.start, meant.stop),
-                was=scene.words_between(was.start, was.stop),
-            )
+            return _in_place_of(scene, meant, was)
+    if "marks_mistake" in scene.groups or split is not None:
+        apart = _told_apart(scene)
+        if apart is not None:
+            return apart
     words = scene.words()
     spoken_of = not scene.book.groups["place_word"].isdisjoint(words)
     if spoken_of or scene.has("weigh_cue") or scene.has("fuel_cue"):
@@ -55,6 +54,41 @@ def place_meant(scene: Scene) -> Correction | None:
                 action="amend", field="place", value=scene.words_between(name.start, name.stop)
             )
     return None
+
+
+def _in_place_of(scene: Scene, meant: range, was: range) -> Correction:
+    return Correction(
+        action="amend",
+        field="place",
+        value=scene.words_between(meant.start, meant.stop),
+        was=scene.words_between(was.start, was.stop),
+    )
+
+
+def _told_apart(scene: Scene) -> Correction | None:
+    """'we were in Cobblewick for that one, not Saltlick', 'it was Larkfold, I put Elk Fork'.
+
+    What entry it is of stands between the place and the mistaken one, or before both.
+    """
+    for index, token in enumerate(scene.tokens):
+        was = _name_from(scene, index + 1) if "marks_mistake" in token.groups else None
+        if not was:
+            continue
+        start = index
+        while start and not _is_capital(scene, start - 1):
+            start -= 1
+        meant = _name_before(scene, start)
+        named = (*meant, *was)
+        said = [each for at, each in enumerate(scene.tokens) if at not in named]
+        of_entry = any(not each.groups.isdisjoint(OF_AN_ENTRY) for each in said)
+        of_us = not any("talk" in each.senses for each in said)
+        if meant and of_entry and of_us and _only_of_places(scene, named):
+            return _in_place_of(scene, meant, was)
+    return None
+
+
+OF_AN_ENTRY = frozenset(("fill_noun", "log_entry", "place_word"))
+"""Groups of words that say that a place is one that was logged."""
 
 
 def _small(token: Token) -> bool:

@@ -150,7 +150,10 @@ def _is_strong(scene: Scene, index: int) -> bool:
         return True  # 'coupler plate 14,000'
     if _of_vehicle(scene, index):
         # 'trailer plate 7,000 gross', of one figure; 'trailer plate 9,340, gross 20,100' is a scale
-        return any(label.whole == "gross" and label.bound is None for label in scene.labels)
+        return any(
+            label.bound is None and (label.whole == "gross" or _is_off(scene, label, index))
+            for label in scene.labels
+        )
     if any(label.places_load and label.end == index for label in scene.labels):
         # 'towball max 280 kg', 'drive axle limit of 7,000'
         small = index + 1 < len(scene.tokens) and "glue" in scene.tokens[index + 1].senses
@@ -165,6 +168,17 @@ def _is_strong(scene: Scene, index: int) -> bool:
     if following is not None and following.senses.get("whole") == "gross":
         return len(list(scene.find("whole", "gross"))) > 1  # 'plate gvw 3200 gtw 6700'
     return following is not None and (following.raw in ":-–" or "says" in following.groups)
+
+
+def _is_off(scene: Scene, label: Label, plate: int) -> bool:
+    """'GVWR off the camper's plate': a limit, and the plate that it was read off."""
+    between = scene.tokens[label.end : plate]
+    small = all(not SMALL.isdisjoint(token.senses) for token in between)
+    return label.rating is not None and label.end < plate and small
+
+
+SMALL = frozenset(("glue", "vehicle", "name"))
+"""Classes of term between a limit and the plate that it is read off."""
 
 
 def _heads_places(scene: Scene, index: int) -> bool:

@@ -400,15 +400,21 @@ def _is_vague(scene: Scene, figure: Figure, label: Label) -> bool:
 
 
 def _drives_at(scene: Scene, figure: Figure) -> bool:
-    """'sitting on 95, 2100 rpm': a speed beside how fast the engine turned."""
+    """'sitting on 95, 2100 rpm': a speed beside how fast the engine turned, or the wind blew."""
     return (
         "driving_at" in scene.groups
         and figure.dimension is None
         and figure.start > 0
         and "driving_at" in scene.tokens[figure.start - 1].groups
         and FASTEST_BARE[0] <= figure.value <= FASTEST_BARE[1]
-        and any(other.dimension == ROTATION for other in scene.figures)
+        and any(other.dimension == ROTATION or _is_wind(other) for other in scene.figures)
     )
+
+
+def _is_wind(figure: Figure) -> bool:
+    """'headwind 25 mph, holding 55': how fast the wind is that one drives in."""
+    label = figure.label
+    return figure.dimension == SPEED and isinstance(label, Label) and label.subject == "wind"
 
 
 FASTEST_BARE = (15, 130)

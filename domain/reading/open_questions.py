@@ -419,7 +419,7 @@ def _by_figure(scene: Scene, asked: Ask) -> Facts | None:
     figures = [
         figure
         for figure in scene.figures
-        if figure.claimed is None and not (figure.token.spoken and figure.value == 1)
+        if figure.claimed is None and not (figure.token.spoken and figure.value <= 1)
     ]
     if len(figures) != 1:
         return None

@@ -228,7 +228,7 @@ def _plan(scene: Scene, asked: Asked) -> bool:
     if asked.distance is None:
         planned = asked.says("plain_plan") and not asked.says("plain_is")
         between = planned and goes_between_names(scene)
-        ours = asked.says("plain_fuel", "plain_burns") or names_rig(scene)
+        ours = asked.says("plain_fuel", "plain_burns", "tows_there") or names_rig(scene)
         return placed and (between or (fuelled and ours and asked.says("plain_ahead")))
     if asked.says("gets_there") and (asked.says("tank") or asked.stands("on_fuel")):
         return False

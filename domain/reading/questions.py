@@ -13,7 +13,7 @@ from collections.abc import Sequence
 
 from domain.reading.asked import Asked
 from domain.reading.figures import DISTANCE, LAST_DAY, MASS, Figure, mean_kilometres
-from domain.reading.help_topics import asks_how_it_works, may_ask_help
+from domain.reading.help_topics import asks_help, asks_how_it_works, may_ask_help
 from domain.reading.of_a_body import STEPS
 from domain.reading.particulars import question_of
 from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, find_overlapping
@@ -112,7 +112,8 @@ def read_question(scene: Scene) -> Question | None:
         return question_of(scene, bare, asked)
     if helps and asks_how_it_works(scene, asked):
         return question_of(scene, "help", asked)
-    topic = plain_topic(scene, asked) if plain else None
+    helped = asked.phrased("help", "surely_help") and asks_help(scene, asked)
+    topic = "help" if helped else plain_topic(scene, asked) if plain else None
     topic = topic or _topic_by_form(scene, words, asked, marked=marked)
     return question_of(scene, topic, asked) if topic else None
 

@@ -361,7 +361,7 @@ def _in_a_clause(scene: Scene) -> Question | None:
     parting = [
         index
         for index, token in enumerate(scene.tokens[:-1])
-        if token.raw == "," or token.ends_sentence
+        if token.raw in (",", ":") or token.ends_sentence
     ]
     if not parting or len(parting) > 1 or parting[0] < SHORTEST_HEAD:
         return None

@@ -44,6 +44,8 @@ def is_tank_size(scene: Scene) -> bool:
                 return True
             if "tank" in scene.tokens[index].groups:
                 return True
+        if figure.whole and figure.value >= LEAST_TANK and _is_so_big(scene, figure):
+            return True
         if figure.start and "holds" in scene.tokens[figure.start - 1].groups:
             if figure.start > 1 and names_truck(scene.tokens[figure.start - 2]):
                 return True  # 'Juniper holds 36 gallons'
@@ -51,6 +53,19 @@ def is_tank_size(scene: Scene) -> bool:
             if any(_is_tank(token) for token in scene.tokens[start : figure.start]):
                 return True  # 'the fuel tank on Moss holds 117 L'
     return False
+
+
+def _is_so_big(scene: Scene, size: Figure) -> bool:
+    """'the tank on the truck is 60 gallons': whose tank it is stands between it and its size."""
+    start, _ = scene.clause_of(size.start)
+    at = next((at for at in range(start, size.start) if _is_tank(scene.tokens[at])), None)
+    between = scene.tokens[at + 1 : size.start] if at is not None else ()
+    return (
+        len(between) > 1
+        and "was" in between[-1].groups
+        and any(names_truck(token) for token in between)
+        and all("glue" in token.senses or names_truck(token) for token in between)
+    )
 
 
 def _counts_tankfuls(scene: Scene, index: int, volume: Figure) -> bool:
