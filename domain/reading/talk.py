@@ -320,8 +320,13 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     counted = index > 0 and scene.tokens[index - 1].kind is NUMBER
     if counted and ("aboard" in senses or (following and "aboard" in following.senses)):
         return None  # '4 guys in the truck'
-    recorded = following is not None and "recording" in following.groups
-    if cue in (REQUEST, PLAN) and recorded and "planned_once" not in token.groups:
+    done = "planned_once" not in token.groups
+    if (
+        cue in (REQUEST, PLAN)
+        and done
+        and following is not None
+        and "recording" in following.groups
+    ):
         return cue if "hitch" in following.senses else None  # 'gonna put the camper on'
     if cue == PLAN and following is not None and "already_done" in following.groups:
         return None  # 'before we left'
