@@ -379,6 +379,8 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     opens, right = _opens(scene), _said_right(scene, value) or told_wrong(scene, value)
     if not (restates or opens or was is not None or right):
         return None
+    if was is None and not restates and _left_out(scene):
+        return None  # 'sorry, forgot to log the last fill. odo 51,300 now'
     if was is None and not opens and _guessed(scene, value):
         return None  # 'should be roughly 30'
     told = was if was and was.dimension and not value.dimension else value
@@ -407,6 +409,13 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
 def _apologizes_first(scene: Scene) -> bool:
     """'sorry, home was ...', 'correction: we left at ...'."""
     return not scene.tokens[0].groups.isdisjoint(("apologizes", "surely_corrects"))
+
+
+def _left_out(scene: Scene) -> bool:
+    """'forgot to log', 'never texted': what one is sorry for is that an entry is missing."""
+    if "missed_verb" not in scene.by_class:
+        return "missed" in scene.by_class
+    return any(" " in token.text for _, token, _ in scene.find("missed_verb"))
 
 
 def _asks_for_change(scene: Scene, value: Figure) -> bool:

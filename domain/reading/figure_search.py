@@ -53,11 +53,12 @@ def _widest(tokens: Sequence[Token], figure: Figure, top: Token, *, both: bool) 
         after = token_at(tokens, figure.end + 2)
         if DIMENSION_OF.get(unit_key(after) or "") not in (ROTATION, TEMPERATURE):
             return 0.0
-    return WIND_RATIO if "wind" in gauges else RANGE_RATIO
+    blows = any(token.senses.get("subject", "").startswith("wind") for token in before[-2:])
+    return WIND_RATIO if blows else RANGE_RATIO
 
 
-FARTHEST_GAUGE = 2
-"""Tokens from a range back to the name of its gauge: 'EGT was 1,150 to 1,220'."""
+FARTHEST_GAUGE = 4
+"""Tokens from a range back to the name of its gauge: 'EGT was anywhere from 1,150 to 1,220'."""
 
 
 def find_figures(

@@ -57,7 +57,7 @@ from domain.reading.short_questions import asks_if_enough
 from domain.reading.spans import read_span
 from domain.reading.standing import read_standing
 from domain.reading.tables import unfold
-from domain.reading.talk import OTHER
+from domain.reading.talk import ADVERT, OTHER
 from domain.reading.times import has_times, read_when, whens_by_part
 from domain.reading.tokens import NUMBER
 from domain.reading.told_and_asked import is_told, told_head
@@ -306,8 +306,8 @@ def _question(scene: Scene) -> Question | None:
     if LINK in scene.text:
         return None  # a page is shown to people
     question = read_question(scene) or _in_a_clause(scene)
-    if question is None and "?" not in scene.text:
-        return None
+    if "?" not in scene.text and (question is None or scene.has("talk", ADVERT)):
+        return None  # 'asking price is 14,500, GVWR 14,000'
     if question is not None and question.topic == "tiedown" and asks_if_enough(scene):
         return question
     if question is not None and _of_another_rig(scene):

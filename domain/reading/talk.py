@@ -134,6 +134,8 @@ def _came_to_nothing(scene: Scene, index: int) -> bool:
     if "planned_once" not in scene.tokens[index].groups:
         return False
     behind = scene.tokens[index + 1 : index + 1 + NEAR]
+    if behind and "recording" in behind[0].groups and DOES.isdisjoint(behind[0].senses):
+        return False  # 'meant to write down 28.4 gal'
     return any(
         not (DOES.isdisjoint(token.senses) and "full" not in token.senses) for token in behind
     )
@@ -320,13 +322,10 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     counted = index > 0 and scene.tokens[index - 1].kind is NUMBER
     if counted and ("aboard" in senses or (following and "aboard" in following.senses)):
         return None  # '4 guys in the truck'
-    done = "planned_once" not in token.groups
-    if (
-        cue in (REQUEST, PLAN)
-        and done
-        and following is not None
-        and "recording" in following.groups
-    ):
+    if "planned_once" in token.groups and following is not None and "note" in following.senses:
+        return None  # 'meant to log this yesterday: 28.4 gal'
+    recorded = following is not None and "recording" in following.groups
+    if cue in (REQUEST, PLAN) and recorded and following and not _came_to_nothing(scene, index):
         return cue if "hitch" in following.senses else None  # 'gonna put the camper on'
     if cue == PLAN and following is not None and "already_done" in following.groups:
         return None  # 'before we left'

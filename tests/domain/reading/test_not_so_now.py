@@ -21,6 +21,7 @@ TALK = [
     "advertised at GVWR 9,990 and only 2,400 empty",
     "saw one with 7,000 GVWR, asking $8,200",
     "GVWR 14,000, asking 11,500",
+    "asking price is 14,500 for a 2017, 14,000 GVWR",
     "asking price 4,800 for the trailer, i said 3,500",
     # What came to nothing.
     "was going to fill up at Larkfold, 30 gal at 3.89, but the pump was broken",
@@ -43,6 +44,8 @@ def test_what_is_not_so_now_is_no_fact(text: str, reads: Reader) -> None:
         ("was going to fill at the border but filled up in Elm Creek, 28.1 gal at 3.899", "fill"),
         ("trans used to run 225 on this hill, now it's 204", "observation"),
         ("filled up like we used to, 28.1 gal", "fill"),
+        ("meant to log this yesterday: 28.4 gal, 48,300", "fill"),
+        ("sorry, forgot to log the last fill-up. odo 48,300 now", "odometer"),
     ],
 )
 def test_what_was_done_in_its_place_is_one(text: str, kind: str, reads: Reader) -> None:
