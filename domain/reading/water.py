@@ -12,6 +12,7 @@ from domain.entries import Cargo
 from domain.quantities import Quantity
 from domain.reading.figures import VOLUME, Figure
 from domain.reading.label import Label
+from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
 from domain.reading.spots import find_spots
 from domain.reading.tokens import MARK, NUMBER, Token
@@ -64,17 +65,25 @@ def _is_led(scene: Scene, figure: Figure, floor: int) -> bool:
 
 
 def _is_poured(scene: Scene, figure: Figure, floor: int) -> bool:
-    """'filled the fresh water, 45 gal': water is what was filled, and how much of it."""
-    at = figure.start - 1
-    while at > floor and (scene.tokens[at].kind is MARK or "with" in scene.tokens[at].groups):
+    """'filled the fresh water, 45 gal', 'water's full, 45 gal': so much of it was filled."""
+    at, full = figure.start - 1, False
+    while at > floor and _leads_to_volume(scene.tokens[at]):
+        full = full or "full" in scene.tokens[at].senses
         at -= 1
-    if at < floor or "water" not in scene.tokens[at].groups:
+    held = WATERY if full else NAMED_WATER  # 'fresh tank full' is of water, too
+    if at < floor or held.isdisjoint(scene.tokens[at].groups):
         return False
     while at > floor and scene.tokens[at].groups & OF_WATER:
         at -= 1
-    poured = POURED & scene.tokens[at].senses.keys()
+    poured = full or POURED & scene.tokens[at].senses.keys()
     behind = scene.tokens[figure.end : figure.end + 1]
     return bool(poured) and not any("product" in token.senses for token in behind)
+
+
+def _leads_to_volume(token: Token) -> bool:
+    """A mark, or a word that says how full it is: '... is full, 45 gal', '... off with 45 gal'."""
+    small = not token.groups.isdisjoint(("with", "off", "was"))
+    return small or token.kind is MARK or "full" in token.senses
 
 
 def _is_all_told(scene: Scene, figure: Figure) -> bool:
@@ -85,7 +94,7 @@ def _is_all_told(scene: Scene, figure: Figure) -> bool:
     return fresh and plain and figure.end == len(scene.tokens)
 
 
-OF_WATER = frozenset(("water", "water_tank", "article", "our"))
+OF_WATER = frozenset(("water", "water_tank", "article", "our", "with"))
 """Groups of words between what was poured and the verb."""
 
 POURED = frozenset(("fuel_cue", "full", "check_done"))
@@ -131,6 +140,7 @@ def _count(token: Token) -> int:
 MOST_TANKS = 6
 
 WATERY = frozenset(("water", "water_tank"))
+NAMED_WATER = frozenset(("water",))
 WATER = "water"
 
 
@@ -168,9 +178,11 @@ TANKS = frozenset(("tank_word", "tank_full"))
 
 
 def _called(scene: Scene, tank: Named) -> str:
-    """What the tank is called: of 'fresh tank full', not how full it is."""
+    """What the tank is called: of 'fresh tank full' or 'tank's full', not how full it is."""
     tokens, place = tank
     said = scene.words_between(*place)
+    if said[-2:-1] in APOSTROPHES and said.endswith("s"):
+        return said[:-2]
     return said.rpartition(" ")[0] if "tank_full" in tokens[-1].groups else said
 
 
