@@ -147,12 +147,12 @@ def _is_not_pumped(scene: Scene, figure: Figure) -> bool:
     """Whether a volume is of another fluid, or is held, let out or flows."""
     if NOT_PUMPED.isdisjoint(scene.groups) and NO_FUEL.isdisjoint(scene.by_class):
         return False
-    other = _of_other_fluid(scene, figure) or _holds(scene, figure)
+    other = _of_other_fluid(scene, figure) or _is_topped_up(scene, figure) or _holds(scene, figure)
     return other or _is_let_out(scene, figure) or _is_rate(scene, figure)
 
 
-NOT_PUMPED = frozenset(("has_room_for", "out", "per_one", "lets_out"))
-NO_FUEL = frozenset(("subject", "rating_cue"))
+NOT_PUMPED = frozenset(("has_room_for", "out", "per_one", "lets_out", "names_fluid"))
+NO_FUEL = frozenset(("subject", "rating_cue", "check_item"))
 """Groups and classes of term without one of which a volume is what was pumped."""
 
 
@@ -305,6 +305,19 @@ def _of_other_fluid(scene: Scene, figure: Figure) -> bool:
         if "and" in token.groups or token.senses.keys().isdisjoint(BEFORE_VOLUME):
             return False
     return False
+
+
+def _is_topped_up(scene: Scene, figure: Figure) -> bool:
+    """'washer fluid 2 gal', '2 gal of brake fluid': what is looked after, and burns nowhere."""
+    behind = scene.tokens[figure.end : figure.end + 2]
+    if behind and "of" in behind[0].groups:
+        behind = behind[1:]
+    beside = [*scene.tokens[max(0, figure.start - 1) : figure.start], *behind[:1]]
+    fluids = scene.book.groups["names_fluid"]
+    return any(
+        "product" not in token.senses and token.text.rpartition(" ")[2] in fluids
+        for token in beside
+    )
 
 
 FLUIDS = frozenset(("oil", "coolant", "transmission"))

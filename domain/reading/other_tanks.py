@@ -20,7 +20,7 @@ def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
     start, end = scene.sentence_of(volume.start)
     if not WATER_TANKS.isdisjoint(scene.groups) and _of_water(scene, start, end):
         return True
-    if _took_by_another(scene, volume):
+    if _took_by_another(scene, volume) or _is_led_by_another(scene, volume, start):
         return True
     groups, words = scene.book.groups, scene.words()
     if groups["into"].isdisjoint(words) and groups["for"].isdisjoint(words):
@@ -147,6 +147,23 @@ def _took_by_another(scene: Scene, volume: Figure) -> bool:
         return thing.kind is WORD and (not thing.senses or "carried_thing" in thing.groups)
     opens = lead is None or lead.kind is not WORD or "and" in lead.groups
     return opens and "carried_thing" in thing.groups
+
+
+def _is_led_by_another(scene: Scene, volume: Figure, start: int) -> bool:
+    """'filled the mower, 1.1 gal', 'gas for the mower, 2.5 gal', 'quad 3.1 gal': so much is its."""
+    at = volume.start - 1
+    while at > start and (scene.tokens[at].raw in ",:-" or "is_at" in scene.tokens[at].groups):
+        at -= 1
+    if at < start or "carried_thing" not in scene.tokens[at].groups:
+        return False
+    lead = scene.tokens[at - 1] if at > start else None
+    if lead is None or lead.raw == "," or "and" in lead.groups:
+        return at == volume.start - 1
+    if not lead.groups.isdisjoint(("article", "our")):
+        lead = scene.tokens[at - 2] if at - 1 > start else None
+    words = lead.text.split(" ") if lead is not None else ()
+    groups = scene.book.groups
+    return not (groups["pours"].isdisjoint(words) and groups["for"].isdisjoint(words))
 
 
 def _in_another(scene: Scene, first: int, end: int) -> bool:
