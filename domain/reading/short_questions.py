@@ -59,12 +59,14 @@ def may_be_short(scene: Scene, words: Sequence[str]) -> bool:
     short = scene.book.short
     if short is None or len(scene.tokens) > LONGEST or short.heads.isdisjoint(words):
         return False
-    openings = short.openings_of_figures if NUMBER in scene.kinds else short.openings
-    for token in scene.tokens:
-        if not _is_hidden(token):
-            first = f"{_sign(token)} "
-            return first.startswith(openings.get(first[0], ()))
-    return False
+    first = next((token for token in scene.tokens if not _is_hidden(token)), None)
+    if first is None:
+        return False
+    word = _sign(first).partition(" ")[0]
+    ways = short.first.of(word)
+    if scene.numbers:
+        ways &= short.words.of(FIGURE)
+    return bool(ways) or word in short.leads
 
 
 def read_short(scene: Scene) -> Mapping[str, Any] | None:

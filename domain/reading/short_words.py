@@ -11,7 +11,6 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from domain.reading.openings import Openings, by_letter, openings_of
 from domain.reading.pattern_words import NAMED, Bits, bits_of, cut_parts, pieces_of
 
 
@@ -31,11 +30,9 @@ class ShortWords:
     One of `heads` stands in every such question. `lead` is what is said before it, and `leads` the
     words that it begins with. `patterns` go in the order in which they are tried. Each of their
     ways of asking has a bit: `owners` say whose it is, `words` are those that can have a word,
-    `first` those that can begin with it, and those of `marked` ask only by their mark. `openings`
-    are what the first word of such a question, and a space, begin with (that of a pattern, or of
-    the lead), and `openings_of_figures` those of one with a number. `enough` is a sentence that
-    asks it of the tie-downs named before, where none of `of_others` says that they are somebody
-    else's.
+    `first` those that can begin with it, and those of `marked` ask only by their mark. `enough` is
+    a sentence that asks it of the tie-downs named before, where none of `of_others` says that they
+    are somebody else's.
     """
 
     heads: frozenset[str]
@@ -46,8 +43,6 @@ class ShortWords:
     words: Bits
     first: Bits
     marked: int
-    openings: Openings
-    openings_of_figures: Openings
     enough: re.Pattern[str]
     of_others: frozenset[str]
 
@@ -76,19 +71,14 @@ def short_words_from(table: Mapping[str, Any]) -> ShortWords:
 
     cut = cut_parts(parts)
     tail = filled(f"(?: {table['tail']})*")
-    lead = openings_of([filled(f"(?:{table['lead']}) ")])
     tables = [*table["asked"].items(), *table["marked"].items()]
     ways = [pieces_of(way, cut) for _, own in tables for way in own]
     asked_ways = sum(len(own) for own in table["asked"].values())
     patterns: list[ShortPattern] = []
-    openings, of_figures, number = set(lead), set(lead), 0
+    number = 0
     for name, own in tables:
-        pattern = _joined(map(filled, own), tail)
         bits = ((1 << len(own)) - 1) << number
-        patterns.append(ShortPattern(name, bits, pattern))
-        openings |= openings_of([pattern.pattern])
-        figured = [filled(way) for way in own if _may_have_figure(filled(way))]
-        of_figures |= openings_of([f"(?:{'|'.join(figured)}){tail}"]) if figured else set()
+        patterns.append(ShortPattern(name, bits, _joined(map(filled, own), tail)))
         number += len(own)
     behind = pieces_of(f"(?: {table['tail']})*", cut).words
     return ShortWords(
@@ -100,23 +90,10 @@ def short_words_from(table: Mapping[str, Any]) -> ShortWords:
         words=bits_of([way.words | behind for way in ways]),
         first=bits_of([way.opening for way in ways]),
         marked=((1 << len(ways)) - 1) >> asked_ways << asked_ways,
-        openings=by_letter(_first_word(each) for each in openings),
-        openings_of_figures=by_letter(_first_word(each) for each in of_figures),
         enough=_joined(map(filled, table["enough"]), tail),
         of_others=frozenset(table["of_others"]),
     )
 
 
-def _may_have_figure(pattern: str) -> bool:
-    """Whether a pattern can match the sign of a number."""
-    return "#" in pattern or r"\S" in pattern
-
-
 def _joined(patterns: Iterable[str], tail: str) -> re.Pattern[str]:
     return re.compile(f"(?:{'|'.join(patterns)}){tail}")
-
-
-def _first_word(opening: str) -> str:
-    """The first word of an opening, with the space that ends it, where it does end."""
-    word, space, _ = opening.partition(" ")
-    return word + space

@@ -18,7 +18,6 @@ from domain.context import Context
 from domain.entries import Check, Entry, Odometer, Rating
 from domain.odometer import BELIEVABLE_FACTOR
 from domain.quantities import Quantity
-from domain.reading.openings import Openings, by_letter
 from domain.reading.pattern_words import Bits, Pieces, bits_of, cut_parts, pieces_of
 from domain.upkeep import DONE_AT, DUE_IN, DUE_IN_DAYS, UpkeepTable
 from domain.verdicts import CHANGE, PAGE, PICTURE, Facts, Question, Verdict
@@ -116,7 +115,7 @@ def read_standing(text: str, context: Context, words: StandingWords) -> Verdict 
     """What a message sets or asks that lasts; None where it is another matter."""
     called = called_by(context.trailers, words.trailers)
     letter, first = text[:1].casefold(), text.partition(" ")[0].casefold()
-    if not (letter in words.letters or letter in called.openings or letter in AROUND):
+    if not (letter in words.letters or letter in called.letters or letter in AROUND):
         return None  # before anything is made of it: most messages are another matter
     if first.isalpha() and not (words.first.of(first) or first in called.words):
         return None
@@ -146,7 +145,7 @@ def fitting_patterns(said: str, words: StandingWords, called: Called) -> int:
     """The bits of the patterns that have each word of a message, and begin with its first."""
     parts = said.split(" ")
     fitting = words.first.of(parts[0])
-    if said.startswith(called.openings.get(said[:1], ())):
+    if said.startswith(called.names):
         fitting |= words.of_trailers
     for part in reversed(parts):  # from the end, as most begin like one, and go on otherwise
         if not fitting:
@@ -167,14 +166,16 @@ AROUND = " .?!¿¡"
 def called_by(names: tuple[str, ...], plain: tuple[str, ...]) -> Called:
     """What trailers go by in a chat."""
     folded = [name.casefold().replace("'", "") for name in (*names, *plain) if name]
-    return Called(by_letter(folded), frozenset(" ".join(folded).split(" ")))
+    letters = frozenset(name[0] for name in folded)
+    return Called(tuple(folded), letters, frozenset(" ".join(folded).split(" ")))
 
 
 @dataclass(frozen=True, slots=True)
 class Called:
-    """What trailers go by: by the first letter, and every word of it."""
+    """What trailers go by, the letters that it begins with, and every word of it."""
 
-    openings: Openings
+    names: tuple[str, ...]
+    letters: frozenset[str]
     words: frozenset[str]
 
 
