@@ -99,6 +99,8 @@ def bind(
         figure.label, label.bound = label, figure
     if len(open_figures) == 1:
         _bind_alone(tokens, open_figures[0], labels)
+    elif several and any(token.raw == ";" for token in tokens):
+        _bind_in_parts(tokens, open_figures, labels)
     elif several:
         _leave_heads(tokens, labels)
     return Pairing("label first" if first else "figure first", before_cost, after_cost)
@@ -156,6 +158,24 @@ def _bind_alone(tokens: Sequence[Token], load: Figure, labels: Sequence[Label]) 
     between = tokens[named[0].end : load.start]
     if named[0].end <= load.start and not any(token.raw in ".!?" for token in between):
         load.label, named[0].bound = named[0], load
+
+
+def _bind_in_parts(
+    tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
+) -> None:
+    """'steer's 5,260; the drive is where it hurts, 7,480; ...': one name and one load in a part."""
+    if not any(label.bound is not None and label.axle for label in labels):
+        return
+    ends = [index for index, token in enumerate(tokens) if token.raw in ".!?;"]
+    for start, end in pairwise([-1, *ends, len(tokens)]):
+        loads = [figure for figure in figures if start < figure.start < end]
+        named = [label for label in labels if start < label.start < end]
+        if len(loads) != 1 or len(named) != 1 or loads[0].label is not None:
+            continue
+        (load,), (name,) = loads, named
+        on_axle = name.axle or (name.vehicle == "trailer" and name.wheel == "axle")
+        if name.bound is None and on_axle and not name.rating and load.value >= LEAST_BORNE:
+            load.label, name.bound, load.foreign = name, load, None
 
 
 def _bind_columns(

@@ -43,11 +43,16 @@ def read_places(scene: Scene) -> list[tuple[int, str]]:
     if "home" in scene.groups:
         events = scene.find("event")
         homes = [index for index, token, _ in events if "home" in token.groups]
-        there = next((at for at in homes if not (is_ahead(scene, at) or _comes(scene, at))), None)
+        there = next((at for at in homes if not _is_elsewhere(scene, at)), None)
         if there is not None:
             return [(there, "home")]
     alone = _standing_alone(scene)
     return [] if alone is None else [(0, alone)]
+
+
+def _is_elsewhere(scene: Scene, index: int) -> bool:
+    """Whether home is where one is bound, or where the dog stayed."""
+    return is_ahead(scene, index) or _comes(scene, index) or _of_pet(scene, index)
 
 
 def _comes(scene: Scene, index: int) -> bool:
@@ -62,6 +67,8 @@ def _led_to(scene: Scene) -> Iterator[tuple[int, str]]:
     tokens = scene.tokens
     for index, token in enumerate(tokens):
         if "leads_to_place" not in token.groups or token.kind is not WORD:
+            continue
+        if _of_pet(scene, index):
             continue
         if scene.talk[index] in (OTHER, PLAN, REQUEST):
             continue  # 'see you at supper', 'would have been cheaper in town'
@@ -79,6 +86,14 @@ def _led_to(scene: Scene) -> Iterator[tuple[int, str]]:
             yield index, scene.words_between(*(right or (start, end)))
             if right:
                 return
+
+
+def _of_pet(scene: Scene, index: int) -> bool:
+    """'dog stayed home in protest': where an animal is, and why."""
+    if "pet" not in scene.groups:
+        return False
+    start, _ = scene.clause_of(index)
+    return any("pet" in token.groups for token in scene.tokens[start:index])
 
 
 def _behind_part(tokens: list[Token], start: int) -> int:

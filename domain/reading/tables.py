@@ -109,6 +109,9 @@ def _read(lines: Sequence[str], top: int, split: Split, heads: Heads) -> list[st
     before = [line.strip() for line in lines[:top]]
     if bare and not named:
         return [", ".join([*before, row]) for row in bare]
+    if bare and not rows:
+        # what stands below one row is of it; below several it may be of all, and is read as it is
+        return ["\n".join([*before, *bare, *named])] if len(bare) == 1 else []
     if rows and len({len(cells) for cells in rows}) == 1:
         named = _headed_by_columns(columns[1 - len(rows[0]) :], rows, heads) or named
     return ["\n".join([*before, *named])] if len(named) >= LEAST_COLUMNS else []

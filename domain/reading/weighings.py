@@ -446,10 +446,14 @@ def _doubt_of_lone_gross(scene: Scene, figure: Figure) -> float:
     spans, leads = scene.book.keys["span_unit"], scene.book.groups["for"]
     if any(each.text in spans for each in behind) and not leads.isdisjoint(behind[0].text.split()):
         doubt += FOR_A_TIME
+    by_itself = not BY_ITSELF.isdisjoint(scene.by_class)
     if isinstance(label, Label) and "money_total" in scene.tokens[label.start].groups:
-        doubt += 0.8
+        doubt += 0.0 if by_itself else 0.8  # 'truck by herself, no trailer: 8,920 total'
     return doubt
 
+
+BY_ITSELF = frozenset(("alone", "rig"))
+"""Classes of term that say of what vehicle a total is."""
 
 FOR_A_TIME = 2.0
 """What speaks against a weighing that a sum is 'for the week'."""

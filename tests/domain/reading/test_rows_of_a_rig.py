@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from domain.entries import Weighing
-from domain.verdicts import Facts, Silent
+from domain.verdicts import Ask, Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
 
@@ -165,4 +165,79 @@ def test_loads_and_the_gross_that_they_make_are_ours(text: str, reads: Reader) -
     ],
 )
 def test_what_others_weigh_and_guess_is_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "steer 5,360 drive 6,840 trailer 9,180 gross 21,380, last week it was 21,900",
+        "steer 5,360 drive 6,840 trailer 9,180 gross 21,380, last time it was 20,900",
+        "STR | DRV | TRL\n5360 | 6840 | 9180\n-----\nGRS 21380 LB\nTHANK YOU",
+        "steer | drive | trailer\n5360 | 6840 | 9180\ngross 21380\ndrive safe",
+    ],
+)
+def test_a_gross_is_of_the_row_and_of_today(text: str, reads: Reader) -> None:
+    assert loads(text, reads) == {"steer": 5_360, "drive": 6_840, "trailer": 9_180, "gross": 21_380}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Steer axle's fine at 5,360; the drive is where it hurts, 6,840; "
+        "and 9,180 trails along behind on the trailer axles.",
+        "drive is the one that worries us most of all, 6,840; steer 5,360; "
+        "trailer axles came in lovely, honestly, 9,180",
+    ],
+)
+def test_a_part_of_a_sentence_has_one_place_and_its_load(text: str, reads: Reader) -> None:
+    assert loads(text, reads) == {"steer": 5_360, "drive": 6_840, "trailer": 9_180}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "scale says 21,380, last time it was 21,900",
+        "so the ticket says 21,380, last trip it was 21,900",
+    ],
+)
+def test_a_lone_load_of_today_is_asked_about_and_not_that_of_another_day(
+    text: str, reads: Reader
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Ask)
+    assert [each.value for each in read.figures] == [21_380]
+
+
+def test_a_total_of_a_vehicle_by_itself_is_no_money(reads: Reader) -> None:
+    (only,) = weighings(
+        "This one's the truck by herself, no trailer, me and Odile aboard, "
+        "dog stayed home in protest: 8,920 total",
+        reads,
+    )
+    assert (only.rig, only.aboard) == ("solo", 2)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "weighed the camper by itself, 7,940 on its wheels and 1,120 on the tongue jack scale",
+        "camper by itself, 1,120 on the tongue scale, 7,940 on the axles",
+    ],
+)
+def test_a_scale_under_the_tongue_weighs_it(text: str, reads: Reader) -> None:
+    assert loads(text, reads) == {"trailer": 7_940, "tongue": 1_120}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "the ticket says row 12",
+        "my ticket says 7 pm",
+        "raffle ticket says 1482",
+        "last time it was 21,900 people",
+        "the dog stayed in Elk Fork; the cat is where it hurts; total 40",
+    ],
+)
+def test_tickets_and_other_days_are_talk(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
