@@ -149,7 +149,40 @@ def _opens_number(token: Token, tokens: Sequence[Token], index: int, book: Phras
             # '30 and a half gallons'
             later = [keys.get(each.text) for each in tokens[index + 1 : index + 4]]
             return later == [numbers.AND, numbers.A, numbers.HALF]
+        return key is not None and _half_typed(tokens, index, book)
     return False
+
+
+def _half_typed(tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
+    """'trailer 98 fifty': the first pair of a load in digits, and the second in a word.
+
+    Only behind what is weighed, and where nothing counts the second: '98 fifty miles on'.
+    """
+    token, key = tokens[index], book.numbers.get(tokens[index + 1].text, "")
+    pairs = (
+        len(token.raw) == PAIR
+        and key.isdigit()
+        and len(key) == PAIR
+        and token.value >= PAST_ANY_HOUR
+    )
+    if not pairs or not index or WEIGHED.isdisjoint(tokens[index - 1].senses):
+        return False
+    behind = tokens[index + 2 : index + 3]
+    if not behind or behind[0].kind is not WORD:
+        return True
+    return not BEHIND_LOAD.isdisjoint(behind[0].senses)
+
+
+PAIR = 2
+"""Digits."""
+
+PAST_ANY_HOUR = 25
+"""'12 forty' is a time of day."""
+
+WEIGHED = frozenset(("axle", "vehicle", "whole"))
+"""Classes of term for what has a load."""
+
+BEHIND_LOAD = WEIGHED | {"glue"}
 
 
 def _numbered(tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
@@ -232,9 +265,11 @@ def _composed(atoms: Sequence[numbers.Atom], book: Phrasebook) -> list[numbers.S
 def _spoken_tokens(run: Sequence[Token], book: Phrasebook) -> list[Token]:
     keys = book.numbers
     atoms: list[numbers.Atom] = []
-    for token in run:
+    for at, token in enumerate(run):
         if token.kind is NUMBER:
-            atoms.append(float(token.value))
+            behind = keys.get(run[at + 1].text, "") if at + 1 < len(run) else ""
+            half = at == 0 and behind.isdigit()  # 'trailer 98 fifty'
+            atoms.append(int(token.value) if half else float(token.value))
         else:
             key = keys[token.text]
             atoms.append(int(key) if key.isdigit() else key)

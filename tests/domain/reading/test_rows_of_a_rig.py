@@ -241,3 +241,22 @@ def test_a_scale_under_the_tongue_weighs_it(text: str, reads: Reader) -> None:
 )
 def test_tickets_and_other_days_are_talk(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "steers 54 hundred, drives 71 fifty, trailer 98 fifty",
+        "steer 54 hundred drive 71 fifty trailer 98 fifty",
+        "steer fifty-four hundred, drive 71 fifty, trailer ninety-eight fifty",
+    ],
+)
+def test_a_load_may_be_half_typed_and_half_said(text: str, reads: Reader) -> None:
+    assert loads(text, reads) == {"steer": 5_400, "drive": 7_150, "trailer": 9_850}
+
+
+@pytest.mark.parametrize(
+    "text", ["route 66 forty miles on", "trailer 98 fifty miles on", "the drive 98 twenty times"]
+)
+def test_two_numbers_of_other_things_are_none(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
