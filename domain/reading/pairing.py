@@ -99,7 +99,7 @@ def bind(
         figure.label, label.bound = label, figure
     if len(open_figures) == 1:
         _bind_alone(tokens, open_figures[0], labels)
-    elif several and any(token.raw == ";" for token in tokens):
+    elif several and None in [figure.label for figure in open_figures]:
         _bind_in_parts(tokens, open_figures, labels)
     elif several:
         _leave_heads(tokens, labels)
@@ -167,6 +167,8 @@ def _bind_in_parts(
     if not any(label.bound is not None and label.axle for label in labels):
         return
     ends = [index for index, token in enumerate(tokens) if token.raw in ".!?;"]
+    if not ends:
+        return
     for start, end in pairwise([-1, *ends, len(tokens)]):
         loads = [figure for figure in figures if start < figure.start < end]
         named = [label for label in labels if start < label.start < end]
