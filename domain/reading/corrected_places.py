@@ -80,7 +80,9 @@ def _told_apart(scene: Scene) -> Correction | None:
         meant = _name_before(scene, start)
         named = (*meant, *was)
         said = [each for at, each in enumerate(scene.tokens) if at not in named]
-        of_entry = any(not each.groups.isdisjoint(OF_AN_ENTRY) for each in said)
+        of_entry = any(
+            "weigh_cue" in each.senses or not each.groups.isdisjoint(OF_AN_ENTRY) for each in said
+        )
         of_us = not any("talk" in each.senses for each in said)
         if meant and of_entry and of_us and _only_of_places(scene, named):
             return _in_place_of(scene, meant, was)

@@ -68,7 +68,7 @@ def find_labels(
             if (
                 current is not None
                 and current.end >= index - 2
-                and _joins(tokens, current.end, index)
+                and _joins(tokens, current.end, index, current)
                 and extend(current, token, of=index > current.end)
             ):
                 current.end = index + 1
@@ -92,7 +92,10 @@ def find_labels(
         elif current is not None and token.raw in "()" and _explains(tokens, index, current):
             current.end = index + 1
         elif current is not None and not (
-            (not JOINING.isdisjoint(token.groups) and index - current.end <= 1)
+            (
+                (not JOINING.isdisjoint(token.groups) or _goes_on(token, current))
+                and index - current.end <= 1
+            )
             or (current.wheel and _joins_axles(tokens, index, current))
         ):
             current = None
@@ -387,8 +390,15 @@ def _is_compound(tokens: Sequence[Token], index: int) -> bool:
     )
 
 
-def _joins(tokens: Sequence[Token], start: int, end: int) -> bool:
-    return all("joins_label" in tokens[index].groups for index in range(start, end))
+def _joins(tokens: Sequence[Token], start: int, end: int, label: Label) -> bool:
+    return all(_goes_on(tokens[index], label) for index in range(start, end))
+
+
+def _goes_on(token: Token, label: Label) -> bool:
+    """Whether a label goes on behind a word: 'weight on the drive', 'GVWR off the camper's'."""
+    if "joins_label" in token.groups:
+        return True
+    return label.rating is not None and "read_off" in token.groups
 
 
 def _axle_number(

@@ -414,7 +414,8 @@ def _drives_at(scene: Scene, figure: Figure) -> bool:
 def _is_wind(figure: Figure) -> bool:
     """'headwind 25 mph, holding 55': how fast the wind is that one drives in."""
     label = figure.label
-    return figure.dimension == SPEED and isinstance(label, Label) and label.subject == "wind"
+    blows = isinstance(label, Label) and label.subject == "wind"
+    return blows and figure.dimension in (None, SPEED)
 
 
 FASTEST_BARE = (15, 130)

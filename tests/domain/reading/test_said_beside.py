@@ -83,6 +83,7 @@ def test_thin_pads_are_a_fault(text: str, item: str, reads: Reader) -> None:
         "headwind twenty-five to thirty miles an hour, holding fifty-five",
         "crosswind 20 to 30 mph, doing 55",
         "wind gusting to 30 mph, sitting at 55",
+        "wind 30, holding 55",
     ],
 )
 def test_how_fast_one_drives_in_the_wind(text: str, reads: Reader) -> None:
@@ -123,6 +124,7 @@ def test_what_is_said_of_a_fill(text: str, said: dict[str, Any], reads: Reader) 
         ),
         ("that fill was at Larkfold, I said Elk Fork", "Larkfold", "Elk Fork"),
         ("the town was Larkfold for that fill, not Elk Fork", "Larkfold", "Elk Fork"),
+        ("that weigh was at Larkfold, I said Elk Fork", "Larkfold", "Elk Fork"),
         ("that last stop was Larkfold, I typed Elk Fork", "Larkfold", "Elk Fork"),
     ],
 )
@@ -185,3 +187,17 @@ TALK = [
 @pytest.mark.parametrize("text", TALK)
 def test_talk_that_looks_like_it_gets_silence(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "rating"),
+    [
+        ("tongue rating off the camper plate is 750", "tongue"),
+        ("GAWR from the camper's plate is 3,500", "gawr"),
+    ],
+)
+def test_what_is_read_off_a_plate_is_what_it_is_called(
+    text: str, rating: str, reads: Reader
+) -> None:
+    (entry,) = entries(text, reads)
+    assert (entry["rating"], entry["trailer"]) == (rating, "camper")
