@@ -59,8 +59,11 @@ def read_question(scene: Scene) -> Question | None:
     book = scene.book
     words = scene.words()
     marked = "?" in scene.text
+    may_ask = marked or _may_ask(scene, words)
+    if not may_ask and any(map(_is_stated, scene.figures)):
+        return None
     short = read_short(scene) if may_be_short(scene, words) else None
-    if short is None and not (marked or _may_ask(scene, words)):
+    if short is None and not may_ask:
         return None
     if words[0] in book.groups["asks_people"]:
         return None  # 'shall we weigh the van on Friday'
