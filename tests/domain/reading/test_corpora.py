@@ -29,6 +29,7 @@ UNMEASURED = Floor(exact=50.0, wrong=30, alarm=30)
 """For a corpus that is new and has no line of its own yet."""
 
 FLOORS = {
+    "asides": Floor(exact=98.5, wrong=0, alarm=0),
     "asked": Floor(exact=99.0, wrong=0, alarm=0),
     "askers": Floor(exact=95.5, wrong=0, alarm=0),
     "backroads": Floor(exact=99.0, wrong=0, alarm=0),
@@ -79,6 +80,7 @@ FLOORS = {
     "thumbs": Floor(exact=99.0, wrong=0, alarm=0),
     "tollgate": Floor(exact=97.5, wrong=0, alarm=0),
     "travellers": Floor(exact=99.0, wrong=0, alarm=0),
+    "twelvefolk": Floor(exact=99.5, wrong=0, alarm=0),
     "voices": Floor(exact=95.5, wrong=1, alarm=0),
     "weekenders": Floor(exact=99.0, wrong=0, alarm=0),
     "wondering": Floor(exact=92.0, wrong=0, alarm=0),
