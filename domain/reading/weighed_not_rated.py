@@ -39,10 +39,13 @@ def _settle_carried(scene: Scene) -> None:
         return
     loads = [label.bound.value for label in scene.labels if label.bound and label.places_load]
     loads += [label.bound.value for label in scene.labels if label.bound and label.only_vehicle]
+    heaviest = max(loads, default=0.0)
+    if heaviest <= 0:
+        return
     for label in scene.labels:
         if label.bound is None or label.rating_subject not in CARRYING or label.compound:
             continue
-        share = label.bound.value / max(loads, default=label.bound.value)
+        share = label.bound.value / heaviest
         if label.bound.dimension in (None, MASS) and LEAST_SHARE <= share <= MOST_SHARE:
             label.rating_subject, label.whole = None, "tongue"
 

@@ -70,3 +70,13 @@ def test_a_truck_heads_its_two_ends(reads: Reader, text: str) -> None:
 def test_a_truck_with_one_end_told_has_its_own_load(reads: Reader) -> None:
     loads = loads_of(reads, "truck 12,100, 6,900 in back, trailer 9,400", metric=False)
     assert loads["truck"] == Quantity(12_100, "lb")
+
+
+@pytest.mark.parametrize(
+    "text", ["truck 0, ball 185", "camper 0 lb ball 0", "ball 185 trailer 0 kg"]
+)
+def test_beside_no_load_at_all_nothing_is_made_of_it(reads: Reader, text: str) -> None:
+    verdict = reads(text, AUSTRALIA)
+    assert not (
+        isinstance(verdict, Facts) and any(isinstance(e, Weighing) for e in verdict.entries)
+    )
