@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Literal
 
+from domain.frozen import soon_made
 from domain.quantities import Quantity
 
 AXLES = ("steer", "drive", "trailer")
@@ -50,6 +51,7 @@ class ImpossibleEntry(ValueError):
     """A record was built that no message can state; the fault is ours, not the texter's."""
 
 
+@soon_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Entry:
     """What every kind has: when, where and with what, as far as the message says."""
@@ -62,6 +64,7 @@ class Entry:
     words: WordsOf = field(default=(), compare=False, repr=False)
 
 
+@soon_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Weighing(Entry):
     """One pass over a scale: loads (mass) by position, and how the rig stood."""
@@ -82,6 +85,7 @@ class Weighing(Entry):
             raise ImpossibleEntry(f"no such position: {unknown[0]}")
 
 
+@soon_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fill(Entry):
     """Fuel or diesel exhaust fluid bought: volume, money, and the distance it is set against."""
@@ -97,6 +101,7 @@ class Fill(Entry):
     dash_economy: Quantity | None = None
 
 
+@soon_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Odometer(Entry):
     """An odometer reading, and what happened there."""
@@ -105,6 +110,7 @@ class Odometer(Entry):
     event: Literal["depart", "arrive", "turnaround"] | None = None
 
 
+@soon_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Hitch(Entry):
     """A trailer put on or taken off."""
@@ -112,6 +118,7 @@ class Hitch(Entry):
     action: Literal["hitched", "unhitched"]
 
 
+@soon_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Observation(Entry):
     """A reading off a gauge: a temperature, a pressure, a speed."""
@@ -121,6 +128,7 @@ class Observation(Entry):
     position: str | None = None
 
 
+@soon_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rating(Entry):
     """A maker's limit, off a label, a plate or a manual. `value` is bare for a load index."""
@@ -130,6 +138,7 @@ class Rating(Entry):
     value: Quantity | float
 
 
+@soon_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cargo(Entry):
     """Something loaded, its weight, and where it stands."""
@@ -140,6 +149,7 @@ class Cargo(Entry):
     distance: Quantity | None = None
 
 
+@soon_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Check(Entry):
     """A point of the walk-round: done, or found at fault."""
@@ -148,6 +158,7 @@ class Check(Entry):
     state: Literal["done", "fault"]
 
 
+@soon_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Correction(Entry):
     """A change to what was texted before: an amended field, or an undo."""
@@ -158,6 +169,7 @@ class Correction(Entry):
     was: Quantity | float | str | bool | None = None
 
 
+@soon_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Note(Entry):
     """Words worth keeping that hold no figure the reader knows."""

@@ -11,6 +11,7 @@ from datetime import date
 
 from domain.choices import ChoiceLabel
 from domain.entries import Entry
+from domain.frozen import soon_made
 from domain.quantities import Quantity
 
 TOPICS = (
@@ -57,6 +58,7 @@ class Facts:
     entries: tuple[Entry, ...]
 
 
+@soon_made
 @dataclass(frozen=True, slots=True)
 class Question:
     """The message asks Drawbar something, in words or in a `form` of its own.

@@ -133,6 +133,10 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
             if term is not None:
                 append(Token(WORD, alone, alone, start, close, term))
                 done = end
+            elif alone.isalpha():
+                if alone.isascii() and alone not in TIMES:
+                    _append_word(tokens, alone, start, close, book)
+                    done = end
             elif _NUMBER_ALONE.fullmatch(alone) or (
                 alone in DIGITS and text[end + 1 : end + 2] not in OF_TIME
             ):
@@ -142,9 +146,6 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
                 append(_named(MARK, "$", "$", start, start + 1, book))
                 append(_number(alone[1:], start + 1, close, book))
                 tokens[-1].glued = True
-                done = end
-            elif alone.isascii() and alone.isalpha() and alone not in TIMES:
-                _append_word(tokens, alone, start, close, book)
                 done = end
             if done == end > close:
                 append(_mark(typed[-1], close, book))
@@ -385,17 +386,22 @@ def _join_phrases(
     """Make one token of each of the longest phrases; `words` are the texts of the tokens."""
     joined: list[Token] = []
     done = 0
+    # A pair of words finds the phrases that begin with it, and is one where it is not longer.
     for start in [at for at, pair in enumerate(pairwise(words)) if pair in phrases]:
         if start < done:
             continue
         for phrase in phrases[words[start], words[start + 1]]:
-            end = start + len(phrase[0])
-            if phrase[0] == tuple(words[start:end]):
+            said = phrase[0]
+            end = start + len(said)
+            if len(said) == PAIR or said == tuple(words[start:end]):
                 joined += tokens[done:start]
                 joined.append(_joined(tokens[start], tokens[end - 1], phrase, names))
                 done = end
                 break
     return joined + tokens[done:] if joined else tokens
+
+
+PAIR = 2
 
 
 def _joined(first: Token, last: Token, phrase: Phrase, names: Names) -> Token:

@@ -20,7 +20,7 @@ from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, find_overlappin
 from domain.reading.plain_questions import YEARS, may_be_plain, plain_topic
 from domain.reading.question_forms import asking_forms
 from domain.reading.scene import Scene
-from domain.reading.short_questions import asks_if_enough, may_be_short, read_short, with_fields
+from domain.reading.short_questions import asks_if_enough, read_short, with_fields
 from domain.reading.spots import find_spots
 from domain.reading.things import noun_from
 from domain.reading.times import written_dates
@@ -62,7 +62,7 @@ def read_question(scene: Scene) -> Question | None:
     may_ask = marked or _may_ask(scene, words)
     if not may_ask and any(map(_is_stated, scene.figures)):
         return None
-    short = read_short(scene) if may_be_short(scene, words) else None
+    short = read_short(scene, words)
     if short is None and not may_ask:
         return None
     if words[0] in book.groups["asks_people"]:

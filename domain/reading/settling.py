@@ -49,6 +49,8 @@ PENCE_A_LITRE = (60, 400)
 
 def settle_words(scene: Scene) -> None:
     """Give every such word of a message the senses that it has there."""
+    if UNSETTLED.isdisjoint(scene.groups) and UNSETTLED.isdisjoint(scene.by_class):
+        return
     if "numbered_axle" in scene.by_class:
         _settle_numbered(scene)
     if "initial" in scene.by_class:
@@ -113,6 +115,15 @@ def settle_words(scene: Scene) -> None:
         _settle_apart(scene)
         if "both_vehicles" in scene.groups and NUMBER in scene.kinds:
             _settle_both(scene)
+
+
+UNSETTLED = (
+    frozenset(("numbered_axle", "initial", "corner", "end", "side", "gauge_short", "aboard"))
+    | {"bars", "whole", "correction", "reported", "level", "per_volume", "full"}
+    | {"hers", "side_marker", "bears_down", "tare", "fuel_or_register", "swaps", "ago"}
+    | {"on_the_dash", "container", "denies_goods", *TRAILS, *TOLD, *REPLIES, *TOWED}
+)
+"""Classes of term and groups of words of which each word to be settled has one beside it."""
 
 
 def _settle_ago(scene: Scene) -> None:

@@ -51,28 +51,16 @@ SHOWN_MARKS = frozenset(("/", '"', "%", "&"))
 """Marks that patterns see; the others only part words."""
 
 
-def may_be_short(scene: Scene, words: Sequence[str]) -> bool:
-    """Whether a message begins as such a question can, and has a word that they are about.
+def read_short(scene: Scene, words: Sequence[str]) -> Mapping[str, Any] | None:
+    """The topic of such a question and what it asks of it, as fields of one; None for another.
 
-    A cheap look beforehand.
+    `words` are those of the message.
     """
     short = scene.book.short
     if short is None or len(scene.tokens) > LONGEST or short.heads.isdisjoint(words):
-        return False
-    first = next((token for token in scene.tokens if not _is_hidden(token)), None)
-    if first is None:
-        return False
-    word = _sign(first).partition(" ")[0]
-    ways = short.first.of(word)
-    if scene.numbers:
-        ways &= short.words.of(FIGURE)
-    return bool(ways) or word in short.leads
-
-
-def read_short(scene: Scene) -> Mapping[str, Any] | None:
-    """The topic of such a question and what it asks of it, as fields of one; None for another."""
-    short, said = scene.book.short, _said(scene.tokens)
-    if short is None or said is None:
+        return None
+    said = _said(scene.tokens)
+    if not said:
         return None
     if said.partition(" ")[0] in short.leads:
         lead = short.lead.match(said)
@@ -164,16 +152,11 @@ def _said(tokens: Sequence[Token]) -> str | None:
     for index, token in enumerate(tokens):
         if token.kind is NUMBER:
             said.append(FIGURE)
-        elif not _is_hidden(token):
+        elif token.kind is not MARK or token.raw in SHOWN_MARKS:
             said.append(_sign(token))
-        elif token.ends_sentence and any(each.kind != MARK for each in tokens[index + 1 :]):
+        elif token.ends_sentence and any(each.kind is not MARK for each in tokens[index + 1 :]):
             return None
     return " ".join(said)
-
-
-def _is_hidden(token: Token) -> bool:
-    """Whether a token only parts words."""
-    return token.kind == MARK and token.raw not in SHOWN_MARKS
 
 
 def _sign(token: Token) -> str:
@@ -182,13 +165,12 @@ def _sign(token: Token) -> str:
         sign = OWN_TRUCK if name.startswith("truck") else OWN_TRAILER
         return f"{token.text.split(' ')[0]} {sign}" if "rig" in token.senses else sign
     vehicle = token.senses.get("vehicle")
-    towed = vehicle == "trailer" and "caravan" in token.groups  # a van, where it is one
-    if vehicle is not None and vehicle != "rig" and (towed or "talk" not in token.senses):
-        return TRUCK if vehicle == "truck" else TRAILER
-    if token.kind == NUMBER:
-        return FIGURE
-    owned = token.raw[-2:-1] in APOSTROPHES and token.raw[-1:] in "sS"
-    return f"{token.text}s" if owned and not token.text.endswith("s") else token.text
+    if vehicle is not None and vehicle != "rig":
+        towed = vehicle == "trailer" and "caravan" in token.groups  # a van, where it is one
+        if towed or "talk" not in token.senses:
+            return TRUCK if vehicle == "truck" else TRAILER
+    owned = token.raw[-1:] in "sS" and token.raw[-2:-1] in APOSTROPHES
+    return f"{token.text}s" if owned and token.text[-1] != "s" else token.text
 
 
 def _holds(scene: Scene, name: str, short: ShortWords) -> bool:

@@ -48,11 +48,13 @@ class ShortWords:
 
     def fitting(self, said: str, *, marked: bool) -> Iterator[ShortPattern]:
         """The patterns that have a way for every word of what is said, in their order."""
-        words = said.split(" ")
-        ways = self.first.of(words[0])
+        first, *others = said.split(" ")
+        ways = self.first.of(first)
         if not marked:
             ways &= ~self.marked
-        for word in words:
+        for word in others:
+            if not ways:
+                return
             ways &= self.words.of(word)
         while ways:
             pattern = self.patterns[self.owners[(ways & -ways).bit_length() - 1]]
