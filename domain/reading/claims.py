@@ -243,6 +243,10 @@ def _owner_said(
         return "a price"
     if "per_one" in said and _rates_something(tokens, figure):
         return "a rate"
+    if "costs_one" in said and before is not None and "costs_one" in before.groups:
+        # 'it weighs 4,800 and cost me 6,000'; of fuel a sum is known by what stands beside it
+        bought = figure.value >= LEAST_LOAD and "weigh_cue" in said
+        return "a price" if bought and said.isdisjoint(SPEAKS_OF_FUEL) else None
     return None
 
 
@@ -556,7 +560,7 @@ def _has_fee(tokens: Sequence[Token], index: int) -> bool:
 
 
 CLAIMING = frozenset(
-    ("claim", "time", "before_year", "before_hour", "per_one", "set_of", "repaired")
+    ("claim", "time", "before_year", "before_hour", "per_one", "set_of", "repaired", "costs_one")
 ) | frozenset(("street", "numbered_road", "street_or_axle"))
 """What must stand in a message for a bare number in it to be owned from afar."""
 
@@ -582,7 +586,9 @@ def _street_follows(tokens: Sequence[Token], index: int) -> bool:
     return False
 
 
-NOTHING_COUNTED = frozenset(("since", "by_bars", "without_bars", "clause_behind"))
+NOTHING_COUNTED = frozenset(
+    ("since", "by_bars", "without_bars", "clause_behind", "costs_one", "cost_word", "price_word")
+)
 """Groups of words behind a figure that are no noun: '34 gal since Tuesday', '214 coming down'."""
 
 
@@ -603,6 +609,15 @@ def _foreign_noun(tokens: Sequence[Token], index: int) -> str | None:
         and token.raw[0].islower()
         and token.text.isalpha()
         and len(token.text) > 1
+        and not _begins_clause(tokens, index)
     ):
         return token.text
     return None
+
+
+def _begins_clause(tokens: Sequence[Token], index: int) -> bool:
+    """'31 gal costing 118', 'priced at 3.79': a verb, whose own figure stands behind it."""
+    behind = token_at(tokens, index + 1)
+    if behind is None or not tokens[index].text.endswith(("ing", "ed")):
+        return False
+    return behind.kind is NUMBER or "at_alone" in behind.groups

@@ -447,8 +447,9 @@ def _foreign(scene: Scene, draft: Draft) -> bool:
         return False
     price = draft.roles.get(PRICE_ROLE)
     of = volume.end < len(scene.tokens) and "of" in scene.tokens[volume.end].groups
-    # '12 gallons of cider at 8.00', and not '41 gal of go juice at 4.019'
-    return price is None or (of and price.token.decimals != MILLS)
+    pumped = volume.token.decimals > 0 and not of
+    # '12 gallons of cider at 8.00', '2 gal milk at 4.20', and not '41 gal of go juice at 4.019'
+    return price is None or not (pumped or price.token.decimals == MILLS)
 
 
 FILLED = frozenset(("fuel_cue", "full"))

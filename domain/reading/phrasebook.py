@@ -170,6 +170,8 @@ class Phrasebook:
         """The word that an unknown one without vowels is short for: 'cmpr' is camper."""
         if VOWELS & set(word[1:]) or len(word) < SHORTEST_SKELETON or not word.isalpha():
             return None
+        if word in self.keep:
+            return None
         return self.skeletons.get(skeleton(word)) or self._subsequence(word)
 
     def _subsequence(self, word: str) -> str | None:

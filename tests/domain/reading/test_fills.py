@@ -7,6 +7,7 @@ import pytest
 from domain.entries import Fill, Hitch, Odometer
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Facts, Silent
+from tests.domain.driving_log import gal
 from tests.domain.reading.chats import Reader, chat, on_the_road
 
 BRITISH = chat(
@@ -569,4 +570,37 @@ def test_what_went_in_for_so_much_was_no_full_tank(text: str, reads: Reader) -> 
     ],
 )
 def test_money_goes_into_other_things(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize(
+    ("text", "cost"),
+    [
+        ("28.4 gal cost 104.20", 104.2),
+        ("took 28.4 gal costing 104.20", 104.2),
+        ("28.4 gal totalling 104.20", 104.2),
+        ("28.4 gal bill was 104.20", 104.2),
+        ("28.4 gal ouch 104.20", 104.2),
+        ("28.4 gal wow", None),
+    ],
+)
+def test_what_a_volume_came_to_is_nothing_that_it_is_of(
+    text: str, cost: float | None, reads: Reader
+) -> None:
+    paid = None if cost is None else Quantity(cost, "USD")
+    assert reads(text, on_the_road()) == Facts((Fill(volume=gal(28.4), cost=paid),))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "2 gal milk at 4.20",
+        "2 gal bleach at 6.50",
+        "2 gal milk, the tab was 14.20",
+        "harvested 20.5 gal honey",
+        "3 gal lemonade was gone",
+        "dinner bill was 104.20",
+    ],
+)
+def test_what_else_is_sold_by_the_gallon_is_no_fuel(text: str, reads: Reader) -> None:
     assert reads(text, on_the_road()) == Silent()

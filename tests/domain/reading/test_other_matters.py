@@ -516,3 +516,19 @@ def test_a_gauge_that_shows_thousands_has_a_range_too(
     verdict = reads(text, on_the_road())
     assert isinstance(verdict, Facts), verdict
     assert verdict.entries[0] == Observation(subject=subject, value=Quantity(high, unit, low))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "She weighs 9,400 and cost 14000",
+        "It weighs 1100 and costs 50000 to make!",
+        "More than a few ants in there!",
+        "It was a man in full.",
+        "the cat acts like it owns the inns",
+    ],
+)
+def test_what_a_thing_cost_and_words_that_look_short_for_ours_are_none(
+    text: str, reads: Reader
+) -> None:
+    assert reads(text, on_the_road()) == Silent()
