@@ -12,6 +12,16 @@ from operator import attrgetter
 from typing import Literal
 
 from domain.entries import EVERY_ONE, MENDED, Check, WordsOf
+from domain.reading.fault_before import (
+    fault_of_part_before,
+    is_hot,
+    is_missing,
+    is_of_part_before,
+    is_part_of_next,
+    named_behind_none,
+    replaced_before,
+    says_none,
+)
 from domain.reading.figures import VOLUME
 from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION, OTHER
@@ -61,12 +71,15 @@ def read_checks(scene: Scene) -> list[Check]:
             continue
         if _everyday(scene, index, start, state[1], found):
             continue
+        behind = items[number + 1] if number + 1 < len(items) else None
+        if state[0] == "fault" and is_part_of_next(scene, index, state[1], behind):
+            continue
         used.add(index)
         states[index] = state
         righted = state[0] == "fault" and _put_right(scene, max(index, state[1]), limit)
         found.append(
             Check(
-                item=_name(scene, start, end),
+                item=named_behind_none(scene, start, end) or _name(scene, start, end),
                 state="done" if righted else state[0],
                 words=(*_words(scene, start, end), *_mending(scene, state)),
             )
@@ -147,8 +160,10 @@ def _runs(scene: Scene) -> Iterator[Sequence[int]]:
         if any("and" in each.groups for each in between):
             yield run
             run = []
-    behind = scene.tokens[run[-1] + 1 : run[-1] + 2] if len(run) >= LEAST_LISTED else None
-    if behind is not None and all(_ends_list(token) for token in behind):
+    behind = scene.tokens[run[-1] + 1 : run[-1] + 3] if len(run) >= LEAST_LISTED else None
+    if behind and "all_over" in behind[0].groups:
+        behind = behind[1:]  # 'lights, brakes, chains all checked'
+    if behind is not None and all(_ends_list(token) for token in behind[:1]):
         yield run
 
 
@@ -270,10 +285,12 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
         own = _state_of_its_own(scene.tokens[index], token)
         if own is not None:
             return own, other
-        if "negation" in token.senses.get("talk", "") or "not" in token.groups:
+        if "negation" in token.senses.get("talk", "") or "not" in token.groups or says_none(token):
             denied = True
             continue
         if "check_fault" in token.senses:
+            if denied:
+                return None  # 'tires not worn'
             if _measures(scene, other) or ("out" in token.groups and _goes_on(scene, other)):
                 return None
             if "out" in token.groups and "runs_out" in scene.tokens[index].groups:
@@ -298,18 +315,23 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
     start = _start_of_name(scene, index)
     if _was_walked_round(scene, index, start):
         return "done", index
+    if is_missing(scene, index, start):
+        return "fault", start - 1
     for other in range(index - 1, max(-1, start - REACH), -1):
         token = scene.tokens[other]
         if token.raw == "," and _state_alone_before(scene, index, other):
             return "done", other - 1
-        if token.raw == "," and (fault := _fault_of_part_before(scene, index, start)):
+        if token.raw == "," and (fault := fault_of_part_before(scene, index, start)):
             return "fault", fault
         if token.ends_sentence or token.raw == "," or token.groups & LEADS_TO:
             break  # 'connected to a load of ...', 'not bad for a load of ...'
-        if "check_fault" in token.senses and "fault_only_behind" not in token.groups:
+        before = "fault_only_behind" not in token.groups or is_hot(scene, index, other)
+        if "check_fault" in token.senses and before:
             if other and "not" in scene.tokens[other - 1].groups:
                 return None  # 'not bad for a load of hives'
-            mended = _replaced_before(scene, other)
+            if is_of_part_before(scene, index, other):
+                return None
+            mended = replaced_before(scene, other)
             return ("fault", other) if mended is None else ("done", mended)
         if "check_done" in token.senses and token.groups.isdisjoint(ONLY_BEHIND):
             if other and "article" in scene.tokens[other - 1].groups:
@@ -322,15 +344,6 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
         if not named and other < index - 1:
             break  # right before it a word may name it further: 'checked the road lights'
     return None
-
-
-def _replaced_before(scene: Scene, fault: int) -> int | None:
-    """'replaced the blown tire with the spare': what was done about a fault, before it."""
-    verb = fault - 1
-    while verb > 0 and "article" in scene.tokens[verb].groups:
-        verb -= 1
-    mends = verb >= 0 and "put_right" in scene.tokens[verb].groups and scene.stated(verb)
-    return verb if mends else None
 
 
 LEADS_TO = frozenset(("to", "for"))
@@ -402,18 +415,6 @@ def _state_alone_before(scene: Scene, index: int, comma: int) -> bool:
     only = comma == 1 and index + 1 == len(scene.tokens)
     state = scene.tokens[comma - 1]
     return only and "check_done" in state.senses and "vague_state" not in state.groups
-
-
-def _fault_of_part_before(scene: Scene, index: int, start: int) -> int | None:
-    """'found a crack in the sidewall, left trailer tire': a fault, and then what it is of."""
-    behind = scene.tokens[index + 1 : index + 2]
-    if scene.tokens[start - 1].raw != "," or (behind and behind[0].kind is not MARK):
-        return None
-    first, end = scene.clause_of(start - 2)
-    if not any("of_a_tyre" in scene.tokens[at].groups for at in range(first, end)):
-        return None
-    faults = (at for at in range(first, end) if "check_fault" in scene.tokens[at].senses)
-    return next(faults, None)
 
 
 def _ticks_lead(scene: Scene) -> bool:

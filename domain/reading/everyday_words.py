@@ -164,3 +164,12 @@ def names_truck(token: Token) -> bool:
     return token.senses.get("vehicle") == "truck" or token.senses.get("name", "").startswith(
         "truck:"
     )
+
+
+def hitches_ours(tokens: Sequence[Token], verb: int) -> bool:
+    """'Ben hooked up the camper': whoever does it, it is one of the chat's own trailers."""
+    behind = tokens[verb + 1 : verb + 3]
+    if not behind or "hitch" not in tokens[verb].senses:
+        return False
+    named = behind[-1] if "the" in behind[0].groups else behind[0]
+    return named.senses.get("name", "").startswith("trailer:")

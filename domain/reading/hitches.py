@@ -147,7 +147,7 @@ def _told_shortly(scene: Scene) -> list[Hitch]:
     for index in scene.by_class["rig"]:
         trailer, _, last = scene.tokens[index].text.partition(" ")
         action = scene.book.keys["switch"].get(last)
-        whole = scene.clause_of(index) == (index, index + 1) or _ends_clause_alone(scene, index)
+        whole = _ends_clause_alone(scene, index)
         known = "vehicle" in scene.book.words.get(trailer, {})
         if action is not None and known and whole and scene.stated(index):
             found.append(Hitch(action=cast(Action, action)))
@@ -155,9 +155,11 @@ def _told_shortly(scene: Scene) -> list[Hitch]:
 
 
 def _ends_clause_alone(scene: Scene, index: int) -> bool:
-    """Whether a token is a clause but for the mark that ends it."""
+    """Whether a token is a clause but for the mark that ends it and 'got the' before it."""
     start, end = scene.clause_of(index)
-    return start == index and all(token.kind is MARK for token in scene.tokens[index + 1 : end])
+    before, behind = scene.tokens[start:index], scene.tokens[index + 1 : end]
+    small = all("beside_switch" in token.groups for token in before)
+    return small and all(token.kind is MARK for token in behind)
 
 
 def _tells_somebody(scene: Scene, index: int) -> bool:
@@ -265,11 +267,13 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
         return False  # 'hitched since 1998'
     if "is_so" in groups and _is_on_something(scene, index):
         return False
+    if "back_on" in groups and _leads_to_trailer(scene, index):
+        return False
     if "hitches_a_trailer" in groups and _tells_somebody(scene, index):
         return False
     if not trailer and _hitches_thing(scene, index):
         return False
-    if trailer and _hitches_to_thing(scene, index):
+    if trailer and (_hitches_to_thing(scene, index) or _is_no_news(scene, index)):
         return False
     if "hitches_a_trailer" in groups and not trailer:
         return False
@@ -319,6 +323,21 @@ def _is_on_something(scene: Scene, index: int) -> bool:
         return False
     thing = behind[0]
     return names_trailer(thing) or not (thing.senses or thing.groups)
+
+
+def _leads_to_trailer(scene: Scene, index: int) -> bool:
+    """'back on the trailer by 5': who or what is on it again; 'put back on' is said of one."""
+    article, thing = scene.tokens[index + 1 : index + 3], scene.tokens[index + 2 : index + 3]
+    led = bool(article) and "article" in article[0].groups
+    return led and bool(thing) and names_trailer(thing[0])
+
+
+def _is_no_news(scene: Scene, index: int) -> bool:
+    """'hooked the wrong trailer' was put right; 'unhitched my wagon' is said of anything."""
+    behind = scene.tokens[index + 1 : index + 1 + ONTO]
+    at = next((at for at, token in enumerate(behind) if names_trailer(token)), 0)
+    led = behind[at - 1].groups if at else frozenset()
+    return "found_wrong" in led or ("of_a_person" in led and "towed_wagon" in behind[at].groups)
 
 
 def _hooks_somebody(scene: Scene, index: int) -> bool:

@@ -336,12 +336,14 @@ def _tells_where(scene: Scene, index: int) -> bool:
 
 
 def _was_there(scene: Scene, index: int) -> bool:
-    """'hooked up at home': where it was done, and nobody came there."""
+    """'hooked up at home', 'swapped trailers at home': where it was done, and nobody came there."""
     before = scene.tokens[index - 1] if index else None
     if before is None or "at" not in before.groups:
         return False
     start, end = scene.sentence_of(index)
-    return any(start <= other < end for other, _, _ in scene.find("hitch", "hitched"))
+    if any(start <= other < end for other, _, _ in scene.find("hitch", "hitched")):
+        return True
+    return "swaps" in scene.groups and any("swaps" in t.groups for t in scene.tokens[start:index])
 
 
 def _is_rest(scene: Scene, index: int) -> bool:

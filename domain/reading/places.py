@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from domain.reading.aboard import companions
+from domain.reading.everyday_words import hitches_ours
 from domain.reading.odometers import is_ahead
 from domain.reading.other_goods import OTHER_GOODS
 from domain.reading.phrasebook import APOSTROPHES
@@ -296,7 +297,8 @@ def _does(tokens: list[Token], start: int, end: int) -> bool:
     """'Dale waved us in', 'Jonas fell asleep': who does something, and no place."""
     plain = sum(1 for token in tokens[start + 1 : end] if token.raw.islower())
     told = end < len(tokens) and "somebody_told" in tokens[end].groups
-    return plain > 1 or (plain > 0 and told)
+    hitched = end < len(tokens) and hitches_ours(tokens, end)
+    return plain > 1 or (plain > 0 and told) or hitched
 
 
 def _tells_aside(scene: Scene, start: int, end: int) -> bool:

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from domain.entries import SUM_TOLERANCE
 from domain.reading.beside import CURRENCY_MARKS
+from domain.reading.everyday_words import hitches_ours
 from domain.reading.figures import BARE_STEP, LEAST_LOAD
 from domain.reading.label import NAMING
 from domain.reading.phrasebook import fold
@@ -271,7 +272,8 @@ def _somebody(scene: Scene, index: int) -> bool:
     acts = bool(following.senses.keys() & {"fuel_cue", "hitch"}) or (
         "somebody_does" in following.groups or ("weighs_it" in following.groups and not heads)
     )
-    return acts and not (_follows_on(scene) or _puts_it_with_us(scene, index))
+    ours = _follows_on(scene) or hitches_ours(scene.tokens, index + 1)
+    return acts and not (ours or _puts_it_with_us(scene, index))
 
 
 def _puts_it_with_us(scene: Scene, index: int) -> bool:

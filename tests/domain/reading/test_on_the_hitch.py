@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Hitch, Odometer, Rating, Weighing
+from domain.entries import Check, Entry, Hitch, Odometer, Rating, Weighing
 from domain.quantities import Quantity
-from domain.verdicts import Facts
+from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, chat, on_the_road
 
+CHAINS = Check(item="chains", state="done")
 AUSTRALIA = chat(units="metric", currency="AUD", trailers=("caravan",))
 
 
@@ -80,3 +81,44 @@ def test_beside_no_load_at_all_nothing_is_made_of_it(reads: Reader, text: str) -
     assert not (
         isinstance(verdict, Facts) and any(isinstance(e, Weighing) for e in verdict.entries)
     )
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        ("Ben hooked up the camper", (Hitch(action="hitched", trailer="camper"),)),
+        ("Mia unhitched the flatdeck", (Hitch(action="unhitched", trailer="flatdeck"),)),
+        ("got the trailer on, chains crossed", (Hitch(action="hitched"), CHAINS)),
+        ("got the trailer off, chains stowed", (Hitch(action="unhitched"), CHAINS)),
+        ("the camper is back on", (Hitch(action="hitched", trailer="camper"),)),
+    ],
+)
+def test_whoever_does_it_it_is_done(reads: Reader, text: str, entries: tuple[Entry, ...]) -> None:
+    assert reads(text, on_the_road()) == Facts(entries)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Ben picked up his camper",
+        "Ned dropped a camper off for the neighbors",
+        "hooked the wrong trailer lol",
+        "hooked up the wrong camper",
+        "unhitched my wagon ha",
+        "back on the trailer by 5",
+        "back on the camper after lunch",
+        "had the trailer on",
+    ],
+)
+def test_no_trailer_was_put_on_or_taken_off(reads: Reader, text: str) -> None:
+    assert reads(text, on_the_road()) == Silent()
+
+
+def test_a_swap_at_home_is_no_arrival(reads: Reader) -> None:
+    verdict = reads("swapped the camper for the flatdeck at home 48,300", on_the_road())
+    assert isinstance(verdict, Facts)
+    hitch, odometer = verdict.entries
+    assert isinstance(hitch, Hitch)
+    assert hitch.trailer == "flatdeck"
+    assert isinstance(odometer, Odometer)
+    assert odometer.event is None

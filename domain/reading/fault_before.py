@@ -1,0 +1,103 @@
+"""A fault told before the part that it is of: 'no trailer lights', 'hot hub right rear'.
+
+This file decides which words before a part say that it is at fault although they do not elsewhere,
+and when a fault before a part is another part's: 'safety pin missing on the coupler'.
+"""
+
+from __future__ import annotations
+
+from domain.reading.scene import Scene
+from domain.reading.tokens import MARK, Token
+
+
+def says_none(token: Token) -> bool:
+    """'no', and 'no trailer', which are the first words of 'no trailer lights'."""
+    return "no_alone" in token.groups or token.senses.get("rig") == "solo"
+
+
+def is_missing(scene: Scene, index: int, start: int) -> bool:
+    """'no brake lights on the camper': a part whose name tells its place, and that none works.
+
+    `start` is where its name begins.
+    """
+    if "has_to_work" not in scene.tokens[index].groups or not start:
+        return False
+    none = scene.tokens[start - 1]
+    if not says_none(none) or not _begins(scene, start - 1):
+        return False
+    placed = start < index or "no_alone" not in none.groups or " " in scene.tokens[index].text
+    behind = scene.tokens[index + 1 : scene.clause_of(index)[1]]
+    return (placed or _on_vehicle(behind)) and (
+        not behind or behind[0].kind is MARK or _on_vehicle(behind)
+    )
+
+
+def named_behind_none(scene: Scene, start: int, end: int) -> str | None:
+    """'trailer lights' of 'no trailer lights', where 'no trailer' is one word; else None."""
+    if "rig" not in scene.by_class or not start:
+        return None
+    if scene.tokens[start - 1].senses.get("rig") != "solo":
+        return None
+    none, _, name = scene.words_between(start - 1, end).partition(" ")
+    return name if none.casefold() in scene.book.groups["no_alone"] else None
+
+
+def _begins(scene: Scene, index: int) -> bool:
+    """Whether nothing but small words stands before a token in its clause: 'we have no ...'."""
+    start, _ = scene.clause_of(index)
+    return all("glue" in token.senses for token in scene.tokens[start:index])
+
+
+def _on_vehicle(behind: list[Token]) -> bool:
+    """'on the camper', and nothing else."""
+    said = [token for token in behind if token.kind is not MARK]
+    vehicle = bool(said) and not VEHICLES.isdisjoint(said[-1].senses)
+    return vehicle and all("glue" in token.senses for token in said[:-1])
+
+
+VEHICLES = frozenset(("vehicle", "name"))
+
+
+def is_hot(scene: Scene, index: int, fault: int) -> bool:
+    """'hot hub right rear trailer': a clause begins with what no such part should be."""
+    hot = "runs_hot" in scene.tokens[index].groups and "too_hot" in scene.tokens[fault].groups
+    return hot and fault == index - 1 and _begins(scene, fault)
+
+
+def is_of_part_before(scene: Scene, index: int, fault: int) -> bool:
+    """'safety pin missing on the coupler': what is at fault is named before, and where it is."""
+    start, _ = scene.clause_of(fault)
+    led = any("standing_on" in token.groups for token in scene.tokens[fault + 1 : index])
+    if not led or fault == start:
+        return False
+    before = scene.tokens[fault - 1]
+    return "check_item" in before.senses and "of_a_tyre" not in before.groups
+
+
+def is_part_of_next(scene: Scene, index: int, fault: int, behind: int | None) -> bool:
+    """'tread separating on left rear tire': the tyre `behind` is at fault, and no tread besides."""
+    if behind is None or "of_a_tyre" not in scene.tokens[index].groups or fault < index:
+        return False
+    between = scene.tokens[fault + 1 : behind]
+    return fault < behind and any("standing_on" in token.groups for token in between)
+
+
+def replaced_before(scene: Scene, fault: int) -> int | None:
+    """'replaced the blown tire with the spare': what was done about a fault, before it."""
+    verb = fault - 1
+    while verb > 0 and "article" in scene.tokens[verb].groups:
+        verb -= 1
+    mends = verb >= 0 and "put_right" in scene.tokens[verb].groups and scene.stated(verb)
+    return verb if mends else None
+
+
+def fault_of_part_before(scene: Scene, index: int, start: int) -> int | None:
+    """'found a crack in the sidewall, left trailer tire': a fault, and then what it is of."""
+    behind = scene.tokens[index + 1 : index + 2]
+    if scene.tokens[start - 1].raw != "," or (behind and behind[0].kind is not MARK):
+        return None
+    first, end = scene.clause_of(start - 2)
+    if not any("of_a_tyre" in scene.tokens[at].groups for at in range(first, end)):
+        return None
+    faults = (at for at in range(first, end) if "check_fault" in scene.tokens[at].senses)
+    return next(faults, None)
