@@ -53,6 +53,8 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
         label = first.label
         if not isinstance(label, Label) or first.role or second.role:
             continue
+        if label.rating in RATED_AXLES and _alike(first, second):
+            _weigh_rated(scene, label, first, second)
         if label.rating and _is_used(scene, first, second):
             second.label = copy(label)
             second.label.bound = second
@@ -120,7 +122,7 @@ def _is_limit(scene: Scene, load: Figure, limit: Figure) -> bool:
     outright = [token for token in said if not token.groups.isdisjoint(LIMITING)]
     out_of = [token.groups for token in said]
     plain = bool(out_of) and "of" in out_of[-1] and len(said) <= OUT_OF
-    return plain and bool(outright) and _surely(scene, load)
+    return plain and bool(outright) and _surely(scene, load, behind)
 
 
 def _may_limit(label: Label, load: Figure) -> bool:
@@ -183,16 +185,23 @@ def _heads_next(scene: Scene, limit: Figure) -> bool:
     return any(not {"axle", "end", "whole"}.isdisjoint(token.senses) for token in behind)
 
 
-def _surely(scene: Scene, load: Figure) -> bool:
-    """Whether 'of' alone is enough: of an axle or a tongue, and not of 'total 3,200 of 5,000'."""
+def _surely(scene: Scene, load: Figure, behind: Sequence[Token]) -> bool:
+    """Whether 'of' alone is enough: of an axle or a tongue, and not of 'total 3,200 of 5,000'.
+
+    A gross that is called so is one, too, where nothing is said of what it is held against.
+    """
     label = load.label
-    if not isinstance(label, Label) or label.whole == "gross" or label.only_end:
+    if not isinstance(label, Label) or label.only_end:
         return False
+    if label.whole == "gross":
+        said = scene.tokens[label.start].groups
+        ends = not behind or behind[0].kind is MARK
+        return "gross_word" in said and ends and load.value >= LEAST_GROSS
     return load.value >= LEAST_OF or label.whole == "tongue"
 
 
-LEAST_OF = 1_000
-"""Pounds or kilograms."""
+LEAST_OF, LEAST_GROSS = 1_000, 2_500
+"""Pounds or kilograms: an axle, and a rig."""
 
 
 def _weighed_behind(scene: Scene, limit: Figure, load: Figure) -> bool:
@@ -201,9 +210,30 @@ def _weighed_behind(scene: Scene, limit: Figure, load: Figure) -> bool:
     if not isinstance(label, Label) or isinstance(load.label, Label) or label.end > limit.start:
         return False
     rated = any("rating_cue" in each.senses for each in scene.tokens[label.end : limit.start])
-    return rated and any(
-        "weigh_cue" in each.senses for each in scene.tokens[limit.end : load.start]
-    )
+    return rated and _is_weighed(scene, limit, load)
+
+
+def _weigh_rated(scene: Scene, limits: Label, limit: Figure, load: Figure) -> None:
+    """'drive axle rated 7,000 and we scaled 6,820', 'rear GAWR 7,050, we were at 6,880'."""
+    if isinstance(load.label, Label) or not _is_weighed(scene, limit, load):
+        return
+    label = copy(limits)
+    label.axle, label.rating, label.end_of = RATED_AXLES[limits.rating or ""], None, None
+    label.bound, load.label, load.role = load, label, "load"
+
+
+RATED_AXLES = {limit: axle for axle, limit in AXLE_LIMITS.items()}
+
+
+def _is_weighed(scene: Scene, limit: Figure, load: Figure) -> bool:
+    """Whether words for weighing, or 'we were at', lead from a limit to a load."""
+    between = scene.tokens[limit.end : load.start]
+    if len(between) > MOST_BETWEEN or any(token.ends_sentence for token in between):
+        return False
+    if any("weigh_cue" in token.senses for token in between):
+        return True
+    ours = any("ours" in token.groups for token in between)
+    return ours and bool(between) and "at_alone" in between[-1].groups
 
 
 def _rating_of(scene: Scene, label: Label) -> tuple[str, str] | None:

@@ -22,6 +22,7 @@ EVERYDAY = frozenset(
         "beside_us",
         "rightly",
         "all_in",
+        "where_loaded",
     )
 )
 """Groups without which no word that names something can be an everyday word instead."""
@@ -33,6 +34,7 @@ def is_everyday(
     """Whether a word that could name something says something else here."""
     return (
         _is_before_us(tokens, index)
+        or _is_seat(tokens, index)
         or _is_preposition(tokens, index)
         or _is_adverb(tokens, index)
         or _is_rightly(tokens, index)
@@ -56,6 +58,17 @@ def _is_before_us(tokens: Sequence[Token], index: int) -> bool:
     if not behind or "aboard" in behind[0].senses:
         return bool(behind)  # 'of us'
     return len(behind) == 2 and "of" in behind[0].groups and "speaks_for_us" in behind[1].groups
+
+
+def _is_seat(tokens: Sequence[Token], index: int) -> bool:
+    """'solo 8,140, me and dad up front': where people sit, and no axle."""
+    if "where_loaded" not in tokens[index].groups or not index:
+        return False
+    before = tokens[index - 1]
+    return "aboard" in before.senses or not before.groups.isdisjoint(PEOPLE)
+
+
+PEOPLE = frozenset(("family", "oneself", "pet"))
 
 
 def _is_adverb(tokens: Sequence[Token], index: int) -> bool:

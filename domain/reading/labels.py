@@ -319,6 +319,10 @@ def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
         return True  # 'hitched up and left 48,211'
     if following is None or following.kind is not WORD or following.raw in ":=":
         return False
+    if "then" in following.groups and any(
+        "side" in token.senses for token in tokens[index + 2 : index + 3]
+    ):
+        return False  # 'left then right: ...'
     beside = following.senses.keys() & (NAMING | {"check_item", "unit"})
     return not beside and "behind_side" not in following.groups
 

@@ -48,6 +48,7 @@ from domain.reading.tank_sizes import (
     tanks_alike,
 )
 from domain.reading.tokens import NUMBER
+from domain.reading.tow_ratings import HITCH_KINDS, by_pin, tows_by_hitch
 from domain.reading.tyre_ratings import (
     how_mounted,
     is_tyre_load,
@@ -93,6 +94,8 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     found: list[Rating] = []
     framed, weighed = is_framed(scene), scene.has("weigh_cue")
     pairs = {**stamped_pairs(scene), **axle_pairs(scene, framed=framed), **limits}
+    if not HITCH_KINDS.isdisjoint(scene.groups):
+        pairs |= tows_by_hitch(scene)
     indexes = load_index_pairs(scene)
     for figure in scene.live_figures():
         if figure.role is not None:
@@ -565,7 +568,7 @@ def _note(scene: Scene, figure: Figure, name: str) -> str | None:
     if name in ("tow", "tongue") and (how := hitched_how(scene, figure)) is not None:
         return how
     if name == "tow":
-        return _by_pin(scene, figure)
+        return by_pin(scene, figure)
     if name in ("tyre_load", "load_index"):
         return how_mounted(scene, figure)
     count = _axles_of(scene, figure) if name == "gawr" else 0
@@ -584,16 +587,3 @@ def _axles_of(scene: Scene, figure: Figure) -> int:
 
 
 COUNTS = (2, 3, 4)
-
-
-def _by_pin(scene: Scene, figure: Figure) -> str | None:
-    """'tow rating 20,000 fifth wheel': it holds for trailers on a pin, and for no others.
-
-    What leads to another figure is said of that: 'bumper 14,000 and gooseneck 20,100'.
-    """
-    start, end = scene.clause_of(figure.start)
-    following = next((each.start for each in scene.figures if each.start >= figure.end), end)
-    if following < end and scene.phrase_said("pin_hitch", figure.end, following):
-        joined = any("and" in each.groups for each in scene.tokens[figure.end : following])
-        end = figure.start if joined else end
-    return scene.phrase_said("pin_hitch", start, end)

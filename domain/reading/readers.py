@@ -35,7 +35,7 @@ from domain.reading.observations import read_observations
 from domain.reading.odometers import read_odometers
 from domain.reading.ratings import read_ratings
 from domain.reading.scene import BARE, Scene
-from domain.reading.tickets import fee_of, ticket_of, with_particulars
+from domain.reading.tickets import fee_of, number_said, ticket_of, with_particulars
 from domain.reading.water import read_water
 from domain.reading.weighings import read_weighings
 
@@ -71,6 +71,8 @@ def read_figures(scene: Scene, said: AbstractSet[str]) -> list[Entry] | Doubt:
     if isinstance(ratings, Doubt):
         return ratings
     ticket = ticket_of(scene) if "ticket" in scene.by_class else None
+    if ticket is None and "scale_says" in scene.groups:
+        ticket = number_said(scene)
     observations = [] if said.isdisjoint(WAKES[read_observations]) else read_observations(scene)
     if isinstance(observations, Doubt):
         return observations

@@ -27,6 +27,7 @@ from domain.reading.sides import SIDED, carry_sides
 from domain.reading.superseded import GIVES_WAY, supersede
 from domain.reading.taken_back import take_back_figures, take_back_words
 from domain.reading.talk import talk_of
+from domain.reading.then_and_now import leave_past
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 TAKING_BACK = frozenset(("takes_back", "no_alone", "hesitates", "grumbles"))
@@ -101,8 +102,10 @@ class Scene:
             self._correct_spelling(book)
         if taking_back and self.figures:
             self._take_back()
-        if len(self.figures) > 1 and not GIVES_WAY.isdisjoint(self.groups):
-            self._supersede()
+        if len(self.figures) > 1:
+            self._leave_past()
+            if not GIVES_WAY.isdisjoint(self.groups):
+                self._supersede()
         self.labels: list[Label] = self.find_labels() if self.figures else []
         if self.labels:
             pairing = bind(self.tokens, self.figures, self.labels)
@@ -145,6 +148,10 @@ class Scene:
 
     def _take_back(self) -> None:
         if take_back_figures(self.tokens, self.figures):
+            self.index_terms()
+
+    def _leave_past(self) -> None:
+        if leave_past(self.tokens, self.figures, self.text, self.groups):
             self.index_terms()
 
     def _supersede(self) -> None:

@@ -48,6 +48,10 @@ def carry_sides(
 
 def _in_turn(tokens: Sequence[Token], labels: Sequence[Label]) -> tuple[str, str] | None:
     """'lefts then rights: ...', 'left/right by axle: ...': the order of two figures of a place."""
+    for label in labels:
+        free = label.side == "left" and label.only_side and not label.bound
+        if free and label.start and "right_then" in tokens[label.start - 1].groups:
+            return "right", "left"
     for one, other in pairwise(labels):
         if not (one.only_side and other.only_side) or one.bound or other.bound:
             continue
@@ -71,7 +75,7 @@ def _carry_in_turn(
             continue
         if label.side or label.whole or label.subject or label.field or label.rating:
             continue
-        if other.claimed or other.start - one.end != 1 or not label.end <= one.start:
+        if other.claimed or other.start - one.end > 1 or not label.end <= one.start:
             continue
         label.side, behind = sides[0], copy(label)
         behind.side, behind.bound, other.label = sides[1], other, behind

@@ -49,11 +49,6 @@ def supersede(
             continue
         if _named_apart(tokens, first, second):
             continue
-        if _was_back_then(tokens, first, second):
-            second.claimed = "a figure of another day"
-            _unsay(tokens, first.end, first.end, second.end)
-            found = True
-            continue
         start = _start_of_unreal(tokens, live, at, odometer)
         if start is None and len(live) > FEWEST_BESIDE:
             start = _start_of_denied(tokens, first, second)
@@ -67,34 +62,9 @@ def supersede(
             if second.dimension is not None:
                 first.unit, first.dimension = second.unit, second.dimension
         second.claimed = "a figure in the place of a supposed one"
-        _unsay(tokens, start, first.end, second.end)
+        unsay(tokens, start, first.end, second.end)
         found = True
     return found
-
-
-def _was_back_then(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
-    """'scale says 21,460, last time it was 21,900': what is told behind was so another day."""
-    between = tokens[first.end : second.start]
-    if len(between) < SHORTEST_CLAUSE or between[0].raw != ",":
-        return False
-    thens = [at for at, token in enumerate(between[:-1]) if "back_then" in token.groups]
-    # 'last trip', and no 'last was'
-    then = any("ordinal" not in between[at].senses or _names_span(between[at + 1]) for at in thens)
-    was = any("was_then" in token.groups for token in between)
-    now = any("now_word" in token.groups for token in tokens[second.end : second.end + 1])
-    small = all(
-        token.kind is MARK or "glue" in token.senses or at in thens or at - 1 in thens
-        for at, token in enumerate(between)
-    )
-    return then and was and small and not now
-
-
-def _names_span(token: Token) -> bool:
-    return token.kind is WORD and "glue" not in token.senses
-
-
-SHORTEST_CLAUSE = 3
-"""Tokens: a comma, 'last time', 'was'."""
 
 
 def _named_apart(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
@@ -134,7 +104,7 @@ def _start_of_denied(tokens: Sequence[Token], first: Figure, second: Figure) -> 
     return first.start - 1 if small and any("but" in t.groups for t in between) else None
 
 
-def _unsay(tokens: Sequence[Token], start: int, between: int, end: int) -> None:
+def unsay(tokens: Sequence[Token], start: int, between: int, end: int) -> None:
     """Leave out what made the first figure unreal, and what leads to the second."""
     for index in range(start, end):
         token = tokens[index]

@@ -118,7 +118,8 @@ def _offers(scene: Scene) -> bool:
     """'asking $9,400': what somebody sells, and no rig of the chat."""
     for index, token in enumerate(scene.tokens):
         if "names_price" in token.groups:
-            behind = scene.tokens[index + 1 : index + 3]
+            near = scene.tokens[index + 1 : index + 1 + NEAR]
+            behind = [each for each in near if "glue" not in each.senses]  # 'quoted us 4,200'
             marked = bool(behind) and behind[0].raw in CURRENCY_MARKS
             price = behind[-1] if marked else next(iter(behind), token)
             if price.kind is NUMBER and price.value >= LEAST_OFFERED:

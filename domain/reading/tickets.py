@@ -89,6 +89,50 @@ def ticket_of(scene: Scene) -> str | None:
     return None
 
 
+def number_said(scene: Scene) -> str | None:
+    """'ticket says 40771 steer 5,280 drive 6,900 trailer 9,000': the rig's loads are all told."""
+    if len(scene.figures) <= ALL_LOADS:
+        return None
+    for index, token, _ in scene.find("weigh_cue"):
+        first = scene.book.words.get(token.text.split(" ")[0], {})
+        if "scale_says" not in token.groups or "ticket" not in first:
+            continue
+        figure = next((each for each in scene.live_figures() if each.start > index), None)
+        if figure is None or figure.label or figure.dimension or figure.token.grouped:
+            continue
+        plain = all(each.kind is MARK for each in scene.tokens[index + 1 : figure.start])
+        if plain and figure.whole and _is_no_gross(scene, figure):
+            figure.role = "ticket"
+            return figure.token.raw
+    return None
+
+
+ALL_LOADS = 3
+"""Steer, drive and trailer."""
+
+
+def _is_no_gross(scene: Scene, number: Figure) -> bool:
+    """Whether the rig's loads are told behind a number, and do not make it."""
+    told: dict[str, float] = {}
+    for each in scene.live_figures():
+        label = each.label
+        if isinstance(label, Label) and not label.side and each.start > number.start:
+            told[_part_of(label)] = each.value
+    loads = [told[at] for at in ("steer", "drive", "trailer") if at in told]
+    return len(loads) == ALL_LOADS and abs(sum(loads) - number.value) > NEARLY * number.value
+
+
+def _part_of(label: Label) -> str:
+    """The part of a rig that a label names, as far as a sum goes."""
+    if label.vehicle == "trailer":
+        return "trailer"
+    return label.axle or {"front": "steer", "rear": "drive"}.get(label.end_of or "", "")
+
+
+NEARLY = 0.25
+"""So near to it the axles may be meant to make the gross."""
+
+
 def _sums_up(figures: Sequence[Figure]) -> bool:
     """'scale ticket 4990 6200 11500 22690': loads with their gross, and no number before them."""
     values = [figure.value for figure in figures[:MOST_IN_A_ROW]]

@@ -18,7 +18,7 @@ from domain.reading.aboard import people_aboard
 from domain.reading.allowed import ALLOWS, leave_allowed
 from domain.reading.bare_loads import is_next_odometer, place_bare
 from domain.reading.doubts import Doubt
-from domain.reading.figures import LEAST_LOAD, MASS, VOLUME, Figure
+from domain.reading.figures import LEAST_LOAD, MASS, VOLUME, Figure, kilograms
 from domain.reading.how_it_stood import (
     bars_of,
     fuel_level,
@@ -219,7 +219,8 @@ def _read_pass(
     if rig == "trailer":
         placed = on_trailer_alone(placed)
     cue = count > 1 or not SAYS_WEIGHED.isdisjoint(scene.by_class)
-    if not placed and scene.has("fuel_cue") and not scene.has("weigh_cue"):
+    pumped = scene.has("fuel_cue") and not scene.has("weigh_cue")
+    if not placed and pumped and fuel_level(scene) is None:
         return None
     evidence = _label_evidence(scene, placed)
     if bare:
@@ -288,13 +289,21 @@ def _of_body(scene: Scene, figure: Figure) -> bool:
         return False
     own = label.start > 0 and "of_somebody" in scene.tokens[label.start - 1].groups
     named = scene.tokens[label.start : label.end]
-    if own and len(named) == 1 and "animal_or_axle" in named[0].groups:
-        return figure.value < MOST_OF_STEER  # 'my steer weighed 1,284'
+    if len(named) == 1 and "animal_or_axle" in named[0].groups:
+        if own:
+            return figure.value < MOST_OF_STEER  # 'my steer weighed 1,284'
+        if kilograms(figure, MASS_UNIT[scene.context.units]) < LEAST_ON_STEER:
+            return True
+    if "bars" in scene.by_class:
+        return False
     return bool(label.compound and label.axle) or (own and label.only_end)
 
 
 MOST_OF_STEER = 2_400
 """Pounds or kilograms that an ox weighs; the front axle of a pickup bears more."""
+
+LEAST_ON_STEER = 820.0
+"""Kilograms: what is told of a 'steer' alone and is less is an ox; common practice, no source."""
 
 MOST_STRANGE = 1
 """Words that no phrase knows: beside more of them an impossible gross is of something else."""

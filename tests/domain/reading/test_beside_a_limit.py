@@ -13,7 +13,7 @@ from tests.domain.reading.chats import Reader, on_the_road
 @pytest.mark.parametrize(
     "text",
     [
-        "gross 21,220 of 24,000",
+        "gross 45,000 of 60,000 goal",
         "trailer 9,260 vs 10,400 rating",
         "scale guy said 21,220 but I didn't get the axles",
     ],
@@ -169,3 +169,39 @@ def test_a_hitchs_pull_told_twice_is_one_rating(reads: Reader) -> None:
 )
 def test_so_many_of_so_many_is_talk(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "loads", "ratings"),
+    [
+        ("drive axle rated 7,000 and we scaled 6,820", {"drive": 6_820}, {"gawr_rear": 7_000}),
+        ("front gawr 5,600, we were at 5,240", {"steer": 5_240}, {"gawr_front": 5_600}),
+        ("rear axle limit 7,050 we were at 6,880", {"drive": 6_880}, {"gawr_rear": 7_050}),
+        (
+            "rear is good for 7,050 but we're only at 6,880",
+            {"drive": 6_880},
+            {"gawr_rear": 7_050},
+        ),
+        ("front gawr 5,600, rear gawr 7,050", {}, {"gawr_front": 5_600, "gawr_rear": 7_050}),
+    ],
+)
+def test_a_limit_may_stand_before_its_load(
+    reads: Reader, text: str, loads: dict[str, float], ratings: dict[str, float]
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    weighed = [each for each in read.entries if isinstance(each, Weighing)]
+    told = {at: load.value for each in weighed for at, load in each.loads.items()}
+    assert told == loads
+    rated = [each for each in read.entries if isinstance(each, Rating)]
+    limits = {e.rating: e.value.value for e in rated if isinstance(e.value, Quantity)}
+    assert limits == ratings
+
+
+def test_a_gross_that_is_so_much_of_a_limit_is_kept(reads: Reader) -> None:
+    read = reads("gross 21,220 of 24,000", on_the_road())
+    assert isinstance(read, Facts)
+    assert [each.loads for each in read.entries if isinstance(each, Weighing)] == [
+        {"gross": Quantity(21_220, "lb")}
+    ]
+    assert len(read.entries) == 1

@@ -191,3 +191,24 @@ def test_money_that_was_paid_for_fuel_is_a_fill(reads: Reader) -> None:
     assert isinstance(fill, Fill)
     assert (fill.product, fill.cost) == ("diesel", Quantity(96.4, "USD"))
     assert isinstance(reads("just paid $2.59 for gas"), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "the steer weighed 1,240 at the fair",
+        "steer weighs 1,200",
+        "got quotes 4200, 4900 and 5600. what do you think?",
+        "shop quoted us 1,240 for the drive axle",
+        "trailer tires carrying 2,330 each",
+    ],
+)
+def test_an_ox_a_quote_and_what_tyres_carry_are_no_loads(reads: Reader, text: str) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text", ["steer weighs 5,200", "with the bars cranked steer went to 5,240"]
+)
+def test_a_front_axle_is_no_ox(reads: Reader, text: str) -> None:
+    assert isinstance(reads(text, on_the_road()), Facts)

@@ -678,5 +678,43 @@ def test_an_oil_pressure_that_dropped_is_a_pressure(reads: Reader) -> None:
 
 
 def test_a_pin_that_leads_to_another_figure_is_not_of_this_one(reads: Reader) -> None:
-    (found,) = ratings(reads, "max tow with bumper is 14,000 and gooseneck 20,100")
+    found, _ = ratings(reads, "max tow with bumper is 14,000 and gooseneck 20,100")
     assert (found.value, found.note) == (Quantity(14_000, "lb"), None)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        (
+            "tow rating 14,000 conventional and 20,100 fifth wheel",
+            [(14_000, None), (20_100, "fifth wheel")],
+        ),
+        (
+            "tow rating is 14,000, gooseneck 20,100",
+            [(14_000, None), (20_100, "gooseneck")],
+        ),
+        (
+            "towing capacity 20,100 fifth wheel, 14,000 on the ball",
+            [(20_100, "fifth wheel"), (14_000, None)],
+        ),
+        ("tow rating 20,000 fifth wheel", [(20_000, "fifth wheel")]),
+    ],
+)
+def test_what_is_towed_by_each_kind_of_hitch(
+    reads: Reader, text: str, told: list[tuple[float, str | None]]
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    ratings = [each for each in read.entries if isinstance(each, Rating)]
+    assert all(each.rating == "tow" for each in ratings)
+    values = [each.value for each in ratings]
+    assert [
+        (value.value, each.note)
+        for value, each in zip(values, ratings, strict=True)
+        if isinstance(value, Quantity)
+    ] == told
+
+
+def test_what_a_fifth_wheel_weighs_is_no_limit(reads: Reader) -> None:
+    read = reads("tow rating 14,000 and fifth wheel weighs 12,400", on_the_road())
+    assert not isinstance(read, Facts)

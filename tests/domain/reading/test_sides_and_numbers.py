@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 import pytest
 
-from domain.entries import Correction, Hitch, Observation, Weighing
+from domain.entries import Correction, Hitch, Observation, Odometer, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -131,3 +131,25 @@ def test_off_beside_a_load_says_how_it_stood(reads: Reader) -> None:
 )
 def test_sides_and_numbers_of_other_things_are_talk(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("right then left: steer 2,600 2,580 drive 3,400 3,450", "right"),
+        ("left then right: steer 2,600 2,580 drive 3,400 3,450", "left"),
+    ],
+)
+def test_two_sides_in_the_order_that_is_said(reads: Reader, text: str, first: str) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    (weighing,) = read.entries
+    assert isinstance(weighing, Weighing)
+    assert weighing.loads[f"steer_{first}"].value == 2_600
+    assert len(weighing.loads) == 4
+
+
+def test_right_then_is_no_side_where_somebody_leaves(reads: Reader) -> None:
+    read = reads("right then, left at 48,040", on_the_road())
+    assert isinstance(read, Facts)
+    assert isinstance(read.entries[0], Odometer)

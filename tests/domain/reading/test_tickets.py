@@ -568,3 +568,23 @@ def test_a_number_before_loads_is_the_tickets(reads: Reader) -> None:
     assert isinstance(weighing, Weighing)
     assert weighing.ticket == "88231"
     assert len(weighing.loads) == 4
+
+
+@pytest.mark.parametrize(
+    ("text", "ticket", "gross"),
+    [
+        ("ticket says 40771 steer 5,280 drive 6,900 trailer 9,000", "40771", None),
+        ("slip says 884213 front 5,280 rear 6,900 trailer 9,000 gross 21,180", "884213", 21_180),
+        ("ticket says 21180 steer 5,280 drive 6,900 trailer 9,000", None, 21_180),
+    ],
+)
+def test_a_number_that_a_ticket_says_before_all_the_loads(
+    reads: Reader, text: str, ticket: str | None, gross: float | None
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    (weighing,) = read.entries
+    assert isinstance(weighing, Weighing)
+    assert weighing.ticket == ticket
+    assert (weighing.loads["gross"].value if "gross" in weighing.loads else None) == gross
+    assert weighing.loads["steer"].value == 5_280

@@ -146,3 +146,19 @@ def test_a_part_may_follow_its_vehicle_and_a_comma(text: str, reads: Reader) -> 
         "gross": 22_160,
     }
     assert only.ticket is None
+
+
+@pytest.mark.parametrize(
+    ("text", "loads"),
+    [
+        ("solo 8140, me and dad up front", {"gross": 8_140}),
+        ("truck only 8,320 fuel 3/4 driver only", {"gross": 8_320}),
+        ("Juniper's 5,200 up front, 6,900 in back", {"steer": 5_200, "drive": 6_900}),
+    ],
+)
+def test_where_people_sit_is_no_axle(reads: Reader, text: str, loads: dict[str, float]) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    (weighing,) = read.entries
+    assert isinstance(weighing, Weighing)
+    assert {at: load.value for at, load in weighing.loads.items()} == loads

@@ -1,0 +1,87 @@
+"""What a place weighed another day, beside what it weighs now.
+
+'Scale says 21,460, last time it was 21,900', 'tongue 1,180 -> 1,240': this file decides which of
+two figures is of another day, and leaves it aside. Figures that were guessed or feared are left
+in `superseded`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from collections.abc import Set as AbstractSet
+from itertools import pairwise
+
+from domain.reading.figures import MASS, Figure, token_at
+from domain.reading.superseded import ALIKE, FARTHEST, PLACES, unsay
+from domain.reading.taken_back import measured_so
+from domain.reading.tokens import MARK, WORD, Token
+
+OTHER_DAY = "a figure of another day"
+
+
+def leave_past(
+    tokens: Sequence[Token], figures: Sequence[Figure], text: str, groups: AbstractSet[str]
+) -> bool:
+    """Claim what is of another day. Whether there was any."""
+    then, arrow = "back_then" in groups, ">" in text or "→" in text
+    if not (then or arrow):
+        return False
+    found = False
+    live = [each for each in figures if each.claimed is None and each.value > 0]
+    for first, second in pairwise(live):
+        if not measured_so(first, second) or second.start - first.end > FARTHEST:
+            continue
+        if then and _was_back_then(tokens, first, second):
+            second.claimed = OTHER_DAY
+            unsay(tokens, first.end, first.end, second.end)
+            found = True
+        elif arrow and _points_to(tokens, first, second):
+            second.claimed, first.value, first.token = OTHER_DAY, second.value, second.token
+            unsay(tokens, first.end, first.end, second.end)
+            found = True
+    return found
+
+
+def _was_back_then(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
+    """'scale says 21,460, last time it was 21,900': what is told behind was so another day.
+
+    'tongue 1,180, last time 1,340' is the same, where nothing but the time stands before it.
+    """
+    between = tokens[first.end : second.start]
+    if len(between) < SHORTEST_CLAUSE or between[0].raw not in ",.;(":
+        return False
+    thens = [at for at, token in enumerate(between[:-1]) if "back_then" in token.groups]
+    # 'last trip', and no 'last was'
+    then = any("ordinal" not in between[at].senses or _names_span(between[at + 1]) for at in thens)
+    was = any("was_then" in token.groups for token in between) or (
+        "back_then" in between[-2].groups and _names_span(between[-1])
+    )
+    now = any("now_word" in token.groups for token in tokens[second.end : second.end + 1])
+    small = all(
+        token.kind is MARK or "glue" in token.senses or at in thens or at - 1 in thens
+        for at, token in enumerate(between)
+    )
+    return then and was and small and not now
+
+
+def _names_span(token: Token) -> bool:
+    return token.kind is WORD and "glue" not in token.senses
+
+
+SHORTEST_CLAUSE = 3
+"""Tokens: a comma, 'last time', 'was'."""
+
+
+def _points_to(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
+    """'tongue 1,180 -> 1,240': an arrow from what a place weighed to what it weighs now."""
+    arrow = "".join(token.raw for token in tokens[first.end : second.start])
+    before = token_at(tokens, first.start - 1)
+    if arrow not in ARROWS or before is None or before.senses.keys().isdisjoint(WEIGHED):
+        return False
+    return second.dimension in (None, MASS) and ALIKE[0] < second.value / first.value < ALIKE[1]
+
+
+ARROWS = ("->", "=>", "-->", "→")
+
+WEIGHED = PLACES | {"whole", "axle_noun"}
+"""Classes of term for what a load is of."""

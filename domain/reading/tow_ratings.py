@@ -1,0 +1,76 @@
+"""What a truck may tow, which differs with how the trailer is hitched.
+
+'Tow rating 14,000 conventional and 20,100 fifth wheel': this file decides that a second figure is
+such a limit, too, and which of them holds for trailers on a pin.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from itertools import pairwise
+
+from domain.reading.figures import MASS, Figure
+from domain.reading.framing import LEAST_STAMPED
+from domain.reading.label import Label
+from domain.reading.scene import Scene
+from domain.reading.tokens import MARK, Token
+
+HITCH_KINDS = frozenset(("pin_hitch", "bumper_pull"))
+"""Groups of words for how a trailer is hitched."""
+
+
+def tows_by_hitch(scene: Scene) -> Mapping[int, tuple[str, str]]:
+    """Subject and rating of a second limit of what is towed, by where it starts; mostly none."""
+    return {
+        second.start: ("truck", "tow")
+        for first, second in pairwise(scene.figures)
+        if _parted_at(scene, first, second) is not None
+    }
+
+
+def _parted_at(scene: Scene, first: Figure, second: Figure) -> int | None:
+    """Where what is said of one limit ends, and what is said of the next begins; mostly nowhere."""
+    label, own = first.label, second.label
+    if not isinstance(label, Label) or label.rating != "tow":
+        return None
+    if own is not None and not (isinstance(own, Label) and own.only_vehicle):
+        return None
+    if second.dimension not in (None, MASS) or min(first.value, second.value) < LEAST_STAMPED:
+        return None
+    between = range(first.end, second.start)
+    behind = scene.tokens[second.end : second.end + 1]
+    around = [*(scene.tokens[at] for at in between), *behind]
+    if all(HITCH_KINDS.isdisjoint(token.groups) for token in around):
+        return None
+    if not all(_is_small(scene.tokens[at]) for at in between):
+        return None
+    return next((at for at in between if _joins(scene.tokens[at])), None)
+
+
+def _joins(token: Token) -> bool:
+    return token.raw in ",/;" or "and" in token.groups
+
+
+def _is_small(token: Token) -> bool:
+    """Whether a word may stand between two limits: which hitch they are for, and little words."""
+    if "weigh_cue" in token.senses:
+        return False  # 'tow rating 14,000 and the fifth wheel weighs 12,400'
+    small = token.kind is MARK or "glue" in token.senses or "unit" in token.senses
+    return small or not HITCH_KINDS.isdisjoint(token.groups)
+
+
+def by_pin(scene: Scene, figure: Figure) -> str | None:
+    """'tow rating 20,000 fifth wheel': it holds for trailers on a pin, and for no others.
+
+    What leads to another figure is said of that: 'bumper 14,000 and gooseneck 20,100'.
+    """
+    start, end = scene.clause_of(figure.start)
+    for first, second in pairwise(scene.figures):
+        parted = _parted_at(scene, first, second) if figure in (first, second) else None
+        if parted is not None:
+            start, end = (start, parted) if figure is first else (parted, end)
+    following = next((each.start for each in scene.figures if each.start >= figure.end), end)
+    if following < end and scene.phrase_said("pin_hitch", figure.end, following):
+        joined = any("and" in each.groups for each in scene.tokens[figure.end : following])
+        end = figure.start if joined else end
+    return scene.phrase_said("pin_hitch", start, end)
