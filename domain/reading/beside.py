@@ -490,22 +490,20 @@ MILLS_WRITTEN = "9/10"
 
 def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
     """'3.69 9/10' is 3.699, '31 1/2 gal' and '31 gallons and a half' are 31.5."""
-    after = tokens[figure.end]
-    tenths = token_at(tokens, figure.end + 1)
-    if "and" in after.groups and tenths is not None and tenths.raw == MILLS_WRITTEN:
-        if figure.token.decimals == 2:
-            figure.value = round(figure.value + 0.009, 3)  # '3.79 and 9/10'
-            figure.end += 2
-        return
+    at = figure.end
+    joined = "and" in tokens[at].groups
+    if joined and at + 1 < len(tokens) and tokens[at + 1].raw == MILLS_WRITTEN:
+        at += 1  # '3.79 and 9/10'
+    after = tokens[at]
     if after.kind is not NUMBER or after.decimals != -1:
-        if figure.unit is not None and "and" in after.groups:
+        if joined and figure.unit is not None:
             _half_behind(figure, tokens)
         return
-    if after.raw == MILLS_WRITTEN and figure.token.decimals == 2:
+    if after.raw == MILLS_WRITTEN and figure.token.decimals == CENTS:
         figure.value = round(figure.value + 0.009, 3)
-        figure.end += 1
-    elif figure.whole and figure.dimension is None and unit_key(token_at(tokens, figure.end + 1)):
+        figure.end = at + 1
+    elif figure.whole and figure.dimension is None and unit_key(token_at(tokens, at + 1)):
         mixed = Token(NUMBER, "", figure.token.raw, figure.token.start, after.end)
         mixed.value, mixed.decimals = figure.value + after.value, 1
         figure.token, figure.value = mixed, mixed.value
-        figure.end += 1
+        figure.end = at + 1

@@ -93,7 +93,7 @@ def _figure(tokens: Sequence[Token], index: int, context: Context, last: Figure 
     figure = Figure(token, index, behind)
     if token.decimals == GROUP or (behind < count and tokens[behind].kind is NUMBER):
         _join_groups(figure, tokens, context)
-    if index > (last.end if last else 0) and tokens[index - 1].raw != ",":
+    if index > (last.end if last else 0):
         read_money_before(figure, tokens, context)
     if figure.end + 1 < count and tokens[figure.end + 1].kind is NUMBER:
         _range_or_product(figure, tokens)

@@ -59,8 +59,10 @@ def read_question(scene: Scene) -> Question | None:
     book = scene.book
     words = scene.words()
     marked = "?" in scene.text
-    may_ask = marked or _may_ask(scene, words)
-    if not may_ask and any(map(_is_stated, scene.figures)):
+    stated = not marked and any(map(_is_stated, scene.figures))
+    asks = book.asking_of_figures if stated else book.asking_unmarked
+    may_ask = marked or not asks.isdisjoint(words)  # most of what people text tells something
+    if stated and not may_ask:
         return None
     short = read_short(scene, words)
     if short is None and not may_ask:
@@ -119,18 +121,6 @@ def read_question(scene: Scene) -> Question | None:
     topic = "help" if helped else plain_topic(scene, asked) if plain else None
     topic = topic or _topic_by_form(scene, words, asked, marked=marked)
     return question_of(scene, topic, asked) if topic else None
-
-
-def _may_ask(scene: Scene, words: Sequence[str]) -> bool:
-    """Whether a message without a mark has a word of a question; what states a figure has fewer.
-
-    A cheap look beforehand: most of what people text tells something.
-    """
-    book = scene.book
-    for figure in scene.figures:
-        if _is_stated(figure):
-            return not book.asking_of_figures.isdisjoint(words)
-    return not book.asking_unmarked.isdisjoint(words)
 
 
 def _topics(scene: Scene, words: Sequence[str]) -> dict[str, set[str]]:
