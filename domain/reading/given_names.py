@@ -135,4 +135,26 @@ def named_vehicle(scene: Scene, vehicle: str) -> str | None:
             named = token.possessive and not token.senses and token.raw[0].isupper()
             if named and following.senses.keys() & {"rating", "tank"}:
                 return token.raw[:-2]
+    return _called_beside(scene, vehicle)
+
+
+def _called_beside(scene: Scene, vehicle: str) -> str | None:
+    """'the trailer is a two horse slant we call Duchess', 'this is Duchess, the horse trailer'."""
+    kinds = {key for _, _, key in scene.find("vehicle")}
+    if kinds != {vehicle}:
+        return None
+    if "calls_it" in scene.groups:
+        for at, token in enumerate(scene.tokens):
+            if "calls_it" in token.groups and _is_proper(scene, at + 1):
+                return scene.words_between(at + 1, _end_of_name(scene, at + 1))
+    for index, _, _ in scene.find("vehicle"):
+        parted = index > FARTHEST_NAME - 1 and scene.tokens[index - 2].raw == ","
+        if parted and "article" in scene.tokens[index - 1].groups:
+            name = index - FARTHEST_NAME
+            if _is_proper(scene, name) and not scene.text.isupper():
+                return scene.words_between(name, name + 1)
     return None
+
+
+FARTHEST_NAME = 3
+"""Tokens from a name to the vehicle that it is of: a comma and an article stand between."""
