@@ -153,6 +153,8 @@ def is_next_odometer(scene: Scene, figure: Figure, weighed: bool) -> bool:
         return False
     if not 0 <= figure.value - known.value <= MOST_SINCE:
         return False
+    if figure.value > HEAVIEST_RIG and _is_only(scene, figure) and _is_at_scale(scene):
+        return True
     if weighed and (scene.has("weigh_cue") or not scene.has("event")):
         return False  # and 'bars on, leaving, 48,033' weighed nothing
     # 'home 10,950, dropped the camper': what a young truck's odometer shows could be a load, but
@@ -167,6 +169,18 @@ MOST_SINCE = 3_000
 
 NO_LOAD, LEAST_READING = 20_000, 1_000
 """Readings: one that is hardly a load, and the least that is not rather a distance."""
+
+
+HEAVIEST_RIG = 45_000
+"""Pounds: no pickup and its trailer gross as much (common practice, no source)."""
+
+
+def _is_at_scale(scene: Scene) -> bool:
+    """'51,301 at the scale house': where one was, and nothing that the scale said."""
+    cues = scene.by_class.get("weigh_cue", ())
+    return bool(cues) and all(
+        index > 0 and "at" in scene.tokens[index - 1].groups for index in cues
+    )
 
 
 def _is_only(scene: Scene, figure: Figure) -> bool:

@@ -15,16 +15,25 @@ FIRST_YEAR, LAST_YEAR = 1980, 2099
 
 
 def tells_hour(tokens: Sequence[Token], figure: Figure, after: Token | None) -> bool:
-    """'back around 6', 'home by 9': an hour behind a word for coming or for being somewhere."""
-    if not (figure.whole and 1 <= figure.value <= LAST_HOUR):
+    """'back around 6', 'left at 6, filled up': an hour behind a word for coming or going."""
+    if not (figure.whole and 1 <= figure.value <= LAST_HOUR) or figure.dimension is not None:
         return False
-    if after is not None and after.kind is WORD and "glue" not in after.senses:
+    if after is not None and after.kind is WORD and GOES_ON.isdisjoint(after.senses):
         return False
     before = token_at(tokens, figure.start - 1)
     if before is None or not before.groups & {"around", "before_day"}:
         return False
     further = token_at(tokens, figure.start - 2)
-    return further is not None and "before_hour" in further.groups
+    if further is None:
+        return False
+    return "before_hour" in further.groups or not TELLS_HOUR.isdisjoint(further.senses)
+
+
+GOES_ON = frozenset(("glue", "event", "hitch", "fuel_cue"))
+"""Classes of term that no hour counts: 'left at 6 filled up 31.2 gal'."""
+
+TELLS_HOUR = frozenset(("event", "hitch", "before_hour"))
+"""Classes of term, and the group, of which one stands before an hour."""
 
 
 LAST_HOUR = 12

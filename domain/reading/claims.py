@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from domain.context import Context
 from domain.quantities import Quantity
 from domain.reading.claimed_dates import (
+    TELLS_HOUR,
     YEAR_DIGITS,
     dates_message,
     is_of_date,
@@ -237,7 +238,7 @@ def _owner_said(
         return "a year"
     if not said.isdisjoint(STREETS) and _street_follows(tokens, figure.end):
         return "an address"
-    if "before_hour" in said and tells_hour(tokens, figure, after):
+    if not TELLS_HOUR.isdisjoint(said) and tells_hour(tokens, figure, after):
         return "a time"
     if not said.isdisjoint(PAID_FOR) and _is_paid(tokens, figure):
         return "a price"
@@ -559,9 +560,11 @@ def _has_fee(tokens: Sequence[Token], index: int) -> bool:
     return False
 
 
-CLAIMING = frozenset(
-    ("claim", "time", "before_year", "before_hour", "per_one", "set_of", "repaired", "costs_one")
-) | frozenset(("street", "numbered_road", "street_or_axle"))
+CLAIMING = (
+    frozenset(("claim", "time", "before_year", "per_one", "set_of", "repaired", "costs_one"))
+    | frozenset(("street", "numbered_road", "street_or_axle"))
+    | TELLS_HOUR
+)
 """What must stand in a message for a bare number in it to be owned from afar."""
 
 STREETS = frozenset(("street", "numbered_road", "street_or_axle"))

@@ -28,6 +28,9 @@ MINUTES_ASIDE = frozenset(("past", "to", "around"))
 HAPPENED = frozenset(("time", "event", "weigh_cue", "hitch"))
 """Classes of what stands before 'at seven thirty': something that happened, or its day."""
 
+HAPPENED_THEN = frozenset(("event", "hitch"))
+"""Classes of what stands right before an hour: 'left 7.15'."""
+
 MEASURED = frozenset(
     ("subject", "axle", "whole", "unit", "end", "side", "corner", "odometer", "trip_meter", "dash")
 ) | frozenset(("rating", "moving", "product", "gauge_short", "axle_noun", "money", "tank", "bars"))
@@ -146,12 +149,16 @@ def _is_told(tokens: Sequence[Token], index: int, clock: tuple[int, int], book: 
         lead = index - 2
     elif before.text.endswith(tuple(f" {word}" for word in book.groups["around"])):
         lead = index - 1  # 'scaled at', 'pulled in at': one phrase
+    elif HAPPENED_THEN.isdisjoint(before.senses):
+        return False
     else:
-        return "event" in before.senses and token.raw[0] == "0" and _is_together(token)
+        pointed = token.decimals > 0 and clock[0] >= BOUGHT_BELOW  # 'set off 7.15 from home'
+        return pointed or (token.raw[0] == "0" and _is_together(token))
     if after is not None and _is_part_of_day(after) and _is_plain_hour(tokens, lead, index):
         return True
     start = _clause_start(tokens, index - 1)
     happened = any("event" in each.senses for each in tokens[start : lead + 1])
+    happened = happened or (lead >= 0 and "hitch" in tokens[lead].senses)
     if lead >= 0 and not _leads(tokens, lead, index, clock, happened=happened):
         return False
     if _is_together(token) and (token.raw[0] == "0" or (after is not None and after.raw == ":")):
@@ -168,7 +175,9 @@ def _is_told(tokens: Sequence[Token], index: int, clock: tuple[int, int], book: 
     if token.in_digits and not happened:
         behind = takewhile(lambda each: not _parts(each), tokens[index : index + LONGEST_CLAUSE])
         happened = any("event" in each.senses for each in behind)
-    return happened and not (token.decimals == 0 and clock[1] == 0 and len(token.raw) < 4)
+    full = token.decimals == 0 and clock[1] == 0 and len(token.raw) < FOUR_DIGITS
+    # 'hitched around 7, left at 7:30': an hour beside another clock, and no odometer's or price.
+    return happened and not (full and all(each.kind is not TIME for each in tokens))
 
 
 def _is_plain_hour(tokens: Sequence[Token], lead: int, index: int) -> bool:

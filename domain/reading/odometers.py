@@ -22,7 +22,7 @@ from domain.reading.doubts import Doubt
 from domain.reading.figures import BARE_STEP, DISTANCE, NEXT_READING, Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import NUMBER, WORD
+from domain.reading.tokens import NUMBER, WORD, Token
 from domain.verdicts import Choice
 
 LEAST, LARGEST = 100, 2_000_000
@@ -238,6 +238,8 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
             continue
         if "left" in token.groups and _is_rest(scene, index):
             continue
+        if "stops_there" in scene.groups and _stopped_since(scene, index, figure):
+            continue
         behind = scene.tokens[index + 1 : index + 2]
         if behind and "no_destination" in behind[0].groups:
             continue  # 'off to bed'
@@ -292,10 +294,21 @@ def _in_turn(scene: Scene, figure: Figure) -> Event | None:
 
 
 def _is_left(scene: Scene, index: int) -> bool:
-    """'left home', 'leaving home': where one comes from, and no arrival."""
+    """'left home', 'set off from home': where one comes from, and no arrival."""
     before = scene.tokens[index - 1] if index else None
-    home = "home" in scene.tokens[index].groups
-    return home and before is not None and before.senses.get("event", "").startswith("depart")
+    if before is None or "home" not in scene.tokens[index].groups:
+        return False
+    return "from" in before.groups or before.senses.get("event", "").startswith("depart")
+
+
+def _stopped_since(scene: Scene, index: int, figure: Figure) -> bool:
+    """'left at 6:45, stopped at 8 for coffee, 51,240': what it read at the stop, and not before."""
+    stops = (at for at in range(index + 1, figure.start) if _stops(scene.tokens[at]))
+    return any(scene.clause_of(at)[0] > index for at in stops)
+
+
+def _stops(token: Token) -> bool:
+    return "stops_there" in token.groups
 
 
 MOST_IN_TURN = 30

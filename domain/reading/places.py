@@ -206,8 +206,9 @@ SHORT_HALF = 2
 """Letters."""
 
 
-NO_NAME = frozenset(("minus_word", "half_more", "opens_relative", "until"))
-"""Groups of words of an amount, and of those that open a clause: 'at Molly's where she ...'."""
+NO_NAME = frozenset(("minus_word", "half_more", "opens_relative", "until", "of_opening_hours"))
+"""Groups of words of an amount, of those that open a clause ('at Molly's where she ...'), and of
+what a business does: 'the scale at Dunmore closes at 5'."""
 
 
 def _is_name(token: Token, *, first: bool) -> bool:
@@ -283,6 +284,7 @@ NAMES_NONE = frozenset(
         "asks_first",
         "tells_level",
         "tows",
+        "numbered_part",
     )
 )
 """Groups of words that are no place, although no term of the log either."""

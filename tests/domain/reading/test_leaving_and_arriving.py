@@ -1,0 +1,95 @@
+"""When and where a reading was taken: on leaving, on the way, at a stop, at a scale."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+import pytest
+
+from domain.entries import Entry, Fill, Hitch, Note, Odometer
+from domain.quantities import Quantity
+from domain.verdicts import Ask, Facts
+from tests.domain.reading.chats import SENT_AT, Reader, on_the_road
+
+
+def entries(reads: Reader, text: str) -> tuple[Entry, ...]:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), text
+    stated: tuple[Entry, ...] = verdict.entries
+    return stated
+
+
+def clock(hour: int, minute: int = 0) -> datetime:
+    return SENT_AT.replace(hour=hour, minute=minute)
+
+
+@pytest.mark.parametrize(
+    ("text", "event", "place"),
+    [
+        ("driving home 48,402", None, None),
+        ("limping home, 48,402", None, None),
+        ("arrived home 48,402", "arrive", "home"),
+        ("set off from home, 48,230 on the clock", "depart", "home"),
+        ("left at 6:45, stopped for coffee, 48,240", None, None),
+        ("stopped for lunch and left again 48,300", "depart", None),
+        ("Day 3 start 48,470", "depart", None),
+        ("Leg 2 start 48,470", "depart", None),
+    ],
+)
+def test_what_happened_where(
+    reads: Reader, text: str, event: str | None, place: str | None
+) -> None:
+    (entry,) = entries(reads, text)
+    assert isinstance(entry, Odometer)
+    assert (entry.event, entry.place) == (event, place)
+
+
+@pytest.mark.parametrize(
+    ("text", "moments"),
+    [
+        ("set off 7.15, 48,230", [clock(7, 15)]),
+        ("hitched up 6.30, away 7.15, 48,240", [clock(6, 30), clock(7, 15)]),
+        ("hitched around 7 and left at 7:30, 48,205", [clock(7), clock(7, 30)]),
+        ("hitched up at 6, left at 6:45, 48,205", [clock(6), clock(6, 45)]),
+    ],
+)
+def test_a_clock_behind_what_happened(reads: Reader, text: str, moments: list[datetime]) -> None:
+    stated = entries(reads, text)
+    assert all(isinstance(each, Hitch | Odometer) for each in stated)
+    assert [each.at for each in stated] == moments
+
+
+@pytest.mark.parametrize(
+    ("text", "volume"),
+    [
+        ("left at 6, filled up, 48,240", None),
+        ("left at 6 with 30 gal, 48,240", Quantity(30, "gal")),
+        ("left at 6 filled up 31.2 gal", Quantity(31.2, "gal")),
+    ],
+)
+def test_an_hour_is_neither_pumped_nor_paid(
+    reads: Reader, text: str, volume: Quantity | None
+) -> None:
+    (fill,) = entries(reads, text)
+    assert isinstance(fill, Fill)
+    assert (fill.volume, fill.unit_price) == (volume, None)
+
+
+@pytest.mark.parametrize(
+    "text", ["48,301 at the scale house", "at the scale 48,301", "stopped at the scales, 48,301"]
+)
+def test_no_rig_weighs_what_the_odometer_shows(reads: Reader, text: str) -> None:
+    (entry,) = entries(reads, text)
+    assert isinstance(entry, Odometer)
+    assert entry.odometer == Quantity(48_301, "mi")
+
+
+@pytest.mark.parametrize("text", ["31,301 at the scales", "scale says 48,301"])
+def test_what_a_scale_could_say_is_asked_about(reads: Reader, text: str) -> None:
+    assert isinstance(reads(text, on_the_road()), Ask)
+
+
+def test_what_a_business_does_is_no_part_of_its_name(reads: Reader) -> None:
+    (note,) = entries(reads, "remember the scale at Dunmore closes at 5")
+    assert isinstance(note, Note)
+    assert note.place == "Dunmore"
