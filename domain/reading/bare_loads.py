@@ -237,6 +237,8 @@ def _place_beside(
         unit = common_unit(scene, [*placed.values(), *bare])
         if _trailer_axles_stated(scene) and _fits_gross(placed, bare, unit):
             return dict(zip(SINGLE_AXLES, bare, strict=False))
+    if placed.keys() == {"trailer"} and len(bare) == len(IN_ORDER) - 1:
+        return _ahead_of_trailer(scene, bare, placed["trailer"])
     if placed.keys() == {"gross"} and len(bare) >= 2:
         return _axles_of_gross(scene, bare, placed["gross"], rig)
     if len(bare) == 1 and "gross" not in placed and len(placed) >= 2:
@@ -252,6 +254,22 @@ def _place_beside(
         if _stands_behind_solo(scene, bare[0]) and bare[0].value > axle.value:
             return {"gross": bare[0]}  # 'truck by itself 8,140, 4,740 on the front'
     return {}
+
+
+def _ahead_of_trailer(scene: Scene, bare: Sequence[Figure], trailer: Figure) -> dict[str, Figure]:
+    """'5220 6870 and 9140 for the trailer': in the order of rolling over a scale, the last named.
+
+    Two that make what the trailer's axles carry may be those.
+    """
+    first, second = bare
+    row = [first, second, trailer]
+    in_row = all(right.start - left.end <= 1 for left, right in pairwise(row))
+    apart = abs(first.value + second.value - trailer.value)
+    if not in_row or apart < SUM_TOLERANCE * trailer.value:
+        return {}
+    if not (scene.has("weigh_cue") or scene.context.hitched):
+        return {}
+    return {"steer": first, "drive": second}
 
 
 def _stands_behind_solo(scene: Scene, figure: Figure) -> bool:

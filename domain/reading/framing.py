@@ -38,12 +38,17 @@ def is_framed(scene: Scene) -> bool:
         (
             label.rating in ("gvwr", "gcwr", "gawr", "gtm", "gawr_front", "gawr_rear", "payload")
             or label.rating_subject
-            or (label.rating == "tow" and scene.has("rating_subject"))
+            or (label.rating == "tow" and _is_plated(scene, label))
         )
         and label.bound is not None
         and label.bound.value >= LEAST_STAMPED
         for label in scene.labels
     )
+
+
+def _is_plated(scene: Scene, label: Label) -> bool:
+    """'braked tow 3,500, towball download 350': in words that only makers use, or on a part."""
+    return scene.has("rating_subject") or "plated_tow" in scene.tokens[label.start].groups
 
 
 FEWEST_WEIGHED = 3
@@ -148,6 +153,8 @@ def _is_strong(scene: Scene, index: int) -> bool:
         return False
     if index and "rating_subject" in scene.tokens[index - 1].senses:
         return True  # 'coupler plate 14,000'
+    if _is_read_off(scene, index):
+        return True
     if _of_vehicle(scene, index):
         # 'trailer plate 7,000 gross', of one figure; 'trailer plate 9,340, gross 20,100' is a scale
         return any(
@@ -168,6 +175,18 @@ def _is_strong(scene: Scene, index: int) -> bool:
     if following is not None and following.senses.get("whole") == "gross":
         return len(list(scene.find("whole", "gross"))) > 1  # 'plate gvw 3200 gtw 6700'
     return following is not None and (following.raw in ":-–" or "says" in following.groups)
+
+
+def _is_read_off(scene: Scene, plate: int) -> bool:
+    """'gross train weight 5,950 on the plate': a whole in the steps that plates have."""
+    led = plate and not scene.tokens[plate - 1].groups.isdisjoint(("on_the", "off_of"))
+    return bool(led) and any(
+        label.whole == "gross"
+        and label.bound is not None
+        and label.bound.end == plate - 1
+        and label.bound.value % LABEL_STEP == 0
+        for label in scene.labels
+    )
 
 
 def _is_off(scene: Scene, label: Label, plate: int) -> bool:

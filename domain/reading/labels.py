@@ -190,15 +190,15 @@ def _counts_alone(tokens: Sequence[Token], label: Label) -> bool:
     listed = bool(following) and following[0].raw == ","
     before = tokens[label.start - 1] if label.start else None
     if label.only_ordinal and before is not None and not STOOD.isdisjoint(before.senses):
-        return True  # 'bars off first: 4,860 steer'
+        return True  # 'bars off first: 4,860 steer', 'drives first 6,940 then steers 5,210'
     pumped = len(following) > 1 and following[1].senses.get("unit") in VOLUMES
     if listed and label.start and "middle_one" in tokens[label.start].groups:
         listed = tokens[label.start - 1].kind is not NUMBER  # '3,710 front, 3,860 middle, ...'
     return label.only_ordinal and (label.compound or listed or pumped)
 
 
-STOOD = frozenset(("bars", "rig"))
-"""Classes of term for how the rig stood, behind which 'first' is the first time."""
+STOOD = frozenset(("bars", "rig", "axle"))
+"""Classes of term for how the rig stood, or an axle, behind which 'first' is the first time."""
 
 VOLUMES = frozenset(("gal", "L", "gal_imp"))
 

@@ -440,6 +440,9 @@ PRESSURE_SIZE = {"us": (20, 130), "imperial": (20, 130), "metric": (150, 900)}
 """What four corners without a unit are taken for pressures at; a wheel's load is far more."""
 
 
+MOST_UNSAID = 600
+"""Kilopascals: no tyre of a caravan or a pickup is told so hard without a word for tyres."""
+
 MOST_TIMES = 10
 """A wheel's load is no less than so much of its axle's, or of the trailer's beside it."""
 
@@ -457,6 +460,8 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
     )
     both = _both_ends(scene, low, high)
     of_tyres = of_tyres or both
+    if not of_tyres and figure.value > MOST_UNSAID:
+        return False  # 'nearside 680 offside 705 on the van'
     placed = isinstance(label, Label) and (
         label.side or label.only_vehicle or (of_tyres and (label.axle or label.end_of))
     )

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Sequence
+from copy import copy
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -36,6 +37,7 @@ def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
         {
             *scene.by_class.get("bars", ()),
             *scene.by_class.get("passes", ()),
+            *_numbered(scene, figures),
             *[index for index, _, key in scene.find("rig") if _sets_rig(scene, index, key)],
         }
     )
@@ -62,6 +64,34 @@ def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
         return [whole]
     return passes
 
+
+def _numbered(scene: Scene, figures: Sequence[Figure]) -> list[int]:
+    """'1st: 5240 6820 9060. 2nd: 5180 6900 9040': where each of two rows or more is numbered.
+
+    The number is no axle's from then on.
+    """
+    if "ordinal" not in scene.by_class or len(figures) < LEAST_NUMBERED:
+        return []
+    heads = [each for each in figures if _is_numbered(each.label)]
+    if len(heads) < TWICE or heads[0] is not figures[0]:
+        return []
+    at = [number for number, each in enumerate(figures) if each in heads]
+    rows = [figures[start:end] for start, end in pairwise([*at, len(figures)])]
+    bare = all(each.label is None for row in rows for each in row[1:])
+    if not bare or len({len(row) for row in rows}) > 1 or len(rows[0]) < TWICE:
+        return []
+    starts = [head.label.start for head in heads if isinstance(head.label, Label)]
+    for head in heads:
+        head.label = None
+    return starts
+
+
+def _is_numbered(label: object) -> bool:
+    return isinstance(label, Label) and label.only_ordinal
+
+
+TWICE, LEAST_NUMBERED = 2, 4
+"""Rows, and figures in all of them, at least."""
 
 PARTING = frozenset(("bars", "passes", "rig"))
 """Classes of term that can part two passes."""
@@ -146,3 +176,33 @@ def _repeats(figures: Sequence[Figure]) -> list[int]:
             seen = set()
         seen.add(place)
     return cuts
+
+
+def carry_place(passes: Sequence[Pass]) -> None:
+    """'steer with bars 5,180, without 4,860': the one place that is told of, in every pass."""
+    first = passes[0].figures[0].label
+    single = all(len(each.figures) == 1 for each in passes)
+    if not single or not isinstance(first, Label) or not first.places_load:
+        return
+    for each in passes[1:]:
+        (figure,) = each.figures
+        if figure.label is None:
+            label = copy(first)
+            label.bound, figure.label = figure, label
+
+
+def weigh_again(scene: Scene, figures: Sequence[Figure]) -> None:
+    """'gross 21,480, reweighed 21,320 after dumping the grey': the one place, weighed twice."""
+    if len(figures) != TWICE:
+        return
+    first, second = figures
+    again = any("weighs_again" in each.groups for each in scene.tokens[first.end : second.start])
+    alike = 1 / MOST_CHANGED < second.value / first.value < MOST_CHANGED
+    if again and alike and second.label is None and isinstance(first.label, Label):
+        label = copy(first.label)
+        label.start = label.end = second.start
+        label.bound, second.label = second, label
+
+
+MOST_CHANGED = 1.5
+"""How many times as heavy a place may be the next time; common practice, no source."""

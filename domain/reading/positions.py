@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.entries import POSITIONS, SINGLE_AXLES
+from domain.entries import POSITIONS, SINGLE_AXLES, SUM_TOLERANCE
 from domain.reading.claims import COUNT_OF_AXLES
 from domain.reading.figures import Figure
 from domain.reading.label import Label
@@ -100,7 +100,22 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
             axle, position = position, f"{position}_{label.side}"
         if position in POSITIONS and position not in placed:
             placed[position] = figure
-    return placed
+    return _parts_of_trailer(scene, placed) if placed.keys() == {*IN_ORDER} else placed
+
+
+def _parts_of_trailer(scene: Scene, placed: dict[str, Figure]) -> dict[str, Figure]:
+    """'trailer tandems 9,060, that's 4,500 front axle and 4,560 rear': axles that make the other's.
+
+    The trailer's axles are told first, and no word is the truck's own.
+    """
+    trailer, front, rear = (placed[at] for at in ("trailer", "steer", "drive"))
+    off = abs(front.value + rear.value - trailer.value)
+    if off > SUM_TOLERANCE * trailer.value or trailer.start > min(front.start, rear.start):
+        return placed
+    labels = [each.label for each in (front, rear) if isinstance(each.label, Label)]
+    if any("trucks_axle" in scene.tokens[label.start].groups for label in labels):
+        return placed
+    return {"trailer": trailer, "trailer_1": front, "trailer_2": rear}
 
 
 LAST_OF_TRUCK = 2
@@ -213,7 +228,23 @@ def _trailer_announced(scene: Scene, label: Label) -> bool:
             following = scene.tokens[other.end] if other.end < len(scene.tokens) else None
             if other.end <= label.start and following is not None and following.raw in ":,-":
                 return True
+            if _said_last(scene, other):
+                return True
     return False
+
+
+def _said_last(scene: Scene, trailer: Label) -> bool:
+    """'first axle 4,410 second axle 4,660 on the flatdeck': whose the two axles are."""
+    figures = [each for each in scene.live_figures() if each.start < trailer.start]
+    labels = [each.label for each in figures if isinstance(each.label, Label)]
+    numbered = [label for label in labels if label.ordinal and label.wheel and not label.vehicle]
+    lead = scene.tokens[max(0, trailer.start - 2) : trailer.start]
+    led = any(not token.groups.isdisjoint(BELONGS) for token in lead)
+    return led and len(numbered) == len(figures) == len(IN_ORDER) - 1
+
+
+BELONGS = frozenset(("on_the", "of", "standing_on"))
+"""Groups of small words that lead from axles to whose they are."""
 
 
 def _truck_by_itself(figures: Sequence[Figure]) -> bool:

@@ -62,6 +62,8 @@ from domain.reading.whose_plate import (
     is_trailers,
     leads_plate,
     rates_trailer_alone,
+    rests_on_trailer,
+    tells_what_is_towed,
     which_trailer,
 )
 
@@ -212,6 +214,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if not isinstance(label, Label):
         if (figure.dimension == VOLUME and tank) or is_listed_tank(scene, figure):
             return "truck", "tank"
+        if framed and "cargo_word" in scene.groups and _is_cargo(scene, figure):
+            return ("trailer" if is_trailers(scene, figure) else "truck"), "payload"
         return _towed(scene, figure) or _stamped(scene, figure) or _sized(scene, figure)
     if label.rating == "tank" and (
         label.compound or of_another(scene, figure.start) or is_pumped(scene)
@@ -235,8 +239,11 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if figure.dimension not in (None, MASS):
         return None
     if label.rating_subject in STAMPED:
-        if _rests_on_trailer(scene, figure):
+        if rests_on_trailer(scene, figure):
             return "trailer", "tongue"
+        of_truck = label.rating_subject == "ball" and tells_what_is_towed(scene)
+        if of_truck and _of_part(scene, figure) == "tongue":
+            return "truck", "tongue"
         if framed or _rated_elsewhere(scene) or _is_heavy(figure):
             return label.rating_subject, _of_part(scene, figure)
         return None
@@ -272,6 +279,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         return "hitch", _of_part(scene, figure)
     if label.only_vehicle and label.vehicle == "truck" and _is_gross(scene, figure):
         return "truck", "gvwr"
+    if "cargo_word" in scene.groups and _is_cargo(scene, figure):
+        return label.vehicle or "truck", "payload"
     if label.vehicle == "trailer":
         part = part_before(scene, figure) if figure.end <= label.start else None
         if part is not None:
@@ -280,6 +289,11 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
             return "hitch", "tow"
         return "trailer", "gvwr"
     return None
+
+
+def _is_cargo(scene: Scene, figure: Figure) -> bool:
+    """'yellow sticker on the camper says cargo 1,846': how much a label lets it carry."""
+    return figure.start > 0 and "cargo_word" in scene.tokens[figure.start - 1].groups
 
 
 def _is_apart(scene: Scene, figure: Figure, label: Label) -> bool:
@@ -295,12 +309,6 @@ def _is_apart(scene: Scene, figure: Figure, label: Label) -> bool:
 def _speaks_of_label(scene: Scene) -> bool:
     """Whether a label or a part that is rated is named."""
     return scene.has("rating_cue") or scene.has("rating_subject")
-
-
-def _rests_on_trailer(scene: Scene, figure: Figure) -> bool:
-    """'ATM 3,500 GTM 3,150 tare 2,480 ball 220': what a trailer's plate lets rest on the ball."""
-    small = figure.value < LEAST_STAMPED and "trailer_rating" in scene.groups
-    return small and is_beside_trailers(scene, figure)
 
 
 def _is_gross(scene: Scene, figure: Figure) -> bool:
@@ -548,7 +556,7 @@ LEAST_HEADED = 4
 def _part_in_clause(scene: Scene, figure: Figure) -> str | None:
     start, end = scene.clause_of(figure.start)
     for index, _, key in scene.find("rating_subject"):
-        if start <= index < end:
+        if start <= index < end and not _is_of_next(scene, index, figure):
             return key
     return None
 
@@ -557,7 +565,8 @@ def _hitch_part(scene: Scene) -> str:
     for _, _, key in scene.find("rating_subject"):
         return key if key == "hitch" else "hitch"
     towing = scene.has("rating", "tow") and (scene.has("vehicle", "truck") or scene.named("truck"))
-    return "truck" if towing or scene.has("rating", "gcwr") else "hitch"
+    towing = towing or "plated_tow" in scene.groups or scene.has("rating", "gcwr")
+    return "truck" if towing else "hitch"
 
 
 def _note(scene: Scene, figure: Figure, name: str) -> str | None:

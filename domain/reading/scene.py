@@ -23,7 +23,7 @@ from domain.reading.phrasebook import Phrasebook
 from domain.reading.printed_lines import leave_headings
 from domain.reading.rear_or_return import WEIGHED, settle_rears
 from domain.reading.settling import settle_vans, settle_words
-from domain.reading.sides import SIDED, carry_sides
+from domain.reading.sides import SIDED, carry_sides, number_wheels
 from domain.reading.superseded import GIVES_WAY, supersede
 from domain.reading.taken_back import take_back_figures, take_back_words
 from domain.reading.talk import talk_of
@@ -113,6 +113,8 @@ class Scene:
                 self.decided(pairing.told)
                 if not SIDED.isdisjoint(self.by_class):
                     carry_sides(self.tokens, self.figures, self.labels)
+                    if len(self.figures) > len(self.labels):
+                        number_wheels(self.figures, self.labels)
         if self.figures and BREAK in self.kinds:
             leave_headings(self.tokens, self.figures, context)
         self.talk: list[str | None] = talk_of(self)

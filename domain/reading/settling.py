@@ -12,6 +12,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from domain.reading.as_one import have_one_load
+from domain.reading.bars_handled import HANDLED, settle_bars_handled, settle_without_bars
 from domain.reading.beside import HEADS
 from domain.reading.both_ways import STOOD, TOLD, settle_both_ways
 from domain.reading.everyday_words import names_trailer
@@ -73,8 +74,12 @@ def settle_words(scene: Scene) -> None:
         TOLD.isdisjoint(scene.groups) and STOOD.isdisjoint(scene.by_class)
     ):
         settle_both_ways(scene)
+    if "bars_word" in scene.groups and not HANDLED.isdisjoint(scene.groups):
+        settle_bars_handled(scene)
     if "bars" in scene.by_class:
         _settle_bars(scene)
+        if "without_bars" in scene.groups and NUMBER in scene.kinds:
+            settle_without_bars(scene)
     if "hers" in scene.groups:
         _settle_hers(scene)
     if "side_marker" in scene.groups:

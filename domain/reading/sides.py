@@ -81,6 +81,44 @@ def _carry_in_turn(
         behind.side, behind.bound, other.label = sides[1], other, behind
 
 
+def number_wheels(figures: Sequence[Figure], labels: Sequence[Label]) -> None:
+    """'camper left wheels 2,440 2,470 right wheels 2,380 2,410': a side's wheels, from the front.
+
+    Only a trailer has axles enough alike for it; both sides have as many.
+    """
+    heads = [label for label in labels if label.side and label.bound is not None]
+    sided = len(heads) == len(BOTH) and {label.side for label in heads} == BOTH
+    if not sided or any(label.axle or label.end_of or label.ordinal for label in heads):
+        return
+    if all(label.vehicle != "trailer" for label in heads):
+        return
+    rows = [_row_behind(figures, label) for label in heads]
+    if len(rows[0]) != len(rows[1]) or len(rows[0]) not in AXLES:
+        return
+    for label, row in zip(heads, rows, strict=True):
+        label.vehicle, label.wheel, label.ordinal = "trailer", "axle", 1
+        for number, figure in enumerate(row[1:], 2):
+            own = copy(label)
+            own.ordinal, own.bound, figure.label = number, figure, own
+
+
+AXLES = (2, 3)
+"""How many axles a trailer has whose wheels are told one by one."""
+
+
+def _row_behind(figures: Sequence[Figure], label: Label) -> list[Figure]:
+    """The figure of a label, and those without a label right behind it."""
+    row: list[Figure] = []
+    for figure in figures:
+        if figure is label.bound or (
+            row and figure.label is None and not figure.claimed and figure.start - row[-1].end <= 1
+        ):
+            row.append(figure)
+        elif row:
+            break
+    return row
+
+
 def _is_trailer(label: Label) -> bool:
     return label.only_vehicle and label.vehicle == "trailer"
 

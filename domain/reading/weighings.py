@@ -37,7 +37,7 @@ from domain.reading.load_doubts import (
     vague_trailer,
 )
 from domain.reading.loads import loads_of, makes_gross
-from domain.reading.passes import Pass, passes_of
+from domain.reading.passes import Pass, carry_place, passes_of, weigh_again
 from domain.reading.positions import axle_list, is_absent, of_each, on_trailer_alone, place
 from domain.reading.said_loads import settle_said
 from domain.reading.scene import Scene
@@ -63,7 +63,11 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
     if not figures or _are_unnamed(scene, figures) or _is_reading(scene, figures):
         return []
     weighings: list[Weighing] = []
+    if "weighs_again" in scene.groups:
+        weigh_again(scene, figures)
     passes = passes_of(scene, figures)
+    if len(passes) > 1 and "bars" in scene.by_class:
+        carry_place(passes)
     named = rig_of_named(scene) if scene.labels else None
     for number, each in enumerate(passes):
         rig = stated_rig(scene, each, len(passes), named)
@@ -274,12 +278,20 @@ def _read_pass(
 
 
 def _is_taken_off(scene: Scene, figure: Figure) -> bool:
-    """'took 200 lb off the tongue', 'lost 300 lb out of the bed': what went, not what is there."""
-    if "goes_off" not in scene.groups or figure.end >= len(scene.tokens):
+    """'took 200 lb off the tongue', 'lost 300 lb out of the bed': what went, not what is there.
+
+    'added 300 lb to the steer' is what came.
+    """
+    if GOES_OR_COMES.isdisjoint(scene.groups) or figure.end >= len(scene.tokens):
         return False
     before = scene.tokens[max(0, figure.start - 2) : figure.start]
+    if any("adds_thing" in token.groups for token in before):
+        return "to" in scene.tokens[figure.end].groups
     goes = any("goes_off" in token.groups for token in before)
     return goes and not scene.tokens[figure.end].groups.isdisjoint(("off_of", "out"))
+
+
+GOES_OR_COMES = frozenset(("goes_off", "adds_thing"))
 
 
 def _of_body(scene: Scene, figure: Figure) -> bool:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from domain.reading.everyday_words import names_trailer
 from domain.reading.figures import Figure
+from domain.reading.framing import LEAST_STAMPED
 from domain.reading.scene import Scene
 
 
@@ -95,3 +96,15 @@ def rates_trailer_alone(scene: Scene) -> bool:
     gross = [token for _, token, _ in scene.find("rating", "gvwr")]
     own = all("trailer_rating" in token.groups for token in gross)
     return own and not scene.has("vehicle", "truck") and not scene.named("truck")
+
+
+def rests_on_trailer(scene: Scene, figure: Figure) -> bool:
+    """'ATM 3,500 GTM 3,150 tare 2,480 ball 220': what a trailer's plate lets rest on the ball."""
+    small = figure.value < LEAST_STAMPED and "trailer_rating" in scene.groups
+    return small and is_beside_trailers(scene, figure)
+
+
+def tells_what_is_towed(scene: Scene) -> bool:
+    """'GCM 6,850 braked towing 3,500 ball 350': limits that only the plate of what tows has."""
+    rated = {label.rating for label in scene.labels if label.bound is not None}
+    return not rated.isdisjoint(OF_WHAT_TOWS)

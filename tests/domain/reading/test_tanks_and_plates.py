@@ -244,3 +244,51 @@ def test_tanks_of_one_size_hold_it_together(text: str, reads: Reader) -> None:
     (entry,) = verdict.entries
     assert isinstance(entry, Rating)
     assert entry.value == Quantity(36, "gal")
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("camper CCC 2,246", ("trailer", "payload", 2_246)),
+        ("yellow sticker on the camper says cargo 1,846", ("trailer", "payload", 1_846)),
+        ("door sticker cargo 1,846", ("truck", "payload", 1_846)),
+        ("gross train weight 5,950 on the plate", ("truck", "gcwr", 5_950)),
+        ("GVW 3,500 on the plate", ("truck", "gvwr", 3_500)),
+    ],
+)
+def test_what_a_label_lets_it_carry_and_a_whole_off_a_plate(
+    reads: Reader, text: str, told: tuple[str, str, float]
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    (rating,) = read.entries
+    assert isinstance(rating, Rating)
+    assert isinstance(rating.value, Quantity)
+    assert (rating.subject, rating.rating, rating.value.value) == told
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "GVM 3,350 GCM 6,850 braked towing 3,500 ball 350",
+        "GVM 3,350, GCM 6,850, braked tow 3,500, towball download 350",
+    ],
+)
+def test_a_ball_beside_what_the_truck_tows_is_on_the_trucks_plate(reads: Reader, text: str) -> None:
+    read = reads(text, on_the_road(units="metric"))
+    assert isinstance(read, Facts)
+    ratings = [each for each in read.entries if isinstance(each, Rating)]
+    assert {each.subject for each in ratings} == {"truck"}
+    assert [each.rating for each in ratings] == ["gvwr", "gcwr", "tow", "tongue"]
+
+
+def test_a_whole_in_a_scales_steps_is_no_plates(reads: Reader) -> None:
+    read = reads("gross 5,948 on the plate", on_the_road(units="metric"))
+    assert isinstance(read, Facts)
+    assert not isinstance(read.entries[0], Rating)
+
+
+def test_wheels_so_heavy_are_no_pressures(reads: Reader) -> None:
+    chat = on_the_road(units="metric")
+    assert not isinstance(reads("nearside 680 offside 705 on the van", chat), Facts)
+    assert isinstance(reads("nearside 380 offside 385 on the van", chat), Facts)

@@ -1,0 +1,65 @@
+"""What was done with the spread bars: 'hooked the bars back up', 'dropped the bars'.
+
+This file decides, before labels are looked for, that such a verb says whether the bars were on or
+off, and that no trailer was unhitched by it; and that 'without' behind 'with bars' is of the bars.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from domain.reading.tokens import NUMBER
+
+if TYPE_CHECKING:
+    from domain.reading.scene import Scene
+
+HANDLED = frozenset(("puts_bars_on", "takes_bars_off"))
+"""Groups of verbs of which one says whether the bars are on or off."""
+
+FARTHEST_VERB = 3
+"""Tokens from the verb to the bars, over what stands between them: 'released the spring bars'."""
+
+
+def settle_bars_handled(scene: Scene) -> None:
+    """Give bars that are put on or taken off the sense of it."""
+    found = False
+    for index, token in enumerate(scene.tokens):
+        if "bars_word" in token.groups and "bars" not in token.senses:
+            found = _settle_verb(scene, index) or found
+    if found:
+        scene.index_terms()
+
+
+def _settle_verb(scene: Scene, bars: int) -> bool:
+    for verb in range(bars - 1, max(-1, bars - 1 - FARTHEST_VERB), -1):
+        token = scene.tokens[verb]
+        if not HANDLED.isdisjoint(token.groups):
+            on = "puts_bars_on" in token.groups
+            scene.tokens[bars].senses = {"bars": "on" if on else "off"}
+            if "hitch" in token.senses:
+                token.senses = {"glue": "function"}
+            return True
+        if "article" not in token.groups:
+            return False
+    return False
+
+
+def settle_without_bars(scene: Scene) -> None:
+    """'with bars 5,180, without 4,860': whatever stands without them, its bars are off."""
+    on = next((index for index, _, key in scene.find("bars", "on")), None)
+    if on is None or len(scene.by_class["bars"]) > 1:
+        return
+    for index in range(on + 1, len(scene.tokens)):
+        token = scene.tokens[index]
+        if "without_bars" in token.groups and _beside_load(scene, index):
+            token.senses = {"bars": "off"}
+            scene.index_terms()
+            return
+
+
+def _beside_load(scene: Scene, index: int) -> bool:
+    """Whether a load stands right behind a word, or right before it at the end of its sentence."""
+    tokens = scene.tokens
+    if index + 1 == len(tokens) or tokens[index + 1].ends_sentence:
+        return tokens[index - 1].kind is NUMBER
+    return tokens[index + 1].kind is NUMBER

@@ -1,0 +1,132 @@
+"""Several weighings in one message, what was done with the bars, and axles that make another's."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Weighing
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def weighed(reads: Reader, text: str) -> list[Weighing]:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    return [each for each in read.entries if isinstance(each, Weighing)]
+
+
+def loads(weighing: Weighing) -> dict[str, float]:
+    return {at: load.value for at, load in weighing.loads.items()}
+
+
+ROW = {"steer": 5_180, "drive": 6_720, "trailer": 9_010}
+
+
+@pytest.mark.parametrize(
+    ("text", "bars"),
+    [
+        ("hooked the bars back up and got steer 5,180 drive 6,720 trailer 9,010", "on"),
+        ("tightened the bars one link steer 5,180 drive 6,720 trailer 9,010", "on"),
+        ("dropped the bars and reweighed: 5,180 6,720 9,010", "off"),
+        ("released the spring bars, 5,180 6,720 9,010", "off"),
+        ("the bars are in the shed, steer 5,180 drive 6,720 trailer 9,010", None),
+    ],
+)
+def test_what_was_done_with_the_bars(reads: Reader, text: str, bars: str | None) -> None:
+    (weighing,) = weighed(reads, text)
+    assert loads(weighing) == ROW
+    assert weighing.bars == bars
+
+
+def test_a_trailer_is_still_unhitched_beside_bars(reads: Reader) -> None:
+    read = reads("dropped the bars and unhitched, 48,040", on_the_road())
+    assert isinstance(read, Facts)
+    assert [type(each).__name__ for each in read.entries] == ["Hitch", "Odometer"]
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("steer with bars 5,180, without 4,860", [("on", 5_180), ("off", 4_860)]),
+        ("steer 5,180 with bars 4,860 without", [("on", 5_180), ("off", 4_860)]),
+    ],
+)
+def test_one_place_with_bars_and_without(
+    reads: Reader, text: str, told: list[tuple[str, float]]
+) -> None:
+    found = weighed(reads, text)
+    assert [(each.bars, each.loads["steer"].value) for each in found] == told
+
+
+@pytest.mark.parametrize(
+    ("text", "first", "second"),
+    [
+        ("gross 21,480, reweighed 21,320 after I dumped the grey", 21_480, 21_320),
+        ("grossed 21,480, went back over, 21,320", 21_480, 21_320),
+    ],
+)
+def test_one_place_that_was_weighed_again(
+    reads: Reader, text: str, first: float, second: float
+) -> None:
+    assert [loads(each) for each in weighed(reads, text)] == [{"gross": first}, {"gross": second}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Weighed 2x. 1st: 5240 6820 9060. 2nd: 5180 6720 9010.",
+        "first 5240 6820 9060 second 5180 6720 9010",
+        "1st run 5240/6820/9060, 2nd run 5180/6720/9010",
+    ],
+)
+def test_rows_that_are_numbered(reads: Reader, text: str) -> None:
+    first, second = weighed(reads, text)
+    assert loads(first) == {"steer": 5_240, "drive": 6_820, "trailer": 9_060}
+    assert loads(second) == ROW
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        (
+            "tandems on the trailer 9,060, thats 4,500 front axle and 4,560 rear",
+            {"trailer": 9_060, "trailer_1": 4_500, "trailer_2": 4_560},
+        ),
+        (
+            "steer 4,500 drive 4,560 trailer 9,060",
+            {"steer": 4_500, "drive": 4_560, "trailer": 9_060},
+        ),
+        (
+            "first axle 4410 second axle 4660 on the flatdeck",
+            {"trailer_1": 4_410, "trailer_2": 4_660},
+        ),
+        (
+            "first axle 5,180 second axle 6,940 with the camper on",
+            {"steer": 5_180, "drive": 6_940},
+        ),
+        (
+            "drives first 6,720 then steers 5,180 trailer came in at 9,010",
+            {"drive": 6_720, "steer": 5_180, "trailer": 9_010},
+        ),
+        ("my axle weights were 5180 6720 and 9010 for the trailer", ROW),
+        (
+            "camper left wheels 2,440 2,470 right wheels 2,380 2,410",
+            {
+                "trailer_1_left": 2_440,
+                "trailer_2_left": 2_470,
+                "trailer_1_right": 2_380,
+                "trailer_2_right": 2_410,
+            },
+        ),
+    ],
+)
+def test_whose_axles_they_are(reads: Reader, text: str, told: dict[str, float]) -> None:
+    (weighing,) = weighed(reads, text)
+    assert loads(weighing) == told
+
+
+@pytest.mark.parametrize(
+    "text", ["added 300 lbs to the steer with the bars", "left 2,610 3,420 right 2,590 3,480"]
+)
+def test_what_was_added_and_sides_of_nothing_are_not_kept(reads: Reader, text: str) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
