@@ -23,6 +23,7 @@ from domain.reading.fill_roles import (
     ODOMETER_ROLE,
     PRICE_BAND,
     PRICE_ROLE,
+    SMALL_TANK,
     TRIP_LIMIT,
     VOLUME_ROLE,
     Draft,
@@ -108,8 +109,11 @@ def _best(
 ) -> tuple[float, Sequence[str | None] | None]:
     """What the best assignment of figures is worth, and its roles; None where none is good."""
     free = [role for role in BARE_ROLES if role not in draft.roles]
-    volume = draft.roles.get(VOLUME_ROLE)
-    options = [_options(scene, figure, free, volume) for figure in figures]
+    options = [_options(scene, figure, free, draft) for figure in figures]
+    parted = [at for at, figure in enumerate(figures) if figure.token.decimals > 0]
+    if len(parted) == 1 and _is_jugs_price(scene.context, draft, figures[parted[0]]):
+        money = scene.context.units == "us" and figures[parted[0]].value >= LEAST_FOR_JUG
+        options[parted[0]] = [(COST_ROLE, PAID_FOR_JUG) if money else (None, 0.0)]
     paid = COST_ROLE in draft.roles and (cue or draft.product)
     best: tuple[float, Sequence[str | None] | None] = (0.0, None)
     tried: list[tuple[float, list[str]]] = []
@@ -245,9 +249,9 @@ def _disorder(named: Sequence[str]) -> int:
 
 
 def _options(
-    scene: Scene, figure: Figure, free: Sequence[str], volume: Figure | None
+    scene: Scene, figure: Figure, free: Sequence[str], draft: Draft
 ) -> list[tuple[str | None, float]]:
-    context = scene.context
+    context, volume = scene.context, draft.roles.get(VOLUME_ROLE)
     value, decimals = figure.value, figure.token.decimals
     options: list[tuple[str | None, float]] = [(None, -0.5)]
     unit = VOLUME_UNIT[context.units]
@@ -263,6 +267,8 @@ def _options(
         elif value >= 10_000:
             options.append((ODOMETER_ROLE, 2.0))
     tank = context.tank.amount(unit) if context.tank else LARGEST_TANK[unit]
+    if draft.product == "def":
+        tank = min(tank, LARGEST_TANK[unit] * SMALL_TANK)
     if VOLUME_ROLE in free and 0.5 <= value <= tank * TANK_SLACK:
         like_price = low <= value <= high and decimals >= 2
         worth = 2.0 if decimals in (1, 2, 3) else 0.9
@@ -283,6 +289,28 @@ def _options(
     if DISTANCE_ROLE in free and 30 <= value <= TRIP_LIMIT and decimals == 1:
         options.append((DISTANCE_ROLE, 1.2))
     return options
+
+
+IN_BOTTLES = frozenset(("def", "propane"))
+"""Products that are bought by the jug or the bottle, for so much money."""
+
+
+PAID_FOR_JUG = 4.0
+"""What it is worth that a figure beside them is money."""
+
+LEAST_FOR_JUG = 10
+"""Dollars; so many gallons of exhaust fluid no pickup takes, but so many litres."""
+
+
+def _is_jugs_price(context: Context, draft: Draft, figure: Figure) -> bool:
+    """'jug of def 14.99', 'propane 20 lb tank 18.99': with cents it may be money, and no volume."""
+    bottled = draft.product in IN_BOTTLES and draft.product != context.fuel
+    open_roles = draft.roles.keys().isdisjoint((VOLUME_ROLE, *PAID))
+    return bottled and open_roles and figure.token.decimals == CENTS
+
+
+CENTS = 2
+"""Decimals of money."""
 
 
 def _is_round_sum(scene: Scene, figure: Figure, volume: Figure) -> bool:

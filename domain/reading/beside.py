@@ -162,7 +162,12 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
     if not token.senses and token.raw not in UNIT_SIGNS and "still_more" not in token.groups:
         return
     behind = tokens[figure.end + 1] if figure.end + 1 < len(tokens) else None
-    if "still_more" in token.groups and behind is not None and "unit" in behind.senses:
+    if (
+        "still_more" in token.groups
+        and behind is not None
+        and "unit" in behind.senses
+        and "unit_or_word" not in behind.groups  # '1.4 more in'
+    ):
         figure.end += 1  # '500 more pounds'
         token, behind = behind, token_at(tokens, figure.end + 1)
     if token.raw == "$" and not figure.marked and not _typed_to(behind):
@@ -343,12 +348,19 @@ def _in(tokens: Sequence[Token], index: int, group: str) -> bool:
 
 
 def _priced(figure: Figure, tokens: Sequence[Token]) -> bool:
-    """'@ 194.9c' is money, 'trans 92c' a temperature."""
+    """'@ 194.9c' is money, and so is '78.4 L 189.9c'; 'trans 92c' is a temperature."""
     before = token_at(tokens, figure.start - 1)
+    shown = figure.token.decimals == 1 and figure.value >= LEAST_COINS
+    if shown and before is not None and before.senses.get("unit") == "L":
+        return True
     after = token_at(tokens, figure.end + 1)
     return (before is not None and "before_price" in before.groups) or (
         after is not None and "per_volume" in after.senses
     )
+
+
+LEAST_COINS = 100
+"""Cents that a litre costs where they are shown with a tenth; an engine is not so hot."""
 
 
 def _cents_after(figure: Figure, tokens: Sequence[Token]) -> None:

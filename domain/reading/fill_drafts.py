@@ -11,7 +11,13 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from domain.reading.figures import MONEY, VOLUME, Figure, follows_odometer
-from domain.reading.fill_roles import COST_ROLE, Draft, price_band
+from domain.reading.fill_roles import (
+    COST_ROLE,
+    LARGEST_TANK,
+    SMALL_TANK,
+    Draft,
+    price_band,
+)
 from domain.reading.filled_tanks import paid_apart
 from domain.reading.fills_in_turn import next_fills
 from domain.reading.other_tanks import ELSEWHERE
@@ -72,12 +78,27 @@ def _is_of_one(scene: Scene, index: int) -> bool:
 def _is_signal(scene: Scene, index: int) -> bool:
     """'put 24.8 gal in, def light on too': a light or a gauge, told behind what was poured."""
     behind = scene.tokens[index + 1 : index + 2]
-    if not any("tells_of_fuel" in token.groups for token in behind):
-        return False
     start, end = scene.clause_of(index)
     live = scene.live_figures()
+    signals = any(not token.groups.isdisjoint(SIGNALS) for token in behind)
+    if not signals and not (behind and index == start and _is_too_much(scene, live)):
+        return False
     own = any(start <= figure.start < end for figure in live)
     return not own and any(figure.end <= start for figure in live)
+
+
+def _is_too_much(scene: Scene, live: Sequence[Figure]) -> bool:
+    """'24.6 gal, def is at half': more than any tank of exhaust fluid holds."""
+    if not scene.has("product", "def"):
+        return False
+    volumes = [each for each in live if each.dimension == VOLUME]
+    return bool(volumes) and all(
+        each.value > SMALL_TANK * LARGEST_TANK[each.unit or "gal"] for each in volumes
+    )
+
+
+SIGNALS = frozenset(("tells_of_fuel", "judges"))
+"""Groups of words behind a product of which its light, its gauge or its level is told."""
 
 
 def _went_elsewhere(scene: Scene, index: int) -> bool:
@@ -122,6 +143,8 @@ def share_costs(scene: Scene, drafts: Sequence[Draft]) -> None:
 def _beside_unnamed(scene: Scene, index: int) -> list[Draft]:
     """'31.2 gal, $121.65, and a 2.5 gal jug of def': of two volumes one is the fluid's."""
     volumes = [figure for figure in scene.live_figures() if figure.dimension == VOLUME]
+    if not volumes:
+        return _in_clauses(scene, index)
     if len(volumes) != 2:
         return []
     first, second = volumes
@@ -134,6 +157,20 @@ def _beside_unnamed(scene: Scene, index: int) -> list[Draft]:
         fuel, fluid = fluid, fuel
     drafts = [Draft(None, *fuel, {}, cued=True), Draft("def", *fluid, {})]
     return drafts if behind else drafts[::-1]
+
+
+def _in_clauses(scene: Scene, index: int) -> list[Draft]:
+    """'fuel 51,402 24.6 full, def 51,402 2.5': each fluid opens a clause, and a volume is in it."""
+    start, end = scene.clause_of(index)
+    before, _ = scene.clause_of(start - 1) if start > 1 else (start, start)
+    led = start == index and before < start and "fuel" in scene.tokens[before].groups
+    if not led or "product" in scene.tokens[before].senses:
+        return []
+    parts = ((before, start), (start, end))
+    tenths = [each.start for each in scene.live_figures() if each.token.decimals > 0]
+    if not all(any(first <= at < last for at in tenths) for first, last in parts):
+        return []
+    return [Draft(None, 0, start, {}, cued=True), Draft("def", start, len(scene.tokens), {})]
 
 
 def _apart(scene: Scene, figure: Figure, index: int) -> int:

@@ -31,6 +31,7 @@ from domain.reading.fill_roles import (
 )
 from domain.reading.odometers import odometer_doubt
 from domain.reading.scene import Scene
+from domain.reading.unpaid import CHANGE
 from domain.verdicts import Choice
 
 BANDED_CURRENCIES = frozenset(("USD", "CAD", "AUD", "NZD", "GBP", "EUR", "CHF"))
@@ -42,6 +43,9 @@ TANK_SLACK = 1.1
 
 
 MONEY_TOLERANCE = 0.02
+
+MOST_OFF = 0.15
+"""How much of a total a discount takes off, at most (common practice)."""
 
 
 def is_total(cost: float, total: float) -> bool:
@@ -139,6 +143,8 @@ def _doubt(scene: Scene, fill: Fill, roles: dict[str, Figure], *, of_tank: bool)
         same = fill.unit_price.unit.endswith(fill.volume.unit)
         taken_off = [each.value for each in scene.figures if each.claimed == DISCOUNT]
         less = any(is_total(fill.cost.value, total - each) for each in taken_off)
+        said = not CHANGE.isdisjoint(scene.groups)  # '@ 3.899 with 10 cents off = 93.46'
+        less = less or (said and 0 < total - fill.cost.value < MOST_OFF * total)
         if same and not (less or is_total(fill.cost.value, total)):
             meant = Quantity(round(total, 2), fill.cost.unit)
             return Doubt("cost", "price_does_not_fit", (meant, fill.cost))

@@ -37,6 +37,9 @@ _FEW_BEHIND_COMMA = re.compile(r"\d+,\d\d?")
 
 LARGEST_TANK = {"gal": 120.0, "gal_imp": 100.0, "L": 450.0}
 
+SMALL_TANK = 0.1
+"""What the largest tank of exhaust fluid holds of what the largest one of fuel does."""
+
 
 DEAREST = 16_000
 """No price, even one a litre whose comma is a decimal one."""

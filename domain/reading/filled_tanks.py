@@ -71,6 +71,8 @@ def add_tanks(scene: Scene, roles: dict[str, Figure], own: Sequence[Figure]) -> 
             scene.claim(other, "what went into another tank")
     if len(tanks) < FEWEST:
         return False
+    for role in [role for role, figure in roles.items() if figure in tanks[1:]]:
+        del roles[role]  # 'put 30 in the aux and 28.4 in the main': 30 is no money
     tanks.sort(key=lambda tank: tank.start)
     _add_prices(scene, roles, tanks, own)
     volume.value = round(sum(tank.value for tank in tanks), 3)

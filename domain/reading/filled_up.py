@@ -33,6 +33,8 @@ def is_full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:
             continue
         if "full_alone" in token.groups and _is_of_a_thing(scene, index):
             continue
+        if draft.product != "def" and _is_of_fluid(scene, index):
+            continue
         found = True
     return found
 
@@ -53,6 +55,17 @@ def _is_of_a_thing(scene: Scene, index: int) -> bool:
         return True
     thing = not following.senses.keys() - {"rating_cue"} and following.raw[0].islower()
     return thing or "of" in following.groups
+
+
+def _is_of_fluid(scene: Scene, index: int) -> bool:
+    """'24.6 gal, def topped off too', 'topped off the def': another tank is full."""
+    if not scene.has("product", "def"):
+        return False
+    behind = scene.tokens[index + 1 : index + 3]
+    if behind and "article" not in behind[0].groups:
+        behind = behind[:1]
+    beside = [*scene.tokens[max(0, index - 1) : index], *behind]
+    return any(token.senses.get("product", "").startswith("def") for token in beside)
 
 
 def _ends_phrase(scene: Scene, index: int) -> bool:

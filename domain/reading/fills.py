@@ -16,6 +16,7 @@ from domain.entries import Fill
 from domain.quantities import Quantity
 from domain.reading.bare_fills import assign_bare
 from domain.reading.claims import PRICE_OF_EACH
+from domain.reading.done_otherwise import done_otherwise, is_used_up
 from domain.reading.doubts import Doubt
 from domain.reading.figures import (
     DISTANCE,
@@ -49,12 +50,23 @@ from domain.reading.fill_roles import (
 from domain.reading.filled_tanks import add_tanks
 from domain.reading.filled_up import is_full
 from domain.reading.label import Label
-from domain.reading.other_goods import leave_other_goods, leave_snacks, named_before
+from domain.reading.other_goods import (
+    leave_other_goods,
+    leave_snacks,
+    named_before,
+)
 from domain.reading.other_tanks import goes_elsewhere, leave_other_tanks
 from domain.reading.scene import Scene
+from domain.reading.squeezed_in import MORE, add_squeezed
 from domain.reading.tokens import BREAK, WORD, Token
 from domain.reading.told_of_both import told_of_both
-from domain.reading.unpaid import CHANGES, leave_unpaid, settle_sum
+from domain.reading.unpaid import (
+    CHANGES,
+    leave_sum_with_can,
+    leave_swipes,
+    leave_unpaid,
+    settle_sum,
+)
 from domain.verdicts import Choice
 
 DECISIVE = 2.0
@@ -66,6 +78,10 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
         leave_unpaid(scene)
     if len(scene.figures) > BOTH and "product" in scene.by_class:
         settle_sum(scene)
+    if len(scene.figures) > BOTH:
+        leave_swipes(scene)
+    if len(scene.figures) > 1 and "container" in scene.groups:
+        leave_sum_with_can(scene)
     if "\n" in scene.text:
         leave_other_goods(scene)
     elif "unit" in scene.by_class and len(scene.figures) >= FEWEST_WITH_SNACKS:
@@ -170,7 +186,10 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     elif bare and VOLUME_ROLE in roles:
         odometer_beside(scene, roles, bare)
     if VOLUME_ROLE in roles and said is None and several:
-        add_tanks(scene, roles, own)  # 'put 22.4 in the main and 14.1 in the aux'
+        # 'put 22.4 in the main and 14.1 in the aux'
+        draft.of_tank = add_tanks(scene, roles, own)
+    if VOLUME_ROLE in roles and len(own) > 1 and not MORE.isdisjoint(scene.groups):
+        add_squeezed(scene, roles[VOLUME_ROLE], own)
     if VOLUME_ROLE not in roles and not (
         COST_ROLE in roles and (cue or draft.product or PRICE_ROLE in roles or full is not None)
     ):
@@ -433,6 +452,12 @@ LEAST_PAID = 5
 def _foreign(scene: Scene, draft: Draft) -> bool:
     """Whether the volume is of something else: milk, water, sugar, a fish tank."""
     volume = draft.roles.get(VOLUME_ROLE)
+    if scene.unknown and volume is not None and len(draft.roles) == 1:
+        fuelled = draft.product or not FILLED.isdisjoint(scene.by_class)
+        if not fuelled and done_otherwise(scene, volume):
+            return True
+    if volume is not None and len(draft.roles) == 1 and is_used_up(scene, volume):
+        return True
     printed = BREAK in scene.kinds and draft.product is None
     if printed and volume is not None and named_before(scene, volume):
         return True

@@ -55,7 +55,8 @@ def _in_one_sentence(scene: Scene, volumes: Sequence[Figure]) -> tuple[list[int]
     ):
         return [], None
     volumes = _with_bare(scene, volumes)
-    if len(volumes) < FEWEST or any(each.foreign for each in volumes):
+    own = scene.book.groups["each_way"]  # 'morning fill 24.6 evening fill 18.9 gal'
+    if len(volumes) < FEWEST or any(each.foreign and each.foreign not in own for each in volumes):
         return [], None  # 'picked 18.2 gallons of berries going and 21.4 coming back'
     cuts = [_cut(scene, one, other) for one, other in pairwise(volumes)]
     added = all(scene.tokens[cut - 1].raw == "+" == scene.tokens[cut - 1].text for cut in cuts)
@@ -113,8 +114,11 @@ PARTING = ",;&+/"
 
 
 def _counted(scene: Scene, count: int) -> bool:
-    """'filled up twice', 'two stops', 'both fills': whether so many fills are told."""
-    if "twice" in scene.groups and count == FEWEST:
+    """'filled up twice', 'here and again there', 'two stops': whether so many fills are told."""
+    twice = "twice" in scene.groups or (
+        "each_way" in scene.groups and scene.phrase_said("once_more") is not None
+    )
+    if twice and count == FEWEST and speaks_of_stops(scene):
         return True
     for one, other in pairwise(scene.tokens):
         tankfuls = "several_tanks" in other.groups and "all_of_it" in scene.groups
@@ -126,6 +130,17 @@ def _counted(scene: Scene, count: int) -> bool:
             return True
     return False
 
+
+def speaks_of_stops(scene: Scene) -> bool:
+    """'stopped twice', and not 'milked twice': that no unknown word tells what was done."""
+    if not FUELLED.isdisjoint(scene.by_class) or not STOPPED.isdisjoint(scene.groups):
+        return True
+    return all(scene.tokens[index].groups for index in scene.unknown)
+
+
+FUELLED = frozenset(("fuel_cue", "full", "product"))
+STOPPED = frozenset(("fill_noun", "stops_there"))
+"""Classes of term and groups of words that say that a truck stopped and was filled."""
 
 COUNTED = frozenset(("fill_noun", "so_many_times"))
 """Groups of words behind how many fills there were."""

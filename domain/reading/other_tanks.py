@@ -44,14 +44,14 @@ def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
 def leave_other_tanks(scene: Scene) -> None:
     """'26.2 gal for the truck and 5 gal of gas for the generator': leave the generator's aside."""
     several = [figure.dimension for figure in scene.figures].count(VOLUME) > 1
-    if not several and "container" not in scene.groups:
+    if not several and HOLDS_FUEL.isdisjoint(scene.groups):
         return
     pumped = [
         figure
         for figure in scene.live_figures()
         if figure.dimension in (None, VOLUME) and figure.role is None and figure.value < MOST_PUMPED
     ]
-    if "container" in scene.groups:
+    if not HOLDS_FUEL.isdisjoint(scene.groups):
         _leave_cans(scene, pumped)
     volumes = [each for each in pumped if each.dimension == VOLUME and each.claimed is None]
     for figure in volumes if len(volumes) > 1 else ():
@@ -59,11 +59,14 @@ def leave_other_tanks(scene: Scene) -> None:
             scene.claim(figure, ELSEWHERE)
 
 
+HOLDS_FUEL = frozenset(("container", "carried_thing"))
+"""Groups of words for what else is filled: a can, a generator."""
+
 ELSEWHERE = "what went into another tank than the truck's"
 
 
 def _leave_cans(scene: Scene, pumped: Sequence[Figure]) -> None:
-    """'gas can got 5, truck got 26.2': what a can took is none of the truck's, whose unit it has.
+    """'gas can got 5, truck got 26.2': what a can took, or a mower, is none of the truck's.
 
     What comes out of cans ('two cans, 20 L each', 'a jug of def') goes into the truck.
     """
@@ -83,16 +86,20 @@ def _into_can(scene: Scene, figure: Figure) -> bool:
         if token.kind is not WORD or "and" in token.groups:
             return False
         if token.text.split(" ")[0] in scene.book.groups["into"]:
-            return any("container" in each.groups for each in behind[step + 1 : step + 4])
+            things = behind[step + 1 : step + 4]
+            return any(not HOLDS_FUEL.isdisjoint(each.groups) for each in things)
     return False
 
 
 def _can_takes(scene: Scene, figure: Figure) -> bool:
-    """'the gas can took 5', 'gas can 5 gal', 'filled the jerry can too, 5 gal'."""
+    """'the gas can took 5', 'gens got 5', 'gas can 5 gal', 'filled the jerry can too, 5 gal'."""
     for index in range(figure.start - 1, max(figure.start - FARTHEST_CAN, 0) - 1, -1):
         token = scene.tokens[index]
         if "container" in token.groups and "talk" not in token.senses:
             return _is_filled(scene, index)
+        if "carried_thing" in token.groups:
+            # 'the quad 3.1 gal', and not 'hauled the quad, 24.6 gal'
+            return all(each.raw != "," for each in scene.tokens[index : figure.start])
         small = "glue" in token.senses or "fuel_cue" in token.senses or token.raw == ","
         poured = not scene.book.groups["in"].isdisjoint(token.text.split())  # 'the can went in'
         if poured or not small or "of" in token.groups:

@@ -106,7 +106,9 @@ def _behind_part(tokens: list[Token], start: int) -> int:
 
 
 def _is_no_destination(token: Token, *, alone: bool) -> bool:
-    """'at most', 'at the top of the grade'; 'at Top Hat Fuel' is a name."""
+    """'at most', 'at the top of the grade', 'from cans'; 'at Top Hat Fuel' is a name."""
+    if "container" in token.groups:
+        return token.raw[0].islower()
     return "no_destination" in token.groups and (alone or token.raw[0].islower())
 
 

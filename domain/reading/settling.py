@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 TOWED = frozenset(("name", "vehicle", "rig"))
 """Classes of term that can stand for a trailer."""
 
+MEASURES = frozenset(("unit", "tank"))
 PARTS = frozenset(("end", "side"))
 """Classes of term that also say which of several tanks."""
 
@@ -60,7 +61,7 @@ def settle_words(scene: Scene) -> None:
         _settle_corners(scene)
     if not ENDS.isdisjoint(scene.by_class):
         _join_duals(scene)
-    if "unit" in scene.by_class and not PARTS.isdisjoint(scene.by_class):
+    if not (MEASURES.isdisjoint(scene.by_class) or PARTS.isdisjoint(scene.by_class)):
         _settle_tanks(scene)
     if "out_back" in scene.groups and scene.has("subject", "tyre"):
         settle_out_back(scene)
@@ -271,13 +272,21 @@ def _settle_tanks(scene: Scene) -> None:
     several = "several_tanks" in scene.groups
     if not (several or any(_is_tank(each) for at in named for each in tokens[at + 1 : at + 2])):
         return
-    pumped = any(_is_volume(tokens[index]) for index in scene.by_class["unit"])
+    units = scene.by_class.get("unit", ())
+    pumped = any(_is_volume(tokens[index]) for index in units)
+    pumped = pumped or (not units and _are_pumped(tokens, named))
     if pumped and not ("subject" in scene.by_class or "water" in scene.groups):
         for index in named:
             token = tokens[index]
             token.senses, token.groups = {"glue": "filler"}, token.groups | {"one_of_tanks"}
         scene.index_terms()
         scene.groups |= {"one_of_tanks"}
+
+
+def _are_pumped(tokens: Sequence[Token], named: Sequence[int]) -> bool:
+    """'left tank 17.2 right tank 15.9': each of several tanks took so much and some tenths."""
+    took = [tokens[at + 2] for at in named if at + 2 < len(tokens) and _is_tank(tokens[at + 1])]
+    return len(took) > 1 and all(each.kind is NUMBER and each.decimals == 1 for each in took)
 
 
 def _is_tank(token: Token) -> bool:

@@ -79,8 +79,8 @@ def _counts_tankfuls(scene: Scene, index: int, volume: Figure) -> bool:
     return counted.kind is NUMBER or not counted.groups.isdisjoint(TANKFUL)
 
 
-TANKFUL = frozenset(("pair", "one", "points_at_a_thing"))
-"""Groups of words before a tank that was pumped full: 'both tanks', 'this tank'."""
+TANKFUL = frozenset(("pair", "one", "points_at_a_thing", "keeps_fuel"))
+"""Groups of words before a tank that was pumped full, or from: 'both tanks', 'home tank'."""
 
 
 def tanks_alike(scene: Scene, size: Figure) -> int:

@@ -336,9 +336,20 @@ def _slash_date(scene: Scene, local: datetime) -> date | None:
         if day is not None:
             if day > local.date():
                 day = day.replace(year=day.year - 1)
+            if match[0] in QUARTERS and _was_long_ago(scene, day, local):
+                continue  # 'filled up 1/4, 26.1 gal'
             scene.claim_between(match.start(), match.end(), "a date")
             return day
     return None
+
+
+def _was_long_ago(scene: Scene, day: date, local: datetime) -> bool:
+    """Whether nobody tells of a fill so late: then the quarters are those of a gauge."""
+    return "fuel_cue" in scene.by_class and (local.date() - day).days > LATEST_TOLD
+
+
+LATEST_TOLD = 60
+"""Days after a fill that somebody logs it."""
 
 
 def _is_of_price(scene: Scene, match: re.Match[str]) -> bool:

@@ -8,16 +8,16 @@ fill.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import permutations
+from itertools import pairwise, permutations
 
-from domain.reading.figures import MONEY, PRICE, Figure
+from domain.reading.figures import MONEY, PRICE, VOLUME, Figure
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD, Token
 
-CHANGES = frozenset(("discount", "tax", "past"))
+CHANGES = frozenset(("discount", "tax", "past", "takes_off", "without_it"))
 """Groups of words of which one is said where an amount was changed before it was paid."""
 
-CHANGE = frozenset(("discount", "tax", "pays_less"))
+CHANGE = frozenset(("discount", "tax", "pays_less", "takes_off"))
 """Groups of words for what changes an amount."""
 
 BEFORE = frozenset(("before", "without_it"))
@@ -55,6 +55,20 @@ def leave_unpaid(scene: Scene) -> None:
         elif taken_off is not None:
             scene.claim(one, UNPAID)
             scene.claim(taken_off, "what was taken off")
+    if "takes_off" in scene.groups:
+        _leave_lessened(scene, amounts)
+
+
+def _leave_lessened(scene: Scene, amounts: Sequence[Figure]) -> None:
+    """'95.92 minus 2.46': what is left of it was paid, and nobody said how much that is."""
+    for one, other in pairwise(scene.figures):
+        between = [each for each in scene.tokens[one.end : other.start] if each.raw != ","]
+        said = [token for token in between if "takes_off" in token.groups]
+        lessened = len(said) == len(between) and (said or other.negative)
+        part = other.unit == "cents" or other.value < one.value
+        if lessened and part and one in amounts and one.claimed is None:
+            scene.claim(one, UNPAID)
+            scene.claim(other, "what was taken off")
 
 
 def settle_sum(scene: Scene) -> None:
@@ -69,6 +83,54 @@ def settle_sum(scene: Scene) -> None:
             for each in (first, second):
                 each.unit, each.dimension = each.unit or scene.context.currency, MONEY
             scene.claim(total, "the sum of both")
+
+
+def leave_sum_with_can(scene: Scene) -> None:
+    """'23.7 diesel and a jug, 102.32 altogether': the sum of fuel and a can is no cost of it."""
+    can = next((at for at, each in enumerate(scene.tokens) if _is_bought(each)), None)
+    if can is None:
+        return
+    start, _ = scene.sentence_of(can)
+    joined = any(
+        "and" in scene.tokens[at].groups or scene.tokens[at].raw == "," for at in range(start, can)
+    )
+    live = [each for each in scene.live_figures() if each.start >= start]
+    poured = any(each.dimension in (None, VOLUME) and each.end < can for each in live)
+    amounts = [each for each in live if _is_paid(each)]
+    if joined and poured and len(amounts) == 1 and amounts[0].start > can:
+        beside = scene.tokens[amounts[0].start - 2 : amounts[0].end + 2]
+        if any("together" in each.groups or "whole" in each.senses for each in beside):
+            scene.claim(amounts[0], "the sum of both")
+
+
+def _is_bought(token: Token) -> bool:
+    return "container" in token.groups and "talk" not in token.senses
+
+
+def _is_paid(figure: Figure) -> bool:
+    return figure.dimension == MONEY or (
+        figure.dimension is None and figure.token.decimals == CENTS
+    )
+
+
+def leave_swipes(scene: Scene) -> None:
+    """'it stopped at 75 dollars, ran it again: 75.00 and 14.82': so much was charged each time.
+
+    An amount that is told again beside another one makes money of both; what the fuel cost is
+    their sum, which nobody said.
+    """
+    live = scene.live_figures()
+    for told in live:
+        if told.dimension != MONEY:
+            continue
+        for first, second in pairwise(live):
+            again = first is not told and first.value == told.value and first.dimension is None
+            joined = [each for each in scene.tokens[first.end : second.start] if each.raw != ","]
+            alike = first.token.decimals == second.token.decimals == CENTS
+            if again and alike and all("then" in each.groups for each in joined):
+                for each in (told, first, second):
+                    scene.claim(each, "what was charged at one of several times")
+                return
 
 
 CENTS, HALF_A_CENT = 2, 0.005

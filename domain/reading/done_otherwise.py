@@ -1,0 +1,54 @@
+"""Volumes of something that was done, and is no fuelling: 'milked 21.4 gallons'.
+
+This file decides by verbs that no phrase knows, and by what became of the fuel, that a lone volume
+was bought nowhere.
+"""
+
+from __future__ import annotations
+
+from domain.reading.everyday_words import names_truck
+from domain.reading.figures import Figure
+from domain.reading.fills_in_turn import speaks_of_stops
+from domain.reading.scene import Scene
+
+
+def done_otherwise(scene: Scene, volume: Figure) -> bool:
+    """'pressed 18.2 gallons today': so much was done of something that no phrase knows.
+
+    What somebody slammed into her is fuel all the same.
+    """
+    if "twice" in scene.groups and _is_one_of_two(scene, volume):
+        return not speaks_of_stops(scene)  # 'went to the lake twice, 18.2 and 21.4 gallons'
+    start, end = scene.clause_of(volume.start)
+    beside = (*scene.tokens[start : volume.start], *scene.tokens[volume.end : end])
+    if any(names_truck(each) or "hers" in each.groups for each in beside):
+        return False
+    done = scene.book.patterns["done"]
+    return any(
+        start <= index < volume.start
+        and not scene.tokens[index].groups
+        and done.fullmatch(scene.tokens[index].raw)
+        for index in scene.unknown
+    )
+
+
+def _is_one_of_two(scene: Scene, volume: Figure) -> bool:
+    return any(
+        other is not volume and other.dimension is None and other.token.decimals == TENTHS
+        for other in scene.live_figures()
+    )
+
+
+TENTHS = 1
+"""Decimals of a volume whose unit is told with the other one."""
+
+
+def is_used_up(scene: Scene, volume: Figure) -> bool:
+    """'burned 24.6 gal getting here': what became of it, and nobody bought it there."""
+    start, _ = scene.clause_of(volume.start)
+    ahead = max(start, volume.start - FARTHEST_USED)
+    return scene.phrase_said("used_up", ahead, volume.start) is not None
+
+
+FARTHEST_USED = 3
+"""Tokens from 'went through' to how much: 'went through about 24.6 gal'."""

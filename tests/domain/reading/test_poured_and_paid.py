@@ -1,0 +1,156 @@
+"""What was poured on top, at another stop or into something else, and what it cost in the end."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Fill, Observation
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, chat, on_the_road
+
+
+def told(text: str, reads: Reader) -> list[tuple[str | None, float | None, float | None]]:
+    """Product, volume and cost of each fill that a message states, and nothing besides."""
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), text
+    fills = [each for each in verdict.entries if isinstance(each, Fill)]
+    assert len(fills) == len(verdict.entries)
+    return [
+        (
+            each.product,
+            each.volume.value if each.volume else None,
+            each.cost.value if each.cost else None,
+        )
+        for each in fills
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "volume"),
+    [
+        ("pump clicked at 27.3 then I squeezed 1.4 more in", 28.7),
+        ("24.6 gal then another 1.2", 25.8),
+        ("clicked off at 24.6, squeezed in another 2 gal", 26.6),
+        ("24.6 gal, 3.2 more than last time", 24.6),
+        ("24.6 gal, 2 more stops today", 24.6),
+        ("24.6 gal in, another 5 gal in the can", 24.6),
+    ],
+)
+def test_what_was_squeezed_in_comes_on_top(text: str, volume: float, reads: Reader) -> None:
+    assert [each[1] for each in told(text, reads)] == [volume]
+
+
+@pytest.mark.parametrize(
+    ("text", "volume"),
+    [
+        ("put 30 in the aux and 18.4 in the main", 48.4),
+        ("left tank 17.2 right tank 15.9 48,133", 33.1),
+        ("long range tank took 16.2, main 14.8 gal", 31.0),
+        ("put 20.2 in the main", 20.2),
+    ],
+)
+def test_bare_figures_of_several_tanks_are_one_fill(
+    text: str, volume: float, reads: Reader
+) -> None:
+    assert [each[1:] for each in told(text, reads)] == [(volume, None)]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "put 24.6 in the truck and 5 in the generator",
+        "gens got 5, truck got 24.6",
+        "filled the truck 24.6 and the quad 3.1 gal",
+        "hauled the tractor, 24.6 gal",
+        "home tank, 24.6 gal",
+        "24.6 gal, def is at half",
+        "fuel: 24.6 gal, def low",
+    ],
+)
+def test_the_trucks_fuel_is_told_beside_other_tanks(text: str, reads: Reader) -> None:
+    assert told(text, reads) == [(None, 24.6, None)]
+
+
+@pytest.mark.parametrize(
+    ("text", "volumes"),
+    [
+        ("we filled at the last exit and again here, 11.2 then 20.6 gal", [11.2, 20.6]),
+        ("got 11.2 gal in Dunmore and again at the Gap, 20.6", [11.2, 20.6]),
+        ("stopped twice, 18.2 and 21.4 gal", [18.2, 21.4]),
+        ("24.6 gal in the morning and 18.9 in the afternoon", [24.6, 18.9]),
+        ("fuel 48133 24.6 full, def 48133 2.5", [24.6, 2.5]),
+    ],
+)
+def test_two_stops_are_told_in_turn(text: str, volumes: list[float], reads: Reader) -> None:
+    assert [each[1] for each in told(text, reads)] == volumes
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "milked twice, 18.2 and 21.4 gallons",
+        "milked 21.4 gallons",
+        "pressed 18.2 gallons today",
+        "went to the lake twice, 18.2 and 21.4 gallons",
+        "we burned 24.6 gal getting here",
+        "went through 24.6 gal of diesel",
+        "def 14.99",
+        "adblue 18.50",
+        "propane 20 lb tank 18.99",
+        "pump stopped at 75 dollars so I ran it again: 75.00 and 14.82",
+    ],
+)
+def test_what_was_done_otherwise_is_no_fill(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "cost"),
+    [
+        ("24.6 gal, $95.92 before tax and $101.44 after", 101.44),
+        ("24.6 gal 101.44 with tax, 95.92 without", 101.44),
+        ("24.6 gal $95.92 less $2.46 = $93.46", 93.46),
+        ("filled 24.6 gal $95.92 minus $2.46", None),
+        ("24.6 gal $95.92 minus 10 cents a gallon", None),
+        ("24.6 gal 95.92, 2.46 less than last time", 95.92),
+        ("24.6 gal @ 3.899 w/ 10c off = 93.46", 93.46),
+        ("22.1 gal and a jug of def, 105.30 altogether", None),
+        ("22.1 gal from cans, 85.30 total", 85.30),
+        ("card cut off at $100, had to swipe twice, 100.00 then 22.47, 31.4 gal", None),
+        ("it cut me off at $100.00, 25.6 gal", 100),
+    ],
+)
+def test_only_what_the_fuel_came_to_is_its_cost(
+    text: str, cost: float | None, reads: Reader
+) -> None:
+    assert [each[2] for each in told(text, reads)] == [cost]
+
+
+def test_a_jug_is_paid_for(reads: Reader) -> None:
+    assert told("jug of def 14.99 at 48,133", reads) == [("def", None, 14.99)]
+    assert told("def 4.2 48,133", reads) == [("def", 4.2, None)]
+    assert told("29.8 gal diesel, jug of def 14.99, total 131.20", reads) == [
+        ("diesel", 29.8, None)
+    ]
+
+
+def test_what_is_full_is_the_fluids(reads: Reader) -> None:
+    for text, full in (("24.6 gal, def topped off too", None), ("24.6 gal, topped off", True)):
+        verdict = reads(text, on_the_road())
+        assert isinstance(verdict, Facts)
+        (only,) = verdict.entries
+        assert isinstance(only, Fill)
+        assert only.full is full
+
+
+def test_cents_are_a_price_behind_litres(reads: Reader) -> None:
+    abroad = chat(units="metric", currency="AUD")
+    bought, trans = reads("78.4L 189.9c 148.88", abroad), reads("trans 92.1c", abroad)
+    assert isinstance(bought, Facts)
+    assert isinstance(trans, Facts)
+    (fill,), (heat,) = bought.entries, trans.entries
+    assert isinstance(fill, Fill)
+    assert isinstance(heat, Observation)
+    assert fill.unit_price == Quantity(1.899, "AUD/L")
+    assert heat.value == Quantity(92.1, "degC")
