@@ -12,6 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from datetime import timedelta
 from typing import Any
 
 from domain.quantities import Quantity
@@ -19,7 +20,9 @@ from domain.reading.figures import MASS, Figure
 from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
 from domain.reading.short_words import ShortWords
-from domain.reading.tokens import MARK, NUMBER, Token
+from domain.reading.spans import read_span
+from domain.reading.times import local_time
+from domain.reading.tokens import MARK, NUMBER, WORD, Token
 from domain.verdicts import (
     AGE,
     BEST,
@@ -59,16 +62,31 @@ def read_short(scene: Scene, words: Sequence[str]) -> Mapping[str, Any] | None:
     short = scene.book.short
     if short is None or len(scene.tokens) > LONGEST or short.heads.isdisjoint(words):
         return None
+    marked = scene.tokens[-1].raw.endswith("?")
+    if not _may_begin(scene.tokens[0], short, marked=marked):
+        return None
     said = _said(scene.tokens)
     if not said:
         return None
     if said.partition(" ")[0] in short.leads:
         lead = short.lead.match(said)
         said = said[lead.end() :] if lead else said
-    for each in short.fitting(said, marked=scene.tokens[-1].raw.endswith("?")):
+    for each in short.fitting(said, marked=marked):
         if each.pattern.fullmatch(said) and _holds(scene, each.name, short):
             return ASKS[each.name]
     return None
+
+
+def _may_begin(first: Token, short: ShortWords, *, marked: bool) -> bool:
+    """Whether such a question begins with that word: most of what people text does not."""
+    if first.kind is not WORD or not SIGNED.isdisjoint(first.senses):
+        return True
+    word = first.text.partition(" ")[0]
+    return word in short.leads or bool(short.beginning(word, marked=marked))
+
+
+SIGNED = frozenset(("name", "vehicle"))
+"""Classes of term that patterns see a sign of."""
 
 
 def with_fields(question: Question, fields: Mapping[str, Any], scene: Scene) -> Question:
@@ -177,7 +195,8 @@ def _holds(scene: Scene, name: str, short: ShortWords) -> bool:
     """Whether it is asked of a rig: everyday words alone do not say so."""
     if name in HERE:
         known = scene.context.truck is not None or bool(scene.context.trailers)
-        return known and all(figure.value >= LEAST_GROSS for figure in scene.figures)
+        heavy = all(figure.value >= LEAST_GROSS for figure in scene.figures)
+        return known and heavy and (name != "period_here" or _is_past(scene))
     if name == "gauge":
         return _gauge(scene)["field"] is not None
     if name in ("mended", "checked"):
@@ -185,6 +204,17 @@ def _holds(scene: Scene, name: str, short: ShortWords) -> bool:
     if name == "load_supposed_bare":
         return any(figure.value >= LEAST_MORE for figure in scene.figures)
     return name != "load_supposed" or _weighs_enough(scene)
+
+
+def _is_past(scene: Scene) -> bool:
+    """'july?', 'and june?': days of the log; a month that comes next is a plan of people's."""
+    since, until = read_span(scene)
+    last = until or since
+    return last is not None and local_time(scene.context).date() - last < LONGEST_AGO
+
+
+LONGEST_AGO = timedelta(days=183)
+"""A month that was longer ago is nearer ahead: 'november?', asked in July, is of plans."""
 
 
 def _is_of_rig(scene: Scene, short: ShortWords) -> bool:
@@ -225,6 +255,7 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "checked": {"topic": "upkeep", "form": DONE},
     "unchecked": {"topic": "upkeep", "item": "walk-round"},
     "due": {"topic": "upkeep"},
+    "due_here": {"topic": "upkeep"},
     "tyre_pressure": {"topic": "ratings", "rating": "pressure", "item": None},
     "tyre_age": {"topic": "upkeep", "form": AGE, "item": None},
     "gauge": {"topic": "upkeep", "form": GAUGE},
@@ -234,23 +265,29 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "may_tow": {"topic": "ratings"},
     "tie_rules": {"topic": "tiedown", "form": RULE},
     "ties": {"topic": "tiedown"},
+    "ties_here": {"topic": "tiedown"},
     "more": {"topic": "margin", "form": MORE},
+    "tongue_judged": {"topic": "tongue", "form": JUDGED},
     "load_supposed_bare": {"topic": "whatif", "rating": None},
     "load_supposed": {"topic": "whatif"},
     "changed": {"topic": "weight", "form": CHANGE},
     "tongue": {"topic": "tongue"},
+    "tongue_here": {"topic": "tongue"},
     "judged_tow": {"topic": "margin", "form": JUDGED, "rating": "tow"},
     "judged": {"topic": "margin", "form": JUDGED},
+    "judged_here": {"topic": "margin", "form": JUDGED},
     "margin": {"topic": "margin"},
     "margin_here": {"topic": "margin"},
     "heaviest": {"topic": "weight", "form": HEAVIEST},
     "cargo": {"topic": "weight", "form": CARGO},
     "weight": {"topic": "weight"},
     "weight_here": {"topic": "weight"},
+    "cost_best": {"topic": "cost"},
     "last_fill": {"topic": "cost", "form": LAST_FILL},
     "trip_cost": {"topic": "cost", "form": OF_TRIP},
     "cost": {"topic": "cost"},
     "reach": {"topic": "range"},
+    "reach_here": {"topic": "range"},
     "plan": {"topic": "plan"},
     "odometer": {"topic": "distance", "form": READING},
     "since_fill": {"topic": "distance", "form": LAST_FILL},
@@ -261,8 +298,10 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "economy": {"topic": "economy"},
     "economy_here": {"topic": "economy"},
     "trip": {"topic": "trip"},
+    "trip_here": {"topic": "trip"},
     "week": {"topic": "week"},
     "period": {"topic": "period"},
+    "period_here": {"topic": "period"},
     "help": {"topic": "help"},
 }
 """What each table of patterns asks, as fields of a question."""
@@ -276,7 +315,5 @@ PLACED = frozenset(("axle", "axle_noun", "whole"))
 SMALL = frozenset(("small_word", "tail_word", "now_word", "when_due"))
 """Groups of words that say when something is asked of, and not of what."""
 
-HERE = frozenset(
-    ("margin_here", "economy_here", "weight_here", "faults_here", "unchecked_here", "best_tank")
-)
+HERE = frozenset(each for each in ASKS if each.endswith("_here")) | {"best_tank"}
 """Tables of words so everyday that only a chat which knows a rig asks it of one: 'over?'."""

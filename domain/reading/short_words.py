@@ -46,12 +46,15 @@ class ShortWords:
     enough: re.Pattern[str]
     of_others: frozenset[str]
 
+    def beginning(self, word: str, *, marked: bool) -> int:
+        """The ways of asking that can begin with a word."""
+        ways = self.first.of(word)
+        return ways if marked else ways & ~self.marked
+
     def fitting(self, said: str, *, marked: bool) -> Iterator[ShortPattern]:
         """The patterns that have a way for every word of what is said, in their order."""
         first, *others = said.split(" ")
-        ways = self.first.of(first)
-        if not marked:
-            ways &= ~self.marked
+        ways = self.beginning(first, marked=marked)
         for word in others:
             if not ways:
                 return

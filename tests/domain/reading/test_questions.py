@@ -886,7 +886,7 @@ total legend
 total up the bill would you
 tally ho
 can you add up the bill
-june?
+november?
 in june?
 see you in june?
 june was nice

@@ -112,7 +112,6 @@ ASKED: dict[tuple[str, str | None], str] = {
         how we doing on payload
         are we maxed
         what can we still haul
-        how much weight can we still put on
         how much more before the rears are maxed
         are we pushing it on the rear axle
         are we under
@@ -225,6 +224,7 @@ ASKED: dict[tuple[str, str | None], str] = {
         how heavy a load can 4 chains hold down
     """,
     ("margin", "more"): """
+        how much weight can we still put on
         how many lbs can i still add to the camper
         how much more can the trailer take
         how much can the trailer still carry
