@@ -6,9 +6,13 @@ the vehicle that its clause names behind it.
 
 from __future__ import annotations
 
-from domain.reading.figures import PRESSURE, Figure
+from collections.abc import Sequence
+
+from domain.entries import Observation
+from domain.reading.figures import PRESSURE, TEMPERATURE, Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
+from domain.reading.tokens import MARK, WORD, Token
 
 
 def _stands_under(scene: Scene, figure: Figure) -> str | None:
@@ -64,13 +68,72 @@ def _alone_in_sentence(scene: Scene, figure: Figure, heading: Label) -> bool:
 
 def is_aired_again(scene: Scene, figure: Figure, heading: Label | None) -> bool:
     """'left rear tire was at 58, aired it back up to 80': the same tyre, and what it has now."""
-    if "airs_up" not in scene.groups or heading is None or heading.bound is None:
+    if scene.groups.isdisjoint(AIRS) or heading is None or heading.bound is None:
         return False
     if figure.label is not None or figure.dimension not in (None, PRESSURE):
         return False
     behind = heading.bound.end
+    if behind > figure.start or heading.subject == "hub":
+        return False
     between = scene.tokens[behind : figure.start]
-    return behind <= figure.start and any("airs_up" in token.groups for token in between)
+    return any("airs_up" in token.groups for token in between) or _brought_to(between)
+
+
+AIRS = frozenset(("airs_up", "airs_to", "now_word"))
+"""Groups of words for putting air into a tyre, for bringing it to what it has, and for now."""
+
+
+def _brought_to(between: Sequence[Token]) -> bool:
+    """'62 psi, topped it to 80', '62, now 80': what was done to it, and then how much it is."""
+    if not between:
+        return False
+    verbs = [token for token in between if "airs_to" in token.groups]
+    to = not between[-1].groups.isdisjoint(("to", "down_to"))
+    done = to and len(verbs) == 1 and any("it_or_them" in token.groups for token in between)
+    told = done or (not verbs and between[0].raw == "," and "now_word" in between[-1].groups)
+    return told and all(
+        token in verbs or token.kind is MARK or not SMALL.isdisjoint(token.senses)
+        for token in between
+    )
+
+
+SMALL = frozenset(("glue", "unit", "talk"))
+"""Classes of the words beside it; 'them' is also said of people."""
+
+
+def carried_position(scene: Scene, figure: Figure, before: Figure, told: Observation) -> str | None:
+    """'left hubs 131 and 128': the place of the reading before it, where several wheels are there.
+
+    A tyre's pressure and its heat are of the same one: 'right rear 71 and 118 degrees'.
+    """
+    if told.position is None or not follows(scene, figure, before):
+        return None
+    of_one = {figure.dimension, before.dimension} >= {TEMPERATURE}
+    of_one = of_one and figure.dimension != before.dimension and told.subject == "tyre"
+    *_, last = told.position.split(" ")
+    several = told.position.removeprefix("trailer ") in SIDES_AND_ENDS or last.isdigit()
+    return told.position if of_one or several else None
+
+
+SIDES_AND_ENDS = frozenset(("left", "right", "front", "rear"))
+
+
+def follows(scene: Scene, figure: Figure, before: Figure) -> bool:
+    """Whether a figure without a name is the next one of a list."""
+    between = scene.tokens[before.end : figure.start]
+    listed = all(token.raw in ",/" for token in between) or one_of_them(between)
+    listed = listed or (len(between) == 1 and "and" in between[0].groups)
+    return figure.label is None and listed
+
+
+def one_of_them(between: Sequence[Token]) -> bool:
+    """'tires at 65, one at 48': what stands between two of them, and says that it is another."""
+    said = [token for token in between if token.raw != ","]
+    ones = [token for token in said if "one_of_them" in token.groups]
+    rest = [token for token in said if token not in ones]
+    return len(ones) == 1 and all(
+        token.groups & {"and", "at"} or "glue" in token.senses for token in rest
+    )
 
 
 def position_of(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
@@ -82,9 +145,14 @@ def position_of(scene: Scene, figure: Figure, heading: Label | None) -> str | No
         own = heading  # 'right rear tire looked low at 62 psi'
     elif is_aired_again(scene, figure, heading):
         own = heading
+    apart = heading is not None and heading is not own and _of_a_stranger(scene, figure, heading)
     heads = heading is not None and (heading.start < figure.start or heading.bound is None)
     trailer = (own is not None and own.vehicle == "trailer") or (
-        heading is not None and heads and heading.vehicle == "trailer" and heading is not own
+        heading is not None
+        and heads
+        and heading.vehicle == "trailer"
+        and heading is not own
+        and not apart
     )
     if own is not None and own.vehicle == "truck":
         trailer = False
@@ -110,6 +178,15 @@ def position_of(scene: Scene, figure: Figure, heading: Label | None) -> str | No
     if parts in ([], ["trailer"]):
         return parts[0] if parts else None
     return " ".join(parts)
+
+
+def _of_a_stranger(scene: Scene, figure: Figure, heading: Label) -> bool:
+    """'van tyres 65, cruiser 38 front 44 rear': what heads the clause is another vehicle's name."""
+    start, _ = scene.clause_of(figure.start)
+    if heading.bound is None or start <= heading.end:
+        return False
+    first = scene.tokens[start]
+    return first.kind is WORD and not (first.senses or first.groups)
 
 
 def _of_dual(scene: Scene, label: Label, figure: Figure) -> list[str]:

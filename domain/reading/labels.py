@@ -429,7 +429,10 @@ def _axle_number(
     small = figure.whole and 1 <= figure.value <= 6 and figure.unit is None
     if not small or figure.end != index + 1 or following is None:
         return None
-    nearby = place + 1 < len(figures) and figures[place + 1].start <= figure.end + 1
+    nearby = place + 1 < len(figures) and (
+        figures[place + 1].start <= figure.end + 1
+        or (current.wheel and _names_wheel(tokens[figure.end : figures[place + 1].start]))
+    )
     if (
         nearby
         or (another and "spans_axles" in tokens[index - 1].groups)
@@ -438,6 +441,13 @@ def _axle_number(
         figure.claimed = AXLE_NUMBER
         return int(figure.value)
     return None
+
+
+def _names_wheel(between: Sequence[Token]) -> bool:
+    """'axle 2 left hub 165': nothing but where on the axle, and what was measured there."""
+    return "subject" in between[-1].senses and all(
+        not NAMING.isdisjoint(token.senses) for token in between
+    )
 
 
 AXLE_NUMBER = "an axle's number"

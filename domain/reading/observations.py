@@ -7,8 +7,6 @@ has. A general remark ('speed limit drops to 25') is none.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from domain.entries import Observation
 from domain.quantities import Quantity
 from domain.reading.doubts import Doubt
@@ -22,7 +20,13 @@ from domain.reading.figures import (
     Figure,
     follows_odometer,
 )
-from domain.reading.gauge_places import is_aired_again, position_of
+from domain.reading.gauge_places import (
+    carried_position,
+    follows,
+    is_aired_again,
+    one_of_them,
+    position_of,
+)
 from domain.reading.gauge_values import POSITIONED, RUN_HOT, implausible, shown
 from domain.reading.label import Label
 from domain.reading.label_fit import SUBJECT_DIMENSIONS
@@ -34,7 +38,7 @@ from domain.reading.rig_signs import (
     stands_by,
 )
 from domain.reading.scene import Scene
-from domain.reading.tokens import BREAK, MARK, WORD, Token
+from domain.reading.tokens import BREAK, MARK, WORD
 
 LEAST_BARE = 20
 """Degrees: less of what runs hot is not said without a unit."""
@@ -58,7 +62,8 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         subject = _subject(scene, figure, heading) or _of_the_row(scene, figure, row)
         subject = subject or _heads_list(scene, figure, heading)
         subject = subject or _told_last(scene, figure, heading)
-        if subject is None and is_aired_again(scene, figure, heading):
+        again = subject is None and is_aired_again(scene, figure, heading)
+        if again:
             subject = "tyre"
         if subject is None or figure.foreign in scene.book.groups["no_gauge"]:
             continue
@@ -83,10 +88,14 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         figure.role = "observation"
         position = position_of(scene, figure, heading) if subject in POSITIONED else None
         other = position is None if of_trailer else position == "trailer"
-        if other and row is not None and _follows(scene, figure, row[0]):
+        if other and row is not None and follows(scene, figure, row[0]):
             position = "trailer" if of_trailer else None  # 'truck 38 38, trailer 50 50 50 35'
+        if position in (None, "trailer") and row is not None and found and subject in POSITIONED:
+            position = carried_position(scene, figure, row[0], found[-1]) or position
         of_trailer = position is not None and position.startswith("trailer")
         row = figure, subject
+        if again and found and found[-1].value.unit == value.unit:
+            position = found.pop().position  # what it had before is no news
         found.append(
             Observation(
                 subject=subject,
@@ -149,27 +158,11 @@ def _of_the_row(scene: Scene, figure: Figure, row: tuple[Figure, str] | None) ->
     between = scene.tokens[before.end : figure.start]
     close = len(between) <= 1 and all(token.kind is MARK and token.raw in ",/" for token in between)
     close = close or (len(between) == 1 and "and" in between[0].groups)
-    close = close or _one_of_them(between)
+    close = close or one_of_them(between)
     # 'hubs 48 51 72 degrees': the last one has the unit of them all
     last = before.dimension is None and figure.dimension in SUBJECT_DIMENSIONS[subject]
     alike = last or figure.dimension in (None, before.dimension)
     return subject if subject in POSITIONED and close and alike else None
-
-
-def _follows(scene: Scene, figure: Figure, before: Figure) -> bool:
-    between = scene.tokens[before.end : figure.start]
-    listed = all(token.raw in ",/" for token in between) or _one_of_them(between)
-    return figure.label is None and listed
-
-
-def _one_of_them(between: Sequence[Token]) -> bool:
-    """'tires at 65, one at 48': what stands between two of them, and says that it is another."""
-    said = [token for token in between if token.raw != ","]
-    ones = [token for token in said if "one_of_them" in token.groups]
-    rest = [token for token in said if token not in ones]
-    return len(ones) == 1 and all(
-        token.groups & {"and", "at"} or "glue" in token.senses for token in rest
-    )
 
 
 def _drives_into(scene: Scene, figure: Figure, label: Label) -> bool:
@@ -521,7 +514,7 @@ def _is_rest(scene: Scene, figure: Figure, other: Figure) -> bool:
     """'left rear is low, 24, the rest are 35': the others of what is told first."""
     low, high = PRESSURE_SIZE[scene.context.units]
     alike = other.dimension is None and low <= other.value <= high
-    return alike and other.start > figure.end and _follows(scene, other, figure)
+    return alike and other.start > figure.end and follows(scene, other, figure)
 
 
 def _aired_to(scene: Scene, figure: Figure) -> bool:
@@ -530,7 +523,9 @@ def _aired_to(scene: Scene, figure: Figure) -> bool:
     if "airs_up" not in scene.groups or not isinstance(label, Label):
         return False
     between = scene.tokens[label.end : figure.start]
-    return label.end < figure.start and all("glue" in token.senses for token in between)
+    return label.end < figure.start and all(
+        "glue" in token.senses or token.raw == "," for token in between
+    )
 
 
 def _heads_tyres(scene: Scene, figure: Figure) -> bool:

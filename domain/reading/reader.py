@@ -13,6 +13,7 @@ from dataclasses import fields, replace
 from datetime import date
 from functools import partial
 from itertools import pairwise
+from operator import itemgetter
 
 from domain.context import MASS_UNIT, Context
 from domain.doubts import kinds_in_doubt, picked
@@ -24,6 +25,7 @@ from domain.entries import (
     Entry,
     Fill,
     Hitch,
+    Observation,
     Odometer,
     Rating,
     Weighing,
@@ -500,13 +502,20 @@ def _in_order(scene: Scene, entries: Sequence[Entry]) -> list[Entry]:
     """Entries in the order in which the message states them."""
     if len(entries) < 2:
         return list(entries)
-    return sorted(entries, key=lambda entry: _stands_at(scene, entry))
+    placed: list[tuple[int, Entry]] = []
+    read = 0
+    for entry in entries:
+        # Of 'left 80 79, right 81 80' each is read in turn, and the last is no first one.
+        at = _stands_at(scene, entry, read if isinstance(entry, Observation) else 0)
+        read = at if isinstance(entry, Observation) else read
+        placed.append((at, entry))
+    return [entry for _, entry in sorted(placed, key=itemgetter(0))]
 
 
-def _stands_at(scene: Scene, entry: Entry) -> int:
-    """The character where a message begins to state an entry."""
+def _stands_at(scene: Scene, entry: Entry, floor: int = 0) -> int:
+    """The character where a message begins to state an entry, `floor` or later."""
     if entry.words:
-        return _whole_at(scene.text, entry.words[0][1])
+        return _whole_at(scene.text, entry.words[0][1], floor)
     if isinstance(entry, Check):
         return max(scene.text.find(entry.item), 0)
     if isinstance(entry, Hitch):
@@ -524,9 +533,9 @@ def _hitched_at(scene: Scene, entry: Hitch) -> int:
     return next((scene.tokens[index].start for index in own or verbs), 0)
 
 
-def _whole_at(text: str, words: str) -> int:
+def _whole_at(text: str, words: str, floor: int) -> int:
     """Where words stand in a text, and are no end of a longer word or figure; else its start."""
-    at = text.find(words)
+    at = text.find(words, floor)
     while at > 0 and (text[at - 1].isalnum() or text[at - 1] in "_,."):
         at = text.find(words, at + 1)
     return max(at, 0)

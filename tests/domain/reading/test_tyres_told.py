@@ -11,6 +11,15 @@ from domain.rig import key_of
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
+LF_65 = ("left front", 65)
+TRAILERS_OWN = [("trailer", 65), ("trailer front", 62), ("trailer rear", 60)]
+IN_TURN = [
+    ("trailer left front", 80),
+    ("trailer right front", 79),
+    ("trailer left rear", 80),
+    ("trailer right rear", 81),
+]
+
 
 @pytest.mark.parametrize(
     ("text", "told"),
@@ -20,6 +29,17 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("right rear trailer tire was 52, pumped it to 80", [("trailer right rear", 80)]),
         ("left front tire was at 48 psi, aired it up to 65", [("left front", 65)]),
         ("left front tire was 48, brought it up to 65 psi", [("left front", 65)]),
+        ("RR trailer tire 62 psi, topped it to 80", [("trailer right rear", 80)]),
+        ("RR trailer tire 62 psi, filled it to 80", [("trailer right rear", 80)]),
+        ("RR trailer tire 62, now 80", [("trailer right rear", 80)]),
+        ("LF 65, RR trailer tire 62 psi, brought it up to 80", [LF_65, ("trailer right rear", 80)]),
+        ("tires 65 65, RR 62, topped it up to 80", [(None, 65), (None, 65), ("right rear", 80)]),
+        ("RR trailer tire 62 psi, 80 miles to go", [("trailer right rear", 62)]),
+        ("added air to the left rear, now at 80", [("left rear", 80)]),
+        ("fronts 65 66 rears 80 81", [("front", 65), ("front", 66), ("rear", 80), ("rear", 81)]),
+        ("van tyres 65psi, cruiser 38 front 44 rear", [("front", 38), ("rear", 44)]),
+        ("trailer tires 65 psi, 62 front 60 rear", TRAILERS_OWN),
+        ("trailer tires: LF 80 RF 79 LR 80 RR 81", IN_TURN),
         ("aired the fronts to 65 and rears to 80", [("front", 65), ("rear", 80)]),
         ("aired down the rears to 55", [("rear", 55)]),
         ("left rear on the truck is low, 24, the rest are 35", [("left rear", 24), (None, 35)]),
@@ -332,3 +352,26 @@ def test_what_follows_the_tyres_of_one_end(text: str, tyres: list[float], reads:
         for each in found
         if each.rating == "tyre_load" and isinstance(each.value, Quantity)
     ] == tyres
+
+
+@pytest.mark.parametrize(
+    ("text", "places"),
+    [
+        ("left hubs 131 and 128, right hubs 133 and 170", ["left", "left", "right", "right"]),
+        ("axle 1 hubs 131 128, axle 2 hubs 133 170", ["axle 1", "axle 1", "axle 2", "axle 2"]),
+        ("RR hubs 118 121", ["right rear", None]),
+        ("axle 2 left hub 165, axle 1 left hub 140", ["left axle 2", "left axle 1"]),
+        ("trailer axle 2 right hub 165", ["trailer right axle 2"]),
+    ],
+)
+def test_hubs_of_a_side_and_of_an_axle(text: str, places: list[str | None], reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert [each.position for each in verdict.entries if isinstance(each, Observation)] == places
+
+
+def test_a_tyres_heat_and_its_pressure_are_in_one_place(reads: Reader) -> None:
+    verdict = reads("tpms says right rear 71 and 118 degrees", on_the_road())
+    assert isinstance(verdict, Facts)
+    places = [each.position for each in verdict.entries if isinstance(each, Observation)]
+    assert places == ["right rear", "right rear"]
