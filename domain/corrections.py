@@ -73,6 +73,9 @@ SEVERAL_FIT = "several fit"
 WRONG_MEASURE = "wrong measure"
 ALREADY_SO = "already so"
 
+TRAILER = "trailer"
+"""A load of a weighing, and in any entry the name of the trailer that it is of."""
+
 REACH = 5
 """How many messages with figures a bare 'make that ...' looks back over."""
 
@@ -123,9 +126,12 @@ def figures(entry: Entry) -> Mapping[str, Quantity | float]:
     return found
 
 
-def stated(entry: Entry, field: str) -> Value | None:
-    """What an entry says in a field, by any name that `figures` knows, or None."""
-    found = figures(entry).get(field)
+def stated(entry: Entry, field: str, *, by_name: bool = False) -> Value | None:
+    """What an entry says in a field, by any name that `figures` knows, or None.
+
+    A weighing's trailer is a load and, `by_name`, the one that stood on the scale.
+    """
+    found = None if by_name else figures(entry).get(field)
     if found is not None:
         return found
     return getattr(entry, field) if field in _plain_fields(entry) else None
@@ -134,7 +140,7 @@ def stated(entry: Entry, field: str) -> Value | None:
 def changed(entry: Entry, field: str, value: Value) -> Entry | None:
     """The entry with a field set; None where its kind has no such field, or not so measured."""
     words = tuple(pair for pair in entry.words if pair[0] not in (field, f"loads.{field}"))
-    if isinstance(entry, Weighing) and field in POSITIONS:
+    if isinstance(entry, Weighing) and field in POSITIONS and not isinstance(value, str):
         load = _as_stated(value, entry.loads.get(field) or next(iter(entry.loads.values())))
         if not isinstance(load, Quantity):
             return None
@@ -304,9 +310,13 @@ def _emptied(
 
 def _named(field: str, value: Value, was: Value | None, recent: Sequence[Change]) -> Outcome:
     """The field is named: the newest entry that states it (as `was`, where that is said)."""
-    stating = [each for each in _entries(recent) if stated(each.entry, field) is not None]
+    name = isinstance(value, str)
+    told = [(each, stated(each.entry, field, by_name=name)) for each in _entries(recent)]
+    stating = [each for each, said in told if said is not None]
+    if name and field == TRAILER and was is None:
+        stating = []  # 'that last one was the camper', whatever it said
     if was is not None:
-        stating = [each for each in stating if _same(stated(each.entry, field), was)]
+        stating = [each for each, said in told if _same(said, was)]
         if not stating:
             return Unclear(NO_SUCH_FIGURE)
     # Words such as 'partial' or a place correct an entry that had left them open.

@@ -21,6 +21,7 @@ from domain.corrections import (
     NO_SUCH_FIGURE,
     NOTHING_FITS,
     NOTHING_TO_UNDO,
+    TRAILER,
     WRONG_MEASURE,
     Amended,
     Unclear,
@@ -53,8 +54,10 @@ def amended_answer(amended: Amended, follows: Answer | None = None) -> Answer:
 def changed_answer(amended: Amended) -> Answer:
     """What the field says now and what it said."""
     before, after = amended.before.entry, amended.after
-    now, was = stated(after, amended.field), stated(before, amended.field)
-    field = sentence(field_name(amended.field, after))
+    renamed = amended.field == TRAILER and after.trailer != before.trailer
+    now, was = (stated(each, amended.field, by_name=renamed) for each in (after, before))
+    called = say("trailer") if renamed else field_name(amended.field, after)
+    field = sentence(called)
     quoted = (
         _wheel if isinstance(after, Observation) and amended.field == "position" else bare_or_figure
     )

@@ -120,6 +120,8 @@ def _owner_beside(
         return DISCOUNT
     if after is not None and "discount_noun" in after.groups and dimension in (None, MONEY):
         return DISCOUNT  # 'after the dollar-thirty-two discount', 'used 1,000 points'
+    if "off_by" in said and before is not None and "off_by" in before.groups:
+        return "how far off it was"  # 'off by a hundred', 'tires are off by 10 psi'
     if "torques" in said and dimension is None and _is_torque(tokens, figure.start):
         return "a torque"
     if dimension in CHANGING and (_changes(figure, before, said) or _compares(after, said)):

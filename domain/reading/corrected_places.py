@@ -48,6 +48,9 @@ def place_meant(scene: Scene) -> Correction | None:
             ),
             None,
         )
+        if last is None and spoken_of:  # 'wrong town - Saltlick'
+            dashes = (at for at, token in enumerate(scene.tokens) if token.raw in "-–—:")
+            last = next(dashes, None)
         name = _name_from(scene, last + 1) if last is not None else None
         if name and _only_of_places(scene, name):
             return Correction(
@@ -94,8 +97,8 @@ OF_AN_ENTRY = frozenset(("fill_noun", "log_entry", "place_word"))
 
 
 def _small(token: Token) -> bool:
-    """What may stand between a place and the 'not' behind it: 'Larkfold, and not Elk Fork'."""
-    return token.raw == "," or "and_alone" in token.groups
+    """What may stand between a place and the 'not' behind it: 'Larkfold, sorry, not Elk Fork'."""
+    return token.raw == "," or not token.groups.isdisjoint(("and_alone", "apologizes"))
 
 
 def _only_of_places(scene: Scene, named: Sequence[int], strangers: int = 0) -> bool:

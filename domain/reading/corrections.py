@@ -30,6 +30,7 @@ from domain.reading.corrected_places import place_meant
 from domain.reading.figures import (
     DURATION,
     LENGTH,
+    MASS,
     MONEY,
     SHARE,
     SPEED,
@@ -164,10 +165,25 @@ def _several(scene: Scene, figures: Sequence[Figure]) -> tuple[Correction, ...]:
         if len(one) != 1 or one[0].action != "amend":
             return ()
         if one[0].field is None and one[0].was is None:
-            return ()  # nothing tells what is meant
+            paid = _paid_for(scene, part, found)
+            if paid is None:
+                return ()  # nothing tells what is meant
+            one = (paid,)
         found += one
     return tuple(found) if len({one.field for one in found}) == len(found) else ()
 
+
+def _paid_for(scene: Scene, part: str, found: Sequence[Correction]) -> Correction | None:
+    """'it was 30.1 gal and 121.90': what a fill that is put right cost, by its hundredths."""
+    figures = Scene(part, scene.context, scene.book).figures
+    of_fill = any(each.field in ("volume", "unit_price") for each in found)
+    if not of_fill or len(figures) != 1 or figures[0].token.decimals != CENTS:
+        return None
+    return _amend(scene, figures[0], "cost", None)
+
+
+CENTS = 2
+"""Decimals of a sum of money."""
 
 SAID_OF_ALL = frozenset(("restates", "surely_corrects"))
 """Groups of words that are said once, of each part: 'make that 5,220 steer and 9,140 trailer'."""
@@ -343,6 +359,8 @@ def _swapped(scene: Scene) -> Correction | None:
     if len(named) < 2 or named[0][1] == named[1][1]:
         return None
     (first, meant), (second, was) = named[0], named[1]
+    if (first.subject is None) != (second.subject is None):
+        return None  # "that's the camper's tire, not the truck's"
     if wrong_before(scene, first.start) and not wrong_before(scene, second.start, first.end):
         meant, was = was, meant
     elif not wrong_before(scene, second.start, first.end):
@@ -370,6 +388,8 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
         return None
     restates = _restates(scene, value)
     turned = scene.has("event") and follows_odometer(value.value, scene.context)
+    if turned and was is not None and like_slip(value, was) and not value.dimension:
+        return _amend(scene, value, "odometer", was)  # 'arrived 51,490 not 51,409'
     if turned and was is None and not restates:
         # 'sorry, home was 86,512'; 'wrong road, turned around at 86,512' mends nothing
         mends = _apologizes_first(scene) and "was_so" in scene.tokens[value.start - 1].groups
@@ -509,6 +529,7 @@ def _nothing_else(scene: Scene, value: Figure, was: Figure | None, spare: int = 
             or token.kind is not WORD
             or not OF_A_FIGURE.isdisjoint(token.senses)
             or token.groups & {"log_entry", "points_back", "agrees", "asks_politely"}
+            or (value.dimension == MASS and "carried_thing" in token.groups)
         ):
             continue
         if token.senses or spare == 0 or 0 < index < len(tokens) - 1:

@@ -360,7 +360,10 @@ def _was_there(scene: Scene, index: int) -> bool:
 
 
 def _is_rest(scene: Scene, index: int) -> bool:
-    """'half a tank left': what is left, and nobody left."""
+    """'half a tank left', 'left mirror': what is left, and on which side; nobody left."""
+    behind = scene.tokens[index + 1 : index + 2]
+    if behind and "check_item" in behind[0].senses and "vehicle" not in behind[0].senses:
+        return True
     before = scene.tokens[index - 1] if index else None
     return before is not None and bool(
         before.senses.keys() & {"tank", "unit", "product", "level", "fuel_level"}

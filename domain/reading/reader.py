@@ -35,6 +35,7 @@ from domain.reading.answers import answer_of
 from domain.reading.asked_whether import asks_whether
 from domain.reading.checks import read_checks
 from domain.reading.corrected_products import corrected_product
+from domain.reading.corrected_trailers import trailer_meant
 from domain.reading.corrections import STAR, read_corrections
 from domain.reading.corrections_beside import corrects_and_more, undone
 from domain.reading.doubts import Doubt
@@ -158,6 +159,10 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         product = corrected_product(scene)
         if product is not None:
             return Facts((product,))
+    if "name" in scene.by_class and not scene.figures:
+        trailer = trailer_meant(scene)
+        if trailer is not None:
+            return Facts((trailer,))
     if not scene.figures and FACTUAL.isdisjoint(scene.by_class):
         return SILENT
     if asks_whether(scene) and not _states_loads(scene):

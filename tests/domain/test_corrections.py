@@ -144,6 +144,23 @@ def test_gallons_was_31_4_not_34_1_finds_the_fill_that_said_34_1() -> None:
     assert amended(amend(gal(31.4), "volume", gal(34.1)), after(old, new)) == Fill(volume=gal(31.4))
 
 
+def test_that_last_one_was_the_camper_names_the_newest_entrys_trailer() -> None:
+    weighed = Weighing(loads={"trailer": lb(8480)})
+    known = after(Hitch(action="hitched", trailer="flatdeck"), weighed)
+    outcome = bind(amend("camper", "trailer"), known)
+    assert isinstance(outcome, Amended)
+    assert outcome.after == replace(weighed, trailer="camper")
+
+
+def test_the_flatdeck_not_the_camper_finds_the_weighing_that_said_camper() -> None:
+    weighed = Weighing(loads={"trailer": lb(8480)}, trailer="camper")
+    known = after(weighed, Odometer(odometer=mi(48211)))
+    outcome = bind(amend("flatdeck", "trailer", "camper"), known)
+    assert isinstance(outcome, Amended)
+    assert outcome.after == replace(weighed, trailer="flatdeck")
+    assert bind(amend("flatdeck", "trailer", "dump"), known) == Unclear(NO_SUCH_FIGURE)
+
+
 def test_a_figure_that_no_one_texted_is_not_found() -> None:
     correction = amend(gal(31.4), "volume", gal(34.7))
     assert bind(correction, after(FILL)) == Unclear(NO_SUCH_FIGURE)

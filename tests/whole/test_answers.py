@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from typing import get_args
 
@@ -255,6 +256,13 @@ def test_a_correction_says_what_it_is_now_and_what_it_was() -> None:
     )
     answer = correcting.amended_answer(Amended(logged(before)[0], after, "odometer"))
     assert answer.headline == "Odometer now 48,211 mi, not 47,211 mi."
+
+
+def test_a_trailer_that_is_named_anew_is_no_load() -> None:
+    before = Weighing(loads={"trailer": Quantity(8480, "lb")}, trailer="flatdeck")
+    after = replace(before, trailer="camper")
+    answer = correcting.amended_answer(Amended(logged(before)[0], after, "trailer"))
+    assert answer.headline == "Trailer now camper, not flatdeck."
 
 
 def test_what_an_undo_takes_back_and_brings_back_is_named() -> None:

@@ -39,9 +39,9 @@ def tyre(psi: float, position: str | None = None) -> Observation:
     return Observation(subject="tyre", value=Quantity(psi, "psi"), position=position)
 
 
-def hub(degrees: float, unit: str) -> Observation:
-    """A hub's heat, of no place that is told."""
-    return Observation(subject="hub", value=Quantity(degrees, unit))
+def hub(degrees: float, unit: str, position: str | None = None) -> Observation:
+    """A hub's heat; of no place where none is told."""
+    return Observation(subject="hub", value=Quantity(degrees, unit), position=position)
 
 
 @pytest.mark.parametrize(
@@ -68,9 +68,9 @@ def hub(degrees: float, unit: str) -> Observation:
         (
             "front axle hubs 118 and 121, rear axle hubs 119",
             [
-                Observation(subject="hub", value=Quantity(118, "degF"), position="front"),
-                hub(121, "degF"),
-                Observation(subject="hub", value=Quantity(119, "degF"), position="rear"),
+                hub(118, "degF", "front"),
+                hub(121, "degF", "front"),
+                hub(119, "degF", "rear"),
             ],
         ),
         (

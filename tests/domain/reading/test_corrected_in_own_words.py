@@ -1,0 +1,86 @@
+"""Corrections in people's own words: slips of thumbs and phones, and which trailer it was."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Correction
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def amend(value: object, field: str | None = None, was: object = None) -> Correction:
+    return Correction(action="amend", field=field, value=value, was=was)  # type: ignore[arg-type]
+
+
+def lb(value: float) -> Quantity:
+    return Quantity(value, "lb")
+
+
+def mi(value: float) -> Quantity:
+    return Quantity(value, "mi")
+
+
+@pytest.mark.parametrize(
+    ("text", "corrections"),
+    [
+        ("Correction: arrived 48,490 not 48,409", (amend(mi(48490), "odometer", mi(48409)),)),
+        ("left 48,210 not 48,201", (amend(mi(48210), "odometer", mi(48201)),)),
+        (
+            "correction on the fill, it was 30.1 gal and 121.90",
+            (amend(Quantity(30.1, "gal"), "volume"), amend(Quantity(121.9, "USD"), "cost")),
+        ),
+        (
+            "i had it backwards, steer 5,180 drive 6,920",
+            (amend(lb(5180), "steer"), amend(lb(6920), "drive")),
+        ),
+        ("hold up thats 48,218", (amend(48218),)),
+        ("dropped a digit, it's 48,218", (amend(48218),)),
+        ("left off a zero, 6,880", (amend(6880),)),
+        ("stupid autocorrect, drive is 6,880", (amend(lb(6880), "drive"),)),
+        ("meant to say 48,318", (amend(48318),)),
+        ("the trailer number was 8,860 i read it wrong", (amend(lb(8860), "trailer"),)),
+        ("my last odometer was off by 100, 48,218", (amend(mi(48218), "odometer"),)),
+        ("gross is off by 40, 21,540", (amend(lb(21540), "gross"),)),
+        ("oops the generator is 120 lb", (amend(lb(120)),)),
+        ("oops generator is 120 lb not 102", (amend(lb(120), None, lb(102)),)),
+        ("it was Saltlick sorry not Larkfold", (amend("Saltlick", "place", "Larkfold"),)),
+        ("wrong town - Saltlick", (amend("Saltlick", "place"),)),
+        ("that last one was the camper", (amend("camper", "trailer"),)),
+        ("wrong trailer, it was the flatdeck", (amend("flatdeck", "trailer"),)),
+        ("sorry i meant the camper", (amend("camper", "trailer"),)),
+        ("those were flatdeck weights not camper", (amend("flatdeck", "trailer", "camper"),)),
+        ("it wasnt the camper, the flatdeck, sorry", ()),
+        ("not the camper, the flatdeck", (amend("flatdeck", "trailer", "camper"),)),
+        ("nvm that last one", (Correction(action="undo"),)),
+        ("nevermind the last text", (Correction(action="undo"),)),
+    ],
+)
+def test_it_is_put_right(reads: Reader, text: str, corrections: tuple[Correction, ...]) -> None:
+    verdict = reads(text, on_the_road())
+    assert verdict == (Facts(corrections) if corrections else Silent())
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "that's the camper's tire not the truck's",
+        "that was the camper",
+        "that last one was rough",
+        "take the camper not the flatdeck",
+        "was that last weigh the camper?",
+        "tires are off by 10 psi",
+        "the scale was off by 40 lb",
+        "oops the package is 12 lb",
+        "i messed up",
+        "autocorrect is funny",
+        "i had them swapped at 48,230",
+        "wrong town, Dave",
+        "meant to say hi",
+    ],
+)
+def test_nothing_is_put_right(reads: Reader, text: str) -> None:
+    verdict = reads(text, on_the_road())
+    entries = verdict.entries if isinstance(verdict, Facts) else ()
+    assert not entries
