@@ -159,9 +159,11 @@ def _several(scene: Scene, figures: Sequence[Figure]) -> tuple[Correction, ...]:
     )
     for part in parts if len(parts) > 1 else ():
         one = read_corrections(Scene(part, scene.context, scene.book))
-        if not one and found and should is not None:
+        if not one and found and should:
             # 'trailer should read 9,640 and drive 6,780': it is said of both
             one = read_corrections(Scene(f"{should} {part}", scene.context, scene.book))
+        elif not one and found:
+            one = _of_same_fill(scene, part)
         if len(one) != 1 or one[0].action != "amend":
             return ()
         if one[0].field is None and one[0].was is None:
@@ -173,10 +175,25 @@ def _several(scene: Scene, figures: Sequence[Figure]) -> tuple[Correction, ...]:
     return tuple(found) if len({one.field for one in found}) == len(found) else ()
 
 
+def _of_same_fill(scene: Scene, part: str) -> tuple[Correction, ...]:
+    """'fill was 31.4 not 34.1 and the price was 3.799': what else of a fill was otherwise."""
+    other = Scene(part, scene.context, scene.book)
+    if len(other.figures) != 1 or not any("was_so" in token.groups for token in other.tokens):
+        return ()
+    (figure,) = other.figures
+    field = field_of(other, figure)
+    if field not in OF_A_FILL or not fits_field(scene.context, figure, field):
+        return ()
+    return (_amend(other, figure, field, None),)
+
+
+OF_A_FILL = frozenset(("volume", "unit_price", "cost"))
+
+
 def _paid_for(scene: Scene, part: str, found: Sequence[Correction]) -> Correction | None:
     """'it was 30.1 gal and 121.90': what a fill that is put right cost, by its hundredths."""
     figures = Scene(part, scene.context, scene.book).figures
-    of_fill = any(each.field in ("volume", "unit_price") for each in found)
+    of_fill = any(each.field in OF_A_FILL for each in found)
     if not of_fill or len(figures) != 1 or figures[0].token.decimals != CENTS:
         return None
     return _amend(scene, figures[0], "cost", None)

@@ -66,16 +66,16 @@ def _alone_in_sentence(scene: Scene, figure: Figure, heading: Label) -> bool:
     return live == [figure]
 
 
-def is_aired_again(scene: Scene, figure: Figure, heading: Label | None) -> bool:
-    """'left rear tire was at 58, aired it back up to 80': the same tyre, and what it has now."""
-    if scene.groups.isdisjoint(AIRS) or heading is None or heading.bound is None:
+def is_aired_again(scene: Scene, figure: Figure, row: tuple[Figure, str] | None) -> bool:
+    """'left rear tire was at 58, aired it back up to 80': the same tyre, and what it has now.
+
+    `row` is the reading before it, and of what that was.
+    """
+    if row is None or row[1] != "tyre" or scene.groups.isdisjoint(AIRS):
         return False
     if figure.label is not None or figure.dimension not in (None, PRESSURE):
         return False
-    behind = heading.bound.end
-    if behind > figure.start or heading.subject == "hub":
-        return False
-    between = scene.tokens[behind : figure.start]
+    between = scene.tokens[row[0].end : figure.start]
     return any("airs_up" in token.groups for token in between) or _brought_to(between)
 
 
@@ -89,7 +89,8 @@ def _brought_to(between: Sequence[Token]) -> bool:
         return False
     verbs = [token for token in between if "airs_to" in token.groups]
     to = not between[-1].groups.isdisjoint(("to", "down_to"))
-    done = to and len(verbs) == 1 and any("it_or_them" in token.groups for token in between)
+    said = any("it_or_them" in token.groups for token in between) or between[-2:-1] == verbs
+    done = to and len(verbs) == 1 and said  # 'topped it up to 80', 'filled to 80'
     told = done or (not verbs and between[0].raw == "," and "now_word" in between[-1].groups)
     return told and all(
         token in verbs or token.kind is MARK or not SMALL.isdisjoint(token.senses)
@@ -143,8 +144,6 @@ def position_of(scene: Scene, figure: Figure, heading: Label | None) -> str | No
     own = label if isinstance(label, Label) else None
     if own is None and heading is not None and _alone_in_sentence(scene, figure, heading):
         own = heading  # 'right rear tire looked low at 62 psi'
-    elif is_aired_again(scene, figure, heading):
-        own = heading
     apart = heading is not None and heading is not own and _of_a_stranger(scene, figure, heading)
     heads = heading is not None and (heading.start < figure.start or heading.bound is None)
     trailer = (own is not None and own.vehicle == "trailer") or (

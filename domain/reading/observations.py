@@ -62,7 +62,7 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         subject = _subject(scene, figure, heading) or _of_the_row(scene, figure, row)
         subject = subject or _heads_list(scene, figure, heading)
         subject = subject or _told_last(scene, figure, heading)
-        again = subject is None and is_aired_again(scene, figure, heading)
+        again = subject is None and is_aired_again(scene, figure, row)
         if again:
             subject = "tyre"
         if subject is None or figure.foreign in scene.book.groups["no_gauge"]:
@@ -94,8 +94,10 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
             position = carried_position(scene, figure, row[0], found[-1]) or position
         of_trailer = position is not None and position.startswith("trailer")
         row = figure, subject
-        if again and found and found[-1].value.unit == value.unit:
-            position = found.pop().position  # what it had before is no news
+        if again:
+            position = found[-1].position
+            if found[-1].value.unit == value.unit:
+                found.pop()  # what it had before is no news
         found.append(
             Observation(
                 subject=subject,

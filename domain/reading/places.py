@@ -78,8 +78,8 @@ def _led_to(scene: Scene) -> Iterator[tuple[int, str]]:
             start += 1
         start = _behind_part(tokens, start)
         end = _name_end(tokens, start)
-        if end == start + 1 and _is_money(tokens[start]):
-            continue  # 'paid in pesos'
+        if end == start + 1 and (_is_money(tokens[start]) or _is_of_family(tokens[start])):
+            continue  # 'paid in pesos', 'picked it up from Dad'
         if "sent_from" in token.groups and tokens[end : end + 1] and tokens[end].raw == ":":
             continue  # 'fwd from Ned: ...'
         if end > start and not _is_no_destination(tokens[start], alone=end == start + 1):
@@ -110,6 +110,10 @@ def _is_no_destination(token: Token, *, alone: bool) -> bool:
     if "container" in token.groups:
         return token.raw[0].islower()
     return "no_destination" in token.groups and (alone or token.raw[0].islower())
+
+
+def _is_of_family(token: Token) -> bool:
+    return "family" in token.groups and not token.possessive
 
 
 def _is_money(token: Token) -> bool:

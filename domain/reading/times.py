@@ -365,6 +365,10 @@ QUARTERS = ("1/4", "3/4", "1/8", "3/8", "5/8", "7/8")
 """How full a gauge shows a tank."""
 
 
+HAS_LEVEL = frozenset(("fuel", "tank_word"))
+"""Groups of words for what a gauge shows the level of."""
+
+
 def _is_level(scene: Scene, match: re.Match[str]) -> bool:
     """'fuel 3/4', '3/4 of a tank': how full it is, and no day of March."""
     for index, token in enumerate(scene.tokens):
@@ -373,7 +377,7 @@ def _is_level(scene: Scene, match: re.Match[str]) -> bool:
             at = index and "at_alone" in scene.tokens[index - 1].groups  # 'filled up at 1/4'
             if at and match[0] in QUARTERS and "fuel_cue" in scene.by_class:
                 return True
-            return any("tank" in each.senses or "fuel" in each.groups for each in beside)
+            return any("tank" in each.senses or each.groups & HAS_LEVEL for each in beside)
     return False
 
 

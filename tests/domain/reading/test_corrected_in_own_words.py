@@ -32,6 +32,10 @@ def mi(value: float) -> Quantity:
             (amend(Quantity(30.1, "gal"), "volume"), amend(Quantity(121.9, "USD"), "cost")),
         ),
         (
+            "fill was 31.4 not 34.1 and the price was 3.799",
+            (amend(31.4, None, 34.1), amend(Quantity(3.799, "USD/gal"), "unit_price")),
+        ),
+        (
             "i had it backwards, steer 5,180 drive 6,920",
             (amend(lb(5180), "steer"), amend(lb(6920), "drive")),
         ),

@@ -93,3 +93,15 @@ def test_what_a_business_does_is_no_part_of_its_name(reads: Reader) -> None:
     (note,) = entries(reads, "remember the scale at Dunmore closes at 5")
     assert isinstance(note, Note)
     assert note.place == "Dunmore"
+
+
+def test_who_one_has_it_from_is_no_place(reads: Reader) -> None:
+    stated = entries(reads, "picked up the trailer from Dad at 48,212")
+    assert [each.place for each in stated] == [None, None]
+    (hitch,) = entries(reads, "unhitched at Mom's place")
+    assert hitch.place == "Mom's place"
+
+
+def test_how_full_a_water_tank_is_is_no_day(reads: Reader) -> None:
+    (water,) = entries(reads, "water tank 3/4, about 30 gal")
+    assert water.at is None
