@@ -212,9 +212,9 @@ SHORT_HALF = 2
 """Letters."""
 
 
-NO_NAME = frozenset(("minus_word", "half_more", "opens_relative", "until", "of_opening_hours"))
+NO_NAME = frozenset(("minus_word", "half_more", "opens_relative", "until", "behind_place"))
 """Groups of words of an amount, of those that open a clause ('at Molly's where she ...'), and of
-what a business does: 'the scale at Dunmore closes at 5'."""
+what is said of a place: 'at Dunmore closes at 5', 'in Cobblewick instead'."""
 
 
 def _is_name(token: Token, *, first: bool) -> bool:

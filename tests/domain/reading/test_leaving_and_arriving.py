@@ -95,6 +95,11 @@ def test_what_a_business_does_is_no_part_of_its_name(reads: Reader) -> None:
     assert note.place == "Dunmore"
 
 
+def test_instead_is_no_part_of_a_towns_name(reads: Reader) -> None:
+    (fill,) = entries(reads, "31.2 gal, did it in Cobblewick instead")
+    assert fill.place == "Cobblewick"
+
+
 def test_who_one_has_it_from_is_no_place(reads: Reader) -> None:
     stated = entries(reads, "picked up the trailer from Dad at 48,212")
     assert [each.place for each in stated] == [None, None]
