@@ -32,6 +32,8 @@ def people_aboard(scene: Scene) -> int | None:
     nobody = False
     for index, token, key in scene.find("aboard"):
         before = tokens[index - 1] if index else None
+        if before is not None and "pet" in before.groups:
+            continue  # '2 dogs aboard'
         if before is not None and index > 1 and _is_said_to_be_in(before):
             before = tokens[index - 2]  # '4 guys in the truck'
         nobody = nobody or key == "0"
@@ -128,6 +130,7 @@ def _is_workmate(tokens: Sequence[Token], index: int) -> bool:
     """'the two apprentices': several whom no phrase knows, and a count before them."""
     token = tokens[index]
     strange = token.kind is WORD and not token.senses and token.text.endswith("s")
+    strange = strange and "pet" not in token.groups
     return strange and index > 0 and _counts(tokens[index - 1])
 
 

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 
 from domain.context import Context
 from domain.quantities import Quantity
+from domain.reading.ball_sizes import BALL_SIZE, of_ball_size
 from domain.reading.claimed_dates import (
     TELLS_HOUR,
     YEAR_DIGITS,
@@ -144,6 +145,8 @@ def _owner_beside(
         return "a number with leading zeros"
     if "/" in said and of_tyre_size(tokens, figure.start):
         return TYRE_SIZE
+    if "/" in said and "ball" in said and of_ball_size(tokens, figure.start):
+        return BALL_SIZE
     return None
 
 
@@ -186,6 +189,8 @@ def _owner_around(
         if behind is not None and not behind.senses.keys().isdisjoint(COUNTED):
             return None
         return PRICE_OF_EACH
+    if bare and "spends" in said and _is_spent(figure, before, after):
+        return "a price"
     if bare and not OF_A_BODY.isdisjoint(said):
         owner = number_of_a_body(tokens, figure, after, said)
         if owner is not None:
@@ -429,6 +434,16 @@ def _is_paid(tokens: Sequence[Token], figure: Figure) -> bool:
     paid = bool(behind) and "pays_for" in behind[0].groups
     return paid and any(not token.groups.isdisjoint(PAID_FOR) for token in behind[1:])
 
+
+def _is_spent(figure: Figure, before: Token | None, after: Token | None) -> bool:
+    """'paid 5,240 for the drive axle rebuild': more than a weighing costs."""
+    if before is None or after is None or not before.groups >= PAYING:
+        return False
+    goods = "pays_for" in after.groups and "onto" in after.senses.get("glue", "")
+    return goods and figure.value >= LEAST_LOAD
+
+
+PAYING = frozenset(("pays", "spends"))
 
 PAID_FOR = frozenset(("set_of", "repaired"))
 """Groups of words for what one pays for, and no scale or gauge is of."""

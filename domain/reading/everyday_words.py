@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from operator import attrgetter
 
 from domain.reading.figures import Figure
-from domain.reading.tokens import NUMBER, WORD, Token
+from domain.reading.tokens import MARK, NUMBER, WORD, Token
 
 EVERYDAY = frozenset(
     (
@@ -77,7 +77,12 @@ def _is_adverb(tokens: Sequence[Token], index: int) -> bool:
         return False
     if index > 1 and "off_of" in tokens[index - 1].groups and names_trailer(tokens[index - 2]):
         return True
+    if index and "object_pronoun" in tokens[index - 1].groups:
+        return True  # '640 with them back'
     following = tokens[index + 1] if index + 1 < len(tokens) else None
+    ends = following is None or following.kind is MARK
+    if ends and index and tokens[index - 1].kind is WORD and not tokens[index - 1].senses:
+        return True  # 'tongue 920 with the hives forward, ...'
     if following is not None and "behind_adverb" in following.groups:
         return True
     return any("moves_back" in token.groups for token in tokens[max(0, index - 4) : index])

@@ -12,6 +12,7 @@ from typing import Literal, cast
 
 from domain.entries import POSITIONS
 from domain.quantities import Quantity
+from domain.reading.everyday_words import names_trailer
 from domain.reading.evidence import names_rig
 from domain.reading.label import Label
 from domain.reading.passes import Pass
@@ -174,7 +175,7 @@ def stood_alone(scene: Scene) -> str | None:
         beside = [
             scene.tokens[index]
             for index in (label.start - 1, label.start - 2, label.end, label.end + 1)
-            if start <= index < end
+            if start <= index < end and not _leads_to_trailer(scene, index)
         ]
         ahead = scene.tokens[max(0, label.start - 2) : label.start]
         denied = len(ahead) == 2 and "no_alone" in ahead[0].groups and "article" in ahead[1].groups
@@ -204,6 +205,12 @@ def stood_alone(scene: Scene) -> str | None:
         if label.vehicle == "trailer" and any("absent" in token.groups for token in ahead):
             return "solo"
     return None
+
+
+def _leads_to_trailer(scene: Scene, index: int) -> bool:
+    """'ute loaded no van': whose absence it is."""
+    behind = scene.tokens[index + 1 : index + 2]
+    return "absent" in scene.tokens[index].groups and any(map(names_trailer, behind))
 
 
 def _is_denied(beside: Sequence[Token], ahead: Sequence[Token], behind: Token | None) -> bool:

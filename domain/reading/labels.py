@@ -14,6 +14,7 @@ from itertools import pairwise
 from operator import attrgetter
 
 from domain.reading.as_one import rig_as_one, truck_as_one
+from domain.reading.ball_sizes import SIZED, is_mixed
 from domain.reading.everyday_words import EVERYDAY, is_everyday, names_trailer
 from domain.reading.figures import Figure
 from domain.reading.label import NAMING, Label, extend
@@ -87,6 +88,8 @@ def find_labels(
                 current.compound = _is_compound(tokens, index)
                 current.aside = _is_aside(tokens, index)
                 labels.append(current)
+                if "ball" in token.groups and is_mixed(tokens[index + 1 : index + 1 + SIZED]):
+                    current.end += SIZED
             else:
                 current = None
         elif current is not None and token.raw in "()" and _explains(tokens, index, current):
@@ -336,6 +339,9 @@ def _is_aside(tokens: Sequence[Token], index: int) -> bool:
     if "solo" in tokens[index].senses.get("rig", "") or tokens[index].text.startswith("with "):
         return True  # 'without the camper', 'total with camper 22,140'
     before = index - 1
+    anybodys = before >= 0 and "anybodys_vehicle" in tokens[index].groups
+    if anybodys and "per_one" in tokens[before].groups:
+        return True  # '10,000 lb per vehicle'
     if (
         before >= 0
         and "no_alone" in tokens[before].groups

@@ -48,7 +48,7 @@ from domain.reading.tank_sizes import (
     tanks_alike,
 )
 from domain.reading.tokens import NUMBER
-from domain.reading.tow_ratings import HITCH_KINDS, by_pin, tows_by_hitch
+from domain.reading.tow_ratings import HITCH_KINDS, by_pin, pin_said, tows_by_hitch
 from domain.reading.tyre_ratings import (
     how_mounted,
     is_tyre_load,
@@ -61,6 +61,7 @@ from domain.reading.whose_plate import (
     is_beside_trailers,
     is_trailers,
     leads_plate,
+    of_another_thing,
     rates_trailer_alone,
     rests_on_trailer,
     tells_what_is_towed,
@@ -160,7 +161,7 @@ def _words(scene: Scene, figure: Figure, subject: str) -> WordsOf:
     """
     value = ("value", scene.words_between(figure.start, figure.end))
     if subject in ("trailer", "hitch"):
-        pin = _pin_said(scene, figure, subject)
+        pin = pin_said(scene, figure, subject)
         return (value,) if pin is None else (value, (COUPLING, pin))
     if subject != TYRES:
         return (value,)
@@ -168,15 +169,6 @@ def _words(scene: Scene, figure: Figure, subject: str) -> WordsOf:
     alone = not any(figure.end <= other.start < end for other in scene.figures)
     behind = end if alone else figure.start  # 'tires 3640 each rear'
     return ("subject", scene.words_between(start, behind)), value
-
-
-def _pin_said(scene: Scene, figure: Figure, subject: str) -> str | None:
-    """'fifth wheel gvwr 16,500', 'hitch 20k, 5k pin': what says that the trailer has a pin."""
-    label = figure.label
-    if isinstance(label, Label) and "pin_load" in scene.tokens[label.start].groups:
-        return scene.words_between(label.start, label.end)
-    part = scene.clause_of(figure.start) if subject == "hitch" else (0, None)
-    return scene.phrase_said("pin_hitch", *part)
 
 
 def _is_reading(scene: Scene, figure: Figure) -> bool:
@@ -222,7 +214,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     ):
         return None
     if label.rating:
-        if _is_apart(scene, figure, label):
+        if _is_apart(scene, figure, label) or of_another_thing(scene, label):
             return None
         if "weak_rating" in scene.tokens[label.start].groups and not framed:
             return None  # 'we tow 9,000 lb'
@@ -300,10 +292,13 @@ def _is_apart(scene: Scene, figure: Figure, label: Label) -> bool:
     """'60 lb under gvwr', '300 over the gawr', '1,100 of payload left': no rating, but the rest."""
     if any("of_room" in token.groups for token in scene.tokens[label.end : label.end + 1]):
         return True
+    apart = scene.book.groups["apart_from_limit"]
     if figure.end >= label.start:
-        return False
+        # 'over gvwr on the truck by 240'
+        beyond = label.start > 0 and scene.tokens[label.start - 1].text.split(" ")[0] in apart
+        return beyond and "by_so_much" in scene.tokens[figure.start - 1].groups
     first = scene.tokens[figure.end].text.split(" ")[0]  # 'over the' may be one phrase
-    return first in scene.book.groups["apart_from_limit"]
+    return first in apart
 
 
 def _speaks_of_label(scene: Scene) -> bool:

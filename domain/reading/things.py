@@ -171,7 +171,7 @@ OTHERWISE_MEANT = frozenset(
 )
 
 
-NO_THING = frozenset(("not_a_thing", "kept_lead", "supposed_move"))
+NO_THING = frozenset(("not_a_thing", "kept_lead", "supposed_move", "changes_by"))
 """Groups of words that are no part of a thing's name: 'tools behind the axle', 'putting'."""
 
 
@@ -198,6 +198,8 @@ def is_noun(scene: Scene, index: int) -> bool:
         return False  # 'trailer tires carrying 2,330 each'
     if not senses or "check_item" in senses or "subject" in senses:
         return not senses.keys() & {"vehicle", "name", "axle_noun"}
-    if "thing" in senses or "product" in senses or senses.get("talk") == "vehicle":
+    if "thing" in senses or "product" in senses:
         return True
+    if senses.get("talk") == "vehicle":
+        return senses.get("vehicle") != "trailer"  # 'van', where a caravan is called so
     return not senses.keys() & OTHERWISE_MEANT

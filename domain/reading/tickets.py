@@ -64,7 +64,7 @@ def ticket_of(scene: Scene) -> str | None:
                 figure.label = None  # '21,220 on the ticket' is what it shows
                 continue
             figure.role = "ticket"
-            return _digits(figure)
+            return _lettered(scene, figure) or _digits(figure)
     for index, _, _ in scene.find("ticket"):
         for step in (1, 2, 3):
             if index + step >= len(scene.tokens):
@@ -152,6 +152,15 @@ def _hyphened(scene: Scene, index: int) -> str | None:
         return None
     whole = number[0].kind is NUMBER and number[0].start == hyphen[0].end
     return scene.words_between(index, index + 3) if whole else None
+
+
+def _lettered(scene: Scene, figure: Figure) -> str | None:
+    """'5582-A': a number that letters are typed to."""
+    behind = scene.tokens[figure.end : figure.end + 2]
+    typed = len(behind) > 1 and behind[0].raw == "-" and behind[0].glued and behind[1].glued
+    if typed and behind[1].kind is WORD and behind[1].raw.isupper():
+        return scene.words_between(figure.start, figure.end + 2)
+    return None
 
 
 def _digits(figure: Figure) -> str:

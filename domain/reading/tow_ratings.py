@@ -74,3 +74,12 @@ def by_pin(scene: Scene, figure: Figure) -> str | None:
         joined = any("and" in each.groups for each in scene.tokens[figure.end : following])
         end = figure.start if joined else end
     return scene.phrase_said("pin_hitch", start, end)
+
+
+def pin_said(scene: Scene, figure: Figure, subject: str) -> str | None:
+    """'fifth wheel gvwr 16,500', 'hitch 20k, 5k pin': what says that the trailer has a pin."""
+    label = figure.label
+    if isinstance(label, Label) and "pin_load" in scene.tokens[label.start].groups:
+        return scene.words_between(label.start, label.end)
+    part = scene.clause_of(figure.start) if subject == "hitch" else (0, None)
+    return scene.phrase_said("pin_hitch", *part)

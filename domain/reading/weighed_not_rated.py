@@ -26,11 +26,25 @@ def settle_weighed(scene: Scene) -> None:
             label.rating_subject, label.whole = None, "tongue"
     if "rating_subject" in scene.by_class and len(scene.labels) > 1:
         _settle_carried(scene)
+    if "actual_word" in scene.groups:
+        _leave_actual(scene)
     if not scene.has("weigh_cue"):
         return
     rated = [label for label in scene.labels if label.rating]
     if len(rated) == 1 and "as_weighed" in scene.tokens[rated[0].start].groups:
         rated[0].rating, rated[0].whole = None, "gross"
+
+
+def _leave_actual(scene: Scene) -> None:
+    """'actual ATM 3,050, GTM 2,790': what it weighs, and what its plate allows is not told."""
+    rated = [label for label in scene.labels if label.rating and label.bound is not None]
+    for first in rated:
+        if not first.start or "actual_word" not in scene.tokens[first.start - 1].groups:
+            continue
+        for label in rated:
+            if label.bound is not None and label.start >= first.start:
+                scene.claim(label.bound, "what it weighs")
+        return
 
 
 def _settle_carried(scene: Scene) -> None:

@@ -287,11 +287,15 @@ def _is_taken_off(scene: Scene, figure: Figure) -> bool:
     before = scene.tokens[max(0, figure.start - 2) : figure.start]
     if any("adds_thing" in token.groups for token in before):
         return "to" in scene.tokens[figure.end].groups
+    behind = scene.tokens[figure.end]
+    label = figure.label
+    if "of" in behind.groups and isinstance(label, Label) and label.whole == "tongue":
+        return any("changes_by" in token.groups for token in before)  # 'dropped 180 lb of tongue'
     goes = any("goes_off" in token.groups for token in before)
     return goes and not scene.tokens[figure.end].groups.isdisjoint(("off_of", "out"))
 
 
-GOES_OR_COMES = frozenset(("goes_off", "adds_thing"))
+GOES_OR_COMES = frozenset(("goes_off", "adds_thing", "changes_by"))
 
 
 def _of_body(scene: Scene, figure: Figure) -> bool:
@@ -463,6 +467,8 @@ def _doubt_of_lone_gross(scene: Scene, figure: Figure) -> float:
         return 0.0
     label = figure.label
     doubt = 0.35 * max(0, len(scene.unknown_words()) - 1)
+    if scene.phrase_said("money_span"):
+        doubt += FOR_A_TIME  # 'we grossed 21,480 at the market this season'
     behind = scene.tokens[figure.end : figure.end + 3]
     spans, leads = scene.book.keys["span_unit"], scene.book.groups["for"]
     if any(each.text in spans for each in behind) and not leads.isdisjoint(behind[0].text.split()):

@@ -9,7 +9,9 @@ from __future__ import annotations
 from domain.reading.everyday_words import names_trailer
 from domain.reading.figures import Figure
 from domain.reading.framing import LEAST_STAMPED
+from domain.reading.label import Label
 from domain.reading.scene import Scene
+from domain.reading.tokens import WORD
 
 
 def is_trailers(scene: Scene, figure: Figure) -> bool:
@@ -108,3 +110,16 @@ def tells_what_is_towed(scene: Scene) -> bool:
     """'GCM 6,850 braked towing 3,500 ball 350': limits that only the plate of what tows has."""
     rated = {label.rating for label in scene.labels if label.bound is not None}
     return not rated.isdisjoint(OF_WHAT_TOWS)
+
+
+def of_another_thing(scene: Scene, label: Label) -> bool:
+    """'carrying capacity of the raft is 900 lb': of what is no part of a rig."""
+    behind = scene.tokens[label.end : label.end + 3]
+    if len(behind) < LEAST_OF_THING or "of" not in behind[0].groups:
+        return False
+    thing = behind[2] if "article" in behind[1].groups else behind[1]
+    return thing.kind is WORD and not (thing.senses or thing.groups or thing.raw[0].isupper())
+
+
+LEAST_OF_THING = 3
+"""Tokens: 'of', 'the' and the thing."""

@@ -212,3 +212,30 @@ def test_an_ox_a_quote_and_what_tyres_carry_are_no_loads(reads: Reader, text: st
 )
 def test_a_front_axle_is_no_ox(reads: Reader, text: str) -> None:
     assert isinstance(reads(text, on_the_road()), Facts)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "weight limit on the ferry is 10,000 lbs per vehicle",
+        "paid 5,240 for the drive axle rebuild",
+        "we grossed 21,480 at the market this season",
+        "carrying capacity of the raft is 900 lbs",
+        "saw a trailer with a GVWR of 16,000 for 4,500",
+    ],
+)
+def test_a_ferrys_limit_a_repair_and_a_season_are_no_loads(reads: Reader, text: str) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "paid 15.25 for the weigh, gross 21,480",
+        "we grossed 21,480 this trip",
+        "payload of the truck is 3,412",
+        "found a trailer tire at 48 psi",
+    ],
+)
+def test_what_is_told_alike_of_the_own_rig_is_kept(reads: Reader, text: str) -> None:
+    assert isinstance(reads(text, on_the_road()), Facts)

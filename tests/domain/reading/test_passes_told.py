@@ -130,3 +130,51 @@ def test_whose_axles_they_are(reads: Reader, text: str, told: dict[str, float]) 
 )
 def test_what_was_added_and_sides_of_nothing_are_not_kept(reads: Reader, text: str) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("dropped 180 lb of tongue by moving the generator back", None),
+        ("lost 300 lb of tongue", None),
+        ("got 1,180 lb of tongue", {"tongue": 1_180}),
+        ("tongue 920 with the hives forward, 640 with them back", None),
+        (
+            "over gvwr on the truck by 240, steer 5,260 drive 6,980",
+            {"steer": 5_260, "drive": 6_980},
+        ),
+    ],
+)
+def test_by_how_much_it_changed_or_is_over_was_not_weighed(
+    reads: Reader, text: str, told: dict[str, float] | None
+) -> None:
+    read = reads(text, on_the_road())
+    if told is None:
+        assert isinstance(read, Silent)
+    else:
+        assert isinstance(read, Facts)
+        assert [loads(each) for each in read.entries if isinstance(each, Weighing)] == [told]
+        assert len(read.entries) == 1
+
+
+def test_dogs_are_no_people(reads: Reader) -> None:
+    (weighing,) = weighed(reads, "4 adults and 2 dogs aboard. 5,420 7,180 9,240")
+    assert weighing.aboard == 4
+
+
+@pytest.mark.parametrize(
+    ("text", "rig", "told"),
+    [
+        ("ute loaded no van 2,980", "solo", {"gross": 2_980}),
+        ("no ute, van 2,980", "trailer", {"gross": 2_980}),
+        ("ute 2.98 t, van 2.76 t on its wheels", "hitched", {"truck": 2.98, "trailer": 2.76}),
+    ],
+)
+def test_a_van_is_a_caravan_and_no_cargo(
+    reads: Reader, text: str, rig: str, told: dict[str, float]
+) -> None:
+    read = reads(text, on_the_road(units="metric"))
+    assert isinstance(read, Facts)
+    (weighing,) = read.entries
+    assert isinstance(weighing, Weighing)
+    assert (weighing.rig, loads(weighing)) == (rig, told)

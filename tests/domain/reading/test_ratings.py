@@ -724,3 +724,15 @@ def test_what_is_towed_by_each_kind_of_hitch(
 def test_what_a_fifth_wheel_weighs_is_no_limit(reads: Reader) -> None:
     read = reads("tow rating 14,000 and fifth wheel weighs 12,400", on_the_road())
     assert not isinstance(read, Facts)
+
+
+def test_the_size_of_a_ball_hides_no_label(reads: Reader) -> None:
+    first, second = ratings(reads, "ball 2 5/16 rated 16k, receiver rated 18,000")
+    assert (first.subject, first.value) == ("ball", Quantity(16_000, "lb"))
+    assert (second.subject, second.value) == ("hitch", Quantity(18_000, "lb"))
+
+
+def test_what_a_caravan_actually_weighs_is_no_limit(reads: Reader) -> None:
+    metric = on_the_road(units="metric")
+    assert isinstance(reads("actual ATM 3,050 kg, GTM 2,790", metric), Silent)
+    assert isinstance(reads("ATM 3,050 kg, GTM 2,790", metric), Facts)

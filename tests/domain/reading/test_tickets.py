@@ -588,3 +588,12 @@ def test_a_number_that_a_ticket_says_before_all_the_loads(
     assert weighing.ticket == ticket
     assert (weighing.loads["gross"].value if "gross" in weighing.loads else None) == gross
     assert weighing.loads["steer"].value == 5_280
+
+
+def test_letters_behind_a_tickets_number_are_of_it(reads: Reader) -> None:
+    read = reads("ticket no. 5582-A, $16.75, gross 21,300", on_the_road())
+    assert isinstance(read, Facts)
+    assert [each.ticket for each in read.entries if isinstance(each, Weighing)] == ["5582-A"]
+    read = reads("ticket 5582 - steer 5,240 drive 6,900", on_the_road())
+    assert isinstance(read, Facts)
+    assert [each.ticket for each in read.entries if isinstance(each, Weighing)] == ["5582"]
