@@ -174,9 +174,9 @@ def _in_clauses(scene: Scene, index: int) -> list[Draft]:
 
 
 def _apart(scene: Scene, figure: Figure, index: int) -> int:
-    """How far a token stands from a figure, a comma between them counting more."""
+    """How far a token stands from a figure, a comma or a plus between them counting more."""
     start, end = (figure.end, index) if index >= figure.end else (index + 1, figure.start)
-    return end - start + 3 * sum(token.raw == "," for token in scene.tokens[start:end])
+    return end - start + 3 * sum(token.raw in ",+" for token in scene.tokens[start:end])
 
 
 def _with_a_figure(scene: Scene, drafts: list[Draft]) -> list[Draft]:

@@ -63,6 +63,7 @@ from domain.reading.told_of_both import told_of_both
 from domain.reading.unpaid import (
     CHANGES,
     leave_sum_with_can,
+    leave_sum_with_other,
     leave_swipes,
     leave_unpaid,
     settle_sum,
@@ -88,6 +89,7 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
         leave_snacks(scene)
     if len(scene.figures) > 1 or "container" in scene.groups:
         leave_other_tanks(scene)
+        leave_sum_with_other(scene)
     if not _may_be_fill(scene):
         return []
     drafts = drafts_of(scene)
@@ -165,7 +167,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
             draft.roles[role] = figure
     roles = draft.roles
     said = roles.get(VOLUME_ROLE)
-    several = "one_of_tanks" in scene.groups and not draft.of_tank and draft.opens is None
+    several = not SEVERAL.isdisjoint(scene.groups) and not draft.of_tank and draft.opens is None
     if said is not None and several:
         draft.of_tank = add_tanks(scene, roles, own)
         bare = [each for each in bare if each.claimed is None and each not in roles.values()]
@@ -204,6 +206,10 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if draft.evidence < DECISIVE or _foreign(scene, draft):
         return None
     return fill_of(scene, draft, full=full, missed=missed)
+
+
+SEVERAL = frozenset(("one_of_tanks", "several_tanks"))
+"""Groups of words of which one stands where several tanks were filled."""
 
 
 def _of_earlier(scene: Scene, figure: Figure) -> bool:

@@ -69,7 +69,7 @@ def _led_to(scene: Scene) -> Iterator[tuple[int, str]]:
     for index, token in enumerate(tokens):
         if "leads_to_place" not in token.groups or token.kind is not WORD:
             continue
-        if _of_pet(scene, index):
+        if _of_pet(scene, index) or _of_another_fill(scene, index):
             continue
         if scene.talk[index] in (OTHER, PLAN, REQUEST):
             continue  # 'see you at supper', 'would have been cheaper in town'
@@ -87,6 +87,19 @@ def _led_to(scene: Scene) -> Iterator[tuple[int, str]]:
             yield index, scene.words_between(*(right or (start, end)))
             if right:
                 return
+
+
+def _of_another_fill(scene: Scene, index: int) -> bool:
+    """'didn't log the one in Pell. 23.8 gal here': where a fill was that nobody logged."""
+    if "missed" not in scene.by_class and "missed_verb" not in scene.by_class:
+        return False
+    start, end = scene.clause_of(index)
+    ahead = scene.tokens[start:index]
+    missed = any("missed" in each.senses for each in ahead) or (
+        any("missed_verb" in each.senses for each in ahead)
+        and any("fill_noun" in each.groups for each in ahead)
+    )
+    return missed and not any(start <= figure.start < end for figure in scene.figures)
 
 
 def _of_pet(scene: Scene, index: int) -> bool:
@@ -335,5 +348,14 @@ OF_BUSINESS = frozenset(("fuel_cue", "product", "street", "weigh_cue"))
 
 
 def _is_ware(scene: Scene, end: int) -> bool:
-    """'Antifreeze 1 gal' on a receipt: what is bought, and not where."""
-    return any(figure.claimed == OTHER_GOODS and figure.start == end for figure in scene.figures)
+    """'Antifreeze 1 gal', 'Coffee 2.19' on a receipt: what is bought, and not where."""
+    listed = BREAK in scene.kinds
+    return any(
+        figure.start == end
+        and (figure.claimed == OTHER_GOODS or (listed and figure.token.decimals == CENTS))
+        for figure in scene.figures
+    )
+
+
+CENTS = 2
+"""Decimals of what a thing costs."""

@@ -8,6 +8,7 @@ business.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from domain.reading.beside import DEAREST, MILLS
 from domain.reading.everyday_words import names_truck
@@ -169,8 +170,9 @@ LEAST_TANK = 12
 
 def further_tanks(scene: Scene, size: Figure) -> Sequence[Figure]:
     """'60 gal aux plus 34 main': the other figures, where one of several tanks has this size."""
-    if "one_of_tanks" not in scene.groups:
-        return ()
+    together = _told_together(scene, size)
+    if together or "one_of_tanks" not in scene.groups:
+        return together
     if not is_one_of_tanks(scene, size):
         return _added_tank(scene, size)
     return [
@@ -178,6 +180,31 @@ def further_tanks(scene: Scene, size: Figure) -> Sequence[Figure]:
         for other in scene.figures
         if other is not size and other.dimension in (None, VOLUME) and is_one_of_tanks(scene, other)
     ]
+
+
+def _told_together(scene: Scene, size: Figure) -> Sequence[Figure]:
+    """'both tanks 23.8 and 14.2 gal', 'main and aux, 71.3 and 38.2 L': the other of two tanks."""
+    at = scene.figures.index(size)
+    for first, second in pairwise(scene.figures[max(0, at - 1) : at + 2]):
+        between = scene.tokens[first.end : second.start]
+        joined = len(between) == 1 and "and" in between[0].groups
+        alike = first.token.decimals == second.token.decimals > 0
+        if joined and alike and _names_both(scene, first.start):
+            return [second if first is size else first]
+    return ()
+
+
+def _names_both(scene: Scene, end: int) -> bool:
+    """Whether two tanks are named before what went into them."""
+    start, _ = scene.sentence_of(end)
+    ahead = scene.tokens[start:end]
+    if sum("one_of_tanks" in token.groups for token in ahead) > 1:
+        return True
+    return any(
+        "several_tanks" in token.groups
+        and (" " in token.text or (at and "pair" in ahead[at - 1].groups))
+        for at, token in enumerate(ahead)
+    )
 
 
 def _added_tank(scene: Scene, size: Figure) -> Sequence[Figure]:

@@ -345,7 +345,8 @@ def _slash_date(scene: Scene, local: datetime) -> date | None:
 
 def _was_long_ago(scene: Scene, day: date, local: datetime) -> bool:
     """Whether nobody tells of a fill so late: then the quarters are those of a gauge."""
-    return "fuel_cue" in scene.by_class and (local.date() - day).days > LATEST_TOLD
+    fuelled = "fuel_cue" in scene.by_class or "full" in scene.by_class
+    return fuelled and (local.date() - day).days > LATEST_TOLD
 
 
 LATEST_TOLD = 60

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from itertools import pairwise, permutations
 
 from domain.reading.figures import MONEY, PRICE, VOLUME, Figure
+from domain.reading.other_tanks import ELSEWHERE
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD, Token
 
@@ -65,10 +66,13 @@ def _leave_lessened(scene: Scene, amounts: Sequence[Figure]) -> None:
         between = [each for each in scene.tokens[one.end : other.start] if each.raw != ","]
         said = [token for token in between if "takes_off" in token.groups]
         lessened = len(said) == len(between) and (said or other.negative)
-        part = other.unit == "cents" or other.value < one.value
-        if lessened and part and one in amounts and one.claimed is None:
+        coins = other.unit == "cents" or other.dimension == PRICE
+        if not lessened or not (coins or (one in amounts and other.value < one.value)):
+            continue
+        scene.claim(other, "what was taken off")
+        one.foreign = None  # 'less' is no thing that is counted
+        if one in amounts and one.claimed is None:
             scene.claim(one, UNPAID)
-            scene.claim(other, "what was taken off")
 
 
 def settle_sum(scene: Scene) -> None:
@@ -101,6 +105,17 @@ def leave_sum_with_can(scene: Scene) -> None:
         beside = scene.tokens[amounts[0].start - 2 : amounts[0].end + 2]
         if any("together" in each.groups or "whole" in each.senses for each in beside):
             scene.claim(amounts[0], "the sum of both")
+
+
+def leave_sum_with_other(scene: Scene) -> None:
+    """'5 gal in the can, 23.8 in the truck, $112.03': what both came to is no cost of one."""
+    live = scene.live_figures()
+    others = [each for each in scene.figures if each.claimed == ELSEWHERE]
+    amounts = [each for each in live if _is_paid(each)]
+    poured = [each for each in live if each.dimension == VOLUME]
+    told = others and poured and len(amounts) == 1
+    if told and amounts[0].start >= max(each.end for each in (*others, *poured)):
+        scene.claim(amounts[0], "the sum of both")
 
 
 def _is_bought(token: Token) -> bool:

@@ -48,6 +48,8 @@ def test_what_was_squeezed_in_comes_on_top(text: str, volume: float, reads: Read
         ("left tank 17.2 right tank 15.9 48,133", 33.1),
         ("long range tank took 16.2, main 14.8 gal", 31.0),
         ("put 20.2 in the main", 20.2),
+        ("topped off both tanks 23.8 and 14.2 gal, 48,133", 38.0),
+        ("filled main and aux, 21.3 and 18.2 gal", 39.5),
     ],
 )
 def test_bare_figures_of_several_tanks_are_one_fill(
@@ -80,6 +82,7 @@ def test_the_trucks_fuel_is_told_beside_other_tanks(text: str, reads: Reader) ->
         ("stopped twice, 18.2 and 21.4 gal", [18.2, 21.4]),
         ("24.6 gal in the morning and 18.9 in the afternoon", [24.6, 18.9]),
         ("fuel 48133 24.6 full, def 48133 2.5", [24.6, 2.5]),
+        ("two tanks this trip, 23.8 and 14.2 gal", [23.8, 14.2]),
     ],
 )
 def test_two_stops_are_told_in_turn(text: str, volumes: list[float], reads: Reader) -> None:
@@ -117,6 +120,9 @@ def test_what_was_done_otherwise_is_no_fill(text: str, reads: Reader) -> None:
         ("24.6 gal @ 3.899 w/ 10c off = 93.46", 93.46),
         ("22.1 gal and a jug of def, 105.30 altogether", None),
         ("22.1 gal from cans, 85.30 total", 85.30),
+        ("5 gal in the can, 23.8 in the truck, $112.03 altogether", None),
+        ("23.8 in the truck, $92.58, and 5 gal in the can", 92.58),
+        ("71.3L less 4 cents = $135.40", 135.40),
         ("card cut off at $100, had to swipe twice, 100.00 then 22.47, 31.4 gal", None),
         ("it cut me off at $100.00, 25.6 gal", 100),
     ],
@@ -133,6 +139,26 @@ def test_a_jug_is_paid_for(reads: Reader) -> None:
     assert told("29.8 gal diesel, jug of def 14.99, total 131.20", reads) == [
         ("diesel", 29.8, None)
     ]
+
+
+def test_a_plus_parts_fuel_from_fluid(reads: Reader) -> None:
+    text = "fuel $92.58 (23.8 gal) + def $12.83 (3.9 gal) = $105.41"
+    assert told(text, reads) == [(None, 23.8, 92.58), ("def", 3.9, 12.83)]
+
+
+@pytest.mark.parametrize(
+    ("text", "place"),
+    [
+        ("didnt log the one in Pell. 23.8 gal here 48,133", None),
+        ("missed logging one at Dunmore, this one is 30.4 gal", None),
+        ("forgot to log a fill. 23.8 gal in Pell", "Pell"),
+        ("Pump 6 DIESEL\nGallons 23.801\nFuel Sale 92.58\nCoffee 2.19\nTotal 94.77", None),
+    ],
+)
+def test_the_place_is_of_this_fill(text: str, place: str | None, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [each.place for each in verdict.entries] == [place]
 
 
 def test_what_is_full_is_the_fluids(reads: Reader) -> None:

@@ -206,8 +206,8 @@ def test_a_little_more_than_so_much_gives_way_to_what_the_pump_says(reads: Reade
 
 
 def test_a_quarter_on_the_gauge_is_no_day_of_january(reads: Reader) -> None:
-    for text in ("filled up at 1/4, 26.1 gal", "filled up 1/4, 26.1 gal", "filled 3/4, 26.1 gal"):
-        (only,) = fills(text, reads)
+    for told in ("filled up at 1/4", "filled up 1/4", "went from 1/4 to full"):
+        (only,) = fills(f"{told}, 26.1 gal", reads)
         assert (gallons(only), only.at) == (26.1, None)
     (only,) = fills("filled up 7/8, 26.1 gal", reads)
     assert only.at == date(2026, 7, 8)
