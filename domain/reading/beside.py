@@ -253,6 +253,8 @@ UNIT_SIGNS = frozenset(("$", "€", "£", "/"))
 def _heads_volume(tokens: Sequence[Token], figure: Figure) -> bool:
     """'odo 51612 gal 31.4': a unit of volume before a figure, and none of the figure before it."""
     unit, further = token_at(tokens, figure.start - 1), token_at(tokens, figure.start - 2)
+    if unit is not None and "volume_word" in unit.groups:
+        return True  # 'vol 27.4 ppg 3.769'
     if unit_key(unit) not in PUMPED:
         return False
     if further is None or further.kind is not NUMBER or further.value >= BEYOND_PUMPS:

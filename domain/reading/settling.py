@@ -269,7 +269,7 @@ def _settle_tanks(scene: Scene) -> None:
     """'both tanks, 19 gal front, 14 rear': the ends name tanks, and no axles."""
     tokens = scene.tokens
     named = [index for part in ("end", "side") for index, _, _ in scene.find(part)]
-    several = "several_tanks" in scene.groups
+    several = "several_tanks" in scene.groups or _took_so_much(tokens, named)
     if not (several or any(_is_tank(each) for at in named for each in tokens[at + 1 : at + 2])):
         return
     units = scene.by_class.get("unit", ())
@@ -287,6 +287,19 @@ def _are_pumped(tokens: Sequence[Token], named: Sequence[int]) -> bool:
     """'left tank 17.2 right tank 15.9': each of several tanks took so much and some tenths."""
     took = [tokens[at + 2] for at in named if at + 2 < len(tokens) and _is_tank(tokens[at + 1])]
     return len(took) > 1 and all(each.kind is NUMBER and each.decimals == 1 for each in took)
+
+
+def _took_so_much(tokens: Sequence[Token], named: Sequence[int]) -> bool:
+    """'front 27.4 rear 11.8 gal': tenths of one unit behind each of two ends, and of a volume."""
+    if len(named) != BOTH or any("axle" in token.senses for token in tokens):
+        return False
+    units = [token for token in tokens if "unit" in token.senses]
+    volumes = bool(units) and all(_is_volume(token) for token in units)
+    behind = [tokens[at + 1] for at in named if at + 1 < len(tokens)]
+    return volumes and [each.decimals for each in behind if each.kind is NUMBER] == [1, 1]
+
+
+BOTH = 2
 
 
 def _is_tank(token: Token) -> bool:
