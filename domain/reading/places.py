@@ -10,7 +10,9 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from domain.reading.aboard import companions
+from domain.reading.beside import DEAREST
 from domain.reading.everyday_words import hitches_ours
+from domain.reading.figures import MONEY, PRICE, VOLUME, Figure
 from domain.reading.odometers import is_ahead
 from domain.reading.other_goods import OTHER_GOODS
 from domain.reading.phrasebook import APOSTROPHES
@@ -71,6 +73,8 @@ def _led_to(scene: Scene) -> Iterator[tuple[int, str]]:
             continue
         if _of_pet(scene, index) or _of_another_fill(scene, index):
             continue
+        if len(scene.figures) >= FEWEST_COMPARED and _of_another_price(scene, index):
+            continue
         if scene.talk[index] in (OTHER, PLAN, REQUEST):
             continue  # 'see you at supper', 'would have been cheaper in town'
         start = index + 1
@@ -87,6 +91,25 @@ def _led_to(scene: Scene) -> Iterator[tuple[int, str]]:
             yield index, scene.words_between(*(right or (start, end)))
             if right:
                 return
+
+
+FEWEST_COMPARED = 3
+"""Figures where two prices are compared: each of them, and what was pumped."""
+
+
+def _of_another_price(scene: Scene, index: int) -> bool:
+    """'paid 3.769 here 27.4 gal, it was 3.59 in Pell': where fuel was dearer, or less so."""
+    start, end = scene.clause_of(index)
+    own = [each for each in scene.figures if start <= each.start < end]
+    others = [each for each in scene.figures if each not in own]
+    priced = own and all(_is_price(each) for each in own)
+    pumped = any(each.dimension == VOLUME for each in others)
+    return bool(priced and pumped and any(_is_price(each) for each in others))
+
+
+def _is_price(figure: Figure) -> bool:
+    priced = figure.dimension in (None, MONEY, PRICE) and figure.token.decimals >= CENTS
+    return priced and figure.value < DEAREST
 
 
 def _of_another_fill(scene: Scene, index: int) -> bool:

@@ -155,6 +155,10 @@ def test_a_plus_parts_fuel_from_fluid(reads: Reader) -> None:
         ("didnt log the one in Pell. 23.8 gal here 48,133", None),
         ("missed logging one at Dunmore, this one is 30.4 gal", None),
         ("forgot to log a fill. 23.8 gal in Pell", "Pell"),
+        ("passed 3.59 in Pell, paid 3.769 here 27.4 gal", None),
+        ("24.6 gal at 3.899, it was 3.59 in Pell", None),
+        ("24.6 gal in Pell, 3.899 a gallon", "Pell"),
+        ("27.4 gal, 3.769 in Pell, 103.27 total", "Pell"),
         ("Pump 6 DIESEL\nGallons 23.801\nFuel Sale 92.58\nCoffee 2.19\nTotal 94.77", None),
     ],
 )
