@@ -249,6 +249,10 @@ def _place_beside(
         value = kilograms(bare[0], unit)
         if abs(total - value) <= SUM_TOLERANCE * value:
             return {"gross": bare[0]}
+    if len(bare) == 1 and rig == "hitched" and placed.keys() == {"trailer"}:
+        unit = common_unit(scene, [*placed.values(), *bare])
+        more = kilograms(bare[0], unit) > kilograms(placed["trailer"], unit)
+        return {"gross": bare[0]} if more and _stands_with_rig(scene, bare[0]) else {}
     if len(bare) == 1 and rig == "solo" and placed.keys() in ({"steer"}, {"drive"}):
         axle = next(iter(placed.values()))
         if _stands_behind_solo(scene, bare[0]) and bare[0].value > axle.value:
@@ -270,6 +274,12 @@ def _ahead_of_trailer(scene: Scene, bare: Sequence[Figure], trailer: Figure) -> 
     if not (scene.has("weigh_cue") or scene.context.hitched):
         return {}
     return {"steer": first, "drive": second}
+
+
+def _stands_with_rig(scene: Scene, figure: Figure) -> bool:
+    """'6,020 kg on the bridge all hooked up, van axles 2,400': the whole, in its own clause."""
+    start, end = scene.clause_of(figure.start)
+    return any(start <= index < end for index, _, _ in scene.find("rig", "hitched"))
 
 
 def _stands_behind_solo(scene: Scene, figure: Figure) -> bool:

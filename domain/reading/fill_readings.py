@@ -49,9 +49,14 @@ def read_on_arriving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> boo
         return False
     volume = next((each for each in own if each.dimension == VOLUME), None)
     start, end = scene.clause_of(figure.start)
-    if volume is None or volume.start < end:
+    if volume is None or volume.start < figure.end:
         return False
     if not any(start <= index < end and scene.stated(index) for index in scene.by_class["event"]):
+        return False
+    between = scene.tokens[figure.end : volume.start]
+    if "after_that" in scene.groups and any("after_that" in each.groups for each in between):
+        return True  # 'arrived 51,488, then topped off, 19.8 gal'
+    if volume.start < end:
         return False
     if any(start <= other.start < end for other in own if other is not figure):
         return False

@@ -85,7 +85,10 @@ def bind(
         if not labels or not open_figures:
             return Pairing("a heading, then each figure before its label")
     # What is said aside names no figure, and hides no label behind it.
-    naming = [label for label in labels if not (label.aside and label.only_vehicle)]
+    owners = _owners(labels, open_figures) if several else []
+    naming = [
+        label for label in labels if not (label.only_vehicle and (label.aside or label in owners))
+    ]
     gaps = _gaps(open_figures, naming)
     links = _links(tokens, open_figures, gaps)
     before_cost, pairs = _pairing(open_figures, gaps, links, label_first=True)
@@ -116,6 +119,26 @@ def _leave_heads(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
         others = {label.end_of for label in labels if label.only_end and label.bound is not None}
         if others - {end.end_of} and figure.end <= end.start and all(map(_joins, between)):
             figure.label, end.bound, head.bound = end, figure, None
+
+
+def _owners(labels: Sequence[Label], figures: Sequence[Figure]) -> list[Label]:
+    """'the sticker on the truck says 11,500 lb GVWR': each limit behind its figure, whose first.
+
+    Such vehicles name no figure of their own; each is given to the limits behind it.
+    """
+    ends, starts = {each.end for each in figures}, {each.start for each in figures}
+    limits = [label for label in labels if label.rating]
+    if any(each.start not in ends or each.end in starts for each in limits):
+        return []  # 'truck 10,200 gvwr 11,500'
+    owners: list[Label] = []
+    owner: Label | None = None
+    for label in labels if limits else ():
+        if label.rating is None:
+            owner = label if label.only_vehicle else None
+        elif owner is not None and label.vehicle is None:
+            label.vehicle, label.name = owner.vehicle, owner.name
+            owners.append(owner)
+    return owners
 
 
 def _joins(token: Token) -> bool:

@@ -319,6 +319,8 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None
     if cue == OTHER_VEHICLE and "tow_car" in token.groups and scene.context.units != "us":
         return None
+    if cue == OTHER_VEHICLE and any(token.text in words for words, _ in scene.names.several):
+        return None  # 'boat trailer by itself, boat on it'
     if cue == OTHER_VEHICLE:
         return OTHER if _other_vehicle(scene, index) else None
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
@@ -586,7 +588,8 @@ def _owns_vehicle(scene: Scene, index: int, token: Token) -> bool:
         if named and "odometer" in following.senses:
             return not _follows_on(scene)
         if following.senses.get("name") in scene.names.own.values():
-            return False
+            kind = "vehicle" in following.senses  # 'Odette's caravan' is hers where ours is one too
+            return kind and step == 1 and named and token.raw[0].isupper()
         if "vehicle" in following.senses or "talk" in following.senses:
             return True
     return False

@@ -71,8 +71,14 @@ def _put_there(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
 
 
 def _names_another(scene: Scene, spot: Spot, figure: Figure) -> bool:
-    """'..., over the axles, and the honey buckets, 720 lb': a thing behind the spot."""
-    return any(is_noun(scene, index) for index in range(spot.end, figure.start))
+    """'..., over the axles, and the honey buckets, 720 lb': a thing behind the spot.
+
+    A noun right behind is of the spot itself: 'on the tongue rack, 145 lb'.
+    """
+    end = spot.end
+    while end < figure.start and is_noun(scene, end):
+        end += 1
+    return any(is_noun(scene, index) for index in range(end, figure.start))
 
 
 def noun_from(scene: Scene, index: int) -> str | None:
@@ -171,7 +177,7 @@ OTHERWISE_MEANT = frozenset(
 )
 
 
-NO_THING = frozenset(("not_a_thing", "kept_lead", "supposed_move", "changes_by"))
+NO_THING = frozenset(("not_a_thing", "kept_lead", "supposed_move", "changes_by", "around"))
 """Groups of words that are no part of a thing's name: 'tools behind the axle', 'putting'."""
 
 

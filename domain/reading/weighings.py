@@ -418,8 +418,20 @@ def _nothing_but(scene: Scene, figure: Figure) -> bool:
         or "of_weight" in token.groups
         or label.start <= index < label.end
         or figure.start <= index < figure.end
-        for index, token in enumerate(scene.tokens)
+        for index, token in enumerate(scene.tokens[: _aside_from(scene, label, figure)])
     )
+
+
+def _aside_from(scene: Scene, label: Label, figure: Figure) -> int:
+    """'tongue came in at 910 with the water tank full': where it begins how the rig stood."""
+    says = scene.tokens[label.end : figure.start]
+    if "opens_aside" not in scene.groups or len(scene.figures) > 1:
+        return len(scene.tokens)
+    if not any("says_so" in token.groups for token in says):
+        return len(scene.tokens)
+    behind = scene.tokens[figure.end : figure.end + 1]
+    aside = any("opens_aside" in token.groups for token in behind)
+    return figure.end if aside else len(scene.tokens)
 
 
 def _least_told(scene: Scene, label: Label) -> float:

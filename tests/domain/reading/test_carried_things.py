@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Cargo
+from domain.entries import Cargo, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts
 from tests.domain.reading.chats import Reader, on_the_road
@@ -65,3 +65,28 @@ def test_so_many_that_weigh_so_much_each_weigh_it_together(
     (entry,) = read.entries
     assert isinstance(entry, Cargo)
     assert entry.value == Quantity(value, "lb")
+
+
+@pytest.mark.parametrize(
+    ("text", "thing", "position"),
+    [
+        ("put the generator on the tongue rack, 145 lb", "generator", "tongue"),
+        ("pallet of sugar 2,200 lb over the front axle", "sugar", "over front axle"),
+        ("honey drums 1,800 lb behind the drive axle", "honey drums", "behind drive axle"),
+        ("got 18 hives on the flatdeck around 90 lb apiece", "hives", None),
+    ],
+)
+def test_what_stands_over_an_axle_is_no_load_of_it(
+    text: str, thing: str, position: str | None, reads: Reader
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    (entry,) = read.entries
+    assert isinstance(entry, Cargo)
+    assert (entry.item, entry.position) == (thing, position)
+
+
+def test_what_the_axles_bear_is(reads: Reader) -> None:
+    read = reads("weighed 5,340 over the front axle and 6,920 over the rear axle", on_the_road())
+    loads = {"steer": Quantity(5_340, "lb"), "drive": Quantity(6_920, "lb")}
+    assert read == Facts((Weighing(loads=loads),))

@@ -44,6 +44,7 @@ FLOORS = {
     "fairground": Floor(exact=99.0, wrong=0, alarm=0),
     "families": Floor(exact=99.5, wrong=0, alarm=0),
     "farmgate": Floor(exact=99.0, wrong=0, alarm=0),
+    "fifteenfolk": Floor(exact=98.5, wrong=0, alarm=0),
     "fineprint": Floor(exact=99.0, wrong=0, alarm=0),
     "fiveways": Floor(exact=93.0, wrong=1, alarm=0),
     "frontera": Floor(exact=97.0, wrong=0, alarm=0),

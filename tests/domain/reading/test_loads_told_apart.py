@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Observation, Odometer, Rating
+from domain.entries import Observation, Odometer, Rating, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -218,3 +218,43 @@ def test_what_no_front_axle_bears_is_the_truck(
     text: str, told: dict[str, float], reads: Reader
 ) -> None:
     assert loads(text, reads) == told
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("tongue came in at 910 with the water tank full", {"tongue": 910}),
+        ("tongue was 910 after we moved the cooler", {"tongue": 910}),
+        ("front axle reads 5,340 when the bed is empty", {"steer": 5_340}),
+        (
+            "9,020 lb on the bridge all hooked up, camper axles 5,400",
+            {"gross": 9_020, "trailer": 5_400},
+        ),
+    ],
+)
+def test_how_the_rig_stood_is_told_beside_a_load(
+    text: str, told: dict[str, float], reads: Reader
+) -> None:
+    assert loads(text, reads) == told
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Odette's camper is 9,400 lb and she pulls it with a hatchback",
+        "thinking about a bigger truck, something with a 48 gallon tank",
+        "shopping for a camper, gvwr 14,000",
+        "the drive is 300 miles with stops",
+    ],
+)
+def test_what_others_have_and_what_may_be_bought_is_no_matter_of_the_log(
+    text: str, reads: Reader
+) -> None:
+    assert reads(text, on_the_road()) == Silent()
+
+
+def test_a_boat_on_our_boat_trailer_is_nobody_elses(reads: Reader) -> None:
+    context = on_the_road(trailers=("boat trailer",), hitched=False)
+    read = reads("boat trailer by itself on the scale, boat on it: 6,380", context)
+    loads = {"gross": Quantity(6_380, "lb")}
+    assert read == Facts((Weighing(loads=loads, rig="trailer", trailer="boat trailer"),))

@@ -736,3 +736,31 @@ def test_what_a_caravan_actually_weighs_is_no_limit(reads: Reader) -> None:
     metric = on_the_road(units="metric")
     assert isinstance(reads("actual ATM 3,050 kg, GTM 2,790", metric), Silent)
     assert isinstance(reads("ATM 3,050 kg, GTM 2,790", metric), Facts)
+
+
+@pytest.mark.parametrize(
+    ("text", "rated"),
+    [
+        ("sticker on the truck says 11,500 pounds GVWR", [("truck", "gvwr", 11_500)]),
+        ("plate on the trailer reads 14,000 lb GVWR", [("trailer", "gvwr", 14_000)]),
+        (
+            "truck is 11,500 GVWR and 25,000 GCWR",
+            [("truck", "gvwr", 11_500), ("truck", "gcwr", 25_000)],
+        ),
+        (
+            "truck is 11,500 gvwr, 25,000 gcwr, trailer is 12,000 gvwr",
+            [("truck", "gvwr", 11_500), ("truck", "gcwr", 25_000), ("trailer", "gvwr", 12_000)],
+        ),
+        ("truck 10,200 gvwr 11,500", [("truck", "gvwr", 11_500)]),
+    ],
+)
+def test_a_limit_behind_its_figure_is_of_the_vehicle_before(
+    text: str, rated: list[tuple[str, str, float]], reads: Reader
+) -> None:
+    found = ratings(reads, text)
+    values = [
+        each.value.value if isinstance(each.value, Quantity) else each.value for each in found
+    ]
+    assert [
+        (each.subject, each.rating, value) for each, value in zip(found, values, strict=True)
+    ] == rated

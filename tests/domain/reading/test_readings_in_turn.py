@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 import pytest
 
-from domain.entries import Observation, Odometer, Rating
+from domain.entries import Fill, Observation, Odometer, Rating
 from domain.quantities import Quantity
 from domain.verdicts import Facts
 from tests.domain.reading.chats import Reader, on_the_road
@@ -69,3 +71,24 @@ def test_what_stands_behind_a_tyres_size_is_on_its_wall(reads: Reader, text: str
     assert isinstance(rating, Rating)
     assert (rating.subject, rating.rating, rating.place) == ("tyres", "pressure", None)
     assert rating.value == Quantity(80, "psi")
+
+
+@pytest.mark.parametrize(
+    ("text", "event"),
+    [
+        ("arrived 48,210, then topped off, 19.8 gal", "arrive"),
+        ("got there 48,210 then topped off 19.8 gal", "arrive"),
+        ("left 48,210, then topped off, 19.8 gal", "depart"),
+    ],
+)
+def test_what_was_read_before_the_fill_stays_with_what_happened(
+    text: str, event: Literal["arrive", "depart"], reads: Reader
+) -> None:
+    reading = Odometer(odometer=Quantity(48_210, "mi"), event=event)
+    filled = Fill(volume=Quantity(19.8, "gal"), full=True)
+    assert reads(text, on_the_road()) == Facts((reading, filled))
+
+
+def test_a_reading_at_the_pump_is_the_fills(reads: Reader) -> None:
+    filled = Fill(volume=Quantity(19.8, "gal"), odometer=Quantity(48_210, "mi"), full=True)
+    assert reads("arrived, then topped off 19.8 gal at 48,210", on_the_road()) == Facts((filled,))
