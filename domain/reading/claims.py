@@ -20,6 +20,7 @@ from domain.reading.claimed_dates import (
     is_year_told,
     tells_hour,
 )
+from domain.reading.claimed_prices import PAID, SPEAKS_OF_FUEL, price_of_another
 from domain.reading.figures import (
     DURATION,
     LEAST_LOAD,
@@ -189,8 +190,6 @@ def _owner_around(
         if behind is not None and not behind.senses.keys().isdisjoint(COUNTED):
             return None
         return PRICE_OF_EACH
-    if bare and "spends" in said and _is_spent(figure, before, after):
-        return "a price"
     if bare and not OF_A_BODY.isdisjoint(said):
         owner = number_of_a_body(tokens, figure, after, said)
         if owner is not None:
@@ -247,14 +246,8 @@ def _owner_said(
         return "an address"
     if not TELLS_HOUR.isdisjoint(said) and tells_hour(tokens, figure, after):
         return "a time"
-    if not said.isdisjoint(PAID_FOR) and _is_paid(tokens, figure):
-        return "a price"
-    if "per_one" in said and _rates_something(tokens, figure):
-        return "a rate"
-    if "costs_one" in said and before is not None and "costs_one" in before.groups:
-        # 'it weighs 4,800 and cost me 6,000'; of fuel a sum is known by what stands beside it
-        bought = figure.value >= LEAST_LOAD and "weigh_cue" in said
-        return "a price" if bought and said.isdisjoint(SPEAKS_OF_FUEL) else None
+    if not said.isdisjoint(PAID):
+        return price_of_another(figure, tokens, before, after, said)
     return None
 
 
@@ -314,9 +307,6 @@ def _is_generation(tokens: Sequence[Token], figure: Figure, said: frozenset[str]
     return figure.whole and not any(token.value >= LEAST_ODOMETER for token in tokens)
 
 
-SPEAKS_OF_FUEL = frozenset(
-    ("fuel_cue", "product", "full", "odometer", "trip_meter", "per_volume", "missed", "price_word")
-)
 NAMES_FILL = frozenset(("product", "odometer"))
 """Classes of term that together name a fill, whatever its volume."""
 
@@ -426,35 +416,6 @@ COUNT_OF_AXLES = "a count of axles"
 
 COUNTED = frozenset(("axle_noun", "axle", "vehicle"))
 """Classes of term whose things are weighed one by one and have no price."""
-
-
-def _is_paid(tokens: Sequence[Token], figure: Figure) -> bool:
-    """'1,180 for a set of tires', '88 for a new one', '45 to fix', '64.50 plus shipping'."""
-    behind = tokens[figure.end : figure.end + 4]
-    paid = bool(behind) and "pays_for" in behind[0].groups
-    return paid and any(not token.groups.isdisjoint(PAID_FOR) for token in behind[1:])
-
-
-def _is_spent(figure: Figure, before: Token | None, after: Token | None) -> bool:
-    """'paid 5,240 for the drive axle rebuild': more than a weighing costs."""
-    if before is None or after is None or not before.groups >= PAYING:
-        return False
-    goods = "pays_for" in after.groups and "onto" in after.senses.get("glue", "")
-    return goods and figure.value >= LEAST_LOAD
-
-
-PAYING = frozenset(("pays", "spends"))
-
-PAID_FOR = frozenset(("set_of", "repaired"))
-"""Groups of words for what one pays for, and no scale or gauge is of."""
-
-
-def _rates_something(tokens: Sequence[Token], figure: Figure) -> bool:
-    """'110 a barrel', '85 a day': so much for each of a thing that no phrase knows."""
-    after, noun = token_at(tokens, figure.end), token_at(tokens, figure.end + 1)
-    if after is None or noun is None or "per_one" not in after.groups or noun.kind is not WORD:
-        return False
-    return (not noun.senses and noun.raw.islower()) or "time" in noun.senses
 
 
 def _is_word_of_its_own(figure: Figure, before: Token | None, after: Token) -> bool:
@@ -577,15 +538,11 @@ def _has_fee(tokens: Sequence[Token], index: int) -> bool:
     return False
 
 
-CLAIMING = (
-    frozenset(("claim", "time", "before_year", "per_one", "set_of", "repaired", "costs_one"))
-    | frozenset(("street", "numbered_road", "street_or_axle"))
-    | TELLS_HOUR
-)
-"""What must stand in a message for a bare number in it to be owned from afar."""
-
 STREETS = frozenset(("street", "numbered_road", "street_or_axle"))
 """What must stand in a message for a number in it to be a house's or a road's."""
+
+CLAIMING = frozenset(("claim", "time", "before_year", *TELLS_HOUR, *PAID, *STREETS))
+"""What must stand in a message for a bare number in it to be owned from afar."""
 
 
 def _street_follows(tokens: Sequence[Token], index: int) -> bool:

@@ -409,8 +409,9 @@ def _nothing_but(scene: Scene, figure: Figure) -> bool:
     label = figure.label
     if not isinstance(label, Label) or figure.value < _least_told(scene, label):
         return False
-    ahead = scene.tokens[: min(label.start, figure.start)]
-    if not all(token.kind is MARK or "article" in token.groups for token in ahead):
+    start, end = _told_within(scene, label, figure)
+    ahead = scene.tokens[start : min(label.start, figure.start)]
+    if not all(token.kind is MARK or token.groups & LEADS for token in ahead):
         return False  # 'we drive 5000'
     return all(
         token.kind is MARK
@@ -418,20 +419,31 @@ def _nothing_but(scene: Scene, figure: Figure) -> bool:
         or "of_weight" in token.groups
         or label.start <= index < label.end
         or figure.start <= index < figure.end
-        for index, token in enumerate(scene.tokens[: _aside_from(scene, label, figure)])
+        for index, token in enumerate(scene.tokens[start:end], start=start)
     )
 
 
-def _aside_from(scene: Scene, label: Label, figure: Figure) -> int:
-    """'tongue came in at 910 with the water tank full': where it begins how the rig stood."""
-    says = scene.tokens[label.end : figure.start]
-    if "opens_aside" not in scene.groups or len(scene.figures) > 1:
-        return len(scene.tokens)
-    if not any("says_so" in token.groups for token in says):
-        return len(scene.tokens)
+LEADS = frozenset(("article", "now_word"))
+"""Groups of words that may stand before a place and its load."""
+
+
+def _told_within(scene: Scene, label: Label, figure: Figure) -> tuple[int, int]:
+    """From where to where a place and its load are told, and nothing besides.
+
+    One that is said to be so is told in its clause, and ends where it begins how the rig stood:
+    'moved the quad back, steer is 5,180 now', 'tongue came in at 910 with the water tank full'.
+    """
+    whole = 0, len(scene.tokens)
+    said = scene.tokens[label.end : figure.start]
+    if len(scene.figures) > 1 or not any("says_so" in token.groups for token in said):
+        return whole
+    start, end = scene.clause_of(figure.start)
+    everyday = "axle_or_word" in scene.tokens[label.start].groups
+    if not start <= label.start or (everyday and not figure.token.grouped):
+        return whole  # 'long day, drive was 5000'
     behind = scene.tokens[figure.end : figure.end + 1]
     aside = any("opens_aside" in token.groups for token in behind)
-    return figure.end if aside else len(scene.tokens)
+    return start, figure.end if aside else end
 
 
 def _least_told(scene: Scene, label: Label) -> float:

@@ -226,6 +226,10 @@ def test_what_no_front_axle_bears_is_the_truck(
         ("tongue came in at 910 with the water tank full", {"tongue": 910}),
         ("tongue was 910 after we moved the cooler", {"tongue": 910}),
         ("front axle reads 5,340 when the bed is empty", {"steer": 5_340}),
+        ("moved the quad back, steer is 5,180 now", {"steer": 5_180}),
+        ("after we shifted the tractor forward, tongue reads 1,240", {"tongue": 1_240}),
+        ("got the water out, camper axles are 8,400", {"trailer": 8_400}),
+        ("now steer is 5,180", {"steer": 5_180}),
         (
             "9,020 lb on the bridge all hooked up, camper axles 5,400",
             {"gross": 9_020, "trailer": 5_400},
@@ -245,9 +249,11 @@ def test_how_the_rig_stood_is_told_beside_a_load(
         "thinking about a bigger truck, something with a 48 gallon tank",
         "shopping for a camper, gvwr 14,000",
         "the drive is 300 miles with stops",
+        "long day, drive was 5000",
+        "tires are 10 ply",
     ],
 )
-def test_what_others_have_and_what_may_be_bought_is_no_matter_of_the_log(
+def test_what_others_have_and_what_only_sounds_so_is_no_matter_of_the_log(
     text: str, reads: Reader
 ) -> None:
     assert reads(text, on_the_road()) == Silent()
