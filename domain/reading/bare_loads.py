@@ -12,7 +12,7 @@ from itertools import pairwise
 from domain.entries import SINGLE_AXLES, SUM_TOLERANCE
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
-from domain.reading.figures import MASS, Figure, kilograms
+from domain.reading.figures import MASS, MONEY, Figure, kilograms
 from domain.reading.label import Label
 from domain.reading.load_doubts import lone_doubt, stated_loads, sum_doubt, two_choices
 from domain.reading.loads import common_unit
@@ -327,6 +327,19 @@ def _trailer_axles_stated(scene: Scene) -> bool:
     )
 
 
+def _is_fee(scene: Scene, figure: Figure) -> bool:
+    """'weighed 21,300, cost 13.50': what a scale asked, and no other load."""
+    if figure.value > DEAREST_WEIGH:
+        return False
+    label = figure.label
+    paid = figure.start > 0 and "costs_one" in scene.tokens[figure.start - 1].groups
+    return paid or figure.dimension == MONEY or (isinstance(label, Label) and label.field == "fee")
+
+
+DEAREST_WEIGH = 50
+"""What no public scale asks of a pickup, in its own money; common practice, no source."""
+
+
 def _is_alone(scene: Scene, figure: Figure) -> bool:
     """A lone figure with a weighing word: said of the scale, not of cargo or a person."""
     others = [
@@ -335,8 +348,10 @@ def _is_alone(scene: Scene, figure: Figure) -> bool:
         if other is not figure
         and other.claimed is None
         and not (isinstance(other.label, Label) and other.label.whole == "ignored")
+        and not _is_fee(scene, other)
     ]
     if scene.has("weigh_cue") and _weak_cues(scene):
         return False
     on_paper = scene.has("ticket") and figure.dimension == MASS and "\n" in scene.text
-    return not others and (on_paper or not scene.unknown_words(names=False))
+    strange = (scene.tokens[index] for index in scene.unknown_words(names=False))
+    return not others and (on_paper or all("costs_one" in each.groups for each in strange))

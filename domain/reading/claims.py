@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from domain.context import Context
 from domain.quantities import Quantity
 from domain.reading.ball_sizes import BALL_SIZE, of_ball_size
+from domain.reading.claimed_changes import CHANGE, CHANGES, tells_change
 from domain.reading.claimed_dates import (
     TELLS_HOUR,
     YEAR_DIGITS,
@@ -26,10 +27,8 @@ from domain.reading.figures import (
     LEAST_LOAD,
     MASS,
     MONEY,
-    PRESSURE,
     PRICE,
     SHARE,
-    TEMPERATURE,
     VOLUME,
     Figure,
     follows_odometer,
@@ -86,7 +85,7 @@ def _owner(
     start = figure.start
     before = tokens[start - 1] if start else None
     after = tokens[figure.end] if figure.end < len(tokens) else None
-    owner = _owner_beside(figure, tokens, before, after, said)
+    owner = _owner_beside(figure, tokens, before, after, last, said)
     if owner is not None:
         return owner
     named = before is not None and "claims_line" in before.groups
@@ -110,6 +109,7 @@ def _owner_beside(
     tokens: Sequence[Token],
     before: Token | None,
     after: Token | None,
+    last: Figure | None,
     said: frozenset[str],
 ) -> str | None:
     """What is written into or onto the number, and owns it whatever else it is."""
@@ -126,8 +126,8 @@ def _owner_beside(
         return "how far off it was"  # 'off by a hundred', 'tires are off by 10 psi'
     if "torques" in said and dimension is None and _is_torque(tokens, figure.start):
         return "a torque"
-    if dimension in CHANGING and (_changes(figure, before, said) or _compares(after, said)):
-        return "how much it changed"
+    if not CHANGES.isdisjoint(said) and tells_change(figure, tokens, last):
+        return CHANGE
     typed_to = before is not None and before.end == tokens[figure.start].start
     if typed_to and _is_part_of_word(tokens, figure.start):
         return "a number with letters"
@@ -258,27 +258,6 @@ def _is_torque(tokens: Sequence[Token], start: int) -> bool:
     before = before if nuts else before[-2:]
     led = before if len(before) < 2 or "glue" in before[-1].senses else before[-1:]
     return any("torques" in token.groups for token in led)
-
-
-CHANGING = frozenset((PRESSURE, TEMPERATURE))
-"""What a gauge shows, and what also says by how much it changed."""
-
-MOST_GAINED = 60
-"""Degrees: of more that a gearbox climbs it is told where it got to."""
-
-
-def _changes(figure: Figure, before: Token | None, said: frozenset[str]) -> bool:
-    """'lost 12 psi, now 68', 'trans climbed 20 degrees': by how much it changed, not what it is."""
-    if before is None or ("changes_by" not in said and "climbs_by" not in said):
-        return False
-    if figure.dimension == TEMPERATURE and figure.value > MOST_GAINED:
-        return False
-    return "changes_by" in before.groups or "climbs_by" in before.groups
-
-
-def _compares(after: Token | None, said: frozenset[str]) -> bool:
-    """'12 degrees hotter than the right': how far apart two are."""
-    return "compares" in said and after is not None and "compares" in after.groups
 
 
 DISCOUNT = "a discount"

@@ -17,6 +17,7 @@ from domain.quantities import Quantity
 from domain.reading.aboard import people_aboard
 from domain.reading.allowed import ALLOWS, leave_allowed
 from domain.reading.bare_loads import is_next_odometer, place_bare
+from domain.reading.claimed_changes import CHANGE
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LEAST_LOAD, MASS, VOLUME, Figure, kilograms
 from domain.reading.how_it_stood import (
@@ -393,6 +394,8 @@ def _evidence(
         evidence += BESIDE_LIMIT
     if len(placed) == 1 and _nothing_but(scene, *placed.values()):
         evidence += NOTHING_BUT
+    if CHANGE in [figure.claimed for figure in scene.figures]:
+        evidence += NOTHING_BUT  # 'drive 7,120, up 200 from last time'
     return evidence
 
 

@@ -6,7 +6,7 @@ import pytest
 
 from domain.entries import Observation, Odometer, Rating, Weighing
 from domain.quantities import Quantity
-from domain.verdicts import Facts, Silent
+from domain.verdicts import Ask, Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 from tests.domain.reading.weighed import loads, weighings
 
@@ -264,3 +264,33 @@ def test_a_boat_on_our_boat_trailer_is_nobody_elses(reads: Reader) -> None:
     read = reads("boat trailer by itself on the scale, boat on it: 6,380", context)
     loads = {"gross": Quantity(6_380, "lb")}
     assert read == Facts((Weighing(loads=loads, rig="trailer", trailer="boat trailer"),))
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("drive 7,120 up 200", {"drive": 7_120}),
+        ("drive 7,120, up 200 from last time", {"drive": 7_120}),
+        ("drive up 200 lb to 7,120", {"drive": 7_120}),
+        ("steer dropped 160 to 5,180", {"steer": 5_180}),
+        ("tongue 1,180, up 60", {"tongue": 1_180}),
+        ("gross vehicle 21,740, tare 8,860, net 12,880", {"gross": 21_740}),
+    ],
+)
+def test_by_how_much_it_changed_is_no_load(
+    text: str, told: dict[str, float], reads: Reader
+) -> None:
+    assert loads(text, reads) == told
+
+
+@pytest.mark.parametrize("text", ["trans up 20 to 218", "trans 218, up 20"])
+def test_nor_is_it_what_a_gauge_shows(text: str, reads: Reader) -> None:
+    shown = Observation(subject="transmission", value=Quantity(218, "degF"))
+    assert reads(text, on_the_road()) == Facts((shown,))
+
+
+@pytest.mark.parametrize("fee", ["cost 13.50", "paid 14", "fee 14", "$14"])
+def test_a_lone_load_is_asked_about_whatever_the_scale_cost(fee: str, reads: Reader) -> None:
+    asked = reads(f"weighed 21,300, {fee}", on_the_road())
+    assert isinstance(asked, Ask)
+    assert asked.figures == (Quantity(21_300, "lb"),)

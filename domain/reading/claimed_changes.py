@@ -1,0 +1,65 @@
+"""Numbers that say by how much something changed, and not what it is.
+
+This file decides by the words beside a number that it is a step: 'lost 12 psi, now 68', 'steer
+dropped 160 to 5,180', 'drive 7,120, up 200 from last time', '12 degrees hotter than the right'.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from domain.reading.figures import PRESSURE, TEMPERATURE, Figure, token_at
+from domain.reading.tokens import MARK, NUMBER, Token
+
+CHANGES = frozenset(("changes_by", "climbs_by", "changes_to", "compares"))
+"""Groups of words of which one stands beside such a number."""
+
+CHANGE = "how much it changed"
+
+CHANGING = frozenset((PRESSURE, TEMPERATURE))
+"""What a gauge shows, and what also says by how much it changed."""
+
+MOST_GAINED = 60
+"""Degrees: of more that a gearbox climbs it is told where it got to."""
+
+LEAST_OVER = 2.0
+"""What came of a change is so many times the step at least; nearer, both are readings."""
+
+
+def tells_change(figure: Figure, tokens: Sequence[Token], last: Figure | None) -> bool:
+    """Whether a number is by how much something changed; `last` is the figure before."""
+    before, after = token_at(tokens, figure.start - 1), token_at(tokens, figure.end)
+    if figure.dimension in CHANGING and (_changes(figure, before) or _compares(after)):
+        return True
+    if before is None or before.groups.isdisjoint(CHANGES):
+        return False
+    if after is not None and "to" in after.groups:
+        reached = token_at(tokens, figure.end + 1)
+        return (
+            reached is not None
+            and reached.kind is NUMBER
+            and reached.value >= LEAST_OVER * figure.value
+        )
+    return last is not None and _steps_from(figure, tokens, before, last)
+
+
+def _changes(figure: Figure, before: Token | None) -> bool:
+    """'lost 12 psi, now 68', 'trans climbed 20 degrees': by how much it changed, not what it is."""
+    if before is None or (figure.dimension == TEMPERATURE and figure.value > MOST_GAINED):
+        return False
+    return "changes_by" in before.groups or "climbs_by" in before.groups
+
+
+def _compares(after: Token | None) -> bool:
+    """'12 degrees hotter than the right': how far apart two are."""
+    return after is not None and "compares" in after.groups
+
+
+def _steps_from(figure: Figure, tokens: Sequence[Token], before: Token, last: Figure) -> bool:
+    """'drive 7,120, up 200', '7,120 lb, down 160 from last time': what it is stands before."""
+    between = tokens[last.end : figure.start - 1]
+    if "steps" not in before.groups or not all(each.raw in ",(" for each in between):
+        return False
+    behind = token_at(tokens, figure.end)
+    closed = behind is None or behind.kind is MARK or bool(behind.groups & {"from", "since"})
+    return closed and last.value >= LEAST_OVER * figure.value
