@@ -604,3 +604,18 @@ def test_what_a_volume_came_to_is_nothing_that_it_is_of(
 )
 def test_what_else_is_sold_by_the_gallon_is_no_fuel(text: str, reads: Reader) -> None:
     assert reads(text, on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize(
+    ("text", "volume", "cost"),
+    [
+        ("filled both tanks 31.2 and 18.4", 49.6, None),
+        ("filled both tanks 31.2 gal and 18.4 gal, total 188.43", 49.6, 188.43),
+        ("filled both tanks, 31.2 and 118.40", 31.2, 118.4),
+    ],
+)
+def test_both_tanks_are_one_fill_of_what_went_into_each(
+    text: str, volume: float, cost: float | None, reads: Reader
+) -> None:
+    paid = None if cost is None else Quantity(cost, "USD")
+    assert reads(text, on_the_road()) == Facts((Fill(volume=gal(volume), cost=paid, full=True),))
