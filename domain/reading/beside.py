@@ -224,7 +224,7 @@ def _per_volume(figure: Figure, tokens: Sequence[Token]) -> tuple[str | None, in
         listed = beyond is not None and beyond.kind is NUMBER and _heads_volume(tokens, figure)
         listed = listed or _heads_field(figure, beyond)  # '48,340 / Gal: 31.4'
         return (None, 0) if listed else (per.senses["per_volume"], 1)  # 'gal 31.4 ppg 3.899'
-    if per.raw != "/":
+    if per.raw != "/" and "per_one" not in per.groups:
         return None, 0
     unit = unit_key(token_at(tokens, figure.end + 1))
     if unit not in PUMPED or figure.dimension not in (None, MONEY):

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from domain.context import VOLUME_UNIT, Context
 from domain.quantities import Quantity
 from domain.reading.beside import DEAREST as DEAREST_GALLON
-from domain.reading.beside import dearest
+from domain.reading.beside import MILLS, dearest
 from domain.reading.figures import (
     DISTANCE,
     ECONOMY,
@@ -106,7 +106,8 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
         dashed = field == "dash" or (scene.has("dash") and not _on_the_dash(scene))
         return "dash_economy" if dashed else None
     if field == "dash":
-        return "dash_economy" if 3 <= figure.value <= 60 else None
+        told = 3 <= figure.value <= 60 and figure.token.decimals < MILLS
+        return "dash_economy" if told else None
     if draft.product == "def" and _tells_event(scene, figure):
         return None if dimension in (None, DISTANCE) else VOLUME_ROLE
     if field == "odometer":

@@ -332,6 +332,8 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     recorded = following is not None and "recording" in following.groups
     if cue in (REQUEST, PLAN) and recorded and following and not _came_to_nothing(scene, index):
         return cue if "hitch" in following.senses else None  # 'gonna put the camper on'
+    if cue == GUESS and "dash" in scene.by_class and _is_of_truck(scene, index - 1):
+        return None  # 'truck reckons 10.8 mpg on the dash'
     if cue == PLAN and following is not None and "already_done" in following.groups:
         return None  # 'before we left'
     if cue == OTHER and "family" in token.groups and _follows_on(scene):
@@ -364,6 +366,14 @@ def _is_what_it_reads(scene: Scene, index: int) -> bool:
         return False
     named = not NAMING.isdisjoint(before.senses) and "name" not in before.senses
     return named or "article" in before.groups
+
+
+def _is_of_truck(scene: Scene, index: int) -> bool:
+    """Whether what stands there is the truck or its dash, which guesses nothing."""
+    if index < 0:
+        return False
+    senses = scene.tokens[index].senses
+    return "dash" in senses or senses.get("vehicle") == "truck"
 
 
 def _owns(scene: Scene, index: int, token: Token) -> bool:

@@ -82,6 +82,7 @@ FLOORS = {
     "tollgate": Floor(exact=97.5, wrong=0, alarm=0),
     "travellers": Floor(exact=99.0, wrong=0, alarm=0),
     "twelvefolk": Floor(exact=99.5, wrong=0, alarm=0),
+    "twentyfolk": Floor(exact=93.5, wrong=2, alarm=0),
     "voices": Floor(exact=95.5, wrong=1, alarm=0),
     "weekenders": Floor(exact=99.0, wrong=0, alarm=0),
     "wondering": Floor(exact=92.0, wrong=0, alarm=0),

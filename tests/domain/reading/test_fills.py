@@ -619,3 +619,26 @@ def test_both_tanks_are_one_fill_of_what_went_into_each(
 ) -> None:
     paid = None if cost is None else Quantity(cost, "USD")
     assert reads(text, on_the_road()) == Facts((Fill(volume=gal(volume), cost=paid, full=True),))
+
+
+@pytest.mark.parametrize(
+    ("text", "filled"),
+    [
+        (
+            "put 31.2 gal in at 3.759 a galon",
+            Fill(volume=gal(31.2), unit_price=Quantity(3.759, "USD/gal")),
+        ),
+        (
+            "truck reckons 10.8 mpg on the dash, pump gave me 26.3 gallons",
+            Fill(volume=gal(26.3), dash_economy=Quantity(10.8, "mi/gal")),
+        ),
+    ],
+)
+def test_a_slip_of_a_unit_and_a_truck_that_reckons_are_understood(
+    text: str, filled: Fill, reads: Reader
+) -> None:
+    assert reads(text, on_the_road()) == Facts((filled,))
+
+
+def test_a_person_who_reckons_guesses(reads: Reader) -> None:
+    assert reads("I reckon it took 26.3 gallons", on_the_road()) == Silent()

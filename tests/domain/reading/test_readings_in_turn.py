@@ -79,6 +79,7 @@ def test_what_stands_behind_a_tyres_size_is_on_its_wall(reads: Reader, text: str
         ("arrived 48,210, then topped off, 19.8 gal", "arrive"),
         ("got there 48,210 then topped off 19.8 gal", "arrive"),
         ("left 48,210, then topped off, 19.8 gal", "depart"),
+        ("arrived 48,210 and topped off there, 19.8 gal", "arrive"),
     ],
 )
 def test_what_was_read_before_the_fill_stays_with_what_happened(
