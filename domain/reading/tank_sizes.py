@@ -188,7 +188,8 @@ def _told_together(scene: Scene, size: Figure) -> Sequence[Figure]:
     for first, second in pairwise(scene.figures[max(0, at - 1) : at + 2]):
         between = scene.tokens[first.end : second.start]
         joined = len(between) == 1 and "and" in between[0].groups
-        alike = first.token.decimals == second.token.decimals > 0
+        pumped = first.token.decimals > 0 or VOLUME in (first.dimension, second.dimension)
+        alike = pumped and first.token.decimals == second.token.decimals
         if joined and alike and _names_both(scene, first.start):
             return [second if first is size else first]
     return ()

@@ -640,5 +640,10 @@ def test_a_slip_of_a_unit_and_a_truck_that_reckons_are_understood(
     assert reads(text, on_the_road()) == Facts((filled,))
 
 
+def test_whole_gallons_of_both_tanks_are_one_fill_too(reads: Reader) -> None:
+    filled = Fill(volume=gal(33))
+    assert reads("both tanks took 19 and 14 gal", on_the_road()) == Facts((filled,))
+
+
 def test_a_person_who_reckons_guesses(reads: Reader) -> None:
     assert reads("I reckon it took 26.3 gallons", on_the_road()) == Silent()
