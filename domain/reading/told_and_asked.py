@@ -7,9 +7,9 @@ tied down or the way to go, stays the question's own.
 
 from __future__ import annotations
 
-from domain.entries import Entry, Fill, Observation, Odometer, Weighing
+from domain.entries import Check, Entry, Fill, Hitch, Observation, Odometer, Weighing
 from domain.reading.scene import LEAST_LOAD, Scene
-from domain.reading.tokens import MARK
+from domain.reading.tokens import MARK, Token
 from domain.verdicts import Question
 
 OPENS = frozenset(("opens_clause", "inverts", "inverts_somebody"))
@@ -27,6 +27,12 @@ OF_TOLD = OPENS | {"asks_of_told", "judges", "judges_reading", "ours"}
 OF_RIG = frozenset(("name", "vehicle", "axle", "axle_noun", "whole", "rating", "rating_subject"))
 """Classes of term that may be asked about so."""
 
+OF_WHAT_IS_DONE = frozenset(("name", "vehicle", "check_item"))
+"""Classes of term for what was hitched or looked after: 'camper hitched', 'lugs torqued'."""
+
+WEIGHED = OF_RIG | {"weigh_cue"}
+"""With them, classes of term for what may be asked of a figure that was told."""
+
 SEVERAL = 2
 """Figures that are told, where nothing marks the question."""
 
@@ -39,7 +45,8 @@ def told_head(scene: Scene, question: Question | None) -> str | None:
     if not scene.figures or (question is not None and question.topic in OF_OWN_FIGURES):
         return None
     marked = scene.tokens[-1].raw == "?"
-    several = len(scene.figures) >= SEVERAL and "asks_indirectly" in scene.groups
+    several = len(scene.figures) >= SEVERAL or "weigh_cue" in scene.by_class
+    several = several and "asks_indirectly" in scene.groups
     if question is None and not (marked or several):
         return None
     said = [each for each in scene.tokens if "before_question" not in each.groups]
@@ -51,6 +58,42 @@ def told_head(scene: Scene, question: Question | None) -> str | None:
     return scene.text[: scene.tokens[start - 1].end].rstrip(" ,;:-/.")
 
 
+def asked_tail(scene: Scene) -> str | None:
+    """The clause behind the figures that may ask by itself: 'hitched at 51,600, what do we weigh'.
+
+    A message as a whole is no question where it states a figure before a word that asks.
+    """
+    if not scene.figures or not (scene.tokens[-1].raw == "?" or "opens_clause" in scene.groups):
+        return None
+    start = _asked_from(scene)
+    if start is None or scene.tokens[start - 1].kind != MARK:
+        return None
+    return scene.text[scene.tokens[start].start :]
+
+
+def done_head(scene: Scene, question: Question | None) -> str | None:
+    """The words before a comma that say what was done: 'hitched the camper, what does it weigh'."""
+    done = scene.by_class.get("hitch") or scene.by_class.get("check_done")
+    if question is None or scene.figures or not done:
+        return None
+    tokens = scene.tokens
+    parting = next((at for at, each in enumerate(tokens) if each.kind == MARK), len(tokens))
+    if not done[0] < parting < len(tokens) - 1:
+        return None
+    if not all(_names_who(token) for token in tokens[: done[0]]):
+        return None  # 'with the camper hitched, what do we weigh'
+    asks = tokens[-1].raw == "?" or not OPENS.isdisjoint(tokens[parting + 1].groups)
+    return scene.text[: tokens[parting - 1].end] if asks else None
+
+
+def _names_who(token: Token) -> bool:
+    """'we just hitched', 'so camper is off': nothing before what was done makes it a condition."""
+    if "with" in token.groups or "rig" in token.senses:
+        return False
+    named = not OF_WHAT_IS_DONE.isdisjoint(token.senses)
+    return named or "pronoun" in token.groups or "before_question" in token.groups
+
+
 def _is_of_told(scene: Scene, start: int, *, marked: bool) -> bool:
     """'is that ok?', 'how'd we do', and not 'which one should we pick?'.
 
@@ -59,12 +102,12 @@ def _is_of_told(scene: Scene, start: int, *, marked: bool) -> bool:
     if not marked and "asks_indirectly" not in scene.tokens[start].groups:
         return False
     strange = any(index < start for index in scene.unknown)
-    if strange and (OF_RIG | {"weigh_cue"}).isdisjoint(scene.by_class):
+    if strange and WEIGHED.isdisjoint(scene.by_class):
         return False
     return all(
         token.kind == MARK
         or not OF_TOLD.isdisjoint(token.groups)
-        or not OF_RIG.isdisjoint(token.senses)
+        or not WEIGHED.isdisjoint(token.senses)
         for token in scene.tokens[start:]
     )
 
@@ -98,7 +141,8 @@ def is_told(entries: tuple[Entry, ...], question: Question | None) -> bool:
     a gauge shows may be a condition: 'at 62 mph what mpg should i get?'.
     """
     return all(
-        isinstance(each, (Fill, Odometer))
+        isinstance(each, (Fill, Odometer, Hitch))
+        or (isinstance(each, Check) and question is not None)
         or (isinstance(each, Observation) and question is None)
         or (isinstance(each, Weighing) and set(each.loads) != {"gross"})
         for each in entries

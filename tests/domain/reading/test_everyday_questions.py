@@ -21,6 +21,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         did that last load put us over
         are we gonna be over
         how overloaded are we
+        how many lbs over are we on the rear
+        can juniper pull the camper
         how much room we got left
         which axle is worst
         which axle has the least left
@@ -37,6 +39,9 @@ ASKED: dict[tuple[str, str | None], str] = {
     ("margin", JUDGED): """
         is 27,400 over
         is 11,200 lb legal
+        am i allowed to tow 9000
+        is the hitch good for 10k
+        can the ball take 1200 on it
         27,400 over?
         is 26,900 gross too much
     """,
@@ -60,6 +65,9 @@ ASKED: dict[tuple[str, str | None], str] = {
     """,
     ("ratings", None): """
         whats the rear axle good for
+        psi for the trailer tires
+        what should trailer tires be at
+        whats heaviest i can pull
         what size tank do we have
         whats the max on the trailer
     """,
@@ -72,6 +80,7 @@ ASKED: dict[tuple[str, str | None], str] = {
     """,
     ("economy", None): """
         what kinda mileage she getting
+        any idea what we get towing
         why's the mileage so bad
         what did we get on the way home
         hows the economy towing vs not
@@ -80,6 +89,8 @@ ASKED: dict[tuple[str, str | None], str] = {
     """,
     ("range", None): """
         can we make 180 miles
+        can we get home on a half tank
+        how far is 60 gallons gonna get us
         will a quarter tank get me to town
         do i need to stop for fuel before Mossgate
         how far on what we got
@@ -97,6 +108,7 @@ ASKED: dict[tuple[str, str | None], str] = {
     """,
     ("whatif", None): """
         can i load 500 more
+        would moving the load back help
         another 500 in the bed ok?
         could i fit another pallet 900 lb
         what if dad rides along hes 210
@@ -107,6 +119,7 @@ ASKED: dict[tuple[str, str | None], str] = {
     ("tiedown", None): "how many straps do i need",
     ("upkeep", None): """
         oil change?
+        miles since oil change
         how many miles on this oil
     """,
     ("help", None): """
@@ -116,6 +129,13 @@ ASKED: dict[tuple[str, str | None], str] = {
 }
 
 TALK = """
+can juniper pull weeds
+can we get home on half a day
+days since school started
+is the ball good for 10 more games
+would moving the couch back help
+what are we getting
+air for the bike tires
 are we over at moms tonight
 how are we looking for sunday
 how are we looking on eggs

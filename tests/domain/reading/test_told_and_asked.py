@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Fill, Observation, Odometer, Weighing
+from domain.entries import Check, Entry, Fill, Hitch, Observation, Odometer, Weighing
 from domain.verdicts import Facts, Question, Silent
 from tests.domain.reading.chats import Reader, chat, on_the_road
 
@@ -93,3 +93,53 @@ def test_figures_that_people_ask_each_other_about_are_talk(
     text: str, context: object, reads: Reader
 ) -> None:
     assert isinstance(reads(text, context), Silent)
+
+
+DONE: dict[str, tuple[type[Entry], ...]] = {
+    "hitched the camper, what does it weigh": (Hitch,),
+    "hooked up the flatdeck, how much can we load on it": (Hitch,),
+    "just hitched up, are we legal": (Hitch,),
+    "camper's hitched. are we legal?": (Hitch,),
+    "dropped the camper, mpg on that trip?": (Hitch,),
+    "hitched up at 48,211, oil due?": (Hitch, Odometer),
+    "hitched the camper at 48,211, what does it weigh": (Hitch, Odometer),
+    "odo 48,220, how far on this tank": (Odometer,),
+    "lugs torqued, how we looking on weight": (Check,),
+}
+
+
+@pytest.mark.parametrize(("text", "kinds"), DONE.items())
+def test_what_was_done_is_kept_before_it_is_asked_about(
+    text: str, kinds: tuple[type[Entry], ...], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert tuple(type(entry) for entry in verdict.entries) == kinds
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "with the camper hitched, what do we weigh",
+        "once the camper is hitched, what do we weigh",
+        "if we hitched the camper, what would we weigh",
+        "when we hitched up, what did we weigh",
+        "is the camper hitched, are we legal",
+        "did we hitch the camper, what do we weigh",
+    ],
+)
+def test_what_is_only_supposed_was_not_done(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Question)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "paid 450 for the couch, how much was yours",
+        "he has 51,200 on it, what do you weigh",
+        "their truck weighs 8,400, how much does ours weigh",
+        "she eats 12 lb, what does yours weigh",
+    ],
+)
+def test_figures_of_other_people_are_not_told(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()
