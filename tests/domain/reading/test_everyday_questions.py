@@ -8,7 +8,7 @@ from datetime import UTC, date, datetime
 import pytest
 
 from domain.quantities import Quantity
-from domain.verdicts import JUDGED, MORE, Question, Silent
+from domain.verdicts import JUDGED, LAST_FILL, MORE, Question, Silent
 from tests.domain.reading.chats import Reader, chat, on_the_road
 
 ASKED: dict[tuple[str, str | None], str] = {
@@ -21,6 +21,7 @@ ASKED: dict[tuple[str, str | None], str] = {
         did that last load put us over
         are we gonna be over
         how overloaded are we
+        where do we stand
         how many lbs over are we on the rear
         can juniper pull the camper
         how much room we got left
@@ -65,6 +66,7 @@ ASKED: dict[tuple[str, str | None], str] = {
     """,
     ("ratings", None): """
         whats the rear axle good for
+        what can the tongue carry
         psi for the trailer tires
         what should trailer tires be at
         whats heaviest i can pull
@@ -74,6 +76,7 @@ ASKED: dict[tuple[str, str | None], str] = {
     ("cost", None): """
         where was diesel cheapest
         cheapest fill this month
+        what was diesel in june
         dearest fill?
         most we ever paid for a gallon
         what was the best price on diesel this year
@@ -89,6 +92,7 @@ ASKED: dict[tuple[str, str | None], str] = {
     """,
     ("range", None): """
         can we make 180 miles
+        can i make Mossgate on this tank
         can we get home on a half tank
         how far is 60 gallons gonna get us
         will a quarter tank get me to town
@@ -98,6 +102,7 @@ ASKED: dict[tuple[str, str | None], str] = {
         how many miles left in her
         will we make it to the next town
     """,
+    ("cost", LAST_FILL): "where did we fill last",
     ("plan", None): "cost of a 250 mile tow",
     ("trip", None): "how long was that trip",
     ("period", None): """
@@ -125,10 +130,15 @@ ASKED: dict[tuple[str, str | None], str] = {
     ("help", None): """
         can i send a pic of the ticket
         can you read photos
+        what do i say when i fuel up
     """,
 }
 
 TALK = """
+where do we stand in line
+what do i say when i call him
+can i make dinner on this
+what was the fuel to that fire
 can juniper pull weeds
 can we get home on half a day
 days since school started
