@@ -52,7 +52,9 @@ def asks_tiedown(scene: Scene, asked: Asked) -> bool:
     )
     if asked.mass is not None or asked.says("lashed"):
         return many
-    named = asked.strangers in range(1, MOST_NAMED) and not asked.says("of_somebody")
+    goods = scene.book.goods
+    named = asked.strangers in range(1, MOST_NAMED) or not goods.isdisjoint(asked.words)
+    named = named and not asked.says("of_somebody")
     return "how" in asked.forms and ties and asked.ours and named  # and not 'my hair'
 
 

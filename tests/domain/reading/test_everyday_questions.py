@@ -121,7 +121,11 @@ ASKED: dict[tuple[str, str | None], str] = {
         what happens if i move the honey forward
         does 40 gal of water push us over
     """,
-    ("tiedown", None): "how many straps do i need",
+    ("tiedown", None): """
+        how many straps do i need
+        how do i strap down a mower
+        how should we tie down the generator
+    """,
     ("upkeep", None): """
         oil change?
         miles since oil change
@@ -135,6 +139,8 @@ ASKED: dict[tuple[str, str | None], str] = {
 }
 
 TALK = """
+how do i tie my hair down
+how do i strap a baby in
 where do we stand in line
 what do i say when i call him
 can i make dinner on this
