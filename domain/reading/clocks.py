@@ -141,15 +141,17 @@ def _is_told(tokens: Sequence[Token], index: int, clock: tuple[int, int], book: 
     token = tokens[index]
     before = tokens[index - 1] if index else None
     after = tokens[index + 1] if index + 1 < len(tokens) else None
-    if after is not None and not _may_follow(after):
-        return False
+    happened_then = before is not None and not HAPPENED_THEN.isdisjoint(before.senses)
+    read = happened_then and token.decimals > 0 and after is not None and after.kind is NUMBER
+    if after is not None and not (_may_follow(after) or read):
+        return False  # and 'rolled out 6.20 51,215' has the odometer's reading behind it
     if before is None or before.kind in (MARK, BREAK):
         return after is not None and _is_part_of_day(after) and not _is_together(token)
     if "around" in before.groups:
         lead = index - 2
     elif before.text.endswith(tuple(f" {word}" for word in book.groups["around"])):
         lead = index - 1  # 'scaled at', 'pulled in at': one phrase
-    elif HAPPENED_THEN.isdisjoint(before.senses):
+    elif not happened_then:
         return False
     else:
         pointed = token.decimals > 0 and clock[0] >= BOUGHT_BELOW  # 'set off 7.15 from home'

@@ -58,11 +58,14 @@ def _contrasted(scene: Scene, said: Sequence[tuple[int, str]]) -> Correction | N
 def _points_at_entry(before: Sequence[Token]) -> bool:
     """'that last one was the', 'wrong trailer, it was the', 'i meant the'."""
     meant = any("marks_meant" in token.groups and "correction" in token.senses for token in before)
-    was = any(not token.groups.isdisjoint(("was", "was_so")) for token in before)
+    was = any(
+        token.raw.isalpha() and not token.groups.isdisjoint(("was", "was_so"))  # no "we're"
+        for token in before
+    )
     entry = any(
         token.senses.get("ordinal") == "last"
         or "log_entry" in token.groups
-        or "weigh_cue" in token.senses
+        or not token.senses.keys().isdisjoint(("weigh_cue", "ticket"))
         or ("found_wrong" in token.groups and "correction" in token.senses)
         for token in before
     )
@@ -78,5 +81,7 @@ def _is_small(token: Token) -> bool:
     return not SMALL.isdisjoint(token.senses) or "log_entry" in token.groups
 
 
-SMALL = frozenset(("glue", "correction", "reported", "ordinal", "weigh_cue", "vehicle"))
+SMALL = frozenset(
+    ("glue", "correction", "reported", "ordinal", "weigh_cue", "vehicle", "ticket", "fee")
+)
 """Classes of term of the words beside them: 'sorry, that last weigh was with the ...'."""

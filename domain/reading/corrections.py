@@ -376,8 +376,11 @@ def _swapped(scene: Scene) -> Correction | None:
     if len(named) < 2 or named[0][1] == named[1][1]:
         return None
     (first, meant), (second, was) = named[0], named[1]
-    if (first.subject is None) != (second.subject is None):
-        return None  # "that's the camper's tire, not the truck's"
+    if (first.subject is None, first.field is None) != (
+        second.subject is None,
+        second.field is None,
+    ):
+        return None  # "that's the camper's tire, not the truck's", 'that ticket was ours, not Ed's'
     if wrong_before(scene, first.start) and not wrong_before(scene, second.start, first.end):
         meant, was = was, meant
     elif not wrong_before(scene, second.start, first.end):

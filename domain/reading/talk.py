@@ -17,6 +17,7 @@ from domain.reading.everyday_words import hitches_ours
 from domain.reading.figures import BARE_STEP, LEAST_LOAD
 from domain.reading.label import NAMING
 from domain.reading.phrasebook import fold
+from domain.reading.theirs import has_one
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 if TYPE_CHECKING:
@@ -31,12 +32,6 @@ FARTHEST_OWNER = 3
 """Tokens: so near its start a heading says whose the lines below it are."""
 NEAR = 3
 """Tokens from a rig or a person to where they are: 'the couple parked next to us'."""
-
-THINGS = frozenset(("name", "vehicle", "rig", "check_item", "talk"))
-"""Classes of term that somebody else may have one of."""
-
-SUBJECTS = frozenset(("talk", "vehicle"))
-"""Classes of term that somebody else, or his rig, may be said with."""
 
 
 def talk_of(scene: Scene) -> list[str | None]:
@@ -97,7 +92,7 @@ def _talk_of(scene: Scene) -> list[str | None]:
         if "beside_us" in scene.groups and _is_beside_us(scene, index):
             cue = OTHER
         elif state == OTHER and not owned:
-            owned = _has_one(scene, index) or _fills_hers(scene, index)
+            owned = has_one(scene, index) or _fills_hers(scene, index)
         if cue == GUESS:
             for earlier in range(clause_start, index):
                 talk[earlier] = talk[earlier] or GUESS
@@ -286,6 +281,11 @@ def _puts_it_with_us(scene: Scene, index: int) -> bool:
     return scene.phrase_said("on_our_rig", index + 2, end) is not None
 
 
+def _is_of_our_rig(scene: Scene, index: int) -> bool:
+    """'dad says odo is 99412', 'Grandpa hooked up the camper'."""
+    return _follows_on(scene) or hitches_ours(scene.tokens, index + 1)
+
+
 def _follows_on(scene: Scene) -> bool:
     """Whether a figure follows on from the truck's odometer: whoever says it, it is ours."""
     known = scene.context.odometer
@@ -336,8 +336,10 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None  # 'truck reckons 10.8 mpg on the dash'
     if cue == PLAN and following is not None and "already_done" in following.groups:
         return None  # 'before we left'
-    if cue == OTHER and "family" in token.groups and _follows_on(scene):
-        return None  # 'dad says odo is 99412'
+    if cue == OTHER and "family" in token.groups and _is_of_our_rig(scene, index):
+        return None
+    if cue == OTHER and index and "airs_to" in scene.tokens[index - 1].groups:
+        return None  # 'trailer tires 72, brought them up to 80'
     if cue == OTHER and (_serves_us(scene, index) or _hands_over(scene, index)):
         return None
     if cue == OTHER and "puts_it" in scene.groups and _puts_it_with_us(scene, index):
@@ -558,24 +560,6 @@ def _is_beside_us(scene: Scene, index: int) -> bool:
     if senses.get("vehicle") == "trailer" and "behind" in scene.tokens[at].groups:
         return False
     return all("glue" in token.senses or not token.senses for token in scene.tokens[start:index])
-
-
-def _has_one(scene: Scene, index: int) -> bool:
-    """'lady had a camper on', 'lost a chain': theirs, and what follows is of it.
-
-    Not where they tell of ours ('guy behind us flashed, trailer light out'), nor where they
-    are no subject ('filled up next to a guy with a camper, 31.4 gal').
-    """
-    before = scene.tokens[max(0, index - 2) : index]
-    one = any("a_thing" in each.groups for each in before)
-    if not one or THINGS.isdisjoint(scene.tokens[index].senses):
-        return False
-    start, end = scene.clause_of(index)
-    clause = scene.tokens[start:end]
-    if any("alerts" in each.groups for each in clause):
-        return False
-    who = next((each for each in clause if each.senses.keys() - {"glue"}), None)
-    return who is not None and not SUBJECTS.isdisjoint(who.senses)
 
 
 def _owns_vehicle(scene: Scene, index: int, token: Token) -> bool:

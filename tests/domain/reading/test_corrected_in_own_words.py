@@ -56,6 +56,10 @@ def mi(value: float) -> Quantity:
         ("sorry i meant the camper", (amend("camper", "trailer"),)),
         ("those were flatdeck weights not camper", (amend("flatdeck", "trailer", "camper"),)),
         ("it wasnt the camper, the flatdeck, sorry", ()),
+        (
+            "that ticket was the flatdeck, not the camper",
+            (amend("flatdeck", "trailer", "camper"),),
+        ),
         ("not the camper, the flatdeck", (amend("flatdeck", "trailer", "camper"),)),
         ("nvm that last one", (Correction(action="undo"),)),
         ("nevermind the last text", (Correction(action="undo"),)),

@@ -51,6 +51,7 @@ def test_what_happened_where(
         ("hitched up 6.30, away 7.15, 48,240", [clock(6, 30), clock(7, 15)]),
         ("hitched around 7 and left at 7:30, 48,205", [clock(7), clock(7, 30)]),
         ("hitched up at 6, left at 6:45, 48,205", [clock(6), clock(6, 45)]),
+        ("hooked up 5.45 rolled out 6.20 48,215", [clock(5, 45), clock(6, 20)]),
     ],
 )
 def test_a_clock_behind_what_happened(reads: Reader, text: str, moments: list[datetime]) -> None:

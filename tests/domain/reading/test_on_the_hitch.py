@@ -87,6 +87,8 @@ def test_beside_no_load_at_all_nothing_is_made_of_it(reads: Reader, text: str) -
     ("text", "entries"),
     [
         ("Ben hooked up the camper", (Hitch(action="hitched", trailer="camper"),)),
+        ("Grandpa hooked up the camper", (Hitch(action="hitched", trailer="camper"),)),
+        ("finally got the camper off", (Hitch(action="unhitched", trailer="camper"),)),
         ("Mia unhitched the flatdeck", (Hitch(action="unhitched", trailer="flatdeck"),)),
         ("got the trailer on, chains crossed", (Hitch(action="hitched"), CHAINS)),
         ("got the trailer off, chains stowed", (Hitch(action="unhitched"), CHAINS)),
@@ -101,6 +103,8 @@ def test_whoever_does_it_it_is_done(reads: Reader, text: str, entries: tuple[Ent
     "text",
     [
         "Ben picked up his camper",
+        "Grandpa hooked up his camper",
+        "the neighbor hooked up the camper",
         "Ned dropped a camper off for the neighbors",
         "hooked the wrong trailer lol",
         "hooked up the wrong camper",

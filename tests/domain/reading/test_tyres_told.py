@@ -33,6 +33,7 @@ IN_TURN = [
         ("RR trailer tire 62 psi, filled it to 80", [("trailer right rear", 80)]),
         ("found the RR at 62 psi, set it to 80", [("right rear", 80)]),
         ("inner dual on the right rear was at 40 psi, filled to 80", [("right rear", 80)]),
+        ("trailer tires 72, brought them up to 80", [("trailer", 80)]),
         ("RR trailer tire 62, now 80", [("trailer right rear", 80)]),
         ("LF 65, RR trailer tire 62 psi, brought it up to 80", [LF_65, ("trailer right rear", 80)]),
         ("tires 65 65, RR 62, topped it up to 80", [(None, 65), (None, 65), ("right rear", 80)]),

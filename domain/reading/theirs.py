@@ -1,0 +1,35 @@
+"""What somebody else has: 'lady had a camper on', 'guy lost a chain'.
+
+This file decides when a thing that is told of belongs to whoever the clause is about.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from domain.reading.scene import Scene
+
+THINGS = frozenset(("name", "vehicle", "rig", "check_item", "talk"))
+"""Classes of term that somebody else may have one of."""
+
+SUBJECTS = frozenset(("talk", "vehicle"))
+"""Classes of term that somebody else, or his rig, may be said with."""
+
+
+def has_one(scene: Scene, index: int) -> bool:
+    """'lady had a camper on', 'lost a chain': theirs, and what follows is of it.
+
+    Not where they tell of ours ('guy behind us flashed, trailer light out'), nor where they
+    are no subject ('filled up next to a guy with a camper, 31.4 gal').
+    """
+    before = scene.tokens[max(0, index - 2) : index]
+    one = any("a_thing" in each.groups for each in before)
+    if not one or THINGS.isdisjoint(scene.tokens[index].senses):
+        return False
+    start, end = scene.clause_of(index)
+    clause = scene.tokens[start:end]
+    if any("alerts" in each.groups for each in clause):
+        return False
+    who = next((each for each in clause if each.senses.keys() - {"glue"}), None)
+    return who is not None and not SUBJECTS.isdisjoint(who.senses)
