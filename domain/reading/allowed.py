@@ -10,7 +10,7 @@ from domain.reading.figures import LEAST_LOAD, MASS, Figure
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, NUMBER
 
-ALLOWS = frozenset(("allows", "bounds_above"))
+ALLOWS = frozenset(("allows", "bounds_above", "registered"))
 """Groups of words one of which a message has that says what is allowed."""
 
 FARTHEST = 4
@@ -25,6 +25,9 @@ def is_allowed(scene: Scene, figure: Figure) -> bool:
     if behind is not None and "allows" in behind.groups:
         return True
     start, _ = scene.clause_of(figure.start)
+    lead = scene.tokens[max(start, figure.start - 2) : figure.start]
+    if len(lead) > 1 and "registered" in lead[0].groups and "for" in lead[1].groups:
+        return True  # 'registered for 26,000 combined'
     for index in range(figure.start - 1, max(start, figure.start - FARTHEST) - 1, -1):
         token = scene.tokens[index]
         if token.kind in (NUMBER, MARK) and token.raw != "'":

@@ -32,18 +32,23 @@ def is_framed(scene: Scene) -> bool:
         return True
     if any(_says_gawr(scene, label) for label in scene.labels) or is_plate(scene):
         return True
-    if _beside_tyres(scene):
+    if _beside_tyres(scene) or _beside_kerb(scene):
         return True
     return any(
         (
             label.rating in ("gvwr", "gcwr", "gawr", "gtm", "gawr_front", "gawr_rear", "payload")
-            or label.rating_subject
+            or (label.rating_subject and not _rests_there(scene, label))
             or (label.rating == "tow" and _is_plated(scene, label))
         )
         and label.bound is not None
         and label.bound.value >= LEAST_STAMPED
         for label in scene.labels
     )
+
+
+def _rests_there(scene: Scene, label: Label) -> bool:
+    """'ball weight on the truck hitch 1,240 lb': what rests on a part, and no limit of it."""
+    return label.whole == "tongue" and "whole" in scene.tokens[label.start].senses
 
 
 def _is_plated(scene: Scene, label: Label) -> bool:
@@ -86,6 +91,15 @@ def _is_capped(scene: Scene, figure: Figure) -> bool:
         return False
     round_enough = figure.value % LABEL_STEP == 0 and figure.value >= LEAST_STAMPED
     return round_enough and isinstance(figure.label, Label)
+
+
+def _beside_kerb(scene: Scene) -> bool:
+    """'kerb 1,880 gross 2,450 train 4,250': in the steps of a plate, beside what it weighs dry."""
+    if not any(label.rating == "curb" and label.bound is not None for label in scene.labels):
+        return False
+    wholes = [label.bound for label in scene.labels if label.whole == "gross" and label.bound]
+    weighed = scene.has("weigh_cue") or scene.has("axle")
+    return bool(wholes) and not weighed and all(each.value % LABEL_STEP == 0 for each in wholes)
 
 
 def _beside_tyres(scene: Scene) -> bool:

@@ -288,9 +288,15 @@ def bars_of(scene: Scene, each: Pass, count: int) -> Bars | None:
     return cast(Bars, found[0]) if found else None
 
 
+OF_WATER = frozenset(("water", "water_tank", "waste_tank"))
+"""Groups of words for tanks that no fuel is in."""
+
+
 def fuel_level(scene: Scene) -> float | None:
     """How full the tank was: 'quarter tank', '3/4 tank', 'tank at 60%'."""
-    for _, _, key in scene.find("level"):
+    for index, _, key in scene.find("level"):
+        if index and not scene.tokens[index - 1].groups.isdisjoint(OF_WATER):
+            continue  # 'fresh tank full, grey empty'
         return float(key)
     if "tank" not in scene.by_class and "fuel" not in scene.groups:
         return None

@@ -188,7 +188,12 @@ def _axle_over(scene: Scene, label: Label) -> str | None:
     last = heads[-1]
     if any(
         isinstance(figure.label, Label)
-        and (figure.label.axle or figure.label.end_of or figure.label.vehicle)
+        and (
+            figure.label.axle
+            or figure.label.end_of
+            or figure.label.vehicle
+            or (figure.label.ordinal and figure.label.side)
+        )
         for figure in scene.figures
         if last.end <= figure.start < label.start
     ):

@@ -56,8 +56,9 @@ from domain.reading.tyre_ratings import (
     load_index_pairs,
 )
 from domain.reading.unladen import is_dry, is_unladen, weighs_unladen
-from domain.reading.weighed_not_rated import is_train, settle_weighed
+from domain.reading.weighed_not_rated import is_train, settle_weighed, weigh_together
 from domain.reading.whose_plate import (
+    ends_on_trailer,
     is_beside_trailers,
     is_trailers,
     leads_plate,
@@ -221,6 +222,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         if "short_rating" in scene.tokens[label.start].groups and not _surely(scene, figure, label):
             return None  # 'adsl sync atm is about 16900'
         name = label.rating
+        if name == "curb" and label.start and "at_alone" in scene.tokens[label.start - 1].groups:
+            return None  # 'tare 2,510, ball at tare 190'
         if name == "gvwr" and label.wheel == "axle" and label.start in scene.by_class["rating"]:
             name = "gawr"  # 'MMA eje 2 2.100': what an axle may bear is its own, and not the whole
         end = label.end_of or ENDS_OF_TRUCK.get(label.axle or "")
@@ -257,7 +260,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
             return "trailer", "gawr"
         return "truck", f"gawr_{end}"
     if label.wheel == "axle":
-        return "trailer", "gawr"
+        return None if weigh_together(scene, figure, label) else ("trailer", "gawr")
     if label.whole == "tongue":
         if is_beside_trailers(scene, figure):
             return "trailer", "tongue"
@@ -498,6 +501,7 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
     ):
         return "trailer"
     of_trailer = label.vehicle == "trailer" or leads_plate(scene, figure)
+    of_trailer = of_trailer or (name == "payload" and ends_on_trailer(scene, figure))
     if name == "payload" and of_trailer:
         return "trailer"  # 'payload of the caravan is 240'
     if name in TRUCK_RATINGS or name.startswith("gawr_"):

@@ -17,6 +17,7 @@ from domain.reading.beside import HEADS
 from domain.reading.both_ways import STOOD, TOLD, settle_both_ways
 from domain.reading.everyday_words import names_trailer
 from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
+from domain.reading.side_letters import load_follows, read_side_letters
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
 from domain.reading.trailing import TRAILS, settle_out_back, settle_trailing
 from domain.reading.yes_and_no import REPLIES, settle_answers, settle_denied
@@ -43,7 +44,7 @@ LEAST_REGULAR = 10
 
 HOT = 50
 """Degrees: an engine that is running is hotter, in either unit."""
-LEAST_INITIALS, LEAST_PAIRS, LEAST_LOAD = 3, 2, 400
+LEAST_INITIALS, LEAST_PAIRS = 3, 2
 
 PENCE_A_LITRE = (60, 400)
 """What a litre has cost at British pumps, and may; wide on purpose."""
@@ -155,11 +156,11 @@ def _read_initials(scene: Scene) -> None:
     """'S 5,180 D 6,240 T 8,860 G 20,280': letters are labels where three stand by loads."""
     tokens = scene.tokens
     if "left_letter" in scene.groups:
-        _read_sides(scene)
+        read_side_letters(scene)
     beside = [
         index
         for index in scene.by_class.get("initial", ())
-        if index + 1 < len(tokens) and _load_follows(tokens, index + 1)
+        if index + 1 < len(tokens) and load_follows(tokens, index + 1)
     ]
     if _heads_axles(scene):
         _read_rated_initials(scene)
@@ -177,7 +178,7 @@ def _settle_numbered(scene: Scene) -> None:
     """'T1 4,860 T2 4,940': numbered letters are axles where several stand by loads."""
     tokens = scene.tokens
     numbered = scene.by_class["numbered_axle"]
-    loaded = [at for at in numbered if at + 1 < len(tokens) and _load_follows(tokens, at + 1)]
+    loaded = [at for at in numbered if at + 1 < len(tokens) and load_follows(tokens, at + 1)]
     towed = all(tokens[at].senses["numbered_axle"].startswith("trailer") for at in numbered)
     meant = len(loaded) == len(numbered) >= (LEAST_PAIRS if towed else LEAST_INITIALS)
     for index in numbered:
@@ -209,7 +210,7 @@ def _read_rated_initials(scene: Scene) -> None:
     for index in scene.by_class.get("initial", ()):
         rating = RATED_INITIALS.get(tokens[index].senses["initial"].split()[0])
         last = index + 1 == len(tokens)
-        if rating is not None and not last and _load_follows(tokens, index + 1):
+        if rating is not None and not last and load_follows(tokens, index + 1):
             tokens[index].senses = {"rating": rating}
     scene.index_terms()
 
@@ -224,7 +225,7 @@ def _heads_axles(scene: Scene) -> bool:
     said = [
         (index, scene.tokens[index].senses["initial"].split()[0])
         for index in scene.by_class.get("initial", ())
-        if index + 1 < len(scene.tokens) and _load_follows(scene.tokens, index + 1)
+        if index + 1 < len(scene.tokens) and load_follows(scene.tokens, index + 1)
     ]
     keys = [key for _, key in said]
     return keys == list(RATED_INITIALS) and rated[0][0] < said[0][0]
@@ -233,25 +234,6 @@ def _heads_axles(scene: Scene) -> bool:
 WHOLE_RATINGS = ("gvwr", "gcwr")
 
 RATED_INITIALS = {"steer": "gawr_front", "drive": "gawr_rear"}
-
-
-def _read_sides(scene: Scene) -> None:
-    """'Steer L 2,560 R 2,610': letters are sides where they stand in pairs, line by line."""
-    tokens = scene.tokens
-    found = {
-        side: [
-            index
-            for index, token in enumerate(tokens[:-1])
-            if token.text in scene.book.groups[group] and _load_follows(tokens, index + 1)
-        ]
-        for side, group in (("left", "left_letter"), ("right", "right_letter"))
-    }
-    if len(found["left"]) != len(found["right"]) or len(found["left"]) < LEAST_PAIRS:
-        return
-    for side, indexes in found.items():
-        for index in indexes:
-            tokens[index].senses = {"side": side}
-    scene.index_terms()
 
 
 def _settle_corners(scene: Scene) -> None:
@@ -625,10 +607,3 @@ def _is_in_pence(token: Token) -> bool:
 
 def _is_volume(token: Token) -> bool:
     return token.senses.get("unit", "").split()[:1] in (["gal"], ["L"])
-
-
-def _load_follows(tokens: list[Token], index: int) -> bool:
-    """Whether a figure the size of a load stands here, or behind a colon."""
-    if tokens[index].raw in ":=-" and index + 1 < len(tokens):
-        index += 1
-    return tokens[index].kind is NUMBER and tokens[index].value >= LEAST_LOAD

@@ -199,9 +199,9 @@ def is_noun(scene: Scene, index: int) -> bool:
     if not senses and index and _is_somebody(scene.tokens[index - 1]):
         return False  # 'before they waved me off': what somebody does
     if "subject" in senses and any(
-        "bears_load" in behind.groups for behind in scene.tokens[index + 1 : index + 2]
+        "bears_load" in behind.groups for behind in scene.tokens[index + 1 : index + 3]
     ):
-        return False  # 'trailer tires carrying 2,330 each'
+        return False  # 'trailer tires are carrying 2,330 each'
     if not senses or "check_item" in senses or "subject" in senses:
         return not senses.keys() & {"vehicle", "name", "axle_noun"}
     if "thing" in senses or "product" in senses:

@@ -91,6 +91,11 @@ def is_train(scene: Scene, figure: Figure, label: Label) -> bool:
     named = scene.tokens[label.start : label.end]
     if any("weighs_it" in token.groups for token in named):
         return True
+    if figure.value % LABEL_STEP and any(
+        other.rating == "gvwr" and other.bound and other.bound.value < figure.value
+        for other in scene.labels
+    ):
+        return True  # 'GVWR on the truck 11,500, gross 21,480'
     most = MOST_OF_TRAIN if figure.value % LABEL_STEP == 0 else MOST_UNROUNDED
     return any(
         other.rating == "gcwr"
@@ -106,3 +111,17 @@ MOST_OF_TRAIN, MOST_UNROUNDED = 0.8, 0.65
 
 Makers round it; a figure that they would have rounded is hardly so much. Common practice.
 """
+
+
+def weigh_together(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'trailer axles 9,200 and the gvwr is 9,900': what all axles bear, which none may alone."""
+    plural = any("axles" in token.groups for token in scene.tokens[label.start : label.end])
+    behind = scene.tokens[figure.end : figure.end + 1]
+    if not plural or figure.count or any("each_one" in token.groups for token in behind):
+        return False
+    whole = [other.bound for other in scene.labels if other.rating == "gvwr" and other.bound]
+    return any(MOST_OF_AXLE * each.value < figure.value <= each.value for each in whole)
+
+
+MOST_OF_AXLE = 0.75
+"""Of a trailer's GVWR what one of its axles is rated for at most; common practice, no source."""

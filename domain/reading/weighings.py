@@ -283,9 +283,13 @@ def _is_taken_off(scene: Scene, figure: Figure) -> bool:
 
     'added 300 lb to the steer' is what came.
     """
-    if GOES_OR_COMES.isdisjoint(scene.groups) or figure.end >= len(scene.tokens):
+    if GOES_OR_COMES.isdisjoint(scene.groups):
         return False
     before = scene.tokens[max(0, figure.start - 2) : figure.start]
+    if before and "changed_by" in before[-1].groups and figure.value < LEAST_REACHED:
+        return "came_word" not in before[0].groups  # 'steer went up 140 lb'
+    if figure.end >= len(scene.tokens):
+        return False
     if any("adds_thing" in token.groups for token in before):
         return "to" in scene.tokens[figure.end].groups
     behind = scene.tokens[figure.end]
@@ -296,7 +300,10 @@ def _is_taken_off(scene: Scene, figure: Figure) -> bool:
     return goes and not scene.tokens[figure.end].groups.isdisjoint(("off_of", "out"))
 
 
-GOES_OR_COMES = frozenset(("goes_off", "adds_thing", "changes_by"))
+GOES_OR_COMES = frozenset(("goes_off", "adds_thing", "changes_by", "changed_by"))
+
+LEAST_REACHED = 1_000
+"""Pounds or kilograms: of more that a place climbed or dropped it is told where it got to."""
 
 
 def _of_body(scene: Scene, figure: Figure) -> bool:

@@ -123,3 +123,11 @@ def of_another_thing(scene: Scene, label: Label) -> bool:
 
 LEAST_OF_THING = 3
 """Tokens: 'of', 'the' and the thing."""
+
+
+def ends_on_trailer(scene: Scene, figure: Figure) -> bool:
+    """'cargo capacity 2,620 on the camper': whose it is, right behind the figure."""
+    behind = scene.tokens[figure.end : figure.end + 3]
+    if not behind or behind[0].groups.isdisjoint(("on_the", "of", "for")):
+        return False
+    return any(map(names_trailer, behind[1:]))

@@ -178,3 +178,59 @@ def test_a_van_is_a_caravan_and_no_cargo(
     (weighing,) = read.entries
     assert isinstance(weighing, Weighing)
     assert (weighing.rig, loads(weighing)) == (rig, told)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("steer L 2,660 R 2,640", {"steer_left": 2_660, "steer_right": 2_640}),
+        ("camper L 4,620 R 4,580", {"trailer_left": 4_620, "trailer_right": 4_580}),
+        (
+            "trailer: axle one left 2,300 right 2,280, axle two left 2,320 right 2,310",
+            {
+                "trailer_1_left": 2_300,
+                "trailer_1_right": 2_280,
+                "trailer_2_left": 2_320,
+                "trailer_2_right": 2_310,
+            },
+        ),
+        ("ball weight on the truck hitch 1,240 lbs", {"tongue": 1_240}),
+        ("ball weight came up 285 lb on the ball scale", {"tongue": 285}),
+        ("steer came up to 5,240", {"steer": 5_240}),
+    ],
+)
+def test_sides_by_letter_and_where_a_tongue_rests(
+    reads: Reader, text: str, told: dict[str, float]
+) -> None:
+    (weighing,) = weighed(reads, text)
+    assert loads(weighing) == told
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "steer went up 240",
+        "steer up 240, drive down 180",
+        "front tires are carrying 2,650 each",
+    ],
+)
+def test_how_much_a_place_changed_was_not_weighed(reads: Reader, text: str) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "level"),
+    [
+        ("fresh tank full, grey empty, 5,180 6,720 9,010", None),
+        ("full tank, grey empty, 5,180 6,720 9,010", 1),
+    ],
+)
+def test_a_tank_of_water_is_no_fuel_level(reads: Reader, text: str, level: float | None) -> None:
+    (weighing,) = weighed(reads, text)
+    assert loads(weighing) == ROW
+    assert weighing.fuel_level == level
+
+
+def test_a_wd_hitch_that_is_hooked_has_its_bars_on(reads: Reader) -> None:
+    (weighing,) = weighed(reads, "w/d hitch hooked 5,180 6,720 9,010")
+    assert (loads(weighing), weighing.bars) == (ROW, "on")

@@ -292,3 +292,54 @@ def test_wheels_so_heavy_are_no_pressures(reads: Reader) -> None:
     chat = on_the_road(units="metric")
     assert not isinstance(reads("nearside 680 offside 705 on the van", chat), Facts)
     assert isinstance(reads("nearside 380 offside 385 on the van", chat), Facts)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("cargo capacity 2,620 on the camper", [("trailer", "payload", 2_620)]),
+        ("payload 3,412 with the camper on", [("truck", "payload", 3_412)]),
+        ("registered for 26,000 combined", [("truck", "gcwr", 26_000)]),
+        ("GVM upgraded from 3,100 to 3,500", [("truck", "gvwr", 3_500)]),
+        (
+            "kerb 1,880 gross 2,450 train 4,250",
+            [("truck", "curb", 1_880), ("truck", "gvwr", 2_450)],
+        ),
+        (
+            "ATM 3,200 tare 2,510 ball at tare 190",
+            [("trailer", "gvwr", 3_200), ("trailer", "curb", 2_510)],
+        ),
+        (
+            "flatdeck gvwr 14,000 axles 7,000 each",
+            [("trailer", "gvwr", 14_000), ("trailer", "gawr", 7_000)],
+        ),
+    ],
+)
+def test_more_that_plates_tell(
+    reads: Reader, text: str, told: list[tuple[str, str, float]]
+) -> None:
+    read = reads(text, on_the_road(units="metric"))
+    assert isinstance(read, Facts)
+    assert [
+        (each.subject, each.rating, each.value.value)
+        for each in read.entries
+        if isinstance(each, Rating) and isinstance(each.value, Quantity)
+    ] == told
+    assert len(read.entries) == len(told)
+
+
+@pytest.mark.parametrize(
+    ("text", "load"),
+    [
+        ("trailer axles 9,200 and the gvwr is 9,900", {"trailer": 9_200}),
+        ("GVWR on the truck 11,500, gross 21,480", {"gross": 21_480}),
+        ("kerb 1,880, gross 2,448 on the weighbridge", {"gross": 2_448}),
+    ],
+)
+def test_what_was_weighed_beside_a_plates_limit(
+    reads: Reader, text: str, load: dict[str, float]
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    (weighing,) = (each for each in read.entries if isinstance(each, Weighing))
+    assert {at: each.value for at, each in weighing.loads.items()} == load
