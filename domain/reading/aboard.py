@@ -70,7 +70,8 @@ def _with_pet(tokens: Sequence[Token], index: int) -> bool:
     """'me and the dog': one of the two is counted."""
     if "oneself" not in tokens[index].groups:
         return False
-    behind = [each for each in tokens[index + 1 : index + 4] if "article" not in each.groups]
+    near = tokens[index + 1 : index + 4]
+    behind = [each for each in near if "article" not in each.groups and each.kind is not NUMBER]
     return len(behind) > 1 and "and" in behind[0].groups and "pet" in behind[1].groups
 
 

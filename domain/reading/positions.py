@@ -245,8 +245,15 @@ def _said_last(scene: Scene, trailer: Label) -> bool:
     numbered = [label for label in labels if label.ordinal and label.wheel and not label.vehicle]
     lead = scene.tokens[max(0, trailer.start - 2) : trailer.start]
     led = any(not token.groups.isdisjoint(BELONGS) for token in lead)
-    return led and len(numbered) == len(figures) == len(IN_ORDER) - 1
+    if not led or len(numbered) != len(figures):
+        return False
+    values = [each.value for each in figures]
+    alike = len(values) == len(IN_ORDER) and max(values) < NO_TRUCKS * min(values)
+    return alike or len(values) == len(IN_ORDER) - 1
 
+
+NO_TRUCKS = 1.25
+"""Axles more alike than so are no steer, drive and trailer axles; common practice, no source."""
 
 BELONGS = frozenset(("on_the", "of", "standing_on"))
 """Groups of small words that lead from axles to whose they are."""

@@ -101,6 +101,14 @@ def test_rows_that_are_numbered(reads: Reader, text: str) -> None:
             {"trailer_1": 4_410, "trailer_2": 4_660},
         ),
         (
+            "axle 1 2,240 axle 2 2,310 axle 3 2,280 on the trailer",
+            {"trailer_1": 2_240, "trailer_2": 2_310, "trailer_3": 2_280},
+        ),
+        (
+            "axle 1 5,180 axle 2 6,720 axle 3 9,010 on the trailer",
+            ROW,
+        ),
+        (
             "first axle 5,180 second axle 6,940 with the camper on",
             {"steer": 5_180, "drive": 6_940},
         ),
@@ -160,6 +168,8 @@ def test_by_how_much_it_changed_or_is_over_was_not_weighed(
 def test_dogs_are_no_people(reads: Reader) -> None:
     (weighing,) = weighed(reads, "4 adults and 2 dogs aboard. 5,420 7,180 9,240")
     assert weighing.aboard == 4
+    (weighing,) = weighed(reads, "me and 3 dogs, 5,420 7,180 9,240")
+    assert weighing.aboard == 1
 
 
 @pytest.mark.parametrize(
