@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from domain.entries import SINGLE_AXLES, SUM_TOLERANCE
 from domain.reading.claimed_dates import is_bare_year
+from domain.reading.claimed_prices import A_PRICE
 from domain.reading.doubts import Doubt
 from domain.reading.figures import MASS, MONEY, Figure, kilograms
 from domain.reading.label import Label
@@ -346,7 +347,7 @@ def _is_alone(scene: Scene, figure: Figure) -> bool:
         other
         for other in scene.figures
         if other is not figure
-        and other.claimed is None
+        and other.claimed in (None, A_PRICE)
         and not (isinstance(other.label, Label) and other.label.whole == "ignored")
         and not _is_fee(scene, other)
     ]

@@ -11,6 +11,8 @@ from collections.abc import Sequence
 from domain.reading.figures import LEAST_LOAD, Figure, token_at
 from domain.reading.tokens import WORD, Token
 
+A_PRICE = "a price"
+
 PAID_FOR = frozenset(("set_of", "repaired"))
 """Groups of words for what one pays for, and no scale or gauge is of."""
 
@@ -32,9 +34,9 @@ def price_of_another(
 ) -> str | None:
     """Of what else a bare number is, in words; None where it may be the log's."""
     if not said.isdisjoint(PAID_FOR) and _is_paid(tokens, figure):
-        return "a price"
+        return A_PRICE
     if "spends" in said and _is_spent(figure, before, after):
-        return "a price"
+        return A_PRICE
     if "per_one" in said and _rates_something(tokens, figure):
         return "a rate"
     if "plies" in said and after is not None and "plies" in after.groups:
@@ -42,7 +44,7 @@ def price_of_another(
     if "costs_one" in said and before is not None and "costs_one" in before.groups:
         # 'it weighs 4,800 and cost me 6,000'; of fuel a sum is known by what stands beside it
         bought = figure.value >= LEAST_LOAD and "weigh_cue" in said
-        return "a price" if bought and said.isdisjoint(SPEAKS_OF_FUEL) else None
+        return A_PRICE if bought and said.isdisjoint(SPEAKS_OF_FUEL) else None
     return None
 
 
