@@ -13,7 +13,7 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from typing import Literal
 
-from domain.entries import SIDES, SINGLE_AXLES, Weighing
+from domain.entries import SIDES, SINGLE_AXLES, Hitch, Weighing
 from domain.log import Log, Logged
 from domain.uncertainty import Measured, Scale, division_of
 
@@ -270,7 +270,7 @@ def _session(log: Log, newest_first: list[Logged[Weighing]]) -> Session:
     trailer: str | None = None
     for each in oldest_first:
         on = log.hitched_to(each.at)
-        kind = kind_of(each.entry, on is not None)
+        kind = kind_of(each.entry, on is not None or _still_hitched(log, each, groups))
         name = each.entry.trailer or (on.entry.trailer if on else None)
         if kind != "solo" and name is not None:
             if trailer is not None and name.casefold() != trailer.casefold():
@@ -292,6 +292,19 @@ def _session(log: Log, newest_first: list[Logged[Weighing]]) -> Session:
 
 
 Groups = Mapping[Kind, list[Logged[Weighing]]]
+
+
+def _still_hitched(log: Log, weighing: Logged[Weighing], groups: Groups) -> bool:
+    """'steer 5,240' after a hitched pass: one axle again, as the rig stood if nothing was said.
+
+    Who weighs the truck alone has both of its axles.
+    """
+    passed = groups.get("hitched")
+    roots = {position.split("_")[0] for position in weighing.entry.loads}
+    if not passed or roots not in ({"steer"}, {"drive"}):
+        return False
+    moved = log.upto(Hitch, weighing.at)
+    return not moved or moved[-1].at <= passed[-1].at
 
 
 def _solo(groups: Groups) -> dict[Kind, list[Logged[Weighing]]]:

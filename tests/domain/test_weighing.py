@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Weighing
+from domain.entries import Hitch, Weighing
 from domain.passes import latest_session, session_of, sessions, with_axles
 from domain.quantities import Quantity
 from domain.rig import rig_of
@@ -28,6 +28,42 @@ def test_axles_make_the_truck_and_the_gross() -> None:
     found = weights(Ticket().hitched().weighs(steer=5280, drive=6940, trailer=9840))
     assert load(found, "truck") == pytest.approx(12220)
     assert load(found, "gross") == pytest.approx(22060)
+
+
+@pytest.mark.parametrize("axle", ["steer", "drive"])
+def test_an_axle_again_stands_as_the_rig_stood_where_nobody_said_otherwise(axle: str) -> None:
+    found = weights(
+        Ticket()
+        .weighs(rig=None, steer=5180, drive=6700, trailer=9100)
+        .later(minutes=20)
+        .add(Weighing(loads={axle: Quantity(5440, "lb")}))
+    )
+    assert load(found, axle) == pytest.approx(5440)
+    assert found.session.road is not None
+    assert set(found.session.road.loads) == {axle}
+
+
+def test_both_axles_again_are_of_the_truck_alone() -> None:
+    found = weights(
+        Ticket()
+        .weighs(rig=None, steer=5180, drive=6700, trailer=9100)
+        .later(minutes=20)
+        .weighs(rig=None, steer=4980, drive=3860)
+    )
+    assert load(found, "steer") == pytest.approx(5180)
+    assert "solo" in found.session.passes
+
+
+def test_an_axle_weighed_after_unhitching_is_of_the_truck_alone() -> None:
+    found = weights(
+        Ticket()
+        .hitched()
+        .weighs(rig=None, steer=5180, drive=6700, trailer=9100)
+        .later(minutes=20)
+        .add(Hitch(action="unhitched", trailer="flatdeck"))
+        .weighs(rig=None, steer=5440)
+    )
+    assert load(found, "steer") == pytest.approx(5180)
 
 
 def test_a_gross_and_the_trailer_axles_leave_the_truck() -> None:

@@ -10,6 +10,7 @@ import pytest
 from domain.quantities import Quantity
 from domain.verdicts import JUDGED, LAST_FILL, MORE, Question, Silent
 from tests.domain.reading.chats import Reader, chat, on_the_road
+from tests.domain.reading.listed import lines
 
 ASKED: dict[tuple[str, str | None], str] = {
     ("margin", None): """
@@ -192,10 +193,6 @@ will a full tank of propane last the weekend
 do we have to stop before dinner
 how many straps do i need to bring
 """
-
-
-def lines(block: str) -> list[str]:
-    return [line.strip() for line in block.splitlines() if line.strip()]
 
 
 @pytest.mark.parametrize(

@@ -21,6 +21,7 @@ from domain.verdicts import (
     Silent,
 )
 from tests.domain.reading.chats import Reader, chat, on_the_road
+from tests.domain.reading.listed import lines
 
 ASKED: dict[tuple[str, str | None], str] = {
     ("upkeep", FAULTS): """
@@ -602,10 +603,6 @@ is anything open
 under the bridge?
 over the hill?
 """
-
-
-def lines(block: str) -> list[str]:
-    return [line.strip() for line in block.splitlines() if line.strip()]
 
 
 @pytest.mark.parametrize(
