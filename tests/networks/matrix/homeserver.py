@@ -19,7 +19,7 @@ from pathlib import Path
 NAME = "chat.example"
 SECRET = "a secret of the test session"
 PASSWORD = "clover and thyme"
-READY_WITHIN = 60.0
+READY_WITHIN = 300.0
 SIGNING_KEY = "ed25519 a_test AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA\n"
 SETUP = """
 server_name: {name}

@@ -35,7 +35,7 @@ from mautrix.types import (
 
 from tests.networks.matrix.homeserver import PASSWORD
 
-PATIENCE = 45.0
+PATIENCE = 120.0
 MOST_SAID = 500
 """Events that a client asks for at once. By itself a homeserver tells no more than ten of a room,
 and people's own clients go back for the others.
