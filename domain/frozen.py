@@ -7,7 +7,7 @@ changes nothing else: such a record is compared, printed, replaced and refused a
 
 from __future__ import annotations
 
-from dataclasses import MISSING, fields
+from dataclasses import MISSING, field, fields, make_dataclass
 from typing import Any, TypeVar
 
 Record = TypeVar("Record")
@@ -26,21 +26,29 @@ def soon_made(cls: type[Record]) -> type[Record]:
         __delattr__ = object.__delattr__
 
     parts = fields(cls)  # type: ignore[arg-type]
-    named: dict[str, Any] = {"Open": Open, "Frozen": cls, "unlock": object.__setattr__}
-    asked: list[str] = []
     for each in parts:
         if each.default_factory is not MISSING:
             raise TypeError(f"{cls.__name__}.{each.name} has a factory")
-        given = each.default is not MISSING
-        named[f"default_{each.name}"] = each.default
-        asked.append(f"{each.name}=default_{each.name}" if given else each.name)
-    steps = ["unlock(self, '__class__', Open)"]
-    steps += [f"self.{each.name} = {each.name}" for each in parts]
-    steps.append("self.__class__ = Frozen")
-    if hasattr(cls, "__post_init__"):
-        steps.append("self.__post_init__()")
-    by_name = "*, " if all(each.kw_only for each in parts) else ""
-    lines = "\n    ".join(steps)
-    exec(f"def __init__(self, {by_name}{', '.join(asked)}):\n    {lines}", named)  # noqa: S102
-    setattr(cls, "__init__", named["__init__"])  # noqa: B010  a method is not assigned to
+    # What it sets its fields by is an open dataclass's own way to do so.
+    shape = make_dataclass(
+        cls.__name__,
+        [
+            (each.name, Any, field(default=each.default, kw_only=each.kw_only))
+            if each.default is not MISSING
+            else (each.name, Any, field(kw_only=each.kw_only))
+            for each in parts
+        ],
+    )
+    set_fields = shape.__init__  # type: ignore[misc]
+    unlock = object.__setattr__
+    checks = getattr(cls, "__post_init__", None)
+
+    def make(record: Any, *given: Any, **named: Any) -> None:
+        unlock(record, "__class__", Open)
+        set_fields(record, *given, **named)
+        record.__class__ = cls
+        if checks is not None:
+            checks(record)
+
+    setattr(cls, "__init__", make)  # noqa: B010  a method is not assigned to
     return cls

@@ -99,6 +99,8 @@ def with_fields(question: Question, fields: Mapping[str, Any], scene: Scene) -> 
             said = {**_gauge(scene), **said}
         case "cargo":
             said = {**_loaded(scene), **said}
+        case "judged" if isinstance(question.value, Quantity) and question.value.unit == "%":
+            said = {key: value for key, value in said.items() if key != "form"}  # of no limit
     return replace(question, **said)
 
 

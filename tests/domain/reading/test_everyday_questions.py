@@ -22,7 +22,7 @@ ASKED: dict[tuple[str, str | None], str] = {
         did that last load put us over
         are we gonna be over
         how overloaded are we
-        where do we stand
+        where do we stand on weight
         how many lbs over are we on the rear
         can juniper pull the camper
         how much room we got left
