@@ -50,7 +50,6 @@ ASKED: dict[tuple[str, str | None], str] = {
     ("tongue", JUDGED): """
         is 900 on the tongue too much
         is 1,150 too heavy for the tongue
-        is 12% on the tongue enough
     """,
     ("tongue", None): """
         what should the tongue be
@@ -227,7 +226,7 @@ def test_a_load_is_held_against_the_limits(reads: Reader) -> None:
     assert isinstance(gross, Question)
     assert gross.value == Quantity(27_400, "lb")
     assert isinstance(share, Question)
-    assert share.value == Quantity(12, "%")
+    assert (share.topic, share.form, share.value) == ("tongue", None, Quantity(12, "%"))
 
 
 def test_a_month_is_asked_for_while_it_is_nearer_behind_than_ahead(reads: Reader) -> None:
