@@ -8,6 +8,7 @@ changes nothing else: such a record is compared, printed, replaced and refused a
 from __future__ import annotations
 
 from dataclasses import MISSING, field, fields, make_dataclass
+from functools import wraps
 from typing import Any, TypeVar
 
 Record = TypeVar("Record")
@@ -43,6 +44,7 @@ def soon_made(cls: type[Record]) -> type[Record]:
     unlock = object.__setattr__
     checks = getattr(cls, "__post_init__", None)
 
+    @wraps(cls.__init__)
     def make(record: Any, *given: Any, **named: Any) -> None:
         unlock(record, "__class__", Open)
         set_fields(record, *given, **named)
