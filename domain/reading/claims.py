@@ -51,15 +51,16 @@ def find_claim(
     context: Context,
     last: Figure | None,
     said: frozenset[str],
+    owning: frozenset[str],
 ) -> None:
     """Find out whether a neighbour owns the number, or an unknown noun is counted by it.
 
     `last` is the figure before; `said` are the classes of term, the groups and the marks that
-    stand in the message: what is not in it claims nothing.
+    stand in the message, and `owning` those of them that can own a number.
     """
-    read = "numbered_place" in said and _read_at_place(figure, tokens, context)
+    read = "numbered_place" in owning and _read_at_place(figure, tokens, context)
     if figure.claimed is None and not read:
-        figure.claimed = _owner(figure, tokens, last, said)
+        figure.claimed = _owner(figure, tokens, last, said, owning)
     if figure.claimed is not None:
         return
     noun = _foreign_noun(tokens, figure.end)
@@ -78,22 +79,29 @@ def _read_at_place(figure: Figure, tokens: Sequence[Token], context: Context) ->
 
 
 def _owner(
-    figure: Figure, tokens: Sequence[Token], last: Figure | None, said: frozenset[str]
+    figure: Figure,
+    tokens: Sequence[Token],
+    last: Figure | None,
+    said: frozenset[str],
+    owning: frozenset[str],
 ) -> str | None:
     """What owns the number, in words; None where it may be the log's."""
-    bare = figure.dimension is None
     start = figure.start
     before = tokens[start - 1] if start else None
     after = tokens[figure.end] if figure.end < len(tokens) else None
-    owner = _owner_beside(figure, tokens, before, after, last, said)
+    owner = _owner_by_form(figure, tokens, before, after, said)
+    if owner is not None or not owning:
+        return owner
+    bare = figure.dimension is None
+    owner = _owner_beside(figure, tokens, before, after, last, owning)
     if owner is not None:
         return owner
     named = before is not None and "claims_line" in before.groups
-    if "/" in said and start in (0, 2) and dates_message(tokens):
+    if "/" in owning and start in (0, 2) and dates_message(tokens):
         owner = "a date"
-    elif bare and "-" in said and _is_hyphened(tokens, start):
+    elif bare and "-" in owning and _is_hyphened(tokens, start):
         owner = "a number with letters"
-    elif "claims_line" in said and (
+    elif "claims_line" in owning and (
         _claimed_line(tokens, figure) or _on_plate(figure, before, tokens)
     ):
         owner = "a number of its line"
@@ -104,49 +112,74 @@ def _owner(
     return None if _heads_row(tokens, figure) else owner
 
 
+def _owner_by_form(
+    figure: Figure,
+    tokens: Sequence[Token],
+    before: Token | None,
+    after: Token | None,
+    said: frozenset[str],
+) -> str | None:
+    """What the number is by how it is written and what is typed to it, whatever else is said."""
+    dimension, raw = figure.dimension, figure.token.raw
+    if dimension == DURATION:
+        return "a duration"
+    typed_to = before is not None and before.end == tokens[figure.start].start
+    if typed_to and _is_part_of_word(tokens, figure.start):
+        return "a number with letters"
+    if dimension == VOLUME and tokens[figure.end - 1].text == "g":
+        return "a number with letters" if _is_generation(tokens, figure, said) else None
+    if raw[0] == "0" and figure.whole and len(raw) > 2:
+        return "a number with leading zeros"
+    if dimension is not None:
+        return None
+    if figure.token.decimals == -1:
+        return "a fraction"
+    if after is not None and after.glued and _is_word_of_its_own(figure, before, after):
+        return f"{figure.token.raw}{after.raw}"
+    if figure.value > MOST_ROWS or after is None:
+        return None
+    if _numbers_row(tokens, figure):
+        return "a row's number"
+    counts = figure.value <= MOST_OF_AXLES and figure.count is None
+    return COUNT_OF_AXLES if counts and _are_axles(tokens, figure.end) else None
+
+
+MOST_OF_AXLES = 4
+
+
 def _owner_beside(
     figure: Figure,
     tokens: Sequence[Token],
     before: Token | None,
     after: Token | None,
     last: Figure | None,
-    said: frozenset[str],
+    owning: frozenset[str],
 ) -> str | None:
-    """What is written into or onto the number, and owns it whatever else it is."""
-    dimension, raw = figure.dimension, figure.token.raw
-    if dimension == DURATION:
-        return "a duration"
+    """What stands right beside the number, and owns it whatever else it is."""
+    dimension = figure.dimension
     if before is not None and before.raw == "#" and dimension is None:
         return "'#'"
-    if "discount" in said and dimension in (None, MONEY, PRICE) and _is_taken_off(tokens, figure):
+    if "discount" in owning and dimension in (None, MONEY, PRICE) and _is_taken_off(tokens, figure):
         return DISCOUNT
     if after is not None and "discount_noun" in after.groups and dimension in (None, MONEY):
         return DISCOUNT  # 'after the dollar-thirty-two discount', 'used 1,000 points'
-    if "off_by" in said and before is not None and "off_by" in before.groups:
+    if "off_by" in owning and before is not None and "off_by" in before.groups:
         return "how far off it was"  # 'off by a hundred', 'tires are off by 10 psi'
-    if "torques" in said and dimension is None and _is_torque(tokens, figure.start):
+    if "torques" in owning and dimension is None and _is_torque(tokens, figure.start):
         return "a torque"
-    if not CHANGES.isdisjoint(said) and tells_change(figure, tokens, last):
+    if not owning.isdisjoint(CHANGES) and tells_change(figure, tokens, last):
         return CHANGE
-    typed_to = before is not None and before.end == tokens[figure.start].start
-    if typed_to and _is_part_of_word(tokens, figure.start):
+    sized = figure.value >= LEAST_SIZE and not owning.isdisjoint(SIGNS_OF_SIZE)
+    if sized and _is_size(tokens, figure):
         return "a number with letters"
-    times = (before is not None and before.text == "x") or (after is not None and after.text == "x")
-    if times and figure.value >= LEAST_SIZE and _is_size(tokens, figure):
-        return "a number with letters"
-    lettered = dimension == VOLUME and tokens[figure.end - 1].text == "g"
-    if lettered and _is_generation(tokens, figure, said):
-        return "a number with letters"
-    if "." in said:
+    if "." in owning:
         if _dot_joins(tokens, figure.start - 1) or _dot_joins(tokens, figure.start + 1):
             return "a version"  # '5.4.15', '127.0.0.1'
         if after is not None and after.raw == "." and _names_file(tokens, figure.end):
             return "a number with letters"
-    if raw[0] == "0" and figure.whole and len(raw) > 2:
-        return "a number with leading zeros"
-    if "/" in said and of_tyre_size(tokens, figure.start):
+    if "/" in owning and of_tyre_size(tokens, figure.start):
         return TYRE_SIZE
-    if "/" in said and "ball" in said and of_ball_size(tokens, figure.start):
+    if "/" in owning and "ball" in owning and of_ball_size(tokens, figure.start):
         return BALL_SIZE
     return None
 
@@ -176,10 +209,6 @@ def _owner_around(
             owner = _owner_said(figure, tokens, before, after, said)
         if owner is not None:
             return owner
-        if figure.token.decimals == -1:
-            return "a fraction"
-        if after is not None and after.glued and _is_word_of_its_own(figure, before, after):
-            return f"{figure.token.raw}{after.raw}"
     if (
         after is not None
         and "each_one" in after.groups
@@ -196,18 +225,8 @@ def _owner_around(
             return owner
     if bare and after is not None and "aboard" in said and _counts_people(figure, after, said):
         return "a count of people"
-    if bare and figure.value <= MOST_ROWS and _numbers_row(tokens, figure):
-        return "a row's number"
     if dimension == MASS and _said_again(figure, before, last):
         return "said again in another unit"
-    if (
-        bare
-        and figure.value <= 4
-        and after is not None
-        and figure.count is None
-        and _are_axles(tokens, figure.end)
-    ):
-        return COUNT_OF_AXLES
     return None
 
 
@@ -340,6 +359,8 @@ def _times(tokens: Sequence[Token], index: int) -> bool:
 
 
 LEAST_SIZE = 100
+
+SIGNS_OF_SIZE = frozenset("xX×")
 
 
 def _names_file(tokens: Sequence[Token], index: int) -> bool:
@@ -522,6 +543,16 @@ STREETS = frozenset(("street", "numbered_road", "street_or_axle"))
 
 CLAIMING = frozenset(("claim", "time", "before_year", *TELLS_HOUR, *PAID, *STREETS))
 """What must stand in a message for a bare number in it to be owned from afar."""
+
+OWNING = (
+    CLAIMING
+    | CHANGES
+    | OF_A_BODY
+    | SIGNS_OF_SIZE
+    | {"#", "/", "-", ".", "(", "[", "claims_line", "transaction", "week_word", "in", "each_one"}
+    | {"numbered_place", "discount", "discount_noun", "off_by", "torques", "ball", "aboard"}
+)
+"""What must stand in a message for a number in it to be owned by more than its own form."""
 
 
 def _street_follows(tokens: Sequence[Token], index: int) -> bool:

@@ -17,7 +17,7 @@ from domain.reading.beside import (
     read_price_of_each,
     read_unit_after,
 )
-from domain.reading.claims import COUNT_OF_AXLES, find_claim
+from domain.reading.claims import COUNT_OF_AXLES, OWNING, find_claim
 from domain.reading.figures import (
     DIMENSION_OF,
     ROTATION,
@@ -71,6 +71,7 @@ def find_figures(
     """
     figures: list[Figure] = []
     last: Figure | None = None
+    owning = said & OWNING
     for index in numbers:
         if last is not None and index < last.end:
             continue
@@ -81,7 +82,7 @@ def find_figures(
             figure.claimed = COUNT_OF_AXLES
         if last is not None and "of" in said and figure.dimension == VOLUME:
             _part_of_whole(tokens, last, figure)
-        find_claim(figure, tokens, context, last, said)
+        find_claim(figure, tokens, context, last, said, owning)
         figures.append(figure)
         last = figure
     return figures

@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Callable, Mapping, Sequence
-from itertools import pairwise
+from itertools import compress, count, pairwise
 
 from domain.reading.names import NO_NAMES, Names, join_halves, join_names
 from domain.reading.phrasebook import APOSTROPHES, VOWELS, Phrase, Phrasebook, fold
@@ -102,7 +102,7 @@ def tokenize(text: str, book: Phrasebook, names: Names = NO_NAMES) -> list[Token
     if names.several or not book.numerals.isdisjoint(words):
         tokens = join_names(compose_spoken(tokens, book), book, names)
         words = [token.text for token in tokens]
-    if not names.halves.keys().isdisjoint(words):
+    if names.halves and not names.halves.keys().isdisjoint(words):
         tokens = join_halves(tokens, book, names)
         words = [token.text for token in tokens]
     if not names.forms.keys().isdisjoint(words):
@@ -125,9 +125,13 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
     for typed in text.rstrip().split(" "):
         end = start + len(typed)
         if start >= done:
-            alone, close = typed, end
             term = plain.get(typed)
-            if term is None and typed[-1:] in PARTING:
+            if term is not None:
+                append(Token(WORD, typed, typed, start, end, term))
+                start = done = end + 1
+                continue
+            alone, close = typed, end
+            if typed[-1:] in PARTING:
                 alone, close = typed[:-1], end - 1
                 term = plain.get(alone)
             if term is not None:
@@ -387,7 +391,7 @@ def _join_phrases(
     joined: list[Token] = []
     done = 0
     # A pair of words finds the phrases that begin with it, and is one where it is not longer.
-    for start in [at for at, pair in enumerate(pairwise(words)) if pair in phrases]:
+    for start in compress(count(), map(phrases.__contains__, pairwise(words))):
         if start < done:
             continue
         for phrase in phrases[words[start], words[start + 1]]:
