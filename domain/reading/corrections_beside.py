@@ -116,5 +116,5 @@ def _mends_talk(corrections: Sequence[Sequence[Correction]], talk: Scene) -> boo
     """
     one = next(each[0] for each in corrections if each)
     if one.action == "undo":
-        return bool(talk.kinds & {NUMBER, TIME})
+        return bool(talk.numbers) or TIME in talk.kinds
     return one.field is None and isinstance(one.value, Quantity) and is_currency(one.value.unit)

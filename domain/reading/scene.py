@@ -7,6 +7,7 @@ it. What a word means by its neighbours is decided in `settling`, what is mere t
 from __future__ import annotations
 
 from bisect import bisect_left
+from collections import defaultdict
 from collections.abc import Callable, Iterator, Sequence
 
 from domain.context import Context
@@ -78,10 +79,6 @@ class Scene:
         self.names: Names = names_of(context, book)
         self.tokens: list[Token] = tokenize(text, book, self.names)
         self.groups: frozenset[str] = frozenset().union(*[token.groups for token in self.tokens])
-        self.by_class: dict[str, list[int]] = {}
-        self.unknown: list[int] = []
-        self.numbers: list[int] = []
-        self.kinds: set[str] = set()
         if context.units != "us":
             settle_vans(self)
         self.index_terms()
@@ -120,23 +117,27 @@ class Scene:
         self.talk: list[str | None] = talk_of(self)
 
     def index_terms(self) -> None:
-        """Note which classes of term stand where, numbers, and the words that no phrase knows."""
-        by_class: dict[str, list[int]] = {}
+        """Note where each class of term, the numbers and the words stand that no phrase knows.
+
+        `kinds` are of what else stands there: times, breaks, telephone numbers.
+        """
+        by_class: defaultdict[str, list[int]] = defaultdict(list)
         unknown: list[int] = []
         numbers: list[int] = []
+        kinds: set[str] = set()
         for index, token in enumerate(self.tokens):
             if token.senses:
                 for term_class in token.senses:
-                    if term_class in by_class:
-                        by_class[term_class].append(index)
-                    else:
-                        by_class[term_class] = [index]
+                    by_class[term_class].append(index)
             elif token.kind is NUMBER:
                 numbers.append(index)
             elif token.kind is WORD:
                 unknown.append(index)
-        self.by_class, self.unknown, self.numbers = by_class, unknown, numbers
-        self.kinds = {token.kind for token in self.tokens}
+            elif token.kind is not MARK:
+                kinds.add(token.kind)
+        by_class.default_factory = None
+        self.by_class: dict[str, list[int]] = by_class
+        self.unknown, self.numbers, self.kinds = unknown, numbers, kinds
 
     def _settle_rears(self) -> None:
         if settle_rears(self.tokens, self.book):

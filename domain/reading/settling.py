@@ -66,13 +66,13 @@ def settle_words(scene: Scene) -> None:
         _settle_tanks(scene)
     if "out_back" in scene.groups and scene.has("subject", "tyre"):
         settle_out_back(scene)
-    elif NUMBER in scene.kinds and not TRAILS.isdisjoint(scene.groups):
+    elif scene.numbers and not TRAILS.isdisjoint(scene.groups):
         settle_trailing(scene)
     if "gauge_short" in scene.by_class:
         _read_gauges(scene)
-    if "aboard" in scene.by_class and NUMBER in scene.kinds:
+    if "aboard" in scene.by_class and scene.numbers:
         _settle_pence(scene)
-    if NUMBER in scene.kinds and not (
+    if scene.numbers and not (
         TOLD.isdisjoint(scene.groups) and STOOD.isdisjoint(scene.by_class)
     ):
         settle_both_ways(scene)
@@ -80,17 +80,17 @@ def settle_words(scene: Scene) -> None:
         settle_bars_handled(scene)
     if "bars" in scene.by_class:
         _settle_bars(scene)
-        if "without_bars" in scene.groups and NUMBER in scene.kinds:
+        if "without_bars" in scene.groups and scene.numbers:
             settle_without_bars(scene)
     if "hers" in scene.groups:
         _settle_hers(scene)
     if "side_marker" in scene.groups:
         _settle_markers(scene)
-    if "bears_down" in scene.groups and NUMBER in scene.kinds and "hitch" in scene.by_class:
+    if "bears_down" in scene.groups and scene.numbers and "hitch" in scene.by_class:
         _settle_borne(scene)
     if "whole" in scene.by_class and "unit" in scene.by_class:
         _settle_all_in(scene)
-    if "tare" in scene.groups and NUMBER in scene.kinds:
+    if "tare" in scene.groups and scene.numbers:
         _settle_tare(scene)
     if "fuel_or_register" in scene.groups:
         _settle_regular(scene)
@@ -104,7 +104,7 @@ def settle_words(scene: Scene) -> None:
         _settle_called(scene)
     if "ago" in scene.groups:
         _settle_ago(scene)
-    if "on_the_dash" in scene.groups and NUMBER in scene.kinds:
+    if "on_the_dash" in scene.groups and scene.numbers:
         settle_dash(scene)
     if "level" in scene.by_class and "unit" in scene.by_class:
         settle_tankful(scene)
@@ -120,7 +120,7 @@ def settle_words(scene: Scene) -> None:
         settle_denied(scene)
     if not TOWED.isdisjoint(scene.by_class):
         _settle_apart(scene)
-        if "both_vehicles" in scene.groups and NUMBER in scene.kinds:
+        if "both_vehicles" in scene.groups and scene.numbers:
             _settle_both(scene)
 
 
