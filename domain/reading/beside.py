@@ -159,7 +159,11 @@ def _dollar(context: Context) -> str:
 def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -> None:
     """The unit, currency or price per volume behind a number."""
     token = tokens[figure.end]
-    if not token.senses and token.raw not in UNIT_SIGNS and "still_more" not in token.groups:
+    if (
+        MEASURING.isdisjoint(token.senses)
+        and token.raw not in UNIT_SIGNS
+        and BEFORE_UNIT.isdisjoint(token.groups)
+    ):
         return
     behind = tokens[figure.end + 1] if figure.end + 1 < len(tokens) else None
     if (
@@ -245,6 +249,12 @@ def _heads_field(figure: Figure, mark: Token | None) -> bool:
         return False
     return mark.raw in HEADS and (mark.raw == ":" or figure.value >= BEYOND_PUMPS)
 
+
+MEASURING = frozenset(("unit", "money", "per_volume"))
+"""Classes of term that say what a figure before them is of."""
+
+BEFORE_UNIT = frozenset(("still_more", "per_one"))
+"""Groups of words that may stand between a figure and its unit."""
 
 UNIT_SIGNS = frozenset(("$", "€", "£", "/"))
 """What the phrasebook has no sense for, and may be a unit or part of one."""

@@ -87,7 +87,7 @@ def bind(
     # What is said aside names no figure, and hides no label behind it.
     owners = _owners(labels, open_figures) if several else []
     naming = [
-        label for label in labels if not (label.only_vehicle and (label.aside or label in owners))
+        label for label in labels if not ((label.aside or label in owners) and label.only_vehicle)
     ]
     gaps = _gaps(open_figures, naming)
     links = _links(tokens, open_figures, gaps)

@@ -12,6 +12,7 @@ import re
 import unicodedata
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import compress, count
 from typing import Any
 
 from rapidfuzz import process
@@ -452,7 +453,7 @@ def find_overlapping(words: Sequence[str], index: PhraseIndex) -> list[tuple[int
         return []
     found: list[tuple[int, int, str]] = []
     last = len(words) - 1
-    for start in [place for place, word in enumerate(words) if word in index]:
+    for start in compress(count(), map(index.__contains__, words)):
         behind = index[words[start]]
         second = words[start + 1] if start < last else ALONE
         for phrase, key in behind.get(second) or behind.get(ALONE, ()):

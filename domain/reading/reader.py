@@ -63,7 +63,7 @@ from domain.reading.tables import unfold
 from domain.reading.talk import ADVERT, OTHER
 from domain.reading.times import has_times, read_when, whens_by_part
 from domain.reading.tokens import NUMBER
-from domain.reading.told_and_asked import asked_tail, done_head, is_told, told_head
+from domain.reading.told_and_asked import asked_tail, done_head, is_told, may_ask_besides, told_head
 from domain.reading.undoing import takes_out, undo_of
 from domain.reading.weighings import is_permitted
 from domain.verdicts import PAGE, Ask, Facts, Question, Silent, Verdict
@@ -346,6 +346,8 @@ def _question(scene: Scene) -> Question | None:
 def _told_and_asked(scene: Scene, question: Question | None) -> Facts | Ask | None:
     """'steer 5,180, drive 6,900, are we over?': what is told, whose answer says what is asked."""
     if question is None:
+        if not may_ask_besides(scene):
+            return None
         tail = asked_tail(scene)
         question = read_question(Scene(tail, scene.context, scene.book)) if tail else None
     head = told_head(scene, question) or done_head(scene, question)

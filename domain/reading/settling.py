@@ -72,9 +72,7 @@ def settle_words(scene: Scene) -> None:
         _read_gauges(scene)
     if "aboard" in scene.by_class and scene.numbers:
         _settle_pence(scene)
-    if scene.numbers and not (
-        TOLD.isdisjoint(scene.groups) and STOOD.isdisjoint(scene.by_class)
-    ):
+    if scene.numbers and not (TOLD.isdisjoint(scene.groups) and STOOD.isdisjoint(scene.by_class)):
         settle_both_ways(scene)
     if "bars_word" in scene.groups and not HANDLED.isdisjoint(scene.groups):
         settle_bars_handled(scene)

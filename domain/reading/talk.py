@@ -16,7 +16,7 @@ from domain.reading.beside import CURRENCY_MARKS
 from domain.reading.everyday_words import hitches_ours
 from domain.reading.figures import BARE_STEP, LEAST_LOAD
 from domain.reading.label import NAMING
-from domain.reading.phrasebook import fold
+from domain.reading.phrasebook import APOSTROPHES, fold
 from domain.reading.theirs import has_one
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
@@ -52,6 +52,7 @@ def _talk_of(scene: Scene) -> list[str | None]:
             return [OTHER] * len(tokens)
     elif "beside_us" not in scene.groups and not _names_somebody(scene):
         return talk
+    besides = "beside_us" in scene.groups
     state: str | None = None
     owned = guessed = ahead = once = False
     clause_start = sentence_start = 0
@@ -63,11 +64,8 @@ def _talk_of(scene: Scene) -> list[str | None]:
             ahead = once = False
             sentence_start = index + 1
             continue
-        if (
-            (state == OTHER or owned)
-            and "speaks_for_us" in token.groups
-            and _turns_to_us(scene, index)
-        ):
+        others = owned or state == OTHER
+        if others and "speaks_for_us" in token.groups and _turns_to_us(scene, index):
             state, owned, guessed = None, False, False
             continue
         if index == sentence_start and _somebody(scene, index):
@@ -87,19 +85,23 @@ def _talk_of(scene: Scene) -> list[str | None]:
             state = OTHER if owned else GUESS if guessed else PLAN if ahead or once else None
             clause_start = index + 1
             continue
-        speaks = token.possessive or "talk" in token.senses
-        cue = _cue(scene, index, token) if speaks else None
-        if "beside_us" in scene.groups and _is_beside_us(scene, index):
+        cue: str | None = None
+        if token.possessive or "talk" in token.senses:
+            cue = _cue(scene, index, token)
+        if besides and _is_beside_us(scene, index):
             cue = OTHER
         elif state == OTHER and not owned:
             owned = has_one(scene, index) or _fills_hers(scene, index)
+        if cue is None:
+            talk[index] = state
+            continue
         if cue == GUESS:
             for earlier in range(clause_start, index):
                 talk[earlier] = talk[earlier] or GUESS
             if clause_start == index and _only_guesses(scene, index):
                 _guess_before(scene, talk, index - 1)
             state = GUESS
-        elif cue is not None:
+        else:
             state = cue
             owned = owned or "owner" in token.groups or _owns(scene, index, token)
             owned = owned or (cue == OTHER and _stands_before_thing(scene, index))
@@ -226,10 +228,12 @@ def _names_somebody(scene: Scene) -> bool:
     for index in scene.unknown:
         if tokens[index].raw[0].isupper() and _somebody(scene, index):
             return True
-    for token in tokens:  # noqa: SIM110  a loop costs half of any()
-        if token.possessive:
-            return True
-    return False
+    owns = not OWNS.isdisjoint(scene.text)
+    return owns and any(token.possessive for token in tokens)
+
+
+OWNS = frozenset(APOSTROPHES)
+"""Marks of which one stands in what is somebody's: 'Ned's'."""
 
 
 def _ends_guess(scene: Scene, start: int, end: int) -> bool:

@@ -40,6 +40,16 @@ SHORT_ASKED = 5
 """Tokens of a question without a verb: 'over anything?'."""
 
 
+def may_ask_besides(scene: Scene) -> bool:
+    """Whether a message that is no question states a figure and may ask of it, too."""
+    asks = "?" in scene.text or not ASKS_BESIDES.isdisjoint(scene.groups)
+    return asks and bool(scene.figures)
+
+
+ASKS_BESIDES = frozenset(("opens_clause", "asks_indirectly"))
+"""Groups of words of which one stands in a question behind what is told, where no mark does."""
+
+
 def told_head(scene: Scene, question: Question | None) -> str | None:
     """The words before the question that a message ends with, where they can tell something."""
     if not scene.figures or (question is not None and question.topic in OF_OWN_FIGURES):
@@ -63,7 +73,7 @@ def asked_tail(scene: Scene) -> str | None:
 
     A message as a whole is no question where it states a figure before a word that asks.
     """
-    if not scene.figures or not (scene.tokens[-1].raw == "?" or "opens_clause" in scene.groups):
+    if scene.tokens[-1].raw != "?" and "opens_clause" not in scene.groups:
         return None
     start = _asked_from(scene)
     if start is None or scene.tokens[start - 1].kind != MARK:
