@@ -38,8 +38,7 @@ def find_labels(
     everyday = not groups.isdisjoint(EVERYDAY)
     aside = 0  # where what is said in brackets ends
     for index, token in enumerate(tokens):
-        senses = token.senses
-        if index < aside or (current is None and not senses):
+        if index < aside:
             continue
         if token.raw == "(" and current is not None and current.end == index:
             aside = _end_of_brackets(tokens, index, current, figures)
@@ -57,6 +56,7 @@ def find_labels(
                     current.to_ordinal = ordinal if current.ordinal else None
                     current.ordinal, current.end = current.ordinal or ordinal, index + 1
             continue
+        senses = token.senses
         if (
             senses
             and not NAMING.isdisjoint(senses)

@@ -109,11 +109,13 @@ def leave_sum_with_can(scene: Scene) -> None:
 
 def leave_sum_with_other(scene: Scene) -> None:
     """'5 gal in the can, 23.8 in the truck, $112.03': what both came to is no cost of one."""
-    live = scene.live_figures()
     others = [each for each in scene.figures if each.claimed == ELSEWHERE]
+    if not others:
+        return
+    live = scene.live_figures()
     amounts = [each for each in live if _is_paid(each)]
     poured = [each for each in live if each.dimension == VOLUME]
-    told = others and poured and len(amounts) == 1
+    told = poured and len(amounts) == 1
     if told and amounts[0].start >= max(each.end for each in (*others, *poured)):
         scene.claim(amounts[0], "the sum of both")
 
