@@ -102,10 +102,11 @@ def _are_trucks_axles(tokens: Sequence[Token], first: Label, second: Label) -> b
     """Steer and drive; 'front and rear' are they where it says that they stood together."""
     if (first.axle, second.axle) == ("steer", "drive"):
         return True
-    front = first.only_end and first.end_of == "front"
-    rear = second.axle == "drive" or (second.only_end and second.end_of == "rear")
     behind = tokens[second.end] if second.end < len(tokens) else None
-    return front and rear and behind is not None and "together" in behind.groups
+    if behind is None or "together" not in behind.groups:
+        return False
+    front = first.only_end and first.end_of == "front"
+    return front and (second.axle == "drive" or (second.only_end and second.end_of == "rear"))
 
 
 def _heads_columns(tokens: Sequence[Token], label: Label) -> bool:

@@ -57,23 +57,23 @@ def settle_clocks(
 
     `numbers` are where they stand, and `said` are the classes and groups of the message's words.
     """
-    small = [each for at in numbers if (each := tokens[at]).value < PAST_MIDNIGHT]
     changed = not said.isdisjoint(MINUTES_ASIDE) and _settle_past_hour(text, tokens, book)
     if changed:
-        small = [each for each in small if each in tokens]
-    index = 0
-    for token in small:
-        clock = _hour_of(token)
+        numbers = [index for index, token in enumerate(tokens) if token.kind is NUMBER]
+    joined = 0  # tokens that are part of a time before
+    until = 0
+    for number in numbers:
+        index = number - joined
+        clock = _hour_of(tokens[index]) if index >= until else None
         if clock is None:
             continue
-        index = tokens.index(token, index)
         half, end = _half_of_day(tokens, index + 1, book)
         if _counts_hours(tokens, index):
             end += 1  # '1430 hrs'
         if half or end > index + 1 or _is_told(tokens, index, clock, book):
             hour, minute = clock
             _become_time(tokens, index, end, f"{hour}:{minute:02}{half if hour <= NOON else ''}")
-            changed = True
+            joined, until, changed = joined + end - index - 1, index + 1, True
     return changed
 
 
@@ -108,7 +108,7 @@ PAST_MIDNIGHT = 2400
 
 def _hour_of(token: Token) -> tuple[int, int] | None:
     """The hour and minute that a number could be: '7', '7.50', '1430', 'seven thirty'."""
-    if token.decimals not in WRITTEN:
+    if token.value >= PAST_MIDNIGHT or token.decimals not in WRITTEN:
         return None
     if token.decimals == 0 and 1 <= token.value <= NOON and not token.scaled:
         return int(token.value), 0

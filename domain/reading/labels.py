@@ -112,7 +112,9 @@ def find_labels(
         if len(labels) >= 2 * LEAST_PAIR:
             _told_with_comma(tokens, labels)
     labels = [
-        label for label in labels if not (label.only_ordinal and _counts_alone(tokens, label))
+        label
+        for label in labels
+        if label.ordinal is None or not (label.only_ordinal and _counts_alone(tokens, label))
     ]
     if len(labels) < LEAST_PAIR:
         return labels
@@ -134,9 +136,10 @@ def _is_printed_there(tokens: Sequence[Token], label: Label, index: int) -> bool
 def _counts_its_axles(tokens: Sequence[Token], index: int, current: Label) -> bool:
     """'the truck's two axles': how many there are stands within what they are called."""
     behind = tokens[index + 1] if index + 1 < len(tokens) else None
+    if behind is None or "axle_noun" not in behind.senses:
+        return False
     owned = tokens[index - 1].raw[-2:-1] in APOSTROPHES and current.end == index
-    of_vehicle = current.only_vehicle and owned
-    return of_vehicle and behind is not None and "axle_noun" in behind.senses
+    return owned and current.only_vehicle
 
 
 def _on_trip_meter(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
@@ -218,9 +221,9 @@ def _listed_apart(tokens: Sequence[Token], labels: Sequence[Label]) -> list[Labe
         before = apart[-1] if apart else None
         listed = (
             before is not None
-            and before.only_end
-            and label.end_of not in (None, before.end_of)
             and label.vehicle is not None
+            and label.end_of not in (None, before.end_of)
+            and before.only_end
             and label.end == label.start + 2
             and "end" in tokens[label.start].senses
             and all(tokens[index].raw in "/,-&" for index in range(before.end, label.start))
@@ -241,11 +244,11 @@ def _told_with_comma(tokens: Sequence[Token], labels: list[Label]) -> None:
     headed = [
         (head, part)
         for head, part in pairwise(labels)
-        if head.only_vehicle
+        if part.start == head.end + 1
+        and tokens[head.end].raw == ","
+        and head.only_vehicle
         and part.vehicle is None
         and (part.axle or part.end_of or part.side or part.wheel)
-        and part.start == head.end + 1
-        and tokens[head.end].raw == ","
         and (head.start == 0 or tokens[head.start - 1].raw in ".;" or _breaks(tokens, head.start))
     ]
     for vehicle in ("truck", "trailer"):
@@ -259,14 +262,19 @@ def _breaks(tokens: Sequence[Token], index: int) -> bool:
     return tokens[index - 1].kind is BREAK
 
 
+def _both_ends(tokens: Sequence[Token], label: Label) -> bool:
+    """'the trailer's front and rear axle'."""
+    behind = tokens[label.end] if label.end < len(tokens) else None
+    shared = label.end_of == "front" and not label.side
+    return shared and behind is not None and "and" in behind.groups
+
+
 def _rear_of_trailer(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
     """'trailer front axle 4,400, rear axle 4,600': both are the trailer's."""
     towed = False
     for label in labels:
-        shared = label.vehicle == "trailer" and label.end_of == "front" and not label.side
-        behind = tokens[label.end] if label.end < len(tokens) else None
-        if label.heads_axles or (shared and behind is not None and "and" in behind.groups):
-            towed = True  # 'the trailer's front and rear axle'
+        if label.vehicle == "trailer" and (label.heads_axles or _both_ends(tokens, label)):
+            towed = True
         elif towed and label.axle == "drive" and label.vehicle is None:
             if "trucks_axle" not in tokens[label.start].groups:
                 label.axle, label.end_of = None, "rear"

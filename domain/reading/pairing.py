@@ -126,13 +126,15 @@ def _owners(labels: Sequence[Label], figures: Sequence[Figure]) -> list[Label]:
 
     Such vehicles name no figure of their own; each is given to the limits behind it.
     """
-    ends, starts = {each.end for each in figures}, {each.start for each in figures}
     limits = [label for label in labels if label.rating]
+    if not limits:
+        return []
+    ends, starts = {each.end for each in figures}, {each.start for each in figures}
     if any(each.start not in ends or each.end in starts for each in limits):
         return []  # 'truck 10,200 gvwr 11,500'
     owners: list[Label] = []
     owner: Label | None = None
-    for label in labels if limits else ():
+    for label in labels:
         if label.rating is None:
             owner = label if label.only_vehicle else None
         elif owner is not None and label.vehicle is None:
@@ -463,7 +465,7 @@ def _pairing(
 def _link_before(tokens: Sequence[Token], label: Label, figure: Figure) -> float:
     """What stands between a label and the figure behind it."""
     cost = _between(tokens, label.end, figure.start)
-    if label.only_side and cost > BESIDE:
+    if cost > BESIDE and label.only_side:
         return NO_LINK  # 'left Cedar Flats at 48,396'
     last = tokens[figure.start - 1] if figure.start else None
     if figure.start > label.end and last is not None:

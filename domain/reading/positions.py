@@ -47,7 +47,7 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
             continue
         if label.vehicle == "truck":
             in_trailer_series = ends_on_trailer = False
-        if label.only_vehicle and label.vehicle == "rig":
+        if label.vehicle == "rig" and label.only_vehicle:
             position = "gross" if _weighs_our_rig(scene, label, figure) else None
         elif label.whole:
             position = _whole_position(scene, label, figures)

@@ -575,7 +575,9 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         truck, trailer = _headed(scene, entries)
     if not (timed or place or truck or trailer):
         return tuple(entries)
-    driven = [number for number, entry in enumerate(entries) if isinstance(entry, Odometer)]
+    driven: list[int] = []
+    if len(entries) > 1:
+        driven = [number for number, entry in enumerate(entries) if isinstance(entry, Odometer)]
     apart = len(driven) > 1 and len(places) == 1
     several = bool(parts) or len(places) > 1 or apart
     stated = [_token_of(scene, entry) for entry in entries] if several else []

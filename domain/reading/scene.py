@@ -202,10 +202,11 @@ class Scene:
             return False
         if key is None:
             return True
-        said = [
-            self.tokens[index].senses.get(term_class, "") for index in self.by_class[term_class]
-        ]
-        return key in said or key in " ".join(said).split()
+        for index in self.by_class[term_class]:
+            said = self.tokens[index].senses.get(term_class, "")
+            if key == said or key in said.split():
+                return True
+        return False
 
     def said(self) -> frozenset[str]:
         """The classes and groups of the message's words, and the dimensions of its figures."""

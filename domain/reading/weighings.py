@@ -155,7 +155,7 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
             return False
         if _is_taken_off(scene, figure) or is_permitted(scene, label):
             return False
-        if label.only_vehicle:
+        if label.vehicle and label.only_vehicle:
             if is_next_odometer(scene, figure, scene.has("weigh_cue")):
                 return False
             if _tells_event(scene, figure, label):
