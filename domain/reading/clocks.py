@@ -64,7 +64,10 @@ def settle_clocks(
     until = 0
     for number in numbers:
         index = number - joined
-        clock = _hour_of(tokens[index]) if index >= until else None
+        token = tokens[index]
+        if token.value >= PAST_MIDNIGHT or index < until:
+            continue
+        clock = _hour_of(token)
         if clock is None:
             continue
         half, end = _half_of_day(tokens, index + 1, book)
@@ -108,7 +111,7 @@ PAST_MIDNIGHT = 2400
 
 def _hour_of(token: Token) -> tuple[int, int] | None:
     """The hour and minute that a number could be: '7', '7.50', '1430', 'seven thirty'."""
-    if token.value >= PAST_MIDNIGHT or token.decimals not in WRITTEN:
+    if token.decimals not in WRITTEN:
         return None
     if token.decimals == 0 and 1 <= token.value <= NOON and not token.scaled:
         return int(token.value), 0

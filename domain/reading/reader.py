@@ -141,7 +141,8 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
     note = read_note(scene) if "note" in scene.by_class else None
     if note is not None:
         return Facts((note,))
-    undoes = "takes_out" in scene.by_class or scene.has("correction", "undo")
+    classes = scene.by_class
+    undoes = "takes_out" in classes or ("correction" in classes and scene.has("correction", "undo"))
     if undoes and takes_out(scene):
         return Facts((undo_of(scene),))
     if "reported" in scene.by_class:
@@ -427,7 +428,9 @@ def _only_asks(scene: Scene) -> bool:
 def _asks_what(scene: Scene) -> bool:
     """'what did the camper drop our mpg to': nothing happened, whatever its words could tell."""
     groups = scene.book.groups
-    if scene.figures or scene.words()[0] not in groups["asks_indirectly"]:
+    if scene.figures or "asks_indirectly" not in scene.groups:
+        return False
+    if scene.words()[0] not in groups["asks_indirectly"]:
         return False
     behind = scene.words()[1:]
     calls_out = bool(behind) and behind[0] in groups["a_thing"]  # 'what a day, unhitched'

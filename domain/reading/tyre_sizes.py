@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.reading.figures import token_at
 from domain.reading.tokens import NUMBER, Token
 
 
@@ -13,12 +12,11 @@ def of_tyre_size(tokens: Sequence[Token], index: int) -> bool:
     for slash in (index + 1, index - 1):
         if not 0 <= slash < len(tokens) or tokens[slash].raw != "/":
             continue
-        parts = [token_at(tokens, slash + step) for step in range(4)]
-        _, height, built, rim = parts
-        if height is None or built is None or rim is None:
+        height, built, rim = (*tokens[slash + 1 : slash + 4], None, None, None)[:3]
+        if built is None or rim is None or built.text not in TYRE_BUILDS:
             continue
-        sized = height.kind is NUMBER and rim.kind is NUMBER
-        if sized and built.text in TYRE_BUILDS and TYRE_RIMS[0] <= rim.value <= TYRE_RIMS[1]:
+        sized = height is not None and height.kind is NUMBER and rim.kind is NUMBER
+        if sized and TYRE_RIMS[0] <= rim.value <= TYRE_RIMS[1]:
             return True
     return False
 
