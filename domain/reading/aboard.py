@@ -56,7 +56,9 @@ def people_aboard(scene: Scene) -> int | None:
     total += sum(_more_than_one(tokens, start) for start, _ in party)
     if uncounted.isdisjoint(start for start, _ in party):  # and not 'me and the kids'
         total += sum("aboard" not in tokens[start].senses for start, _ in party)
-    if not total and any(_with_pet(tokens, index) for index in range(len(tokens))):
+    if not total and any(
+        _with_pet(tokens, index) or _is_in_it(tokens, index) for index in range(len(tokens))
+    ):
         return 1
     return total or (0 if nobody else None)
 
@@ -73,6 +75,24 @@ def _with_pet(tokens: Sequence[Token], index: int) -> bool:
     near = tokens[index + 1 : index + 4]
     behind = [each for each in near if "article" not in each.groups and each.kind is not NUMBER]
     return len(behind) > 1 and "and" in behind[0].groups and "pet" in behind[1].groups
+
+
+def _is_in_it(tokens: Sequence[Token], index: int) -> bool:
+    """'8,260 with me in it', 'just the pickup and me': oneself, and nobody else."""
+    if "oneself" not in tokens[index].groups or index < 1:
+        return False
+    before, behind = tokens[max(0, index - 2) : index], tokens[index + 1 : index + 3]
+    towing = len(before) > 1 and not VEHICLES.isdisjoint(before[0].senses)
+    joined = towing and "and" in before[1].groups
+    seated = len(behind) > 1 and "in" in behind[0].groups
+    seated = seated and not (
+        "it_or_them" not in behind[1].groups and VEHICLES.isdisjoint(behind[1].senses)
+    )
+    return joined or seated
+
+
+VEHICLES = frozenset(("vehicle", "name", "rig"))
+"""Classes of term for what somebody sits in."""
 
 
 def companions(scene: Scene) -> set[int]:

@@ -208,11 +208,19 @@ class Asked:
 
     def _asks_people(self) -> bool:
         groups = self.book.groups
-        people = set(self._without_opinion())
+        people = set(self._without_opinion()) - self._relaying()
         for phrase in groups["asks_drawbar"]:
             if phrase in self.text:
                 people.difference_update(phrase.split(), groups["addressed"])
         return not groups["other_people"].isdisjoint(people)
+
+    def _relaying(self) -> set[str]:
+        """'dad wants to know what we weigh': for whom it is asked, and who is not asked."""
+        groups, words = self.book.groups, self.spoken
+        at = int(words[0] in groups["our"])
+        said = f"{' '.join(words[at + 1 : at + 1 + LONGEST_RELAY])} "
+        relayed = any(said.startswith(f"{each} ") for each in groups["relays"])
+        return set(words[: at + 1]) & groups["family"] if relayed else set()
 
     def _without_opinion(self) -> Sequence[str]:
         """'is the nose weight about right you think': who is asked so of the rig is Drawbar."""
@@ -232,6 +240,10 @@ class Asked:
             said.endswith(each) or f"{each}for " in self.text or f"{each}on " in self.text
             for each in self.book.phrases_of("held_by_drawbar")
         )
+
+
+LONGEST_RELAY = 4
+"""Words: 'would like to know'."""
 
 
 def told_for(scene: Scene, figure: Figure) -> bool:

@@ -231,11 +231,15 @@ LEAST_DRIVEN = 10_000
 """Miles or kilometres: less, two figures stand side by side."""
 
 
+MOST_TURNS = 6_000
+"""Turns a minute that an engine makes: '2 300 rpm' is one figure."""
+
+
 def _group_is_likely(joined: float, lead: int, unit: str | None, context: Context) -> bool:
     if unit in ("km", "mi", "kg", "lb"):
         return True
     if unit is not None:
-        return False
+        return unit == "rpm" and joined <= MOST_TURNS
     if context.odometer is not None and follows_odometer(joined, context):
         return True
     return lead <= 2 and 1000 <= joined < 60_000

@@ -164,8 +164,10 @@ def position_of(scene: Scene, figure: Figure, heading: Label | None) -> str | No
     if trailer:
         parts.append("trailer")
     if own is not None:
-        if own.side:
-            parts.append(own.side)
+        headed = heads and not apart and heading is not None and own.only_end
+        side = own.side or (heading.side if headed and heading is not None else None)
+        if side:
+            parts.append(side)
         if own.ordinal:
             parts.append(f"axle {own.ordinal}")
         end = own.end_of or {"steer": "front", "drive": "rear"}.get(own.axle or "")

@@ -72,7 +72,24 @@ HOTTEST = 125
 def _of_heat(scene: Scene, figure: Figure) -> bool:
     """'tire temps LF 118 LR 121': the word before says that tyres were hot, and not how hard."""
     before = [token for token in scene.tokens[: figure.start] if token.groups & HEAT_OR_PRESSURE]
-    return bool(before) and "temps_word" in before[-1].groups
+    if before:
+        return "temps_word" in before[-1].groups
+    return _beside_heat(scene, figure)
+
+
+def _beside_heat(scene: Scene, figure: Figure) -> bool:
+    """'tires ran hot, front 118 and rear 131 degrees': the last of a row says of what it is."""
+    start, end = scene.sentence_of(figure.start)
+    beside = [each for each in scene.figures if start <= each.start < end and each is not figure]
+    if any(each.dimension == PRESSURE for each in beside):
+        return False
+    return any(
+        each.dimension == TEMPERATURE
+        and isinstance(each.label, Label)
+        and each.label.places
+        and not each.label.subject
+        for each in beside
+    )
 
 
 def _of_pressure(scene: Scene, figure: Figure) -> bool:

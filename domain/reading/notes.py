@@ -47,6 +47,8 @@ def _asks(scene: Scene, index: int, rest: int) -> bool:
     groups = scene.tokens[index].groups
     if len(scene.tokens) - rest < 2 or any(token.raw == "?" for token in scene.tokens[rest:]):
         return False
+    if "said_openly" in groups and scene.tokens[rest - 1].raw != ":":
+        return False  # 'for the record, steer was 5,180' tells it
     if "note_to_people" in groups or ("note_or_word" in groups and rest == index + 1):
         return not OF_THE_TRADE.isdisjoint(
             term_class for token in scene.tokens[rest:] for term_class in token.senses

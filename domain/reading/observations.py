@@ -319,7 +319,12 @@ def _beside_facts(scene: Scene, figure: Figure) -> bool:
     if any(isinstance(other.label, Label) and other.label.subject for other in scene.figures):
         return True
     start, end = scene.clause_of(figure.start)
-    said = (*scene.tokens[start : figure.start], *scene.tokens[figure.end + 1 : end])
+    told = {index for each in scene.figures for index in range(each.start, each.end)}
+    said = [
+        scene.tokens[index]
+        for index in range(start, end)
+        if index not in told and index != figure.end
+    ]
     if not all(token.kind is MARK or "glue" in token.senses for token in said):
         return False
     return not HAPPENED.isdisjoint(scene.by_class) or any(

@@ -290,6 +290,23 @@ def _is_of_our_rig(scene: Scene, index: int) -> bool:
     return _follows_on(scene) or hitches_ours(scene.tokens, index + 1)
 
 
+def _is_left_or_reached(scene: Scene, index: int) -> bool:
+    """'heading off from Mum's 165,430', 'at grandmas, 51,260': where somebody lives is a place."""
+    tokens = scene.tokens
+    before = tokens[index - 1] if index else None
+    led = before is not None and (
+        "event" in before.senses or not before.groups.isdisjoint(LEADS_HOME)
+    )
+    behind = tokens[index + 1] if index + 1 < len(tokens) else None
+    return led and (
+        behind is None or behind.kind is not WORD or not LEADS_HOME.isdisjoint(behind.groups)
+    )
+
+
+LEADS_HOME = frozenset(("from", "at_alone", "to"))
+"""Groups of small words between leaving or arriving and whose home it is."""
+
+
 def _follows_on(scene: Scene) -> bool:
     """Whether a figure follows on from the truck's odometer: whoever says it, it is ours."""
     known = scene.context.odometer
@@ -341,6 +358,8 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     if cue == PLAN and following is not None and "already_done" in following.groups:
         return None  # 'before we left'
     if cue == OTHER and "family" in token.groups and _is_of_our_rig(scene, index):
+        return None
+    if cue == OTHER and "home_of" in token.groups and _is_left_or_reached(scene, index):
         return None
     if cue == OTHER and index and "airs_to" in scene.tokens[index - 1].groups:
         return None  # 'trailer tires 72, brought them up to 80'
