@@ -358,13 +358,18 @@ def _words_of(name: str, table: Any) -> Iterable[str]:
 
 
 def _slips_of(word: str) -> Iterable[str]:
-    """A word with two neighbours swapped, or a letter left out; its first letter stays."""
+    """A word with two neighbours swapped, or a letter left out; its first letter stays.
+
+    Of a past tense two may be: 'dropd'.
+    """
     if len(word) >= SHORTEST_SWAPPED:
         for at in range(1, len(word) - 1):
             yield word[:at] + word[at + 1] + word[at] + word[at + 2 :]
     if len(word) >= SHORTEST_CUT:
         for at in range(1, len(word)):
             yield word[:at] + word[at + 1 :]
+        if word.endswith("ed") and word[-4] == word[-3]:
+            yield f"{word[:-3]}d"
 
 
 def _folded(words: Iterable[str]) -> frozenset[str]:

@@ -401,6 +401,8 @@ def _evidence(
         evidence += BESIDE_LIMIT
     if len(placed) == 1 and _nothing_but(scene, *placed.values()):
         evidence += NOTHING_BUT
+    if len(placed) == 1 and people_aboard(scene):
+        evidence += WITH_PEOPLE
     if CHANGE in [figure.claimed for figure in scene.figures]:
         evidence += NOTHING_BUT  # 'drive 7,120, up 200 from last time'
     return evidence
@@ -408,6 +410,9 @@ def _evidence(
 
 BESIDE_LIMIT = 0.9
 """What it adds that a load stands beside its limit, for which `beside_limits` gave it its role."""
+
+WITH_PEOPLE = 0.6
+"""What it adds that a load is told with who sat in it: 'truck 8,260, me in it'."""
 
 WHEELS = frozenset(at for at in POSITIONS if at.endswith(("_left", "_right")))
 

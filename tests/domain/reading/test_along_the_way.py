@@ -332,3 +332,73 @@ def test_a_box_on_the_tongue_is_no_tongue(reads: Reader) -> None:
     assert stated("trailer brake gain set to 6.5", reads) == []
     (entry,) = stated("tongue 180 lb", reads)
     assert entry["loads"] == {"tongue": {"value": 180, "unit": "lb"}}
+
+
+WARM_TYRES = "right side trailer tires ran hot, front 118 and rear 131 degrees"
+
+
+@pytest.mark.parametrize(
+    ("text", "shown"),
+    [
+        (WARM_TYRES, [("trailer right front", 118, "degF"), ("trailer right rear", 131, "degF")]),
+        (
+            "left side hubs front 120 rear 131",
+            [("left front", 120, "degF"), ("left rear", 131, "degF")],
+        ),
+        (
+            "driver side tires: front 64, rear 78",
+            [("left front", 64, "psi"), ("left rear", 78, "psi")],
+        ),
+        (
+            "tires front 65 and rear 80, trans 190 degrees",
+            [("front", 65, "psi"), ("rear", 80, "psi"), (None, 190, "degF")],
+        ),
+        ("2 300 rpm at 65", [(None, 2300, "rpm")]),
+    ],
+)
+def test_a_heading_says_of_which_side_and_the_last_of_a_row_in_what_unit(
+    reads: Reader, text: str, shown: list[tuple[str | None, float, str]]
+) -> None:
+    found = [(each.get("position"), each["value"]) for each in stated(text, reads)]
+    told = [(where, {"value": value, "unit": unit}) for where, value, unit in shown]
+    assert found == told
+
+
+def test_frost_beside_a_reading_is_of_the_air(reads: Reader) -> None:
+    frost, reading = stated("-12 out and 48,240", reads)
+    assert frost["subject"] == "ambient"
+    assert frost["value"] == {"value": -12, "unit": "degF"}
+    assert reading["kind"] == "odometer"
+
+
+@pytest.mark.parametrize("text", ["it's -12 out", "-12 out of 20 on the quiz"])
+def test_frost_that_people_talk_of_is_not_kept(reads: Reader, text: str) -> None:
+    assert stated(text, reads) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("for the record, steer was 5,180", "weighing"),
+        ("for the record: left rear tire was plugged", "note"),
+        ("dropd the trailer", "hitch"),
+        ("filed up 24.1 gal", "fill"),
+        ("8390 sorry cant read my own writing", "correction"),
+        ("bobtailed it across, 5,120 / 4,460", "weighing"),
+    ],
+)
+def test_it_is_told_as_what_it_is(reads: Reader, text: str, kind: str) -> None:
+    (entry,) = stated(text, reads)
+    assert entry["kind"] == kind
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "for the record, the neighbours' pool would weigh about 32 t",
+        "filed up the paperwork, 24 pages",
+        "the lads' ute was parked over by the trailer park, left at 9",
+    ],
+)
+def test_and_talk_as_none(reads: Reader, text: str) -> None:
+    assert stated(text, reads) == []

@@ -37,6 +37,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         how much can I still load
         how much weight can i add
         what can i still put on the camper
+        how much more hay can I pile on the flatbed before im over
+        how many more bales can I throw on
     """,
     ("margin", JUDGED): """
         is 27,400 over
