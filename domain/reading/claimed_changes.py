@@ -11,7 +11,9 @@ from collections.abc import Sequence
 from domain.reading.figures import PRESSURE, TEMPERATURE, Figure, token_at
 from domain.reading.tokens import MARK, NUMBER, Token
 
-CHANGES = frozenset(("changes_by", "climbs_by", "changes_to", "compares"))
+CHANGES = frozenset(
+    ("changes_by", "climbs_by", "changes_to", "compares", "within_so_much", "usual_one")
+)
 """Groups of words of which one stands beside such a number."""
 
 CHANGE = "how much it changed"
@@ -29,7 +31,10 @@ LEAST_OVER = 2.0
 def tells_change(figure: Figure, tokens: Sequence[Token], last: Figure | None) -> bool:
     """Whether a number is by how much something changed; `last` is the figure before."""
     before, after = token_at(tokens, figure.start - 1), token_at(tokens, figure.end)
-    if figure.dimension in CHANGING and (_changes(figure, before) or _compares(after)):
+    apart = after is not None and not AWAY.isdisjoint(after.groups)
+    if apart and after is not None and _is_apart(figure, after, token_at(tokens, figure.end + 1)):
+        return True
+    if figure.dimension in CHANGING and _changes(figure, before, after):
         return True
     if before is None or before.groups.isdisjoint(CHANGES):
         return False
@@ -43,16 +48,35 @@ def tells_change(figure: Figure, tokens: Sequence[Token], last: Figure | None) -
     return last is not None and _steps_from(figure, tokens, before, last)
 
 
-def _changes(figure: Figure, before: Token | None) -> bool:
+def _changes(figure: Figure, before: Token | None, after: Token | None) -> bool:
     """'lost 12 psi, now 68', 'trans climbed 20 degrees': by how much it changed, not what it is."""
     if before is None or (figure.dimension == TEMPERATURE and figure.value > MOST_GAINED):
         return False
-    return "changes_by" in before.groups or "climbs_by" in before.groups
+    if "steps" in before.groups and after is not None and after.groups & {"from", "since"}:
+        return True  # 'down 5 psi from yesterday'
+    return not BY.isdisjoint(before.groups)
 
 
-def _compares(after: Token | None) -> bool:
-    """'12 degrees hotter than the right': how far apart two are."""
-    return after is not None and "compares" in after.groups
+BY = frozenset(("changes_by", "climbs_by", "within_so_much"))
+"""Groups of words before so much: 'hubs within 10 degrees of each other'."""
+
+
+def _is_apart(figure: Figure, after: Token, behind: Token | None) -> bool:
+    """'12 degrees hotter than the right', '30 above normal': how far apart two are.
+
+    Of a bare figure it must be said from what, and more than so many is a reading.
+    """
+    gauged = figure.dimension in CHANGING
+    if "compares" in after.groups and gauged:
+        return True
+    small = figure.dimension is None and figure.value <= MOST_GAINED
+    if behind is None or not (gauged or small):
+        return False
+    return ("than" if "compares" in after.groups else "usual_one") in behind.groups
+
+
+AWAY = frozenset(("compares", "past_or_short"))
+"""Groups of words of which one stands behind how far apart two are."""
 
 
 def _steps_from(figure: Figure, tokens: Sequence[Token], before: Token, last: Figure) -> bool:

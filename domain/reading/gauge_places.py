@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.entries import Observation
+from domain.entries import Entry, Observation
 from domain.reading.figures import PRESSURE, TEMPERATURE, Figure
+from domain.reading.gauge_values import POSITIONED
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, WORD, Token
@@ -73,10 +74,53 @@ def is_aired_again(scene: Scene, figure: Figure, row: tuple[Figure, str] | None)
     """
     if row is None or row[1] != "tyre" or scene.groups.isdisjoint(AIRS):
         return False
-    if figure.label is not None or figure.dimension not in (None, PRESSURE):
+    label = figure.label
+    if figure.dimension not in (None, PRESSURE):
         return False
+    if label is not None and not (
+        isinstance(label, Label) and label.whole and row[0].end < label.start < figure.start
+    ):
+        return False  # no rig's gross is told by 'aired them all up to 80'
     between = scene.tokens[row[0].end : figure.start]
     return any("airs_up" in token.groups for token in between) or _brought_to(between)
+
+
+def aired_anew(
+    scene: Scene, before: Figure, figure: Figure, found: list[Observation]
+) -> list[str | None]:
+    """Take out what tyres had before they were aired again; gives the places of those aired.
+
+    'it' is the last of them, 'them' a row of corners or those of a place, 'them all' every one.
+    """
+    last = found[-1]
+    between = scene.tokens[before.end : figure.start]
+    every = any("whole" in each.senses or not EVERY.isdisjoint(each.groups) for each in between)
+    several = any("them" in token.groups for token in between)
+    places: list[str | None] = []
+    while found and found[-1].subject == "tyre" and found[-1].value.unit == last.value.unit:
+        position = found[-1].position
+        row = position == last.position or (_is_corner(position) and _is_corner(last.position))
+        if places and not (every or (several and row)):
+            break
+        found.pop()
+        if position not in places:
+            places.insert(0, position)
+    return places
+
+
+def _is_corner(position: str | None) -> bool:
+    return position is not None and len(position.removeprefix("trailer ").split(" ")) == CORNER
+
+
+CORNER = 2
+"""Words of a corner: 'left front'."""
+
+EVERY = frozenset(("every_one", "of_all"))
+"""Groups of words for all of what is meant."""
+
+
+def _of_trailer(position: str | None) -> bool:
+    return position is not None and position.startswith("trailer")
 
 
 AIRS = frozenset(("airs_up", "airs_to", "now_word"))
@@ -98,8 +142,8 @@ def _brought_to(between: Sequence[Token]) -> bool:
     )
 
 
-SMALL = frozenset(("glue", "unit", "talk"))
-"""Classes of the words beside it; 'them' is also said of people."""
+SMALL = frozenset(("glue", "unit", "talk", "whole"))
+"""Classes of the words beside it; 'them' is also said of people, and 'all up' of a gross."""
 
 
 def carried_position(scene: Scene, figure: Figure, before: Figure, told: Observation) -> str | None:
@@ -135,6 +179,50 @@ def one_of_them(between: Sequence[Token]) -> bool:
     return len(ones) == 1 and all(
         token.groups & {"and", "at"} or "glue" in token.senses for token in rest
     )
+
+
+def place_of_soft_tyre(scene: Scene) -> Label | None:
+    """'left rear is low, 48 psi', 'aired up the left front': a place, of which a tyre is meant."""
+    if "airs_up" not in scene.groups and (
+        "soft_tyre" not in scene.groups or all(f.dimension != PRESSURE for f in scene.figures)
+    ):
+        return None
+    return next((each for each in scene.labels if each.places and not each.whole), None)
+
+
+def on_the_same(
+    scene: Scene,
+    figure: Figure,
+    before: Figure,
+    position: str | None,
+    found: Sequence[Observation],
+) -> str | None:
+    """'camper left front 79, left rear 77': a corner behind one of the trailer's is the trailer's.
+
+    One that was told of the trailer before is the truck's, and so is one that the truck heads.
+    """
+    told = found[-1].position
+    if _of_trailer(position) or not (
+        _of_trailer(told) and _is_corner(told) and _is_corner(position)
+    ):
+        return position
+    between = scene.tokens[before.end : figure.start]
+    apart = any(token.ends_sentence or not VEHICLES.isdisjoint(token.senses) for token in between)
+    corner = f"trailer {position}"
+    return position if apart or any(each.position == corner for each in found) else corner
+
+
+def wheels_of_both(entries: Sequence[Entry]) -> Sequence[Observation]:
+    """'tires 70 on Juniper, 80 on the camper': the wheels, where truck's and trailer's are told."""
+    wheels = [
+        each for each in entries if isinstance(each, Observation) and each.subject in POSITIONED
+    ]
+    return wheels if len({is_on_trailer(each) for each in wheels}) > 1 else ()
+
+
+def is_on_trailer(wheel: Observation) -> bool:
+    """Whether a wheel that was read is told to be a trailer's."""
+    return _of_trailer(wheel.position)
 
 
 def position_of(scene: Scene, figure: Figure, heading: Label | None) -> str | None:

@@ -7,6 +7,9 @@ has. A general remark ('speed limit drops to 25') is none.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 from domain.entries import Observation
 from domain.quantities import Quantity
 from domain.reading.doubts import Doubt
@@ -21,10 +24,13 @@ from domain.reading.figures import (
     follows_odometer,
 )
 from domain.reading.gauge_places import (
+    aired_anew,
     carried_position,
     follows,
     is_aired_again,
+    on_the_same,
     one_of_them,
+    place_of_soft_tyre,
     position_of,
 )
 from domain.reading.gauge_values import POSITIONED, RUN_HOT, implausible, shown
@@ -62,7 +68,7 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         subject = _subject(scene, figure, heading) or _of_the_row(scene, figure, row)
         subject = subject or _heads_list(scene, figure, heading)
         subject = subject or _told_last(scene, figure, heading)
-        again = subject is None and is_aired_again(scene, figure, row)
+        again = subject in (None, "tyre") and is_aired_again(scene, figure, row)
         if again:
             subject = "tyre"
         if subject is None or figure.foreign in scene.book.groups["no_gauge"]:
@@ -90,22 +96,24 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         other = position is None if of_trailer else position == "trailer"
         if other and row is not None and follows(scene, figure, row[0]):
             position = "trailer" if of_trailer else None  # 'truck 38 38, trailer 50 50 50 35'
-        if position in (None, "trailer") and row is not None and found and subject in POSITIONED:
-            position = carried_position(scene, figure, row[0], found[-1]) or position
+        if row is not None and found and subject in POSITIONED:
+            if position in (None, "trailer"):
+                position = carried_position(scene, figure, row[0], found[-1]) or position
+            else:
+                position = on_the_same(scene, figure, row[0], position, found)
         of_trailer = position is not None and position.startswith("trailer")
+        others: Sequence[str | None] = ()
+        if again and row is not None:
+            *others, position = aired_anew(scene, row[0], figure, found)
         row = figure, subject
-        if again:
-            position = found[-1].position
-            if found[-1].value.unit == value.unit:
-                found.pop()  # what it had before is no news
-        found.append(
-            Observation(
-                subject=subject,
-                value=value,
-                position=position,
-                words=(("value", scene.words_between(figure.start, figure.end)),),
-            )
+        read = Observation(
+            subject=subject,
+            value=value,
+            position=position,
+            words=(("value", scene.words_between(figure.start, figure.end)),),
         )
+        found += [replace(read, position=place) for place in others]
+        found.append(read)
     return found
 
 
@@ -202,9 +210,7 @@ def _heading(scene: Scene) -> Label | None:
     for label in scene.labels:
         if label.subject in POSITIONED:
             return label
-    if "airs_up" in scene.groups:
-        return next((each for each in scene.labels if each.places and not each.whole), None)
-    return None
+    return place_of_soft_tyre(scene)
 
 
 def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:

@@ -41,6 +41,7 @@ from domain.reading.corrections_beside import corrects_and_more, undone
 from domain.reading.doubts import Doubt
 from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
+from domain.reading.gauge_places import is_on_trailer, wheels_of_both
 from domain.reading.given_names import heading_name, named_vehicle
 from domain.reading.hitches import REACH, read_hitches
 from domain.reading.label import Label
@@ -600,6 +601,9 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         towed = towed and not (isinstance(entry, Weighing) and entry.rig == "solo")
         if trailer is not None and towed and not isinstance(entry, (Fill, Odometer)):
             _complete(entry, "trailer", trailer)
+    if len(entries) > 1 and (truck or trailer):
+        for entry in wheels_of_both(entries):
+            _complete(entry, *(("truck", None) if is_on_trailer(entry) else ("trailer", None)))
     return tuple(entries)
 
 

@@ -19,6 +19,10 @@ from tests.domain.reading.chats import Reader, on_the_road
         "coolant climbed 12 degrees",
         "left tires are 12 psi lower than the right",
         "averaged 11.9 towing into the wind",
+        "passenger rear hub is running 40 hotter than the rest",
+        "trans 30 above normal",
+        "hubs within 10 degrees of each other",
+        "tires down 5 psi from yesterday",
     ],
 )
 def test_a_difference_is_not_read_off_a_gauge(reads: Reader, text: str) -> None:
@@ -29,6 +33,7 @@ def test_a_difference_is_not_read_off_a_gauge(reads: Reader, text: str) -> None:
     ("text", "value"),
     [
         ("trans climbed to 221", 221),
+        ("trans 221, hotter than yesterday", 221),
         ("trans temp up 221 at the top", 221),
         ("oil went up to 230 degrees", 230),
     ],

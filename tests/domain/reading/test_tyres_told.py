@@ -38,6 +38,20 @@ IN_TURN = [
         ("LF 65, RR trailer tire 62 psi, brought it up to 80", [LF_65, ("trailer right rear", 80)]),
         ("tires 65 65, RR 62, topped it up to 80", [(None, 65), (None, 65), ("right rear", 80)]),
         ("RR trailer tire 62 psi, 80 miles to go", [("trailer right rear", 62)]),
+        ("tires were 62, aired them all up to 80", [(None, 80)]),
+        ("tires were at 62 so we pumped them all up to 80 psi", [(None, 80)]),
+        ("trailer tires were 58 60 57 58, brought them all up to 65", [("trailer", 65)]),
+        ("fronts 60, rears 72, aired them all up to 80", [("front", 80), ("rear", 80)]),
+        ("fronts 60, rears 72, aired them up to 80", [("front", 60), ("rear", 80)]),
+        ("LF 60 RR 61 psi, pumped them up to 65", [LF_65, ("right rear", 65)]),
+        ("LF 65 RR 61 psi, pumped it up to 65", [LF_65, ("right rear", 65)]),
+        ("tires were 80, let them down to 40", [(None, 40)]),
+        ("spare's at 30, topped to 65", [("spare", 65)]),
+        ("left rear on the camper is low, 48 psi", [("trailer left rear", 48)]),
+        ("RR low 48 psi", [("right rear", 48)]),
+        ("camper LF 80, RF 79, LR 80, RR 81 psi", IN_TURN),
+        ("trailer LF 80, LF 65 psi", [("trailer left front", 80), LF_65]),
+        ("trailer RR 80, Juniper LF 65 psi", [("trailer right rear", 80), LF_65]),
         ("added air to the left rear, now at 80", [("left rear", 80)]),
         ("fronts 65 66 rears 80 81", [("front", 65), ("front", 66), ("rear", 80), ("rear", 81)]),
         ("van tyres 65psi, cruiser 38 front 44 rear", [("front", 38), ("rear", 44)]),
@@ -63,6 +77,23 @@ def test_what_the_tyres_have_now(
         if isinstance(entry, Observation) and entry.subject == "tyre"
     ] == told
     assert len(verdict.entries) == len(told)
+
+
+def test_whose_tyres_are_told_of_both(reads: Reader) -> None:
+    verdict = reads("tires 65 front on Juniper, camper tires 80", on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert [(entry.truck, entry.trailer) for entry in verdict.entries] == [
+        ("Juniper", None),
+        (None, "camper"),
+    ]
+
+
+@pytest.mark.parametrize("text", ["left rear is low on the list, 48 of them", "RR is 6,200, low"])
+def test_what_is_low_and_has_no_pressure_is_no_tyre(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert not isinstance(verdict, Facts) or not any(
+        isinstance(entry, Observation) for entry in verdict.entries
+    )
 
 
 SOLO = Weighing(loads={"steer": Quantity(5_280, "lb"), "drive": Quantity(4_620, "lb")}, rig="solo")
