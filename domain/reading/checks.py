@@ -23,6 +23,7 @@ from domain.reading.fault_before import (
     says_none,
 )
 from domain.reading.figures import VOLUME
+from domain.reading.other_parts import end_of_name, is_blown_about
 from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION, OTHER
 from domain.reading.tokens import MARK, NUMBER, WORD, Token
@@ -63,11 +64,15 @@ def read_checks(scene: Scene) -> list[Check]:
             continue
         start = _start_of_name(scene, index)
         end = index + 1
+        if scene.unknown and end in scene.unknown:
+            end = end_of_name(scene, index, state[1])
+            if end > index + 1 and _is_compound(scene, index):
+                continue
         if state[0] == "done" and state[1] < start and _is_excepted(scene, start):
             continue
         if state[0] == "done" and "only_faults" in scene.tokens[index].groups:
             continue  # 'weighed on the pads, all good'
-        if end in items and end == limit and not scene.tokens[index].senses.keys() & {"vehicle"}:
+        if end == limit and end in items and not scene.tokens[index].senses.keys() & {"vehicle"}:
             continue
         if _everyday(scene, index, start, state[1], found):
             continue
@@ -292,6 +297,8 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
             if denied:
                 return None  # 'tires not worn'
             if _measures(scene, other) or ("out" in token.groups and _goes_on(scene, other)):
+                return None
+            if "blew" in token.groups and is_blown_about(scene, other) and not _of_rig(scene):
                 return None
             if "out" in token.groups and "runs_out" in scene.tokens[index].groups:
                 return None  # 'slides are out' in camp: ready for no road, and nothing broken
@@ -545,6 +552,12 @@ OF_A_RIG = frozenset(
     ("name", "vehicle", "hitch", "weigh_cue", "odometer", "rig", "fuel_cue", "axle")
 )
 """Classes of term of which one says that a rig is spoken of."""
+
+
+def _is_compound(scene: Scene, index: int) -> bool:
+    """'the tire swing broke', but not 'brake lining is worn': no part of a rig nor of a truck."""
+    of_vehicles = "of_vehicles" in scene.tokens[index].groups or _of_rig(scene)
+    return not of_vehicles and _is_of(scene, index, "everyday_part")
 
 
 def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Check]) -> bool:

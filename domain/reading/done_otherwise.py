@@ -24,12 +24,20 @@ def done_otherwise(scene: Scene, volume: Figure) -> bool:
     if any(names_truck(each) or "hers" in each.groups for each in beside):
         return False
     done = scene.book.patterns["done"]
-    return any(
+    if any(
         start <= index < volume.start
         and not scene.tokens[index].groups
         and done.fullmatch(scene.tokens[index].raw)
         for index in scene.unknown
-    )
+    ):
+        return True
+    first = scene.tokens[start]
+    known = bool(first.senses) and first.senses.keys() <= OF_NO_FUEL
+    return known and start < volume.start and done.fullmatch(first.raw) is not None
+
+
+OF_NO_FUEL = frozenset(("check_done", "check_fault", "correction"))
+"""Classes of term that a verb at the head of a clause may have: 'mixed up 18.2 gal'."""
 
 
 def _is_one_of_two(scene: Scene, volume: Figure) -> bool:

@@ -67,11 +67,15 @@ def is_hot(scene: Scene, index: int, fault: int) -> bool:
 def is_of_part_before(scene: Scene, index: int, fault: int) -> bool:
     """'safety pin missing on the coupler': what is at fault is named before, and where it is."""
     start, _ = scene.clause_of(fault)
-    led = any("standing_on" in token.groups for token in scene.tokens[fault + 1 : index])
+    led = any(not LEADS.isdisjoint(token.groups) for token in scene.tokens[fault + 1 : index])
     if not led or fault == start:
         return False
     before = scene.tokens[fault - 1]
     return "check_item" in before.senses and "of_a_tyre" not in before.groups
+
+
+LEADS = frozenset(("standing_on", "of"))
+"""Groups of words that lead to where it is: 'pin fell out of the coupler'."""
 
 
 def is_part_of_next(scene: Scene, index: int, fault: int, behind: int | None) -> bool:

@@ -16,7 +16,7 @@ from domain.entries import Fill
 from domain.quantities import Quantity
 from domain.reading.bare_fills import assign_bare
 from domain.reading.claims import PRICE_OF_EACH
-from domain.reading.done_otherwise import done_otherwise, is_used_up
+from domain.reading.done_otherwise import OF_NO_FUEL, done_otherwise, is_used_up
 from domain.reading.doubts import Doubt
 from domain.reading.figures import (
     DISTANCE,
@@ -458,7 +458,8 @@ LEAST_PAID = 5
 def _foreign(scene: Scene, draft: Draft) -> bool:
     """Whether the volume is of something else: milk, water, sugar, a fish tank."""
     volume = draft.roles.get(VOLUME_ROLE)
-    if scene.unknown and volume is not None and len(draft.roles) == 1:
+    done = scene.unknown or not OF_NO_FUEL.isdisjoint(scene.by_class)
+    if done and volume is not None and len(draft.roles) == 1:
         fuelled = draft.product or not FILLED.isdisjoint(scene.by_class)
         if not fuelled and done_otherwise(scene, volume):
             return True

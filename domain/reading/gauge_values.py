@@ -15,7 +15,7 @@ from domain.reading.scene import Scene
 PLAUSIBLE = {
     "transmission": (-20.0, 320.0),
     "coolant": (-20.0, 300.0),
-    "oil": (-20.0, 350.0),
+    "oil": (-20.0, 325.0),
     "exhaust": (100.0, 1800.0),
     "hub": (-20.0, 500.0),
     "ambient": (-60.0, 135.0),

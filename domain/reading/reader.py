@@ -601,7 +601,7 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         towed = towed and not (isinstance(entry, Weighing) and entry.rig == "solo")
         if trailer is not None and towed and not isinstance(entry, (Fill, Odometer)):
             _complete(entry, "trailer", trailer)
-    if len(entries) > 1 and (truck or trailer):
+    if len(entries) > 1 and len(scene.figures) > 1 and (truck or trailer):
         for entry in wheels_of_both(entries):
             _complete(entry, *(("truck", None) if is_on_trailer(entry) else ("trailer", None)))
     return tuple(entries)

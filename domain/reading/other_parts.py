@@ -1,0 +1,33 @@
+"""Parts of other things than a rig, in a rig's words: 'the tire swing broke', 'the tarp blew away'.
+
+This file decides how far a part's name goes on behind the word that the trade knows, and which
+things the wind moved rather than broke.
+"""
+
+from __future__ import annotations
+
+from domain.reading.scene import Scene
+from domain.reading.tokens import WORD
+
+
+def end_of_name(scene: Scene, index: int, state: int) -> int:
+    """'tire sensor' of 'tire sensor broke': where a part's name ends (exclusive).
+
+    A noun that no phrase knows stands right between the part and its `state`, or before what
+    that is said with: 'the light switch is broken'.
+    """
+    end = index + 1
+    if end >= state:
+        return end
+    noun = scene.tokens[end]
+    further = noun.kind is WORD and not noun.groups and noun.raw.islower()
+    if not further or scene.book.patterns["no_noun"].fullmatch(noun.text):
+        return end  # 'tires completely flat', 'brake controller keeps throwing an error'
+    between = scene.tokens[end + 1 : state]
+    return end + 1 if all("is_at" in token.groups for token in between) else end
+
+
+def is_blown_about(scene: Scene, blew: int) -> bool:
+    """'the door blew open', 'the tarp blew away': the wind did it, and nothing burst."""
+    behind = scene.tokens[blew + 1 : blew + 2]
+    return bool(behind) and "blown_about" in behind[0].groups

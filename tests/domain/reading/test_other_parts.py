@@ -1,0 +1,56 @@
+"""Parts and faults of the rig, and those of other things in the same words."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Check, Fill
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+@pytest.mark.parametrize(
+    ("text", "item"),
+    [
+        ("landing gear motor quit on us", "landing gear motor"),
+        ("trailer light socket is cracked", "trailer light socket"),
+        ("brake lining is worn", "brake lining"),
+        ("brake controller keeps throwing an error", "brake controller"),
+        ("pin fell out of the coupler", "pin"),
+        ("blew a tire", "tire"),
+        ("left rear trailer tire blew up", "left rear trailer tire"),
+        ("trailer brakes squeal", "trailer brakes"),
+        ("left front brake squeals", "left front brake"),
+    ],
+)
+def test_a_fault_of_the_rig(reads: Reader, text: str, item: str) -> None:
+    assert reads(text, on_the_road()) == Facts((Check(item=item, state="fault"),))
+
+
+def test_a_door_that_the_wind_tore_at_is_the_campers_where_it_is_said(reads: Reader) -> None:
+    said = Check(item="camper door", state="fault", trailer="camper")
+    assert reads("the camper door blew open", on_the_road()) == Facts((said,))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "the tire swing broke",
+        "door prize broke",
+        "the tarp blew away",
+        "the door blew open",
+        "tarp blew off on the highway",
+        "oil's at 350, drop the wings in",
+        "mixed up 18.2 gal",
+        "cooked up 12.5 gal",
+    ],
+)
+def test_what_is_no_matter_of_the_rig(reads: Reader, text: str) -> None:
+    assert reads(text, on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize("text", ["loaded up 18.2 gal", "fixed it, 18.2 gal", "tanked up 18.2 gal"])
+def test_what_was_poured_is_a_fill(reads: Reader, text: str) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    assert isinstance(read.entries[0], Fill)
