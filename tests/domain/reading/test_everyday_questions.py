@@ -41,6 +41,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         how many more bales can I throw on
     """,
     ("margin", JUDGED): """
+        can i tow 8000 with this
+        could juniper pull 9,500
         is 27,400 over
         is 11,200 lb legal
         am i allowed to tow 9000

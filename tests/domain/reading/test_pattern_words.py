@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from functools import reduce
+from operator import or_
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bot.phrasebook import phrasebook
 from domain.reading.pattern_words import ANY, DIGIT, Bits, bits_of, cut_parts, pieces_of
-from domain.reading.short_words import ShortPattern
+from domain.reading.short_words import ShortPattern, ShortWords
 from tests.corpora import cases
 
 
@@ -72,6 +75,20 @@ def test_what_a_short_question_says_is_held_against_its_pattern(
 ) -> None:
     said = data.draw(st.from_regex(each.pattern, fullmatch=True))
     assert said[0].isspace() or each in BOOKS[0].fitting(said, marked=True)
+
+
+@pytest.mark.parametrize("short", BOOKS, ids=["en", "es"])
+def test_every_short_question_has_a_head_and_a_first_word_that_are_known(short: ShortWords) -> None:
+    headed = reduce(or_, map(short.words.of, short.heads))
+    begun = reduce(or_, short.first.by_word.values(), short.first.other | short.first.number)
+    asked = headed & begun
+    dead = [short.patterns[at] for way, at in enumerate(short.owners) if not asked >> way & 1]
+    assert [each.name for each in dead] == []
+
+
+@pytest.mark.parametrize("short", BOOKS, ids=["en", "es"])
+def test_every_head_of_short_questions_stands_in_one(short: ShortWords) -> None:
+    assert sorted(short.heads - short.words.by_word.keys()) == []
 
 
 def test_talk_is_held_against_few_patterns() -> None:

@@ -25,6 +25,11 @@ from tests.domain.reading.listed import lines
 
 ASKED: dict[tuple[str, str | None], str] = {
     ("upkeep", FAULTS): """
+        what needs fixing
+        whats wrong with the rig right now
+        whats broke
+        anything broke on the flatdeck
+        is anything wrong with the truck
         is the marker light fixed yet
         did anyone fix the left turn signal
         has the left rear brake light been replaced already
@@ -55,6 +60,9 @@ ASKED: dict[tuple[str, str | None], str] = {
         how many faults are open
     """,
     ("ratings", None): """
+        what pressures should we be at
+        what psi should we run in the camper
+        how heavy can i go on the tongue
         what pressure should the trailer tires be
         what do the front tires need to be at
         how much air do the tires take
@@ -88,6 +96,7 @@ ASKED: dict[tuple[str, str | None], str] = {
         how many gallons does our tank hold
     """,
     ("margin", None): """
+        how close are we to gross
         are the axles ok
         is our payload fine with this load
         over?
@@ -162,6 +171,7 @@ ASKED: dict[tuple[str, str | None], str] = {
         the most we've ever weighed
     """,
     ("weight", None): """
+        last scale ticket?
         what's the rig at right now
         what did we weigh last time
         what does the flatdeck weigh empty
@@ -232,6 +242,9 @@ ASKED: dict[tuple[str, str | None], str] = {
         how much weight can we put in the bed
     """,
     ("whatif", None): """
+        room for another 300 lb
+        have we got room for another 200 kg in the bed
+        if we dump the fresh water, 46 gal, does that get us under
         would the water put us over
         will a full tank of water put us over
         if i move 200 lb back 4 feet
@@ -277,6 +290,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         hey what did the move cost all in
     """,
     ("cost", LAST_FILL): """
+        how many gallons last fill
+        how much diesel at the last fill
         when did we fill up last
         where did we last get fuel
         when was the last fuel stop
@@ -292,6 +307,7 @@ ASKED: dict[tuple[str, str | None], str] = {
         how much did the latest fill come to
     """,
     ("cost", None): """
+        average price we paid
         how much on diesel since the 1st
         how much did we spend on fuel this month
         what did yesterday cost
@@ -356,6 +372,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         miles since the fill
     """,
     ("distance", None): """
+        how far today
+        how far did we go last week
         how far this week
         how far since monday
         miles so far
@@ -364,6 +382,7 @@ ASKED: dict[tuple[str, str | None], str] = {
         how much towing have we covered
     """,
     ("economy", None): """
+        compare last two tanks
         which trailer uses more fuel
         which trailer is thirstier
         how much def did we use this year
@@ -386,11 +405,15 @@ ASKED: dict[tuple[str, str | None], str] = {
         what's she getting with the flatdeck on
     """,
     ("week", None): """
+        how was the week
+        how was this week
         how was our week
         how's our week looking
         how did our last week go
     """,
     ("trip", None): """
+        how much diesel did we burn
+        how many gallons did we use
         how was our last trip
         how did that last trip of ours work out
         how'd that trip do
@@ -431,6 +454,19 @@ ASKED: dict[tuple[str, str | None], str] = {
 """By topic and form."""
 
 TALK = """
+        can you tow the boat saturday
+        can we tow 2 boats
+        what needs fixing at grandmas
+        whats broke in the kitchen
+        whats wrong with you
+        how was your week
+        how was the party this week
+        room for 2 more at the table
+        room 212, second floor
+        compare last two seasons
+        how far is today's game
+        how much water did we drink
+        last ticket to the game?
         how do you use this grill
         how much air is in the balloons
         are the kids ok

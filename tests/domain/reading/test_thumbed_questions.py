@@ -68,7 +68,7 @@ what haven't we checked yet|upkeep item=walk-round
 anything left to check before we pull out|upkeep item=walk-round
 did we check everything on the walk round|upkeep item=walk_round
 when is the anode due|upkeep item=anode
-when were the tires last rotated|upkeep item=tires_last_rotated
+when were the tires last rotated|upkeep item=tires
 how hevy is the camper|weight trailer=camper
 are we legall|margin
 are we over any limmits|margin
