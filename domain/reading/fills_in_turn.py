@@ -10,9 +10,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from domain.reading.figures import VOLUME, Figure, follows_odometer
-from domain.reading.places import read_places
+from domain.context import VOLUME_UNIT
+from domain.reading.figures import VOLUME, Figure
+from domain.reading.places import read_places, stops_named
 from domain.reading.scene import Scene
+from domain.reading.stops_in_turn import stops_in_turn
 from domain.reading.tokens import NUMBER, TIME
 
 
@@ -20,30 +22,26 @@ def next_fills(scene: Scene) -> tuple[list[int], int | None]:
     """Where each further fill begins, and before which token what is said holds for each."""
     live = scene.live_figures()
     volumes = [figure for figure in live if figure.dimension == VOLUME] if len(live) > 1 else []
+    if len(live) >= IN_TURN and (volumes or _tells_of_fills(scene)):
+        unit = volumes[0].unit if volumes else None
+        cuts = stops_in_turn(scene, live, unit or VOLUME_UNIT[scene.context.units])
+        if cuts:
+            return cuts, None
     if not volumes:
-        return (_rows(scene, live), None) if ";" in scene.text or "\n" in scene.text else ([], None)
+        return [], None
     if len(volumes) > 1:
         starts = [scene.sentence_of(figure.start)[0] for figure in volumes]
         cuts = sorted({start for start in starts[1:] if start != starts[0]})
-        cuts = cuts or _beside_readings(scene, volumes)
         if cuts:
             return cuts, None
     return _in_one_sentence(scene, volumes)
 
 
-def _rows(scene: Scene, live: Sequence[Figure]) -> list[int]:
-    """'51,520 23.7; 51,810 22.1': in each row a reading and a volume, and nothing else."""
-    rows: dict[int, list[Figure]] = {}
-    for figure in live:
-        rows.setdefault(scene.sentence_of(figure.start)[0], []).append(figure)
-    told = all(
-        len(row) == FEWEST
-        and all(each.dimension is None and each.label is None for each in row)
-        and sorted(each.token.decimals for each in row) == [0, 1]
-        and any(each.whole and follows_odometer(each.value, scene.context) for each in row)
-        for row in rows.values()
-    )
-    return sorted(rows)[1:] if told and not scene.unknown else []
+def _tells_of_fills(scene: Scene) -> bool:
+    """'two stops, ...', '51,520 23.7; 51,810 22.1': where no unit says that fuel was pumped."""
+    if "fuel_cue" in scene.by_class or "fill_noun" in scene.groups:
+        return True
+    return (";" in scene.text or "\n" in scene.text) and not scene.unknown
 
 
 def _in_one_sentence(scene: Scene, volumes: Sequence[Figure]) -> tuple[list[int], int | None]:
@@ -52,6 +50,7 @@ def _in_one_sentence(scene: Scene, volumes: Sequence[Figure]) -> tuple[list[int]
         TELLS_APART.isdisjoint(scene.groups)
         and TOLD_APART.isdisjoint(scene.by_class)
         and "+" not in scene.text
+        and not (scene.unknown and (len(volumes) > 1 or "then" in scene.groups))
     ):
         return [], None
     volumes = _with_bare(scene, volumes)
@@ -61,7 +60,7 @@ def _in_one_sentence(scene: Scene, volumes: Sequence[Figure]) -> tuple[list[int]
     cuts = [_cut(scene, one, other) for one, other in pairwise(volumes)]
     added = all(scene.tokens[cut - 1].raw == "+" == scene.tokens[cut - 1].text for cut in cuts)
     if not (added or _counted(scene, len(volumes))) and (
-        scene.phrase_said("earlier_fill") or not _each_has_its_own(scene, cuts)
+        scene.phrase_said("earlier_fill") or not _each_has_its_own(scene, cuts, volumes)
     ):
         return [], None
     for figure in volumes:
@@ -71,6 +70,9 @@ def _in_one_sentence(scene: Scene, volumes: Sequence[Figure]) -> tuple[list[int]
 
 FEWEST = 2
 """Volumes of several stops."""
+
+IN_TURN = 4
+"""Figures of two stops, each with a volume and something else."""
 
 TELLS_APART = frozenset(
     ("twice", "so_many_times", "fill_noun", "several_tanks", "leads_to_place", "each_way")
@@ -146,13 +148,15 @@ COUNTED = frozenset(("fill_noun", "so_many_times"))
 """Groups of words behind how many fills there were."""
 
 
-def _each_has_its_own(scene: Scene, cuts: Sequence[int]) -> bool:
+def _each_has_its_own(scene: Scene, cuts: Sequence[int], volumes: Sequence[Figure]) -> bool:
     """Whether each stop is told with a time, a place or a number among them of its own."""
     tokens = scene.tokens
     clocks = [index for index, token in enumerate(tokens) if token.kind is TIME]
     places = read_places(scene) if "leads_to_place" in scene.groups else []
     edges = list(pairwise([0, *cuts, len(tokens)]))
     if "each_way" in scene.groups and _differ(scene, edges):
+        return True
+    if scene.unknown and stops_named(scene, volumes):
         return True
     return any(
         all(any(start <= at < end for at in found) for start, end in edges)
@@ -172,22 +176,3 @@ def _differ(scene: Scene, edges: Sequence[tuple[int, int]]) -> bool:
         for start, end in edges
     ]
     return all(told) and all(not one & other for one, other in pairwise(told))
-
-
-def _beside_readings(scene: Scene, volumes: Sequence[Figure]) -> list[int]:
-    """'18.2 gal at 51,310 and 22.6 gal at 51,588': volumes and readings in turn."""
-    readings = [
-        figure
-        for figure in scene.live_figures()
-        if figure.dimension is None and follows_odometer(figure.value, scene.context)
-    ]
-    ahead = [
-        reading.start > volume.start for volume, reading in zip(volumes, readings, strict=False)
-    ]
-    values = [reading.value for reading in readings]
-    if len(readings) != len(volumes) or len(set(ahead)) != 1 or values != sorted(set(values)):
-        return []
-    pairs = zip(volumes, readings, strict=True)
-    turns = [sorted((volume.start, reading.start)) for volume, reading in pairs]
-    told = [start for turn in turns for start in turn]
-    return [turn[0] for turn in turns[1:]] if told == sorted(told) else []

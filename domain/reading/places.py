@@ -6,7 +6,7 @@ or capitalized words beside the figures that mean nothing else. Places are kept 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from domain.reading.aboard import companions
@@ -42,15 +42,46 @@ def read_places(scene: Scene) -> list[tuple[int, str]]:
         return [(0, heading)]
     led = list(_led_to(scene)) if "leads_to_place" in scene.groups else []
     if led:
-        return led
+        return _fills_named(scene) or led
     if "home" in scene.groups:
         events = scene.find("event")
         homes = [index for index, token, _ in events if "home" in token.groups]
         there = next((at for at in homes if not _is_elsewhere(scene, at)), None)
         if there is not None:
             return [(there, "home")]
-    alone = _standing_alone(scene)
-    return [] if alone is None else [(0, alone)]
+    return _standing_alone(scene)
+
+
+def _fills_named(scene: Scene) -> list[tuple[int, str]]:
+    """The names before the figures of several fills, where each has one."""
+    filled = [each for each in scene.figures if each.role == "fill" and each.dimension == VOLUME]
+    return stops_named(scene, filled) if len(filled) > 1 else []
+
+
+def stops_named(scene: Scene, volumes: Sequence[Figure]) -> list[tuple[int, str]]:
+    """'Dorset 21.2 gal, Harlow 51,620 24.6 gal': the name before each stop's figures.
+
+    None where one of them has no name, or all are told in capitals.
+    """
+    found: list[tuple[int, str]] = []
+    for volume in [] if scene.text.isupper() else volumes:
+        end = volume.start
+        for figure in reversed(scene.figures):
+            end = figure.start if figure.end == end and figure.claimed is None else end
+        if end and scene.tokens[end - 1].raw == ":":
+            end -= 1
+        start = end
+        while start and _may_name_stop(scene.tokens[start - 1]):
+            start -= 1
+        if not any(at in scene.unknown for at in range(start, end)):
+            return []
+        found.append((start, scene.words_between(start, end)))
+    return found
+
+
+def _may_name_stop(token: Token) -> bool:
+    known = not token.groups.isdisjoint(NAMES_NONE) or _is_of_family(token)
+    return token.kind is WORD and _is_a_name(token) and not known and _is_name(token, first=True)
 
 
 def _is_elsewhere(scene: Scene, index: int) -> bool:
@@ -270,12 +301,15 @@ def _is_a_name(token: Token) -> bool:
     return token.raw[0].isupper() and len(token.raw) > 1
 
 
-def _standing_alone(scene: Scene) -> str | None:
+def _standing_alone(scene: Scene) -> list[tuple[int, str]]:
     """Capitalized unknown words in a clause of their own: '30.1 gal · Two Elders'."""
     tokens = scene.tokens
     named = [index for index in scene.unknown if _is_a_name(tokens[index])]
     if not named or scene.text.isupper():
-        return None
+        return []
+    stops = _fills_named(scene) if len(named) > 1 else []
+    if stops:
+        return stops
     company = companions(scene)
     for index in named:
         token = tokens[index]
@@ -295,8 +329,8 @@ def _standing_alone(scene: Scene) -> str | None:
                 or _tells_aside(scene, index, end)
                 or _is_so(tokens, index)
             ):
-                return scene.words_between(index, end)
-    return None
+                return [(0, scene.words_between(index, end))]
+    return []
 
 
 def _contracted(token: Token) -> bool:
@@ -375,7 +409,11 @@ def _is_ware(scene: Scene, end: int) -> bool:
     listed = BREAK in scene.kinds
     return any(
         figure.start == end
-        and (figure.claimed == OTHER_GOODS or (listed and figure.token.decimals == CENTS))
+        and (
+            figure.claimed == OTHER_GOODS
+            or (listed and figure.token.decimals == CENTS)
+            or (figure.dimension == VOLUME and figure.role is None)  # 'Milk 2 gal'
+        )
         for figure in scene.figures
     )
 
