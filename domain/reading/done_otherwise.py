@@ -40,6 +40,23 @@ OF_NO_FUEL = frozenset(("check_done", "check_fault", "correction"))
 """Classes of term that a verb at the head of a clause may have: 'mixed up 18.2 gal'."""
 
 
+YIELDS = frozenset(("yields", "animal"))
+"""Groups of words of which one is said of milk, honey or a mixture, and of no fuel."""
+
+
+def is_yielded(scene: Scene, volume: Figure) -> bool:
+    """'cows gave 18.2 gal', 'mixed up 18.2 gal': what something gave, or what somebody made.
+
+    What somebody gave the truck is fuel.
+    """
+    start, _ = scene.clause_of(volume.start)
+    ahead = scene.tokens[start : volume.start]
+    if any("animal" in token.groups for token in ahead):
+        return True
+    verbs = scene.book.groups["yields"]
+    return any(" ".join([token.text for token in ahead[-count:]]) in verbs for count in (1, 2))
+
+
 def _is_one_of_two(scene: Scene, volume: Figure) -> bool:
     return any(
         other is not volume and other.dimension is None and other.token.decimals == TENTHS

@@ -30,6 +30,7 @@ from domain.reading.fill_roles import (
     price_band,
 )
 from domain.reading.odometers import odometer_doubt
+from domain.reading.other_goods import OTHER_GOODS, buys_something_else
 from domain.reading.scene import Scene
 from domain.reading.unpaid import CHANGE
 from domain.verdicts import Choice
@@ -79,11 +80,19 @@ def fill_of(
         **stated,
     )
     doubt = _doubt(scene, fill, roles, of_tank=draft.of_tank)
+    if doubt is not None and doubt.about == "cost" and _buys_another(scene, roles):
+        scene.claim(roles.pop(COST_ROLE), OTHER_GOODS)
+        return fill_of(scene, draft, full=full, missed=missed)
     if doubt is not None:
         return None if _of_something_else(scene, fill, doubt) else doubt
     for figure in roles.values():
         figure.role = "fill"
     return fill
+
+
+def _buys_another(scene: Scene, roles: dict[str, Figure]) -> bool:
+    """'24.2 gal and a wash 12 bucks': what is no sum for the fuel, beside what it was for."""
+    return COST_ROLE in roles and buys_something_else(scene, roles[COST_ROLE])
 
 
 def _of_something_else(scene: Scene, fill: Fill, doubt: Doubt) -> bool:
@@ -95,9 +104,12 @@ def _of_something_else(scene: Scene, fill: Fill, doubt: Doubt) -> bool:
         return False
     if doubt.about == "unit_price":
         return True  # 'paint was 31.20 a gallon'
-    volume = fill.volume
-    beyond = volume is not None and volume.amount("L") > BEYOND_ANY_TANK * LARGEST_TANK["L"]
-    return doubt.about == "volume" and beyond  # 'got the pool filled, 12,000 gallons'
+    if doubt.about != "volume" or fill.volume is None:
+        return False
+    tank, volume = scene.context.tank, fill.volume.amount("L")
+    if tank is not None and scene.unknown_words(names=False):
+        return volume > BEYOND_ANY_TANK * tank.amount("L")  # 'the pool took 200 gallons'
+    return volume > BEYOND_ANY_TANK * LARGEST_TANK["L"]
 
 
 BEYOND_ANY_TANK = 2
@@ -116,7 +128,7 @@ def _doubt(scene: Scene, fill: Fill, roles: dict[str, Figure], *, of_tank: bool)
     context = scene.context
     if fill.odometer is not None:
         doubt = odometer_doubt(
-            context, fill.odometer, lambda odometer: replace(fill, odometer=odometer, words=())
+            scene, fill.odometer, lambda odometer: replace(fill, odometer=odometer, words=())
         )
         if doubt is not None:
             return doubt

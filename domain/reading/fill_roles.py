@@ -128,6 +128,8 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
         ):
             return None
         said = _price_said(scene, figure)
+        if said is None and "at_alone" in scene.groups and _is_hour(scene, figure):
+            return None  # 'filled up at 7, 24.2 gal'
         if said is None and _comma_price(scene, figure):
             figure.value /= 1_000
             return PRICE_ROLE
@@ -335,12 +337,25 @@ BEFORE_VOLUME = frozenset(("glue", "full", "fuel_cue"))
 
 
 def _is_hour(scene: Scene, figure: Figure) -> bool:
-    """'a ride at 5, 20 bucks for gas': a small whole number is no price where no volume is."""
+    """'a ride at 5, 20 bucks for gas': a small whole number is no price where no volume is.
+
+    Nor is it one before a volume, but for what fuel itself is told at: 'diesel at 4, 24.2 gal'.
+    """
+    before = scene.tokens[max(0, figure.start - 2) : figure.start]
     small = figure.whole and not figure.marked and figure.value <= LAST_HOUR
-    return small and not any(other.dimension == VOLUME for other in scene.figures)
+    if not (small and before and "at_alone" in before[-1].groups):
+        return False
+    if "product" in before[0].senses or "fuel" in before[0].groups:
+        return False
+    pumped = [each for each in scene.figures if each.dimension == VOLUME]
+    dear = figure.value >= DEAR_GALLON and any(each.unit == "gal" for each in pumped)
+    return dear or not any(each.end <= figure.start for each in pumped)
 
 
 LAST_HOUR = 12
+
+DEAR_GALLON = 6
+"""Dollars: a gallon that costs as much is not told without its cents."""
 
 
 def _is_let_out(scene: Scene, figure: Figure) -> bool:

@@ -16,7 +16,13 @@ from domain.entries import Fill
 from domain.quantities import Quantity
 from domain.reading.bare_fills import assign_bare
 from domain.reading.claims import PRICE_OF_EACH
-from domain.reading.done_otherwise import OF_NO_FUEL, done_otherwise, is_used_up
+from domain.reading.done_otherwise import (
+    OF_NO_FUEL,
+    YIELDS,
+    done_otherwise,
+    is_used_up,
+    is_yielded,
+)
 from domain.reading.doubts import Doubt
 from domain.reading.figures import (
     DISTANCE,
@@ -50,6 +56,7 @@ from domain.reading.fill_roles import (
 from domain.reading.filled_tanks import add_tanks
 from domain.reading.filled_up import is_full
 from domain.reading.label import Label
+from domain.reading.logged_late import is_left_out_fill
 from domain.reading.other_goods import (
     leave_other_goods,
     leave_snacks,
@@ -58,6 +65,7 @@ from domain.reading.other_goods import (
 from domain.reading.other_tanks import goes_elsewhere, leave_other_tanks
 from domain.reading.scene import Scene
 from domain.reading.squeezed_in import MORE, add_squeezed
+from domain.reading.tallies import TALLYING, is_tally
 from domain.reading.tokens import BREAK, WORD, Token
 from domain.reading.told_of_both import told_of_both
 from domain.reading.unpaid import (
@@ -185,6 +193,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         draft.evidence += READ_THERE
     if bare and not weighs(scene):
         assign_bare(scene, draft, bare, cue=cue or full is not None)
+        if COST_ROLE in roles:
+            settle_price(context, roles)  # '22.9, 51,366, $3.87'
     elif bare and VOLUME_ROLE in roles:
         odometer_beside(scene, roles, bare)
     if VOLUME_ROLE in roles and said is None and several:
@@ -337,13 +347,13 @@ def _is_tank(token: Token) -> bool:
 def _missed(scene: Scene) -> bool:
     """'there's a fill I never logged': a fill and a word for leaving it out, in one clause."""
     if "missed" in scene.by_class:
-        return True
+        return not is_left_out_fill(scene, scene.by_class["missed"][0])
     if "missed_verb" not in scene.by_class:
         return False
     for index, _, _ in scene.find("missed_verb"):
         start, end = scene.clause_of(index)
         if any(_is_fill(scene, token) for token in scene.tokens[start:end]):
-            return True
+            return not is_left_out_fill(scene, index)
     return False
 
 
@@ -368,7 +378,7 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
     if VOLUME_ROLE in roles:
         evidence += 1.4
         volume = roles[VOLUME_ROLE]
-        if volume.token.decimals > 0:
+        if volume.token.decimals > 0 or volume.value % 1:
             evidence += 0.6
         if draft.product is None and not cue and not volume.foreign:
             evidence += 0.2
@@ -465,6 +475,9 @@ def _foreign(scene: Scene, draft: Draft) -> bool:
             return True
     if volume is not None and len(draft.roles) == 1 and is_used_up(scene, volume):
         return True
+    unpumped = volume is not None and not UNPUMPED.isdisjoint(scene.groups)
+    if unpumped and volume is not None and _is_made_or_tallied(scene, draft, volume):
+        return True
     printed = BREAK in scene.kinds and draft.product is None
     if printed and volume is not None and named_before(scene, volume):
         return True
@@ -483,6 +496,13 @@ def _foreign(scene: Scene, draft: Draft) -> bool:
     # '12 gallons of cider at 8.00', '2 gal milk at 4.20', and not '41 gal of go juice at 4.019'
     return price is None or not (pumped or price.token.decimals == MILLS)
 
+
+def _is_made_or_tallied(scene: Scene, draft: Draft, volume: Figure) -> bool:
+    return is_tally(scene, volume) or (len(draft.roles) == 1 and is_yielded(scene, volume))
+
+
+UNPUMPED = TALLYING | YIELDS
+"""Groups of words of which one stands where a volume was made, or sums up several fills."""
 
 FILLED = frozenset(("fuel_cue", "full"))
 """Classes of term that say that something was filled."""

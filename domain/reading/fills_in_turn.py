@@ -162,10 +162,16 @@ def _each_has_its_own(scene: Scene, cuts: Sequence[int], volumes: Sequence[Figur
         all(any(start <= at < end for at in found) for start, end in edges)
         for found in (
             [*clocks, *scene.by_class.get("time", ())],
-            scene.by_class.get("ordinal", ()),
+            [at for at in scene.by_class.get("ordinal", ()) if not _is_of_tank(scene, at)],
             [index for index, _ in places],
         )
     )
+
+
+def _is_of_tank(scene: Scene, ordinal: int) -> bool:
+    """'first tank 22.1 gal, second tank 19.4': told of one stop."""
+    behind = scene.tokens[ordinal + 1 : ordinal + 2]
+    return bool(behind) and "tank" in behind[0].senses
 
 
 def _differ(scene: Scene, edges: Sequence[tuple[int, int]]) -> bool:

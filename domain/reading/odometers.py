@@ -21,6 +21,7 @@ from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import BARE_STEP, DISTANCE, NEXT_READING, Figure
 from domain.reading.label import Label
+from domain.reading.logged_late import is_of_earlier_day
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, WORD, Token
 from domain.verdicts import Choice
@@ -59,7 +60,7 @@ def read_odometers(scene: Scene) -> list[Odometer] | Doubt:
         def again(odometer: Quantity, event: Event | None = event) -> Odometer:
             return Odometer(odometer=odometer, event=event)
 
-        doubt = odometer_doubt(scene.context, value, again)
+        doubt = odometer_doubt(scene, value, again)
         if doubt is not None:
             return doubt
         figure.role = "odometer"
@@ -378,14 +379,19 @@ def _quantity(context: Context, figure: Figure) -> Quantity:
 
 
 def odometer_doubt(
-    context: Context, reading: Quantity, again: Callable[[Quantity], Entry]
+    scene: Scene, reading: Quantity, again: Callable[[Quantity], Entry]
 ) -> Doubt | None:
-    """A reading that runs backwards or jumps; `again` builds the entry with another reading."""
-    known = context.odometer
+    """A reading that runs backwards or jumps; `again` builds the entry with another reading.
+
+    What was read on an earlier day may be less than the last one.
+    """
+    known = scene.context.odometer
     if known is None:
         return None
     ahead = reading.amount(known.unit) - known.value
     if 0 <= ahead <= NEXT_READING:
+        return None
+    if -BARE_STEP <= ahead < 0 and is_of_earlier_day(scene):
         return None
     choices = [Choice(ChoiceLabel("number_as_typed", reading), (again(reading),))]
     choices.extend(

@@ -106,9 +106,12 @@ MOST_TANKS = 4
 def is_pumped(scene: Scene) -> bool:
     """'front tank 19.2 gal, rear tank 14.6 gal, 3.899 a gallon, 51,411': volumes of a fill.
 
-    A price of fuel stands beside them, what it came to, or the odometer's next reading.
+    A price of fuel stands beside them, what it came to, or the odometer's next reading; or there
+    are several with tenths.
     """
     volumes = [figure for figure in scene.figures if figure.dimension == VOLUME]
+    if len(volumes) > 1 and any(_has_tenths(each) for each in volumes):
+        return not _holds(scene, volumes[0])
     if any(pays_for(scene, volume, paid) for volume in volumes for paid in scene.figures):
         return True
     return bool(volumes) and any(
@@ -124,6 +127,22 @@ def is_pumped(scene: Scene) -> bool:
         )
         for figure in scene.figures
     )
+
+
+def _has_tenths(volume: Figure) -> bool:
+    """As a pump shows them; a tank may hold half a gallon more."""
+    return volume.token.decimals > 0 and volume.value * 2 % 1 != 0
+
+
+def _holds(scene: Scene, volume: Figure) -> bool:
+    """'holds 26.2 gal', 'tanks are 26.2 and 19.7 gal'."""
+    before = scene.tokens[max(0, volume.start - 1)]
+    said = not scene.groups.isdisjoint(HOLDING) or "rating_cue" in scene.by_class
+    return said or "there_are" in before.groups
+
+
+HOLDING = frozenset(("holds", "has_room_for"))
+"""Groups of words behind which a volume is a tank's size."""
 
 
 def pays_for(scene: Scene, volume: Figure, paid: Figure) -> bool:
@@ -221,23 +240,38 @@ def _added_tank(scene: Scene, size: Figure) -> Sequence[Figure]:
 
 
 def is_one_of_tanks(scene: Scene, figure: Figure) -> bool:
-    """Whether 'main', 'aux' or the 'front' one stands beside a figure, or behind what it cost."""
+    """Whether 'main', 'aux' or the 'front' one stands beside a figure, or behind what it cost.
+
+    Beside such a tank the truck's own may go by its name: 'transfer tank 40 gal, truck 22.1'.
+    """
     paid = next((each for each in scene.figures if each.start >= figure.end), None)
     ends = [figure.end]
     if paid is not None and paid.start <= figure.end + 2 and pays_for(scene, figure, paid):
         ends.append(paid.end)  # '19.2 gal $74.80 into the main'
     for end in ends:
-        for token in scene.tokens[end : end + FARTHEST_NAME]:
+        for index in range(end, min(end + FARTHEST_NAME, len(scene.tokens))):
+            token = scene.tokens[index]
             if token.kind is NUMBER or token.raw in (",", ":"):
                 break
-            if "one_of_tanks" in token.groups:
+            if _names_tank(scene, index):
                 return True
-    for token in reversed(scene.tokens[max(figure.start - FARTHEST_NAME, 0) : figure.start]):
-        if token.kind is NUMBER:
+    for index in range(figure.start - 1, max(figure.start - FARTHEST_NAME, 0) - 1, -1):
+        if scene.tokens[index].kind is NUMBER:
             return False
-        if "one_of_tanks" in token.groups:
+        if _names_tank(scene, index):
             return True
     return False
+
+
+def _names_tank(scene: Scene, index: int) -> bool:
+    """'aux', 'the second', and the truck for its own tank; 'second stop' is none."""
+    token = scene.tokens[index]
+    if names_truck(token):
+        return True
+    behind = scene.tokens[index + 1 : index + 2]
+    if "ordinal" in token.senses and behind and "fill_noun" in behind[0].groups:
+        return "tank" in behind[0].groups
+    return "one_of_tanks" in token.groups
 
 
 FARTHEST_NAME = 3

@@ -15,6 +15,7 @@ from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from domain.context import Context
 from domain.reading.ago import read_ago
+from domain.reading.figures import VOLUME
 from domain.reading.scene import Scene
 from domain.reading.tokens import NO_GROUPS, NUMBER, TIME, WORD, Token
 
@@ -345,9 +346,14 @@ def _slash_date(scene: Scene, local: datetime) -> date | None:
 
 def _was_long_ago(scene: Scene, day: date, local: datetime) -> bool:
     """Whether nobody tells of a fill so late: then the quarters are those of a gauge."""
-    fuelled = "fuel_cue" in scene.by_class or "full" in scene.by_class
+    fuelled = not FUELLED.isdisjoint(scene.by_class) or any(
+        figure.dimension == VOLUME for figure in scene.figures
+    )
     return fuelled and (local.date() - day).days > LATEST_TOLD
 
+
+FUELLED = frozenset(("fuel_cue", "full"))
+"""Classes of term that tell of a fill."""
 
 LATEST_TOLD = 60
 """Days after a fill that somebody logs it."""
@@ -362,7 +368,7 @@ def _is_of_price(scene: Scene, match: re.Match[str]) -> bool:
     )
 
 
-QUARTERS = ("1/4", "3/4", "1/8", "3/8", "5/8", "7/8")
+QUARTERS = ("1/4", "1/2", "3/4", "1/8", "3/8", "5/8", "7/8")
 """How full a gauge shows a tank."""
 
 
