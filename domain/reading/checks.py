@@ -27,6 +27,7 @@ from domain.reading.other_parts import end_of_name, is_blown_about
 from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION, OTHER
 from domain.reading.tokens import MARK, NUMBER, WORD, Token
+from domain.reading.work_logged import WORK, worked_on
 
 PLACING = frozenset(("side", "corner", "end", "vehicle", "name", "ordinal", "axle_noun"))
 """What may stand before an item and belongs to its name: 'left marker light'."""
@@ -60,11 +61,15 @@ def read_checks(scene: Scene) -> list[Check]:
             continue
         limit = items[number + 1] if number + 1 < len(items) else len(scene.tokens)
         state = _state(scene, index, limit) or _told_of_all(scene, index)
+        end = index + 1
+        if state is None and not WORK.isdisjoint(scene.groups):
+            worked = worked_on(scene, index)
+            if worked is not None:
+                state, end = ("done", index), worked
         if state is None:
             continue
         start = _start_of_name(scene, index)
-        end = index + 1
-        if scene.unknown and end in scene.unknown:
+        if end == index + 1 and end in scene.unknown:
             end = end_of_name(scene, index, state[1])
             if end > index + 1 and _is_compound(scene, index):
                 continue

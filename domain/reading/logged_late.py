@@ -29,7 +29,7 @@ def is_left_out_fill(scene: Scene, missed: int) -> bool:
     """
     _, end = scene.sentence_of(missed)
     behind = scene.tokens[missed + 1 : end]
-    first = next((at for at, each in enumerate(behind) if each.kind is NUMBER), len(behind))
+    first = next((at for at, each in enumerate(behind) if each.kind is NUMBER), 0)
     if not any(each.raw == ":" for each in behind[:first]):
         return False
     told_of_this = any("this_fill" in each.groups for each in behind)

@@ -75,6 +75,12 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
             continue
         if "product" in scene.by_class and _is_of_fuel(scene, figure):
             continue
+        if (
+            subject in RUN_HOT
+            and "unit" in scene.by_class
+            and _is_of_what_was_bought(scene, figure)
+        ):
+            continue
         value = shown(scene, figure, subject)
         if value is None:
             continue
@@ -121,6 +127,25 @@ def _is_of_fuel(scene: Scene, figure: Figure) -> bool:
     """'a gallon of coolant and 23.7 of diesel': so much of a fuel, and no gauge's."""
     behind = scene.tokens[figure.end : figure.end + 2]
     return len(behind) > 1 and "of" in behind[0].groups and "product" in behind[1].senses
+
+
+def _is_of_what_was_bought(scene: Scene, figure: Figure) -> bool:
+    """'5 gal hydraulic oil at 22': so much of a fluid, what it cost, and no gauge's name."""
+    label = figure.label
+    return (
+        isinstance(label, Label)
+        and figure.dimension is None
+        and any(
+            each.dimension == VOLUME
+            and 0 <= label.start - each.end <= FARTHEST_FLUID
+            and scene.clause_of(each.start) == scene.clause_of(label.start)
+            for each in scene.figures
+        )
+    )
+
+
+FARTHEST_FLUID = 2
+"""Tokens between a volume and the fluid that it is of: '5 gal of hydraulic oil'."""
 
 
 def _is_of_till(figure: Figure, subject: str, value: Quantity) -> bool:

@@ -24,6 +24,7 @@ from domain.reading.label import Label
 from domain.reading.logged_late import is_of_earlier_day
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, WORD, Token
+from domain.reading.work_logged import WORK
 from domain.verdicts import Choice
 
 LEAST, LARGEST = 100, 2_000_000
@@ -77,7 +78,9 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
             named = not label.compound and _surely_odometer(scene, label)
             return figure.foreign is None and (follows or named)
         # 'greased the bearings 51,700': where work is logged, a gauge's name reads nothing
-        served = label.subject is not None and scene.has("check_done")
+        served = label.subject is not None and (
+            scene.has("check_done") or not WORK.isdisjoint(scene.groups)
+        )
         if label.bound is figure and not (label.only_vehicle or served):
             return False
         if label.axle or label.wheel or label.whole:
@@ -151,7 +154,16 @@ def _logs_work(scene: Scene, figure: Figure) -> bool:
             and "vague_state" not in scene.tokens[index].groups
             for index in scene.by_class.get("check_done", ())
         )
-    )
+    ) or (parts and _names_work(scene, start, figure.start))
+
+
+def _names_work(scene: Scene, start: int, end: int) -> bool:
+    """'tire rotation 51,300', 'oil changed yesterday at 51,300': hardly a stranger beside it."""
+    named = any(not token.groups.isdisjoint(WORK) for token in scene.tokens[start:end])
+    strange = [
+        at for at in scene.unknown_words(names=False) if WORK.isdisjoint(scene.tokens[at].groups)
+    ]
+    return named and not strange and "coming_up" not in scene.groups
 
 
 MOST_STRANGE = 2

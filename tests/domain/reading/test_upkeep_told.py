@@ -27,6 +27,11 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("put new tires on the camper", ["check new tires"]),
         ("swapped the fuel filter 48,640", ["check fuel filter", "odometer 48640"]),
         ("had the oil changed at 48,640", ["check oil", "odometer 48640"]),
+        ("log oil change at 48,640", ["check oil change", "odometer 48640"]),
+        ("did an oil change 48,640", ["check oil change", "odometer 48640"]),
+        ("oil changed yesterday at 48,010", ["check oil", "odometer 48010"]),
+        ("tire rotation 48,640", ["check tire rotation", "odometer 48640"]),
+        ("oil service light on at 48,640", ["odometer 48640"]),
     ],
 )
 def test_what_was_done_and_when_it_is_due_again(
@@ -48,6 +53,9 @@ def test_what_was_done_and_when_it_is_due_again(
         "rotated the couch",
         "put new tires on Dave's truck",
         "next oil change at 40,000",
+        "next tire rotation 53,310",
+        "need an oil change 48,640",
+        "5 gal hydraulic oil at 22",
     ],
 )
 def test_what_sounds_like_upkeep_is_talk(reads: Reader, text: str) -> None:
