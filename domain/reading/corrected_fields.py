@@ -19,6 +19,7 @@ from domain.reading.figures import (
     VOLUME,
     Figure,
 )
+from domain.reading.fill_roles import LARGEST_TANK, SMALL_TANK
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD
@@ -94,11 +95,42 @@ def field_of(scene: Scene, figure: Figure) -> str | None:
         return "ticket" if scene.has("fee") else said  # 'that ticket was 4471 not 4417'
     if said == "volume" and figure.dimension is None and _is_pumps_price(scene, figure):
         return "unit_price"  # 'I said diesel was 3.899'
+    if said in ("volume", None) and "product" in scene.by_class:
+        said = _field_of_product(scene, figure) or said
+    if said in WHEELS and figure.dimension is None and LEAST_PSI <= figure.value <= MOST_PSI:
+        return "tyre"  # 'left rear was 75 not 57'
     if said == "odometer" and _is_of_trip(scene, figure):
         return "distance"
     if said is None and figure.dimension == MONEY and scene.has("fuel_cue"):
         return "cost"  # 'fuel came to $142.30'
     return "cost" if said == "gross" and money else said  # 'total was 118.20'
+
+
+def _field_of_product(scene: Scene, figure: Figure) -> str | None:
+    """'diesel was 91.40 not 94.10', 'the def was 14.99': what it cost, by its cents.
+
+    So much is no volume that fits into the tank.
+    """
+    index, _, product = next(scene.find("product"))
+    if figure.dimension is not None or index > FIRST or figure.token.decimals == 0:
+        return None
+    unit = VOLUME_UNIT[scene.context.units]
+    tank = scene.context.tank.amount(unit) if scene.context.tank else LARGEST_TANK[unit]
+    most = LARGEST_TANK[unit] * SMALL_TANK if product.startswith("def") else tank
+    if figure.token.decimals == PENNIES and figure.value > most:
+        return "cost"
+    return "volume" if figure.value <= most else None
+
+
+FIRST = 1
+"""The token at which a product stands that a correction names, or before: 'the def was ...'."""
+
+PENNIES = 2
+"""Decimals of what was paid."""
+
+WHEELS = frozenset(("steer_left", "steer_right", "drive_left", "drive_right"))
+LEAST_PSI, MOST_PSI = 20, 150
+"""What a tyre of a pickup holds in psi; no wheel of it carries as little in pounds."""
 
 
 def _is_pumps_price(scene: Scene, figure: Figure) -> bool:

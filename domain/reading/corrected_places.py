@@ -59,6 +59,42 @@ def place_meant(scene: Scene) -> Correction | None:
     return None
 
 
+def told_where(scene: Scene) -> Correction | None:
+    """'that fill was in Alder Creek', 'my last weighing was at Pell': where the last one was.
+
+    What is pointed back at stands first, then that it was so, then the place, and nothing more.
+    """
+    tokens = scene.tokens
+    if scene.figures or len(tokens) > MOST_OF_PLACE or scene.text.isupper():
+        return None
+    was = next((at for at, token in enumerate(tokens) if "was_then" in token.groups), 0)
+    named, behind = tokens[:was], was + 1
+    if " " not in tokens[was].text:  # 'was at' is one
+        behind += 1
+    if not named or behind >= len(tokens) or not _leads(tokens[behind - 1]):
+        return None
+    entry = not OF_ITS_KIND.isdisjoint(named[-1].senses) or "log_entry" in named[-1].groups
+    back = any(token.groups & LAST for token in named[:-1])
+    small = all("glue" in each.senses or "ordinal" in each.senses for each in named[:-1])
+    place = _name_from(scene, behind)
+    if not (entry and back and small and place and place.stop == len(tokens)):
+        return None
+    return Correction(
+        action="amend", field="place", value=scene.words_between(place.start, place.stop)
+    )
+
+
+def _leads(token: Token) -> bool:
+    return "at_place" in token.groups or "was_then" in token.groups
+
+
+OF_ITS_KIND = frozenset(("fuel_cue", "weigh_cue"))
+"""Classes of term by which an entry is called that has a place."""
+
+LAST = frozenset(("points_at_a_thing", "last_one", "back_then"))
+"""Groups of words that point back at one entry: 'that', 'the last'."""
+
+
 def _in_place_of(scene: Scene, meant: range, was: range) -> Correction:
     return Correction(
         action="amend",

@@ -40,6 +40,7 @@ from domain.reading.figures import (
     follows_odometer,
     token_at,
 )
+from domain.reading.fill_changed import fill_changed
 from domain.reading.label import Label
 from domain.reading.mistakes import (
     asks_back,
@@ -101,6 +102,10 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
         means(scene, live[0]) for means in (_starred, _only_refuses, _is_set, _apologizes)
     ):
         return (_amend(scene, live[0], field_of(scene, live[0]), None),)
+    if len(live) > 1 and "changes_field" in scene.groups:
+        changed = fill_changed(scene)
+        if changed:
+            return changed
     if not _worded(scene):
         told = not live and scene.has("full") and "?" not in scene.text
         found = full_or_partial(scene) if told else None
@@ -250,7 +255,9 @@ def _only_refuses(scene: Scene, figure: Figure) -> bool:
     first = scene.tokens[0]
     if "refuses" not in first.groups and first.senses.get("correction") != "undo":
         return False
-    if figure.dimension != VOLUME and not 1000 <= figure.value <= MOST_BARE:
+    pumped = "correction" in first.senses and figure.token.decimals == 1  # 'scratch that, 24.6'
+    sized = 1000 <= figure.value <= MOST_BARE or (pumped and figure.dimension is None)
+    if figure.dimension != VOLUME and not sized:
         return False
     label = figure.label
     if isinstance(label, Label) and field_of_label(label) is None and figure.token.scaled:

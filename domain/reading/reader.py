@@ -34,6 +34,7 @@ from domain.quantities import Quantity
 from domain.reading.answers import answer_of
 from domain.reading.asked_whether import asks_whether
 from domain.reading.checks import read_checks
+from domain.reading.corrected_places import told_where
 from domain.reading.corrected_products import corrected_product
 from domain.reading.corrected_trailers import trailer_meant
 from domain.reading.corrections import STAR, read_corrections
@@ -166,7 +167,8 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         if trailer is not None:
             return Facts((trailer,))
     if not scene.figures and FACTUAL.isdisjoint(scene.by_class):
-        return SILENT
+        where = told_where(scene) if "was_then" in scene.groups else None
+        return Facts((where,)) if where is not None else SILENT
     if asks_whether(scene) and not _states_loads(scene):
         return SILENT
     mixed = corrects_and_more(scene, _facts) if _may_correct(scene) else None

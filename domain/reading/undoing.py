@@ -120,7 +120,7 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
             or denied
             or _wants(tokens, index)
             or token.kind is MARK
-            or token.senses.keys() & {"glue", "ordinal", "correction"}
+            or token.senses.keys() & {"glue", "ordinal", "correction", "time"}
             or token.groups
             & {
                 "before_undo",
@@ -151,7 +151,7 @@ def _tells_which(scene: Scene) -> Figure | None:
     if len(live) != 1 or len(scene.tokens) > LONGEST_NAMED:
         return None
     (figure,), tokens = live, scene.tokens
-    verb = next((at for at, token in enumerate(tokens) if _takes(token)), figure.start)
+    verb = next((at for at in range(figure.start) if _takes_at(tokens, at)), figure.start)
     if verb >= figure.start or not all(_leads_to_undo(tokens, at) for at in range(verb)):
         return None
     label = figure.label
@@ -159,9 +159,10 @@ def _tells_which(scene: Scene) -> Figure | None:
     for index in range(verb, len(tokens)):
         token = tokens[index]
         entry = "log_entry" in token.groups or not ENTRY_SENSES.isdisjoint(token.senses)
+        entry = entry or (index == figure.end and "one" in token.groups)  # 'the 26.4 gal one'
         labels = isinstance(label, Label) and label.start <= index < label.end
         named, deletes = named or entry or labels, deletes or "deletes" in token.groups
-        told = figure.start <= index < figure.end or entry or labels or _takes(token)
+        told = figure.start <= index < figure.end or entry or labels or index == verb
         ends = token.kind is MARK and index >= figure.end
         small = {"glue", "ordinal", "moving"} & token.senses.keys() or ends
         if token.groups & {"we", "pronoun"}:
@@ -185,6 +186,13 @@ def _takes(token: Token) -> bool:
     """'delete', 'get rid of'; 'scratch that' has its object, and what follows stands instead."""
     undoes_alone = token.senses.get("correction") == "undo" and " " not in token.text
     return token.senses.get("takes_out") == "entry" or undoes_alone
+
+
+def _takes_at(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a token asks for something to go: 'delete', or 'take' with 'out' behind it."""
+    behind = tokens[index + 1]
+    parted = "takes_out" in tokens[index].senses and "out_of_log" in behind.groups
+    return parted or _takes(tokens[index])
 
 
 def _leads_to_undo(tokens: Sequence[Token], index: int) -> bool:

@@ -1,0 +1,91 @@
+"""What is said of the last entry afterwards: its place, several figures, that it is to go."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from domain.records import verdict_to_record
+from domain.verdicts import Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def corrections(text: str, reads: Reader) -> list[dict[str, Any]]:
+    """What a message corrects, as records without their kind; it states nothing else."""
+    entries = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert {each.pop("kind") for each in entries} == {"correction"}
+    return list(entries)
+
+
+@pytest.mark.parametrize(
+    ("text", "place"),
+    [
+        ("that fill was in Alder Creek", "Alder Creek"),
+        ("the last fill was in Alder Creek", "Alder Creek"),
+        ("that fill was at Pell", "Pell"),
+    ],
+)
+def test_where_the_last_one_was(text: str, place: str, reads: Reader) -> None:
+    assert corrections(text, reads) == [{"action": "amend", "field": "place", "value": place}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["that was in Alder Creek", "the last fill was in the rain", "that movie was in Alder Creek"],
+)
+def test_talk_of_a_place_corrects_nothing(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text", ["change last fill to 24.6 gal at 3.799", "edit that fill 24.6 gal 3.799"]
+)
+def test_several_figures_are_changed_at_once(text: str, reads: Reader) -> None:
+    assert corrections(text, reads) == [
+        {"action": "amend", "field": "volume", "value": {"value": 24.6, "unit": "gal"}},
+        {"action": "amend", "field": "unit_price", "value": {"value": 3.799, "unit": "USD/gal"}},
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "field", "value", "was"),
+    [
+        ("the def was 14.99 not 19.99", "cost", (14.99, "USD"), (19.99, "USD")),
+        ("diesel was 91.40 not 94.10", "cost", (91.40, "USD"), (94.10, "USD")),
+        ("def was 2.5 not 5.2", "volume", (2.5, "gal"), (5.2, "gal")),
+        ("diesel was 24.6 not 26.4", "volume", (24.6, "gal"), (26.4, "gal")),
+        ("left rear was 1,750 not 1,570", "drive_left", (1750, "lb"), (1570, "lb")),
+    ],
+)
+def test_what_a_figure_was_of_is_told_by_its_size(
+    text: str, field: str, value: tuple[float, str], was: tuple[float, str], reads: Reader
+) -> None:
+    (mended,) = corrections(text, reads)
+    assert mended["field"] == field
+    assert (mended["value"]["value"], mended["value"]["unit"]) == value
+    assert (mended["was"]["value"], mended["was"]["unit"]) == was
+
+
+def test_a_wheel_carries_more_than_its_tyre_holds(reads: Reader) -> None:
+    assert corrections("left rear was 75 not 57", reads) == [
+        {"action": "amend", "field": "tyre", "value": 75, "was": 57}
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("take out the 26.4 gal one", {"was": {"value": 26.4, "unit": "gal"}}),
+        ("delete the 26.4 one", {"was": 26.4}),
+        ("delete yesterdays fill", {"at": "2026-07-10"}),
+        ("remove the fill from this morning", {"at": "2026-07-11"}),
+    ],
+)
+def test_which_entry_is_to_go(text: str, told: dict[str, Any], reads: Reader) -> None:
+    assert corrections(text, reads) == [{"action": "undo", **told}]
+
+
+def test_a_figure_with_tenths_stands_instead_of_what_is_scratched(reads: Reader) -> None:
+    assert corrections("scratch that, 24.6", reads) == [{"action": "amend", "value": 24.6}]
+    assert isinstance(reads("no, 24.6", on_the_road()), Silent)
