@@ -48,12 +48,17 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
     ):
         return {}
     found: dict[int, tuple[str, str]] = {}
+    rated = "rating" in scene.by_class
     figures = [each for each in scene.live_figures() if each.dimension in (None, MASS)]
     for first, second in pairwise(figures):
         label = first.label
-        if not isinstance(label, Label) or first.role or second.role:
+        if first.role or second.role:
             continue
-        if label.rating in RATED_AXLES and _alike(first, second):
+        if not isinstance(label, Label):
+            if rated:
+                _weigh_of_whole(scene, first, second)
+            continue
+        if label.rating in WEIGHED_OF and _alike(first, second):
             _weigh_rated(scene, label, first, second)
         if label.rating and _is_used(scene, first, second):
             second.label = copy(label)
@@ -215,14 +220,51 @@ def _weighed_behind(scene: Scene, limit: Figure, load: Figure) -> bool:
 
 def _weigh_rated(scene: Scene, limits: Label, limit: Figure, load: Figure) -> None:
     """'drive axle rated 7,000 and we scaled 6,820', 'rear GAWR 7,050, we were at 6,880'."""
-    if isinstance(load.label, Label) or not _is_weighed(scene, limit, load):
+    if not isinstance(load.label, Label) and _is_weighed(scene, limit, load):
+        _name_load(limits, load)
+
+
+def _weigh_of_whole(scene: Scene, load: Figure, limit: Figure) -> None:
+    """'we came in at 21,300 on a 24,000 gcwr': what is held against the limit of a whole."""
+    label = limit.label
+    if not isinstance(label, Label) or label.rating not in WEIGHED_OF or label.places_load:
         return
+    between = scene.tokens[load.end : limit.start]
+    lead = [token for token in between if token.groups.isdisjoint(("article", "our"))]
+    held = len(lead) == 1 and not lead[0].groups.isdisjoint(HELD_AGAINST)
+    paid = load.start > 0 and "before_money" in scene.tokens[load.start - 1].groups
+    if held and not paid and label.start >= limit.end and _alike(load, limit):
+        _name_load(label, load)
+
+
+HELD_AGAINST = frozenset(("of", "on_or_in", "against_limit"))
+"""Groups of words of which one alone leads from a load to the limit of a whole."""
+
+
+def _name_load(limits: Label, load: Figure) -> None:
+    """Give a load the name of what its limit is of: an axle, the truck, or all of the rig.
+
+    What a trailer weighs may be its axles or the whole of it: it has to be said which.
+    """
     label = copy(limits)
-    label.axle, label.rating, label.end_of = RATED_AXLES[limits.rating or ""], None, None
+    of = WEIGHED_OF[limits.rating or ""]
+    if of == "truck" and limits.vehicle != "truck":
+        return
+    label.rating = label.end_of = None
+    label.start = label.end = load.start
+    if of == "gross":
+        label.whole, label.vehicle, label.name = of, None, None
+    elif of != "truck":
+        label.axle = of
     label.bound, load.label, load.role = load, label, "load"
 
 
-RATED_AXLES = {limit: axle for axle, limit in AXLE_LIMITS.items()}
+WEIGHED_OF = {
+    **{limit: axle for axle, limit in AXLE_LIMITS.items()},
+    "gcwr": "gross",
+    "gvwr": "truck",
+}
+"""What a load is of that is told beside a limit."""
 
 
 def _is_weighed(scene: Scene, limit: Figure, load: Figure) -> bool:
@@ -230,7 +272,7 @@ def _is_weighed(scene: Scene, limit: Figure, load: Figure) -> bool:
     between = scene.tokens[limit.end : load.start]
     if len(between) > MOST_BETWEEN or any(token.ends_sentence for token in between):
         return False
-    if any("weigh_cue" in token.senses for token in between):
+    if any("weigh_cue" in token.senses or "actual_word" in token.groups for token in between):
         return True
     ours = any("ours" in token.groups for token in between)
     return ours and bool(between) and "at_alone" in between[-1].groups

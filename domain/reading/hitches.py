@@ -288,7 +288,7 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
         return False
     if described and taken_off and _then_weighed(scene, index):
         return True
-    if described and _behind_load(scene, index):
+    if described and (_behind_load(scene, index) or _is_hooked_to(scene, index)):
         return False  # 'grossed 21,720 hooked to the camper'
     if described:
         setting = _is_setting(scene, index) or _heads_loads(scene, index)
@@ -433,6 +433,17 @@ PARTS_OF_ONE = frozenset(("check_item", "axle_noun"))
 def _behind_load(scene: Scene, index: int) -> bool:
     start, _ = scene.clause_of(index)
     return any(figure.role == "load" and start <= figure.start < index for figure in scene.figures)
+
+
+def _is_hooked_to(scene: Scene, index: int) -> bool:
+    """'23,080 all in, hooked to the fiver': what the rig was hitched to, and is known to be."""
+    verb = scene.tokens[index]
+    other = verb.senses["hitch"].startswith("unhitched") or "hitches_a_trailer" in verb.groups
+    if not scene.context.hitched or other:
+        return False  # 'swapped to the flatdeck' is news
+    said = verb.text.split()
+    leads = said[-1] if len(said) > 1 else scene.tokens[min(index + 1, len(scene.tokens) - 1)].text
+    return leads in scene.book.groups["to"]
 
 
 def _object_follows(scene: Scene, index: int) -> bool:

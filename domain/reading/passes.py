@@ -47,7 +47,10 @@ def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
     cuts: list[int] = []
     if between and (leading or not trailing):
         cuts = [mark for mark in between if _opens_pass(scene, mark, figures)]
-        cuts = [] if len(marks) == 1 and _trails(scene, marks[0]) else cuts
+        one = len(marks) == 1
+        cuts = (
+            [] if one and (_trails(scene, marks[0]) or _of_both(scene, marks[0], figures)) else cuts
+        )
     elif between and trailing:
         cuts = [mark + 1 for mark in between]
     cuts = cuts or _repeats(figures)
@@ -138,6 +141,16 @@ def _trails(scene: Scene, mark: int) -> bool:
     """'5280 6940 solo, gross 12220': the one mark ends its clause, and is of what stands before."""
     start, end = scene.clause_of(mark)
     return start < mark == end - 1 and end < len(scene.tokens) and scene.tokens[end].raw == ","
+
+
+def _of_both(scene: Scene, mark: int, figures: Sequence[Figure]) -> bool:
+    """'grossed 22,900, bars off, steer 4,940': a clause between two places of one pass."""
+    if "bars" not in scene.tokens[mark].senses or scene.clause_of(mark) != (mark, mark + 1):
+        return False
+    labels = [each.label for each in figures]
+    named = [label for label in labels if isinstance(label, Label) and not label.only_ordinal]
+    places = {(label.axle, label.vehicle, label.whole, label.end_of, label.side) for label in named}
+    return len(named) == len(figures) == len(places)
 
 
 def _sets_rig(scene: Scene, index: int, key: str) -> bool:

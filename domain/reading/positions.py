@@ -291,18 +291,40 @@ def of_each(scene: Scene, placed: dict[str, Figure]) -> dict[str, Figure]:
 
     How many axles a trailer has must be said; else the figure has no place.
     """
+    if "each_one" not in scene.groups:
+        return placed
     spread: dict[str, Figure] = {}
     for position, figure in placed.items():
-        behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
-        if behind is None or "each_one" not in behind.groups:
+        if not _is_of_each(scene, position, figure):
             spread[position] = figure
         elif position in ("steer", "drive"):
             spread |= {f"{position}_left": figure, f"{position}_right": figure}
         elif position == "trailer":
             spread |= dict.fromkeys(SINGLE_AXLES[: axles_counted(scene)], figure)
+        elif position == "truck" and _are_both_axles(scene, figure):
+            spread |= dict.fromkeys(IN_ORDER[:2], figure)  # '2,200 each on the steer and drive'
         else:
             spread[position] = figure
     return spread
+
+
+def _is_of_each(scene: Scene, position: str, figure: Figure) -> bool:
+    """'3,470 each', 'each of the two trailer axles 4,800'."""
+    label, beside = figure.label, scene.tokens[figure.end : figure.end + 1]
+    if position == "trailer" and isinstance(label, Label) and label.start <= figure.start:
+        beside = [*beside, *scene.tokens[max(0, label.start - EACH_OF) : label.start]]
+    return any("each_one" in token.groups for token in beside)
+
+
+EACH_OF = 4
+"""Tokens: 'each of the two'."""
+
+
+def _are_both_axles(scene: Scene, figure: Figure) -> bool:
+    """Whether a load of the truck is told of its axles, by their names."""
+    label = figure.label
+    named = scene.tokens[label.start : label.end] if isinstance(label, Label) else ()
+    return any("axle" in token.senses for token in named)
 
 
 def axles_counted(scene: Scene) -> int:

@@ -39,12 +39,21 @@ def _leave_actual(scene: Scene) -> None:
     """'actual ATM 3,050, GTM 2,790': what it weighs, and what its plate allows is not told."""
     rated = [label for label in scene.labels if label.rating and label.bound is not None]
     for first in rated:
+        if first.bound is not None and _is_actual(scene, first.bound, first):
+            scene.claim(first.bound, "what it weighs")
+            continue
         if not first.start or "actual_word" not in scene.tokens[first.start - 1].groups:
             continue
         for label in rated:
             if label.bound is not None and label.start >= first.start:
                 scene.claim(label.bound, "what it weighs")
         return
+
+
+def _is_actual(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'actual 6,880, gawr 7,050 rear'."""
+    ahead = scene.tokens[max(0, figure.start - 1) : figure.start]
+    return figure.start < label.start and any("actual_word" in each.groups for each in ahead)
 
 
 def _settle_carried(scene: Scene) -> None:
