@@ -328,7 +328,7 @@ def _trailer_axles_stated(scene: Scene) -> bool:
     )
 
 
-def _is_fee(scene: Scene, figure: Figure) -> bool:
+def is_fee(scene: Scene, figure: Figure) -> bool:
     """'weighed 21,300, cost 13.50': what a scale asked, and no other load."""
     if figure.value > DEAREST_WEIGH:
         return False
@@ -349,7 +349,7 @@ def _is_alone(scene: Scene, figure: Figure) -> bool:
         if other is not figure
         and other.claimed in (None, A_PRICE)
         and not (isinstance(other.label, Label) and other.label.whole == "ignored")
-        and not _is_fee(scene, other)
+        and not is_fee(scene, other)
     ]
     if scene.has("weigh_cue") and _weak_cues(scene):
         return False

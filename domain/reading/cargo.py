@@ -18,6 +18,7 @@ from domain.reading.figures import MASS, Figure, kilograms
 from domain.reading.how_it_stood import stood_alone
 from domain.reading.how_many import how_many
 from domain.reading.label import Label
+from domain.reading.on_the_tongue import bears_down
 from domain.reading.scene import Scene
 from domain.reading.spots import Spot, distance_to, find_spots, is_left, spot_of
 from domain.reading.things import is_noun, item_of, noun_from
@@ -61,6 +62,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         return []
     found: list[Cargo] = []
     listed_only = "carried_thing" in scene.groups and _lists_only_things(scene)
+    moved = "moves" in scene.groups
     weighed = (scene.has("weigh_cue") or _stood_alone(scene)) and not listed_only
     for figure in masses:
         thing = meant.get(figure.start)
@@ -70,6 +72,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         if weighed and thing is None and (spot is None or figure.dimension is None):
             continue
         if spot is not None and _after_setting(scene, figure, spot):
+            continue
+        if moved and bears_down(scene, figure):
             continue
         trailer = None if spot else _on_trailer(scene, figure)
         placed = spot or trailer is not None or _counted_in(scene, figure)

@@ -62,7 +62,7 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
         kind = key.split()[0]
         if kind == "hitched" and following is not None and "slack" in following.groups:
             kind = "solo"  # 'with the trailer off'
-        if kind == "trailer" and _says_truck(scene, index):
+        if kind == "trailer" and found != kind and _says_truck(scene, index):
             kind = "solo"  # 'truck unhitched: LF 2,610 ...', and no trailer is named
         if kind == "solo" and named == "trailer" and "alone" in scene.tokens[index].senses:
             kind = named  # 'camper solo on the scale'
@@ -260,8 +260,23 @@ def _it_alone(scene: Scene) -> bool:
     if any(index and "it" in scene.tokens[index - 1].groups for index, _, _ in scene.find("alone")):
         return True
     return any(
-        "alone_word" in one.groups and "it" in other.groups for one, other in pairwise(scene.tokens)
+        "it" in other.groups and ("alone_word" in one.groups or _is_of_trailer(scene, index))
+        for index, (one, other) in enumerate(pairwise(scene.tokens))
     )
+
+
+def _is_of_trailer(scene: Scene, weighs: int) -> bool:
+    """'unhooked the camper and weighed it': the last thing that was named before."""
+    named = (
+        token for token in reversed(scene.tokens[:weighs]) if not THINGS.isdisjoint(token.senses)
+    )
+    last = next(named, None)
+    weighed = "weighs_it" in scene.tokens[weighs].groups
+    return weighed and last is not None and names_trailer(last)
+
+
+THINGS = frozenset(("vehicle", "name"))
+"""Classes of term for what can be weighed."""
 
 
 def _trailer_is_subject(scene: Scene) -> bool:
@@ -271,11 +286,21 @@ def _trailer_is_subject(scene: Scene) -> bool:
     index = next(index for index, _, _ in scene.find("hitch", "unhitched"))
     behind = scene.tokens[index + 1 : index + 4]
     taken = next((at for at, each in enumerate(behind) if "from" in each.groups), len(behind))
+    if _stands_on_scale(behind):
+        return True
     if any(each.senses.get("vehicle") == "trailer" for each in behind) or any(
         "name" in each.senses for each in behind[:taken]
     ):
         return False
     return any(label.vehicle == "trailer" and not label.wheel for label in scene.labels)
+
+
+def _stands_on_scale(behind: Sequence[Token]) -> bool:
+    """'dropped the camper on the scale': where it was dropped is where it was weighed."""
+    return any(
+        names_trailer(thing) and "weigh_cue" in scale.senses and scale.text.startswith("on ")
+        for thing, scale in pairwise(behind)
+    )
 
 
 def bars_of(scene: Scene, each: Pass, count: int) -> Bars | None:

@@ -87,7 +87,7 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
             elif label.wheel == "axle" and not (own or label.vehicle or label.side):
                 position = "trailer"
             elif label.vehicle == "truck" and not own:
-                position = "truck"
+                position = None if rig == "trailer" else "truck"  # that was not on the scale
             elif own:
                 position, axle = own, own
             elif label.side and (axle := _axle_over(scene, label) or axle):

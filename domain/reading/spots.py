@@ -49,7 +49,8 @@ def find_spots(scene: Scene) -> list[Spot]:
             first -= 1
         if end < len(words) and owners[end] == owners[end - 1]:
             continue  # 'the ball weight' is no ball
-        lead_start = first if _alone(words, first, end) else leads.get(first)
+        whole = _spot_end(scene, words, owners, end)
+        lead_start = first if _alone(words, first, whole) else leads.get(first)
         vehicle = scene.tokens[owners[start]].senses.keys() & {"vehicle", "name"}
         if lead_start is None or (
             vehicle and groups["axle_word"].isdisjoint(words[start:end])
@@ -58,7 +59,7 @@ def find_spots(scene: Scene) -> list[Spot]:
         if lead_start and words[lead_start - 1] in groups["all_over"]:
             continue  # 'all over the floor'
         lead = " ".join(words[lead_start:first])
-        last = _spot_end(scene, words, owners, end)
+        last = whole
         kept = [word for word in words[first:last] if word not in groups["article"]]
         if words[lead_start] in groups["kept_lead"]:
             kept = [word for word in words[lead_start:first] if word not in groups["in"]] + kept

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from domain.entries import SUM_TOLERANCE, Weighing
 from domain.quantities import Quantity
+from domain.reading.bare_loads import is_fee
 from domain.reading.figures import MONEY, Figure
 from domain.reading.label import Label
 from domain.reading.other_goods import buys_something_else, spent_on_another
@@ -29,7 +30,7 @@ def fee_of(scene: Scene) -> tuple[Quantity | None, Figure | None]:
     live = scene.live_figures()
     priced = MONEY in [figure.dimension for figure in live]
     if not priced and "fee" not in scene.by_class:
-        return None, None
+        return _cost_said(scene, live) if "costs_one" in scene.groups else (None, None)
     for figure in live:
         label = figure.label
         if figure.role is None and isinstance(label, Label) and label.field == "fee":
@@ -46,6 +47,21 @@ def fee_of(scene: Scene) -> tuple[Quantity | None, Figure | None]:
         if "\n" in scene.text or not buys_something_else(scene, figure):
             return Quantity(figure.value, figure.unit), figure
     return None, None
+
+
+def _cost_said(scene: Scene, figures: Sequence[Figure]) -> tuple[Quantity | None, Figure | None]:
+    """'steer 5,080 drive 6,940, cost 14.50': to the cent, and the name of no other thing before."""
+    for figure in figures:
+        if figure.role is not None or figure.token.decimals != CENTS or not is_fee(scene, figure):
+            continue
+        thing = scene.tokens[figure.start - 2] if figure.start > 1 else None
+        if thing is None or thing.kind is not WORD:
+            return Quantity(figure.value, scene.context.currency), figure
+    return None, None
+
+
+CENTS = 2
+"""Digits behind the point."""
 
 
 def _is_price(scene: Scene, figure: Figure) -> bool:

@@ -28,6 +28,8 @@ def settle_weighed(scene: Scene) -> None:
         _settle_carried(scene)
     if "actual_word" in scene.groups:
         _leave_actual(scene)
+    if "plated_tow" in scene.groups:
+        _leave_unbraked(scene)
     if not scene.has("weigh_cue"):
         return
     rated = [label for label in scene.labels if label.rating]
@@ -48,6 +50,14 @@ def _leave_actual(scene: Scene) -> None:
             if label.bound is not None and label.start >= first.start:
                 scene.claim(label.bound, "what it weighs")
         return
+
+
+def _leave_unbraked(scene: Scene) -> None:
+    """'max tow 2,000 kg braked, 750 kg unbraked': a truck has one limit for what it tows."""
+    ends = {figure.end: figure for figure in scene.live_figures()}
+    for label in scene.labels:
+        if label.whole == "ignored" and label.bound is None and label.start in ends:
+            scene.claim(ends[label.start], "what may be towed without brakes")
 
 
 def _is_actual(scene: Scene, figure: Figure, label: Label) -> bool:

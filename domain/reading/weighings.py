@@ -38,12 +38,14 @@ from domain.reading.load_doubts import (
     vague_trailer,
 )
 from domain.reading.loads import loads_of, makes_gross
+from domain.reading.on_the_tongue import is_things
 from domain.reading.passes import Pass, carry_place, passes_of, weigh_again
 from domain.reading.positions import axle_list, is_absent, of_each, on_trailer_alone, place
 from domain.reading.said_loads import settle_said
 from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION
 from domain.reading.tokens import MARK, WORD
+from domain.reading.truck_axles import name_truck_axles
 
 DECISIVE = 2.5
 """Evidence from which a weighing is beyond doubt: two labelled axles, or a sum that comes out."""
@@ -66,6 +68,8 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
     weighings: list[Weighing] = []
     if "weighs_again" in scene.groups:
         weigh_again(scene, figures)
+    if "axles" in scene.groups and len(figures) > 1:
+        name_truck_axles(scene, figures)
     passes = passes_of(scene, figures)
     if len(passes) > 1 and "bars" in scene.by_class:
         carry_place(passes)
@@ -168,6 +172,8 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
         if label.rating_subject in COUPLINGS and stood_alone(scene) == "trailer":
             label.whole = "tongue"
         if _in_manifest(scene, figure):
+            return False
+        if label.whole == "tongue" and is_things(scene, figure, label):
             return False
         return label.places and not (label.rating or label.subject)
     if figure.foreign is not None:

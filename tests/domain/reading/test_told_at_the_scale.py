@@ -137,3 +137,116 @@ def test_one_load_of_each(reads: Reader, text: str, entries: list[str]) -> None:
 )
 def test_what_was_weighed_beside_its_limit(reads: Reader, text: str, entries: list[str]) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        ("truck axles 5,160 and 6,880", ["weighing drive=6880 steer=5160"]),
+        ("truck axles only 5,160 and 6,880, trailer still on", ["weighing drive=6880 steer=5160"]),
+        (
+            "truck axles 5,160 6,880 trailer axles 4,810 4,990",
+            ["weighing drive=6880 rig=hitched steer=5160 trailer_1=4810 trailer_2=4990"],
+        ),
+        (
+            "truck axles 12,040 and 9,840 on the trailer",
+            ["weighing rig=hitched trailer=9840 truck=12040"],
+        ),
+        ("truck axles 5,160 6,880 9,840", ["silent"]),  # a truck has two
+    ],
+)
+def test_two_axles_of_a_truck_in_a_row(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
+
+
+UNHITCHED = "hitch action=unhitched trailer=camper"
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "dropped camper on the scale and it was 10,620",
+            [UNHITCHED, "weighing gross=10620 rig=trailer trailer=camper"],
+        ),
+        (
+            "unhooked the camper and weighed it, 10,620",
+            [UNHITCHED, "weighing gross=10620 rig=trailer trailer=camper"],
+        ),
+        ("unhooked the camper and weighed, 8,620", [UNHITCHED, "weighing gross=8620 rig=solo"]),
+        (
+            "unhooked the camper and weighed the truck, 8,620",
+            [UNHITCHED, "weighing gross=8620 rig=solo"],
+        ),
+        (
+            "just the trailer 10,620 with the truck off the pad",
+            ["weighing gross=10620 rig=trailer"],
+        ),
+        # What was not on the scale has no load.
+        ("scaled 12,040 with the camper on the truck and 9,480 trailer only", ["ask"]),
+    ],
+)
+def test_which_of_the_two_stood_on_the_scale(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "loaded the quad, 740 lb, nose of the flatdeck",
+            ["cargo item=quad position=nose of flatdeck trailer=flatdeck value=740"],
+        ),
+        (
+            "620 lb mower, nose of the camper",
+            ["cargo item=mower position=nose of camper trailer=camper value=620"],
+        ),
+        ("loaded the quad on the nose of the flatdeck, 740", ["silent"]),
+        ("moved the quad back, 1,180 lb on the tongue", ["weighing tongue=1180"]),
+        (
+            "moved the generator to the tongue, 210 lb",
+            ["cargo item=generator position=tongue value=210"],
+        ),
+        (
+            "loaded 300 lb of feed, tongue is 1,180 now",
+            ["cargo item=feed value=300", "weighing tongue=1180"],
+        ),
+        ("with the quad on the tongue, 1,180", ["weighing tongue=1180"]),
+    ],
+)
+def test_what_stands_on_the_tongue_and_what_bears_down_there(
+    reads: Reader, text: str, entries: list[str]
+) -> None:
+    assert sorted(told(reads, text)) == sorted(entries)
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        ("steer 5,080 drive 6,940, cost 14.50", ["weighing cost=14.5 drive=6940 steer=5080"]),
+        ("steer 5,080 drive 6,940, air filter cost 14.50", ["weighing drive=6940 steer=5080"]),
+        ("bars on at link 5 steer 5,180", ["weighing bars=on steer=5180"]),
+        (
+            "weighed at Link Creek 5,120 6,960 9,800",
+            ["weighing drive=6960 place=Link Creek rig=hitched steer=5120 trailer=9800"],
+        ),
+    ],
+)
+def test_what_a_weighing_cost_and_where_it_was(
+    reads: Reader, text: str, entries: list[str]
+) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "2,000 braked 750 unbraked",
+        "braked: 2,000 unbraked: 750",
+        "max tow 2,000 lb braked 750 lb unbraked",
+        "truck can pull 2,000 braked or 750 unbraked",
+        "towable mass 2,000 lb braked, 750 unbraked",
+    ],
+)
+def test_what_may_be_towed_without_brakes_is_no_limit_of_ours(reads: Reader, text: str) -> None:
+    assert told(reads, text) == ["rating rating=tow subject=truck value=2000"]

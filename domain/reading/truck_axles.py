@@ -1,0 +1,51 @@
+"""The two axles of a truck, told in a row behind both: 'truck axles 5,160 and 6,880'.
+
+This file decides which two loads those are, and names each by its axle.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from copy import copy
+from itertools import pairwise
+
+from domain.context import MASS_UNIT
+from domain.reading.bare_loads import HEAVIEST_STEER
+from domain.reading.figures import Figure, kilograms
+from domain.reading.label import Label
+from domain.reading.scene import Scene
+from domain.reading.tokens import MARK
+
+BOTH = ("steer", "drive")
+"""The axles of a pickup, from the front."""
+
+
+def name_truck_axles(scene: Scene, figures: Sequence[Figure]) -> None:
+    """Name two loads in a row behind 'truck axles' by the axles; of more it is not said which."""
+    for number, (first, second) in enumerate(pairwise(figures)):
+        label, third = first.label, figures[number + 2 : number + 3]
+        if not (isinstance(label, Label) and _heads_axles(scene, label, first)):
+            continue
+        if _goes_on(scene, first, second) and not any(_goes_on(scene, second, f) for f in third):
+            for figure, axle in zip((first, second), BOTH, strict=True):
+                own = copy(label)
+                own.axle, own.wheel, own.bound = axle, None, figure
+                figure.label = own
+        return
+
+
+def _heads_axles(scene: Scene, label: Label, figure: Figure) -> bool:
+    if label.vehicle != "truck" or not label.only_its_axles or label.end > figure.start:
+        return False
+    steers = kilograms(figure, MASS_UNIT[scene.context.units]) <= HEAVIEST_STEER
+    return steers and any("axles" in each.groups for each in scene.tokens[label.start : label.end])
+
+
+def _goes_on(scene: Scene, before: Figure, figure: Figure) -> bool:
+    """Whether a figure goes on a row; a label behind a comma is not its own."""
+    label, between = figure.label, scene.tokens[before.end : figure.start]
+    if isinstance(label, Label):
+        behind = scene.tokens[figure.end : figure.end + 1]
+        if label.start <= figure.end or not any(token.raw == "," for token in behind):
+            return False
+    return len(between) <= 1 and all(t.kind is MARK or "and" in t.groups for t in between)
