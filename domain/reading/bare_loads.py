@@ -238,6 +238,8 @@ def _place_beside(
         unit = common_unit(scene, [*placed.values(), *bare])
         if _trailer_axles_stated(scene) and _fits_gross(placed, bare, unit):
             return dict(zip(SINGLE_AXLES, bare, strict=False))
+    if len(bare) == 1 and placed.keys() >= {*SINGLE_AXLES[:2]} and _is_of_last(scene, bare[0]):
+        return {SINGLE_AXLES[2]: bare[0]}
     if placed.keys() == {"trailer"} and len(bare) == len(IN_ORDER) - 1:
         return _ahead_of_trailer(scene, bare, placed["trailer"])
     if placed.keys() == {"gross"} and len(bare) >= 2:
@@ -259,6 +261,16 @@ def _place_beside(
         if _stands_behind_solo(scene, bare[0]) and bare[0].value > axle.value:
             return {"gross": bare[0]}  # 'truck by itself 8,140, 4,740 on the front'
     return {}
+
+
+def _is_of_last(scene: Scene, figure: Figure) -> bool:
+    """'first axle 3,260, middle one 3,310 and the last 3,190'."""
+    lead = scene.tokens[max(0, figure.start - LEADS_TO_LAST) : figure.start]
+    return any(token.senses.get("ordinal") == "last" for token in lead)
+
+
+LEADS_TO_LAST = 3
+"""Tokens: 'last one was', 'last axle:'."""
 
 
 def _ahead_of_trailer(scene: Scene, bare: Sequence[Figure], trailer: Figure) -> dict[str, Figure]:

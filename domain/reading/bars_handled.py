@@ -8,13 +8,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from domain.reading.tokens import NUMBER
+from domain.reading.tokens import NO_GROUPS, NUMBER
 
 if TYPE_CHECKING:
     from domain.reading.scene import Scene
 
 HANDLED = frozenset(("puts_bars_on", "takes_bars_off"))
 """Groups of verbs of which one says whether the bars are on or off."""
+
+AGAIN = frozenset(("bars_word", "of_bars"))
+"""Groups of words of which one may say again how the bars were."""
 
 FARTHEST_VERB = 3
 """Tokens from the verb to the bars, over what stands between them: 'released the spring bars'."""
@@ -42,6 +45,27 @@ def _settle_verb(scene: Scene, bars: int) -> bool:
         if "article" not in token.groups:
             return False
     return False
+
+
+def settle_bars_again(scene: Scene) -> None:
+    """'no bars: 4,760 7,480. bars: 5,180 6,960', 'bars off 4,680 ... hooked them up and got 5,040'.
+
+    Behind loads with the bars off, they are on where they head loads, and where they were hooked.
+    """
+    tokens, found = scene.tokens, False
+    off = scene.by_class["bars"][0]
+    for index in range(off + 1, len(tokens) - 1):
+        token, behind = tokens[index], tokens[index + 1]
+        if "bars" in token.senses:
+            continue
+        heads = "bars_word" in token.groups and behind.raw == ":"
+        if heads and tokens[off].senses["bars"] == "off":
+            token.senses, found = {"bars": "on"}, True
+        elif "of_bars" in behind.groups and not HANDLED.isdisjoint(token.groups):
+            token.senses = {"bars": "on" if "puts_bars_on" in token.groups else "off"}
+            behind.senses, behind.groups, found = {"glue": "filler"}, NO_GROUPS, True
+    if found:
+        scene.index_terms()
 
 
 def settle_without_bars(scene: Scene) -> None:

@@ -17,7 +17,7 @@ from domain.reading.label import Label
 from domain.reading.lexer import tokenize
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.scene import Scene
-from domain.reading.tokens import NUMBER
+from domain.reading.tokens import NUMBER, WORD
 
 
 class Pass(NamedTuple):
@@ -31,8 +31,10 @@ class Pass(NamedTuple):
 def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
     """Split at 'pass 2', at a second 'bars on', at 'solo', or where a labelled position returns."""
     whole = Pass(tuple(figures), 0, len(scene.tokens))
-    if len(figures) < 2 or (not scene.labels and PARTING.isdisjoint(scene.by_class)):
+    if len(figures) < 2:
         return [whole]
+    if not scene.labels and PARTING.isdisjoint(scene.by_class):
+        return _two_rows(scene, figures) if len(figures) in TWO_ROWS else [whole]
     marks = sorted(
         {
             *scene.by_class.get("bars", ()),
@@ -55,7 +57,7 @@ def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
         cuts = [mark + 1 for mark in between]
     cuts = cuts or _repeats(figures)
     if not cuts:
-        return [whole]
+        return _two_rows(scene, figures) if len(figures) in TWO_ROWS else [whole]
     edges = [0, *cuts, len(scene.tokens)]
     starts = [figure.start for figure in figures]
     passes = []
@@ -66,6 +68,33 @@ def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
     if len(passes) > 1 and _axle_by_axle(scene, passes):
         return [whole]
     return passes
+
+
+def _two_rows(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
+    """'4,860 7,300 9,120, tightened up and got 5,160 6,920 9,200': a row, and one alike.
+
+    Words stand between the two, and nothing but marks within each.
+    """
+    weighed = scene.context.hitched or "weigh_cue" in scene.by_class
+    plain = all(each.label is None or _is_numbered(each.label) for each in figures)
+    half = len(figures) // 2
+    rows = tuple(figures[:half]), tuple(figures[half:])
+    gap = range(rows[0][-1].end, rows[1][0].start)
+    parted = any(scene.tokens[at].kind is WORD for at in gap)
+    alike = all(
+        first.value >= LEAST_LOAD and 1 / ALIKE < second.value / first.value < ALIKE
+        for first, second in zip(*rows, strict=True)
+    )
+    close = all(right.start - left.end <= 1 for row in rows for left, right in pairwise(row))
+    if not (weighed and plain and parted and alike and close):
+        return [Pass(tuple(figures), 0, len(scene.tokens))]
+    for each in figures:
+        each.label = None  # 'first time through' numbers no axle
+    return [Pass(rows[0], 0, gap.stop), Pass(rows[1], gap.stop, len(scene.tokens))]
+
+
+TWO_ROWS, ALIKE = (6, 8), 1.3
+"""Figures of two rows, the gross among them or not, and how unlike a place is the next time."""
 
 
 def _numbered(scene: Scene, figures: Sequence[Figure]) -> list[int]:
@@ -192,15 +221,18 @@ def _repeats(figures: Sequence[Figure]) -> list[int]:
 
 
 def carry_place(passes: Sequence[Pass]) -> None:
-    """'steer with bars 5,180, without 4,860': the one place that is told of, in every pass."""
-    first = passes[0].figures[0].label
-    single = all(len(each.figures) == 1 for each in passes)
-    if not single or not isinstance(first, Label) or not first.places_load:
+    """'steer with bars 5,180, without 4,860': the one place that is told of, in every pass.
+
+    It may be told last: 'bars on 5,300, bars off 4,960 on the steer'.
+    """
+    figures = [figure for each in passes for figure in each.figures]
+    told = next((each.label for each in figures if each.label is not None), None)
+    single = len(figures) == len(passes)
+    if not single or not isinstance(told, Label) or not told.places_load:
         return
-    for each in passes[1:]:
-        (figure,) = each.figures
+    for figure in figures:
         if figure.label is None:
-            label = copy(first)
+            label = copy(told)
             label.bound, figure.label = figure, label
 
 

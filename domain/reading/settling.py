@@ -12,7 +12,13 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from domain.reading.as_one import have_one_load
-from domain.reading.bars_handled import HANDLED, settle_bars_handled, settle_without_bars
+from domain.reading.bars_handled import (
+    AGAIN,
+    HANDLED,
+    settle_bars_again,
+    settle_bars_handled,
+    settle_without_bars,
+)
 from domain.reading.beside import HEADS
 from domain.reading.both_ways import STOOD, TOLD, settle_both_ways
 from domain.reading.everyday_words import names_trailer
@@ -78,6 +84,8 @@ def settle_words(scene: Scene) -> None:
         settle_bars_handled(scene)
     if "bars" in scene.by_class:
         _settle_bars(scene)
+        if not AGAIN.isdisjoint(scene.groups):
+            settle_bars_again(scene)
         if "without_bars" in scene.groups and scene.numbers:
             settle_without_bars(scene)
     if "hers" in scene.groups:

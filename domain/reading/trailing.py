@@ -24,7 +24,7 @@ LEAST_LOAD = 1_000
 
 
 def settle_out_back(scene: Scene) -> None:
-    """'tires 65 up front, 80 out back': of tyres it is the rear, and no more than where else."""
+    """'tires 65 up front, 80 out back': the rear, and not where something else is."""
     for token in scene.tokens:
         if "out_back" in token.groups:
             token.senses = {"end": "rear"}
@@ -37,6 +37,9 @@ def settle_trailing(scene: Scene) -> None:
     if not _tells_of_truck(scene):
         return
     settled = False
+    if "out_back" in scene.groups and _is_of_front(scene):
+        settle_out_back(scene)
+        return
     for index, token in enumerate(tokens):
         if TRAILS.isdisjoint(token.groups) or not _ends_there(tokens, index):
             continue
@@ -49,6 +52,15 @@ def settle_trailing(scene: Scene) -> None:
         scene.index_terms()
 
 
+def _is_of_front(scene: Scene) -> bool:
+    """'5,380 up front, 6,760 out back': of what has a front, where its rear is not told else."""
+    tokens = scene.tokens
+    if any("out_back" in t.groups and not _ends_there(tokens, at) for at, t in enumerate(tokens)):
+        return False  # 'hay 5,380 up front, 6,760 out back in the barn'
+    ends = {token.senses["end"] for token in tokens if "end" in token.senses}
+    return ends == {"front"} and not any("axle" in token.senses for token in tokens)
+
+
 def _tells_of_truck(scene: Scene) -> bool:
     """Whether a load of the truck is told: of an axle, of both ends, or of all of it."""
     tokens = scene.tokens
@@ -57,6 +69,8 @@ def _tells_of_truck(scene: Scene) -> bool:
         token for at in loads for token in (*tokens[max(0, at - 2) : at], *tokens[at + 1 : at + 4])
     ]
     ends = {token.senses["end"] for token in beside if "end" in token.senses}
+    if "out_back" in scene.groups:
+        ends.add("rear")
     named = any("axle" in token.senses or names_truck(token) for token in beside)
     return len(loads) > 1 and (named or len(ends) > 1)
 

@@ -250,3 +250,87 @@ def test_what_a_weighing_cost_and_where_it_was(
 )
 def test_what_may_be_towed_without_brakes_is_no_limit_of_ours(reads: Reader, text: str) -> None:
     assert told(reads, text) == ["rating rating=tow subject=truck value=2000"]
+
+
+OFF, ON = (
+    "weighing bars=off drive=7480 rig=hitched steer=4760 trailer=9100",
+    "weighing bars=on drive=6960 rig=hitched steer=5180 trailer=9200",
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "bars on 5,300, bars off 4,960 on the steer",
+            ["weighing bars=on steer=5300", "weighing bars=off steer=4960"],
+        ),
+        (
+            "bars on 5,300 steer, bars off 7,400 drive",
+            ["weighing bars=on steer=5300", "weighing bars=off drive=7400"],
+        ),
+        ("no bars: steer 4,760 drive 7,480 trl 9,100. bars: 5,180 6,960 9,200", [OFF, ON]),
+        (
+            "bars off: 4,760 front, 7,480 rear, 9,100 trailer. hooked them up and got 5,180 front, "
+            "6,960 rear, 9,200 trailer",
+            [OFF, ON],
+        ),
+        (
+            "bars off steer 4,960, safety chains crossed, hooked them up right",
+            [
+                "weighing bars=off steer=4960",
+                "check item=safety chains state=done",
+            ],
+        ),
+        (
+            "first time thru 4,760 7,480 9,100, tightened the chains and got 5,180 6,960 9,200",
+            [OFF.replace("bars=off ", ""), ON.replace("bars=on ", "")],
+        ),
+        ("4,760 7,480 9,100 5,180 6,960 9,200", ["silent"]),  # six axles of what
+    ],
+)
+def test_weighed_twice(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
+
+
+def test_two_rows_of_nothing_that_is_known_are_no_loads(reads: Reader) -> None:
+    text = "4,760 7,480 9,100 then 5,180 6,960 9,200"
+    assert told(reads, text, hitched=None) == ["silent"]
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        ("hooked the chains, 48,030", ["check item=chains state=done", "odometer odometer=48030"]),
+        ("dropped the jack, 48,030", ["odometer odometer=48030"]),
+        (
+            "hooked the camper, 48,030",
+            ["hitch action=hitched trailer=camper", "odometer odometer=48030"],
+        ),
+    ],
+)
+def test_a_part_that_is_hooked_is_no_trailer(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "5,380 up front, 6,760 out back and the trailer 7,420",
+            ["weighing drive=6760 rig=hitched steer=5380 trailer=7420"],
+        ),
+        (
+            "5,160 on the steer, 6,880 on the drives and 9,840 out back",
+            ["weighing drive=6880 rig=hitched steer=5160 trailer=9840"],
+        ),
+        ("hay 5,380 up front, 6,760 out back in the barn", ["silent"]),
+        (
+            "camper: first axle 3,260, middle 3,310, the last 3,190",
+            ["weighing trailer=camper trailer_1=3260 trailer_2=3310 trailer_3=3190"],
+        ),
+        ("camper: first axle 3,260, second 3,310, last time we got 3,190", ["ask"]),
+    ],
+)
+def test_ends_in_other_words(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
