@@ -43,6 +43,31 @@ def truck_as_one(
     return labels
 
 
+def leave_together(tokens: Sequence[Token], figures: Sequence[Figure], labels: list[Label]) -> None:
+    """'steer 5,180, drive + trailer 16,740': what two of another vehicle bear is no one's load."""
+    for first, second in pairwise(labels):
+        joined = tokens[first.end : second.start]
+        apart = first.axle == "drive" and second.vehicle == "trailer" and not first.vehicle
+        if not apart or len(joined) != 1 or "and" not in joined[0].groups:
+            continue
+        others = [label.start for label in labels if label.start > second.start]
+        others = [at for at in others if "together" not in tokens[at].groups]
+        end = min(others, default=len(tokens))
+        own = [each for each in figures if second.end <= each.start < end]
+        own += [each for each in figures if _leads_to(tokens, each, first)]
+        if len(own) == 1:
+            first.axle, first.whole, first.end = None, "ignored", second.end
+            labels.remove(second)
+            _absorb_together(tokens, first, labels)
+            return
+
+
+def _leads_to(tokens: Sequence[Token], figure: Figure, label: Label) -> bool:
+    """'6,900 drive', '6,900 on the drive': the label's own figure stands before it."""
+    between = tokens[figure.end : label.start]
+    return 0 <= label.start - figure.end <= 1 and all(t.kind is WORD for t in between)
+
+
 def rig_as_one(tokens: Sequence[Token], labels: list[Label]) -> list[Label]:
     """'18,480 for truck and camper together': both vehicles with one figure are the gross."""
     for first, second in pairwise(labels):

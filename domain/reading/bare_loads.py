@@ -84,11 +84,16 @@ def place_bare(
             return sum_doubt(masses[:-1], masses[-1], unit, rig)
         if abs(first_sum - values[0]) < 0.25 * values[0]:
             return sum_doubt(masses[1:], masses[0], unit, rig)
-        if cue and len(values) <= 5:
+        if cue and len(values) <= 5 and _evenly_parted(masses):
             positions = positions_in_order(len(values), solo=False)
             if positions is not None:
                 return dict(zip(positions, masses, strict=True))
     return {}
+
+
+def _evenly_parted(masses: Sequence[Figure]) -> bool:
+    """One row of loads, and not '5,020 3,240, 5,180 6,900 9,840', which are two."""
+    return len({right.start - left.end for left, right in pairwise(masses)}) == 1
 
 
 def _beside_gcwr(scene: Scene, figure: Figure) -> bool:

@@ -16,6 +16,7 @@ from domain.reading.figures import MASS, Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, Token
+from domain.reading.whose_plate import is_of_trailer
 
 LIMITING = frozenset(("of", "against_limit", "allows"))
 """Groups of words, beside those for a rating, of which one stands between a load and its limit."""
@@ -67,7 +68,7 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
             continue
         if not _is_a_load(label) or (label.only_vehicle and not _is_held_against(scene)):
             continue
-        if _is_apart(scene, second):
+        if second.value < first.value and _is_apart(scene, second):
             first.role = "load"
             scene.claim(second, "how far from a limit")
         elif not _alike(first, second):
@@ -221,7 +222,7 @@ def _weighed_behind(scene: Scene, limit: Figure, load: Figure) -> bool:
 def _weigh_rated(scene: Scene, limits: Label, limit: Figure, load: Figure) -> None:
     """'drive axle rated 7,000 and we scaled 6,820', 'rear GAWR 7,050, we were at 6,880'."""
     if not isinstance(load.label, Label) and _is_weighed(scene, limit, load):
-        _name_load(limits, load)
+        _name_load(scene, limits, load)
 
 
 def _weigh_of_whole(scene: Scene, load: Figure, limit: Figure) -> None:
@@ -234,27 +235,29 @@ def _weigh_of_whole(scene: Scene, load: Figure, limit: Figure) -> None:
     held = len(lead) == 1 and not lead[0].groups.isdisjoint(HELD_AGAINST)
     paid = load.start > 0 and "before_money" in scene.tokens[load.start - 1].groups
     if held and not paid and label.start >= limit.end and _alike(load, limit):
-        _name_load(label, load)
+        _name_load(scene, label, load)
 
 
 HELD_AGAINST = frozenset(("of", "on_or_in", "against_limit"))
 """Groups of words of which one alone leads from a load to the limit of a whole."""
 
 
-def _name_load(limits: Label, load: Figure) -> None:
+def _name_load(scene: Scene, limits: Label, load: Figure) -> None:
     """Give a load the name of what its limit is of: an axle, the truck, or all of the rig.
 
     What a trailer weighs may be its axles or the whole of it: it has to be said which.
     """
     label = copy(limits)
     of = WEIGHED_OF[limits.rating or ""]
-    if of == "truck" and limits.vehicle != "truck":
+    if of == "truck" and is_of_trailer(scene, limits, load):
         return
     label.rating = label.end_of = None
     label.start = label.end = load.start
     if of == "gross":
         label.whole, label.vehicle, label.name = of, None, None
-    elif of != "truck":
+    elif of == "truck":
+        label.vehicle = of
+    else:
         label.axle = of
     label.bound, load.label, load.role = load, label, "load"
 

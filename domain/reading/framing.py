@@ -138,9 +138,15 @@ def weighed_since(scene: Scene, figure: Figure) -> bool:
         token = scene.tokens[index]
         if token.senses.keys() & {"rating_cue", "rating"}:
             return False
-        if "on_scale" in token.groups:
+        if "on_scale" in token.groups or _heads_weighed(scene, index):
             return True
     return False
+
+
+def _heads_weighed(scene: Scene, index: int) -> bool:
+    """'weighbridge: ute 3,180, van 2,560, gvm 3,350'."""
+    behind = scene.tokens[index + 1 : index + 2]
+    return "weigh_cue" in scene.tokens[index].senses and any(token.raw == ":" for token in behind)
 
 
 def rated_behind(scene: Scene, figure: Figure) -> bool:
@@ -193,12 +199,13 @@ def _is_strong(scene: Scene, index: int) -> bool:
 
 def _is_read_off(scene: Scene, plate: int) -> bool:
     """'gross train weight 5,950 on the plate': a whole in the steps that plates have."""
-    led = plate and not scene.tokens[plate - 1].groups.isdisjoint(("on_the", "off_of"))
-    return bool(led) and any(
+    lead = scene.tokens[plate - 1].groups if plate else frozenset()
+    read = "from" in lead  # and nothing is weighed 'from the plate' of a scale
+    return (read or not lead.isdisjoint(("on_the", "off_of"))) and any(
         label.whole == "gross"
         and label.bound is not None
         and label.bound.end == plate - 1
-        and label.bound.value % LABEL_STEP == 0
+        and (read or label.bound.value % LABEL_STEP == 0)
         for label in scene.labels
     )
 

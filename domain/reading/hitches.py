@@ -13,6 +13,7 @@ from typing import Literal, cast
 from domain.entries import Hitch
 from domain.reading.everyday_words import names_trailer, names_truck
 from domain.reading.figures import Figure
+from domain.reading.how_it_stood import describes_trailer
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, WORD, Token
@@ -288,6 +289,8 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
         return False
     if described and taken_off and _then_weighed(scene, index):
         return True
+    if described and describes_trailer(scene, index):
+        return False
     if described and (_behind_load(scene, index) or _is_hooked_to(scene, index)):
         return False  # 'grossed 21,720 hooked to the camper'
     if described:

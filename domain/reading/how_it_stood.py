@@ -66,6 +66,8 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
             kind = "solo"  # 'truck unhitched: LF 2,610 ...', and no trailer is named
         if kind == "solo" and named == "trailer" and "alone" in scene.tokens[index].senses:
             kind = named  # 'camper solo on the scale'
+        if kind == "hitched" and _not_yet(scene, index):
+            kind = "solo"
         found = (found or kind) if kind == "hitched" else kind
     hitched = _still_hitched(scene, each) or _is_train(scene, each)
     found = found or named or ("hitched" if hitched else None)
@@ -74,6 +76,12 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
     if found is None and _unhitched_here(scene, each):
         found = "trailer" if _trailer_is_subject(scene) or _it_alone(scene) else "solo"
     return found
+
+
+def _not_yet(scene: Scene, index: int) -> bool:
+    """'weighed the truck before we hitched'."""
+    before = scene.tokens[index - 1].text.split() if index else []
+    return bool(before) and before[0] in scene.book.groups["before_it"]
 
 
 STANDING = frozenset(("rig", "hitch"))
@@ -286,13 +294,19 @@ def _trailer_is_subject(scene: Scene) -> bool:
     index = next(index for index, _, _ in scene.find("hitch", "unhitched"))
     behind = scene.tokens[index + 1 : index + 4]
     taken = next((at for at, each in enumerate(behind) if "from" in each.groups), len(behind))
-    if _stands_on_scale(behind):
+    if _stands_on_scale(behind) or describes_trailer(scene, index):
         return True
     if any(each.senses.get("vehicle") == "trailer" for each in behind) or any(
         "name" in each.senses for each in behind[:taken]
     ):
         return False
     return any(label.vehicle == "trailer" and not label.wheel for label in scene.labels)
+
+
+def describes_trailer(scene: Scene, verb: int) -> bool:
+    """'unhooked trailer 8,120', 'uncoupled van 2.8 t': how what was weighed stood, and no event."""
+    behind = scene.tokens[verb + 1 : verb + 3]
+    return len(behind) == 2 and names_trailer(behind[0]) and behind[1].kind is NUMBER
 
 
 def _stands_on_scale(behind: Sequence[Token]) -> bool:

@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from operator import attrgetter
 
-from domain.reading.as_one import rig_as_one, truck_as_one
+from domain.reading.as_one import leave_together, rig_as_one, truck_as_one
 from domain.reading.ball_sizes import SIZED, is_mixed
 from domain.reading.everyday_words import EVERYDAY, is_everyday, names_trailer
 from domain.reading.figures import Figure
@@ -120,7 +120,10 @@ def find_labels(
         return labels
     if labels[0].only_axles and _heads_behind(figures, labels):
         labels = labels[1:]
-    return rig_as_one(tokens, truck_as_one(tokens, figures, labels))
+    labels = truck_as_one(tokens, figures, labels)
+    if "and" in groups:
+        leave_together(tokens, figures, labels)
+    return rig_as_one(tokens, labels)
 
 
 JOINING = frozenset(("joins_label", "off_of"))

@@ -243,6 +243,8 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     dimension = figure.dimension
     if figure.start and scene.tokens[figure.start - 1].senses.get("unit") in ("mi", "km"):
         return None  # 'broke down at mile 33,107, bearing seized'
+    if dimension == PRESSURE and _of_other_air(scene, figure):
+        return None
     if isinstance(label, Label):
         if label.subject == "wind" and _out_of_doors(scene, figure):
             return "ambient"
@@ -297,6 +299,19 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
             return "ambient"
         return _nearest_subject(scene, figure, TEMPERATURE)
     return None
+
+
+def _of_other_air(scene: Scene, figure: Figure) -> bool:
+    """'air bags at 40 psi', '120 psi in the compressor': what holds air and is no tyre."""
+    if "holds_air" not in scene.groups:
+        return False
+    start, end = scene.clause_of(figure.start)
+    start, end = max(start, figure.start - NEAR_AIR), min(end, figure.end + NEAR_AIR)
+    return any("holds_air" in token.groups for token in scene.tokens[start:end])
+
+
+NEAR_AIR = 3
+"""Tokens from what holds air to how much: 'in the bags'."""
 
 
 def _of_appliance(scene: Scene, figure: Figure) -> bool:

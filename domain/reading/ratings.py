@@ -60,6 +60,7 @@ from domain.reading.weighed_not_rated import is_train, settle_weighed, weigh_tog
 from domain.reading.whose_plate import (
     ends_on_trailer,
     is_beside_trailers,
+    is_of_trailer,
     is_trailers,
     leads_plate,
     of_another_thing,
@@ -512,12 +513,12 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
         return "trailer"  # 'caravan nose weight limit 100 kg'
     if name in ("tow", "tongue"):
         return _hitch_part(scene) if scene.has("rating_subject", "hitch") else "truck"
-    if name in ("gvwr", "curb") and is_trailers(scene, figure):
+    if name in ("gvwr", "curb") and is_of_trailer(scene, label, figure):
         return "trailer"
     if name == "gvwr" and not scene.has("vehicle") and _axles_make(scene, figure):
         return "trailer"
     if name == "curb" and "trailer_rating" in scene.groups and rates_trailer_alone(scene):
-        return "trailer"
+        return "truck" if "car_curb" in scene.tokens[label.start].groups else "trailer"
     return "truck"
 
 

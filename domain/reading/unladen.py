@@ -21,6 +21,15 @@ def is_unladen(scene: Scene, figure: Figure) -> bool:
     return mass and before is not None and "unladen" in before.groups
 
 
+def is_empty_told(scene: Scene, figure: Figure) -> bool:
+    """'camper dry 7,640, gross 9,920'; 'camper alone and empty 6,240' stood on a scale."""
+    return STOOD.isdisjoint(scene.by_class) and is_unladen(scene, figure)
+
+
+STOOD = frozenset(("alone", "rig", "weigh_cue"))
+"""Classes of term that say that a vehicle stood on a scale, and how."""
+
+
 def is_dry(scene: Scene, figure: Figure) -> bool:
     """'pin 3,300 dry', 'dry 7,160, hitch 860': what a maker prints of it empty, and no limit."""
     label = figure.label

@@ -33,6 +33,8 @@ def settle_weighed(scene: Scene) -> None:
     if not scene.has("weigh_cue"):
         return
     rated = [label for label in scene.labels if label.rating]
+    if any(figure.role == "load" for figure in scene.figures):
+        return  # 'gvm 3,350, weighed 3,420'
     if len(rated) == 1 and "as_weighed" in scene.tokens[rated[0].start].groups:
         rated[0].rating, rated[0].whole = None, "gross"
 

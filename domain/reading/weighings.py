@@ -46,6 +46,7 @@ from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION
 from domain.reading.tokens import MARK, WORD
 from domain.reading.truck_axles import name_truck_axles
+from domain.reading.unladen import is_empty_told
 
 DECISIVE = 2.5
 """Evidence from which a weighing is beyond doubt: two labelled axles, or a sum that comes out."""
@@ -163,6 +164,9 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
             if is_next_odometer(scene, figure, scene.has("weigh_cue")):
                 return False
             if _tells_event(scene, figure, label):
+                return False
+            if "unladen" in scene.groups and is_empty_told(scene, figure):
+                scene.claim(figure, "what it weighs dry")
                 return False
             few = figure.whole and figure.value < FEW and not figure.token.spoken
             if few and figure.dimension is None:

@@ -6,6 +6,8 @@ is decided in `ratings`.
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from domain.reading.everyday_words import names_trailer
 from domain.reading.figures import Figure
 from domain.reading.framing import LEAST_STAMPED
@@ -28,6 +30,32 @@ def is_trailers(scene: Scene, figure: Figure) -> bool:
                 break
             best = vehicle
     return best == "trailer"
+
+
+def is_of_trailer(scene: Scene, label: Label, figure: Figure) -> bool:
+    """Whether a GVWR or what a vehicle weighs empty is a trailer's."""
+    if _is_beside_train(scene, label):
+        return False
+    said = scene.tokens[label.start : label.end]
+    own = any("trailer_rating" in token.groups for token in said)
+    return own or is_trailers(scene, figure) or _is_on_tongue(scene)
+
+
+def _is_beside_train(scene: Scene, label: Label) -> bool:
+    """'ute 3,180, van 2,560, gvm 3,350 gcm 6,850': beside a GCWR it is of what tows, if named."""
+    if label.vehicle or not (scene.has("vehicle", "truck") or scene.named("truck")):
+        return False
+    at = scene.labels.index(label)
+    return any(each.rating == "gcwr" for each in scene.labels[at + 1 : at + 2])
+
+
+def _is_on_tongue(scene: Scene) -> bool:
+    """'sticker on the tongue says gvwr 11,200': where only a trailer has one."""
+    return any(
+        lead.groups & {"on_the", "on_or_in"} and "front_of_trailer" in place.groups
+        for index in scene.by_class.get("rating_cue", ())
+        for lead, place in pairwise(scene.tokens[index + 1 : index + 3])
+    )
 
 
 def leads_plate(scene: Scene, figure: Figure) -> bool:

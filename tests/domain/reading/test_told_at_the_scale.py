@@ -334,3 +334,74 @@ def test_a_part_that_is_hooked_is_no_trailer(reads: Reader, text: str, entries: 
 )
 def test_ends_in_other_words(reads: Reader, text: str, entries: list[str]) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        ("weighed the truck before we hitched, 8,260", ["weighing gross=8260 rig=solo"]),
+        ("weighed the truck after we hitched, 12,260", ["weighing rig=hitched truck=12260"]),
+        ("unhooked trailer 8,120", ["weighing gross=8120 rig=trailer"]),
+        (
+            "unhooked the trailer, truck 8,120",
+            ["hitch action=unhitched", "weighing gross=8120 rig=solo"],
+        ),
+        # Two rows are no one row of five axles.
+        ("weighed truck solo then hitched: 5,020 3,240, 5,180 6,900 9,840", ["silent"]),
+        (
+            "weighed 5,180, 6,900, 4,900, 4,940",
+            ["weighing drive=6900 rig=hitched steer=5180 trailer_1=4900 trailer_2=4940"],
+        ),
+        ("steer 5,180, drive + trailer 16,740", ["silent"]),
+        (
+            "steer 5,180 drive 6,900 and trailer 9,840",
+            ["weighing drive=6900 rig=hitched steer=5180 trailer=9840"],
+        ),
+        (
+            "steer 5,180, drive and trailer together 16,740, gross 21,920",
+            ["weighing gross=21920 rig=hitched steer=5180"],
+        ),
+        ("camper was 7,640 dry and 9,920 loaded", ["silent"]),
+        ("camper dry 7,640, gross 9,920", ["weighing gross=9920 trailer=camper"]),
+        (
+            "camper alone and empty 6,240",
+            ["weighing gross=6240 rig=trailer trailer=camper"],
+        ),
+        (
+            "airbags 40 psi, steer 5,180 drive 6,900 trailer 9,840",
+            ["weighing drive=6900 rig=hitched steer=5180 trailer=9840"],
+        ),
+        (
+            "trailer tires 80 psi, bags 40 psi",
+            ["observation position=trailer subject=tyre value=80"],
+        ),
+    ],
+)
+def test_what_stood_where_and_what_did_not(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "ratings"),
+    [
+        ("kerbweight 1,890 mtplm 1,600", ["truck curb 1890", "trailer gvwr 1600"]),
+        ("mtplm 1,800 tare 1,540", ["trailer gvwr 1800", "trailer curb 1540"]),
+        ("gvw 2,520, gtw 4,520 from the plate", ["truck gvwr 2520", "truck gcwr 4520"]),
+        ("sticker on the tongue says gvwr 11,200", ["trailer gvwr 11200"]),
+        ("sticker in the door says gvwr 11,200", ["truck gvwr 11200"]),
+        (
+            "weighbridge: ute 3,180, van 2,560, gvm 3,350 gcm 6,850",
+            ["truck gvwr 3350", "truck gcwr 6850"],
+        ),
+        ("atm 3,000 weighed 2,950", ["trailer gvwr 3000"]),
+    ],
+)
+def test_whose_limit_it_is(reads: Reader, text: str, ratings: list[str]) -> None:
+    read = verdict_to_record(reads(text, on_the_road(units="imperial")))
+    assert read["verdict"] == "entry"
+    found = [
+        f"{each['subject']} {each['rating']} {each['value']['value']:g}"
+        for each in read["entries"]
+        if each["kind"] == "rating"
+    ]
+    assert found == ratings
