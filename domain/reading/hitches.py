@@ -16,7 +16,7 @@ from domain.reading.figures import Figure
 from domain.reading.how_it_stood import describes_trailer
 from domain.reading.label import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK, WORD, Token
+from domain.reading.tokens import BREAK, MARK, WORD, Token
 
 REACH = 5
 ONTO = 3
@@ -31,6 +31,8 @@ def read_hitches(scene: Scene) -> list[Hitch]:
         if not scene.stated(index):
             continue
         start, end = scene.sentence_of(index)
+        if BREAK in scene.kinds and _is_field(scene, start, index):
+            start, end = 0, len(scene.tokens)
         described = any(
             start <= figure.start < end and _on_a_scale(figure) for figure in scene.figures
         )
@@ -45,6 +47,11 @@ def read_hitches(scene: Scene) -> list[Hitch]:
             continue
         found.append(Hitch(action=cast(Action, action), trailer=_own_trailer(scene, index)))
     return found or _swapped(scene) or _switched(scene) or _told_shortly(scene)
+
+
+def _is_field(scene: Scene, start: int, index: int) -> bool:
+    """'Vehicle: camper only, unhitched', a line of a ticket: how it stood when it was weighed."""
+    return any(token.raw == ":" for token in scene.tokens[start:index])
 
 
 def _stands_by_itself(scene: Scene, index: int) -> bool:

@@ -525,8 +525,10 @@ LONGEST_SUM = 16
 
 
 PASSED_OVER = frozenset(("weigh_cue", "rating_cue", "tank", "alone"))
-"""Classes of term that part no label from its figure: 'pin weight by itself 2,140'; no more does
-how warm a part is: 'left hub hot 180'."""
+"""Classes of term that part no label from its figure: 'pin weight by itself 2,140'."""
+
+PASSED_BY = frozenset(("how_warm", "which_dual"))
+"""Groups of words that do so no more: 'left hub hot 180', 'left rear outside dual 72 psi'."""
 
 
 def _between(tokens: Sequence[Token], start: int, end: int) -> float:
@@ -553,7 +555,7 @@ def _between(tokens: Sequence[Token], start: int, end: int) -> float:
             senses = token.senses
             if "glue" in senses:
                 cost += 0.05 if senses["glue"] == "filler" else 0.15
-            elif not PASSED_OVER.isdisjoint(senses) or "how_warm" in token.groups:
+            elif not (PASSED_OVER.isdisjoint(senses) and PASSED_BY.isdisjoint(token.groups)):
                 cost += 0.15
             elif not senses:
                 cost += 1.6

@@ -597,3 +597,12 @@ def test_letters_behind_a_tickets_number_are_of_it(reads: Reader) -> None:
     read = reads("ticket 5582 - steer 5,240 drive 6,900", on_the_road())
     assert isinstance(read, Facts)
     assert [each.ticket for each in read.entries if isinstance(each, Weighing)] == ["5582"]
+
+
+def test_a_field_of_a_ticket_tells_how_the_trailer_stood_and_no_unhitching(reads: Reader) -> None:
+    lines = "OTTER CREEK GRAIN\nScale ticket 51882\nVehicle: camper only, unhitched"
+    verdict = reads(f"{lines}\nGross 7,420 lb\nPaid $10.00", AMERICAN)
+    assert isinstance(verdict, Facts)
+    (weighing,) = verdict.entries
+    assert isinstance(weighing, Weighing)
+    assert (weighing.rig, weighing.trailer, weighing.ticket) == ("trailer", "camper", "51882")

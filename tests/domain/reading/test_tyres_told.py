@@ -53,6 +53,10 @@ IN_TURN = [
         ("trailer LF 80, LF 65 psi", [("trailer left front", 80), LF_65]),
         ("trailer RR 80, Juniper LF 65 psi", [("trailer right rear", 80), LF_65]),
         ("added air to the left rear, now at 80", [("left rear", 80)]),
+        (
+            "left rear outside dual 72 psi, inside 75",
+            [("left rear outer", 72), ("left rear inner", 75)],
+        ),
         ("fronts 65 66 rears 80 81", [("front", 65), ("front", 66), ("rear", 80), ("rear", 81)]),
         ("van tyres 65psi, cruiser 38 front 44 rear", [("front", 38), ("rear", 44)]),
         ("trailer tires 65 psi, 62 front 60 rear", TRAILERS_OWN),
