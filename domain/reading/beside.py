@@ -198,7 +198,7 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
         elif unit == "lb" and _presses(tokens, figure):
             figure.unit, figure.dimension = "psi", PRESSURE
             figure.end += 1
-        elif _is_unit_here(token, behind, figure):
+        elif _is_unit_here(token, behind, figure, tokens):
             figure.unit = _own_unit(unit, context)
             figure.dimension = DIMENSION_OF[unit]
             figure.end += 1
@@ -481,15 +481,19 @@ LONGEST_RIG = 1000
 """Inches: more than any place on a rig is from another."""
 
 
-def _is_unit_here(token: Token, after: Token | None, figure: Figure) -> bool:
+def _is_unit_here(
+    token: Token, after: Token | None, figure: Figure, tokens: Sequence[Token]
+) -> bool:
     """Whether a word behind a number is its unit: '18 in behind', not '340 in the bed'."""
     if token.raw == "#":
         return token.glued
     if token.raw in "'\"":
         return token.glued and figure.whole
+    heads = token.senses["unit"] in PUMPED and after is not None and after.kind is NUMBER
+    if heads and (figure.value >= BEYOND_PUMPS or _is_driven(tokens, figure)):
+        return token.glued  # 'odo 51612 gal 31.4', 'trip 311.2 gal 26.1'
     if figure.value >= BEYOND_PUMPS and token.senses["unit"] in PUMPED:
-        # 'odo 51612 gal 31.4': it heads what follows
-        return token.glued or after is None or after.kind is not NUMBER
+        return True
     if DIMENSION_OF.get(token.senses["unit"]) == DISTANCE and figure.token.decimals == CENTS:
         # 'total 77.10 miles 118702': money, and what the reading behind is of
         return after is None or after.kind is not NUMBER or after.value < BEYOND_PUMPS
@@ -507,6 +511,16 @@ def _is_unit_here(token: Token, after: Token | None, figure: Figure) -> bool:
         return bool(after.senses or after.groups)  # '800 ks cost us'
     return token.text in ("l", "t", "c", "f") and (token.raw.isupper() or bool(after.senses))
 
+
+def _is_driven(tokens: Sequence[Token], figure: Figure) -> bool:
+    """Whether the name of a meter stands before a figure."""
+    before = token_at(tokens, figure.start - 1)
+    if before is None:
+        return False
+    return "trip_word" in before.groups or not METERS.isdisjoint(before.senses)
+
+
+METERS = frozenset(("odometer", "trip_meter"))
 
 MILLS_WRITTEN = "9/10"
 """The tenths of a cent on American pumps."""

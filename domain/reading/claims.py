@@ -138,6 +138,8 @@ def _owner_by_form(
         return f"{figure.token.raw}{after.raw}"
     if figure.value > MOST_ROWS or after is None:
         return None
+    if after.raw == ")" and _is_in_brackets(tokens, figure.start):
+        return "an axle's number"
     if _numbers_row(tokens, figure):
         return "a row's number"
     counts = figure.value <= MOST_OF_AXLES and figure.count is None
@@ -145,6 +147,14 @@ def _owner_by_form(
 
 
 MOST_OF_AXLES = 4
+
+
+def _is_in_brackets(tokens: Sequence[Token], start: int) -> bool:
+    """'AXLE 3 (TRAILER 1)  4,720': which of them it is, told once more."""
+    before, further = token_at(tokens, start - 1), token_at(tokens, start - 2)
+    if before is None or further is None or further.raw != "(":
+        return False
+    return not before.senses.keys().isdisjoint(COUNTED)
 
 
 def _owner_beside(
@@ -505,7 +515,7 @@ def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:
     while index >= farthest and tokens[index].kind is not BREAK:
         if tokens[index].raw in ",;" or "axle" in tokens[index].senses:
             return False
-        if tokens[index].raw == "." and index and len(tokens[index - 1].text) > LONGEST_SHORT:
+        if tokens[index].raw == "." and index and _ends_sentence(tokens[index - 1]):
             return False  # 'back from the store. 5480 - 7840'
         groups = tokens[index].groups
         if "claims_line" in groups:
@@ -513,6 +523,12 @@ def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:
             return figure.dimension != MONEY or taxed
         index -= 1
     return False
+
+
+def _ends_sentence(word: Token) -> bool:
+    """Whether a stop behind a word ends a sentence: 'lol.' and 'off.', and not 'No.' or 'Tel.'."""
+    small = word.raw.islower() and "glue" in word.senses and "no_alone" not in word.groups
+    return small or len(word.text) > LONGEST_SHORT
 
 
 def _heads_row(tokens: Sequence[Token], figure: Figure) -> bool:

@@ -437,7 +437,11 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     weak = by_drawbar(scene) or not (scene.has("correction") or scene.has("reported"))
     if weak and (field is None or (was and not like_slip(value, was))):
         return None  # "it was $14, you've got $20", "rent isn't 1,200 its 1,260": said to people
-    if was is None and field in TEMPERATURE_FIELDS and _alarmed(scene, value):
+    if (
+        was is None
+        and field in TEMPERATURE_FIELDS
+        and (_alarmed(scene, value) or _calls_attention(scene, value))
+    ):
         return None
     if field is None:
         return _without_field(scene, value, was, opens=opens, restates=restates)
@@ -475,6 +479,14 @@ def _alarmed(scene: Scene, value: Figure) -> bool:
     """'coolant was 230, oops': what a gauge showed, and behind it no more than a cry."""
     behind = [token for token in scene.tokens[value.end :] if token.kind is not MARK]
     return len(behind) == 1 and "cries_out" in behind[0].groups
+
+
+def _calls_attention(scene: Scene, value: Figure) -> bool:
+    """'hang on, trans is at 201': what a gauge shows now, before which somebody calls out."""
+    calls = "bids_wait" in scene.tokens[0].groups and scene.tokens[1:2] != []
+    corrected = [token for token in scene.tokens if "correction" in token.senses]
+    now = any("copula" in token.senses.get("glue", "") for token in scene.tokens[: value.start])
+    return calls and len(corrected) == 1 and now
 
 
 def _guessed(scene: Scene, value: Figure) -> bool:

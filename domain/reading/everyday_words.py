@@ -22,6 +22,7 @@ EVERYDAY = frozenset(
         "beside_us",
         "rightly",
         "all_in",
+        "all_of_it",
         "where_loaded",
     )
 )
@@ -41,7 +42,22 @@ def is_everyday(
         or _is_outing(tokens, index)
         or _is_cattle(tokens, index, figures, groups)
         or _tells_unit(tokens, index)
+        or _is_condition(tokens, index)
     )
+
+
+def _is_condition(tokens: Sequence[Token], index: int) -> bool:
+    """'towball weight with everything packed: 212 kg': how it stood, and no gross."""
+    if "all_of_it" not in tokens[index].groups or index < LEAST_BEFORE:
+        return False
+    place, led = tokens[index - 2], "with" in tokens[index - 1].groups
+    stowed = any("load_verb" in token.senses for token in tokens[index + 1 : index + 2])
+    return led and stowed and not PLACES.isdisjoint(place.senses)
+
+
+LEAST_BEFORE = 2
+PLACES = frozenset(("whole", "axle", "axle_noun", "vehicle", "name"))
+"""Classes of term for what is weighed, of which one stands before 'with everything packed'."""
 
 
 def _tells_unit(tokens: Sequence[Token], index: int) -> bool:

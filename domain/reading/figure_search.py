@@ -38,6 +38,9 @@ RANGE_TOP = 1000
 """A stated range is narrow, and of temperatures, pressures, speeds: bigger pairs are a list."""
 
 
+RANGE_OF_LOADS = 1.1
+"""So little a scale wobbles, at most."""
+
 WIND_RATIO = 4.0
 """Gusts are that much more than a wind that is told in a range: '10 to 35 mph'."""
 
@@ -49,6 +52,8 @@ def _widest(tokens: Sequence[Token], figure: Figure, top: Token, *, both: bool) 
     """What the upper end of a range is to the lower, at most; 0 where it is too high for one."""
     before = tokens[max(0, figure.start - FARTHEST_GAUGE) : figure.start]
     gauges = {token.senses.get("subject", "").split(" ")[0] for token in before}
+    if top.value >= RANGE_TOP and any("whole" in token.senses for token in before):
+        return RANGE_OF_LOADS  # 'tongue came in 1,050 to 1,080'
     if top.value >= RANGE_TOP and not both and gauges.isdisjoint(IN_THOUSANDS):
         after = token_at(tokens, figure.end + 2)
         if DIMENSION_OF.get(unit_key(after) or "") not in (ROTATION, TEMPERATURE):

@@ -65,6 +65,20 @@ def read_on_arriving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> boo
     return hitched or scene.sentence_of(volume.start)[0] >= scene.sentence_of(figure.start)[1]
 
 
+def read_on_hitching(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
+    """'dropped the camper at Willow Flat, 51,402. then got 22.6 gal': read where it was dropped."""
+    if figure.dimension not in (None, DISTANCE) or figure.value < LEAST_READING:
+        return False
+    volume = next((each for each in own if each.dimension == VOLUME), None)
+    start, end = scene.sentence_of(figure.start)
+    if volume is None or volume.start < end:
+        return False
+    if not any(start <= at < end and scene.stated(at) for at in scene.by_class["hitch"]):
+        return False
+    between = scene.tokens[figure.end : volume.start]
+    return any("after_that" in each.groups for each in between)
+
+
 def read_elsewhere(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
     """'left 51,240, fuel 51,402 29.4 gal, home 51,610': what was read where something happened.
 

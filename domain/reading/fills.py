@@ -39,6 +39,7 @@ from domain.reading.fill_readings import (
     odometer_beside,
     read_elsewhere,
     read_on_arriving,
+    read_on_hitching,
     read_on_leaving,
 )
 from domain.reading.fill_roles import (
@@ -165,6 +166,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
                 or read_elsewhere(scene, figure, own)
             )
         ]
+    elif "after_that" in scene.groups and "hitch" in scene.by_class:
+        own = [figure for figure in own if not read_on_hitching(scene, figure, own)]
     if "points_back" in scene.groups:
         own = [figure for figure in own if not _of_earlier(scene, figure)]
     for figure in own:

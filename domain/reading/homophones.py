@@ -20,8 +20,8 @@ OPEN = TENS | {"0"}
 SCALES = (HUNDRED, THOUSAND)
 
 LED = frozenset(
-    ("axle", "axle_noun", "whole", "odometer", "end", "side", "subject", "weigh_cue", "product")
-)
+    ("axle", "axle_noun", "whole", "odometer", "end", "side", "corner", "subject", "weigh_cue")
+) | {"product"}
 """Classes of term that a figure follows right away, when it is dictated."""
 
 MEASURED = frozenset(("unit", "money", "per_volume", "product"))
@@ -97,6 +97,8 @@ def _lacks_digit(tokens: Sequence[Token], at: int, book: Phrasebook, *, again: b
     ahead = _key_at(tokens, at - 2, book)
     ahead = _key_at(tokens, at - 3, book) if ahead == AND else ahead
     more = ahead in DIGITS or ahead in SCALES
+    if key_before in TENS and at > 1 and not LED.isdisjoint(tokens[at - 2].senses):
+        return _ends(behind)  # 'left rear seventy ate right rear eighty'
     return more and (again or not word.senses) and _ends(behind)
 
 

@@ -194,7 +194,10 @@ def _explains(tokens: Sequence[Token], index: int, label: Label) -> bool:
 
 
 def _counts_alone(tokens: Sequence[Token], label: Label) -> bool:
-    """'scaled first, 5,180/6,600/8,220', 'second 18.8 gal': an ordinal that names no axle."""
+    """'scaled first, 5,180/6,600/8,220', 'second 18.8 gal': an ordinal that names no axle.
+
+    No more does one that counts what no phrase knows: 'at the first stop, 51,250'.
+    """
     following = tokens[label.end : label.end + 2]
     listed = bool(following) and following[0].raw == ","
     before = tokens[label.start - 1] if label.start else None
@@ -203,7 +206,8 @@ def _counts_alone(tokens: Sequence[Token], label: Label) -> bool:
     pumped = len(following) > 1 and following[1].senses.get("unit") in VOLUMES
     if listed and label.start and "middle_one" in tokens[label.start].groups:
         listed = tokens[label.start - 1].kind is not NUMBER  # '3,710 front, 3,860 middle, ...'
-    return label.only_ordinal and (label.compound or listed or pumped)
+    counts = bool(following) and following[0].kind is WORD and not following[0].senses
+    return label.only_ordinal and (label.compound or listed or pumped or counts)
 
 
 STOOD = frozenset(("bars", "rig", "axle"))
@@ -242,13 +246,14 @@ def _listed_apart(tokens: Sequence[Token], labels: Sequence[Label]) -> list[Labe
 def _told_with_comma(tokens: Sequence[Token], labels: list[Label]) -> None:
     """'Trailer, front axle: 1,180. Trailer, back axle: 1,240': a part of what opens its line.
 
-    One such line could be a list ('truck and trailer, steer: ...'); of one vehicle, two are none.
+    One such line could be a list ('truck and trailer, steer: ...'); of one vehicle, two are none,
+    and all its axles are none either: 'Tow vehicle, both axles: 2,460 kg'.
     """
     headed = [
         (head, part)
         for head, part in pairwise(labels)
-        if part.start == head.end + 1
-        and tokens[head.end].raw == ","
+        if tokens[head.end].raw == ","
+        and (part.start == head.end + 1 or _are_both(tokens, head.end + 1, part.start))
         and head.only_vehicle
         and part.vehicle is None
         and (part.axle or part.end_of or part.side or part.wheel)
@@ -256,9 +261,15 @@ def _told_with_comma(tokens: Sequence[Token], labels: list[Label]) -> None:
     ]
     for vehicle in ("truck", "trailer"):
         own = [pair for pair in headed if pair[0].vehicle == vehicle]
-        for head, part in own if len(own) >= LEAST_PAIR else ():
+        printed = [part for _, part in own if part.only_its_axles or part.only_axles]
+        for head, part in own if len(own) >= LEAST_PAIR or printed else ():
             part.start, part.vehicle, part.name = head.start, vehicle, head.name
             labels.remove(head)
+
+
+def _are_both(tokens: Sequence[Token], start: int, end: int) -> bool:
+    """'both axles'."""
+    return end == start + 1 and "of_all" in tokens[start].groups
 
 
 def _breaks(tokens: Sequence[Token], index: int) -> bool:

@@ -7,7 +7,7 @@ does not read what they state.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -171,13 +171,24 @@ def _read_initials(scene: Scene) -> None:
     if _heads_axles(scene):
         _read_rated_initials(scene)
         return
-    if len(beside) + len(scene.by_class.get("numbered_axle", ())) < LEAST_INITIALS:
+    others = len(scene.by_class.get("numbered_axle", ()))
+    if len(beside) >= LEAST_PAIRS:
+        others += sum(load_follows(tokens, index + 1) for index in _places_named(scene))
+    if len(beside) + others < LEAST_INITIALS:
         return
     for index in beside:
         key = tokens[index].senses["initial"].split()[0]
         term_class = {"trailer": "vehicle", "gross": "whole"}.get(key, "axle")
         tokens[index].senses = {term_class: key}
     scene.index_terms()
+
+
+def _places_named(scene: Scene) -> Iterator[int]:
+    """Where a place stands that is named by more than its letter: 'st 5310 dr 6920 trl 9580'."""
+    for term_class in ("axle", "vehicle", "whole"):
+        for index in scene.by_class.get(term_class, ()):
+            if "initial" not in scene.tokens[index].senses:
+                yield index
 
 
 def _settle_numbered(scene: Scene) -> None:

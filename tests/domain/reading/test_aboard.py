@@ -23,6 +23,7 @@ LOADS = "5,140 6,620 8,880 gross 20,640"
         ("Odile and two little ones aboard.", 3),
         ("2 kids and me,", 3),
         ("me and the kids.", None),
+        ("bars on, 2 in cab,", 2),
     ],
 )
 def test_a_list_of_people_is_counted(said: str, aboard: int | None, reads: Reader) -> None:

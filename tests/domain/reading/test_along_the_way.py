@@ -385,6 +385,15 @@ def test_frost_that_people_talk_of_is_not_kept(reads: Reader, text: str) -> None
         ("filed up 24.1 gal", "fill"),
         ("8390 sorry cant read my own writing", "correction"),
         ("bobtailed it across, 5,120 / 4,460", "weighing"),
+        ("hang on, trans is at 201", "observation"),
+        ("hang on, drive is 7,210", "correction"),
+        ("trans at 190 as always", "observation"),
+        ("trip 311.2 gal 26.1", "fill"),
+        ("st 5310 dr 6920 trl 9580", "weighing"),
+        ("towball weight with everything packed: 212 kg", "weighing"),
+        ("tongue weight came in 1,050 to 1,080, scale kept wobbling", "weighing"),
+        ("sold honey all day, $412 in the tin lol. odo's at 48,233", "odometer"),
+        ("guess who let the def run low... ok 3.2 gal of def in now", "fill"),
     ],
 )
 def test_it_is_told_as_what_it_is(reads: Reader, text: str, kind: str) -> None:
@@ -398,7 +407,39 @@ def test_it_is_told_as_what_it_is(reads: Reader, text: str, kind: str) -> None:
         "for the record, the neighbours' pool would weigh about 32 t",
         "filed up the paperwork, 24 pages",
         "the lads' ute was parked over by the trailer park, left at 9",
+        "the trans always sits around 190 on that hill",
+        "guess who is 51",
     ],
 )
 def test_and_talk_as_none(reads: Reader, text: str) -> None:
     assert stated(text, reads) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "fill"),
+    [
+        ("trip 311.2 gal 26.1", {"distance": (311.2, "mi"), "volume": (26.1, "gal")}),
+        (
+            "filled to the top, 33.1 gal, cashier talked my ear off. 48,290 btw",
+            {"volume": (33.1, "gal"), "odometer": (48_290, "mi")},
+        ),
+    ],
+)
+def test_a_heading_and_an_aside_leave_each_figure_its_own(
+    reads: Reader, text: str, fill: dict[str, tuple[float, str]]
+) -> None:
+    (entry,) = stated(text, reads)
+    assert {key: entry.get(key) for key in fill} == {
+        key: {"value": value, "unit": unit} for key, (value, unit) in fill.items()
+    }
+
+
+def test_what_was_read_where_the_trailer_was_dropped_is_no_later_fills(reads: Reader) -> None:
+    text = "dropped the camper at Willow Flat, 48,402. then ran into town and got 22.6 gal"
+    kinds = [(entry["kind"], "odometer" in entry) for entry in stated(text, reads)]
+    assert kinds == [("hitch", False), ("odometer", True), ("fill", False)]
+
+
+def test_which_stop_it_was_is_no_axle(reads: Reader) -> None:
+    check, reading = stated("lug nuts checked at the first stop, 48,250", reads)
+    assert (check["kind"], reading["kind"]) == ("check", "odometer")

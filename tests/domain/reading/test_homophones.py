@@ -103,3 +103,10 @@ def test_what_sounds_like_a_digit_is_one_where_a_number_lacks_it(
 )
 def test_elsewhere_they_are_the_words_they_seem(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def test_tens_behind_a_wheel_lack_the_digit_that_was_heard_as_a_word(reads: Reader) -> None:
+    verdict = reads("tires left rear seventy ate right rear eighty p s i", on_the_road())
+    assert isinstance(verdict, Facts)
+    shown = [each.value.value for each in verdict.entries if isinstance(each, Observation)]
+    assert shown == [78, 80]

@@ -606,3 +606,27 @@ def test_a_field_of_a_ticket_tells_how_the_trailer_stood_and_no_unhitching(reads
     (weighing,) = verdict.entries
     assert isinstance(weighing, Weighing)
     assert (weighing.rig, weighing.trailer, weighing.ticket) == ("trailer", "camper", "51882")
+
+
+@pytest.mark.parametrize(
+    ("text", "loads"),
+    [
+        (
+            "AXLE 1 (STEER)  5,270\nAXLE 2 (DRIVE)  6,850\nAXLE 3 (TRAILER 1)  4,720\n"
+            "AXLE 4 (TRAILER 2)  4,690\nGROSS  21,530",
+            {"steer": 5270, "drive": 6850, "trailer_1": 4720, "trailer_2": 4690, "gross": 21530},
+        ),
+        (
+            "Tow vehicle, both axles... 5,460 lb\nTrailer axles... 3,370 lb\nGross... 8,830 lb",
+            {"truck": 5460, "trailer": 3370, "gross": 8830},
+        ),
+    ],
+)
+def test_axles_are_told_in_brackets_and_together(
+    text: str, loads: dict[str, float], reads: Reader
+) -> None:
+    verdict = reads(text, AMERICAN)
+    assert isinstance(verdict, Facts)
+    (weighing,) = verdict.entries
+    assert isinstance(weighing, Weighing)
+    assert {place: load.value for place, load in weighing.loads.items()} == loads
