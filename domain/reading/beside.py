@@ -489,11 +489,12 @@ def _is_unit_here(
         return token.glued
     if token.raw in "'\"":
         return token.glued and figure.whole
-    heads = token.senses["unit"] in PUMPED and after is not None and after.kind is NUMBER
-    if heads and (figure.value >= BEYOND_PUMPS or _is_driven(tokens, figure)):
-        return token.glued  # 'odo 51612 gal 31.4', 'trip 311.2 gal 26.1'
-    if figure.value >= BEYOND_PUMPS and token.senses["unit"] in PUMPED:
-        return True
+    if token.senses["unit"] in PUMPED:
+        if after is None or after.kind is not NUMBER:
+            if figure.value >= BEYOND_PUMPS:
+                return True
+        elif figure.value >= BEYOND_PUMPS or _is_driven(tokens, figure):
+            return token.glued  # 'odo 51612 gal 31.4', 'trip 311.2 gal 26.1': it heads the next
     if DIMENSION_OF.get(token.senses["unit"]) == DISTANCE and figure.token.decimals == CENTS:
         # 'total 77.10 miles 118702': money, and what the reading behind is of
         return after is None or after.kind is not NUMBER or after.value < BEYOND_PUMPS
@@ -526,13 +527,40 @@ MILLS_WRITTEN = "9/10"
 """The tenths of a cent on American pumps."""
 
 
+def _are_mills(tokens: Sequence[Token], at: int) -> bool:
+    return tokens[at].raw == MILLS_WRITTEN or _are_tenths(tokens, at)
+
+
+def _are_tenths(tokens: Sequence[Token], at: int) -> bool:
+    """'nine tenths'."""
+    behind = token_at(tokens, at + 1)
+    return tokens[at].value == NINE and behind is not None and "tenths_word" in behind.groups
+
+
+NINE = 9
+
+
+def _add_mills(figure: Figure, end: int) -> None:
+    """'three forty nine and nine tenths', '3.49 and nine tenths': 3.499."""
+    said = figure.whole and 100 <= figure.value < 1000
+    if not said and figure.token.decimals != CENTS:
+        return
+    told = Token(NUMBER, "", figure.token.raw, figure.token.start, figure.token.end)
+    told.value = round((figure.value / 100 if said else figure.value) + 0.009, 3)
+    told.decimals = 3
+    figure.token, figure.value, figure.end = told, told.value, end
+
+
 def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
     """'3.69 9/10' is 3.699, '31 1/2 gal' and '31 gallons and a half' are 31.5."""
     at = figure.end
     joined = "and" in tokens[at].groups
-    if joined and at + 1 < len(tokens) and tokens[at + 1].raw == MILLS_WRITTEN:
+    if joined and at + 1 < len(tokens) and _are_mills(tokens, at + 1):
         at += 1  # '3.79 and 9/10'
     after = tokens[at]
+    if after.kind is NUMBER and _are_tenths(tokens, at):
+        _add_mills(figure, at + 2)
+        return
     if after.kind is not NUMBER or after.decimals != -1:
         if joined and figure.unit is not None:
             _half_behind(figure, tokens)

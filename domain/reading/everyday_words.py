@@ -22,7 +22,7 @@ EVERYDAY = frozenset(
         "beside_us",
         "rightly",
         "all_in",
-        "all_of_it",
+        "every_load",
         "where_loaded",
     )
 )
@@ -48,7 +48,7 @@ def is_everyday(
 
 def _is_condition(tokens: Sequence[Token], index: int) -> bool:
     """'towball weight with everything packed: 212 kg': how it stood, and no gross."""
-    if "all_of_it" not in tokens[index].groups or index < LEAST_BEFORE:
+    if "every_load" not in tokens[index].groups or index < LEAST_BEFORE:
         return False
     place, led = tokens[index - 2], "with" in tokens[index - 1].groups
     stowed = any("load_verb" in token.senses for token in tokens[index + 1 : index + 2])

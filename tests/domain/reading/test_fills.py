@@ -647,3 +647,18 @@ def test_whole_gallons_of_both_tanks_are_one_fill_too(reads: Reader) -> None:
 
 def test_a_person_who_reckons_guesses(reads: Reader) -> None:
     assert reads("I reckon it took 26.3 gallons", on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "diesel was three forty nine and nine tenths a gallon got seventeen point oh six gallons",
+        "3.49 and nine tenths a gallon, 17.06 gallons",
+    ],
+)
+def test_nine_tenths_of_a_cent_are_told_in_words(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    (fill,) = verdict.entries
+    assert isinstance(fill, Fill)
+    assert (fill.unit_price, fill.volume) == (Quantity(3.499, "USD/gal"), Quantity(17.06, "gal"))
