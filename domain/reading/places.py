@@ -280,7 +280,7 @@ SHORT_HALF = 2
 
 
 NO_NAME = frozenset(
-    ("minus_word", "half_more", "opens_relative", "until", "behind_place", "unladen")
+    ("minus_word", "half_more", "opens_relative", "until", "behind_place", "laden_word")
 )
 """Groups of words of an amount, of those that open a clause ('at Molly's where she ...'), and of
 what is said of a place: 'at Dunmore closes at 5', 'in Cobblewick instead'."""
