@@ -18,12 +18,13 @@ EVERYDAY = frozenset(
         "outside_word",
         "back_word",
         "outing_adjective",
+        "outing_when",
         "animal_or_axle",
         "beside_us",
         "rightly",
         "all_in",
-        "every_load",
         "where_loaded",
+        "everything_word",
     )
 )
 """Groups without which no word that names something can be an everyday word instead."""
@@ -43,12 +44,25 @@ def is_everyday(
         or _is_cattle(tokens, index, figures, groups)
         or _tells_unit(tokens, index)
         or _is_condition(tokens, index)
+        or _was_seen_to(tokens, index)
+    )
+
+
+def _was_seen_to(tokens: Sequence[Token], index: int) -> bool:
+    """'greased everything, 51,240', 'everything checked': work that was done, and no gross."""
+    if "everything_word" not in tokens[index].groups:
+        return False
+    beside = (*tokens[max(0, index - 1) : index], *tokens[index + 1 : index + 2])
+    return any(
+        "does_it" in token.groups
+        or ("check_done" in token.senses and "vague_state" not in token.groups)
+        for token in beside
     )
 
 
 def _is_condition(tokens: Sequence[Token], index: int) -> bool:
     """'towball weight with everything packed: 212 kg': how it stood, and no gross."""
-    if "every_load" not in tokens[index].groups or index < LEAST_BEFORE:
+    if "everything_word" not in tokens[index].groups or index < LEAST_BEFORE:
         return False
     place, led = tokens[index - 2], "with" in tokens[index - 1].groups
     stowed = any("load_verb" in token.senses for token in tokens[index + 1 : index + 2])
@@ -111,12 +125,12 @@ def _is_rightly(tokens: Sequence[Token], index: int) -> bool:
 
 
 def _is_outing(tokens: Sequence[Token], index: int) -> bool:
-    """'great drive today': a drive that was enjoyed is no axle."""
-    return (
-        tokens[index].senses.get("axle") == "drive"
-        and index > 0
-        and "outing_adjective" in tokens[index - 1].groups
-    )
+    """'great drive today', 'tires after the drive, 70 71': an outing is no axle."""
+    if tokens[index].senses.get("axle") != "drive" or not index:
+        return False
+    before = tokens[index - 1].groups
+    timed = index > 1 and "article" in before and "outing_when" in tokens[index - 2].groups
+    return timed or "outing_adjective" in before
 
 
 def _is_cattle(

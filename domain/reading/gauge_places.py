@@ -39,7 +39,10 @@ def _was_hitched(scene: Scene, label: Label) -> bool:
 
 
 def _vehicle_behind(scene: Scene, figure: Figure) -> str | None:
-    """'all 80 on the trailer, 65 front 75 rear on the truck': whose the figures of a clause are."""
+    """'all 80 on the trailer, 65 front 75 rear on the truck': whose the figures of a clause are.
+
+    In '70 front 75 rear 80 on the camper' one figure alone is the camper's.
+    """
     _, end = scene.clause_of(figure.start)
     return next(
         (
@@ -47,6 +50,7 @@ def _vehicle_behind(scene: Scene, figure: Figure) -> str | None:
             for label in scene.labels
             if label.vehicle
             and figure.end <= label.start < end
+            and not (label.only_vehicle and label.bound not in (None, figure))
             and not VEHICLES.isdisjoint(scene.tokens[label.end - 1].senses)
             and "standing_on" in scene.tokens[label.end - 2].groups
         ),
@@ -65,6 +69,22 @@ def _alone_in_sentence(scene: Scene, figure: Figure, heading: Label) -> bool:
         return False
     live = [each for each in scene.figures if start <= each.start < end and each.claimed is None]
     return live == [figure]
+
+
+def _placed_behind(scene: Scene, heading: Label, figure: Figure) -> Label | None:
+    """Where a gauge is that was named without its place, when that is told before the figure."""
+    if heading.side or heading.end_of:
+        return None
+    return next(
+        (
+            label
+            for label in scene.labels
+            if (label.side or label.end_of)
+            and label.bound is None
+            and heading.end <= label.start < figure.start
+        ),
+        None,
+    )
 
 
 def is_aired_again(scene: Scene, figure: Figure, row: tuple[Figure, str] | None) -> bool:
@@ -231,7 +251,8 @@ def position_of(scene: Scene, figure: Figure, heading: Label | None) -> str | No
     parts: list[str] = []
     own = label if isinstance(label, Label) else None
     if own is None and heading is not None and _alone_in_sentence(scene, figure, heading):
-        own = heading  # 'right rear tire looked low at 62 psi'
+        # 'right rear tire looked low at 62 psi', 'hot hub, left rear flatdeck, 190 degrees'
+        own = _placed_behind(scene, heading, figure) or heading
     apart = heading is not None and heading is not own and _of_a_stranger(scene, figure, heading)
     heads = heading is not None and (heading.start < figure.start or heading.bound is None)
     trailer = (own is not None and own.vehicle == "trailer") or (

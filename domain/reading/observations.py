@@ -44,7 +44,7 @@ from domain.reading.rig_signs import (
     stands_by,
 )
 from domain.reading.scene import Scene
-from domain.reading.tokens import BREAK, MARK, WORD
+from domain.reading.tokens import BREAK, MARK, NUMBER, WORD
 
 LEAST_BARE = 20
 """Degrees: less of what runs hot is not said without a unit."""
@@ -207,13 +207,33 @@ def _drives_into(scene: Scene, figure: Figure, label: Label) -> bool:
 
 
 def _heads_list(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
-    """'hubs after 40 miles: 118 121 119': bare figures behind the colon of a heading."""
+    """'hubs after 40 miles: 118 121 119': bare figures behind the colon of a heading.
+
+    Several in a row need no more than a comma: 'shot the hubs with the gun, 118 121 119'.
+    """
     if heading is None or heading.subject not in POSITIONED or heading.end >= figure.start:
         return None
     start, _ = scene.sentence_of(figure.start)
     bare = figure.dimension is None and figure.label is None and figure.foreign is None
-    listed = scene.tokens[figure.start - 1].raw == ":" and start <= heading.start
-    return heading.subject if bare and listed else None
+    if not bare or start > heading.start:
+        return None
+    mark = scene.tokens[figure.start - 1].raw
+    listed = mark == ":" or (mark == "," and heading.bound is None and _opens_row(scene, figure))
+    return heading.subject if listed else None
+
+
+def _opens_row(scene: Scene, figure: Figure) -> bool:
+    """Whether others follow a figure with nothing between, each as large as a gauge shows."""
+    behind = scene.tokens[figure.start : figure.start + LEAST_ROW]
+    low, high = ROW_SIZE
+    return len(behind) == LEAST_ROW and all(
+        token.kind is NUMBER and low <= token.value <= high for token in behind
+    )
+
+
+LEAST_ROW = 3
+ROW_SIZE = (20, 400)
+"""What pressures and temperatures of wheels are told as."""
 
 
 def _told_last(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
@@ -504,8 +524,8 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
         or scene.has("subject", "tyre")
         or any(other.dimension == PRESSURE for other in scene.figures)
     )
-    both = _both_ends(scene, low, high)
-    of_tyres = of_tyres or both
+    told = not TELLS_OF_TYRES.isdisjoint(scene.groups) or _both_ends(scene, low, high)
+    of_tyres = of_tyres or told
     if not of_tyres and figure.value > MOST_UNSAID:
         return False  # 'nearside 680 offside 705 on the van'
     placed = isinstance(label, Label) and (
@@ -522,7 +542,7 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
         for other in scene.figures
     ):
         return False  # 'nearside front 720, nearside rear 1,010': loads, all of them
-    if both or _heads_tyres(scene, figure) or _aired_to(scene, figure):
+    if told or _heads_tyres(scene, figure) or _aired_to(scene, figure):
         return True
     alike = [
         other
@@ -537,6 +557,10 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
     if isinstance(label, Label) and label.side and label.vehicle and "one_of_them" in scene.groups:
         alike += [other for other in scene.figures if _is_rest(scene, figure, other)]
     return len({*alike, figure}) >= 2
+
+
+TELLS_OF_TYRES = frozenset(("pressure_word", "tyres_of_axle"))
+"""Groups of words for how hard tyres are, and for an axle's: 'psi 66 steers', 'drive tires 71'."""
 
 
 def _is_psi(figure: Figure) -> bool:

@@ -450,3 +450,16 @@ def test_each_tyre_of_a_list_stands_where_it_was_said_to(
     assert isinstance(verdict, Facts)
     found = [each.position for each in verdict.entries if isinstance(each, Observation)]
     assert found == places
+
+
+@pytest.mark.parametrize(
+    "text", ["greased everything, 48,250", "checked everything 48,250", "everything greased 48,250"]
+)
+def test_everything_that_was_seen_to_is_no_gross(text: str, reads: Reader) -> None:
+    said = reads(text, on_the_road())
+    assert said == Facts((Odometer(odometer=Quantity(48_250, "mi")),))
+
+
+@pytest.mark.parametrize("text", ["everything weighed 21,400", "loaded everything, 21,400"])
+def test_everything_that_was_weighed_is(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((Weighing(loads={"gross": Quantity(21_400, "lb")}),))

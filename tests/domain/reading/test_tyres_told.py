@@ -46,6 +46,17 @@ IN_TURN = [
         ("LF 60 RR 61 psi, pumped them up to 65", [LF_65, ("right rear", 65)]),
         ("LF 65 RR 61 psi, pumped it up to 65", [LF_65, ("right rear", 65)]),
         ("tires were 80, let them down to 40", [(None, 40)]),
+        (
+            "checked the tires, 70 front 75 back 80 on the camper",
+            [("front", 70), ("rear", 75), ("trailer", 80)],
+        ),
+        (
+            "tires 70 front 75 rear on the camper",
+            [("trailer front", 70), ("trailer rear", 75)],
+        ),
+        ("drive tires 71 72, steers 66", [("rear", 71), ("rear", 72), ("front", 66)]),
+        ("68 front 74 rear 80 on the flatdeck psi", [("front", 68), ("rear", 74), ("trailer", 80)]),
+        ("tires after the drive, 70 71 75 76", [(None, 70), (None, 71), (None, 75), (None, 76)]),
         ("spare's at 30, topped to 65", [("spare", 65)]),
         ("left rear on the camper is low, 48 psi", [("trailer left rear", 48)]),
         ("RR low 48 psi", [("right rear", 48)]),
@@ -81,6 +92,26 @@ def test_what_the_tyres_have_now(
         if isinstance(entry, Observation) and entry.subject == "tyre"
     ] == told
     assert len(verdict.entries) == len(told)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("hot hub, left rear flatdeck, 190 degrees", [("trailer left rear", 190)]),
+        (
+            "shot the hubs with the temp gun, 118 121 119, right rear 172",
+            [(None, 118), (None, 121), (None, 119), ("right rear", 172)],
+        ),
+    ],
+)
+def test_where_hubs_were_hot(
+    text: str, told: list[tuple[str | None, float]], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    read = [each for each in verdict.entries if isinstance(each, Observation)]
+    assert [(each.position, each.value.value) for each in read] == told
+    assert {each.subject for each in read} == {"hub"}
 
 
 def test_whose_tyres_are_told_of_both(reads: Reader) -> None:
