@@ -71,20 +71,25 @@ def _alone_in_sentence(scene: Scene, figure: Figure, heading: Label) -> bool:
     return live == [figure]
 
 
-def _placed_behind(scene: Scene, heading: Label, figure: Figure) -> Label | None:
-    """Where a gauge is that was named without its place, when that is told before the figure."""
-    if heading.side or heading.end_of:
+def _told_apart(scene: Scene, figure: Figure, gauge: Label) -> Label | None:
+    """Where a gauge is that was named without its place, when that is told apart from it.
+
+    It stands before the figure, 'hot hub, left rear flatdeck, 190 degrees', or right behind it.
+    """
+    if gauge.side or gauge.end_of or gauge.axle:
         return None
-    return next(
-        (
-            label
-            for label in scene.labels
-            if (label.side or label.end_of)
-            and label.bound is None
-            and heading.end <= label.start < figure.start
-        ),
-        None,
-    )
+    start, end = scene.sentence_of(figure.start)
+    if len([each for each in scene.figures if start <= each.start < end]) > 1:
+        return None
+    spots = [each for each in scene.labels if each.bound is None and (each.side or each.end_of)]
+    for spot in spots:
+        if any(token.kind is WORD for token in scene.tokens[spot.end : spot.end + 1]):
+            continue  # 'tires all 65, rear brakes squeal'
+        between = scene.tokens[figure.end : spot.start]
+        small = all(token.raw == "," or "glue" in token.senses for token in between)
+        if gauge.end <= spot.start < (end if small else figure.start):
+            return spot
+    return None
 
 
 def is_aired_again(scene: Scene, figure: Figure, row: tuple[Figure, str] | None) -> bool:
@@ -251,8 +256,9 @@ def position_of(scene: Scene, figure: Figure, heading: Label | None) -> str | No
     parts: list[str] = []
     own = label if isinstance(label, Label) else None
     if own is None and heading is not None and _alone_in_sentence(scene, figure, heading):
-        # 'right rear tire looked low at 62 psi', 'hot hub, left rear flatdeck, 190 degrees'
-        own = _placed_behind(scene, heading, figure) or heading
+        own = heading  # 'right rear tire looked low at 62 psi'
+    if own is not None and len(scene.labels) > 1:
+        own = _told_apart(scene, figure, own) or own
     apart = heading is not None and heading is not own and _of_a_stranger(scene, figure, heading)
     heads = heading is not None and (heading.start < figure.start or heading.bound is None)
     trailer = (own is not None and own.vehicle == "trailer") or (

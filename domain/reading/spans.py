@@ -263,9 +263,12 @@ def _quarter_or_year(book: Phrasebook, text: str, today: date) -> tuple[date, da
 
 def _spanned(scene: Scene, index: int) -> bool:
     """'for may', 'may summary': the word beside it makes a month of one that is also a verb."""
+    groups = scene.book.groups
     behind = scene.tokens[index + 1].text if index + 1 < len(scene.tokens) else ""
-    return behind in scene.book.groups["summary_asked"] or (
-        index > 0 and "before_month" in scene.tokens[index - 1].groups
+    return (
+        behind in groups["summary_asked"]
+        or behind in groups["figures_asked"]
+        or (index > 0 and "before_month" in scene.tokens[index - 1].groups)
     )
 
 

@@ -21,10 +21,16 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("left rear trailer tire blew up", "left rear trailer tire"),
         ("trailer brakes squeal", "trailer brakes"),
         ("left front brake squeals", "left front brake"),
+        ("abs sensor bad", "abs sensor"),
     ],
 )
 def test_a_fault_of_the_rig(reads: Reader, text: str, item: str) -> None:
     assert reads(text, on_the_road()) == Facts((Check(item=item, state="fault"),))
+
+
+@pytest.mark.parametrize("text", ["bled the brakes", "brakes bled"])
+def test_brakes_are_bled(reads: Reader, text: str) -> None:
+    assert reads(text, on_the_road()) == Facts((Check(item="brakes", state="done"),))
 
 
 def test_a_door_that_the_wind_tore_at_is_the_campers_where_it_is_said(reads: Reader) -> None:
@@ -42,6 +48,8 @@ def test_a_door_that_the_wind_tore_at_is_the_campers_where_it_is_said(reads: Rea
         "tarp blew off on the highway",
         "oil's at 350, drop the wings in",
         "mixed up 18.2 gal",
+        "he bled all over the floor",
+        "flushed the toilet",
         "cooked up 12.5 gal",
     ],
 )

@@ -60,6 +60,7 @@ ASKED: dict[tuple[str, str | None], str] = {
         how many faults are open
     """,
     ("ratings", None): """
+        how much can we haul
         what pressures should we be at
         what psi should we run in the camper
         how heavy can i go on the tongue
@@ -96,6 +97,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         how many gallons does our tank hold
     """,
     ("margin", None): """
+        r we good on the rears
+        are we ok on the trailer axles
         how close are we to gross
         are the axles ok
         is our payload fine with this load
@@ -187,6 +190,7 @@ ASKED: dict[tuple[str, str | None], str] = {
         what's the axle split
     """,
     ("upkeep", AGE): """
+        camper tire date code
         how old are the tires
         how old are the camper tires
         are the trailer tyres getting too old
@@ -221,6 +225,9 @@ ASKED: dict[tuple[str, str | None], str] = {
         strap rules?
     """,
     ("tiedown", None): """
+        what do i chain a 14,000 lb excavator with
+        what straps for 4000 lb
+        how should i strap 3,000 lb of hives
         how should i chain the dozer, it's 16,000 lb
         how do we strap down the splitter at 1,200 lb
         how many tiedowns do i need
@@ -318,6 +325,7 @@ ASKED: dict[tuple[str, str | None], str] = {
         what's our average diesel price per gallon
     """,
     ("range", None): """
+        do we need to fill up before the pass
         how far before we run out
         should we fuel up now or wait
         should i refuel here
@@ -372,6 +380,7 @@ ASKED: dict[tuple[str, str | None], str] = {
         miles since the fill
     """,
     ("distance", None): """
+        total towed miles
         how far today
         how far did we go last week
         how far this week
@@ -405,6 +414,7 @@ ASKED: dict[tuple[str, str | None], str] = {
         what's she getting with the flatdeck on
     """,
     ("week", None): """
+        send the week
         how was the week
         how was this week
         how was our week
@@ -431,6 +441,7 @@ ASKED: dict[tuple[str, str | None], str] = {
         gimme the trip numbers
     """,
     ("period", None): """
+        may numbers
         last 30 days?
         monthly summary
         the past 2 weeks please
@@ -454,6 +465,10 @@ ASKED: dict[tuple[str, str | None], str] = {
 """By topic and form."""
 
 TALK = """
+        do i need gas before work
+        are we good on beer
+        what straps for the dress
+        how should i tie my tie
         can you tow the boat saturday
         can we tow 2 boats
         what needs fixing at grandmas

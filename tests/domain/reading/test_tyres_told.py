@@ -98,6 +98,9 @@ def test_what_the_tyres_have_now(
     ("text", "told"),
     [
         ("hot hub, left rear flatdeck, 190 degrees", [("trailer left rear", 190)]),
+        ("hub's at 165 right rear", [("right rear", 165)]),
+        ("one hub is at 172, right rear trailer", [("trailer right rear", 172)]),
+        ("hub 165, right turn at the light", [(None, 165)]),
         (
             "shot the hubs with the temp gun, 118 121 119, right rear 172",
             [(None, 118), (None, 121), (None, 119), ("right rear", 172)],
