@@ -23,6 +23,7 @@ from domain.reading.figures import (
     Figure,
     follows_odometer,
 )
+from domain.reading.gauge_doubts import beyond_gauge
 from domain.reading.gauge_places import (
     aired_anew,
     carried_position,
@@ -91,7 +92,10 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         fault = implausible(subject, value)
         if fault:
             if _insists(scene, figure):
-                return Doubt("observation", "implausible", (value,))
+                place = position_of(scene, figure, heading) if subject in POSITIONED else None
+                words = (("value", scene.words_between(figure.start, figure.end)),)
+                read = Observation(subject=subject, value=value, position=place, words=words)
+                return beyond_gauge(scene, figure, read)
             continue
         if chatty and (figure.dimension is None or subject in ("grade", "speed", "wind")):
             continue

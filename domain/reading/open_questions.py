@@ -12,9 +12,10 @@ from dataclasses import replace
 from typing import Any
 
 from domain.choices import AS_TYPED, english
-from domain.entries import POSITIONS, Entry, Weighing
+from domain.entries import POSITIONS, Entry, Observation, Weighing
 from domain.quantities import Quantity
 from domain.reading.figures import Figure
+from domain.reading.gauge_doubts import is_of_other_gauge, may_show
 from domain.reading.how_it_stood import stood_alone
 from domain.reading.label import Label
 from domain.reading.mistakes import are_slips
@@ -438,6 +439,10 @@ def _by_figure(scene: Scene, asked: Ask) -> Facts | None:
         return None  # '31.3 gal sorry, big thumbs' is the figure anew, whatever stands beside it
     if _is_of_another(scene, figure, asked):
         return None
+    read = next((each for each in asked.choices[0].entries if isinstance(each, Observation)), None)
+    gauged = read if asked.about == "observation" else None
+    if gauged is not None and is_of_other_gauge(figure, gauged):
+        return None
     said = [figure.value]
     if asked.about in SAID_IN_DIGITS and figure.token.in_digits:
         mills = asked.about == "unit_price" and figure.value >= 1000  # 'three ninety-three nine'
@@ -454,6 +459,8 @@ def _by_figure(scene: Scene, asked: Ask) -> Facts | None:
     if figure.value <= len(asked.choices) and figure.whole and figure.unit is None:
         return None
     if isinstance(figure.label, Label) and _names_another(scene, figure.label, asked.about):
+        return None
+    if gauged is not None and not may_show(scene, figure, gauged):
         return None
     return _replaced(asked, figure.value, figure.unit)
 
