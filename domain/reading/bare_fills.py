@@ -261,7 +261,9 @@ def _options(
             known = context.odometer.value
             if 0 <= value - known <= NEXT_READING:
                 beside = volume is not None and _in_one_clause(scene, volume, figure)
-                options.append((ODOMETER_ROLE, FOLLOWS_ON + IN_CLAUSE * beside))
+                next_to = volume is not None and figure.start == volume.end
+                near = IN_CLAUSE * beside + NEXT_TO * next_to
+                options.append((ODOMETER_ROLE, FOLLOWS_ON + near))
             elif known / 2 <= value <= known * 2 or len(scene.unknown_words()) < MOST_BESIDE:
                 options.append((ODOMETER_ROLE, 1.6))
         elif value >= 10_000:
@@ -335,6 +337,10 @@ FOLLOWS_ON = 3.0
 
 IN_CLAUSE = 0.3
 """What it adds to a reading that it stands in the clause of the volume."""
+
+
+NEXT_TO = 0.1
+"""What it adds to it that it stands right behind: '31.2 gal 51,402 home 51,733'."""
 
 
 def _said_with_mills(scene: Scene, figure: Figure) -> bool:

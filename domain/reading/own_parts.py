@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from datetime import date, datetime
 from typing import TypeVar
 
+from domain.entries import Entry, Fill, Odometer
 from domain.reading.scene import Scene
 
 Said = TypeVar("Said")
@@ -31,6 +32,27 @@ def of_own_part(
             first = min([index for index in stated if start <= index < end], default=at)
             return _nearest(within, at, follows=first < within[0][0])
     return _nearest(said, at, follows=stated[0] < said[0][0])
+
+
+def read_apart(entries: Sequence[Entry]) -> list[int]:
+    """Which entries have an odometer reading, where those of several are miles apart; else none.
+
+    A fill is where the truck was at its reading: '31.2 gal 51,402, home 51,733'.
+    """
+    read = [
+        (number, entry.odometer.value)
+        for number, entry in enumerate(entries)
+        if isinstance(entry, (Odometer, Fill)) and entry.odometer is not None
+    ]
+    values = [value for _, value in read]
+    if len(read) < FEWEST or max(values) - min(values) < APART:
+        return []
+    return [number for number, _ in read]
+
+
+FEWEST = 2
+APART = 5
+"""Miles or kilometres: readings that are nearer may be of one place."""
 
 
 def is_of_another(scene: Scene, place: int, readings: Sequence[int], at: int) -> bool:

@@ -41,15 +41,29 @@ def read_places(scene: Scene) -> list[tuple[int, str]]:
     if heading is not None:
         return [(0, heading)]
     led = list(_led_to(scene)) if "leads_to_place" in scene.groups else []
+    home = _home(scene) if "home" in scene.groups else None
     if led:
-        return _fills_named(scene) or led
-    if "home" in scene.groups:
-        events = scene.find("event")
-        homes = [index for index, token, _ in events if "home" in token.groups]
-        there = next((at for at in homes if not _is_elsewhere(scene, at)), None)
-        if there is not None:
-            return [(there, "home")]
-    return _standing_alone(scene)
+        named = _fills_named(scene) or led
+        return (
+            named
+            if home is None or not _is_read_at(scene, home)
+            else sorted([*named, (home, "home")])
+        )
+    return _standing_alone(scene) if home is None else [(home, "home")]
+
+
+def _home(scene: Scene) -> int | None:
+    """Where home stands, and one is there."""
+    events = scene.find("event")
+    homes = (index for index, token, _ in events if "home" in token.groups)
+    return next((at for at in homes if not _is_elsewhere(scene, at)), None)
+
+
+def _is_read_at(scene: Scene, home: int) -> bool:
+    """'left home 51,240, arrived Pell 51,410': what was read at home is told in its clause."""
+    start, end = scene.clause_of(home)
+    own = [each for each in scene.figures if start <= each.start < end]
+    return len(own) == 1 and own[0].role == "odometer"
 
 
 def _fills_named(scene: Scene) -> list[tuple[int, str]]:

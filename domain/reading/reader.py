@@ -50,7 +50,7 @@ from domain.reading.lexer import LINK, clean
 from domain.reading.loads import makes_gross
 from domain.reading.meanings import meaning_first, meaning_of_figures
 from domain.reading.notes import read_note
-from domain.reading.own_parts import is_of_another, moment_of, of_own_part
+from domain.reading.own_parts import is_of_another, moment_of, of_own_part, read_apart
 from domain.reading.passes import heads_loads
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.places import read_places
@@ -581,10 +581,8 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         truck, trailer = _headed(scene, entries)
     if not (timed or place or truck or trailer):
         return tuple(entries)
-    driven: list[int] = []
-    if len(entries) > 1:
-        driven = [number for number, entry in enumerate(entries) if isinstance(entry, Odometer)]
-    apart = len(driven) > 1 and len(places) == 1
+    driven = read_apart(entries) if len(entries) > 1 and len(places) == 1 else []
+    apart = bool(driven)
     several = bool(parts) or len(places) > 1 or apart
     stated = [_token_of(scene, entry) for entry in entries] if several else []
     readings = [stated[number] for number in driven] if apart else []

@@ -35,6 +35,10 @@ def told(text: str, field: str, reads: Reader) -> list[object]:
             ["Larkfold", "Moss Gap"],
         ),
         ("29.4 gal at Moss Gap, 5220 6940 12160 at Larkfold", ["Moss Gap", "Larkfold"]),
+        ("31.2 gal 48,211 home 48,340", [None, "home"]),
+        ("filled up 48,211 31.2 gal, home 48,340", [None, "home"]),
+        ("got to Larkfold 48,211, filled 31.2 gal at 48,211", ["Larkfold", "Larkfold"]),
+        ("left home 48,100, arrived Larkfold 48,211, 24.1 gal", ["home", "Larkfold"]),
         (
             "Left Moss Gap 48,211. 29.4 gal at Larkfold, 48,340",
             ["Moss Gap", "Larkfold"],

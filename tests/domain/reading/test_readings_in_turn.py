@@ -24,11 +24,11 @@ Told = tuple[float, str | None, str | None]
         ),
         (
             "left home 48,100, got to the lake 48,210",
-            [(48_100, "depart", None), (48_210, "arrive", "lake")],
+            [(48_100, "depart", "home"), (48_210, "arrive", "lake")],
         ),
         (
             "48,100 leaving home, 48,210 at the lake",
-            [(48_100, "depart", None), (48_210, None, "lake")],
+            [(48_100, "depart", "home"), (48_210, None, "lake")],
         ),
         (
             "left 48,100 back home 48,210",
