@@ -228,6 +228,8 @@ def _owner_around(
         behind = token_at(tokens, figure.end + 1)
         if behind is not None and not behind.senses.keys().isdisjoint(COUNTED):
             return None
+        if bare and figure.token.decimals == TENTHS and said >= OF_JUGS:
+            return None  # 'two jugs of def, 2.5 each'
         return PRICE_OF_EACH
     if bare and not OF_A_BODY.isdisjoint(said):
         owner = number_of_a_body(tokens, figure, after, said)
@@ -291,6 +293,12 @@ def _is_torque(tokens: Sequence[Token], start: int) -> bool:
 
 DISCOUNT = "a discount"
 PRICE_OF_EACH = "the price of each"
+
+OF_JUGS = frozenset(("container", "product"))
+"""What stands in a message where so much is in each of several jugs."""
+
+TENTHS = 1
+"""Decimals of a volume; a price has two."""
 
 
 def _is_taken_off(tokens: Sequence[Token], figure: Figure) -> bool:

@@ -13,7 +13,7 @@ from domain.choices import ChoiceLabel
 from domain.context import ECONOMY_UNIT, VOLUME_UNIT, Context
 from domain.entries import Fill
 from domain.quantities import Quantity
-from domain.reading.claims import DISCOUNT
+from domain.reading.claims import DISCOUNT, PRICE_OF_EACH
 from domain.reading.containers import containers
 from domain.reading.doubts import Doubt
 from domain.reading.figures import DISTANCE, ECONOMY, MONEY, PRICE, VOLUME, Figure
@@ -83,6 +83,9 @@ def fill_of(
     if doubt is not None and doubt.about == "cost" and _buys_another(scene, roles):
         scene.claim(roles.pop(COST_ROLE), OTHER_GOODS)
         return fill_of(scene, draft, full=full, missed=missed)
+    if doubt is not None and doubt.about == "unit_price" and _is_jugs_price(scene, draft):
+        scene.claim(roles.pop(PRICE_ROLE), PRICE_OF_EACH)
+        return fill_of(scene, draft, full=full, missed=missed)
     if doubt is not None:
         return None if _of_something_else(scene, fill, doubt) else doubt
     for figure in roles.values():
@@ -93,6 +96,11 @@ def fill_of(
 def _buys_another(scene: Scene, roles: dict[str, Figure]) -> bool:
     """'24.2 gal and a wash 12 bucks': what is no sum for the fuel, beside what it was for."""
     return COST_ROLE in roles and buys_something_else(scene, roles[COST_ROLE])
+
+
+def _is_jugs_price(scene: Scene, draft: Draft) -> bool:
+    """'3 jugs of def, 2.5 each at 14.99': what a jug costs is no price of a gallon."""
+    return draft.product == "def" and "container" in scene.groups
 
 
 def _of_something_else(scene: Scene, fill: Fill, doubt: Doubt) -> bool:

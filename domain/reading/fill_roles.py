@@ -128,7 +128,7 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
         ):
             return None
         said = _price_said(scene, figure)
-        if said is None and "at_alone" in scene.groups and _is_hour(scene, figure):
+        if figure.value <= LAST_HOUR and said is None and _is_hour(scene, figure):
             return None  # 'filled up at 7, 24.2 gal'
         if said is None and _comma_price(scene, figure):
             figure.value /= 1_000
@@ -341,9 +341,10 @@ def _is_hour(scene: Scene, figure: Figure) -> bool:
 
     Nor is it one before a volume, but for what fuel itself is told at: 'diesel at 4, 24.2 gal'.
     """
+    if figure.value > LAST_HOUR or figure.marked or not figure.whole:
+        return False
     before = scene.tokens[max(0, figure.start - 2) : figure.start]
-    small = figure.whole and not figure.marked and figure.value <= LAST_HOUR
-    if not (small and before and "at_alone" in before[-1].groups):
+    if not before or "at_alone" not in before[-1].groups:
         return False
     if "product" in before[0].senses or "fuel" in before[0].groups:
         return False

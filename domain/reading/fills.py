@@ -64,6 +64,7 @@ from domain.reading.other_goods import (
     named_before,
 )
 from domain.reading.other_tanks import goes_elsewhere, leave_other_tanks
+from domain.reading.paid_fuel import paid_for_fuel, pays_alone
 from domain.reading.scene import Scene
 from domain.reading.squeezed_in import MORE, add_squeezed
 from domain.reading.tallies import TALLYING, is_tally
@@ -182,6 +183,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if said is not None and several:
         draft.of_tank = add_tanks(scene, roles, own)
         bare = [each for each in bare if each.claimed is None and each not in roles.values()]
+    if len(own) == 1 and bare and pays_alone(scene, own[0]):
+        roles[COST_ROLE] = bare.pop()
     settle_money(scene, roles, own)
     if "fuel_cue" in scene.by_class and "product" not in scene.by_class:
         volume = roles.get(VOLUME_ROLE)
@@ -405,7 +408,9 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
     if full is not None:
         evidence += 1.0
     cost = roles.get(COST_ROLE)
-    if cost is not None and _worth_of_fuel(scene, cost):
+    if cost is not None and (
+        _worth_of_fuel(scene, cost) or (VOLUME_ROLE not in roles and paid_for_fuel(scene, cost))
+    ):
         evidence += 1.5
     told = cost is not None and ODOMETER_ROLE in roles and (cue or full is not None)
     if told and cost is not None and not _put_elsewhere(scene, cost):

@@ -110,7 +110,7 @@ def _can_takes(scene: Scene, figure: Figure) -> bool:
 def _is_filled(scene: Scene, index: int) -> bool:
     """Whether a can is what is filled: the can, a gas can, and none that somebody pours from."""
     sort = index - 1
-    while sort >= 0 and ("container" in scene.tokens[sort].groups or _is_fuel(scene, sort)):
+    while sort >= 0 and ("container" in scene.tokens[sort].groups or _is_burnt(scene, sort)):
         sort -= 1
     named = sort < index - 1
     lead = scene.tokens[sort] if sort >= 0 else None
@@ -125,8 +125,9 @@ def _is_filled(scene: Scene, index: int) -> bool:
     return definite and not from_it
 
 
-def _is_fuel(scene: Scene, index: int) -> bool:
-    return "product" in scene.tokens[index].senses
+def _is_burnt(scene: Scene, index: int) -> bool:
+    """'gas can', and not 'def jug': exhaust fluid is bought in the jug that it is poured from."""
+    return scene.tokens[index].senses.get("product", "def") != "def"
 
 
 def _is_trucks(scene: Scene, figure: Figure) -> bool:

@@ -26,6 +26,8 @@ def stops_in_turn(scene: Scene, live: Sequence[Figure], unit: str) -> list[int]:
 
     The figures of the stops are given the dimensions that they have in turn.
     """
+    if sum([each.dimension == VOLUME or each.token.decimals == TENTHS for each in live]) < FEWEST:
+        return []
     kinds = [_kind(scene, figure, unit) for figure in live]
     stops = kinds.count(VOLUME)
     if stops < FEWEST or None in kinds or len(kinds) % stops:
@@ -55,15 +57,15 @@ def _kind(scene: Scene, figure: Figure, unit: str) -> str | None:
     if figure.dimension is not None or _is_named(figure):
         return None
     low, high = price_band(scene.context, unit)
-    if figure.token.decimals == 1:
+    if figure.token.decimals == TENTHS:
         return VOLUME
     if low <= figure.value <= high:
         return PRICE
     return MONEY if figure.token.decimals == CENTS else None
 
 
-CENTS = 2
-"""Decimals of a sum of money."""
+TENTHS, CENTS = 1, 2
+"""Decimals of a volume without its unit, and of a sum of money."""
 
 
 def _is_named(figure: Figure) -> bool:

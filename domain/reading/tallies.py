@@ -8,7 +8,7 @@ from __future__ import annotations
 from domain.reading.figures import VOLUME, Figure
 from domain.reading.scene import Scene
 
-TALLYING = frozenset(("together", "in_all", "fill_noun"))
+TALLYING = frozenset(("together", "in_all", "counts_fills"))
 """Groups of words of which one stands where a volume is of several fills."""
 
 FEWEST = 2
@@ -18,7 +18,7 @@ def is_tally(scene: Scene, volume: Figure) -> bool:
     """Whether a lone volume is of so many fills as are counted, or sums up a span of days."""
     if any(each is not volume and each.dimension == VOLUME for each in scene.figures):
         return False
-    fills = scene.book.groups["fill_noun"]
+    fills = scene.book.groups["counts_fills"]
     if any(each.foreign in fills and each.value >= FEWEST for each in scene.figures):
         return True
     summed = "together" in scene.groups or "in_all" in scene.groups

@@ -1,0 +1,55 @@
+"""What fuel came to, told without how much of it: '$118.53 diesel', 'spent 92.14 on fuel'.
+
+This file decides that a message is of the money and the fuel and of nothing else, so that it is
+a fill. What stands beside a volume is decided in `fill_money`.
+"""
+
+from __future__ import annotations
+
+from domain.context import VOLUME_UNIT
+from domain.reading.figures import MONEY, Figure
+from domain.reading.fill_roles import LARGEST_TANK
+from domain.reading.scene import Scene
+from domain.reading.tokens import MARK, WORD
+
+LEAST, MOST = 15, 600
+"""Dollars, pounds or euros that a stop for fuel costs; less is what a gallon does."""
+
+CENTS = 2
+"""Decimals of what a pump charges."""
+
+
+def pays_alone(scene: Scene, figure: Figure) -> bool:
+    """'diesel 118.53': with cents, and more than any volume that the tank takes."""
+    if figure.token.decimals != CENTS or figure.value < LEAST:
+        return False
+    unit = VOLUME_UNIT[scene.context.units]
+    tank = scene.context.tank.amount(unit) if scene.context.tank else LARGEST_TANK[unit]
+    return figure.value > tank * SLACK and paid_for_fuel(scene, figure)
+
+
+SLACK = 1.2
+"""What a tank takes beyond its size, at most."""
+
+
+def paid_for_fuel(scene: Scene, cost: Figure) -> bool:
+    """Whether nothing is told but that so much was paid for the truck's fuel."""
+    if len(scene.live_figures()) != 1 or not LEAST <= cost.value <= MOST:
+        return False
+    if cost.dimension != MONEY and cost.token.decimals != CENTS:
+        return False
+    fuelled = False
+    for index, token in enumerate(scene.tokens):
+        if cost.start <= index < cost.end or (token.kind is MARK and token.raw != "?"):
+            continue
+        product = token.senses.get("product", "").split(" ")[0]
+        fuel = (
+            product in (scene.context.fuel, "diesel") if product else "names_fuel" in token.groups
+        )
+        fuelled = fuelled or fuel
+        if fuel or "glue" in token.senses or "time" in token.senses or "spends" in token.groups:
+            continue
+        led = index and "leads_to_place" in scene.tokens[index - 1].groups
+        if not (led and token.kind is WORD and token.raw[0].isupper()):
+            return False
+    return fuelled
