@@ -14,6 +14,7 @@ from domain.reading.figures import MONEY, VOLUME, Figure, follows_odometer
 from domain.reading.fill_roles import (
     COST_ROLE,
     LARGEST_TANK,
+    ODOMETER_ROLE,
     SMALL_TANK,
     Draft,
     price_band,
@@ -140,6 +141,25 @@ def share_costs(scene: Scene, drafts: Sequence[Draft]) -> None:
         draft.roles[COST_ROLE] = amount
 
 
+def share_readings(scene: Scene, drafts: Sequence[Draft]) -> None:
+    """'twice today, 51,310 and 51,560, 22.1 and 19.4 gal': as many readings before, in order."""
+    if drafts[-1].of_tank or "and" not in scene.groups:
+        return
+    live = scene.live_figures()
+    volumes = [figure for figure in live if figure.dimension == VOLUME]
+    read = [
+        each
+        for each in live
+        if each.dimension is None and follows_odometer(each.value, scene.context)
+    ]
+    if not len(drafts) == len(volumes) == len(read):
+        return
+    together = read[-1].end <= volumes[0].start or volumes[-1].end <= read[0].start
+    if together and [each.value for each in read] == sorted(each.value for each in read):
+        for draft, reading in zip(drafts, read, strict=True):
+            draft.roles[ODOMETER_ROLE] = reading
+
+
 def _beside_unnamed(scene: Scene, index: int) -> list[Draft]:
     """'31.2 gal, $121.65, and a 2.5 gal jug of def': of two volumes one is the fluid's."""
     volumes = [figure for figure in scene.live_figures() if figure.dimension == VOLUME]
@@ -164,6 +184,8 @@ def _in_clauses(scene: Scene, index: int) -> list[Draft]:
     start, end = scene.clause_of(index)
     before, _ = scene.clause_of(start - 1) if start > 1 else (start, start)
     led = start == index and before < start and "fuel" in scene.tokens[before].groups
+    if _are_lines(scene, index):
+        return [Draft(None, 0, index, {}, cued=True), Draft("def", index, len(scene.tokens), {})]
     if not led or "product" in scene.tokens[before].senses:
         return []
     parts = ((before, start), (start, end))
@@ -171,6 +193,20 @@ def _in_clauses(scene: Scene, index: int) -> list[Draft]:
     if not all(any(first <= at < last for at in tenths) for first, last in parts):
         return []
     return [Draft(None, 0, start, {}, cued=True), Draft("def", start, len(scene.tokens), {})]
+
+
+def _are_lines(scene: Scene, index: int) -> bool:
+    """'23.119 @ 3.899 = 90.14; def 2.512 @ 3.99 = 10.02': the fluid opens its own sentence."""
+    start, end = scene.sentence_of(index)
+    if not 0 < start == index:
+        return False
+    parted = [each for each in scene.live_figures() if each.token.decimals > 0]
+    before = [each for each in parted if each.end <= start]
+    return len(before) >= LINE and sum(start < each.start < end for each in parted) >= LINE
+
+
+LINE = 2
+"""Figures with decimals on a line of a receipt, at least."""
 
 
 def _apart(scene: Scene, figure: Figure, index: int) -> int:

@@ -157,7 +157,7 @@ def _is_not_pumped(scene: Scene, figure: Figure) -> bool:
     return other or _is_let_out(scene, figure) or _is_rate(scene, figure)
 
 
-NOT_PUMPED = frozenset(("has_room_for", "out", "per_one", "lets_out", "names_fluid"))
+NOT_PUMPED = frozenset(("has_room_for", "out", "per_one", "lets_out", "names_fluid", "each"))
 NO_FUEL = frozenset(("subject", "rating_cue", "check_item"))
 """Groups and classes of term without one of which a volume is what was pumped."""
 
@@ -371,6 +371,11 @@ def _is_let_out(scene: Scene, figure: Figure) -> bool:
 def _is_rate(scene: Scene, figure: Figure) -> bool:
     """'28 gallons a minute', '5 gal per day': how fast something flows, and nobody pumped it."""
     behind = scene.tokens[figure.end : figure.end + 2]
+    if any("each" in token.groups for token in behind) and any(
+        each.dimension == DISTANCE and 0 < each.start - figure.end <= len(behind)
+        for each in scene.figures
+    ):
+        return True  # '2.5 gal def every 900 miles'
     spans = scene.book.keys["span_unit"]
     return len(behind) == 2 and "per_one" in behind[0].groups and behind[1].text in spans
 

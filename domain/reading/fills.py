@@ -31,7 +31,7 @@ from domain.reading.figures import (
     VOLUME,
     Figure,
 )
-from domain.reading.fill_drafts import drafts_of, share_costs
+from domain.reading.fill_drafts import drafts_of, share_costs, share_readings
 from domain.reading.fill_entries import fill_of
 from domain.reading.fill_money import settle_money, settle_price
 from domain.reading.fill_readings import (
@@ -105,6 +105,7 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
     drafts = drafts_of(scene)
     if len(drafts) > 1:
         share_costs(scene, drafts)
+        share_readings(scene, drafts)
     fills: list[Fill] = []
     for draft in drafts:
         result = _read(scene, draft, alone=len(drafts) == 1)

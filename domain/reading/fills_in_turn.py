@@ -15,7 +15,7 @@ from domain.reading.figures import VOLUME, Figure
 from domain.reading.places import read_places, stops_named
 from domain.reading.scene import Scene
 from domain.reading.stops_in_turn import stops_in_turn
-from domain.reading.tokens import NUMBER, TIME
+from domain.reading.tokens import NUMBER, TIME, WORD, Token
 
 
 def next_fills(scene: Scene) -> tuple[list[int], int | None]:
@@ -59,7 +59,7 @@ def _in_one_sentence(scene: Scene, volumes: Sequence[Figure]) -> tuple[list[int]
         return [], None  # 'picked 18.2 gallons of berries going and 21.4 coming back'
     cuts = [_cut(scene, one, other) for one, other in pairwise(volumes)]
     added = all(scene.tokens[cut - 1].raw == "+" == scene.tokens[cut - 1].text for cut in cuts)
-    if not (added or _counted(scene, len(volumes))) and (
+    if not (added or _counted(scene, len(volumes)) or _numbered(scene, cuts)) and (
         scene.phrase_said("earlier_fill") or not _each_has_its_own(scene, cuts, volumes)
     ):
         return [], None
@@ -109,7 +109,18 @@ def _cut(scene: Scene, one: Figure, other: Figure) -> int:
     between = range(one.end, other.start)
     words = [at for at in between if "then" in scene.tokens[at].groups]
     marks = [at for at in between if scene.tokens[at].raw in PARTING]
-    return (words or marks or [other.start - 1])[-1] + 1
+    if words or marks:
+        return (words or marks)[-1] + 1
+    cut = other.start
+    while cut > one.end and _heads_stop(scene.tokens[cut - 1]):
+        cut -= 1
+    return cut
+
+
+def _heads_stop(token: Token) -> bool:
+    """'Fri 22.1 gal Sat 19.4 gal': a time, a number or a name that is told before a stop."""
+    named = token.kind is WORD and not token.senses and token.raw[0].isupper()
+    return named or token.kind is TIME or not TOLD_APART.isdisjoint(token.senses)
 
 
 PARTING = ",;&+/"
@@ -165,6 +176,21 @@ def _each_has_its_own(scene: Scene, cuts: Sequence[int], volumes: Sequence[Figur
             [at for at in scene.by_class.get("ordinal", ()) if not _is_of_tank(scene, at)],
             [index for index, _ in places],
         )
+    )
+
+
+def _numbered(scene: Scene, cuts: Sequence[int]) -> bool:
+    """'first fill 22.1 gal, second 19.4 gal': whether each stop has its number."""
+    if "ordinal" not in scene.by_class:
+        return False
+    numbers = [
+        at
+        for at, _, key in scene.find("ordinal")
+        if key.split()[0].isdigit() and not _is_of_tank(scene, at)
+    ]
+    return all(
+        any(start <= at < end for at in numbers)
+        for start, end in pairwise([0, *cuts, len(scene.tokens)])
     )
 
 

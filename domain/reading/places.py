@@ -122,6 +122,8 @@ def _led_to(scene: Scene) -> Iterator[tuple[int, str]]:
             continue
         if scene.talk[index] in (OTHER, PLAN, REQUEST):
             continue  # 'see you at supper', 'would have been cheaper in town'
+        if "event" in token.senses and index and "to" in tokens[index - 1].groups:
+            continue  # 'added 5 gal to get to town'
         start = index + 1
         while start < len(tokens) and "before_name" in tokens[start].groups:
             start += 1

@@ -28,6 +28,7 @@ def stops_in_turn(scene: Scene, live: Sequence[Figure], unit: str) -> list[int]:
     """
     if sum([each.dimension == VOLUME or each.token.decimals == TENTHS for each in live]) < FEWEST:
         return []
+    live = [each for each in live if not _numbers_a_stop(scene, each)]
     kinds = [_kind(scene, figure, unit) for figure in live]
     stops = kinds.count(VOLUME)
     if stops < FEWEST or None in kinds or len(kinds) % stops:
@@ -44,6 +45,16 @@ def stops_in_turn(scene: Scene, live: Sequence[Figure], unit: str) -> list[int]:
         if figure.dimension is None and kind in units:
             figure.unit, figure.dimension = units[kind], kind
     return [row[0].start for row in rows[1:]]
+
+
+def _numbers_a_stop(scene: Scene, figure: Figure) -> bool:
+    """'stop 1 22.1 gal': which of them it was."""
+    before = scene.tokens[figure.start - 1] if figure.start else None
+    named = before is not None and "fill_noun" in before.groups
+    return named and figure.whole and figure.dimension is None and figure.value <= MOST_STOPS
+
+
+MOST_STOPS = 9
 
 
 def _kind(scene: Scene, figure: Figure, unit: str) -> str | None:

@@ -123,7 +123,12 @@ def _whens_within(
     clocks = [i for i in range(start, end) if _tells_clock(scene.tokens[i])]
     if len(clocks) < SEVERAL:
         days = [i for i in range(start, end) if _tells_day(scene.tokens[i])]
-        yield from _days_within(scene, local, days) if len(days) >= SEVERAL else ((start, whole),)
+        if len(days) >= SEVERAL:
+            yield from _days_within(scene, local, days)
+        elif clocks and days and _tell_two_things(scene, days[0], clocks[0]):
+            yield from ((days[0], When(whole.day, None)), (clocks[0], whole))
+        else:
+            yield start, whole
         return
     last: tuple[int, int] | None = None
     for number, clock in enumerate(clocks):
@@ -136,6 +141,13 @@ def _whens_within(
             # Of another day it may be any hour.
             last = part.clock if own else _behind(scene.tokens[clock], part.clock, last)
             yield clock, When(part.day if own else whole.day, last)
+
+
+def _tell_two_things(scene: Scene, day: int, clock: int) -> bool:
+    """'22.1 gal this morning, 19.4 gal at 3pm': each in a clause with a figure of its own."""
+    clauses = {scene.clause_of(day), scene.clause_of(clock)}
+    told = {scene.clause_of(each.start) for each in scene.live_figures()}
+    return len(clauses) == SEVERAL and clauses <= told
 
 
 def _days_within(scene: Scene, local: datetime, days: Sequence[int]) -> Iterator[tuple[int, When]]:

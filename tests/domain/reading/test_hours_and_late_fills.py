@@ -137,3 +137,14 @@ def test_sizes_of_tanks_are_no_fill(text: str, reads: Reader) -> None:
     verdict = reads(text, on_the_road())
     assert isinstance(verdict, Facts)
     assert not any(isinstance(each, Fill) for each in verdict.entries)
+
+
+@pytest.mark.parametrize("text", ["2.5 gal def every 900 miles", "5 gal per day"])
+def test_how_fast_it_is_used_up_is_no_fill(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def test_where_one_has_yet_to_get_is_no_place(reads: Reader) -> None:
+    assert reads("added 5 gal to get to town 48,412", on_the_road()) == Facts(
+        (Fill(volume=gallons(5), odometer=miles(48_412)),)
+    )

@@ -34,6 +34,8 @@ def pumped(fill: Fill) -> float | None:
         "first stop 18.1 gal 48,310, second stop 22.7 gal 48,620",
         "morning 18.1 gal 48,310, evening 22.7 gal 48,620",
         "48,310 18.1; 48,620 22.7",
+        "got fuel twice, 48,310 and 48,620, 18.1 and 22.7 gal",
+        "two fills 18.1 and 22.7 gal at 48,310 and 48,620",
     ],
 )
 def test_each_stop_has_its_own_reading(text: str, reads: Reader) -> None:
@@ -43,7 +45,11 @@ def test_each_stop_has_its_own_reading(text: str, reads: Reader) -> None:
 
 @pytest.mark.parametrize(
     "text",
-    ["18.1 gal $70.23, 22.7 gal $88.30", "18.1 gal for 70.23 and 22.7 for 88.30"],
+    [
+        "18.1 gal $70.23, 22.7 gal $88.30",
+        "18.1 gal for 70.23 and 22.7 for 88.30",
+        "stop 1 18.1 gal 70.23, stop 2 22.7 gal 88.30",
+    ],
 )
 def test_each_stop_has_what_it_cost(text: str, reads: Reader) -> None:
     told = [(pumped(each), each.cost and each.cost.value) for each in stops(text, reads)]
@@ -79,6 +85,32 @@ def test_figures_that_do_not_take_turns_are_of_one_stop(text: str, reads: Reader
 def test_a_name_before_the_figures_of_a_stop_is_where_it_was(text: str, reads: Reader) -> None:
     told = [(pumped(each), each.place) for each in stops(text, reads)]
     assert told == [(18.1, "Dorset"), (22.7, "Harlow")]
+
+
+@pytest.mark.parametrize(
+    ("text", "moments"),
+    [
+        (
+            "first fill 22.1 gal this morning, second 19.4 gal at 1pm",
+            ["2026-07-11", "2026-07-11T13:00:00-06:00"],
+        ),
+        ("Thu 22.1 gal Fri 19.4 gal", ["2026-07-09", "2026-07-10"]),
+        ("yesterday 22.1 gal, 19.4 gal at 3pm", ["2026-07-10", "2026-07-10T15:00:00-06:00"]),
+    ],
+)
+def test_each_stop_has_its_time(text: str, moments: list[str], reads: Reader) -> None:
+    assert [each.at.isoformat() for each in stops(text, reads) if each.at] == moments
+
+
+def test_a_time_beside_one_fill_is_all_its_own(reads: Reader) -> None:
+    (fill,) = stops("yesterday 22.1 gal, 6pm, 48,310", reads)
+    assert fill.at is not None
+    assert fill.at.isoformat() == "2026-07-10T18:00:00-06:00"
+
+
+def test_fuel_and_fluid_in_sentences_of_their_own(reads: Reader) -> None:
+    told = stops("23.119 @ 3.899 = 90.14; def 2.512 @ 3.99 = 10.02", reads)
+    assert [(each.product, pumped(each)) for each in told] == [(None, 23.119), ("def", 2.512)]
 
 
 def test_what_else_is_bought_is_neither_a_stop_nor_a_place(reads: Reader) -> None:
