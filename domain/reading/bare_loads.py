@@ -13,12 +13,13 @@ from domain.entries import SINGLE_AXLES, SUM_TOLERANCE
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.claimed_prices import A_PRICE
 from domain.reading.doubts import Doubt
-from domain.reading.figures import MASS, MONEY, Figure, kilograms
+from domain.reading.figures import MASS, Figure, kilograms
 from domain.reading.label import Label
 from domain.reading.load_doubts import lone_doubt, stated_loads, sum_doubt, two_choices
 from domain.reading.loads import common_unit
 from domain.reading.positions import IN_ORDER, positions_in_order
 from domain.reading.scene import Scene
+from domain.reading.tickets import DEAREST_WEIGH, may_be_fee
 
 BARE_KG = (400.0, 40_000.0)
 """What a figure without any label must weigh to be taken for a load."""
@@ -345,19 +346,6 @@ def _trailer_axles_stated(scene: Scene) -> bool:
     )
 
 
-def is_fee(scene: Scene, figure: Figure) -> bool:
-    """'weighed 21,300, cost 13.50': what a scale asked, and no other load."""
-    if figure.value > DEAREST_WEIGH:
-        return False
-    label = figure.label
-    paid = figure.start > 0 and "costs_one" in scene.tokens[figure.start - 1].groups
-    return paid or figure.dimension == MONEY or (isinstance(label, Label) and label.field == "fee")
-
-
-DEAREST_WEIGH = 50
-"""What no public scale asks of a pickup, in its own money; common practice, no source."""
-
-
 def _is_alone(scene: Scene, figure: Figure) -> bool:
     """A lone figure with a weighing word: said of the scale, not of cargo or a person."""
     others = [
@@ -366,7 +354,7 @@ def _is_alone(scene: Scene, figure: Figure) -> bool:
         if other is not figure
         and other.claimed in (None, A_PRICE)
         and not (isinstance(other.label, Label) and other.label.whole == "ignored")
-        and not is_fee(scene, other)
+        and not (other.value <= DEAREST_WEIGH and may_be_fee(scene, other))
     ]
     if scene.has("weigh_cue") and _weak_cues(scene):
         return False

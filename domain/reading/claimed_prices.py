@@ -16,7 +16,7 @@ A_PRICE = "a price"
 PAID_FOR = frozenset(("set_of", "repaired"))
 """Groups of words for what one pays for, and no scale or gauge is of."""
 
-PAID = PAID_FOR | {"per_one", "costs_one", "plies", "spends"}
+PAID = PAID_FOR | {"per_one", "costs_one", "plies"}
 """Groups of words of which one stands beside such a number."""
 
 SPEAKS_OF_FUEL = frozenset(
@@ -35,16 +35,12 @@ def price_of_another(
     """Of what else a bare number is, in words; None where it may be the log's."""
     if not said.isdisjoint(PAID_FOR) and _is_paid(tokens, figure):
         return A_PRICE
-    if "spends" in said and _is_spent(figure, before, after):
+    if "costs_one" in said and _is_spent(figure, before, after, said):
         return A_PRICE
     if "per_one" in said and _rates_something(tokens, figure):
         return "a rate"
     if "plies" in said and after is not None and "plies" in after.groups:
         return "plies of a tyre"
-    if "costs_one" in said and before is not None and "costs_one" in before.groups:
-        # 'it weighs 4,800 and cost me 6,000'; of fuel a sum is known by what stands beside it
-        bought = figure.value >= LEAST_LOAD and "weigh_cue" in said
-        return A_PRICE if bought and said.isdisjoint(SPEAKS_OF_FUEL) else None
     return None
 
 
@@ -55,15 +51,18 @@ def _is_paid(tokens: Sequence[Token], figure: Figure) -> bool:
     return paid and any(not token.groups.isdisjoint(PAID_FOR) for token in behind[1:])
 
 
-def _is_spent(figure: Figure, before: Token | None, after: Token | None) -> bool:
-    """'paid 5,240 for the drive axle rebuild': more than a weighing costs."""
-    if before is None or after is None or not before.groups >= PAYING:
+def _is_spent(
+    figure: Figure, before: Token | None, after: Token | None, said: frozenset[str]
+) -> bool:
+    """'paid 5,240 for the drive axle rebuild', 'it weighs 4,800 and cost me 6,000'.
+
+    It is more than a weighing costs. Of fuel a sum is known by what stands beside it.
+    """
+    if before is None or "costs_one" not in before.groups or figure.value < LEAST_LOAD:
         return False
-    goods = "pays_for" in after.groups and "onto" in after.senses.get("glue", "")
-    return goods and figure.value >= LEAST_LOAD
-
-
-PAYING = frozenset(("pays", "spends"))
+    if after is not None and "pays_for" in after.groups and "onto" in after.senses.get("glue", ""):
+        return True
+    return "weigh_cue" in said and said.isdisjoint(SPEAKS_OF_FUEL)
 
 
 def _rates_something(tokens: Sequence[Token], figure: Figure) -> bool:

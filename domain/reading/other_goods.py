@@ -106,8 +106,12 @@ def spent_on_another(scene: Scene, figure: Figure) -> bool:
 
 
 def _leads_to_money(token: Token) -> bool:
-    more = not token.groups.isdisjoint(("still_more", "another"))
+    more = not token.groups.isdisjoint(LEADING)
     return token.kind is not WORD or "glue" in token.senses or more
+
+
+LEADING = frozenset(("still_more", "another", "costs_one"))
+"""Groups of words between a thing and what it cost: 'lunch cost another 14.50'."""
 
 
 def _is_strange(token: Token) -> bool:

@@ -7,7 +7,6 @@ from dataclasses import replace
 
 from domain.entries import SUM_TOLERANCE, Weighing
 from domain.quantities import Quantity
-from domain.reading.bare_loads import is_fee
 from domain.reading.figures import MONEY, Figure
 from domain.reading.label import Label
 from domain.reading.other_goods import buys_something_else, spent_on_another
@@ -29,39 +28,41 @@ def fee_of(scene: Scene) -> tuple[Quantity | None, Figure | None]:
     """What the weighing cost, where money is named and no fuel is bought with it."""
     live = scene.live_figures()
     priced = MONEY in [figure.dimension for figure in live]
-    if not priced and "fee" not in scene.by_class:
-        return _cost_said(scene, live) if "costs_one" in scene.groups else (None, None)
+    if not priced and "fee" not in scene.by_class and "costs_one" not in scene.groups:
+        return None, None
     for figure in live:
-        label = figure.label
-        if figure.role is None and isinstance(label, Label) and label.field == "fee":
-            if spent_on_another(scene, figure):
-                continue
-            unit = figure.unit if figure.dimension == MONEY else scene.context.currency
-            return Quantity(figure.value, unit or scene.context.currency), figure
+        if figure.role is None and _is_named_fee(figure) and not spent_on_another(scene, figure):
+            return _paid(scene, figure), figure
     if any(_is_price(scene, figure) for figure in live):
         return None, None  # what was weighed is paid for by its weight
     for figure in live:
-        if figure.role is not None or figure.dimension != MONEY or not figure.unit:
+        if figure.role is not None or not may_be_fee(scene, figure):
             continue
         # A printed line may have any word before its sum.
         if "\n" in scene.text or not buys_something_else(scene, figure):
-            return Quantity(figure.value, figure.unit), figure
+            return _paid(scene, figure), figure
     return None, None
 
 
-def _cost_said(scene: Scene, figures: Sequence[Figure]) -> tuple[Quantity | None, Figure | None]:
-    """'steer 5,080 drive 6,940, cost 14.50': to the cent, and the name of no other thing before."""
-    for figure in figures:
-        if figure.role is not None or figure.token.decimals != CENTS or not is_fee(scene, figure):
-            continue
-        thing = scene.tokens[figure.start - 2] if figure.start > 1 else None
-        if thing is None or thing.kind is not WORD:
-            return Quantity(figure.value, scene.context.currency), figure
-    return None, None
+def may_be_fee(scene: Scene, figure: Figure) -> bool:
+    """'cost 13.50', '$13.50', 'fee 13.50': whether a figure says what a scale asked."""
+    if figure.dimension == MONEY or _is_named_fee(figure):
+        return True
+    paid = figure.start > 0 and "costs_one" in scene.tokens[figure.start - 1].groups
+    return paid and figure.dimension is None and figure.value <= DEAREST_WEIGH
 
 
-CENTS = 2
-"""Digits behind the point."""
+DEAREST_WEIGH = 50
+"""What no public scale asks of a pickup, in its own money; common practice, no source."""
+
+
+def _is_named_fee(figure: Figure) -> bool:
+    return isinstance(figure.label, Label) and figure.label.field == "fee"
+
+
+def _paid(scene: Scene, figure: Figure) -> Quantity:
+    unit = figure.unit if figure.dimension == MONEY else None
+    return Quantity(figure.value, unit or scene.context.currency)
 
 
 def _is_price(scene: Scene, figure: Figure) -> bool:

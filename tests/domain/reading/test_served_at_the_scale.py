@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from domain.entries import Observation, Odometer, Rating, Weighing
@@ -130,3 +132,16 @@ def test_what_is_yours_is_not(text: str, reads: Reader) -> None:
 def test_how_fast_the_engine_turns(text: str, reads: Reader) -> None:
     gauged = Observation(subject="engine_speed", value=Quantity(2_250, "rpm"))
     assert reads(text, on_the_road()) == Facts((gauged,))
+
+
+@pytest.mark.parametrize("said", ["cost 14.50", "cost me 14.50", "$14.50", "paid 14.50"])
+def test_what_the_weighing_cost(said: str, reads: Reader) -> None:
+    paid = replace(WEIGHED, cost=Quantity(14.5, "USD"))
+    assert reads(f"{ROW}, {said}", on_the_road()) == Facts((paid,))
+
+
+@pytest.mark.parametrize("said", ["lunch cost 14.50", "paid 14.50 for lunch"])
+def test_what_lunch_cost_is_no_fee(said: str, reads: Reader) -> None:
+    read = reads(f"{ROW}, {said}", on_the_road())
+    assert isinstance(read, Facts)
+    assert [getattr(each, "cost", None) for each in read.entries] == [None]
