@@ -94,8 +94,15 @@ def fill_of(
 
 
 def _buys_another(scene: Scene, roles: dict[str, Figure]) -> bool:
-    """'24.2 gal and a wash 12 bucks': what is no sum for the fuel, beside what it was for."""
-    return COST_ROLE in roles and buys_something_else(scene, roles[COST_ROLE])
+    """'24.2 gal and a wash 12 bucks': what is no sum for the fuel, beside what it was for.
+
+    A bare whole number is no sum of its own accord: '7-10 24.1 gal'.
+    """
+    cost = roles.get(COST_ROLE)
+    if cost is None:
+        return False
+    bare = cost.dimension is None and cost.whole and cost.label is None
+    return bare or buys_something_else(scene, cost)
 
 
 def _is_jugs_price(scene: Scene, draft: Draft) -> bool:

@@ -30,14 +30,22 @@ def read_on_leaving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool
     if "then" in scene.tokens[start].groups and not any(
         start <= other.start < end for other in own if other is not figure
     ):  # 'filled 31.2 gal, then left at 48,340'
-        return any(start <= at < end and scene.stated(at) for at in scene.by_class["event"])
+        return _happened(scene, start, end)
+    then = range(volumes[-1].end, start)
+    if any(at in then for at in scene.by_class.get("hitch", ())) and _happened(scene, start, end):
+        return True  # 'fueled up 24.1 gal, hitched the camper, left at 48,402'
     start, end = scene.sentence_of(figure.start)
     _, told = scene.sentence_of(volumes[-1].start)
     return (
         any(not scene.tokens[index].ends_sentence for index in range(told, start))
-        and any(start <= index < end and scene.stated(index) for index in scene.by_class["event"])
+        and _happened(scene, start, end)
         and not any(start <= other.start < end for other in own if other is not figure)
     )
+
+
+def _happened(scene: Scene, start: int, end: int) -> bool:
+    """Whether leaving, arriving or turning round is stated between two tokens."""
+    return any(start <= at < end and scene.stated(at) for at in scene.by_class.get("event", ()))
 
 
 def read_on_arriving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
@@ -51,7 +59,8 @@ def read_on_arriving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> boo
     start, end = scene.clause_of(figure.start)
     if volume is None or volume.start < figure.end:
         return False
-    if not any(start <= index < end and scene.stated(index) for index in scene.by_class["event"]):
+    parted = "hitch" in scene.by_class and _parted_places(scene, (start, end), volume)
+    if not (parted or _happened(scene, start, end)):
         return False
     between = scene.tokens[figure.end : volume.start]
     if "after_that" in scene.groups and any("after_that" in each.groups for each in between):
@@ -60,6 +69,8 @@ def read_on_arriving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> boo
         return False
     if any(start <= other.start < end for other in own if other is not figure):
         return False
+    if parted:
+        return True
     then = range(end, scene.clause_of(volume.start)[0])
     hitched = any(index in then for index in scene.by_class.get("hitch", ()))
     return hitched or scene.sentence_of(volume.start)[0] >= scene.sentence_of(figure.start)[1]
@@ -77,6 +88,21 @@ def read_on_hitching(scene: Scene, figure: Figure, own: Sequence[Figure]) -> boo
         return False
     between = scene.tokens[figure.end : volume.start]
     return any("after_that" in each.groups for each in between)
+
+
+def _parted_places(scene: Scene, read: tuple[int, int], volume: Figure) -> bool:
+    """'dropped the camper in Pell 48,388, fueled in Dorset 24.1 gal': each in a place of its own.
+
+    `read` is the clause in which the odometer was, and something was done to the trailer.
+    """
+    if not any(read[0] <= at < read[1] for at in scene.by_class["hitch"]):
+        return False
+    clauses = read, scene.clause_of(volume.start)
+    leads = scene.book.groups["leads_to_place"]
+    return clauses[0] != clauses[1] and all(
+        any(token.text.partition(" ")[0] in leads for token in scene.tokens[start:end])
+        for start, end in clauses
+    )
 
 
 def read_elsewhere(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
@@ -99,7 +125,7 @@ def _read_apart(
 ) -> bool:
     """Whether something happened in a figure's part of the message, and the fill was in another."""
     start, end = part(figure.start)
-    if not any(start <= at < end and scene.stated(at) for at in scene.by_class["event"]):
+    if not _happened(scene, start, end):
         return False
     fuelled = {part(other.start) for other in own if other.dimension == VOLUME}
     if not fuelled or (start, end) in fuelled:

@@ -115,6 +115,8 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
     if field == "trip_meter" and follows_odometer(figure.value, scene.context):
         return ODOMETER_ROLE  # '96 L, 234,310, trip meter 612 km'
     if field == "trip_meter":
+        if figure.value < LEAST_TRIP and figure.dimension is None:
+            return None  # 'got 11.2 on that tank, 25.3 gal'
         if figure.value > TRIP_LIMIT:
             mean_kilometres(figure)  # '480 k since last fill': no trip is so many thousands
         return DISTANCE_ROLE

@@ -59,6 +59,7 @@ from domain.reading.filled_up import is_full
 from domain.reading.label import Label
 from domain.reading.logged_late import is_left_out_fill
 from domain.reading.other_goods import (
+    leave_fluids,
     leave_other_goods,
     leave_snacks,
     named_before,
@@ -97,6 +98,8 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
         leave_other_goods(scene)
     elif "unit" in scene.by_class and len(scene.figures) >= FEWEST_WITH_SNACKS:
         leave_snacks(scene)
+    if "names_fluid" in scene.groups and len(scene.figures) >= FEWEST_WITH_SNACKS:
+        leave_fluids(scene)
     if len(scene.figures) > 1 or "container" in scene.groups:
         leave_other_tanks(scene)
         leave_sum_with_other(scene)
@@ -158,7 +161,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     missed = True if draft.product != "def" and _missed(scene) else None
     bare: list[Figure] = []
     stopped = len(own)
-    if "event" in scene.by_class:
+    if not HAPPENED.isdisjoint(scene.by_class):
         own = [
             figure
             for figure in own
@@ -224,6 +227,9 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         return None
     return fill_of(scene, draft, full=full, missed=missed)
 
+
+HAPPENED = frozenset(("event", "hitch"))
+"""Classes of term for what happens where an odometer is read beside a fill."""
 
 SEVERAL = frozenset(("one_of_tanks", "several_tanks"))
 """Groups of words of which one stands where several tanks were filled."""

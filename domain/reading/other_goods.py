@@ -54,6 +54,27 @@ def leave_snacks(scene: Scene) -> None:
             count.foreign = None
 
 
+def leave_fluids(scene: Scene) -> None:
+    """'washer fluid 1 gal 4.99, diesel 24.1 gal 93.99': what a fluid cost that nothing burns."""
+    fluids = scene.book.groups["names_fluid"]
+    for figure in scene.live_figures():
+        if figure.dimension != VOLUME:
+            continue
+        start, end = scene.clause_of(figure.start)
+        ahead = scene.tokens[max(start, figure.start - 1) : figure.start]
+        if not any(_names_fluid(each, fluids) for each in ahead):
+            continue
+        own = [each for each in scene.live_figures() if start <= each.start < end]
+        if [each.dimension for each in own].count(VOLUME) > 1:
+            continue
+        for each in own:
+            scene.claim(each, OTHER_GOODS)
+
+
+def _names_fluid(token: Token, fluids: frozenset[str]) -> bool:
+    return "product" not in token.senses and token.text.rpartition(" ")[2] in fluids
+
+
 def _is_amount(figure: Figure) -> bool:
     return figure.dimension == MONEY or (figure.dimension is None and figure.token.decimals == 2)
 

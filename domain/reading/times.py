@@ -273,6 +273,8 @@ def _last(weekday: int, scene: Scene, index: int, local: datetime) -> date:
 
 def _is_weekday(scene: Scene, index: int) -> bool:
     token = scene.tokens[index]
+    if index and "until" in scene.tokens[index - 1].groups:
+        return False  # 'not moving til monday'
     return len(token.text) > 3 or token.raw[0].isupper() or _after_preposition(scene, index)
 
 

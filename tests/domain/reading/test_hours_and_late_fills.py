@@ -6,7 +6,7 @@ from datetime import date
 
 import pytest
 
-from domain.entries import Entry, Fill, Odometer
+from domain.entries import Entry, Fill, Hitch, Odometer
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -148,3 +148,27 @@ def test_where_one_has_yet_to_get_is_no_place(reads: Reader) -> None:
     assert reads("added 5 gal to get to town 48,412", on_the_road()) == Facts(
         (Fill(volume=gallons(5), odometer=miles(48_412)),)
     )
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "fueled up 24.1 gal, hitched the camper, left at 48,402",
+            (
+                Fill(volume=gallons(24.1)),
+                Hitch(action="hitched", trailer="camper"),
+                Odometer(odometer=miles(48_402), event="depart"),
+            ),
+        ),
+        ("got 11.2 towing on that tank, 25.3 gal", (Fill(volume=gallons(25.3)),)),
+        ("odo's at 48,402 now not moving til monday", (Odometer(odometer=miles(48_402)),)),
+        ("7-10 24.1 gal 48,302", (Fill(volume=gallons(24.1), odometer=miles(48_302)),)),
+        (
+            "windshield fluid 1 gal 4.99, diesel 24.1 gal 93.99",
+            (Fill(product="diesel", volume=gallons(24.1), cost=Quantity(93.99, "USD")),),
+        ),
+    ],
+)
+def test_what_is_of_something_else(text: str, entries: tuple[Entry, ...], reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts(entries)

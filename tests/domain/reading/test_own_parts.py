@@ -36,6 +36,10 @@ def told(text: str, field: str, reads: Reader) -> list[object]:
         ),
         ("29.4 gal at Moss Gap, 5220 6940 12160 at Larkfold", ["Moss Gap", "Larkfold"]),
         ("31.2 gal 48,211 home 48,340", [None, "home"]),
+        (
+            "dropped the camper in Moss Gap 48,188, fueled in Larkfold 24.1 gal",
+            ["Moss Gap", "Moss Gap", "Larkfold"],
+        ),
         ("filled up 48,211 31.2 gal, home 48,340", [None, "home"]),
         ("got to Larkfold 48,211, filled 31.2 gal at 48,211", ["Larkfold", "Larkfold"]),
         ("left home 48,100, arrived Larkfold 48,211, 24.1 gal", ["home", "Larkfold"]),
