@@ -15,7 +15,7 @@ from domain.reading.allowed import is_allowed
 from domain.reading.figures import MASS, Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK, Token
+from domain.reading.tokens import MARK, WORD, Token
 from domain.reading.whose_plate import is_of_trailer
 
 LIMITING = frozenset(("of", "against_limit", "allows"))
@@ -253,8 +253,8 @@ def _name_load(scene: Scene, limits: Label, load: Figure) -> None:
         return
     label.rating = label.end_of = None
     label.start = label.end = load.start
-    if of == "gross":
-        label.whole, label.vehicle, label.name = of, None, None
+    if of in ("gross", "tongue"):
+        label.whole, label.vehicle, label.name, label.rating_subject = of, None, None, None
     elif of == "truck":
         label.vehicle = of
     else:
@@ -266,19 +266,27 @@ WEIGHED_OF = {
     **{limit: axle for axle, limit in AXLE_LIMITS.items()},
     "gcwr": "gross",
     "gvwr": "truck",
+    "tongue": "tongue",
 }
 """What a load is of that is told beside a limit."""
 
 
 def _is_weighed(scene: Scene, limit: Figure, load: Figure) -> bool:
-    """Whether words for weighing, or 'we were at', lead from a limit to a load."""
+    """Whether words for weighing, or 'we were at', 'ours is', lead from a limit to a load."""
     between = scene.tokens[limit.end : load.start]
     if len(between) > MOST_BETWEEN or any(token.ends_sentence for token in between):
         return False
     if any("weigh_cue" in token.senses or "actual_word" in token.groups for token in between):
         return True
     ours = any("ours" in token.groups for token in between)
-    return ours and bool(between) and "at_alone" in between[-1].groups
+    return ours and bool(between) and "we_have" in between[-1].groups and _ends(scene, load)
+
+
+def _ends(scene: Scene, load: Figure) -> bool:
+    """Whether no thing stands behind a load, and none of it is 'left'."""
+    behind = scene.tokens[load.end : load.end + 1]
+    small = all(token.kind is not WORD or "glue" in token.senses for token in behind)
+    return small or any("now_word" in token.groups for token in behind)
 
 
 def _rating_of(scene: Scene, label: Label) -> tuple[str, str] | None:

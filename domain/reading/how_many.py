@@ -8,8 +8,24 @@ from __future__ import annotations
 
 from domain.reading.antecedents import POINTS
 from domain.reading.figures import MASS, Figure
+from domain.reading.label import Label
 from domain.reading.scene import Scene
+from domain.reading.things import is_noun
 from domain.reading.tokens import WORD
+
+
+def are_things(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'one vehicle pass, up to 6 adults', 'six round bales on the flatdeck': a count, and no load.
+
+    'camper nine two' is a load that was said short.
+    """
+    if not figure.whole or figure.value >= FEW:
+        return False
+    return not figure.token.spoken or (figure.end < label.start and is_noun(scene, figure.end))
+
+
+FEW = 40
+"""Typed without a unit it is a count, and no load that was said short."""
 
 
 def how_many(scene: Scene, figure: Figure) -> int:

@@ -11,6 +11,7 @@ from domain.context import VOLUME_UNIT
 from domain.reading.everyday_words import names_truck
 from domain.reading.figures import VOLUME, Figure
 from domain.reading.scene import Scene
+from domain.reading.spots import Spot, find_spots
 from domain.reading.talk import OTHER_VEHICLE
 from domain.reading.tokens import NUMBER, WORD
 
@@ -71,12 +72,22 @@ def _leave_cans(scene: Scene, pumped: Sequence[Figure]) -> None:
     What comes out of cans ('two cans, 20 L each', 'a jug of def') goes into the truck.
     """
     cans = [figure for figure in pumped if _into_can(scene, figure) or _can_takes(scene, figure)]
+    if "container" in scene.groups:
+        spots = find_spots(scene)
+        cans += [figure for figure in pumped if _are_carried(figure, spots) and figure not in cans]
     for figure in cans:
         scene.claim(figure, ELSEWHERE)
     units = [figure.unit for figure in cans if figure.unit] or [VOLUME_UNIT[scene.context.units]]
     for figure in pumped if cans else ():
         if figure.dimension is None and figure.claimed is None and _is_trucks(scene, figure):
             figure.unit, figure.dimension = units[0], VOLUME
+
+
+def _are_carried(figure: Figure, spots: Sequence[Spot]) -> bool:
+    """'two jerries of diesel, 20 L each, on the van a-frame': where cans stand, and no tank is."""
+    return figure.dimension == VOLUME and any(
+        0 <= spot.start - figure.end <= FARTHEST_CAN for spot in spots
+    )
 
 
 def _into_can(scene: Scene, figure: Figure) -> bool:

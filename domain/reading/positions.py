@@ -92,7 +92,7 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
                 position, axle = own, own
             elif label.side and (axle := _axle_over(scene, label) or axle):
                 position = axle
-            elif label.side and (ends_on_trailer or rig == "trailer"):
+            elif label.side and (ends_on_trailer or rig == "trailer" or _are_its(scene, figures)):
                 position = "trailer"
             else:
                 position = None
@@ -250,6 +250,16 @@ def _said_last(scene: Scene, trailer: Label) -> bool:
     values = [each.value for each in figures]
     alike = len(values) == len(IN_ORDER) and max(values) < NO_TRUCKS * min(values)
     return alike or len(values) == len(IN_ORDER) - 1
+
+
+def _are_its(scene: Scene, figures: Sequence[Figure]) -> bool:
+    """'driver side 4,480, passenger side 4,620 on the camper': whose sides they are, said last."""
+    sides = [each.label for each in figures if isinstance(each.label, Label)]
+    last = scene.labels[-1]
+    named = last.bound is None and last.vehicle == "trailer" and not last.aside
+    lead = scene.tokens[max(0, last.start - 2) : last.start]
+    led = any(not token.groups.isdisjoint(BELONGS) for token in lead)
+    return named and led and len(sides) == 2 and all(label.only_side for label in sides)
 
 
 NO_TRUCKS = 1.25

@@ -466,7 +466,7 @@ def _settle_borne(scene: Scene) -> None:
 LEAST_BORNE, MOST_BORNE = 40, 5_000
 """Pounds or kilograms: no hitch bears less that anybody weighs, and few pickups' bear more."""
 
-SAYS_LOADS = frozenset(("weigh_cue", "axle_noun", "axle"))
+SAYS_LOADS = frozenset(("weigh_cue", "axle_noun", "axle", "whole"))
 """Classes of term beside which a figure is a load."""
 
 

@@ -17,7 +17,7 @@ from domain.reading.everyday_words import hitches_ours
 from domain.reading.figures import BARE_STEP, LEAST_LOAD
 from domain.reading.label import NAMING
 from domain.reading.phrasebook import APOSTROPHES, fold
-from domain.reading.theirs import has_one
+from domain.reading.theirs import has_one, stands_on_ours
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 if TYPE_CHECKING:
@@ -620,4 +620,5 @@ def _other_vehicle(scene: Scene, index: int) -> bool:
     if following is None:
         return True
     tows = "towing_tractor" in scene.tokens[index].groups and "axle" in following.senses
-    return not (tows or following.senses.keys() & {"vehicle", "rig"})
+    ours = following.senses.keys() & {"vehicle", "rig"} or stands_on_ours(scene, index)
+    return not (tows or ours)

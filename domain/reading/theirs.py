@@ -1,10 +1,12 @@
 """What somebody else has: 'lady had a camper on', 'guy lost a chain'.
 
-This file decides when a thing that is told of belongs to whoever the clause is about.
+This file decides when a thing that is told of belongs to whoever the clause is about, and when it
+is carried on a trailer of ours.
 """
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -33,3 +35,11 @@ def has_one(scene: Scene, index: int) -> bool:
         return False
     who = next((each for each in clause if each.senses.keys() - {"glue"}), None)
     return who is not None and not SUBJECTS.isdisjoint(who.senses)
+
+
+def stands_on_ours(scene: Scene, index: int) -> bool:
+    """'tractor 4,200 lb on the flatdeck': another vehicle, and what is carried on ours."""
+    return "carried_thing" in scene.tokens[index].groups and any(
+        "standing_on" in lead.groups and {"name", "vehicle"} <= thing.senses.keys()
+        for lead, thing in pairwise(scene.tokens[index + 1 :])
+    )

@@ -28,6 +28,7 @@ from domain.reading.how_it_stood import (
     stated_rig,
     stood_alone,
 )
+from domain.reading.how_many import are_things
 from domain.reading.label import Label
 from domain.reading.load_doubts import (
     digit_slips,
@@ -168,9 +169,8 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
             if "unladen" in scene.groups and is_empty_told(scene, figure):
                 scene.claim(figure, "what it weighs dry")
                 return False
-            few = figure.whole and figure.value < FEW and not figure.token.spoken
-            if few and figure.dimension is None:
-                return False  # 'one vehicle pass, up to 6 adults'
+            if figure.dimension is None and are_things(scene, figure, label):
+                return False
         if label.whole == "gross" and _is_money_total(scene, label):
             return False
         if label.rating_subject in COUPLINGS and stood_alone(scene) == "trailer":
@@ -192,10 +192,6 @@ def _in_manifest(scene: Scene, figure: Figure) -> bool:
     named = scene.tokens[figure.start - 1]
     strange = named.kind is WORD and not (named.senses or named.groups)
     return strange and any(other.role == "cargo" for other in scene.figures)
-
-
-FEW = 40
-"""Typed without a unit it is a count, and no load that was said short."""
 
 
 def is_permitted(scene: Scene, label: Label) -> bool:
@@ -543,8 +539,8 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
         in_kilos = figure.dimension == MASS and scene.context.units != "us"
         first = scene.tokens[label.start]
         sure = len(words) > 1 or "surely_tongue" in first.groups or _towed(scene)
-        alone = figure.token.grouped and len(scene.tokens) <= SHORTEST_TOLD
-        sure = sure or ((in_kilos or alone) and not label.compound)
+        told = in_kilos or (figure.token.grouped and _opens(scene, label))
+        sure = sure or figure.role == "load" or (told and not label.compound)
         trust += (1.0 if len(words) > 1 else 0.5) if sure else -0.6
     axles = label.vehicle == "trailer" and label.wheel == "axle"
     named = axles or "surely_axle" in scene.tokens[label.start].groups
@@ -561,11 +557,15 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
     return trust
 
 
+def _opens(scene: Scene, label: Label) -> bool:
+    """'pin 2,240 with the garage empty', 'our pin's at 2,240', and not 'rolling pin 1,200'."""
+    before = scene.tokens[label.start - 1] if label.start else None
+    led = label.start == 1 and before is not None and "article" in before.groups
+    return before is None or before.kind is MARK or led
+
+
 PARTS_NO_LABEL = frozenset(("joins_label", "time_word"))
 """Groups of words that may stand between a label and its load: 'the rear axle this time, 5,480'."""
-
-SHORTEST_TOLD = 3
-"""Tokens: 'pin's 2,120' is a label and its load, and nothing besides."""
 
 SURE_AXLE = 0.4
 """What 'drive axle' adds to a load: nothing else is called so."""

@@ -405,3 +405,62 @@ def test_whose_limit_it_is(reads: Reader, text: str, ratings: list[str]) -> None
         if each["kind"] == "rating"
     ]
     assert found == ratings
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "tongue limit 1,200, we have 1,180",
+            ["rating rating=tongue subject=truck value=1200", "weighing tongue=1180"],
+        ),
+        (
+            "front gawr 5,250 and we had 5,120",
+            ["rating rating=gawr_front subject=truck value=5250", "weighing steer=5120"],
+        ),
+        # What is left of it, and another thing, were not weighed.
+        ("max tongue 1,200, we have 1,100 left", ["rating rating=tongue subject=truck value=1200"]),
+        (
+            "max tongue weight 1,200 but i have 1,000 lb bars",
+            ["rating rating=tongue subject=truck value=1200"],
+        ),
+        ("pin's at 2,240 with the garage empty", ["weighing tongue=2240"]),
+        ("rolling pin 1,200", ["silent"]),
+        ("gross 21,920, 1,180 on the ball", ["weighing gross=21920 tongue=1180"]),
+        (
+            "without the wd it was steer 4,820 drive 7,360",
+            ["weighing bars=off drive=7360 steer=4820"],
+        ),
+        (
+            "driver side 4,480 passenger side 4,620 on the camper",
+            ["weighing trailer=camper trailer_left=4480 trailer_right=4620"],
+        ),
+        ("left 2,480 right 2,620 on the barn", ["silent"]),
+    ],
+)
+def test_what_bears_down_and_on_which_side(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        ("put two 5 gal cans of diesel in the bed", ["silent"]),
+        (
+            "two 5 gal cans of diesel into the tank, 48,300",
+            ["fill odometer=48300 product=diesel volume=10"],
+        ),
+        ("six round bales on the flatdeck, 7,500 lb total", ["silent"]),
+        (
+            "tractor 4,200 lb on the flatdeck",
+            ["cargo item=tractor trailer=flatdeck value=4200"],
+        ),
+        ("a tractor on the highway, 4,200 lb", ["silent"]),
+        (
+            "reconnected the camper, 48,030",
+            ["hitch action=hitched trailer=camper", "odometer odometer=48030"],
+        ),
+    ],
+)
+def test_what_is_carried(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
