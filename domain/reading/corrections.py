@@ -16,6 +16,7 @@ from domain.entries import Correction
 from domain.quantities import Quantity
 from domain.reading.beside import dearest
 from domain.reading.claimed_dates import is_bare_year
+from domain.reading.corrected_bars import bars_meant
 from domain.reading.corrected_fields import (
     FORECAST,
     TEMPERATURE_FIELDS,
@@ -120,6 +121,7 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
         found = (
             full_or_partial(scene) or _swapped(scene) or place_meant(scene) or _amended(scene, live)
         )
+        found = found or bars_meant(scene)
     return () if found is None else (found,)
 
 

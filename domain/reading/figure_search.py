@@ -18,6 +18,7 @@ from domain.reading.beside import (
     read_unit_after,
 )
 from domain.reading.claims import COUNT_OF_AXLES, OWNING, find_claim
+from domain.reading.digit_pairs import join_pairs
 from domain.reading.figures import (
     DIMENSION_OF,
     ROTATION,
@@ -121,6 +122,9 @@ def _part_of_whole(tokens: Sequence[Token], part: Figure, whole: Figure) -> None
         whole.claimed = "what there could be of it"
 
 
+PAIRED = 2
+"""Digits of half a load: '52 60'."""
+
 GROUP = 3
 """Digits of a group of thousands."""
 
@@ -199,6 +203,8 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
             merged.value, merged.decimals, merged.grouped = joined, after.decimals, True
             figure.token, figure.value = merged, joined
             figure.end += 1
+    elif len(token.raw) == PAIRED and figure.start and figure.start + 1 < len(tokens):
+        join_pairs(figure, tokens)
     elif (
         token.decimals == GROUP and not token.spoken and token.value < 1000 and "," not in token.raw
     ):

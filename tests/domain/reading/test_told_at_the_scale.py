@@ -464,3 +464,37 @@ def test_what_bears_down_and_on_which_side(reads: Reader, text: str, entries: li
 )
 def test_what_is_carried(reads: Reader, text: str, entries: list[str]) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "steer 52 60 drive 68 80 trailer 91 40",
+            ["weighing drive=6880 rig=hitched steer=5260 trailer=9140"],
+        ),
+        ("steer 52 60 drive 6880", ["weighing drive=6880 steer=5260"]),
+        ("steer 52 80", ["silent"]),  # alone it could be anything
+        ("front 62 65 rear 80 80", ["silent"]),  # and so could what tyres have
+    ],
+)
+def test_a_load_in_two_halves(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "that weigh was with the bars off, not on",
+            ["correction action=amend field=bars value=off was=on"],
+        ),
+        ("sorry that was with the bars off", ["correction action=amend field=bars value=off"]),
+        ("oops bars were on", ["correction action=amend field=bars value=on"]),
+        ("actually bars off is fine", ["silent"]),
+        ("oops left the bars off", ["silent"]),
+        ("I said bars on but they were off", ["silent"]),
+    ],
+)
+def test_how_the_bars_were_is_put_right(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
