@@ -17,7 +17,7 @@ from domain.reading.figures import MASS, Figure, kilograms
 from domain.reading.label import Label
 from domain.reading.load_doubts import lone_doubt, stated_loads, sum_doubt, two_choices
 from domain.reading.loads import common_unit
-from domain.reading.positions import IN_ORDER, positions_in_order
+from domain.reading.positions import IN_ORDER, NO_TRUCKS, positions_in_order
 from domain.reading.scene import Scene
 from domain.reading.tickets import DEAREST_WEIGH, may_be_fee
 
@@ -76,6 +76,8 @@ def place_bare(
         if scene.context.hitched is False:
             return dict(zip(("steer", "drive"), masses, strict=True))
         return Doubt("weighing", "two_loads", stated_loads(masses, unit), two_choices(masses, unit))
+    if len(values) == 3 and "axles" in scene.groups and max(values) < NO_TRUCKS * min(values):
+        return dict(zip(SINGLE_AXLES, masses, strict=True))  # 'three axles 3,100 3,240 3,180'
     if len(values) == 3 and (cue or _may_be_hitched(scene, masses)):
         return dict(zip(IN_ORDER, masses, strict=True))
     if len(values) >= 4:

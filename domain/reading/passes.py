@@ -207,17 +207,23 @@ def _repeats(figures: Sequence[Figure]) -> list[int]:
     cuts: list[int] = []
     for figure in figures:
         label = figure.label
-        if not isinstance(label, Label):
+        if not isinstance(label, Label) or label.side or label.ordinal:
             continue
-        name = label.axle or label.whole
-        if name is None or label.side or label.ordinal:
+        name = label.axle or label.whole or label.end_of
+        if name is None:
             continue
         place = (name, label.vehicle == "trailer")  # a trailer's front axle is no steer axle
-        if place in seen:
+        if place in seen and not (label.end_of and _of_vehicles(figures)):
             cuts.append(min(figure.start, label.start))
             seen = set()
         seen.add(place)
     return cuts
+
+
+def _of_vehicles(figures: Sequence[Figure]) -> bool:
+    """'truck front 5,240 rear 6,890 trailer front 4,400 rear 4,500': the ends of each are told."""
+    labels = [each.label for each in figures]
+    return any(isinstance(each, Label) and each.end_of and each.vehicle for each in labels)
 
 
 def carry_place(passes: Sequence[Pass]) -> None:

@@ -93,7 +93,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
         or is_plate(scene)
     )
     named = named or not ALLOWS.isdisjoint(scene.groups)
-    if NAMING.isdisjoint(scene.by_class) and not named:
+    if NAMING.isdisjoint(scene.by_class) and not named and HITCH_KINDS.isdisjoint(scene.groups):
         return []
     settle_weighed(scene)
     found: list[Rating] = []

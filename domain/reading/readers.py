@@ -36,6 +36,7 @@ from domain.reading.odometers import read_odometers
 from domain.reading.ratings import read_ratings
 from domain.reading.scene import BARE, Scene
 from domain.reading.tickets import fee_of, number_said, ticket_of, with_particulars
+from domain.reading.tow_ratings import HITCH_KINDS
 from domain.reading.water import read_water
 from domain.reading.weighings import read_weighings
 
@@ -44,7 +45,7 @@ Reader = Callable[[Scene], Sequence[Entry] | Doubt]
 WAKES: Mapping[Reader, AbstractSet[str]] = {
     read_water: {"water", "water_tank"},
     read_ratings: {"rating", "rating_cue", "rating_subject", "axle_noun", "subject", "whole"}
-    | {"tank", "holds", "unladen", *ALLOWS, *LIMITING},
+    | {"tank", "holds", "unladen", *HITCH_KINDS, *ALLOWS, *LIMITING},
     read_observations: {"airs_up", "driving_at", "out_of_doors", "spare_tyre", "subject", *PLACING}
     | {PRESSURE, ROTATION, SHARE, SPEED, TEMPERATURE},
     read_cargo: {"load_verb", MASS},

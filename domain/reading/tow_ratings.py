@@ -20,18 +20,33 @@ HITCH_KINDS = frozenset(("pin_hitch", "bumper_pull"))
 
 
 def tows_by_hitch(scene: Scene) -> Mapping[int, tuple[str, str]]:
-    """Subject and rating of a second limit of what is towed, by where it starts; mostly none."""
-    return {
-        second.start: ("truck", "tow")
+    """Subject and rating of limits of what is towed that no label names, by where they start.
+
+    Mostly none; most often it is the second, which another way of hitching is for.
+    """
+    tows = [figure.start for figure in scene.figures if _tows(scene, figure)]
+    tows += [
+        second.start
         for first, second in pairwise(scene.figures)
         if _parted_at(scene, first, second) is not None
-    }
+    ]
+    return dict.fromkeys(tows, ("truck", "tow"))
+
+
+def _tows(scene: Scene, figure: Figure) -> bool:
+    """'truck tows 14,200 conventional': how much, and how it is hitched."""
+    label = figure.label
+    if not (isinstance(label, Label) and label.only_vehicle and label.vehicle == "truck"):
+        return False
+    verb, kind = scene.tokens[figure.start - 1], scene.tokens[figure.end : figure.end + 1]
+    told = any(not HITCH_KINDS.isdisjoint(token.groups) for token in kind)
+    return told and "tows_much" in verb.groups and figure.value >= LEAST_STAMPED
 
 
 def _parted_at(scene: Scene, first: Figure, second: Figure) -> int | None:
     """Where what is said of one limit ends, and what is said of the next begins; mostly nowhere."""
     label, own = first.label, second.label
-    if not isinstance(label, Label) or label.rating != "tow":
+    if not isinstance(label, Label) or not (label.rating == "tow" or _tows(scene, first)):
         return None
     if own is not None and not (isinstance(own, Label) and own.only_vehicle):
         return None
@@ -44,7 +59,10 @@ def _parted_at(scene: Scene, first: Figure, second: Figure) -> int | None:
         return None
     if not all(_is_small(scene.tokens[at]) for at in between):
         return None
-    return next((at for at in between if _joins(scene.tokens[at])), None)
+    joined = next((at for at in between if _joins(scene.tokens[at])), None)
+    if joined is None and len(between) == 1 and not HITCH_KINDS.isdisjoint(around[0].groups):
+        return first.end + 1  # 'tows 14,200 conventional 18,700 gooseneck'
+    return joined
 
 
 def _joins(token: Token) -> bool:

@@ -46,6 +46,7 @@ from domain.reading.said_loads import settle_said
 from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION
 from domain.reading.tokens import MARK, WORD
+from domain.reading.told_now import is_told_now
 from domain.reading.truck_axles import name_truck_axles
 from domain.reading.unladen import is_empty_told
 
@@ -455,8 +456,7 @@ def _told_within(scene: Scene, label: Label, figure: Figure) -> tuple[int, int]:
     'moved the quad back, steer is 5,180 now', 'tongue came in at 910 with the water tank full'.
     """
     whole = 0, len(scene.tokens)
-    said = scene.tokens[label.end : figure.start]
-    if len(scene.figures) > 1 or not any("says_so" in token.groups for token in said):
+    if len(scene.figures) > 1 or not is_told_now(scene, label, figure):
         return whole
     start, end = scene.clause_of(figure.start)
     everyday = "axle_or_word" in scene.tokens[label.start].groups

@@ -498,3 +498,42 @@ def test_a_load_in_two_halves(reads: Reader, text: str, entries: list[str]) -> N
 )
 def test_how_the_bars_were_is_put_right(reads: Reader, text: str, entries: list[str]) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "truck tows 14,200 conventional 18,700 gooseneck",
+            [
+                "rating rating=tow subject=truck value=14200",
+                "rating note=gooseneck rating=tow subject=truck value=18700",
+            ],
+        ),
+        (
+            "truck 8,140 tows the gooseneck 9,760",
+            ["weighing rig=hitched trailer=9760 truck=8140"],
+        ),
+        (
+            "three axles 3,100 3,240 3,180",
+            ["weighing trailer_1=3100 trailer_2=3240 trailer_3=3180"],
+        ),
+        (
+            "weighed 3 axles, 5,140 6,820 9,760",
+            ["weighing drive=6820 rig=hitched steer=5140 trailer=9760"],
+        ),
+        (
+            "solo front 4,960 rear 3,480, hitched front 5,140 rear 6,820 trailer 9,760",
+            [
+                "weighing drive=3480 rig=solo steer=4960",
+                "weighing drive=6820 rig=hitched steer=5140 trailer=9760",
+            ],
+        ),
+        ("dropped a link, steer 5,060 now", ["weighing steer=5060"]),
+        ("steers at 1,150", ["silent"]),
+    ],
+)
+def test_what_a_truck_tows_and_axles_told_again(
+    reads: Reader, text: str, entries: list[str]
+) -> None:
+    assert told(reads, text) == entries
