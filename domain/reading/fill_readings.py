@@ -78,6 +78,8 @@ def read_on_arriving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> boo
 
 def read_on_hitching(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
     """'dropped the camper at Willow Flat, 51,402. then got 22.6 gal': read where it was dropped."""
+    if "after_that" not in scene.groups or "hitch" not in scene.by_class:
+        return False
     if figure.dimension not in (None, DISTANCE) or figure.value < LEAST_READING:
         return False
     volume = next((each for each in own if each.dimension == VOLUME), None)

@@ -169,10 +169,9 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
                 read_on_leaving(scene, figure, own)
                 or read_on_arriving(scene, figure, own)
                 or read_elsewhere(scene, figure, own)
+                or read_on_hitching(scene, figure, own)
             )
         ]
-    elif "after_that" in scene.groups and "hitch" in scene.by_class:
-        own = [figure for figure in own if not read_on_hitching(scene, figure, own)]
     if "points_back" in scene.groups:
         own = [figure for figure in own if not _of_earlier(scene, figure)]
     for figure in own:
