@@ -13,7 +13,7 @@ from collections.abc import Set as AbstractSet
 from itertools import takewhile
 
 from domain.reading.phrasebook import Phrasebook
-from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, Token
+from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token
 
 _POINTED = re.compile(r"(\d{1,2})\.([0-5]\d)$")
 _TOGETHER = re.compile(r"(\d{1,2})([0-5]\d)$")
@@ -144,7 +144,7 @@ def _is_told(tokens: Sequence[Token], index: int, clock: tuple[int, int], book: 
     token = tokens[index]
     before = tokens[index - 1] if index else None
     after = tokens[index + 1] if index + 1 < len(tokens) else None
-    happened_then = before is not None and not HAPPENED_THEN.isdisjoint(before.senses)
+    happened_then = before is not None and _happened_there(tokens, index - 1)
     read = happened_then and token.decimals > 0 and after is not None and after.kind is NUMBER
     if after is not None and not (_may_follow(after) or read):
         return False  # and 'rolled out 6.20 51,215' has the odometer's reading behind it
@@ -183,6 +183,17 @@ def _is_told(tokens: Sequence[Token], index: int, clock: tuple[int, int], book: 
     full = token.decimals == 0 and clock[1] == 0 and len(token.raw) < FOUR_DIGITS
     # 'hitched around 7, left at 7:30': an hour beside another clock, and no odometer's or price.
     return happened and not (full and all(each.kind is not TIME for each in tokens))
+
+
+def _happened_there(tokens: Sequence[Token], at: int) -> bool:
+    """'left 7.15', 'left Dubbleton 7.15': something happened there, perhaps in a place by name."""
+    while at > 0 and _is_named(tokens[at]):
+        at -= 1
+    return not HAPPENED_THEN.isdisjoint(tokens[at].senses)
+
+
+def _is_named(token: Token) -> bool:
+    return token.kind is WORD and not token.senses and token.raw[0].isupper()
 
 
 def _is_plain_hour(tokens: Sequence[Token], lead: int, index: int) -> bool:

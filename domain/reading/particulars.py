@@ -27,6 +27,7 @@ DATED_TOPICS = frozenset(("cost", "distance", "period", "economy", "trip", "weig
 OTHERWISE_MEANT = frozenset(
     (
         "glue",
+        "hitch",
         "aboard",
         "vehicle",
         "name",

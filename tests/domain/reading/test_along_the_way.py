@@ -385,6 +385,7 @@ def test_frost_that_people_talk_of_is_not_kept(reads: Reader, text: str) -> None
         ("filed up 24.1 gal", "fill"),
         ("8390 sorry cant read my own writing", "correction"),
         ("bobtailed it across, 5,120 / 4,460", "weighing"),
+        ("took 300 lb out of the bed, drives down to 6,640", "weighing"),
         ("hang on, trans is at 201", "observation"),
         ("hang on, drive is 7,210", "correction"),
         ("trans at 190 as always", "observation"),

@@ -34,6 +34,7 @@ def clock(hour: int, minute: int = 0) -> datetime:
         ("stopped for lunch and left again 48,300", "depart", None),
         ("Day 3 start 48,470", "depart", None),
         ("Leg 2 start 48,470", "depart", None),
+        ("left Dubbleton 7.15, 48,470", "depart", "Dubbleton"),
     ],
 )
 def test_what_happened_where(
