@@ -91,6 +91,25 @@ def enters_dateparser(text: str, context: Context, book: Phrasebook) -> bool:
     return entered
 
 
+def bytecodes(text: str, context: Context, book: Phrasebook) -> int:
+    """How many bytecodes reading a message runs: the same on every machine, however fast."""
+    count = 0
+
+    def watch(frame: FrameType, event: str, argument: Any) -> Callable[..., Any]:
+        nonlocal count
+        frame.f_trace_opcodes = True
+        count += event == "opcode"
+        return watch
+
+    before = sys.gettrace()
+    sys.settrace(watch)
+    try:
+        read(text, context, book)
+    finally:
+        sys.settrace(before)
+    return count
+
+
 def line(name: str, taken: Sequence[float]) -> str:
     """Median, 99th percentile and most of some times in ms."""
     high = quantiles(taken, n=100)[98] if len(taken) > 1 else taken[0]
@@ -116,6 +135,16 @@ def test_the_time_to_read_a_message_of_the_open_corpus(
     figures.note("reading a message: one in a hundred", high, "ms", f"{AIM_P99} ms, aimed at")
     if dated:
         say(line("reading, with dateparser", dated))
+
+
+@pytest.mark.bench
+def test_the_bytecodes_that_reading_runs(book: Phrasebook, say: Say, figures: Figures) -> None:
+    """Times are of one machine; what one change costs is told from another by these."""
+    run_by = [bytecodes(case.text, case.context, book) for case in cases("open")]
+    assert min(run_by) > 0
+    middle = median(run_by)
+    say(f"bytecodes that reading runs           {len(run_by):4} messages: median {middle:,.0f}")
+    figures.note("reading a message: bytecodes run, median", middle, "bytecodes")
 
 
 @pytest.mark.bench
