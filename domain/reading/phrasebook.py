@@ -94,9 +94,11 @@ class Phrasebook:
     `phrases` go by their first two words, the longest first; `heads` are the first words.
     `numerals` are the words for numbers that make one by themselves: not 'a', and not 'and'.
     `asking` are the words one of which a question has that is no order and has no mark,
-    `asking_of_figures` has those of orders, too, and `asking_unmarked` those that ask only where
-    no figure is stated. `asking_behind` are those that a question, or how politely it is asked,
-    begins with in a clause; `of_the_road` are words that questions of the road are made of.
+    `asking_of_figures` those of them that ask whatever stands behind them, and `asking_led` the
+    others, each with the words behind it with which it asks. `asking_unmarked` are words that ask
+    only where no figure is stated, too, and an order begins with one of `opening_orders`.
+    `asking_behind` are those that a question, or how politely it is asked, begins with in a
+    clause; `of_the_road` are words that questions of the road are made of.
 
     `respelled` has words with two neighbouring letters swapped or one left out, and what is meant;
     `goods` are things that are carried, which what was loaded is spelt by.
@@ -125,6 +127,8 @@ class Phrasebook:
     asking: frozenset[str]
     asking_of_figures: frozenset[str]
     asking_unmarked: frozenset[str]
+    opening_orders: frozenset[str]
+    asking_led: Mapping[str, frozenset[str]]
     asking_behind: frozenset[str]
     of_the_road: frozenset[str]
     aliases: Mapping[str, str]
@@ -262,10 +266,9 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         name: {word: key for key, words in table.items() for word in _folded(words)}
         for name, table in data.get(KEY_TABLE, {}).items()
     }
-    asking = frozenset(overlapping[ASKING_CLASS]).union(
-        *[groups[name] for name in ("may", "does", "addressed", "asks_aside")]
-    )
-    asking_of_figures = asking | groups["opens_order"] | groups["orders_move"]
+    asking = _asking_groups(groups).union(overlapping[ASKING_CLASS])
+    asking_led = _only_led(overlapping[ASKING_CLASS])
+    asking_alone = asking - (asking_led.keys() - _asking_groups(groups))
     known = {
         word: (single.get(word, {}), memberships.get(word, frozenset()))
         for word in (single.keys() | heads | set(filter(_is_typed_out, {*numbers, *memberships})))
@@ -305,8 +308,10 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
             word for phrase in groups["carried_thing"] for word in phrase.split(" ")
         ),
         asking=asking,
-        asking_of_figures=asking_of_figures,
-        asking_unmarked=asking_of_figures | groups["order_word"] | groups["plain_head"],
+        asking_of_figures=asking_alone,
+        asking_unmarked=asking_alone | groups["order_word"] | groups["plain_head"],
+        opening_orders=groups["opens_order"] | groups["orders_move"],
+        asking_led=asking_led,
         asking_behind=groups["opens_clause"].union(
             phrase.split(" ")[0] for phrase in groups["when_it_suits"]
         ),
@@ -320,6 +325,16 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         adds_up="100" in data[NUMBER_CLASS],
         trailer_kinds=tuple(keys.get(KIND_TABLE, {}).items()),
     )
+
+
+def _asking_groups(groups: Mapping[str, frozenset[str]]) -> frozenset[str]:
+    """The words that may ask whatever stands behind them."""
+    return frozenset().union(*[groups[name] for name in ("may", "does", "addressed", "asks_aside")])
+
+
+def _only_led(index: PhraseIndex) -> Mapping[str, frozenset[str]]:
+    """First words of phrases that are none by themselves, each with the second words of them."""
+    return {first: frozenset(behind) for first, behind in index.items() if ALONE not in behind}
 
 
 NOT_RESPELLED = ("misspelt", "street", "claim")

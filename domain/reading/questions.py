@@ -9,7 +9,8 @@ form without the trade, and is talk. Which topic it asks for, and what it names,
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from itertools import pairwise
 
 from domain.reading.asked import Asked
 from domain.reading.figures import DISTANCE, LAST_DAY, MASS, Figure, mean_kilometres
@@ -61,7 +62,8 @@ def read_question(scene: Scene) -> Question | None:
     marked = "?" in scene.text
     stated = not marked and any(map(_is_stated, scene.figures))
     asks = book.asking_of_figures if stated else book.asking_unmarked
-    may_ask = marked or not asks.isdisjoint(words)  # most of what people text tells something
+    # Most of what people text tells something.
+    may_ask = marked or words[0] in book.opening_orders or _may_ask(words, asks, book.asking_led)
     if stated and not may_ask:
         return None
     short = read_short(scene, words)
@@ -121,6 +123,15 @@ def read_question(scene: Scene) -> Question | None:
     topic = "help" if helped else plain_topic(scene, asked) if plain else None
     topic = topic or _topic_by_form(scene, words, asked, marked=marked)
     return question_of(scene, topic, asked) if topic else None
+
+
+def _may_ask(words: Sequence[str], asks: frozenset[str], led: Mapping[str, frozenset[str]]) -> bool:
+    """Whether a word that asks stands in a message, or one that does with the word behind it."""
+    if not asks.isdisjoint(words):
+        return True
+    if led.keys().isdisjoint(words):
+        return False
+    return any(word in led and behind in led[word] for word, behind in pairwise(words))
 
 
 def _topics(scene: Scene, words: Sequence[str]) -> dict[str, set[str]]:

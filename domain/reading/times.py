@@ -273,8 +273,9 @@ def _last(weekday: int, scene: Scene, index: int, local: datetime) -> date:
 
 def _is_weekday(scene: Scene, index: int) -> bool:
     token = scene.tokens[index]
-    if index and "until" in scene.tokens[index - 1].groups:
-        return False  # 'not moving til monday'
+    before = scene.tokens[index - 1].groups if index else NO_GROUPS
+    if "until" in before and "to" not in before:
+        return False  # 'not moving til monday', and not 'monday to thursday'
     return len(token.text) > 3 or token.raw[0].isupper() or _after_preposition(scene, index)
 
 
