@@ -315,7 +315,7 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
         told = [token for token in scene.tokens if token.kind is WORD]
         if all(token is scene.tokens[index] or "reports_done" in token.groups for token in told):
             return True  # 'hooked up and ready', where nothing was hitched
-    if "hitches_beside_more" in groups and scene.figures:
+    if "hitches_beside_more" in groups and scene.figures and not _goes_with(scene, index):
         return _starts_clause(scene, index) or _on_the_way(scene, index)
     return False
 
@@ -383,6 +383,12 @@ def _hitches_to_thing(scene: Scene, index: int) -> bool:
         return False
     onto = behind[wagon + 2 :]
     return not any(each.senses.keys() & {"vehicle", "name", "rating_subject"} for each in onto)
+
+
+def _goes_with(scene: Scene, index: int) -> bool:
+    """'coupled with the heat': beside something, and hitched to nothing."""
+    behind = scene.tokens[index + 1 : index + 2]
+    return any("with" in token.groups for token in behind)
 
 
 def _on_the_way(scene: Scene, index: int) -> bool:

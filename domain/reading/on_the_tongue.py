@@ -13,7 +13,13 @@ from domain.reading.things import noun_from
 
 
 def is_things(scene: Scene, figure: Figure, label: Label) -> bool:
-    """'loaded the quad on the nose, 740': where it was put is told, and then what it weighs."""
+    """'loaded the quad on the nose, 740': where it was put is told, and then what it weighs.
+
+    So it is where what it weighs is told before: 'loaded the nose with 600 lb of hay'.
+    """
+    of = scene.tokens[figure.end : figure.end + 1]
+    if any("of" in token.groups for token in of) and noun_from(scene, figure.end + 1):
+        return True
     if "load_verb" not in scene.by_class or "weigh_cue" in scene.by_class:
         return False
     lead = scene.tokens[max(0, label.start - 2) : label.start]

@@ -477,6 +477,8 @@ def _link_before(tokens: Sequence[Token], label: Label, figure: Figure) -> float
             cost -= 1.2 if last.raw == ":" and not whole else 0.3
         elif "states" in last.groups:
             cost -= 0.6
+        elif "we_have" in last.groups and _is_of_number_before(tokens, label):
+            return NO_LINK
         if "says_so" in last.groups and not label.only_vehicle:
             # 'the drives, and that surprised me, came in at 6,910'
             cost = min(cost, ASIDE_AT_MOST)
@@ -489,6 +491,12 @@ def _link_before(tokens: Sequence[Token], label: Label, figure: Figure) -> float
             token.kind is WORD and not token.senses for token in tokens[label.end : figure.start]
         )
     return cost
+
+
+def _is_of_number_before(tokens: Sequence[Token], label: Label) -> bool:
+    """'hitch rated 1,500 tongue, we have 1,180': the label ends the clause of its own figure."""
+    before = tokens[label.start - 1] if label.start else None
+    return before is not None and before.kind is NUMBER and tokens[label.end].raw == ","
 
 
 def _link_after(tokens: Sequence[Token], figure: Figure, label: Label) -> float:

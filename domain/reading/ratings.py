@@ -59,6 +59,7 @@ from domain.reading.unladen import is_dry, is_unladen, weighs_unladen
 from domain.reading.weighed_not_rated import is_train, settle_weighed, weigh_together
 from domain.reading.whose_plate import (
     ends_on_trailer,
+    has_own_limit,
     is_beside_trailers,
     is_of_trailer,
     is_trailers,
@@ -282,7 +283,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         if part is not None:
             return part, "tow"  # 'the coupler is rated for a 15,000 lb trailer'
         if scene.has("rating_subject", "hitch"):
-            return "hitch", "tow"
+            return None if has_own_limit(scene, figure) else ("hitch", "tow")
         return "trailer", "gvwr"
     return None
 
@@ -402,8 +403,8 @@ FARTHEST_SAID = 3
 
 def _is_rated_axle(scene: Scene, figure: Figure, label: Label) -> bool:
     """'6,000 lb axles on the trailer', '3 axles 7000 each': axles of a size, and none weighed."""
-    behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
-    if behind is not None and "each_one" in behind.groups and label.wheel == "axle":
+    beside = (*scene.tokens[figure.end : figure.end + 1], *scene.tokens[label.end : figure.start])
+    if label.wheel == "axle" and any("each_one" in token.groups for token in beside):
         whole = figure.value >= LEAST_STAMPED and figure.dimension in (None, MASS)
         return whole and label.axle is None and not scene.has("weigh_cue")
     if figure.count and label.wheel == "axle" and label.axle is None:

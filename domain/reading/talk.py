@@ -17,7 +17,7 @@ from domain.reading.everyday_words import hitches_ours
 from domain.reading.figures import BARE_STEP, LEAST_LOAD
 from domain.reading.label import NAMING
 from domain.reading.phrasebook import APOSTROPHES, fold
-from domain.reading.theirs import has_one, stands_on_ours
+from domain.reading.theirs import has_one, is_called, stands_on_ours
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 if TYPE_CHECKING:
@@ -287,7 +287,8 @@ def _puts_it_with_us(scene: Scene, index: int) -> bool:
 
 def _is_of_our_rig(scene: Scene, index: int) -> bool:
     """'dad says odo is 99412', 'Grandpa hooked up the camper'."""
-    return _follows_on(scene) or hitches_ours(scene.tokens, index + 1)
+    ours = _follows_on(scene) or hitches_ours(scene.tokens, index + 1)
+    return ours or is_called(scene, index)
 
 
 def _is_left_or_reached(scene: Scene, index: int) -> bool:

@@ -1,7 +1,7 @@
 """What somebody else has: 'lady had a camper on', 'guy lost a chain'.
 
-This file decides when a thing that is told of belongs to whoever the clause is about, and when it
-is carried on a trailer of ours.
+This file decides when a thing that is told of belongs to whoever the clause is about, when it is
+carried on a trailer of ours, and when somebody is no more than called: 'hey dad, ...'.
 """
 
 from __future__ import annotations
@@ -43,3 +43,13 @@ def stands_on_ours(scene: Scene, index: int) -> bool:
         "standing_on" in lead.groups and {"name", "vehicle"} <= thing.senses.keys()
         for lead, thing in pairwise(scene.tokens[index + 1 :])
     )
+
+
+def is_called(scene: Scene, index: int) -> bool:
+    """'hey dad the truck by itself was 8,420', 'mom we weighed 21,720': to whom it is told."""
+    before, behind = scene.tokens[:index], scene.tokens[index + 1 : index + 3]
+    if scene.tokens[index].possessive or any("before_question" not in t.groups for t in before):
+        return False
+    if len(behind) > 1 and behind[0].raw == ",":
+        behind = behind[1:]
+    return bool(behind) and not behind[0].groups.isdisjoint(("the", "our", "we"))

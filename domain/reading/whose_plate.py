@@ -159,3 +159,10 @@ def ends_on_trailer(scene: Scene, figure: Figure) -> bool:
     if not behind or behind[0].groups.isdisjoint(("on_the", "of", "for")):
         return False
     return any(map(names_trailer, behind[1:]))
+
+
+def has_own_limit(scene: Scene, figure: Figure) -> bool:
+    """'hitch limit 15,000, trailer is 10,910': the hitch's own, and what is held against it."""
+    hitch = [label for label in scene.labels if label.rating_subject == "hitch" and label.bound]
+    said = scene.tokens[figure.start - 1 : figure.start] if figure.start else ()
+    return bool(hitch) and any("is_at" in token.groups for token in said)

@@ -537,3 +537,41 @@ def test_what_a_truck_tows_and_axles_told_again(
     reads: Reader, text: str, entries: list[str]
 ) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "hey dad the truck by itself was 8,420 full tank",
+            ["weighing fuel_level=1 gross=8420 rig=solo"],
+        ),
+        ("dad, our tongue is 1,180", ["weighing tongue=1180"]),
+        ("dad says the trailer weighs 9,760", ["silent"]),
+        ("dad weighed 9,200", ["silent"]),
+        ("theirs was 5,140 6,820 9,760", ["silent"]),
+        ("2 axles each 4,880 lb", ["rating note=2 axles rating=gawr subject=trailer value=4880"]),
+        (
+            "hitch limit 15,000, trailer is 10,910",
+            ["rating rating=tow subject=hitch value=15000"],
+        ),
+        (
+            "hitch is rated 1,200 tongue 12,000 trailer",
+            [
+                "rating rating=tongue subject=hitch value=1200",
+                "rating rating=tow subject=hitch value=12000",
+            ],
+        ),
+        (
+            "hitch rated 1,500 tongue, we have 1,180",
+            ["rating rating=tongue subject=hitch value=1500"],
+        ),
+        ("steer 5,140, drive we got 6,820", ["weighing drive=6820 steer=5140"]),
+        ("loaded the flatdeck's nose with 600 lb of hay", ["silent"]),
+        ("1,180 lb of tongue weight", ["weighing tongue=1180"]),
+        ("coupled with the heat it was a long day, 48,090", ["odometer odometer=48090"]),
+        ("coupled up, 48,090", ["hitch action=hitched", "odometer odometer=48090"]),
+    ],
+)
+def test_who_is_told_and_what_is_its_own(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
