@@ -327,11 +327,15 @@ FIRST_SAID = 3
 def _is_on_something(scene: Scene, index: int) -> bool:
     """'the camper is on craigslist', 'is off the charts', 'the anvil is on the flatdeck'."""
     behind = scene.tokens[index + 1 : index + 3]
-    if behind and "article" in behind[0].groups:
+    led = bool(behind) and "article" in behind[0].groups
+    if led:
         behind = behind[1:]
     if not behind or behind[0].kind is not WORD:
         return False
     thing = behind[0]
+    part = "rating_subject" in thing.senses or thing.senses.get("whole") == "tongue"
+    if led and not (names_truck(thing) or part):
+        return True  # 'is off the road'
     return names_trailer(thing) or not (thing.senses or thing.groups)
 
 

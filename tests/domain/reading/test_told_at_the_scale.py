@@ -570,6 +570,8 @@ def test_what_a_truck_tows_and_axles_told_again(
         ("loaded the flatdeck's nose with 600 lb of hay", ["silent"]),
         ("1,180 lb of tongue weight", ["weighing tongue=1180"]),
         ("coupled with the heat it was a long day, 48,090", ["odometer odometer=48090"]),
+        ("trailer is off the road", ["silent"]),
+        ("camper is off the pin", ["hitch action=unhitched trailer=camper"]),
         ("coupled up, 48,090", ["hitch action=hitched", "odometer odometer=48090"]),
     ],
 )
