@@ -392,9 +392,13 @@ HAS_LEVEL = frozenset(("fuel", "tank_word"))
 
 
 def _is_level(scene: Scene, match: re.Match[str]) -> bool:
-    """'fuel 3/4', '3/4 of a tank': how full it is, and no day of March."""
+    """'fuel 3/4', '1/2 tank', '1/2 ton of hay': how full it is or how much, and no day of March."""
     for index, token in enumerate(scene.tokens):
+        if token.start == match.start() and "level" in token.senses:
+            return True
         if token.start == match.start() and token.decimals == -1:
+            if any("unit" in each.senses for each in scene.tokens[index + 1 : index + 2]):
+                return True
             beside = scene.tokens[max(0, index - 2) : index + 4]
             at = index and "at_alone" in scene.tokens[index - 1].groups  # 'filled up at 1/4'
             if at and match[0] in QUARTERS and "fuel_cue" in scene.by_class:

@@ -577,3 +577,18 @@ def test_what_a_truck_tows_and_axles_told_again(
 )
 def test_who_is_told_and_what_is_its_own(reads: Reader, text: str, entries: list[str]) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "steer 5140 drive 6820, 1/2 tank",
+            ["weighing drive=6820 fuel_level=0.5 steer=5140"],
+        ),
+        ("hay 1/2 ton in the bed", ["cargo item=hay position=bed value=0.5"]),
+        ("weighed 7/9 steer 5140 drive 6820", ["weighing at=2026-07-09 drive=6820 steer=5140"]),
+    ],
+)
+def test_a_half_is_no_day(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
