@@ -509,12 +509,16 @@ FEWEST_WORDS = 3
 def _elsewhere(scene: Scene, state: int) -> bool:
     """'straps broke on my bag': what they are of is told behind, and no phrase knows it."""
     behind = scene.tokens[state + 1 : state + 4]
-    if not behind or not behind[0].groups & {"at_place", "standing_on", "of", "at"}:
+    if not behind or behind[0].groups.isdisjoint(ELSEWHERE):
         return False
     thing = next((each for each in behind[1:] if "article" not in each.groups), None)
-    if thing is None or thing.kind is not WORD or thing.senses:
+    if thing is None or thing.kind is not WORD or thing.senses or "carried_thing" in thing.groups:
         return False
     return not ("at" in behind[0].groups and thing.raw[0].isupper())  # 'tight at Orchard Hill'
+
+
+ELSEWHERE = frozenset(("at_place", "standing_on", "of", "at", "over_a_thing"))
+"""Groups of words that lead to what a part is of, or lies over."""
 
 
 def _of_a_person(scene: Scene, index: int, start: int) -> bool:

@@ -40,6 +40,7 @@ from domain.reading.label_fit import SUBJECT_DIMENSIONS
 from domain.reading.rig_signs import (
     EVERYDAY,
     LEAST_WARM,
+    MOST_STRANGE_BARE,
     may_be_ours,
     means_the_rig,
     stands_by,
@@ -521,7 +522,8 @@ def _is_pressure(scene: Scene, figure: Figure) -> bool:
     """A corner's figure that only a pressure can be, among others like it."""
     label = figure.label
     low, high = PRESSURE_SIZE[scene.context.units]
-    if any(other.role == "observation" and _is_psi(other) for other in scene.figures):
+    psi = any(other.role == "observation" and _is_psi(other) for other in scene.figures)
+    if psi or (scene.context.units == "metric" and _are_corners(scene)):
         low, high = PRESSURE_SIZE["us"]  # 'tyres 36 front 44 rear 45 van'
     of_tyres = (
         "airs_up" in scene.groups
@@ -572,6 +574,20 @@ def _is_psi(figure: Figure) -> bool:
     low, high = PRESSURE_SIZE["us"]
     tyre = isinstance(figure.label, Label) and figure.label.places
     return figure.dimension in (None, PRESSURE) and tyre and low <= figure.value <= high
+
+
+def _are_corners(scene: Scene) -> bool:
+    """'n/s front 36, n/s rear 42, o/s front 36': each corner has so little that it is in psi."""
+    low, high = PRESSURE_SIZE["us"]
+    corners = [
+        each.value
+        for each in scene.figures
+        if isinstance(each.label, Label) and each.label.side and each.dimension is None
+    ]
+    return len(corners) >= LEAST_CORNERS and all(low <= value <= high for value in corners)
+
+
+LEAST_CORNERS = 3
 
 
 def _both_ends(scene: Scene, low: float, high: float) -> bool:
@@ -710,6 +726,8 @@ def _insists(scene: Scene, figure: Figure) -> bool:
         return False
     if figure.dimension in (TEMPERATURE, PRESSURE, ROTATION):
         return True
+    if len(scene.unknown) > MOST_STRANGE_BARE:
+        return False  # 'oil temp 375 for the fish fry'
     if follows_odometer(figure.value, scene.context):
         return False  # 'greased the bearings 51,700'
     before = scene.tokens[figure.start - 1] if figure.start else None

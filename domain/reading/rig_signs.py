@@ -53,6 +53,8 @@ def may_be_ours(scene: Scene, figure: Figure, subject: str, value: Quantity) -> 
         return False
     if subject == "grade" and _heads_noun(scene, figure):
         return False
+    if subject == "engine_speed" and start in scene.unknown and len(scene.figures) == 1:
+        return False  # 'drill press runs 620 rpm'
     strange = len([index for index in scene.unknown_words() if not scene.tokens[index].groups])
     most = MOST_STRANGE_BARE if bare else MOST_STRANGE
     if subject == "speed" and len(scene.figures) == 1:

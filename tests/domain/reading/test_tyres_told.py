@@ -447,3 +447,23 @@ def test_a_tyres_heat_and_its_pressure_are_in_one_place(reads: Reader) -> None:
     assert isinstance(verdict, Facts)
     places = [each.position for each in verdict.entries if isinstance(each, Observation)]
     assert places == ["right rear", "right rear"]
+
+
+@pytest.mark.parametrize(
+    ("text", "unit"),
+    [
+        ("n/s front 36 n/s rear 42 o/s front 36 o/s rear 41", "psi"),
+        ("n/s front 240 n/s rear 260 o/s front 240 o/s rear 260", "kPa"),
+    ],
+)
+def test_corners_of_little_pressure_are_in_psi(text: str, unit: str, reads: Reader) -> None:
+    verdict = reads(text, METRIC)
+    assert isinstance(verdict, Facts), verdict
+    read = [each for each in verdict.entries if isinstance(each, Observation)]
+    assert [(each.subject, each.value.unit) for each in read] == [("tyre", unit)] * 4
+
+
+def test_corners_of_a_loads_size_are_no_tyres(reads: Reader) -> None:
+    verdict = reads("n/s front 720 n/s rear 1,010 o/s front 740 o/s rear 990", METRIC)
+    assert isinstance(verdict, Facts), verdict
+    assert isinstance(verdict.entries[0], Weighing)
