@@ -28,6 +28,7 @@ from domain.reading.corrected_fields import (
 )
 from domain.reading.corrected_fullness import full_or_partial
 from domain.reading.corrected_places import place_meant
+from domain.reading.denied_figures import without_name
 from domain.reading.figures import (
     DURATION,
     LENGTH,
@@ -138,11 +139,13 @@ def _may_correct(scene: Scene) -> bool:
 
 def _figures(scene: Scene) -> list[Figure]:
     """The figures that nothing else owns, and that count no digits."""
-    return [
+    found = [
         figure
         for figure in scene.figures
         if figure.claimed is None and not counts_digits(scene, figure)
     ]
+    named = len(found) > 1 and "fuel_cue" in scene.by_class
+    return without_name(scene, found) if named else found
 
 
 PUTS_RIGHT = frozenset(("refuses", "found_wrong", "sets_field"))
@@ -571,6 +574,7 @@ def _nothing_else(scene: Scene, value: Figure, was: Figure | None, spare: int = 
             or not OF_A_FIGURE.isdisjoint(token.senses)
             or token.groups & {"log_entry", "points_back", "agrees", "asks_politely"}
             or (value.dimension == MASS and "carried_thing" in token.groups)
+            or ("time" in token.senses and "fuel_cue" in scene.by_class)  # 'yesterday's fill'
         ):
             continue
         if token.senses or spare == 0 or 0 < index < len(tokens) - 1:

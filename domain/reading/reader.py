@@ -39,6 +39,7 @@ from domain.reading.corrected_products import corrected_product
 from domain.reading.corrected_trailers import trailer_meant
 from domain.reading.corrections import STAR, read_corrections
 from domain.reading.corrections_beside import corrects_and_more, undone
+from domain.reading.denied_figures import leave_denied
 from domain.reading.doubts import Doubt
 from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
@@ -171,7 +172,8 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         return Facts((where,)) if where is not None else SILENT
     if asks_whether(scene) and not _states_loads(scene):
         return SILENT
-    mixed = corrects_and_more(scene, _facts) if _may_correct(scene) else None
+    corrects = _may_correct(scene)
+    mixed = corrects_and_more(scene, _facts) if corrects else None
     if mixed is not None and undone(mixed):
         return mixed
     corrections = read_corrections(scene)
@@ -179,6 +181,8 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         return Facts(corrections)
     if mixed is not None:
         return mixed
+    if corrects and "contrasts" in scene.groups:
+        leave_denied(scene)
     if not _only_asks(scene):
         return _facts(scene)
     asked = _facts(scene) if "meaning_word" in scene.groups else SILENT

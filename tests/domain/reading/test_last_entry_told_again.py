@@ -89,3 +89,26 @@ def test_which_entry_is_to_go(text: str, told: dict[str, Any], reads: Reader) ->
 def test_a_figure_with_tenths_stands_instead_of_what_is_scratched(reads: Reader) -> None:
     assert corrections("scratch that, 24.6", reads) == [{"action": "amend", "value": 24.6}]
     assert isinstance(reads("no, 24.6", on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "mended"),
+    [
+        ("the fill at 48,402 was 24.6 not 26.4", {"value": 24.6, "was": 26.4}),
+        ("yesterday's fill should be 24.6", {"value": 24.6}),
+        ("flipped the digits, 48,402", {"value": 48402}),
+        ("I reversed those numbers its 48,402", {"value": 48402}),
+        (
+            "bad number, 24.6 gal",
+            {"field": "volume", "value": {"value": 24.6, "unit": "gal"}},
+        ),
+    ],
+)
+def test_what_a_fill_should_say(text: str, mended: dict[str, Any], reads: Reader) -> None:
+    assert corrections(text, reads) == [{"action": "amend", **mended}]
+
+
+def test_what_stands_behind_not_is_stated_nowhere(reads: Reader) -> None:
+    read = verdict_to_record(reads("it was 24.6 gal and 93.99 not 99.93", on_the_road()))
+    assert [each.get("cost") for each in read["entries"]] == [{"value": 93.99, "unit": "USD"}]
+    assert isinstance(reads("wrong number, who is this", on_the_road()), Silent)

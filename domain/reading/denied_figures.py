@@ -1,0 +1,48 @@
+"""Figures that are denied beside the one that is so: '93.99 not 99.93'.
+
+This file decides that, where a message is no correction as a whole, what stands behind 'not' is
+stated nowhere; and which reading only names the fill that is put right.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from domain.reading.figures import Figure
+from domain.reading.scene import Scene
+from domain.reading.tokens import MARK
+
+DENIED = "what it was not"
+
+
+def leave_denied(scene: Scene) -> None:
+    """Claim what stands behind 'not', where a figure like it stands right before that."""
+    for first, second in pairwise(scene.figures):
+        between = scene.tokens[first.end : second.start]
+        denied = [token for token in between if token.kind is not MARK]
+        alike = first.token.decimals == second.token.decimals
+        measured = second.dimension in (None, first.dimension)
+        if len(denied) == 1 and "contrasts" in denied[0].groups and alike and measured:
+            scene.claim(second, DENIED)
+
+
+def without_name(scene: Scene, figures: Sequence[Figure]) -> list[Figure]:
+    """'the fill at 51,402 was 24.6 not 26.4', 'on the 51,402 fill': without what names the fill."""
+    return [figure for figure in figures if not _names_fill(scene, figure)]
+
+
+def _names_fill(scene: Scene, figure: Figure) -> bool:
+    known = scene.context.odometer
+    if known is None or not figure.whole or not known.value / 2 < figure.value < known.value * 2:
+        return False
+    behind = scene.tokens[figure.end : figure.end + 1]
+    if any("fuel_cue" in token.senses for token in behind):
+        return True
+    before = scene.tokens[max(0, figure.start - 2) : figure.start]
+    led = len(before) == 2 and "at" in before[1].groups and "fuel_cue" in before[0].senses
+    return led and any(not token.groups.isdisjoint(WAS) for token in behind)
+
+
+WAS = frozenset(("was_so", "restates", "was_then"))
+"""Groups of words behind what names a fill, and before what it should say."""
