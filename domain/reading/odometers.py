@@ -220,9 +220,26 @@ def _odometer_form(figure: Figure) -> bool:
 def _little_else(scene: Scene, figure: Figure) -> bool:
     """A bare reading: hardly a word that the phrasebook does not know."""
     return _is_only_of_the_road(scene) and not any(
-        other is not figure and other.role is None and other.claimed is None
+        other is not figure
+        and other.role is None
+        and other.claimed is None
+        and not _is_of_trip(scene, other)
         for other in scene.figures
     )
+
+
+def _is_of_trip(scene: Scene, figure: Figure) -> bool:
+    """'trip 212.4, 51,402', 'did 212 miles, now at 51,402': how far one came."""
+    if figure.value > LONGEST_TRIP:
+        return False
+    metered = isinstance(figure.label, Label) and figure.label.field == "trip_meter"
+    before = scene.tokens[figure.start - 1] if figure.start else None
+    named = before is not None and "trip_word" in before.groups
+    return metered or named or figure.dimension == DISTANCE
+
+
+LONGEST_TRIP = 1_500
+"""Miles or kilometres: a trip meter shows less."""
 
 
 def _event(scene: Scene, figure: Figure) -> Event | None:

@@ -67,6 +67,15 @@ def is_of_another(scene: Scene, place: int, readings: Sequence[int], at: int) ->
     return at != min(here, key=lambda index: (abs(index - place), index < place))
 
 
+def is_of_another_hour(scene: Scene, clock: int, readings: Sequence[int], at: int) -> bool:
+    """Whether a clock time is that of another reading: 'left at 6:10, 51,300, arrived 51,410'."""
+    if at not in readings:
+        return False
+    start, end = scene.clause_of(clock)
+    here = [index for index in readings if start <= index < end] or readings
+    return at != min(here, key=lambda index: (abs(index - clock), index < clock))
+
+
 def moment_of(
     scene: Scene, parts: Sequence[tuple[int, datetime | date]], stated: Sequence[int], at: int
 ) -> datetime | date | None:

@@ -12,7 +12,7 @@ from itertools import pairwise
 from domain.reading.aboard import companions
 from domain.reading.beside import DEAREST
 from domain.reading.everyday_words import hitches_ours
-from domain.reading.figures import MONEY, PRICE, VOLUME, Figure
+from domain.reading.figures import DISTANCE, MONEY, PRICE, VOLUME, Figure
 from domain.reading.odometers import is_ahead
 from domain.reading.other_goods import OTHER_GOODS
 from domain.reading.phrasebook import APOSTROPHES
@@ -41,22 +41,18 @@ def read_places(scene: Scene) -> list[tuple[int, str]]:
     if heading is not None:
         return [(0, heading)]
     led = list(_led_to(scene)) if "leads_to_place" in scene.groups else []
-    home = _home(scene) if "home" in scene.groups else None
+    homes = _homes(scene) if "home" in scene.groups else []
     if led:
-        named = _fills_named(scene) or led
-        return (
-            named
-            if home is None or not _is_read_at(scene, home)
-            else sorted([*named, (home, "home")])
-        )
-    return _standing_alone(scene) if home is None else [(home, "home")]
+        read = [(home, "home") for home in homes if _is_read_at(scene, home)]
+        return sorted([*(_fills_named(scene) or led), *read])
+    return [(home, "home") for home in homes] or _standing_alone(scene)
 
 
-def _home(scene: Scene) -> int | None:
-    """Where home stands, and one is there."""
+def _homes(scene: Scene) -> list[int]:
+    """Where home stands, and one is there: 'left home 51,300, back home 51,410'."""
     events = scene.find("event")
     homes = (index for index, token, _ in events if "home" in token.groups)
-    return next((at for at in homes if not _is_elsewhere(scene, at)), None)
+    return [at for at in homes if not _is_elsewhere(scene, at)]
 
 
 def _is_read_at(scene: Scene, home: int) -> bool:
@@ -100,7 +96,15 @@ def _may_name_stop(token: Token) -> bool:
 
 def _is_elsewhere(scene: Scene, index: int) -> bool:
     """Whether home is where one is bound, or where the dog stayed."""
-    return is_ahead(scene, index) or _comes(scene, index) or _of_pet(scene, index)
+    elsewhere = is_ahead(scene, index) or _comes(scene, index) or _of_pet(scene, index)
+    return elsewhere or _is_so_far(scene, index)
+
+
+def _is_so_far(scene: Scene, index: int) -> bool:
+    """'212 mi from home': how far from it one is."""
+    if not index or "from" not in scene.tokens[index - 1].groups:
+        return False
+    return any(each.end == index - 1 and each.dimension == DISTANCE for each in scene.figures)
 
 
 def _comes(scene: Scene, index: int) -> bool:

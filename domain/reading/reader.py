@@ -51,7 +51,13 @@ from domain.reading.lexer import LINK, clean
 from domain.reading.loads import makes_gross
 from domain.reading.meanings import meaning_first, meaning_of_figures
 from domain.reading.notes import read_note
-from domain.reading.own_parts import is_of_another, moment_of, of_own_part, read_apart
+from domain.reading.own_parts import (
+    is_of_another,
+    is_of_another_hour,
+    moment_of,
+    of_own_part,
+    read_apart,
+)
 from domain.reading.passes import heads_loads
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.places import read_places
@@ -64,7 +70,7 @@ from domain.reading.spans import read_span
 from domain.reading.standing import read_standing
 from domain.reading.tables import unfold
 from domain.reading.talk import ADVERT, OTHER
-from domain.reading.times import has_times, read_when, whens_by_part
+from domain.reading.times import clock_told, day_told, has_times, read_when, whens_by_part
 from domain.reading.tokens import NUMBER
 from domain.reading.told_and_asked import asked_tail, done_head, is_told, may_ask_besides, told_head
 from domain.reading.undoing import takes_out, undo_of
@@ -585,16 +591,26 @@ def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         truck, trailer = _headed(scene, entries)
     if not (timed or place or truck or trailer):
         return tuple(entries)
-    driven = read_apart(entries) if len(entries) > 1 and len(places) == 1 else []
+    clock = clock_told(scene) if len(entries) > 1 and not parts and timed else None
+    lone = len(places) == 1
+    driven = read_apart(entries) if len(entries) > 1 and (lone or clock is not None) else []
     apart = bool(driven)
     several = bool(parts) or len(places) > 1 or apart
     stated = [_token_of(scene, entry) for entry in entries] if several else []
     readings = [stated[number] for number in driven] if apart else []
     for number, entry in enumerate(entries):
         own = moment_of(scene, parts, stated, stated[number]) if parts else None
-        if own is not None or when is not None:
+        if (
+            readings
+            and clock is not None
+            and is_of_another_hour(scene, clock, readings, stated[number])
+        ):
+            own = day_told(scene, when)  # another reading was taken at that hour
+            if own is not None:
+                _complete(entry, "at", own)
+        elif own is not None or when is not None:
             _complete(entry, "at", own or when)
-        if readings and is_of_another(scene, places[0][0], readings, stated[number]):
+        if readings and lone and is_of_another(scene, places[0][0], readings, stated[number]):
             pass  # another reading was taken there
         elif place is not None and not isinstance(entry, (Rating, Check, Cargo)):
             place = of_own_part(scene, places, stated, stated[number]) if stated else place

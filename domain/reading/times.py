@@ -191,6 +191,18 @@ SEVERAL = 2
 """Clock times in one sentence: each is of what is told beside it."""
 
 
+def clock_told(scene: Scene) -> int | None:
+    """Where the only clock time of a message stands, if it tells one."""
+    clocks = [index for index, token in enumerate(scene.tokens) if _tells_clock(token)]
+    return clocks[0] if len(clocks) == 1 else None
+
+
+def day_told(scene: Scene, when: datetime | date | None) -> date | None:
+    """The day of a moment, where a word or a date tells it beside the clock time."""
+    named = any(_tells_day(token) for token in scene.tokens)
+    return when.date() if named and isinstance(when, datetime) else None
+
+
 def _tells_day(token: Token) -> bool:
     return "time" in token.senses and "noon" not in token.groups
 
@@ -273,9 +285,8 @@ def _last(weekday: int, scene: Scene, index: int, local: datetime) -> date:
 
 def _is_weekday(scene: Scene, index: int) -> bool:
     token = scene.tokens[index]
-    before = scene.tokens[index - 1].groups if index else NO_GROUPS
-    if "until" in before and "to" not in before:
-        return False  # 'not moving til monday', and not 'monday to thursday'
+    if index and "till_then" in scene.tokens[index - 1].groups:
+        return False  # 'not moving til monday'
     return len(token.text) > 3 or token.raw[0].isupper() or _after_preposition(scene, index)
 
 

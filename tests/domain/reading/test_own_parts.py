@@ -8,6 +8,7 @@ from datetime import datetime
 import pytest
 
 from domain.entries import Hitch
+from domain.quantities import Quantity
 from domain.verdicts import Facts
 from tests.domain.reading.chats import Reader, on_the_road
 
@@ -36,6 +37,8 @@ def told(text: str, field: str, reads: Reader) -> list[object]:
         ),
         ("29.4 gal at Moss Gap, 5220 6940 12160 at Larkfold", ["Moss Gap", "Larkfold"]),
         ("31.2 gal 48,211 home 48,340", [None, "home"]),
+        ("left home 6:15am 48,211, back home 48,340", ["home", "home"]),
+        ("212 mi from home, 48,211", [None]),
         (
             "dropped the camper in Moss Gap 48,188, fueled in Larkfold 24.1 gal",
             ["Moss Gap", "Moss Gap", "Larkfold"],
@@ -141,3 +144,37 @@ def test_a_place_is_named_whole_and_how_an_engine_runs_is_none(
     text: str, place: str | None, reads: Reader
 ) -> None:
     assert told(text, "place", reads) == [place]
+
+
+@pytest.mark.parametrize(
+    ("text", "hours"),
+    [
+        ("left at 6:10, 48,211, arrived 48,340", [6, None]),
+        ("left 48,211, arrived 48,340 at 11:45", [None, 11]),
+        ("left 6:10am, 48,211, fuel 24.1 gal 48,310", [6, None]),
+        ("left at 6:10 48,211, fuel 24.1 gal", [6]),
+    ],
+)
+def test_a_truck_is_at_one_place_at_each_hour(
+    text: str, hours: Sequence[int | None], reads: Reader
+) -> None:
+    told = told_hours(text, reads)
+    assert told == hours
+
+
+def test_a_day_is_told_of_all_readings(reads: Reader) -> None:
+    first, second = told("yesterday left at 6:10 48,211, arrived 48,340", "at", reads)
+    assert isinstance(first, datetime)
+    assert second == first.date()
+
+
+@pytest.mark.parametrize(
+    "text", ["trip meter says 212.4, 48,211", "did 212 miles, now at 48,211", "48,211 trip 212"]
+)
+def test_how_far_one_came_beside_the_reading(text: str, reads: Reader) -> None:
+    assert told(text, "odometer", reads) == [Quantity(48_211, "mi")]
+
+
+def told_hours(text: str, reads: Reader) -> list[int | None]:
+    """The hour that each entry of a message was at."""
+    return [each.hour if isinstance(each, datetime) else None for each in told(text, "at", reads)]
