@@ -41,11 +41,12 @@ def read_places(scene: Scene) -> list[tuple[int, str]]:
     if heading is not None:
         return [(0, heading)]
     led = list(_led_to(scene)) if "leads_to_place" in scene.groups else []
-    homes = _homes(scene) if "home" in scene.groups else []
     if led:
-        read = [(home, "home") for home in homes if _is_read_at(scene, home)]
-        return sorted([*(_fills_named(scene) or led), *read])
-    return [(home, "home") for home in homes] or _standing_alone(scene)
+        led = _fills_named(scene) or led
+    if "home" not in scene.groups:
+        return led or _standing_alone(scene)
+    homes = [home for home in _homes(scene) if not led or _is_read_at(scene, home)]
+    return sorted([*led, *((home, "home") for home in homes)]) or _standing_alone(scene)
 
 
 def _homes(scene: Scene) -> list[int]:
