@@ -8,11 +8,20 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from domain.quantities import Quantity
 from domain.reading.figures import PRESSURE, TEMPERATURE, Figure, token_at
 from domain.reading.tokens import MARK, NUMBER, Token
 
 CHANGES = frozenset(
-    ("changes_by", "climbs_by", "changes_to", "compares", "within_so_much", "usual_one")
+    (
+        "changes_by",
+        "climbs_by",
+        "changes_to",
+        "compares",
+        "within_so_much",
+        "usual_one",
+        "soft_tyre",
+    )
 )
 """Groups of words of which one stands beside such a number."""
 
@@ -67,6 +76,8 @@ def _is_apart(figure: Figure, after: Token, behind: Token | None) -> bool:
     Of a bare figure it must be said from what, and more than so many is a reading.
     """
     gauged = figure.dimension in CHANGING
+    if "soft_tyre" in after.groups:
+        return figure.dimension == PRESSURE and _is_short(figure)
     if "compares" in after.groups and gauged:
         return True
     small = figure.dimension is None and figure.value <= MOST_GAINED
@@ -75,7 +86,15 @@ def _is_apart(figure: Figure, after: Token, behind: Token | None) -> bool:
     return ("than" if "compares" in after.groups else "usual_one") in behind.groups
 
 
-AWAY = frozenset(("compares", "past_or_short"))
+def _is_short(figure: Figure) -> bool:
+    """'10 psi low': less than any tyre is left with, so it is what the tyre lacks."""
+    return Quantity(figure.value, figure.unit or "").amount("kPa") <= MOST_LACKED
+
+
+MOST_LACKED = 140.0
+"""Kilopascals, about 20 psi."""
+
+AWAY = frozenset(("compares", "past_or_short", "soft_tyre"))
 """Groups of words of which one stands behind how far apart two are."""
 
 

@@ -719,6 +719,10 @@ def _of_another(scene: Scene, index: int, figure: Figure) -> bool:
     )
 
 
+MOST_IN_A_TYRE = 1_000
+"""A bare figure so large is no slip of a pressure."""
+
+
 def _insists(scene: Scene, figure: Figure) -> bool:
     """Whether the message is surely about the gauge, so that an impossible figure is a slip."""
     label = figure.label
@@ -728,6 +732,8 @@ def _insists(scene: Scene, figure: Figure) -> bool:
         return True
     if len(scene.unknown) > MOST_STRANGE_BARE:
         return False  # 'oil temp 375 for the fish fry'
+    if label.subject == "tyre" and figure.value >= MOST_IN_A_TYRE:
+        return False  # 'tires were 1,200': what they cost
     if follows_odometer(figure.value, scene.context):
         return False  # 'greased the bearings 51,700'
     before = scene.tokens[figure.start - 1] if figure.start else None

@@ -23,6 +23,7 @@ from tests.domain.reading.chats import Reader, on_the_road
         "trans 30 above normal",
         "hubs within 10 degrees of each other",
         "tires down 5 psi from yesterday",
+        "left front tire 10 psi low",
     ],
 )
 def test_a_difference_is_not_read_off_a_gauge(reads: Reader, text: str) -> None:
