@@ -10,6 +10,7 @@ from domain.reading import read
 from domain.reading.short_questions import ASKS
 from domain.verdicts import (
     AGE,
+    BEST,
     FAULTS,
     HEAVIEST,
     LAST_FILL,
@@ -390,6 +391,10 @@ ASKED: dict[tuple[str, str | None], str] = {
         how much have we driven this week
         how much towing have we covered
     """,
+    ("economy", BEST): """
+        which tank was worst
+        what tank was the best
+    """,
     ("economy", None): """
         compare last two tanks
         which trailer uses more fuel
@@ -465,6 +470,7 @@ ASKED: dict[tuple[str, str | None], str] = {
 """By topic and form."""
 
 TALK = """
+        which tank is best for fish
         do i need gas before work
         are we good on beer
         what straps for the dress
