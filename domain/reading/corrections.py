@@ -9,11 +9,10 @@ mended is for the logbook to find. A correction of something that is no business
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from collections.abc import Sequence
 
 from domain.entries import Correction
-from domain.quantities import Quantity
+from domain.reading.amendments import amend
 from domain.reading.beside import dearest
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.corrected_bars import bars_meant
@@ -24,7 +23,6 @@ from domain.reading.corrected_fields import (
     field_of_label,
     fits_field,
     strangers,
-    value_of,
 )
 from domain.reading.corrected_fullness import full_or_partial
 from domain.reading.corrected_places import place_meant
@@ -56,8 +54,9 @@ from domain.reading.mistakes import (
     wrong_before,
 )
 from domain.reading.scene import Scene
+from domain.reading.several_corrected import SAID_OF_ALL, several_corrected
 from domain.reading.talk import ADVERT, GUESS, PLAN, REQUEST
-from domain.reading.tokens import MARK, TIME, WORD, Token
+from domain.reading.tokens import MARK, TIME, WORD
 from domain.reading.undoing import is_misdirected, undo_of, undoes
 
 SHORTEST = 8
@@ -103,7 +102,7 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
     if len(live) == 1 and any(
         means(scene, live[0]) for means in (_starred, _only_refuses, _is_set, _apologizes)
     ):
-        return (_amend(scene, live[0], field_of(scene, live[0]), None),)
+        return (amend(scene, live[0], field_of(scene, live[0]), None),)
     if len(live) > 1 and "changes_field" in scene.groups:
         changed = fill_changed(scene)
         if changed:
@@ -114,7 +113,7 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
     elif any(token.raw == "?" for token in tokens) and not asks_back(scene):
         return ()
     elif len(live) > 2 or (len(live) == 2 and not scene.groups.isdisjoint(SAID_OF_ALL)):
-        several = _several(scene, live)
+        several = several_corrected(scene, live, read_corrections)
         if several:
             return several
         found = _amended(scene, live)
@@ -158,88 +157,6 @@ def _worded(scene: Scene) -> bool:
 
 
 CORRECTING = frozenset(("correction", "reported", "takes_out"))
-
-
-def _several(scene: Scene, figures: Sequence[Figure]) -> tuple[Correction, ...]:
-    """'drive is 7,040 not 7,400 and trailer is 9,860 not 9,680': each part corrects a field."""
-    parts = list(_parts(scene, figures))
-    found: list[Correction] = []
-    should = next(
-        (token.text for token in scene.tokens if not token.groups.isdisjoint(SAID_OF_ALL)), None
-    )
-    for part in parts if len(parts) > 1 else ():
-        one = read_corrections(Scene(part, scene.context, scene.book))
-        if not one and found and should:
-            # 'trailer should read 9,640 and drive 6,780': it is said of both
-            one = read_corrections(Scene(f"{should} {part}", scene.context, scene.book))
-        elif not one and found:
-            one = _of_same_fill(scene, part)
-        if len(one) != 1 or one[0].action != "amend":
-            return ()
-        if one[0].field is None and one[0].was is None:
-            paid = _paid_for(scene, part, found)
-            if paid is None:
-                return ()  # nothing tells what is meant
-            one = (paid,)
-        found += one
-    return tuple(found) if len({one.field for one in found}) == len(found) else ()
-
-
-def _of_same_fill(scene: Scene, part: str) -> tuple[Correction, ...]:
-    """'fill was 31.4 not 34.1 and the price was 3.799': what else of a fill was otherwise."""
-    other = Scene(part, scene.context, scene.book)
-    if len(other.figures) != 1 or not any("was_so" in token.groups for token in other.tokens):
-        return ()
-    (figure,) = other.figures
-    field = field_of(other, figure)
-    if field not in OF_A_FILL or not fits_field(scene.context, figure, field):
-        return ()
-    return (_amend(other, figure, field, None),)
-
-
-OF_A_FILL = frozenset(("volume", "unit_price", "cost"))
-
-
-def _paid_for(scene: Scene, part: str, found: Sequence[Correction]) -> Correction | None:
-    """'it was 30.1 gal and 121.90': what a fill that is put right cost, by its hundredths."""
-    figures = Scene(part, scene.context, scene.book).figures
-    of_fill = any(each.field in OF_A_FILL for each in found)
-    if not of_fill or len(figures) != 1 or figures[0].token.decimals != CENTS:
-        return None
-    return _amend(scene, figures[0], "cost", None)
-
-
-CENTS = 2
-"""Decimals of a sum of money."""
-
-SAID_OF_ALL = frozenset(("restates", "surely_corrects"))
-"""Groups of words that are said once, of each part: 'make that 5,220 steer and 9,140 trailer'."""
-
-
-def _parts(scene: Scene, figures: Sequence[Figure]) -> Iterator[str]:
-    """The words of a message, parted between two of its figures: by 'and', a mark or a name.
-
-    What is behind 'not' goes with the figure before it.
-    """
-    done = 0
-    for one, other in pairwise(figures):
-        between = range(one.end, other.start)
-        if any("contrasts" in scene.tokens[index].groups for index in between):
-            continue
-        cut = next((index for index in between if _parts_here(scene.tokens[index])), None)
-        named = other.label.start if isinstance(other.label, Label) else other.start
-        if cut is not None:
-            yield scene.text[done : scene.tokens[cut].start]
-            done = scene.tokens[cut].end
-        elif one.end <= named < other.start:  # 'make that steer 5,200 drive 6,800'
-            yield scene.text[done : scene.tokens[named].start]
-            done = scene.tokens[named].start
-    yield scene.text[done:]
-
-
-def _parts_here(token: Token) -> bool:
-    joins = "join" in token.senses.get("glue", "").split()
-    return joins or token.raw == "," or token.ends_sentence
 
 
 def _starred(scene: Scene, figure: Figure) -> bool:
@@ -421,11 +338,11 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     restates = _restates(scene, value)
     turned = scene.has("event") and follows_odometer(value.value, scene.context)
     if turned and was is not None and like_slip(value, was) and not value.dimension:
-        return _amend(scene, value, "odometer", was)  # 'arrived 51,490 not 51,409'
+        return amend(scene, value, "odometer", was)  # 'arrived 51,490 not 51,409'
     if turned and was is None and not restates:
         # 'sorry, home was 86,512'; 'wrong road, turned around at 86,512' mends nothing
         mends = _apologizes_first(scene) and "was_so" in scene.tokens[value.start - 1].groups
-        return _amend(scene, value, "odometer", None) if mends else None
+        return amend(scene, value, "odometer", None) if mends else None
     if "hearsay" in scene.groups:
         return None  # 'should be 41 degrees according to the radio'
     opens, right = _opens(scene), _said_right(scene, value) or told_wrong(scene, value)
@@ -459,7 +376,7 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
         return None
     if not fits_field(scene.context, value, field):
         return None
-    return _amend(scene, value, field, was)
+    return amend(scene, value, field, was)
 
 
 def _apologizes_first(scene: Scene) -> bool:
@@ -536,7 +453,7 @@ def _without_field(
     clear = value.token.grouped or value.token.decimals > 0 or value.unit is not None
     if not _nothing_else(scene, value, was, spare=1 if clear else 0):
         return None
-    return _amend(scene, value, None, was)
+    return amend(scene, value, None, was)
 
 
 def _of_last(scene: Scene, value: Figure) -> bool:
@@ -678,27 +595,3 @@ def _opens(scene: Scene) -> bool:
 
 ASIDE = frozenset(("log_entry", "asks_politely"))
 """Groups of words that may stand before a correction and are none: 'can you change that entry'."""
-
-
-def _amend(scene: Scene, value: Figure, field: str | None, was: Figure | None) -> Correction:
-    meant = value_of(scene.context, value, field)
-    mistake: Quantity | float | None = None
-    if was is not None:
-        mistake = value_of(scene.context, was, field)
-        # '88 kg not 98', '88 not 98 kg': the unit is said once, for both.
-        if was.unit is None and value.unit is not None and isinstance(meant, Quantity):
-            mistake = _in_unit(mistake, meant.unit)
-        elif value.unit is None and was.unit is not None and isinstance(mistake, Quantity):
-            meant = _in_unit(meant, mistake.unit)
-    return Correction(
-        action="amend",
-        field=field,
-        value=meant,
-        was=mistake,
-        words=(("value", scene.words_between(value.start, value.end)),),
-    )
-
-
-def _in_unit(value: Quantity | float, unit: str) -> Quantity:
-    """A value as so many of a unit."""
-    return Quantity(value.value if isinstance(value, Quantity) else value, unit)
