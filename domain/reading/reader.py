@@ -13,21 +13,15 @@ from dataclasses import fields, replace
 from datetime import date
 from functools import partial
 from itertools import pairwise
-from operator import itemgetter
 
 from domain.context import MASS_UNIT, Context
 from domain.doubts import kinds_in_doubt, picked
 from domain.entries import (
     KIND_NAMES,
-    Cargo,
-    Check,
     Correction,
     Entry,
-    Fill,
     Hitch,
-    Observation,
     Odometer,
-    Rating,
     Weighing,
 )
 from domain.quantities import Quantity
@@ -43,34 +37,24 @@ from domain.reading.denied_figures import leave_denied
 from domain.reading.doubts import Doubt
 from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
-from domain.reading.gauge_places import is_on_trailer, wheels_of_both
-from domain.reading.given_names import heading_name, named_vehicle
-from domain.reading.hitches import REACH, read_hitches
+from domain.reading.hitches import read_hitches
 from domain.reading.label import Label
 from domain.reading.lexer import LINK, clean
 from domain.reading.loads import makes_gross
 from domain.reading.meanings import meaning_first, meaning_of_figures
 from domain.reading.notes import read_note
-from domain.reading.own_parts import (
-    is_of_another,
-    is_of_another_hour,
-    moment_of,
-    of_own_part,
-    read_apart,
-)
 from domain.reading.passes import heads_loads
 from domain.reading.phrasebook import Phrasebook
-from domain.reading.places import read_places
 from domain.reading.plain_questions import understands
 from domain.reading.questions import read_question
 from domain.reading.readers import WAKES, read_figures
+from domain.reading.said_once import in_order, placed
 from domain.reading.scene import Scene
 from domain.reading.short_questions import asks_if_enough
 from domain.reading.spans import read_span
 from domain.reading.standing import read_standing
 from domain.reading.tables import unfold
 from domain.reading.talk import ADVERT, OTHER
-from domain.reading.times import clock_told, day_told, has_times, read_when, whens_by_part
 from domain.reading.tokens import NUMBER
 from domain.reading.told_and_asked import asked_tail, done_head, is_told, may_ask_besides, told_head
 from domain.reading.undoing import takes_out, undo_of
@@ -475,7 +459,7 @@ def _facts(scene: Scene) -> Verdict:
     # Where the axles make the gross no load is missing: what is left over is of something else.
     if unplaced and not all(makes_gross(each.loads) for each in weighed):
         return Ask("weighing", (), "unplaced", unplaced)
-    return Facts(_placed(scene, _in_order(scene, entries)))
+    return Facts(placed(scene, in_order(scene, entries)))
 
 
 def _advertises(scene: Scene) -> bool:
@@ -522,136 +506,6 @@ def _unplaced(scene: Scene) -> tuple[Quantity, ...]:
             and (figure.label.whole == "ignored" or is_permitted(scene, figure.label))
         )
     )
-
-
-def _in_order(scene: Scene, entries: Sequence[Entry]) -> list[Entry]:
-    """Entries in the order in which the message states them."""
-    if len(entries) < 2:
-        return list(entries)
-    placed: list[tuple[int, Entry]] = []
-    read = 0
-    for entry in entries:
-        # Of 'left 80 79, right 81 80' each is read in turn, and the last is no first one.
-        at = _stands_at(scene, entry, read if isinstance(entry, Observation) else 0)
-        read = at if isinstance(entry, Observation) else read
-        placed.append((at, entry))
-    return [entry for _, entry in sorted(placed, key=itemgetter(0))]
-
-
-def _stands_at(scene: Scene, entry: Entry, floor: int = 0) -> int:
-    """The character where a message begins to state an entry, `floor` or later."""
-    if entry.words:
-        return _whole_at(scene.text, entry.words[0][1], floor)
-    if isinstance(entry, Check):
-        return max(scene.text.find(entry.item), 0)
-    if isinstance(entry, Hitch):
-        return _hitched_at(scene, entry)
-    return 0
-
-
-def _hitched_at(scene: Scene, entry: Hitch) -> int:
-    """Where a trailer is put on or taken off: the verb before its name, where it has one."""
-    verbs = [index for index, _, _ in scene.find("hitch", entry.action)]
-    if len(verbs) == 1:
-        return scene.tokens[verbs[0]].start
-    named = [at for at, _, key in scene.find("name", f"trailer:{entry.trailer}")]
-    own = [index for index in verbs if any(index < at <= index + REACH for at in named)]
-    return next((scene.tokens[index].start for index in own or verbs), 0)
-
-
-def _whole_at(text: str, words: str, floor: int) -> int:
-    """Where words stand in a text, and are no end of a longer word or figure; else its start."""
-    at = text.find(words, floor)
-    while at > 0 and (text[at - 1].isalnum() or text[at - 1] in "_,."):
-        at = text.find(words, at + 1)
-    return max(at, 0)
-
-
-def _token_of(scene: Scene, entry: Entry) -> int:
-    """The token where a message begins to state an entry."""
-    at = _stands_at(scene, entry)
-    return next((i for i, token in enumerate(scene.tokens) if token.end > at), 0)
-
-
-OF_TRAILER = ("trailer", "coupler", "tyres")
-
-
-def _placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
-    """When, where and with what, said once for the whole message."""
-    timed = has_times(scene)
-    when = read_when(scene) if timed else None
-    parts = whens_by_part(scene) if timed else []
-    places = read_places(scene)
-    place = places[0][1] if places else None
-    rated = "rating" in [figure.role for figure in scene.figures]
-    truck = trailer = None
-    if rated or "name" in scene.by_class:
-        truck, trailer = (_named(scene, each, rated=rated) for each in ("truck", "trailer"))
-    if rated and truck is None and trailer is None:
-        truck, trailer = _headed(scene, entries)
-    if not (timed or place or truck or trailer):
-        return tuple(entries)
-    clock = clock_told(scene) if len(entries) > 1 and not parts and timed else None
-    lone = len(places) == 1
-    driven = read_apart(entries) if len(entries) > 1 and (lone or clock is not None) else []
-    apart = bool(driven)
-    several = bool(parts) or len(places) > 1 or apart
-    stated = [_token_of(scene, entry) for entry in entries] if several else []
-    readings = [stated[number] for number in driven] if apart else []
-    for number, entry in enumerate(entries):
-        own = moment_of(scene, parts, stated, stated[number]) if parts else None
-        if (
-            readings
-            and clock is not None
-            and is_of_another_hour(scene, clock, readings, stated[number])
-        ):
-            own = day_told(scene, when)  # another reading was taken at that hour
-            if own is not None:
-                _complete(entry, "at", own)
-        elif own is not None or when is not None:
-            _complete(entry, "at", own or when)
-        if readings and lone and is_of_another(scene, places[0][0], readings, stated[number]):
-            pass  # another reading was taken there
-        elif place is not None and not isinstance(entry, (Rating, Check, Cargo)):
-            place = of_own_part(scene, places, stated, stated[number]) if stated else place
-            _complete(entry, "place", place)
-        if truck is not None and not (isinstance(entry, Rating) and entry.subject == "trailer"):
-            _complete(entry, "truck", truck)
-        towed = entry.subject in OF_TRAILER if isinstance(entry, Rating) else True
-        towed = towed and not (isinstance(entry, Weighing) and entry.rig == "solo")
-        if trailer is not None and towed and not isinstance(entry, (Fill, Odometer)):
-            _complete(entry, "trailer", trailer)
-    if len(entries) > 1 and len(scene.figures) > 1 and (truck or trailer):
-        for entry in wheels_of_both(entries):
-            _complete(entry, *(("truck", None) if is_on_trailer(entry) else ("trailer", None)))
-    return tuple(entries)
-
-
-def _complete(entry: Entry, field: str, value: object) -> None:
-    """Give an entry a field that was open, while nobody but the reader has it: a copy is dear."""
-    object.__setattr__(entry, field, value)
-
-
-def _headed(scene: Scene, entries: Sequence[Entry]) -> tuple[str | None, str | None]:
-    """'Bess: gvwr 10,000': the truck or trailer that a name before its label's figures names."""
-    rated = {each.subject for each in entries if isinstance(each, Rating)}
-    name = heading_name(scene) if rated else None
-    if name is None or scene.has("vehicle"):
-        return None, None
-    if "truck" in rated and "trailer" not in rated:
-        return name, None
-    return (None, name) if "trailer" in rated and "truck" not in rated else (None, None)
-
-
-def _named(scene: Scene, vehicle: str, *, rated: bool) -> str | None:
-    """The chat's truck or trailer that the message names, or a name that it gives a `rated` one."""
-    names = set(scene.named(vehicle))
-    if len(names) == 1:
-        name = names.pop()
-        of_kind = vehicle == "trailer" and name not in scene.context.trailers
-        # 'fifth wheel Homestead gvwr 16,500': what is called by its kind may be given a name
-        return (named_vehicle(scene, vehicle) if rated and of_kind else None) or name
-    return named_vehicle(scene, vehicle) if rated and not names else None
 
 
 def explain(text: str, context: Context, book: Phrasebook) -> str:
