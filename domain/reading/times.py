@@ -221,7 +221,7 @@ def find_when(
     """
     day: date | None = None
     clock: tuple[int, int] | None = None
-    evening = morning = False
+    evening = morning = unsaid = False
     days_back, weekdays = scene.book.keys["days_back"], scene.book.keys["weekday"]
     start, end = span or (0, len(scene.tokens))
     for index in range(start, end):
@@ -239,7 +239,7 @@ def find_when(
                 continue
             read = _clock(token.text)
             if read is not None and clock is None:
-                clock = read
+                clock, unsaid = read, HALF_OF_DAY.search(token.raw) is None
             continue
         key = token.senses.get("time")
         if key is None:
@@ -267,10 +267,23 @@ def find_when(
         clock = (0, clock[1])
     if day is None:
         day = local.date()
+        if clock is not None and span is None and unsaid:
+            clock = _nearest(clock, local)
         if clock is not None and (clock[0], clock[1]) > (local.hour, local.minute + 5):
             # A time later than now was yesterday's, unless it is a minute's slip.
             day -= timedelta(days=1)
     return When(day, clock)
+
+
+def _nearest(clock: tuple[int, int], local: datetime) -> tuple[int, int]:
+    """'weighed at 2:15', sent at 14:22: of an early hour without its half of the day, the last."""
+    later = clock[0] + HALF_A_DAY, clock[1]
+    early = 1 <= clock[0] <= LATEST_EARLY
+    return later if early and later <= (local.hour, local.minute + 5) else clock
+
+
+LATEST_EARLY = 5
+"""Few are on the road before it is light: common practice, no source."""
 
 
 def _last(weekday: int, scene: Scene, index: int, local: datetime) -> date:

@@ -72,6 +72,24 @@ def test_a_price_or_a_gauge_beside_a_day_is_no_hour(text: str, reads: Reader) ->
     assert at(reads, text) == SENT_AT.date()
 
 
+@pytest.mark.parametrize(
+    ("text", "hour", "minute"),
+    [
+        (f"{AXLES} 2:15", 14, 15),
+        ("filled at 1:30, 24.1 gal", 13, 30),
+        (f"{AXLES} 02:15", 2, 15),
+        (f"{AXLES} 2:15 am", 2, 15),
+        (f"{AXLES} at 9:15", 9, 15),
+        (f"{AXLES} 3:15", 3, 15),
+    ],
+)
+def test_of_an_early_hour_alone_it_was_the_last(
+    text: str, hour: int, minute: int, reads: Reader
+) -> None:
+    assert SENT_AT.hour == 14
+    assert at(reads, text) == SENT_AT.replace(hour=hour, minute=minute)
+
+
 def test_an_hour_later_than_now_was_yesterdays(reads: Reader) -> None:
     evening = SENT_AT.replace(day=10, hour=21, minute=0)
     assert at(reads, f"{AXLES} at 9 last night") == evening
