@@ -18,7 +18,7 @@ from domain.entries import Cargo
 from domain.loading import BehindCoupling, InBed, InCab, OnTrailer, Place, Spread
 from domain.log import Log
 from domain.quantities import Quantity
-from domain.verdicts import Question
+from domain.verdicts import MORE, Question
 from domain.water import mass_of
 
 
@@ -79,7 +79,8 @@ Asked = Put | Taken | Moved | HowMuch | WhereFor | Unclear
 
 def asked(question: Question, log: Log, words: AskedWords) -> Asked:
     """The request in a question about moving load; what says nothing else puts it on."""
-    verb = first_said(words.verb, question.text) or "put"
+    said = first_said(words.verb, question.text) or "put"
+    verb = "how much" if question.form == MORE else said
     if verb == "how much" and _mass(question.value) is not None:
         verb = "put"  # 'is there room for a 200 lb cooler', 'how much does it go up with 300 lb'
     lever = asked_lever(question, words)

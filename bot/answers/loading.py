@@ -247,16 +247,17 @@ def _tight_rows(found: Sequence[Margin], unit: str) -> tuple[Row, ...]:
 
 def _room(weighed: Weighed, place: Place, arms: Levers, preferences: Preferences) -> Answer:
     change = effect(place, arms, weighed.weights)
-    if isinstance(change, Lacks):
-        return Answer(headline=_ask_for(change.what, preferences))
     unit = MASS_UNIT[preferences.units]
+    if isinstance(change, Lacks):
+        if any(isinstance(each, Over) for each in weighed.governing):
+            return _nothing_more(weighed, unit)  # wherever it would go
+        return Answer(headline=_ask_for(change.what, preferences))
     axles = sum(name in weighed.weights.loads for name in SINGLE_AXLES)
     found = room(weighed.governing, change, axles)
     if found is None:
         return Answer(headline=say("No rating given bounds that."), notes=(say(CAUTION),))
     if isinstance(found.binds, Over):
-        over = verdict(weighed.governing, unit)
-        return Answer(headline=say("Nothing more. {verdict}", verdict=over), notes=(say(CAUTION),))
+        return _nothing_more(weighed, unit)
     most = Quantity(_down(to_unit(found.mass, unit)), unit)
     after = predicted(weighed.weights, change, most.amount("kg"))
     left = governing(margins(weighed.rig, after, references().load_index))
@@ -275,6 +276,12 @@ def _room(weighed: Weighed, place: Place, arms: Levers, preferences: Preferences
         ),
         notes=(say(LEAVE_ROOM), *_notes(weighed, after, change, arms, left)),
     )
+
+
+def _nothing_more(weighed: Weighed, unit: str) -> Answer:
+    """What a rig that is over a rating already can take."""
+    over = verdict(weighed.governing, unit)
+    return Answer(headline=say("Nothing more. {verdict}", verdict=over), notes=(say(CAUTION),))
 
 
 def _down(amount: float) -> float:

@@ -267,19 +267,19 @@ def find_when(
         clock = (0, clock[1])
     if day is None:
         day = local.date()
-        if clock is not None and span is None and unsaid:
-            clock = _nearest(clock, local)
-        if clock is not None and (clock[0], clock[1]) > (local.hour, local.minute + 5):
-            # A time later than now was yesterday's, unless it is a minute's slip.
-            day -= timedelta(days=1)
+        now = local.hour, local.minute + 5  # a minute's slip is none
+        early = clock is not None and span is None and unsaid and 1 <= clock[0] <= LATEST_EARLY
+        if clock is not None and clock > now:
+            day -= timedelta(days=1)  # a time later than now was yesterday's
+            clock = _in_the_afternoon(clock) if early else clock
+        elif clock is not None and early and _in_the_afternoon(clock) <= now:
+            clock = _in_the_afternoon(clock)
     return When(day, clock)
 
 
-def _nearest(clock: tuple[int, int], local: datetime) -> tuple[int, int]:
+def _in_the_afternoon(clock: tuple[int, int]) -> tuple[int, int]:
     """'weighed at 2:15', sent at 14:22: of an early hour without its half of the day, the last."""
-    later = clock[0] + HALF_A_DAY, clock[1]
-    early = 1 <= clock[0] <= LATEST_EARLY
-    return later if early and later <= (local.hour, local.minute + 5) else clock
+    return clock[0] + HALF_A_DAY, clock[1]
 
 
 LATEST_EARLY = 5

@@ -11,7 +11,7 @@ from domain.asked_load import Asked, HowMuch, Moved, Put, Taken, Unclear, WhereF
 from domain.asked_ties import asked_article, asked_ties
 from domain.loading import BehindCoupling, InBed, InCab, OnTrailer, Spread
 from domain.quantities import Quantity
-from domain.verdicts import Question
+from domain.verdicts import MORE, Question
 from tests.domain.scale_house import Ticket, lb
 
 FOOT = 0.3048
@@ -49,6 +49,8 @@ CASES: list[tuple[str, dict[str, object], Asked]] = [
         {"value": lb(600), "position": "behind axles"},
         Put("that", POUNDS, OnTrailer(near(-2 * FOOT))),
     ),
+    ("how many lbs can i add", {"form": MORE}, HowMuch(Spread())),
+    ("how many more bales can I throw on", {"form": MORE}, HowMuch(Spread())),
     ("600 lb in the bed", {"value": lb(600), "position": "bed"}, Put("that", POUNDS, InBed(0.0))),
     ("600 lb in the cab", {"value": lb(600), "position": "cab"}, Put("that", POUNDS, InCab())),
     (

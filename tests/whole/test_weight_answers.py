@@ -30,7 +30,7 @@ from bot.answers.weights import (
 from domain.entries import Cargo, Rating, Weighing
 from domain.log import Preferences
 from domain.quantities import Quantity
-from domain.verdicts import HEAVIEST, JUDGED, Question
+from domain.verdicts import HEAVIEST, JUDGED, MORE, Question
 from tests.domain.day_at_the_scale import least_squares, three_passes_two_fills, tongue_doubt
 from tests.domain.scale_house import START, Ticket, flatdeck, juniper, lb, truck_ratings
 
@@ -607,6 +607,17 @@ def test_how_much_more_fits_on_the_flatdeck() -> None:
     assert amount(answer.headline) == pytest.approx(rooms[binds], abs=10)
     assert amount(answer.headline) <= rooms[binds]
     assert binds in answer.headline
+
+
+def test_nothing_more_fits_on_a_rig_that_is_over_whatever_else_is_not_known() -> None:
+    """5,600 + 7,100 lb are 1,200 lb over the payload, and no pass tells what is on the tongue."""
+    over = Ticket(*juniper(), *flatdeck()).hitched().weighs(steer=5600, drive=7100, trailer=8140)
+    answer = asks_of(over, "how much more can we carry", form=MORE)
+    assert answer.headline.startswith("Nothing more. Over: payload by 1,200 lb")
+    assert "licensed mechanic" in words(answer)
+    under = Ticket(*juniper(), *flatdeck()).hitched().weighs(steer=4980, drive=4940, trailer=8140)
+    asked_back = asks_of(under, "how much more can we carry", form=MORE)
+    assert asked_back.headline == "A pass of the truck alone would give the tongue weight."
 
 
 def test_a_figure_without_a_load_is_held_against_the_gross() -> None:

@@ -90,6 +90,14 @@ def test_of_an_early_hour_alone_it_was_the_last(
     assert at(reads, text) == SENT_AT.replace(hour=hour, minute=minute)
 
 
+def test_an_early_hour_that_is_still_to_come_was_in_the_afternoon_before(reads: Reader) -> None:
+    night = on_the_road(sent_at=SENT_AT.replace(hour=0, minute=51))
+    verdict = reads(f"{AXLES} 2:15", night)
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert entry.at == SENT_AT.replace(hour=14, minute=15) - timedelta(days=1)
+
+
 def test_an_hour_later_than_now_was_yesterdays(reads: Reader) -> None:
     evening = SENT_AT.replace(day=10, hour=21, minute=0)
     assert at(reads, f"{AXLES} at 9 last night") == evening
