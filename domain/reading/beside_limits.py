@@ -125,6 +125,8 @@ def _is_limit(scene: Scene, load: Figure, limit: Figure) -> bool:
         return not _heads_next(scene, limit)
     if any(_caps(token) for token in behind):
         return True
+    if isinstance(label, Label) and _leads_to_limit(scene, load, limit):
+        return True
     outright = [token for token in said if not token.groups.isdisjoint(LIMITING)]
     out_of = [token.groups for token in said]
     plain = bool(out_of) and "of" in out_of[-1] and len(said) <= OUT_OF
@@ -228,14 +230,23 @@ def _weigh_rated(scene: Scene, limits: Label, limit: Figure, load: Figure) -> No
 def _weigh_of_whole(scene: Scene, load: Figure, limit: Figure) -> None:
     """'we came in at 21,300 on a 24,000 gcwr': what is held against the limit of a whole."""
     label = limit.label
-    if not isinstance(label, Label) or label.rating not in WEIGHED_OF or label.places_load:
+    if not isinstance(label, Label) or label.rating not in WEIGHED_OF:
         return
-    between = scene.tokens[load.end : limit.start]
+    if label.axle or label.end_of or label.side or label.ordinal or label.wheel or label.whole:
+        return
+    paid = load.start > 0 and "before_money" in scene.tokens[load.start - 1].groups
+    if _leads_to_limit(scene, load, limit) and not paid and _alike(load, limit):
+        _name_load(scene, label, load)
+
+
+def _leads_to_limit(scene: Scene, load: Figure, limit: Figure) -> bool:
+    """'6,880 on a 7,050 gawr', '6,880 on the rear of a 7,050 gawr'."""
+    own, label = load.label, limit.label
+    start = own.end if isinstance(own, Label) and own.start >= load.end else load.end
+    between = scene.tokens[start : limit.start]
     lead = [token for token in between if token.groups.isdisjoint(("article", "our"))]
     held = len(lead) == 1 and not lead[0].groups.isdisjoint(HELD_AGAINST)
-    paid = load.start > 0 and "before_money" in scene.tokens[load.start - 1].groups
-    if held and not paid and label.start >= limit.end and _alike(load, limit):
-        _name_load(scene, label, load)
+    return held and isinstance(label, Label) and label.start >= limit.end
 
 
 HELD_AGAINST = frozenset(("of", "on_or_in", "against_limit"))

@@ -178,8 +178,12 @@ def _is_led_by_another(scene: Scene, volume: Figure, start: int) -> bool:
     lead = scene.tokens[at - 1] if at > start else None
     if lead is None or lead.raw == "," or "and" in lead.groups:
         return at == volume.start - 1
+    led_at = at - 1
     if not lead.groups.isdisjoint(("article", "our")):
-        lead = scene.tokens[at - 2] if at - 1 > start else None
+        led_at = at - 2
+        lead = scene.tokens[led_at] if at - 1 > start else None
+    if any(each.dimension == VOLUME and each.end == led_at for each in scene.figures):
+        return False  # '5 gal for the tractor, 22.4 gal for Juniper'
     words = lead.text.split(" ") if lead is not None else ()
     groups = scene.book.groups
     return not (groups["pours"].isdisjoint(words) and groups["for"].isdisjoint(words))

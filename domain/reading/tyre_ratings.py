@@ -14,7 +14,7 @@ from operator import attrgetter
 from domain.reading.figures import MASS, PRESSURE, Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK, NUMBER
+from domain.reading.tokens import MARK, NUMBER, WORD
 from domain.reading.tyre_sizes import TYRE_SIZE
 
 
@@ -35,7 +35,19 @@ def is_tyre_pressure(scene: Scene, figure: Figure) -> bool:
         )
     if figure.dimension != PRESSURE:
         return False
-    return _is_labelled(scene, figure) or _at_its_pressure(scene, figure)
+    return (
+        _is_labelled(scene, figure)
+        or _at_its_pressure(scene, figure)
+        or ("max" in scene.groups and _is_most(scene, figure))
+    )
+
+
+def _is_most(scene: Scene, figure: Figure) -> bool:
+    """'80 psi max', 'max 80 psi', 'max cold 80 psi': what the wall says that it may hold."""
+    behind = scene.tokens[figure.end : figure.end + 2]
+    before = scene.tokens[max(0, figure.start - 2) : figure.start]
+    near = any("max" in token.groups for token in (*before, *behind))
+    return near and all(token.kind is WORD for token in (*before[-1:], *behind[:1]))
 
 
 def _is_labelled(scene: Scene, figure: Figure) -> bool:

@@ -444,3 +444,31 @@ def test_what_was_read_where_the_trailer_was_dropped_is_no_later_fills(reads: Re
 def test_which_stop_it_was_is_no_axle(reads: Reader) -> None:
     check, reading = stated("lug nuts checked at the first stop, 48,250", reads)
     assert (check["kind"], reading["kind"]) == ("check", "odometer")
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("tires are load range E 80 psi max", "rating"),
+        ("trailer tires: 80 psi max cold", "rating"),
+        ("left front tire 65 psi, max was yesterday", "observation"),
+    ],
+)
+def test_the_most_that_a_tyre_may_hold_is_no_reading(reads: Reader, text: str, kind: str) -> None:
+    (entry,) = stated(text, reads)
+    assert entry["kind"] == kind
+
+
+@pytest.mark.parametrize(
+    ("text", "volumes"),
+    [
+        ("5 gal for the tractor, 22.4 gal for Juniper", [22.4]),
+        ("22.4 gal for Juniper, 5 gal for the tractor", [22.4]),
+        ("gas for the mower, 2.5 gal", []),
+    ],
+)
+def test_what_is_for_another_leaves_the_trucks_alone(
+    reads: Reader, text: str, volumes: list[float]
+) -> None:
+    poured = [entry["volume"] for entry in stated(text, reads)]
+    assert poured == [{"value": volume, "unit": "gal"} for volume in volumes]
