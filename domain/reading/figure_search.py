@@ -193,8 +193,7 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
     ):
         joined = token.value * 1000 + after.value
         unit = unit_key(token_at(tokens, figure.end + 1))
-        before = token_at(tokens, figure.start - 1)
-        named = before is not None and "odometer" in before.senses
+        named = _is_reading(tokens, figure)
         named = named or (context.odometer is None and _reads_first(figure.start, joined, tokens))
         if _numbers_axles(tokens, figure.start):
             return
@@ -221,6 +220,22 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
             merged = Token(NUMBER, "", token.raw, token.start, token.end)
             merged.value, merged.grouped = float(round(token.value * 1000)), True
             figure.token, figure.value = merged, merged.value
+
+
+def _is_reading(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'odo is 118 640', '118 640 on the clock': the odometer is named beside both groups."""
+    before, behind = figure.start - 1, figure.end + 1
+    while before > 0 and _leads(tokens[before]):
+        before -= 1
+    while behind < len(tokens) - 1 and _leads(tokens[behind]):
+        behind += 1
+    beside = (token_at(tokens, before), token_at(tokens, behind))
+    return any(token is not None and "odometer" in token.senses for token in beside)
+
+
+def _leads(token: Token) -> bool:
+    """Whether a small word only leads to the next: 'is', 'on the'."""
+    return "glue" in token.senses and "odometer" not in token.senses
 
 
 def _reads_first(index: int, joined: float, tokens: Sequence[Token]) -> bool:

@@ -9,7 +9,7 @@ import pytest
 from domain.entries import Entry, Fill, Hitch, Note, Odometer
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Facts
-from tests.domain.reading.chats import SENT_AT, Reader, on_the_road
+from tests.domain.reading.chats import SENT_AT, Reader, chat, on_the_road
 
 
 def entries(reads: Reader, text: str) -> tuple[Entry, ...]:
@@ -112,3 +112,23 @@ def test_who_one_has_it_from_is_no_place(reads: Reader) -> None:
 def test_how_full_a_water_tank_is_is_no_day(reads: Reader) -> None:
     (water,) = entries(reads, "water tank 3/4, about 30 gal")
     assert water.at is None
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "118 640 on the clock",
+        "118 640 on the odo",
+        "clock says 118 640",
+        "odo is 118 640",
+        "118 640 km",
+        "left home, 118 640",
+    ],
+)
+def test_a_first_reading_may_be_written_in_two_groups(reads: Reader, text: str) -> None:
+    """No reading is known yet that it could follow."""
+    verdict = reads(text, chat(units="metric"))
+    assert isinstance(verdict, Facts), text
+    (reading,) = verdict.entries
+    assert isinstance(reading, Odometer)
+    assert reading.odometer == Quantity(118_640, "km")
