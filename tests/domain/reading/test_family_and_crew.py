@@ -17,6 +17,8 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("dad asks what the tongue weight is", "tongue"),
         ("Grandma wants to know is the tongue weight ok", "tongue"),
         ("my wife is wondering what mpg we got", "economy"),
+        ("mum wants to know how far we can get", "range"),
+        ("dad asks are we legal", "margin"),
     ],
 )
 def test_who_passes_a_question_on_asks_it(reads: Reader, text: str, topic: str) -> None:
