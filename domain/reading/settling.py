@@ -184,10 +184,11 @@ def _read_initials(scene: Scene) -> None:
 
 
 def _places_named(scene: Scene) -> Iterator[int]:
-    """Where a place stands that is named by more than its letter: 'st 5310 dr 6920 trl 9580'."""
+    """Where a place is named by more than its letter, before more: 'st 5310 dr 6920 trl 9580'."""
+    last = len(scene.tokens) - 1
     for term_class in ("axle", "vehicle", "whole"):
         for index in scene.by_class.get(term_class, ()):
-            if "initial" not in scene.tokens[index].senses:
+            if index < last and "initial" not in scene.tokens[index].senses:
                 yield index
 
 

@@ -391,6 +391,7 @@ def test_frost_that_people_talk_of_is_not_kept(reads: Reader, text: str) -> None
         ("trans at 190 as always", "observation"),
         ("trip 311.2 gal 26.1", "fill"),
         ("st 5310 dr 6920 trl 9580", "weighing"),
+        ("scale says S 5120 D 6480 T 7640 G 19240 with the car hauler", "weighing"),
         ("towball weight with everything packed: 212 kg", "weighing"),
         ("tongue weight came in 1,050 to 1,080, scale kept wobbling", "weighing"),
         ("sold honey all day, $412 in the tin lol. odo's at 48,233", "odometer"),
