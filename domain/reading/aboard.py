@@ -82,13 +82,11 @@ def _is_in_it(tokens: Sequence[Token], index: int) -> bool:
     if "oneself" not in tokens[index].groups or index < 1:
         return False
     before, behind = tokens[max(0, index - 2) : index], tokens[index + 1 : index + 3]
-    towing = len(before) > 1 and not VEHICLES.isdisjoint(before[0].senses)
-    joined = towing and "and" in before[1].groups
-    seated = len(behind) > 1 and "in" in behind[0].groups
-    seated = seated and not (
-        "it_or_them" not in behind[1].groups and VEHICLES.isdisjoint(behind[1].senses)
-    )
-    return joined or seated
+    if len(before) > 1 and not VEHICLES.isdisjoint(before[0].senses) and "and" in before[1].groups:
+        return True
+    if len(behind) < 2 or "in" not in behind[0].groups:
+        return False
+    return "it_or_them" in behind[1].groups or not VEHICLES.isdisjoint(behind[1].senses)
 
 
 VEHICLES = frozenset(("vehicle", "name", "rig"))

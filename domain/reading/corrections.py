@@ -405,10 +405,10 @@ def _alarmed(scene: Scene, value: Figure) -> bool:
 
 def _calls_attention(scene: Scene, value: Figure) -> bool:
     """'hang on, trans is at 201': what a gauge shows now, before which somebody calls out."""
-    calls = "bids_wait" in scene.tokens[0].groups and scene.tokens[1:2] != []
     corrected = [token for token in scene.tokens if "correction" in token.senses]
-    now = any("copula" in token.senses.get("glue", "") for token in scene.tokens[: value.start])
-    return calls and len(corrected) == 1 and now
+    if "bids_wait" not in scene.tokens[0].groups or len(corrected) > 1:
+        return False
+    return any("copula" in token.senses.get("glue", "") for token in scene.tokens[: value.start])
 
 
 def _guessed(scene: Scene, value: Figure) -> bool:

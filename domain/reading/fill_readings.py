@@ -60,36 +60,29 @@ def read_on_arriving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> boo
     if volume is None or volume.start < figure.end:
         return False
     parted = "hitch" in scene.by_class and _parted_places(scene, (start, end), volume)
-    if not (parted or _happened(scene, start, end)):
-        return False
     between = scene.tokens[figure.end : volume.start]
-    if "after_that" in scene.groups and any("after_that" in each.groups for each in between):
+    then = "after_that" in scene.groups and any("after_that" in each.groups for each in between)
+    happened = _happened(scene, start, end)
+    if then and (parted or happened or _hitched_there(scene, figure, volume)):
         return True  # 'arrived 51,488, then topped off, 19.8 gal'
+    if not (parted or happened):
+        return False
     if volume.start < end:
         return False
     if any(start <= other.start < end for other in own if other is not figure):
         return False
     if parted:
         return True
-    then = range(end, scene.clause_of(volume.start)[0])
-    hitched = any(index in then for index in scene.by_class.get("hitch", ()))
+    behind = range(end, scene.clause_of(volume.start)[0])
+    hitched = any(index in behind for index in scene.by_class.get("hitch", ()))
     return hitched or scene.sentence_of(volume.start)[0] >= scene.sentence_of(figure.start)[1]
 
 
-def read_on_hitching(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
+def _hitched_there(scene: Scene, figure: Figure, volume: Figure) -> bool:
     """'dropped the camper at Willow Flat, 51,402. then got 22.6 gal': read where it was dropped."""
-    if "after_that" not in scene.groups or "hitch" not in scene.by_class:
-        return False
-    if figure.dimension not in (None, DISTANCE) or figure.value < LEAST_READING:
-        return False
-    volume = next((each for each in own if each.dimension == VOLUME), None)
     start, end = scene.sentence_of(figure.start)
-    if volume is None or volume.start < end:
-        return False
-    if not any(start <= at < end and scene.stated(at) for at in scene.by_class["hitch"]):
-        return False
-    between = scene.tokens[figure.end : volume.start]
-    return any("after_that" in each.groups for each in between)
+    hitches = scene.by_class.get("hitch", ())
+    return volume.start >= end and any(start <= at < end and scene.stated(at) for at in hitches)
 
 
 def _parted_places(scene: Scene, read: tuple[int, int], volume: Figure) -> bool:

@@ -39,7 +39,6 @@ from domain.reading.fill_readings import (
     odometer_beside,
     read_elsewhere,
     read_on_arriving,
-    read_on_hitching,
     read_on_leaving,
 )
 from domain.reading.fill_roles import (
@@ -169,7 +168,6 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
                 read_on_leaving(scene, figure, own)
                 or read_on_arriving(scene, figure, own)
                 or read_elsewhere(scene, figure, own)
-                or read_on_hitching(scene, figure, own)
             )
         ]
     if "points_back" in scene.groups:

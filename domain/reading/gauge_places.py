@@ -279,8 +279,9 @@ def position_of(scene: Scene, figure: Figure, heading: Label | None) -> str | No
     if trailer:
         parts.append("trailer")
     if own is not None:
-        headed = heads and not apart and heading is not None and own.only_end
-        side = own.side or (heading.side if headed and heading is not None else None)
+        side = own.side
+        if heading is not None and heads and not apart and own.only_end:
+            side = heading.side  # 'right side trailer tires: front 80, rear 78'
         if side:
             parts.append(side)
         if own.ordinal:
