@@ -135,7 +135,7 @@ class _Seen:
     def figures(self) -> tuple[float, ...]:
         """Its numbers in digits; dates and clocks are none."""
         return tuple(
-            token.value for token in self.tokens if token.kind is NUMBER and not token.spoken
+            token.value for token in self.tokens if token.kind is NUMBER and not token.said.spoken
         )
 
     @property

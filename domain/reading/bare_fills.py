@@ -280,7 +280,7 @@ def _options(
     if PRICE_ROLE in free and in_small_coins(scene, figure):
         named = figure.start > 0 and "product" in scene.tokens[figure.start - 1].senses
         options.append((PRICE_ROLE, 1.4 if named else 0.9))  # 'diesel 149.9 54.2 L'
-    if PRICE_ROLE in free and figure.token.in_digits and low <= value / 1000 <= high:
+    if PRICE_ROLE in free and figure.token.said.in_digits and low <= value / 1000 <= high:
         # 'three seventy nine nine'
         options.append((PRICE_ROLE, 1.8 if _said_with_mills(scene, figure) else 1.6))
     if COST_ROLE in free and decimals in (0, 2) and 5 <= value <= _most_paid(context):

@@ -22,7 +22,7 @@ from domain.reading.figures import (
     token_at,
     unit_key,
 )
-from domain.reading.tokens import MARK, NUMBER, WORD, Token
+from domain.reading.tokens import MARK, NUMBER, WORD, Token, make_token
 
 CURRENCY_MARKS = {"$": "", "£": "GBP", "€": "EUR"}
 """A dollar is the chat's own dollar."""
@@ -122,10 +122,10 @@ def _coin_before(figure: Figure, tokens: Sequence[Token]) -> None:
     article = token_at(tokens, figure.start - 1)
     if article is None or "a_thing" not in article.groups or not figure.whole:
         return
-    mills = figure.token.in_digits and 100 <= figure.value < 1000
+    mills = figure.token.said.in_digits and 100 <= figure.value < 1000
     if not (mills or 1 <= figure.value < 100):
         return
-    told = Token(NUMBER, "", figure.token.raw, article.start, figure.token.end)
+    told = make_token(NUMBER, "", figure.token.raw, article.start, figure.token.end)
     told.decimals = 3 if mills else 2
     told.value = round(1 + figure.value / (1000 if mills else 100), told.decimals)
     figure.token, figure.value = told, told.value
@@ -392,7 +392,7 @@ def _cents_after(figure: Figure, tokens: Sequence[Token]) -> None:
         and after.decimals == 0
         and 1 <= after.value < 100
         and float(figure.value).is_integer()
-        and (named or ((after.spoken or _typed_cents(tokens, figure.end)) and not joined))
+        and (named or ((after.said.spoken or _typed_cents(tokens, figure.end)) and not joined))
         and (named or unit_key(token_at(tokens, figure.end + 1)) is None)
     ):
         figure.value = round(figure.value + after.value / 100, 2)
@@ -415,7 +415,7 @@ def _mills_after(figure: Figure, tokens: Sequence[Token]) -> bool:
         return False
     if figure.dimension != MONEY or not float(figure.value).is_integer():
         return False
-    said = after.spoken and after.decimals == 0 and 100 <= after.value < 1000
+    said = after.said.spoken and after.decimals == 0 and 100 <= after.value < 1000
     typed = after.decimals == 1 and 10 <= after.value < 100
     if said or typed:
         figure.value = round(figure.value + after.value / (1000 if said else 100), 3)
@@ -440,7 +440,9 @@ def _price_per(figure: Figure, volume: str, context: Context) -> None:
     if figure.unit in ("pence", "cents"):
         currency = "GBP" if figure.unit == "pence" else context.currency
         value = value / 100
-    elif value >= max(1000, dearest(currency)) and (figure.token.grouped or figure.token.spoken):
+    elif value >= max(1000, dearest(currency)) and (
+        figure.token.grouped or figure.token.said.spoken
+    ):
         value = value / 1000  # 1,639 a litre has a decimal comma
     elif not figure.marked and value >= max(100, dearest(currency)):
         if value < 1000:
@@ -504,7 +506,7 @@ def _is_unit_here(
         return figure.value < LONGEST_RIG  # '6,880 in back'
     if token.text == "in":
         return after is None or after.kind is not WORD
-    if token.text == "m" and figure.token.scaled:
+    if token.text == "m" and figure.token.said.scaled:
         return False
     if token.glued or after is None or after.kind is not WORD:
         return True
@@ -545,7 +547,7 @@ def _add_mills(figure: Figure, end: int) -> None:
     said = figure.whole and 100 <= figure.value < 1000
     if not said and figure.token.decimals != CENTS:
         return
-    told = Token(NUMBER, "", figure.token.raw, figure.token.start, figure.token.end)
+    told = make_token(NUMBER, "", figure.token.raw, figure.token.start, figure.token.end)
     told.value = round((figure.value / 100 if said else figure.value) + 0.009, 3)
     told.decimals = 3
     figure.token, figure.value, figure.end = told, told.value, end
@@ -569,7 +571,7 @@ def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
         figure.value = round(figure.value + 0.009, 3)
         figure.end = at + 1
     elif figure.whole and figure.dimension is None and unit_key(token_at(tokens, at + 1)):
-        mixed = Token(NUMBER, "", figure.token.raw, figure.token.start, after.end)
+        mixed = make_token(NUMBER, "", figure.token.raw, figure.token.start, after.end)
         mixed.value, mixed.decimals = figure.value + after.value, 1
         figure.token, figure.value = mixed, mixed.value
         figure.end = at + 1

@@ -442,7 +442,7 @@ def _is_word_of_its_own(figure: Figure, before: Token | None, after: Token) -> b
         after.kind is WORD
         and not after.senses
         and figure.token.end == after.start
-        and not figure.token.spoken
+        and not figure.token.said.spoken
         and not (before is not None and before.raw == "/" and len(after.text) == 1)  # '121/118Q'
     )
 

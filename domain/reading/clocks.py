@@ -13,7 +13,7 @@ from collections.abc import Set as AbstractSet
 from itertools import takewhile
 
 from domain.reading.phrasebook import Phrasebook
-from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token
+from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token, make_token
 
 _POINTED = re.compile(r"(\d{1,2})\.([0-5]\d)$")
 _TOGETHER = re.compile(r"(\d{1,2})([0-5]\d)$")
@@ -113,13 +113,13 @@ def _hour_of(token: Token) -> tuple[int, int] | None:
     """The hour and minute that a number could be: '7', '7.50', '1430', 'seven thirty'."""
     if token.decimals not in WRITTEN:
         return None
-    if token.decimals == 0 and 1 <= token.value <= NOON and not token.scaled:
+    if token.decimals == 0 and 1 <= token.value <= NOON and not token.said.scaled:
         return int(token.value), 0
-    if token.in_digits:
+    if token.said.in_digits:
         hour, minute = divmod(int(token.value), 100)
         return (hour, minute) if 1 <= hour <= NOON and minute < 60 else None
     written = (_POINTED if token.decimals else _TOGETHER).match(token.raw)
-    if written is None or token.spoken or int(written[1]) > LAST_HOUR:
+    if written is None or token.said.spoken or int(written[1]) > LAST_HOUR:
         return None
     return int(written[1]), int(written[2])
 
@@ -177,7 +177,7 @@ def _is_told(tokens: Sequence[Token], index: int, clock: tuple[int, int], book: 
         priced = lead < 0 and clock[0] < BOUGHT_BELOW
         happened = happened or (not priced and _loads_follow(tokens, lead, index))
         return happened and not _is_together(token)
-    if token.in_digits and not happened:
+    if token.said.in_digits and not happened:
         behind = takewhile(lambda each: not _parts(each), tokens[index : index + LONGEST_CLAUSE])
         happened = any("event" in each.senses for each in behind)
     full = token.decimals == 0 and clock[1] == 0 and len(token.raw) < FOUR_DIGITS
@@ -280,6 +280,6 @@ LONGEST_CLAUSE = 30
 def _become_time(tokens: list[Token], start: int, end: int, clock: str) -> None:
     """Put one time in the place of the tokens that tell it."""
     first, last = tokens[start], tokens[end - 1]
-    token = Token(TIME, clock, first.raw, first.start, last.end)
+    token = make_token(TIME, clock, first.raw, first.start, last.end)
     token.glued = first.glued
     tokens[start:end] = [token]

@@ -277,7 +277,7 @@ def _price(figure: Figure) -> float:
     token = figure.token
     if figure.dimension is None and token.decimals == 1 and CENTS[0] <= figure.value <= CENTS[1]:
         return figure.value / 100
-    if token.in_digits and figure.value >= 100:
+    if token.said.in_digits and figure.value >= 100:
         return figure.value / (1000 if figure.value >= 1000 else 100)
     return figure.value / 1000 if token.grouped and figure.value >= 1000 else figure.value
 

@@ -182,7 +182,7 @@ def _only_refuses(scene: Scene, figure: Figure) -> bool:
     if figure.dimension != VOLUME and not sized:
         return False
     label = figure.label
-    if isinstance(label, Label) and field_of_label(label) is None and figure.token.scaled:
+    if isinstance(label, Label) and field_of_label(label) is None and figure.token.said.scaled:
         return False  # 'no the rig was 40 grand'
     named = isinstance(label, Label) and not label.only_vehicle
     if not named and _is_year(scene, figure, weak=True):
@@ -569,7 +569,7 @@ def _log_sized(figure: Figure) -> bool:
     return (
         1000 <= figure.value <= MOST_BARE
         or (figure.token.decimals > 0 and figure.value >= 1)
-        or (figure.value >= 100 and figure.token.spoken)
+        or (figure.value >= 100 and figure.token.said.spoken)
     )
 
 

@@ -54,7 +54,7 @@ def _figure(scene: Scene, figure: Figure, doubted: Set[float]) -> str:
     parts = [f"figure    {figure.value:,.10g}"]
     if figure.unit:
         parts.append(figure.unit)
-    spoken = " as spoken" if figure.token.kind is NUMBER and figure.token.spoken else ""
+    spoken = " as spoken" if figure.token.kind is NUMBER and figure.token.said.spoken else ""
     parts.append(f"from {scene.words_between(figure.start, figure.end)!r}{spoken}:")
     talk = scene.talk[figure.start]
     if figure.claimed:

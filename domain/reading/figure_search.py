@@ -30,7 +30,7 @@ from domain.reading.figures import (
     unit_key,
 )
 from domain.reading.superseded import came_from
-from domain.reading.tokens import MARK, NUMBER, Token
+from domain.reading.tokens import MARK, NUMBER, Token, make_token
 
 RANGE_RATIO = 1.35
 
@@ -184,7 +184,7 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
     if (
         after is not None
         and after.kind is NUMBER
-        and not (token.spoken or after.spoken or token.decimals or token.grouped)
+        and not (token.said.spoken or after.said.spoken or token.decimals or token.grouped)
         and token.raw.isdigit()
         and len(token.raw) <= 3
         and token.raw[0] != "0"
@@ -198,14 +198,17 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
         if _numbers_axles(tokens, figure.start):
             return
         if named or _group_is_likely(joined, len(token.raw), unit, context):
-            merged = Token(NUMBER, "", f"{token.raw} {after.raw}", token.start, after.end)
+            merged = make_token(NUMBER, "", f"{token.raw} {after.raw}", token.start, after.end)
             merged.value, merged.decimals, merged.grouped = joined, after.decimals, True
             figure.token, figure.value = merged, joined
             figure.end += 1
     elif len(token.raw) == PAIRED and figure.start and figure.start + 1 < len(tokens):
         join_pairs(figure, tokens)
     elif (
-        token.decimals == GROUP and not token.spoken and token.value < 1000 and "," not in token.raw
+        token.decimals == GROUP
+        and not token.said.spoken
+        and token.value < 1000
+        and "," not in token.raw
     ):
         unit = unit_key(after)
         if (
@@ -217,7 +220,7 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
                 and follows_odometer(token.value * 1000, context)
             )
         ):
-            merged = Token(NUMBER, "", token.raw, token.start, token.end)
+            merged = make_token(NUMBER, "", token.raw, token.start, token.end)
             merged.value, merged.grouped = float(round(token.value * 1000)), True
             figure.token, figure.value = merged, merged.value
 

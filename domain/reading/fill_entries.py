@@ -198,7 +198,7 @@ def _volume(context: Context, figure: Figure) -> Quantity:
 
 def _with_its_point(context: Context, figure: Figure, unit: str) -> float:
     """'thirty one four gallons' is 31.4: digits said one after another, too many for any tank."""
-    if not figure.token.in_digits or not 100 <= figure.value < 1000:
+    if not figure.token.said.in_digits or not 100 <= figure.value < 1000:
         return figure.value
     most = context.tank.amount(unit) if context.tank else LARGEST_TANK[unit]
     over = figure.value > most * TANK_SLACK and figure.value / 10 <= most
@@ -222,7 +222,7 @@ def price_of(context: Context, figure: Figure, volume: Quantity | None) -> Quant
         and COINS_A_LITRE[0] <= value <= COINS_A_LITRE[1]
     ):
         value = round(value / 100, 5)  # cents or pence a litre, as pumps show them
-    elif figure.dimension is None and figure.token.spoken and value >= 100:
+    elif figure.dimension is None and figure.token.said.spoken and value >= 100:
         value = round(value / (1000 if value >= 1000 else 100), 5)
     return Quantity(round(value, 5), f"{currency}/{unit}")
 

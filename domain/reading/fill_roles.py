@@ -243,7 +243,11 @@ def _price_said(scene: Scene, figure: Figure) -> str | None:
             return None
         token = scene.tokens[index]
         if "price_word" in token.groups:
-            high = figure.value >= DEAREST and figure.dimension is None and not figure.token.spoken
+            high = (
+                figure.value >= DEAREST
+                and figure.dimension is None
+                and not figure.token.said.spoken
+            )
             return None if high else PRICE_ROLE  # 'full @ 48,277'
         if "cost_word" in token.groups or token.senses.get("whole") == "gross":
             return COST_ROLE
@@ -284,7 +288,7 @@ def in_small_coins(scene: Scene, figure: Figure) -> bool:
 
 def pays_in_pairs(context: Context, cost: Figure, volume: Figure | Quantity) -> bool:
     """'one eighteen fifty six' at a pump is 118.56, where that is a price for the volume."""
-    if not (cost.token.spoken and cost.whole and cost.value >= 1000 and volume.value):
+    if not (cost.token.said.spoken and cost.whole and cost.value >= 1000 and volume.value):
         return False
     low, high = price_band(context, volume.unit)
     return low <= cost.value / 100 / volume.value <= high
@@ -400,7 +404,7 @@ def _comma_price(scene: Scene, figure: Figure) -> bool:
 
 def _spoken_price(figure: Figure) -> bool:
     """'three eighty nine nine' for 3.899."""
-    return figure.token.spoken and figure.token.decimals == 0 and 150 <= figure.value <= 9999
+    return figure.token.said.spoken and figure.token.decimals == 0 and 150 <= figure.value <= 9999
 
 
 def _money_role(scene: Scene, figure: Figure) -> str:

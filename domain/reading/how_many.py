@@ -21,7 +21,7 @@ def are_things(scene: Scene, figure: Figure, label: Label) -> bool:
     """
     if not figure.whole or figure.value >= FEW:
         return False
-    return not figure.token.spoken or (figure.end < label.start and is_noun(scene, figure.end))
+    return not figure.token.said.spoken or (figure.end < label.start and is_noun(scene, figure.end))
 
 
 FEW = 40

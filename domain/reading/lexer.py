@@ -27,6 +27,7 @@ from domain.reading.tokens import (
     TIME,
     WORD,
     Token,
+    make_token,
 )
 
 MAX_READ = 4_096
@@ -97,11 +98,17 @@ def _with_decimals(match: re.Match[str]) -> str:
 
 def tokenize(text: str, book: Phrasebook, names: Names = NO_NAMES) -> list[Token]:
     """The tokens of a cleaned message; `names` are the chat's own (truck, trailers)."""
+    return take_apart(text, book, names)[0]
+
+
+def take_apart(text: str, book: Phrasebook, names: Names) -> tuple[list[Token], list[str]]:
+    """The tokens of a cleaned message and its words, of which a phrase or a number has several."""
     tokens = _lex(text, book)
     words = [token.text for token in tokens]
+    joined = False
     if names.several or not book.numerals.isdisjoint(words):
         tokens = join_names(compose_spoken(tokens, book), book, names)
-        words = [token.text for token in tokens]
+        words, joined = [token.text for token in tokens], True
     if names.halves and not names.halves.keys().isdisjoint(words):
         tokens = join_halves(tokens, book, names)
         words = [token.text for token in tokens]
@@ -109,7 +116,8 @@ def tokenize(text: str, book: Phrasebook, names: Names = NO_NAMES) -> list[Token
         for token in tokens:
             if token.text in names.forms and token.kind is WORD:
                 token.senses = {**token.senses, "name": names.forms[token.text]}
-    return _join_phrases(tokens, words, book.phrases, names)
+    tokens = _join_phrases(tokens, words, book.phrases, names)
+    return tokens, " ".join(words).split(" ") if joined else words
 
 
 def _lex(text: str, book: Phrasebook) -> list[Token]:
@@ -127,7 +135,7 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
         if start >= done:
             term = plain.get(typed)
             if term is not None:
-                append(Token(WORD, typed, typed, start, end, term))
+                append(make_token(WORD, typed, typed, start, end, term))
                 start = done = end + 1
                 continue
             alone, close = typed, end
@@ -135,7 +143,7 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
                 alone, close = typed[:-1], end - 1
                 term = plain.get(alone)
             if term is not None:
-                append(Token(WORD, alone, alone, start, close, term))
+                append(make_token(WORD, alone, alone, start, close, term))
                 done = end
             elif alone.isalpha():
                 if alone.isascii() and alone not in TIMES:
@@ -213,7 +221,7 @@ def _parse(
                 continue
             if text.startswith(LINK, end):
                 done = end = _end_of_link(text, end)
-                append(Token(WORD, raw.lower(), text[start:end], start, end))
+                append(make_token(WORD, raw.lower(), text[start:end], start, end))
             else:
                 _append_word(tokens, raw, start, end, book)
             before = end
@@ -272,7 +280,7 @@ NO_OPENERS: frozenset[str] = frozenset()
 def _named(kind: str, text: str, raw: str, start: int, end: int, book: Phrasebook) -> Token:
     """A token with the senses and groups that the phrasebook gives its text."""
     term = book.words.get(text, NO_SENSES), book.memberships.get(text, NO_GROUPS)
-    return Token(kind, text, raw, start, end, term)
+    return make_token(kind, text, raw, start, end, term)
 
 
 def _append_mark(tokens: list[Token], found: re.Match[str], text: str, book: Phrasebook) -> int:
@@ -301,7 +309,7 @@ def _append_word(tokens: list[Token], raw: str, start: int, end: int, book: Phra
     if term is None:
         _append_other_word(tokens, raw, start, end, book)
         return
-    token = Token(WORD, word, raw, start, end, term)
+    token = make_token(WORD, word, raw, start, end, term)
     token.glued = bool(tokens) and tokens[-1].end == start
     tokens.append(token)
 
@@ -338,7 +346,7 @@ def _append_other_word(
 
 
 def _number(raw: str, start: int, end: int, book: Phrasebook) -> Token:
-    token = Token(NUMBER, raw, raw, start, end)
+    token = make_token(NUMBER, raw, raw, start, end)
     token.groups = book.memberships.get(raw, NO_GROUPS)
     if raw.isdigit():
         token.value = float(raw)
@@ -350,7 +358,7 @@ def _number(raw: str, start: int, end: int, book: Phrasebook) -> Token:
 
 
 def _fraction(raw: str, start: int, end: int, book: Phrasebook) -> Token:
-    token = Token(NUMBER, raw, raw, start, end)
+    token = make_token(NUMBER, raw, raw, start, end)
     token.groups = book.memberships.get(raw, NO_GROUPS)
     top, _, bottom = raw.partition("/")
     token.value, token.decimals = int(top) / int(bottom), -1
@@ -410,7 +418,7 @@ PAIR = 2
 
 def _joined(first: Token, last: Token, phrase: Phrase, names: Names) -> Token:
     words, text, term = phrase
-    token = Token(WORD, text, first.raw, first.start, last.end, term)
+    token = make_token(WORD, text, first.raw, first.start, last.end, term)
     token.glued = first.glued
     named = names.within(words, text)
     if named is not None:

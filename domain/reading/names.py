@@ -13,7 +13,7 @@ from functools import lru_cache
 
 from domain.context import Context
 from domain.reading.phrasebook import Phrasebook, Senses, split_words
-from domain.reading.tokens import NO_GROUPS, NO_SENSES, WORD, Token
+from domain.reading.tokens import NO_GROUPS, NO_SENSES, WORD, Token, make_token
 
 MAX_REMEMBERED = 1_024
 """Chats: the names of as many are kept in the form that reading needs."""
@@ -106,7 +106,7 @@ def join_names(tokens: list[Token], book: Phrasebook, names: Names) -> list[Toke
         while index + size <= len(tokens):
             if all(_same_word(tokens[index + k].text, words[k], book) for k in range(size)):
                 first, last = tokens[index], tokens[index + size - 1]
-                token = Token(WORD, " ".join(words), first.raw, first.start, last.end)
+                token = make_token(WORD, " ".join(words), first.raw, first.start, last.end)
                 token.senses = {"name": meaning}
                 token.groups = book.memberships.get(token.text, NO_GROUPS)
                 token.possessive = last.possessive
@@ -123,7 +123,7 @@ def join_halves(tokens: list[Token], book: Phrasebook, names: Names) -> list[Tok
         if name is None or last.start - first.end > 1:
             continue
         if last.text in (name[len(first.text) :], f"{name[len(first.text) :]}s"):
-            token = Token(WORD, name, first.raw, first.start, last.end)
+            token = make_token(WORD, name, first.raw, first.start, last.end)
             token.groups = book.memberships.get(name, NO_GROUPS)
             token.possessive = last.possessive
             tokens[index : index + 2] = [token]

@@ -99,7 +99,7 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
     if follows:
         plain = _little_else(scene, figure) or _logs_work(scene, figure)
         return told or (not rounded and plain)
-    exact = figure.value >= 5_000 and not (figure.token.scaled or rounded)
+    exact = figure.value >= 5_000 and not (figure.token.said.scaled or rounded)
     # Far below the last reading it is another thing; a little below, one was read wrongly.
     mistaken = event is not None and known is not None and figure.value >= known.value / 2
     apart = known is None or (mistaken and figure.value < known.value)

@@ -420,7 +420,7 @@ def _by_figure(scene: Scene, asked: Ask) -> Facts | None:
     figures = [
         figure
         for figure in scene.figures
-        if figure.claimed is None and not (figure.token.spoken and figure.value <= 1)
+        if figure.claimed is None and not (figure.token.said.spoken and figure.value <= 1)
     ]
     if len(figures) != 1:
         return None
@@ -444,7 +444,7 @@ def _by_figure(scene: Scene, asked: Ask) -> Facts | None:
     if gauged is not None and is_of_other_gauge(figure, gauged):
         return None
     said = [figure.value]
-    if asked.about in SAID_IN_DIGITS and figure.token.in_digits:
+    if asked.about in SAID_IN_DIGITS and figure.token.said.in_digits:
         mills = asked.about == "unit_price" and figure.value >= 1000  # 'three ninety-three nine'
         said.append(figure.value / (1000 if mills else 100))
     matching = [

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.reading.phrasebook import Phrasebook
-from domain.reading.tokens import NO_GROUPS, NO_SENSES, NUMBER, WORD, Token
+from domain.reading.tokens import NO_GROUPS, NO_SENSES, NUMBER, WORD, Token, make_token
 
 WEIGHED = frozenset(("axle", "axle_noun", "end", "vehicle", "name", "whole", "weigh_cue"))
 """Classes of term of which one stands in a message that tells the load of an end."""
@@ -59,4 +59,4 @@ JOINING = frozenset(("and", "but", "with"))
 
 def _word(text: str, start: int, end: int, book: Phrasebook) -> Token:
     term = book.words.get(text, NO_SENSES), book.memberships.get(text, NO_GROUPS)
-    return Token(WORD, text, text, start, end, term)
+    return make_token(WORD, text, text, start, end, term)

@@ -19,7 +19,7 @@ MOST_SAID = 5
 
 def settle_said(scene: Scene, placed: dict[str, Figure], rig: str | None) -> None:
     """Give dictated figures the meaning that counts; leaves them where none is beyond doubt."""
-    said = {position: figure for position, figure in placed.items() if figure.token.others}
+    said = {position: figure for position, figure in placed.items() if figure.token.said.others}
     if not said or _by_sum(scene, placed, said, rig) or _all_short(scene, placed, said, rig):
         return
     for position, figure in said.items():
@@ -27,7 +27,7 @@ def settle_said(scene: Scene, placed: dict[str, Figure], rig: str | None) -> Non
             continue
         following = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
         even = following is not None and "even_hundreds" in following.groups
-        (other,) = figure.token.others
+        (other,) = figure.token.said.others
         if even or other < figure.value:
             face, figure.value = figure.value, other
             if not _fits(scene, placed, position, rig):
@@ -54,7 +54,7 @@ def _all_short(
     if any(_fits(scene, placed, at, rig) for at in said):
         return False
     for figure in said.values():
-        (figure.value,) = figure.token.others
+        (figure.value,) = figure.token.said.others
     if all(_fits(scene, placed, at, rig) for at in said):
         return True
     for position, figure in said.items():
@@ -74,7 +74,7 @@ def _by_sum(
     if "gross" not in placed or len(said) > MOST_SAID:
         return False
     faces = [figure.value for figure in said.values()]
-    for values in product(*[(figure.value, *figure.token.others) for figure in said.values()]):
+    for values in product(*[(figure.value, *figure.token.said.others) for figure in said.values()]):
         for figure, value in zip(said.values(), values, strict=True):
             figure.value = value
         loads = loads_of(scene, placed)

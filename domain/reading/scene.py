@@ -17,7 +17,7 @@ from domain.reading.figure_search import find_figures
 from domain.reading.figures import Figure
 from domain.reading.label import NAMING, Label
 from domain.reading.labels import find_labels
-from domain.reading.lexer import tokenize
+from domain.reading.lexer import take_apart
 from domain.reading.names import Names, names_of
 from domain.reading.pairing import bind
 from domain.reading.phrasebook import Phrasebook
@@ -56,6 +56,7 @@ class Scene:
         "groups",
         "kinds",
         "labels",
+        "marks",
         "names",
         "numbers",
         "talk",
@@ -69,7 +70,6 @@ class Scene:
         self, text: str, context: Context, book: Phrasebook, trace: list[str] | None = None
     ) -> None:
         self.trace = trace
-        self._words: list[str] | None = None
         self._live: list[Figure] | None = None
         self._clause_ends: list[int] | None = None
         self._sentence_ends: list[int] | None = None
@@ -77,11 +77,12 @@ class Scene:
         self.context = context
         self.book = book
         self.names: Names = names_of(context, book)
-        self.tokens: list[Token] = tokenize(text, book, self.names)
+        self.tokens, words = take_apart(text, book, self.names)
         self.groups: frozenset[str] = frozenset().union(*[token.groups for token in self.tokens])
         if context.units != "us":
             settle_vans(self)
         self.index_terms()
+        self._words: list[str] | None = words
         if "rear_or_return" in self.groups and not WEIGHED.isdisjoint(self.by_class):
             self._settle_rears()
         if self.numbers and settle_clocks(text, self.tokens, self.numbers, book, self.groups):
@@ -119,12 +120,15 @@ class Scene:
     def index_terms(self) -> None:
         """Note where each class of term, the numbers and the words stand that no phrase knows.
 
-        `kinds` are of what else stands there: times, breaks, telephone numbers.
+        `marks` are those that mean nothing by themselves, `kinds` of what else stands there: times,
+        breaks, telephone numbers. The words are taken anew when they are next asked for.
         """
+        self._words = None
         by_class: defaultdict[str, list[int]] = defaultdict(list)
         unknown: list[int] = []
         numbers: list[int] = []
         kinds: set[str] = set()
+        marks: set[str] = set()
         for index, token in enumerate(self.tokens):
             if token.senses:
                 for term_class in token.senses:
@@ -133,11 +137,13 @@ class Scene:
                 numbers.append(index)
             elif token.kind is WORD:
                 unknown.append(index)
-            elif token.kind is not MARK:
+            elif token.kind is MARK:
+                marks.add(token.raw)
+            else:
                 kinds.add(token.kind)
         by_class.default_factory = None
         self.by_class: dict[str, list[int]] = by_class
-        self.unknown, self.numbers, self.kinds = unknown, numbers, kinds
+        self.unknown, self.numbers, self.kinds, self.marks = unknown, numbers, kinds, marks
 
     def _settle_rears(self) -> None:
         if settle_rears(self.tokens, self.book):
@@ -145,8 +151,7 @@ class Scene:
             self.index_terms()
 
     def _find_figures(self) -> None:
-        marks = [token.raw for token in self.tokens if token.kind is MARK]
-        said = self.groups.union(self.by_class, marks)
+        said = self.groups.union(self.by_class, self.marks)
         self.figures = find_figures(self.tokens, self.numbers, self.context, said)
 
     def _take_back(self) -> None:

@@ -24,7 +24,7 @@ from domain.reading.both_ways import STOOD, TOLD, settle_both_ways
 from domain.reading.everyday_words import names_trailer
 from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
 from domain.reading.side_letters import load_follows, read_side_letters
-from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
+from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token, make_token
 from domain.reading.trailing import TRAILS, settle_out_back, settle_trailing
 from domain.reading.yes_and_no import REPLIES, settle_answers, settle_denied
 
@@ -316,7 +316,7 @@ def _join_duals(scene: Scene) -> None:
     ]
     for index in joined:
         place, dual = tokens[index - 1], tokens.pop(index)
-        both = Token(WORD, f"{place.text} {dual.text}", place.raw, place.start, dual.end)
+        both = make_token(WORD, f"{place.text} {dual.text}", place.raw, place.start, dual.end)
         both.senses, both.glued = place.senses, place.glued
         both.groups = place.groups - {"rear_or_right"}  # of two wheels: one on the right
         tokens[index - 1] = both

@@ -13,7 +13,7 @@ from domain.reading import numbers
 from domain.reading.homophones import heard_numbers
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.sums import summed
-from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
+from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Said, Token, make_token
 
 
 def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
@@ -262,6 +262,23 @@ def _composed(atoms: Sequence[numbers.Atom], book: Phrasebook) -> list[numbers.S
     ]
 
 
+def _said(
+    figure: numbers.Spoken, run: Sequence[Token], atoms: Sequence[numbers.Atom], book: Phrasebook
+) -> Said:
+    """How the words of a run that make a figure put it."""
+    words = [
+        book.numbers[each.text] for each in run[figure.start : figure.end] if each.kind is WORD
+    ]
+    spoken = run[figure.start].kind is WORD
+    ambiguous = spoken and not book.adds_up
+    return Said(
+        spoken=spoken,
+        in_digits=figure.words > 1 and figure.decimals == 0 and GROUPING.isdisjoint(words),
+        others=numbers.other_meanings(atoms[figure.start : figure.end]) if ambiguous else (),
+        scaled=numbers.THOUSAND in words,
+    )
+
+
 def _spoken_tokens(run: Sequence[Token], book: Phrasebook) -> list[Token]:
     keys = book.numbers
     atoms: list[numbers.Atom] = []
@@ -281,21 +298,13 @@ def _spoken_tokens(run: Sequence[Token], book: Phrasebook) -> list[Token]:
         if figure.words == 1 and first.kind is NUMBER:
             result.append(first)
         else:
-            token = Token(NUMBER, "", "", first.start, last.end)
-            token.raw = " ".join(each.raw for each in run[figure.start : figure.end])
-            token.text = first.text if figure.words == 1 else token.raw
-            token.groups = book.memberships.get(token.text, NO_GROUPS)
+            raw = " ".join(each.raw for each in run[figure.start : figure.end])
+            text = first.text if figure.words == 1 else raw
+            token = make_token(NUMBER, text, raw, first.start, last.end)
+            token.groups = book.memberships.get(text, NO_GROUPS)
             token.value = float(figure.value)
             token.decimals = figure.decimals
-            token.spoken = first.kind is WORD
-            said = [keys[each.text] for each in run[figure.start : figure.end] if each.kind is WORD]
-            token.in_digits = figure.words > 1 and figure.decimals == 0 and not GROUPING & set(said)
-            if token.spoken and not book.adds_up:
-                token.others = numbers.other_meanings(atoms[figure.start : figure.end])
-            token.scaled = any(
-                each.kind is WORD and keys[each.text] == numbers.THOUSAND
-                for each in run[figure.start : figure.end]
-            )
+            token.said = _said(figure, run, atoms, book)
             result.append(token)
         position = figure.end
     result.extend(run[position:])

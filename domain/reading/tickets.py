@@ -181,4 +181,4 @@ def _lettered(scene: Scene, figure: Figure) -> str | None:
 
 
 def _digits(figure: Figure) -> str:
-    return f"{figure.value:.0f}" if figure.token.spoken else figure.token.raw
+    return f"{figure.value:.0f}" if figure.token.said.spoken else figure.token.raw

@@ -272,7 +272,7 @@ def _read_pass(
     if impossible == "gross" and len(placed) == 1 and _is_talk(scene):
         return None  # 'altogether it's 128 pounds'
     if impossible:
-        slips = digit_slips(loads, impossible, placed[impossible].token.others)
+        slips = digit_slips(loads, impossible, placed[impossible].token.said.others)
         return Doubt(impossible, "implausible", (loads[impossible],), slips)
     uneven = sides_doubt(loads, rig)
     if uneven is not None:
