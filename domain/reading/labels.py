@@ -38,8 +38,9 @@ def find_labels(
     everyday = not groups.isdisjoint(EVERYDAY)
     aside = 0  # where what is said in brackets ends
     for index, token in enumerate(tokens):
-        if index < aside:
-            continue
+        senses = token.senses
+        if index < aside or (current is None and (not senses or NAMING.isdisjoint(senses))):
+            continue  # most words begin no label
         if token.raw == "(" and current is not None and current.end == index:
             aside = _end_of_brackets(tokens, index, current, figures)
             if aside:
@@ -56,7 +57,6 @@ def find_labels(
                     current.to_ordinal = ordinal if current.ordinal else None
                     current.ordinal, current.end = current.ordinal or ordinal, index + 1
             continue
-        senses = token.senses
         if (
             senses
             and not NAMING.isdisjoint(senses)

@@ -10,11 +10,19 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from itertools import compress, count, pairwise
 
 from domain.reading.names import NO_NAMES, Names, join_halves, join_names
-from domain.reading.phrasebook import APOSTROPHES, VOWELS, Phrase, Phrasebook, fold
+from domain.reading.phrasebook import (
+    ALONE,
+    APOSTROPHES,
+    VOWELS,
+    Phrase,
+    Phrasebook,
+    Phrases,
+    fold,
+)
 from domain.reading.spoken import compose_spoken
 from domain.reading.tokens import (
     BREAK,
@@ -390,22 +398,21 @@ def _value(token: Token) -> None:
 
 
 def _join_phrases(
-    tokens: list[Token],
-    words: Sequence[str],
-    phrases: Mapping[tuple[str, str], Sequence[Phrase]],
-    names: Names,
+    tokens: list[Token], words: Sequence[str], phrases: Phrases, names: Names
 ) -> list[Token]:
     """Make one token of each of the longest phrases; `words` are the texts of the tokens."""
     joined: list[Token] = []
     done = 0
-    # A pair of words finds the phrases that begin with it, and is one where it is not longer.
     for start in compress(count(), map(phrases.__contains__, pairwise(words))):
         if start < done:
             continue
-        for phrase in phrases[words[start], words[start + 1]]:
+        behind = phrases[words[start], words[start + 1]]
+        end = start + FOUND_BY
+        third = words[end - 1] if end <= len(words) else ALONE
+        for phrase in behind.get(third) or behind.get(ALONE, ()):
             said = phrase[0]
             end = start + len(said)
-            if len(said) == PAIR or said == tuple(words[start:end]):
+            if len(said) <= FOUND_BY or said == tuple(words[start:end]):
                 joined += tokens[done:start]
                 joined.append(_joined(tokens[start], tokens[end - 1], phrase, names))
                 done = end
@@ -413,7 +420,8 @@ def _join_phrases(
     return joined + tokens[done:] if joined else tokens
 
 
-PAIR = 2
+FOUND_BY = 3
+"""Words by which phrases are found: one of no more stands there."""
 
 
 def _joined(first: Token, last: Token, phrase: Phrase, names: Names) -> Token:

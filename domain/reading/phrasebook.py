@@ -31,6 +31,12 @@ Term = tuple[Senses, frozenset[str]]
 Phrase = tuple[tuple[str, ...], str, Term]
 """The words of a phrase, its text, and what it is."""
 
+Phrases = Mapping[tuple[str, str], Mapping[str, Sequence[Phrase]]]
+"""Two words -> the third -> the phrases that begin so, the longest first.
+
+The last of them is the pair alone, where it is a phrase; that stands by `ALONE`, too.
+"""
+
 NUMBER_CLASS = "number"
 JOINING_NUMBERS = ("a", "and")
 """Keys of number words that only join others: 'a hundred and five'."""
@@ -120,7 +126,7 @@ class Phrasebook:
     known: Mapping[str, Term]
     plain: Mapping[str, Term]
     words: Mapping[str, Senses]
-    phrases: Mapping[tuple[str, str], Sequence[Phrase]]
+    phrases: Phrases
     heads: frozenset[str]
     numbers: Mapping[str, str]
     numerals: frozenset[str]
@@ -156,8 +162,8 @@ class Phrasebook:
 
     def means(self, first: str, second: str) -> Senses:
         """The senses of a phrase of two words, which may stand apart in a message."""
-        options = self.phrases.get((first, second), ())
-        return next((senses for words, _, (senses, _) in options if len(words) == 2), {})
+        phrases = self.phrases.get((first, second), {}).get(ALONE, ())
+        return next((senses for _, _, (senses, _) in phrases), {})
 
     def phrases_of(self, group: str) -> Sequence[str]:
         """The phrases of a group in their order, each between two spaces; remembered."""
@@ -252,13 +258,8 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         word: canonical for canonical, words in data.get(ALIAS_CLASS, {}).items() for word in words
     }
     memberships = _memberships(groups)
-    longer: dict[tuple[str, str], list[Phrase]] = {}
-    for words, meaning in senses.items():
-        if len(words) > 1:
-            text = " ".join(words)
-            term = meaning, memberships.get(text, frozenset[str]())
-            longer.setdefault((words[0], words[1]), []).append((words, text, term))
-    heads = frozenset(first for first, _ in longer)
+    phrases = _phrases(senses, memberships)
+    heads = frozenset(first for first, _ in phrases)
     single = {words[0]: meaning for words, meaning in senses.items() if len(words) == 1}
     overlapping = {name: _index(data.get(name, {})) for name in OVERLAPPING}
     numbers = {word: key for key, words in data[NUMBER_CLASS].items() for word in words}
@@ -279,10 +280,7 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         known=known,
         plain={word: term for word, term in known.items() if word.isalpha() and word != TIMES},
         words=single,
-        phrases={
-            pair: sorted(options, key=lambda option: -len(option[0]))
-            for pair, options in longer.items()
-        },
+        phrases=phrases,
         heads=heads,
         aliases=aliases,
         skeletons=_skeletons(senses, data),
@@ -447,6 +445,23 @@ def _skeletons(
         bones = skeleton(word)
         if len(bones) >= SHORTEST_SKELETON:
             found.setdefault(bones, word)
+    return found
+
+
+def _phrases(
+    senses: Mapping[tuple[str, ...], Senses], memberships: Mapping[str, frozenset[str]]
+) -> Phrases:
+    found: dict[tuple[str, str], dict[str, list[Phrase]]] = {}
+    for words, meaning in sorted(senses.items(), key=lambda each: -len(each[0])):
+        if len(words) > 1:
+            first, second, third = (*words, ALONE)[:3]
+            text = " ".join(words)
+            term = meaning, memberships.get(text, frozenset[str]())
+            behind = found.setdefault((first, second), {})
+            behind.setdefault(third, []).append((words, text, term))
+    for behind in found.values():
+        for third in behind.keys() - {ALONE}:
+            behind[third] += behind.get(ALONE, [])
     return found
 
 

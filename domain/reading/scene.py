@@ -169,14 +169,13 @@ class Scene:
 
     def _correct_spelling(self, book: Phrasebook) -> None:
         """Unknown words beside a figure are tried as slips of a label."""
+        unknown = set(self.unknown)
         for figure in self.figures:
             for index in (figure.start - 1, figure.start - 2, figure.end, figure.end + 1):
-                if not 0 <= index < len(self.tokens):
-                    continue
-                token = self.tokens[index]
-                if token.kind is WORD and not token.senses and token.text.isalpha():
+                if index in unknown and (token := self.tokens[index]).text.isalpha():
                     slip = book.correction(token.text, figure.value >= LEAST_LOAD)
                     if slip is not None and not self._names_place(index, slip, book):
+                        unknown.remove(index)
                         token.senses = book.correctable[slip]
                         self.by_class.setdefault("corrected", []).append(index)
                         for term_class in token.senses:
