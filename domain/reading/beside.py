@@ -87,6 +87,11 @@ def read_money_before(figure: Figure, tokens: Sequence[Token], context: Context)
     """The currency or minus sign right before a number."""
     before = tokens[figure.start - 1]
     money = before.senses.get("money")
+    if money is None and before.kind is WORD:
+        if "minus_word" in before.groups and figure.whole:
+            figure.negative = True  # 'minus 18 out here'
+            figure.start -= 1
+        return
     if before.raw in CURRENCY_MARKS:
         own = context.currency if context.currency in PESOS else _dollar(context)
         figure.unit = CURRENCY_MARKS[before.raw] or own
@@ -104,9 +109,6 @@ def read_money_before(figure: Figure, tokens: Sequence[Token], context: Context)
     elif "coins_per_litre" in before.groups:
         figure.unit = before.senses["money"]  # 'C/L 198.9'
         _price_per(figure, "L", context)
-        figure.start -= 1
-    elif "minus_word" in before.groups and figure.whole:
-        figure.negative = True  # 'minus 18 out here'
         figure.start -= 1
     elif before.kind is MARK and before.raw in "-−":
         further = token_at(tokens, figure.start - 2)

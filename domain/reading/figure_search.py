@@ -107,7 +107,9 @@ def _figure(tokens: Sequence[Token], index: int, context: Context, last: Figure 
     if figure.end < count:
         read_unit_after(figure, tokens, context)
     if figure.end < count:
-        read_fraction_after(figure, tokens)
+        after = tokens[figure.end]
+        if after.kind is NUMBER or "and" in after.groups:
+            read_fraction_after(figure, tokens)
     if last is not None and last.dimension == VOLUME:
         read_price_of_each(figure, tokens, context, last)
     return figure

@@ -138,13 +138,13 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
     marks: Marks | None = None
     start = done = 0
     # White space at the end holds no token, and the pattern would try it from each place.
-    for typed in text.rstrip().split(" "):
+    parts = text.rstrip().split(" ")
+    for typed, term in zip(parts, map(plain.get, parts), strict=True):
         end = start + len(typed)
         if start >= done:
-            term = plain.get(typed)
             if term is not None:
                 append(make_token(WORD, typed, typed, start, end, term))
-                start = done = end + 1
+                start = end + 1
                 continue
             alone, close = typed, end
             if typed[-1:] in PARTING:

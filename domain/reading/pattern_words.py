@@ -177,6 +177,15 @@ class Bits:
             return self.number if word[:1].isdigit() else self.other
         return bits
 
+    def having(self, bits: int, words: Iterable[str]) -> int:
+        """Those of some patterns whose texts can have each of the words."""
+        known = self.by_word.get
+        for word in words:
+            if not bits:
+                break
+            bits &= known(word) or self.of(word)
+        return bits
+
 
 def bits_of(patterns: Iterable[frozenset[str]]) -> Bits:
     """The bits of patterns, each told by the words of its texts."""

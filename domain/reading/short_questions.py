@@ -180,16 +180,17 @@ def _said(tokens: Sequence[Token]) -> str | None:
 
 
 def _sign(token: Token) -> str:
-    name = token.senses.get("name")
-    if name is not None:
-        sign = OWN_TRUCK if name.startswith("truck") else OWN_TRAILER
-        return f"{token.text.split(' ')[0]} {sign}" if "rig" in token.senses else sign
-    vehicle = token.senses.get("vehicle")
-    if vehicle is not None and vehicle != "rig":
-        towed = vehicle == "trailer" and "caravan" in token.groups  # a van, where it is one
-        if towed or "talk" not in token.senses:
-            return TRUCK if vehicle == "truck" else TRAILER
-    owned = token.raw[-1:] in "sS" and token.raw[-2:-1] in APOSTROPHES
+    senses = token.senses
+    if not SIGNED.isdisjoint(senses):
+        name, vehicle = senses.get("name"), senses.get("vehicle")
+        if name is not None:
+            sign = OWN_TRUCK if name.startswith("truck") else OWN_TRAILER
+            return f"{token.text.split(' ')[0]} {sign}" if "rig" in senses else sign
+        if vehicle != "rig":
+            towed = vehicle == "trailer" and "caravan" in token.groups  # a van, where it is one
+            if towed or "talk" not in senses:
+                return TRUCK if vehicle == "truck" else TRAILER
+    owned = token.raw[-2:-1] in APOSTROPHES and token.raw[-1] in "sS"
     return f"{token.text}s" if owned and token.text[-1] != "s" else token.text
 
 

@@ -54,11 +54,7 @@ class ShortWords:
     def fitting(self, said: str, *, marked: bool) -> Iterator[ShortPattern]:
         """The patterns that have a way for every word of what is said, in their order."""
         first, *others = said.split(" ")
-        ways = self.beginning(first, marked=marked)
-        for word in others:
-            if not ways:
-                return
-            ways &= self.words.of(word)
+        ways = self.words.having(self.beginning(first, marked=marked), others)
         while ways:
             pattern = self.patterns[self.owners[(ways & -ways).bit_length() - 1]]
             yield pattern

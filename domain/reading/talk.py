@@ -52,7 +52,8 @@ def _talk_of(scene: Scene) -> list[str | None]:
             return [OTHER] * len(tokens)
     elif "beside_us" not in scene.groups and not _names_somebody(scene):
         return talk
-    besides = "beside_us" in scene.groups
+    besides, parted = "beside_us" in scene.groups, "parts_talk" in scene.groups
+    turns = "speaks_for_us" in scene.groups
     state: str | None = None
     owned = guessed = ahead = once = False
     clause_start = sentence_start = 0
@@ -64,13 +65,13 @@ def _talk_of(scene: Scene) -> list[str | None]:
             ahead = once = False
             sentence_start = index + 1
             continue
-        others = owned or state == OTHER
-        if others and "speaks_for_us" in token.groups and _turns_to_us(scene, index):
+        others = turns and "speaks_for_us" in token.groups and (owned or state == OTHER)
+        if others and _turns_to_us(scene, index):
             state, owned, guessed = None, False, False
             continue
         if index == sentence_start and _somebody(scene, index):
             owned, state = True, OTHER
-        if token.raw == "," or "parts_talk" in token.groups:
+        if token.raw == "," or (parted and "parts_talk" in token.groups):
             guessing = (
                 state == GUESS
                 and not _ends_guess(scene, clause_start, index)
