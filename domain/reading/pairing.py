@@ -441,6 +441,9 @@ def _pairing(
         ahead, behind = gaps[number], gaps[number + 1]
         before, after = links[number]
         alone = UNBOUND_FIGURE if figure.dimension in (None, MASS) else UNBOUND_SELF_EVIDENT
+        if before is None and after is None and used is None:
+            free = (free[0] + UNBOUND_LABEL * len(ahead) + alone, free[1])
+            continue
         next_free: tuple[float, Pairs] = (math.inf, None)
         next_used: tuple[float, Pairs] | None = None
         for taken, state in ((0, free), (1, used)):

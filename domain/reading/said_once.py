@@ -94,7 +94,7 @@ def placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
     parts = whens_by_part(scene) if timed else []
     places = read_places(scene)
     place = places[0][1] if places else None
-    rated = "rating" in [figure.role for figure in scene.figures]
+    rated = Rating in map(type, entries)
     truck = trailer = None
     if rated or "name" in scene.by_class:
         truck, trailer = (_named(scene, each, rated=rated) for each in ("truck", "trailer"))
