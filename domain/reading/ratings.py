@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from domain.entries import COUPLING, Rating, WordsOf
+from domain.entries import Rating
 from domain.quantities import Quantity
 from domain.reading.allowed import ALLOWS, is_allowed
 from domain.reading.axle_pairs import axle_pairs
@@ -29,6 +29,7 @@ from domain.reading.framing import (
 from domain.reading.label import Label
 from domain.reading.labels import AXLE_NUMBER
 from domain.reading.positions import axles_counted
+from domain.reading.rated_words import TYRES, rated_words
 from domain.reading.rating_values import (
     ONE_EACH,
     TOLD_ONCE,
@@ -48,7 +49,7 @@ from domain.reading.tank_sizes import (
     tanks_alike,
 )
 from domain.reading.tokens import NUMBER
-from domain.reading.tow_ratings import HITCH_KINDS, by_pin, pin_said, tows_by_hitch
+from domain.reading.tow_ratings import HITCH_KINDS, by_pin, tows_by_hitch
 from domain.reading.tyre_ratings import (
     how_mounted,
     is_tyre_load,
@@ -78,7 +79,6 @@ TRUCK_RATINGS = frozenset(
     ("gcwr", "gawr_front", "gawr_rear", "payload", "tank", "wheelbase", "overhang")
 )
 
-TYRES = "tyres"
 STAMPED = frozenset(("ball", "coupler", "ball mount", "pin box", "chains"))
 
 
@@ -151,27 +151,10 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
                 trailer=trailer,
                 value=value,
                 note=indexes.get(figure.start) or _note(scene, figure, name),
-                words=_words(scene, figure, subject),
+                words=rated_words(scene, figure, subject),
             )
         )
     return found
-
-
-def _words(scene: Scene, figure: Figure, subject: str) -> WordsOf:
-    """The figure's own words; of tyres also those around them, which say whose they are.
-
-    Of a trailer or a hitch also those that say that it rests on a pin.
-    """
-    value = ("value", scene.words_between(figure.start, figure.end))
-    if subject in ("trailer", "hitch"):
-        pin = pin_said(scene, figure, subject)
-        return (value,) if pin is None else (value, (COUPLING, pin))
-    if subject != TYRES:
-        return (value,)
-    start, end = scene.clause_of(figure.start)
-    alone = not any(figure.end <= other.start < end for other in scene.figures)
-    behind = end if alone else figure.start  # 'tires 3640 each rear'
-    return ("subject", scene.words_between(start, behind)), value
 
 
 def _is_reading(scene: Scene, figure: Figure) -> bool:

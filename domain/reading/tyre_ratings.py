@@ -29,7 +29,8 @@ def is_tyre_pressure(scene: Scene, figure: Figure) -> bool:
         placed = isinstance(label, Label) and bool(label.end_of or label.axle)
         if not placed or not LEAST_PSI <= figure.value <= MOST_PSI:
             return False
-        tyres = scene.has("subject", "tyre") and not scene.has("subject", "hub")
+        tyres = scene.has("subject", "tyre") or "tyre_placard" in scene.groups
+        tyres = tyres and not scene.has("subject", "hub")
         return (tyres and _is_labelled(scene, figure)) or any(
             other.role == "rating" and other.dimension == PRESSURE for other in scene.figures
         )
@@ -60,10 +61,26 @@ def _is_labelled(scene: Scene, figure: Figure) -> bool:
         and "tyre_label" in token.groups
     ]
     if not labels:
-        return False
+        return _follows_ratings(scene, figure)
     told = scene.tokens[labels[-1] : figure.start]  # 'sticker says 60, we had 58'
     return figure.dimension is not None or not any("we" in token.groups for token in told)
 
+
+def _follows_ratings(scene: Scene, figure: Figure) -> bool:
+    """'gvwr 11,300 front gawr 5,800 tires 80 psi': behind two limits it stands on their label."""
+    limits = [
+        label
+        for label in scene.labels
+        if label.rating in LABELLED and label.bound is not None and label.end <= figure.start
+    ]
+    done = "weigh_cue" in scene.by_class or "airs_up" in scene.groups
+    return len(limits) >= FEWEST_LIMITS and not done
+
+
+LABELLED = frozenset(("gvwr", "gawr", "gawr_front", "gawr_rear"))
+"""Limits that stand on the label that asks for a pressure (49 CFR 567.4, 571.110 S4.3)."""
+
+FEWEST_LIMITS = 2
 
 LEAST_PSI, MOST_PSI = 20, 130
 

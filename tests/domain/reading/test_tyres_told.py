@@ -11,6 +11,7 @@ from domain.rig import key_of
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
+TYRES = "tyres"
 LF_65 = ("left front", 65)
 TRAILERS_OWN = [("trailer", 65), ("trailer front", 62), ("trailer rear", 60)]
 IN_TURN = [
@@ -467,3 +468,46 @@ def test_corners_of_a_loads_size_are_no_tyres(reads: Reader) -> None:
     verdict = reads("n/s front 720 n/s rear 1,010 o/s front 740 o/s rear 990", METRIC)
     assert isinstance(verdict, Facts), verdict
     assert isinstance(verdict.entries[0], Weighing)
+
+
+@pytest.mark.parametrize(
+    ("text", "asked"),
+    [
+        ("door label: tires 65 front 80 rear", [("front", 65), ("rear", 80)]),
+        ("door tag: front tires 65 psi rear tires 80 psi", [("front", 65), ("rear", 80)]),
+        ("tire placard: front 35 rear 38", [("front", 35), ("rear", 38)]),
+        (
+            "gvwr 11,300 front gawr 5,800 rear gawr 7,000 tires front 60 rear 80 psi",
+            [("front", 60), ("rear", 80)],
+        ),
+    ],
+)
+def test_each_pressure_off_a_label_is_of_the_end_that_it_is_told_for(
+    text: str, asked: list[tuple[str, float]], reads: Reader
+) -> None:
+    verdict = reads(text)
+    assert isinstance(verdict, Facts)
+    tyres = [each for each in verdict.entries if isinstance(each, Rating) and each.subject == TYRES]
+    assert [(key_of(each), each.value) for each in tyres] == [
+        (("truck tyres", "pressure", end), Quantity(psi, "psi")) for end, psi in asked
+    ]
+
+
+def test_pressures_of_a_trailers_label_are_the_trailers_whichever_end_is_named(
+    reads: Reader,
+) -> None:
+    verdict = reads("placard: trailer tires front 65 rear 70")
+    assert isinstance(verdict, Facts)
+    told = [each for each in verdict.entries if isinstance(each, Rating)]
+    assert [key_of(each)[0] for each in told] == ["trailer tyres", "trailer tyres"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["gvwr 11,300 rear gawr 7,000. aired the tires to 80 psi", "gvwr 11,300, tires 80 psi"],
+)
+def test_what_a_tyre_was_filled_to_beside_limits_is_no_limit(text: str, reads: Reader) -> None:
+    verdict = reads(text)
+    assert isinstance(verdict, Facts)
+    pressures = [each for each in verdict.entries if isinstance(each, Observation)]
+    assert [each.value for each in pressures] == [Quantity(80, "psi")]
