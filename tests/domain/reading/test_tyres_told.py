@@ -32,6 +32,7 @@ IN_TURN = [
         ("left front tire was 48, brought it up to 65 psi", [("left front", 65)]),
         ("RR trailer tire 62 psi, topped it to 80", [("trailer right rear", 80)]),
         ("RR trailer tire 62 psi, filled it to 80", [("trailer right rear", 80)]),
+        ("RR trailer tire was 62, topped up to 80", [("trailer right rear", 80)]),
         ("found the RR at 62 psi, set it to 80", [("right rear", 80)]),
         ("inner dual on the right rear was at 40 psi, filled to 80", [("right rear", 80)]),
         ("trailer tires 72, brought them up to 80", [("trailer", 80)]),
