@@ -44,22 +44,46 @@ def truck_as_one(
 
 
 def leave_together(tokens: Sequence[Token], figures: Sequence[Figure], labels: list[Label]) -> None:
-    """'steer 5,180, drive + trailer 16,740': what two of another vehicle bear is no one's load."""
+    """'steer 5,180, drive + trailer 16,740': what two of another vehicle bear is no one's load.
+
+    The figure may stand before both: '16,740 on the drive and trailer, 5,180 steer'.
+    """
     for first, second in pairwise(labels):
         joined = tokens[first.end : second.start]
-        apart = first.axle == "drive" and second.vehicle == "trailer" and not first.vehicle
-        if not apart or len(joined) != 1 or "and" not in joined[0].groups:
+        if len(joined) == WITH_ARTICLE and "article" in joined[1].groups:
+            joined = joined[:1]  # 'on the drive and the trailer'
+        if len(joined) != 1 or "and" not in joined[0].groups or not _are_apart(first, second):
             continue
         others = [label.start for label in labels if label.start > second.start]
         others = [at for at in others if "together" not in tokens[at].groups]
         end = min(others, default=len(tokens))
-        own = [each for each in figures if second.end <= each.start < end]
-        own += [each for each in figures if _leads_to(tokens, each, first)]
-        if len(own) == 1:
-            first.axle, first.whole, first.end = None, "ignored", second.end
+        behind = [label for label in labels if label.start == end]
+        own = [
+            each
+            for each in figures
+            if second.end <= each.start < end
+            and not any(_leads_to(tokens, each, label) for label in behind)
+        ]
+        named = {label.end for label in labels} if own else set()
+        own += [f for f in figures if _leads_to(tokens, f, first) and f.start not in named]
+        if len(own) == 1 and own[0].value >= LEAST_OF_BOTH:
+            first.axle = first.end_of = first.vehicle = None
+            first.whole, first.end, first.of_both = "ignored", second.end, True
             labels.remove(second)
             _absorb_together(tokens, first, labels)
             return
+
+
+WITH_ARTICLE = 2
+"""Tokens: 'and the'."""
+
+
+def _are_apart(first: Label, second: Label) -> bool:
+    """The truck's drive axle and its trailer, whichever is named first."""
+    drive, trailer = (second, first) if first.vehicle else (first, second)
+    named = trailer.vehicle == "trailer" and (trailer.only_vehicle or trailer.only_its_axles)
+    behind = drive.axle == "drive" or (drive.only_end and drive.end_of == "rear")
+    return named and behind and not drive.vehicle
 
 
 def _leads_to(tokens: Sequence[Token], figure: Figure, label: Label) -> bool:

@@ -6,7 +6,8 @@ is the quad's, and 'moved the quad back, 1,180 lb on the tongue' the tongue's.
 
 from __future__ import annotations
 
-from domain.reading.figures import Figure
+from domain.context import MASS_UNIT
+from domain.reading.figures import Figure, kilograms
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.things import noun_from
@@ -29,6 +30,32 @@ def is_things(scene: Scene, figure: Figure, label: Label) -> bool:
         return False
     verbs = [index for index in scene.by_class["load_verb"] if index < label.start]
     return bool(verbs) and noun_from(scene, verbs[-1] + 1) is not None
+
+
+def is_exact(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'weighed the flatdeck empty, 3,180 on the nose': to the pound, for no tongue bears as much.
+
+    The figure is then that of the vehicle which the sentence names before.
+    """
+    said = label.start == figure.end + 1 and "on_the" in scene.tokens[figure.end].groups
+    exact = said and "exact_or_tongue" in scene.tokens[label.start].groups
+    unit = MASS_UNIT[scene.context.units]
+    if not exact or label.vehicle or kilograms(figure, unit) < LEAST_EXACT:
+        return False
+    start, _ = scene.sentence_of(figure.start)
+    heads = [
+        other
+        for other in scene.labels
+        if start <= other.start < figure.start and other.bound is None and other.places
+    ]
+    label.bound, figure.label = None, heads[-1] if heads else None
+    if heads:
+        heads[-1].bound = figure
+    return True
+
+
+LEAST_EXACT = 1_000.0
+"""Kilograms: a 'nose' that bears more is none (common practice, no source)."""
 
 
 def bears_down(scene: Scene, figure: Figure) -> bool:

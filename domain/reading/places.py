@@ -343,6 +343,8 @@ def _standing_alone(scene: Scene) -> list[tuple[int, str]]:
         if not token.groups.isdisjoint(NAMES_NONE | NO_NAME):
             continue  # 'Date: 07/11/2026' on a pasted ticket, 'Evening folks.'
         before = tokens[index - 1] if index else None
+        if before is not None and before.kind is NUMBER and token.glued:
+            continue  # 'Rego 1AB 2CD'
         if before is None or before.kind in (MARK, BREAK) or before.kind is NUMBER:
             end = _name_end(tokens, index)
             if not (

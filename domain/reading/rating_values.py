@@ -49,7 +49,11 @@ def value_of(scene: Scene, figure: Figure, name: str) -> Quantity | float | None
         unit = figure.unit if figure.dimension == PRESSURE else "psi"
         return Quantity(figure.value, unit or "psi")
     if figure.dimension == MASS and figure.unit:
-        return Quantity(figure.value, figure.unit)
+        again = _said_in_kg(scene, figure)
+        if again is None:
+            return Quantity(figure.value, figure.unit)
+        again.role = "rating"
+        return Quantity(figure.value, "lb")
     if figure.dimension is None and (figure.value >= 100 or name == "tongue"):
         return Quantity(figure.value, mass_unit(scene))
     if figure.dimension is None and figure.token.decimals > 0 and mass_unit(scene) == "kg":
@@ -57,6 +61,26 @@ def value_of(scene: Scene, figure: Figure, name: str) -> Quantity | float | None
         return Quantity(figure.value, "t") if figure.value < LEAST_IN_KG else None
     return None
 
+
+def _said_in_kg(scene: Scene, figure: Figure) -> Figure | None:
+    """'GAWR RR 7,050 KG 3198': a unit that is printed before its figure, which says it again."""
+    if figure.unit != "kg" or scene.context.units != "us":
+        return None
+    pounds = Quantity(figure.value, "lb").amount("kg")
+    return next(
+        (
+            other
+            for other in scene.figures
+            if other.start == figure.end
+            and other.dimension is None
+            and abs(other.value - pounds) <= ROUNDED * other.value
+        ),
+        None,
+    )
+
+
+ROUNDED = 0.01
+"""How far apart one mass in two units may be."""
 
 LEAST_IN_KG = 60
 """A rating below this, in a chat that weighs in kilograms, is in tonnes."""

@@ -29,10 +29,14 @@ def stamped_pairs(scene: Scene) -> Mapping[int, tuple[str, str]]:
     found: dict[int, tuple[str, str]] = {}
     if "plated_at" in scene.groups:
         found = _plated(scene)
-    for pull, rest in pairwise(scene.figures):
-        part = part_before(scene, pull)
-        if part in PARTS and _is_pair(scene, pull, rest):
-            found[pull.start], found[rest.start] = (part, "tow"), (part, "tongue")
+    for first, second in pairwise(scene.figures):
+        part = part_before(scene, first)
+        if part not in PARTS:
+            continue
+        if _is_pair(scene, first, second):
+            found[first.start], found[second.start] = (part, "tow"), (part, "tongue")
+        elif _is_turned(scene, first, second):
+            found[first.start], found[second.start] = (part, "tongue"), (part, "tow")
     return found
 
 
@@ -65,15 +69,26 @@ def hitched_how(scene: Scene, figure: Figure) -> str | None:
 HOW = frozenset(("by_bars", "without_bars"))
 
 
+def _is_turned(scene: Scene, rest: Figure, pull: Figure) -> bool:
+    """'hitch says 1,500/15,000': the tongue's first, with nothing but a slash between."""
+    slash = [token.raw for token in scene.tokens[rest.end : pull.start]] == ["/"]
+    return slash and _are_alike(pull, rest)
+
+
 def _is_pair(scene: Scene, pull: Figure, rest: Figure) -> bool:
-    loads = all(each.dimension in (None, MASS) and each.foreign is None for each in (pull, rest))
-    if not loads or pull.value < LEAST_PULL:
-        return False
-    if not SHARE[0] <= rest.value / pull.value <= SHARE[1]:
+    if not _are_alike(pull, rest):
         return False
     between = scene.tokens[pull.end : rest.start]
     joined = any(token.raw == "/" or "and" in token.groups for token in between)
     return len(between) <= MOST_BETWEEN and joined
+
+
+def _are_alike(pull: Figure, rest: Figure) -> bool:
+    """Whether so little may rest on what may pull so much."""
+    loads = all(each.dimension in (None, MASS) and each.foreign is None for each in (pull, rest))
+    if not loads or pull.value < LEAST_PULL:
+        return False
+    return SHARE[0] <= rest.value / pull.value <= SHARE[1]
 
 
 def part_before(scene: Scene, figure: Figure) -> str | None:

@@ -39,7 +39,7 @@ from domain.reading.load_doubts import (
     vague_trailer,
 )
 from domain.reading.loads import loads_of, makes_gross
-from domain.reading.on_the_tongue import is_things
+from domain.reading.on_the_tongue import is_exact, is_things
 from domain.reading.passes import Pass, carry_place, passes_of, weigh_again
 from domain.reading.positions import axle_list, is_absent, of_each, on_trailer_alone, place
 from domain.reading.said_loads import settle_said
@@ -178,8 +178,11 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
             label.whole = "tongue"
         if _in_manifest(scene, figure):
             return False
-        if label.whole == "tongue" and is_things(scene, figure, label):
-            return False
+        if label.whole == "tongue":
+            if is_things(scene, figure, label):
+                return False
+            if is_exact(scene, figure, label):
+                return _may_be_load(scene, figure)
         return label.places and not (label.rating or label.subject)
     if figure.foreign is not None:
         return False

@@ -42,6 +42,37 @@ def test_the_two_figures_of_a_stamp_are_pull_and_tongue(
     assert [each.value for each in found] == [Quantity(pull, unit), Quantity(rest, unit)]
 
 
+@pytest.mark.parametrize(
+    ("text", "subject"),
+    [("hitch says 1,500/15,000", "hitch"), ("ball mount 1000 / 10000", "ball mount")],
+)
+def test_so_they_are_where_the_tongues_is_first(text: str, subject: str, reads: Reader) -> None:
+    found = ratings(reads, text)
+    assert [(each.subject, each.rating) for each in found] == [
+        (subject, "tongue"),
+        (subject, "tow"),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "values"),
+    [
+        ("GAWR RR 7,050 KG 3198", [Quantity(7_050, "lb")]),
+        ("GVWR LB 11,500 KG 5216", [Quantity(11_500, "lb")]),
+        (
+            "GAWR FRT 5,600 KG 2540 GAWR RR 7,050 KG 3198",
+            [Quantity(5_600, "lb"), Quantity(7_050, "lb")],
+        ),
+        ("GVWR 4,490 kg GCWR 9,800", [Quantity(4_490, "kg"), Quantity(9_800, "kg")]),
+        ("GVWR 5216 KG 11500 LB", [Quantity(5_216, "kg")]),
+    ],
+)
+def test_a_unit_before_the_figure_that_says_it_again_is_that_figures(
+    text: str, values: list[Quantity], reads: Reader
+) -> None:
+    assert [each.value for each in ratings(reads, text)] == values
+
+
 def test_two_figures_alike_are_no_such_pair(reads: Reader) -> None:
     assert "tongue" not in [each.rating for each in ratings(reads, "hitch 14000/12000")]
 

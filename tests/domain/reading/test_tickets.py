@@ -77,6 +77,19 @@ Fee      $22.00""",
     ),
     Ticket(
         """\
+WEIGHBRIDGE DOCKET No 44812
+Rego 1AB 2CD
+Gross 5,980 kg 11/07/2026 10:14
+Tare 3,240 kg
+Nett 2,740 kg
+Fee (inc GST) $33.00""",
+        {"gross": 5980},
+        ticket="44812",
+        cost=33,
+        chat=AUSTRALIAN,
+    ),
+    Ticket(
+        """\
 CERTIFIED PUBLIC TRUCK SCALE
 LOCATION: COULEE JCT TRAVEL STOP
 EXIT 331 I-90

@@ -352,7 +352,17 @@ def test_ends_in_other_words(reads: Reader, text: str, entries: list[str]) -> No
             "weighed 5,180, 6,900, 4,900, 4,940",
             ["weighing drive=6900 rig=hitched steer=5180 trailer_1=4900 trailer_2=4940"],
         ),
-        ("steer 5,180, drive + trailer 16,740", ["silent"]),
+        ("steer 5,180, drive + trailer 16,740", ["weighing rig=hitched steer=5180"]),
+        ("16,740 on the drive and trailer, 5,180 steer", ["weighing rig=hitched steer=5180"]),
+        (
+            "5,180 steer and 16,740 on the drives and the trailer",
+            ["weighing rig=hitched steer=5180"],
+        ),
+        ("front 5,180, rear and trailer 16,740", ["weighing rig=hitched steer=5180"]),
+        (
+            "steer 5,180, 6,900 drive and trailer 9,840",
+            ["weighing drive=6900 rig=hitched steer=5180 trailer=9840"],
+        ),
         (
             "steer 5,180 drive 6,900 and trailer 9,840",
             ["weighing drive=6900 rig=hitched steer=5180 trailer=9840"],
@@ -591,4 +601,21 @@ def test_who_is_told_and_what_is_its_own(reads: Reader, text: str, entries: list
     ],
 )
 def test_a_half_is_no_day(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        ("truck by itself 8,460 on the nose", ["weighing gross=8460 rig=solo"]),
+        ("gross 21,480 on the nose", ["weighing gross=21480"]),
+        ("weighed the camper, 9,180 on the nose", ["ask"]),
+        ("12,240 on the nose at the scale", ["ask"]),
+        (
+            "trailer 9,180 with 1,100 on the nose",
+            ["weighing tongue=1100 trailer=9180"],
+        ),
+    ],
+)
+def test_a_load_to_the_pound_is_no_tongues(reads: Reader, text: str, entries: list[str]) -> None:
     assert told(reads, text) == entries
