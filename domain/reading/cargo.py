@@ -18,6 +18,7 @@ from domain.reading.figures import MASS, Figure, kilograms
 from domain.reading.how_it_stood import stood_alone
 from domain.reading.how_many import how_many
 from domain.reading.label import Label
+from domain.reading.laden_and_empty import EMPTIES, tell_states
 from domain.reading.on_the_tongue import bears_down
 from domain.reading.scene import Scene
 from domain.reading.spots import Spot, distance_to, find_spots, is_left, spot_of
@@ -39,6 +40,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         return []
     if "opens_whether" in scene.tokens[0].groups:
         return []
+    if EMPTIES in scene.groups:
+        tell_states(scene)
     verb = _is_manifest(scene) or any(
         scene.stated(index) for index in scene.by_class.get("load_verb", ())
     )

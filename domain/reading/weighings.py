@@ -30,6 +30,7 @@ from domain.reading.how_it_stood import (
 )
 from domain.reading.how_many import are_things
 from domain.reading.label import Label
+from domain.reading.laden_and_empty import EMPTIES, NET, tell_states
 from domain.reading.load_doubts import (
     digit_slips,
     gross_doubt,
@@ -59,10 +60,8 @@ PLAIN_AS_DAY = 4.0
 
 def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
     """The weighings that a message states, a doubt about them, or none."""
-    if "differs" in scene.groups:
-        _leave_differences(scene)
-    if not ALLOWS.isdisjoint(scene.groups):
-        leave_allowed(scene)
+    if not TOLD_APART.isdisjoint(scene.groups):
+        _tell_apart(scene)
     figures = scene.live_figures()
     if not _are_unnamed(scene, figures):
         figures = [figure for figure in figures if _may_be_load(scene, figure)]
@@ -85,6 +84,20 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
         if result is not None:
             weighings.append(result)
     return weighings
+
+
+TOLD_APART = ALLOWS | {"differs", EMPTIES, NET}
+"""Groups of words beside which a figure may be no load, or one of two of one place."""
+
+
+def _tell_apart(scene: Scene) -> None:
+    """Leave what was not weighed, and place what was weighed laden and empty."""
+    if "differs" in scene.groups:
+        _leave_differences(scene)
+    if not ALLOWS.isdisjoint(scene.groups):
+        leave_allowed(scene)
+    if EMPTIES in scene.groups or NET in scene.groups:
+        tell_states(scene)
 
 
 def _are_unnamed(scene: Scene, figures: Sequence[Figure]) -> bool:
