@@ -30,12 +30,16 @@ def common_unit(scene: Scene, figures: Iterable[Figure]) -> str:
             and not any(figure.start <= index < figure.end for figure in scene.figures)
         ):
             return key
+        if key == "t" and any(figure.end == index + 1 for figure in scene.figures):
+            return key  # 'van weighs 2.48 t, 215 on the ball'
     return MASS_UNIT[scene.context.units]
 
 
 def loads_of(scene: Scene, placed: Mapping[str, Figure]) -> dict[str, Quantity]:
     """The figures of a pass as loads, in the unit meant: their own, each other's, or the chat's."""
     unit = common_unit(scene, placed.values())
+    if unit in SMALLER:
+        return _beside_tons(placed, unit)
     short = max([figure.value for figure in placed.values()]) < SAID_SHORT
     loads: dict[str, Quantity] = {}
     for position, figure in placed.items():
@@ -49,6 +53,22 @@ def loads_of(scene: Scene, placed: Mapping[str, Figure]) -> dict[str, Quantity]:
         else:
             loads[position] = Quantity(figure.value, unit, figure.low)
     return loads
+
+
+def _beside_tons(placed: Mapping[str, Figure], unit: str) -> dict[str, Quantity]:
+    """'axles 2.48 t, ball 215': hundreds of tons are none, and are in the smaller unit."""
+    return {
+        position: Quantity(
+            figure.value,
+            figure.unit or (unit if figure.value < SAID_SHORT else SMALLER[unit]),
+            figure.low,
+        )
+        for position, figure in placed.items()
+    }
+
+
+SMALLER = {"t": "kg", "ton": "lb"}
+"""What a bare load or limit is in beside one in tons, where it is too much for these."""
 
 
 SAID_SHORT = 60

@@ -32,6 +32,8 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
         for figure in figures
         if isinstance(figure.label, Label) and figure.label.ordinal and figure.label.wheel
     ]
+    if numbered and header is None and len(numbered) < len(figures):
+        numbered += _counted_on(figures, numbered)
     axles = len({label.ordinal for label in numbered})
     ahead, towed = _numbered_through(numbered) if numbered else (0, 0)
     placed: dict[str, Figure] = {}
@@ -92,7 +94,12 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
                 position, axle = own, own
             elif label.side and (axle := _axle_over(scene, label) or axle):
                 position = axle
-            elif label.side and (ends_on_trailer or rig == "trailer" or _are_its(scene, figures)):
+            elif label.side and (
+                ends_on_trailer
+                or rig == "trailer"
+                or _are_its(scene, figures)
+                or _beside_tongue(figures)
+            ):
                 position = "trailer"
             else:
                 position = None
@@ -101,6 +108,19 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
         if position in POSITIONS and position not in placed:
             placed[position] = figure
     return _parts_of_trailer(scene, placed) if placed.keys() == {*IN_ORDER} else placed
+
+
+def _counted_on(figures: Sequence[Figure], numbered: Sequence[Label]) -> list[Label]:
+    """'1st axle 5180 2nd axle 6900 3rd 4900': numbers that go on where axles were counted."""
+    counted = max(label.ordinal or 0 for label in numbered)
+    found: list[Label] = []
+    for figure in figures:
+        label = figure.label
+        if isinstance(label, Label) and label.only_ordinal and label.ordinal == counted + 1:
+            counted, label.wheel = counted + 1, numbered[-1].wheel
+            label.vehicle = numbered[-1].vehicle
+            found.append(label)
+    return found
 
 
 def _parts_of_trailer(scene: Scene, placed: dict[str, Figure]) -> dict[str, Figure]:
@@ -260,6 +280,15 @@ def _are_its(scene: Scene, figures: Sequence[Figure]) -> bool:
     lead = scene.tokens[max(0, last.start - 2) : last.start]
     led = any(not token.groups.isdisjoint(BELONGS) for token in lead)
     return named and led and len(sides) == 2 and all(label.only_side for label in sides)
+
+
+def _beside_tongue(figures: Sequence[Figure]) -> bool:
+    """'nearside 690, offside 720, nose 85': the sides of what rests on its own tongue."""
+    labels = [each.label for each in figures if isinstance(each.label, Label)]
+    sides = sum(label.only_side for label in labels)
+    return sides == len(labels) - 1 == len(IN_ORDER) - 1 and any(
+        label.whole == "tongue" for label in labels
+    )
 
 
 NO_TRUCKS = 1.25

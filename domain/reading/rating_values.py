@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from domain.context import MASS_UNIT, VOLUME_UNIT
 from domain.quantities import Quantity
 from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure
+from domain.reading.loads import SMALLER
 from domain.reading.scene import Scene
 
 MASS_KG = (90.0, 40_000.0)
@@ -87,15 +88,14 @@ LEAST_IN_KG = 60
 
 
 def mass_unit(scene: Scene) -> str:
-    """That of the other masses in the message, else the chat's; hundreds of tonnes are none."""
+    """That of the other masses in the message, else the chat's; hundreds of tonnes are none.
+
+    So it is kilograms in 'GVM 3.5 t, GCM 7000', and pounds in '3/4 ton, gvwr 10,000'.
+    """
     for figure in scene.figures:
         if figure.dimension == MASS and figure.unit:
             return SMALLER.get(figure.unit, figure.unit)
     return MASS_UNIT[scene.context.units]
-
-
-SMALLER = {"t": "kg", "ton": "lb"}
-"""What a bare figure is in beside one in tons: '3/4 ton, gvwr 10,000', 'GVM 3.5 t, GCM 7000'."""
 
 
 def is_implausible(name: str, value: Quantity) -> bool:

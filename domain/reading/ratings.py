@@ -417,6 +417,7 @@ def _is_axle_size(scene: Scene, figure: Figure) -> bool:
         and not taken  # 'flatdeck 9,200 axles 4600 4600'
         and "axle_word" in behind.groups
         and figure.value >= LEAST_STAMPED
+        and not figure.value % LABEL_STEP  # 'van on: 2,480 axles, 265 ball'
         and figure.dimension in (None, MASS)
         and not scene.has("weigh_cue")
     )

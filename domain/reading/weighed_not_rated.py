@@ -9,6 +9,7 @@ from __future__ import annotations
 from domain.reading.figures import MASS, Figure, kilograms
 from domain.reading.framing import LABEL_STEP
 from domain.reading.label import Label
+from domain.reading.loads import SMALLER
 from domain.reading.scene import Scene
 from domain.reading.tokens import Token
 
@@ -72,8 +73,11 @@ def _settle_carried(scene: Scene) -> None:
     """'axles 2,140, ball 185': beside loads, so little is what rests there, and no limit."""
     if any(label.rating for label in scene.labels):
         return
-    loads = [label.bound.value for label in scene.labels if label.bound and label.places_load]
-    loads += [label.bound.value for label in scene.labels if label.bound and label.only_vehicle]
+    loads = [
+        label.bound.value * (A_TON if label.bound.unit in SMALLER else 1)
+        for label in scene.labels
+        if label.bound and (label.places_load or label.only_vehicle)
+    ]
     heaviest = max(loads, default=0.0)
     if heaviest <= 0:
         return
@@ -84,6 +88,9 @@ def _settle_carried(scene: Scene) -> None:
         if label.bound.dimension in (None, MASS) and LEAST_SHARE <= share <= MOST_SHARE:
             label.rating_subject, label.whole = None, "tongue"
 
+
+A_TON = 1_000
+"""Kilograms; of a short ton half the pounds, which is near enough for a share."""
 
 LEAST_SHARE, MOST_SHARE = 0.02, 0.2
 """Of what the heaviest part of a rig weighs, what rests on its hitch (common practice)."""

@@ -39,7 +39,7 @@ from domain.reading.load_doubts import (
     unlike_axles,
     vague_trailer,
 )
-from domain.reading.loads import loads_of, makes_gross
+from domain.reading.loads import SMALLER, loads_of, makes_gross
 from domain.reading.on_the_tongue import is_exact, is_things
 from domain.reading.passes import Pass, carry_place, passes_of, weigh_again
 from domain.reading.positions import axle_list, is_absent, of_each, on_trailer_alone, place
@@ -560,7 +560,9 @@ def _label_trust(scene: Scene, label: Label, figure: Figure) -> float:
         trust += (1.0 if len(words) > 1 else 0.5) if sure else -0.6
     axles = label.vehicle == "trailer" and label.wheel == "axle"
     named = axles or "surely_axle" in scene.tokens[label.start].groups
-    if named and figure.value >= LEAST_LOAD:
+    if named and figure.unit in SMALLER:
+        trust += SURE_AXLE + IN_TONS
+    elif named and figure.value >= LEAST_LOAD:
         trust += SURE_AXLE
     if label.compound:
         trust -= 1.0
@@ -588,8 +590,8 @@ PARTS_NO_LABEL = frozenset(("joins_label", "time_word"))
 FELL_TO = 0.3
 """What it adds that a load came down to what it is: 'took 300 lb out, drives down to 6,640'."""
 
-SURE_AXLE = 0.4
-"""What 'drive axle' adds to a load: nothing else is called so."""
+SURE_AXLE, IN_TONS = 0.4, 1.0
+"""What 'drive axle' adds to a load: nothing else is called so; and what tons on it add."""
 
 
 def _towed(scene: Scene) -> bool:

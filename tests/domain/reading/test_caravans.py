@@ -254,3 +254,42 @@ def test_a_fault_is_not_shared(reads: Reader) -> None:
             Check(item="chains", state="done"),
         )
     )
+
+
+@pytest.mark.parametrize(
+    ("text", "loads"),
+    [
+        (
+            "2.48 t on the van axles, 215 ball",
+            {"trailer": Quantity(2.48, "t"), "tongue": kg(215)},
+        ),
+        (
+            "caravan axles 1.42t noseweight 85",
+            {"trailer": Quantity(1.42, "t"), "tongue": kg(85)},
+        ),
+        ("van on: 2480 axles 265 ball", {"trailer": kg(2480), "tongue": kg(265)}),
+        (
+            "nearside 690 offside 720 nose 85",
+            {"trailer_left": kg(690), "trailer_right": kg(720), "tongue": kg(85)},
+        ),
+        (
+            "whole rig 6.48 tonne, ute 3.12 and van 3.36",
+            {"gross": Quantity(6.48, "t"), "truck": Quantity(3.12, "t")}
+            | {"trailer": Quantity(3.36, "t")},
+        ),
+    ],
+)
+def test_what_a_van_bears_and_what_rests_on_the_ball(
+    text: str, loads: dict[str, Quantity], reads: Reader
+) -> None:
+    verdict = reads(text, CARAVAN)
+    assert isinstance(verdict, Facts)
+    (only,) = verdict.entries
+    assert isinstance(only, Weighing)
+    assert only.loads == loads
+
+
+def test_axles_of_a_size_are_a_makers(reads: Reader) -> None:
+    verdict = reads("van has 2,500 axles", CARAVAN)
+    assert isinstance(verdict, Facts)
+    assert [each.rating for each in verdict.entries if isinstance(each, Rating)] == ["gawr"]

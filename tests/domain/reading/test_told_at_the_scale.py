@@ -619,3 +619,32 @@ def test_a_half_is_no_day(reads: Reader, text: str, entries: list[str]) -> None:
 )
 def test_a_load_to_the_pound_is_no_tongues(reads: Reader, text: str, entries: list[str]) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "1st axle 5180 2nd axle 6900 3rd 4900 4th 4940",
+            ["weighing drive=6900 rig=hitched steer=5180 trailer_1=4900 trailer_2=4940"],
+        ),
+        (
+            "first axle 5,180 second 6,900 third 9,200",
+            ["weighing drive=6900 rig=hitched steer=5180 trailer=9200"],
+        ),
+        (
+            "camper first axle 4,900, second 4,940",
+            ["weighing trailer=camper trailer_1=4900 trailer_2=4940"],
+        ),
+        (
+            "tri axle trailer. first axle carried 3,260, middle one 3,310 and the last 3,190. "
+            "steer 5,420, drive 8,300",
+            [
+                "weighing drive=8300 rig=hitched steer=5420 trailer_1=3260 trailer_2=3310"
+                " trailer_3=3190"
+            ],
+        ),
+    ],
+)
+def test_axles_are_counted_on(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
