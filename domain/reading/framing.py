@@ -111,7 +111,10 @@ def _beside_tyres(scene: Scene) -> bool:
 
 
 def is_plate(scene: Scene) -> bool:
-    """'gvw 3,500 gtw 7,000': of vehicle and train, in steps that a plate has and no scale."""
+    """'gvw 3,500 gtw 7,000': of vehicle and train, in steps that a plate has and no scale.
+
+    In any steps where a label is told of: 'truck gross 2,520, train 4,520 on the plate'.
+    """
     if not scene.has("whole", "gross") or scene.has("weigh_cue"):
         return False
     wholes = [label for label in scene.labels if label.whole == "gross" and label.bound is not None]
@@ -119,6 +122,7 @@ def is_plate(scene: Scene) -> bool:
         return False
     train = [each for each in wholes if whole_of(scene, each) & scene.book.groups["combination"]]
     stepped = all(each.bound and each.bound.value % LABEL_STEP == 0 for each in wholes)
+    stepped = stepped or "rating_cue" in scene.by_class
     return len(train) == 1 and len(wholes) == len(train) + 1 and stepped
 
 

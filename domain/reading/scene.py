@@ -79,7 +79,7 @@ class Scene:
         self.names: Names = names_of(context, book)
         self.tokens, words = take_apart(text, book, self.names)
         self.groups: frozenset[str] = frozenset().union(*[token.groups for token in self.tokens])
-        if context.units != "us":
+        if "van_or_wagon" in self.groups:
             settle_vans(self)
         self.index_terms()
         self._words: list[str] | None = words

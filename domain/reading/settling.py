@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from domain.reading.as_one import have_one_load
+from domain.reading.as_one import LEAST_OF_BOTH, have_one_load
 from domain.reading.bars_handled import (
     AGAIN,
     HANDLED,
@@ -94,8 +94,8 @@ def settle_words(scene: Scene) -> None:
         _settle_markers(scene)
     if "bears_down" in scene.groups and scene.numbers and "hitch" in scene.by_class:
         _settle_borne(scene)
-    if "whole" in scene.by_class and "unit" in scene.by_class:
-        _settle_all_in(scene)
+    if "whole" in scene.by_class:
+        _settle_wholes(scene)
     if "tare" in scene.groups and scene.numbers:
         _settle_tare(scene)
     if "fuel_or_register" in scene.groups:
@@ -150,12 +150,19 @@ def _settle_ago(scene: Scene) -> None:
 
 
 def settle_vans(scene: Scene) -> None:
-    """Outside the US a van is a caravan, and a wagon tows."""
+    """Outside the US a van is a caravan, and a wagon tows; so they are where kilograms are told."""
+    units = {token.senses.get("unit") for token in scene.tokens}
+    if scene.context.units == "us" and units.isdisjoint(METRIC):
+        return
     for token in scene.tokens:
         if "caravan" in token.groups:
             token.senses = {**token.senses, "vehicle": "trailer"}
         elif "towed_wagon" in token.groups and "name" not in token.senses:
             token.senses = {**token.senses, "vehicle": "truck"}
+
+
+METRIC = frozenset(("kg", "t"))
+"""Units that nobody in the US weighs with."""
 
 
 def _read_initials(scene: Scene) -> None:
@@ -467,8 +474,25 @@ def _settle_borne(scene: Scene) -> None:
 LEAST_BORNE, MOST_BORNE = 40, 5_000
 """Pounds or kilograms: no hitch bears less that anybody weighs, and few pickups' bear more."""
 
-SAYS_LOADS = frozenset(("weigh_cue", "axle_noun", "axle", "whole"))
+SAYS_LOADS = frozenset(("weigh_cue", "axle_noun", "axle", "whole", "vehicle", "name"))
 """Classes of term beside which a figure is a load."""
+
+
+def _settle_wholes(scene: Scene) -> None:
+    if "unit" in scene.by_class:
+        _settle_all_in(scene)
+    if "claim" in scene.by_class and "combination" in scene.groups:
+        _settle_train(scene)
+
+
+def _settle_train(scene: Scene) -> None:
+    """'car gross 2,520, train 4,520': beside a gross it is of both, and no railway's number."""
+    for index in scene.by_class["claim"]:
+        token, behind = scene.tokens[index], scene.tokens[index + 1 : index + 2]
+        loaded = bool(behind) and behind[0].kind is NUMBER and behind[0].value >= LEAST_OF_BOTH
+        if loaded and "combination" in token.groups:
+            token.senses = {"whole": "gross"}
+    scene.index_terms()
 
 
 def _settle_all_in(scene: Scene) -> None:

@@ -293,3 +293,68 @@ def test_axles_of_a_size_are_a_makers(reads: Reader) -> None:
     verdict = reads("van has 2,500 axles", CARAVAN)
     assert isinstance(verdict, Facts)
     assert [each.rating for each in verdict.entries if isinstance(each, Rating)] == ["gawr"]
+
+
+@pytest.mark.parametrize(
+    ("text", "rated"),
+    [
+        ("car gross 2,520, train 4,520 from the plate", {"gvwr": 2520, "gcwr": 4520}),
+        ("truck gross 2,520, train 4,520 on the plate", {"gvwr": 2520, "gcwr": 4520}),
+        ("kerb 1,880 gross 2,450 train 4,250", {"curb": 1880, "gvwr": 2450, "gcwr": 4250}),
+        (
+            "vin plate gross 2,520 train 4,520 axle 1 1,240 axle 2 1,420",
+            {"gvwr": 2520, "gcwr": 4520, "gawr_front": 1240, "gawr_rear": 1420},
+        ),
+    ],
+)
+def test_a_train_on_a_plate_is_no_railways(
+    text: str, rated: dict[str, float], reads: Reader
+) -> None:
+    verdict = reads(text, CARAVAN)
+    assert isinstance(verdict, Facts)
+    found = [each for each in verdict.entries if isinstance(each, Rating)]
+    assert len(found) == len(verdict.entries)
+    assert {each.rating: each.value for each in found} == {
+        name: kg(value) for name, value in rated.items()
+    }
+    assert {each.subject for each in found} == {"truck"}
+
+
+def test_the_number_of_a_train_is_no_load(reads: Reader) -> None:
+    assert isinstance(reads("train 4,520 was late", CARAVAN), Silent)
+
+
+def test_a_users_payload_is_a_caravans(reads: Reader) -> None:
+    verdict = reads("MTPLM 1,495, MIRO 1,310, user payload 185", CARAVAN)
+    assert isinstance(verdict, Facts)
+    assert [
+        (each.subject, each.rating) for each in verdict.entries if isinstance(each, Rating)
+    ] == [
+        ("trailer", "gvwr"),
+        ("trailer", "curb"),
+        ("trailer", "payload"),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "loads"),
+    [
+        (
+            "2.76 tonne van, 265 on the ball",
+            {"trailer": Quantity(2.76, "t"), "tongue": kg(265)},
+        ),
+        (
+            "van on the weighbridge, 1,420 kg on the axle and 95 on the nose",
+            {"trailer": kg(1420), "tongue": kg(95)},
+        ),
+    ],
+)
+def test_a_van_that_is_weighed_in_kilograms_is_one_in_any_chat(
+    text: str, loads: dict[str, Quantity], reads: Reader
+) -> None:
+    for known in (CARAVAN, chat()):
+        verdict = reads(text, known)
+        assert isinstance(verdict, Facts)
+        (only,) = verdict.entries
+        assert isinstance(only, Weighing)
+        assert only.loads == loads

@@ -110,6 +110,7 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "group.litre_or_version": "'lts' is litros wherever Spanish is spoken",
         "group.weak_odometer": "what an odometer is called in Spanish is called so alone",
         "group.coins_per_litre": "no Spanish-speaking pump shows coins a litre",
+        "group.van_or_wagon": "the Spanish words for trailers are no words for cars",
         "group.towed_wagon": "the Spanish words for trailers are no words for cars",
         "group.street_or_axle": "no Spanish word is both a street and an axle",
         "group.no_alone": "'no' is said before what was wrong, not before what is right",
