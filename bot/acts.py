@@ -24,7 +24,7 @@ from bot.store import journal, logbook, questions, replies, standing, versions
 from bot.store.seen import Chat, Journalled, OpenQuestion
 from bot.store.shelf import Book
 from bot.store.tables import MessageRow
-from domain.corrections import Amended, Change, Unclear, Withdrawn, bind
+from domain.corrections import Amended, Change, Redated, Unclear, Withdrawn, bind
 from domain.doubts import answers_doubt, kinds_in_doubt, picked
 from domain.entries import KIND_NAMES, Correction, Entry, Fill, Odometer, Rating, Weighing
 from domain.log import Logged, Preferences, Reach
@@ -268,6 +268,8 @@ def _correct(desk: Desk, correction: Correction) -> Answer | Mended:
             if not isinstance(after, Weighing | Fill):
                 return correcting.amended_answer(outcome)
             return Mended(before=before, after=new, amended=outcome)
+        case Redated(entries):
+            return _redated(desk, entries)
         case Withdrawn(entries, restored):
             keys = [each.key for each in entries]
             _drop_question_about(desk, keys)
@@ -282,6 +284,21 @@ def _correct(desk: Desk, correction: Correction) -> Answer | Mended:
             return correcting.unclear_answer(outcome, desk.preferences)
         case _:
             assert_never(outcome)
+
+
+def _redated(desk: Desk, entries: tuple[tuple[Logged[Entry], Entry], ...]) -> Answer:
+    """Keep entries at the time when they happened, and say what follows from it."""
+    kept = [
+        desk.book.keep(
+            desk.message,
+            after,
+            logbook.happened_at(after, before.at, desk.preferences),
+            before.key,
+        )
+        for before, after in entries
+    ]
+    said = correcting.redated_answer(entries[0][0], kept[0], desk.preferences)
+    return joined([said, answer_to(desk, kept)])
 
 
 def _correctable(desk: Desk) -> tuple[Change, ...]:

@@ -10,13 +10,15 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
-from datetime import UTC, datetime, tzinfo
+from datetime import UTC, date, datetime, time, tzinfo
 from typing import Any
 
 from rapidfuzz.distance import OSA
 
 from domain.entries import (
+    DAY_SAID,
     KIND_NAMES,
+    KINDS,
     POSITIONS,
     Correction,
     Entry,
@@ -49,6 +51,13 @@ class Amended:
 
 
 @dataclass(frozen=True, slots=True)
+class Redated:
+    """Entries that happened at another time, each as it was logged and as it stands now."""
+
+    entries: tuple[tuple[Logged[Entry], Entry], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Withdrawn:
     """Entries taken back, and those which they had replaced and which count again."""
 
@@ -64,7 +73,7 @@ class Unclear:
     choices: tuple[Amended, ...] = ()
 
 
-Outcome = Amended | Withdrawn | Unclear
+Outcome = Amended | Redated | Withdrawn | Unclear
 
 NOTHING_TO_UNDO = "nothing to undo"
 NOTHING_FITS = "nothing fits"
@@ -75,6 +84,9 @@ ALREADY_SO = "already so"
 
 TRAILER = "trailer"
 """A load of a weighing, and in any entry the name of the trailer that it is of."""
+
+TIME = "at"
+"""The field that says when an entry happened."""
 
 REACH = 5
 """How many messages with figures a bare 'make that ...' looks back over."""
@@ -95,6 +107,12 @@ def bind(correction: Correction, recent: Sequence[Change], zone: tzinfo | None =
     """
     if correction.action == "undo":
         return _undo(recent, correction, zone or UTC)
+    if correction.about is not None:
+        recent = [told for each in recent if (told := _told_of(each, correction)) is not None]
+        if not recent:
+            return Unclear(NO_SUCH_FIGURE)
+    if correction.field == TIME:
+        return _redated(correction, recent, zone or UTC)
     if correction.field is not None and _names_a_field(correction.was):
         return _moved(str(correction.was), correction, recent)
     value, was = correction.value, correction.was
@@ -222,6 +240,8 @@ def _undo_named(
 
 
 def _states(entry: Entry, was: Value | None) -> bool:
+    if isinstance(was, str):
+        return _same(entry.place, was)
     return was is None or any(_same(each, was) for each in figures(entry).values())
 
 
@@ -238,6 +258,71 @@ def _of_kinds(
     if not kinds:
         return entries
     return tuple(each for each in entries if KIND_NAMES[type(each.entry)] in kinds)
+
+
+def _told_of(change: Change, correction: Correction) -> Change | None:
+    """'the 51,402 fill should be 24.6 gal': what a message told of it, if it told that figure.
+
+    'odo 51,402, 24.1 gal': the reading that names the fill may be an entry of its own.
+    """
+    stating = tuple(each for each in change.kept if _states(each.entry, correction.about))
+    own = [each for each in stating if _has_field(each.entry, correction)]
+    return replace(change, kept=stating if own else change.kept) if stating else None
+
+
+def _has_field(entry: Entry, correction: Correction) -> bool:
+    field, value = correction.field, correction.value
+    if field == TIME:
+        return not _kinds_named(correction) or KIND_NAMES[type(entry)] in _kinds_named(correction)
+    return field is None or (value is not None and changed(entry, field, value) is not None)
+
+
+def _kinds_named(correction: Correction) -> list[str]:
+    return [kind for kind, _ in correction.words if kind in KINDS]
+
+
+def _redated(correction: Correction, recent: Sequence[Change], zone: tzinfo) -> Outcome:
+    """'that fill was yesterday': all of that kind in the newest message that states any."""
+    kinds = _kinds_named(correction)
+    for change in recent:
+        meant = _of_kinds(change.kept, kinds)
+        moments = [_moment(correction, each, zone) for each in meant]
+        entries = tuple(
+            (logged, replace(logged.entry, at=at))
+            for logged, at in zip(meant, moments, strict=True)
+            if not _is_then(logged, at, zone)
+        )
+        if meant:
+            return Redated(entries) if entries else Unclear(ALREADY_SO)
+    return Unclear(NOTHING_FITS)
+
+
+def _moment(correction: Correction, logged: Logged[Entry], zone: tzinfo) -> datetime | date:
+    """When an entry happened: the day that was said, or its own, at the time that was told of it.
+
+    A clock time by itself is of the entry's own day, unless that was still to come.
+    """
+    said, was = str(correction.value), logged.entry.at
+    if CLOCK_FOLLOWS not in said:
+        day = date.fromisoformat(said)
+        if not isinstance(was, datetime):
+            return day
+        return datetime.combine(day, was.astimezone(zone).time(), zone)
+    moment = datetime.fromisoformat(said)
+    if any(name == DAY_SAID for name, _ in correction.words):
+        return moment
+    clock: time = moment.astimezone(zone).time()
+    return min(moment, datetime.combine(logged.at.astimezone(zone).date(), clock, zone))
+
+
+CLOCK_FOLLOWS = "T"
+"""What stands between the day and the clock time (ISO 8601)."""
+
+
+def _is_then(logged: Logged[Entry], at: datetime | date, zone: tzinfo) -> bool:
+    if isinstance(at, datetime):
+        return at == logged.at
+    return at == logged.at.astimezone(zone).date()
 
 
 def _names_a_field(was: object) -> bool:

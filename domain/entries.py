@@ -47,6 +47,10 @@ MENDED = "mended"
 """The name of the words that say that what was at fault was put right: 'lights fixed'."""
 
 
+DAY_SAID = "day"
+"""The name of the words that say on what day an entry was, in a correction of its time."""
+
+
 class ImpossibleEntry(ValueError):
     """A record was built that no message can state; the fault is ours, not the texter's."""
 
@@ -161,8 +165,13 @@ class Check(Entry):
 @soon_made
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Correction(Entry):
-    """A change to what was texted before: an amended field, or an undo."""
+    """A change to what was texted before: an amended field, or an undo.
 
+    A new time is a text in the form of ISO 8601. `about`, which no record has, is a figure or a
+    place that says which entry is meant: 'the 51,402 fill should be 24.6 gal'.
+    """
+
+    about: Quantity | float | str | None = field(default=None, compare=False, repr=False)
     action: Literal["amend", "undo"]
     field: str | None = None
     value: Quantity | float | str | bool | None = None

@@ -156,7 +156,7 @@ def _question_to_record(question: Question) -> Record:
 
 
 def _ordered_fields(kind: type[Entry]) -> tuple[str, ...]:
-    own = [each.name for each in fields(kind) if each.name != "words"]
+    own = [each.name for each in fields(kind) if each.name not in ("words", "about")]
     shared = [each.name for each in fields(Entry)]
     return tuple(
         [name for name in own if name not in shared] + [name for name in own if name in shared]

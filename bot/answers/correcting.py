@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from datetime import datetime
+from zoneinfo import ZoneInfo
 
 from bot.answers.answer import Answer, Row, joined
 from bot.answers.asking import WHICH_FIGURE
@@ -15,7 +17,7 @@ from bot.answers.brief import bare_or_figure, brief, field_name
 from bot.answers.examples import PUT_RIGHT_BY_NAME, texted
 from bot.answers.language import marked, say, say_count
 from bot.answers.terms import term
-from bot.answers.words import sentence
+from bot.answers.words import day, moment, sentence
 from domain.corrections import (
     ALREADY_SO,
     NO_SUCH_FIGURE,
@@ -72,6 +74,17 @@ def changed_answer(amended: Amended) -> Answer:
 def _wheel(position: Value | None) -> str:
     """Where a gauge was read, in the words of the chat's language."""
     return term(str(position))
+
+
+def redated_answer(before: Logged[Entry], after: Logged[Entry], preferences: Preferences) -> Answer:
+    """When what was texted happened, and when it was taken to have: days, where no time is told."""
+    told = moment if isinstance(after.entry.at, datetime) else _day
+    now, was = told(after.at, preferences), told(before.at, preferences)
+    return Answer(headline=say("Logged for {now} now, not {was}.", now=now, was=was))
+
+
+def _day(at: datetime, preferences: Preferences) -> str:
+    return day(at.astimezone(ZoneInfo(preferences.time_zone)))
 
 
 def withdrawn_answer(withdrawn: Withdrawn) -> Answer:

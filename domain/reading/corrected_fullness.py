@@ -41,6 +41,9 @@ def full_or_partial(scene: Scene) -> Correction | None:
             continue  # 'gonna fill up in the morning, dont wait on me'
         if _full_of_things(scene, index) or left_out(scene, index):
             continue
+        behind = scene.tokens[max(0, index - 1) : index + 1]
+        if "points_back" in behind[0].groups and "fill_itself" in behind[-1].groups:
+            continue  # 'that fill-up was thursday'
         before = {token.text for token in scene.tokens[:index]}
         denied = key == "true" and bool(before & scene.book.groups["denies"])
         return Correction(action="amend", field="full", value=key == "true" and not denied)

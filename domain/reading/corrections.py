@@ -16,6 +16,7 @@ from domain.reading.amendments import amend
 from domain.reading.beside import dearest
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.corrected_bars import bars_meant
+from domain.reading.corrected_by_name import NAMES_ENTRY, corrects_named
 from domain.reading.corrected_fields import (
     FORECAST,
     TEMPERATURE_FIELDS,
@@ -26,6 +27,7 @@ from domain.reading.corrected_fields import (
 )
 from domain.reading.corrected_fullness import full_or_partial
 from domain.reading.corrected_places import place_meant
+from domain.reading.corrected_products import corrected_product
 from domain.reading.denied_figures import without_name
 from domain.reading.figures import (
     DURATION,
@@ -96,6 +98,10 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
         return ()  # 'asking price 4,800 for the trailer, i said 3,500'
     if undoes(scene):
         return (undo_of(scene),)
+    if not NAMES_ENTRY.isdisjoint(scene.groups):
+        named = corrects_named(scene, _of_the_rest)
+        if named:
+            return named
     live = _figures(scene)
     if len(live) == 1 and _cries_out(scene, live[0]):
         return ()
@@ -125,6 +131,15 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
     return () if found is None else (found,)
 
 
+def _of_the_rest(scene: Scene) -> tuple[Correction, ...]:
+    """What a message corrects that said which entry it is about."""
+    if "product" in scene.by_class:
+        product = corrected_product(scene)
+        if product is not None:
+            return (product,)
+    return read_corrections(scene)
+
+
 def _may_correct(scene: Scene) -> bool:
     """Whether a word or mark stands there without which nothing is corrected.
 
@@ -133,7 +148,7 @@ def _may_correct(scene: Scene) -> bool:
     by_word = not CORRECTING.isdisjoint(scene.by_class)
     if by_word or STAR in scene.text or not scene.groups.isdisjoint(PUTS_RIGHT):
         return True
-    return "full" in scene.by_class and not _figures(scene)
+    return "full" in scene.by_class and ("was_then" in scene.groups or not _figures(scene))
 
 
 def _figures(scene: Scene) -> list[Figure]:
@@ -214,7 +229,12 @@ def _is_set(scene: Scene, figure: Figure) -> bool:
     label = figure.label
     named = isinstance(label, Label) and not (label.subject or label.rating or label.ordinal)
     field = field_of(scene, figure)
-    if field is None or not fits_field(scene.context, figure, field):
+    if field is None:
+        # 'make that last fill 24.6'
+        named = figure.dimension is None and any(
+            "fill_itself" in token.groups for token in tokens[at : figure.start]
+        )
+    elif not fits_field(scene.context, figure, field):
         return False
     if not (named or field in ("unit_price", "volume")):
         return False
@@ -224,7 +244,8 @@ def _is_set(scene: Scene, figure: Figure) -> bool:
     given = "to" in tokens[figure.start - 1].groups  # 'correct the drive to 7,640'
     if "changes_field" in tokens[at].groups and not (asked or given):
         return False  # and not 'change the oil at 52,000'
-    sized = figure.value >= 100 if field not in ("unit_price", "volume") else _is_pumped(figure)
+    pumped = field in (None, "unit_price", "volume")
+    sized = _is_pumped(figure) if pumped else figure.value >= 100
     return sized and all(
         token.kind is MARK
         or "glue" in token.senses
@@ -233,7 +254,7 @@ def _is_set(scene: Scene, figure: Figure) -> bool:
         or (isinstance(label, Label) and label.start <= index < label.end)
         or token.text in scene.book.keys["corrected_field"]
         or token.senses.get("unit") in UNITS_OF_VOLUME
-        or (at < index < figure.start and "fuel_cue" in token.senses)  # 'my last fill'
+        or (index < figure.start and "fuel_cue" in token.senses)  # 'my last fill'
         or "stands_instead" in token.groups
         or "asks_politely" in token.groups
         or (index > figure.start and "opens_correction" in token.groups)
@@ -269,7 +290,7 @@ def _apologizes(scene: Scene, figure: Figure) -> bool:
     return own and all(token.raw == "," for token in tokens[figure.end : end - 1])
 
 
-LATEST_SET = 4
+LATEST_SET = 6
 """Tokens in which the verb stands that gives a field another figure."""
 
 UNITS_OF_VOLUME = frozenset(("gal", "L", "gal_imp"))

@@ -30,6 +30,7 @@ from domain.reading.asked_whether import asks_whether
 from domain.reading.checks import read_checks
 from domain.reading.corrected_places import told_where
 from domain.reading.corrected_products import corrected_product
+from domain.reading.corrected_times import NAMING, SAYS_WHEN, time_meant
 from domain.reading.corrected_trailers import trailer_meant
 from domain.reading.corrections import STAR, read_corrections
 from domain.reading.corrections_beside import corrects_and_more, undone
@@ -55,6 +56,7 @@ from domain.reading.spans import read_span
 from domain.reading.standing import read_standing
 from domain.reading.tables import unfold
 from domain.reading.talk import ADVERT, OTHER
+from domain.reading.times import has_times
 from domain.reading.tokens import NUMBER
 from domain.reading.told_and_asked import asked_tail, done_head, is_told, may_ask_besides, told_head
 from domain.reading.undoing import takes_out, undo_of
@@ -158,8 +160,7 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         if trailer is not None:
             return Facts((trailer,))
     if not scene.figures and FACTUAL.isdisjoint(scene.by_class):
-        where = told_where(scene) if "was_then" in scene.groups else None
-        return Facts((where,)) if where is not None else SILENT
+        return SILENT if SAYS_WHEN.isdisjoint(scene.groups) else _of_what_was_told(scene)
     if asks_whether(scene) and not _states_loads(scene):
         return SILENT
     corrects = _may_correct(scene)
@@ -177,6 +178,13 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         return _facts(scene)
     asked = _facts(scene) if "meaning_word" in scene.groups else SILENT
     return asked if isinstance(asked, Question) else SILENT
+
+
+def _of_what_was_told(scene: Scene) -> Facts | Silent:
+    """'that fill was yesterday', 'my last weighing was at Pell': when it was, or where."""
+    dated = not NAMING.isdisjoint(scene.groups) and has_times(scene)
+    found = (time_meant(scene) if dated else None) or told_where(scene)
+    return SILENT if found is None else Facts((found,))
 
 
 def _answer_first(scene: Scene, asked: Ask) -> Facts | None:
@@ -453,7 +461,7 @@ def _facts(scene: Scene) -> Verdict:
     checks = [] if said.isdisjoint(WAKES[read_checks]) else read_checks(scene)
     entries = [*hitches, *figured, *checks]
     if not entries:
-        return SILENT
+        return SILENT if SAYS_WHEN.isdisjoint(scene.groups) else _of_what_was_told(scene)
     weighed = [each for each in figured if isinstance(each, Weighing)]
     unplaced = _unplaced(scene) if weighed else ()
     # Where the axles make the gross no load is missing: what is left over is of something else.

@@ -17,6 +17,7 @@ from domain.corrections import (
     WRONG_MEASURE,
     Amended,
     Change,
+    Redated,
     Unclear,
     Withdrawn,
     bind,
@@ -329,6 +330,72 @@ def test_undo_of_a_correction_brings_back_what_it_replaced() -> None:
     mended = Logged(entry=loads(steer=5230), at=AT, key=9)
     corrected = Change(kept=(mended,), replaced=first.kept)
     assert bind(Correction(action="undo"), (corrected,)) == Withdrawn((mended,), first.kept)
+
+
+def redate(value: str, *words: tuple[str, str]) -> Correction:
+    return Correction(action="amend", field="at", value=value, words=words)
+
+
+def test_a_new_day_moves_all_of_the_kind_that_one_message_told() -> None:
+    newest, older = after([FILL, FILL], [TICKET, Hitch(action="hitched"), TICKET])
+    recent = (newest, older)
+    first, hitched, last = newest.kept
+    day = date(2026, 7, 10)
+
+    def moved(*logged: Logged[Entry]) -> Redated:
+        return Redated(tuple((each, replace(each.entry, at=day)) for each in logged))
+
+    assert bind(redate("2026-07-10", ("weighing", "weighing")), recent) == moved(first, last)
+    assert bind(redate("2026-07-10", ("fill", "fill")), recent) == moved(*older.kept)
+    assert bind(redate("2026-07-10"), recent) == moved(first, hitched, last)
+    assert bind(redate("2026-07-11", ("fill", "fill")), recent) == Unclear(ALREADY_SO)
+    assert bind(redate("2026-07-10", ("odometer", "odo")), recent) == Unclear(NOTHING_FITS)
+
+
+@pytest.mark.parametrize(
+    ("at", "correction", "meant"),
+    [
+        # Of the day on which it was logged, unless that hour is still to come.
+        (AT, redate("2026-07-12T14:00:00+00:00"), "2026-07-11T14:00:00+00:00"),
+        (AT, redate("2026-07-10T22:00:00+00:00"), "2026-07-10T22:00:00+00:00"),
+        (AT, redate("2026-07-12T14:00:00+00:00", ("day", "today")), "2026-07-12T14:00:00+00:00"),
+    ],
+)
+def test_a_clock_time_is_of_the_entrys_own_day(
+    at: datetime, correction: Correction, meant: str
+) -> None:
+    outcome = bind(correction, (Change(kept=(Logged(entry=FILL, at=at, key=1),)),))
+    assert isinstance(outcome, Redated)
+    assert outcome.entries[0][1].at == datetime.fromisoformat(meant)
+
+
+def test_another_day_keeps_the_clock_time_that_was_told() -> None:
+    told = replace(FILL, at=AT)
+    outcome = bind(redate("2026-07-09"), (Change(kept=(Logged(entry=told, at=AT, key=1),)),))
+    assert isinstance(outcome, Redated)
+    assert outcome.entries[0][1].at == AT - timedelta(days=2)
+
+
+def test_an_entry_that_is_named_is_the_one_that_is_mended() -> None:
+    at_pell = replace(FILL, odometer=mi(48_700), place="Pell")
+    recent = after([Odometer(odometer=mi(48_490)), FILL], [at_pell], [FILL])
+    newest, middle, oldest = recent
+    meant: dict[float | str, Logged[Entry]] = {
+        48_700.0: middle.kept[0],
+        "pell": middle.kept[0],
+        48_490.0: oldest.kept[1],
+    }
+    for about, logged in meant.items():
+        outcome = bind(replace(amend(gal(30.4), "volume"), about=about), recent)
+        assert isinstance(outcome, Amended)
+        assert (outcome.before, stated(outcome.after, "volume")) == (logged, gal(30.4))
+    nowhere = replace(amend(gal(30.4), "volume"), about=49_999.0)
+    assert bind(nowhere, recent) == Unclear(NO_SUCH_FIGURE)
+    named = replace(redate("2026-07-10", ("fill", "fill")), about=48_700.0)
+    for each, logged in ((named, middle.kept[0]), (replace(named, about=None), newest.kept[0])):
+        moved = bind(each, recent)
+        assert isinstance(moved, Redated)
+        assert [before for before, _ in moved.entries] == [logged]
 
 
 def test_an_empty_correction_changes_nothing() -> None:

@@ -273,6 +273,8 @@ def _corrected(preferences: Preferences) -> Iterator[Occasion]:
     for field in ("steer", "drive", "gross"):
         amended = Amended(Logged(entry=was, at=season().now), now, field)
         yield f"amended: {field}", partial(correcting.amended_answer, amended)
+    later = replace(one, at=one.at + timedelta(days=1))
+    yield "another day", partial(correcting.redated_answer, one, later, preferences)
     yield "one out", lambda: correcting.withdrawn_answer(Withdrawn((one,)))
     yield "two out", lambda: correcting.withdrawn_answer(Withdrawn((one, other), (one,)))
     yield "one back", lambda: correcting.withdrawn_answer(Withdrawn((), (one,)))

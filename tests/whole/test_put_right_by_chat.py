@@ -35,3 +35,18 @@ def test_the_wheel_that_was_meant_is_told_with_what_it_showed(tmp_path: Path) ->
         "Position now trailer right rear, not trailer left rear.",
         "Trailer right rear tyre 62 psi.",
     ]
+
+
+def test_a_fill_is_logged_for_the_day_that_is_told_afterwards(tmp_path: Path) -> None:
+    texts = [*FILLS, "that fill was yesterday", "undo"]
+    *_, moved, back = replies(texts, tmp_path / "log.db")
+    assert moved[0].startswith("Logged for ")
+    assert " now, not " in moved[0]
+    assert back[0] == "Taken back: 21.4 gal, odometer 51,488 mi, full."
+
+
+def test_an_older_fill_that_is_named_by_its_reading_is_mended(tmp_path: Path) -> None:
+    texts = [*FILLS, "make the 51,260 fill 30.4 gal", "the fill at 51,999 should be 20.4 gal"]
+    *_, mended, unknown = replies(texts, tmp_path / "log.db")
+    assert mended[0].startswith("Volume now 30.4 gal, not 31.4 gal.")
+    assert unknown == ["I find no such figure in what was texted lately; nothing is changed."]

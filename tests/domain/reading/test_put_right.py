@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from domain.entries import Correction
+from domain.quantities import Quantity
 from domain.records import verdict_to_record
+from domain.verdicts import Facts
 from tests.domain.reading.chats import Reader, on_the_road
 
 
@@ -120,3 +123,54 @@ def test_who_cries_out_at_a_gauge_mends_nothing(reads: Reader, text: str) -> Non
 def test_who_begins_with_a_cry_mends(reads: Reader, text: str) -> None:
     (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
     assert (entry["kind"], entry["field"]) == ("correction", "coolant")
+
+
+FIRST, SECOND = Quantity(24.6, "gal"), Quantity(24.1, "gal")
+
+
+@pytest.mark.parametrize(
+    ("text", "field", "value", "about"),
+    [
+        ("on the 48,302 fill make that 24.6 gal", "volume", FIRST, 48_302),
+        ("for the fill at 48,302 it should be 24.6 gal", "volume", FIRST, 48_302),
+        ("change the 48,302 fill to 24.6 gal", "volume", FIRST, 48_302),
+        ("make the 48,302 fill 24.6", None, 24.6, 48_302),
+        ("fix the 48,302 fill, its 24.6 gal", "volume", FIRST, 48_302),
+        ("the fill at 48,302 was at Pell not Dorset", "place", "Pell", 48_302),
+        ("that fill at 48,302 was gas not diesel", "product", "gasoline", 48_302),
+        ("the 48,302 one was partial", "full", False, 48_302),
+        ("on the fill at 47,802 the cost should be 95.94", "cost", Quantity(95.94, "USD"), 47_802),
+        ("make the dorset fill 24.6 gal", "volume", FIRST, "dorset"),
+        ("the Dorset fill should be 24.6", None, 24.6, "Dorset"),
+        ("correct the 24.1 gal fill to 24.6", "volume", FIRST, None),
+        ("make that last fill 24.6", None, 24.6, None),
+    ],
+)
+def test_which_entry_is_put_right_may_be_said(
+    reads: Reader, text: str, field: str | None, value: object, about: object
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Correction)
+    assert (entry.field, entry.value, entry.about) == (field, value, about)
+
+
+def test_the_volume_that_names_a_fill_is_what_it_was(reads: Reader) -> None:
+    verdict = reads("24.1 gal fill should have been 24.6", on_the_road())
+    assert verdict == Facts((Correction(action="amend", field="volume", value=FIRST, was=SECOND),))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "at the 48,302 fill up we put in 24.6 gal",
+        "the 48,302 fill took 24.6 gal",
+        "the 48,302 fill was 24.6 gal",
+        "fill at 48,302, 24.6 gal, not full",
+    ],
+)
+def test_a_fill_that_is_told_by_its_reading_is_one(reads: Reader, text: str) -> None:
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert entry["kind"] == "fill"
+    assert (entry["volume"]["value"], entry["odometer"]["value"]) == (24.6, 48_302)
