@@ -18,6 +18,8 @@ from domain.reading.tokens import NUMBER, WORD
 
 def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
     """'8.2 gal gas for the generator', '60 gal in the boat': neither the truck nor its tank."""
+    if "transfer_tank" in scene.groups and _feeds_truck(scene):
+        return False
     start, end = scene.sentence_of(volume.start)
     if not WATER_TANKS.isdisjoint(scene.groups) and _of_water(scene, start, end):
         return True
@@ -47,6 +49,8 @@ def leave_other_tanks(scene: Scene) -> None:
     several = [figure.dimension for figure in scene.figures].count(VOLUME) > 1
     if not several and HOLDS_FUEL.isdisjoint(scene.groups):
         return
+    if "transfer_tank" in scene.groups and _feeds_truck(scene):
+        return
     pumped = [
         figure
         for figure in scene.live_figures()
@@ -58,6 +62,14 @@ def leave_other_tanks(scene: Scene) -> None:
     for figure in volumes if len(volumes) > 1 else ():
         if goes_elsewhere(scene, figure):
             scene.claim(figure, ELSEWHERE)
+
+
+def _feeds_truck(scene: Scene) -> bool:
+    """'main tank 22.4 gal, transfer tank 40': whether it is one of the truck's own tanks."""
+    return any(
+        "one_of_tanks" in token.groups and "transfer_tank" not in token.groups
+        for token in scene.tokens
+    )
 
 
 HOLDS_FUEL = frozenset(("container", "carried_thing"))
@@ -93,6 +105,8 @@ def _are_carried(figure: Figure, spots: Sequence[Spot]) -> bool:
 def _into_can(scene: Scene, figure: Figure) -> bool:
     """'5 gal in the gas can', '5 more in a can'."""
     behind = scene.tokens[figure.end : figure.end + FARTHEST_CAN]
+    if behind and "transfer_tank" in behind[0].groups:
+        return True  # '40 gal transfer tank'
     for step, token in enumerate(behind):
         if token.kind is not WORD or "and" in token.groups:
             return False
@@ -111,6 +125,8 @@ def _can_takes(scene: Scene, figure: Figure) -> bool:
         if "carried_thing" in token.groups:
             # 'the quad 3.1 gal', and not 'hauled the quad, 24.6 gal'
             return all(each.raw != "," for each in scene.tokens[index : figure.start])
+        if index == figure.start - 1 and "and" in token.groups:
+            return False  # 'in the transfer tank and 22.1 in the truck'
         small = "glue" in token.senses or "fuel_cue" in token.senses or token.raw == ","
         poured = not scene.book.groups["in"].isdisjoint(token.text.split())  # 'the can went in'
         if poured or not small or "of" in token.groups:

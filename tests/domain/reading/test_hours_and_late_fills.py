@@ -104,6 +104,8 @@ def test_a_reading_that_runs_backwards_today_is_asked_about(text: str, reads: Re
         "we pulled 18.2 gal off the hives",
         "lost 3.1 gal to a leak",
         "the pool took 200 gal",
+        "transfer tank got 20 gal",
+        "40 gal into the slip tank $152",
     ],
 )
 def test_a_volume_that_nobody_pumped_at_once_is_no_fill(text: str, reads: Reader) -> None:
@@ -116,7 +118,9 @@ def test_a_volume_that_nobody_pumped_at_once_is_no_fill(text: str, reads: Reader
         ("24.2 gal total, trip 318", 24.2),
         ("gave her 18.2 gal", 18.2),
         ("pulled in, 24.2 gal", 24.2),
-        ("transfer tank got 40 gal, truck 22.1", 62.1),
+        ("transfer tank got 40 gal, truck 22.1", 22.1),
+        ("put 40 in the transfer tank and 22.1 gal in the truck", 22.1),
+        ("filled the slip tank 40 gal and the truck 22.1 gal", 22.1),
         ("40 gal in the aux and 22.1 in the truck", 62.1),
         ("first tank 22.1 gal, second tank 19.4 gal", 41.5),
         ("put 30 in the aux and 28.4 in the main", 58.4),

@@ -49,7 +49,6 @@ def test_what_was_squeezed_in_comes_on_top(text: str, volume: float, reads: Read
         ("long range tank took 16.2, main 14.8 gal", 31.0),
         ("put 20.2 in the main", 20.2),
         ("front 27.4 rear 11.8 gal at 3.769", 39.2),
-        ("transfer tank got 20 gal", 20),
         ("odo 48133 trip 402.2 vol 27.4 ppg 3.769", 27.4),
         ("topped off both tanks 23.8 and 14.2 gal, 48,133", 38.0),
         ("filled main and aux, 21.3 and 18.2 gal", 39.5),
