@@ -320,11 +320,33 @@ def _presses(tokens: Sequence[Token], figure: Figure) -> bool:
         return False
     if any("airs_up" in token.groups for token in tokens[: figure.start]):
         return True  # 'aired up the left front, 80 lbs now'
+    if figure.start > 1 and "at_alone" in tokens[figure.start - 1].groups:
+        near = tokens[max(0, figure.start - FARTHEST_TYRE) : figure.start]
+        if any("spare_tyre" in token.groups for token in near):
+            return True  # 'spare tire on the flatdeck is at 60 lbs'
     return any(
         tokens[index].senses.get("subject") == "tyre"
         and (index == 0 or tokens[index - 1].kind is not NUMBER)  # '4 tires 120 lbs' are cargo
+        and not _is_carried(tokens, index, figure.start)
         for index in range(max(0, figure.start - FARTHEST_TYRE), figure.start)
     )
+
+
+def _is_carried(tokens: Sequence[Token], tyre: int, end: int) -> bool:
+    """'spare tire's in the bed, 85 lbs': what lies somewhere is weighed; 'at 60 lbs' presses."""
+    where = [token for token in tokens[tyre + 1 : end] if token.raw != ","]
+    lead = next((at for at, token in enumerate(where) if token.groups & LIES), len(where))
+    where = where[lead + 1 :]
+    if not where or where[-1].kind is not WORD:
+        return False
+    if "load_place" in where[-1].groups:
+        return True
+    spare = any("spare_tyre" in token.groups for token in tokens[max(0, tyre - 2) : tyre])
+    return spare and not where[-1].senses.keys().isdisjoint(("name", "vehicle"))
+
+
+LIES = frozenset(("standing_on", "is_so"))
+"""Groups of words that lead to where something lies."""
 
 
 FARTHEST_TYRE = 5

@@ -55,6 +55,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         if figure.role is None
         and (
             _is_mass(
+                scene,
                 figure,
                 spots if verb or figure.start in meant or not scene.has("weigh_cue") else [],
             )
@@ -262,11 +263,13 @@ def _is_manifest(scene: Scene) -> bool:
     return scene.tokens[1].raw in (":", "-", "=")
 
 
-def _is_mass(figure: Figure, spots: list[Spot]) -> bool:
+def _is_mass(scene: Scene, figure: Figure, spots: list[Spot]) -> bool:
     label = figure.label
     if isinstance(label, Label) and any(spot.start <= label.start < spot.end for spot in spots):
         return figure.dimension == MASS
     if isinstance(label, Label):
+        if label.subject == "tyre" and "load_place" in scene.groups:
+            return _lies(scene, figure, label, spots)
         if label.rating or label.field or label.subject or label.axle:
             return False
         if label.whole and not (label.whole == "gross" and spots and figure.dimension == MASS):
@@ -278,6 +281,16 @@ def _is_mass(figure: Figure, spots: list[Spot]) -> bool:
             return False
     return figure.dimension == MASS or (
         figure.dimension is None and figure.value >= 100 and figure.token.grouped
+    )
+
+
+def _lies(scene: Scene, figure: Figure, label: Label, spots: list[Spot]) -> bool:
+    """'a tire in the bed, 70 lb': what the tyre weighs, between whose name and weight it lies."""
+    return figure.dimension == MASS and any(
+        label.end <= spot.start
+        and spot.end <= figure.start
+        and "load_place" in scene.tokens[spot.end - 1].groups
+        for spot in spots
     )
 
 

@@ -27,6 +27,7 @@ from domain.reading.other_parts import end_of_name, is_blown_about
 from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION, OTHER
 from domain.reading.tokens import MARK, NUMBER, WORD, Token
+from domain.reading.whose_part import ELSEWHERE, OF_A_RIG, is_elsewhere
 from domain.reading.work_logged import WORK, worked_on
 
 PLACING = frozenset(("side", "corner", "end", "vehicle", "name", "ordinal", "axle_noun"))
@@ -45,6 +46,7 @@ def read_checks(scene: Scene) -> list[Check]:
     found: list[Check] = []
     items = list(scene.by_class.get("check_item", ()))
     used: set[int] = set()
+    elsewhere = not ELSEWHERE.isdisjoint(scene.groups)
     states: dict[int, tuple[State, int]] = {}
     for number, index in enumerate(items):
         if index in used or not _talk_allows(scene, index) or _is_label(scene, index):
@@ -81,9 +83,12 @@ def read_checks(scene: Scene) -> list[Check]:
             continue
         if _everyday(scene, index, start, state[1], found):
             continue
-        behind = items[number + 1] if number + 1 < len(items) else None
-        if state[0] == "fault" and is_part_of_next(scene, index, state[1], behind):
+        if elsewhere and is_elsewhere(scene, index, state[1]):
             continue
+        if state[0] == "fault":
+            behind = items[number + 1] if number + 1 < len(items) else None
+            if is_part_of_next(scene, index, state[1], behind):
+                continue
         used.add(index)
         states[index] = state
         righted = state[0] == "fault" and _put_right(scene, max(index, state[1]), limit)
@@ -346,9 +351,10 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
             mended = replaced_before(scene, other)
             return ("fault", other) if mended is None else ("done", mended)
         if "check_done" in token.senses and token.groups.isdisjoint(ONLY_BEHIND):
-            if other and "article" in scene.tokens[other - 1].groups:
-                return None  # 'at the locked gate'
-            return "done", other
+            if other and not scene.tokens[other - 1].groups.isdisjoint(("article", "not")):
+                return None  # 'at the locked gate', 'not checked the tires yet'
+            # 'haven't checked the chains', 'never greased the hubs': nothing was done
+            return ("done", other) if scene.talk[other] != NEGATION else None
         if "check_item" in token.senses:
             break
         named = "glue" in token.senses or not PLACING.isdisjoint(token.senses)
@@ -509,7 +515,7 @@ FEWEST_WORDS = 3
 def _elsewhere(scene: Scene, state: int) -> bool:
     """'straps broke on my bag': what they are of is told behind, and no phrase knows it."""
     behind = scene.tokens[state + 1 : state + 4]
-    if not behind or behind[0].groups.isdisjoint(ELSEWHERE):
+    if not behind or behind[0].groups.isdisjoint(LEADS_ELSEWHERE):
         return False
     thing = next((each for each in behind[1:] if "article" not in each.groups), None)
     if thing is None or thing.kind is not WORD or thing.senses or "carried_thing" in thing.groups:
@@ -517,7 +523,7 @@ def _elsewhere(scene: Scene, state: int) -> bool:
     return not ("at" in behind[0].groups and thing.raw[0].isupper())  # 'tight at Orchard Hill'
 
 
-ELSEWHERE = frozenset(("at_place", "standing_on", "of", "at", "over_a_thing"))
+LEADS_ELSEWHERE = frozenset(("at_place", "standing_on", "of", "at", "over_a_thing"))
 """Groups of words that lead to what a part is of, or lies over."""
 
 
@@ -555,12 +561,6 @@ NAMES_RIG = frozenset(("name", "vehicle", "hitch"))
 
 def _of_rig(scene: Scene) -> bool:
     return not OF_A_RIG.isdisjoint(scene.by_class)
-
-
-OF_A_RIG = frozenset(
-    ("name", "vehicle", "hitch", "weigh_cue", "odometer", "rig", "fuel_cue", "axle")
-)
-"""Classes of term of which one says that a rig is spoken of."""
 
 
 def _is_compound(scene: Scene, index: int) -> bool:

@@ -19,10 +19,12 @@ from domain.reading.of_a_body import STEPS
 from domain.reading.particulars import question_of
 from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, find_overlapping
 from domain.reading.plain_questions import YEARS, may_be_plain, plain_topic
+from domain.reading.put_to_others import OF_PEOPLE, is_put_to_others
 from domain.reading.question_forms import asking_forms
 from domain.reading.scene import Scene
 from domain.reading.short_questions import asks_if_enough, read_short, with_fields
 from domain.reading.spots import find_spots
+from domain.reading.talk import OWNS
 from domain.reading.things import noun_from
 from domain.reading.times import written_dates
 from domain.reading.tokens import MARK, TIME
@@ -40,19 +42,6 @@ LOADED = ("axle", "axle_noun", "whole")
 
 AXLES = frozenset(("surely_axle", "axle_alone"))
 """Groups of words that name an axle and nothing else."""
-
-
-def _is_put_to_somebody(scene: Scene) -> bool:
-    """'what does your camper weigh, Pruett?': with a name that is nobody's of the chat."""
-    said = scene.tokens[:-1] if scene.tokens[-1].raw == "?" else scene.tokens
-    if len(said) < SHORTEST_CALL or said[-2].raw != "," or len(said) - 1 not in scene.unknown:
-        return False
-    called = said[-1].raw[0].isupper() and not said[-1].raw.isupper()
-    return called and any("of_other_rig" in token.groups for token in said)
-
-
-SHORTEST_CALL = 4
-"""Tokens of a question with a name behind its comma."""
 
 
 def read_question(scene: Scene) -> Question | None:
@@ -75,7 +64,8 @@ def read_question(scene: Scene) -> Question | None:
         return None  # 'my step counter says 11,140, do I get a gross weight'
     if words[0] == "*" and words[-1] != "*":
         return None  # '*week' mends what was texted to people
-    if _is_put_to_somebody(scene):
+    people = not OF_PEOPLE.isdisjoint(scene.groups) or not OWNS.isdisjoint(scene.text)
+    if people and is_put_to_others(scene):
         return None
     moving = words[0] in book.groups["orders_move"]
     formed = marked or moving or words[0] in book.groups["opens_order"]

@@ -106,7 +106,7 @@ def _noun_before(scene: Scene, index: int, spots: list[Spot]) -> str | None:
             end = position
             while end < index and is_noun(scene, end):
                 end += 1
-            if best is not None and best[1] == position - 1 and _is_made_of(scene, best[1]):
+            if best is not None and best[1] == position - 1 and _joins_name(scene, best):
                 best = (best[0], end)
             elif best is None or not _behind_place(scene, position):
                 best = (position, end)
@@ -116,9 +116,12 @@ def _noun_before(scene: Scene, index: int, spots: list[Spot]) -> str | None:
     return _name_of(scene, *best) if best else None
 
 
-def _is_made_of(scene: Scene, index: int) -> bool:
-    """'caja de herramientas': in a language that names a thing so, both words are its name."""
-    return "names_with_of" in scene.tokens[index].groups
+def _joins_name(scene: Scene, noun: tuple[int, int]) -> bool:
+    """'spare truck tire', 'caja de herramientas': a word between two others of one name."""
+    start, end = noun
+    between = scene.tokens[end]
+    spared = "vehicle" in between.senses and "spare_tyre" in scene.tokens[start].groups
+    return spared or "names_with_of" in between.groups
 
 
 def _name_of(scene: Scene, start: int, end: int) -> str:

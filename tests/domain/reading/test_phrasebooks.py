@@ -135,6 +135,8 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "group.over_there": "'over' has no Spanish word that also says where something is",
         "group.scale_word": "where one asks about the scale in Spanish, one says which",
         "group.does": "Spanish asks without an auxiliary verb",
+        "group.man": "Spanish asks without an auxiliary verb",
+        "group.gets_it": "Spanish asks without an auxiliary verb",
         "group.inverts": "Spanish asks in the order in which it tells",
         "group.inverts_somebody": "Spanish asks in the order in which it tells",
         "group.of_what_is_done": "Spanish asks in the order in which it tells",

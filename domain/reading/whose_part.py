@@ -1,0 +1,50 @@
+"""A part at fault, or seen to, that is no part of the rig: a house's, or somebody else's.
+
+This file decides when a part that houses and farms have, too, is theirs ('the porch light is
+burned out', 'pin fell out of the gate'), and when who lost it is a person that nobody of the chat
+tows with ('bob blew a tire'). What makes a check is decided in `checks`.
+"""
+
+from __future__ import annotations
+
+from domain.reading.scene import Scene
+
+OF_A_RIG = frozenset(
+    ("name", "vehicle", "hitch", "weigh_cue", "odometer", "rig", "fuel_cue", "axle")
+)
+"""Classes of term that say that a rig is spoken of."""
+
+
+ELSEWHERE = frozenset(("of_a_house", "somebody_loses"))
+"""Groups of words of which one stands where a part is not the rig's."""
+
+
+def is_elsewhere(scene: Scene, index: int, state: int) -> bool:
+    """Whether a part, whose state stands at `state`, is of a house or of somebody else's rig."""
+    if not OF_A_RIG.isdisjoint(scene.by_class):
+        return False
+    house = "of_a_house" in scene.groups and _is_of_house(scene, index)
+    return house or ("somebody_loses" in scene.tokens[state].groups and _lost(scene, state))
+
+
+def _is_of_house(scene: Scene, index: int) -> bool:
+    """'the gate latch broke', 'deck boards finished': not in a list of parts of a rig."""
+    start, end = scene.clause_of(index)
+    if not all(start <= at < end for at in scene.by_class["check_item"]):
+        return False
+    return any(
+        "of_a_house" in scene.tokens[at].groups and (abs(at - index) <= 1 or _led_by_of(scene, at))
+        for at in range(start, end)
+    )
+
+
+def _led_by_of(scene: Scene, index: int) -> bool:
+    """'pin fell out of the gate', and not 'brakes tested at the gate'."""
+    before = scene.tokens[max(0, index - 2) : index]
+    return any("of" in token.groups for token in before)
+
+
+def _lost(scene: Scene, verb: int) -> bool:
+    """'ray lost a hub cap': a word that nobody knows begins the clause, and then that."""
+    start, _ = scene.clause_of(verb)
+    return verb == start + 1 and start in scene.unknown

@@ -1,0 +1,129 @@
+"""Parts and tyres that are a house's or somebody else's, carried, or not seen to at all."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Cargo, Check, Observation
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def lb(value: float) -> Quantity:
+    return Quantity(value, "lb")
+
+
+@pytest.mark.parametrize(
+    ("text", "cargo"),
+    [
+        (
+            "spare truck tire is on the flatdeck, 90 lb",
+            Cargo(item="spare truck tire", value=lb(90), trailer="flatdeck"),
+        ),
+        (
+            "spare tire's in the bed, 85 lbs",
+            Cargo(item="spare tire", value=lb(85), position="bed"),
+        ),
+        (
+            "two spare tires on the deck, 90 lb each",
+            Cargo(item="spare tires", value=lb(180), position="deck"),
+        ),
+        ("threw a tire in the bed, 70 lb", Cargo(item="tire", value=lb(70), position="bed")),
+        ("4 tires in the bed, 60 lb each", Cargo(item="tires", value=lb(240), position="bed")),
+        (
+            "tire chains in the bed, 60 lb",
+            Cargo(item="tire chains", value=lb(60), position="bed"),
+        ),
+    ],
+)
+def test_a_tyre_that_lies_somewhere_is_carried(text: str, cargo: Cargo, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Facts((cargo,))
+
+
+@pytest.mark.parametrize(
+    ("text", "position", "pressure"),
+    [
+        ("trailer tires at 80 lbs", "trailer", 80),
+        ("tires on the camper 80 lb", "trailer", 80),
+        ("spare tire on the flatdeck at 60 lbs", "trailer", 60),
+        ("front tires 65 lb", "front", 65),
+    ],
+)
+def test_a_tyre_on_its_axle_presses(
+    text: str, position: str, pressure: float, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    (read,) = verdict.entries
+    assert isinstance(read, Observation)
+    assert (read.subject, read.position) == ("tyre", position)
+    assert read.value == Quantity(pressure, "psi")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "haven't checked the chains yet",
+        "havent checked the chains yet",
+        "never greased the hubs",
+        "not checked the tires yet",
+        "we never hooked up the chains",
+        "nobody checked the lights",
+        "haven't fixed the left blinker",
+    ],
+)
+def test_what_was_not_seen_to_is_no_check(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize(
+    ("text", "check"),
+    [
+        ("checked the chains", Check(item="chains", state="done")),
+        ("no problems, greased the hubs", Check(item="hubs", state="done")),
+        ("chains not checked yet", Check(item="chains", state="fault")),
+        ("fixed the left blinker", Check(item="left blinker", state="done")),
+    ],
+)
+def test_what_was_seen_to_is_one(text: str, check: Check, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    (read,) = verdict.entries
+    assert isinstance(read, Check)
+    assert (read.item, read.state) == (check.item, check.state)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "porch light is burned out",
+        "pin fell out of the gate",
+        "gate pin fell out",
+        "the gate latch is broke",
+        "fixed the gate",
+        "finished the deck boards, 310 bucks",
+        "bob blew a tire by Ontario",
+        "dave lost a hub cap",
+    ],
+)
+def test_parts_of_houses_and_of_other_people(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize(
+    ("text", "items"),
+    [
+        ("the porch light on the camper is burned out", ["porch light"]),
+        ("gate latched, lights checked", ["gate", "lights"]),
+        ("hitch pin fell out", ["hitch pin"]),
+        ("lost a hub cap", ["hub cap"]),
+        ("bob blew a tire on the flatdeck", ["tire"]),
+        ("Juniper blew a tire", ["tire"]),
+        ("replaced the deck boards on the flatdeck", ["deck boards"]),
+    ],
+)
+def test_the_same_parts_of_the_rig(text: str, items: list[str], reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [each.item for each in verdict.entries if isinstance(each, Check)] == items
