@@ -27,6 +27,7 @@ from domain.reading.other_parts import end_of_name, is_blown_about
 from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION, OTHER
 from domain.reading.tokens import MARK, NUMBER, WORD, Token
+from domain.reading.told_faults import TOLD_FAULTS, read_told_faults
 from domain.reading.whose_part import ELSEWHERE, OF_A_RIG, is_elsewhere
 from domain.reading.work_logged import WORK, worked_on
 
@@ -99,7 +100,8 @@ def read_checks(scene: Scene) -> list[Check]:
                 words=(*_words(scene, start, end), *_mending(scene, state)),
             )
         )
-    return _with_listed(scene, dict(zip(states, found, strict=True)), states)
+    told = [] if TOLD_FAULTS.isdisjoint(scene.groups) else read_told_faults(scene)
+    return [*_with_listed(scene, dict(zip(states, found, strict=True)), states), *told]
 
 
 def _is_excepted(scene: Scene, start: int) -> bool:

@@ -59,6 +59,7 @@ from domain.reading.talk import ADVERT, OTHER
 from domain.reading.times import has_times
 from domain.reading.tokens import NUMBER
 from domain.reading.told_and_asked import asked_tail, done_head, is_told, may_ask_besides, told_head
+from domain.reading.told_faults import TOLD_FAULTS
 from domain.reading.undoing import takes_out, undo_of
 from domain.reading.weighings import is_permitted
 from domain.verdicts import PAGE, Ask, Facts, Question, Silent, Verdict
@@ -159,7 +160,11 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         trailer = trailer_meant(scene)
         if trailer is not None:
             return Facts((trailer,))
-    if not scene.figures and FACTUAL.isdisjoint(scene.by_class):
+    if (
+        not scene.figures
+        and FACTUAL.isdisjoint(scene.by_class)
+        and TOLD_FAULTS.isdisjoint(scene.groups)
+    ):
         return SILENT if SAYS_WHEN.isdisjoint(scene.groups) else _of_what_was_told(scene)
     if asks_whether(scene) and not _states_loads(scene):
         return SILENT

@@ -36,6 +36,7 @@ from domain.reading.odometers import read_odometers
 from domain.reading.ratings import read_ratings
 from domain.reading.scene import BARE, Scene
 from domain.reading.tickets import fee_of, number_said, ticket_of, with_particulars
+from domain.reading.told_faults import TOLD_FAULTS
 from domain.reading.tow_ratings import HITCH_KINDS
 from domain.reading.water import read_water
 from domain.reading.weighings import read_weighings
@@ -53,7 +54,7 @@ WAKES: Mapping[Reader, AbstractSet[str]] = {
     read_fills: {BARE, VOLUME, PRICE, MONEY, DISTANCE},
     read_odometers: {BARE, DISTANCE},
     read_hitches: {"hitch", "swaps", "name", "vehicle", "rig"},
-    read_checks: {"check_item"},
+    read_checks: {"check_item", *TOLD_FAULTS},
 }
 """Each reader, and what a message has one of that states anything for it.
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Check, Fill
+from domain.entries import Check, Fill, Observation
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
@@ -66,3 +66,47 @@ def test_what_was_poured_is_a_fill(reads: Reader, text: str) -> None:
     read = reads(text, on_the_road())
     assert isinstance(read, Facts)
     assert isinstance(read.entries[0], Fill)
+
+
+@pytest.mark.parametrize(
+    ("text", "item", "trailer"),
+    [
+        ("trans is running hot", "trans", None),
+        ("coolant's running hot", "coolant", None),
+        ("transmission overheating", "transmission", None),
+        ("trans is slipping going up the grade", "trans", None),
+        ("alternator died", "alternator", None),
+        ("got a flat on the camper", "flat", "camper"),
+        ("camper has a flat", "flat", "camper"),
+        ("had a blowout on the trailer", "blowout", None),
+        ("got a flat tire on the camper", "tire", "camper"),
+    ],
+)
+def test_a_fault_of_the_engine_or_a_tyre(
+    reads: Reader, text: str, item: str, trailer: str | None
+) -> None:
+    said = Check(item=item, state="fault", trailer=trailer)
+    assert reads(text, on_the_road()) == Facts((said,))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "got a flat",
+        "ray got a flat on his camper",
+        "neighbor's camper had a flat",
+        "my bike got a flat on the way",
+        "i've got a flat screen tv in the camper",
+        "ray's trans is running hot again",
+        "starter went out on the tractor",
+        "radiator in the bathroom is leaking",
+    ],
+)
+def test_a_fault_of_somebody_elses(reads: Reader, text: str) -> None:
+    assert reads(text, on_the_road()) == Silent()
+
+
+def test_a_gauge_that_was_read_is_no_fault(reads: Reader) -> None:
+    verdict = reads("trans is 214 running hot", on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [type(each) for each in verdict.entries] == [Observation]

@@ -1,0 +1,73 @@
+"""Faults that are told without a part of the walk-round: 'trans is running hot', 'got a flat'.
+
+This file decides when what a gauge is of is at fault, where nobody says what the gauge showed, and
+when a flat or a puncture is one of the rig's tyres. All other faults are read in `checks`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from domain.entries import Check
+from domain.reading.scene import Scene
+from domain.reading.tokens import MARK
+
+TOLD_FAULTS = frozenset(("gauge_fault", "tyre_fault"))
+"""Groups of words for such faults."""
+
+
+def read_told_faults(scene: Scene) -> list[Check]:
+    """The faults of gauges and tyres that a message tells, without a figure of theirs."""
+    if any(figure.role == "observation" for figure in scene.figures) or "?" in scene.text:
+        return []
+    return [*_gauges(scene), *_tyres(scene)]
+
+
+def _gauges(scene: Scene) -> Iterator[Check]:
+    """'trans is running hot', 'coolant's overheating'."""
+    if "gauge_fault" not in scene.groups:
+        return
+    for index, _, subject in scene.find("subject"):
+        if subject.split()[0] not in OF_THE_ENGINE or "check_item" in scene.tokens[index].senses:
+            continue
+        behind = index + 1
+        while behind < len(scene.tokens) and "glue" in scene.tokens[behind].senses:
+            behind += 1
+        told = behind < len(scene.tokens) and "gauge_fault" in scene.tokens[behind].groups
+        if told and _is_ours(scene, index, behind):
+            yield Check(item=_name(scene, index), state="fault")
+
+
+OF_THE_ENGINE = frozenset(("transmission", "coolant"))
+"""Gauges of what nobody but a vehicle has."""
+
+
+def _name(scene: Scene, index: int) -> str:
+    """'trans' of 'trans is', which is one phrase, and of 'trans's'."""
+    said = scene.words_between(index, index + 1).split(" is")[0]
+    return said[:-2] if said[-2:] in ("'s", "’s") else said
+
+
+def _tyres(scene: Scene) -> Iterator[Check]:
+    """'got a flat on the camper', 'the truck has a puncture'; a flat may be a bicycle's, too."""
+    if "tyre_fault" not in scene.groups or OF_A_TYRE.isdisjoint(scene.by_class):
+        return
+    for index, token, _ in scene.find("check_fault"):
+        before = scene.tokens[index - 1] if index else None
+        if before is None or "tyre_fault" not in token.groups or "a_thing" not in before.groups:
+            continue
+        behind = scene.tokens[index + 1 : index + 2]
+        ends = not behind or behind[0].kind is MARK or "standing_on" in behind[0].groups
+        if ends and "subject" not in scene.by_class and _is_ours(scene, index, index):
+            yield Check(item=scene.words_between(index, index + 1).casefold(), state="fault")
+
+
+OF_A_TYRE = frozenset(("vehicle", "name", "corner"))
+"""Classes of term of which one says that it is a tyre of a rig."""
+
+
+def _is_ours(scene: Scene, index: int, fault: int) -> bool:
+    """Whether it is stated, and of nobody who is named before it."""
+    start, end = scene.clause_of(index)
+    stranger = any(at in scene.unknown for at in range(start, fault))
+    return not stranger and all(scene.stated(at) for at in range(start, end))
