@@ -13,7 +13,7 @@ from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, WORD, Token
 
 # 'is 9,640 lb too much for the hitch': a figure is weighed up, and not stated.
-ASKING = frozenset(("inverts", "inverts_somebody", "asks_which"))
+ASKING = frozenset(("inverts", "inverts_somebody", "asks_which", "room_word"))
 """Groups of words of which one stands in such a question."""
 
 OWNED = frozenset(("pronoun", "article", "our"))
@@ -32,6 +32,8 @@ def asks_whether(scene: Scene) -> bool:
     led = dropwhile(lambda each: "before_question" in each.groups, scene.tokens)
     first, *behind = [*led] or scene.tokens[-1:]
     groups = scene.book.groups
+    if "room_word" in first.groups:
+        return bool(behind) and "for" in behind[0].groups  # 'room for another hive box 80 lb'
     if first.text in groups["asks_which"]:
         return not scene.figures
     if behind and first.text in groups["asks_when_or_where"]:

@@ -262,13 +262,17 @@ def _quarter_or_year(book: Phrasebook, text: str, today: date) -> tuple[date, da
 
 
 def _spanned(scene: Scene, index: int) -> bool:
-    """'for may', 'may summary': the word beside it makes a month of one that is also a verb."""
+    """'for may', 'may summary': the word beside it makes a month of one that is also a verb.
+
+    So does a question word, where it stands last: 'how was may'.
+    """
     groups = scene.book.groups
     behind = scene.tokens[index + 1].text if index + 1 < len(scene.tokens) else ""
     return (
         behind in groups["summary_asked"]
         or behind in groups["figures_asked"]
         or (index > 0 and "before_month" in scene.tokens[index - 1].groups)
+        or (not behind and index > 0 and "asks_indirectly" in scene.tokens[0].groups)
     )
 
 

@@ -39,6 +39,8 @@ ASKED = """
     was the tongue 1160
     were the tires at 80 psi
     can we call it 31.4 gal
+    room for another hive box 80 lb on the tongue
+    got room for a quad, 640 lb
 """
 
 TOLD = {

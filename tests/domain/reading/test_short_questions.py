@@ -98,6 +98,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         how many gallons does our tank hold
     """,
     ("margin", None): """
+        how far off gross are we
+        how far under gvwr are we
         r we good on the rears
         are we ok on the trailer axles
         how close are we to gross
@@ -243,6 +245,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         how heavy a load can 4 chains hold down
     """,
     ("margin", "more"): """
+        how much more can i put in the truck
+        how much more can go in the tray
         how much weight can we still put on
         how many lbs can i still add to the camper
         how much more can the trailer take
@@ -326,6 +330,7 @@ ASKED: dict[tuple[str, str | None], str] = {
         what's our average diesel price per gallon
     """,
     ("range", None): """
+        will we make Cobar 260 km
         do we need to fill up before the pass
         how far before we run out
         should we fuel up now or wait
@@ -446,6 +451,9 @@ ASKED: dict[tuple[str, str | None], str] = {
         gimme the trip numbers
     """,
     ("period", None): """
+        how was may
+        how was june
+        what about may
         may numbers
         last 30 days?
         monthly summary
@@ -470,6 +478,11 @@ ASKED: dict[tuple[str, str | None], str] = {
 """By topic and form."""
 
 TALK = """
+        how was april fools
+        how was the camper
+        how far off are we
+        how much more can fit in the fridge
+        will we make 20 jars
         which tank is best for fish
         do i need gas before work
         are we good on beer
