@@ -79,6 +79,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
             continue
         if moved and bears_down(scene, figure):
             continue
+        if thing is None and _is_at_end(scene, figure):
+            continue
         trailer = None if spot else _on_trailer(scene, figure)
         placed = spot or trailer is not None or _counted_in(scene, figure)
         loaded = listed_only or _loaded(scene, verb=verb) or _adds_thing(scene, figure)
@@ -119,6 +121,30 @@ def _after_setting(scene: Scene, figure: Figure, spot: Spot) -> bool:
     """A vehicle alone, what was in it, and then a mark and the load: that is the vehicle's."""
     parted = spot.end == figure.start - 1 and scene.tokens[spot.end].raw in ":,-–—"
     return parted and _stood_alone(scene) and not scene.has("load_verb")
+
+
+def _is_at_end(scene: Scene, figure: Figure) -> bool:
+    """'we are chuffed, 1,450 kg on the front, 1,830 on the back': loads, of which one has an axle.
+
+    'hay, 450 kg on the front, trailer axles 2,310' tells where hay lies.
+    """
+    label = figure.label
+    if not isinstance(label, Label) or not label.only_end or kilograms(figure) < LEAST_AT_END:
+        return False
+    weighed = scene.has("weigh_cue")
+    others = [each.label for each in scene.live_figures() if each is not figure]
+    if not any(
+        isinstance(each, Label)
+        and (each.axle or each.wheel == "axle" or (weighed and each.only_end))
+        for each in others
+    ):
+        return False
+    start, end = scene.sentence_of(figure.start)
+    return not any("carried_thing" in token.groups for token in scene.tokens[start:end])
+
+
+LEAST_AT_END = 400.0
+"""Kilograms that an axle of a truck bears, at least; common practice, no source."""
 
 
 def _things_meant(scene: Scene, spots: Sequence[Spot]) -> dict[int, Meant]:

@@ -70,7 +70,9 @@ def read_checks(scene: Scene) -> list[Check]:
             if worked is not None:
                 state, end = ("done", index), worked
         if state is None:
-            continue
+            if "off_already" not in scene.tokens[index].groups:
+                continue
+            state = "done", index  # 'gas off'
         start = _start_of_name(scene, index)
         if end == index + 1 and end in scene.unknown:
             end = end_of_name(scene, index, state[1])

@@ -88,7 +88,7 @@ def _lacks_digit(tokens: Sequence[Token], at: int, book: Phrasebook, *, again: b
         if opens and not word.senses:
             return key_behind in TENS  # 'trans is won ninety'
         return not small and key_before in DIGITS and key_behind in DIGITS  # 'fifty three too oh'
-    if behind is not None and "unit" in behind.senses:
+    if behind is not None and ("unit" in behind.senses or _is_spelled_unit(tokens, at + 1, book)):
         return "unit_or_word" not in behind.groups  # 'sixty too miles an hour'
     if small:
         return False
@@ -97,9 +97,35 @@ def _lacks_digit(tokens: Sequence[Token], at: int, book: Phrasebook, *, again: b
     ahead = _key_at(tokens, at - 2, book)
     ahead = _key_at(tokens, at - 3, book) if ahead == AND else ahead
     more = ahead in DIGITS or ahead in SCALES
-    if key_before in TENS and at > 1 and not LED.isdisjoint(tokens[at - 2].senses):
-        return _ends(behind)  # 'left rear seventy ate right rear eighty'
+    if key_before in TENS and _is_led(tokens, at - 2):
+        # 'left rear seventy ate right rear eighty'
+        return _ends(behind) or _goes_on(tokens, at + 1)
     return more and (again or not word.senses) and _ends(behind)
+
+
+def _is_spelled_unit(tokens: Sequence[Token], start: int, book: Phrasebook) -> bool:
+    """'seventy won p s i': a unit that is dictated letter by letter."""
+    letters = " ".join([token.text for token in tokens[start : start + LETTERS]])
+    return "unit" in book.words.get(letters, NO_SENSES)
+
+
+LETTERS = 3
+"""Of 'p s i', 'm p h', 'k p a'."""
+
+
+def _is_led(tokens: Sequence[Token], index: int) -> bool:
+    """Whether what is measured stands here, or it and a copula: 'left rear', 'left rear is'."""
+    if index > 0 and "copula" in tokens[index].senses.get("glue", "").split():
+        index -= 1
+    return index >= 0 and not LED.isdisjoint(tokens[index].senses)
+
+
+def _goes_on(tokens: Sequence[Token], index: int) -> bool:
+    """'and the right rear': whether another of what is measured is told of next."""
+    if index >= len(tokens) or "and" not in tokens[index].groups:
+        return False
+    index += 1 + any("article" in token.groups for token in tokens[index + 1 : index + 2])
+    return index < len(tokens) and not LED.isdisjoint(tokens[index].senses)
 
 
 def _key(token: Token | None, book: Phrasebook) -> str | None:

@@ -6,7 +6,7 @@ which choices; each choice is an entry as the log would keep it.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from domain.choices import ChoiceLabel
 from domain.entries import AXLES, POSITIONS, SINGLE_AXLES, Weighing
@@ -32,6 +32,10 @@ TONGUE_KG = (10.0, 2_500.0)
 AXLE_KG = (200.0, 12_000.0)
 
 
+HEAVY_STEER_KG = 4_000.0
+"""A steer axle that bears more is no pickup's: behind it two axles drive, weighed as one."""
+
+
 GROSS_KG = (700.0, 45_000.0)
 
 
@@ -51,6 +55,8 @@ def impossible_position(
     weights = {position: load.amount("kg") for position, load in loads.items()}
     for position, weight in weights.items():
         if placed[position].negative or not is_possible(position, weight, rig):
+            if position == "drive" and _drives_on_two(weights):
+                continue
             return position
     if "steer" in loads and "drive" in loads:
         steer, drive = weights["steer"], weights["drive"]
@@ -59,6 +65,11 @@ def impossible_position(
     if "gross" in loads and max(weights.values()) > weights["gross"] * 1.01:
         return "gross"
     return None
+
+
+def _drives_on_two(weights: Mapping[str, float]) -> bool:
+    """'steers 12.1k drives 33.6k': a heavy truck, whose two drive axles are weighed as one."""
+    return weights.get("steer", 0.0) >= HEAVY_STEER_KG and weights["drive"] <= LOAD_KG[1]
 
 
 def is_possible(position: str, weight: float, rig: str | None) -> bool:

@@ -69,6 +69,8 @@ def other_meanings(atoms: Sequence[Atom]) -> tuple[float, ...]:
 def _figure(atoms: Sequence[Atom], start: int) -> tuple[list[Spoken], int]:
     groups, position = _groups(atoms, start, opening=True)
     if not groups and not (position < len(atoms) and atoms[position] == POINT):
+        if tuple(atoms[start : start + 2]) == (HALF, A):
+            return [Spoken(0.5, 1, start, start + 2, 2)], start + 2  # 'half a tonne'
         return [], max(position, start) + 1
     if len(groups) > 1 and not _separate(groups) and _digits(groups) > MOST_DIGITS:
         return [], position

@@ -118,8 +118,10 @@ def _opens_number(token: Token, tokens: Sequence[Token], index: int, book: Phras
     following = tokens[index + 1] if index + 1 < len(tokens) else None
     if token.kind is WORD:
         key = keys.get(token.text)
-        if key is None or key in (numbers.AND, numbers.HALF):
+        if key is None or key == numbers.AND:
             return False
+        if key == numbers.HALF:
+            return _is_of_tons(tokens, index + 1, (numbers.A,), book)
         if key == numbers.THOUSAND:
             return book.adds_up
         if index and token.raw[0].isupper() and _is_named(following, keys):
@@ -148,9 +150,23 @@ def _opens_number(token: Token, tokens: Sequence[Token], index: int, book: Phras
         if key == numbers.AND and token.decimals == 0:
             # '30 and a half gallons'
             later = [keys.get(each.text) for each in tokens[index + 1 : index + 4]]
-            return later == [numbers.AND, numbers.A, numbers.HALF]
+            return later == [*AND_A_HALF]
         return key is not None and _half_typed(tokens, index, book)
     return False
+
+
+def _is_of_tons(tokens: Sequence[Token], start: int, said: Sequence[str], book: Phrasebook) -> bool:
+    """'half a tonne', 'one and a half tonnes': these words, and then a heavy unit of mass."""
+    end = start + len(said)
+    if end >= len(tokens) or tokens[end].senses.get("unit") not in TONS:
+        return False
+    return [book.numbers.get(token.text) for token in tokens[start:end]] == [*said]
+
+
+AND_A_HALF = (numbers.AND, numbers.A, numbers.HALF)
+
+TONS = frozenset(("t", "ton"))
+"""Units of which people say half."""
 
 
 def _half_typed(tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
@@ -191,6 +207,8 @@ def _numbered(tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
     following = tokens[index + 1]
     if following.kind is WORD and keys.get(following.text, "and") not in (numbers.AND, numbers.A):
         return following.text not in groups["no_numeral_second"]
+    if "and" in following.groups and _is_of_tons(tokens, index + 1, AND_A_HALF, book):
+        return True
     before = tokens[index - 1] if index else None
     if "money" in following.senses or "sterling" in following.groups:
         coins = tokens[index + 2 : index + 3]  # 'one pound forty six a litre'

@@ -377,11 +377,13 @@ def measured_so(first: Figure, second: Figure) -> bool:
 def named_behind(tokens: Sequence[Token], before: int, end: int) -> Sequence[Token]:
     """What names a figure behind it: '5,360 steer, wait, 7,200 drive'.
 
-    What stands before another figure is of that one, unless the figure before, which ends at
-    `before`, has its name behind it too.
+    What stands before another figure is of that one ('wait, 5,260 drive is 6,640'), unless the
+    figure before, which ends at `before`, has its name behind it too.
     """
     if end < len(tokens) and says(tokens[end]):
         behind = token_at(tokens, end + 1)
+        if behind is not None and "was" in behind.groups:
+            behind = token_at(tokens, end + 2)
         if behind is None or behind.kind is not NUMBER or says(tokens[before]):
             return tokens[end : end + 1]
     return ()

@@ -49,6 +49,7 @@ from domain.reading.talk import NEGATION
 from domain.reading.tokens import MARK, WORD
 from domain.reading.told_now import is_told_now
 from domain.reading.truck_axles import name_truck_axles
+from domain.reading.trucks_own import has_trucks_own
 from domain.reading.unladen import is_empty_told
 
 DECISIVE = 2.5
@@ -245,7 +246,12 @@ def _read_pass(
     placed = of_each(scene, place(scene, labelled, rig)) if labelled else {}
     placed |= zip(SINGLE_AXLES, row, strict=False)
     if rig == "trailer":
-        placed = on_trailer_alone(placed)
+        if not has_trucks_own(scene, labelled):
+            placed = on_trailer_alone(placed)
+        elif scene.phrase_said("merely"):
+            rig = None  # 'camper only puts 6,240 on its axles, front of the truck is 4,610'
+        else:
+            return Doubt("weighing", "unplaced", tuple(loads_of(scene, placed).values()))
     cue = count > 1 or not SAYS_WEIGHED.isdisjoint(scene.by_class)
     pumped = scene.has("fuel_cue") and not scene.has("weigh_cue")
     if not placed and pumped and fuel_level(scene) is None:
