@@ -69,10 +69,10 @@ def read_checks(scene: Scene) -> list[Check]:
             worked = worked_on(scene, index)
             if worked is not None:
                 state, end = ("done", index), worked
-        if state is None:
-            if "off_already" not in scene.tokens[index].groups:
-                continue
+        if state is None and "off_already" in scene.tokens[index].groups:
             state = "done", index  # 'gas off'
+        if state is None:
+            continue
         start = _start_of_name(scene, index)
         if end == index + 1 and end in scene.unknown:
             end = end_of_name(scene, index, state[1])
