@@ -22,6 +22,7 @@ from domain.reading.laden_and_empty import EMPTIES, tell_states
 from domain.reading.on_the_tongue import bears_down
 from domain.reading.scene import Scene
 from domain.reading.spots import Spot, distance_to, find_spots, is_left, spot_of
+from domain.reading.theirs import is_hauled_by_somebody
 from domain.reading.things import is_noun, item_of, noun_from
 from domain.reading.tokens import WORD
 
@@ -39,6 +40,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
     ):
         return []
     if "opens_whether" in scene.tokens[0].groups:
+        return []
+    if "hauls" in scene.groups and is_hauled_by_somebody(scene):
         return []
     if EMPTIES in scene.groups:
         tell_states(scene)

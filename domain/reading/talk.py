@@ -17,7 +17,13 @@ from domain.reading.everyday_words import hitches_ours
 from domain.reading.figures import BARE_STEP, LEAST_LOAD
 from domain.reading.label import NAMING
 from domain.reading.phrasebook import APOSTROPHES, fold
-from domain.reading.theirs import has_one, is_called, stands_on_ours
+from domain.reading.theirs import (
+    has_one,
+    is_called,
+    is_last_owner,
+    is_somebodys,
+    stands_on_ours,
+)
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 if TYPE_CHECKING:
@@ -104,10 +110,14 @@ def _talk_of(scene: Scene) -> list[str | None]:
             state = GUESS
         else:
             state = cue
-            owned = owned or "owner" in token.groups or _owns(scene, index, token)
+            owned = owned or "owner" in token.groups
             owned = owned or (cue == OTHER and _stands_before_thing(scene, index))
             ahead = ahead or "ahead" in token.groups
             once = once or _came_to_nothing(scene, index)
+            if token.possessive:
+                owned = owned or _owns(scene, index)
+                if is_last_owner(scene, index):
+                    talk[clause_start:index] = [OTHER] * (index - clause_start)
         talk[index] = state
     return talk
 
@@ -332,8 +342,10 @@ def _guess_before(scene: Scene, talk: list[str | None], comma: int) -> None:
 
 def _cue(scene: Scene, index: int, token: Token) -> str | None:
     senses = token.senses
-    if token.possessive and _owns_vehicle(scene, index, token):
-        return OTHER
+    if token.possessive:
+        stranger = not (token.senses or token.groups)
+        if _owns_vehicle(scene, index, token) or (stranger and is_somebodys(scene, index)):
+            return OTHER
     value = senses.get("talk")
     if value is None or ("name" in senses and "owner" not in token.groups):
         return None
@@ -403,10 +415,8 @@ def _is_of_truck(scene: Scene, index: int) -> bool:
     return "dash" in senses or senses.get("vehicle") == "truck"
 
 
-def _owns(scene: Scene, index: int, token: Token) -> bool:
+def _owns(scene: Scene, index: int) -> bool:
     """Whether an 's is of an owner: in "everyone's asleep, odometer 48,622" it is a verb."""
-    if not token.possessive:
-        return False
     _, end = scene.clause_of(index)
     behind = scene.tokens[index + 1 : end]
     return len(behind) != 1 or bool(behind[0].senses) or behind[0].kind is not WORD

@@ -9,6 +9,8 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from domain.reading.tokens import MARK
+
 if TYPE_CHECKING:
     from domain.reading.scene import Scene
 
@@ -43,6 +45,42 @@ def stands_on_ours(scene: Scene, index: int) -> bool:
         "standing_on" in lead.groups and {"name", "vehicle"} <= thing.senses.keys()
         for lead, thing in pairwise(scene.tokens[index + 1 :])
     )
+
+
+def is_somebodys(scene: Scene, index: int) -> bool:
+    """'payload's only 1,400 on jim's', "dave's hauling 40 bales": an owner whom nobody knows."""
+    behind = scene.tokens[index + 1 : index + 2]
+    if behind and "hauls" in behind[0].groups:
+        return True
+    return (not behind or behind[0].kind is MARK) and is_last_owner(scene, index)
+
+
+def is_last_owner(scene: Scene, index: int) -> bool:
+    """Whether a clause ends with 'on jim's', where all that it says is of what he has."""
+    token = scene.tokens[index]
+    if token.senses or token.groups or index == 0:
+        return False
+    led = not LEADS.isdisjoint(scene.tokens[index - 1].groups)
+    return led and all(
+        each.kind is MARK for each in scene.tokens[index + 1 : scene.clause_of(index)[1]]
+    )
+
+
+LEADS = frozenset(("on_or_in", "standing_on", "of"))
+"""Groups of words that lead to whose it is: 'on jim's'; 'at Ned's' is a place."""
+
+
+def is_hauled_by_somebody(scene: Scene) -> bool:
+    """'jim is carrying 900 lb in the bed': whoever is named does it, and not we."""
+    for index in range(1, len(scene.tokens)):
+        if "hauls" not in scene.tokens[index].groups:
+            continue
+        who = index - 1
+        if who and "copula" in scene.tokens[who].senses.get("glue", "").split():
+            who -= 1
+        if who in scene.unknown and who == scene.clause_of(who)[0]:
+            return True
+    return False
 
 
 def is_called(scene: Scene, index: int) -> bool:

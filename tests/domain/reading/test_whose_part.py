@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Cargo, Check, Observation
+from domain.entries import Cargo, Check, Fill, Hitch, Observation, Odometer, Rating
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -127,3 +127,42 @@ def test_the_same_parts_of_the_rig(text: str, items: list[str], reads: Reader) -
     verdict = reads(text, on_the_road())
     assert isinstance(verdict, Facts)
     assert [each.item for each in verdict.entries if isinstance(each, Check)] == items
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Dave's hauling 40 bales, 60 lb each",
+        "jim is carrying 900 lb in the bed",
+        "jim's carrying 900 lb in the bed",
+        "payload's only 1,400 on jim's",
+        "boat trailer light's out on dave's",
+        "tail light out on jim's",
+        "we always run 80 in the trailer tires",
+        "i'd run 80 in the trailer tires",
+        "mowed the back 40, took 3 hours and 4 gallons of gas",
+        "baled all day, burned 22 gal of diesel",
+        "trailer for the new season dropped, 9/10",
+    ],
+)
+def test_what_others_haul_run_and_burn(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize(
+    ("text", "kinds"),
+    [
+        ("carrying 900 lb of feed in the bed", [Cargo]),
+        ("the flatdeck's carrying 900 lb of hay", [Cargo]),
+        ("payload is 1,400 on Juniper", [Rating]),
+        ("tail light out on the camper", [Check]),
+        ("run 80 in the trailer tires", [Observation]),
+        ("mowed the lawn then got 24.1 gal diesel", [Fill]),
+        ("stopped at Ned's, 48,300", [Odometer]),
+        ("dropped the trailer", [Hitch]),
+    ],
+)
+def test_what_we_do_in_the_same_words(text: str, kinds: list[type], reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [type(each) for each in verdict.entries] == kinds
