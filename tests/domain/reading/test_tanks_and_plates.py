@@ -305,7 +305,7 @@ def test_wheels_so_heavy_are_no_pressures(reads: Reader) -> None:
         ("GVM upgraded from 3,100 to 3,500", [("truck", "gvwr", 3_500)]),
         (
             "kerb 1,880 gross 2,450 train 4,250",
-            [("truck", "curb", 1_880), ("truck", "gvwr", 2_450)],
+            [("truck", "curb", 1_880), ("truck", "gvwr", 2_450), ("truck", "gcwr", 4_250)],
         ),
         (
             "ATM 3,200 tare 2,510 ball at tare 190",
