@@ -99,8 +99,7 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
         leave_snacks(scene)
     if "names_fluid" in scene.groups and len(scene.figures) >= FEWEST_WITH_SNACKS:
         leave_fluids(scene)
-    if len(scene.figures) > 1 or "container" in scene.groups:
-        leave_other_tanks(scene)
+    if (len(scene.figures) > 1 or "container" in scene.groups) and leave_other_tanks(scene):
         leave_sum_with_other(scene)
     if not _may_be_fill(scene):
         return []
@@ -127,10 +126,14 @@ FEWEST_WITH_SNACKS = 3
 
 def _may_be_fill(scene: Scene) -> bool:
     """Whether a word or unit is of fuel, or figures are left that could be a fill by their form."""
-    free = [figure for figure in scene.live_figures() if figure.role is None]
-    if len(free) != 1:
-        return bool(free)
-    (only,) = free
+    only: Figure | None = None
+    for figure in scene.live_figures():
+        if figure.role is None:
+            if only is not None:
+                return True
+            only = figure
+    if only is None:
+        return False
     spoken = not (FUELLED.isdisjoint(scene.by_class) and SPEAKS_OF_FILLS.isdisjoint(scene.groups))
     measured = only.dimension == VOLUME or (only.dimension is None and "unit" in scene.by_class)
     return spoken or measured

@@ -53,13 +53,15 @@ def _worked_with(scene: Scene, volume: Figure, start: int) -> bool:
     return worked is not None and any("uses_up" in token.groups for token in said[worked:])
 
 
-def leave_other_tanks(scene: Scene) -> None:
-    """'26.2 gal for the truck and 5 gal of gas for the generator': leave the generator's aside."""
-    several = [figure.dimension for figure in scene.figures].count(VOLUME) > 1
-    if not several and HOLDS_FUEL.isdisjoint(scene.groups):
-        return
+def leave_other_tanks(scene: Scene) -> bool:
+    """'26.2 gal for the truck and 5 gal of gas for the generator': leave the generator's aside.
+
+    Whether any was.
+    """
+    if HOLDS_FUEL.isdisjoint(scene.groups) and not _are_several(scene):
+        return False
     if "transfer_tank" in scene.groups and _feeds_truck(scene):
-        return
+        return False
     pumped = [
         figure
         for figure in scene.live_figures()
@@ -71,6 +73,18 @@ def leave_other_tanks(scene: Scene) -> None:
     for figure in volumes if len(volumes) > 1 else ():
         if goes_elsewhere(scene, figure):
             scene.claim(figure, ELSEWHERE)
+    return any(figure.claimed == ELSEWHERE for figure in scene.figures)
+
+
+def _are_several(scene: Scene) -> bool:
+    """Whether two volumes are told."""
+    told = False
+    for figure in scene.figures:
+        if figure.dimension == VOLUME:
+            if told:
+                return True
+            told = True
+    return False
 
 
 def _feeds_truck(scene: Scene) -> bool:

@@ -327,6 +327,8 @@ def _is_a_name(token: Token) -> bool:
 def _standing_alone(scene: Scene) -> list[tuple[int, str]]:
     """Capitalized unknown words in a clause of their own: '30.1 gal · Two Elders'."""
     tokens = scene.tokens
+    if not scene.unknown:
+        return []
     named = [index for index in scene.unknown if _is_a_name(tokens[index])]
     if not named or scene.text.isupper():
         return []

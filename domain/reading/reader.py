@@ -467,10 +467,12 @@ def _facts(scene: Scene) -> Verdict:
     entries = [*hitches, *figured, *checks]
     if not entries:
         return SILENT if SAYS_WHEN.isdisjoint(scene.groups) else _of_what_was_told(scene)
-    weighed = [each for each in figured if isinstance(each, Weighing)]
+    weighed = Weighing in map(type, figured)
     unplaced = _unplaced(scene) if weighed else ()
     # Where the axles make the gross no load is missing: what is left over is of something else.
-    if unplaced and not all(makes_gross(each.loads) for each in weighed):
+    if unplaced and not all(
+        makes_gross(each.loads) for each in figured if isinstance(each, Weighing)
+    ):
         return Ask("weighing", (), "unplaced", unplaced)
     return Facts(placed(scene, in_order(scene, entries)))
 

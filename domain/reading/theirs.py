@@ -27,9 +27,10 @@ def has_one(scene: Scene, index: int) -> bool:
     Not where they tell of ours ('guy behind us flashed, trailer light out'), nor where they
     are no subject ('filled up next to a guy with a camper, 31.4 gal').
     """
+    if THINGS.isdisjoint(scene.tokens[index].senses):
+        return False
     before = scene.tokens[max(0, index - 2) : index]
-    one = any("a_thing" in each.groups for each in before)
-    if not one or THINGS.isdisjoint(scene.tokens[index].senses):
+    if not any("a_thing" in each.groups for each in before):
         return False
     start, end = scene.clause_of(index)
     clause = scene.tokens[start:end]
