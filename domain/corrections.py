@@ -20,6 +20,7 @@ from domain.entries import (
     KIND_NAMES,
     KINDS,
     POSITIONS,
+    Cargo,
     Correction,
     Entry,
     Fill,
@@ -241,7 +242,7 @@ def _undo_named(
 
 def _states(entry: Entry, was: Value | None) -> bool:
     if isinstance(was, str):
-        return _same(entry.place, was)
+        return _same(entry.item if isinstance(entry, Cargo) else entry.place, was)
     return was is None or any(_same(each, was) for each in figures(entry).values())
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.entries import Correction, WordsOf
+from domain.entries import KIND_NAMES, Cargo, Correction, WordsOf
 from domain.quantities import Quantity
 from domain.reading.figures import VOLUME, Figure, follows_odometer
 from domain.reading.label import Label
@@ -36,10 +36,12 @@ def undoes(scene: Scene) -> bool:
 def undo_of(scene: Scene) -> Correction:
     """The undo that a message asks for, with all that it says of what is to go."""
     figure = _tells_which(scene)
-    was: Quantity | float | None = None
+    was: Quantity | float | str | None = None
     if figure is not None:
         was = Quantity(figure.value, figure.unit) if figure.unit else figure.value
     kind = kind_undone(scene)
+    if was is None and CARGO in dict(kind) and "water" in scene.groups:
+        was = dict(kind)[CARGO].casefold()  # and no other load that came after it
     # 'the weighing from yesterday'; 'delete that fill, it was yesterday' tells why
     dated = bool(kind) and scene.clause_of(0)[1] == len(scene.tokens) and has_times(scene)
     return Correction(action="undo", was=was, at=read_when(scene) if dated else None, words=kind)
@@ -53,6 +55,10 @@ KIND_OF = (
 )
 """What kind of entry a word for one names."""
 
+CARGO = KIND_NAMES[Cargo]
+CARRIED = frozenset(("water", "load_itself"))
+"""Groups of words for what was loaded, which is an entry too: 'scratch the water'."""
+
 
 def kind_undone(scene: Scene) -> WordsOf:
     """'scratch the fill': the kind of entry that is to go, where one is named, and its words."""
@@ -62,6 +68,12 @@ def kind_undone(scene: Scene) -> WordsOf:
         for index in scene.by_class.get(term_class, ())
         if _is_what_goes(scene, index)
     ]
+    if not CARRIED.isdisjoint(scene.groups):
+        found += [
+            (CARGO, scene.words_between(index, index + 1))
+            for index, token in enumerate(scene.tokens)
+            if not CARRIED.isdisjoint(token.groups) and _is_what_goes(scene, index)
+        ]
     return tuple(found) if len({kind for kind, _ in found}) == 1 else ()
 
 
@@ -95,7 +107,7 @@ def takes_out(scene: Scene) -> bool:
 
 def _takes_out(tokens: Sequence[Token]) -> bool:
     """Whether words ask for the last entry to go, and say nothing else."""
-    last = wrong = named = takes = deletes = sent = drops = kind = False
+    last = wrong = named = takes = deletes = sent = drops = kind = strikes = False
     out = any("out_of_log" in token.groups for token in tokens)
     written = any("log_entry" in token.groups for token in tokens)  # 'drop the last entry'
     mends = any("mends" in token.groups for token in tokens)  # 'undo the last thing'
@@ -111,8 +123,11 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
         last = last or token.senses.get("ordinal") == "last" or "last_one" in token.groups
         deletes = deletes or "deletes" in token.groups  # 'sorry, forget it' is talk
         sent = sent or "was_sent" in token.groups
-        entry = "log_entry" in token.groups or not ENTRY_SENSES.isdisjoint(token.senses)
-        kind = kind or (written and not ENTRY_SENSES.isdisjoint(token.senses))
+        strikes = strikes or "strikes_out" in token.groups
+        load = strikes and not CARRIED.isdisjoint(token.groups)  # 'drop the load' is no record
+        of_entry = not ENTRY_SENSES.isdisjoint(token.senses)
+        entry = "log_entry" in token.groups or of_entry or load
+        kind = kind or load or (written and of_entry)
         named = named or entry or (mends and "sent_thing" in token.groups)
         if not (
             entry

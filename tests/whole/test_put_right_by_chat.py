@@ -50,3 +50,10 @@ def test_an_older_fill_that_is_named_by_its_reading_is_mended(tmp_path: Path) ->
     *_, mended, unknown = replies(texts, tmp_path / "log.db")
     assert mended[0].startswith("Volume now 30.4 gal, not 31.4 gal.")
     assert unknown == ["I find no such figure in what was texted lately; nothing is changed."]
+
+
+def test_a_load_that_is_taken_out_is_the_one_that_is_named(tmp_path: Path) -> None:
+    texts = ["put 60 l of water in the front tank", "loaded 400 lb of feed in the bed"]
+    *_, water, load = replies([*texts, "scratch the water", "delete the load"], tmp_path / "log.db")
+    assert water == ["Taken back: water 60 L, front tank."]
+    assert load == ["Taken back: feed 400 lb, bed."]
