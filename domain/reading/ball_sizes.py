@@ -19,14 +19,36 @@ MOST_INCHES, PARTS = 3, (2, 4, 8, 16)
 
 
 def of_ball_size(tokens: Sequence[Token], start: int) -> bool:
-    """Whether the number that begins there is of a mixed number behind a ball: '2 5/16'."""
-    for whole in range(max(1, start - SIZED + 1), start + 1):
-        if "ball" in tokens[whole - 1].groups and is_mixed(tokens[whole : whole + SIZED]):
-            return True
+    """Whether the number that begins there is of a mixed number behind a ball: '2 5/16'.
+
+    Or behind what takes a ball of that size: 'coupler says 2 5/16, 14,000'.
+    """
+    for part in range(max(0, start - SIZED - NEAR), start):
+        if has_size(tokens[part]):
+            end = end_of_size(tokens, part)
+            if end - SIZED <= start < end:
+                return True
     return False
 
 
-def is_mixed(said: Sequence[Token]) -> bool:
+def has_size(token: Token) -> bool:
+    """Whether what a token names is made for balls of one size."""
+    return token.senses.get("rating_subject") in ("ball", "coupler")
+
+
+def end_of_size(tokens: Sequence[Token], part: int) -> int:
+    """Where the size ends that stands behind a ball or a coupler; right behind it without one."""
+    for whole in range(part + 1, part + 1 + NEAR):
+        if _is_mixed(tokens[whole : whole + SIZED]):
+            return whole + SIZED
+    return part + 1
+
+
+NEAR = 3
+"""Tokens from a part to its size: 'coupler is stamped 2 5/16'."""
+
+
+def _is_mixed(said: Sequence[Token]) -> bool:
     """Whether four tokens are inches and a fraction of one."""
     if len(said) < SIZED:
         return False

@@ -361,5 +361,13 @@ def _is_alone(scene: Scene, figure: Figure) -> bool:
     if scene.has("weigh_cue") and _weak_cues(scene):
         return False
     on_paper = scene.has("ticket") and figure.dimension == MASS and "\n" in scene.text
-    strange = (scene.tokens[index] for index in scene.unknown_words(names=False))
-    return not others and (on_paper or all("costs_one" in each.groups for each in strange))
+    strange = scene.unknown_words(names=False)
+    return not others and (on_paper or all(_says_little(scene, index) for index in strange))
+
+
+def _says_little(scene: Scene, index: int) -> bool:
+    """'scale says 19,920 with the hay on': what was aboard, or what it cost, is no other matter."""
+    if "costs_one" in scene.tokens[index].groups:
+        return True
+    before = [each for each in scene.tokens[:index][-2:] if "article" not in each.groups]
+    return bool(before) and "with" in before[-1].groups

@@ -189,7 +189,7 @@ def _owner_beside(
             return "a number with letters"
     if "/" in owning and of_tyre_size(tokens, figure.start):
         return TYRE_SIZE
-    if "/" in owning and "ball" in owning and of_ball_size(tokens, figure.start):
+    if "/" in owning and "rating_subject" in owning and of_ball_size(tokens, figure.start):
         return BALL_SIZE
     return None
 
@@ -574,7 +574,15 @@ OWNING = (
     | OF_A_BODY
     | SIGNS_OF_SIZE
     | {"#", "/", "-", ".", "(", "[", "claims_line", "transaction", "week_word", "in", "each_one"}
-    | {"numbered_place", "discount", "discount_noun", "off_by", "torques", "ball", "aboard"}
+    | {
+        "numbered_place",
+        "discount",
+        "discount_noun",
+        "off_by",
+        "torques",
+        "aboard",
+        "rating_subject",
+    }
 )
 """What must stand in a message for a number in it to be owned by more than its own form."""
 

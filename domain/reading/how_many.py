@@ -65,10 +65,11 @@ def _counted_behind(scene: Scene, figure: Figure) -> int:
 
 
 def _at_so_much(scene: Scene, figure: Figure) -> bool:
-    """'8 bags @ 50 lb': the sign between what is counted and how much each of it is."""
+    """'8 bags @ 50 lb', '24 supers at 45 lb': between what is counted, and what each of it is."""
     at = scene.figures.index(figure)
     count = scene.figures[at - 1] if at else None
-    if count is None or not figure.start or scene.tokens[figure.start - 1].raw != "@":
+    lead = scene.tokens[figure.start - 1] if figure.start else None
+    if count is None or lead is None or not (lead.raw == "@" or "at" in lead.groups):
         return False
     counted = count.whole and count.dimension is None and 2 <= count.value <= MOST_ALIKE
     return counted and count.start < figure.start <= count.end + LONGEST_COUNTED

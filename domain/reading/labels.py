@@ -14,7 +14,7 @@ from itertools import pairwise
 from operator import attrgetter
 
 from domain.reading.as_one import leave_together, rig_as_one, truck_as_one
-from domain.reading.ball_sizes import SIZED, is_mixed
+from domain.reading.ball_sizes import end_of_size, has_size
 from domain.reading.everyday_words import EVERYDAY, is_everyday, names_trailer
 from domain.reading.figures import Figure
 from domain.reading.label import NAMING, Label, extend
@@ -88,8 +88,8 @@ def find_labels(
                 current.compound = _is_compound(tokens, index)
                 current.aside = _is_aside(tokens, index)
                 labels.append(current)
-                if "ball" in token.groups and is_mixed(tokens[index + 1 : index + 1 + SIZED]):
-                    current.end += SIZED
+                if has_size(token):
+                    current.end = end_of_size(tokens, index)
             else:
                 current = None
         elif current is not None and token.raw in "()" and _explains(tokens, index, current):

@@ -46,6 +46,7 @@ from domain.reading.positions import axle_list, is_absent, of_each, on_trailer_a
 from domain.reading.said_loads import settle_said
 from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION
+from domain.reading.things import is_noun
 from domain.reading.tokens import MARK, WORD
 from domain.reading.told_now import is_told_now
 from domain.reading.truck_axles import name_truck_axles
@@ -293,6 +294,8 @@ def _read_pass(
             impossible = impossible_position(placed, loads, rig)
     if impossible == "gross" and len(placed) == 1 and _is_talk(scene):
         return None  # 'altogether it's 128 pounds'
+    if impossible and len(placed) == 1 and _is_of_thing(scene, placed[impossible]):
+        return None
     if impossible:
         slips = digit_slips(loads, impossible, placed[impossible].token.said.others)
         return Doubt(impossible, "implausible", (loads[impossible],), slips)
@@ -305,6 +308,12 @@ def _read_pass(
     if vague is not None:
         return vague
     return _entry(scene, each, placed, loads, rig, number, count)
+
+
+def _is_of_thing(scene: Scene, figure: Figure) -> bool:
+    """'the cat on the front seat weighs 12 lb': an end of something that has a name of its own."""
+    label = figure.label
+    return isinstance(label, Label) and label.only_end and is_noun(scene, label.end)
 
 
 def _is_taken_off(scene: Scene, figure: Figure) -> bool:

@@ -67,6 +67,8 @@ def test_where_it_was_looked_at_was_not_looked_at(
         ("3 heifers loaded, 650 lb a head", "heifers", 1950),
         ("loaded 4 ewes, 160 lb a head", "ewes", 640),
         ("loaded 12 hives at 90 lb apiece", "hives", 1080),
+        ("loaded 24 supers at 45 lb", "supers", 1080),
+        ("loaded 20 sacks of feed at 50 lb", "feed", 1000),
     ],
 )
 def test_so_much_a_head_is_of_all_of_them(

@@ -6,7 +6,7 @@ import pytest
 
 from domain.entries import Check, Hitch, Weighing
 from domain.quantities import Quantity
-from domain.verdicts import Facts, Silent
+from domain.verdicts import Ask, Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
 
@@ -162,3 +162,31 @@ def test_where_people_sit_is_no_axle(reads: Reader, text: str, loads: dict[str, 
     (weighing,) = read.entries
     assert isinstance(weighing, Weighing)
     assert {at: load.value for at, load in weighing.loads.items()} == loads
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "the scale says 19,920 with the hay on",
+        "scale says 8,420 with the dog in the cab",
+        "weighed 19,920 with my cousin aboard",
+    ],
+)
+def test_a_lone_load_is_asked_about_whatever_was_aboard(text: str, reads: Reader) -> None:
+    asked = reads(text, on_the_road())
+    assert isinstance(asked, Ask)
+    meant = [entry for each in asked.choices for entry in each.entries]
+    loads = [set(entry.loads) for entry in meant if isinstance(entry, Weighing)]
+    assert loads == [{"gross"}, {"trailer"}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "weighed 140 with the dog",
+        "the cat on the front seat weighs 12 lb",
+        "the dog on the front seat weighs 60 lb",
+    ],
+)
+def test_what_lies_in_the_cab_is_no_axles_load(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
