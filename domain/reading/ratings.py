@@ -322,7 +322,7 @@ def _on_trucks_plate(scene: Scene, label: Label) -> bool:
 def _is_heavy(figure: Figure) -> bool:
     """Whether a figure is as much as a maker stamps, in whichever unit: '3.5 t', '14,000'."""
     if figure.dimension == MASS and figure.unit:
-        return Quantity(figure.value, figure.unit).amount("kg") >= LEAST_PULL_KG
+        return Quantity(figure.value, figure.unit).amount("kg") >= LEAST_PULL_KG.value
     return figure.value >= LEAST_STAMPED
 
 
@@ -361,7 +361,8 @@ def _of_part(scene: Scene, figure: Figure) -> str:
         if token.senses.get("whole") == "tongue" or "on_the_ball" in token.groups:
             return "tongue"
     load = Quantity(figure.value, figure.unit or mass_unit(scene))
-    return "tongue" if load.amount("kg") < LEAST_PULL_KG else "tow"
+    least = LEAST_PULL_LB if load.unit == "lb" else LEAST_PULL_KG
+    return "tongue" if load.amount(least.unit) < least.value else "tow"
 
 
 def _is_of_next(scene: Scene, index: int, figure: Figure) -> bool:
@@ -374,10 +375,11 @@ def _is_of_next(scene: Scene, index: int, figure: Figure) -> bool:
     )
 
 
-LEAST_PULL_KG = 450
+LEAST_PULL_KG, LEAST_PULL_LB = Quantity(450, "kg"), Quantity(2_000, "lb")
 """What no part of a hitch is made for less to pull: 'ball max 280 kg' is what may rest on it.
 
-The lightest class of hitches pulls 2,000 lb (SAE J684, class 1; from memory).
+The lightest class of hitches pulls 2,000 lb (SAE J684, class 1; from memory); of those that are
+sold by the kilogram some pull less.
 """
 
 FARTHEST_SAID = 3

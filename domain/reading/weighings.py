@@ -42,7 +42,14 @@ from domain.reading.load_doubts import (
 from domain.reading.loads import SMALLER, loads_of, makes_gross
 from domain.reading.on_the_tongue import is_exact, is_things
 from domain.reading.passes import Pass, carry_place, passes_of, weigh_again
-from domain.reading.positions import axle_list, is_absent, of_each, on_trailer_alone, place
+from domain.reading.positions import (
+    axle_list,
+    is_absent,
+    of_each,
+    on_trailer_alone,
+    place,
+    whole_and_parts,
+)
 from domain.reading.said_loads import settle_said
 from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION
@@ -267,6 +274,7 @@ def _read_pass(
             evidence += DECISIVE
     if not placed:
         return None
+    placed = whole_and_parts(placed)
     settle_said(scene, placed, rig)
     loads = loads_of(scene, placed)
     sums = makes_gross(loads)

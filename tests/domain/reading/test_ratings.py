@@ -242,6 +242,7 @@ def test_what_several_tanks_hold_is_added_and_a_list_of_limits_fills_none(
         ("camper plate: GVWR 7,000, ball max 900", "ball", "tongue", Quantity(900, "lb")),
         ("hitch rated 350 kg", "hitch", "tongue", Quantity(350, "kg")),
         ("coupler stamped 2,000 lb", "coupler", "tow", Quantity(2000, "lb")),
+        ("hitch rated 1,200 lb", "hitch", "tongue", Quantity(1200, "lb")),
         ("gooseneck ball is 25k/6,250", "ball", "tongue", Quantity(6250, "lb")),
         ('ball 2 5/16" 25,000/2,500', "ball", "tongue", Quantity(2500, "lb")),
         ("coupler is stamped 2 5/16 14,000", "coupler", "tow", Quantity(14000, "lb")),

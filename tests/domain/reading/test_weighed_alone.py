@@ -190,3 +190,25 @@ def test_a_lone_load_is_asked_about_whatever_was_aboard(text: str, reads: Reader
 )
 def test_what_lies_in_the_cab_is_no_axles_load(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text", ["trailer axles 9,940 (4,900 and 5,040)", "trlr 9,940 (4,900/5,040)"]
+)
+def test_what_two_axles_behind_it_make_is_the_trailers(text: str, reads: Reader) -> None:
+    loads = weighing(text, reads).loads
+    assert {at: load.value for at, load in loads.items()} == {
+        "trailer": 9940,
+        "trailer_1": 4900,
+        "trailer_2": 5040,
+    }
+
+
+def test_three_axles_of_which_none_is_the_sum_are_three(reads: Reader) -> None:
+    loads = weighing("trailer axles 4,900 5,040 5,000", reads).loads
+    assert [*loads] == ["trailer_1", "trailer_2", "trailer_3"]
+
+
+@pytest.mark.parametrize("text", ["did the walkaround happen", "did the pretrip happen yet"])
+def test_whether_it_was_looked_at_is_no_check(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
