@@ -193,7 +193,7 @@ def test_what_lies_in_the_cab_is_no_axles_load(text: str, reads: Reader) -> None
 
 
 @pytest.mark.parametrize(
-    "text", ["trailer axles 9,940 (4,900 and 5,040)", "trlr 9,940 (4,900/5,040)"]
+    "text", ["trailer axles 9,940 (4,900 and 5,040)", "trlr tandem 9,940 (4,900/5,040)"]
 )
 def test_what_two_axles_behind_it_make_is_the_trailers(text: str, reads: Reader) -> None:
     loads = weighing(text, reads).loads
