@@ -9,7 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
+from domain.context import MASS_UNIT
 from domain.entries import SINGLE_AXLES, SUM_TOLERANCE
+from domain.reading.aboard import people_aboard
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.claimed_prices import A_PRICE
 from domain.reading.doubts import Doubt
@@ -46,7 +48,7 @@ def place_bare(
     if _trailer_axles_stated(scene) and len(values) in (2, 3):
         return dict(zip(SINGLE_AXLES, masses, strict=False))
     if not cue and not rig and not _looks_like_loads(scene, masses):
-        return {}
+        return _of_truck_alone(scene, masses)
     gross = _find_gross(values)
     trailer_alone = rig == "trailer"
     if gross is not None:
@@ -92,6 +94,28 @@ def place_bare(
             if positions is not None:
                 return dict(zip(positions, masses, strict=True))
     return {}
+
+
+def _of_truck_alone(scene: Scene, masses: Sequence[Figure]) -> dict[str, Figure]:
+    """'quarter tank, just me: 4,980 3,860': two loads and what sat in the truck, and no more."""
+    if len(masses) != len(TRUCKS) or not (people_aboard(scene) or scene.has("level")):
+        return {}
+    front, rear = masses
+    unit = MASS_UNIT[scene.context.units]
+    bears = LIGHTEST_STEER <= kilograms(front, unit) <= HEAVIEST_STEER
+    bears = bears and kilograms(rear, unit) >= LIGHTEST_DRIVE
+    plain = all(not figure.value % STEP and figure.foreign is None for figure in masses)
+    others = any(figure.dimension is not None for figure in scene.live_figures())
+    strange = [scene.tokens[index] for index in scene.unknown_words(names=False)]
+    said = not others and all("pet" in token.groups for token in strange)
+    row = rear.start - front.end <= 1 and scene.context.hitched is not None
+    return dict(zip(TRUCKS, masses, strict=True)) if bears and plain and said and row else {}
+
+
+TRUCKS = IN_ORDER[:2]
+
+LIGHTEST_STEER, LIGHTEST_DRIVE = 700.0, 500.0
+"""Kilograms: no axle of what tows bears less (common practice, no source)."""
 
 
 def _evenly_parted(masses: Sequence[Figure]) -> bool:
@@ -185,10 +209,15 @@ HEAVIEST_RIG = 45_000
 
 
 def _is_at_scale(scene: Scene) -> bool:
-    """'51,301 at the scale house': where one was, and nothing that the scale said."""
+    """'51,301 at the scale house': where one was, and nothing that the scale said.
+
+    Nor did it say what somebody forgot to weigh.
+    """
     cues = scene.by_class.get("weigh_cue", ())
     return bool(cues) and all(
-        index > 0 and "at" in scene.tokens[index - 1].groups for index in cues
+        (index > 0 and "at" in scene.tokens[index - 1].groups)
+        or "to_weigh" in scene.tokens[index].groups
+        for index in cues
     )
 
 

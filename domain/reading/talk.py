@@ -299,7 +299,19 @@ def _puts_it_with_us(scene: Scene, index: int) -> bool:
 def _is_of_our_rig(scene: Scene, index: int) -> bool:
     """'dad says odo is 99412', 'Grandpa hooked up the camper'."""
     ours = _follows_on(scene) or hitches_ours(scene.tokens, index + 1)
-    return ours or is_called(scene, index)
+    return ours or is_called(scene, index) or _sat_with_us(scene, index)
+
+
+def _sat_with_us(scene: Scene, index: int) -> bool:
+    """'3/4 tank, me and my dad: 21,340 gross': who was aboard, and says nothing."""
+    ahead = [token for token in scene.tokens[:index] if "our" not in token.groups][-2:]
+    behind = scene.tokens[index + 1 : index + 2]
+    return (
+        len(ahead) == PAIR
+        and "oneself" in ahead[0].groups
+        and "and" in ahead[1].groups
+        and any(t.raw == ":" or t.kind is NUMBER or "aboard" in t.senses for t in behind)
+    )
 
 
 def _is_left_or_reached(scene: Scene, index: int) -> bool:

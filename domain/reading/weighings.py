@@ -125,7 +125,7 @@ def _is_reading(scene: Scene, figures: Sequence[Figure]) -> bool:
 SHORTEST_ROW = 3
 """Figures that are loads by their looks alone: two axles and what they make."""
 
-SAYS_LOADS = frozenset(("weigh_cue", "bars", "passes", "rig", "hitch"))
+SAYS_LOADS = frozenset(("weigh_cue", "bars", "passes", "rig", "hitch", "aboard", "level"))
 """Classes of term one of which says that something was weighed, or how it stood."""
 
 
@@ -269,9 +269,9 @@ def _read_pass(
         found = place_bare(scene, bare, placed, rig, cue)
         if isinstance(found, Doubt):
             return found
-        placed = placed | found
-        if len(found) >= 3:
+        if len(found) >= 3 or not (placed or cue or rig):
             evidence += DECISIVE
+        placed = placed | found
     if not placed:
         return None
     placed = whole_and_parts(placed)

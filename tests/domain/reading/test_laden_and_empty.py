@@ -32,6 +32,10 @@ from tests.domain.reading.test_told_at_the_scale import told
             ["weighing tongue=1320", "weighing tongue=1180"],
         ),
         (
+            "camper tongue 860 loaded 720 empty",
+            ["weighing tongue=860 trailer=camper", "weighing tongue=720 trailer=camper"],
+        ),
+        (
             "steer 5,180 loaded, 4,860 empty",
             ["weighing steer=5180", "weighing steer=4860"],
         ),

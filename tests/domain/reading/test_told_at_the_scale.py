@@ -648,3 +648,64 @@ def test_a_load_to_the_pound_is_no_tongues(reads: Reader, text: str, entries: li
 )
 def test_axles_are_counted_on(reads: Reader, text: str, entries: list[str]) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "quarter tank, just me: 4,980 3,860",
+            ["weighing aboard=1 drive=3860 fuel_level=0.25 steer=4980"],
+        ),
+        (
+            "two up front plus the dog, 5,220 6,940",
+            ["weighing aboard=2 drive=6940 steer=5220"],
+        ),
+        ("full tank, 5,220/6,940", ["weighing drive=6940 fuel_level=1 steer=5220"]),
+        (
+            "driver only: 5,220 6,940 9,200",
+            ["weighing aboard=1 drive=6940 rig=hitched steer=5220 trailer=9200"],
+        ),
+        ("weighed, 5,220 6,940", ["ask"]),
+        ("5,220 6,940", ["silent"]),
+        ("just me today, 2,100 1,900 steps", ["silent"]),
+        ("two of us, 2016 2019", ["silent"]),
+        ("just me and the kids, 480 620", ["silent"]),
+    ],
+)
+def test_who_sat_in_the_truck_tells_whose_axles_they_are(
+    reads: Reader, text: str, entries: list[str]
+) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "weighed w/ 3/4 tank, me and dad: 21,340 gross",
+            ["weighing aboard=2 fuel_level=0.75 gross=21340"],
+        ),
+        ("me and my dad aboard: 21,340 gross", ["weighing aboard=2 gross=21340"]),
+        ("dad: 21,340 gross", ["silent"]),
+        ("text from me and dad: 51,300", ["silent"]),
+    ],
+)
+def test_who_sat_with_us_says_nothing(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        ("paid 13.50 to weigh, 21,900", ["ask"]),
+        (
+            "14 bucks to weigh, 5,180 6,940 9,200",
+            ["weighing cost=14 drive=6940 rig=hitched steer=5180 trailer=9200"],
+        ),
+        ("paid 14 to weigh", ["silent"]),
+        ("stopped to weigh, 48,101", ["odometer odometer=48101"]),
+    ],
+)
+def test_what_it_cost_to_weigh_was_weighed(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
