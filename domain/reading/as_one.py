@@ -6,7 +6,7 @@ This file decides when two labels beside each other name one load, and makes one
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
+from itertools import pairwise, takewhile
 
 from domain.reading.figures import Figure
 from domain.reading.label import NAMING, Label
@@ -121,9 +121,8 @@ def have_one_load(tokens: Sequence[Token], index: int) -> bool:
         index += 1
     if index >= len(tokens) or not _is_load(tokens[index]):
         return False
-    behind = tokens[index + 1 : index + 4]
-    said = next((t for t in behind if t.kind is WORD and "unit" not in t.senses), None)
-    alone = said is not None and said.senses.get("rig") in ALONE
+    behind = list(takewhile(lambda token: not _is_load(token), tokens[index + 1 :]))
+    alone = any(t.senses.get("rig") in ALONE or "truck_alone" in t.groups for t in behind)
     return alone or sum(_is_load(token) for token in tokens) == 1
 
 

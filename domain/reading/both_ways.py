@@ -61,17 +61,28 @@ def settle_both_ways(scene: Scene) -> None:
 
 
 def _settle_headings(scene: Scene) -> None:
-    """'unhooked: 5,020 6,120. hooked: 4,880 6,990 9,330': over a row of loads no trailer moved."""
+    """'unhooked: 5,020 6,120. hooked: 4,880 6,990 9,330': over a row of loads no trailer moved.
+
+    Nor did one where nothing stands between: 'hitched 5,180 6,940 9,200, unhitched 5,260 3,200'.
+    """
     tokens, settled = scene.tokens, False
     for index in scene.by_class["hitch"]:
-        mark, row = tokens[index + 1 : index + 2], tokens[index + 2 : index + 5]
+        start = index + 1
+        headed = start < len(tokens) and tokens[start].raw == ":"
+        row = tokens[start + headed : start + headed + 3]
         loads = [token for token in row if _is_load(token)]
-        if not (mark and mark[0].raw == ":" and len(loads) > 1 and loads[0] is row[0]):
+        if len(loads) < LEAST_ROW or loads[0] is not row[0]:
             continue
+        if not headed and max(load.value for load in loads) > MOST_ON_AXLES:
+            continue  # 'hitched 51,240 51,300'
         how = HITCHED if tokens[index].senses["hitch"].startswith(HITCHED) else SOLO
         tokens[index].senses, tokens[index].groups, settled = {"rig": how}, OWN_PASS, True
     if settled:
         scene.index_terms()
+
+
+LEAST_ROW, MOST_ON_AXLES = 2, 20_000
+"""Loads of a row, and pounds or kilograms that any of its places bears at most."""
 
 
 def _is_load(token: Token) -> bool:

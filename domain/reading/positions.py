@@ -490,8 +490,8 @@ def axle_list(scene: Scene, figures: Sequence[Figure]) -> list[Figure]:
         for other in figures[number + 1 :]:
             if isinstance(other.label, Label) or other.start - row[-1].end > 1:
                 break
-            if other.value > MOST_UNLIKE * figure.value:
-                break  # the gross that the axles make
+            if not 1 / MOST_UNLIKE <= other.value / figure.value <= MOST_UNLIKE:
+                break  # the gross that the axles make, or what the jack bears
             row.append(other)
         if len(row) in (2, 3):
             return row

@@ -343,13 +343,18 @@ def _iso(token: Token) -> tuple[date, tuple[int, int] | None] | None:
 
 
 def _numeric(token: Token, context: Context) -> date | None:
+    """'07/11/2026'; with dots, '11.07.2026', a day that is yet to come may be told day first."""
     match = _NUMERIC.match(token.raw)
     if match is None:
         return None
     first, second, year = int(match[1]), int(match[2]), int(match[3])
     if year < 100:
         year += 2000
-    return ordered_date(first, second, year, context)
+    day = ordered_date(first, second, year, context)
+    if "." in token.raw and day is not None and day > local_time(context).date():
+        turned = ordered_date(second, first, year, context)
+        return turned if turned is not None and turned < day else day
+    return day
 
 
 def ordered_date(first: int, second: int, year: int, context: Context) -> date | None:

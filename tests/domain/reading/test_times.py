@@ -209,3 +209,17 @@ def test_each_reading_has_the_day_that_stands_beside_it(reads: Reader) -> None:
     verdict = reads("left friday 48,030, got home saturday 48,390", on_the_road())
     assert isinstance(verdict, Facts)
     assert [entry.at for entry in verdict.entries] == [date(2026, 7, 10), date(2026, 7, 11)]
+
+
+@pytest.mark.parametrize(
+    ("written", "day"),
+    [
+        ("11.07.2026", date(2026, 7, 11)),
+        ("07.10.2026", date(2026, 7, 10)),
+        ("07/10/2026", date(2026, 7, 10)),
+    ],
+)
+def test_a_day_with_dots_that_is_still_to_come_is_told_day_first(
+    written: str, day: date, reads: Reader
+) -> None:
+    assert at(reads, f"Date: {written} / Gross: 21,320 lb") == day

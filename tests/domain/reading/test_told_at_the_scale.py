@@ -709,3 +709,42 @@ def test_who_sat_with_us_says_nothing(reads: Reader, text: str, entries: list[st
 )
 def test_what_it_cost_to_weigh_was_weighed(reads: Reader, text: str, entries: list[str]) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "hitched 5,180 6,940 9,200, unhitched 5,260 3,200",
+            [
+                "weighing drive=6940 rig=hitched steer=5180 trailer=9200",
+                "weighing drive=3200 rig=solo steer=5260",
+            ],
+        ),
+        (
+            "hitched the camper, 48,101",
+            ["hitch action=hitched trailer=camper", "odometer odometer=48101"],
+        ),
+        (
+            "truck and camper 21,320, pulled off and just truck 8,460",
+            ["weighing gross=21320 rig=hitched trailer=camper", "weighing gross=8460 rig=solo"],
+        ),
+        (
+            "truck and trailer together 12,240, trailer 9,200",
+            ["weighing gross=12240 rig=hitched trailer=9200"],
+        ),
+    ],
+)
+def test_both_and_then_one_of_them(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        ("trailer axles 4,500 4,620", ["weighing trailer_1=4500 trailer_2=4620"]),
+        ("camper on its jack: axles 9,200 jack 1,180", ["silent"]),
+    ],
+)
+def test_axles_in_a_row_are_alike(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
