@@ -50,11 +50,9 @@ def value_of(scene: Scene, figure: Figure, name: str) -> Quantity | float | None
         unit = figure.unit if figure.dimension == PRESSURE else "psi"
         return Quantity(figure.value, unit or "psi")
     if figure.dimension == MASS and figure.unit:
-        again = _said_in_kg(scene, figure)
-        if again is None:
-            return Quantity(figure.value, figure.unit)
-        again.role = "rating"
-        return Quantity(figure.value, "lb")
+        if _said_in_kg(scene, figure):
+            return Quantity(figure.value, "lb")
+        return Quantity(figure.value, figure.unit)
     if figure.dimension is None and (figure.value >= 100 or name == "tongue"):
         return Quantity(figure.value, mass_unit(scene))
     if figure.dimension is None and figure.token.decimals > 0 and mass_unit(scene) == "kg":
@@ -63,22 +61,36 @@ def value_of(scene: Scene, figure: Figure, name: str) -> Quantity | float | None
     return None
 
 
-def _said_in_kg(scene: Scene, figure: Figure) -> Figure | None:
+def _said_in_kg(scene: Scene, figure: Figure) -> bool:
     """'GAWR RR 7,050 KG 3198': a unit that is printed before its figure, which says it again."""
     if figure.unit != "kg" or scene.context.units != "us":
-        return None
-    pounds = Quantity(figure.value, "lb").amount("kg")
-    return next(
-        (
-            other
-            for other in scene.figures
-            if other.start == figure.end
-            and other.dimension is None
-            and abs(other.value - pounds) <= ROUNDED * other.value
-        ),
-        None,
-    )
+        return False
+    behind = _right_behind(scene, figure)
+    return behind is not None and _are_one(Quantity(figure.value, "lb"), behind, "kg")
 
+
+def said_again(scene: Scene, figure: Figure, value: Quantity) -> Figure | None:
+    """'front gawr 2540 5600', 'GVWR 4990 kg 11000 lbs': the figure behind, in the other unit."""
+    behind = _right_behind(scene, figure)
+    other = OTHER_UNIT.get(value.unit)
+    if behind is None or other is None:
+        return None
+    return behind if _are_one(value, behind, behind.unit or other) else None
+
+
+def _right_behind(scene: Scene, figure: Figure) -> Figure | None:
+    found = (other for other in scene.figures if other.start == figure.end)
+    return next((each for each in found if each.dimension in (None, MASS)), None)
+
+
+def _are_one(value: Quantity, figure: Figure, unit: str) -> bool:
+    if unit == value.unit:
+        return False
+    kilos = Quantity(figure.value, unit).amount("kg")
+    return abs(value.amount("kg") - kilos) <= ROUNDED * kilos
+
+
+OTHER_UNIT = {"kg": "lb", "lb": "kg"}
 
 ROUNDED = 0.01
 """How far apart one mass in two units may be."""

@@ -36,6 +36,7 @@ from domain.reading.rating_values import (
     is_implausible,
     is_repeated,
     mass_unit,
+    said_again,
     value_of,
 )
 from domain.reading.scene import Scene
@@ -144,6 +145,9 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
             given = [each for each in alike if isinstance(each, Quantity)]
             return Doubt("rating", "two_said", (*given, value))
         figure.role = "rating"
+        again = said_again(scene, figure, value) if isinstance(value, Quantity) else None
+        if again is not None:
+            again.role = "rating"
         found.append(
             Rating(
                 subject=subject,
@@ -361,6 +365,10 @@ def _of_part(scene: Scene, figure: Figure) -> str:
         if token.senses.get("whole") == "tongue" or "on_the_ball" in token.groups:
             return "tongue"
     load = Quantity(figure.value, figure.unit or mass_unit(scene))
+    label = figure.label
+    borne = isinstance(label, Label) and "bears_down" in scene.tokens[label.start].groups
+    if borne and load.amount("kg") < MOST_BORNE_KG:
+        return "tongue"  # 'max on the hitch is 1,500'
     least = LEAST_PULL_LB if load.unit == "lb" else LEAST_PULL_KG
     return "tongue" if load.amount(least.unit) < least.value else "tow"
 
@@ -374,6 +382,9 @@ def _is_of_next(scene: Scene, index: int, figure: Figure) -> bool:
         for label in scene.labels
     )
 
+
+MOST_BORNE_KG = 1_000
+"""Of more that is told of 'on the hitch' it is doubtful whether it rests there."""
 
 LEAST_PULL_KG, LEAST_PULL_LB = Quantity(450, "kg"), Quantity(2_000, "lb")
 """What no part of a hitch is made for less to pull: 'ball max 280 kg' is what may rest on it.
@@ -440,6 +451,8 @@ def _stamped(scene: Scene, figure: Figure) -> tuple[str, str] | None:
     """'hitch ball is stamped 12,000 lb': a part and its stamp, a few words apart."""
     if figure.dimension not in (None, MASS) or not scene.has("rating_cue"):
         return None
+    if _is_what_we_have(scene, figure):
+        return None
     start, end = scene.clause_of(figure.start)
     for index, _, key in scene.find("rating_subject"):
         if start <= index < end and (key in STAMPED or key == "hitch"):
@@ -449,6 +462,14 @@ def _stamped(scene: Scene, figure: Figure) -> tuple[str, str] | None:
         if before is not None:
             return before, _of_part(scene, figure)  # 'new ball, stamped 14,000 lb'
     return None
+
+
+def _is_what_we_have(scene: Scene, figure: Figure) -> bool:
+    """'max on the hitch is 1,500 and we're at 1,180': what is held against a limit."""
+    lead = scene.tokens[max(0, figure.start - 2) : figure.start]
+    if lead and "at_alone" in lead[-1].groups:
+        lead = lead[:-1]
+    return bool(lead) and {"ours", "we_have"} <= lead[-1].groups
 
 
 def _sized(scene: Scene, figure: Figure) -> tuple[str, str] | None:

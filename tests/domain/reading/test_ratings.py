@@ -65,6 +65,10 @@ def test_so_they_are_where_the_tongues_is_first(text: str, subject: str, reads: 
         ),
         ("GVWR 4,490 kg GCWR 9,800", [Quantity(4_490, "kg"), Quantity(9_800, "kg")]),
         ("GVWR 5216 KG 11500 LB", [Quantity(5_216, "kg")]),
+        (
+            "GVWR 4990 kg 11000 lbs front gawr 2540 5600 rear 3175 7000",
+            [Quantity(4_990, "kg"), Quantity(2_540, "kg"), Quantity(3_175, "kg")],
+        ),
     ],
 )
 def test_a_unit_before_the_figure_that_says_it_again_is_that_figures(
@@ -799,3 +803,18 @@ def test_a_limit_behind_its_figure_is_of_the_vehicle_before(
     assert [
         (each.subject, each.rating, value) for each, value in zip(found, values, strict=True)
     ] == rated
+
+
+@pytest.mark.parametrize(
+    ("text", "rating", "value"),
+    [
+        ("max on the hitch is 1,500 and we're 1,180", "tongue", 1_500),
+        ("max on the hitch is 1,500", "tongue", 1_500),
+        ("max on the hitch is 12,000", "tow", 12_000),
+    ],
+)
+def test_what_may_rest_on_a_hitch_is_no_pull(
+    text: str, rating: str, value: float, reads: Reader
+) -> None:
+    (only,) = ratings(reads, text)
+    assert (only.subject, only.rating, only.value) == ("hitch", rating, Quantity(value, "lb"))
