@@ -40,12 +40,30 @@ def _is_end(tokens: Sequence[Token], index: int) -> bool:
     """Whether an article or its like stands before, and a load behind."""
     article = tokens[index - 1] if index else None
     behind = tokens[index + 1] if index + 1 < len(tokens) else None
-    if article is None or "article" not in article.groups:
+    if article is None or behind is None or behind.kind is not NUMBER:
         return False
-    if behind is None or behind.kind is not NUMBER or behind.value < LEAST_LOAD:
+    if "article" not in article.groups:
+        parts = article.kind is not WORD or _parts(article)
+        return parts and _goes_on(tokens, index, behind)
+    if behind.value < LEAST_LOAD:
         return False
     before = tokens[index - 2] if index > 1 else None
     return before is None or before.kind is not WORD or _parts(before)
+
+
+def _goes_on(tokens: Sequence[Token], index: int, load: Token) -> bool:
+    """'steer at 5,580. back at 6,560': an axle was told right before, and no hour has as many."""
+    ahead = tokens[max(0, index - FARTHEST) : index]
+    told = any(not AXLES.isdisjoint(token.senses) for token in ahead)
+    return told and any(token.kind is NUMBER for token in ahead) and LAST_HOUR < load.value < MOST
+
+
+AXLES = frozenset(("axle", "end"))
+FARTHEST = 5
+"""Tokens back to the axle before: 'steer at 5,580 lb.'"""
+
+LAST_HOUR, MOST = 2_400, 20_000
+"""What no hour is written as, and pounds or kilograms that no axle bears."""
 
 
 def _parts(before: Token) -> bool:

@@ -144,6 +144,8 @@ def _opens_number(token: Token, tokens: Sequence[Token], index: int, book: Phras
     if token.kind is NUMBER and token.decimals >= 0 and following is not None:
         key = keys.get(following.text) if following.kind is WORD else None
         if key == numbers.THOUSAND:
+            if following.text in groups["grand"] and index + 2 < len(tokens):
+                return tokens[index + 2].text not in groups["money_total"]  # '20,360 grand total'
             return following.text not in groups["k"] or not _is_rate(tokens, index + 2)
         if key in (numbers.HUNDRED, numbers.POINT):
             return token.decimals == 0

@@ -68,9 +68,25 @@ def supersede(
 
 
 def _named_apart(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
-    """'it weighed 5,310 up front and 6,930 on the rear': each has a name of its own behind it."""
-    names = [_name_behind(tokens, each) for each in (first, second)]
-    return None not in names and names[0] != names[1]
+    """'it weighed 5,310 up front and 6,930 on the rear': each has a name of its own behind it.
+
+    Or before it: 'this morning front 5,400, back 6,640'.
+    """
+    behind = _name_behind(tokens, first)
+    if behind is not None:
+        return _name_behind(tokens, second) not in (None, behind)
+    before = _name_before(tokens, first)
+    return before is not None and _name_before(tokens, second) not in (None, before)
+
+
+def _name_before(tokens: Sequence[Token], figure: Figure) -> str | None:
+    """What a place is called right before a figure, or before 'was'."""
+    for token in reversed(tokens[max(0, figure.start - 2) : figure.start]):
+        if not PLACES.isdisjoint(token.senses):
+            return token.text
+        if "copula" not in token.senses.get("glue", "").split():
+            return None
+    return None
 
 
 def _name_behind(tokens: Sequence[Token], figure: Figure) -> str | None:

@@ -176,6 +176,9 @@ OTHERWISE_MEANT = frozenset(
         "time",
         "moving",
         "full",
+        "ticket",
+        "fee",
+        "bars",
     ]
 )
 

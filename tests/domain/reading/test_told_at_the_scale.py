@@ -748,3 +748,62 @@ def test_both_and_then_one_of_them(reads: Reader, text: str, entries: list[str])
 )
 def test_axles_in_a_row_are_alike(reads: Reader, text: str, entries: list[str]) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "this morning front 5,400. back 6,640. trailer 9,200",
+            ["weighing at=2026-07-11 drive=6640 rig=hitched steer=5400 trailer=9200"],
+        ),
+        (
+            "this morning str was 4,600 lb; back was 7,200 lb",
+            ["weighing at=2026-07-11 drive=7200 steer=4600"],
+        ),
+        (
+            "Steer at 5,580. back at 6,560. tlr at 10,600",
+            ["weighing drive=6560 rig=hitched steer=5580 trailer=10600"],
+        ),
+        (
+            "frt at 5,160 lb and back at 6,760 lb and trl at 9,540 lb",
+            ["weighing drive=6760 rig=hitched steer=5160 trailer=9540"],
+        ),
+        ("back at 48,120", ["odometer event=arrive odometer=48120"]),
+        (
+            "steer 5,180 drive 6,940 trailer 9,200, 21,320 grand total",
+            ["weighing drive=6940 gross=21320 rig=hitched steer=5180 trailer=9200"],
+        ),
+        ("truck was 40 grand", ["silent"]),
+        (
+            "on the scale: 5,160, 7,360, 8,280 brrr",
+            ["weighing drive=7360 rig=hitched steer=5160 trailer=8280"],
+        ),
+    ],
+)
+def test_front_and_back_in_a_hurry(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "ticket: 4920 on the Steer / 6480 for the rears / axle 3 5140 axle 4 5120",
+            ["weighing drive=6480 rig=hitched steer=4920 trailer_1=5140 trailer_2=5120"],
+        ),
+        (
+            "ticket: 88213 steer 5,180 drive 6,940 trailer 9,200",
+            ["weighing drive=6940 rig=hitched steer=5180 ticket=88213 trailer=9200"],
+        ),
+        (
+            "ticket: up front is 4,760 lb; drive axle is 7,020 lb",
+            ["weighing drive=7020 steer=4760"],
+        ),
+        ("980 pounds on tongue, bars off", ["weighing bars=off tongue=980"]),
+    ],
+)
+def test_what_heads_a_load_is_no_cargo_and_a_load_no_number(
+    reads: Reader, text: str, entries: list[str]
+) -> None:
+    assert told(reads, text) == entries
