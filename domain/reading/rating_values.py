@@ -69,13 +69,14 @@ def _said_in_kg(scene: Scene, figure: Figure) -> bool:
     return behind is not None and _are_one(Quantity(figure.value, "lb"), behind, "kg")
 
 
-def said_again(scene: Scene, figure: Figure, value: Quantity) -> Figure | None:
-    """'front gawr 2540 5600', 'GVWR 4990 kg 11000 lbs': the figure behind, in the other unit."""
+def leave_said_again(scene: Scene, figure: Figure, value: Quantity | float) -> None:
+    """'front gawr 2540 5600', 'GVWR 4990 kg 11000 lbs': the figure behind is one with it."""
     behind = _right_behind(scene, figure)
-    other = OTHER_UNIT.get(value.unit)
-    if behind is None or other is None:
-        return None
-    return behind if _are_one(value, behind, behind.unit or other) else None
+    other = OTHER_UNIT.get(value.unit) if isinstance(value, Quantity) else None
+    if behind is None or other is None or not isinstance(value, Quantity):
+        return
+    if _are_one(value, behind, behind.unit or other):
+        behind.role = "rating"
 
 
 def _right_behind(scene: Scene, figure: Figure) -> Figure | None:

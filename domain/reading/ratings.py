@@ -35,8 +35,8 @@ from domain.reading.rating_values import (
     TOLD_ONCE,
     is_implausible,
     is_repeated,
+    leave_said_again,
     mass_unit,
-    said_again,
     value_of,
 )
 from domain.reading.scene import Scene
@@ -145,9 +145,8 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
             given = [each for each in alike if isinstance(each, Quantity)]
             return Doubt("rating", "two_said", (*given, value))
         figure.role = "rating"
-        again = said_again(scene, figure, value) if isinstance(value, Quantity) else None
-        if again is not None:
-            again.role = "rating"
+        if figure.end < len(scene.tokens) and scene.tokens[figure.end].kind is NUMBER:
+            leave_said_again(scene, figure, value)
         found.append(
             Rating(
                 subject=subject,

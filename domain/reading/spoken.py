@@ -144,8 +144,8 @@ def _opens_number(token: Token, tokens: Sequence[Token], index: int, book: Phras
     if token.kind is NUMBER and token.decimals >= 0 and following is not None:
         key = keys.get(following.text) if following.kind is WORD else None
         if key == numbers.THOUSAND:
-            if following.text in groups["grand"] and index + 2 < len(tokens):
-                return tokens[index + 2].text not in groups["money_total"]  # '20,360 grand total'
+            if token.value >= THOUSANDS:
+                return False  # '20,360 grand total'
             return following.text not in groups["k"] or not _is_rate(tokens, index + 2)
         if key in (numbers.HUNDRED, numbers.POINT):
             return token.decimals == 0
@@ -169,6 +169,10 @@ AND_A_HALF = (numbers.AND, numbers.A, numbers.HALF)
 
 TONS = frozenset(("t", "ton"))
 """Units of which people say half."""
+
+
+THOUSANDS = 1_000
+"""Of as many as this no thousands are said."""
 
 
 def _half_typed(tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
@@ -254,7 +258,7 @@ def _continues_number(tokens: Sequence[Token], start: int, index: int, book: Phr
         if token.text in short and any(
             keys.get(each.text) == numbers.THOUSAND for each in tokens[start:index]
         ):
-            return False  # 'fifty-one thousand two hundred k': kilometres
+            return False  # 'fifty-one thousand two hundred k': kilometres; '... grand total'
         return token.text in keys
     if token.kind is not NUMBER or token.decimals != 0:
         return False

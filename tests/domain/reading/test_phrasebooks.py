@@ -106,7 +106,6 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "group.looks_shortened": "nothing is shortened with an apostrophe",
         "group.fuel_or_register": "no short word of Spanish is both a fuel and a register",
         "group.exact_or_tongue": "no Spanish word for a tongue also says that a figure is exact",
-        "group.grand": "no Spanish word is of thousands and of a total",
         "group.caravan": "a van is no caravan in Spanish",
         "group.litre_or_version": "'lts' is litros wherever Spanish is spoken",
         "group.weak_odometer": "what an odometer is called in Spanish is called so alone",

@@ -774,6 +774,7 @@ def test_axles_in_a_row_are_alike(reads: Reader, text: str, entries: list[str]) 
             "steer 5,180 drive 6,940 trailer 9,200, 21,320 grand total",
             ["weighing drive=6940 gross=21320 rig=hitched steer=5180 trailer=9200"],
         ),
+        ("twenty two thousand eighty grand total", ["weighing gross=22080"]),
         ("truck was 40 grand", ["silent"]),
         (
             "on the scale: 5,160, 7,360, 8,280 brrr",
