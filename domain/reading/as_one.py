@@ -101,7 +101,7 @@ def rig_as_one(tokens: Sequence[Token], labels: list[Label]) -> list[Label]:
         joined = tokens[first.end : second.start]
         behind = tokens[second.end] if second.end < len(tokens) else None
         as_one = behind is not None and "together" in behind.groups
-        as_one = as_one or have_one_load(tokens, second.end)
+        as_one = as_one or have_one_load(tokens, second.end) or _one_before(tokens, first.start)
         if as_one and len(joined) == 1 and "joins_vehicles" in joined[0].groups:
             first.vehicle = first.name = None
             first.whole, first.end, first.of_both = "gross", second.end, True
@@ -124,6 +124,13 @@ def have_one_load(tokens: Sequence[Token], index: int) -> bool:
     behind = list(takewhile(lambda token: not _is_load(token), tokens[index + 1 :]))
     alone = any(t.senses.get("rig") in ALONE or "truck_alone" in t.groups for t in behind)
     return alone or sum(_is_load(token) for token in tokens) == 1
+
+
+def _one_before(tokens: Sequence[Token], start: int) -> bool:
+    """'just Juniper 9,060, Juniper and camper 19,140': one alone was told with its load before."""
+    ahead = tokens[:start]
+    alone = any(t.senses.get("rig") in ALONE or "alone_word" in t.groups for t in ahead)
+    return alone and any(map(_is_load, ahead))
 
 
 ALONE = ("solo", "trailer")

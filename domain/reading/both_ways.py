@@ -63,26 +63,57 @@ def settle_both_ways(scene: Scene) -> None:
 def _settle_headings(scene: Scene) -> None:
     """'unhooked: 5,020 6,120. hooked: 4,880 6,990 9,330': over a row of loads no trailer moved.
 
-    Nor did one where nothing stands between: 'hitched 5,180 6,940 9,200, unhitched 5,260 3,200'.
+    Nor did one where nothing stands between: 'hitched 5,180 6,940 9,200, unhitched 5,260 3,200',
+    nor where both ways are told: 'hitched up 19,420 / unhitched 8,140'.
     """
     tokens, settled = scene.tokens, False
-    for index in scene.by_class["hitch"]:
-        start = index + 1
-        headed = start < len(tokens) and tokens[start].raw == ":"
-        row = tokens[start + headed : start + headed + 3]
-        loads = [token for token in row if _is_load(token)]
-        if len(loads) < LEAST_ROW or loads[0] is not row[0]:
-            continue
-        if not headed and max(load.value for load in loads) > MOST_ON_AXLES:
-            continue  # 'hitched 51,240 51,300'
-        how = HITCHED if tokens[index].senses["hitch"].startswith(HITCHED) else SOLO
-        tokens[index].senses, tokens[index].groups, settled = {"rig": how}, OWN_PASS, True
+    heads = [(index, *_headed(tokens, index)) for index in scene.by_class["hitch"]]
+    both = {how for _, how, row in heads if row} == {HITCHED, SOLO}
+    for index, how, row in heads:
+        if row >= LEAST_ROW or (both and row):
+            tokens[index].senses, tokens[index].groups, settled = {"rig": how}, OWN_PASS, True
+        elif how == SOLO and (truck := _truck_left(tokens, index)):
+            tokens[truck].senses, settled = {"rig": SOLO}, True
     if settled:
         scene.index_terms()
 
 
-LEAST_ROW, MOST_ON_AXLES = 2, 20_000
-"""Loads of a row, and pounds or kilograms that any of its places bears at most."""
+def _truck_left(tokens: Sequence[Token], index: int) -> int:
+    """'gross 23,960, dropped the trailer and truck was 8,880': what was weighed then; or 0."""
+    if not any(map(_is_load, tokens[:index])):
+        return 0
+    behind = range(index + 1, min(len(tokens) - 1, index + FARTHEST))
+    trailer = next((at for at in behind if names_trailer(tokens[at])), 0)
+    truck = next((at for at in behind if at > trailer and names_truck(tokens[at])), 0)
+    load = truck + 1
+    while load < len(tokens) and "copula" in tokens[load].senses.get("glue", "").split():
+        load += 1
+    alone = trailer and truck and load < len(tokens) and _is_load(tokens[load])
+    return truck if alone else 0
+
+
+FARTHEST = 8
+"""Tokens from dropping a trailer to the truck that was weighed then."""
+
+
+def _headed(tokens: Sequence[Token], index: int) -> tuple[str, int]:
+    """How the rig stood by a word of hitching, and how many loads stand in a row right behind it.
+
+    Those behind a colon may be of any size.
+    """
+    how = HITCHED if tokens[index].senses["hitch"].startswith(HITCHED) else SOLO
+    start = index + 1
+    colon = start < len(tokens) and tokens[start].raw == ":"
+    row = tokens[start + colon : start + colon + ROW]
+    loads = [token for token in row if _is_load(token)]
+    if not loads or loads[0] is not row[0]:
+        return how, 0
+    heaviest = max(load.value for load in loads)
+    return how, len(loads) if colon or heaviest < HEAVIEST else 0
+
+
+ROW, LEAST_ROW, HEAVIEST = 3, 2, 40_000
+"""Tokens that a row is looked for in, loads that make one, and more pounds than a rig weighs."""
 
 
 def _is_load(token: Token) -> bool:
@@ -110,10 +141,17 @@ def _said_before(tokens: Sequence[Token], load: int) -> tuple[int, int]:
         end -= 1
     start = end
     while start and tokens[start - 1].kind is WORD and "and" not in tokens[start - 1].groups:
+        if tokens[start - 1].raw == ":":
+            break  # 'at the scale: whole thing 21,000, ...'
         start -= 1
-    while start < end and "weigh_cue" in tokens[start].senses:
+    while start < end and ("weigh_cue" in tokens[start].senses or _fills_in(tokens[start])):
         start += 1
     return start, end
+
+
+def _fills_in(token: Token) -> bool:
+    """'ok so truck only 7,880': what only opens a message."""
+    return token.senses.get("glue") == "filler"
 
 
 def _is_small(token: Token) -> bool:

@@ -71,7 +71,10 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
         found = (found or kind) if kind == "hitched" else kind
     hitched = _still_hitched(scene, each) or _is_train(scene, each)
     found = found or named or ("hitched" if hitched else None)
-    if found == "hitched" and scene.has("hitch", "unhitched"):
+    if found == "hitched" and any(
+        count == 1 or each.start <= index < each.figures[-1].start
+        for index, _, _ in scene.find("hitch", "unhitched")
+    ):
         found = None
     if found is None and _unhitched_here(scene, each):
         found = "trailer" if _trailer_is_subject(scene) or _it_alone(scene) else "solo"
@@ -158,6 +161,8 @@ def _unhitched_here(scene: Scene, each: Pass) -> bool:
             continue  # 'parked', 'took off', 'left': said of anything
         if "surely_hitches" not in token.groups and not names_rig(scene):
             continue  # 'the numbers have dropped'
+        if each.end < len(scene.tokens) and index > each.figures[-1].start:
+            continue  # 'gross 23,960, dropped the trailer and truck was 8,880': of the next pass
         start, end = scene.sentence_of(index)
         if any(start <= figure.start < end for figure in each.figures):
             return True

@@ -19,8 +19,14 @@ from domain.reading.things import is_noun
 EMPTIES = "empties"
 """The group of words for a load that is gone."""
 
+SINCE = "tells_after"
+"""The group of words for after something was moved or let out."""
+
 NET = "net_weight"
 """The group of words for what lies between a laden and an empty vehicle."""
+
+TWO_STATES = frozenset((EMPTIES, SINCE, NET))
+"""Groups of words of which one stands where one thing is told of two states."""
 
 
 def tell_states(scene: Scene) -> None:
@@ -46,7 +52,8 @@ def tell_states(scene: Scene) -> None:
         label = copy(first.label)
         label.start = label.end = second.start
         label.bound, second.label = second, label
-    elif _are_bare(loads) and _weighs_a_rig(scene, loads, net):
+        first.role = second.role = "load"
+    elif EMPTIES in scene.groups and _are_bare(loads) and _weighs_a_rig(scene, loads, net):
         for load in loads:
             _weighs_all(scene, load)
         if net is not None and not _is_things(scene, net):
@@ -123,8 +130,8 @@ def _are_of_two_states(scene: Scene, first: Figure, second: Figure) -> bool:
     return len(told) > 1 and states[0] != states[1] and 1 / MOST_LADEN < light / heavy < MOST_LADEN
 
 
-STATES = frozenset((EMPTIES, "full_word", "surely_loads"))
-"""Groups of words for the states of a load: gone, all there."""
+STATES = frozenset((EMPTIES, "full_word", "surely_loads", "tells_before", SINCE))
+"""Groups of words for the states of a load: gone, all there, before it was moved and after."""
 
 MOST_LET_OUT, MOST_LADEN = 1.25, 4.0
 """How many times as heavy a rig is with its tanks full, and a trailer with its load on."""
@@ -139,9 +146,17 @@ def _weighs_a_rig(scene: Scene, loads: Sequence[Figure], net: Figure | None) -> 
         net is not None
         or not OF_A_RIG.isdisjoint(scene.by_class)
         or not TANKS.isdisjoint(scene.groups)
+        or _is_hauled(scene, loads)
     )
     strange = len(scene.unknown_words(names=False))
     return told and strange <= MOST_STRANGE + (net is not None)
+
+
+def _is_hauled(scene: Scene, loads: Sequence[Figure]) -> bool:
+    """'21,300 loaded with hives, 12,060 empty': as heavy as what is loaded on wheels."""
+    unit = MASS_UNIT[scene.context.units]
+    heaviest = max(kilograms(load, unit) for load in loads)
+    return "surely_loads" in scene.groups and heaviest > HEAVIEST_STEER
 
 
 LIGHTEST = 450.0

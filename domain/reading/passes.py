@@ -158,12 +158,22 @@ def _opens_pass(scene: Scene, mark: int, figures: Sequence[Figure]) -> bool:
         return False
     if any(label.end == mark and label.bound in figures for label in scene.labels):
         return False  # 'total with camper 22,140'
+    if _ends_row(scene, mark, figures):
+        return False
     last = before[-1].end
     return not any(
-        last <= index < mark
+        last <= index < mark and not _ends_row(scene, index, figures)
         for term in ("bars", "passes")
         for index in scene.by_class.get(term, ())
     )
+
+
+def _ends_row(scene: Scene, mark: int, figures: Sequence[Figure]) -> bool:
+    """'5,180 6,940 9,200. bars on. then bars off: ...': of the row before, as another follows."""
+    following = next((f.start for f in figures if f.start > mark), mark)
+    others = [index for index in scene.by_class.get("bars", ()) if mark < index < following]
+    between = scene.tokens[mark + 1 : others[0]] if others else ()
+    return any(token.ends_sentence for token in between)
 
 
 def _trails(scene: Scene, mark: int) -> bool:

@@ -456,10 +456,12 @@ def _stamped(scene: Scene, figure: Figure) -> tuple[str, str] | None:
     for index, _, key in scene.find("rating_subject"):
         if start <= index < end and (key in STAMPED or key == "hitch"):
             return key, _of_part(scene, figure)
-    if "stamped" in scene.tokens[start].groups and start > 0:
+    leads = "stamped" in scene.tokens[start].groups and start > 0
+    if leads or any("stamped" in t.groups for t in scene.tokens[figure.end : figure.end + 1]):
         before = part_before(scene, figure)
         if before is not None:
-            return before, _of_part(scene, figure)  # 'new ball, stamped 14,000 lb'
+            # 'new ball, stamped 14,000 lb', '2 5/16 ball, 10,000 stamped on it'
+            return before, _of_part(scene, figure)
     return None
 
 

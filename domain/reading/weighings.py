@@ -30,7 +30,7 @@ from domain.reading.how_it_stood import (
 )
 from domain.reading.how_many import are_things
 from domain.reading.label import Label
-from domain.reading.laden_and_empty import EMPTIES, NET, tell_states
+from domain.reading.laden_and_empty import TWO_STATES, tell_states
 from domain.reading.load_doubts import (
     digit_slips,
     gross_doubt,
@@ -95,7 +95,7 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
     return weighings
 
 
-TOLD_APART = ALLOWS | {"differs", EMPTIES, NET}
+TOLD_APART = ALLOWS | {"differs", *TWO_STATES}
 """Groups of words beside which a figure may be no load, or one of two of one place."""
 
 
@@ -105,7 +105,7 @@ def _tell_apart(scene: Scene) -> None:
         _leave_differences(scene)
     if not ALLOWS.isdisjoint(scene.groups):
         leave_allowed(scene)
-    if EMPTIES in scene.groups or NET in scene.groups:
+    if not TWO_STATES.isdisjoint(scene.groups):
         tell_states(scene)
 
 

@@ -39,6 +39,12 @@ from tests.domain.reading.test_told_at_the_scale import told
             "steer 5,180 loaded, 4,860 empty",
             ["weighing steer=5180", "weighing steer=4860"],
         ),
+        (
+            "tongue 1,180 before, 900 after moving the quad",
+            ["weighing tongue=1180", "weighing tongue=900"],
+        ),
+        ("21300 loaded with hives, 12,060 empty", ["weighing gross=21300", "weighing gross=12060"]),
+        ("weighed 5,180 before lunch and 6,940 after", ["ask"]),
         # Two loads of one row are no two states.
         (
             "steer 5,180 drive 6,940 empty, 12,120",

@@ -196,7 +196,13 @@ def test_what_a_label_is_called_is_no_name(text: str, reads: Reader) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["ball 2 inch 8000", "ball is 2 inch, 8,000 lb", "ball 2 5/16 8000"]
+    "text",
+    [
+        "ball 2 inch 8000",
+        "ball is 2 inch, 8,000 lb",
+        "ball 2 5/16 8000",
+        "2 5/16 ball, 8000 stamped on it",
+    ],
 )
 def test_what_stands_behind_a_balls_size_is_its_rating(text: str, reads: Reader) -> None:
     (found,) = ratings(reads, text)

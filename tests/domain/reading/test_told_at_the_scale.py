@@ -730,6 +730,37 @@ def test_what_it_cost_to_weigh_was_weighed(reads: Reader, text: str, entries: li
             ["weighing gross=21320 rig=hitched trailer=camper", "weighing gross=8460 rig=solo"],
         ),
         (
+            "at the scale: whole thing 21,000, truck without trailer 8,820",
+            ["weighing gross=21000 rig=hitched", "weighing gross=8820 rig=solo"],
+        ),
+        (
+            "gross 23,960, dropped the trailer and truck was 8,880",
+            [
+                "weighing gross=23960 rig=hitched",
+                "hitch action=unhitched",
+                "weighing gross=8880 rig=solo",
+            ],
+        ),
+        (
+            "Unhitched pass: 4,960 steer 3,900 drive. Hitched pass: 5,380 steer 7,320 drive "
+            "10,820 trailer.",
+            [
+                "weighing drive=3900 rig=solo steer=4960",
+                "weighing drive=7320 rig=hitched steer=5380 trailer=10820",
+            ],
+        ),
+        (
+            "unhitched 4,860 front 3,640 rear, hitched 5,260 front 6,600 rear 10,280 trailer",
+            [
+                "weighing drive=3640 rig=solo steer=4860",
+                "weighing drive=6600 rig=hitched steer=5260 trailer=10280",
+            ],
+        ),
+        (
+            "dropped the trailer, truck was in the shop, 48,101",
+            ["hitch action=unhitched", "odometer odometer=48101"],
+        ),
+        (
             "truck and trailer together 12,240, trailer 9,200",
             ["weighing gross=12240 rig=hitched trailer=9200"],
         ),
@@ -808,3 +839,18 @@ def test_what_heads_a_load_is_no_cargo_and_a_load_no_number(
     reads: Reader, text: str, entries: list[str]
 ) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "bars"),
+    [
+        ("5,240, 6,640, 9,500. bars on. then bars off: 4,720, 6,520, 9,560", ["on", "off"]),
+        ("5,240 6,640 9,500 bars on, 4,720 6,520 9,560 bars off", ["on", "off"]),
+        ("5,240 6,640 9,500. bars off: 4,720 6,520 9,560", [None, "off"]),
+    ],
+)
+def test_bars_that_end_their_row_are_of_it(
+    reads: Reader, text: str, bars: list[str | None]
+) -> None:
+    record = verdict_to_record(reads(text, on_the_road()))
+    assert [entry.get("bars") for entry in record["entries"]] == bars
