@@ -86,6 +86,14 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
     return found
 
 
+def is_what_we_have(scene: Scene, figure: Figure) -> bool:
+    """'max on the hitch is 1,500 and we're at 1,180': what is held against a limit."""
+    lead = scene.tokens[max(0, figure.start - 2) : figure.start]
+    if lead and "at_alone" in lead[-1].groups:
+        lead = lead[:-1]
+    return bool(lead) and {"ours", "we_have"} <= lead[-1].groups
+
+
 def _is_a_load(label: Label) -> bool:
     """Whether a label names an axle, a tongue, a vehicle or a whole that can be weighed."""
     return (label.places_load or label.only_vehicle) and not (

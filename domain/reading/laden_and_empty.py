@@ -62,9 +62,9 @@ def tell_states(scene: Scene) -> None:
 
 def _is_things(scene: Scene, net: Figure) -> bool:
     """'hay 9,300', '9,240 of honey': a load that is named is cargo."""
-    return is_noun(scene, net.start - 1) or "of" in [
-        group for token in scene.tokens[net.end : net.end + 1] for group in token.groups
-    ]
+    behind = scene.tokens[net.end : net.end + 1]
+    named = net.start > 0 and is_noun(scene, net.start - 1)
+    return named or any("of" in token.groups for token in behind)
 
 
 TWICE, WITH_NET = 2, 3

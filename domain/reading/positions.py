@@ -490,7 +490,8 @@ def axle_list(scene: Scene, figures: Sequence[Figure]) -> list[Figure]:
         for other in figures[number + 1 :]:
             if isinstance(other.label, Label) or other.start - row[-1].end > 1:
                 break
-            if not 1 / MOST_UNLIKE <= other.value / figure.value <= MOST_UNLIKE:
+            lighter, heavier = sorted((figure.value, other.value))
+            if heavier > MOST_UNLIKE * lighter:
                 break  # the gross that the axles make, or what the jack bears
             row.append(other)
         if len(row) in (2, 3):

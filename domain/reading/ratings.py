@@ -13,7 +13,7 @@ from domain.entries import Rating
 from domain.quantities import Quantity
 from domain.reading.allowed import ALLOWS, is_allowed
 from domain.reading.axle_pairs import axle_pairs
-from domain.reading.beside_limits import loads_beside_limits
+from domain.reading.beside_limits import is_what_we_have, loads_beside_limits
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure, follows_odometer
@@ -450,7 +450,7 @@ def _stamped(scene: Scene, figure: Figure) -> tuple[str, str] | None:
     """'hitch ball is stamped 12,000 lb': a part and its stamp, a few words apart."""
     if figure.dimension not in (None, MASS) or not scene.has("rating_cue"):
         return None
-    if _is_what_we_have(scene, figure):
+    if is_what_we_have(scene, figure):
         return None
     start, end = scene.clause_of(figure.start)
     for index, _, key in scene.find("rating_subject"):
@@ -463,14 +463,6 @@ def _stamped(scene: Scene, figure: Figure) -> tuple[str, str] | None:
             # 'new ball, stamped 14,000 lb', '2 5/16 ball, 10,000 stamped on it'
             return before, _of_part(scene, figure)
     return None
-
-
-def _is_what_we_have(scene: Scene, figure: Figure) -> bool:
-    """'max on the hitch is 1,500 and we're at 1,180': what is held against a limit."""
-    lead = scene.tokens[max(0, figure.start - 2) : figure.start]
-    if lead and "at_alone" in lead[-1].groups:
-        lead = lead[:-1]
-    return bool(lead) and {"ours", "we_have"} <= lead[-1].groups
 
 
 def _sized(scene: Scene, figure: Figure) -> tuple[str, str] | None:
