@@ -78,6 +78,7 @@ from domain.reading.unpaid import (
     leave_unpaid,
     settle_sum,
 )
+from domain.reading.wares import leave_wares
 from domain.verdicts import Choice
 
 DECISIVE = 2.0
@@ -85,21 +86,25 @@ DECISIVE = 2.0
 
 def read_fills(scene: Scene) -> list[Fill] | Doubt:
     """The fills that a message states, a doubt about them, or none."""
-    if not CHANGES.isdisjoint(scene.groups) and len(scene.figures) > 1:
-        leave_unpaid(scene)
-    if len(scene.figures) > BOTH and "product" in scene.by_class:
-        settle_sum(scene)
-    if len(scene.figures) > BOTH:
-        leave_swipes(scene)
-    if len(scene.figures) > 1 and "container" in scene.groups:
-        leave_sum_with_can(scene)
+    told = len(scene.figures)
+    if told > 1:
+        if scene.unknown and "\n" not in scene.text:
+            leave_wares(scene)
+        if not CHANGES.isdisjoint(scene.groups):
+            leave_unpaid(scene)
+        if told > BOTH:
+            if "product" in scene.by_class:
+                settle_sum(scene)
+            leave_swipes(scene)
+        if "container" in scene.groups:
+            leave_sum_with_can(scene)
     if "\n" in scene.text:
         leave_other_goods(scene)
-    elif "unit" in scene.by_class and len(scene.figures) >= FEWEST_WITH_SNACKS:
+    elif told >= FEWEST_WITH_SNACKS and "unit" in scene.by_class:
         leave_snacks(scene)
-    if "names_fluid" in scene.groups and len(scene.figures) >= FEWEST_WITH_SNACKS:
+    if told >= FEWEST_WITH_SNACKS and "names_fluid" in scene.groups:
         leave_fluids(scene)
-    if (len(scene.figures) > 1 or "container" in scene.groups) and leave_other_tanks(scene):
+    if (told > 1 or "container" in scene.groups) and leave_other_tanks(scene):
         leave_sum_with_other(scene)
     if not _may_be_fill(scene):
         return []

@@ -22,6 +22,11 @@ PAID = Quantity(118.53, "USD")
         ("$118.53 for fuel", Fill(cost=PAID)),
         ("fuel 118.53", Fill(cost=PAID)),
         ("diesel 24.61", Fill(product="diesel", volume=Quantity(24.61, "gal"))),
+        ("ice 4.99, diesel 118.53", Fill(product="diesel", cost=PAID)),
+        ("diesel $118.53 and ice 4.99", Fill(product="diesel", cost=PAID)),
+        ("tolls 14.50, camping 42, diesel 118.53", Fill(product="diesel", cost=PAID)),
+        ("spent 118.53 on fuel and 14.50 in tolls", Fill(cost=PAID)),
+        ("snacks 12.40 fuel 118.53", Fill(cost=PAID)),
     ],
 )
 def test_what_fuel_came_to(text: str, fill: Fill, reads: Reader) -> None:
@@ -39,10 +44,36 @@ def test_what_fuel_came_to(text: str, fill: Fill, reads: Reader) -> None:
         "diesel heater 118.53",
         "fuel $118.53, hotel $92.00",
         "diesel 4.19",
+        "bread 2.19 diesel 3.89",
+        "gas 40, groceries 200, phone 60",
+        "budget: fuel 400, food 300, camping 250",
     ],
 )
 def test_money_for_something_else_is_no_fill(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "fill"),
+    [
+        ("Milk 2 gal, Bread 2.19, Diesel 21.2 gal", {"volume": 21.2}),
+        ("2 gal milk, 1 gal oj, 21.2 gal diesel", {"volume": 21.2}),
+        ("milk 2 gal 7.98, diesel 21.2 gal 82.68", {"volume": 21.2, "cost": 82.68}),
+        ("eggs 4.20, milk 1 gal 3.99, diesel 24.1 gal 93.99", {"volume": 24.1, "cost": 93.99}),
+        ("dorset 3.89, diesel 24.1 gal", {"volume": 24.1, "unit_price": 3.89}),
+        ("PUMP 11 DIESEL 21.2 GAL $82.68 THANK YOU", {"volume": 21.2, "cost": 82.68}),
+    ],
+)
+def test_what_else_was_bought_is_left_out(text: str, fill: dict[str, float], reads: Reader) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    (told,) = read.entries
+    assert isinstance(told, Fill)
+    assert told.product == "diesel"
+    said = (told.volume, told.unit_price, told.cost)
+    assert [each.value for each in said if each] == [
+        fill[name] for name in ("volume", "unit_price", "cost") if name in fill
+    ]
 
 
 @pytest.mark.parametrize(
