@@ -107,9 +107,34 @@ def read_elsewhere(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
     """
     if figure.dimension is not None or not follows_odometer(figure.value, scene.context):
         return False
+    if "home" in scene.groups and _read_at_home(scene, figure, own):
+        return True
     return any(
         _read_apart(scene, figure, own, part) for part in (scene.clause_of, scene.sentence_of)
     )
+
+
+def _read_at_home(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
+    """'24.1 gal in Dorset, home 51,544': in a clause of its own, behind a fill somewhere else.
+
+    Of two fills in turn none was at home.
+    """
+    start, end = scene.clause_of(figure.start)
+    home = any("home" in token.groups for token in scene.tokens[start : figure.start])
+    if not home or not _happened(scene, start, end):
+        return False
+    if any(start <= other.start < end for other in own if other is not figure):
+        return False
+    volume = next((each for each in own if each.dimension == VOLUME), None)
+    if volume is None or volume.end > start:
+        return False
+    several = [each.dimension for each in scene.live_figures()].count(VOLUME) > 1
+    if several and not scene.has("product", "def"):
+        return True
+    first, last = scene.clause_of(volume.start)
+    led = any("leads_to_place" in token.groups for token in scene.tokens[first:last])
+    named = any(first <= at < last and scene.tokens[at].raw.istitle() for at in scene.unknown)
+    return led or named
 
 
 def _read_apart(

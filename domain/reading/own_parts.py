@@ -45,9 +45,24 @@ def read_apart(entries: Sequence[Entry]) -> list[int]:
         if isinstance(entry, (Odometer, Fill)) and entry.odometer is not None
     ]
     values = [value for _, value in read]
-    if len(read) < FEWEST or max(values) - min(values) < APART:
-        return []
-    return [number for number, _ in read]
+    if len(read) >= FEWEST and max(values) - min(values) >= APART:
+        return [number for number, _ in read]
+    return _filled_before(entries) if len(entries) > FEWEST else []
+
+
+def _filled_before(entries: Sequence[Entry]) -> list[int]:
+    """'24.1 gal 93.99, 19.4 gal 75.66, home 51,544': nobody fills up twice in one place."""
+    fuelled = [
+        number
+        for number, entry in enumerate(entries)
+        if isinstance(entry, Fill) and entry.product != "def"
+    ]
+    came = [
+        number
+        for number, entry in enumerate(entries)
+        if isinstance(entry, Odometer) and entry.event == "arrive"
+    ]
+    return sorted([*fuelled, *came]) if came and len(fuelled) >= FEWEST else []
 
 
 FEWEST = 2

@@ -46,6 +46,8 @@ def read_places(scene: Scene) -> list[tuple[int, str]]:
     if "home" not in scene.groups:
         return led or _standing_alone(scene)
     homes = [home for home in _homes(scene) if not led or _is_read_at(scene, home)]
+    if homes and not led and all(_is_read_at(scene, home) for home in homes):
+        led = stops_named(scene, _filled(scene))  # 'Dorset 24.1 gal, home 51,544'
     return sorted([*led, *((home, "home") for home in homes)]) or _standing_alone(scene)
 
 
@@ -65,8 +67,12 @@ def _is_read_at(scene: Scene, home: int) -> bool:
 
 def _fills_named(scene: Scene) -> list[tuple[int, str]]:
     """The names before the figures of several fills, where each has one."""
-    filled = [each for each in scene.figures if each.role == "fill" and each.dimension == VOLUME]
+    filled = _filled(scene)
     return stops_named(scene, filled) if len(filled) > 1 else []
+
+
+def _filled(scene: Scene) -> list[Figure]:
+    return [each for each in scene.figures if each.role == "fill" and each.dimension == VOLUME]
 
 
 def stops_named(scene: Scene, volumes: Sequence[Figure]) -> list[tuple[int, str]]:

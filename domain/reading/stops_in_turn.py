@@ -29,6 +29,8 @@ def stops_in_turn(scene: Scene, live: Sequence[Figure], unit: str) -> list[int]:
     if sum([each.dimension == VOLUME or each.token.decimals == TENTHS for each in live]) < FEWEST:
         return []
     live = [each for each in live if not _numbers_a_stop(scene, each)]
+    if "event" in scene.by_class and _is_read_behind(scene, live[-1]):
+        live = live[:-1]
     kinds = [_kind(scene, figure, unit) for figure in live]
     stops = kinds.count(VOLUME)
     if stops < FEWEST or None in kinds or len(kinds) % stops:
@@ -55,6 +57,14 @@ def _numbers_a_stop(scene: Scene, figure: Figure) -> bool:
 
 
 MOST_STOPS = 9
+
+
+def _is_read_behind(scene: Scene, last: Figure) -> bool:
+    """'dorset 24.1 gal 93.99, pell 19.4 gal 75.66, home 51,544': where one came in the end."""
+    start, end = scene.clause_of(last.start)
+    others = [each for each in scene.figures if start <= each.start < end]
+    happened = any(start <= at < last.start for at in scene.by_class["event"])
+    return len(others) == 1 and happened and follows_odometer(last.value, scene.context)
 
 
 def _kind(scene: Scene, figure: Figure, unit: str) -> str | None:

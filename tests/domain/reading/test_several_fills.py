@@ -6,7 +6,7 @@ from datetime import date
 
 import pytest
 
-from domain.entries import Fill
+from domain.entries import Fill, Odometer
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -257,3 +257,30 @@ def test_a_light_before_the_volume_says_what_was_bought(reads: Reader) -> None:
 def test_a_second_sentence_with_a_volume_is_a_fill_more(reads: Reader) -> None:
     found = fills("before leaving: 24.8 gal. at the pass: 10 gal.", reads)
     assert [gallons(each) for each in found] == [24.8, 10]
+
+
+@pytest.mark.parametrize(
+    ("text", "places"),
+    [
+        ("Dorset 24.1 gal 93.99, Pell 19.4 gal 75.66, home 48,544", ["Dorset", "Pell"]),
+        ("24.1 gal at Dorset, 19.4 at Pell, home at 48,544", ["Dorset", "Pell"]),
+        ("24.1 gal 93.99, 19.4 gal 75.66, home 48,544", [None, None]),
+        ("24.1 gal in Dorset, home 48,544", ["Dorset"]),
+        ("Dorset 24.1 gal 93.99, home 48,544", ["Dorset"]),
+    ],
+)
+def test_who_came_home_in_the_end_did_not_fill_up_there(
+    text: str, places: list[str | None], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    *told, home = verdict.entries
+    assert home == Odometer(odometer=Quantity(48_544, "mi"), event="arrive", place="home")
+    assert [(each.place, each.odometer) for each in told if isinstance(each, Fill)] == [
+        (place, None) for place in places
+    ]
+
+
+def test_who_fills_up_at_home_reads_the_odometer_there(reads: Reader) -> None:
+    (fill,) = fills("24.1 gal, home 48,544", reads)
+    assert (fill.odometer, fill.place) == (Quantity(48_544, "mi"), "home")
