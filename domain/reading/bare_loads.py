@@ -15,7 +15,7 @@ from domain.reading.aboard import people_aboard
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.claimed_prices import A_PRICE
 from domain.reading.doubts import Doubt
-from domain.reading.figures import MASS, Figure, kilograms
+from domain.reading.figures import MASS, VOLUME, Figure, kilograms
 from domain.reading.label import Label
 from domain.reading.load_doubts import lone_doubt, stated_loads, sum_doubt, two_choices
 from domain.reading.loads import common_unit
@@ -69,7 +69,8 @@ def place_bare(
             return {"gross": masses[0]}
         if cue and _is_alone(scene, masses[0]):
             return lone_doubt(masses[0], unit)
-        return {}
+        whole = cue and is_whole_rig(scene, masses[0]) and _is_beside_fill(scene)
+        return {"gross": masses[0]} if whole else {}
     if rig == "solo" and len(values) == 2:
         if sum(values) > HEAVIEST_TRUCK:
             return {}  # '21,220 loaded and 11,980 without the trailer': no truck's two axles
@@ -116,6 +117,23 @@ TRUCKS = IN_ORDER[:2]
 
 LIGHTEST_STEER, LIGHTEST_DRIVE = 700.0, 500.0
 """Kilograms: no axle of what tows bears less (common practice, no source)."""
+
+
+WHOLE_RIG = 6_800.0
+"""Kilograms: what weighs more is the whole rig, where nobody names a part (common practice)."""
+
+
+def is_whole_rig(scene: Scene, figure: Figure) -> bool:
+    """Whether a load is so heavy, with a trailer on, that it is of the truck and its trailer."""
+    unit = figure.unit or MASS_UNIT[scene.context.units]
+    return scene.context.hitched is True and kilograms(figure, unit) >= WHOLE_RIG
+
+
+def _is_beside_fill(scene: Scene) -> bool:
+    """'24.1 gal 51,402 then weighed 21,300': no other figure is one that a scale shows."""
+    if _weak_cues(scene):
+        return False
+    return any(each.dimension == VOLUME for each in scene.live_figures())
 
 
 def _evenly_parted(masses: Sequence[Figure]) -> bool:

@@ -177,3 +177,20 @@ def odometer_beside(scene: Scene, roles: dict[str, Figure], bare: Sequence[Figur
             beside = beside or last - behind == 1
         if beside and follows_odometer(figure.value, scene.context):
             roles.setdefault(ODOMETER_ROLE, figure)
+
+
+def without_readings(scene: Scene, bare: Sequence[Figure]) -> list[Figure]:
+    """'24.1 gal 51,402 then weighed 21,300': the figures that are no reading beside a volume."""
+    volumes = [each for each in scene.live_figures() if each.dimension == VOLUME]
+    loads = [
+        figure
+        for figure in bare
+        if not follows_odometer(figure.value, scene.context)
+        or not any(_are_beside(figure, volume) for volume in volumes)
+    ]
+    return loads or list(bare)
+
+
+def _are_beside(figure: Figure, volume: Figure) -> bool:
+    apart = figure.start - volume.end if figure.start > volume.start else volume.start - figure.end
+    return apart <= 1  # 'at', a comma

@@ -16,10 +16,11 @@ from domain.entries import POSITIONS, SINGLE_AXLES, Weighing
 from domain.quantities import Quantity
 from domain.reading.aboard import people_aboard
 from domain.reading.allowed import ALLOWS, leave_allowed
-from domain.reading.bare_loads import is_next_odometer, place_bare
+from domain.reading.bare_loads import is_next_odometer, is_whole_rig, place_bare
 from domain.reading.claimed_changes import CHANGE
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LEAST_LOAD, MASS, VOLUME, Figure, kilograms
+from domain.reading.fill_readings import without_readings
 from domain.reading.how_it_stood import (
     bars_of,
     fuel_level,
@@ -265,6 +266,9 @@ def _read_pass(
     if not placed and pumped and fuel_level(scene) is None:
         return None
     evidence = _label_evidence(scene, placed)
+    if len(bare) > 1 and "unit" in scene.by_class and "weigh_cue" in scene.by_class:
+        weighed = without_readings(scene, bare)
+        bare = weighed if len(weighed) > 1 or is_whole_rig(scene, weighed[0]) else bare
     if bare:
         found = place_bare(scene, bare, placed, rig, cue)
         if isinstance(found, Doubt):

@@ -19,7 +19,7 @@ from domain.entries import (
     Weighing,
 )
 from domain.quantities import Quantity
-from domain.verdicts import Facts, Silent
+from domain.verdicts import Ask, Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
 
@@ -515,3 +515,28 @@ def test_an_economy_that_was_worked_out_by_hand(
 def test_a_hot_hub_and_where_it_is(text: str, position: str, reads: Reader) -> None:
     told = Observation(subject="hub", value=Quantity(95, "degC"), position=position)
     assert reads(text, on_the_road(units="metric")) == Facts((told,))
+
+
+WHOLE = Weighing(loads={"gross": Quantity(21_300, "lb")})
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        ("24.1 gal 48,402 then weighed 21,300", [fill(24.1, 48_402), WHOLE]),
+        ("weighed 21,300 then 24.1 gal at 48,402", [WHOLE, fill(24.1, 48_402)]),
+        ("fueled 24.1 gal 48,402, weighed after: 21,300", [fill(24.1, 48_402), WHOLE]),
+        (
+            "24.1 gal, 48,402, $93.99, scale 21,300",
+            [fill(24.1, 48_402, cost=Quantity(93.99, "USD")), WHOLE],
+        ),
+    ],
+)
+def test_a_reading_beside_a_volume_is_no_load(
+    text: str, entries: list[Entry], reads: Reader
+) -> None:
+    assert reads(text, on_the_road()) == Facts(tuple(entries))
+
+
+def test_what_could_be_a_trailers_is_asked_about(reads: Reader) -> None:
+    assert isinstance(reads("weighed 9,860 then 24.1 gal at 48,402", on_the_road()), Ask)
