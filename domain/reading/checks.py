@@ -327,6 +327,8 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
                 return None  # 'the low tire light came on'
             if _tells_where(scene, other) or _leads_on(scene, other):
                 continue
+            if "lamp_on" in token.groups and _is_of_fuel(scene, index):
+                return None
             attributive = "a_thing" in scene.tokens[other - 1].groups  # 'is a good film'
             if attributive or _measures(scene, other):
                 return None
@@ -495,6 +497,12 @@ def _start_of_name(scene: Scene, index: int) -> int:
     while start > 0 and _places(scene.tokens[start - 1]):
         start -= 1
     return start
+
+
+def _is_of_fuel(scene: Scene, index: int) -> bool:
+    """'def light on', 'low fuel light on': what is left of it, and no part that was looked at."""
+    before = scene.tokens[index - 1] if index else None
+    return before is not None and ("product" in before.senses or "names_fuel" in before.groups)
 
 
 def _places(token: Token) -> bool:

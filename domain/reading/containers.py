@@ -6,6 +6,7 @@ poured.
 
 from __future__ import annotations
 
+from domain.reading.everyday_words import names_truck
 from domain.reading.figures import Figure
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER
@@ -41,6 +42,22 @@ def containers(scene: Scene, volume: Figure) -> int:
         near = len(between) <= FARTHEST and "container" in between[0].groups
         held = near and (each or bool(between[-1].groups & HOLDING))
     return int(scene.tokens[count].value) if held else 1
+
+
+def is_poured_in(scene: Scene) -> bool:
+    """'poured a 5 gal can in', 'two cans, 5 gal each, into the truck': whether it went into a tank.
+
+    A can that is loaded into the truck is carried.
+    """
+    if "pours_can" in scene.groups:
+        return True
+    if "load_verb" in scene.by_class:
+        return False
+    for index, token in enumerate(scene.tokens):
+        behind = scene.tokens[index + 1 : index + 3]
+        if "into" in token.groups and any(names_truck(t) or "tank" in t.senses for t in behind):
+            return True
+    return False
 
 
 HOLDING = frozenset(("of", "at"))

@@ -10,6 +10,7 @@ from domain.reading.everyday_words import names_truck
 from domain.reading.figures import Figure
 from domain.reading.fills_in_turn import speaks_of_stops
 from domain.reading.scene import Scene
+from domain.reading.tokens import Token
 
 
 def done_otherwise(scene: Scene, volume: Figure) -> bool:
@@ -77,3 +78,32 @@ def is_used_up(scene: Scene, volume: Figure) -> bool:
 
 FARTHEST_USED = 3
 """Tokens from 'went through' to how much: 'went through about 24.6 gal'."""
+
+
+def is_burnt_at_work(scene: Scene, volume: Figure) -> bool:
+    """'mowed the back 40, took 4 gallons of gas', 'ran the generator all night, 3.2 gal'.
+
+    What was done in the field or the yard is told first, and no truck is named.
+    """
+    if WORKS.isdisjoint(scene.groups):
+        return False
+    start, _ = scene.sentence_of(volume.start)
+    ahead = scene.tokens[start : volume.start]
+    if any(names_truck(token) for token in ahead):
+        return False
+    at = next((i for i, token in enumerate(ahead) if not WORKS.isdisjoint(token.groups)), 0)
+    behind = ahead[at:]
+    if any(_leads_to_pump(token) for token in behind):
+        return False
+    worked = any("works_land" in token.groups for token in behind)
+    return worked or any("carried_thing" in token.groups for token in behind)
+
+
+WORKS = frozenset(("works_land", "runs_engine"))
+"""Groups of words for work that burns fuel, and no truck's."""
+
+
+def _leads_to_pump(token: Token) -> bool:
+    """'mowed the lawn then got 24.1 gal diesel': fuel was pumped, whatever was done before."""
+    then = "then" in token.groups and "and" not in token.groups
+    return then or "full" in token.senses or "pours" in token.groups

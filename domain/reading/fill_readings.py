@@ -137,6 +137,19 @@ def _read_at_home(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
     return led or named
 
 
+def read_at_signal(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
+    """'fuel light came on at 51,488, put in 30.1': where the light was, and the pump further on."""
+    if figure.dimension is not None or not follows_odometer(figure.value, scene.context):
+        return False
+    start, end = scene.clause_of(figure.start)
+    ahead = scene.tokens[start : figure.start]
+    if not any("fuel_signal" in token.groups for token in ahead):
+        return False
+    inside = any(start <= each.start < end for each in own if each is not figure)
+    poured = any(start <= at < end for at in scene.by_class.get("full", ()))
+    return not (inside or poured) and any(each.start >= end for each in own)
+
+
 def _read_apart(
     scene: Scene,
     figure: Figure,

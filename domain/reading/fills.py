@@ -16,10 +16,13 @@ from domain.entries import Fill
 from domain.quantities import Quantity
 from domain.reading.bare_fills import assign_bare
 from domain.reading.claims import PRICE_OF_EACH
+from domain.reading.containers import is_poured_in
 from domain.reading.done_otherwise import (
     OF_NO_FUEL,
+    WORKS,
     YIELDS,
     done_otherwise,
+    is_burnt_at_work,
     is_used_up,
     is_yielded,
 )
@@ -37,6 +40,7 @@ from domain.reading.fill_money import settle_money, settle_price
 from domain.reading.fill_readings import (
     READ_THERE,
     odometer_beside,
+    read_at_signal,
     read_elsewhere,
     read_on_arriving,
     read_on_leaving,
@@ -159,16 +163,16 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     ]
     if not own:
         return None
-    context = scene.context
-    cue = "fuel_cue" in scene.by_class and any(
-        is_said_of(draft, index) and scene.stated(index) for index in scene.by_class["fuel_cue"]
+    context, classes, groups = scene.context, scene.by_class, scene.groups
+    cue = "fuel_cue" in classes and any(
+        is_said_of(draft, index) and scene.stated(index) for index in classes["fuel_cue"]
     )
     cue = cue or draft.cued
-    full = is_full(scene, draft, alone=alone) if "full" in scene.by_class else None
+    full = is_full(scene, draft, alone=alone) if "full" in classes else None
     missed = True if draft.product != "def" and _missed(scene) else None
     bare: list[Figure] = []
     stopped = len(own)
-    if not HAPPENED.isdisjoint(scene.by_class):
+    if not HAPPENED.isdisjoint(classes):
         own = [
             figure
             for figure in own
@@ -178,7 +182,9 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
                 or read_elsewhere(scene, figure, own)
             )
         ]
-    if "points_back" in scene.groups:
+    if "fuel_signal" in groups:
+        own = [figure for figure in own if not read_at_signal(scene, figure, own)]
+    if "points_back" in groups:
         own = [figure for figure in own if not _of_earlier(scene, figure)]
     for figure in own:
         role = role_of(scene, figure, draft)
@@ -188,14 +194,14 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
             draft.roles[role] = figure
     roles = draft.roles
     said = roles.get(VOLUME_ROLE)
-    several = not SEVERAL.isdisjoint(scene.groups) and not draft.of_tank and draft.opens is None
+    several = not SEVERAL.isdisjoint(groups) and not draft.of_tank and draft.opens is None
     if said is not None and several:
         draft.of_tank = add_tanks(scene, roles, own)
         bare = [each for each in bare if each.claimed is None and each not in roles.values()]
     if len(own) == 1 and bare and pays_alone(scene, own[0]):
         roles[COST_ROLE] = bare.pop()
     settle_money(scene, roles, own)
-    if "fuel_cue" in scene.by_class and "product" not in scene.by_class:
+    if "fuel_cue" in classes and "product" not in classes:
         volume = roles.get(VOLUME_ROLE)
         if not _pays_for_fuel(context, roles) and _fills_another(scene, volume):
             return None
@@ -215,7 +221,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if VOLUME_ROLE in roles and said is None and several:
         # 'put 22.4 in the main and 14.1 in the aux'
         draft.of_tank = add_tanks(scene, roles, own)
-    if VOLUME_ROLE in roles and len(own) > 1 and not MORE.isdisjoint(scene.groups):
+    if VOLUME_ROLE in roles and len(own) > 1 and not MORE.isdisjoint(groups):
         add_squeezed(scene, roles[VOLUME_ROLE], own)
     if VOLUME_ROLE not in roles and not (
         COST_ROLE in roles and (cue or draft.product or PRICE_ROLE in roles or full is not None)
@@ -413,6 +419,8 @@ def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> fl
     nothing_else = not roles or (len(roles) == 1 and VOLUME_ROLE in roles)
     if nothing_else and ("?" in scene.text or _is_priced_each(scene)):
         evidence -= 0.5  # 'can you get some? the 2.5 gal box'
+    elif nothing_else and "container" in scene.groups and is_poured_in(scene):
+        evidence += 1.0
     if cue:
         evidence += 1.0
     if draft.product:
@@ -510,6 +518,8 @@ def _foreign(scene: Scene, draft: Draft) -> bool:
         return not known and len(scene.unknown_words(names=False)) > MOST_STRANGE
     if draft.product or ODOMETER_ROLE in draft.roles:
         return False
+    if volume.foreign in scene.book.groups["container"] and is_poured_in(scene):
+        return False
     price = draft.roles.get(PRICE_ROLE)
     of = volume.end < len(scene.tokens) and "of" in scene.tokens[volume.end].groups
     pumped = volume.token.decimals > 0 and not of
@@ -517,12 +527,18 @@ def _foreign(scene: Scene, draft: Draft) -> bool:
     return price is None or not (pumped or price.token.decimals == MILLS)
 
 
+ALONE = frozenset((VOLUME_ROLE, COST_ROLE))
+"""What is told of fuel that went into an engine at work."""
+
+
 def _is_made_or_tallied(scene: Scene, draft: Draft, volume: Figure) -> bool:
+    if draft.roles.keys() <= ALONE and is_burnt_at_work(scene, volume):
+        return True
     return is_tally(scene, volume) or (len(draft.roles) == 1 and is_yielded(scene, volume))
 
 
-UNPUMPED = TALLYING | YIELDS
-"""Groups of words of which one stands where a volume was made, or sums up several fills."""
+UNPUMPED = TALLYING | YIELDS | WORKS
+"""Groups of words of which one stands where a volume was made or burnt, or sums up fills."""
 
 FILLED = frozenset(("fuel_cue", "full"))
 """Classes of term that say that something was filled."""

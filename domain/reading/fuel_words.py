@@ -112,8 +112,10 @@ def settle_cans(scene: Scene) -> None:
         token, before = tokens[index], token_at(tokens, index - 1)
         if "container" not in token.groups or before is None:
             continue
+        behind = token_at(tokens, index + 1)
         fuelled = "product" in before.senses or not before.groups.isdisjoint(BEFORE_CAN)
-        if fuelled and _ends_noun(token_at(tokens, index + 1)):
+        poured = "unit" in before.senses or not before.groups.isdisjoint(A_CAN)
+        if (fuelled and _ends_noun(behind)) or (poured and _leads_off(behind)):
             token.senses, settled = {}, True
     if settled:
         scene.index_terms()
@@ -121,6 +123,20 @@ def settle_cans(scene: Scene) -> None:
 
 BEFORE_CAN = frozenset(("container", "appliance", "carried_thing"))
 """Groups of words that say what sort of can it is."""
+
+
+def _leads_off(behind: Token | None) -> bool:
+    """'poured a 5 gal can in', 'in the can and 24.1 in the truck'."""
+    if behind is None or behind.kind is not WORD:
+        return True
+    return not behind.groups.isdisjoint(POURED)
+
+
+A_CAN = frozenset(("article", "into_the"))
+"""Groups of words right before a can, and before no verb."""
+
+POURED = frozenset(("and", "into", "into_the", "of"))
+"""Groups of words behind a can that something is poured from or into, and behind no verb."""
 
 
 def _ends_noun(behind: Token | None) -> bool:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.reading.numbers import AND, HUNDRED, POINT, THOUSAND
+from domain.reading.numbers import AND, HALF, HUNDRED, POINT, THOUSAND, A
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.tokens import BREAK, MARK, NO_GROUPS, NO_SENSES, NUMBER, WORD, Token
 
@@ -59,6 +59,8 @@ def _lacks_digit(tokens: Sequence[Token], at: int, book: Phrasebook, *, again: b
     behind = tokens[at + 1] if at + 1 < len(tokens) else None
     key_before, key_behind = _key(before, book), _key(behind, book)
     small = not word.groups.isdisjoint(PREPOSITIONS)
+    if key_behind == AND and _is_half(tokens, at + 2, book):
+        return True  # 'put in to and a half gallons'
     if key_behind == POINT and _may_be_digit(tokens, at + 2, book):
         # 'forty ate point six', 'to point five gallons' where a clause begins
         return key_before in TENS or _opens(before)
@@ -126,6 +128,12 @@ def _goes_on(tokens: Sequence[Token], index: int) -> bool:
         return False
     index += 1 + any("article" in token.groups for token in tokens[index + 1 : index + 2])
     return index < len(tokens) and not LED.isdisjoint(tokens[index].senses)
+
+
+def _is_half(tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
+    """'a half gallons': what is told of a number and a unit."""
+    half = _key_at(tokens, index, book) == A and _key_at(tokens, index + 1, book) == HALF
+    return half and index + 2 < len(tokens) and "unit" in tokens[index + 2].senses
 
 
 def _key(token: Token | None, book: Phrasebook) -> str | None:

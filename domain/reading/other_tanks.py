@@ -23,8 +23,6 @@ def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
     start, end = scene.sentence_of(volume.start)
     if not WATER_TANKS.isdisjoint(scene.groups) and _of_water(scene, start, end):
         return True
-    if "works_land" in scene.groups and _worked_with(scene, volume, start):
-        return True
     if _took_by_another(scene, volume) or _is_led_by_another(scene, volume, start):
         return True
     groups, words = scene.book.groups, scene.words()
@@ -44,13 +42,6 @@ def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
         led = len(leads) > 1 or "article" in rest[0].groups
         return led and thing is not None and thing.kind is WORD and not thing.senses
     return False
-
-
-def _worked_with(scene: Scene, volume: Figure, start: int) -> bool:
-    """'mowed the back 40, took 3 hours and 4 gallons of gas': what the work took, and no fill."""
-    said = scene.tokens[start : volume.start]
-    worked = next((at for at, token in enumerate(said) if "works_land" in token.groups), None)
-    return worked is not None and any("uses_up" in token.groups for token in said[worked:])
 
 
 def leave_other_tanks(scene: Scene) -> bool:

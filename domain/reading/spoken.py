@@ -211,6 +211,9 @@ def _numbered(tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
     """'one' is a number in 'axle one' and 'one thirty'; in 'the lead one' it is a thing."""
     keys, groups = book.numbers, book.groups
     following = tokens[index + 1]
+    later = [keys.get(each.text) for each in tokens[index + 1 : index + 4]]
+    if later == [numbers.AND, numbers.A, numbers.HALF]:
+        return True  # 'one and a half gallons'
     if following.kind is WORD and keys.get(following.text, "and") not in (numbers.AND, numbers.A):
         return following.text not in groups["no_numeral_second"]
     if "and" in following.groups and _is_of_tons(tokens, index + 1, AND_A_HALF, book):

@@ -106,6 +106,10 @@ def test_a_reading_that_runs_backwards_today_is_asked_about(text: str, reads: Re
         "the pool took 200 gal",
         "transfer tank got 20 gal",
         "40 gal into the slip tank $152",
+        "mowed the back 40, took 3 hours and 4 gallons of gas",
+        "mowing took 4 gal of gas today",
+        "sprayed the field, 15 gal of diesel",
+        "ran the generator all night, 3.2 gal gas",
     ],
 )
 def test_a_volume_that_nobody_pumped_at_once_is_no_fill(text: str, reads: Reader) -> None:
@@ -176,3 +180,26 @@ def test_where_one_has_yet_to_get_is_no_place(reads: Reader) -> None:
 )
 def test_what_is_of_something_else(text: str, entries: tuple[Entry, ...], reads: Reader) -> None:
     assert reads(text, on_the_road()) == Facts(entries)
+
+
+@pytest.mark.parametrize(
+    ("text", "reading"),
+    [
+        ("fuel light came on at 48,488, put in 30.1 gal", None),
+        ("low fuel light at 48,488, filled up 30.1 gal", None),
+        ("def light came on at 48,402, added 2.5 gal", None),
+        ("light came on at 48,488. put in 30.1 gal at 48,502", 48_502),
+        ("def light on, put in 5 gal at 48,402", 48_402),
+        ("low on fuel, 30.1 gal at 48,402", 48_402),
+        ("plowed snow in Juniper, 22 gal diesel at 48,402", 48_402),
+        ("mowed, then filled the truck 24.1 gal of diesel 48,402", 48_402),
+    ],
+)
+def test_where_a_light_came_on_is_not_where_fuel_was_pumped(
+    text: str, reading: float | None, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    (fill,) = [each for each in verdict.entries if not isinstance(each, Odometer)]
+    assert isinstance(fill, Fill)
+    assert fill.odometer == (None if reading is None else Quantity(reading, "mi"))

@@ -98,3 +98,38 @@ def test_a_jug_of_exhaust_fluid_is_poured(
 @pytest.mark.parametrize("text", ["2 jugs of cider 2.5 each", "gas can 5 gal", "diesel can 5 gal"])
 def test_other_jugs_and_cans_are_no_fill(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "volume"),
+    [
+        ("two cans, 5 gal each, into the truck", 10),
+        ("poured a 5 gal can in to get us to town", 5),
+        ("poured both cans in, 10 gal", 10),
+        ("put 5 gal in the can and 24.1 in the truck", 24.1),
+        ("put in to and a half gallons of def", 2.5),
+        ("added too and a half gallons def", 2.5),
+        ("added one and a half gallons of def", 1.5),
+    ],
+)
+def test_cans_and_halves_that_were_poured_in(text: str, volume: float, reads: Reader) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    (fill,) = read.entries
+    assert isinstance(fill, Fill)
+    assert fill.volume == Quantity(volume, "gal")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "loaded two 5 gal cans into the truck",
+        "two 5 gal cans in the bed of the truck",
+        "poured 5 gallons of sealer from the can",
+        "emptied a 5 gal jug of water",
+        "a 5 gal can gets us to town",
+        "went to and a half hours later came back",
+    ],
+)
+def test_cans_that_nobody_poured_in_are_no_fill(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
