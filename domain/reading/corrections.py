@@ -26,6 +26,7 @@ from domain.reading.corrected_fields import (
     strangers,
 )
 from domain.reading.corrected_fullness import full_or_partial
+from domain.reading.corrected_last import is_of_last
 from domain.reading.corrected_places import place_meant
 from domain.reading.corrected_products import corrected_product
 from domain.reading.denied_figures import without_name
@@ -98,11 +99,13 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
         return ()  # 'asking price 4,800 for the trailer, i said 3,500'
     if undoes(scene):
         return (undo_of(scene),)
+    live = _figures(scene)
     if not NAMES_ENTRY.isdisjoint(scene.groups):
         named = corrects_named(scene, _of_the_rest)
         if named:
             return named
-    live = _figures(scene)
+        if len(live) == 1 and is_of_last(scene, live[0]):
+            return (amend(scene, live[0], field_of(scene, live[0]), None),)
     if len(live) == 1 and _cries_out(scene, live[0]):
         return ()
     if len(live) == 1 and any(
@@ -146,9 +149,11 @@ def _may_correct(scene: Scene) -> bool:
     That a tank was full, or not, is a correction where no figure is told: 'that was a partial'.
     """
     by_word = not CORRECTING.isdisjoint(scene.by_class)
-    if by_word or STAR in scene.text or not scene.groups.isdisjoint(PUTS_RIGHT):
+    if by_word or not scene.groups.isdisjoint(PUTS_RIGHT):
         return True
-    return "full" in scene.by_class and ("was_then" in scene.groups or not _figures(scene))
+    if "was_then" in scene.groups and not scene.groups.isdisjoint(NAMES_ENTRY):
+        return True
+    return "full" in scene.by_class and not _figures(scene)
 
 
 def _figures(scene: Scene) -> list[Figure]:
@@ -162,7 +167,7 @@ def _figures(scene: Scene) -> list[Figure]:
     return without_name(scene, found) if named else found
 
 
-PUTS_RIGHT = frozenset(("refuses", "found_wrong", "sets_field"))
+PUTS_RIGHT = frozenset(("refuses", "found_wrong", "sets_field", "star"))
 """Groups of words that may put something right without a class of term for it."""
 
 

@@ -134,29 +134,33 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         answer = answer_of(scene, context.asked) or _answer_first(scene, context.asked)
         if answer is not None and not _tells_another(scene, context.asked, answer):
             return _with_what_else(scene, context, answer)
-    note = read_note(scene) if "note" in scene.by_class else None
+    classes = scene.by_class
+    note = read_note(scene) if "note" in classes else None
     if note is not None:
         return Facts((note,))
-    classes = scene.by_class
     undoes = "takes_out" in classes or ("correction" in classes and scene.has("correction", "undo"))
     if undoes and takes_out(scene):
         return Facts((undo_of(scene),))
-    if "reported" in scene.by_class:
+    if "reported" in classes:
         corrections = read_corrections(scene)
         if corrections:
             return Facts(corrections)
     question = _question(scene)
+    if question is not None and "contrasts" in scene.groups and "?" not in scene.text:
+        corrections = read_corrections(scene)
+        if corrections:
+            return Facts(corrections)  # 'that was the trip meter not the odometer'
     stated = question is not None and (_states_reading(scene) or _tells_what(scene))
     told = None if stated else _told_and_asked(scene, question)
     if told is not None:
         return told
     if question is not None and not (stated or _states_loads(scene)):
         return question
-    if "product" in scene.by_class and not PUTS_RIGHT.isdisjoint(scene.groups):
+    if "product" in classes and not PUTS_RIGHT.isdisjoint(scene.groups):
         product = corrected_product(scene)
         if product is not None:
             return Facts((product,))
-    if "name" in scene.by_class and not scene.figures:
+    if "name" in classes and not scene.figures:
         trailer = trailer_meant(scene)
         if trailer is not None:
             return Facts((trailer,))

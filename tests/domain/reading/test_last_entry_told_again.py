@@ -112,3 +112,39 @@ def test_what_stands_behind_not_is_stated_nowhere(reads: Reader) -> None:
     read = verdict_to_record(reads("it was 24.6 gal and 93.99 not 99.93", on_the_road()))
     assert [each.get("cost") for each in read["entries"]] == [{"value": 93.99, "unit": "USD"}]
     assert isinstance(reads("wrong number, who is this", on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "field", "value", "unit"),
+    [
+        ("odo on that fill was 48,420", "odometer", 48_420, "mi"),
+        ("on the last one the odo was 48,420", "odometer", 48_420, "mi"),
+        ("the odometer for the last fill was 48,420", "odometer", 48_420, "mi"),
+        ("price on that last fill was 3.799", "unit_price", 3.799, "USD/gal"),
+        ("cost on that last fill was 91.58", "cost", 91.58, "USD"),
+        ("that last fill was $91.58", "cost", 91.58, "USD"),
+        ("that last fill was 24.6 gal", "volume", 24.6, "gal"),
+        ("gallons on that last fill was 24.6", "volume", 24.6, "gal"),
+        ("the steer on that one was 5,240 actually", "steer", 5_240, "lb"),
+    ],
+)
+def test_one_figure_of_the_last_entry_is_told_anew(
+    text: str, field: str, value: float, unit: str, reads: Reader
+) -> None:
+    quantity = {"value": value, "unit": unit}
+    assert corrections(text, reads) == [{"action": "amend", "field": field, "value": quantity}]
+
+
+@pytest.mark.parametrize("text", ["that one was 51 bucks", "that last mile was 24.6"])
+def test_figures_of_something_else_that_was_last_are_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def test_a_fill_is_told_beside_the_one_before(reads: Reader) -> None:
+    record = verdict_to_record(reads("last fill was 31 gal, this ones 29.4", on_the_road()))
+    assert [each["volume"]["value"] for each in record["entries"]] == [29.4]
+
+
+def test_which_of_two_meters_it_was_is_no_question(reads: Reader) -> None:
+    (meant,) = corrections("that was the trip meter not the odometer", reads)
+    assert meant == {"action": "amend", "field": "distance", "was": "odometer"}
