@@ -251,7 +251,7 @@ def _room(weighed: Weighed, place: Place, arms: Levers, preferences: Preferences
     if isinstance(change, Lacks):
         if any(isinstance(each, Over) for each in weighed.governing):
             return _nothing_more(weighed, unit)  # wherever it would go
-        return Answer(headline=_ask_for(change.what, preferences))
+        return _left_as_weighed(weighed, change, preferences)
     axles = sum(name in weighed.weights.loads for name in SINGLE_AXLES)
     found = room(weighed.governing, change, axles)
     if found is None:
@@ -276,6 +276,18 @@ def _room(weighed: Weighed, place: Place, arms: Levers, preferences: Preferences
         ),
         notes=(say(LEAVE_ROOM), *_notes(weighed, after, change, arms, left)),
     )
+
+
+def _left_as_weighed(weighed: Weighed, lacks: Lacks, preferences: Preferences) -> Answer:
+    """What the passes that there are leave of each rating, and what would tell how much fits."""
+    unit = MASS_UNIT[preferences.units]
+    ask = _ask_for(lacks.what, preferences)
+    unknown = unjudged(weighed.weights.session, weighed.governing)
+    said = verdict(weighed.governing, unit, unjudged=len(unknown))
+    if not said:
+        return Answer(headline=ask)
+    rows = margin_rows(weighed.governing, unit, MOST_MARGINS)
+    return Answer(headline=said, rows=rows, notes=(ask, say(CAUTION)))
 
 
 def _nothing_more(weighed: Weighed, unit: str) -> Answer:

@@ -32,10 +32,20 @@ def beyond_gauge(scene: Scene, figure: Figure, read: Observation) -> Doubt:
     if [each for each in scene.figures if each.claimed is None] != [figure]:
         return Doubt("observation", "implausible", (value,))
     choices = [Choice(ChoiceLabel("figure_as_typed", value), (read,))]
-    meant = Quantity(value.value / SLIP, value.unit)
-    if not implausible(read.subject, meant) and _runs(read.subject, meant):
+    meant = _without_a_digit(read)
+    if meant is not None:
         choices.insert(0, Choice(ChoiceLabel("figure", meant), (replace(read, value=meant),)))
     return Doubt("observation", "implausible", (value,), tuple(choices))
+
+
+def _without_a_digit(read: Observation) -> Quantity | None:
+    """'trans 2100' is 210 °F, in a metric chat, too: nothing runs at 210 °C."""
+    value = read.value
+    for unit in (value.unit, "degF") if value.unit == "degC" else (value.unit,):
+        meant = Quantity(value.value / SLIP, unit)
+        if not implausible(read.subject, meant) and _runs(read.subject, meant):
+            return meant
+    return None
 
 
 def _runs(subject: str, value: Quantity) -> bool:

@@ -39,6 +39,24 @@ def test_a_digit_too_many_may_have_slipped_in(
 
 
 @pytest.mark.parametrize(
+    ("text", "offered"),
+    [
+        ("trans 2100", Quantity(210, "degF")),
+        ("trans 1000", Quantity(100, "degC")),
+        ("coolant 980", Quantity(98, "degC")),
+    ],
+)
+def test_a_metric_chat_is_offered_what_may_be_shown(
+    text: str, offered: Quantity, reads: Reader
+) -> None:
+    asked = reads(text, on_the_road(units="metric"))
+    assert isinstance(asked, Ask)
+    entry, _ = [each.entries[0] for each in asked.choices]
+    assert isinstance(entry, Observation)
+    assert entry.value == offered
+
+
+@pytest.mark.parametrize(
     ("text", "answer", "read"),
     [
         ("trans 2100", "210", HOT),
