@@ -6,6 +6,8 @@ tyre holds and no load. Where the wheel is, `gauge_places` decides.
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from domain.reading.figures import PRESSURE, Figure
 from domain.reading.gauge_places import follows
 from domain.reading.label import Label
@@ -28,7 +30,8 @@ def is_pressure(scene: Scene, figure: Figure) -> bool:
     label = figure.label
     low, high = PRESSURE_SIZE[scene.context.units]
     psi = any(other.role == "observation" and _is_psi(other) for other in scene.figures)
-    if psi or (scene.context.units == "metric" and _are_corners(scene)):
+    all_round = "all_round" in scene.groups and _all_round(scene)
+    if psi or (scene.context.units == "metric" and (all_round or _are_corners(scene))):
         low, high = PRESSURE_SIZE["us"]  # 'tyres 36 front 44 rear 45 van'
     of_tyres = (
         "airs_up" in scene.groups
@@ -36,6 +39,7 @@ def is_pressure(scene: Scene, figure: Figure) -> bool:
         or any(other.dimension == PRESSURE for other in scene.figures)
     )
     told = not TELLS_OF_TYRES.isdisjoint(scene.groups) or _both_ends(scene, low, high)
+    told = told or all_round
     of_tyres = of_tyres or told
     if not of_tyres and figure.value > MOST_UNSAID:
         return False  # 'nearside 680 offside 705 on the van'
@@ -72,6 +76,14 @@ def is_pressure(scene: Scene, figure: Figure) -> bool:
 
 TELLS_OF_TYRES = frozenset(("pressure_word", "tyres_of_axle"))
 """Groups of words for how hard tyres are, and for an axle's: 'psi 66 steers', 'drive tires 71'."""
+
+
+def _all_round(scene: Scene) -> bool:
+    """'steers 44 rears 65 all round trailer 80': what is alike all round is a tyre's."""
+    return any(
+        "all_over" in one.groups and "all_round" in other.groups
+        for one, other in pairwise(scene.tokens)
+    )
 
 
 def _is_psi(figure: Figure) -> bool:

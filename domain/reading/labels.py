@@ -222,7 +222,10 @@ def _named_last(labels: Sequence[Label]) -> str | None:
 
 
 def _listed_apart(tokens: Sequence[Token], labels: Sequence[Label]) -> list[Label]:
-    """'front back trailer' without a figure between: a list, and no trailer's back."""
+    """'front back trailer' without a figure between: a list, and no trailer's back.
+
+    So is '36 front 42 rear van 50', where each end stands behind its figure.
+    """
     apart: list[Label] = []
     for label in labels:
         before = apart[-1] if apart else None
@@ -233,7 +236,10 @@ def _listed_apart(tokens: Sequence[Token], labels: Sequence[Label]) -> list[Labe
             and before.only_end
             and label.end == label.start + 2
             and "end" in tokens[label.start].senses
-            and all(tokens[index].raw in "/,-&" for index in range(before.end, label.start))
+            and (
+                all(tokens[index].raw in "/,-&" for index in range(before.end, label.start))
+                or _behind_figures(tokens, before, label)
+            )
         )
         if listed:
             back = Label(label.start)
@@ -241,6 +247,15 @@ def _listed_apart(tokens: Sequence[Token], labels: Sequence[Label]) -> list[Labe
             apart.append(back)
         apart.append(label)
     return apart
+
+
+def _behind_figures(tokens: Sequence[Token], before: Label, label: Label) -> bool:
+    around = (before.start - 1, before.end, label.end)
+    return (
+        before.end + 1 == label.start
+        and label.end < len(tokens)
+        and all(index >= 0 and tokens[index].kind is NUMBER for index in around)
+    )
 
 
 def _told_with_comma(tokens: Sequence[Token], labels: list[Label]) -> None:

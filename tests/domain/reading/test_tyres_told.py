@@ -56,6 +56,14 @@ IN_TURN = [
             "tires 70 front 75 rear on the camper",
             [("trailer front", 70), ("trailer rear", 75)],
         ),
+        (
+            "tires 60 front 72 rear camper 80",
+            [("front", 60), ("rear", 72), ("trailer", 80)],
+        ),
+        (
+            "steers 44 rears 65 all round trailer 80",
+            [("front", 44), ("rear", 65), ("trailer", 80)],
+        ),
         ("drive tires 71 72, steers 66", [("rear", 71), ("rear", 72), ("front", 66)]),
         ("68 front 74 rear 80 on the flatdeck psi", [("front", 68), ("rear", 74), ("trailer", 80)]),
         ("tires after the drive, 70 71 75 76", [(None, 70), (None, 71), (None, 75), (None, 76)]),
@@ -512,3 +520,20 @@ def test_what_a_tyre_was_filled_to_beside_limits_is_no_limit(text: str, reads: R
     assert isinstance(verdict, Facts)
     pressures = [each for each in verdict.entries if isinstance(each, Observation)]
     assert [each.value for each in pressures] == [Quantity(80, "psi")]
+
+
+@pytest.mark.parametrize(
+    ("text", "loads"),
+    [
+        ("5180 front 6860 rear trailer 8120", {"steer": 5180, "drive": 6860, "trailer": 8120}),
+        ("steer 5180 drive 6860 trailer 8120 all round good", {"steer": 5180, "trailer": 8120}),
+    ],
+)
+def test_what_axles_weigh_in_the_same_order(
+    text: str, loads: dict[str, float], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    weighing = verdict.entries[0]
+    assert isinstance(weighing, Weighing)
+    assert {where: weighing.loads[where].value for where in loads} == loads
