@@ -33,6 +33,9 @@ def thing_meant(scene: Scene, figure: Figure, spots: Sequence[Spot]) -> Meant | 
     """The thing that rides along, of which a mass is told by pronoun; None for none."""
     if figure.dimension != MASS or kilograms(figure) < LEAST_TOLD_KG:
         return None
+    if "carried_thing" in scene.groups and (named := _on_trailer(scene, figure)) is not None:
+        item = noun_from(scene, named)
+        return None if item is None else Meant(item, None)
     at = _pronoun_before(scene, figure)
     if at is None or at == 0:
         return None
@@ -64,6 +67,31 @@ def thing_meant(scene: Scene, figure: Figure, spots: Sequence[Spot]) -> Meant | 
 
 NO_THING = frozenset(("fuel_cue",))
 """Classes of words that are no thing that rides along: 'took the forklift along'."""
+
+
+def _on_trailer(scene: Scene, figure: Figure) -> int | None:
+    """'the quad on the flatdeck weighs 640 lb': where the thing is named that stands there.
+
+    It opens its sentence, and the trailer is named behind it or behind what it weighs.
+    """
+    if not figure.start or "weighs_it" not in scene.tokens[figure.start - 1].groups:
+        return None
+    named, end = scene.sentence_of(figure.start)
+    while named < figure.start and "article" in scene.tokens[named].groups:
+        named += 1
+    if "carried_thing" not in scene.tokens[named].groups:
+        return None
+    for index in range(named + 1, end - 1):
+        if index < figure.start and index > named + 1:
+            continue  # before its weight, right behind its name
+        if not STANDS.isdisjoint(scene.tokens[index].groups):
+            trailer = scene.tokens[index + 1 : index + 3]
+            return named if any("vehicle" in each.senses for each in trailer) else None
+    return None
+
+
+STANDS = frozenset(("standing_on", "is_so"))
+"""Groups of words that lead to where something stands."""
 
 
 def _is_led(scene: Scene, index: int) -> bool:

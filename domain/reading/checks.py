@@ -13,6 +13,7 @@ from typing import Literal
 
 from domain.entries import EVERY_ONE, MENDED, Check, WordsOf
 from domain.reading.fault_before import (
+    excepted_from_good,
     fault_of_part_before,
     is_hot,
     is_missing,
@@ -48,6 +49,7 @@ def read_checks(scene: Scene) -> list[Check]:
     items = list(scene.by_class.get("check_item", ()))
     used: set[int] = set()
     elsewhere = not ELSEWHERE.isdisjoint(scene.groups)
+    excepting = "excepts" in scene.groups
     states: dict[int, tuple[State, int]] = {}
     for number, index in enumerate(items):
         if index in used or not _talk_allows(scene, index) or _is_label(scene, index):
@@ -71,15 +73,16 @@ def read_checks(scene: Scene) -> list[Check]:
                 state, end = ("done", index), worked
         if state is None and "off_already" in scene.tokens[index].groups:
             state = "done", index  # 'gas off'
+        start = _start_of_name(scene, index)
+        if excepting and (state is None or (state[1] < start and _is_excepted(scene, start))):
+            excepted = excepted_from_good(scene, index)
+            state = None if excepted is None else ("fault", excepted)
         if state is None:
             continue
-        start = _start_of_name(scene, index)
         if end == index + 1 and end in scene.unknown:
             end = end_of_name(scene, index, state[1])
             if end > index + 1 and _is_compound(scene, index):
                 continue
-        if state[0] == "done" and state[1] < start and _is_excepted(scene, start):
-            continue
         if state[0] == "done" and "only_faults" in scene.tokens[index].groups:
             continue  # 'weighed on the pads, all good'
         if end == limit and end in items and not scene.tokens[index].senses.keys() & {"vehicle"}:
@@ -172,7 +175,9 @@ def _runs(scene: Scene) -> Iterator[Sequence[int]]:
     run: list[int] = []
     for index in sorted({*scene.by_class["check_item"], *_strange_items(scene)}):
         between = scene.tokens[run[-1] + 1 : _start_of_name(scene, index)] if run else ()
-        if not (between and all(each.raw == "," or each.groups & LISTING for each in between)):
+        # 'lights chains pins brakes all good': a plural begins no other part's name
+        joined = bool(between) or (bool(run) and scene.tokens[run[-1]].text[-1] == "s")
+        if not (joined and all(each.raw == "," or each.groups & LISTING for each in between)):
             run = [index]
             continue
         run.append(index)
@@ -201,9 +206,17 @@ def _strange_items(scene: Scene) -> list[int]:
         )
         opened = bool(before) and (before[0].raw == "," or "and" in before[0].groups)
         closed = not behind or behind[0].kind is not WORD or "and" in behind[0].groups
+        if behind and before and _amid_plurals(before[0], scene.tokens[index], behind[0]):
+            opened = closed = True
         if opened and (closed or "check_done" in behind[0].senses):
             listed.append(index)
     return listed
+
+
+def _amid_plurals(before: Token, strange: Token, behind: Token) -> bool:
+    """'pins' of 'lights chains pins brakes': nothing but parts, and each of them several."""
+    items = "check_item" in before.senses and "check_item" in behind.senses
+    return items and before.text[-1] == strange.text[-1] == "s"
 
 
 LEAST_LISTED = 3

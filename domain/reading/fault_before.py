@@ -105,3 +105,27 @@ def fault_of_part_before(scene: Scene, index: int, start: int) -> int | None:
         return None
     faults = (at for at in range(first, end) if "check_fault" in scene.tokens[at].senses)
     return next(faults, None)
+
+
+def excepted_from_good(scene: Scene, index: int) -> int | None:
+    """'all good but the left marker light': where it is said that nothing else is at fault."""
+    start, _ = scene.sentence_of(index)
+    at = index - 1
+    while at > start and _singles_out(scene.tokens[at]):
+        at -= 1
+    if at <= start or "excepts" not in scene.tokens[at].groups:
+        return None
+    good = at - 1 - (scene.tokens[at - 1].raw == ",")
+    told = [each.text.split(" ")[0] for each in scene.tokens[max(start, good - 1) : good + 1]]
+    well = good >= start and "sound_state" in scene.tokens[good].groups
+    return at if well and not scene.book.groups["all_over"].isdisjoint(told) else None
+
+
+def _singles_out(token: Token) -> bool:
+    """'for the left' of 'except for the left marker light'."""
+    led = not token.groups.isdisjoint(("article", "for")) and "excepts" not in token.groups
+    return led or not PLACES.isdisjoint(token.senses)
+
+
+PLACES = frozenset(("side", "corner", "end", "vehicle", "name", "ordinal"))
+"""Classes of term that say which of several parts it is."""

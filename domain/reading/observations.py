@@ -48,6 +48,7 @@ from domain.reading.rig_signs import (
 )
 from domain.reading.scene import Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD
+from domain.reading.tyre_sizes import TREAD_PARTS, is_tread_depth
 
 LEAST_BARE = 20
 """Degrees: less of what runs hot is not said without a unit."""
@@ -270,6 +271,8 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     if figure.start and scene.tokens[figure.start - 1].senses.get("unit") in ("mi", "km"):
         return None  # 'broke down at mile 33,107, bearing seized'
     if dimension == PRESSURE and _of_other_air(scene, figure):
+        return None
+    if figure.value == TREAD_PARTS and is_tread_depth(scene.tokens, figure.start):
         return None
     if isinstance(label, Label):
         if label.subject == "wind" and _out_of_doors(scene, figure):

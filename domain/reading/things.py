@@ -108,7 +108,9 @@ def _noun_before(scene: Scene, index: int, spots: list[Spot]) -> str | None:
                 end += 1
             if best is not None and best[1] == position - 1 and _joins_name(scene, best):
                 best = (best[0], end)
-            elif best is None or not _behind_place(scene, position):
+            elif best is None or not (
+                _behind_place(scene, position) or any(s.end == position for s in spots)
+            ):  # 'bikes on the tongue rack, 90 lb': the rack is of the spot
                 best = (position, end)
             position = end
         else:

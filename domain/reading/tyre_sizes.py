@@ -1,4 +1,4 @@
-"""The sizes of tyres, '275/65R18': numbers that nothing measured."""
+"""The sizes of tyres, '275/65R18', and how deep their tread is: no gauge of the log shows them."""
 
 from __future__ import annotations
 
@@ -30,3 +30,17 @@ TYRE_BUILDS = frozenset(("r", "zr", "b", "d"))
 
 TYRE_RIMS = (8, 26)
 """Inches across."""
+
+
+def is_tread_depth(tokens: Sequence[Token], index: int) -> bool:
+    """'tire tread 6/32': the parts of an inch that a tread is measured in."""
+    if index < FRACTION:
+        return False
+    depth, slash = tokens[index - FRACTION : index]
+    return slash.raw == "/" and depth.kind is NUMBER and depth.value < TREAD_PARTS
+
+
+FRACTION = 2
+"""Tokens of a fraction before its last number."""
+
+TREAD_PARTS = 32

@@ -6,7 +6,7 @@ import pytest
 
 from domain.entries import Cargo, Weighing
 from domain.quantities import Quantity
-from domain.verdicts import Facts
+from domain.verdicts import Ask, Facts
 from tests.domain.reading.chats import Reader, on_the_road
 
 
@@ -90,3 +90,31 @@ def test_what_the_axles_bear_is(reads: Reader) -> None:
     read = reads("weighed 5,340 over the front axle and 6,920 over the rear axle", on_the_road())
     loads = {"steer": Quantity(5_340, "lb"), "drive": Quantity(6_920, "lb")}
     assert read == Facts((Weighing(loads=loads),))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "quad's on the flatdeck, weighs 640 lb",
+        "the quad on the flatdeck weighs 640 lb",
+        "quad weighs 640 lb, it's on the flatdeck",
+    ],
+)
+def test_what_stands_on_the_trailer_is_weighed_and_not_the_trailer(
+    text: str, reads: Reader
+) -> None:
+    carried = Cargo(item="quad", value=Quantity(640, "lb"), trailer="flatdeck")
+    assert reads(text, on_the_road()) == Facts((carried,))
+
+
+@pytest.mark.parametrize(
+    "text", ["flatdeck with the quad on it weighs 3,740 lb", "flatdeck weighs 3,100 lb"]
+)
+def test_a_trailer_is_weighed_with_what_stands_on_it(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Ask)
+
+
+def test_a_rack_is_where_things_are(reads: Reader) -> None:
+    read = reads("bikes on the tongue rack, 90 lb", on_the_road())
+    carried = Cargo(item="bikes", value=Quantity(90, "lb"), position="tongue")
+    assert read == Facts((carried,))

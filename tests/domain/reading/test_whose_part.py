@@ -166,3 +166,45 @@ def test_what_we_do_in_the_same_words(text: str, kinds: list[type], reads: Reade
     verdict = reads(text, on_the_road())
     assert isinstance(verdict, Facts)
     assert [type(each) for each in verdict.entries] == kinds
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        (
+            "lights chains pins brakes all good",
+            [("lights", "done"), ("chains", "done"), ("pins", "done"), ("brakes", "done")],
+        ),
+        (
+            "chains lights breakaway ok",
+            [("chains", "done"), ("lights", "done"), ("breakaway", "done")],
+        ),
+        (
+            "walkaround done, all good but the left marker light",
+            [("walkaround", "done"), ("left marker light", "fault")],
+        ),
+        ("everythings good except the right blinker", [("right blinker", "fault")]),
+        ("emergency cable hooked", [("emergency cable", "done")]),
+        ("hub bearings checked", [("bearings", "done")]),
+    ],
+)
+def test_parts_in_a_row_and_the_one_that_is_excepted(
+    text: str, told: list[tuple[str, str]], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [(each.item, each.state) for each in verdict.entries if isinstance(each, Check)] == told
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "lights chains bought at the store",
+        "everything's checked except the breakaway",
+        "all good but the weather",
+        "tire tread 6/32 on the rears",
+        "5/32 lf 6/32 rf",
+    ],
+)
+def test_what_is_no_check_and_no_pressure(text: str, reads: Reader) -> None:
+    assert reads(text, on_the_road()) == Silent()
