@@ -176,7 +176,7 @@ def _runs(scene: Scene) -> Iterator[Sequence[int]]:
     for index in sorted({*scene.by_class["check_item"], *_strange_items(scene)}):
         between = scene.tokens[run[-1] + 1 : _start_of_name(scene, index)] if run else ()
         # 'lights chains pins brakes all good': a plural begins no other part's name
-        joined = bool(between) or (bool(run) and scene.tokens[run[-1]].text[-1] == "s")
+        joined = bool(between) or (bool(run) and scene.tokens[run[-1]].text[-1:] == "s")
         if not (joined and all(each.raw == "," or each.groups & LISTING for each in between)):
             run = [index]
             continue
@@ -216,7 +216,7 @@ def _strange_items(scene: Scene) -> list[int]:
 def _amid_plurals(before: Token, strange: Token, behind: Token) -> bool:
     """'pins' of 'lights chains pins brakes': nothing but parts, and each of them several."""
     items = "check_item" in before.senses and "check_item" in behind.senses
-    return items and before.text[-1] == strange.text[-1] == "s"
+    return items and before.text[-1:] == strange.text[-1:] == "s"
 
 
 LEAST_LISTED = 3

@@ -24,7 +24,8 @@ def is_elsewhere(scene: Scene, index: int, state: int) -> bool:
     if not OF_A_RIG.isdisjoint(scene.by_class):
         return False
     house = "of_a_house" in scene.groups and _is_of_house(scene, index)
-    return house or ("somebody_loses" in scene.tokens[state].groups and _lost(scene, state))
+    loses = "somebody_loses" in scene.tokens[state].groups
+    return house or (loses and (_lost(scene, state) or _is_for_another(scene, index)))
 
 
 def _is_of_house(scene: Scene, index: int) -> bool:
@@ -48,3 +49,16 @@ def _lost(scene: Scene, verb: int) -> bool:
     """'ray lost a hub cap': a word that nobody knows begins the clause, and then that."""
     start, _ = scene.clause_of(verb)
     return verb == start + 1 and start in scene.unknown
+
+
+def _is_for_another(scene: Scene, index: int) -> bool:
+    """'lost the pin for the baler': it is of a thing that nobody knows."""
+    behind = scene.tokens[index + 1 : index + 1 + LED]
+    if not behind or behind[0].text.split(" ")[0] not in scene.book.groups["for"]:
+        return False
+    thing = next((each for each in behind[1:] if "article" not in each.groups), None)
+    return thing is not None and not (thing.senses or thing.groups)
+
+
+LED = 3
+"""Tokens of 'for the', and what it leads to, behind a part."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Cargo, Check, Fill, Hitch, Observation, Odometer, Rating
+from domain.entries import Cargo, Check, Fill, Hitch, Observation, Odometer, Rating, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -143,6 +143,8 @@ def test_the_same_parts_of_the_rig(text: str, items: list[str], reads: Reader) -
         "mowed the back 40, took 3 hours and 4 gallons of gas",
         "baled all day, burned 22 gal of diesel",
         "trailer for the new season dropped, 9/10",
+        "got 2 steers at 1,100 each",
+        "lost the pin for the baler",
     ],
 )
 def test_what_others_haul_run_and_burn(text: str, reads: Reader) -> None:
@@ -160,6 +162,8 @@ def test_what_others_haul_run_and_burn(text: str, reads: Reader) -> None:
         ("mowed the lawn then got 24.1 gal diesel", [Fill]),
         ("stopped at Ned's, 48,300", [Odometer]),
         ("dropped the trailer", [Hitch]),
+        ("lost the pin for the flatdeck", [Check]),
+        ("steers 2,550 each", [Weighing]),
     ],
 )
 def test_what_we_do_in_the_same_words(text: str, kinds: list[type], reads: Reader) -> None:
