@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.reading.figures import Figure, token_at
+from domain.reading.figures import VOLUME, Figure, token_at
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, Token
@@ -48,8 +48,28 @@ def value_and_mistake(
     if wrong_before(scene, second.start, first.end):
         return (None, None) if _denied(between) else (first, second)
     if wrong_before(scene, first.start) or _said_then_meant(between):
-        return second, first
+        return (None, None) if _is_paid_for(first, second, between) else (second, first)
     return None, None
+
+
+def _is_paid_for(first: Figure, second: Figure, between: Sequence[Token]) -> bool:
+    """'I put in 21.4 gallons, came to 68.27': what went in, and what it cost.
+
+    About as much that is told to be so instead, or that looks like a slip of it, is what went in:
+    'I put 21.4 gallons but it was 26', 'I put in 21.4 gallons, 24.1'.
+    """
+    if first.dimension != VOLUME or second.dimension == VOLUME:
+        return False
+    if any("cost_word" in token.groups for token in between[-2:]):
+        return True
+    instead = any(token.raw == "?" or token.groups & {"marks_meant", "was"} for token in between)
+    low, high = sorted((first.value, second.value))
+    about = high < ABOUT_AS_MUCH * low
+    return not (instead and about) and not like_slip(second, first)
+
+
+ABOUT_AS_MUCH = 2
+"""What fuel costs is more than twice its volume where it is told in gallons."""
 
 
 def _was_and_is(scene: Scene, first: Figure, second: Figure) -> bool:

@@ -8,14 +8,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.reading.figures import Figure
+from domain.reading.figures import LEAST_LOAD, Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 
 
 def has_trucks_own(scene: Scene, figures: Sequence[Figure]) -> bool:
-    """Whether a load is on an axle that only a truck has, or on one that is called the truck's."""
-    for figure in figures:
+    """Whether a load is on an axle that only a truck has, or on one that is called the truck's.
+
+    It stands beside another load: 'the trucks may not drive from 0 to 22' tells none.
+    """
+    loads = [figure for figure in figures if figure.value >= LEAST_LOAD]
+    for figure in loads if len(loads) > 1 else ():
         label = figure.label
         if not isinstance(label, Label) or label.vehicle == "trailer":
             continue

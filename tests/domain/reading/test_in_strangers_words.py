@@ -228,3 +228,42 @@ def test_how_far_it_is_until_dry_asks_for_the_range(text: str, reads: Reader) ->
 def test_a_head_wind_is_written_short(reads: Reader) -> None:
     ambient, wind = told("amb 97F hdwind 20", reads)
     assert (ambient["subject"], wind["subject"]) == ("ambient", "wind")
+
+
+def test_what_trucks_may_drive_is_no_load(reads: Reader) -> None:
+    text = "on Sunday the trucks may not drive from 0 to 22 o'clock"
+    assert verdict_to_record(reads(text, on_the_road())) == {"verdict": "silent"}
+
+
+@pytest.mark.parametrize(
+    ("text", "paid"),
+    [
+        ("I put in 21.4 gallons, came to 68.27", 68.27),
+        ("I put in 21.4 gal for 68.27", 68.27),
+        ("I put in 21.4 gallons, 68.27", 68.27),
+        (
+            "we stopped at that cute little store with the pie again, and while she was inside I "
+            "put in 21.4 gallons, came to 68.27",
+            68.27,
+        ),
+    ],
+)
+def test_what_i_put_in_is_paid_for(text: str, paid: float, reads: Reader) -> None:
+    (fill,) = told(text, reads)
+    assert (fill["kind"], fill["volume"]["value"], fill["cost"]["value"]) == ("fill", 21.4, paid)
+
+
+@pytest.mark.parametrize(
+    ("text", "was", "value"),
+    [
+        ("I put in 21.4 gallons, was 24.1", 21.4, 24.1),
+        ("I put 21.4 gallons but it was 26", 21.4, 26),
+        ("oops I put in 5,280 for steer, should be 5,820", 5_280, 5_820),
+    ],
+)
+def test_what_i_put_in_by_mistake_is_put_right(
+    text: str, was: float, value: float, reads: Reader
+) -> None:
+    (amended,) = told(text, reads)
+    assert amended["action"] == "amend"
+    assert (amended["was"]["value"], amended["value"]["value"]) == (was, value)
