@@ -313,6 +313,8 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
         if other > limit and not _joined_items(scene, index, other):
             break
         if "pronoun" in token.groups:
+            if "they" in token.groups and scene.talk[other] is None:
+                continue  # 'checked the lights and they work'
             break  # 'a chain for when I move out'
         own = _state_of_its_own(scene.tokens[index], token)
         if own is not None:

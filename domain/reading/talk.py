@@ -83,7 +83,9 @@ def _talk_of(scene: Scene) -> list[str | None]:
                 and not _ends_guess(scene, clause_start, index)
                 and not _figure_in(scene, sentence_start, index)
             )
-            guessed = (guessed or guessing) and not _scale_says(scene, index + 1)
+            guessed = (guessed or guessing) and not (
+                _scale_says(scene, index + 1) or "refuses" in tokens[index - 1].groups
+            )  # 'he swears we'd be over but nope, the rig came to 12,440'
             if state == OTHER and _row_goes_on(scene, clause_start, index):
                 owned = True
             if owned and _we_do(scene, index + 1):
@@ -387,6 +389,10 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None
     if cue == OTHER and "home_of" in token.groups and _is_left_or_reached(scene, index):
         return None
+    if cue == OTHER and following is not None and "goes_in" in following.groups:
+        return None if _rode_along(scene, index) else cue
+    if cue == OTHER and "they" in token.groups and "check_item" in scene.by_class:
+        return None if _are_parts(scene, index) else cue
     if cue == OTHER and index and "airs_to" in scene.tokens[index - 1].groups:
         return None  # 'trailer tires 72, brought them up to 80'
     if cue == OTHER and (_serves_us(scene, index) or _hands_over(scene, index)):
@@ -408,6 +414,29 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     if cue == GUESS and "figure_word" in token.groups and _is_what_it_reads(scene, index):
         return None
     return cue
+
+
+def _are_parts(scene: Scene, index: int) -> bool:
+    """'I checked the safety chains and they're good': what was looked at, and how it is."""
+    start, _ = scene.sentence_of(index)
+    named = any(start <= at < index for at in scene.by_class["check_item"])
+    behind = scene.tokens[index + 1 : index + 1 + NEAR]
+    state = next((each for each in behind if not ABOUT_STATE & each.senses.keys()), None)
+    return named and state is not None and not STATES.isdisjoint(state.senses)
+
+
+ABOUT_STATE = frozenset(("glue",))
+STATES = frozenset(("check_done", "check_fault"))
+"""Classes of term for how a part is, and for small words that may stand before."""
+
+
+def _rode_along(scene: Scene, index: int) -> bool:
+    """'weighed with everyone in: ...', 'kids in: ...': who sat in it; not 'the kids in bed'."""
+    behind = scene.tokens[index + 2 : index + 3]
+    with_us = "aboard" in scene.tokens[index].senses or (
+        index > 0 and "with" in scene.tokens[index - 1].groups
+    )
+    return with_us and not any(token.raw[0].isalnum() for token in behind)
 
 
 def _is_what_it_reads(scene: Scene, index: int) -> bool:

@@ -267,3 +267,54 @@ def test_what_i_put_in_by_mistake_is_put_right(
     (amended,) = told(text, reads)
     assert amended["action"] == "amend"
     assert (amended["was"]["value"], amended["value"]["value"]) == (was, value)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "weighed with everyone in: steer 5,180, drive 6,220",
+        "with everyone in: steer 5,180 drive 6,220",
+        "weighed with kids in: steer 5,180, drive 6,220",
+    ],
+)
+def test_who_sat_in_it_is_no_owner(text: str, reads: Reader) -> None:
+    assert loads(text, reads) == {"steer": 5_180, "drive": 6_220}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "everyone in bed by 10, 5,180 steps",
+        "he loaded: 5,180 6,900 9,840",
+    ],
+)
+def test_what_others_do_stays_theirs(text: str, reads: Reader) -> None:
+    assert told(text, reads) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "state"),
+    [
+        ("I checked the safety chains before we pulled out and they're good", "done"),
+        ("figured I'd mention, I checked the safety chains", "done"),
+        ("checked the straps and they're loose", "fault"),
+        ("tested the brakes and they all work", "done"),
+        ("checked the tires on his rig and they're bald", None),
+        ("the neighbors checked the lights and they're out", None),
+        ("saw the brakes and they were out of stock", None),
+    ],
+)
+def test_they_are_parts_that_were_looked_at(text: str, state: str | None, reads: Reader) -> None:
+    assert [each["state"] for each in told(text, reads)] == ([state] if state else [])
+
+
+@pytest.mark.parametrize(
+    ("text", "gross"),
+    [
+        ("he swears we're over but nope, gross 12,440", [12_440]),
+        ("my brother swears it'd be over but nope, gross 12,440", [12_440]),
+        ("he swears, gross 12,440", []),
+    ],
+)
+def test_a_guess_ends_where_it_is_refused(text: str, gross: list[float], reads: Reader) -> None:
+    assert [each["loads"]["gross"]["value"] for each in told(text, reads)] == gross
