@@ -24,7 +24,7 @@ from domain.reading.fault_before import (
     says_none,
 )
 from domain.reading.figures import VOLUME
-from domain.reading.other_parts import end_of_name, is_blown_about
+from domain.reading.other_parts import end_of_name, is_blown_about, nearly_went
 from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION, OTHER
 from domain.reading.tokens import MARK, NUMBER, WORD, Token
@@ -367,7 +367,7 @@ def _state(scene: Scene, index: int, limit: int) -> tuple[State, int] | None:
         if "check_fault" in token.senses and before:
             if other and "not" in scene.tokens[other - 1].groups:
                 return None  # 'not bad for a load of hives'
-            if is_of_part_before(scene, index, other):
+            if is_of_part_before(scene, index, other) or nearly_went(scene, index, other):
                 return None
             mended = replaced_before(scene, other)
             return ("fault", other) if mended is None else ("done", mended)

@@ -199,7 +199,11 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
         named = named or (context.odometer is None and _reads_first(figure.start, joined, tokens))
         if _numbers_axles(tokens, figure.start):
             return
-        if named or _group_is_likely(joined, len(token.raw), unit, context):
+        if (
+            named
+            or _group_is_likely(joined, len(token.raw), unit, context)
+            or _is_restated(tokens, figure.start)
+        ):
             merged = make_token(NUMBER, "", f"{token.raw} {after.raw}", token.start, after.end)
             merged.value, merged.decimals, merged.grouped = joined, after.decimals, True
             figure.token, figure.value = merged, joined
@@ -236,6 +240,13 @@ def _is_reading(tokens: Sequence[Token], figure: Figure) -> bool:
         behind += 1
     beside = (token_at(tokens, before), token_at(tokens, behind))
     return any(token is not None and "odometer" in token.senses for token in beside)
+
+
+def _is_restated(tokens: Sequence[Token], number: int) -> bool:
+    """'odo should read 84 512': what an odometer that is named ought to have shown."""
+    if not number or "restates" not in tokens[number - 1].groups:
+        return False
+    return any("odometer" in token.senses for token in tokens[max(0, number - 3) : number - 1])
 
 
 def _leads(token: Token) -> bool:

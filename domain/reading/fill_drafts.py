@@ -23,7 +23,7 @@ from domain.reading.filled_tanks import paid_apart
 from domain.reading.fills_in_turn import next_fills
 from domain.reading.other_tanks import ELSEWHERE
 from domain.reading.scene import Scene
-from domain.reading.tokens import WORD, Token
+from domain.reading.tokens import BREAK, WORD, Token
 
 
 def drafts_of(scene: Scene) -> list[Draft]:
@@ -34,7 +34,7 @@ def drafts_of(scene: Scene) -> list[Draft]:
         (index, key.split()[0])
         for index, token, key in scene.find("product")
         if scene.stated(index)
-        and not ("gas" in token.groups and _is_appliance(scene, index))
+        and not ("gas" in token.groups and _is_no_fuel(scene, index))
         and not _is_of_one(scene, index)
         and not _went_elsewhere(scene, index)
         and not _is_signal(scene, index)
@@ -228,6 +228,24 @@ def _with_a_figure(scene: Scene, drafts: list[Draft]) -> list[Draft]:
         else:
             kept[-1].end = draft.end
     return kept
+
+
+def _is_no_fuel(scene: Scene, index: int) -> bool:
+    return _is_appliance(scene, index) or _ends_name(scene, index)
+
+
+def _ends_name(scene: Scene, index: int) -> bool:
+    """'Stony Lick Gas' over a receipt, 'at Stony Lick Gas': what a station is called."""
+    gas, before = scene.tokens[index], scene.tokens[index - 1]
+    named = before.kind is WORD and not before.senses and before.raw[0].isupper()
+    if not (index and named and gas.raw[0].isupper()):
+        return False
+    if not gas.raw.isupper():
+        return True
+    start, end = scene.sentence_of(index)  # all in capitals, it is a line of its own
+    return end < len(scene.tokens) and all(
+        token.kind is WORD or token.kind is BREAK for token in scene.tokens[start:end]
+    )
 
 
 def _is_appliance(scene: Scene, index: int) -> bool:

@@ -45,6 +45,7 @@ def find_labels(
             aside = _end_of_brackets(tokens, index, current, figures)
             if aside:
                 current.end = aside
+                current.of_both = current.whole == "gross" and _join_both(tokens[index:aside])
                 continue
         if taken[index]:
             if current is not None:
@@ -186,6 +187,15 @@ def _end_of_brackets(
 
 
 LONGEST_ASIDE = 8
+
+
+def _join_both(aside: Sequence[Token]) -> bool:
+    """'Gross (car + horsebox)': whether truck and trailer are joined in brackets."""
+    named = {token.senses.get("name", "").partition(":")[0] for token in aside}
+    named |= {token.senses.get("vehicle", "") for token in aside}
+    return {"truck", "trailer"} <= named and any(
+        "joins_vehicles" in token.groups for token in aside
+    )
 
 
 def _explains(tokens: Sequence[Token], index: int, label: Label) -> bool:

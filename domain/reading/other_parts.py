@@ -31,3 +31,12 @@ def is_blown_about(scene: Scene, blew: int) -> bool:
     """'the door blew open', 'the tarp blew away': the wind did it, and nothing burst."""
     behind = scene.tokens[blew + 1 : blew + 2]
     return bool(behind) and "blown_about" in behind[0].groups
+
+
+def nearly_went(scene: Scene, index: int, blew: int) -> bool:
+    """'blew the awning near off': what the wind all but took is there, and nothing is wrong."""
+    if "blew" not in scene.tokens[blew].groups:
+        return False
+    behind = scene.tokens[index + 1 : index + 3]
+    nearly = len(behind) > 1 and "short_of_it" in behind[0].groups
+    return nearly and "blown_about" in behind[1].groups

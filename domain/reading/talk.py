@@ -389,13 +389,11 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None
     if cue == OTHER and "home_of" in token.groups and _is_left_or_reached(scene, index):
         return None
-    if cue == OTHER and following is not None and "goes_in" in following.groups:
-        return None if _rode_along(scene, index) else cue
-    if cue == OTHER and "they" in token.groups and "check_item" in scene.by_class:
-        return None if _are_parts(scene, index) else cue
     if cue == OTHER and index and "airs_to" in scene.tokens[index - 1].groups:
         return None  # 'trailer tires 72, brought them up to 80'
-    if cue == OTHER and (_serves_us(scene, index) or _hands_over(scene, index)):
+    if cue == OTHER and (
+        _serves_us(scene, index) or _hands_over(scene, index) or _is_of_ours(scene, index)
+    ):
         return None
     if cue == OTHER and "puts_it" in scene.groups and _puts_it_with_us(scene, index):
         return None
@@ -414,6 +412,15 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     if cue == GUESS and "figure_word" in token.groups and _is_what_it_reads(scene, index):
         return None
     return cue
+
+
+def _is_of_ours(scene: Scene, index: int) -> bool:
+    """Whether it is who sat in the truck, or parts of it: 'everyone in: ...', 'they're good'."""
+    behind = scene.tokens[index + 1 : index + 2]
+    if behind and "goes_in" in behind[0].groups:
+        return _rode_along(scene, index)
+    named = "check_item" in scene.by_class and "they" in scene.tokens[index].groups
+    return named and _are_parts(scene, index)
 
 
 def _are_parts(scene: Scene, index: int) -> bool:

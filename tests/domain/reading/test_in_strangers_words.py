@@ -318,3 +318,65 @@ def test_they_are_parts_that_were_looked_at(text: str, state: str | None, reads:
 )
 def test_a_guess_ends_where_it_is_refused(text: str, gross: list[float], reads: Reader) -> None:
     assert [each["loads"]["gross"]["value"] for each in told(text, reads)] == gross
+
+
+@pytest.mark.parametrize(
+    ("text", "state"),
+    [
+        ("road train was 53 m long mate, blew the awning near off", None),
+        ("blew the awning nearly off", None),
+        ("the wind blew the awning off", "fault"),
+        ("blew a tire on the camper", "fault"),
+    ],
+)
+def test_what_nearly_went_is_there(text: str, state: str | None, reads: Reader) -> None:
+    assert [each["state"] for each in told(text, reads)] == ([state] if state else [])
+
+
+@pytest.mark.parametrize(
+    ("text", "product"),
+    [
+        ("Stony Lick Gas\nGal 17.95\nPPG 4.199\nAmt $75.37", None),
+        ("STONY LICK GAS\nGAL 17.95\nPPG 4.199", None),
+        ("31.2 gal at Stony Lick Gas, 48,300", None),
+        ("Stony Lick Gas\nDiesel\nGal 17.95\nPPG 4.199", "diesel"),
+        ("REGULAR GAS\nGAL 17.95\nPPG 4.199", "gasoline"),
+        ("Gas 31.2 gal, 48,300", "gasoline"),
+        ("Gazole\n47,15 L\n1,712 €/L\n80,72 €", "diesel"),
+        ("Super 95\n47,15 L\n1,612 EUR/L\n76,01 EUR", "gasoline"),
+    ],
+)
+def test_a_station_is_called_after_what_it_sells(
+    text: str, product: str | None, reads: Reader
+) -> None:
+    (fill,) = told(text, reads)
+    assert (fill["kind"], fill.get("product")) == ("fill", product)
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("odo should read 47 512", 47_512),
+        ("odometer should be 148 512", 148_512),
+        ("odo ought to be 48 520", 48_520),
+    ],
+)
+def test_digits_in_two_groups_are_what_it_should_read(
+    text: str, value: float, reads: Reader
+) -> None:
+    (amended,) = told(text, reads)
+    assert (amended["field"], amended["value"]["value"]) == ("odometer", value)
+
+
+@pytest.mark.parametrize(
+    ("text", "rig"),
+    [
+        ("Gross (truck + horsebox) 4,180 kg", "hitched"),
+        ("Gross (truck and trailer) 4,180 kg", "hitched"),
+        ("Gross (truck only, no trailer) 4,180 kg", "solo"),
+        ("Gross (trailer) 1,480 kg", None),
+    ],
+)
+def test_what_stood_there_is_told_in_brackets(text: str, rig: str | None, reads: Reader) -> None:
+    (weighing,) = told(text, reads)
+    assert weighing.get("rig") == rig
