@@ -19,6 +19,7 @@ from domain.reading.figures import MASS, VOLUME, Figure, kilograms
 from domain.reading.label import Label
 from domain.reading.load_doubts import lone_doubt, stated_loads, sum_doubt, two_choices
 from domain.reading.loads import common_unit
+from domain.reading.mistakes import are_slips
 from domain.reading.positions import IN_ORDER, NO_TRUCKS, positions_in_order
 from domain.reading.scene import Scene
 from domain.reading.tickets import DEAREST_WEIGH, may_be_fee
@@ -86,7 +87,7 @@ def place_bare(
     if len(values) >= 4:
         parts_sum, last = sum(values[:-1]), values[-1]
         first_sum = sum(values[1:])
-        if abs(parts_sum - last) < 0.25 * last:
+        if abs(parts_sum - last) < 0.25 * last or _is_slip_of_sum(masses):
             return sum_doubt(masses[:-1], masses[-1], unit, rig)
         if abs(first_sum - values[0]) < 0.25 * values[0]:
             return sum_doubt(masses[1:], masses[0], unit, rig)
@@ -134,6 +135,12 @@ def _is_beside_fill(scene: Scene) -> bool:
     if _weak_cues(scene):
         return False
     return any(each.dimension == VOLUME for each in scene.live_figures())
+
+
+def _is_slip_of_sum(masses: Sequence[Figure]) -> bool:
+    """'5180/6920/9460/31560': the last is what the others make, but for a digit."""
+    *parts, gross = [figure.value for figure in masses]
+    return are_slips(gross, sum(parts))
 
 
 def _evenly_parted(masses: Sequence[Figure]) -> bool:

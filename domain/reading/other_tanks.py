@@ -6,6 +6,7 @@ This file decides whose tank a volume is for. It does not know what was paid for
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import takewhile
 
 from domain.context import VOLUME_UNIT
 from domain.reading.everyday_words import names_truck
@@ -13,7 +14,7 @@ from domain.reading.figures import VOLUME, Figure
 from domain.reading.scene import Scene
 from domain.reading.spots import Spot, find_spots
 from domain.reading.talk import OTHER_VEHICLE
-from domain.reading.tokens import NUMBER, WORD
+from domain.reading.tokens import NUMBER, WORD, Token
 
 
 def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
@@ -125,9 +126,14 @@ def _into_can(scene: Scene, figure: Figure) -> bool:
         if token.kind is not WORD or "and" in token.groups:
             return False
         if token.text.split(" ")[0] in scene.book.groups["into"]:
-            things = behind[step + 1 : step + 4]
+            things = takewhile(_is_not_source, behind[step + 1 : step + 4])
             return any(not HOLDS_FUEL.isdisjoint(each.groups) for each in things)
     return False
+
+
+def _is_not_source(token: Token) -> bool:
+    """'put 4 gal in from the cans': what it was poured from took none of it."""
+    return token.groups.isdisjoint(("from", "out", "off_of"))
 
 
 def _can_takes(scene: Scene, figure: Figure) -> bool:

@@ -380,3 +380,40 @@ def test_digits_in_two_groups_are_what_it_should_read(
 def test_what_stood_there_is_told_in_brackets(text: str, rig: str | None, reads: Reader) -> None:
     (weighing,) = told(text, reads)
     assert weighing.get("rig") == rig
+
+
+@pytest.mark.parametrize(
+    ("text", "litres"),
+    [
+        ("put 15 litres of diesel in from the cans", [15]),
+        ("put 15 litres of diesel in the truck from the jerry cans", [15]),
+        ("put 15 litres of diesel in the cans", []),
+        ("put 15 litres in the mower from the can", []),
+    ],
+)
+def test_a_can_that_is_poured_from_takes_nothing(
+    text: str, litres: list[float], reads: Reader
+) -> None:
+    assert [each["volume"]["value"] for each in told(text, reads)] == litres
+
+
+def test_who_hauls_up_somewhere_arrives(reads: Reader) -> None:
+    (arrived,) = told(
+        "hauled up at Sallow Bay with the missus grumbling, 48,290 on the speedo", reads
+    )
+    assert (arrived["event"], arrived["place"]) == ("arrive", "Sallow Bay")
+    assert told("hauled up 20 bales", reads) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("5180/6920/9460/31560", "ask"),
+        ("5180/6920/9460/21560", "entry"),
+        ("5180 6920 9460 37420", "silent"),
+    ],
+)
+def test_a_gross_with_one_wrong_digit_is_asked_about(
+    text: str, verdict: str, reads: Reader
+) -> None:
+    assert verdict_to_record(reads(text, on_the_road()))["verdict"] == verdict
