@@ -58,21 +58,26 @@ def find_claim(
     `last` is the figure before; `said` are the classes of term, the groups and the marks that
     stand in the message, and `owning` those of them that can own a number.
     """
-    read = "numbered_place" in owning and _read_at_place(figure, tokens, context)
-    if figure.claimed is None and not read:
-        figure.claimed = _owner(figure, tokens, last, said, owning)
-    if figure.claimed is not None:
+    start, end = figure.start, figure.end
+    before = tokens[start - 1] if start else None
+    after = tokens[end] if end < len(tokens) else None
+    if figure.claimed is None and not (
+        "numbered_place" in owning and _read_at_place(figure, before, context)
+    ):
+        figure.claimed = _owner_by_form(figure, tokens, before, after, said)
+        if figure.claimed is None and owning:
+            figure.claimed = _owner(figure, tokens, before, after, last, said, owning)
+    if figure.claimed is not None or after is None:
         return
-    noun = _foreign_noun(tokens, figure.end)
+    noun = _foreign_noun(tokens, end, after)
     if noun is not None and (_is_plural(noun) or not follows_odometer(figure.value, context)):
         figure.foreign = noun
         if figure.dimension is None and _counts(figure, noun):
             figure.claimed = f"a count of {noun}"
 
 
-def _read_at_place(figure: Figure, tokens: Sequence[Token], context: Context) -> bool:
+def _read_at_place(figure: Figure, before: Token | None, context: Context) -> bool:
     """'dropped it at the job site 51,704': the odometer's next reading, and no site's number."""
-    before = token_at(tokens, figure.start - 1)
     if before is None or "numbered_place" not in before.groups or figure.dimension is not None:
         return False
     return figure.value >= LEAST_ODOMETER and follows_odometer(figure.value, context)
@@ -81,33 +86,32 @@ def _read_at_place(figure: Figure, tokens: Sequence[Token], context: Context) ->
 def _owner(
     figure: Figure,
     tokens: Sequence[Token],
+    before: Token | None,
+    after: Token | None,
     last: Figure | None,
     said: frozenset[str],
     owning: frozenset[str],
 ) -> str | None:
-    """What owns the number, in words; None where it may be the log's."""
-    start = figure.start
-    before = tokens[start - 1] if start else None
-    after = tokens[figure.end] if figure.end < len(tokens) else None
-    owner = _owner_by_form(figure, tokens, before, after, said)
-    if owner is not None or not owning:
-        return owner
-    bare = figure.dimension is None
-    owner = _owner_beside(figure, tokens, before, after, last, owning)
-    if owner is not None:
-        return owner
-    named = before is not None and "claims_line" in before.groups
-    if "/" in owning and start in (0, 2) and dates_message(tokens):
+    """What of a message's words owns the number; None where it may be the log's."""
+    if before is not None and before.raw == "#" and figure.dimension is None:
+        return "'#'"
+    if not BESIDE.isdisjoint(owning):
+        owner = _owner_beside(figure, tokens, before, after, last, owning)
+        if owner is not None:
+            return owner
+    if "/" in owning and figure.start in (0, 2) and dates_message(tokens):
         owner = "a date"
-    elif bare and "-" in owning and _is_hyphened(tokens, start):
+    elif "-" in owning and figure.dimension is None and _is_hyphened(tokens, figure.start):
         owner = "a number with letters"
     elif "claims_line" in owning and (
         _claimed_line(tokens, figure) or _on_plate(figure, before, tokens)
     ):
         owner = "a number of its line"
     else:
-        owner = _owner_around(figure, tokens, last, before, after, said)
-    if owner is None or not bare or named or figure.value < LEAST_LOAD:
+        owner = _owner_around(figure, tokens, last, before, after, said, owning)
+    if owner is None or figure.dimension is not None or figure.value < LEAST_LOAD:
+        return owner
+    if before is not None and "claims_line" in before.groups:
         return owner
     return None if _heads_row(tokens, figure) else owner
 
@@ -120,25 +124,27 @@ def _owner_by_form(
     said: frozenset[str],
 ) -> str | None:
     """What the number is by how it is written and what is typed to it, whatever else is said."""
-    dimension, raw = figure.dimension, figure.token.raw
+    dimension, token, start = figure.dimension, figure.token, figure.start
     if dimension == DURATION:
         return "a duration"
-    typed_to = before is not None and before.end == tokens[figure.start].start
-    if typed_to and _is_part_of_word(tokens, figure.start):
+    typed_to = before is not None and before.end == tokens[start].start
+    if typed_to and _is_part_of_word(tokens, start):
         return "a number with letters"
     if dimension == VOLUME and tokens[figure.end - 1].text == "g":
         return "a number with letters" if _is_generation(tokens, figure, said) else None
-    if raw[0] == "0" and figure.whole and len(raw) > 2:
+    if token.raw[0] == "0" and token.decimals == 0 and len(token.raw) > 2:
         return "a number with leading zeros"
     if dimension is not None:
         return None
-    if figure.token.decimals == -1:
+    if token.decimals == -1:
         return "a fraction"
-    if after is not None and after.glued and _is_word_of_its_own(figure, before, after):
-        return f"{figure.token.raw}{after.raw}"
-    if figure.value > MOST_ROWS or after is None:
+    if after is None:
         return None
-    if after.raw == ")" and _is_in_brackets(tokens, figure.start):
+    if after.glued and _is_word_of_its_own(figure, before, after):
+        return f"{token.raw}{after.raw}"
+    if figure.value > MOST_ROWS:
+        return None
+    if after.raw == ")" and _is_in_brackets(tokens, start):
         return "an axle's number"
     if _numbers_row(tokens, figure):
         return "a row's number"
@@ -167,8 +173,6 @@ def _owner_beside(
 ) -> str | None:
     """What stands right beside the number, and owns it whatever else it is."""
     dimension = figure.dimension
-    if before is not None and before.raw == "#" and dimension is None:
-        return "'#'"
     if "discount" in owning and dimension in (None, MONEY, PRICE) and _is_taken_off(tokens, figure):
         return DISCOUNT
     if after is not None and "discount_noun" in after.groups and dimension in (None, MONEY):
@@ -201,6 +205,7 @@ def _owner_around(
     before: Token | None,
     after: Token | None,
     said: frozenset[str],
+    owning: frozenset[str],
 ) -> str | None:
     """What speaks of the number from further away, where no row of loads begins with it."""
     dimension = figure.dimension
@@ -213,9 +218,9 @@ def _owner_around(
         before = token_at(tokens, before_index)
     if bare:
         owner = None
-        if before is not None:
+        if before is not None and not OWNING_BEHIND.isdisjoint(owning):
             owner = _owner_before(figure, before, free=last is None or last.end <= before_index)
-        if owner is None and not said.isdisjoint(CLAIMING):
+        if owner is None and not CLAIMING.isdisjoint(owning):
             owner = _owner_said(figure, tokens, before, after, said)
         if owner is not None:
             return owner
@@ -231,11 +236,11 @@ def _owner_around(
         if bare and figure.token.decimals == TENTHS and said >= OF_JUGS:
             return None  # 'two jugs of def, 2.5 each'
         return PRICE_OF_EACH
-    if bare and not OF_A_BODY.isdisjoint(said):
+    if bare and not OF_A_BODY.isdisjoint(owning):
         owner = number_of_a_body(tokens, figure, after, said)
         if owner is not None:
             return owner
-    if bare and after is not None and "aboard" in said and _counts_people(figure, after, said):
+    if bare and after is not None and "aboard" in owning and _counts_people(figure, after, said):
         return "a count of people"
     if dimension == MASS and _said_again(figure, before, last):
         return "said again in another unit"
@@ -568,21 +573,22 @@ STREETS = frozenset(("street", "numbered_road", "street_or_axle"))
 CLAIMING = frozenset(("claim", "time", "before_year", *TELLS_HOUR, *PAID, *STREETS))
 """What must stand in a message for a bare number in it to be owned from afar."""
 
+BESIDE = (
+    CHANGES
+    | SIGNS_OF_SIZE
+    | frozenset((".", "/", "rating_subject", "discount", "discount_noun", "off_by", "torques"))
+)
+"""What must stand in a message for a number in it to be owned by what stands beside it."""
+
+OWNING_BEHIND = frozenset(("claim", "week_word", "in", "transaction"))
+"""What must stand in a message for a word to own the bare number behind it."""
+
 OWNING = (
     CLAIMING
-    | CHANGES
+    | BESIDE
+    | OWNING_BEHIND
     | OF_A_BODY
-    | SIGNS_OF_SIZE
-    | {"#", "/", "-", ".", "(", "[", "claims_line", "transaction", "week_word", "in", "each_one"}
-    | {
-        "numbered_place",
-        "discount",
-        "discount_noun",
-        "off_by",
-        "torques",
-        "aboard",
-        "rating_subject",
-    }
+    | {"#", "-", "(", "[", "claims_line", "each_one", "numbered_place", "aboard"}
 )
 """What must stand in a message for a number in it to be owned by more than its own form."""
 
@@ -611,12 +617,10 @@ NOTHING_COUNTED = frozenset(
 """Groups of words behind a figure that are no noun: '34 gal since Tuesday', '214 coming down'."""
 
 
-def _foreign_noun(tokens: Sequence[Token], index: int) -> str | None:
-    """The unknown noun that a figure counts: '31 jars', '2 gal of milk'."""
-    if index >= len(tokens):
-        return None
-    token: Token | None = tokens[index]
-    if token is not None and "of" in token.groups:
+def _foreign_noun(tokens: Sequence[Token], index: int, after: Token) -> str | None:
+    """The unknown noun behind a figure that it counts: '31 jars', '2 gal of milk'."""
+    token: Token | None = after
+    if "of" in after.groups:
         token = token_at(tokens, index + 1)
         if token is not None and "our" in token.groups:
             return None
