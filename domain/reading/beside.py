@@ -73,6 +73,10 @@ def dearest(currency: str) -> float:
     return PESOS.get(currency) or SMALL_COINS.get(currency, DEAREST)
 
 
+LEADING = frozenset((*CURRENCY_MARKS, "-", "−", "money", "minus_word"))
+"""Marks, classes of term and groups of words that say what the figure behind them is of."""
+
+
 def counts_in_thousands(tokens: Sequence[Token], figure: Figure, context: Context) -> bool:
     """'$60.750', 'a 1.290': money of a currency whose litre costs thousands has no mills."""
     if dearest(context.currency) < 1000:
@@ -160,14 +164,15 @@ def _dollar(context: Context) -> str:
 
 def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -> None:
     """The unit, currency or price per volume behind a number."""
-    token = tokens[figure.end]
+    at = figure.end
+    token = tokens[at]
     if (
-        MEASURING.isdisjoint(token.senses)
+        UNITS.isdisjoint(token.senses)
         and token.raw not in UNIT_SIGNS
         and BEFORE_UNIT.isdisjoint(token.groups)
     ):
         return
-    behind = tokens[figure.end + 1] if figure.end + 1 < len(tokens) else None
+    behind = tokens[at + 1] if at + 1 < len(tokens) else None
     if (
         "still_more" in token.groups
         and behind is not None
@@ -252,7 +257,7 @@ def _heads_field(figure: Figure, mark: Token | None) -> bool:
     return mark.raw in HEADS and (mark.raw == ":" or figure.value >= BEYOND_PUMPS)
 
 
-MEASURING = frozenset(("unit", "money", "per_volume"))
+UNITS = frozenset(("unit", "money", "per_volume"))
 """Classes of term that say what a figure before them is of."""
 
 BEFORE_UNIT = frozenset(("still_more", "per_one"))
@@ -260,6 +265,9 @@ BEFORE_UNIT = frozenset(("still_more", "per_one"))
 
 UNIT_SIGNS = frozenset(("$", "€", "£", "/"))
 """What the phrasebook has no sense for, and may be a unit or part of one."""
+
+MEASURING = UNITS | BEFORE_UNIT | UNIT_SIGNS
+"""What stands in a message where something behind a figure says what it is of."""
 
 
 def _heads_volume(tokens: Sequence[Token], figure: Figure) -> bool:

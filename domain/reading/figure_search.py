@@ -11,6 +11,8 @@ from collections.abc import Sequence
 
 from domain.context import Context
 from domain.reading.beside import (
+    LEADING,
+    MEASURING,
     counts_in_thousands,
     read_fraction_after,
     read_money_before,
@@ -78,33 +80,48 @@ def find_figures(
     figures: list[Figure] = []
     last: Figure | None = None
     owning = said & OWNING
+    led, measured = not LEADING.isdisjoint(said), not MEASURING.isdisjoint(said)
     for index in numbers:
         if last is not None and index < last.end:
             continue
-        figure = _figure(tokens, index, context, last)
+        figure = _figure(tokens, index, context, last, led=led, measured=measured)
         if figure.value >= LEAST_COUNTED and figure.end < len(tokens):
             _count_behind(figure, tokens)
-        if last is not None and last.count and figure.start <= last.counted_to:
-            figure.claimed = COUNT_OF_AXLES
-        if last is not None and "of" in said and figure.dimension == VOLUME:
-            _part_of_whole(tokens, last, figure)
+        if last is not None:
+            if last.count and figure.start <= last.counted_to:
+                figure.claimed = COUNT_OF_AXLES
+            if figure.dimension == VOLUME and "of" in said:
+                _part_of_whole(tokens, last, figure)
         find_claim(figure, tokens, context, last, said, owning)
         figures.append(figure)
         last = figure
     return figures
 
 
-def _figure(tokens: Sequence[Token], index: int, context: Context, last: Figure | None) -> Figure:
+def _figure(
+    tokens: Sequence[Token],
+    index: int,
+    context: Context,
+    last: Figure | None,
+    *,
+    led: bool,
+    measured: bool,
+) -> Figure:
+    """The figure that begins with a number.
+
+    The message has what may stand before a figure if `led`, and behind one if `measured`.
+    """
     token, behind = tokens[index], index + 1
     count = len(tokens)
     figure = Figure(token, index, behind)
     if token.decimals == GROUP or (behind < count and tokens[behind].kind is NUMBER):
         _join_groups(figure, tokens, context)
-    if index > (last.end if last else 0):
+    if led and index > (last.end if last else 0):
         read_money_before(figure, tokens, context)
-    if figure.end + 1 < count and tokens[figure.end + 1].kind is NUMBER:
+    beyond = figure.end + 1
+    if beyond < count and tokens[beyond].kind is NUMBER:
         _range_or_product(figure, tokens)
-    if figure.end < count:
+    if measured and figure.end < count:
         read_unit_after(figure, tokens, context)
     if figure.end < count:
         after = tokens[figure.end]
