@@ -60,7 +60,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
             _is_mass(
                 scene,
                 figure,
-                spots if verb or figure.start in meant or not scene.has("weigh_cue") else [],
+                spots if verb or figure.start in meant or "weigh_cue" not in scene.by_class else [],
             )
             or (spots and _in_row_of_masses(scene, figure, spots))
         )

@@ -595,21 +595,26 @@ OWNING = (
 
 def _street_follows(tokens: Sequence[Token], index: int) -> bool:
     """'212 Mill Lane', '4410 County Rd 18'."""
-    road, number = token_at(tokens, index), token_at(tokens, index + 1)
-    if road is not None and "numbered_road" in road.groups:
-        return number is not None and number.kind is NUMBER
-    for step in range(4):
-        token = token_at(tokens, index + step)
-        if token is None or token.kind is not WORD or "glue" in token.senses:
+    near = tokens[index : index + LONGEST_STREET]
+    if near and "numbered_road" in near[0].groups:
+        return len(near) > 1 and near[1].kind is NUMBER
+    for step, token in enumerate(near):
+        if token.kind is not WORD or "glue" in token.senses:
             return False
         if "street" in token.senses and step:
             return True
         if "street_or_axle" in token.groups and step and token.raw.istitle():
             return all(tokens[index + k].raw.istitle() for k in range(step))
-        if token.senses.keys() & {"unit", "axle", "vehicle", "whole"}:
+        if not NO_STREET.isdisjoint(token.senses):
             return False
     return False
 
+
+NO_STREET = frozenset(("unit", "axle", "vehicle", "whole"))
+"""Classes of term that no street is called by."""
+
+LONGEST_STREET = 4
+"""Words of a street behind a house's number."""
 
 NOTHING_COUNTED = frozenset(
     ("since", "by_bars", "without_bars", "clause_behind", "costs_one", "cost_word", "price_word")

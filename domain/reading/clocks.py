@@ -65,7 +65,7 @@ def settle_clocks(
     for number in numbers:
         index = number - joined
         token = tokens[index]
-        if token.value >= PAST_MIDNIGHT or index < until:
+        if token.value >= PAST_MIDNIGHT or token.decimals not in WRITTEN or index < until:
             continue
         clock = _hour_of(token)
         if clock is None:
@@ -111,8 +111,6 @@ PAST_MIDNIGHT = 2400
 
 def _hour_of(token: Token) -> tuple[int, int] | None:
     """The hour and minute that a number could be: '7', '7.50', '1430', 'seven thirty'."""
-    if token.decimals not in WRITTEN:
-        return None
     if token.decimals == 0 and 1 <= token.value <= NOON and not token.said.scaled:
         return int(token.value), 0
     if token.said.in_digits:

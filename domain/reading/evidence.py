@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 def names_rig(scene: Scene) -> bool:
     """Whether a vehicle is named, by its kind or as the chat calls it."""
-    return scene.has("vehicle") or scene.has("name")
+    return "vehicle" in scene.by_class or "name" in scene.by_class
 
 
 def names_axle(scene: Scene, asked: Asked, *terms: str) -> bool:

@@ -6,12 +6,12 @@ tank, the last odometer reading, the price of fuel or the arithmetic of the rece
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
 from domain.choices import ChoiceLabel
 from domain.context import ECONOMY_UNIT, VOLUME_UNIT, Context
 from domain.entries import Fill
+from domain.frozen import changed
 from domain.quantities import Quantity
 from domain.reading.claims import DISCOUNT, PRICE_OF_EACH
 from domain.reading.containers import containers
@@ -63,7 +63,7 @@ def fill_of(
     if VOLUME_ROLE in roles:
         volume = _volume(context, roles[VOLUME_ROLE])
         held = containers(scene, roles[VOLUME_ROLE])
-        volume = volume if held == 1 else replace(volume, value=volume.value * held)
+        volume = volume if held == 1 else changed(volume, value=volume.value * held)
     stated: dict[str, Any] = {
         role: _stated(context, role, figure, volume) for role, figure in roles.items()
     }
@@ -143,7 +143,7 @@ def _doubt(scene: Scene, fill: Fill, roles: dict[str, Figure], *, of_tank: bool)
     context = scene.context
     if fill.odometer is not None:
         doubt = odometer_doubt(
-            scene, fill.odometer, lambda odometer: replace(fill, odometer=odometer, words=())
+            scene, fill.odometer, lambda odometer: changed(fill, odometer=odometer, words=())
         )
         if doubt is not None:
             return doubt

@@ -19,7 +19,7 @@ def is_framed(scene: Scene) -> bool:
     """Whether plain places in this message are ratings: it speaks of a label, or of a GVWR."""
     if len(scene.figures) >= FEWEST_WEIGHED and _are_weighed(scene):
         return False
-    if scene.has("weigh_cue") and not scene.has("rating_cue"):
+    if "weigh_cue" in scene.by_class and "rating_cue" not in scene.by_class:
         named = [label for label in scene.labels if label.rating and label.bound]
         return len(named) >= 2
     if any(_is_strong(scene, index) for index, _, _ in scene.find("rating_cue")):
@@ -115,7 +115,7 @@ def is_plate(scene: Scene) -> bool:
 
     In any steps where a label is told of: 'truck gross 2,520, train 4,520 on the plate'.
     """
-    if not scene.has("whole", "gross") or scene.has("weigh_cue"):
+    if "weigh_cue" in scene.by_class or not scene.has("whole", "gross"):
         return False
     wholes = [label for label in scene.labels if label.whole == "gross" and label.bound is not None]
     if any(label.vehicle == "trailer" for label in scene.labels):

@@ -244,7 +244,7 @@ LONGEST_TRIP = 1_500
 
 def _event(scene: Scene, figure: Figure) -> Event | None:
     """Leaving, arriving or turning round, in the figure's clause before any other."""
-    if not scene.has("event"):
+    if "event" not in scene.by_class:
         return None
     in_turn = _in_turn(scene, figure)
     if in_turn is not None:

@@ -487,16 +487,19 @@ def find_overlapping(words: Sequence[str], index: PhraseIndex) -> list[tuple[int
     if index.keys().isdisjoint(words):
         return []
     found: list[tuple[int, int, str]] = []
-    last = len(words) - 1
-    for start in compress(count(), map(index.__contains__, words)):
-        behind = index[words[start]]
-        second = words[start + 1] if start < last else ALONE
+    pairs = zip(count(), words, (*words[1:], ALONE), strict=False)
+    for start, first, second in compress(pairs, map(index.__contains__, words)):
+        behind = index[first]
         for phrase, key in behind.get(second) or behind.get(ALONE, ()):
-            end = start + len(phrase)
-            if phrase == tuple(words[start:end]):
-                found.append((start, end, key))
+            size = len(phrase)
+            if size <= FOUND_BY or phrase == tuple(words[start : start + size]):
+                found.append((start, start + size, key))
                 break
     return found
+
+
+FOUND_BY = 2
+"""Words by which phrases of a table are found: one of no more stands there."""
 
 
 def fold(word: str) -> str:

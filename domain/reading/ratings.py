@@ -99,7 +99,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
         return []
     settle_weighed(scene)
     found: list[Rating] = []
-    framed, weighed = is_framed(scene), scene.has("weigh_cue")
+    framed, weighed = is_framed(scene), "weigh_cue" in scene.by_class
     pairs = {**stamped_pairs(scene), **axle_pairs(scene, framed=framed), **limits}
     if not HITCH_KINDS.isdisjoint(scene.groups):
         pairs |= tows_by_hitch(scene)

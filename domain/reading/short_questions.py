@@ -11,10 +11,10 @@ topic is filled in by `particulars`.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from datetime import timedelta
 from typing import Any
 
+from domain.frozen import changed
 from domain.quantities import Quantity
 from domain.reading.figures import MASS, Figure
 from domain.reading.phrasebook import APOSTROPHES
@@ -101,7 +101,7 @@ def with_fields(question: Question, fields: Mapping[str, Any], scene: Scene) -> 
             said = {**_loaded(scene), **said}
         case "judged" if isinstance(question.value, Quantity) and question.value.unit == "%":
             said = {key: value for key, value in said.items() if key != "form"}  # of no limit
-    return replace(question, **said)
+    return changed(question, **said)
 
 
 def _gauge(scene: Scene) -> Mapping[str, Any]:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from domain.entries import SUM_TOLERANCE, Weighing
+from domain.frozen import changed
 from domain.quantities import Quantity
 from domain.reading.figures import MONEY, Figure
 from domain.reading.label import Label
@@ -20,7 +20,7 @@ def with_particulars(
     """The fee and the ticket number go on the pass that they were said of, else the first."""
     result = list(weighings)
     if result and (fee is not None or ticket is not None):
-        result[0] = replace(result[0], cost=fee, ticket=ticket)
+        result[0] = changed(result[0], cost=fee, ticket=ticket)
     return result
 
 

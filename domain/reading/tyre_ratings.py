@@ -120,9 +120,9 @@ def is_tyre_load(scene: Scene, figure: Figure) -> bool:
     """'truck tires 3,640 lb at 80 psi': what one carries; no axle is weighed at one."""
     if figure.dimension not in (None, MASS) or figure.value < LEAST_TYRE_LOAD:
         return False
-    behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
-    if scene.has("weigh_cue"):
+    if "weigh_cue" in scene.by_class:
         return False
+    behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
     if _is_rated_tyre(scene, figure) or _of_other_end(scene, figure):
         return True
     if behind is None or not scene.has("subject", "tyre"):

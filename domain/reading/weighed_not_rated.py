@@ -16,7 +16,7 @@ from domain.reading.tokens import Token
 
 def settle_weighed(scene: Scene) -> None:
     """'GCM on the weighbridge was 6340': what a scale shows is a load, whatever it is called."""
-    if scene.has("rating_cue"):
+    if "rating_cue" in scene.by_class:
         return
     for label in scene.labels:
         # 'the gauge reads 1,090 at the coupler'
@@ -31,7 +31,7 @@ def settle_weighed(scene: Scene) -> None:
         _leave_actual(scene)
     if "plated_tow" in scene.groups:
         _leave_unbraked(scene)
-    if not scene.has("weigh_cue"):
+    if "weigh_cue" not in scene.by_class:
         return
     rated = [label for label in scene.labels if label.rating]
     if any(figure.role == "load" for figure in scene.figures):

@@ -214,7 +214,7 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
 
 def _in_manifest(scene: Scene, figure: Figure) -> bool:
     """'loaded: hay 1,150 lb deck, quad 690 rear': a thing's weight, and where it stands."""
-    if figure.dimension is not None or not figure.start or scene.has("weigh_cue"):
+    if figure.dimension is not None or not figure.start or "weigh_cue" in scene.by_class:
         return False
     named = scene.tokens[figure.start - 1]
     strange = named.kind is WORD and not (named.senses or named.groups)
@@ -262,7 +262,7 @@ def _read_pass(
         else:
             return Doubt("weighing", "unplaced", tuple(loads_of(scene, placed).values()))
     cue = count > 1 or not SAYS_WEIGHED.isdisjoint(scene.by_class)
-    pumped = scene.has("fuel_cue") and not scene.has("weigh_cue")
+    pumped = "fuel_cue" in scene.by_class and "weigh_cue" not in scene.by_class
     if not placed and pumped and fuel_level(scene) is None:
         return None
     evidence = _label_evidence(scene, placed)
