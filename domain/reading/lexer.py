@@ -136,42 +136,46 @@ def _lex(text: str, book: Phrasebook) -> list[Token]:
     tokens: list[Token] = []
     append, plain, openers = tokens.append, book.plain, book.openers
     marks: Marks | None = None
-    start = done = 0
+    start = 0
     # White space at the end holds no token, and the pattern would try it from each place.
     parts = text.rstrip().split(" ")
-    for typed, term in zip(parts, map(plain.get, parts), strict=True):
+    rest = zip(parts, map(plain.get, parts), strict=True)
+    for typed, term in rest:
         end = start + len(typed)
-        if start >= done:
-            if term is not None:
-                append(make_token(WORD, typed, typed, start, end, term))
-                start = end + 1
-                continue
-            alone, close = typed, end
-            if typed[-1:] in PARTING:
-                alone, close = typed[:-1], end - 1
-                term = plain.get(alone)
-            if term is not None:
-                append(make_token(WORD, alone, alone, start, close, term))
+        if term is not None:
+            append(make_token(WORD, typed, typed, start, end, term))
+            start = end + 1
+            continue
+        alone, close, done = typed, end, start
+        if typed[-1:] in PARTING:
+            alone, close = typed[:-1], end - 1
+            term = plain.get(alone)
+        if term is not None:
+            append(make_token(WORD, alone, alone, start, close, term))
+            done = end
+        elif alone.isalpha():
+            if alone.isascii() and alone not in TIMES:
+                _append_word(tokens, alone, start, close, book)
                 done = end
-            elif alone.isalpha():
-                if alone.isascii() and alone not in TIMES:
-                    _append_word(tokens, alone, start, close, book)
-                    done = end
-            elif _NUMBER_ALONE.fullmatch(alone) or (
-                alone in DIGITS and text[end + 1 : end + 2] not in OF_TIME
-            ):
-                append(_number(alone, start, close, book))
-                done = end
-            elif typed[:1] == "$" and _NUMBER_ALONE.fullmatch(alone, 1) and "$" not in openers:
-                append(_named(MARK, "$", "$", start, start + 1, book))
-                append(_number(alone[1:], start + 1, close, book))
-                tokens[-1].glued = True
-                done = end
-            if done == end > close:
-                append(_mark(typed[-1], close, book))
+        elif _NUMBER_ALONE.fullmatch(alone) or (
+            alone in DIGITS and text[end + 1 : end + 2] not in OF_TIME
+        ):
+            append(_number(alone, start, close, book))
+            done = end
+        elif typed[:1] == "$" and _NUMBER_ALONE.fullmatch(alone, 1) and "$" not in openers:
+            append(_named(MARK, "$", "$", start, start + 1, book))
+            append(_number(alone[1:], start + 1, close, book))
+            tokens[-1].glued = True
+            done = end
         if done < end:
             marks = marks or _marks_of(text, book)
-            done = _parse(text, max(start, done), end, tokens, book, marks)
+            done = _parse(text, start, end, tokens, book, marks)
+            while done > end + 1:  # '5 pm', '(555) 123-4567': it goes on in what is typed behind
+                end += 1 + len(next(rest)[0])
+                if done < end:
+                    done = _parse(text, done, end, tokens, book, marks)
+        elif close < end:
+            append(_mark(typed[-1], close, book))
         start = end + 1
     return tokens
 
