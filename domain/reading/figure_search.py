@@ -28,6 +28,7 @@ from domain.reading.figures import (
     VOLUME,
     Figure,
     follows_odometer,
+    make_figure,
     token_at,
     unit_key,
 )
@@ -113,7 +114,7 @@ def _figure(
     """
     token, behind = tokens[index], index + 1
     count = len(tokens)
-    figure = Figure(token, index, behind)
+    figure = make_figure(token, index, behind)
     if token.decimals == GROUP or (behind < count and tokens[behind].kind is NUMBER):
         _join_groups(figure, tokens, context)
     if led and index > (last.end if last else 0):

@@ -76,11 +76,12 @@ DIMENSION_OF = {
 
 
 class Figure:
-    """A number and what its neighbours say of it.
+    """A number and what its neighbours say of it, made by `make_figure`.
 
     `unit` is a contract symbol or currency code or None, `dimension` what it measures; `claimed`
     says who else owns the number; `foreign` is an unknown noun that it counts. `start` and `end`
-    are token indexes, the unit and currency included, end exclusive.
+    are token indexes, the unit and currency included, end exclusive; `counted_to` is that of the
+    token that says the count, where it stands behind.
     """
 
     __slots__ = (
@@ -101,27 +102,40 @@ class Figure:
         "value",
     )
 
-    def __init__(self, token: Token, start: int, end: int) -> None:
-        self.token = token
-        self.value = token.value
-        self.start = start
-        self.end = end
-        self.unit: str | None = None
-        self.dimension: str | None = None
-        self.low: float | None = None
-        self.count: int | None = None
-        self.counted_to = -1  # the token that says the count, where it stands behind
-        self.claimed: str | None = None
-        self.foreign: str | None = None
-        self.label: object | None = None
-        self.role: str | None = None
-        self.negative = False
-        self.marked = False
+    claimed: str | None
+    count: int | None
+    counted_to: int
+    dimension: str | None
+    end: int
+    foreign: str | None
+    label: object | None
+    low: float | None
+    marked: bool
+    negative: bool
+    role: str | None
+    start: int
+    token: Token
+    unit: str | None
+    value: float
 
     @property
     def whole(self) -> bool:
         """Whether it is a whole number, written without decimals."""
         return self.token.decimals == 0
+
+
+def make_figure(token: Token, start: int, end: int) -> Figure:
+    """A figure of which nothing is known but where it stands; a function as `make_token` is."""
+    figure = Figure()
+    figure.token = token
+    figure.value = token.value
+    figure.start = start
+    figure.end = end
+    figure.unit = figure.dimension = figure.claimed = figure.foreign = figure.role = None
+    figure.low = figure.count = figure.label = None
+    figure.counted_to = -1
+    figure.negative = figure.marked = False
+    return figure
 
 
 def token_at(tokens: Sequence[Token], index: int) -> Token | None:

@@ -41,7 +41,10 @@ NAMING = PLACING | frozenset(
 
 
 class Label:
-    """What a run of words names: a place on the rig, a field, a gauge or a rating."""
+    """What a run of words names: a place on the rig, a field, a gauge or a rating.
+
+    It is made by `make_label`.
+    """
 
     __slots__ = (
         "aside",
@@ -65,26 +68,25 @@ class Label:
         "whole",
     )
 
-    def __init__(self, start: int) -> None:
-        self.start = start
-        self.end = start + 1
-        self.axle: str | None = None
-        self.end_of: str | None = None
-        self.side: str | None = None
-        self.ordinal: int | None = None
-        self.to_ordinal: int | None = None
-        self.vehicle: str | None = None
-        self.name: str | None = None
-        self.whole: str | None = None
-        self.wheel: str | None = None
-        self.field: str | None = None
-        self.subject: str | None = None
-        self.rating: str | None = None
-        self.rating_subject: str | None = None
-        self.bound: Figure | None = None
-        self.of_both = False
-        self.compound = False
-        self.aside = False
+    aside: bool
+    axle: str | None
+    bound: Figure | None
+    compound: bool
+    end: int
+    end_of: str | None
+    field: str | None
+    name: str | None
+    of_both: bool
+    ordinal: int | None
+    rating: str | None
+    rating_subject: str | None
+    side: str | None
+    start: int
+    subject: str | None
+    to_ordinal: int | None
+    vehicle: str | None
+    wheel: str | None
+    whole: str | None
 
     @property
     def places(self) -> bool:
@@ -158,6 +160,18 @@ ON_WHEELS = frozenset(("tyre", "hub"))
 """Gauges that each end of an axle has."""
 
 ENDS = {"steer": "front", "drive": "rear"}
+
+
+def make_label(start: int) -> Label:
+    """A label that names nothing yet; a function as `make_token` is."""
+    label = Label()
+    label.start = start
+    label.end = start + 1
+    label.axle = label.end_of = label.side = label.ordinal = label.to_ordinal = None
+    label.vehicle = label.name = label.whole = label.wheel = label.field = label.subject = None
+    label.rating = label.rating_subject = label.bound = None
+    label.of_both = label.compound = label.aside = False
+    return label
 
 
 def extend(label: Label, token: Token, *, of: bool = False) -> bool:

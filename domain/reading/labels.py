@@ -17,7 +17,7 @@ from domain.reading.as_one import leave_together, rig_as_one, truck_as_one
 from domain.reading.ball_sizes import end_of_size, has_size
 from domain.reading.everyday_words import EVERYDAY, is_everyday, names_trailer
 from domain.reading.figures import Figure
-from domain.reading.label import NAMING, Label, extend
+from domain.reading.label import NAMING, Label, extend, make_label
 from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.tokens import BREAK, NUMBER, WORD, Token
 
@@ -82,7 +82,7 @@ def find_labels(
             ):
                 current.end = index + 1
                 continue
-            current = Label(index)
+            current = make_label(index)
             if index and "its" in tokens[index - 1].groups:
                 current.vehicle = _named_last(labels)
             if extend(current, token):
@@ -252,7 +252,7 @@ def _listed_apart(tokens: Sequence[Token], labels: Sequence[Label]) -> list[Labe
             )
         )
         if listed:
-            back = Label(label.start)
+            back = make_label(label.start)
             back.end_of, label.end_of, label.start = label.end_of, None, label.start + 1
             apart.append(back)
         apart.append(label)

@@ -12,7 +12,7 @@ from copy import copy
 from domain.context import MASS_UNIT
 from domain.reading.bare_loads import HEAVIEST_STEER
 from domain.reading.figures import LEAST_LOAD, MASS, Figure, kilograms
-from domain.reading.label import Label
+from domain.reading.label import Label, make_label
 from domain.reading.scene import Scene
 from domain.reading.things import is_noun
 
@@ -89,7 +89,7 @@ def _are_bare(figures: Sequence[Figure]) -> bool:
 
 
 def _weighs_all(scene: Scene, figure: Figure) -> None:
-    label = Label(figure.start)
+    label = make_label(figure.start)
     label.end, label.whole, label.bound = figure.start, "gross", figure
     figure.label, figure.role, figure.foreign = label, "load", None
     scene.labels = sorted([*scene.labels, label], key=_start)

@@ -71,8 +71,12 @@ def _talk_of(scene: Scene) -> list[str | None]:
             ahead = once = False
             sentence_start = index + 1
             continue
-        others = turns and "speaks_for_us" in token.groups and (owned or state == OTHER)
-        if others and _turns_to_us(scene, index):
+        if (
+            turns
+            and "speaks_for_us" in token.groups
+            and (owned or state == OTHER)
+            and _turns_to_us(scene, index)
+        ):
             state, owned, guessed = None, False, False
             continue
         if index == sentence_start and _somebody(scene, index):
@@ -366,11 +370,11 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     cue = value.split()[0]
     if "looks_shortened" in token.groups and token.raw.isalpha():
         return None
-    if cue == OTHER_VEHICLE and "tow_car" in token.groups and scene.context.units != "us":
-        return None
-    if cue == OTHER_VEHICLE and any(token.text in words for words, _ in scene.names.several):
-        return None  # 'boat trailer by itself, boat on it'
     if cue == OTHER_VEHICLE:
+        if "tow_car" in token.groups and scene.context.units != "us":
+            return None
+        if any(token.text in words for words, _ in scene.names.several):
+            return None  # 'boat trailer by itself, boat on it'
         return OTHER if _other_vehicle(scene, index) else None
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
     counted = index > 0 and scene.tokens[index - 1].kind is NUMBER
@@ -378,40 +382,41 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None  # '4 guys in the truck'
     if "planned_once" in token.groups and following is not None and "note" in following.senses:
         return None  # 'meant to log this yesterday: 28.4 gal'
+    if cue == OTHER:
+        return None if _does_for_us(scene, index, token) else OTHER
     recorded = following is not None and "recording" in following.groups
     if cue in (REQUEST, PLAN) and recorded and following and not _came_to_nothing(scene, index):
         return cue if "hitch" in following.senses else None  # 'gonna put the camper on'
-    if cue == GUESS and "dash" in scene.by_class and _is_of_truck(scene, index - 1):
-        return None  # 'truck reckons 10.8 mpg on the dash'
-    if cue == PLAN and following is not None and "already_done" in following.groups:
-        return None  # 'before we left'
-    if cue == OTHER and "family" in token.groups and _is_of_our_rig(scene, index):
-        return None
-    if cue == OTHER and "home_of" in token.groups and _is_left_or_reached(scene, index):
-        return None
-    if cue == OTHER and index and "airs_to" in scene.tokens[index - 1].groups:
-        return None  # 'trailer tires 72, brought them up to 80'
-    if cue == OTHER and (
-        _serves_us(scene, index) or _hands_over(scene, index) or _is_of_ours(scene, index)
-    ):
-        return None
-    if cue == OTHER and "puts_it" in scene.groups and _puts_it_with_us(scene, index):
-        return None
-    if cue == OTHER and "weigh_cue" in scene.by_class and _reads_scale(scene, index):
-        return None
-    if cue == PLAN and index and "lets_us" in token.groups and _is_person(scene.tokens[index - 1]):
-        return None
-    if cue == OTHER and "reads_out" in scene.groups and _reads_out_ours(scene, index):
-        return None
-    if cue == OTHER and _works_the_scale(scene, index):
-        return None  # whoever weighs tells what ours was
-    if cue == OTHER and index and _says_who_texts(scene, index):
-        return None
-    if cue == NEGATION and _absent(scene, index):
-        return None
-    if cue == GUESS and "figure_word" in token.groups and _is_what_it_reads(scene, index):
-        return None
-    return cue
+    if cue == GUESS:
+        dashed = "dash" in scene.by_class and _is_of_truck(scene, index - 1)
+        read = "figure_word" in token.groups and _is_what_it_reads(scene, index)
+        return None if dashed or read else cue  # 'truck reckons 10.8 mpg on the dash'
+    if cue == PLAN:
+        done = following is not None and "already_done" in following.groups  # 'before we left'
+        led = index and "lets_us" in token.groups and _is_person(scene.tokens[index - 1])
+        return None if done or led else cue
+    return None if cue == NEGATION and _absent(scene, index) else cue
+
+
+def _does_for_us(scene: Scene, index: int, token: Token) -> bool:
+    """Whether somebody else is one who serves us, weighs us or texts, or what is theirs is ours."""
+    if "family" in token.groups and _is_of_our_rig(scene, index):
+        return True
+    if "home_of" in token.groups and _is_left_or_reached(scene, index):
+        return True
+    if index and "airs_to" in scene.tokens[index - 1].groups:
+        return True  # 'trailer tires 72, brought them up to 80'
+    if _serves_us(scene, index) or _hands_over(scene, index) or _is_of_ours(scene, index):
+        return True
+    if "puts_it" in scene.groups and _puts_it_with_us(scene, index):
+        return True
+    if "weigh_cue" in scene.by_class and _reads_scale(scene, index):
+        return True
+    if "reads_out" in scene.groups and _reads_out_ours(scene, index):
+        return True
+    if _works_the_scale(scene, index):
+        return True  # whoever weighs tells what ours was
+    return index > 0 and _says_who_texts(scene, index)
 
 
 def _is_of_ours(scene: Scene, index: int) -> bool:
