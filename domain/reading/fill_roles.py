@@ -88,14 +88,14 @@ def weighs(scene: Scene) -> bool:
 
 def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
     """The role that unit or label gives a figure; 'bare' where they say nothing."""
-    label = figure.label
-    field = label.field if isinstance(label, Label) else None
-    dimension = figure.dimension
-    into_tank = isinstance(label, Label) and label.rating == "tank" and dimension == VOLUME
-    if into_tank and isinstance(label, Label) and label.compound:
-        return None  # 'that fish tank is 29 gallons'
-    if isinstance(label, Label) and (label.rating or label.subject) and not into_tank:
-        return None
+    label, dimension, field = figure.label, figure.dimension, None
+    if isinstance(label, Label):
+        if label.rating == "tank" and dimension == VOLUME:
+            if label.compound:
+                return None  # 'that fish tank is 29 gallons'
+        elif label.rating or label.subject:
+            return None
+        field = label.field
     if dimension == VOLUME:
         return None if _is_not_pumped(scene, figure) else VOLUME_ROLE
     if dimension == PRICE:

@@ -39,7 +39,7 @@ def find_labels(
     aside = 0  # where what is said in brackets ends
     for index, token in enumerate(tokens):
         senses = token.senses
-        if index < aside or (current is None and (not senses or NAMING.isdisjoint(senses))):
+        if (current is None and (not senses or NAMING.isdisjoint(senses))) or index < aside:
             continue  # most words begin no label
         if token.raw == "(" and current is not None and current.end == index:
             aside = _end_of_brackets(tokens, index, current, figures)

@@ -97,7 +97,8 @@ def placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
     rated = Rating in map(type, entries)
     truck = trailer = None
     if rated or "name" in scene.by_class:
-        truck, trailer = (_named(scene, each, rated=rated) for each in ("truck", "trailer"))
+        truck = _named(scene, "truck", rated=rated)
+        trailer = _named(scene, "trailer", rated=rated)
     if rated and truck is None and trailer is None:
         truck, trailer = _headed(scene, entries)
     if not (timed or place or truck or trailer):

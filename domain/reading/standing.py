@@ -114,11 +114,11 @@ TRAILER_PIECES = Pieces(*[frozenset((TRAILER,))] * 4)
 def read_standing(text: str, context: Context, words: StandingWords) -> Verdict | None:
     """What a message sets or asks that lasts; None where it is another matter."""
     called = called_by(context.trailers, words.trailers)
-    letter = text[:1].casefold()
-    if not (letter in words.letters or letter in called.letters or letter in AROUND):
-        return None  # before anything is made of it: most messages are another matter
     first = text.partition(" ")[0].casefold()
-    if first.isalpha() and not (words.first.of(first) or first in called.words):
+    if first.isalpha():
+        if not (words.first.of(first) or first in called.words):
+            return None  # before anything is made of it: most messages are another matter
+    elif not (first[:1] in words.letters or first[:1] in called.letters or first[:1] in AROUND):
         return None
     if text.endswith(("...", "…")):
         return None  # 'in english...': somebody goes on talking

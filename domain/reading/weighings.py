@@ -73,8 +73,9 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
     if not TOLD_APART.isdisjoint(scene.groups):
         _tell_apart(scene)
     figures = scene.live_figures()
-    if not _are_unnamed(scene, figures):
-        figures = [figure for figure in figures if _may_be_load(scene, figure)]
+    if _are_unnamed(scene, figures):
+        return []
+    figures = [figure for figure in figures if _may_be_load(scene, figure)]
     if not figures or _are_unnamed(scene, figures) or _is_reading(scene, figures):
         return []
     weighings: list[Weighing] = []
@@ -186,7 +187,7 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
         if _is_taken_off(scene, figure) or is_permitted(scene, label):
             return False
         if label.vehicle and label.only_vehicle:
-            if is_next_odometer(scene, figure, scene.has("weigh_cue")):
+            if is_next_odometer(scene, figure, "weigh_cue" in scene.by_class):
                 return False
             if _tells_event(scene, figure, label):
                 return False
