@@ -150,7 +150,9 @@ def _is_told(tokens: Sequence[Token], index: int, clock: tuple[int, int], book: 
         return after is not None and _is_part_of_day(after) and not _is_together(token)
     if "around" in before.groups:
         lead = index - 2
-    elif before.text.endswith(tuple(f" {word}" for word in book.groups["around"])):
+    elif " " in before.text and before.text.endswith(
+        tuple(f" {word}" for word in book.groups["around"])
+    ):
         lead = index - 1  # 'scaled at', 'pulled in at': one phrase
     elif not happened_then:
         return False

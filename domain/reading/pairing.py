@@ -9,9 +9,9 @@ chat's context.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import partial
 from itertools import pairwise
-from typing import NamedTuple
 
 from domain.reading.figures import LEAST_LOAD, MASS, Figure
 from domain.reading.label import Label
@@ -44,29 +44,26 @@ MOST_UNLIKE = 20
 """Loads of one list differ less than this many times."""
 
 
-class Pairing(NamedTuple):
-    """How labels and figures were paired, and what either order would have cost.
+Told = Callable[[], str]
+"""What tells how labels and figures were paired, to somebody who asks why."""
+
+
+def _told(order: str, label_first: float = 0.0, figure_first: float | None = 0.0) -> str:
+    """The decision in words, with what either order would have cost.
 
     Where no label stands behind a figure nothing but the label first comes into question.
     """
-
-    order: str
-    label_first: float = 0.0
-    figure_first: float | None = 0.0
-
-    def told(self) -> str:
-        """The decision in words."""
-        if self.figure_first is None:
-            return f"labels and figures: {self.order} (no label stands behind a figure)"
-        return (
-            f"labels and figures: {self.order} (cost {self.label_first:.1f} with the label first, "
-            f"{self.figure_first:.1f} with the figure first; the cheaper pairing counts)"
-        )
+    if figure_first is None:
+        return f"labels and figures: {order} (no label stands behind a figure)"
+    return (
+        f"labels and figures: {order} (cost {label_first:.1f} with the label first, "
+        f"{figure_first:.1f} with the figure first; the cheaper pairing counts)"
+    )
 
 
 def bind(
     tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
-) -> Pairing | None:
+) -> Told | None:
     """Pair labels with figures, setting `label` and `bound`; None where there is none."""
     open_figures = [figure for figure in figures if figure.claimed is None]
     if not labels or not open_figures:
@@ -78,12 +75,12 @@ def bind(
         open_figures = [figure for figure in open_figures if figure.label is None]
         labels = [label for label in labels if label.bound is None]
         if not labels or not open_figures:
-            return Pairing("a row of labels over a row of figures")
+            return partial(_told, "a row of labels over a row of figures")
     if several and _bind_under_headings(tokens, open_figures, labels):
         open_figures = [figure for figure in open_figures if figure.label is None]
         labels = [label for label in labels if label.bound is None]
         if not labels or not open_figures:
-            return Pairing("a heading, then each figure before its label")
+            return partial(_told, "a heading, then each figure before its label")
     # What is said aside names no figure, and hides no label behind it.
     owners = _owners(labels, open_figures) if several else []
     naming = [
@@ -106,7 +103,8 @@ def bind(
         _bind_in_parts(tokens, open_figures, labels)
     elif several:
         _leave_heads(tokens, labels)
-    return Pairing("label first" if first else "figure first", before_cost, after_cost)
+    order = "label first" if first else "figure first"
+    return partial(_told, order, before_cost, after_cost)
 
 
 def _leave_heads(tokens: Sequence[Token], labels: Sequence[Label]) -> None:

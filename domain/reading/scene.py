@@ -106,9 +106,9 @@ class Scene:
                 self._supersede()
         self.labels: list[Label] = self.find_labels() if self.figures else []
         if self.labels:
-            pairing = bind(self.tokens, self.figures, self.labels)
-            if pairing is not None:
-                self.decided(pairing.told)
+            told = bind(self.tokens, self.figures, self.labels)
+            if told is not None:
+                self.decided(told)
                 if not SIDED.isdisjoint(self.by_class):
                     carry_sides(self.tokens, self.figures, self.labels)
                     if len(self.figures) > len(self.labels):

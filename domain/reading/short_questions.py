@@ -173,7 +173,8 @@ def _said(tokens: Sequence[Token]) -> str | None:
         if token.kind is NUMBER:
             said.append(FIGURE)
         elif token.kind is not MARK or token.raw in SHOWN_MARKS:
-            said.append(_sign(token))
+            seen = token.raw == token.text and SIGNED.isdisjoint(token.senses)
+            said.append(token.text if seen else _sign(token))  # most words stand for themselves
         elif token.ends_sentence and any(each.kind is not MARK for each in tokens[index + 1 :]):
             return None
     return " ".join(said)
