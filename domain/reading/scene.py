@@ -171,7 +171,10 @@ class Scene:
         """Unknown words beside a figure are tried as slips of a label."""
         unknown = set(self.unknown)
         for figure in self.figures:
-            for index in (figure.start - 1, figure.start - 2, figure.end, figure.end + 1):
+            near = (figure.start - 1, figure.start - 2, figure.end, figure.end + 1)
+            if unknown.isdisjoint(near):
+                continue
+            for index in near:
                 if index in unknown and (token := self.tokens[index]).text.isalpha():
                     slip = book.correction(token.text, figure.value >= LEAST_LOAD)
                     if slip is not None and not self._names_place(index, slip, book):
