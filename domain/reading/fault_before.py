@@ -108,7 +108,12 @@ def fault_of_part_before(scene: Scene, index: int, start: int) -> int | None:
 
 
 def excepted_from_good(scene: Scene, index: int) -> int | None:
-    """'all good but the left marker light': where it is said that nothing else is at fault."""
+    """'all good but the left marker light': where it is said that nothing else is at fault.
+
+    What has to work is at fault then; chains may only not be hooked yet.
+    """
+    if "has_to_work" not in scene.tokens[index].groups:
+        return None
     start, _ = scene.sentence_of(index)
     at = index - 1
     while at > start and _singles_out(scene.tokens[at]):
