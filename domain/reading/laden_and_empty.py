@@ -34,7 +34,9 @@ def tell_states(scene: Scene) -> None:
 
     What is told of the load between them keeps its own name, or is left aside.
     """
-    masses = [figure for figure in scene.live_figures() if _may_weigh(figure)]
+    tongue = any(label.whole == "tongue" for label in scene.labels)
+    least = LEAST_BORNE if tongue else LEAST_LOAD
+    masses = [figure for figure in scene.live_figures() if _may_weigh(figure, least)]
     three = len(masses) == WITH_NET and (NET in scene.groups or _are_bare(masses))
     net = _net_of(scene, masses) if three else None
     loads = [figure for figure in masses if figure is not net]
@@ -79,9 +81,13 @@ def _value(figure: Figure) -> float:
     return figure.value
 
 
-def _may_weigh(figure: Figure) -> bool:
+def _may_weigh(figure: Figure, least: float) -> bool:
     mass = figure.dimension == MASS or (figure.dimension is None and figure.whole)
-    return mass and figure.value >= LEAST_LOAD and figure.role in (None, "load")
+    return mass and figure.value >= least and figure.role in (None, "load")
+
+
+LEAST_BORNE = 100
+"""Pounds or kilograms on a tongue that are told of a van full and empty."""
 
 
 def _are_bare(figures: Sequence[Figure]) -> bool:
@@ -130,7 +136,7 @@ def _are_of_two_states(scene: Scene, first: Figure, second: Figure) -> bool:
     return len(told) > 1 and states[0] != states[1] and 1 / MOST_LADEN < light / heavy < MOST_LADEN
 
 
-STATES = frozenset((EMPTIES, "full_word", "surely_loads", "tells_before", SINCE))
+STATES = frozenset((EMPTIES, "full_word", "surely_loads", "laden_word", "tells_before", SINCE))
 """Groups of words for the states of a load: gone, all there, before it was moved and after."""
 
 MOST_LET_OUT, MOST_LADEN = 1.25, 4.0

@@ -40,6 +40,14 @@ from tests.domain.reading.test_told_at_the_scale import told
             ["weighing steer=5180", "weighing steer=4860"],
         ),
         (
+            "towball weight came in at 245 with the van full, 210 empty",
+            ["weighing tongue=245", "weighing tongue=210"],
+        ),
+        (
+            "unladen truck 8,240, laden 9,120",
+            ["weighing gross=8240 rig=solo", "weighing gross=9120"],
+        ),
+        (
             "tongue 1,180 before, 900 after moving the quad",
             ["weighing tongue=1180", "weighing tongue=900"],
         ),
