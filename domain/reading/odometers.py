@@ -19,7 +19,7 @@ from domain.entries import Entry, Odometer
 from domain.quantities import Quantity, converted
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
-from domain.reading.figures import BARE_STEP, DISTANCE, NEXT_READING, Figure
+from domain.reading.figures import BARE_STEP, DISTANCE, NEXT_READING, Figure, follows_odometer
 from domain.reading.label import Label
 from domain.reading.logged_late import is_of_earlier_day
 from domain.reading.scene import Scene
@@ -242,6 +242,11 @@ LONGEST_TRIP = 1_500
 """Miles or kilometres: a trip meter shows less."""
 
 
+def _is_next(scene: Scene, figure: Figure, index: int) -> bool:
+    """Whether a reading stands right behind the word for what happened there."""
+    return figure.start == index + 1 and follows_odometer(figure.value, scene.context)
+
+
 def _event(scene: Scene, figure: Figure) -> Event | None:
     """Leaving, arriving or turning round, in the figure's clause before any other."""
     if "event" not in scene.by_class:
@@ -286,7 +291,9 @@ def _event(scene: Scene, figure: Figure) -> Event | None:
         if kind == "turnaround":
             distance -= TURNED
         if heads:
-            distance += 1  # 'depart 48,010 arrive 48,310'
+            if any(_is_next(scene, each, index) for each in figures):
+                continue  # 'depart 48,010 arrive 48,310'
+            distance += 1
         nearest = _nearest(figures, index) if len(figures) > 1 else figure
         if nearest is not figure and nearest.role == "odometer":
             continue  # 'left at 51,300, now at 51,410': one reading has it

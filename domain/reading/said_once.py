@@ -84,6 +84,24 @@ def _token_of(scene: Scene, entry: Entry) -> int:
     return next((i for i, token in enumerate(scene.tokens) if token.end > at), 0)
 
 
+def _read_in_turn(
+    scene: Scene, entries: Sequence[Entry], driven: Sequence[int], stated: list[int]
+) -> list[int]:
+    """The tokens of the odometer readings, which then are where their entries are `stated`."""
+    for number in driven:
+        stated[number] = _token_of_reading(scene, entries[number], stated[number])
+    return [stated[number] for number in driven]
+
+
+def _token_of_reading(scene: Scene, entry: Entry, otherwise: int) -> int:
+    """The token where an entry's odometer reading is told: 'got to pell 51,690, 22.3 gal'."""
+    said = next((words for field, words in entry.words if field == "odometer"), None)
+    if said is None:
+        return otherwise
+    at = _whole_at(scene.text, said, 0)
+    return next((i for i, token in enumerate(scene.tokens) if token.end > at), otherwise)
+
+
 OF_TRAILER = ("trailer", "coupler", "tyres")
 
 
@@ -109,7 +127,7 @@ def placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
     apart = bool(driven)
     several = bool(parts) or len(places) > 1 or apart
     stated = [_token_of(scene, entry) for entry in entries] if several else []
-    readings = [stated[number] for number in driven] if apart else []
+    readings = _read_in_turn(scene, entries, driven, stated) if apart else []
     for number, entry in enumerate(entries):
         own = moment_of(scene, parts, stated, stated[number]) if parts else None
         if (

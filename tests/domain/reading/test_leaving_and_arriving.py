@@ -132,3 +132,17 @@ def test_a_first_reading_may_be_written_in_two_groups(reads: Reader, text: str) 
     (reading,) = verdict.entries
     assert isinstance(reading, Odometer)
     assert reading.odometer == Quantity(118_640, "km")
+
+
+def test_a_place_is_of_the_reading_in_its_clause(reads: Reader) -> None:
+    left, fill = entries(reads, "left 48,402, got to pell 48,690, 22.3 gal")
+    assert left == Odometer(odometer=Quantity(48_402, "mi"), event="depart")
+    assert isinstance(fill, Fill)
+    assert (fill.odometer, fill.place) == (Quantity(48_690, "mi"), "pell")
+
+
+def test_what_happened_is_of_the_reading_behind_its_word(reads: Reader) -> None:
+    out, fill = entries(reads, "out at 48,402 back at 48,544, 11.2 gal")
+    assert out == Odometer(odometer=Quantity(48_402, "mi"))
+    assert isinstance(fill, Fill)
+    assert fill.odometer == Quantity(48_544, "mi")
