@@ -9,7 +9,7 @@ from dataclasses import FrozenInstanceError, dataclass, field, fields, replace
 import pytest
 
 from domain.entries import Fill, ImpossibleEntry, Weighing
-from domain.frozen import soon_made
+from domain.frozen import changed, soon_made
 from domain.quantities import Quantity
 from domain.verdicts import Question
 
@@ -62,3 +62,11 @@ def test_a_field_with_a_factory_is_refused() -> None:
 
     with pytest.raises(TypeError, match=r"Listed\.loads has a factory"):
         soon_made(Listed)
+
+
+def test_a_changed_record_is_what_replacing_its_fields_makes() -> None:
+    assert changed(FILLED, full=None) == replace(FILLED, full=None) != FILLED
+    with pytest.raises(TypeError):
+        changed(FILLED, colour="red")
+    with pytest.raises(ImpossibleEntry):
+        changed(Weighing(loads={"gross": Quantity(9_000, "lb")}), loads={"nowhere": FILLED.volume})
