@@ -41,6 +41,6 @@ def is_allowed(scene: Scene, figure: Figure) -> bool:
 
 def leave_allowed(scene: Scene) -> None:
     """What is allowed and no rating was read of, is no load either."""
-    for figure in scene.live_figures():
+    for figure in scene.live:
         if figure.role is None and figure.value >= LEAST_LOAD and is_allowed(scene, figure):
             scene.claim(figure, "what is allowed")

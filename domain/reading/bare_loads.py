@@ -107,7 +107,7 @@ def _of_truck_alone(scene: Scene, masses: Sequence[Figure]) -> dict[str, Figure]
     bears = LIGHTEST_STEER <= kilograms(front, unit) <= HEAVIEST_STEER
     bears = bears and kilograms(rear, unit) >= LIGHTEST_DRIVE
     plain = all(not figure.value % STEP and figure.foreign is None for figure in masses)
-    others = any(figure.dimension is not None for figure in scene.live_figures())
+    others = any(figure.dimension is not None for figure in scene.live)
     strange = [scene.tokens[index] for index in scene.unknown_words(names=False)]
     said = not others and all("pet" in token.groups for token in strange)
     row = rear.start - front.end <= 1 and scene.context.hitched is not None
@@ -134,7 +134,7 @@ def _is_beside_fill(scene: Scene) -> bool:
     """'24.1 gal 51,402 then weighed 21,300': no other figure is one that a scale shows."""
     if _weak_cues(scene):
         return False
-    return any(each.dimension == VOLUME for each in scene.live_figures())
+    return any(each.dimension == VOLUME for each in scene.live)
 
 
 def _is_slip_of_sum(masses: Sequence[Figure]) -> bool:

@@ -50,7 +50,7 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
         return {}
     found: dict[int, tuple[str, str]] = {}
     rated = "rating" in scene.by_class
-    figures = [each for each in scene.live_figures() if each.dimension in (None, MASS)]
+    figures = [each for each in scene.live if each.dimension in (None, MASS)]
     for first, second in pairwise(figures):
         label = first.label
         if first.role or second.role:

@@ -35,7 +35,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         return []
     if not any(
         figure.dimension == MASS or (figure.dimension is None and figure.token.grouped)
-        for figure in scene.live_figures()
+        for figure in scene.live
         if figure.role is None
     ):
         return []
@@ -54,7 +54,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
     meant = _things_meant(scene, spots)
     masses = [
         figure
-        for figure in scene.live_figures()
+        for figure in scene.live
         if figure.role is None
         and (
             _is_mass(
@@ -135,7 +135,7 @@ def _is_at_end(scene: Scene, figure: Figure) -> bool:
     if not isinstance(label, Label) or not label.only_end or kilograms(figure) < LEAST_AT_END:
         return False
     weighed = scene.has("weigh_cue")
-    others = [each.label for each in scene.live_figures() if each is not figure]
+    others = [each.label for each in scene.live if each is not figure]
     if not any(
         isinstance(each, Label)
         and (each.axle or each.wheel == "axle" or (weighed and each.only_end))
@@ -154,7 +154,7 @@ def _things_meant(scene: Scene, spots: Sequence[Spot]) -> dict[int, Meant]:
     """The things that masses are told of by pronoun, each by where its figure begins."""
     if POINTS not in scene.groups and "weigh_cue" not in scene.by_class:
         return {}
-    found = ((figure.start, thing_meant(scene, figure, spots)) for figure in scene.live_figures())
+    found = ((figure.start, thing_meant(scene, figure, spots)) for figure in scene.live)
     return {start: thing for start, thing in found if thing is not None}
 
 
@@ -222,7 +222,7 @@ def _lists_only_things(scene: Scene) -> bool:
 
     Each thing is one that people tow or load, and heavy.
     """
-    masses = [figure for figure in scene.live_figures() if figure.dimension == MASS]
+    masses = [figure for figure in scene.live if figure.dimension == MASS]
     if len(masses) != len(scene.figures) or any(
         kilograms(figure) < LEAST_ADDED for figure in masses
     ):

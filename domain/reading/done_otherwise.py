@@ -61,7 +61,7 @@ def is_yielded(scene: Scene, volume: Figure) -> bool:
 def _is_one_of_two(scene: Scene, volume: Figure) -> bool:
     return any(
         other is not volume and other.dimension is None and other.token.decimals == TENTHS
-        for other in scene.live_figures()
+        for other in scene.live
     )
 
 

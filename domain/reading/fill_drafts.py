@@ -69,10 +69,7 @@ def _is_of_one(scene: Scene, index: int) -> bool:
     return (
         one
         and beside
-        and any(
-            figure.dimension == VOLUME and figure.end <= index - 3
-            for figure in scene.live_figures()
-        )
+        and any(figure.dimension == VOLUME and figure.end <= index - 3 for figure in scene.live)
     )
 
 
@@ -80,7 +77,7 @@ def _is_signal(scene: Scene, index: int) -> bool:
     """'put 24.8 gal in, def light on too': a light or a gauge, told behind what was poured."""
     behind = scene.tokens[index + 1 : index + 2]
     start, end = scene.clause_of(index)
-    live = scene.live_figures()
+    live = scene.live
     signals = any(not token.groups.isdisjoint(SIGNALS) for token in behind)
     if not signals and not (behind and index == start and _is_too_much(scene, live)):
         return False
@@ -126,7 +123,7 @@ def share_costs(scene: Scene, drafts: Sequence[Draft]) -> None:
     """'31 gal diesel + 2.5 gal def, $121.37 + $9.75': as many amounts behind, in order."""
     if drafts[-1].of_tank:
         return
-    live = scene.live_figures()
+    live = scene.live
     volumes = [figure for figure in live if figure.dimension == VOLUME]
     paid = [figure for figure in live if figure.dimension == MONEY]
     if len(drafts) != len(volumes) or len(drafts) != len(paid) or volumes[-1].end > paid[0].start:
@@ -145,7 +142,7 @@ def share_readings(scene: Scene, drafts: Sequence[Draft]) -> None:
     """'twice today, 51,310 and 51,560, 22.1 and 19.4 gal': as many readings before, in order."""
     if drafts[-1].of_tank or "and" not in scene.groups:
         return
-    live = scene.live_figures()
+    live = scene.live
     volumes = [figure for figure in live if figure.dimension == VOLUME]
     read = [
         each
@@ -162,7 +159,7 @@ def share_readings(scene: Scene, drafts: Sequence[Draft]) -> None:
 
 def _beside_unnamed(scene: Scene, index: int) -> list[Draft]:
     """'31.2 gal, $121.65, and a 2.5 gal jug of def': of two volumes one is the fluid's."""
-    volumes = [figure for figure in scene.live_figures() if figure.dimension == VOLUME]
+    volumes = [figure for figure in scene.live if figure.dimension == VOLUME]
     if not volumes:
         return _in_clauses(scene, index)
     if len(volumes) != 2:
@@ -189,7 +186,7 @@ def _in_clauses(scene: Scene, index: int) -> list[Draft]:
     if not led or "product" in scene.tokens[before].senses:
         return []
     parts = ((before, start), (start, end))
-    tenths = [each.start for each in scene.live_figures() if each.token.decimals > 0]
+    tenths = [each.start for each in scene.live if each.token.decimals > 0]
     if not all(any(first <= at < last for at in tenths) for first, last in parts):
         return []
     return [Draft(None, 0, start, {}, cued=True), Draft("def", start, len(scene.tokens), {})]
@@ -200,7 +197,7 @@ def _are_lines(scene: Scene, index: int) -> bool:
     start, end = scene.sentence_of(index)
     if not 0 < start == index:
         return False
-    parted = [each for each in scene.live_figures() if each.token.decimals > 0]
+    parted = [each for each in scene.live if each.token.decimals > 0]
     before = [each for each in parted if each.end <= start]
     return len(before) >= LINE and sum(start < each.start < end for each in parted) >= LINE
 
@@ -219,7 +216,7 @@ def _with_a_figure(scene: Scene, drafts: list[Draft]) -> list[Draft]:
     """'31.2 gal diesel, def can wait, 48,340': what has no figure but a reading is no fill."""
     kept = drafts[:1]
     for draft in drafts[1:]:
-        own = [each for each in scene.live_figures() if draft.start <= each.start < draft.end]
+        own = [each for each in scene.live if draft.start <= each.start < draft.end]
         poured = any(
             draft.start <= index < draft.end for index in scene.by_class.get("fuel_cue", ())
         )

@@ -128,7 +128,7 @@ def _read_at_home(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
     volume = next((each for each in own if each.dimension == VOLUME), None)
     if volume is None or volume.end > start:
         return False
-    several = [each.dimension for each in scene.live_figures()].count(VOLUME) > 1
+    several = [each.dimension for each in scene.live].count(VOLUME) > 1
     if several and not scene.has("product", "def"):
         return True
     first, last = scene.clause_of(volume.start)
@@ -194,7 +194,7 @@ def odometer_beside(scene: Scene, roles: dict[str, Figure], bare: Sequence[Figur
 
 def without_readings(scene: Scene, bare: Sequence[Figure]) -> list[Figure]:
     """'24.1 gal 51,402 then weighed 21,300': the figures that are no reading beside a volume."""
-    volumes = [each for each in scene.live_figures() if each.dimension == VOLUME]
+    volumes = [each for each in scene.live if each.dimension == VOLUME]
     loads = [
         figure
         for figure in bare

@@ -32,7 +32,7 @@ def paid_apart(scene: Scene) -> list[int]:
     ends: list[int] = []
     poured: Figure | None = None
     tanks: list[Figure] = []
-    for figure in scene.live_figures():
+    for figure in scene.live:
         if poured is not None and pays_for(scene, poured, figure):
             poured = None
             ends.append(figure.end)

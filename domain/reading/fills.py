@@ -136,7 +136,7 @@ FEWEST_WITH_SNACKS = 3
 def _may_be_fill(scene: Scene) -> bool:
     """Whether a word or unit is of fuel, or figures are left that could be a fill by their form."""
     only: Figure | None = None
-    for figure in scene.live_figures():
+    for figure in scene.live:
         if figure.role is None:
             if only is not None:
                 return True
@@ -158,7 +158,7 @@ SPEAKS_OF_FILLS = frozenset(("volume_word", "putting", "putting_in", "at_alone",
 def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     own = [
         figure
-        for figure in scene.live_figures()
+        for figure in scene.live
         if draft.start <= figure.start < draft.end and figure.role is None
     ]
     if not own:
@@ -256,7 +256,7 @@ def _of_earlier(scene: Scene, figure: Figure) -> bool:
     right_behind = scene.phrase_said("earlier_fill", figure.end, figure.end + LONGEST_SAID)
     if right_behind and scene.phrase_said("this_fill", start, figure.start):
         return True  # '30.9 gallons today vs 33.4 last time'
-    for other in scene.live_figures():
+    for other in scene.live:
         first, last = scene.clause_of(other.start)
         if first != start and scene.phrase_said("this_fill", first, last):
             return True

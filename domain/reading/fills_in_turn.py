@@ -20,7 +20,7 @@ from domain.reading.tokens import NUMBER, TIME, WORD, Token
 
 def next_fills(scene: Scene) -> tuple[list[int], int | None]:
     """Where each further fill begins, and before which token what is said holds for each."""
-    live = scene.live_figures()
+    live = scene.live
     volumes = [figure for figure in live if figure.dimension == VOLUME] if len(live) > 1 else []
     if len(live) >= IN_TURN and (volumes or _tells_of_fills(scene)):
         unit = volumes[0].unit if volumes else None
@@ -88,7 +88,7 @@ def _with_bare(scene: Scene, volumes: Sequence[Figure]) -> list[Figure]:
         return list(volumes)
     return [
         figure
-        for figure in scene.live_figures()
+        for figure in scene.live
         if figure in volumes
         or (
             figure.dimension is None

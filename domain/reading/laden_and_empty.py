@@ -36,7 +36,7 @@ def tell_states(scene: Scene) -> None:
     """
     tongue = any(label.whole == "tongue" for label in scene.labels)
     least = LEAST_BORNE if tongue else LEAST_LOAD
-    masses = [figure for figure in scene.live_figures() if _may_weigh(figure, least)]
+    masses = [figure for figure in scene.live if _may_weigh(figure, least)]
     three = len(masses) == WITH_NET and (NET in scene.groups or _are_bare(masses))
     net = _net_of(scene, masses) if three else None
     loads = [figure for figure in masses if figure is not net]

@@ -66,7 +66,7 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
     of_trailer = False
     heading = _heading(scene)
     chatty = len(scene.unknown_words()) > MOST_UNKNOWN
-    for figure in scene.live_figures():
+    for figure in scene.live:
         if figure.role is not None:
             continue
         subject = _subject(scene, figure, heading) or _of_the_row(scene, figure, row)
@@ -173,7 +173,7 @@ def _may_read_gauges(scene: Scene) -> bool:
     if "subject" in scene.by_class or not scene.groups.isdisjoint(SAYS_OF_GAUGES):
         return True
     _, most = PRESSURE_SIZE[scene.context.units]
-    for figure in scene.live_figures():
+    for figure in scene.live:
         if figure.dimension in GAUGED:
             return True
         if figure.dimension is None and figure.value <= most and figure.label is not None:

@@ -43,7 +43,7 @@ def read_odometers(scene: Scene) -> list[Odometer] | Doubt:
     """The odometer readings that a message states, a doubt about one, or none."""
     readings: list[Odometer] = []
     leg = _leg(scene)
-    for figure in scene.live_figures():
+    for figure in scene.live:
         if figure.role is not None or figure.dimension not in (None, DISTANCE):
             continue
         if not LEAST <= figure.value < LARGEST:
@@ -117,7 +117,7 @@ def _stops_there(scene: Scene, figure: Figure) -> bool:
 
 def _leg(scene: Scene) -> Sequence[Figure]:
     """'day 2: 48,120 to 48,420': a day's readings from and to, the first behind what is known."""
-    known, figures = scene.context.odometer, scene.live_figures()
+    known, figures = scene.context.odometer, scene.live
     if known is None or len(figures) < READINGS:
         return ()
     for one, other in pairwise(figures):

@@ -52,9 +52,7 @@ def _states_another(scene: Scene, asked: Ask) -> bool:
         return False
     units = {figure.unit for figure in asked.figures}
     known = {figure.value for figure in asked.figures}
-    return any(
-        figure.unit in units and figure.value not in known for figure in scene.live_figures()
-    )
+    return any(figure.unit in units and figure.value not in known for figure in scene.live)
 
 
 SEVERAL = 2

@@ -20,7 +20,7 @@ def leave_other_goods(scene: Scene) -> None:
 
     Only where another line has a volume of fuel: a place can stand before a volume, too.
     """
-    volumes = [figure for figure in scene.live_figures() if figure.dimension == VOLUME]
+    volumes = [figure for figure in scene.live if figure.dimension == VOLUME]
     if len(volumes) < 2:
         return
     lines = [_line_of(scene, figure) for figure in volumes]
@@ -31,7 +31,7 @@ def leave_other_goods(scene: Scene) -> None:
         ahead = scene.tokens[line[0] : volume.start]
         if fuel or not _names_ware(ahead):
             continue
-        for figure in scene.live_figures():
+        for figure in scene.live:
             if line[0] <= figure.start < line[1]:
                 scene.claim(figure, OTHER_GOODS)
 
@@ -40,7 +40,7 @@ def leave_snacks(scene: Scene) -> None:
     """'34.2 gal 135.09, 2 bags ice 5.98': of several amounts the one beside an unknown noun."""
     if not scene.unknown:
         return
-    amounts = [figure for figure in scene.live_figures() if _is_amount(figure)]
+    amounts = [figure for figure in scene.live if _is_amount(figure)]
     if len(amounts) < 2:
         return
     others = [figure for figure in amounts if buys_something_else(scene, figure)]
@@ -57,14 +57,14 @@ def leave_snacks(scene: Scene) -> None:
 def leave_fluids(scene: Scene) -> None:
     """'washer fluid 1 gal 4.99, diesel 24.1 gal 93.99': what a fluid cost that nothing burns."""
     fluids = scene.book.groups["names_fluid"]
-    for figure in scene.live_figures():
+    for figure in scene.live:
         if figure.dimension != VOLUME:
             continue
         start, end = scene.clause_of(figure.start)
         ahead = scene.tokens[max(start, figure.start - 1) : figure.start]
         if not any(_names_fluid(each, fluids) for each in ahead):
             continue
-        own = [each for each in scene.live_figures() if start <= each.start < end]
+        own = [each for each in scene.live if start <= each.start < end]
         if [each.dimension for each in own].count(VOLUME) > 1:
             continue
         for each in own:

@@ -56,7 +56,7 @@ def leave_other_tanks(scene: Scene) -> bool:
         return False
     pumped = [
         figure
-        for figure in scene.live_figures()
+        for figure in scene.live
         if figure.dimension in (None, VOLUME) and figure.role is None and figure.value < MOST_PUMPED
     ]
     if not HOLDS_FUEL.isdisjoint(scene.groups):

@@ -34,7 +34,7 @@ SLACK = 1.2
 
 def paid_for_fuel(scene: Scene, cost: Figure) -> bool:
     """Whether nothing is told but that so much was paid for the truck's fuel."""
-    if len(scene.live_figures()) != 1 or not LEAST <= cost.value <= MOST:
+    if len(scene.live) != 1 or not LEAST <= cost.value <= MOST:
         return False
     if cost.dimension != MONEY and cost.token.decimals != CENTS:
         return False

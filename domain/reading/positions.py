@@ -271,7 +271,7 @@ def _trailer_announced(scene: Scene, label: Label) -> bool:
 
 def _said_last(scene: Scene, trailer: Label) -> bool:
     """'first axle 4,410 second axle 4,660 on the flatdeck': whose the two axles are."""
-    figures = [each for each in scene.live_figures() if each.start < trailer.start]
+    figures = [each for each in scene.live if each.start < trailer.start]
     labels = [each.label for each in figures if isinstance(each.label, Label)]
     numbered = [label for label in labels if label.ordinal and label.wheel and not label.vehicle]
     lead = scene.tokens[max(0, trailer.start - 2) : trailer.start]

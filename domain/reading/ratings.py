@@ -104,7 +104,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     if not HITCH_KINDS.isdisjoint(scene.groups):
         pairs |= tows_by_hitch(scene)
     indexes = load_index_pairs(scene)
-    for figure in scene.live_figures():
+    for figure in scene.live:
         if figure.role is not None:
             continue
         framed_here = framed and not (weighed_since(scene, figure) or rated_behind(scene, figure))

@@ -274,7 +274,7 @@ def _states_loads(scene: Scene) -> bool:
         return False
     bound = [
         figure
-        for figure in scene.live_figures()
+        for figure in scene.live
         if isinstance(figure.label, Label)
         and (figure.label.places_load or figure.label.vehicle or figure.label.rating)
         and figure.value >= 100
@@ -297,8 +297,7 @@ def _tells_what(scene: Scene) -> bool:
     if "asks_indirectly" not in first.groups or not subject:
         return False
     return any(
-        figure.start > 2 and "was" in scene.tokens[figure.start - 1].groups
-        for figure in scene.live_figures()
+        figure.start > 2 and "was" in scene.tokens[figure.start - 1].groups for figure in scene.live
     )
 
 
@@ -315,7 +314,7 @@ def _states_reading(scene: Scene) -> bool:
             isinstance(figure.label, Label)
             and figure.label.field == "odometer"
             and figure.value >= LEAST_UNPLACED
-            for figure in scene.live_figures()
+            for figure in scene.live
         )
     )
 
@@ -456,7 +455,7 @@ def _facts(scene: Scene) -> Verdict:
     if "texts_back" in scene.groups and _advertises(scene):
         return SILENT
     said = scene.said()
-    figured = read_figures(scene, said) if scene.live_figures() else []
+    figured = read_figures(scene, said) if scene.live else []
     if isinstance(figured, Doubt):
         return figured.ask()
     if figured and "meaning_word" in scene.groups:
@@ -509,7 +508,7 @@ LEAST_UNPLACED = 1000
 
 def _unplaced(scene: Scene) -> tuple[Quantity, ...]:
     """Figures the size of a load that nothing took: a weighing without them may be misread."""
-    left = [figure for figure in scene.live_figures() if figure.role is None]
+    left = [figure for figure in scene.live if figure.role is None]
     if not left:
         return ()
     unit = MASS_UNIT[scene.context.units]

@@ -42,11 +42,13 @@ BARE = "bare"
 
 
 class Scene:
-    """One message with everything that reading it needs."""
+    """One message with everything that reading it needs.
+
+    Of its `figures`, `live` are those that nobody claims and that are stated.
+    """
 
     __slots__ = (
         "_clause_ends",
-        "_live",
         "_sentence_ends",
         "_words",
         "book",
@@ -56,6 +58,7 @@ class Scene:
         "groups",
         "kinds",
         "labels",
+        "live",
         "marks",
         "names",
         "numbers",
@@ -70,7 +73,6 @@ class Scene:
         self, text: str, context: Context, book: Phrasebook, trace: list[str] | None = None
     ) -> None:
         self.trace = trace
-        self._live: list[Figure] | None = None
         self._clause_ends: list[int] | None = None
         self._sentence_ends: list[int] | None = None
         self.text = text
@@ -116,6 +118,7 @@ class Scene:
         if self.figures and BREAK in self.kinds:
             leave_headings(self.tokens, self.figures, context)
         self.talk: list[str | None] = talk_of(self)
+        self.live = self._stated_figures() if self.figures else []
 
     def index_terms(self) -> None:
         """Note where each class of term, the numbers and the words stand that no phrase knows.
@@ -197,6 +200,14 @@ class Scene:
         if self.trace is not None:
             self.trace.append(told())
 
+    def _stated_figures(self) -> list[Figure]:
+        talk = self.talk
+        return [
+            figure
+            for figure in self.figures
+            if figure.claimed is None and talk[figure.start] is None
+        ]
+
     def find_labels(self) -> list[Label]:
         """What runs of words name: without figures few ask for it, and it stands in no `labels`."""
         if NAMING.isdisjoint(self.by_class):
@@ -255,19 +266,10 @@ class Scene:
         """Whether what stands there is stated, and not planned, guessed, denied or hearsay."""
         return self.talk[index] is None
 
-    def live_figures(self) -> Sequence[Figure]:
-        """Figures that nobody claims and that are stated."""
-        if self._live is None:
-            self._live = [
-                figure
-                for figure in self.figures
-                if figure.claimed is None and self.talk[figure.start] is None
-            ]
-        return self._live
-
     def claim(self, figure: Figure, owner: str) -> None:
         """Leave a figure aside that turns out to belong to somebody else."""
-        figure.claimed, self._live = owner, None
+        figure.claimed = owner
+        self.live = [each for each in self.live if each is not figure]
 
     def claim_between(self, start: int, end: int, owner: str) -> None:
         """Leave aside every figure that begins in a stretch of the text."""

@@ -26,7 +26,7 @@ def with_particulars(
 
 def fee_of(scene: Scene) -> tuple[Quantity | None, Figure | None]:
     """What the weighing cost, where money is named and no fuel is bought with it."""
-    live = scene.live_figures()
+    live = scene.live
     priced = MONEY in [figure.dimension for figure in live]
     if not priced and "fee" not in scene.by_class and "costs_one" not in scene.groups:
         return None, None
@@ -114,7 +114,7 @@ def number_said(scene: Scene) -> str | None:
         first = scene.book.words.get(token.text.split(" ")[0], {})
         if "scale_says" not in token.groups or "ticket" not in first:
             continue
-        figure = next((each for each in scene.live_figures() if each.start > index), None)
+        figure = next((each for each in scene.live if each.start > index), None)
         if figure is None or figure.label or figure.dimension or figure.token.grouped:
             continue
         plain = all(each.kind is MARK for each in scene.tokens[index + 1 : figure.start])
@@ -131,7 +131,7 @@ ALL_LOADS = 3
 def _is_no_gross(scene: Scene, number: Figure) -> bool:
     """Whether the rig's loads are told behind a number, and do not make it."""
     told: dict[str, float] = {}
-    for each in scene.live_figures():
+    for each in scene.live:
         label = each.label
         if isinstance(label, Label) and not label.side and each.start > number.start:
             told[_part_of(label)] = each.value

@@ -146,7 +146,7 @@ def _whens_within(
 def _tell_two_things(scene: Scene, day: int, clock: int) -> bool:
     """'22.1 gal this morning, 19.4 gal at 3pm': each in a clause with a figure of its own."""
     clauses = {scene.clause_of(day), scene.clause_of(clock)}
-    told = {scene.clause_of(each.start) for each in scene.live_figures()}
+    told = {scene.clause_of(each.start) for each in scene.live}
     return len(clauses) == SEVERAL and clauses <= told
 
 

@@ -38,7 +38,7 @@ def leave_unpaid(scene: Scene) -> None:
     """Leave aside the amount of two that was not paid in the end."""
     amounts = [
         figure
-        for figure in scene.live_figures()
+        for figure in scene.live
         if figure.role is None
         and figure.dimension in (None, MONEY, PRICE)
         and figure.token.decimals in PAID_WITH
@@ -77,7 +77,7 @@ def _leave_lessened(scene: Scene, amounts: Sequence[Figure]) -> None:
 
 def settle_sum(scene: Scene) -> None:
     """'diesel 89.82 + def 12.50 = 102.32': what adds up to the cent is money, all of it."""
-    live = [each for each in scene.live_figures() if each.role is None]
+    live = [each for each in scene.live if each.role is None]
     for first, second, total in zip(live, live[1:], live[2:], strict=False):
         cents = all(
             each.dimension in (None, MONEY) and each.token.decimals == CENTS
@@ -98,7 +98,7 @@ def leave_sum_with_can(scene: Scene) -> None:
     joined = any(
         "and" in scene.tokens[at].groups or scene.tokens[at].raw == "," for at in range(start, can)
     )
-    live = [each for each in scene.live_figures() if each.start >= start]
+    live = [each for each in scene.live if each.start >= start]
     poured = any(each.dimension in (None, VOLUME) and each.end < can for each in live)
     amounts = [each for each in live if _is_paid(each)]
     if joined and poured and len(amounts) == 1 and amounts[0].start > can:
@@ -112,7 +112,7 @@ def leave_sum_with_other(scene: Scene) -> None:
     others = [each for each in scene.figures if each.claimed == ELSEWHERE]
     if not others:
         return
-    live = scene.live_figures()
+    live = scene.live
     amounts = [each for each in live if _is_paid(each)]
     poured = [each for each in live if each.dimension == VOLUME]
     told = poured and len(amounts) == 1
@@ -136,7 +136,7 @@ def leave_swipes(scene: Scene) -> None:
     An amount that is told again beside another one makes money of both; what the fuel cost is
     their sum, which nobody said.
     """
-    live = scene.live_figures()
+    live = scene.live
     for told in live:
         if told.dimension != MONEY:
             continue
@@ -184,7 +184,7 @@ def _up_to_mark(tokens: Sequence[Token]) -> Sequence[Token]:
 
 def _taken_off(scene: Scene, one: Figure, other: Figure) -> Figure | None:
     """'95.92, discount 2.46, paid 93.46': what the first was more by, where that is said."""
-    for figure in scene.live_figures():
+    for figure in scene.live:
         if figure in (one, other) or abs(one.value - figure.value - other.value) > TO_THE_CENT:
             continue
         beside = scene.tokens[max(0, figure.start - 2) : figure.end + 2]

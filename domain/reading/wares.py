@@ -31,7 +31,7 @@ def leave_wares(scene: Scene) -> None:
     """Claim what belongs to other things than fuel, where each is told with its own figure."""
     if "product" not in scene.by_class and "names_fuel" not in scene.groups:
         return
-    live = scene.live_figures()
+    live = scene.live
     nouns = [_noun_of(scene, figure) for figure in live]
     for at, figure in enumerate(live):
         if nouns[at] is None and at and live[at - 1].end == figure.start:

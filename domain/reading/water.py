@@ -23,7 +23,7 @@ LONGEST_NAME = 4
 
 def read_water(scene: Scene) -> list[Cargo]:
     """The water that a message says was taken aboard."""
-    figures = [figure for figure in scene.live_figures() if figure.dimension == VOLUME]
+    figures = [figure for figure in scene.live if figure.dimension == VOLUME]
     found: list[Cargo] = []
     for number, figure in enumerate(figures):
         start, end = scene.sentence_of(figure.start)

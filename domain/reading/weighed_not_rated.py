@@ -57,7 +57,7 @@ def _leave_actual(scene: Scene) -> None:
 
 def _leave_unbraked(scene: Scene) -> None:
     """'max tow 2,000 kg braked, 750 kg unbraked': a truck has one limit for what it tows."""
-    ends = {figure.end: figure for figure in scene.live_figures()}
+    ends = {figure.end: figure for figure in scene.live}
     for label in scene.labels:
         if label.whole == "ignored" and label.bound is None and label.start in ends:
             scene.claim(ends[label.start], "what may be towed without brakes")

@@ -72,7 +72,7 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
     """The weighings that a message states, a doubt about them, or none."""
     if not TOLD_APART.isdisjoint(scene.groups):
         _tell_apart(scene)
-    figures = scene.live_figures()
+    figures = scene.live
     if _are_unnamed(scene, figures):
         return []
     figures = [figure for figure in figures if _may_be_load(scene, figure)]
@@ -137,7 +137,7 @@ SAYS_WEIGHED = frozenset(("weigh_cue", "bars", "passes"))
 
 def _leave_differences(scene: Scene) -> None:
     """'drives 6,320 which is 1,200 more': what one load exceeds another by was not weighed."""
-    for figure in scene.live_figures():
+    for figure in scene.live:
         if figure.dimension not in (None, MASS):
             continue
         if isinstance(figure.label, Label):
@@ -147,7 +147,7 @@ def _leave_differences(scene: Scene) -> None:
         behind = scene.tokens[figure.end : figure.end + 2]
         if not any("differs" in token.groups for token in (*ahead, *behind[:1])):
             continue
-        loads = [other.value for other in scene.live_figures() if other.value >= LEAST_LOAD]
+        loads = [other.value for other in scene.live if other.value >= LEAST_LOAD]
         apart = any(
             abs(abs(first - second) - figure.value) <= APART * figure.value
             for first, second in combinations(loads, 2)
@@ -163,7 +163,7 @@ def _pass_on_sum(scene: Scene, figure: Figure, label: Label) -> None:
     more = any("differs" in token.groups for token in behind[:1])
     if not more or not any("than" in token.text.split() for token in behind):
         return
-    live = scene.live_figures()
+    live = scene.live
     told = [each.value for each in live if isinstance(each.label, Label) and each is not figure]
     for other in live:
         free = other.start > figure.start and other.label is None
