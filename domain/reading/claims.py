@@ -21,15 +21,23 @@ from domain.reading.claimed_dates import (
     is_year_told,
     tells_hour,
 )
-from domain.reading.claimed_prices import PAID, SPEAKS_OF_FUEL, price_of_another
+from domain.reading.claimed_forms import (
+    COUNTED,
+    LEAST_ODOMETER,
+    LEAST_SIZE,
+    dot_joins,
+    is_hyphened,
+    is_size,
+    names_file,
+    owner_by_form,
+)
+from domain.reading.claimed_prices import PAID, price_of_another
 from domain.reading.figures import (
-    DURATION,
     LEAST_LOAD,
     MASS,
     MONEY,
     PRICE,
     SHARE,
-    VOLUME,
     Figure,
     follows_odometer,
     token_at,
@@ -64,7 +72,7 @@ def find_claim(
     if figure.claimed is None and not (
         "numbered_place" in owning and _read_at_place(figure, before, context)
     ):
-        figure.claimed = _owner_by_form(figure, tokens, before, after, said)
+        figure.claimed = owner_by_form(figure, tokens, before, after, said)
         if figure.claimed is None and owning:
             figure.claimed = _owner(figure, tokens, before, after, last, said, owning)
     if figure.claimed is not None or after is None:
@@ -101,7 +109,7 @@ def _owner(
             return owner
     if "/" in owning and figure.start in (0, 2) and dates_message(tokens):
         owner = "a date"
-    elif "-" in owning and figure.dimension is None and _is_hyphened(tokens, figure.start):
+    elif "-" in owning and figure.dimension is None and is_hyphened(tokens, figure.start):
         owner = "a number with letters"
     elif "claims_line" in owning and (
         _claimed_line(tokens, figure) or _on_plate(figure, before, tokens)
@@ -114,53 +122,6 @@ def _owner(
     if before is not None and "claims_line" in before.groups:
         return owner
     return None if _heads_row(tokens, figure) else owner
-
-
-def _owner_by_form(
-    figure: Figure,
-    tokens: Sequence[Token],
-    before: Token | None,
-    after: Token | None,
-    said: frozenset[str],
-) -> str | None:
-    """What the number is by how it is written and what is typed to it, whatever else is said."""
-    dimension, token, start = figure.dimension, figure.token, figure.start
-    if dimension == DURATION:
-        return "a duration"
-    typed_to = before is not None and before.end == tokens[start].start
-    if typed_to and _is_part_of_word(tokens, start):
-        return "a number with letters"
-    if dimension == VOLUME and tokens[figure.end - 1].text == "g":
-        return "a number with letters" if _is_generation(tokens, figure, said) else None
-    if token.raw[0] == "0" and token.decimals == 0 and len(token.raw) > 2:
-        return "a number with leading zeros"
-    if dimension is not None:
-        return None
-    if token.decimals == -1:
-        return "a fraction"
-    if after is None:
-        return None
-    if after.glued and _is_word_of_its_own(figure, before, after):
-        return f"{token.raw}{after.raw}"
-    if figure.value > MOST_ROWS:
-        return None
-    if after.raw == ")" and _is_in_brackets(tokens, start):
-        return "an axle's number"
-    if _numbers_row(tokens, figure):
-        return "a row's number"
-    counts = figure.value <= MOST_OF_AXLES and figure.count is None
-    return COUNT_OF_AXLES if counts and _are_axles(tokens, figure.end) else None
-
-
-MOST_OF_AXLES = 4
-
-
-def _is_in_brackets(tokens: Sequence[Token], start: int) -> bool:
-    """'AXLE 3 (TRAILER 1)  4,720': which of them it is, told once more."""
-    before, further = token_at(tokens, start - 1), token_at(tokens, start - 2)
-    if before is None or further is None or further.raw != "(":
-        return False
-    return not before.senses.keys().isdisjoint(COUNTED)
 
 
 def _owner_beside(
@@ -184,12 +145,12 @@ def _owner_beside(
     if not owning.isdisjoint(CHANGES) and tells_change(figure, tokens, last):
         return CHANGE
     sized = figure.value >= LEAST_SIZE and not owning.isdisjoint(SIGNS_OF_SIZE)
-    if sized and _is_size(tokens, figure):
+    if sized and is_size(tokens, figure):
         return "a number with letters"
     if "." in owning:
-        if _dot_joins(tokens, figure.start - 1) or _dot_joins(tokens, figure.start + 1):
+        if dot_joins(tokens, figure.start - 1) or dot_joins(tokens, figure.start + 1):
             return "a version"  # '5.4.15', '127.0.0.1'
-        if after is not None and after.raw == "." and _names_file(tokens, figure.end):
+        if after is not None and after.raw == "." and names_file(tokens, figure.end):
             return "a number with letters"
     if "/" in owning and of_tyre_size(tokens, figure.start):
         return TYRE_SIZE
@@ -315,28 +276,6 @@ def _is_taken_off(tokens: Sequence[Token], figure: Figure) -> bool:
     return named and index > 0
 
 
-def _is_generation(tokens: Sequence[Token], figure: Figure, said: frozenset[str]) -> bool:
-    """'a 3G phone', '15g of pepper', '894,3G': a g is gallons where fuel is spoken of."""
-    if not LEAST_PUMPED <= figure.value <= MOST_PUMPED:
-        # 'dsl 412g od 212766': nothing but a slip, which the tank's size then tells
-        return not (said >= NAMES_FILL and MOST_PUMPED < figure.value < LEAST_ODOMETER)
-    if not said.isdisjoint(SPEAKS_OF_FUEL):
-        return False
-    if figure.value < LEAST_UNNAMED:
-        return True
-    # '30.2g $3.899' and '30g 48,290' are fills.
-    return figure.whole and not any(token.value >= LEAST_ODOMETER for token in tokens)
-
-
-NAMES_FILL = frozenset(("product", "odometer"))
-"""Classes of term that together name a fill, whatever its volume."""
-
-LEAST_PUMPED, MOST_PUMPED, LEAST_UNNAMED = 0.5, 150, 5
-"""Gallons at a pump, and those that are taken for some without a word for fuel."""
-
-LEAST_ODOMETER = 1_000
-
-
 def _heads_amount(before: Token, figure: Figure) -> bool:
     """'UNIT 3.749', 'VOL 22.6', 'EXT 120.96': with a pump's decimals it is no number of a thing."""
     pumped = figure.token.decimals > 0 and figure.token.raw[0].isdigit()  # and no 'Vol.2'
@@ -344,17 +283,6 @@ def _heads_amount(before: Token, figure: Figure) -> bool:
 
 
 HEADS_AMOUNT = frozenset(("price_word", "cost_word", "volume_word"))
-
-
-def _is_part_of_word(tokens: Sequence[Token], start: int) -> bool:
-    """'D7000', 'f/1.8', 'reza_99999': typed to a letter that names nothing, or to a mark."""
-    before, further = tokens[start - 1], token_at(tokens, start - 2)
-    if before.kind is WORD and len(before.raw) == 1 and before.raw.isalpha():
-        return before.senses.keys().isdisjoint(PLACES_BY_LETTER)
-    if further is None or further.kind is not WORD or further.end != before.start:
-        return False
-    lens = len(further.raw) == 1 and further.raw.isalpha() and not further.glued
-    return before.raw == "_" or (before.raw == "/" and lens)
 
 
 def _is_what(tokens: Sequence[Token], figure: Figure) -> bool:
@@ -368,34 +296,7 @@ def _is_what(tokens: Sequence[Token], figure: Figure) -> bool:
     )
 
 
-def _is_size(tokens: Sequence[Token], figure: Figure) -> bool:
-    """'1280x800': two numbers with nothing but an x between, both too big for a count of axles."""
-    return _times(tokens, figure.start - 1) or _times(tokens, figure.end)
-
-
-def _times(tokens: Sequence[Token], index: int) -> bool:
-    if not 0 < index < len(tokens) - 1 or tokens[index].text != "x" or not tokens[index].glued:
-        return False
-    before, after = tokens[index - 1], tokens[index + 1]
-    numbers = before.kind is NUMBER and after.kind is NUMBER and after.glued
-    return numbers and min(before.value, after.value) >= LEAST_SIZE
-
-
-LEAST_SIZE = 100
-
 SIGNS_OF_SIZE = frozenset("xX×")
-
-
-def _names_file(tokens: Sequence[Token], index: int) -> bool:
-    """'16772.itcrypt': a point and a word that nobody knows, typed to a number."""
-    point, word = tokens[index], token_at(tokens, index + 1)
-    if word is None or not (point.glued and word.glued):
-        return False
-    return word.kind is WORD and not (word.senses or word.groups)
-
-
-PLACES_BY_LETTER = frozenset(("axle", "vehicle", "whole", "side"))
-"""What a letter before a load can name: 'S5,180 D6,240 T8,860'."""
 
 
 def _on_plate(figure: Figure, before: Token | None, tokens: Sequence[Token]) -> bool:
@@ -424,32 +325,8 @@ OF_A_RIG = frozenset(("weigh_cue", "axle", "axle_noun", "whole", "vehicle", "nam
 """Classes of term beside which people may be told right behind a load or a reading."""
 
 
-def _are_axles(tokens: Sequence[Token], index: int) -> bool:
-    """'3 axles', 'two trailer axles'."""
-    after, behind = tokens[index], token_at(tokens, index + 1)
-    if behind is not None and after.senses.keys() & {"vehicle", "name"}:
-        after = behind
-    return "axle_noun" in after.senses
-
-
 LEAST_OF_MANY = 5000
 """What a receipt's 'TRANS 88123' counts, and no gauge of a transmission shows."""
-
-COUNT_OF_AXLES = "a count of axles"
-
-COUNTED = frozenset(("axle_noun", "axle", "vehicle"))
-"""Classes of term whose things are weighed one by one and have no price."""
-
-
-def _is_word_of_its_own(figure: Figure, before: Token | None, after: Token) -> bool:
-    """'2moro', '4ever': letters typed to a number that are no unit make a word of it."""
-    return (
-        after.kind is WORD
-        and not after.senses
-        and figure.token.end == after.start
-        and not figure.token.said.spoken
-        and not (before is not None and before.raw == "/" and len(after.text) == 1)  # '121/118Q'
-    )
 
 
 def _counts(figure: Figure, noun: str) -> bool:
@@ -460,22 +337,6 @@ def _counts(figure: Figure, noun: str) -> bool:
 def _is_plural(noun: str) -> bool:
     """'50,000 years', '100,000 likes'; 'across' and 'plus' count nothing."""
     return len(noun) > 3 and noun[-1] == "s" and noun[-2] not in "su"
-
-
-def _numbers_row(tokens: Sequence[Token], figure: Figure) -> bool:
-    """'1 Steer  1.30': a small number that opens a line with a label and a figure behind it."""
-    at = figure.start - 1
-    if at >= 0 and tokens[at].kind is not BREAK:
-        return False
-    if not figure.whole:
-        return False
-    label, other = token_at(tokens, figure.end), token_at(tokens, figure.end + 1)
-    labelled = label is not None and bool(label.senses.keys() & {"axle", "vehicle", "whole", "end"})
-    return labelled and other is not None and (other.kind is NUMBER or other.raw in ":=")
-
-
-MOST_ROWS = 6
-"""Lines that a ticket numbers."""
 
 
 def _said_again(figure: Figure, before: Token | None, last: Figure | None) -> bool:
@@ -492,33 +353,6 @@ def _said_again(figure: Figure, before: Token | None, last: Figure | None) -> bo
     one = Quantity(last.value, last.unit).amount("kg")
     other = Quantity(figure.value, figure.unit).amount("kg")
     return abs(one - other) <= 0.02 * one
-
-
-def _is_hyphened(tokens: Sequence[Token], index: int) -> bool:
-    """'WB-3391': capitals that name nothing, a hyphen and a number, without a space."""
-    letters, hyphen = token_at(tokens, index - 2), token_at(tokens, index - 1)
-    return (
-        letters is not None
-        and hyphen is not None
-        and hyphen.raw == "-"
-        and hyphen.glued
-        and hyphen.end == tokens[index].start
-        and letters.raw.isupper()
-        and letters.senses.keys().isdisjoint(PLACES)
-    )
-
-
-def _dot_joins(tokens: Sequence[Token], index: int) -> bool:
-    """Whether a dot joins two numbers, without a space between."""
-    if not 0 < index < len(tokens) - 1 or tokens[index].raw != ".":
-        return False
-    before, after = tokens[index - 1], tokens[index + 1]
-    numbers = before.kind is NUMBER and after.kind is NUMBER
-    return numbers and tokens[index].glued and after.glued
-
-
-PLACES = frozenset(("axle", "vehicle", "whole", "initial", "corner", "end", "side", "unit"))
-"""Classes of term that a figure may be hyphened to."""
 
 
 def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:

@@ -19,7 +19,8 @@ from domain.reading.beside import (
     read_price_of_each,
     read_unit_after,
 )
-from domain.reading.claims import COUNT_OF_AXLES, OWNING, find_claim
+from domain.reading.claimed_forms import COUNT_OF_AXLES
+from domain.reading.claims import OWNING, find_claim
 from domain.reading.digit_pairs import join_pairs
 from domain.reading.figures import (
     DIMENSION_OF,

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.entries import POSITIONS, SINGLE_AXLES, SUM_TOLERANCE
-from domain.reading.claims import COUNT_OF_AXLES
+from domain.reading.claimed_forms import COUNT_OF_AXLES
 from domain.reading.figures import Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from domain.reading.as_one import LEAST_OF_BOTH, have_one_load
+from domain.reading.as_one import have_one_load
 from domain.reading.bars_handled import (
     AGAIN,
     HANDLED,
@@ -23,6 +23,7 @@ from domain.reading.beside import HEADS
 from domain.reading.both_ways import STOOD, TOLD, settle_both_ways
 from domain.reading.everyday_words import names_trailer
 from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
+from domain.reading.settled_wholes import settle_borne, settle_tare, settle_wholes
 from domain.reading.side_letters import load_follows, read_side_letters
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token, make_token
 from domain.reading.trailing import TRAILS, settle_out_back, settle_trailing
@@ -93,11 +94,11 @@ def settle_words(scene: Scene) -> None:
     if "side_marker" in scene.groups:
         _settle_markers(scene)
     if "bears_down" in scene.groups and scene.numbers and "hitch" in scene.by_class:
-        _settle_borne(scene)
+        settle_borne(scene)
     if "whole" in scene.by_class:
-        _settle_wholes(scene)
+        settle_wholes(scene)
     if "tare" in scene.groups and scene.numbers:
-        _settle_tare(scene)
+        settle_tare(scene)
     if "fuel_or_register" in scene.groups:
         _settle_regular(scene)
     if "swaps" in scene.groups and {"correction", "name"} <= scene.by_class.keys():
@@ -448,94 +449,6 @@ def _settle_put_down(scene: Scene) -> None:
             if not scene.by_class["correction"]:
                 del scene.by_class["correction"]
             return
-
-
-def _settle_borne(scene: Scene) -> None:
-    """'camper on the ball 1,180': how much bears down there, and nothing was hitched.
-
-    So it is behind its figure, beside other loads: 'axles 2,310, 190 on the ball'.
-    """
-    tokens = scene.tokens
-    weighed = not SAYS_LOADS.isdisjoint(scene.by_class)
-    for index in scene.by_class["hitch"]:
-        behind = tokens[index + 1 : index + 2]
-        loaded = bool(behind) and behind[0].kind is NUMBER and behind[0].value >= LEAST_BORNE
-        before = tokens[index - 1] if index and weighed else None
-        loaded = loaded or (
-            before is not None
-            and before.kind is NUMBER
-            and LEAST_BORNE <= before.value < MOST_BORNE
-        )
-        if loaded and "bears_down" in tokens[index].groups:
-            tokens[index].senses = {"whole": TONGUE}
-    scene.index_terms()
-
-
-LEAST_BORNE, MOST_BORNE = 40, 5_000
-"""Pounds or kilograms: no hitch bears less that anybody weighs, and few pickups' bear more."""
-
-SAYS_LOADS = frozenset(("weigh_cue", "axle_noun", "axle", "whole", "vehicle", "name"))
-"""Classes of term beside which a figure is a load."""
-
-
-def _settle_wholes(scene: Scene) -> None:
-    if "unit" in scene.by_class:
-        _settle_all_in(scene)
-    if "claim" in scene.by_class and "combination" in scene.groups:
-        _settle_train(scene)
-
-
-def _settle_train(scene: Scene) -> None:
-    """'car gross 2,520, train 4,520': beside a gross it is of both, and no railway's number."""
-    for index in scene.by_class["claim"]:
-        token, behind = scene.tokens[index], scene.tokens[index + 1 : index + 2]
-        loaded = bool(behind) and behind[0].kind is NUMBER and behind[0].value >= LEAST_OF_BOTH
-        if loaded and "combination" in token.groups:
-            token.senses = {"whole": "gross"}
-    scene.index_terms()
-
-
-def _settle_all_in(scene: Scene) -> None:
-    """'1,940, 1,380, 1,720, all in kg': the unit of them all, and no gross."""
-    tokens = scene.tokens
-    for index in scene.by_class["whole"]:
-        behind = tokens[index + 1 : index + 3]
-        common = "before_common_unit" in tokens[index].groups and behind
-        if common and "mass_unit" in behind[0].groups and behind[-1].kind is not NUMBER:
-            tokens[index].senses = {"glue": "function"}
-            scene.index_terms()
-            return
-
-
-def _settle_tare(scene: Scene) -> None:
-    """'trailer tare 3,200', 'gvwr 9,990 tare 3,200': a plate's; a ticket has gross and net, too."""
-    tokens = scene.tokens
-    weighed = any(
-        each.senses.get("whole", TONGUE) != TONGUE and "tare" not in each.groups for each in tokens
-    )
-    if weighed or "ticket" in scene.by_class or "weigh_cue" in scene.by_class:
-        return
-    plated = "rating" in scene.by_class
-    for index, token in enumerate(tokens):
-        if "tare" in token.groups and (plated or _is_of_trailer(tokens, index)):
-            token.senses = {"rating": "curb"}
-    scene.index_terms()
-
-
-TONGUE = "tongue"
-
-
-def _is_of_trailer(tokens: Sequence[Token], index: int) -> bool:
-    """Whether a trailer stands before, or behind 'of' and an article."""
-    if index and names_trailer(tokens[index - 1]):
-        return True
-    behind = tokens[index + 1 : index + 4]
-    if not behind:
-        return False
-    onto = "onto" in behind[0].senses.get("glue", "").split()  # 'tare on the flatdeck'
-    if not onto and behind[0].groups.isdisjoint(("of", "on")):
-        return False
-    return any(names_trailer(each) for each in behind[1:])
 
 
 def _settle_weight(scene: Scene) -> None:

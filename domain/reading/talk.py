@@ -8,23 +8,16 @@ not decide what the rest means.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from domain.entries import SUM_TOLERANCE
 from domain.reading.beside import CURRENCY_MARKS
 from domain.reading.everyday_words import hitches_ours
-from domain.reading.figures import BARE_STEP, LEAST_LOAD
+from domain.reading.figures import LEAST_LOAD
 from domain.reading.label import NAMING
 from domain.reading.phrasebook import APOSTROPHES, fold
-from domain.reading.theirs import (
-    has_one,
-    is_called,
-    is_last_owner,
-    is_somebodys,
-    stands_on_ours,
-)
+from domain.reading.theirs import has_one, is_last_owner, is_somebodys, stands_on_ours
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
+from domain.reading.told_for_us import LOADED, does_for_us, follows_on, puts_it_with_us
 
 if TYPE_CHECKING:
     from domain.reading.scene import Scene
@@ -230,8 +223,7 @@ def _tells_load(pair: Sequence[Token]) -> bool:
 
 
 PAIR = 2
-LOADED = frozenset(("axle", "vehicle", "whole", "name"))
-"""Classes of term that a load is told of."""
+"""Tokens of a load and what it is of."""
 
 
 def _heads_of_others(scene: Scene, talk: list[str | None], start: int, end: int) -> bool:
@@ -289,60 +281,8 @@ def _somebody(scene: Scene, index: int) -> bool:
     acts = bool(following.senses.keys() & {"fuel_cue", "hitch"}) or (
         "somebody_does" in following.groups or ("weighs_it" in following.groups and not heads)
     )
-    ours = _follows_on(scene) or hitches_ours(scene.tokens, index + 1)
-    return acts and not (ours or _puts_it_with_us(scene, index))
-
-
-def _puts_it_with_us(scene: Scene, index: int) -> bool:
-    """'someone left 200 lb of feed in the bed': whoever it was, it rides with us."""
-    does = scene.tokens[index + 1 : index + 2]
-    if not does or "puts_it" not in does[0].groups or "unit" not in scene.by_class:
-        return False
-    _, end = scene.sentence_of(index)
-    return scene.phrase_said("on_our_rig", index + 2, end) is not None
-
-
-def _is_of_our_rig(scene: Scene, index: int) -> bool:
-    """'dad says odo is 99412', 'Grandpa hooked up the camper'."""
-    ours = _follows_on(scene) or hitches_ours(scene.tokens, index + 1)
-    return ours or is_called(scene, index) or _sat_with_us(scene, index)
-
-
-def _sat_with_us(scene: Scene, index: int) -> bool:
-    """'3/4 tank, me and my dad: 21,340 gross': who was aboard, and says nothing."""
-    ahead = [token for token in scene.tokens[:index] if "our" not in token.groups][-2:]
-    behind = scene.tokens[index + 1 : index + 2]
-    return (
-        len(ahead) == PAIR
-        and "oneself" in ahead[0].groups
-        and "and" in ahead[1].groups
-        and any(t.raw == ":" or t.kind is NUMBER or "aboard" in t.senses for t in behind)
-    )
-
-
-def _is_left_or_reached(scene: Scene, index: int) -> bool:
-    """'heading off from Mum's 165,430', 'at grandmas, 51,260': where somebody lives is a place."""
-    tokens = scene.tokens
-    before = tokens[index - 1] if index else None
-    led = before is not None and (
-        "event" in before.senses or not before.groups.isdisjoint(LEADS_HOME)
-    )
-    behind = tokens[index + 1] if index + 1 < len(tokens) else None
-    return led and (
-        behind is None or behind.kind is not WORD or not LEADS_HOME.isdisjoint(behind.groups)
-    )
-
-
-LEADS_HOME = frozenset(("from", "at_alone", "to"))
-"""Groups of small words between leaving or arriving and whose home it is."""
-
-
-def _follows_on(scene: Scene) -> bool:
-    """Whether a figure follows on from the truck's odometer: whoever says it, it is ours."""
-    known = scene.context.odometer
-    return known is not None and any(
-        0 <= figure.value - known.value <= BARE_STEP for figure in scene.figures
-    )
+    ours = follows_on(scene) or hitches_ours(scene.tokens, index + 1)
+    return acts and not (ours or puts_it_with_us(scene, index))
 
 
 def _only_guesses(scene: Scene, index: int) -> bool:
@@ -383,7 +323,7 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     if "planned_once" in token.groups and following is not None and "note" in following.senses:
         return None  # 'meant to log this yesterday: 28.4 gal'
     if cue == OTHER:
-        return None if _does_for_us(scene, index, token) else OTHER
+        return None if does_for_us(scene, index, token) else OTHER
     recorded = following is not None and "recording" in following.groups
     if cue in (REQUEST, PLAN) and recorded and following and not _came_to_nothing(scene, index):
         return cue if "hitch" in following.senses else None  # 'gonna put the camper on'
@@ -396,59 +336,6 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         led = index and "lets_us" in token.groups and _is_person(scene.tokens[index - 1])
         return None if done or led else cue
     return None if cue == NEGATION and _absent(scene, index) else cue
-
-
-def _does_for_us(scene: Scene, index: int, token: Token) -> bool:
-    """Whether somebody else is one who serves us, weighs us or texts, or what is theirs is ours."""
-    if "family" in token.groups and _is_of_our_rig(scene, index):
-        return True
-    if "home_of" in token.groups and _is_left_or_reached(scene, index):
-        return True
-    if index and "airs_to" in scene.tokens[index - 1].groups:
-        return True  # 'trailer tires 72, brought them up to 80'
-    if _serves_us(scene, index) or _hands_over(scene, index) or _is_of_ours(scene, index):
-        return True
-    if "puts_it" in scene.groups and _puts_it_with_us(scene, index):
-        return True
-    if "weigh_cue" in scene.by_class and _reads_scale(scene, index):
-        return True
-    if "reads_out" in scene.groups and _reads_out_ours(scene, index):
-        return True
-    if _works_the_scale(scene, index):
-        return True  # whoever weighs tells what ours was
-    return index > 0 and _says_who_texts(scene, index)
-
-
-def _is_of_ours(scene: Scene, index: int) -> bool:
-    """Whether it is who sat in the truck, or parts of it: 'everyone in: ...', 'they're good'."""
-    behind = scene.tokens[index + 1 : index + 2]
-    if behind and "goes_in" in behind[0].groups:
-        return _rode_along(scene, index)
-    named = "check_item" in scene.by_class and "they" in scene.tokens[index].groups
-    return named and _are_parts(scene, index)
-
-
-def _are_parts(scene: Scene, index: int) -> bool:
-    """'I checked the safety chains and they're good': what was looked at, and how it is."""
-    start, _ = scene.sentence_of(index)
-    named = any(start <= at < index for at in scene.by_class["check_item"])
-    behind = scene.tokens[index + 1 : index + 1 + NEAR]
-    state = next((each for each in behind if not ABOUT_STATE & each.senses.keys()), None)
-    return named and state is not None and not STATES.isdisjoint(state.senses)
-
-
-ABOUT_STATE = frozenset(("glue",))
-STATES = frozenset(("check_done", "check_fault"))
-"""Classes of term for how a part is, and for small words that may stand before."""
-
-
-def _rode_along(scene: Scene, index: int) -> bool:
-    """'weighed with everyone in: ...', 'kids in: ...': who sat in it; not 'the kids in bed'."""
-    behind = scene.tokens[index + 2 : index + 3]
-    with_us = "aboard" in scene.tokens[index].senses or (
-        index > 0 and "with" in scene.tokens[index - 1].groups
-    )
-    return with_us and not any(token.raw[0].isalnum() for token in behind)
 
 
 def _is_what_it_reads(scene: Scene, index: int) -> bool:
@@ -475,103 +362,6 @@ def _owns(scene: Scene, index: int) -> bool:
     return len(behind) != 1 or bool(behind[0].senses) or behind[0].kind is not WORD
 
 
-def _serves_us(scene: Scene, index: int) -> bool:
-    """'they charged 14.25', 'the lady at the window let us roll on again': it is about our rig.
-
-    What people give us and tell us about themselves is not.
-    """
-    token = scene.tokens[index]
-    if token.possessive or "owner" in token.groups:
-        return False
-    end = _clause_figure(scene, index)
-    behind = scene.tokens[index + 1 : end]
-    if behind and "fee" in behind[0].senses:
-        return True
-    if any("fee" in each.senses for each in scene.tokens[max(0, index - 2) : index]):
-        return True  # 'paid the lady $14'
-    weighed = not scene.by_class.keys().isdisjoint(LOADED)
-    if any("fee" in each.senses for each in behind):
-        return weighed
-    paid = any("money" in each.senses or each.raw in CURRENCY_MARKS for each in behind)
-    if paid:
-        return weighed and any("asks_money" in each.groups for each in behind)
-    return weighed and scene.phrase_said("serves_us", index + 1, end) is not None
-
-
-def _reads_scale(scene: Scene, index: int) -> bool:
-    """'the fella at the scale says 20,380': who stands there tells what ours was."""
-    where = scene.tokens[index + 1 : index + 1 + NEAR]
-    at = next((at for at, each in enumerate(where) if "weigh_cue" in each.senses), None)
-    places = scene.book.groups["at_place"]
-    if at is None or not any(each.text.split(" ")[0] in places for each in where[: at + 1]):
-        return False
-    says = where[at + 1 : at + 2] or scene.tokens[index + 1 + NEAR : index + 2 + NEAR]
-    return bool(says) and "somebody_says" in says[0].groups
-
-
-def _reads_out_ours(scene: Scene, index: int) -> bool:
-    """'mom read it off the slip: steer ...', 'quarry guy says 21,300 gross, steer 4,240 ...'.
-
-    Who reads from paper, or tells every load with the gross that they make, tells ours; somebody
-    else's own is said to be theirs.
-    """
-    token = scene.tokens[index]
-    says = scene.tokens[index + 1 : index + 2]
-    if token.possessive or "owner" in token.groups or not says:
-        return False
-    if "reads_out" not in says[0].groups or "beside_us" in scene.groups:
-        return False
-    behind = scene.tokens[index + 2 : index + 2 + LONGEST_LEAD]
-    printed = any(
-        not FROM_PAPER.isdisjoint(one.groups) and "ticket" in other.senses
-        for one, other in pairwise(behind)
-    )
-    told = bool(behind) and (behind[0].kind is NUMBER or behind[0].raw == ":")
-    return (printed or told) and _adds_up(scene, printed=printed)
-
-
-LONGEST_LEAD = 4
-"""Tokens from who reads to what is read from: 'it off the slip'."""
-
-FROM_PAPER = frozenset(("off_of", "from", "on_the"))
-"""Groups of words before the paper that is read from."""
-
-
-def _adds_up(scene: Scene, *, printed: bool) -> bool:
-    """Whether the steer, drive and trailer loads are told, and the gross that they make.
-
-    Of what is read from paper the gross may be left out.
-    """
-    loads: dict[str, float] = {}
-    for label in scene.labels:
-        place = label.axle or label.whole or label.vehicle
-        if place is not None and label.bound is not None and not label.rating:
-            loads[place] = label.bound.value
-    gross = loads.pop("gross", None)
-    if not loads.keys() >= {"steer", "drive", "trailer"}:
-        return False
-    parts = loads["steer"] + loads["drive"] + loads["trailer"]
-    return printed if gross is None else abs(parts - gross) <= SUM_TOLERANCE * gross
-
-
-def _hands_over(scene: Scene, index: int) -> bool:
-    """'read the door jamb for you: gvwr 11,400': what stands behind the colon is handed to you."""
-    token = scene.tokens[index]
-    if not index or "you_object" not in token.groups or token.possessive:
-        return False
-    behind = scene.tokens[index + 1 : _clause_figure(scene, index)]
-    weighed = "weigh_cue" in scene.by_class and scene.by_class["weigh_cue"][0] < index
-    led = scene.tokens[index - 1].kind is WORD or weighed  # 'got it weighed, you were right: ...'
-    return led and any(each.raw == ":" for each in behind)
-
-
-def _clause_figure(scene: Scene, index: int) -> int:
-    """Where the clause of a token ends, or the first number stands behind it."""
-    _, end = scene.clause_of(index)
-    numbers = (at for at in range(index + 1, end) if scene.tokens[at].kind is NUMBER)
-    return next(numbers, end)
-
-
 def _is_person(token: Token) -> bool:
     """'they let us': it was allowed, and done."""
     return OTHER in token.senses.get("talk", "").split()
@@ -585,33 +375,6 @@ def _stands_before_thing(scene: Scene, index: int) -> bool:
 
 OWNED = frozenset(("vehicle", "rig", "ticket"))
 """Classes of term that somebody else's is told of."""
-
-
-def _says_who_texts(scene: Scene, index: int) -> bool:
-    """'its grandma', 'this is dad': who holds the phone, and whose rig it is, is not said."""
-    token = scene.tokens[index]
-    if token.possessive or "owner" in token.groups:
-        return False
-    return scene.phrase_said("says_who", max(0, index - 2), index) is not None
-
-
-def _works_the_scale(scene: Scene, index: int) -> bool:
-    """'the scale dude says 5,160 steer', 'the bloke at the weighbridge': a scale says who it is.
-
-    'weighed his rig' has a verb there, and whoever owns something is asked about that.
-    """
-    before = scene.tokens[max(0, index - 1) : index]
-    if any("weigh_cue" in each.senses and "glue" not in each.senses for each in before):
-        return True
-    behind = scene.tokens[index + 1 : index + 3]
-    owns = "owner" in scene.tokens[index].groups or scene.tokens[index].possessive
-    return (
-        len(behind) > 1
-        and not owns
-        and "weigh_cue" in behind[0].senses
-        and behind[0].text.startswith("at ")
-        and "reads_out" in behind[1].groups
-    )
 
 
 def _absent(scene: Scene, index: int) -> bool:
@@ -668,7 +431,7 @@ def _owns_vehicle(scene: Scene, index: int, token: Token) -> bool:
         if named and ("ticket" in following.senses or "weighed_out" in following.groups):
             return True  # 'Dale's ticket: steer ...'
         if named and "odometer" in following.senses:
-            return not _follows_on(scene)
+            return not follows_on(scene)
         if following.senses.get("name") in scene.names.own.values():
             kind = "vehicle" in following.senses  # 'Odette's caravan' is hers where ours is one too
             return kind and step == 1 and named and token.raw[0].isupper()
