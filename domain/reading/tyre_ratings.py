@@ -67,20 +67,25 @@ def _is_labelled(scene: Scene, figure: Figure) -> bool:
 
 
 def _follows_ratings(scene: Scene, figure: Figure) -> bool:
-    """'gvwr 11,300 front gawr 5,800 tires 80 psi': behind two limits it stands on their label."""
+    """'gvwr 11,300 front gawr 5,800 tires 80 psi': behind two limits it stands on their label.
+
+    As such labels do (49 CFR 567.4, 571.110 S4.3; from memory).
+    """
+    if "weigh_cue" in scene.by_class or "airs_up" in scene.groups:
+        return False
+    label, before = figure.label, scene.tokens[figure.start - 1]
+    if (isinstance(label, Label) and label.side) or "at" in before.groups:
+        return False  # 'left rear tire 62 psi', 'tires are at 72 psi': what a gauge shows
     limits = [
-        label
-        for label in scene.labels
-        if label.rating in LABELLED and label.bound is not None and label.end <= figure.start
+        each
+        for each in scene.figures
+        if each.role == "rating" and each.start < figure.start and each.value >= LEAST_LIMIT
     ]
-    done = "weigh_cue" in scene.by_class or "airs_up" in scene.groups
-    return len(limits) >= FEWEST_LIMITS and not done
+    return len(limits) >= FEWEST_LIMITS
 
 
-LABELLED = frozenset(("gvwr", "gawr", "gawr_front", "gawr_rear"))
-"""Limits that stand on the label that asks for a pressure (49 CFR 567.4, 571.110 S4.3)."""
-
-FEWEST_LIMITS = 2
+LEAST_LIMIT, FEWEST_LIMITS = 500, 2
+"""Pounds or kilograms that an axle may bear at least, and how many such limits make a label."""
 
 LEAST_PSI, MOST_PSI = 20, 130
 

@@ -489,6 +489,10 @@ def test_corners_of_a_loads_size_are_no_tyres(reads: Reader) -> None:
             "gvwr 11,300 front gawr 5,800 rear gawr 7,000 tires front 60 rear 80 psi",
             [("front", 60), ("rear", 80)],
         ),
+        (
+            "door sticker: gvwr 11,400, front 6,000, rear 7,200. tires 75 front 80 rear",
+            [("front", 75), ("rear", 80)],
+        ),
     ],
 )
 def test_each_pressure_off_a_label_is_of_the_end_that_it_is_told_for(
@@ -513,7 +517,12 @@ def test_pressures_of_a_trailers_label_are_the_trailers_whichever_end_is_named(
 
 @pytest.mark.parametrize(
     "text",
-    ["gvwr 11,300 rear gawr 7,000. aired the tires to 80 psi", "gvwr 11,300, tires 80 psi"],
+    [
+        "gvwr 11,300 rear gawr 7,000. aired the tires to 80 psi",
+        "gvwr 11,300, tires 80 psi",
+        "gvwr 11,400 payload 3,100. left rear tire 80 psi",
+        "gvwr 11,400 gcwr 24,000, tires are at 80 psi",
+    ],
 )
 def test_what_a_tyre_was_filled_to_beside_limits_is_no_limit(text: str, reads: Reader) -> None:
     verdict = reads(text)
