@@ -203,6 +203,8 @@ def _owner_around(
             return owner
     if bare and after is not None and "aboard" in owning and _counts_people(figure, after, said):
         return "a count of people"
+    if bare and after is not None and "new_thing" in owning and _counts_new(figure, tokens, after):
+        return "a count of things"
     if dimension == MASS and _said_again(figure, before, last):
         return "said again in another unit"
     return None
@@ -309,6 +311,17 @@ def _on_plate(figure: Figure, before: Token | None, tokens: Sequence[Token]) -> 
 
 LEAST_VOLUME = 10
 """'REG 17.2L' is regular petrol, 'REG 4L' a plate."""
+
+
+def _counts_new(figure: Figure, tokens: Sequence[Token], after: Token) -> bool:
+    """'put in 3 new windows', 'got 4 new tires': so many things, and no volume."""
+    thing = token_at(tokens, figure.end + 1)
+    several = figure.whole and 2 <= figure.value < MOST_NEW and "new_thing" in after.groups
+    return several and thing is not None and thing.kind is WORD and thing.text.endswith("s")
+
+
+MOST_NEW = 100
+"""Things of one kind that somebody buys at once."""
 
 
 def _counts_people(figure: Figure, after: Token, said: frozenset[str]) -> bool:
@@ -422,7 +435,7 @@ OWNING = (
     | BESIDE
     | OWNING_BEHIND
     | OF_A_BODY
-    | {"#", "-", "(", "[", "claims_line", "each_one", "numbered_place", "aboard"}
+    | {"#", "-", "(", "[", "claims_line", "each_one", "numbered_place", "aboard", "new_thing"}
 )
 """What must stand in a message for a number in it to be owned by more than its own form."""
 

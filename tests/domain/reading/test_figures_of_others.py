@@ -65,6 +65,8 @@ TALK = [
     "free entry, call 09061701461, 150p/msg",
     "your code is 481920, do not share it",
     "48211 is the zip",
+    "I put in 3 new windows for 1,240",
+    "put in 3 new windows",
 ]
 
 
