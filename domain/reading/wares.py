@@ -12,7 +12,7 @@ from domain.reading.figures import MONEY, VOLUME, Figure
 from domain.reading.fill_roles import price_band
 from domain.reading.other_goods import OF_MONEY, OTHER_GOODS
 from domain.reading.scene import Scene
-from domain.reading.tokens import WORD, Token
+from domain.reading.tokens import NUMBER, WORD, Token
 
 CENTS = 2
 """Decimals of what a shop charges."""
@@ -69,9 +69,15 @@ def _noun_of(scene: Scene, figure: Figure) -> int | None:
     index = figure.end
     while index < min(figure.end + FARTHEST, len(tokens)) and _leads(tokens[index]):
         index += 1
-    if index == len(tokens) or not _is_noun(tokens[index]):
+    if index == len(tokens) or not _is_noun(tokens[index]) or _heads_reading(tokens, index):
         return None
     return index if tokens[index].raw[0].islower() else None
+
+
+def _heads_reading(tokens: Sequence[Token], noun: int) -> bool:
+    """'24.6 gal $81.15 trip 231.8': the word is of the figure behind it, which is no amount."""
+    behind = tokens[noun + 1 : noun + 2]
+    return bool(behind) and behind[0].kind is NUMBER and behind[0].decimals != CENTS
 
 
 def _is_noun(token: Token) -> bool:

@@ -27,6 +27,15 @@ PAID = Quantity(118.53, "USD")
         ("tolls 14.50, camping 42, diesel 118.53", Fill(product="diesel", cost=PAID)),
         ("spent 118.53 on fuel and 14.50 in tolls", Fill(cost=PAID)),
         ("snacks 12.40 fuel 118.53", Fill(cost=PAID)),
+        (
+            "diesel 28.2 gal $118.53 trip 231.8",
+            Fill(
+                product="diesel",
+                volume=Quantity(28.2, "gal"),
+                cost=PAID,
+                distance=Quantity(231.8, "mi"),
+            ),
+        ),
     ],
 )
 def test_what_fuel_came_to(text: str, fill: Fill, reads: Reader) -> None:
