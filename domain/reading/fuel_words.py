@@ -53,18 +53,24 @@ def settle_tankful(scene: Scene) -> None:
     if not ON_SCALE.isdisjoint(scene.by_class) or not tells_volume(scene.tokens):
         return
     settled = False
+    watery = not WATERY.isdisjoint(scene.groups)
     for index in scene.by_class["level"]:
         token = scene.tokens[index]
         fuel, groups = scene.book.known.get(token.text.rpartition(" ")[2], UNKNOWN)
         behind = token_at(scene.tokens, index + 1)
         sized = behind is not None and "was" in behind.groups  # 'a full tank of gas is 36 gal'
-        if sized or not ("product" in fuel or "fuel" in groups):
+        tanks = "tank_full" in token.groups and not watery  # '31 gal, both tanks full'
+        if sized or not ("product" in fuel or "fuel" in groups or tanks):
             continue
         product = {"product": fuel["product"]} if "product" in fuel else {}
         token.senses = product | ({"full": "true"} if token.senses["level"] == "1" else {})
         settled = True
     if settled:
         scene.index_terms()
+
+
+WATERY = frozenset(("water", "water_tank", "waste_tank"))
+"""Groups of words for what the tanks of a camper hold."""
 
 
 def settle_one_of(scene: Scene) -> None:

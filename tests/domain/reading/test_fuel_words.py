@@ -75,6 +75,7 @@ def test_the_dash_shows_miles(reads: Reader) -> None:
         ("bought a full tank of fuel, 21.4 gal, 48,322", gallons(21.4, full=True)),
         ("half a tank of diesel, 14.2 gal, 48,322", gallons(14.2, product="diesel")),
         ("21.4 gallons, full of gas, 48,322", gallons(21.4, product="gasoline", full=True)),
+        ("21.4 gal, both tanks full, 48,322", gallons(21.4, full=True)),
     ],
 )
 def test_a_full_tank_of_something_was_pumped(text: str, entry: Entry, reads: Reader) -> None:
