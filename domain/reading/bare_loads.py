@@ -302,6 +302,8 @@ def _place_beside(
             return dict(zip(SINGLE_AXLES, bare, strict=False))
     if len(bare) == 1 and placed.keys() >= {*SINGLE_AXLES[:2]} and _is_of_last(scene, bare[0]):
         return {SINGLE_AXLES[2]: bare[0]}
+    if "trailer" in placed and are_its_axles(placed["trailer"], bare):
+        return dict(zip(SINGLE_AXLES, bare, strict=False))
     if placed.keys() == {"trailer"} and len(bare) == len(IN_ORDER) - 1:
         return _ahead_of_trailer(scene, bare, placed["trailer"])
     if placed.keys() == {"gross"} and len(bare) >= 2:
@@ -323,6 +325,14 @@ def _place_beside(
         if _stands_behind_solo(scene, bare[0]) and bare[0].value > axle.value:
             return {"gross": bare[0]}  # 'truck by itself 8,140, 4,740 on the front'
     return {}
+
+
+def are_its_axles(whole: Figure, bare: Sequence[Figure]) -> bool:
+    """'trailer tandem 9,940 (4,900/5,040)': two figures behind a load that they make."""
+    if len(bare) != len(IN_ORDER) - 1 or bare[0].start < whole.start:
+        return False
+    front, rear = bare
+    return abs(front.value + rear.value - whole.value) <= SUM_TOLERANCE * whole.value
 
 
 def _is_of_last(scene: Scene, figure: Figure) -> bool:

@@ -123,17 +123,6 @@ def _counted_on(figures: Sequence[Figure], numbered: Sequence[Label]) -> list[La
     return found
 
 
-def whole_and_parts(placed: dict[str, Figure]) -> dict[str, Figure]:
-    """'trailer tandem 9,940 (4,900/5,040)': the first is what both axles behind it make."""
-    if "trailer" in placed or "trailer_4" in placed or not placed.keys() >= {*SINGLE_AXLES}:
-        return placed
-    whole, front, rear = (placed[at] for at in SINGLE_AXLES)
-    if abs(front.value + rear.value - whole.value) > SUM_TOLERANCE * whole.value:
-        return placed
-    others = {at: figure for at, figure in placed.items() if at not in SINGLE_AXLES}
-    return {**others, "trailer": whole, "trailer_1": front, "trailer_2": rear}
-
-
 def _parts_of_trailer(scene: Scene, placed: dict[str, Figure]) -> dict[str, Figure]:
     """'trailer tandems 9,060, that's 4,500 front axle and 4,560 rear': axles that make the other's.
 

@@ -15,7 +15,7 @@ from domain.entries import SINGLE_AXLES, Weighing
 from domain.quantities import Quantity
 from domain.reading.aboard import people_aboard
 from domain.reading.allowed import ALLOWS, leave_allowed
-from domain.reading.bare_loads import is_next_odometer, is_whole_rig, place_bare
+from domain.reading.bare_loads import are_its_axles, is_next_odometer, is_whole_rig, place_bare
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LEAST_LOAD, MASS, VOLUME, Figure, kilograms
 from domain.reading.fill_readings import without_readings
@@ -47,7 +47,6 @@ from domain.reading.positions import (
     of_each,
     on_trailer_alone,
     place,
-    whole_and_parts,
 )
 from domain.reading.said_loads import settle_said
 from domain.reading.scene import Scene
@@ -277,7 +276,6 @@ def _read_pass(
         placed = placed | found
     if not placed:
         return None
-    placed = whole_and_parts(placed)
     settle_said(scene, placed, rig)
     loads = loads_of(scene, placed)
     sums = makes_gross(loads)
@@ -423,7 +421,10 @@ def _labelled_and_bare(
         heads = isinstance(label, Label) and (
             label.only_vehicle or label.only_ordinal or label.only_axles
         )
-        if heads and only.start < first.start <= only.end + 1:
+        whole = (
+            isinstance(label, Label) and label.vehicle == "trailer" and are_its_axles(only, bare)
+        )
+        if heads and not whole and only.start < first.start <= only.end + 1:
             rest = [figure for figure in labelled if figure is not only]
             return rest, [only, *bare]
     bare += [figure for figure, label in labels if is_absent(scene, label)]
