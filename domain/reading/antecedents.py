@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from domain.reading.beside import LIES
 from domain.reading.figures import MASS, Figure, kilograms
 from domain.reading.scene import Scene
 from domain.reading.spots import Spot
@@ -84,14 +85,10 @@ def _on_trailer(scene: Scene, figure: Figure) -> int | None:
     for index in range(named + 1, end - 1):
         if index < figure.start and index > named + 1:
             continue  # before its weight, right behind its name
-        if not STANDS.isdisjoint(scene.tokens[index].groups):
+        if not LIES.isdisjoint(scene.tokens[index].groups):
             trailer = scene.tokens[index + 1 : index + 3]
             return named if any("vehicle" in each.senses for each in trailer) else None
     return None
-
-
-STANDS = frozenset(("standing_on", "is_so"))
-"""Groups of words that lead to where something stands."""
 
 
 def _is_led(scene: Scene, index: int) -> bool:

@@ -19,7 +19,7 @@ LONGEST = 18
 """Tokens of 'sorry, can you change the fill at 51,402 to 24.6 gal, i read the pump wrong'."""
 
 NAMES_ENTRY = frozenset(("entry_noun", "one"))
-"""Groups of words for an entry that is told apart by a figure."""
+"""Groups of words for an entry that is told apart by a figure, or pointed back at."""
 
 
 def corrects_named(

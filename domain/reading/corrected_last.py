@@ -6,6 +6,7 @@ more. Which field that is of is decided in `corrected_fields`.
 
 from __future__ import annotations
 
+from domain.reading.corrected_by_name import NAMES_ENTRY
 from domain.reading.corrected_fields import field_of, fits_field
 from domain.reading.figures import Figure
 from domain.reading.label import Label
@@ -14,9 +15,6 @@ from domain.reading.tokens import MARK, Token
 
 LONGEST = 14
 """Tokens of 'the odometer reading on that last fill was 51,420, sorry'."""
-
-NAMES_ENTRY = frozenset(("entry_noun", "one"))
-"""Groups of words for an entry that is pointed back at."""
 
 
 def is_of_last(scene: Scene, figure: Figure) -> bool:

@@ -15,6 +15,7 @@ from domain.reading.figures import DURATION
 from domain.reading.scene import Scene
 from domain.reading.times import clock_told, find_when, local_time, zone_of
 from domain.reading.tokens import MARK, NUMBER, TIME
+from domain.reading.undoing import KIND_OF
 
 LONGEST = 16
 """Tokens of 'oh and I forgot to say that last fill was from thursday, not today, sorry'."""
@@ -51,20 +52,14 @@ def time_meant(scene: Scene) -> Correction | None:
 NAMING = frozenset(("entry_noun", "logged_entry"))
 """Groups of words for an entry: one that says its kind, 'entry' and 'reading'."""
 
-KIND_OF = {
-    "fuel_cue": "fill",
-    "weigh_cue": "weighing",
-    "fee": "weighing",  # 'the weighing was', which else tells what it cost
-    "odometer": "odometer",
-    "hitch": "hitch",
-}
-"""What kind of entry a noun of a class names."""
+KIND_DATED = {**KIND_OF, "fee": "weighing"}
+"""What kind of entry a noun of a class names; 'the weighing was' tells else what it cost."""
 
 
 def _words(scene: Scene, entry: int, told: list[int]) -> WordsOf:
     """The kind that is named, the time in the message's words, and that a day is among them."""
     noun = scene.tokens[entry]
-    kind = next((kind for sense, kind in KIND_OF.items() if sense in noun.senses), None)
+    kind = next((kind for sense, kind in KIND_DATED.items() if sense in noun.senses), None)
     said = [("value", scene.words_between(told[0], told[-1] + 1))]
     if kind:
         said.insert(0, (kind, noun.raw))

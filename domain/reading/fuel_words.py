@@ -53,7 +53,7 @@ def settle_tankful(scene: Scene) -> None:
     if not ON_SCALE.isdisjoint(scene.by_class) or not tells_volume(scene.tokens):
         return
     settled = False
-    watery = not WATERY.isdisjoint(scene.groups)
+    watery = not CAMPERS_TANKS.isdisjoint(scene.groups)
     for index in scene.by_class["level"]:
         token = scene.tokens[index]
         fuel, groups = scene.book.known.get(token.text.rpartition(" ")[2], UNKNOWN)
@@ -69,8 +69,8 @@ def settle_tankful(scene: Scene) -> None:
         scene.index_terms()
 
 
-WATERY = frozenset(("water", "water_tank", "waste_tank"))
-"""Groups of words for what the tanks of a camper hold."""
+CAMPERS_TANKS = frozenset(("water", "water_tank", "waste_tank"))
+"""Groups of words for what a camper carries in its tanks and lets out."""
 
 
 def settle_one_of(scene: Scene) -> None:

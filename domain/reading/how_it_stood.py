@@ -14,6 +14,7 @@ from domain.entries import POSITIONS
 from domain.quantities import Quantity
 from domain.reading.everyday_words import names_trailer
 from domain.reading.evidence import names_rig
+from domain.reading.fuel_words import CAMPERS_TANKS
 from domain.reading.label import Label
 from domain.reading.passes import Pass
 from domain.reading.scene import Scene
@@ -332,14 +333,10 @@ def bars_of(scene: Scene, each: Pass, count: int) -> Bars | None:
     return cast(Bars, found[0]) if found else None
 
 
-OF_WATER = frozenset(("water", "water_tank", "waste_tank"))
-"""Groups of words for tanks that no fuel is in."""
-
-
 def fuel_level(scene: Scene) -> float | None:
     """How full the tank was: 'quarter tank', '3/4 tank', 'tank at 60%'."""
     for index, _, key in scene.find("level"):
-        if index and not scene.tokens[index - 1].groups.isdisjoint(OF_WATER):
+        if index and not scene.tokens[index - 1].groups.isdisjoint(CAMPERS_TANKS):
             continue  # 'fresh tank full, grey empty'
         return float(key)
     if "tank" not in scene.by_class and "fuel" not in scene.groups:

@@ -8,10 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from copy import copy
+from operator import attrgetter
 
 from domain.context import MASS_UNIT
 from domain.reading.bare_loads import HEAVIEST_STEER
 from domain.reading.figures import LEAST_LOAD, MASS, Figure, kilograms
+from domain.reading.fuel_words import CAMPERS_TANKS
 from domain.reading.label import Label, make_label
 from domain.reading.scene import Scene
 from domain.reading.things import is_noun
@@ -42,8 +44,8 @@ def tell_states(scene: Scene) -> None:
     loads = [figure for figure in masses if figure is not net]
     if NET in scene.groups and EMPTIES not in scene.groups:
         if net is not None and _are_bare(loads):
-            _weighs_all(scene, max(loads, key=_value))
-            scene.claim(min(loads, key=_value), "what it weighs empty")
+            _weighs_all(scene, max(loads, key=attrgetter("value")))
+            scene.claim(min(loads, key=attrgetter("value")), "what it weighs empty")
         return
     if len(loads) == 1 and _came_down(scene, loads[0]):
         _weighs_all(scene, loads[0])
@@ -73,14 +75,6 @@ TWICE, WITH_NET = 2, 3
 """Figures of a thing weighed laden and empty, and with what lies between."""
 
 
-def _start(label: Label) -> int:
-    return label.start
-
-
-def _value(figure: Figure) -> float:
-    return figure.value
-
-
 def _may_weigh(figure: Figure, least: float) -> bool:
     mass = figure.dimension == MASS or (figure.dimension is None and figure.whole)
     return mass and figure.value >= least and figure.role in (None, "load")
@@ -98,7 +92,7 @@ def _weighs_all(scene: Scene, figure: Figure) -> None:
     label = make_label(figure.start)
     label.end, label.whole, label.bound = figure.start, "gross", figure
     figure.label, figure.role, figure.foreign = label, "load", None
-    scene.labels = sorted([*scene.labels, label], key=_start)
+    scene.labels = sorted([*scene.labels, label], key=attrgetter("start"))
 
 
 def _net_of(scene: Scene, masses: Sequence[Figure]) -> Figure | None:
@@ -151,7 +145,7 @@ def _weighs_a_rig(scene: Scene, loads: Sequence[Figure], net: Figure | None) -> 
     told = (
         net is not None
         or not OF_A_RIG.isdisjoint(scene.by_class)
-        or not TANKS.isdisjoint(scene.groups)
+        or not CAMPERS_TANKS.isdisjoint(scene.groups)
         or _is_hauled(scene, loads)
     )
     strange = len(scene.unknown_words(names=False))
@@ -174,14 +168,11 @@ MOST_STRANGE = 2
 OF_A_RIG = frozenset(("weigh_cue", "rig", "alone", "bars"))
 """Classes of term that say that a vehicle was weighed, or how it stood."""
 
-TANKS = frozenset(("water", "water_tank", "waste_tank"))
-"""Groups of words for what a camper carries and lets out."""
-
 
 def _came_down(scene: Scene, figure: Figure) -> bool:
     """'after dumping the tanks she's down to 21,320': what all of it weighs since."""
     lead = scene.tokens[figure.start - 1 : figure.start]
     down = any("down_to" in token.groups for token in lead)
-    tanks = "tank" in scene.by_class or not TANKS.isdisjoint(scene.groups)
+    tanks = "tank" in scene.by_class or not CAMPERS_TANKS.isdisjoint(scene.groups)
     heavy = kilograms(figure, MASS_UNIT[scene.context.units]) > HEAVIEST_STEER
     return down and tanks and heavy and figure.label is None

@@ -40,7 +40,7 @@ def leave_snacks(scene: Scene) -> None:
     """'34.2 gal 135.09, 2 bags ice 5.98': of several amounts the one beside an unknown noun."""
     if not scene.unknown:
         return
-    amounts = [figure for figure in scene.live if _is_amount(figure)]
+    amounts = [figure for figure in scene.live if is_amount(figure)]
     if len(amounts) < 2:
         return
     others = [figure for figure in amounts if buys_something_else(scene, figure)]
@@ -75,8 +75,15 @@ def _names_fluid(token: Token, fluids: frozenset[str]) -> bool:
     return "product" not in token.senses and token.text.rpartition(" ")[2] in fluids
 
 
-def _is_amount(figure: Figure) -> bool:
-    return figure.dimension == MONEY or (figure.dimension is None and figure.token.decimals == 2)
+def is_amount(figure: Figure) -> bool:
+    """Whether a figure is money, or written as what a shop charges."""
+    return figure.dimension == MONEY or (
+        figure.dimension is None and figure.token.decimals == CENTS
+    )
+
+
+CENTS = 2
+"""Decimals of what a shop charges."""
 
 
 def _line_of(scene: Scene, figure: Figure) -> tuple[int, int]:

@@ -169,7 +169,7 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         and FACTUAL.isdisjoint(scene.by_class)
         and TOLD_FAULTS.isdisjoint(scene.groups)
     ):
-        return SILENT if SAYS_WHEN.isdisjoint(scene.groups) else _of_what_was_told(scene)
+        return _of_what_was_told(scene)
     if asks_whether(scene) and not _states_loads(scene):
         return SILENT
     corrects = _may_correct(scene)
@@ -191,6 +191,8 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
 
 def _of_what_was_told(scene: Scene) -> Facts | Silent:
     """'that fill was yesterday', 'my last weighing was at Pell': when it was, or where."""
+    if SAYS_WHEN.isdisjoint(scene.groups):
+        return SILENT
     dated = not NAMING.isdisjoint(scene.groups) and has_times(scene)
     found = (time_meant(scene) if dated else None) or told_where(scene)
     return SILENT if found is None else Facts((found,))
@@ -469,7 +471,7 @@ def _facts(scene: Scene) -> Verdict:
     checks = [] if said.isdisjoint(WAKES[read_checks]) else read_checks(scene)
     entries = [*hitches, *figured, *checks]
     if not entries:
-        return SILENT if SAYS_WHEN.isdisjoint(scene.groups) else _of_what_was_told(scene)
+        return _of_what_was_told(scene)
     weighed = Weighing in map(type, figured)
     unplaced = _unplaced(scene) if weighed else ()
     # Where the axles make the gross no load is missing: what is left over is of something else.

@@ -116,15 +116,12 @@ def _are_parts(scene: Scene, index: int) -> bool:
     start, _ = scene.sentence_of(index)
     named = any(start <= at < index for at in scene.by_class["check_item"])
     behind = scene.tokens[index + 1 : index + 1 + NEAR]
-    state = next((each for each in behind if not ABOUT_STATE & each.senses.keys()), None)
+    state = next((each for each in behind if "glue" not in each.senses), None)
     return named and state is not None and not STATES.isdisjoint(state.senses)
 
 
-ABOUT_STATE = frozenset(("glue",))
-
-
 STATES = frozenset(("check_done", "check_fault"))
-"""Classes of term for how a part is, and for small words that may stand before."""
+"""Classes of term for how a part is."""
 
 
 def _rode_along(scene: Scene, index: int) -> bool:

@@ -47,12 +47,12 @@ def undo_of(scene: Scene) -> Correction:
     return Correction(action="undo", was=was, at=read_when(scene) if dated else None, words=kind)
 
 
-KIND_OF = (
-    ("weigh_cue", "weighing"),
-    ("fuel_cue", "fill"),
-    ("odometer", "odometer"),
-    ("hitch", "hitch"),
-)
+KIND_OF = {
+    "weigh_cue": "weighing",
+    "fuel_cue": "fill",
+    "odometer": "odometer",
+    "hitch": "hitch",
+}
 """What kind of entry a word for one names."""
 
 CARGO = KIND_NAMES[Cargo]
@@ -64,7 +64,7 @@ def kind_undone(scene: Scene) -> WordsOf:
     """'scratch the fill': the kind of entry that is to go, where one is named, and its words."""
     found = [
         (kind, scene.words_between(index, index + 1))
-        for term_class, kind in KIND_OF
+        for term_class, kind in KIND_OF.items()
         for index in scene.by_class.get(term_class, ())
         if _is_what_goes(scene, index)
     ]

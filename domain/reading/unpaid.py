@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from itertools import pairwise, permutations
 
 from domain.reading.figures import MONEY, PRICE, VOLUME, Figure
+from domain.reading.other_goods import CENTS, is_amount
 from domain.reading.other_tanks import ELSEWHERE
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD, Token
@@ -100,7 +101,7 @@ def leave_sum_with_can(scene: Scene) -> None:
     )
     live = [each for each in scene.live if each.start >= start]
     poured = any(each.dimension in (None, VOLUME) and each.end < can for each in live)
-    amounts = [each for each in live if _is_paid(each)]
+    amounts = [each for each in live if is_amount(each)]
     if joined and poured and len(amounts) == 1 and amounts[0].start > can:
         beside = scene.tokens[amounts[0].start - 2 : amounts[0].end + 2]
         if any("together" in each.groups or "whole" in each.senses for each in beside):
@@ -113,7 +114,7 @@ def leave_sum_with_other(scene: Scene) -> None:
     if not others:
         return
     live = scene.live
-    amounts = [each for each in live if _is_paid(each)]
+    amounts = [each for each in live if is_amount(each)]
     poured = [each for each in live if each.dimension == VOLUME]
     told = poured and len(amounts) == 1
     if told and amounts[0].start >= max(each.end for each in (*others, *poured)):
@@ -122,12 +123,6 @@ def leave_sum_with_other(scene: Scene) -> None:
 
 def _is_bought(token: Token) -> bool:
     return "container" in token.groups and "talk" not in token.senses
-
-
-def _is_paid(figure: Figure) -> bool:
-    return figure.dimension == MONEY or (
-        figure.dimension is None and figure.token.decimals == CENTS
-    )
 
 
 def leave_swipes(scene: Scene) -> None:
@@ -150,7 +145,7 @@ def leave_swipes(scene: Scene) -> None:
                 return
 
 
-CENTS, HALF_A_CENT = 2, 0.005
+HALF_A_CENT = 0.005
 
 UNPAID = "what it came to before a discount or a tax"
 

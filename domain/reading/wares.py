@@ -8,14 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.reading.figures import MONEY, VOLUME, Figure
+from domain.reading.figures import VOLUME, Figure
 from domain.reading.fill_roles import price_band
-from domain.reading.other_goods import OF_MONEY, OTHER_GOODS
+from domain.reading.other_goods import CENTS, OF_MONEY, OTHER_GOODS, is_amount
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, WORD, Token
-
-CENTS = 2
-"""Decimals of what a shop charges."""
 
 MOST_BOUGHT = {"gal": 5, "gal_imp": 5, "L": 20}
 """What is carried out of a shop, in whole gallons or litres: 'milk 2 gal'."""
@@ -46,7 +43,7 @@ def leave_wares(scene: Scene) -> None:
         for figure, noun in zip(live, nouns, strict=True)
         if noun is not None and noun not in fuel and _is_ware(scene, figure, noun, titled=titled)
     ]
-    paid = any(_is_amount(figure) for figure, noun in zip(live, nouns, strict=True) if noun in fuel)
+    paid = any(is_amount(figure) for figure, noun in zip(live, nouns, strict=True) if noun in fuel)
     if len(wares) < FEWEST_UNPAID and not paid and _may_be_price(scene, wares):
         return
     for figure, noun in wares:
@@ -105,13 +102,7 @@ def _is_ware(scene: Scene, figure: Figure, noun: int, *, titled: bool) -> bool:
     if figure.dimension == VOLUME:
         return figure.whole and figure.value <= MOST_BOUGHT[figure.unit or "gal"]
     whole = figure.dimension is None and figure.whole and figure.value < MOST_PAID
-    return _is_amount(figure) or whole
-
-
-def _is_amount(figure: Figure) -> bool:
-    return figure.dimension == MONEY or (
-        figure.dimension is None and figure.token.decimals == CENTS
-    )
+    return is_amount(figure) or whole
 
 
 def _may_be_price(scene: Scene, wares: Sequence[tuple[Figure, int]]) -> bool:

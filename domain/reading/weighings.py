@@ -16,6 +16,7 @@ from domain.quantities import Quantity
 from domain.reading.aboard import people_aboard
 from domain.reading.allowed import ALLOWS, leave_allowed
 from domain.reading.bare_loads import are_its_axles, is_next_odometer, is_whole_rig, place_bare
+from domain.reading.beside_limits import HOLDS_TONGUE
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LEAST_LOAD, MASS, VOLUME, Figure, kilograms
 from domain.reading.fill_readings import without_readings
@@ -195,7 +196,7 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
                 return False
         if label.whole == "gross" and _is_money_total(scene, label):
             return False
-        if label.rating_subject in COUPLINGS and stood_alone(scene) == "trailer":
+        if label.rating_subject in HOLDS_TONGUE and stood_alone(scene) == "trailer":
             label.whole = "tongue"
         if _in_manifest(scene, figure):
             return False
@@ -230,10 +231,6 @@ def _tells_event(scene: Scene, figure: Figure, label: Label) -> bool:
     return figure.dimension is None and any(
         token.raw == "," and "event" in following.senses for token, following in pairwise(between)
     )
-
-
-COUPLINGS = frozenset(("coupler", "ball", "hitch"))
-"""What carries the tongue of a trailer that is weighed by itself."""
 
 
 def _is_money_total(scene: Scene, label: Label) -> bool:
