@@ -177,6 +177,10 @@ def _worded(scene: Scene) -> bool:
 
 
 CORRECTING = frozenset(("correction", "reported", "takes_out"))
+"""Classes of term that put something right."""
+
+PUTTING_RIGHT = CORRECTING | PUTS_RIGHT | {"was_then", "full"}
+"""With them, all classes and groups without which nothing is corrected."""
 
 
 def _starred(scene: Scene, figure: Figure) -> bool:

@@ -12,6 +12,7 @@ import re
 import unicodedata
 from collections.abc import Callable, Sequence
 from itertools import compress, count, pairwise
+from operator import attrgetter
 
 from domain.reading.names import NO_NAMES, Names, join_halves, join_names
 from domain.reading.phrasebook import (
@@ -112,20 +113,23 @@ def tokenize(text: str, book: Phrasebook, names: Names = NO_NAMES) -> list[Token
 def take_apart(text: str, book: Phrasebook, names: Names) -> tuple[list[Token], list[str]]:
     """The tokens of a cleaned message and its words, of which a phrase or a number has several."""
     tokens = _lex(text, book)
-    words = [token.text for token in tokens]
+    words = list(map(TEXT, tokens))
     joined = False
     if names.several or not book.numerals.isdisjoint(words):
         tokens = join_names(compose_spoken(tokens, book), book, names)
-        words, joined = [token.text for token in tokens], True
-    if names.halves and not names.halves.keys().isdisjoint(words):
-        tokens = join_halves(tokens, book, names)
-        words = [token.text for token in tokens]
-    if not names.forms.keys().isdisjoint(words):
+        words, joined = list(map(TEXT, tokens)), True
+    if not names.heard.isdisjoint(words):
+        if not names.halves.keys().isdisjoint(words):
+            tokens = join_halves(tokens, book, names)
+            words = list(map(TEXT, tokens))
         for token in tokens:
             if token.text in names.forms and token.kind is WORD:
                 token.senses = {**token.senses, "name": names.forms[token.text]}
     tokens = _join_phrases(tokens, words, book.phrases, names)
     return tokens, " ".join(words).split(" ") if joined else words
+
+
+TEXT = attrgetter("text")
 
 
 def _lex(text: str, book: Phrasebook) -> list[Token]:

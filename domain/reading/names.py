@@ -24,10 +24,10 @@ class Names:
 
     `forms` holds the plurals and possessives too, and the kinds that name a trailer; `several`
     are the names of several words, `halves` those of one, by the first half of what may be heard
-    as two: 'flat deck'.
+    as two: 'flat deck'. `heard` are all the words with which a name may be told.
     """
 
-    __slots__ = ("forms", "halves", "own", "several")
+    __slots__ = ("forms", "halves", "heard", "own", "several")
 
     def __init__(self, own: Senses, kinds: Senses) -> None:
         self.own = own
@@ -40,6 +40,7 @@ class Names:
             if name.isalpha()
             for at in range(SHORTEST_HALF, len(name) - SHORTEST_HALF + 1)
         }
+        self.heard = frozenset((*self.forms, *self.halves))
 
     def within(self, words: tuple[str, ...], text: str) -> str | None:
         """What a phrase names, or else the first of its words that is a name."""

@@ -32,7 +32,7 @@ from domain.reading.corrected_places import told_where
 from domain.reading.corrected_products import corrected_product
 from domain.reading.corrected_times import NAMING, SAYS_WHEN, time_meant
 from domain.reading.corrected_trailers import trailer_meant
-from domain.reading.corrections import STAR, read_corrections
+from domain.reading.corrections import PUTTING_RIGHT, STAR, read_corrections
 from domain.reading.corrections_beside import corrects_and_more, undone
 from domain.reading.denied_figures import leave_denied
 from domain.reading.doubts import Doubt
@@ -87,16 +87,17 @@ def read(text: str, context: Context, book: Phrasebook) -> Verdict:
     """What a message is: facts, a question, a doubt or talk. Raises nothing for any text."""
     cleaned = clean(text)
     standing = read_standing(cleaned, context, book.standing) if book.standing else None
-    if isinstance(standing, Question) and standing.form == PAGE:
-        standing = _of_days(standing, Scene(cleaned, context, book))
-    if standing is not None and not _answers(cleaned, context, book):
-        return standing
-    pasted = "\n" in cleaned and context.asked is None
-    rows = unfold(cleaned, partial(heads_loads, book)) if pasted else []
-    if len(rows) > 1:
-        return _rows(rows, context, book)
-    read_as = _verdict(Scene(rows[0] if rows else cleaned, context, book), context)
-    return meaning_first(cleaned, read_as, book)
+    if standing is not None:
+        if isinstance(standing, Question) and standing.form == PAGE:
+            standing = _of_days(standing, Scene(cleaned, context, book))
+        if standing is not None and not _answers(cleaned, context, book):
+            return standing
+    said = cleaned
+    if "\n" in cleaned and context.asked is None:
+        said, *more = unfold(cleaned, partial(heads_loads, book)) or [cleaned]
+        if more:
+            return _rows([said, *more], context, book)
+    return meaning_first(cleaned, _verdict(Scene(said, context, book), context), book)
 
 
 def _of_days(question: Question, scene: Scene) -> Question | None:
@@ -135,27 +136,19 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         if answer is not None and not _tells_another(scene, context.asked, answer):
             return _with_what_else(scene, context, answer)
     classes = scene.by_class
-    note = read_note(scene) if "note" in classes else None
-    if note is not None:
-        return Facts((note,))
-    undoes = "takes_out" in classes or ("correction" in classes and scene.has("correction", "undo"))
-    if undoes and takes_out(scene):
-        return Facts((undo_of(scene),))
-    if "reported" in classes:
-        corrections = read_corrections(scene)
-        if corrections:
-            return Facts(corrections)
+    if not SURE.isdisjoint(classes):
+        sure = _surely_told(scene)
+        if sure:
+            return Facts(sure)
     question = _question(scene)
-    if question is not None and "contrasts" in scene.groups and "?" not in scene.text:
-        corrections = read_corrections(scene)
-        if corrections:
-            return Facts(corrections)  # 'that was the trip meter not the odometer'
-    stated = question is not None and (_states_reading(scene) or _tells_what(scene))
-    told = None if stated else _told_and_asked(scene, question)
-    if told is not None:
-        return told
-    if question is not None and not (stated or _states_loads(scene)):
-        return question
+    if question is None:
+        told = _told_and_asked(scene, None) if may_ask_besides(scene) else None
+        if told is not None:
+            return told
+    else:
+        asked = _asked(scene, question)
+        if asked is not None:
+            return asked
     if "product" in classes and not PUTS_RIGHT.isdisjoint(scene.groups):
         product = corrected_product(scene)
         if product is not None:
@@ -172,21 +165,55 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         return _of_what_was_told(scene)
     if asks_whether(scene) and not _states_loads(scene):
         return SILENT
-    corrects = _may_correct(scene)
+    if not PUTTING_RIGHT.isdisjoint(scene.said):
+        put_right = _put_right(scene)
+        if put_right is not None:
+            return put_right
+    if not _only_asks(scene):
+        return _facts(scene)
+    asked = _facts(scene) if "meaning_word" in scene.groups else SILENT
+    return asked if isinstance(asked, Question) else SILENT
+
+
+SURE = frozenset(("note", "takes_out", "correction", "reported"))
+"""Classes of term of which one stands in what is told whatever its words could ask."""
+
+
+def _surely_told(scene: Scene) -> tuple[Entry, ...]:
+    """A note, an undo, or what was read or said wrongly; nothing where it is another matter."""
+    note = read_note(scene) if "note" in scene.by_class else None
+    if note is not None:
+        return (note,)
+    undoes = "takes_out" in scene.by_class or scene.has("correction", "undo")
+    if undoes and takes_out(scene):
+        return (undo_of(scene),)
+    return read_corrections(scene) if "reported" in scene.by_class else ()
+
+
+def _asked(scene: Scene, question: Question) -> Verdict | None:
+    """The question, or what is told with it; None where it is told in the form of a question."""
+    if "contrasts" in scene.groups and "?" not in scene.text:
+        corrections = read_corrections(scene)
+        if corrections:
+            return Facts(corrections)  # 'that was the trip meter not the odometer'
+    if _states_reading(scene) or _tells_what(scene):
+        return None
+    told = _told_and_asked(scene, question)
+    return told or (None if _states_loads(scene) else question)
+
+
+def _put_right(scene: Scene) -> Facts | None:
+    """What was logged that a message corrects, with what else it tells."""
+    corrects = not CORRECTING.isdisjoint(scene.by_class) or scene.text[-1] == STAR
     mixed = corrects_and_more(scene, _facts) if corrects else None
     if mixed is not None and undone(mixed):
         return mixed
     corrections = read_corrections(scene)
     if corrections and not (mixed is not None and set(corrections) < set(mixed.entries)):
         return Facts(corrections)
-    if mixed is not None:
-        return mixed
-    if corrects and "contrasts" in scene.groups:
+    if mixed is None and corrects and "contrasts" in scene.groups:
         leave_denied(scene)
-    if not _only_asks(scene):
-        return _facts(scene)
-    asked = _facts(scene) if "meaning_word" in scene.groups else SILENT
-    return asked if isinstance(asked, Question) else SILENT
+    return mixed
 
 
 def _of_what_was_told(scene: Scene) -> Facts | Silent:
@@ -264,10 +291,6 @@ def _completed(entry: Entry, said: Entry) -> Entry:
         if getattr(entry, each.name) is None and getattr(said, each.name) is not None
     }
     return replace(entry, **open_fields) if open_fields else entry
-
-
-def _may_correct(scene: Scene) -> bool:
-    return not CORRECTING.isdisjoint(scene.by_class) or scene.text[-1] == STAR
 
 
 def _states_loads(scene: Scene) -> bool:
@@ -362,8 +385,6 @@ def _question(scene: Scene) -> Question | None:
 def _told_and_asked(scene: Scene, question: Question | None) -> Facts | Ask | None:
     """'steer 5,180, drive 6,900, are we over?': what is told, whose answer says what is asked."""
     if question is None:
-        if not may_ask_besides(scene):
-            return None
         tail = asked_tail(scene)
         question = read_question(Scene(tail, scene.context, scene.book)) if tail else None
     head = told_head(scene, question) or done_head(scene, question)
@@ -434,16 +455,16 @@ SHORTEST_ASKED = 3
 
 def _only_asks(scene: Scene) -> bool:
     """A question to people states nothing, unless a statement stands before it."""
-    if scene.tokens[-1].raw != "?":
-        return _asks_what(scene)
-    start, _ = scene.sentence_of(max(0, len(scene.tokens) - 2))
-    return start == 0
+    if scene.tokens[-1].raw == "?":
+        start, _ = scene.sentence_of(max(0, len(scene.tokens) - 2))
+        return start == 0
+    return not scene.figures and _asks_what(scene)
 
 
 def _asks_what(scene: Scene) -> bool:
     """'what did the camper drop our mpg to': nothing happened, whatever its words could tell."""
     groups = scene.book.groups
-    if scene.figures or "asks_indirectly" not in scene.groups:
+    if "asks_indirectly" not in scene.groups:
         return False
     if scene.words()[0] not in groups["asks_indirectly"]:
         return False
@@ -456,7 +477,7 @@ def _asks_what(scene: Scene) -> bool:
 def _facts(scene: Scene) -> Verdict:
     if "texts_back" in scene.groups and _advertises(scene):
         return SILENT
-    said = scene.said()
+    said = scene.said_and_measured()
     figured = read_figures(scene, said) if scene.live else []
     if isinstance(figured, Doubt):
         return figured.ask()

@@ -35,7 +35,7 @@ from domain.reading.observations import read_observations
 from domain.reading.odometers import read_odometers
 from domain.reading.ratings import read_ratings
 from domain.reading.scene import BARE, Scene
-from domain.reading.tickets import fee_of, number_said, ticket_of, with_particulars
+from domain.reading.tickets import number_said, ticket_of, with_particulars
 from domain.reading.told_faults import TOLD_FAULTS
 from domain.reading.tow_ratings import HITCH_KINDS
 from domain.reading.water import read_water
@@ -62,35 +62,27 @@ These are classes of term, groups of words and dimensions of figures; `BARE` is 
 """
 
 
+FIGURED = [
+    (reader, wakes) for reader, wakes in WAKES.items() if reader not in (read_hitches, read_checks)
+]
+"""The readers to which figures are offered, in that order."""
+
+TICKETED = frozenset(("ticket", "scale_says"))
+"""A class of term and a group of words with which a ticket's number is told."""
+
+
 def read_figures(scene: Scene, said: AbstractSet[str]) -> list[Entry] | Doubt:
     """The entries that figures make, kind by kind, or the first doubt about one.
 
     `said` is what wakes readers. Those with the surest marks come first: makers' limits before
     loads, and last the odometer, of which a bare figure may be.
     """
-    water = [] if said.isdisjoint(WAKES[read_water]) else read_water(scene)
-    ratings = [] if said.isdisjoint(WAKES[read_ratings]) else read_ratings(scene)
-    if isinstance(ratings, Doubt):
-        return ratings
-    ticket = ticket_of(scene) if "ticket" in scene.by_class else None
-    if ticket is None and "scale_says" in scene.groups:
-        ticket = number_said(scene)
-    observations = [] if said.isdisjoint(WAKES[read_observations]) else read_observations(scene)
-    if isinstance(observations, Doubt):
-        return observations
-    cargo = [] if said.isdisjoint(WAKES[read_cargo]) else read_cargo(scene)
-    weighings = [] if said.isdisjoint(WAKES[read_weighings]) else read_weighings(scene)
-    if isinstance(weighings, Doubt):
-        return weighings
-    fills = [] if said.isdisjoint(WAKES[read_fills]) else read_fills(scene)
-    if isinstance(fills, Doubt):
-        return fills
-    if weighings:
-        fee, figure = fee_of(scene)
-        if figure is not None:
-            figure.role = "fee"
-        weighings = with_particulars(weighings, fee, ticket)
-    odometers = [] if said.isdisjoint(WAKES[read_odometers]) else read_odometers(scene)
-    if isinstance(odometers, Doubt):
-        return odometers
-    return [*ratings, *fills, *weighings, *water, *cargo, *odometers, *observations]
+    ticket = None if said.isdisjoint(TICKETED) else ticket_of(scene) or number_said(scene)
+    entries: list[Entry] = []
+    for reader, wakes in FIGURED:
+        if not said.isdisjoint(wakes):
+            found = reader(scene)
+            if isinstance(found, Doubt):
+                return found
+            entries += found
+    return with_particulars(scene, entries, ticket)

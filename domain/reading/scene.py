@@ -9,6 +9,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections import defaultdict
 from collections.abc import Callable, Iterator, Sequence
+from operator import attrgetter
 
 from domain.context import Context
 from domain.reading.beside import paid_in
@@ -29,13 +30,15 @@ from domain.reading.superseded import GIVES_WAY, supersede
 from domain.reading.taken_back import take_back_figures, take_back_words
 from domain.reading.talk import talk_of
 from domain.reading.then_and_now import leave_past
-from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
+from domain.reading.tokens import BREAK, MARK, NO_GROUPS, NUMBER, WORD, Token
 
 TAKING_BACK = frozenset(("takes_back", "no_alone", "hesitates", "grumbles"))
 """Groups of words that take back what a message said before."""
 
 LEAST_LOAD = 400
 """Pounds or kilograms."""
+
+GROUPS = attrgetter("groups")
 
 BARE = "bare"
 """The dimension of a figure that has none."""
@@ -44,7 +47,8 @@ BARE = "bare"
 class Scene:
     """One message with everything that reading it needs.
 
-    Of its `figures`, `live` are those that nobody claims and that are stated.
+    Of its `figures`, `live` are those that nobody claims and that are stated. `groups` are those of
+    its words, and `said` are with them its classes of term and its marks.
     """
 
     __slots__ = (
@@ -62,6 +66,7 @@ class Scene:
         "marks",
         "names",
         "numbers",
+        "said",
         "talk",
         "text",
         "tokens",
@@ -80,7 +85,7 @@ class Scene:
         self.book = book
         self.names: Names = names_of(context, book)
         self.tokens, words = take_apart(text, book, self.names)
-        self.groups: frozenset[str] = frozenset().union(*[token.groups for token in self.tokens])
+        self.groups: frozenset[str] = NO_GROUPS.union(*map(GROUPS, self.tokens))
         if "van_or_wagon" in self.groups:
             settle_vans(self)
         self.index_terms()
@@ -146,7 +151,11 @@ class Scene:
                 kinds.add(token.kind)
         by_class.default_factory = None
         self.by_class: dict[str, list[int]] = by_class
-        self.unknown, self.numbers, self.kinds, self.marks = unknown, numbers, kinds, marks
+        self.numbers = numbers
+        self.unknown = unknown
+        self.kinds = kinds
+        self.marks = marks
+        self.said: frozenset[str] = self.groups.union(by_class, marks)
 
     def _settle_rears(self) -> None:
         if settle_rears(self.tokens, self.book):
@@ -154,8 +163,7 @@ class Scene:
             self.index_terms()
 
     def _find_figures(self) -> None:
-        said = self.groups.union(self.by_class, self.marks)
-        self.figures = find_figures(self.tokens, self.numbers, self.context, said)
+        self.figures = find_figures(self.tokens, self.numbers, self.context, self.said)
 
     def _take_back(self) -> None:
         if take_back_figures(self.tokens, self.figures):
@@ -188,6 +196,7 @@ class Scene:
                             self.by_class.setdefault(term_class, []).append(index)
         if "corrected" in self.by_class:
             self.unknown = [index for index in self.unknown if not self.tokens[index].senses]
+            self.said = self.said.union(self.by_class)
             self._find_figures()
 
     def _names_place(self, index: int, slip: str, book: Phrasebook) -> bool:
@@ -226,10 +235,9 @@ class Scene:
                 return True
         return False
 
-    def said(self) -> frozenset[str]:
-        """The classes and groups of the message's words, and the dimensions of its figures."""
-        measured = [figure.dimension or BARE for figure in self.figures]
-        return self.groups.union(self.by_class, measured)
+    def said_and_measured(self) -> frozenset[str]:
+        """What is said, and the dimensions of the figures."""
+        return self.said.union([figure.dimension or BARE for figure in self.figures])
 
     def find(self, term_class: str, key: str | None = None) -> Iterator[tuple[int, Token, str]]:
         """The tokens of a class: index, token and key."""

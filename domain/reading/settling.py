@@ -59,7 +59,7 @@ PENCE_A_LITRE = (60, 400)
 
 def settle_words(scene: Scene) -> None:
     """Give every such word of a message the senses that it has there."""
-    if UNSETTLED.isdisjoint(scene.groups) and UNSETTLED.isdisjoint(scene.by_class):
+    if UNSETTLED.isdisjoint(scene.said):
         return
     if "numbered_axle" in scene.by_class:
         _settle_numbered(scene)

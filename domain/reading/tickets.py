@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.entries import SUM_TOLERANCE, Weighing
+from domain.entries import SUM_TOLERANCE, Entry, Weighing
 from domain.frozen import changed
 from domain.quantities import Quantity
 from domain.reading.figures import MONEY, Figure
@@ -14,14 +14,17 @@ from domain.reading.scene import Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD
 
 
-def with_particulars(
-    weighings: Sequence[Weighing], fee: Quantity | None, ticket: str | None
-) -> list[Weighing]:
-    """The fee and the ticket number go on the pass that they were said of, else the first."""
-    result = list(weighings)
-    if result and (fee is not None or ticket is not None):
-        result[0] = changed(result[0], cost=fee, ticket=ticket)
-    return result
+def with_particulars(scene: Scene, entries: list[Entry], ticket: str | None) -> list[Entry]:
+    """Entries, the first pass among them with the fee and the number of its ticket."""
+    kinds = list(map(type, entries))
+    if Weighing in kinds:
+        fee, figure = fee_of(scene)
+        if figure is not None:
+            figure.role = "fee"
+        if fee is not None or ticket is not None:
+            first = kinds.index(Weighing)
+            entries[first] = changed(entries[first], cost=fee, ticket=ticket)
+    return entries
 
 
 def fee_of(scene: Scene) -> tuple[Quantity | None, Figure | None]:

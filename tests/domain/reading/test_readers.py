@@ -37,7 +37,7 @@ def test_a_reader_that_sleeps_would_have_read_nothing() -> None:
         scene = scene_of(case.text, case.context)
         if scene is None:
             continue
-        said, before = scene.said(), state_of(scene)
+        said, before = scene.said_and_measured(), state_of(scene)
         for reader in [reader for reader in WAKES if said.isdisjoint(WAKES[reader])]:
             assert not reader(scene), (case.text, reader.__name__)
             assert state_of(scene) == before, (case.text, reader.__name__)
@@ -51,7 +51,7 @@ def test_readers_that_are_all_awake_read_what_the_woken_ones_do() -> None:
         scene = scene_of(case.text, case.context)
         if scene is None:
             return None
-        return read_figures(scene, EVERYTHING if all_awake else scene.said())
+        return read_figures(scene, EVERYTHING if all_awake else scene.said_and_measured())
 
     for case in SAID[::4]:
         assert read(case, all_awake=True) == read(case, all_awake=False), case.text
@@ -70,7 +70,7 @@ def test_readers_that_are_all_awake_read_what_the_woken_ones_do() -> None:
 def test_a_word_or_a_figure_of_its_kind_wakes_a_reader(text: str, awake: set[str]) -> None:
     scene = scene_of(text, on_the_road())
     assert scene is not None
-    said = scene.said()
+    said = scene.said_and_measured()
     woken = {reader.__name__ for reader in WAKES if not said.isdisjoint(WAKES[reader])}
     assert awake <= woken
     assert awake or not woken
