@@ -102,7 +102,8 @@ class Phrasebook:
     `asking` are the words one of which a question has that is no order and has no mark,
     `asking_of_figures` those of them that ask whatever stands behind them, and `asking_led` the
     others, each with the words behind it with which it asks. `asking_unmarked` are words that ask
-    only where no figure is stated, too, and an order begins with one of `opening_orders`.
+    only where no figure is stated, too, and an order begins with one of `opening_orders`; without
+    a word of `asking_or_ordering` nothing is asked where one is.
     `asking_behind` are those that a question, or how politely it is asked, begins with in a
     clause; `of_the_road` are words that questions of the road are made of.
 
@@ -134,6 +135,7 @@ class Phrasebook:
     asking_of_figures: frozenset[str]
     asking_unmarked: frozenset[str]
     opening_orders: frozenset[str]
+    asking_or_ordering: frozenset[str]
     asking_led: Mapping[str, frozenset[str]]
     asking_behind: frozenset[str]
     of_the_road: frozenset[str]
@@ -270,6 +272,7 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
     asking = _asking_groups(groups).union(overlapping[ASKING_CLASS])
     asking_led = _only_led(overlapping[ASKING_CLASS])
     asking_alone = asking - (asking_led.keys() - _asking_groups(groups))
+    opening_orders = groups["opens_order"] | groups["orders_move"]
     known = {
         word: (single.get(word, {}), memberships.get(word, frozenset()))
         for word in (single.keys() | heads | set(filter(_is_typed_out, {*numbers, *memberships})))
@@ -308,7 +311,8 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         asking=asking,
         asking_of_figures=asking_alone,
         asking_unmarked=asking_alone | groups["order_word"] | groups["plain_head"],
-        opening_orders=groups["opens_order"] | groups["orders_move"],
+        opening_orders=opening_orders,
+        asking_or_ordering=opening_orders.union(asking, asking_led),
         asking_led=asking_led,
         asking_behind=groups["opens_clause"].union(
             phrase.split(" ")[0] for phrase in groups["when_it_suits"]

@@ -50,8 +50,9 @@ def read_question(scene: Scene) -> Question | None:
     words = scene.words()
     marked = "?" in scene.text
     stated = not marked and any(map(_is_stated, scene.figures))
+    if stated and book.asking_or_ordering.isdisjoint(words):
+        return None  # most of what people text tells something
     asks = book.asking_of_figures if stated else book.asking_unmarked
-    # Most of what people text tells something.
     may_ask = marked or words[0] in book.opening_orders or _may_ask(words, asks, book.asking_led)
     if stated and not may_ask:
         return None

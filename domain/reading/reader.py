@@ -349,11 +349,11 @@ def _question(scene: Scene) -> Question | None:
 
     'how far have we come since the last fill? feels like forever': the rest is talk.
     """
-    if LINK in scene.text:
-        return None  # a page is shown to people
     question = read_question(scene) or _in_a_clause(scene)
     if "?" not in scene.text and (question is None or scene.has("talk", ADVERT)):
         return None  # 'asking price is 14,500, GVWR 14,000'
+    if LINK in scene.text:
+        return None  # a page is shown to people
     if question is not None and question.topic == "tiedown" and asks_if_enough(scene):
         return question
     if question is not None and _of_another_rig(scene):

@@ -98,32 +98,16 @@ class Scene:
         taking_back = not TAKING_BACK.isdisjoint(self.groups) or ".." in text
         if taking_back and take_back_words(self.tokens, book.keys["switch"]):
             self.index_terms()
-        self.figures: list[Figure] = []
         if "money" in self.by_class and "in" in self.groups:
             self.context = paid_in(self.tokens, context)
+        self.figures: list[Figure] = []
+        self.labels: list[Label] = []
+        self.live: list[Figure] = []
         if self.numbers:
-            self._find_figures()
-        if self.figures and self.unknown:
-            self._correct_spelling(book)
-        if taking_back and self.figures:
-            self._take_back()
-        if len(self.figures) > 1:
-            self._leave_past()
-            if not GIVES_WAY.isdisjoint(self.groups):
-                self._supersede()
-        self.labels: list[Label] = self.find_labels() if self.figures else []
-        if self.labels:
-            told = bind(self.tokens, self.figures, self.labels)
-            if told is not None:
-                self.decided(told)
-                if not SIDED.isdisjoint(self.by_class):
-                    carry_sides(self.tokens, self.figures, self.labels)
-                    if len(self.figures) > len(self.labels):
-                        number_wheels(self.figures, self.labels)
-        if self.figures and BREAK in self.kinds:
-            leave_headings(self.tokens, self.figures, context)
+            self._take_figures(taking_back=taking_back)
         self.talk: list[str | None] = talk_of(self)
-        self.live = self._stated_figures() if self.figures else []
+        if self.numbers:
+            self.live = self._stated_figures()
 
     def index_terms(self) -> None:
         """Note where each class of term, the numbers and the words stand that no phrase knows.
@@ -161,6 +145,29 @@ class Scene:
         if settle_rears(self.tokens, self.book):
             self.groups = self.groups.union(*[token.groups for token in self.tokens])
             self.index_terms()
+
+    def _take_figures(self, *, taking_back: bool) -> None:
+        """Find the figures and the labels, and which of them belong together."""
+        self._find_figures()
+        if self.unknown:
+            self._correct_spelling(self.book)
+        if taking_back:
+            self._take_back()
+        if len(self.figures) > 1:
+            self._leave_past()
+            if not GIVES_WAY.isdisjoint(self.groups):
+                self._supersede()
+        self.labels = self.find_labels()
+        if self.labels:
+            told = bind(self.tokens, self.figures, self.labels)
+            if told is not None:
+                self.decided(told)
+                if not SIDED.isdisjoint(self.by_class):
+                    carry_sides(self.tokens, self.figures, self.labels)
+                    if len(self.figures) > len(self.labels):
+                        number_wheels(self.figures, self.labels)
+        if BREAK in self.kinds:
+            leave_headings(self.tokens, self.figures, self.context)
 
     def _find_figures(self) -> None:
         self.figures = find_figures(self.tokens, self.numbers, self.context, self.said)

@@ -116,7 +116,7 @@ def read_standing(text: str, context: Context, words: StandingWords) -> Verdict 
     called = called_by(context.trailers, words.trailers)
     first = text.partition(" ")[0].casefold()
     if first.isalpha():
-        if not (words.first.of(first) or first in called.words):
+        if first not in words.first.by_word and first not in called.words:
             return None  # before anything is made of it: most messages are another matter
     elif not (first[:1] in words.letters or first[:1] in called.letters or first[:1] in AROUND):
         return None

@@ -35,22 +35,23 @@ NEAR = 3
 
 def talk_of(scene: Scene) -> list[str | None]:
     """For each token what kind of talk it is in; None where something is stated."""
-    talk = _talk_of(scene)
+    talking = not TALKING.isdisjoint(scene.said) or _names_somebody(scene)
+    talk: list[str | None] = _talk_of(scene) if talking else [None] * len(scene.tokens)
     if "speaks_for_us" in scene.groups and scene.phrase_said("not_ours"):
         _leave_others(scene, talk)
     return talk
 
 
+TALKING = frozenset(("talk", "names_price", "beside_us"))
+"""A class of term and groups of words of which one stands in talk, where nobody is named."""
+
+
 def _talk_of(scene: Scene) -> list[str | None]:
     tokens = scene.tokens
     talk: list[str | None] = [None] * len(tokens)
-    if "names_price" in scene.groups and _offers(scene):
+    offered = "names_price" in scene.groups and _offers(scene)
+    if offered or ("talk" in scene.by_class and scene.has("talk", ADVERT)):
         return [OTHER] * len(tokens)
-    if "talk" in scene.by_class:
-        if scene.has("talk", ADVERT):
-            return [OTHER] * len(tokens)
-    elif "beside_us" not in scene.groups and not _names_somebody(scene):
-        return talk
     besides, parted = "beside_us" in scene.groups, "parts_talk" in scene.groups
     turns = "speaks_for_us" in scene.groups
     state: str | None = None

@@ -42,12 +42,11 @@ SHORT_ASKED = 5
 
 def may_ask_besides(scene: Scene) -> bool:
     """Whether a message that is no question states a figure and may ask of it, too."""
-    asks = "?" in scene.text or not ASKS_BESIDES.isdisjoint(scene.groups)
-    return asks and bool(scene.figures)
+    return not ASKS_BESIDES.isdisjoint(scene.said) and bool(scene.figures)
 
 
-ASKS_BESIDES = frozenset(("opens_clause", "asks_indirectly"))
-"""Groups of words of which one stands in a question behind what is told, where no mark does."""
+ASKS_BESIDES = frozenset(("opens_clause", "asks_indirectly", "?"))
+"""Groups of words and the mark of which one stands in a question behind what is told."""
 
 
 def told_head(scene: Scene, question: Question | None) -> str | None:
