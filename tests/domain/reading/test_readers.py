@@ -9,12 +9,12 @@ import pytest
 from bot.phrasebook import book_for
 from domain.context import Context
 from domain.reading.lexer import clean
-from domain.reading.readers import WAKES, Reader, read_figures
+from domain.reading.readers import TICKETED, WAKES, Reader, read_figures
 from domain.reading.scene import Scene
 from tests.corpora import Case, cases, corpora
 from tests.domain.reading.chats import on_the_road
 
-EVERYTHING = frozenset(each for wakes in WAKES.values() for each in wakes)
+EVERYTHING = TICKETED.union(*WAKES.values())
 SAID = [case for name in corpora() for case in cases(name)]
 
 
