@@ -24,7 +24,7 @@ def is_framed(scene: Scene) -> bool:
         return len(named) >= 2
     if any(_is_strong(scene, index) for index, _, _ in scene.find("rating_cue")):
         return True
-    if any("labelled_part" in token.groups for _, token, _ in scene.find("rating_subject")):
+    if "labelled_part" in scene.groups and not _off_step(scene):
         return True
     if "on_receiver" in scene.groups:
         return True
@@ -37,7 +37,7 @@ def is_framed(scene: Scene) -> bool:
     return any(
         (
             label.rating in ("gvwr", "gcwr", "gawr", "gtm", "gawr_front", "gawr_rear", "payload")
-            or (label.rating_subject and not _rests_there(scene, label))
+            or (label.rating_subject and not _rests_there(scene, label) and not _off_step(scene))
             or (label.rating == "tow" and _is_plated(scene, label))
         )
         and label.bound is not None
@@ -54,6 +54,13 @@ def _rests_there(scene: Scene, label: Label) -> bool:
 def _is_plated(scene: Scene, label: Label) -> bool:
     """'braked tow 3,500, towball download 350': in words that only makers use, or on a part."""
     return scene.has("rating_subject") or "plated_tow" in scene.tokens[label.start].groups
+
+
+def _off_step(scene: Scene) -> bool:
+    """'steer 5,180 drive 6,900, ball is stamped 10,000': axles as a scale shows them."""
+    return any(
+        label.axle and label.bound and label.bound.value % LABEL_STEP for label in scene.labels
+    )
 
 
 FEWEST_WEIGHED = 3

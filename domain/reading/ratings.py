@@ -253,7 +253,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         if is_beside_trailers(scene, figure):
             return "trailer", "tongue"
         stamped = figure.value < LEAST_STAMPED or not figure.value % LABEL_STEP
-        if not (stamped or _speaks_of_label(scene) or is_allowed(scene, figure)):
+        if not (stamped or _speaks_of_label(scene, figure) or is_allowed(scene, figure)):
             return None  # 'pin 2,260, payload 3,412': no maker's round figure
         return _part_in_clause(scene, figure) or _hitch_part(scene), "tongue"
     if label.whole == "gross":
@@ -292,9 +292,9 @@ def _is_apart(scene: Scene, figure: Figure, label: Label) -> bool:
     return first in apart
 
 
-def _speaks_of_label(scene: Scene) -> bool:
-    """Whether a label or a part that is rated is named."""
-    return scene.has("rating_cue") or scene.has("rating_subject")
+def _speaks_of_label(scene: Scene, figure: Figure) -> bool:
+    """Whether a label is named, or ahead of the figure a part that is rated."""
+    return scene.has("rating_cue") or part_before(scene, figure) is not None
 
 
 def _is_gross(scene: Scene, figure: Figure) -> bool:

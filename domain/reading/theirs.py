@@ -9,7 +9,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from domain.reading.tokens import MARK
+from domain.reading.tokens import MARK, NUMBER, Token
 
 if TYPE_CHECKING:
     from domain.reading.scene import Scene
@@ -53,18 +53,27 @@ def is_somebodys(scene: Scene, index: int) -> bool:
     behind = scene.tokens[index + 1 : index + 2]
     if behind and "hauls" in behind[0].groups:
         return True
-    return (not behind or behind[0].kind is MARK) and is_last_owner(scene, index)
+    return (not behind or _tells_how_much(behind[0])) and is_last_owner(scene, index)
 
 
 def is_last_owner(scene: Scene, index: int) -> bool:
-    """Whether a clause ends with 'on jim's', where all that it says is of what he has."""
+    """Whether a clause ends with 'on jim's', where all that it says is of what he has.
+
+    So it does with 'on jim's is 1,400'.
+    """
     token = scene.tokens[index]
     if token.senses or token.groups or index == 0:
         return False
     led = not LEADS.isdisjoint(scene.tokens[index - 1].groups)
-    return led and all(
-        each.kind is MARK for each in scene.tokens[index + 1 : scene.clause_of(index)[1]]
-    )
+    behind = scene.tokens[index + 1 : scene.clause_of(index)[1]]
+    return led and all(map(_tells_how_much, behind))
+
+
+def _tells_how_much(token: Token) -> bool:
+    """A mark, 'is' or the figure: nothing that says more of whose it is."""
+    if token.kind is MARK or token.kind is NUMBER or "unit" in token.senses:
+        return True
+    return "copula" in token.senses.get("glue", "").split()
 
 
 LEADS = frozenset(("on_or_in", "standing_on", "of"))

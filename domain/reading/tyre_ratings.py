@@ -127,10 +127,15 @@ def is_tyre_load(scene: Scene, figure: Figure) -> bool:
         return False
     if "weigh_cue" in scene.by_class:
         return False
+    if not SINGLE_OR_DUAL.isdisjoint(scene.groups) and scene.has("rating", "tyre_load"):
+        before = scene.tokens[figure.start - 1 : figure.start]
+        if _heads_loads(scene) and any(token.groups & SINGLE_OR_DUAL for token in before):
+            return True
     behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
     if _is_rated_tyre(scene, figure) or _of_other_end(scene, figure):
         return True
-    if behind is None or not scene.has("subject", "tyre"):
+    both = scene.groups >= SINGLE_OR_DUAL  # 'max load 3,195 single 2,910 dual'
+    if behind is None or not (both or scene.has("subject", "tyre")):
         return False
     if behind.groups & SINGLE_OR_DUAL and figure.value >= LEAST_OF_TWO:
         return True  # 'LT235/80R17 3,195 single 2,910 dual'
@@ -306,9 +311,18 @@ def how_mounted(scene: Scene, figure: Figure) -> str | None:
     """'3,195 single 2,910 dual', 'max load dual 2910': how a tyre stands that carries so much."""
     label = figure.label
     named = label.start if isinstance(label, Label) and label.rating else figure.start
-    said = [*scene.tokens[figure.end : figure.end + 1], *scene.tokens[named : figure.start]]
+    said = scene.tokens[named : figure.start] or scene.tokens[figure.start - 1 : figure.start]
+    if not _heads_loads(scene):
+        said = [*scene.tokens[figure.end : figure.end + 1], *scene.tokens[named : figure.start]]
     words = {word for token in said for word in token.text.split()}
     for how, group in (("single", "single_tyre"), ("dual", "dual_tyre")):
         if words & scene.book.groups[group]:
             return how
     return None
+
+
+def _heads_loads(scene: Scene) -> bool:
+    """'max load dual 2,910 single 3,195': how a tyre stands is said before what it carries."""
+    mounted = scene.book.groups["single_tyre"] | scene.book.groups["dual_tyre"]
+    first = next((each.start for each in scene.figures if each.value >= LEAST_OF_TWO), 0)
+    return any(not mounted.isdisjoint(token.text.split()) for token in scene.tokens[:first])

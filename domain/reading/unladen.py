@@ -37,9 +37,25 @@ def is_dry(scene: Scene, figure: Figure) -> bool:
         return False
     if label.whole == "tongue":
         return is_told_unladen(scene, figure)
-    little = label.rating_subject == "hitch" and figure.value < LEAST_STAMPED
-    empty = "unladen" in scene.groups or any(other.rating == "curb" for other in scene.labels)
-    return little and empty and is_trailers(scene, figure)
+    if label.rating_subject != "hitch" or not is_trailers(scene, figure):
+        return False
+    if figure.value < LEAST_STAMPED:
+        return "unladen" in scene.groups or any(each.rating == "curb" for each in scene.labels)
+    return any(_rests_of(figure, each) for each in scene.figures if _is_of_empty(scene, each))
+
+
+def _is_of_empty(scene: Scene, figure: Figure) -> bool:
+    label = figure.label
+    return (isinstance(label, Label) and label.rating == "curb") or is_unladen(scene, figure)
+
+
+def _rests_of(tongue: Figure, whole: Figure) -> bool:
+    """Whether so much may rest on the hitch of what weighs so much, as makers print them."""
+    return TONGUE[0] * whole.value <= tongue.value <= TONGUE[1] * whole.value
+
+
+TONGUE = (0.08, 0.25)
+"""Share of a trailer that makers print of what rests on the hitch; common practice, no source."""
 
 
 def weighs_unladen(scene: Scene, figure: Figure) -> bool:
@@ -66,3 +82,32 @@ def is_told_unladen(scene: Scene, figure: Figure) -> bool:
     """Whether the word for it stands right behind the figure."""
     behind = scene.tokens[figure.end : figure.end + 1]
     return any("unladen" in token.groups for token in behind)
+
+
+def leave_dry(scene: Scene) -> None:
+    """'7,140 dry, 1,020 on the hitch', 'hitch weight dry is 1,020': printed, and never weighed."""
+    dry = [figure for figure in scene.figures if _is_printed_dry(scene, figure)]
+    for figure in scene.live:
+        label = figure.label
+        tongue = isinstance(label, Label) and (label.whole or label.rating_subject) in ON_HITCH
+        if figure in dry or (tongue and any(_rests_of(figure, each) for each in dry)):
+            scene.claim(figure, "what it weighs dry")
+
+
+ON_HITCH = ("tongue", "hitch")
+
+
+def _is_printed_dry(scene: Scene, figure: Figure) -> bool:
+    """Whether 'dry' stands right at a figure, or at the words that name it."""
+    if figure.dimension not in (None, MASS) or figure.value < LEAST_PRINTED:
+        return False
+    label = figure.label
+    ahead = figure.start - 1
+    if isinstance(label, Label) and label.start < figure.start:
+        ahead = label.start - 1
+    said = scene.tokens[max(0, ahead) : figure.end + 1]
+    return any("printed_dry" in token.groups for token in said)
+
+
+LEAST_PRINTED = 400
+"""Pounds or kilograms: so little of a trailer that is towed behind a pickup rests on its hitch."""

@@ -56,7 +56,7 @@ from domain.reading.things import is_noun
 from domain.reading.tokens import WORD
 from domain.reading.truck_axles import name_truck_axles
 from domain.reading.trucks_own import has_trucks_own
-from domain.reading.unladen import is_empty_told
+from domain.reading.unladen import is_empty_told, leave_dry
 from domain.reading.weighing_evidence import evidence_of_labels, evidence_of_pass
 
 DECISIVE = 2.5
@@ -95,7 +95,7 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
     return weighings
 
 
-TOLD_APART = ALLOWS | {"differs", *TWO_STATES}
+TOLD_APART = ALLOWS | {"differs", "printed_dry", *TWO_STATES}
 """Groups of words beside which a figure may be no load, or one of two of one place."""
 
 
@@ -107,6 +107,8 @@ def _tell_apart(scene: Scene) -> None:
         leave_allowed(scene)
     if not TWO_STATES.isdisjoint(scene.groups):
         tell_states(scene)
+    if "printed_dry" in scene.groups and "weigh_cue" not in scene.by_class:
+        leave_dry(scene)
 
 
 def _are_unnamed(scene: Scene, figures: Sequence[Figure]) -> bool:

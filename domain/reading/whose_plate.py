@@ -38,7 +38,35 @@ def is_of_trailer(scene: Scene, label: Label, figure: Figure) -> bool:
         return False
     said = scene.tokens[label.start : label.end]
     own = any("trailer_rating" in token.groups for token in said)
-    return own or is_trailers(scene, figure) or _is_on_tongue(scene)
+    if own or is_trailers(scene, figure) or _is_on_tongue(scene):
+        return True
+    return "trailer_rating" in scene.groups and _bears_empty(scene, label, figure)
+
+
+def _bears_empty(scene: Scene, label: Label, figure: Figure) -> bool:
+    """'UVW 7,640 CCC 2,355 GVWR 9,995': of a trailer's plate, where nothing is said of a truck's.
+
+    Beside an ATM a GVM is the truck's.
+    """
+    if scene.has("vehicle", "truck") or scene.named("truck"):
+        return False
+    others = [each for each in scene.labels if each.bound is not None and each is not label]
+    if any(each.rating in OF_THE_TRUCK for each in others):
+        return False
+    return any(
+        each.rating == "curb"
+        and EMPTY[0] < each.bound.value / figure.value < EMPTY[1]
+        and "trailer_rating" in scene.tokens[each.start].groups
+        for each in others
+        if each.bound
+    )
+
+
+OF_THE_TRUCK = frozenset(("gvwr", "gcwr", "gawr_front", "gawr_rear", "tow"))
+"""Ratings beside one of which a GVWR is not surely a trailer's."""
+
+EMPTY = (0.4, 1.0)
+"""What a trailer weighs empty over its GVWR."""
 
 
 def _is_beside_train(scene: Scene, label: Label) -> bool:
