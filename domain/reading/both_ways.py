@@ -6,7 +6,7 @@ was on and that it was off, and makes them plain words for how the rig stood.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from domain.reading.everyday_words import names_trailer, names_truck
@@ -15,7 +15,7 @@ from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
 if TYPE_CHECKING:
     from domain.reading.scene import Scene
 
-TOLD = frozenset(("with", "without_it", "surely_loads"))
+TOLD = frozenset(("with", "without_it", "surely_loads", "alone_word"))
 STOOD = frozenset(("rig", "hitch"))
 """Groups of words and classes of term of which one says how the rig stood."""
 
@@ -23,6 +23,9 @@ LEAST_WHOLE, MOST_APART = 1_000, 5.0
 """Pounds or kilograms of a rig, and what it weighs over the truck by itself at most."""
 
 HITCHED, SOLO = "hitched", "solo"
+OTHER_WAY: Mapping[str | None, str] = {HITCHED: SOLO, SOLO: HITCHED}
+BOTH_WAYS = ({HITCHED, SOLO}, {HITCHED, "trailer"})
+"""The ways in which a rig was weighed twice: the one time it was hitched."""
 
 OWN_PASS = frozenset(("said_of_own_pass",))
 """The group of words that say how the rig stood of the load before, and part it from the other."""
@@ -36,28 +39,67 @@ def settle_both_ways(scene: Scene) -> None:
     tokens = scene.tokens
     if "hitch" in scene.by_class:
         _settle_headings(scene)
-    loads = [i for i, token in enumerate(tokens) if _is_load(token)]
+    loads = [index for index in scene.numbers if _is_load(tokens[index])]
     if len(loads) != len((HITCHED, SOLO)) or not PAID.isdisjoint(scene.groups):
+        return
+    if "hitch" in scene.by_class and _hooked_since(scene, *loads):
         return
     for said in (_said_behind, _said_before):
         spans = [said(tokens, at) for at in loads]
-        stood = [_stood(tokens[start:end]) for start, end in spans]
-        if set(stood) == {HITCHED, SOLO}:
+        stood = _both_stood(tokens, spans)
+        if set(stood) in BOTH_WAYS and spans[0][1] <= spans[1][0]:
             break
     else:
         return
     if not _is_of_rig(scene, spans):
         return
-    heavy, light = (tokens[loads[stood.index(each)]].value for each in (HITCHED, SOLO))
-    if not light < heavy <= MOST_APART * light:
+    together = stood.index(HITCHED)
+    heavy, light = tokens[loads[together]].value, tokens[loads[1 - together]].value
+    axles = scene.by_class.get("axle", ())
+    if not (1 / MOST_APART if axles else 1) < heavy / light <= MOST_APART:
         return
     for (start, end), how in zip(spans, stood, strict=True):
-        name = next((t.senses["name"] for t in tokens[start:end] if "name" in t.senses), None)
-        named = {"name": name} if name and how == HITCHED else {}
-        tokens[start].senses, tokens[start].groups = {"rig": how or HITCHED, **named}, OWN_PASS
-        for token in tokens[start + 1 : end]:
+        told = [index for index in range(start, end) if index not in axles]
+        for index in told:
+            token = tokens[index]
+            name = {"name": token.senses["name"]} if "name" in token.senses else {}
             token.senses, token.groups = {"glue": "filler"}, NO_GROUPS
+            if name or index == told[0]:
+                token.senses, token.groups = {"rig": how or HITCHED, **name}, OWN_PASS
     scene.index_terms()
+
+
+def _both_stood(tokens: Sequence[Token], spans: Sequence[tuple[int, int]]) -> list[str | None]:
+    """How the rig stood of each load: 'not' is the other way: '5,180 hitched, 5,260 not'."""
+    stood = [_stood(tokens[start:end]) for start, end in spans]
+    start, end = spans[1]
+    if end - start == 1 and "not" in tokens[start].groups and stood[0] in OTHER_WAY:
+        return [stood[0], OTHER_WAY[stood[0]]]
+    return stood
+
+
+def _hooked_since(scene: Scene, alone: int, together: int) -> bool:
+    """'truck alone 8,900. hooked back up, 21,600 gross': what happened in between tells both ways.
+
+    So does 'dropped the camper and weighed the truck, 8,900, then hooked up, 21,600'.
+    """
+    tokens = scene.tokens
+    hooks = [at for at, _, key in scene.find("hitch") if key.startswith(HITCHED)]
+    hooked = next((at for at in hooks if alone < at < together), 0)
+    if not hooked or not 1 < tokens[together].value / tokens[alone].value <= MOST_APART:
+        return False
+    left = [at for at, _, key in scene.find("hitch") if key.startswith("un") and at < alone]
+    solo = any(at < alone for at, _, _ in scene.find("rig", SOLO))
+    whole = any("whole" in token.senses for token in tokens[hooked:])
+    if not whole or not (solo or (left and any(map(names_truck, tokens[left[-1] : alone])))):
+        return False
+    for at, how in ((hooked, HITCHED), *(() if solo else ((left[-1], SOLO),))):
+        tokens[at].senses, tokens[at].groups = (
+            {**tokens[at].senses, "rig": how},
+            tokens[at].groups | OWN_PASS,
+        )
+    scene.index_terms()
+    return True
 
 
 def _settle_headings(scene: Scene) -> None:
@@ -88,7 +130,8 @@ def _truck_left(tokens: Sequence[Token], index: int) -> int:
     load = truck + 1
     while load < len(tokens) and "copula" in tokens[load].senses.get("glue", "").split():
         load += 1
-    alone = trailer and truck and load < len(tokens) and _is_load(tokens[load])
+    named = trailer or "surely_hitches" in tokens[index].groups
+    alone = named and truck and load < len(tokens) and _is_load(tokens[load])
     return truck if alone else 0
 
 
@@ -140,13 +183,22 @@ def _said_before(tokens: Sequence[Token], load: int) -> tuple[int, int]:
     while end and "copula" in tokens[end - 1].senses.get("glue", "").split():
         end -= 1
     start = end
-    while start and tokens[start - 1].kind is WORD and "and" not in tokens[start - 1].groups:
+    while start and tokens[start - 1].kind is WORD:
+        if "and" in tokens[start - 1].groups and not _joins_vehicles(tokens, start - 1):
+            break
         if tokens[start - 1].raw == ":":
             break  # 'at the scale: whole thing 21,000, ...'
         start -= 1
     while start < end and ("weigh_cue" in tokens[start].senses or _fills_in(tokens[start])):
         start += 1
     return start, end
+
+
+def _joins_vehicles(tokens: Sequence[Token], index: int) -> bool:
+    """'truck and camper 19,140': what is joined is one rig."""
+    behind = tokens[index + 1 : index + 3]
+    named = bool(behind) and names_trailer(behind[-1 if _points(behind[0]) else 0])
+    return named and index > 0 and names_truck(tokens[index - 1])
 
 
 def _fills_in(token: Token) -> bool:
@@ -160,11 +212,16 @@ def _is_small(token: Token) -> bool:
 
 def _stood(said: Sequence[Token]) -> str | None:
     """How the rig stood by the words behind a load; None where they say no such thing, or more."""
-    plain = [token for token in said if not (_points(token) or names_truck(token))]
+    alone = [token for token in said if "alone_word" in token.groups or "alone" in token.senses]
+    if alone and not any("rig" in token.senses for token in said):
+        return _stood_alone([token for token in said if token not in alone])
+    plain = [token for token in said if not (_points(token) or names_truck(token) or _axle(token))]
     told = [token for token in plain if token.senses.get("whole") != "gross"]
     if not told:
         return HITCHED if plain else None  # 'whole thing 21,260'
     first, rest = told[0], told[1:]
+    if "joins_vehicles" in first.groups and rest and any(map(names_truck, said)):
+        return HITCHED if all(map(names_trailer, rest)) else None
     off = bool(rest) and not rest[-1].groups.isdisjoint(("slack", "off"))
     on = bool(rest) and "on_or_in" in rest[-1].groups
     things = rest[:-1] if off or on else rest
@@ -180,6 +237,19 @@ def _stood(said: Sequence[Token]) -> str | None:
         kind = first.senses["rig"].split()[0]
         return SOLO if kind == SOLO or (kind == HITCHED and off) else kind
     return HITCHED if "surely_loads" in first.groups and not rest else None
+
+
+def _stood_alone(said: Sequence[Token]) -> str | None:
+    """'just Juniper', 'the camper by itself'; None where more than the one is named."""
+    named = [token for token in said if not _points(token)]
+    if len(named) != 1:
+        return None
+    return SOLO if names_truck(named[0]) else "trailer" if names_trailer(named[0]) else None
+
+
+def _axle(token: Token) -> bool:
+    """Whether a word names the place that both loads are of."""
+    return "axle" in token.senses or "axle_noun" in token.senses
 
 
 def _points(token: Token) -> bool:

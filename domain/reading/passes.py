@@ -195,7 +195,7 @@ def _of_both(scene: Scene, mark: int, figures: Sequence[Figure]) -> bool:
 def _sets_rig(scene: Scene, index: int, key: str) -> bool:
     return (
         key.split(maxsplit=1)[0] != "hitched"
-        or scene.tokens[index].groups == OWN_PASS
+        or scene.tokens[index].groups >= OWN_PASS
         or scene.tokens[index].text.split()[0] in scene.book.groups["with"]
         or _heads_pass(scene, index)
     )

@@ -15,12 +15,14 @@ from domain.entries import SINGLE_AXLES, Weighing
 from domain.quantities import Quantity
 from domain.reading.aboard import people_aboard
 from domain.reading.allowed import ALLOWS, leave_allowed
+from domain.reading.axles_both_ways import carry_axles
 from domain.reading.bare_loads import are_its_axles, is_next_odometer, is_whole_rig, place_bare
 from domain.reading.beside_limits import HOLDS_TONGUE
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LEAST_LOAD, MASS, VOLUME, Figure, kilograms
 from domain.reading.fill_readings import without_readings
 from domain.reading.how_it_stood import (
+    STANDING,
     bars_of,
     fuel_level,
     rig_of,
@@ -82,9 +84,12 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
     if "axles" in scene.groups and len(figures) > 1:
         name_truck_axles(scene, figures)
     passes = passes_of(scene, figures)
-    if len(passes) > 1 and "bars" in scene.by_class:
-        carry_place(passes)
     named = rig_of_named(scene) if scene.labels else None
+    if len(passes) > 1:
+        if "bars" in scene.by_class:
+            carry_place(passes)
+        if len(passes) == BOTH_WAYS and not STANDING.isdisjoint(scene.by_class):
+            carry_axles(scene, passes, named)
     for number, each in enumerate(passes):
         rig = stated_rig(scene, each, len(passes), named)
         result = _read_pass(scene, each, rig, number, len(passes))
@@ -94,6 +99,9 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
             weighings.append(result)
     return weighings
 
+
+BOTH_WAYS = 2
+"""Passes: with the trailer on and off."""
 
 TOLD_APART = ALLOWS | {"differs", "printed_dry", *TWO_STATES}
 """Groups of words beside which a figure may be no load, or one of two of one place."""
