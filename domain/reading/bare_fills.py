@@ -279,7 +279,8 @@ def _options(
         options.append((PRICE_ROLE, 2.5 if decimals == 3 else 1.6))
     if PRICE_ROLE in free and in_small_coins(scene, figure):
         named = figure.start > 0 and "product" in scene.tokens[figure.start - 1].senses
-        options.append((PRICE_ROLE, 1.4 if named else 0.9))  # 'diesel 149.9 54.2 L'
+        sign = round(value % 1, 1) == NINE_TENTHS
+        options.append((PRICE_ROLE, 1.4 if named or sign else 0.9))  # 'diesel 149.9 54.2 L'
     if PRICE_ROLE in free and figure.token.said.in_digits and low <= value / 1000 <= high:
         # 'three seventy nine nine'
         options.append((PRICE_ROLE, 1.8 if _said_with_mills(scene, figure) else 1.6))
@@ -293,6 +294,9 @@ def _options(
         options.append((DISTANCE_ROLE, 1.2))
     return options
 
+
+NINE_TENTHS = 0.9
+"""What a price in pence or cents ends with on nearly every sign: '64.1 L, 141.9'."""
 
 IN_BOTTLES = frozenset(("def", "propane"))
 """Products that are bought by the jug or the bottle, for so much money."""

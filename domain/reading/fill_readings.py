@@ -10,6 +10,7 @@ from collections.abc import Callable, Sequence
 
 from domain.reading.figures import DISTANCE, VOLUME, Figure, follows_odometer
 from domain.reading.fill_roles import ODOMETER_ROLE, VOLUME_ROLE
+from domain.reading.places import read_places
 from domain.reading.scene import Scene
 
 READ_THERE = 0.9
@@ -31,7 +32,7 @@ def read_on_leaving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool
         start <= other.start < end for other in own if other is not figure
     ):  # 'filled 31.2 gal, then left at 48,340'
         return _happened(scene, start, end)
-    then = range(volumes[-1].end, start)
+    then = range(volumes[-1].end, figure.start if volumes[-1].end <= start else start)
     if any(at in then for at in scene.by_class.get("hitch", ())) and _happened(scene, start, end):
         return True  # 'fueled up 24.1 gal, hitched the camper, left at 48,402'
     start, end = scene.sentence_of(figure.start)
@@ -109,13 +110,15 @@ def read_elsewhere(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
         return False
     if "home" in scene.groups and _read_at_home(scene, figure, own):
         return True
+    if "on_the_way" in scene.groups and _read_in_the_end(scene, figure, own):
+        return True
     return any(
         _read_apart(scene, figure, own, part) for part in (scene.clause_of, scene.sentence_of)
     )
 
 
 def _read_at_home(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
-    """'24.1 gal in Dorset, home 51,544': in a clause of its own, behind a fill somewhere else.
+    """'24.1 gal in Dorset, home 51,544': in a clause of its own, beside a fill somewhere else.
 
     Of two fills in turn none was at home.
     """
@@ -126,15 +129,48 @@ def _read_at_home(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
     if any(start <= other.start < end for other in own if other is not figure):
         return False
     volume = next((each for each in own if each.dimension == VOLUME), None)
-    if volume is None or volume.end > start:
+    if volume is None or start <= volume.start < end:
         return False
     several = [each.dimension for each in scene.live].count(VOLUME) > 1
     if several and not scene.has("product", "def"):
         return True
     first, last = scene.clause_of(volume.start)
+    if volume.start >= end:
+        return any(first <= at < last for at, place in read_places(scene) if place != "home")
     led = any("leads_to_place" in token.groups for token in scene.tokens[first:last])
     named = any(first <= at < last and scene.tokens[at].raw.istitle() for at in scene.unknown)
     return led or named
+
+
+def _read_in_the_end(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:
+    """'unhitched at the farm, 51,544, added 18.2 gal on the way': where one came, and no pump."""
+    volume = next((each for each in own if each.dimension == VOLUME), None)
+    if volume is None or not is_on_the_way(scene, volume.start):
+        return False
+    start, end = scene.clause_of(figure.start)
+    if start == figure.start and end - figure.end <= 1 and start > 1:
+        start, _ = scene.clause_of(start - 1)  # 'unhitched at the farm, 51,544'
+    if start <= volume.start < end or scene.phrase_said("stops_on_way", start, end):
+        return False
+    return _happened(scene, start, end) or any(
+        start <= at < end and scene.stated(at) for at in scene.by_class.get("hitch", ())
+    )
+
+
+def is_on_the_way(scene: Scene, index: int) -> bool:
+    """Whether it is said that something was done before one came: in its clause, or beside it.
+
+    'added 18.2 gal on the way', 'fueled on the way, 18.2 gal': a clause beside has no figure.
+    """
+    start, end = scene.clause_of(index)
+    around = [(start, end)]
+    around += [scene.clause_of(start - 1)] if start > 1 else []
+    around += [scene.clause_of(end)] if end < len(scene.tokens) else []
+    return any(
+        scene.phrase_said("stops_on_way", *part) is not None
+        and (part == (start, end) or not any(part[0] <= f.start < part[1] for f in scene.figures))
+        for part in around
+    )
 
 
 def read_at_signal(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool:

@@ -20,6 +20,7 @@ from domain.entries import (
     Rating,
     Weighing,
 )
+from domain.reading.fill_readings import is_on_the_way
 from domain.reading.gauge_places import is_on_trailer, wheels_of_both
 from domain.reading.given_names import heading_name, named_vehicle
 from domain.reading.hitches import REACH
@@ -142,6 +143,8 @@ def placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
             _complete(entry, "at", own or when)
         if readings and lone and is_of_another(scene, places[0][0], readings, stated[number]):
             pass  # another reading was taken there
+        elif lone and _filled_on_the_way(scene, entry, places[0][0]):
+            pass  # one came there afterwards
         elif place is not None and not isinstance(entry, (Rating, Check, Cargo)):
             place = of_own_part(scene, places, stated, stated[number]) if stated else place
             _complete(entry, "place", place)
@@ -155,6 +158,15 @@ def placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         for entry in wheels_of_both(entries):
             _complete(entry, *(("truck", None) if is_on_trailer(entry) else ("trailer", None)))
     return tuple(entries)
+
+
+def _filled_on_the_way(scene: Scene, entry: Entry, place: int) -> bool:
+    """'unhitched at home, added 18.2 gal on the way': where one came is no place of the fill."""
+    if "on_the_way" not in scene.groups or not isinstance(entry, Fill):
+        return False
+    at = _token_of(scene, entry)
+    start, end = scene.clause_of(at)
+    return is_on_the_way(scene, at) and not start <= place < end
 
 
 def _complete(entry: Entry, field: str, value: object) -> None:
