@@ -123,7 +123,7 @@ def placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
     if not (timed or place or truck or trailer):
         return tuple(entries)
     clock = clock_told(scene) if len(entries) > 1 and not parts and timed else None
-    lone = len(places) == 1
+    lone, away = len(places) == 1, "on_the_way" in scene.groups
     driven = read_apart(entries) if len(entries) > 1 and (lone or clock is not None) else []
     apart = bool(driven)
     several = bool(parts) or len(places) > 1 or apart
@@ -143,7 +143,7 @@ def placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
             _complete(entry, "at", own or when)
         if readings and lone and is_of_another(scene, places[0][0], readings, stated[number]):
             pass  # another reading was taken there
-        elif lone and _filled_on_the_way(scene, entry, places[0][0]):
+        elif away and lone and _filled_on_the_way(scene, entry, places[0][0]):
             pass  # one came there afterwards
         elif place is not None and not isinstance(entry, (Rating, Check, Cargo)):
             place = of_own_part(scene, places, stated, stated[number]) if stated else place
@@ -162,7 +162,7 @@ def placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
 
 def _filled_on_the_way(scene: Scene, entry: Entry, place: int) -> bool:
     """'unhitched at home, added 18.2 gal on the way': where one came is no place of the fill."""
-    if "on_the_way" not in scene.groups or not isinstance(entry, Fill):
+    if not isinstance(entry, Fill):
         return False
     at = _token_of(scene, entry)
     start, end = scene.clause_of(at)

@@ -102,7 +102,29 @@ def takes_out(scene: Scene) -> bool:
         return True
     head = next((i for i, token in enumerate(tokens) if token.raw == "," or token.ends_sentence), 0)
     reasoned = head and not tokens[head].ends_sentence and not scene.figures
-    return bool(reasoned) and _takes_out(tokens[:head])
+    return bool(reasoned) and _takes_out(tokens[:head]) and not _throws_away(scene, head)
+
+
+def _throws_away(scene: Scene, head: int) -> bool:
+    """'throw that last one out, its gone off': a thing, where nothing of the log is told of it.
+
+    What one may do to a thing is said of an entry where it is named, or where the reason is a slip.
+    """
+    asked = " ".join([token.text for token in scene.tokens[:head]]).split(" ")
+    groups, why = scene.book.groups, scene.tokens[head:]
+    reasoned = why and (why[0].kind is MARK or "it_is" in why[0].groups)
+    if groups["throws_away"].isdisjoint(asked) or not reasoned:
+        return False
+    if all(each.kind is MARK or "glue" in each.senses for each in why):
+        return False
+    named = not (groups["entry_noun"].isdisjoint(asked) and groups["log_entry"].isdisjoint(asked))
+    return not named and not any(
+        OF_THE_LOG & token.senses.keys() or token.groups & SLIPS for token in why
+    )
+
+
+SLIPS = WHY | {"denies", "ours"}
+"""What says of an entry why it goes, or that it was another's: 'that wasnt ours'."""
 
 
 def _takes_out(tokens: Sequence[Token]) -> bool:
@@ -233,6 +255,8 @@ def _says_so(scene: Scene) -> bool:
     """An undo stands alone or says why; with figures of its own it is something else."""
     index, _, _ = next(scene.find("correction", "undo"))
     if any(figure.claimed is None and figure.value >= 1000 for figure in scene.figures):
+        return False
+    if _throws_away(scene, index + 1):
         return False
     before = scene.tokens[:index]
     talk = [at for at, each in enumerate(before) if "talk" in each.senses]

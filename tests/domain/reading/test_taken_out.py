@@ -48,6 +48,28 @@ def test_why_something_goes_is_not_its_day(reads: Reader) -> None:
 @pytest.mark.parametrize(
     "text",
     [
+        "throw that last one out",
+        "throw that last one out please",
+        "throw that last one out, wrong truck",
+        "toss that last one, i typed it wrong",
+        "throw out that last fill, its junk",
+        "take that last one out, that wasnt ours",
+        "delete that last one, kid had the phone",
+    ],
+)
+def test_an_entry_is_thrown_out(reads: Reader, text: str) -> None:
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert entry == {"kind": "correction", "action": "undo"}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "throw that last one out, its gone off",
+        "throw that last one out its gone off",
+        "toss that last one, it stinks",
+        "chuck the last one out, it's mouldy",
+        "take that last one off, it's burnt",
         "delete 3 photos",
         "delete the 2000 texts from Ned",
         "remove the 48 inch bolts",
