@@ -6,12 +6,12 @@ stands before the entry's noun or behind it, and what is said without it correct
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
 from domain.entries import Correction
 from domain.quantities import Quantity
-from domain.reading.figures import MONEY, NEXT_READING, VOLUME, Figure
+from domain.reading.figures import MONEY, NEXT_READING, PRICE, VOLUME, Figure
 from domain.reading.lexer import clean
 from domain.reading.scene import Scene
 
@@ -55,6 +55,9 @@ OWN_FIELD = {"gal": "volume", "gal_imp": "volume", "L": "volume"}
 
 def _names(scene: Scene) -> Iterator[tuple[tuple[int, int], Quantity | float | str]]:
     """What names an entry, as its tokens and a value: 'the |51,402| fill', 'the |Dorset| fill'."""
+    if is_subject(scene, scene.live):
+        first = scene.live[0]
+        yield (0, first.end), first.value
     for figure in scene.figures:
         span = _naming(scene, figure.start, figure.end)
         if span is not None and figure.claimed is None and _can_name(scene, figure):
@@ -75,6 +78,29 @@ def _naming(scene: Scene, start: int, end: int) -> tuple[int, int] | None:
     if leads and "entry_noun" in tokens[start - 2].groups and _points(scene, start - 3):
         return start - 1, end
     return None
+
+
+def is_subject(scene: Scene, figures: Sequence[Figure]) -> bool:
+    """'51,402 should be 24.6 gal', 'for 51,402 make it 24.6 gal': a reading, and what it had.
+
+    Another reading would be put in its place: '51,402 should be 51,420'.
+    """
+    if len(figures) < PAIR or figures[0].start > 1:
+        return False
+    named, meant = figures[:PAIR]
+    said = scene.tokens[named.end].groups
+    if said.isdisjoint(MENDS) or meant.dimension not in OF_A_FILL or not _can_name(scene, named):
+        return False
+    led = named.start == 1 and not scene.tokens[0].groups.isdisjoint(("at_place", "for"))
+    return led or (named.start == 0 and "surely_corrects" not in said)
+
+
+PAIR = 2
+OF_A_FILL = (VOLUME, MONEY, PRICE)
+"""Dimensions of what an odometer's reading can name the fill of."""
+
+MENDS = frozenset(("restates", "sets_field", "marks_meant", "was_then", "surely_corrects"))
+"""Groups of words with which it begins to be said what an entry should have been."""
 
 
 def _can_name(scene: Scene, figure: Figure) -> bool:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from domain.reading.corrected_by_name import NAMES_ENTRY
 from domain.reading.corrected_fields import field_of, fits_field
-from domain.reading.figures import Figure
+from domain.reading.figures import DISTANCE, NEXT_READING, Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, Token
@@ -17,27 +17,50 @@ LONGEST = 14
 """Tokens of 'the odometer reading on that last fill was 51,420, sorry'."""
 
 
-def is_of_last(scene: Scene, figure: Figure) -> bool:
-    """Whether a figure is what one field of an entry was that 'that' or 'the last' points at."""
-    if "was_then" not in scene.groups:
-        return False
+def said_of_last(scene: Scene, figure: Figure) -> str | None:
+    """Which field of the entry that 'that' or 'the last' points at a figure is of; None if of none.
+
+    It is told what that was, or, where the field is named, what it is.
+    """
     tokens = scene.tokens
     was = figure.start - 1
     while was > 0 and "at_alone" in tokens[was].groups:
         was -= 1  # 'was at 51,420'
     if len(tokens) > LONGEST or "?" in scene.text or was < 1:
-        return False
-    if "was_then" not in tokens[was].groups:
-        return False
-    named = next((at for at in range(1, was) if _is_pointed_at(tokens[at - 1], tokens[at])), None)
+        return None
+    named = next((at for at in range(1, was) if is_last_entry(tokens[at - 1], tokens[at])), None)
     if named is None or not all(_is_small(scene, figure, at) for at in range(len(tokens))):
-        return False
+        return None
+    over = "was_then" in tokens[was].groups
+    if not over and not ("is_now" in tokens[was].groups and _names_field(scene, named)):
+        return None
     field = field_of(scene, figure)
-    return field is not None and fits_field(scene.context, figure, field)
+    if field is None and over and _is_read_there(scene, figure, named):
+        return "odometer"
+    return field if field is not None and fits_field(scene.context, figure, field) else None
 
 
-def _is_pointed_at(before: Token, token: Token) -> bool:
-    """'that fill', 'last one'."""
+def _names_field(scene: Scene, entry: int) -> bool:
+    """'the volume on the last fill': what of it is told stands before it, by its name."""
+    fields = scene.book.keys["corrected_field"]
+    labelled = any(label.field and label.end < entry for label in scene.labels)
+    return labelled or any(
+        token.text in fields or "unit" in token.senses for token in scene.tokens[: entry - 1]
+    )
+
+
+def _is_read_there(scene: Scene, figure: Figure, entry: int) -> bool:
+    """'that last fill was at 51,420': the truck stood there, and no hour or price is so large."""
+    known, before = scene.context.odometer, scene.tokens[entry + 1 : figure.start]
+    at = any(token.text.rpartition(" ")[2] in scene.book.groups["at_alone"] for token in before)
+    if known is None or not (at and "fuel_cue" in scene.tokens[entry].senses):
+        return False
+    driven = figure.dimension in (None, DISTANCE) and figure.whole
+    return driven and abs(figure.value - known.value) <= NEXT_READING
+
+
+def is_last_entry(before: Token, token: Token) -> bool:
+    """'that fill', 'last one': whether two words point back at an entry."""
     if token.groups.isdisjoint(NAMES_ENTRY):
         return False
     return "points_at_a_thing" in before.groups or before.senses.get("ordinal") == "last"

@@ -7,13 +7,16 @@ word of it must be of that: who says more speaks of fuel, and corrects nothing.
 from __future__ import annotations
 
 from domain.entries import Correction
+from domain.reading.corrected_last import is_last_entry
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, WORD, Token
 
 LONGEST = 8
 """Words of such a message."""
 
-SMALL = frozenset(("answer_filler", "points_back", "contrasts", "of_fill", "points_at_a_thing"))
+SMALL = frozenset(
+    ("answer_filler", "points_back", "contrasts", "of_fill", "points_at_a_thing", "entry_noun")
+)
 """Groups of words that may stand in it, beside what joins words."""
 
 PRODUCT = "product"
@@ -64,9 +67,15 @@ def _put_right(scene: Scene, index: int, key: str) -> Correction | None:
     meant = "correction" in opens.senses and not opens.groups.isdisjoint(MEANT)
     denied = "no_alone" in opens.groups and scene.tokens[1].raw == ","
     weak = "weak_product" in scene.tokens[index].groups  # 'no, regular' may be of a coffee
-    if not meant and (weak or not denied):
+    if not (meant or (denied and not weak) or _is_told_of_last(scene, index)):
         return None
     return Correction(action="amend", field=PRODUCT, value=key)
+
+
+def _is_told_of_last(scene: Scene, index: int) -> bool:
+    """'that last fill was def': what the entry was that it points at."""
+    before = scene.tokens[:index]
+    return len(before) > 2 and "was_then" in before[-1].groups and is_last_entry(*before[-3:-1])
 
 
 MEANT = frozenset(("marks_meant", "surely_corrects", "restates"))

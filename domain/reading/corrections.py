@@ -16,7 +16,7 @@ from domain.reading.amendments import amend
 from domain.reading.beside import dearest
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.corrected_bars import bars_meant
-from domain.reading.corrected_by_name import NAMES_ENTRY, corrects_named
+from domain.reading.corrected_by_name import NAMES_ENTRY, corrects_named, is_subject
 from domain.reading.corrected_fields import (
     FORECAST,
     TEMPERATURE_FIELDS,
@@ -26,9 +26,10 @@ from domain.reading.corrected_fields import (
     strangers,
 )
 from domain.reading.corrected_fullness import full_or_partial
-from domain.reading.corrected_last import is_of_last
+from domain.reading.corrected_last import said_of_last
 from domain.reading.corrected_places import place_meant
 from domain.reading.corrected_products import corrected_product
+from domain.reading.corrected_times import time_meant
 from domain.reading.denied_figures import without_name
 from domain.reading.figures import (
     DURATION,
@@ -59,6 +60,7 @@ from domain.reading.mistakes import (
 from domain.reading.scene import Scene
 from domain.reading.several_corrected import SAID_OF_ALL, several_corrected
 from domain.reading.talk import ADVERT, GUESS, PLAN, REQUEST
+from domain.reading.times import has_times
 from domain.reading.tokens import MARK, TIME, WORD
 from domain.reading.undoing import is_misdirected, undo_of, undoes
 
@@ -100,12 +102,13 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
     if undoes(scene):
         return (undo_of(scene),)
     live = _figures(scene)
-    if not NAMES_ENTRY.isdisjoint(scene.groups):
+    if not NAMES_ENTRY.isdisjoint(scene.groups) or is_subject(scene, live):
         named = corrects_named(scene, _of_the_rest)
         if named:
             return named
-        if len(live) == 1 and is_of_last(scene, live[0]):
-            return (amend(scene, live[0], field_of(scene, live[0]), None),)
+        of_last = said_of_last(scene, live[0]) if len(live) == 1 else None
+        if of_last is not None:
+            return (amend(scene, live[0], of_last, None),)
     if len(live) == 1 and _cries_out(scene, live[0]):
         return ()
     if len(live) == 1 and any(
@@ -140,20 +143,27 @@ def _of_the_rest(scene: Scene) -> tuple[Correction, ...]:
         product = corrected_product(scene)
         if product is not None:
             return (product,)
-    return read_corrections(scene)
+    moved = time_meant(scene) if not scene.figures and has_times(scene) else None
+    return read_corrections(scene) if moved is None else (moved,)
 
 
 def _may_correct(scene: Scene) -> bool:
     """Whether a word or mark stands there without which nothing is corrected.
 
-    That a tank was full, or not, is a correction where no figure is told: 'that was a partial'.
+    That a tank was full, or not, is a correction where no figure is told but that of an entry:
+    'that was a partial', 'the fill at 51,402 wasnt full'.
     """
     by_word = not CORRECTING.isdisjoint(scene.by_class)
     if by_word or not scene.groups.isdisjoint(PUTS_RIGHT):
         return True
-    if "was_then" in scene.groups and not scene.groups.isdisjoint(NAMES_ENTRY):
+    if not scene.groups.isdisjoint(NAMES_ENTRY) and (
+        "was_then" in scene.groups or ("ordinal" in scene.by_class and "is_now" in scene.groups)
+    ):
         return True
-    return "full" in scene.by_class and not _figures(scene)
+    if "full" not in scene.by_class:
+        return False
+    figures = _figures(scene)
+    return not figures or (len(figures) == 1 and "entry_noun" in scene.groups)
 
 
 def _figures(scene: Scene) -> list[Figure]:

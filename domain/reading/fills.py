@@ -253,6 +253,10 @@ def _of_earlier(scene: Scene, figure: Figure) -> bool:
         return False
     if _tells_back(scene, figure):
         return True
+    was = figure.start > 0 and "was" in scene.tokens[figure.start - 1].groups
+    before = was and scene.phrase_said("fill_before", start, figure.start)
+    if before and not scene.phrase_said("this_fill", start, figure.start):
+        return True  # 'the fill before last was 24.6 gal'
     right_behind = scene.phrase_said("earlier_fill", figure.end, figure.end + LONGEST_SAID)
     if right_behind and scene.phrase_said("this_fill", start, figure.start):
         return True  # '30.9 gallons today vs 33.4 last time'

@@ -74,7 +74,7 @@ ADDING = frozenset(("event", "hitch", "check_item", "full"))
 CORRECTING = frozenset(("correction", "takes_out"))
 """Classes of term that may correct what was logged."""
 
-PUTS_RIGHT = frozenset(("contrasts", "no_alone", "opens_correction", "marks_meant"))
+PUTS_RIGHT = frozenset(("contrasts", "no_alone", "opens_correction", "marks_meant", "entry_noun"))
 """Groups of words of which one stands where one product is put in the place of another."""
 
 FACTUAL = frozenset(

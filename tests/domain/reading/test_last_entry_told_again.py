@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from domain.records import verdict_to_record
-from domain.verdicts import Silent
+from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
 
@@ -126,6 +126,13 @@ def test_what_stands_behind_not_is_stated_nowhere(reads: Reader) -> None:
         ("that last fill was 24.6 gal", "volume", 24.6, "gal"),
         ("gallons on that last fill was 24.6", "volume", 24.6, "gal"),
         ("the steer on that one was 5,240 actually", "steer", 5_240, "lb"),
+        ("that last fill was at 48,420", "odometer", 48_420, "mi"),
+        ("last fillup was at 48,420 mi", "odometer", 48_420, "mi"),
+        ("the volume on the last fill is 24.6", "volume", 24.6, "gal"),
+        ("gallons on the last fill is 24.6", "volume", 24.6, "gal"),
+        ("price on last fill is 3.799", "unit_price", 3.799, "USD/gal"),
+        ("the odometer for that last fill is 48,420", "odometer", 48_420, "mi"),
+        ("that last entry was 24.6 gal", "volume", 24.6, "gal"),
     ],
 )
 def test_one_figure_of_the_last_entry_is_told_anew(
@@ -133,6 +140,56 @@ def test_one_figure_of_the_last_entry_is_told_anew(
 ) -> None:
     quantity = {"value": value, "unit": unit}
     assert corrections(text, reads) == [{"action": "amend", "field": field, "value": quantity}]
+
+
+@pytest.mark.parametrize("text", ["that fill was def", "the last fill was def"])
+def test_what_the_last_fill_was_of(text: str, reads: Reader) -> None:
+    assert corrections(text, reads) == [{"action": "amend", "field": "product", "value": "def"}]
+
+
+@pytest.mark.parametrize(
+    ("text", "mended"),
+    [
+        ("the 48,402 entry should be 24.6 gal", {"value": {"value": 24.6, "unit": "gal"}}),
+        ("48,402 should be 24.6 gal", {"value": {"value": 24.6, "unit": "gal"}}),
+        ("at 48,402 I meant 24.6 gal", {"value": {"value": 24.6, "unit": "gal"}}),
+        ("for 48,402 make it 24.6 gal", {"value": {"value": 24.6, "unit": "gal"}}),
+        ("that 48,402 fill was def", {"field": "product", "value": "def"}),
+        ("the 48,402 fill was yesterday", {"field": "at", "value": "2026-07-10"}),
+        ("the fill at 48,402 wasnt full", {"field": "full", "value": False}),
+    ],
+)
+def test_an_odometer_reading_names_the_fill(
+    text: str, mended: dict[str, Any], reads: Reader
+) -> None:
+    read = reads(text, on_the_road())
+    (meant,) = corrections(text, reads)
+    meant.pop("was", None)
+    assert meant == {"action": "amend", "field": "volume", **mended}
+    assert isinstance(read, Facts)
+    assert [getattr(each, "about", None) for each in read.entries] == [48_402]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "48,402 make that 24.6 gal",
+        "48,402 was the odo, 24.6 gal",
+        "24.2 gal at 48,402, make that 24.6 gal",
+        "this fill is 24.6 gal",
+        "the fill was full, 24.6 gal 48,402",
+    ],
+)
+def test_a_reading_beside_a_volume_is_of_this_fill(text: str, reads: Reader) -> None:
+    record = verdict_to_record(reads(text, on_the_road()))
+    assert [(each["kind"], each["volume"]["value"]) for each in record["entries"]] == [
+        ("fill", 24.6)
+    ]
+
+
+@pytest.mark.parametrize("text", ["the fill before last was 24.6 gal", "the last fill is in Pell"])
+def test_what_cannot_be_bound_is_left(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
 
 
 @pytest.mark.parametrize("text", ["that one was 51 bucks", "that last mile was 24.6"])
