@@ -544,7 +544,12 @@ def _is_unit_here(
         return True
     if token.text == "ks":
         return bool(after.senses or after.groups)  # '800 ks cost us'
-    return token.text in ("l", "t", "c", "f") and (token.raw.isupper() or bool(after.senses))
+    if token.text not in ("l", "t", "c", "f"):
+        return False
+    if token.raw.isupper() or after.senses:
+        return True
+    behind = tokens[figure.end + 1 : figure.end + 3]  # 'a 1.75 t mini digger', no 't shirt'
+    return token.text == "t" and any("carried_thing" in each.groups for each in behind)
 
 
 def _is_driven(tokens: Sequence[Token], figure: Figure) -> bool:

@@ -42,6 +42,11 @@ def read_note(scene: Scene) -> Note | None:
     return None
 
 
+def recalls(scene: Scene) -> bool:
+    """'remember the year the axle snapped': people think of something, and state no figure."""
+    return "recalls" in scene.tokens[0].groups and not scene.figures
+
+
 def _asks(scene: Scene, index: int, rest: int) -> bool:
     """Whether the words for a note ask for one, given those from token `rest` on."""
     groups = scene.tokens[index].groups
@@ -49,11 +54,24 @@ def _asks(scene: Scene, index: int, rest: int) -> bool:
         return False
     if "said_openly" in groups and scene.tokens[rest - 1].raw != ":":
         return False  # 'for the record, steer was 5,180' tells it
+    if "recalls" in groups and rest == index + 1 and not _tells(scene, rest):
+        return False
     if "note_to_people" in groups or ("note_or_word" in groups and rest == index + 1):
         return not OF_THE_TRADE.isdisjoint(
             term_class for token in scene.tokens[rest:] for term_class in token.senses
         )
     return True
+
+
+def _tells(scene: Scene, start: int) -> bool:
+    """'remember the spare is at the shop', and not 'remember the old truck', nor 'your belt'."""
+    first = scene.tokens[start]
+    told = scene.book.patterns["tells_how_it_is"].search(scene.text, first.start)
+    return told is not None and first.groups.isdisjoint(PUT_TO_PEOPLE)
+
+
+PUT_TO_PEOPLE = frozenset(("addressed_own", "asks_indirectly"))
+"""Groups of words that begin what somebody is to think of: 'your keys', 'how it pulled'."""
 
 
 def _note_of(scene: Scene, index: int, rest: int) -> Note:

@@ -43,7 +43,7 @@ from domain.reading.label import Label
 from domain.reading.lexer import LINK, clean
 from domain.reading.loads import makes_gross
 from domain.reading.meanings import meaning_first, meaning_of_figures
-from domain.reading.notes import read_note
+from domain.reading.notes import read_note, recalls
 from domain.reading.passes import heads_loads
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.plain_questions import understands
@@ -138,8 +138,8 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
     classes = scene.by_class
     if not SURE.isdisjoint(classes):
         sure = _surely_told(scene)
-        if sure:
-            return Facts(sure)
+        if sure is not None:
+            return sure
     question = _question(scene)
     if question is None:
         told = _told_and_asked(scene, None) if may_ask_besides(scene) else None
@@ -179,15 +179,19 @@ SURE = frozenset(("note", "takes_out", "correction", "reported"))
 """Classes of term of which one stands in what is told whatever its words could ask."""
 
 
-def _surely_told(scene: Scene) -> tuple[Entry, ...]:
-    """A note, an undo, or what was read or said wrongly; nothing where it is another matter."""
-    note = read_note(scene) if "note" in scene.by_class else None
-    if note is not None:
-        return (note,)
+def _surely_told(scene: Scene) -> Facts | Silent | None:
+    """A note, an undo, or what was read or said wrongly; None where it is another matter."""
+    if "note" in scene.by_class:
+        note = read_note(scene)
+        if note is not None:
+            return Facts((note,))
+        if recalls(scene):
+            return SILENT
     undoes = "takes_out" in scene.by_class or scene.has("correction", "undo")
     if undoes and takes_out(scene):
-        return (undo_of(scene),)
-    return read_corrections(scene) if "reported" in scene.by_class else ()
+        return Facts((undo_of(scene),))
+    corrections = read_corrections(scene) if "reported" in scene.by_class else ()
+    return Facts(corrections) if corrections else None
 
 
 def _asked(scene: Scene, question: Question) -> Verdict | None:

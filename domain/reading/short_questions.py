@@ -99,6 +99,8 @@ def with_fields(question: Question, fields: Mapping[str, Any], scene: Scene) -> 
             said = {**_gauge(scene), **said}
         case "cargo":
             said = {**_loaded(scene), **said}
+        case "of_end":
+            said = {"field": _axle_of_end(scene)}
         case "judged" if isinstance(question.value, Quantity) and question.value.unit == "%":
             said = {key: value for key, value in said.items() if key != "form"}  # of no limit
     return changed(question, **said)
@@ -126,6 +128,15 @@ def _gauge(scene: Scene) -> Mapping[str, Any]:
 
 GAUGES = frozenset(("tyre", "hub", "transmission", "coolant", "oil", "exhaust"))
 """What a gauge is read of that a log can be asked for; the weather is no matter of it."""
+
+
+def _axle_of_end(scene: Scene) -> str | None:
+    """'are we under on the rear': the truck's axle there."""
+    ends = [key.split()[0] for _, _, key in scene.find("end")]
+    return AXLES[ends[0]] if ends and ends[0] in AXLES else None
+
+
+AXLES: Mapping[str, str] = {"front": "steer", "rear": "drive"}
 
 
 def _loaded(scene: Scene) -> Mapping[str, Any]:
@@ -282,6 +293,7 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "judged": {"topic": "margin", "form": JUDGED},
     "judged_here": {"topic": "margin", "form": JUDGED},
     "margin": {"topic": "margin"},
+    "margin_end_here": {"topic": "margin", "form": "of_end"},
     "margin_here": {"topic": "margin"},
     "heaviest": {"topic": "weight", "form": HEAVIEST},
     "cargo": {"topic": "weight", "form": CARGO},

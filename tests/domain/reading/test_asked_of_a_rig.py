@@ -151,9 +151,38 @@ any repairs needed|upkeep form=faults
 when do the tires expire|upkeep form=age
 details of the last trip|trip
 how do i set a reminder|help
+are we under on the rear|margin field=drive
+are we still ok on the front|margin field=steer
+how are we for gcm|margin rating=gcwr
+how's our gvm looking|margin rating=gvwr
+what did we average|economy
+what have we averaged since june|economy from=2026-06-01
+what did we burn in june|period from=2026-06-01 to=2026-06-30
+how much did we burn last week|period
+can we take the quad too, 680 lb|whatif value=680lb item=quad
+could we also bring the genny, it's 210 lb|whatif value=210lb item=genny
+can we chuck the digger on the flatdeck, 900 kg|whatif value=900kg item=digger trailer=flatdeck
+will the quad fit, 680 lb|whatif value=680lb item=quad
+how many straps for a 1.75 t mini digger|tiedown value=1.75t
+whats still open on the walkround|upkeep item=walk-round
 """
 
 TALK = """
+are we ok on the beach
+are we ok at the back of the hall
+are we good at the front of the line
+how are we for milk
+how's our atm card
+what did we average at bowling
+what did she average in math
+what did we burn
+what did we burn at the barbecue
+can we take the dog too
+can we take the turkey too, 18 lb
+can we bring the telly as well
+will the sofa fit
+how many straps for a piano
+whats still open on the high street
 are we good for dinner
 are we good for friday
 are we good with each other
