@@ -12,6 +12,7 @@ from domain.reading.figures import token_at
 from domain.reading.filled_up import left_out
 from domain.reading.scene import Scene
 from domain.reading.talk import PLAN, REQUEST
+from domain.reading.tokens import Token
 
 
 def full_or_partial(scene: Scene) -> Correction | None:
@@ -34,7 +35,7 @@ def full_or_partial(scene: Scene) -> Correction | None:
         return None
     if strangers(scene, end) > (1 if plain else 0):
         return None
-    if not plain and any(not HOLDS.isdisjoint(token.senses) for token in said):
+    if not plain and any(map(_holds, said)):
         return None  # 'and my apartment is only half full'
     for index, _, key in scene.find("full"):
         if scene.talk[index] in (PLAN, REQUEST):
@@ -74,5 +75,12 @@ def _end_before_reason(scene: Scene) -> int:
 MOST_OF_REASON = 8
 
 
-HOLDS = frozenset(("claim", "rating_subject", "check_item", "thing", "spot", "vehicle"))
+def _holds(token: Token) -> bool:
+    """'the bus', 'my plate': what is no tank can be full, too."""
+    return not HOLDS.isdisjoint(token.senses) or token.senses.get("talk") == "vehicle"
+
+
+HOLDS = frozenset(
+    ("claim", "rating_subject", "rating_cue", "check_item", "thing", "spot", "vehicle")
+)
 """Classes of other things that can be full."""

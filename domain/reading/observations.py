@@ -49,6 +49,7 @@ from domain.reading.rig_signs import (
 from domain.reading.scene import Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD
 from domain.reading.tyre_sizes import TREAD_PARTS, is_tread_depth
+from domain.reading.whose_part import are_tyres_of_another
 
 LEAST_BARE = 20
 """Degrees: less of what runs hot is not said without a unit."""
@@ -270,7 +271,7 @@ def _subject(scene: Scene, figure: Figure, heading: Label | None) -> str | None:
     dimension = figure.dimension
     if figure.start and scene.tokens[figure.start - 1].senses.get("unit") in ("mi", "km"):
         return None  # 'broke down at mile 33,107, bearing seized'
-    if dimension == PRESSURE and _of_other_air(scene, figure):
+    if dimension == PRESSURE and (_of_other_air(scene, figure) or are_tyres_of_another(scene)):
         return None
     if figure.value == TREAD_PARTS and is_tread_depth(scene.tokens, figure.start):
         return None

@@ -62,3 +62,17 @@ def _is_for_another(scene: Scene, index: int) -> bool:
 
 LED = 3
 """Tokens of 'for the', and what it leads to, behind a part."""
+
+
+def are_tyres_of_another(scene: Scene) -> bool:
+    """'bike tyres need air, 40 psi': another vehicle, that is none of a rig, stands before them."""
+    if "talk" not in scene.by_class:
+        return False
+    return any(
+        index > 0 and scene.tokens[index - 1].senses == OTHER_VEHICLE
+        for index, _, _ in scene.find("subject", "tyre")
+    )
+
+
+OTHER_VEHICLE = {"talk": "vehicle"}
+"""All that a bike or a mower is called for."""

@@ -172,6 +172,9 @@ def test_what_looks_like_a_day_on_the_road_is_talk(reads: Reader, text: str) -> 
     ("text", "item", "state"),
     [
         ("check engine light came on", "check engine light", "fault"),
+        ("engine light's on", "engine light", "fault"),
+        ("oil light's on", "oil light", "fault"),
+        ("marker lights on", "marker lights", "done"),
         ("tpms light is on", "tpms light", "fault"),
         ("propane off", "propane", "done"),
         ("trailer hubs cool", "trailer hubs", "done"),

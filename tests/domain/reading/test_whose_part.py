@@ -212,3 +212,25 @@ def test_parts_in_a_row_and_the_one_that_is_excepted(
 )
 def test_what_is_no_check_and_no_pressure(text: str, reads: Reader) -> None:
     assert reads(text, on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize(
+    ("text", "kept"),
+    [
+        ("bike tyres need air, 40 psi", False),
+        ("bike tyres pumped, 40 psi", False),
+        ("mower tires need air, 14 psi", False),
+        ("truck tires need air, 40 psi", True),
+        ("camper tyres pumped, 65 psi", True),
+    ],
+)
+def test_what_a_bike_has_in_its_tyres_is_talk(text: str, kept: bool, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Facts if kept else Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "kept"),
+    [("bus was full", False), ("my plate was full", False), ("it was full", True)],
+)
+def test_a_tank_was_full_and_not_a_bus(text: str, kept: bool, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Facts if kept else Silent)
