@@ -398,8 +398,8 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
     short = len(scene.tokens) - named <= SHORT
     words = sum(1 for token in scene.tokens if token.kind is WORD)
     towing = scene.context.hitched is True and words <= FEWEST_WORDS + 1
-    # 'torqued the lugs to 110 at 51,250': where work is logged, its reading stands beside it
-    short = short or any(figure.role == "odometer" for figure in scene.figures)
+    # 'torqued the lugs and fuelled up 24 gal': beside what is logged it is of the same rig
+    short = short or any(figure.role in ("odometer", "fill") for figure in scene.figures)
     told = (strong and (hardly or towing) and short) or (towing and _is_sound(scene, index, state))
     # 'odometer 48,052 lights checked': a part and its state, and a reading of the log beside it.
     read = strong and state == index + 1 and any(f.role == "odometer" for f in scene.figures)

@@ -189,7 +189,7 @@ def _worded(scene: Scene) -> bool:
 CORRECTING = frozenset(("correction", "reported", "takes_out"))
 """Classes of term that put something right."""
 
-PUTTING_RIGHT = CORRECTING | PUTS_RIGHT | {"was_then", "full"}
+PUTTING_RIGHT = CORRECTING | PUTS_RIGHT | {"was_then", "is_now", "full"}
 """With them, all classes and groups without which nothing is corrected."""
 
 

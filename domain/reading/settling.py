@@ -27,6 +27,7 @@ from domain.reading.settled_wholes import settle_borne, settle_tare, settle_whol
 from domain.reading.side_letters import load_follows, read_side_letters
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token, make_token
 from domain.reading.trailing import TRAILS, settle_out_back, settle_trailing
+from domain.reading.unmarked_owners import settle_owners
 from domain.reading.yes_and_no import REPLIES, settle_answers, settle_denied
 
 if TYPE_CHECKING:
@@ -127,6 +128,8 @@ def settle_words(scene: Scene) -> None:
         settle_denied(scene)
     if not TOWED.isdisjoint(scene.by_class):
         _settle_apart(scene)
+        if scene.unknown:
+            settle_owners(scene)
         if "both_vehicles" in scene.groups and scene.numbers:
             _settle_both(scene)
 

@@ -236,7 +236,8 @@ def _names_somebody(scene: Scene) -> bool:
     """Whether a word may be somebody's name: it is unknown and does something, or owns a thing."""
     tokens = scene.tokens
     for index in scene.unknown:
-        if tokens[index].raw[0].isupper() and _somebody(scene, index):
+        token = tokens[index]
+        if token.possessive or (token.raw[0].isupper() and _somebody(scene, index)):
             return True
     owns = not OWNS.isdisjoint(scene.text)
     return owns and any(token.possessive for token in tokens)
