@@ -489,11 +489,14 @@ def _without_field(
         or value.value > MOST_UNITS * dearest(scene.context.currency)
     ):
         return None  # 'make it for $150', 'sorry, $2,400 for rent'
-    # A figure with a separator, a point or a unit is none that is said of anything.
-    clear = value.token.grouped or value.token.decimals > 0 or value.unit is not None
-    if not _nothing_else(scene, value, was, spare=1 if clear else 0):
+    if not _nothing_else(scene, value, was, spare=1 if is_clear(value) else 0):
         return None
     return amend(scene, value, None, was)
+
+
+def is_clear(figure: Figure) -> bool:
+    """Whether a figure has a separator, a point or a unit: it is none that is said of anything."""
+    return figure.token.grouped or figure.token.decimals > 0 or figure.unit is not None
 
 
 def _of_last(scene: Scene, value: Figure) -> bool:

@@ -11,7 +11,7 @@ from collections.abc import Callable, Sequence
 
 from domain.entries import Check, Correction, Entry, Hitch, Odometer
 from domain.quantities import Quantity, is_currency
-from domain.reading.corrections import read_corrections
+from domain.reading.corrections import is_clear, read_corrections
 from domain.reading.lexer import clean
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, TIME, Token
@@ -35,6 +35,8 @@ def corrects_and_more(scene: Scene, facts: Callable[[Scene], Verdict]) -> Facts 
     ]
     if not cuts and not DONE.isdisjoint(scene.by_class):
         return _done_behind(scene, facts)
+    if not cuts and "of_oneself" in scene.groups:
+        cuts = _ends_of_excuse(scene)
     if len(cuts) != 1:
         return None
     parts = [scene.text[: cuts[0]], scene.text[cuts[0] :]]
@@ -79,6 +81,23 @@ def _done_behind(scene: Scene, facts: Callable[[Scene], Verdict]) -> Facts | Non
         if isinstance(other, Facts) and all(isinstance(each, DONE_KINDS) for each in other.entries):
             return Facts((*corrections, *other.entries))
     return None
+
+
+def _ends_of_excuse(scene: Scene) -> list[int]:
+    """'my eyes are shot, make that 7,140': where words about oneself end that only say why."""
+    commas = [index for index, token in enumerate(scene.tokens[:-1]) if token.raw == ","]
+    if not commas or any(figure.start < commas[-1] for figure in scene.figures):
+        return []
+    if not any(is_clear(figure) for figure in scene.figures):
+        return []  # 'i need chairs, make it 60'
+    mends = scene.tokens[commas[-1] + 1].senses.get("correction") == "amend"
+    opening = scene.tokens[:OPENING]
+    excuses = any("of_oneself" in token.groups for token in opening)
+    return [scene.tokens[commas[-1]].end] if mends and excuses else []
+
+
+OPENING = 3
+"""Tokens: so near its start an excuse says whose it is: 'hang on im going cross eyed'."""
 
 
 def _joins(token: Token) -> bool:

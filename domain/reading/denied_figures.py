@@ -23,7 +23,10 @@ def leave_denied(scene: Scene) -> None:
         denied = [token for token in between if token.kind is not MARK]
         alike = first.token.decimals == second.token.decimals
         measured = second.dimension in (None, first.dimension)
-        if len(denied) == 1 and "contrasts" in denied[0].groups and alike and measured:
+        if not denied or "contrasts" not in denied[-1].groups:
+            continue
+        slip = all("takes_back" in token.groups for token in denied[:-1])  # '24.6 sorry, not 26.4'
+        if slip and alike and measured:
             scene.claim(second, DENIED)
 
 

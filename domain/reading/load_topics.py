@@ -67,6 +67,8 @@ def asks_whatif(scene: Scene, asked: Asked) -> bool:
     if asked.within("whatif", "supposes_load") and asked.strangers > MOST_NAMED:
         return False
     if asked.mass is None:
+        if asked.phrased("whatif", "weak_whatif") and _bears_on_tongue(scene):
+            return not asked.other and asked.strangers <= MOST_NAMED
         of_others = asked.other and not scene.has("name")
         if of_others or asked.strangers > MOST_NAMED:
             return False
@@ -95,6 +97,14 @@ def asks_whatif(scene: Scene, asked: Asked) -> bool:
         return about_rig or names_rig(scene) or _loads_more(scene, asked) or bool(find_spots(scene))
     loaded = names_rig(scene) and (asked.mass is not None or asked.stands("onto_rig"))
     return (about_rig or loaded) and not asked.within("whatif", "weak_whatif")
+
+
+def _bears_on_tongue(scene: Scene) -> bool:
+    """'how much comes off the tongue if the generator sits over the axles': where it would go."""
+    return scene.has("whole", "tongue") and any(
+        not any("whole" in token.senses for token in scene.tokens[spot.start : spot.end])
+        for spot in find_spots(scene)
+    )
 
 
 def _loads_more(scene: Scene, asked: Asked) -> bool:

@@ -206,6 +206,8 @@ def take_back_figures(tokens: Sequence[Token], figures: Sequence[Figure]) -> boo
     live = [each for each in figures if each.claimed is each.foreign is None and each.value > 0]
     for at in range(1, len(live)):
         second = live[at]
+        if "not" in tokens[second.start - 1].groups:
+            continue  # '24.6 sorry, not 26.4': the first is meant
         cue, explained = _cue_before(tokens, live[at - 1].end, second.start)
         if cue is None:
             first = live[at - 1] if _trails_off(tokens, live[at - 1], second) else None

@@ -198,6 +198,11 @@ say i take 3 bags of feed out, 150 lb|whatif value=150lb
 what if we leave the generator behind, 180 lb|whatif
 if we shift 250 lb to the rear of the camper|whatif
 if i move 200 lb toward the nose|whatif
+we legal with the flatdeck hooked up|margin trailer=flatdeck
+we still within gcwr|margin rating=gcwr
+how many more miles till im out of diesel|range
+what comes off the tongue if the generator sits over the axles|whatif item=generator field=tongue
+if the cooler moved to over the axle what would the tongue lose|whatif item=cooler field=tongue
 """
 
 METRIC = """
@@ -343,6 +348,8 @@ how long till the baby is due
 what's he good for
 rent due yet?
 did she come in heavier than last week
+remember when we ran out of gas 3 miles from the lake?
+we within spitting distance now
 """
 
 
