@@ -13,6 +13,9 @@ from domain.reading.tokens import MARK, NUMBER
 ALLOWS = frozenset(("allows", "bounds_above", "registered"))
 """Groups of words one of which a message has that says what is allowed."""
 
+LEADS = frozenset(("for", "to", "bounds_above"))
+"""Groups of words between what is registered and for how much."""
+
 FARTHEST = 4
 """Tokens from the word that allows to how much: 'is allowed to pull about 12,500'."""
 
@@ -26,8 +29,8 @@ def is_allowed(scene: Scene, figure: Figure) -> bool:
         return True
     start, _ = scene.clause_of(figure.start)
     lead = scene.tokens[max(start, figure.start - 2) : figure.start]
-    if len(lead) > 1 and "registered" in lead[0].groups and "for" in lead[1].groups:
-        return True  # 'registered for 26,000 combined'
+    if len(lead) > 1 and "registered" in lead[0].groups and lead[1].groups & LEADS:
+        return True  # 'registered for 26,000 combined', 'legal to 26,000'
     for index in range(figure.start - 1, max(start, figure.start - FARTHEST) - 1, -1):
         token = scene.tokens[index]
         if token.kind in (NUMBER, MARK) and token.raw != "'":

@@ -46,7 +46,8 @@ def place_bare(
     if placed:
         return _place_beside(scene, masses, placed, rig)
     values = [weight for _, weight in weights]
-    if _trailer_axles_stated(scene) and len(values) in (2, 3):
+    count = len(values)
+    if _trailer_axles_stated(scene) and count in (2, 3):
         return dict(zip(SINGLE_AXLES, masses, strict=False))
     if not cue and not rig and not _looks_like_loads(scene, masses):
         return _of_truck_alone(scene, masses)
@@ -60,7 +61,7 @@ def place_bare(
         if len(parts) == 2 and rig != "solo" and kilograms(parts[0], unit) > HEAVIEST_STEER:
             positions = ("truck", "trailer")  # '12,130 + 9,330 = 21,460'
         return dict(zip(positions, parts, strict=True)) | {"gross": masses[gross]}
-    if len(values) == 1:
+    if count == 1:
         if rig is not None and (rig != "hitched" or cue):
             light = rig == "solo" and values[0] < LIGHTEST_TRUCK
             heavy = rig == "solo" and values[0] > HEAVIEST_TRUCK
@@ -72,27 +73,31 @@ def place_bare(
             return lone_doubt(masses[0], unit)
         whole = cue and is_whole_rig(scene, masses[0]) and _is_beside_fill(scene)
         return {"gross": masses[0]} if whole else {}
-    if rig == "solo" and len(values) == 2:
-        if sum(values) > HEAVIEST_TRUCK:
-            return {}  # '21,220 loaded and 11,980 without the trailer': no truck's two axles
-        return dict(zip(("steer", "drive"), masses, strict=True))
-    if len(values) == 2 and cue:
-        if scene.context.hitched is False:
+    if count == 2:
+        if rig == "solo":
+            if sum(values) > HEAVIEST_TRUCK:
+                return {}  # '21,220 loaded and 11,980 without the trailer': no truck's two axles
             return dict(zip(("steer", "drive"), masses, strict=True))
-        return Doubt("weighing", "two_loads", stated_loads(masses, unit), two_choices(masses, unit))
-    if len(values) == 3 and "axles" in scene.groups and max(values) < NO_TRUCKS * min(values):
-        return dict(zip(SINGLE_AXLES, masses, strict=True))  # 'three axles 3,100 3,240 3,180'
-    if len(values) == 3 and (cue or _may_be_hitched(scene, masses)):
-        return dict(zip(IN_ORDER, masses, strict=True))
-    if len(values) >= 4:
+        if cue:
+            if scene.context.hitched is False:
+                return dict(zip(("steer", "drive"), masses, strict=True))
+            loads = stated_loads(masses, unit)
+            return Doubt("weighing", "two_loads", loads, two_choices(masses, unit))
+    if count == 3:
+        if "axles" in scene.groups and max(values) < NO_TRUCKS * min(values):
+            return dict(zip(SINGLE_AXLES, masses, strict=True))  # 'three axles 3,100 3,240 3,180'
+        in_order = values[0] <= MOST_STEERED * values[1]
+        if in_order and (cue or _may_be_hitched(scene, masses)):
+            return dict(zip(IN_ORDER, masses, strict=True))
+    if count >= 4:
         parts_sum, last = sum(values[:-1]), values[-1]
         first_sum = sum(values[1:])
         if abs(parts_sum - last) < 0.25 * last or _is_slip_of_sum(masses):
             return sum_doubt(masses[:-1], masses[-1], unit, rig)
         if abs(first_sum - values[0]) < 0.25 * values[0]:
             return sum_doubt(masses[1:], masses[0], unit, rig)
-        if cue and len(values) <= 5 and _evenly_parted(masses):
-            positions = positions_in_order(len(values), solo=False)
+        if cue and count <= 5 and _evenly_parted(masses):
+            positions = positions_in_order(count, solo=False)
             if positions is not None:
                 return dict(zip(positions, masses, strict=True))
     return {}
@@ -335,11 +340,22 @@ def are_its_axles(whole: Figure, bare: Sequence[Figure]) -> bool:
     return abs(front.value + rear.value - whole.value) <= SUM_TOLERANCE * whole.value
 
 
+def is_trailers_own(first: Figure, bare: Sequence[Figure]) -> bool:
+    """'camper 9,240 5,180 6,900': the name is of its own load, and heads no row."""
+    loads = [first.value, *(each.value for each in bare)]
+    if len(loads) != len(IN_ORDER) or _find_gross(loads) is not None:
+        return False
+    return loads[0] > MOST_STEERED * loads[1] and loads[1] <= MOST_STEERED * loads[2]
+
+
 def _is_of_last(scene: Scene, figure: Figure) -> bool:
     """'first axle 3,260, middle one 3,310 and the last 3,190'."""
     lead = scene.tokens[max(0, figure.start - LEADS_TO_LAST) : figure.start]
     return any(token.senses.get("ordinal") == "last" for token in lead)
 
+
+MOST_STEERED = 1.5
+"""With a trailer on no steer axle bears so many times what the drive axle does: common practice."""
 
 LEADS_TO_LAST = 3
 """Tokens: 'last one was', 'last axle:'."""
@@ -348,10 +364,10 @@ LEADS_TO_LAST = 3
 def _ahead_of_trailer(scene: Scene, bare: Sequence[Figure], trailer: Figure) -> dict[str, Figure]:
     """'5220 6870 and 9140 for the trailer': in the order of rolling over a scale, the last named.
 
-    Two that make what the trailer's axles carry may be those.
+    The trailer's may lead, and two that make what its axles carry may be those.
     """
     first, second = bare
-    row = [first, second, trailer]
+    row = [trailer, *bare] if trailer.start < first.start else [*bare, trailer]
     in_row = all(right.start - left.end <= 1 for left, right in pairwise(row))
     apart = abs(first.value + second.value - trailer.value)
     if not in_row or apart < SUM_TOLERANCE * trailer.value:

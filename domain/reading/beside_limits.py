@@ -59,6 +59,8 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
             if rated:
                 _weigh_of_whole(scene, first, second)
             continue
+        if second.label is not None and label.only_vehicle:
+            label = _of_its_axles(scene, label, first, second)
         if label.rating in WEIGHED_OF and _alike(first, second):
             _weigh_rated(scene, label, first, second)
         if label.rating and _is_used(scene, first, second):
@@ -68,7 +70,10 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
             continue
         if not _is_a_load(label) or (label.only_vehicle and not _is_held_against(scene)):
             continue
-        if second.value < first.value and _is_apart(scene, second):
+        if _is_limit_of_each(scene, label, first, second):
+            first.role = "load"
+            found[second.start] = "trailer", "gawr"
+        elif second.value < first.value and _is_apart(scene, second):
             first.role = "load"
             scene.claim(second, "how far from a limit")
         elif not _alike(first, second):
@@ -84,6 +89,41 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
             second.label = copy(label)
             second.label.bound, second.role = second, "load"
     return found
+
+
+def _of_its_axles(scene: Scene, label: Label, load: Figure, limit: Figure) -> Label:
+    """'camper 9,240 on the axles, rated for 10,160': the axles are of the load before them."""
+    axles = limit.label
+    if not isinstance(axles, Label) or not axles.only_axles or label.vehicle != "trailer":
+        return label
+    led = scene.tokens[load.end : axles.start][:LED]
+    if axles.start > limit.start or not any(token.groups & LEADS for token in led):
+        return label  # 'trailer 7,000 lb axles gvwr 14,000'
+    axles.vehicle, axles.name, axles.bound = label.vehicle, label.name, load
+    load.label, label.bound, limit.label = axles, None, None
+    return axles
+
+
+LEADS = frozenset(("on_the", "on_or_in"))
+LED = 2
+"""Tokens from a load to what bears it: 'on the', 'is on the'."""
+
+
+def _is_limit_of_each(scene: Scene, label: Label, load: Figure, limit: Figure) -> bool:
+    """'trailer axles 9,240 rated 5,080 each': what the axles bear, and one of them may."""
+    behind = scene.tokens[limit.end : limit.end + 1]
+    if not label.only_its_axles or not any("each_one" in token.groups for token in behind):
+        return False
+    both = AXLES * limit.value / load.value
+    return (
+        label.vehicle == "trailer"
+        and ALIKE[0] <= both <= ALIKE[1]
+        and _is_limit(scene, load, limit)
+    )
+
+
+AXLES = 2
+"""Of a trailer, at least, that several are told of."""
 
 
 def is_what_we_have(scene: Scene, figure: Figure) -> bool:

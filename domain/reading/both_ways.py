@@ -241,7 +241,7 @@ def _stood(said: Sequence[Token]) -> str | None:
 
 def _stood_alone(said: Sequence[Token]) -> str | None:
     """'just Juniper', 'the camper by itself'; None where more than the one is named."""
-    named = [token for token in said if not _points(token)]
+    named = [token for token in said if not (_points(token) or "glue" in token.senses)]
     if len(named) != 1:
         return None
     return SOLO if names_truck(named[0]) else "trailer" if names_trailer(named[0]) else None

@@ -23,7 +23,7 @@ from domain.reading.on_the_tongue import bears_down
 from domain.reading.scene import Scene
 from domain.reading.spots import Spot, distance_to, find_spots, is_left, spot_of
 from domain.reading.theirs import is_hauled_by_somebody
-from domain.reading.things import is_noun, item_of, noun_from
+from domain.reading.things import has_goods, is_noun, is_of_another, item_of, noun_from
 from domain.reading.tokens import WORD
 
 LOAD_KG = (2.0, 20_000.0)
@@ -80,6 +80,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
             continue
         if spot is not None and _after_setting(scene, figure, spot):
             continue
+        if spot is not None and is_of_another(scene, figure, spot):
+            spot = None
         if moved and bears_down(scene, figure):
             continue
         if thing is None and _is_at_end(scene, figure):
@@ -94,7 +96,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         if item is None:
             continue
         listed = _in_row_of_masses(scene, figure, spots)
-        if not (listed or _may_carry(figure, verb=verb, spot=spot)):
+        if not (listed or _may_carry(scene, figure, verb=verb, spot=spot)):
             continue
         if not verb and spot is not None and _at_home(scene, figure, spot):
             continue
@@ -135,16 +137,33 @@ def _is_at_end(scene: Scene, figure: Figure) -> bool:
     if not isinstance(label, Label) or not label.only_end or kilograms(figure) < LEAST_AT_END:
         return False
     weighed = scene.has("weigh_cue")
-    others = [each.label for each in scene.live if each is not figure]
+    others = [
+        each.label for each in scene.live if each is not figure and isinstance(each.label, Label)
+    ]
     if not any(
-        isinstance(each, Label)
-        and (each.axle or each.wheel == "axle" or (weighed and each.only_end))
-        for each in others
-    ):
+        each.axle or each.wheel == "axle" or (weighed and each.only_end) for each in others
+    ) and not any(_is_other_end(label, each) for each in others):
         return False
     start, end = scene.sentence_of(figure.start)
-    return not any("carried_thing" in token.groups for token in scene.tokens[start:end])
+    if any("carried_thing" in token.groups for token in scene.tokens[start:end]):
+        return False
+    return not has_goods(scene, max(start, figure.start - FARTHEST), figure.start)
 
+
+FARTHEST = 3
+"""Tokens before what a thing weighs in which it is named: 'hay, ', 'hay is '."""
+
+
+def _is_other_end(label: Label, other: Label) -> bool:
+    """'1,450 kg on the front, 1,830 on the back': each end bears what no pickup carries there."""
+    if not other.only_end or other.end_of == label.end_of or not (label.bound and other.bound):
+        return False
+    unit = label.bound.unit or ""
+    return all(kilograms(each, unit) >= LEAST_OF_ENDS for each in (label.bound, other.bound))
+
+
+LEAST_OF_ENDS = 800.0
+"""Kilograms at each of both ends: a truck's axles, and no load on it."""
 
 LEAST_AT_END = 400.0
 """Kilograms that an axle of a truck bears, at least; common practice, no source."""
@@ -306,10 +325,20 @@ def _is_mass(scene: Scene, figure: Figure, spots: list[Spot]) -> bool:
         left = label.only_side and figure.dimension == MASS and bool(spots)
         if left and label.end <= figure.start:
             return True  # 'left 200 lb of feed in the bed'
+        if label.only_axles and _bears_on_both(scene, figure):
+            return False
         if label.side or label.ordinal or label.end_of or (label.wheel and label.vehicle):
             return False
     return figure.dimension == MASS or (
         figure.dimension is None and figure.value >= 100 and figure.token.grouped
+    )
+
+
+def _bears_on_both(scene: Scene, figure: Figure) -> bool:
+    """'loaded with hives 9,140 on the axles, tongue 1,020': what the trailer's wheels bear."""
+    led = scene.tokens[figure.end : figure.end + 1]
+    return any("on_the" in token.groups for token in led) and any(
+        each.whole == "tongue" and each.bound is not None for each in scene.labels
     )
 
 
@@ -323,11 +352,14 @@ def _lies(scene: Scene, figure: Figure, label: Label, spots: list[Spot]) -> bool
     )
 
 
-def _may_carry(figure: Figure, *, verb: bool, spot: Spot | None) -> bool:
+def _may_carry(scene: Scene, figure: Figure, *, verb: bool, spot: Spot | None) -> bool:
     if figure.dimension is None:
         return verb
     label = figure.label
-    return not (isinstance(label, Label) and label.wheel and spot is None)
+    if not isinstance(label, Label) or not label.wheel or spot is not None:
+        return True
+    of = scene.tokens[figure.end : figure.end + 1]
+    return any("of" in token.groups for token in of)  # '1,680 lb of hives on the axles'
 
 
 def _at_home(scene: Scene, figure: Figure, spot: Spot) -> bool:

@@ -22,17 +22,22 @@ def common_unit(scene: Scene, figures: Iterable[Figure]) -> str:
             return figure.unit
     for index, _, key in scene.find("unit"):
         # 'in pounds', 'Mass (t)': a unit said once for the whole message.
-        before = scene.tokens[index - 1] if index else None
+        before = scene.tokens[index - 1].groups if index else frozenset()
+        led = "before_common_unit" in before or (index and scene.tokens[index - 1].raw == "(")
         if (
             key in ("lb", "kg", "t")
-            and before is not None
-            and (before.raw == "(" or "before_common_unit" in before.groups)
+            and (led or _heads(scene, index))
             and not any(figure.start <= index < figure.end for figure in scene.figures)
         ):
             return key
         if key == "t" and any(figure.end == index + 1 for figure in scene.figures):
             return key  # 'van weighs 2.48 t, 215 on the ball'
     return MASS_UNIT[scene.context.units]
+
+
+def _heads(scene: Scene, unit: int) -> bool:
+    """'MASS kg: A1 1,340 ...': a unit over a row, which a colon ends."""
+    return any(token.raw == ":" for token in scene.tokens[unit + 1 : unit + 2])
 
 
 def loads_of(scene: Scene, placed: Mapping[str, Figure]) -> dict[str, Quantity]:

@@ -153,10 +153,25 @@ def _settle_middle(scene: Scene, figures: Sequence[Figure]) -> None:
         ends = ends and (rear.end_of == "rear" or rear.axle == "drive")
         if not ends or any(label.side or label.whole for label in row):
             continue
+        if _is_whole_rig(row):
+            front.axle, middle.axle, middle.ordinal, rear.axle = *IN_ORDER[:2], None, None
+            rear.vehicle, rear.wheel = "trailer", "axle"
+            front.end_of = rear.end_of = None
+            continue
         for number, label in enumerate(row, 1):
             label.vehicle, label.wheel, label.ordinal = "trailer", "axle", number
             label.axle = label.end_of = None
 
+
+def _is_whole_rig(row: Sequence[Label]) -> bool:
+    """'FRONT 5180 MIDDLE 6900 BACK 9240': too unlike for a trailer's, so they are of the rig."""
+    loads = [label.bound.value for label in row if label.bound]
+    named = any(label.vehicle for label in row)
+    return not named and len(loads) == len(IN_ORDER) and max(loads) > UNLIKE_THREE * min(loads)
+
+
+UNLIKE_THREE = 1.4
+"""How many times as much as another no axle of three in a row bears; common practice, no source."""
 
 MIDDLE = 2
 """Which of three axles the middle one is."""

@@ -49,3 +49,11 @@ def _which_tyres(scene: Scene, figure: Figure) -> str:
 
 ENDS = frozenset(("end", "axle", "corner"))
 """Classes of term for where the tyres of one figure are."""
+
+
+def is_cargo(scene: Scene, figure: Figure) -> bool:
+    """'sticker on the camper says cargo 1,846', 'says 1,846 for cargo': what it lets one carry."""
+    lead = scene.tokens[figure.end : figure.end + 1]
+    led = any("for" in token.groups for token in lead)
+    beside = scene.tokens[max(0, figure.start - 1) : figure.end + 1 + led]
+    return any("cargo_word" in token.groups for token in (*beside[:1], *beside[-1:][:led]))

@@ -29,7 +29,7 @@ from domain.reading.framing import (
 from domain.reading.label import Label
 from domain.reading.labels import AXLE_NUMBER
 from domain.reading.positions import axles_counted
-from domain.reading.rated_words import TYRES, rated_words
+from domain.reading.rated_words import TYRES, is_cargo, rated_words
 from domain.reading.rating_values import (
     ONE_EACH,
     TOLD_ONCE,
@@ -54,6 +54,7 @@ from domain.reading.tow_ratings import HITCH_KINDS, by_pin, tows_by_hitch
 from domain.reading.tyre_ratings import (
     how_mounted,
     is_tyre_load,
+    is_tyre_placard,
     is_tyre_pressure,
     load_index_pairs,
 )
@@ -94,7 +95,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
         or scene.has("subject", "tyre")
         or is_plate(scene)
     )
-    named = named or not ALLOWS.isdisjoint(scene.groups)
+    named = named or not ALLOWS.isdisjoint(scene.groups) or is_tyre_placard(scene)
     if NAMING.isdisjoint(scene.by_class) and not named and HITCH_KINDS.isdisjoint(scene.groups):
         return []
     settle_weighed(scene)
@@ -195,7 +196,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if not isinstance(label, Label):
         if (figure.dimension == VOLUME and tank) or is_listed_tank(scene, figure):
             return "truck", "tank"
-        if framed and "cargo_word" in scene.groups and _is_cargo(scene, figure):
+        if framed and "cargo_word" in scene.groups and is_cargo(scene, figure):
             return ("trailer" if is_trailers(scene, figure) else "truck"), "payload"
         return _towed(scene, figure) or _stamped(scene, figure) or _sized(scene, figure)
     if label.rating == "tank" and (
@@ -262,7 +263,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         return "hitch", _of_part(scene, figure)
     if label.only_vehicle and label.vehicle == "truck" and _is_gross(scene, figure):
         return "truck", "gvwr"
-    if "cargo_word" in scene.groups and _is_cargo(scene, figure):
+    if "cargo_word" in scene.groups and is_cargo(scene, figure):
         return label.vehicle or "truck", "payload"
     if label.vehicle == "trailer":
         part = part_before(scene, figure) if figure.end <= label.start else None
@@ -272,11 +273,6 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
             return None if has_own_limit(scene, figure) else ("hitch", "tow")
         return "trailer", "gvwr"
     return None
-
-
-def _is_cargo(scene: Scene, figure: Figure) -> bool:
-    """'yellow sticker on the camper says cargo 1,846': how much a label lets it carry."""
-    return figure.start > 0 and "cargo_word" in scene.tokens[figure.start - 1].groups
 
 
 def _is_apart(scene: Scene, figure: Figure, label: Label) -> bool:

@@ -46,7 +46,7 @@ Reader = Callable[[Scene], Sequence[Entry] | Doubt]
 WAKES: Mapping[Reader, AbstractSet[str]] = {
     read_water: {"water", "water_tank"},
     read_ratings: {"rating", "rating_cue", "rating_subject", "axle_noun", "subject", "whole"}
-    | {"tank", "holds", "unladen", *HITCH_KINDS, *ALLOWS, *LIMITING},
+    | {"tank", "holds", "unladen", PRESSURE, *HITCH_KINDS, *ALLOWS, *LIMITING},
     read_observations: {"airs_up", "driving_at", "out_of_doors", "spare_tyre", "subject", *PLACING}
     | {PRESSURE, ROTATION, SHARE, SPEED, TEMPERATURE},
     read_cargo: {"load_verb", MASS},

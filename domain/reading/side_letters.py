@@ -41,13 +41,30 @@ def read_side_letters(scene: Scene) -> None:
     if len(lefts) != len(rights) or not lefts:
         return
     before = tokens[max(0, lefts[0] - 2) : lefts[0]]  # 'steer: L 2,660 R 2,640'
-    if len(lefts) < LEAST_ALONE and all(TWO_SIDED.isdisjoint(each.senses) for each in before):
+    alone = len(lefts) < LEAST_ALONE and all(TWO_SIDED.isdisjoint(each.senses) for each in before)
+    if alone and not _make_one(tokens, lefts[0], rights[0]):
         return
     for side, indexes in found.items():
         for index in indexes:
             tokens[index].senses = {"side": side}
     scene.index_terms()
 
+
+def _make_one(tokens: Sequence[Token], left: int, right: int) -> bool:
+    """'front 5,180 (L 2,610 R 2,570)': two wheels that make the load told right before them."""
+    first = min(left, right)
+    wheels = [
+        next(token.value for token in tokens[at + 1 :] if token.kind is NUMBER)
+        for at in (left, right)
+    ]
+    return any(
+        token.kind is NUMBER and abs(token.value - sum(wheels)) <= ROUNDED * token.value
+        for token in tokens[max(0, first - FARTHEST) : first]
+    )
+
+
+ROUNDED, FARTHEST = 0.02, 3
+"""How far two wheels are from their axle, and tokens back to it: its unit and a bracket."""
 
 TWO_SIDED = frozenset(("axle", "vehicle", "name"))
 """Classes of term for what has two sides."""

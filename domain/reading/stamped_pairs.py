@@ -70,9 +70,14 @@ HOW = frozenset(("by_bars", "without_bars"))
 
 
 def _is_turned(scene: Scene, rest: Figure, pull: Figure) -> bool:
-    """'hitch says 1,500/15,000': the tongue's first, with nothing but a slash between."""
-    slash = [token.raw for token in scene.tokens[rest.end : pull.start]] == ["/"]
-    return slash and _are_alike(pull, rest)
+    """'hitch says 1,500/15,000': the tongue's first, with nothing but a slash between.
+
+    On a receiver it may be named: 'weight carrying 1,000 tongue 10,000 trailer'.
+    """
+    between = scene.tokens[rest.end : pull.start]
+    named = len(between) == 1 and between[0].senses.get("whole") == "tongue"
+    named = named and not HOW.isdisjoint(scene.groups)
+    return (named or [token.raw for token in between] == ["/"]) and _are_alike(pull, rest)
 
 
 def _is_pair(scene: Scene, pull: Figure, rest: Figure) -> bool:

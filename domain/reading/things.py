@@ -70,6 +70,24 @@ def _put_there(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
     return None
 
 
+def is_of_another(scene: Scene, figure: Figure, spot: Spot) -> bool:
+    """'hay on the deck, straw 300 lb': where the first thing lies, and what the other weighs."""
+    if spot.end > figure.start:
+        return False
+    start, _ = scene.sentence_of(spot.start)
+    if any(start <= each.start < figure.start for each in scene.figures):
+        return False  # 'hay on the deck, 24 bales, 1,300 lb'
+    behind = spot.end
+    if "part_of_spot" in scene.tokens[behind].groups:
+        behind += 1  # 'bikes on the tongue rack, 90 lb'
+    return has_goods(scene, start, spot.start) and has_goods(scene, behind, figure.start)
+
+
+def has_goods(scene: Scene, start: int, end: int) -> bool:
+    """Whether one of several tokens is a thing that people carry."""
+    return any(token.text in scene.book.goods for token in scene.tokens[start:end])
+
+
 def _names_another(scene: Scene, spot: Spot, figure: Figure) -> bool:
     """'..., over the axles, and the honey buckets, 720 lb': a thing behind the spot.
 

@@ -10,6 +10,7 @@ from copy import copy
 from itertools import pairwise
 
 from domain.context import MASS_UNIT
+from domain.entries import SUM_TOLERANCE
 from domain.reading.bare_loads import HEAVIEST_STEER
 from domain.reading.figures import Figure, kilograms
 from domain.reading.label import Label
@@ -32,6 +33,30 @@ def name_truck_axles(scene: Scene, figures: Sequence[Figure]) -> None:
                 own.axle, own.wheel, own.bound = axle, None, figure
                 figure.label = own
         return
+
+
+def are_trucks_two(scene: Scene, labelled: Sequence[Figure], bare: Figure) -> bool:
+    """'camper 9,240, truck 5,180 6,900': beside its trailer the two behind the truck are its axles.
+
+    They are named so from here on.
+    """
+    heads = [figure for figure in labelled if 0 <= bare.start - figure.end <= 1]
+    others = [figure.label for figure in labelled if figure not in heads]
+    if len(heads) != 1 or len(others) != 1 or not isinstance(others[0], Label):
+        return False
+    label = heads[0].label
+    if not isinstance(label, Label) or not label.only_vehicle or label.vehicle != "truck":
+        return False
+    steers = kilograms(heads[0], MASS_UNIT[scene.context.units]) <= HEAVIEST_STEER
+    if not steers or label.start > heads[0].start or others[0].vehicle != "trailer":
+        return False
+    whole = sum(figure.value for figure in labelled)
+    if abs(whole - bare.value) <= SUM_TOLERANCE * whole:
+        return False  # 'trailer 1,940, the truck 2,980, 4,920 the pair of them'
+    for figure, axle in zip((heads[0], bare), BOTH, strict=True):
+        own = copy(label)
+        own.axle, own.bound, figure.label = axle, figure, own
+    return True
 
 
 def _heads_axles(scene: Scene, label: Label, figure: Figure) -> bool:

@@ -38,6 +38,7 @@ def is_tyre_pressure(scene: Scene, figure: Figure) -> bool:
         return False
     return (
         _is_labelled(scene, figure)
+        or is_tyre_placard(scene)
         or _at_its_pressure(scene, figure)
         or ("max" in scene.groups and _is_most(scene, figure))
     )
@@ -104,6 +105,23 @@ def _at_its_pressure(scene: Scene, figure: Figure) -> bool:
             or any(other.claimed == TYRE_SIZE for other in scene.figures)
         )
     )
+
+
+def is_tyre_placard(scene: Scene) -> bool:
+    """'FRONT LT275/70R18E 60 PSI REAR LT275/70R18E 65 PSI': a size at both ends, as on a door.
+
+    Who reads a gauge tells no sizes.
+    """
+    if "/" not in scene.marks or "end" not in scene.by_class:
+        return False
+    widths = [f for f in scene.figures if f.claimed == TYRE_SIZE and f.value >= LEAST_WIDTH]
+    inflated = [figure for figure in scene.figures if figure.dimension == PRESSURE]
+    both = scene.has("end", "front") and scene.has("end", "rear")
+    return both and min(len(widths), len(inflated)) >= BOTH_ENDS
+
+
+LEAST_WIDTH, BOTH_ENDS = 100, 2
+"""Millimetres of a tyre, and how many ends of a truck have one."""
 
 
 def _is_load_range(scene: Scene, index: int) -> bool:

@@ -7,7 +7,7 @@ doubt. Passes, positions, sums, doubts and how the rig stood are decided in file
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from itertools import combinations, pairwise
 
 from domain.context import MASS_UNIT
@@ -16,7 +16,13 @@ from domain.quantities import Quantity
 from domain.reading.aboard import people_aboard
 from domain.reading.allowed import ALLOWS, leave_allowed
 from domain.reading.axles_both_ways import carry_axles
-from domain.reading.bare_loads import are_its_axles, is_next_odometer, is_whole_rig, place_bare
+from domain.reading.bare_loads import (
+    are_its_axles,
+    is_next_odometer,
+    is_trailers_own,
+    is_whole_rig,
+    place_bare,
+)
 from domain.reading.beside_limits import HOLDS_TONGUE
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LEAST_LOAD, MASS, VOLUME, Figure, kilograms
@@ -56,10 +62,10 @@ from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION
 from domain.reading.things import is_noun
 from domain.reading.tokens import WORD
-from domain.reading.truck_axles import name_truck_axles
+from domain.reading.truck_axles import are_trucks_two, name_truck_axles
 from domain.reading.trucks_own import has_trucks_own
 from domain.reading.unladen import is_empty_told, leave_dry
-from domain.reading.weighing_evidence import evidence_of_labels, evidence_of_pass
+from domain.reading.weighing_evidence import WHEELS, evidence_of_labels, evidence_of_pass
 
 DECISIVE = 2.5
 """Evidence from which a weighing is beyond doubt: two labelled axles, or a sum that comes out."""
@@ -99,6 +105,9 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
             weighings.append(result)
     return weighings
 
+
+LEAST_KG = 100.0
+"""Kilograms: what no wheel of a rig bears, where nobody says that it was weighed."""
 
 BOTH_WAYS = 2
 """Passes: with the trailer on and off."""
@@ -278,7 +287,7 @@ def _read_pass(
         found = place_bare(scene, bare, placed, rig, cue)
         if isinstance(found, Doubt):
             return found
-        if len(found) >= 3 or not (placed or cue or rig):
+        if len(found) >= 3 or not (placed or cue or rig) or _is_row_of_trailer(placed, found):
             evidence += DECISIVE
         placed = placed | found
     if not placed:
@@ -313,6 +322,8 @@ def _read_pass(
     if impossible and len(placed) == 1 and _is_of_thing(scene, placed[impossible]):
         return None
     if impossible:
+        if not cue and placed.keys() <= WHEELS and _bears_nothing(loads):
+            return None  # 'IR gun: LF 112 LR 115 RF 110 RR 151'
         slips = digit_slips(loads, impossible, placed[impossible].token.said.others)
         return Doubt(impossible, "implausible", (loads[impossible],), slips)
     uneven = sides_doubt(loads, rig)
@@ -324,6 +335,15 @@ def _read_pass(
     if vague is not None:
         return vague
     return _entry(scene, each, placed, loads, rig, number, count)
+
+
+def _bears_nothing(loads: Mapping[str, Quantity]) -> bool:
+    return max(load.amount("kg") for load in loads.values()) < LEAST_KG
+
+
+def _is_row_of_trailer(placed: Mapping[str, Figure], found: Mapping[str, Figure]) -> bool:
+    """'camper 9,240 5,180 6,900': with the one that is named, a row of three."""
+    return placed.keys() == {"trailer"} and found.keys() == {"steer", "drive"}
 
 
 def _is_of_thing(scene: Scene, figure: Figure) -> bool:
@@ -428,12 +448,13 @@ def _labelled_and_bare(
         heads = isinstance(label, Label) and (
             label.only_vehicle or label.only_ordinal or label.only_axles
         )
-        whole = (
-            isinstance(label, Label) and label.vehicle == "trailer" and are_its_axles(only, bare)
-        )
+        towed = isinstance(label, Label) and label.vehicle == "trailer"
+        whole = towed and (are_its_axles(only, bare) or is_trailers_own(only, bare))
         if heads and not whole and only.start < first.start <= only.end + 1:
             rest = [figure for figure in labelled if figure is not only]
             return rest, [only, *bare]
+    if len(bare) == 1 and are_trucks_two(scene, labelled, bare[0]):
+        return [*labelled, *bare], []
     bare += [figure for figure, label in labels if is_absent(scene, label)]
     return labelled, bare
 

@@ -73,6 +73,31 @@ from tests.domain.reading.test_told_at_the_scale import told
                 "rating note=dual rating=tyre_load subject=tyres value=2910",
             ],
         ),
+        (
+            "hitch sticker: weight carrying 1,000 tongue 10,000 trailer",
+            [
+                "rating note=carrying rating=tongue subject=hitch value=1000",
+                "rating note=carrying rating=tow subject=hitch value=10000",
+            ],
+        ),
+        (
+            "FRONT LT275/70R18E 60 PSI REAR LT275/70R18E 65 PSI",
+            [
+                "rating rating=pressure subject=tyres value=60",
+                "rating rating=pressure subject=tyres value=65",
+            ],
+        ),
+        (
+            "front 60 psi rear 65 psi",
+            [
+                "observation position=front subject=tyre value=60",
+                "observation position=rear subject=tyre value=65",
+            ],
+        ),
+        (
+            "275/70R18 front left 58 psi",
+            ["observation position=left front subject=tyre value=58"],
+        ),
         ("max load 3,195", ["rating rating=payload subject=truck value=3195"]),
     ],
 )
