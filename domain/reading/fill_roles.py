@@ -169,9 +169,24 @@ def _is_of_product(scene: Scene, figure: Figure) -> bool:
     if "product" not in scene.by_class:
         return False
     behind = scene.tokens[figure.end : figure.end + 2]
+    if behind and "product" in behind[0].senses:
+        return _are_several_products(scene, figure)
     if len(behind) < 2 or "of" not in behind[0].groups or "product" not in behind[1].senses:
         return False
     return any(other.dimension == VOLUME for other in scene.figures)
+
+
+def _are_several_products(scene: Scene, figure: Figure) -> bool:
+    """'filled both, 28 diesel and 2 def': so much of each, and none of them is money."""
+    if figure.value > LARGEST_TANK[VOLUME_UNIT[scene.context.units]]:
+        return False
+    if figure.token.decimals > 1 or "fuel_cue" not in scene.by_class:
+        return False
+    if any(each.start == figure.end + 1 for each in scene.figures):
+        return False  # 'Pump 1 DIESEL 88.10 L'
+    ends = {each.end: each for each in scene.figures if each.dimension in (None, VOLUME)}
+    poured = [key for index, _, key in scene.find("product") if index in ends]
+    return len(set(poured)) > 1
 
 
 def _on_the_dash(scene: Scene) -> bool:

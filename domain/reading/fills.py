@@ -67,12 +67,16 @@ from domain.reading.other_goods import (
     leave_snacks,
     named_before,
 )
-from domain.reading.other_tanks import goes_elsewhere, leave_other_tanks
+from domain.reading.other_tanks import (
+    goes_elsewhere,
+    is_paid_for_another,
+    leave_other_tanks,
+)
 from domain.reading.paid_fuel import paid_for_fuel, pays_alone
 from domain.reading.scene import Scene
 from domain.reading.squeezed_in import MORE, add_squeezed
 from domain.reading.tallies import TALLYING, is_tally
-from domain.reading.tokens import BREAK, WORD, Token
+from domain.reading.tokens import BREAK, NUMBER, WORD, Token
 from domain.reading.told_of_both import told_of_both
 from domain.reading.unpaid import (
     CHANGES,
@@ -317,6 +321,8 @@ def _fills_another(scene: Scene, volume: Figure | None) -> bool:
         following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
         if "buys" in token.groups and following is not None and "check_item" in following.senses:
             return True  # 'bought tires, 4 at 212.50'
+        if "animal_or_axle" in scene.groups and _are_counted(scene, index):
+            return True  # 'bought 2 steers at 1,100 each'
         if scene.book.groups["pours"].isdisjoint(token.text.split()):
             continue
         if _fills_hers(scene, index):
@@ -329,6 +335,12 @@ def _fills_another(scene: Scene, volume: Figure | None) -> bool:
                 if noun.kind is WORD and not noun.senses and noun.raw.islower():
                     return True
     return False
+
+
+def _are_counted(scene: Scene, verb: int) -> bool:
+    """'bought 2 steers', 'got 40 steers': animals, right behind how many of them there are."""
+    behind = scene.tokens[verb + 1 : verb + 3]
+    return len(behind) > 1 and behind[0].kind is NUMBER and "animal_or_axle" in behind[1].groups
 
 
 def _fills_hers(scene: Scene, index: int) -> bool:
@@ -516,7 +528,9 @@ def _foreign(scene: Scene, draft: Draft) -> bool:
     if volume is not None and ODOMETER_ROLE not in draft.roles and goes_elsewhere(scene, volume):
         return True
     if volume is None or volume.foreign is None:
-        known = draft.product or ODOMETER_ROLE in draft.roles or PRICE_ROLE in draft.roles
+        if draft.product:
+            return _is_others(scene, draft, volume)
+        known = ODOMETER_ROLE in draft.roles or PRICE_ROLE in draft.roles
         known = known or not FILLED.isdisjoint(scene.by_class)
         known = known or _paid_to_the_cent(scene.context, draft.roles)
         return not known and len(scene.unknown_words(names=False)) > MOST_STRANGE
@@ -530,6 +544,23 @@ def _foreign(scene: Scene, draft: Draft) -> bool:
     # '12 gallons of cider at 8.00', '2 gal milk at 4.20', and not '41 gal of go juice at 4.019'
     return price is None or not (pumped or price.token.decimals == MILLS)
 
+
+def _is_others(scene: Scene, draft: Draft, volume: Figure | None) -> bool:
+    """'20 bucks of gas for the generator', 'filled the propane at home, 85 gal'."""
+    if volume is not None:
+        return draft.product == "propane" and _is_of_house(scene.context, volume)
+    cost = draft.roles.get(COST_ROLE)
+    return cost is not None and is_paid_for_another(scene, cost)
+
+
+def _is_of_house(context: Context, volume: Figure) -> bool:
+    """Whether so much propane is more than the bottles of any trailer hold."""
+    poured = Quantity(volume.value, volume.unit or VOLUME_UNIT[context.units])
+    return context.fuel != "propane" and poured.amount("gal") > MOST_BOTTLED
+
+
+MOST_BOTTLED = 60
+"""Gallons of propane; common practice, no source."""
 
 ALONE = frozenset((VOLUME_ROLE, COST_ROLE))
 """What is told of fuel that went into an engine at work."""

@@ -34,6 +34,9 @@ def next_fills(scene: Scene) -> tuple[list[int], int | None]:
         cuts = sorted({start for start in starts[1:] if start != starts[0]})
         if cuts:
             return cuts, None
+        if "pays_with" in scene.groups and scene.phrase_said("paid_again"):
+            # 'cut off at $100, 25.6 gal, then another 8.2 gal on the other card'
+            return [_cut(scene, one, other) for one, other in pairwise(volumes)], None
     return _in_one_sentence(scene, volumes)
 
 

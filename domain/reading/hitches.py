@@ -16,6 +16,7 @@ from domain.reading.figures import Figure
 from domain.reading.how_it_stood import describes_trailer
 from domain.reading.label import Label
 from domain.reading.scene import Scene
+from domain.reading.switched_at import switched_at
 from domain.reading.tokens import BREAK, MARK, WORD, Token
 
 REACH = 5
@@ -144,7 +145,25 @@ def _switched(scene: Scene) -> list[Hitch]:
             action = "hitched"
         if action is not None and scene.stated(index):
             found.append(Hitch(action=cast(Action, action), trailer=name.partition(":")[2] or None))
-    return found
+    return found or _at_readings(scene)
+
+
+def _at_readings(scene: Scene) -> list[Hitch]:
+    """'camper on at 52,014, off at 52,190': what was done at each reading."""
+    read = [figure for figure in scene.figures if figure.role in READ]
+    switches = [each for figure in read if (each := switched_at(scene, figure)) is not None]
+    return [
+        Hitch(
+            action=each.action,
+            trailer=each.trailer,
+            words=(("action", scene.words_between(each.at, each.at + 1)),),
+        )
+        for each in switches
+    ]
+
+
+READ = ("odometer", "fill")
+"""Roles of a figure that may be an odometer's reading."""
 
 
 def _told_shortly(scene: Scene) -> list[Hitch]:
@@ -159,6 +178,8 @@ def _told_shortly(scene: Scene) -> list[Hitch]:
         known = "vehicle" in scene.book.words.get(trailer, {})
         if action is not None and known and whole and scene.stated(index):
             found.append(Hitch(action=cast(Action, action)))
+        elif action is not None and known:
+            return _at_readings(scene)
     return found
 
 

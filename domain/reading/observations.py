@@ -589,6 +589,11 @@ MOST_IN_A_TYRE = 1_000
 """A bare figure so large is no slip of a pressure."""
 
 
+def _are_new(scene: Scene, label: Label) -> bool:
+    """'4 new tires': bought, and not read."""
+    return label.start > 0 and "new_thing" in scene.tokens[label.start - 1].groups
+
+
 def _insists(scene: Scene, figure: Figure) -> bool:
     """Whether the message is surely about the gauge, so that an impossible figure is a slip."""
     label = figure.label
@@ -598,8 +603,8 @@ def _insists(scene: Scene, figure: Figure) -> bool:
         return True
     if len(scene.unknown) > MOST_STRANGE_BARE:
         return False  # 'oil temp 375 for the fish fry'
-    if label.subject == "tyre" and figure.value >= MOST_IN_A_TYRE:
-        return False  # 'tires were 1,200': what they cost
+    if label.subject == "tyre" and (figure.value >= MOST_IN_A_TYRE or _are_new(scene, label)):
+        return False  # 'tires were 1,200', 'new tires for the camper 680': what they cost
     if follows_odometer(figure.value, scene.context):
         return False  # 'greased the bearings 51,700'
     before = scene.tokens[figure.start - 1] if figure.start else None

@@ -23,6 +23,7 @@ from domain.reading.figures import BARE_STEP, DISTANCE, NEXT_READING, Figure, fo
 from domain.reading.label import Label
 from domain.reading.logged_late import is_of_earlier_day
 from domain.reading.scene import Scene
+from domain.reading.switched_at import switched_at
 from domain.reading.tokens import NUMBER, WORD, Token
 from domain.reading.work_logged import WORK
 from domain.verdicts import Choice
@@ -98,7 +99,7 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
     rounded = figure.value % ROUND == 0
     if follows:
         plain = _little_else(scene, figure) or _logs_work(scene, figure)
-        return told or (not rounded and plain)
+        return told or (not rounded and plain) or switched_at(scene, figure) is not None
     exact = figure.value >= 5_000 and not (figure.token.said.scaled or rounded)
     # Far below the last reading it is another thing; a little below, one was read wrongly.
     mistaken = event is not None and known is not None and figure.value >= known.value / 2

@@ -15,6 +15,7 @@ from domain.reading.scene import Scene
 from domain.reading.spots import Spot, find_spots
 from domain.reading.talk import OTHER_VEHICLE
 from domain.reading.tokens import NUMBER, WORD, Token
+from domain.reading.told_for_us import follows_on
 
 
 def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
@@ -42,6 +43,18 @@ def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
         thing = next((each for each in rest if "article" not in each.groups), None)
         led = len(leads) > 1 or "article" in rest[0].groups
         return led and thing is not None and thing.kind is WORD and not thing.senses
+    return False
+
+
+def is_paid_for_another(scene: Scene, cost: Figure) -> bool:
+    """'20 bucks of gas for the generator', 'put $20 of gas in the mower': it is not the truck's."""
+    behind = scene.tokens[cost.end : cost.end + FARTHEST_CAN]
+    groups = scene.book.groups
+    for step, token in enumerate(behind):
+        leads = token.text.partition(" ")[0]  # 'for the' is one
+        if leads in groups["into"] or leads in groups["for"]:
+            thing = next((t for t in behind[step + 1 :] if "article" not in t.groups), None)
+            return thing is not None and not HOLDS_FUEL.isdisjoint(thing.groups)
     return False
 
 
@@ -232,6 +245,8 @@ def _in_another(scene: Scene, first: int, end: int) -> bool:
         if leads not in scene.book.groups["into"] and leads not in scene.book.groups["for"]:
             continue
         behind = scene.tokens[index + 1 : end]
+        if behind and "of_other_rig" in behind[0].groups:
+            return not follows_on(scene)  # 'dave put 24 gal in his truck'
         thing = next((each for each in behind if "article" not in each.groups), None)
         if thing is None:
             return False

@@ -384,6 +384,7 @@ def _heads_a_field(tokens: list[Token], index: int) -> bool:
 NAMES_NONE = frozenset(
     (
         "heads_field",
+        "printed_word",
         "greeting",
         "permits",
         "speaks_of_people",

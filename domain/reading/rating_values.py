@@ -10,7 +10,8 @@ from collections.abc import Sequence
 
 from domain.context import MASS_UNIT, VOLUME_UNIT
 from domain.quantities import Quantity
-from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure
+from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure, follows_odometer
+from domain.reading.label import Label
 from domain.reading.loads import SMALLER
 from domain.reading.scene import Scene
 
@@ -139,3 +140,17 @@ ONE_EACH = frozenset(("gvwr", "gcwr", "gawr_front", "gawr_rear", "payload"))
 
 TOLD_ONCE = frozenset(("tow", "tongue"))
 """Ratings of a hitch that may have two values, with bars and without; one value is one rating."""
+
+
+def is_reading(scene: Scene, figure: Figure) -> bool:
+    """'flatdeck on the hitch, 51,300': what follows the last odometer, where nothing is rated."""
+    label = figure.label
+    rated = isinstance(label, Label) and bool(label.rating)
+    bare = figure.dimension is None and not (rated or scene.has("rating_cue"))
+    if not bare or not follows_odometer(figure.value, scene.context):
+        return False
+    return scene.has("hitch") or figure.value > MOST_RATED  # 'hitch on 51,240'
+
+
+MOST_RATED = 40_000
+"""Pounds or kilograms: no hitch of a pickup is made for more."""

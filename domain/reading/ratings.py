@@ -16,7 +16,7 @@ from domain.reading.axle_pairs import axle_pairs
 from domain.reading.beside_limits import is_what_we_have, loads_beside_limits
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
-from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure, follows_odometer
+from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure
 from domain.reading.framing import (
     LABEL_STEP,
     LEAST_STAMPED,
@@ -34,6 +34,7 @@ from domain.reading.rating_values import (
     ONE_EACH,
     TOLD_ONCE,
     is_implausible,
+    is_reading,
     is_repeated,
     leave_said_again,
     mass_unit,
@@ -117,7 +118,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
         if figure.start in indexes:
             rating = TYRES, "load_index"
         rating = rating or _rating(scene, figure, framed=framed_here, tank=tank)
-        if rating is None or _is_year(scene, figure, rating[1]) or _is_reading(scene, figure):
+        if rating is None or _is_year(scene, figure, rating[1]) or is_reading(scene, figure):
             continue
         subject, name = rating
         value = value_of(scene, figure, name)
@@ -159,14 +160,6 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
             )
         )
     return found
-
-
-def _is_reading(scene: Scene, figure: Figure) -> bool:
-    """'flatdeck on the hitch, 51,300': what follows the last odometer, where nothing is rated."""
-    label = figure.label
-    rated = isinstance(label, Label) and bool(label.rating)
-    bare = figure.dimension is None and not (rated or scene.has("rating_cue"))
-    return bare and scene.has("hitch") and follows_odometer(figure.value, scene.context)
 
 
 def _is_year(scene: Scene, figure: Figure, name: str) -> bool:

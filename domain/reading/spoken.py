@@ -146,6 +146,8 @@ def _opens_number(token: Token, tokens: Sequence[Token], index: int, book: Phras
         if key == numbers.THOUSAND:
             if token.value >= THOUSANDS:
                 return False  # '20,360 grand total'
+            if token.decimals == CENTS and _heads_total(tokens, index + 1):
+                return False  # '$11.25 grand total $108.18'
             return following.text not in groups["k"] or not _is_rate(tokens, index + 2)
         if key in (numbers.HUNDRED, numbers.POINT):
             return token.decimals == 0
@@ -155,6 +157,14 @@ def _opens_number(token: Token, tokens: Sequence[Token], index: int, book: Phras
             return later == [*AND_A_HALF]
         return key is not None and _half_typed(tokens, index, book)
     return False
+
+
+def _heads_total(tokens: Sequence[Token], index: int) -> bool:
+    """'grand total 108.18': the word for thousands counts none, where an amount is behind it."""
+    behind = tokens[index + 1 : index + 3]
+    if len(tokens[index].text) == 1 or len(behind) < 2 or "cost_word" not in behind[0].groups:
+        return False
+    return not behind[1].raw[0].isalpha()
 
 
 def _is_of_tons(tokens: Sequence[Token], start: int, said: Sequence[str], book: Phrasebook) -> bool:
@@ -171,6 +181,7 @@ TONS = frozenset(("t", "ton"))
 """Units of which people say half."""
 
 
+CENTS = 2
 THOUSANDS = 1_000
 """Of as many as this no thousands are said."""
 

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from domain.reading.beside import CURRENCY_MARKS
 from domain.reading.everyday_words import hitches_ours
-from domain.reading.figures import LEAST_LOAD
+from domain.reading.figures import LEAST_LOAD, VOLUME
 from domain.reading.label import NAMING
 from domain.reading.phrasebook import APOSTROPHES, fold
 from domain.reading.theirs import has_one, is_last_owner, is_somebodys, stands_on_ours
@@ -328,7 +328,9 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None if does_for_us(scene, index, token) else OTHER
     recorded = following is not None and "recording" in following.groups
     if cue in (REQUEST, PLAN) and recorded and following and not _came_to_nothing(scene, index):
-        return cue if "hitch" in following.senses else None  # 'gonna put the camper on'
+        # 'gonna put the camper on'
+        ahead = "hitch" in following.senses or _is_to_be_poured(scene, index + 1)
+        return cue if ahead else None
     if cue == GUESS:
         dashed = "dash" in scene.by_class and _is_of_truck(scene, index - 1)
         read = "figure_word" in token.groups and _is_what_it_reads(scene, index)
@@ -338,6 +340,18 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         led = index and "lets_us" in token.groups and _is_person(scene.tokens[index - 1])
         return None if done or led else cue
     return None if cue == NEGATION and _absent(scene, index) else cue
+
+
+def _is_to_be_poured(scene: Scene, index: int) -> bool:
+    """'gonna put 30 gal in': fuel that somebody means to buy, where 'put 24.6 gal' is a record."""
+    if "putting" not in scene.tokens[index].groups:
+        return False
+    near = (each for each in scene.figures if index < each.start <= index + NEAR)
+    volume = next((each for each in near if each.dimension == VOLUME), None)
+    if volume is None:
+        return False
+    behind = scene.tokens[volume.end : volume.end + 1]
+    return volume.whole or any("into" in token.groups for token in behind)
 
 
 def _is_what_it_reads(scene: Scene, index: int) -> bool:

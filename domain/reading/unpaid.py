@@ -78,13 +78,13 @@ def _leave_lessened(scene: Scene, amounts: Sequence[Figure]) -> None:
 
 def settle_sum(scene: Scene) -> None:
     """'diesel 89.82 + def 12.50 = 102.32': what adds up to the cent is money, all of it."""
-    live = [each for each in scene.live if each.role is None]
-    for first, second, total in zip(live, live[1:], live[2:], strict=False):
-        cents = all(
-            each.dimension in (None, MONEY) and each.token.decimals == CENTS
-            for each in (first, second, total)
-        )
-        if cents and abs(first.value + second.value - total.value) < HALF_A_CENT:
+    paid = [
+        each
+        for each in scene.live
+        if each.role is None and each.dimension in (None, MONEY) and each.token.decimals == CENTS
+    ]
+    for first, second, total in zip(paid, paid[1:], paid[2:], strict=False):
+        if abs(first.value + second.value - total.value) < HALF_A_CENT:
             for each in (first, second):
                 each.unit, each.dimension = each.unit or scene.context.currency, MONEY
             scene.claim(total, "the sum of both")
