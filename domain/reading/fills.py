@@ -60,7 +60,7 @@ from domain.reading.fill_roles import (
 from domain.reading.filled_tanks import add_tanks
 from domain.reading.filled_up import is_full
 from domain.reading.label import Label
-from domain.reading.logged_late import is_left_out_fill
+from domain.reading.logged_late import leaves_one_out
 from domain.reading.other_goods import (
     leave_fluids,
     leave_other_goods,
@@ -173,7 +173,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     )
     cue = cue or draft.cued
     full = is_full(scene, draft, alone=alone) if "full" in classes else None
-    missed = True if draft.product != "def" and _missed(scene) else None
+    missed = True if draft.product != "def" and leaves_one_out(scene) else None
     bare: list[Figure] = []
     stopped = len(own)
     if not HAPPENED.isdisjoint(classes):
@@ -258,6 +258,9 @@ def _of_earlier(scene: Scene, figure: Figure) -> bool:
     if _tells_back(scene, figure):
         return True
     was = figure.start > 0 and "was" in scene.tokens[figure.start - 1].groups
+    to = figure.end < len(scene.tokens) and "to" in scene.tokens[figure.end].groups
+    if to and scene.phrase_said("earlier_fill", figure.end, end):
+        return True  # 'add 2 gal to that last fill'
     before = was and scene.phrase_said("fill_before", start, figure.start)
     if before and not scene.phrase_said("this_fill", start, figure.start):
         return True  # 'the fill before last was 24.6 gal'
@@ -382,25 +385,6 @@ def _bought_without_unit(scene: Scene, figure: Figure) -> Doubt | None:
 
 def _is_tank(token: Token) -> bool:
     return "its_tank" in token.groups or "name" in token.senses
-
-
-def _missed(scene: Scene) -> bool:
-    """'there's a fill I never logged': a fill and a word for leaving it out, in one clause."""
-    if "missed" in scene.by_class:
-        return not is_left_out_fill(scene, scene.by_class["missed"][0])
-    if "missed_verb" not in scene.by_class:
-        return False
-    for index, _, _ in scene.find("missed_verb"):
-        start, end = scene.clause_of(index)
-        if any(_is_fill(scene, token) for token in scene.tokens[start:end]):
-            return not is_left_out_fill(scene, index)
-    return False
-
-
-def _is_fill(scene: Scene, token: Token) -> bool:
-    """'fillup', 'the previous fillup'."""
-    last = token.text.rpartition(" ")[2]
-    return "fill_noun" in token.groups or last in scene.book.groups["fill_noun"]
 
 
 def _pays_for_fuel(context: Context, roles: dict[str, Figure]) -> bool:

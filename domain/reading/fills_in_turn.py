@@ -44,7 +44,11 @@ def _tells_of_fills(scene: Scene) -> bool:
     """'two stops, ...', '51,520 23.7; 51,810 22.1': where no unit says that fuel was pumped."""
     if "fuel_cue" in scene.by_class or "fill_noun" in scene.groups:
         return True
-    return (";" in scene.text or "\n" in scene.text) and not scene.unknown
+    return not (scene.unknown or PARTS_STOPS.isdisjoint(scene.text))
+
+
+PARTS_STOPS = frozenset(";\n@")
+"""Marks of which one stands between stops, or the figures of one: '18.4 @ 51,300'."""
 
 
 def _in_one_sentence(scene: Scene, volumes: Sequence[Figure]) -> tuple[list[int], int | None]:

@@ -17,7 +17,7 @@ from domain.reading.how_it_stood import describes_trailer
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.switched_at import switched_at
-from domain.reading.tokens import BREAK, MARK, WORD, Token
+from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 REACH = 5
 ONTO = 3
@@ -307,6 +307,8 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
     if "hitches_a_trailer" in groups and not trailer:
         return False
     before = scene.tokens[index - 1] if index else None
+    if before is not None and "contrasts" in before.groups:
+        return False  # 'not hitched yet'
     if before is not None and "check_item" in before.senses and not trailer:
         return False  # 'breakaway hooked'
     taken_off = scene.tokens[index].senses["hitch"].startswith("unhitched")
@@ -449,6 +451,8 @@ def _starts_clause(scene: Scene, index: int) -> bool:
     start, end = scene.clause_of(index)
     while start < index and scene.tokens[start].senses.get("glue"):
         start += 1
+    if index and scene.tokens[index - 1].kind is NUMBER:
+        return True  # 'hitched 51,240 unhitched 51,402'
     return start == index or end - start <= 3
 
 

@@ -1,7 +1,8 @@
 """What is logged late: 'forgot to log yesterday's fill: 24 gal at 51,150'.
 
 This file decides that what a message states was so on an earlier day, so that its odometer may
-read less than the last one that is known, and that a fill which was left out is the one told.
+read less than the last one that is known, that a fill which was left out is the one told, and that
+one is missing before it.
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ from datetime import datetime
 
 from domain.reading.scene import Scene
 from domain.reading.times import has_times, local_time, read_when
-from domain.reading.tokens import NUMBER
+from domain.reading.tokens import NUMBER, Token
 
 
 def is_of_earlier_day(scene: Scene) -> bool:
@@ -22,7 +23,7 @@ def is_of_earlier_day(scene: Scene) -> bool:
     return day < local_time(scene.context).date()
 
 
-def is_left_out_fill(scene: Scene, missed: int) -> bool:
+def _is_left_out_fill(scene: Scene, missed: int) -> bool:
     """'forgot to log yesterday's fill: 24 gal': the fill that was left out is told right behind.
 
     `missed` is where a word says that one was left out.
@@ -34,3 +35,32 @@ def is_left_out_fill(scene: Scene, missed: int) -> bool:
         return False
     told_of_this = any("this_fill" in each.groups for each in behind)
     return not told_of_this and scene.phrase_said("earlier_fill", missed, end) is None
+
+
+def leaves_one_out(scene: Scene) -> bool:
+    """'there's a fill I never logged': a fill and a word for leaving it out, in one clause."""
+    if "missed" in scene.by_class:
+        return not _is_left_out_fill(scene, scene.by_class["missed"][0])
+    if "missed_verb" not in scene.by_class:
+        return False
+    for index, _, _ in scene.find("missed_verb"):
+        start, end = scene.clause_of(index)
+        if any(_is_fill(scene, token) for token in scene.tokens[start:end]):
+            return not _is_left_out_fill(scene, index)
+        if _filled_then(scene, index, end):
+            return True
+    return False
+
+
+def _filled_then(scene: Scene, missed: int, end: int) -> bool:
+    """'forgot to log it when we gassed up Thursday, but today it took ...': one, and then this."""
+    fuelled = any(missed < at < end for at in scene.by_class.get("fuel_cue", ()))
+    if not fuelled or any(missed < figure.start < end for figure in scene.figures):
+        return False
+    return scene.phrase_said("this_fill", end) is not None
+
+
+def _is_fill(scene: Scene, token: Token) -> bool:
+    """'fillup', 'the previous fillup'."""
+    last = token.text.rpartition(" ")[2]
+    return "fill_noun" in token.groups or last in scene.book.groups["fill_noun"]

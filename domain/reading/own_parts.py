@@ -82,6 +82,14 @@ def is_of_another(scene: Scene, place: int, readings: Sequence[int], at: int) ->
     return at != min(here, key=lambda index: (abs(index - place), index < place))
 
 
+def is_done_elsewhere(scene: Scene, place: int, readings: Sequence[int], at: int) -> bool:
+    """Whether a thing was done at a reading of its own clause, and the place is at another's."""
+    start, end = scene.clause_of(at)
+    first, last = scene.clause_of(place)
+    apart = (start, end) != (first, last) and any(first <= each < last for each in readings)
+    return apart and any(start <= each < end for each in readings)
+
+
 def is_of_another_hour(scene: Scene, clock: int, readings: Sequence[int], at: int) -> bool:
     """Whether a clock time is that of another reading: 'left at 6:10, 51,300, arrived 51,410'."""
     if at not in readings:

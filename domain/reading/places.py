@@ -135,6 +135,8 @@ def _led_to(scene: Scene) -> Iterator[tuple[int, str]]:
             continue  # 'see you at supper', 'would have been cheaper in town'
         if "event" in token.senses and index and "to" in tokens[index - 1].groups:
             continue  # 'added 5 gal to get to town'
+        if "until_one_comes" in scene.groups and _is_until(scene, index):
+            continue
         start = index + 1
         while start < len(tokens) and "before_name" in tokens[start].groups:
             start += 1
@@ -149,6 +151,13 @@ def _led_to(scene: Scene) -> Iterator[tuple[int, str]]:
             yield index, scene.words_between(*(right or (start, end)))
             if right:
                 return
+
+
+def _is_until(scene: Scene, index: int) -> bool:
+    """'put 10 gal in til i get to town': where one is not yet, as nothing was read there."""
+    start, end = scene.clause_of(index)
+    ahead = any("until_one_comes" in token.groups for token in scene.tokens[start:index])
+    return ahead and not any(index < figure.start < end for figure in scene.figures)
 
 
 FEWEST_COMPARED = 3
@@ -409,8 +418,14 @@ def _does(tokens: list[Token], start: int, end: int) -> bool:
     """'Dale waved us in', 'Jonas fell asleep': who does something, and no place."""
     plain = sum(1 for token in tokens[start + 1 : end] if token.raw.islower())
     told = end < len(tokens) and "somebody_told" in tokens[end].groups
-    hitched = end < len(tokens) and hitches_ours(tokens, end)
+    hitched = end < len(tokens) and (hitches_ours(tokens, end) or _fills_ours(tokens, end))
     return plain > 1 or (plain > 0 and told) or hitched
+
+
+def _fills_ours(tokens: list[Token], verb: int) -> bool:
+    """'Odette filled Juniper': who did it, before the truck by its name."""
+    does, behind = tokens[verb], tokens[verb + 1 : verb + 2]
+    return "fuel_cue" in does.senses and any("name" in token.senses for token in behind)
 
 
 def _tells_aside(scene: Scene, start: int, end: int) -> bool:

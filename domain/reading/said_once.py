@@ -25,6 +25,7 @@ from domain.reading.gauge_places import is_on_trailer, wheels_of_both
 from domain.reading.given_names import heading_name, named_vehicle
 from domain.reading.hitches import REACH
 from domain.reading.own_parts import (
+    is_done_elsewhere,
     is_of_another,
     is_of_another_hour,
     moment_of,
@@ -143,6 +144,8 @@ def placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
             _complete(entry, "at", own or when)
         if readings and lone and is_of_another(scene, places[0][0], readings, stated[number]):
             pass  # another reading was taken there
+        elif readings and lone and is_done_elsewhere(scene, places[0][0], readings, stated[number]):
+            pass  # 'dropped the camper 51,402, home 51,450'
         elif away and lone and _filled_on_the_way(scene, entry, places[0][0]):
             pass  # one came there afterwards
         elif place is not None and not isinstance(entry, (Rating, Check, Cargo)):

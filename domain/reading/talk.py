@@ -284,6 +284,8 @@ def _somebody(scene: Scene, index: int) -> bool:
         "somebody_does" in following.groups or ("weighs_it" in following.groups and not heads)
     )
     ours = follows_on(scene) or hitches_ours(scene.tokens, index + 1)
+    if behind is not None and "name" in scene.by_class:
+        ours = ours or behind.senses.get("name", "").startswith("truck:")
     return acts and not (ours or puts_it_with_us(scene, index))
 
 

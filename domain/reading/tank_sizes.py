@@ -123,10 +123,19 @@ def is_pumped(scene: Scene) -> bool:
             and (
                 follows_odometer(figure.value, scene.context)
                 or (figure.token.decimals == MILLS and figure.value < DEAREST)
+                or _is_price_of(scene, figure, volumes[0])
             )
         )
         for figure in scene.figures
     )
+
+
+def _is_price_of(scene: Scene, figure: Figure, volume: Figure) -> bool:
+    """'aux tank 20 gal, main 18 gal at 3.89': what a gallon of it cost."""
+    before = scene.tokens[figure.start - 1] if figure.start else None
+    low, high = price_band(scene.context, volume.unit)
+    led = before is not None and "before_price" in before.groups
+    return led and figure.token.decimals == CENTS and low <= figure.value <= high
 
 
 def _has_tenths(volume: Figure) -> bool:

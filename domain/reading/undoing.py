@@ -157,7 +157,7 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
             or denied
             or _wants(tokens, index)
             or token.kind is MARK
-            or token.senses.keys() & {"glue", "ordinal", "correction", "time"}
+            or token.senses.keys() & {"glue", "ordinal", "correction", "time", "product"}
             or token.groups
             & {
                 "before_undo",

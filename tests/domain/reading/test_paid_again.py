@@ -44,6 +44,9 @@ def told(text: str, reads: Reader) -> list[Told]:
         ),
         ("24.6 gal then another 1.2 gal", [(None, 25.8, None)]),
         ("put 25.6 gal on the card", [(None, 25.6, None)]),
+        ("aux tank 20 gal main 18 gal at 3.89", [(None, 38, None)]),
+        ("18.4 @ 48300, 21.2 @ 48510", [(None, 18.4, None), (None, 21.2, None)]),
+        ("Odette filled Juniper, 31.2 gal 118.25", [(None, 31.2, 118.25)]),
         ("put in 28 diesel and 2.5 def", [("diesel", 28, None), ("def", 2.5, None)]),
         (
             "ULSD 24.118G @ $4.019/G $96.93 DEF 2.500G @ 4.499 $11.25 GRAND TOTAL $108.18",
@@ -67,6 +70,9 @@ def test_what_a_receipt_says_to_everybody_is_no_place(line: str, reads: Reader) 
     "text",
     [
         "dave put 24 gal in his truck at 3.79",
+        "missus put 60 gal in hers",
+        "Odette filled up, 31.2 gal 118.25",
+        "add 2 gal to that last fill",
         "gonna put 30 gal in when we get there",
         "fixing to put 20 gal in",
         "20 bucks of gas for the generator",
@@ -91,6 +97,33 @@ def test_what_is_bought_for_others_or_to_come_is_no_fill(text: str, reads: Reade
 )
 def test_what_went_into_the_truck_is_kept(text: str, fills: list[Told], reads: Reader) -> None:
     assert told(text, reads) == fills
+
+
+def test_where_one_wants_to_get_and_who_filled_up_are_no_places(reads: Reader) -> None:
+    for text in (
+        "only put 10 gal in til i get to the cheap place",
+        "Odette filled Juniper, 31.2 gal 118.25",
+    ):
+        verdict = reads(text, on_the_road())
+        assert isinstance(verdict, Facts), text
+        assert [each.place for each in verdict.entries if isinstance(each, Fill)] == [None]
+
+
+@pytest.mark.parametrize(
+    ("text", "missed"),
+    [
+        ("forgot to log it when we gassed up Thursday, but today it took 19.2 gallons", True),
+        ("didn't log it when we fueled in Pell, today 19.2 gal", True),
+        ("forgot to log it when we filled yesterday: 24.6 gal", None),
+        ("forgot to text you when I filled up, 24.6 gal 48,402", None),
+    ],
+)
+def test_a_fill_that_nobody_logged_is_missing_before_this_one(
+    text: str, missed: bool | None, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [each.missed for each in verdict.entries if isinstance(each, Fill)] == [missed]
 
 
 def test_no_hitch_is_rated_for_what_the_odometer_shows(reads: Reader) -> None:

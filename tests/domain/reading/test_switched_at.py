@@ -23,6 +23,10 @@ from tests.domain.reading.chats import Reader, on_the_road
             [("hitched", None), 48_114, ("unhitched", None), 48_290],
         ),
         ("flatdeck on at 48,114, home 48,290", [("hitched", "flatdeck"), 48_114, 48_290]),
+        (
+            "hitched 48,114 unhitched 48,290",
+            [("hitched", None), 48_114, ("unhitched", None), 48_290],
+        ),
     ],
 )
 def test_what_was_done_is_told_before_the_reading(
@@ -46,9 +50,22 @@ def test_what_was_done_is_told_before_the_reading(
         "heater on in the camper 48,114",
         "camper off 48,114 acres",
         "camper lights on at 48,300",
+        "not hitched yet",
+        "camper not hitched",
+        "not hitched yet, ignore that",
     ],
 )
 def test_what_else_is_on_was_not_hitched(text: str, reads: Reader) -> None:
     verdict = reads(text, on_the_road())
     entries = verdict.entries if isinstance(verdict, Facts) else ()
     assert not [each for each in entries if isinstance(each, Hitch)]
+
+
+def test_a_trailer_was_dropped_at_its_own_reading(reads: Reader) -> None:
+    verdict = reads("dropped the camper 48,114, home 48,290", on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [(type(each), getattr(each, "place", None)) for each in verdict.entries] == [
+        (Hitch, None),
+        (Odometer, None),
+        (Odometer, "home"),
+    ]

@@ -48,6 +48,7 @@ def test_why_something_goes_is_not_its_day(reads: Reader) -> None:
 @pytest.mark.parametrize(
     "text",
     [
+        "strike the def fill",
         "throw that last one out",
         "throw that last one out please",
         "throw that last one out, wrong truck",
