@@ -28,7 +28,7 @@ def said_of_last(scene: Scene, figure: Figure) -> str | None:
         was -= 1  # 'was at 51,420'
     if len(tokens) > LONGEST or "?" in scene.text or was < 1:
         return None
-    named = next((at for at in range(1, was) if is_last_entry(tokens[at - 1], tokens[at])), None)
+    named = next((at for at in range(1, was) if _is_entry(tokens[at - 1], tokens[at])), None)
     if named is None or not all(_is_small(scene, figure, at) for at in range(len(tokens))):
         return None
     over = "was_then" in tokens[was].groups
@@ -53,10 +53,20 @@ def _is_read_there(scene: Scene, figure: Figure, entry: int) -> bool:
     """'that last fill was at 51,420': the truck stood there, and no hour or price is so large."""
     known, before = scene.context.odometer, scene.tokens[entry + 1 : figure.start]
     at = any(token.text.rpartition(" ")[2] in scene.book.groups["at_alone"] for token in before)
-    if known is None or not (at and "fuel_cue" in scene.tokens[entry].senses):
+    if known is None or not at or READ_AT.isdisjoint(scene.tokens[entry].senses):
         return False
     driven = figure.dimension in (None, DISTANCE) and figure.whole
     return driven and abs(figure.value - known.value) <= NEXT_READING
+
+
+READ_AT = frozenset(("fuel_cue", "hitch"))
+"""Classes of term for an entry that has an odometer reading, or has one beside it."""
+
+
+def _is_entry(before: Token, token: Token) -> bool:
+    """'that fill', 'the unhitch': of what is done to a trailer, the last one is spoken of."""
+    done = "hitch" in token.senses and "article" in before.groups
+    return is_last_entry(before, token) or (done and "entry_noun" in token.groups)
 
 
 def is_last_entry(before: Token, token: Token) -> bool:

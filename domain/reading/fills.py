@@ -98,6 +98,8 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
     if told > 1:
         if scene.unknown and "\n" not in scene.text:
             leave_wares(scene)
+            if "a_thing" in scene.groups:
+                leave_sum_with_can(scene)  # '22.8 gal and a coffee, 89.13 total'
         if not CHANGES.isdisjoint(scene.groups):
             leave_unpaid(scene)
         if told > BOTH:

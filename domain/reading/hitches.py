@@ -447,9 +447,13 @@ BESIDE_HITCHED = frozenset(("glue", "time", "event", "check_item", "check_done")
 """Classes of term that may stand beside a rig that is hooked up, and are of it."""
 
 
+BEFORE_DONE = frozenset(("glue", "missed_verb"))
+"""Classes of term before what was done: 'we unhitched', 'forgot to say we unhitched'."""
+
+
 def _starts_clause(scene: Scene, index: int) -> bool:
     start, end = scene.clause_of(index)
-    while start < index and scene.tokens[start].senses.get("glue"):
+    while start < index and not BEFORE_DONE.isdisjoint(scene.tokens[start].senses):
         start += 1
     if index and scene.tokens[index - 1].kind is NUMBER:
         return True  # 'hitched 51,240 unhitched 51,402'

@@ -13,7 +13,7 @@ from domain.reading.everyday_words import names_truck
 from domain.reading.figures import VOLUME, Figure
 from domain.reading.scene import Scene
 from domain.reading.spots import Spot, find_spots
-from domain.reading.talk import OTHER_VEHICLE
+from domain.reading.talk import OTHER, OTHER_VEHICLE
 from domain.reading.tokens import NUMBER, WORD, Token
 from domain.reading.told_for_us import follows_on
 
@@ -213,7 +213,7 @@ def _took_by_another(scene: Scene, volume: Figure) -> bool:
     thing, lead = ahead[-2], ahead[0] if len(ahead) > 2 else None
     if lead is not None and "article" in lead.groups:
         return thing.kind is WORD and (not thing.senses or "carried_thing" in thing.groups)
-    opens = lead is None or lead.kind is not WORD or "and" in lead.groups
+    opens = lead is None or lead.kind is not WORD or "and" in lead.groups or lead.possessive
     return opens and "carried_thing" in thing.groups
 
 
@@ -250,9 +250,14 @@ def _in_another(scene: Scene, first: int, end: int) -> bool:
         thing = next((each for each in behind if "article" not in each.groups), None)
         if thing is None:
             return False
-        if thing.senses.get("talk") == OTHER_VEHICLE and "vehicle" not in thing.senses:
+        others = OTHERS if leads in scene.book.groups["into"] else OTHERS[:1]
+        if thing.senses.get("talk") in others and "vehicle" not in thing.senses:
             return True
     return False
+
+
+OTHERS = (OTHER_VEHICLE, OTHER)
+"""What fuel goes into that is not ours: 'in the boat', 'in the rental'; 'for mom' is for whom."""
 
 
 def _of_water(scene: Scene, start: int, end: int) -> bool:

@@ -92,7 +92,7 @@ def settle_sum(scene: Scene) -> None:
 
 def leave_sum_with_can(scene: Scene) -> None:
     """'23.7 diesel and a jug, 102.32 altogether': the sum of fuel and a can is no cost of it."""
-    can = next((at for at, each in enumerate(scene.tokens) if _is_bought(each)), None)
+    can = next((at for at, _ in enumerate(scene.tokens) if _is_bought(scene, at)), None)
     if can is None:
         return
     start, _ = scene.sentence_of(can)
@@ -121,8 +121,19 @@ def leave_sum_with_other(scene: Scene) -> None:
         scene.claim(amounts[0], "the sum of both")
 
 
-def _is_bought(token: Token) -> bool:
-    return "container" in token.groups and "talk" not in token.senses
+def _is_bought(scene: Scene, index: int) -> bool:
+    """'a jug', 'and a coffee': what was paid for with the fuel."""
+    token = scene.tokens[index]
+    if "container" in token.groups:
+        return "talk" not in token.senses
+    if index not in scene.unknown or index < MARKED:
+        return False
+    joins, article = scene.tokens[index - MARKED : index]
+    return "and" in joins.groups and "a_thing" in article.groups
+
+
+MARKED = 2
+"""Tokens of 'and a'."""
 
 
 def leave_swipes(scene: Scene) -> None:

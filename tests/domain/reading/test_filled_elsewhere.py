@@ -72,6 +72,10 @@ def test_a_stop_is_read_at_its_pump(
     assert told(text, reads) == [entry]
 
 
+def test_who_is_home_safe_came_home(reads: Reader) -> None:
+    assert told("home safe 48,344", reads) == [("Odometer", 48_344, "home")]
+
+
 @pytest.mark.parametrize(
     ("text", "price", "distance"),
     [("64.1 L, 141.9, 48,402", 1.419, None), ("64.1 L, 141.6, 48,402", None, 141.6)],

@@ -133,6 +133,7 @@ def test_what_stands_behind_not_is_stated_nowhere(reads: Reader) -> None:
         ("price on last fill is 3.799", "unit_price", 3.799, "USD/gal"),
         ("the odometer for that last fill is 48,420", "odometer", 48_420, "mi"),
         ("that last entry was 24.6 gal", "volume", 24.6, "gal"),
+        ("the unhitch was at 48,390", "odometer", 48_390, "mi"),
     ],
 )
 def test_one_figure_of_the_last_entry_is_told_anew(

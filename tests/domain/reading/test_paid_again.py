@@ -71,6 +71,8 @@ def test_what_a_receipt_says_to_everybody_is_no_place(line: str, reads: Reader) 
     [
         "dave put 24 gal in his truck at 3.79",
         "missus put 60 gal in hers",
+        "put 18.2 gal in the rental",
+        "Jonas's quad took 4 gal",
         "Odette filled up, 31.2 gal 118.25",
         "add 2 gal to that last fill",
         "gonna put 30 gal in when we get there",
@@ -90,6 +92,9 @@ def test_what_is_bought_for_others_or_to_come_is_no_fill(text: str, reads: Reade
     ("text", "fills"),
     [
         ("put 24.6 gal in the truck", [(None, 24.6, None)]),
+        ("put 24 gal in the truck for mom", [(None, 24, None)]),
+        ("22.8 gal and a coffee, 89.13 total", [(None, 22.8, None)]),
+        ("22.8 gal at 3.799, 86.61 total", [(None, 22.8, 86.61)]),
         ("gonna put 24.6 gal for that fill", [(None, 24.6, None)]),
         ("20 bucks of gas for the truck", [("gasoline", None, 20)]),
         ("propane 7.2 gal", [("propane", 7.2, None)]),

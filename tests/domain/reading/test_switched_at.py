@@ -23,6 +23,7 @@ from tests.domain.reading.chats import Reader, on_the_road
             [("hitched", None), 48_114, ("unhitched", None), 48_290],
         ),
         ("flatdeck on at 48,114, home 48,290", [("hitched", "flatdeck"), 48_114, 48_290]),
+        ("forgot to say we unhitched at 48,290", [("unhitched", None), 48_290]),
         (
             "hitched 48,114 unhitched 48,290",
             [("hitched", None), 48_114, ("unhitched", None), 48_290],

@@ -49,6 +49,7 @@ def test_why_something_goes_is_not_its_day(reads: Reader) -> None:
     "text",
     [
         "strike the def fill",
+        "duplicate, remove the last one",
         "throw that last one out",
         "throw that last one out please",
         "throw that last one out, wrong truck",
