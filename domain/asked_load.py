@@ -86,6 +86,7 @@ def asked(question: Question, log: Log, words: AskedWords) -> Asked:
     lever = asked_lever(question, words)
     rides = question.position is None and words.place["riding"].search(question.text) is not None
     position = question.position or _beside_axle(question.text, words)
+    position = position or _on_truck(question, words)
     felt = verb != "how much" and first_said(words.felt, question.text) is not None
     place = None if position or felt else OVER.get(question.field or "")
     place = InCab() if rides else place
@@ -129,6 +130,14 @@ def _beside_axle(text: str, words: AskedWords) -> str | None:
         if found is not None:
             return found.group()
     return None
+
+
+def _on_truck(question: Question, words: AskedWords) -> str | None:
+    """'the quad on the ute': the truck, where it is all that is named."""
+    if question.trailer or question.field or words.place["trailer"].search(question.text):
+        return None
+    onto = words.place["onto_truck"].search(question.text)
+    return "truck" if onto is not None or question.truck else None
 
 
 def _where(

@@ -6,6 +6,8 @@ in the steps that makers round to. Which rating a figure is, is decided in `rati
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from domain.reading.figures import Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
@@ -129,8 +131,27 @@ def is_plate(scene: Scene) -> bool:
         return False
     train = [each for each in wholes if whole_of(scene, each) & scene.book.groups["combination"]]
     stepped = all(each.bound and each.bound.value % LABEL_STEP == 0 for each in wholes)
-    stepped = stepped or "rating_cue" in scene.by_class
-    return len(train) == 1 and len(wholes) == len(train) + 1 and stepped
+    if len(train) != 1 or len(wholes) != len(train) + 1:
+        return False
+    return stepped or "rating_cue" in scene.by_class or _beside_limits(scene, wholes)
+
+
+def _beside_limits(scene: Scene, wholes: Sequence[Label]) -> bool:
+    """'kerb weight 1,480 gvw 2,020 train weight 3,070': what makers tell, or axles for more."""
+    bound = [label for label in scene.labels if label.bound is not None]
+    if any(label.rating in BESIDE_WHOLES for label in bound):
+        return True
+    axles = {label.axle: label.bound.value for label in bound if label.axle and label.bound}
+    least = min(label.bound.value for label in wholes if label.bound)
+    stamped = all(whole_of(scene, label) & scene.book.groups["of_a_plate"] for label in wholes)
+    return stamped and axles.keys() == set(AXLES) and sum(axles.values()) > MORE * least
+
+
+BESIDE_WHOLES = frozenset(("curb", "tank", "tow", "payload"))
+"""Ratings that are told with those of a plate, and with no weighing."""
+
+MORE = 1.02
+"""Axles of a truck are together for more than the truck is; those weighed make it."""
 
 
 def _says_gawr(scene: Scene, label: Label) -> bool:

@@ -369,6 +369,9 @@ def _named_before(scene: Scene, mass: Figure) -> str | None:
     start, _ = scene.clause_of(end - 1)
     for index in range(end - 1, start - 1, -1):
         if _last_word(scene.tokens[index]) in scene.book.groups["article"]:
+            lead = scene.tokens[max(start, index - 1) : index + 1]
+            if any("standing_on" in token.groups for token in lead):
+                continue  # 'the quad in the bed, 310 lb'
             behind = _thing_end(scene, index + 1)
             return scene.words_between(index + 1, behind) if behind > index + 1 else None
     return None

@@ -169,7 +169,7 @@ def _is_year(scene: Scene, figure: Figure, name: str) -> bool:
     label = figure.label
     if not isinstance(label, Label) or label.start > figure.start:
         return True
-    if not (label.rating or label.axle or label.end_of):
+    if not (label.rating or label.axle or label.end_of or label.whole):
         return True
     between = scene.tokens[label.end : figure.start]
     plain = all("copula" in token.senses.get("glue", "") for token in between)
@@ -224,8 +224,10 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         if framed or _rated_elsewhere(scene) or _is_heavy(figure):
             return label.rating_subject, _of_part(scene, figure)
         return None
-    if label.whole == "tongue" and _is_ball(scene, label):
-        return "ball", _of_part(scene, figure)
+    if label.whole == "tongue" and "ball" in scene.tokens[label.start].groups:
+        rating = _of_part(scene, figure)
+        if _is_stamped(scene) or (framed and rating == "tow"):
+            return "ball", rating  # 'towball rating 3,500 kg': no ball bears as much
     if _is_rated_axle(scene, figure, label):
         return "trailer", "gawr"
     if label.only_vehicle and _is_axle_size(scene, figure):
@@ -424,11 +426,9 @@ def _is_axle_size(scene: Scene, figure: Figure) -> bool:
     )
 
 
-def _is_ball(scene: Scene, label: Label) -> bool:
+def _is_stamped(scene: Scene) -> bool:
     """'towball is stamped 3.5 t' is the ball's own stamp."""
-    ball = "ball" in scene.tokens[label.start].groups
-    stamped = any("stamped" in token.groups for token in scene.tokens)
-    return stamped and ball
+    return any("stamped" in token.groups for token in scene.tokens)
 
 
 def _rated_elsewhere(scene: Scene) -> bool:

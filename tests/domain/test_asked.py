@@ -52,6 +52,17 @@ CASES: list[tuple[str, dict[str, object], Asked]] = [
     ("how many lbs can i add", {"form": MORE}, HowMuch(Spread())),
     ("how many more bales can I throw on", {"form": MORE}, HowMuch(Spread())),
     ("600 lb in the bed", {"value": lb(600), "position": "bed"}, Put("that", POUNDS, InBed(0.0))),
+    ("can we chuck 600 lb on the ute", {"value": lb(600)}, Put("that", POUNDS, InBed(0.0))),
+    (
+        "what if we load 600 lb in Juniper",
+        {"value": lb(600), "truck": "Juniper"},
+        Put("that", POUNDS, InBed(0.0)),
+    ),
+    (
+        "can the truck take 600 lb on the trailer",
+        {"value": lb(600)},
+        Put("that", POUNDS, Spread()),
+    ),
     ("600 lb in the cab", {"value": lb(600), "position": "cab"}, Put("that", POUNDS, InCab())),
     (
         "600 lb over the axles",

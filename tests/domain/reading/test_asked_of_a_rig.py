@@ -162,6 +162,9 @@ how much did we burn last week|period
 can we take the quad too, 680 lb|whatif value=680lb item=quad
 could we also bring the genny, it's 210 lb|whatif value=210lb item=genny
 can we chuck the digger on the flatdeck, 900 kg|whatif value=900kg item=digger trailer=flatdeck
+can we put the quad in the bed, 640 lb|whatif value=640lb item=quad position=bed
+how's our tongue looking|tongue
+hows the pin looking|tongue
 will the quad fit, 680 lb|whatif value=680lb item=quad
 how many straps for a 1.75 t mini digger|tiedown value=1.75t
 whats still open on the walkround|upkeep item=walk-round
@@ -169,6 +172,9 @@ whats still open on the walkround|upkeep item=walk-round
 
 TALK = """
 are we ok on the beach
+how's your tongue
+how's the tongue after the dentist
+how's the nose
 are we ok at the back of the hall
 are we good at the front of the line
 how are we for milk

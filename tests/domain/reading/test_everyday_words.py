@@ -198,6 +198,8 @@ PLACARDS: tuple[tuple[str, tuple[tuple[str, str, Quantity], ...]], ...] = (
         (("hitch", "tow", Quantity(2_500, "kg")), ("hitch", "tongue", Quantity(150, "kg"))),
     ),
     ("towball max 200 kg", (("hitch", "tongue", Quantity(200, "kg")),)),
+    ("towball rating 3500 kg", (("ball", "tow", Quantity(3_500, "kg")),)),
+    ("towball rating 350 kg", (("hitch", "tongue", Quantity(350, "kg")),)),
     (
         "weight distributing: 10,000 lb max gross trailer weight, 1,000 lb tongue",
         (("hitch", "tow", Quantity(10_000, "lb")), ("hitch", "tongue", Quantity(1_000, "lb"))),

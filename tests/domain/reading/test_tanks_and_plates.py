@@ -308,6 +308,19 @@ def test_wheels_so_heavy_are_no_pressures(reads: Reader) -> None:
             [("truck", "curb", 1_880), ("truck", "gvwr", 2_450), ("truck", "gcwr", 4_250)],
         ),
         (
+            "kerb weight 1480 gvw 2020 train weight 3070",
+            [("truck", "curb", 1_480), ("truck", "gvwr", 2_020), ("truck", "gcwr", 3_070)],
+        ),
+        (
+            "gvw 2120 train weight 3170 front axle 1000 rear axle 1270",
+            [
+                ("truck", "gvwr", 2_120),
+                ("truck", "gcwr", 3_170),
+                ("truck", "gawr_front", 1_000),
+                ("truck", "gawr_rear", 1_270),
+            ],
+        ),
+        (
             "ATM 3,200 tare 2,510 ball at tare 190",
             [("trailer", "gvwr", 3_200), ("trailer", "curb", 2_510)],
         ),
@@ -345,3 +358,17 @@ def test_what_was_weighed_beside_a_plates_limit(
     assert isinstance(read, Facts)
     (weighing,) = (each for each in read.entries if isinstance(each, Weighing))
     assert {at: each.value for at, each in weighing.loads.items()} == load
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "train weight 3,070, front axle 1,000 rear axle 1,150",
+        "solo gvw 2,120, train weight 3,170, front 1,000 rear 1,270",
+        "weighed: gvw 2,120 front 1,000 rear 1,120",
+    ],
+)
+def test_a_train_on_a_scale_is_no_plates(reads: Reader, text: str) -> None:
+    read = reads(text, on_the_road(units="metric"))
+    assert isinstance(read, Facts)
+    assert not any(isinstance(each, Rating) for each in read.entries)
