@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from bot.answers.answer import Answer
 from bot.answers.language import marked, say
 from bot.answers.limits import CAUTION, RATINGS, STOP, kilograms_text
+from bot.answers.put_where import is_on_truck
 from bot.phrasebook import asked_words
 from domain.asked_load import HowMuch, Put, asked
 from domain.context import MASS_UNIT
@@ -52,7 +53,7 @@ def plate_answer(log: Log, preferences: Preferences, question: Question) -> Answ
 
 def over_plate(log: Log, preferences: Preferences, loaded: Sequence[Cargo]) -> str:
     """That what was loaded is too much for the trailer by its plate; '' where it is not."""
-    on_it = [each for each in loaded if _may_be_on_trailer(each)]
+    on_it = [each for each in loaded if not is_on_truck(each)]
     masses = [mass.amount("kg") for each in on_it if (mass := mass_of(each.value)) is not None]
     plate = _plate(rig_of(log, trailer=next((each.trailer for each in on_it), None)))
     if not masses or plate is None:
@@ -88,11 +89,3 @@ def _limit() -> str:
 
 def _is_on_trailer(place: Place) -> bool:
     return not isinstance(place, InBed | InCab)
-
-
-def _may_be_on_trailer(cargo: Cargo) -> bool:
-    """Whether it was put on the trailer, or nobody said where."""
-    said, places = (cargo.position or "").casefold().strip(), asked_words().place
-    return not any(places[name].search(said) for name in ("bed", "cab")) and not places[
-        "truck"
-    ].fullmatch(said)

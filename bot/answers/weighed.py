@@ -31,13 +31,14 @@ from bot.answers.limits import (
     with_doubt,
 )
 from bot.answers.plain import as_text
+from bot.answers.put_where import is_on_truck
 from bot.answers.terms import term
-from bot.answers.words import listed, number, sentence
+from bot.answers.words import figure, listed, number, sentence
 from bot.reference import references
 from domain.bounds import NEEDS_AXLES, margins, tongue_share, unjudged
 from domain.carried import Change
 from domain.countries import Country, country_of
-from domain.entries import SINGLE_AXLES
+from domain.entries import SINGLE_AXLES, Cargo
 from domain.log import Log, Preferences
 from domain.margins import Margin, Near, Over, Share, Unknown, governing
 from domain.passes import Session
@@ -50,6 +51,9 @@ NEEDS_SOLO = marked("A pass of the truck alone would give the tongue weight.")
 READS_LOW = marked("Tongue reads low with the bars on; a pass with them off puts that right.")
 TOO_MUCH = marked("The bars lift the truck's rear beyond the steer axle's own weight; ease them.")
 MISFIT = marked("The truck weighs less hitched than alone: not the same load. Reweigh both.")
+BOARDED = marked(
+    "Loaded on the truck between the passes: {loads}. The tongue is off by it; reweigh both."
+)
 DRIFT = marked("The load changed between bars on and off; the later pass counts. Reweigh both.")
 
 LINES, LINES_OVER = 11, 13
@@ -78,6 +82,8 @@ class Weighed:
     margins: tuple[Margin, ...]
     changes: tuple[Change, ...]
     country: Country
+    boarded: tuple[Cargo, ...] = ()
+    """What was put on the truck between its pass alone and that of the rig."""
 
     @property
     def share(self) -> Share | None:
@@ -111,6 +117,7 @@ def weighed(log: Log, preferences: Preferences, session: Session, trailer: str |
         margins=found,
         changes=changes,
         country=country_of(preferences.currency),
+        boarded=_boarded(log, weights),
     )
 
 
@@ -283,10 +290,33 @@ def _must_notes(told: Weighed, unit: str) -> list[str]:
     notes = [
         help_note(told.governing, told.share),
         *_doubt_notes(told.weights, unit),
+        boarded_note(told.boarded),
         scaled_note(told.weights, unit),
         share_note(told.share, told.margins, pin=told.rig.coupling == "pin"),
     ]
     return [each for each in notes if each]
+
+
+def _boarded(log: Log, weights: Weights) -> tuple[Cargo, ...]:
+    """What was put on the truck between the passes whose difference is the tongue."""
+    passes = weights.session.passes
+    if weights.tongue is None or weights.tongue.by != "difference" or "solo" not in passes:
+        return ()
+    road = weights.session.road
+    if road is None:
+        return ()
+    first, last = sorted((passes["solo"].order, road.order))
+    return tuple(
+        each.entry
+        for each in log.of(Cargo)
+        if first < (each.at, each.key) < last and is_on_truck(each.entry)
+    )
+
+
+def boarded_note(boarded: Sequence[Cargo]) -> str:
+    """That what was put on the truck between the passes is in the tongue; '' where nothing was."""
+    loads = listed([f"{each.item} {figure(each.value)}" for each in boarded])
+    return say(BOARDED, loads=loads) if boarded else ""
 
 
 def _unknown(told: Weighed, *, axles: bool) -> list[Unknown]:

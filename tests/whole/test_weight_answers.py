@@ -967,3 +967,21 @@ def test_the_tightest_of_a_span_says_where_the_scale_can_not_tell() -> None:
 
     assert tightest(7000) == "drive axle, too close to call"
     assert tightest(6000) == "drive axle"
+
+
+@pytest.mark.parametrize(("position", "said"), [("bed", True), ("over axles", False)])
+def test_what_went_on_the_truck_between_the_passes_is_said_of_the_tongue(
+    position: str, said: bool
+) -> None:
+    ticket = Ticket(*juniper(), *flatdeck()).weighs("solo", steer=5280, drive=4620)
+    ticket.hitched().loads("tools", 400, position)
+    answer = weighed(ticket.weighs(steer=4960, drive=6100, trailer=8480))
+    # By hand: 11,060 hitched less 9,900 alone are 1,160, and 400 of them may be the tools.
+    assert figure(answer, "Tongue").startswith("1,160 lb")
+    note = (
+        "Loaded on the truck between the passes: tools 400 lb. "
+        "The tongue is off by it; reweigh both."
+    )
+    assert (note in answer.notes) is said
+    asked = tongue_answer(ticket.log, US, START, Question(topic="tongue"))
+    assert (note in asked.notes) is said
