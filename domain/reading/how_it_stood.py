@@ -334,22 +334,22 @@ def bars_of(scene: Scene, each: Pass, count: int) -> Bars | None:
 
 
 def fuel_level(scene: Scene) -> float | None:
-    """How full the tank was: 'quarter tank', '3/4 tank', 'tank at 60%'."""
+    """How full the tank was: 'quarter tank', '3/4 tank', 'tank at 60%', 'gauge on 3/4'."""
     for index, _, key in scene.find("level"):
         if index and not scene.tokens[index - 1].groups.isdisjoint(CAMPERS_TANKS):
             continue  # 'fresh tank full, grey empty'
         return float(key)
-    if "tank" not in scene.by_class and "fuel" not in scene.groups:
+    if "tank" not in scene.by_class and scene.groups.isdisjoint(OF_FUEL):
         return None
     beside_fuel = [
         index
-        for index in range(len(scene.tokens) - 1)
-        if "fuel" in scene.tokens[index].groups
-        and any(each.decimals == -1 for each in scene.tokens[index + 1 : index + 3])
+        for index, token in enumerate(scene.tokens)
+        if not token.groups.isdisjoint(OF_FUEL)
+        and any(each.decimals == -1 for each in _beside_fuel(scene, index))
     ]
     places: list[int] = [*scene.by_class.get("tank", []), *beside_fuel]
     for index in places:
-        for other in (index - 1, index - 2, index + 1, index + 2, index - 3):
+        for other in (index - 1, index - 2, index + 1, index + 2, index - 3, index + 3):
             if not 0 <= other < len(scene.tokens):
                 continue
             token = scene.tokens[other]
@@ -360,3 +360,13 @@ def fuel_level(scene: Scene) -> float | None:
                 if following is not None and following.senses.get("unit") == "%":
                     return token.value / 100
     return None
+
+
+def _beside_fuel(scene: Scene, index: int) -> Sequence[Token]:
+    """Where a fraction is how much fuel there is: behind, and also before 'on the gauge'."""
+    shown = "shows_fuel" in scene.tokens[index].groups
+    return scene.tokens[max(0, index - 3 * shown) : index + 3 + shown]
+
+
+OF_FUEL = frozenset(("fuel", "shows_fuel"))
+"""Groups of words for the fuel and for what shows how much of it is left."""

@@ -432,6 +432,9 @@ def _is_level(scene: Scene, match: re.Match[str]) -> bool:
             at = index and "at_alone" in scene.tokens[index - 1].groups  # 'filled up at 1/4'
             if at and match[0] in QUARTERS and "fuel_cue" in scene.by_class:
                 return True
+            shown = (*scene.tokens[max(0, index - 3) : index], *beside)
+            if match[0] in QUARTERS and any("shows_fuel" in each.groups for each in shown):
+                return True  # 'gauge on 3/4'
             return any("tank" in each.senses or each.groups & HAS_LEVEL for each in beside)
     return False
 

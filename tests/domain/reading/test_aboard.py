@@ -44,7 +44,15 @@ def test_a_place_beside_a_count_stays_a_place(said: str, reads: Reader) -> None:
 
 
 @pytest.mark.parametrize(
-    ("said", "level"), [("3/8 of the tank,", 0.375), ("7/8 of a tank:", 0.875)]
+    ("said", "level"),
+    [
+        ("3/8 of the tank,", 0.375),
+        ("7/8 of a tank:", 0.875),
+        ("gauge reads 1/4,", 0.25),
+        ("needle sat on 7/8:", 0.875),
+        ("1/2 on the gauge,", 0.5),
+        ("with five eighths in the tank:", 0.625),
+    ],
 )
 def test_a_fraction_of_a_tank_is_no_date(said: str, level: float, reads: Reader) -> None:
     verdict = reads(f"{said} {LOADS}", on_the_road())
@@ -52,3 +60,12 @@ def test_a_fraction_of_a_tank_is_no_date(said: str, level: float, reads: Reader)
     (weighing,) = verdict.entries
     assert isinstance(weighing, Weighing)
     assert (weighing.fuel_level, weighing.at) == (level, None)
+
+
+def test_a_day_is_no_level_where_no_gauge_shows_it(reads: Reader) -> None:
+    verdict = reads(f"scaled on 3/4: {LOADS}", on_the_road())
+    assert isinstance(verdict, Facts)
+    (weighing,) = verdict.entries
+    assert isinstance(weighing, Weighing)
+    assert weighing.fuel_level is None
+    assert weighing.at is not None
