@@ -8,6 +8,7 @@ where what follows has to do with the rig, the road or the scale.
 from __future__ import annotations
 
 from domain.entries import Note
+from domain.reading.pairing import LEAST_BORNE
 from domain.reading.places import read_places
 from domain.reading.scene import Scene
 
@@ -30,7 +31,13 @@ OF_THE_TRADE = frozenset(
 
 
 def read_note(scene: Scene) -> Note | None:
-    """The note that a message is, or None."""
+    """The note that a message is, or None.
+
+    Where the loads of several axles are told, they are to be kept: 'log this, steer 5,120 drive
+    6,640' is a weighing.
+    """
+    if "logs_now" in scene.groups and _tells_loads(scene):
+        return None
     for index, token in enumerate(scene.tokens):
         if "note" in token.senses:
             rest = index + 1
@@ -40,6 +47,25 @@ def read_note(scene: Scene) -> Note | None:
         if token.senses.get("glue") != "filler":
             return None
     return None
+
+
+def _tells_loads(scene: Scene) -> bool:
+    """Whether several axles have a load each, and hardly a word stands beside them."""
+    loads = [
+        label.bound
+        for label in scene.labels
+        if label.bound is not None
+        and label.places_load
+        and not (label.rating or label.subject)
+        and label.bound.value >= LEAST_BORNE
+    ]
+    return len(loads) >= SEVERAL and len(scene.unknown_words(names=False)) <= MOST_STRANGE
+
+
+SEVERAL = 2
+
+MOST_STRANGE = 2
+"""Words that no phrase knows: among more of them something is told that no figure holds."""
 
 
 def recalls(scene: Scene) -> bool:

@@ -12,6 +12,7 @@ from dataclasses import replace
 from domain.reading import numbers
 from domain.reading.homophones import heard_numbers
 from domain.reading.phrasebook import Phrasebook
+from domain.reading.shared_thousands import share_thousands
 from domain.reading.sums import summed
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Said, Token, make_token
 
@@ -43,7 +44,12 @@ def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
             composed += tokens[done:start]
             composed += _spoken_tokens(tokens[start:end], book)
             done = end
-    return composed + tokens[done:] if done else tokens
+    if not done:
+        return tokens
+    composed += tokens[done:]
+    if any(keys[tokens[index].text] == numbers.THOUSAND for index in said):
+        share_thousands(composed)
+    return composed
 
 
 def _axle_numbers(tokens: Sequence[Token], said: Sequence[int], book: Phrasebook) -> list[int]:

@@ -854,3 +854,37 @@ def test_bars_that_end_their_row_are_of_it(
 ) -> None:
     record = verdict_to_record(reads(text, on_the_road()))
     assert [entry.get("bars") for entry in record["entries"]] == bars
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "weighed five point three, six point one and eight point nine thousand",
+            ["weighing drive=6100 rig=hitched steer=5300 trailer=8900"],
+        ),
+        (
+            "5.3 front, 6.1 rear and 8.9k on the trailer axles",
+            ["weighing drive=6100 rig=hitched steer=5300 trailer=8900"],
+        ),
+        ("steer 5.3, drive 6.1k", ["weighing drive=6100 steer=5300"]),
+        # A volume beside a reading in thousands stays one.
+        ("24.1, 48.3 thousand on the clock", ["fill odometer=48300 volume=24.1"]),
+    ],
+)
+def test_thousands_said_once_for_a_row(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("log this um steer five two twenty drive six one forty", "weighing"),
+        ("write down 5,220 steer 6,140 drive, trailer 8,960", "weighing"),
+        ("log this: steer felt light with 300 lb in the bed", "note"),
+        ("for next time: steer was 5,220 and drive 6,140 with the hay up front", "note"),
+    ],
+)
+def test_loads_that_a_note_tells_are_weighed(reads: Reader, text: str, kind: str) -> None:
+    (entry,) = told(reads, text)
+    assert entry.partition(" ")[0] == kind
