@@ -7,6 +7,7 @@ is said; who else may own a number is decided in `claims`.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import takewhile
 
 from domain.reading.claimed_prices import SPEAKS_OF_FUEL
 from domain.reading.figures import DURATION, VOLUME, Figure, token_at
@@ -150,15 +151,57 @@ def _is_word_of_its_own(figure: Figure, before: Token | None, after: Token) -> b
 
 
 def _numbers_row(tokens: Sequence[Token], figure: Figure) -> bool:
-    """'1 Steer  1.30': a small number that opens a line with a label and a figure behind it."""
-    at = figure.start - 1
-    if at >= 0 and tokens[at].kind is not BREAK:
-        return False
+    """'1 Steer  1.30': a small number that opens a line with a label and a figure behind it.
+
+    A word may name what is numbered: 'PAD 1 STEER .... 5,380'.
+    """
     if not figure.whole:
         return False
+    at = figure.start - 1
+    if at >= 0 and tokens[at].kind is not BREAK:
+        opens = tokens[at].kind is WORD and (not at or tokens[at - 1].kind is BREAK)
+        return opens and _is_listed(tokens, figure) and _counts_rows(tokens, at)
     label, other = token_at(tokens, figure.end), token_at(tokens, figure.end + 1)
-    labelled = label is not None and bool(label.senses.keys() & {"axle", "vehicle", "whole", "end"})
+    labelled = label is not None and bool(label.senses.keys() & ROW_NAMES)
     return labelled and other is not None and (other.kind is NUMBER or other.raw in ":=")
+
+
+def _is_listed(tokens: Sequence[Token], figure: Figure) -> bool:
+    """Whether a place stands behind a row's number, and its load at the end of the line."""
+    behind = tokens[figure.end : figure.end + LONGEST_LINE]
+    line = list(takewhile(lambda token: token.kind is not BREAK, behind))
+    placed = bool(line) and not line[0].senses.keys().isdisjoint(ROW_NAMES)
+    return placed and [token.value >= LEAST_LISTED for token in line if token.kind is NUMBER] == [
+        True
+    ]
+
+
+def _counts_rows(tokens: Sequence[Token], at: int) -> bool:
+    """Whether a word numbers rows: a strange one, or one that numbers the truck's axles too.
+
+    A trailer has one row among them; of several the number says which axle it is.
+    """
+    senses = tokens[at].senses
+    if not senses:
+        return True
+    if "axle_noun" not in senses:
+        return False
+    rows = [
+        named.senses
+        for first, number, named in zip(tokens, tokens[1:], tokens[2:], strict=False)
+        if first.text == tokens[at].text and number.kind is NUMBER
+    ]
+    of_truck = any("axle" in row for row in rows)
+    return of_truck and sum("vehicle" in row for row in rows) <= 1
+
+
+LONGEST_LINE = 24
+"""Tokens behind a row's number, the dots that lead to its load among them."""
+
+LEAST_LISTED = 100
+
+ROW_NAMES = frozenset(("axle", "vehicle", "whole", "end"))
+"""Classes of term for what a row of a ticket is of."""
 
 
 MOST_ROWS = 6

@@ -570,7 +570,8 @@ def _between(tokens: Sequence[Token], start: int, end: int) -> float:
             elif raw in ":=":
                 cost += 0.0
             elif raw in "/-+&@":
-                cost += 0.5
+                # a dash that opens a line parts nothing
+                cost += 0.5 if index == start or tokens[index - 1].kind is not BREAK else 0.1
             else:
                 cost += 0.2
         elif token.kind is WORD:

@@ -888,3 +888,34 @@ def test_thousands_said_once_for_a_row(reads: Reader, text: str, entries: list[s
 def test_loads_that_a_note_tells_are_weighed(reads: Reader, text: str, kind: str) -> None:
     (entry,) = told(reads, text)
     assert entry.partition(" ")[0] == kind
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "GRP 1 STEER ..... 5,160\nGRP 2 DRIVE ..... 6,980\nGRP 3 TRAILER TANDEM .. 11,840",
+            ["weighing drive=6980 rig=hitched steer=5160 trailer=11840"],
+        ),
+        (
+            "BAY 1 STEER .. 5,160\nBAY 2 DRIVE .. 6,980\nBAY 3 TRAILER .. 8,840",
+            ["weighing drive=6980 rig=hitched steer=5160 trailer=8840"],
+        ),
+        # Of two rows of a trailer the number tells which axle it is.
+        (
+            "AXLE 1 STEER 5160\nAXLE 2 DRIVE 6980\nAXLE 3 TRAILER 4820\nAXLE 4 TRAILER 4940",
+            ["weighing drive=6980 rig=hitched steer=5160 trailer_1=4820 trailer_2=4940"],
+        ),
+        # Names that stand under their figures.
+        (
+            "5160 lb\n - steer axle\n6980 lb\n - drive axle\n8840 lb\n - trailer axles",
+            ["weighing drive=6980 rig=hitched steer=5160 trailer=8840"],
+        ),
+        (
+            "- steer 5160\n- drive 6980\n- trailer 8840",
+            ["weighing drive=6980 rig=hitched steer=5160 trailer=8840"],
+        ),
+    ],
+)
+def test_rows_with_numbers_and_dashes(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
