@@ -534,7 +534,7 @@ def _is_unit_here(
         return after is None or after.kind is not NUMBER or after.value < BEYOND_PUMPS
     if "unit_or_word" not in token.groups:
         return True
-    if token.text in ("in", "m") and after is not None and "after_inches" in after.groups:
+    if token.text in ("in", "m", "foot") and after is not None and "after_inches" in after.groups:
         return figure.value < LONGEST_RIG  # '6,880 in back'
     if token.text == "in":
         return after is None or after.kind is not WORD

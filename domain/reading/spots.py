@@ -61,7 +61,9 @@ def find_spots(scene: Scene) -> list[Spot]:
         lead = " ".join(words[lead_start:first])
         last = whole
         kept = [word for word in words[first:last] if word not in groups["article"]]
-        if words[lead_start] in groups["kept_lead"]:
+        if words[lead_start + 1] in groups["measured_lead"] and lead_start + 1 < first:
+            kept = [*words[lead_start:first], *kept]  # 'in front of the axles'
+        elif words[lead_start] in groups["kept_lead"]:
             kept = [word for word in words[lead_start:first] if word not in groups["in"]] + kept
         elif words[end - 1] in groups["axle_word"] and words[lead_start] in groups["at_place"]:
             continue  # that is where a scale weighs
@@ -169,8 +171,11 @@ def distance_to(scene: Scene, spot: Spot) -> Quantity | None:
 
 
 def said_length(scene: Scene, end: int) -> Quantity | None:
-    """'half a metre' or 'a foot' right before a token: a length without a number."""
-    if end < 2 or "a_thing" not in scene.tokens[end - 2].groups:
+    """'half a metre', 'a foot' or 'one metre' right before a token: a length without a number."""
+    if end < 2:
+        return None
+    count = scene.tokens[end - 2]
+    if "a_thing" not in count.groups and scene.book.numbers.get(count.text) != "1":
         return None
     unit = scene.tokens[end - 1].senses.get("unit", "")
     if DIMENSION_OF.get(unit) != LENGTH:

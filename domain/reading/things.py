@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.reading.figures import Figure
+from domain.reading.figures import LENGTH, Figure
 from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
 from domain.reading.spelling import spelt
@@ -111,10 +111,17 @@ def noun_from(scene: Scene, index: int) -> str | None:
 
 
 def _noun_before(scene: Scene, index: int, spots: list[Spot]) -> str | None:
-    """The last noun of the clause before a figure; failing that, of the clause before it."""
+    """The last noun of the clause before a figure; failing that, of the clause before it.
+
+    A length between them says where the thing stands: 'the crate is 2 ft behind the axle, 90 lb'.
+    """
     start, _ = scene.sentence_of(index)
     floor = max(
-        (other.end for other in scene.figures if other.end <= index and other.end > start),
+        (
+            other.end
+            for other in scene.figures
+            if start < other.end <= index and other.dimension != LENGTH
+        ),
         default=start,
     )
     best: tuple[int, int] | None = None
@@ -169,6 +176,11 @@ def _behind_place(scene: Scene, position: int) -> bool:
     return before is not None and "onto" in before.senses.get("glue", "")
 
 
+def _is_measured(scene: Scene, index: int) -> bool:
+    """Whether a length follows right behind a word: what stands so far from something."""
+    return any(figure.start == index + 1 and figure.dimension == LENGTH for figure in scene.figures)
+
+
 OTHERWISE_MEANT = frozenset(
     [
         "side",
@@ -218,6 +230,8 @@ def is_noun(scene: Scene, index: int) -> bool:
     if token.kind is not WORD or token.groups & NO_THING or len(token.raw) == 1:
         return False
     senses = token.senses
+    if "stands_there" in token.groups and _is_measured(scene, index):
+        return False  # 'the drums stand 1 m behind the axle'
     if "labels_only" in token.groups and (not index or scene.tokens[index - 1].senses):
         return False  # 'the plate on the trailer says 1,800 kg'; 'steel plate' is a thing
     if "takes_out" in senses and index == scene.sentence_of(index)[0]:

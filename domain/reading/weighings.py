@@ -48,6 +48,7 @@ from domain.reading.load_doubts import (
     vague_trailer,
 )
 from domain.reading.loads import loads_of, makes_gross
+from domain.reading.measured_places import MEASURED, is_measured_from
 from domain.reading.on_the_tongue import is_exact, is_things
 from domain.reading.passes import Pass, carry_place, passes_of, weigh_again
 from domain.reading.positions import (
@@ -218,6 +219,8 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
         if label.rating_subject in HOLDS_TONGUE and stood_alone(scene) == "trailer":
             label.whole = "tongue"
         if _in_manifest(scene, figure):
+            return False
+        if MEASURED in scene.groups and is_measured_from(scene, label):
             return False
         if label.whole == "tongue":
             if is_things(scene, figure, label):
