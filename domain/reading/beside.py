@@ -22,6 +22,7 @@ from domain.reading.figures import (
     token_at,
     unit_key,
 )
+from domain.reading.mixed_numbers import add_part, add_part_behind
 from domain.reading.tokens import MARK, NUMBER, WORD, Token, make_token
 
 CURRENCY_MARKS = {"$": "", "£": "GBP", "€": "EUR"}
@@ -364,18 +365,6 @@ TYRE_PSI = (20, 130)
 """What tyres of a truck and its trailers are inflated to; common practice, no source."""
 
 
-def _half_behind(figure: Figure, tokens: Sequence[Token]) -> None:
-    """'2 gallons and a half', '2 galones y medio'."""
-    if not figure.whole:
-        return
-    index = figure.end + 1
-    if _in(tokens, index, "a_thing"):
-        index += 1
-    if _in(tokens, index, "half_more"):
-        figure.value += 0.5
-        figure.end = index + 1
-
-
 def _means_sterling(tokens: Sequence[Token], figure: Figure, context: Context) -> bool:
     """'ninety four pounds twenty', 'for 88 pounds' in a chat that pays in sterling."""
     if context.currency != "GBP" or not _in(tokens, figure.end, "sterling"):
@@ -594,6 +583,8 @@ def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
     """'3.69 9/10' is 3.699, '31 1/2 gal' and '31 gallons and a half' are 31.5."""
     at = figure.end
     joined = "and" in tokens[at].groups
+    if joined and figure.unit is None and add_part(figure, tokens, at + 1):
+        return
     if joined and at + 1 < len(tokens) and _are_mills(tokens, at + 1):
         at += 1  # '3.79 and 9/10'
     after = tokens[at]
@@ -602,13 +593,10 @@ def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
         return
     if after.kind is not NUMBER or after.decimals != -1:
         if joined and figure.unit is not None:
-            _half_behind(figure, tokens)
+            add_part_behind(figure, tokens)
         return
     if after.raw == MILLS_WRITTEN and figure.token.decimals == CENTS:
         figure.value = round(figure.value + 0.009, 3)
         figure.end = at + 1
-    elif figure.whole and figure.dimension is None and unit_key(token_at(tokens, at + 1)):
-        mixed = make_token(NUMBER, "", figure.token.raw, figure.token.start, after.end)
-        mixed.value, mixed.decimals = figure.value + after.value, 1
-        figure.token, figure.value = mixed, mixed.value
-        figure.end = at + 1
+    elif figure.dimension is None:
+        add_part(figure, tokens, at)

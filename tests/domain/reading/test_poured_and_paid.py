@@ -186,3 +186,34 @@ def test_cents_are_a_price_behind_litres(reads: Reader) -> None:
     assert isinstance(heat, Observation)
     assert fill.unit_price == Quantity(1.899, "AUD/L")
     assert heat.value == Quantity(92.1, "degC")
+
+
+@pytest.mark.parametrize(
+    ("text", "volume"),
+    [
+        ("pumped 21 and a quarter gallons, 83.10", Quantity(21.25, "gal")),
+        ("squeezed in 17 and three quarters gal at 3.899", Quantity(17.75, "gal")),
+        ("24 gallons and a quarter, $94.60", Quantity(24.25, "gal")),
+        ("27 and 3/4 gal at 3.899", Quantity(27.75, "gal")),
+        ("41 1/2 litres at 1.39", Quantity(41.5, "L")),
+    ],
+)
+def test_a_part_of_one_belongs_to_the_volume(text: str, volume: Quantity, reads: Reader) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    (entry,) = read.entries
+    assert isinstance(entry, Fill)
+    assert entry.volume == volume
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "put 24 gal in and a quarter tank showing, $94.60",
+        "pumped 24 gallons and a quarter of the tank to spare, $94.60",
+    ],
+)
+def test_a_part_of_a_tank_is_none_of_the_volume(text: str, reads: Reader) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    assert [each.volume for each in read.entries if isinstance(each, Fill)] == [Quantity(24, "gal")]
