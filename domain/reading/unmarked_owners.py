@@ -27,7 +27,9 @@ def settle_owners(scene: Scene) -> None:
         word = scene.tokens[index].text
         if not word.endswith("s") or len(word) < SHORTEST or word.endswith(NO_NAMES):
             continue
-        before, behind = scene.tokens[index - 1 : index], scene.tokens[index + 1 : index + 2]
+        before, behind = scene.tokens[index - 1 : index], scene.tokens[index + 1 : index + 3]
+        if behind and "new_thing" in behind[0].groups:
+            behind = behind[1:]  # 'the in-laws new caravan'
         ours = bool(before) and "of_a_person" in before[0].groups  # 'our supers trailer'
         if behind and word.isalpha() and not (ours or VEHICLES.isdisjoint(behind[0].senses)):
             scene.tokens[index].possessive = True

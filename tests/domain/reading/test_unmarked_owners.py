@@ -14,6 +14,7 @@ from tests.domain.reading.chats import Reader, on_the_road
         "bro jaxons truck weighs like 9k empty thats nuts",
         "daves rig grossed 21,300 lol",
         "the hendersons trailer is 3,400 lb",
+        "the neighbors new camper has a GVWR of 9,995",
         "Neds trailer 2,340 lb on the plate",
     ],
 )
