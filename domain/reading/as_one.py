@@ -65,13 +65,23 @@ def leave_together(tokens: Sequence[Token], figures: Sequence[Figure], labels: l
             and not any(_leads_to(tokens, each, label) for label in behind)
         ]
         named = {label.end for label in labels} if own else set()
-        own += [f for f in figures if _leads_to(tokens, f, first) and f.start not in named]
+        before = [f for f in figures if _leads_to(tokens, f, first)]
+        if before and _has_its_own(tokens, second):
+            continue
+        own += [f for f in before if f.start not in named]
         if len(own) == 1 and own[0].value >= LEAST_OF_BOTH:
             first.axle = first.end_of = first.vehicle = None
             first.whole, first.end, first.of_both = "ignored", second.end, True
             labels.remove(second)
             _absorb_together(tokens, first, labels)
             return
+
+
+def _has_its_own(tokens: Sequence[Token], label: Label) -> bool:
+    """'6,210 back and the camper has 8,900 on its axles': the second is told with its load."""
+    behind = tokens[label.end : label.end + 2]
+    has = [token.kind is WORD and "copula" in token.senses.get("glue", "") for token in behind[:1]]
+    return has == [True] and behind[-1].kind is NUMBER
 
 
 WITH_ARTICLE = 2

@@ -75,7 +75,7 @@ def place_bare(
         return {"gross": masses[0]} if whole else {}
     if count == 2:
         if rig == "solo":
-            if sum(values) > HEAVIEST_TRUCK:
+            if sum(values) > HEAVIEST_TRUCK or _trailer_between(scene, masses):
                 return {}  # '21,220 loaded and 11,980 without the trailer': no truck's two axles
             return dict(zip(("steer", "drive"), masses, strict=True))
         if cue:
@@ -101,6 +101,15 @@ def place_bare(
             if positions is not None:
                 return dict(zip(positions, masses, strict=True))
     return {}
+
+
+def _trailer_between(scene: Scene, masses: Sequence[Figure]) -> bool:
+    """'truck by itself on one pad 11,300 and the trailer on the other 9,420'."""
+    first, second = masses
+    return any(
+        token.senses.get("vehicle") == "trailer" or token.senses.get("rig") == "hitched"
+        for token in scene.tokens[first.end : second.start]
+    )
 
 
 def _of_truck_alone(scene: Scene, masses: Sequence[Figure]) -> dict[str, Figure]:

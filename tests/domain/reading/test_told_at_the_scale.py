@@ -919,3 +919,36 @@ def test_loads_that_a_note_tells_are_weighed(reads: Reader, text: str, kind: str
 )
 def test_rows_with_numbers_and_dashes(reads: Reader, text: str, entries: list[str]) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        # The second of two is told with a load of its own.
+        (
+            "5,140 front 6,320 back and the trailer has 8,760 on its axles",
+            ["weighing drive=6320 rig=hitched steer=5140 trailer=8760"],
+        ),
+        (
+            "15,080 on the drive and trailer, 5,140 steer",
+            ["weighing rig=hitched steer=5140"],
+        ),
+        # What one can read is not what one could do.
+        (
+            "too wet, all i can make out is 5,140 steer and 6,320 drive",
+            ["weighing drive=6320 steer=5140"],
+        ),
+        (
+            "20,220 altogether, 8,760 of that is on the trailer axles",
+            ["weighing gross=20220 rig=hitched trailer=8760"],
+        ),
+        (
+            "truck on its own pad 11,460, trailer 8,760, total 20,220",
+            ["weighing gross=20220 rig=hitched trailer=8760 truck=11460"],
+        ),
+        # No axles of a truck, where the trailer is named between.
+        ("truck by itself on one pad 11,460 and the trailer on the other 8,760", ["silent"]),
+    ],
+)
+def test_each_load_where_it_is_told(reads: Reader, text: str, entries: list[str]) -> None:
+    assert told(reads, text) == entries
