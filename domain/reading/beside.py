@@ -583,8 +583,6 @@ def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
     """'3.69 9/10' is 3.699, '31 1/2 gal' and '31 gallons and a half' are 31.5."""
     at = figure.end
     joined = "and" in tokens[at].groups
-    if joined and figure.unit is None and add_part(figure, tokens, at + 1):
-        return
     if joined and at + 1 < len(tokens) and _are_mills(tokens, at + 1):
         at += 1  # '3.79 and 9/10'
     after = tokens[at]
@@ -594,6 +592,8 @@ def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
     if after.kind is not NUMBER or after.decimals != -1:
         if joined and figure.unit is not None:
             add_part_behind(figure, tokens)
+        elif joined:
+            add_part(figure, tokens, at + 1)
         return
     if after.raw == MILLS_WRITTEN and figure.token.decimals == CENTS:
         figure.value = round(figure.value + 0.009, 3)

@@ -13,7 +13,7 @@ from operator import attrgetter
 from domain.entries import EVERY_ONE, MENDED, Check, WordsOf
 from domain.reading.fault_before import excepted_from_good, is_part_of_next, named_behind_none
 from domain.reading.figures import VOLUME
-from domain.reading.other_parts import end_of_name
+from domain.reading.other_parts import end_of_name, is_spare_of
 from domain.reading.part_states import (
     State,
     of_rig,
@@ -69,6 +69,8 @@ def read_checks(scene: Scene) -> list[Check]:
             excepted = excepted_from_good(scene, index)
             state = None if excepted is None else ("fault", excepted)
         if state is None:
+            continue
+        if "spare_tyre" in scene.tokens[index].groups and is_spare_of(scene, index, state[1]):
             continue
         if end == index + 1 and end in scene.unknown:
             end = end_of_name(scene, index, state[1])

@@ -38,6 +38,7 @@ from domain.reading.figures import (
     MONEY,
     PRICE,
     SHARE,
+    VOLUME,
     Figure,
     follows_odometer,
     token_at,
@@ -79,6 +80,9 @@ def find_claim(
         return
     noun = _foreign_noun(tokens, end, after)
     if noun is not None and (_is_plural(noun) or not follows_odometer(figure.value, context)):
+        if noun == THEM:
+            _count_what_was_priced(figure, tokens, last)
+            return
         figure.foreign = noun
         if figure.dimension is None and _counts(figure, noun):
             figure.claimed = f"a count of {noun}"
@@ -469,6 +473,23 @@ NOTHING_COUNTED = frozenset(
 """Groups of words behind a figure that are no noun: '34 gal since Tuesday', '214 coming down'."""
 
 
+THEM = "of them"
+"""What a figure counts that points at what was named."""
+
+
+def _count_what_was_priced(figure: Figure, tokens: Sequence[Token], price: Figure | None) -> None:
+    """'3.749 a gallon, 26.8 of em': so many of what the price before it is for.
+
+    Behind another noun they are of that: 'diesel 3.99 a gallon. hives, 31 of em'.
+    """
+    if price is None or price.dimension != PRICE or not price.unit or figure.dimension is not None:
+        return
+    between = tokens[price.end : figure.start]
+    if any(token.ends_sentence or (token.kind is WORD and not token.groups) for token in between):
+        return
+    figure.unit, figure.dimension = price.unit.rpartition("/")[2], VOLUME
+
+
 def _foreign_noun(tokens: Sequence[Token], index: int, after: Token) -> str | None:
     """The unknown noun behind a figure that it counts: '31 jars', '2 gal of milk'."""
     token: Token | None = after
@@ -476,6 +497,8 @@ def _foreign_noun(tokens: Sequence[Token], index: int, after: Token) -> str | No
         token = token_at(tokens, index + 1)
         if token is not None and "our" in token.groups:
             return None
+        if token is not None and "them" in token.groups:
+            return THEM
     if (
         token is not None
         and not token.senses

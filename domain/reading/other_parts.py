@@ -1,7 +1,7 @@
 """Parts of other things than a rig, in a rig's words: 'the tire swing broke', 'the tarp blew away'.
 
-This file decides how far a part's name goes on behind the word that the trade knows, and which
-things the wind moved rather than broke.
+This file decides how far a part's name goes on behind the word that the trade knows, which
+things the wind moved rather than broke, and which spare thing is no wheel.
 """
 
 from __future__ import annotations
@@ -25,6 +25,23 @@ def end_of_name(scene: Scene, index: int, state: int) -> int:
         return end  # 'tires completely flat', 'brake controller keeps throwing an error'
     between = scene.tokens[end + 1 : state]
     return end + 1 if all("is_at" in token.groups for token in between) else end
+
+
+def is_spare_of(scene: Scene, index: int, state: int) -> bool:
+    """'strapped the spare gearbox down': a thing to spare, and not the wheel.
+
+    What no phrase knows behind a state may be how often it was done; several of it are things,
+    and so is it where something was loaded.
+    """
+    behind = scene.tokens[index + 1 : index + 2]
+    if not behind or scene.tokens[index].text != "spare":
+        return False
+    thing = behind[0]
+    if "gauge_of_trade" in thing.groups or "carried_thing" in thing.groups:
+        return True
+    strange = thing.kind is WORD and not (thing.senses or thing.groups)
+    several = thing.text[-1:] == "s" or any(figure.role == "cargo" for figure in scene.figures)
+    return strange and several and state < index
 
 
 def is_blown_about(scene: Scene, blew: int) -> bool:

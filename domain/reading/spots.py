@@ -61,7 +61,7 @@ def find_spots(scene: Scene) -> list[Spot]:
         lead = " ".join(words[lead_start:first])
         last = whole
         kept = [word for word in words[first:last] if word not in groups["article"]]
-        if words[lead_start + 1] in groups["measured_lead"] and lead_start + 1 < first:
+        if lead_start + 1 < first and words[lead_start + 1] in groups["measured_lead"]:
             kept = [*words[lead_start:first], *kept]  # 'in front of the axles'
         elif words[lead_start] in groups["kept_lead"]:
             kept = [word for word in words[lead_start:first] if word not in groups["in"]] + kept

@@ -140,7 +140,16 @@ def _noun_before(scene: Scene, index: int, spots: list[Spot]) -> str | None:
             position = end
         else:
             position += 1
+    if best and "stands_there" in scene.groups:
+        best = _without_verb(scene, *best)
     return _name_of(scene, *best) if best else None
+
+
+def _without_verb(scene: Scene, start: int, end: int) -> tuple[int, int]:
+    """'the drums stand 1 m behind the axle': a verb, where a length follows right behind it."""
+    stands = "stands_there" in scene.tokens[end - 1].groups and end - start > 1
+    far = any(each.start == end and each.dimension == LENGTH for each in scene.figures)
+    return (start, end - 1) if stands and far else (start, end)
 
 
 def _joins_name(scene: Scene, noun: tuple[int, int]) -> bool:
@@ -174,11 +183,6 @@ def _spelt(scene: Scene, token: Token, *, ends: bool) -> str:
 def _behind_place(scene: Scene, position: int) -> bool:
     before = scene.tokens[position - 1] if position else None
     return before is not None and "onto" in before.senses.get("glue", "")
-
-
-def _is_measured(scene: Scene, index: int) -> bool:
-    """Whether a length follows right behind a word: what stands so far from something."""
-    return any(figure.start == index + 1 and figure.dimension == LENGTH for figure in scene.figures)
 
 
 OTHERWISE_MEANT = frozenset(
@@ -230,8 +234,6 @@ def is_noun(scene: Scene, index: int) -> bool:
     if token.kind is not WORD or token.groups & NO_THING or len(token.raw) == 1:
         return False
     senses = token.senses
-    if "stands_there" in token.groups and _is_measured(scene, index):
-        return False  # 'the drums stand 1 m behind the axle'
     if "labels_only" in token.groups and (not index or scene.tokens[index - 1].senses):
         return False  # 'the plate on the trailer says 1,800 kg'; 'steel plate' is a thing
     if "takes_out" in senses and index == scene.sentence_of(index)[0]:

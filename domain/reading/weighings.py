@@ -48,7 +48,7 @@ from domain.reading.load_doubts import (
     vague_trailer,
 )
 from domain.reading.loads import loads_of, makes_gross
-from domain.reading.measured_places import MEASURED, is_measured_from
+from domain.reading.measured_places import LENGTHS, leave_measured
 from domain.reading.on_the_tongue import is_exact, is_things
 from domain.reading.passes import Pass, carry_place, passes_of, weigh_again
 from domain.reading.positions import (
@@ -113,12 +113,14 @@ LEAST_KG = 100.0
 BOTH_WAYS = 2
 """Passes: with the trailer on and off."""
 
-TOLD_APART = ALLOWS | {"differs", "printed_dry", *TWO_STATES}
+TOLD_APART = ALLOWS | {"differs", "printed_dry", LENGTHS, *TWO_STATES}
 """Groups of words beside which a figure may be no load, or one of two of one place."""
 
 
 def _tell_apart(scene: Scene) -> None:
     """Leave what was not weighed, and place what was weighed laden and empty."""
+    if LENGTHS in scene.groups:
+        leave_measured(scene)
     if "differs" in scene.groups:
         _leave_differences(scene)
     if not ALLOWS.isdisjoint(scene.groups):
@@ -219,8 +221,6 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
         if label.rating_subject in HOLDS_TONGUE and stood_alone(scene) == "trailer":
             label.whole = "tongue"
         if _in_manifest(scene, figure):
-            return False
-        if MEASURED in scene.groups and is_measured_from(scene, label):
             return False
         if label.whole == "tongue":
             if is_things(scene, figure, label):

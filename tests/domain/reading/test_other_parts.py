@@ -110,3 +110,21 @@ def test_a_gauge_that_was_read_is_no_fault(reads: Reader) -> None:
     verdict = reads("trans is 214 running hot", on_the_road())
     assert isinstance(verdict, Facts)
     assert [type(each) for each in verdict.entries] == [Observation]
+
+
+@pytest.mark.parametrize(
+    "text", ["tied the spare transmission down", "checked the spare fuses", "spare coolant checked"]
+)
+def test_a_thing_to_spare_is_no_wheel(reads: Reader, text: str) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize("text", ["checked the spare", "checked the spare twice", "spare checked"])
+def test_the_spare_alone_is_the_wheel(reads: Reader, text: str) -> None:
+    assert reads(text, on_the_road()) == Facts((Check(item="spare", state="done"),))
+
+
+def test_what_is_carried_to_spare_is_no_wheel(reads: Reader) -> None:
+    read = reads("strapped the spare winch down, 88 lb", on_the_road())
+    assert isinstance(read, Facts), read
+    assert not [each for each in read.entries if isinstance(each, Check)]

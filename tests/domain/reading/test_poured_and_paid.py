@@ -217,3 +217,24 @@ def test_a_part_of_a_tank_is_none_of_the_volume(text: str, reads: Reader) -> Non
     read = reads(text, on_the_road())
     assert isinstance(read, Facts), read
     assert [each.volume for each in read.entries if isinstance(each, Fill)] == [Quantity(24, "gal")]
+
+
+@pytest.mark.parametrize(
+    ("text", "volume"),
+    [
+        ("3.879 a gallon and 23.4 of em", Quantity(23.4, "gal")),
+        ("1.389 a litre, 58 of them, 48,300", Quantity(58, "L")),
+    ],
+)
+def test_so_many_of_them_are_what_the_price_is_for(
+    text: str, volume: Quantity, reads: Reader
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    (entry,) = read.entries
+    assert isinstance(entry, Fill)
+    assert (entry.volume, entry.cost) == (volume, None)
+
+
+def test_so_many_of_them_are_no_fuel_without_a_price(reads: Reader) -> None:
+    assert isinstance(reads("the hens, 23 of em, got out", on_the_road()), Silent)

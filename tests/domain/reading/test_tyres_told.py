@@ -546,3 +546,44 @@ def test_what_axles_weigh_in_the_same_order(
     weighing = verdict.entries[0]
     assert isinstance(weighing, Weighing)
     assert {where: weighing.loads[where].value for where in loads} == loads
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        (
+            "trailer tires: port side 61 psi, starboard 58",
+            [("trailer left", 61), ("trailer right", 58)],
+        ),
+        ("starboard trailer tire 57 psi", [("trailer right", 57)]),
+    ],
+)
+def test_a_boats_sides_are_left_and_right(
+    text: str, told: list[tuple[str, float]], reads: Reader
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    assert [
+        (each.position, each.value.value) for each in read.entries if isinstance(each, Observation)
+    ] == told
+
+
+def test_what_begins_with_a_port_has_no_side(reads: Reader) -> None:
+    assert isinstance(reads("phone port side is bent", on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("water temp's on 201 and oil temp's on 214", [("coolant", 201), ("oil", 214)]),
+        ("coolant temps 203, trans temps 188", [("coolant", 203), ("transmission", 188)]),
+    ],
+)
+def test_each_gauge_has_its_own_figure(
+    text: str, told: list[tuple[str, float]], reads: Reader
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    assert [
+        (each.subject, each.value.value) for each in read.entries if isinstance(each, Observation)
+    ] == told
