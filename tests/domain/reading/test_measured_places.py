@@ -89,3 +89,11 @@ def test_a_length_elsewhere_leaves_an_axle_its_load(reads: Reader, text: str) ->
     (entry,) = read.entries
     assert isinstance(entry, Weighing)
     assert entry.loads == {"drive": Quantity(6120, "lb")}
+
+
+def test_a_place_may_be_the_last_word(reads: Reader) -> None:
+    read = reads("added a crate, 130 lb, bed", on_the_road())
+    assert isinstance(read, Facts), read
+    (entry,) = read.entries
+    assert isinstance(entry, Cargo)
+    assert entry.position == "bed"
