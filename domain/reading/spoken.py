@@ -44,12 +44,9 @@ def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
             composed += tokens[done:start]
             composed += _spoken_tokens(tokens[start:end], book)
             done = end
-    if not done:
-        return tokens
-    composed += tokens[done:]
-    if any(keys[tokens[index].text] == numbers.THOUSAND for index in said):
-        share_thousands(composed)
-    return composed
+            if composed[-1].said.scaled:
+                share_thousands(composed)
+    return composed + tokens[done:] if done else tokens
 
 
 def _axle_numbers(tokens: Sequence[Token], said: Sequence[int], book: Phrasebook) -> list[int]:
