@@ -480,8 +480,12 @@ THEM = "of them"
 def _count_what_was_priced(figure: Figure, tokens: Sequence[Token], price: Figure | None) -> None:
     """'3.749 a gallon, 26.8 of em': so many of what the price before it is for.
 
-    Behind another noun they are of that: 'diesel 3.99 a gallon. hives, 31 of em'.
+    Behind another noun they are of that: 'diesel 3.99 a gallon. hives, 31 of em'; and those who
+    do something are people: '3.99 a gallon, 4 of them were there'.
     """
+    behind = token_at(tokens, figure.end + 2)
+    if behind is not None and "copula" in behind.senses.get("glue", "").split():
+        return
     if price is None or price.dimension != PRICE or not price.unit or figure.dimension is not None:
         return
     between = tokens[price.end : figure.start]

@@ -7,24 +7,7 @@ import pytest
 from domain.entries import Fill, Odometer
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
-
-Told = tuple[str | None, float | None, float | None]
-
-
-def told(text: str, reads: Reader) -> list[Told]:
-    """Product, volume and cost of each fill that a message states, and nothing besides."""
-    verdict = reads(text, on_the_road())
-    assert isinstance(verdict, Facts), text
-    fills = [each for each in verdict.entries if isinstance(each, Fill)]
-    assert len(fills) == len(verdict.entries)
-    return [
-        (
-            each.product,
-            each.volume.value if each.volume else None,
-            each.cost.value if each.cost else None,
-        )
-        for each in fills
-    ]
+from tests.domain.reading.fills_told import Told, told
 
 
 @pytest.mark.parametrize(

@@ -8,22 +8,7 @@ from domain.entries import Fill, Observation
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, chat, on_the_road
-
-
-def told(text: str, reads: Reader) -> list[tuple[str | None, float | None, float | None]]:
-    """Product, volume and cost of each fill that a message states, and nothing besides."""
-    verdict = reads(text, on_the_road())
-    assert isinstance(verdict, Facts), text
-    fills = [each for each in verdict.entries if isinstance(each, Fill)]
-    assert len(fills) == len(verdict.entries)
-    return [
-        (
-            each.product,
-            each.volume.value if each.volume else None,
-            each.cost.value if each.cost else None,
-        )
-        for each in fills
-    ]
+from tests.domain.reading.fills_told import told
 
 
 @pytest.mark.parametrize(
@@ -238,3 +223,4 @@ def test_so_many_of_them_are_what_the_price_is_for(
 
 def test_so_many_of_them_are_no_fuel_without_a_price(reads: Reader) -> None:
     assert isinstance(reads("the hens, 23 of em, got out", on_the_road()), Silent)
+    assert isinstance(reads("3.99 a gallon, 4 of them were there", on_the_road()), Silent)
