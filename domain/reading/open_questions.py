@@ -82,7 +82,9 @@ def _agrees(scene: Scene) -> bool:
 
 
 def by_position(scene: Scene, asked: Ask) -> Choice | None:
-    """'the second', 'option 2', '1', 'first one'; a last is the last."""
+    """'the second', 'option 2', '1', 'first one'; a last is the last, where there are any."""
+    if not asked.choices:
+        return None
     words, groups, places = _words(scene), scene.book.groups, scene.book.keys["choice"]
     one = groups["one"]
     rest = [word for word in words if word not in groups["answer_filler"] or word in one]

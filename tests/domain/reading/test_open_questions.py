@@ -355,3 +355,11 @@ def test_arriving_answers_no_question_about_leaving(reads: Reader) -> None:
     assert reads("got there 48,409", context) == Facts((arrived,))
     anew = Odometer(odometer=Quantity(48_409, "mi"), event="depart")
     assert reads("48,409", context) == Facts((anew,))
+
+
+@pytest.mark.parametrize(
+    "text", ["the last one, i guess", "last one, wrong", "the first", "2", "the bigger one", "yes"]
+)
+def test_where_nothing_is_offered_nothing_is_picked(text: str, reads: Reader) -> None:
+    unplaced = Ask("weighing", (), "unplaced", (POUNDS,))
+    assert not isinstance(reads(text, on_the_road(asked=unplaced)), Facts)
