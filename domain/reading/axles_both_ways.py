@@ -11,7 +11,7 @@ from copy import copy
 
 from domain.reading.figures import MASS, Figure
 from domain.reading.how_it_stood import stated_rig
-from domain.reading.label import ENDS, Label, make_label
+from domain.reading.label import AXLE_AT, Label, make_label
 from domain.reading.passes import Pass
 from domain.reading.scene import Scene
 
@@ -51,7 +51,7 @@ def carry_axles(scene: Scene, passes: Sequence[Pass], named: str | None) -> None
 def _axle_of(label: Label) -> str | None:
     if label.vehicle == "trailer" or label.side or label.ordinal:
         return None
-    return label.axle or {end: axle for axle, end in ENDS.items()}.get(label.end_of or "")
+    return label.axle or AXLE_AT.get(label.end_of or "")
 
 
 def _bear(axle: str, hitched: Figure, solo: Figure) -> bool:

@@ -161,6 +161,9 @@ ON_WHEELS = frozenset(("tyre", "hub"))
 
 ENDS = {"steer": "front", "drive": "rear"}
 
+AXLE_AT = {end: axle for axle, end in ENDS.items()}
+"""The truck's axle at each of its ends."""
+
 
 def make_label(start: int) -> Label:
     """A label that names nothing yet; a function as `make_token` is."""

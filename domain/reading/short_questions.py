@@ -17,6 +17,7 @@ from typing import Any
 from domain.frozen import changed
 from domain.quantities import Quantity
 from domain.reading.figures import MASS, Figure
+from domain.reading.label import AXLE_AT
 from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
 from domain.reading.short_words import ShortWords
@@ -133,10 +134,7 @@ GAUGES = frozenset(("tyre", "hub", "transmission", "coolant", "oil", "exhaust"))
 def _axle_of_end(scene: Scene) -> str | None:
     """'are we under on the rear': the truck's axle there."""
     ends = [key.split()[0] for _, _, key in scene.find("end")]
-    return AXLES[ends[0]] if ends and ends[0] in AXLES else None
-
-
-AXLES: Mapping[str, str] = {"front": "steer", "rear": "drive"}
+    return AXLE_AT.get(ends[0]) if ends else None
 
 
 def _loaded(scene: Scene) -> Mapping[str, Any]:

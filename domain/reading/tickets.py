@@ -8,7 +8,7 @@ from domain.entries import SUM_TOLERANCE, Entry, Weighing
 from domain.frozen import changed
 from domain.quantities import Quantity
 from domain.reading.figures import MONEY, Figure
-from domain.reading.label import Label
+from domain.reading.label import AXLE_AT, Label
 from domain.reading.other_goods import buys_something_else, spent_on_another
 from domain.reading.scene import Scene
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD
@@ -146,7 +146,7 @@ def _part_of(label: Label) -> str:
     """The part of a rig that a label names, as far as a sum goes."""
     if label.vehicle == "trailer":
         return "trailer"
-    return label.axle or {"front": "steer", "rear": "drive"}.get(label.end_of or "", "")
+    return label.axle or AXLE_AT.get(label.end_of or "", "")
 
 
 NEARLY = 0.25
