@@ -9,12 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import dropwhile
 
+from domain.reading.phrasebook import ASKS_WHETHER
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, WORD, Token
-
-# 'is 9,640 lb too much for the hitch': a figure is weighed up, and not stated.
-ASKING = frozenset(("inverts", "inverts_somebody", "asks_which", "room_word"))
-"""Groups of words of which one stands in such a question."""
 
 OWNED = frozenset(("pronoun", "article", "our"))
 NAMED = frozenset(("name", "vehicle"))
@@ -23,7 +20,7 @@ NAMED = frozenset(("name", "vehicle"))
 
 def asks_whether(scene: Scene) -> bool:
     """'which trailer is on', 'when was it unhitched', 'have the lug nuts been torqued'."""
-    if ASKING.isdisjoint(scene.groups):
+    if ASKS_WHETHER.isdisjoint(scene.groups):
         return False
     if any(each.raw in ",.;:" or each.ends_sentence for each in scene.tokens):
         return False

@@ -147,6 +147,13 @@ def _of_the_rest(scene: Scene) -> tuple[Correction, ...]:
     return read_corrections(scene) if moved is None else (moved,)
 
 
+def may_put_right(scene: Scene) -> bool:
+    """Whether a word stands there without which a message puts nothing right."""
+    if not PUTTING_RIGHT.isdisjoint(scene.said):
+        return True
+    return "full" in scene.by_class and (not scene.live or "entry_noun" in scene.groups)
+
+
 def _may_correct(scene: Scene) -> bool:
     """Whether a word or mark stands there without which nothing is corrected.
 
@@ -189,8 +196,8 @@ def _worded(scene: Scene) -> bool:
 CORRECTING = frozenset(("correction", "reported", "takes_out"))
 """Classes of term that put something right."""
 
-PUTTING_RIGHT = CORRECTING | PUTS_RIGHT | {"was_then", "is_now", "full"}
-"""With them, all classes and groups without which nothing is corrected."""
+PUTTING_RIGHT = CORRECTING | PUTS_RIGHT | {"was_then", "is_now"}
+"""With them, all classes and groups without which no figure is corrected."""
 
 
 def _starred(scene: Scene, figure: Figure) -> bool:

@@ -103,7 +103,8 @@ class Phrasebook:
     `asking_of_figures` those of them that ask whatever stands behind them, and `asking_led` the
     others, each with the words behind it with which it asks. `asking_unmarked` are words that ask
     only where no figure is stated, too, and an order begins with one of `opening_orders`; without
-    a word of `asking_or_ordering` nothing is asked where one is.
+    a word of `asking_or_ordering` nothing is asked where one is, and without one of
+    `asking_somehow` not even whether it is so.
     `asking_behind` are those that a question, or how politely it is asked, begins with in a
     clause; `of_the_road` are words that questions of the road are made of.
 
@@ -136,6 +137,7 @@ class Phrasebook:
     asking_unmarked: frozenset[str]
     opening_orders: frozenset[str]
     asking_or_ordering: frozenset[str]
+    asking_somehow: frozenset[str]
     asking_led: Mapping[str, frozenset[str]]
     asking_behind: frozenset[str]
     of_the_road: frozenset[str]
@@ -273,6 +275,10 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
     asking_led = _only_led(overlapping[ASKING_CLASS])
     asking_alone = asking - (asking_led.keys() - _asking_groups(groups))
     opening_orders = groups["opens_order"] | groups["orders_move"]
+    asking_or_ordering = opening_orders.union(asking, asking_led)
+    asking_behind = groups["opens_clause"].union(
+        phrase.split(" ")[0] for phrase in groups["when_it_suits"]
+    )
     known = {
         word: (single.get(word, {}), memberships.get(word, frozenset()))
         for word in (single.keys() | heads | set(filter(_is_typed_out, {*numbers, *memberships})))
@@ -312,11 +318,17 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         asking_of_figures=asking_alone,
         asking_unmarked=asking_alone | groups["order_word"] | groups["plain_head"],
         opening_orders=opening_orders,
-        asking_or_ordering=opening_orders.union(asking, asking_led),
-        asking_led=asking_led,
-        asking_behind=groups["opens_clause"].union(
-            phrase.split(" ")[0] for phrase in groups["when_it_suits"]
+        asking_or_ordering=asking_or_ordering,
+        asking_somehow=asking_or_ordering.union(
+            asking_behind,
+            *[
+                phrase.split(" ")
+                for name in ASKS_WHETHER | ASKS_BESIDES
+                for phrase in groups.get(name, ())
+            ],
         ),
+        asking_led=asking_led,
+        asking_behind=asking_behind,
         of_the_road=groups["plain_word"] | groups["plain_head"],
         overlapping=overlapping,
         groups=groups,
@@ -341,6 +353,12 @@ def _only_led(index: PhraseIndex) -> Mapping[str, frozenset[str]]:
 
 NOT_RESPELLED = ("misspelt", "street", "claim")
 """Tables of words that nothing is taken for a slip of: they only set figures aside."""
+
+ASKS_WHETHER = frozenset(("inverts", "inverts_somebody", "asks_which", "room_word"))
+"""Groups of words of which one stands where it is asked whether something is so."""
+
+ASKS_BESIDES = frozenset(("opens_clause", "asks_indirectly"))
+"""Groups of words of which one stands in a question behind what is told."""
 
 SHORTEST_SWAPPED, SHORTEST_CUT = 4, 6
 """Letters: of a shorter word, one with two swapped or one left out is often another word."""

@@ -116,6 +116,15 @@ def read_question(scene: Scene) -> Question | None:
     return question_of(scene, topic, asked) if topic else None
 
 
+def only_tells(scene: Scene) -> bool:
+    """Whether a figure is stated, and no word or mark asks anything."""
+    return (
+        "?" not in scene.text
+        and scene.book.asking_somehow.isdisjoint(scene.words())
+        and any(map(_is_stated, scene.figures))
+    )
+
+
 def _may_ask(words: Sequence[str], asks: frozenset[str], led: Mapping[str, frozenset[str]]) -> bool:
     """Whether a word that asks stands in a message, or one that does with the word behind it."""
     if not asks.isdisjoint(words):

@@ -32,7 +32,7 @@ from domain.reading.corrected_places import told_where
 from domain.reading.corrected_products import corrected_product
 from domain.reading.corrected_times import NAMING, SAYS_WHEN, time_meant
 from domain.reading.corrected_trailers import trailer_meant
-from domain.reading.corrections import PUTTING_RIGHT, STAR, read_corrections
+from domain.reading.corrections import STAR, may_put_right, read_corrections
 from domain.reading.corrections_beside import corrects_and_more, undone
 from domain.reading.denied_figures import leave_denied
 from domain.reading.doubts import Doubt
@@ -47,7 +47,7 @@ from domain.reading.notes import read_note, recalls
 from domain.reading.passes import heads_loads
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.plain_questions import understands
-from domain.reading.questions import read_question
+from domain.reading.questions import only_tells, read_question
 from domain.reading.readers import WAKES, read_figures
 from domain.reading.said_once import in_order, placed
 from domain.reading.scene import Scene
@@ -140,6 +140,8 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         sure = _surely_told(scene)
         if sure is not None:
             return sure
+    if only_tells(scene):
+        return _put_right(scene) or _facts(scene)
     question = _question(scene)
     if question is None:
         told = _told_and_asked(scene, None) if may_ask_besides(scene) else None
@@ -165,10 +167,9 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         return _of_what_was_told(scene)
     if asks_whether(scene) and not _states_loads(scene):
         return SILENT
-    if not PUTTING_RIGHT.isdisjoint(scene.said):
-        put_right = _put_right(scene)
-        if put_right is not None:
-            return put_right
+    put_right = _put_right(scene)
+    if put_right is not None:
+        return put_right
     if not _only_asks(scene):
         return _facts(scene)
     asked = _facts(scene) if "meaning_word" in scene.groups else SILENT
@@ -208,6 +209,8 @@ def _asked(scene: Scene, question: Question) -> Verdict | None:
 
 def _put_right(scene: Scene) -> Facts | None:
     """What was logged that a message corrects, with what else it tells."""
+    if not may_put_right(scene):
+        return None
     corrects = not CORRECTING.isdisjoint(scene.by_class) or scene.text[-1] == STAR
     mixed = corrects_and_more(scene, _facts) if corrects else None
     if mixed is not None and undone(mixed):

@@ -8,6 +8,7 @@ tied down or the way to go, stays the question's own.
 from __future__ import annotations
 
 from domain.entries import Check, Entry, Fill, Hitch, Observation, Odometer, Weighing
+from domain.reading.phrasebook import ASKS_BESIDES
 from domain.reading.scene import LEAST_LOAD, Scene
 from domain.reading.tokens import MARK, Token
 from domain.verdicts import Question
@@ -42,11 +43,10 @@ SHORT_ASKED = 5
 
 def may_ask_besides(scene: Scene) -> bool:
     """Whether a message that is no question states a figure and may ask of it, too."""
-    return not ASKS_BESIDES.isdisjoint(scene.said) and bool(scene.figures)
+    return not MAY_ASK_BESIDES.isdisjoint(scene.said) and bool(scene.figures)
 
 
-ASKS_BESIDES = frozenset(("opens_clause", "asks_indirectly", "?"))
-"""Groups of words and the mark of which one stands in a question behind what is told."""
+MAY_ASK_BESIDES = ASKS_BESIDES | {"?"}
 
 
 def told_head(scene: Scene, question: Question | None) -> str | None:
