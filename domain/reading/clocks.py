@@ -31,6 +31,9 @@ HAPPENED = frozenset(("time", "event", "weigh_cue", "hitch"))
 HAPPENED_THEN = frozenset(("event", "hitch"))
 """Classes of what stands right before an hour: 'left 7.15'."""
 
+TELLS_HOURS = MINUTES_ASIDE | HAPPENED_THEN | {"morning", "evening"}
+"""Groups and classes of which one stands where an hour does, unless a word of hours follows it."""
+
 MEASURED = frozenset(
     ("subject", "axle", "whole", "unit", "end", "side", "corner", "odometer", "trip_meter", "dash")
 ) | frozenset(("rating", "moving", "product", "gauge_short", "axle_noun", "money", "tank", "bars"))

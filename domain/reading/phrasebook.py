@@ -106,7 +106,8 @@ class Phrasebook:
     a word of `asking_or_ordering` nothing is asked where one is, and without one of
     `asking_somehow` not even whether it is so.
     `asking_behind` are those that a question, or how politely it is asked, begins with in a
-    clause; `of_the_road` are words that questions of the road are made of.
+    clause; `of_the_road` are words that questions of the road are made of, and `hour_words` those
+    that stand beside an hour: 'am', 'hrs', 'at'.
 
     `respelled` has words with two neighbouring letters swapped or one left out, and what is meant;
     `goods` are things that are carried, which what was loaded is spelt by.
@@ -141,6 +142,7 @@ class Phrasebook:
     asking_led: Mapping[str, frozenset[str]]
     asking_behind: frozenset[str]
     of_the_road: frozenset[str]
+    hour_words: frozenset[str]
     aliases: Mapping[str, str]
     skeletons: Mapping[str, str]
     marks: re.Pattern[str]
@@ -330,6 +332,9 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         asking_led=asking_led,
         asking_behind=asking_behind,
         of_the_road=groups["plain_word"] | groups["plain_head"],
+        hour_words=frozenset(
+            phrase.rpartition(" ")[2] for phrase in (*keys["half_day"], *groups["around"])
+        ).union(word for word, meaning in single.items() if meaning.get("unit") == "h"),
         overlapping=overlapping,
         groups=groups,
         memberships=memberships,

@@ -13,7 +13,7 @@ from operator import attrgetter
 
 from domain.context import Context
 from domain.reading.beside import paid_in
-from domain.reading.clocks import settle_clocks
+from domain.reading.clocks import TELLS_HOURS, settle_clocks
 from domain.reading.figure_search import find_figures
 from domain.reading.figures import Figure
 from domain.reading.label import NAMING, Label
@@ -92,7 +92,10 @@ class Scene:
         self._words: list[str] | None = words
         if "rear_or_return" in self.groups and not WEIGHED.isdisjoint(self.by_class):
             self._settle_rears()
-        if self.numbers and settle_clocks(text, self.tokens, self.numbers, book, self.groups):
+        hours = self.numbers and not (
+            TELLS_HOURS.isdisjoint(self.said) and book.hour_words.isdisjoint(words)
+        )
+        if hours and settle_clocks(text, self.tokens, self.numbers, book, self.groups):
             self.index_terms()
         settle_words(self)
         taking_back = not TAKING_BACK.isdisjoint(self.groups) or ".." in text
