@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import fields, replace
 from datetime import date
 from functools import partial
@@ -488,16 +489,11 @@ def _facts(scene: Scene) -> Verdict:
     figured = read_figures(scene, said) if scene.live else []
     if isinstance(figured, Doubt):
         return figured.ask()
-    if figured and "meaning_word" in scene.groups:
-        asked = meaning_of_figures(scene, figured)
-        if asked is not None:
-            return asked
-    torn = figured and "unsure_which" in scene.groups and _torn_between(scene)
-    if torn:
-        return Ask(_about(figured), (), "two_said", torn)
-    hitches = [] if said.isdisjoint(WAKES[read_hitches]) else read_hitches(scene)
-    checks = [] if said.isdisjoint(WAKES[read_checks]) else read_checks(scene)
-    entries = [*hitches, *figured, *checks]
+    if figured and not WONDERING.isdisjoint(scene.groups):
+        wondered = _wondered(scene, figured)
+        if wondered is not None:
+            return wondered
+    entries = figured if said.isdisjoint(UNFIGURED) else _with_unfigured(scene, said, figured)
     if not entries:
         return _of_what_was_told(scene)
     weighed = Weighing in map(type, figured)
@@ -508,6 +504,31 @@ def _facts(scene: Scene) -> Verdict:
     ):
         return Ask("weighing", (), "unplaced", unplaced)
     return Facts(placed(scene, in_order(scene, entries)))
+
+
+WONDERING = frozenset(("meaning_word", "unsure_which"))
+"""Groups of words with which somebody says that he does not know what he tells."""
+
+UNFIGURED = WAKES[read_hitches] | WAKES[read_checks]
+"""What wakes the readers of what has no figure."""
+
+
+def _with_unfigured(
+    scene: Scene, said: AbstractSet[str | None], figured: Sequence[Entry]
+) -> Sequence[Entry]:
+    """What figures tell, amid the hitching before it and the checks behind it."""
+    hitches = [] if said.isdisjoint(WAKES[read_hitches]) else read_hitches(scene)
+    checks = [] if said.isdisjoint(WAKES[read_checks]) else read_checks(scene)
+    return [*hitches, *figured, *checks]
+
+
+def _wondered(scene: Scene, figured: Sequence[Entry]) -> Verdict | None:
+    """What is asked of the figures, or the doubt between them, by somebody who does not know."""
+    asked = meaning_of_figures(scene, figured) if "meaning_word" in scene.groups else None
+    if asked is not None:
+        return asked
+    torn = _torn_between(scene) if "unsure_which" in scene.groups else ()
+    return Ask(_about(figured), (), "two_said", torn) if torn else None
 
 
 def _advertises(scene: Scene) -> bool:

@@ -34,7 +34,7 @@ from domain.reading.label import PLACING
 from domain.reading.observations import read_observations
 from domain.reading.odometers import read_odometers
 from domain.reading.ratings import read_ratings
-from domain.reading.scene import BARE, Scene
+from domain.reading.scene import Scene
 from domain.reading.tickets import number_said, ticket_of, with_particulars
 from domain.reading.told_faults import TOLD_FAULTS
 from domain.reading.tow_ratings import HITCH_KINDS
@@ -43,7 +43,10 @@ from domain.reading.weighings import read_weighings
 
 Reader = Callable[[Scene], Sequence[Entry] | Doubt]
 
-WAKES: Mapping[Reader, AbstractSet[str]] = {
+BARE = None
+"""The dimension of a figure that has none."""
+
+WAKES: Mapping[Reader, AbstractSet[str | None]] = {
     read_water: {"water", "water_tank"},
     read_ratings: {"rating", "rating_cue", "rating_subject", "axle_noun", "subject", "whole"}
     | {"tank", "holds", "unladen", PRESSURE, *HITCH_KINDS, *ALLOWS, *LIMITING},
@@ -71,7 +74,7 @@ TICKETED = frozenset(("ticket", "scale_says"))
 """A class of term and a group of words with which a ticket's number is told."""
 
 
-def read_figures(scene: Scene, said: AbstractSet[str]) -> list[Entry] | Doubt:
+def read_figures(scene: Scene, said: AbstractSet[str | None]) -> list[Entry] | Doubt:
     """The entries that figures make, kind by kind, or the first doubt about one.
 
     `said` is what wakes readers. Those with the surest marks come first: makers' limits before

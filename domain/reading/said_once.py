@@ -109,12 +109,12 @@ OF_TRAILER = ("trailer", "coupler", "tyres")
 
 def placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
     """When, where and with what, said once for the whole message."""
-    timed = has_times(scene)
+    timed, places, rated = has_times(scene), read_places(scene), Rating in map(type, entries)
+    if not (timed or places or rated or "name" in scene.by_class):
+        return tuple(entries)  # most messages say nothing of the kind
     when = read_when(scene) if timed else None
     parts = whens_by_part(scene) if timed else []
-    places = read_places(scene)
     place = places[0][1] if places else None
-    rated = Rating in map(type, entries)
     truck = trailer = None
     if rated or "name" in scene.by_class:
         truck = _named(scene, "truck", rated=rated)

@@ -40,8 +40,7 @@ LEAST_LOAD = 400
 
 GROUPS = attrgetter("groups")
 
-BARE = "bare"
-"""The dimension of a figure that has none."""
+DIMENSION = attrgetter("dimension")
 
 
 class Scene:
@@ -245,9 +244,9 @@ class Scene:
                 return True
         return False
 
-    def said_and_measured(self) -> frozenset[str]:
-        """What is said, and the dimensions of the figures."""
-        return self.said.union([figure.dimension or BARE for figure in self.figures])
+    def said_and_measured(self) -> frozenset[str | None]:
+        """What is said, and the dimensions of the figures; None is that of a bare one."""
+        return self.said.union(map(DIMENSION, self.figures))
 
     def find(self, term_class: str, key: str | None = None) -> Iterator[tuple[int, Token, str]]:
         """The tokens of a class: index, token and key."""
