@@ -48,13 +48,14 @@ Told = Callable[[], str]
 """What tells how labels and figures were paired, to somebody who asks why."""
 
 
-def _told(order: str, label_first: float = 0.0, figure_first: float | None = 0.0) -> str:
-    """The decision in words, with what either order would have cost.
+def _told(order: str) -> str:
+    """The decision in words."""
+    return f"labels and figures: {order}"
 
-    Where no label stands behind a figure nothing but the label first comes into question.
-    """
-    if figure_first is None:
-        return f"labels and figures: {order} (no label stands behind a figure)"
+
+def _told_by_cost(label_first: float, figure_first: float) -> str:
+    """The decision between two orders in words, with what either would have cost."""
+    order = "label first" if label_first <= figure_first else "figure first"
     return (
         f"labels and figures: {order} (cost {label_first:.1f} with the label first, "
         f"{figure_first:.1f} with the figure first; the cheaper pairing counts)"
@@ -88,23 +89,40 @@ def bind(
     ]
     gaps = _gaps(open_figures, naming)
     links = _links(tokens, open_figures, gaps)
-    before_cost, pairs = _pairing(open_figures, gaps, links, label_first=True)
-    after_cost, first = None, True
     if [after for _, after in links if after is not None]:
+        before_cost, pairs = _pairing(open_figures, gaps, links, label_first=True)
         after_cost, behind = _pairing(open_figures, gaps, links, label_first=False)
-        first = before_cost <= after_cost
-        pairs = pairs if first else behind
-    while pairs is not None:
-        figure, label, pairs = pairs
-        figure.label, label.bound = label, figure
+        pairs = pairs if before_cost <= after_cost else behind
+        while pairs is not None:
+            figure, label, pairs = pairs
+            figure.label, label.bound = label, figure
+        told = partial(_told_by_cost, before_cost, after_cost)
+    else:
+        _pair_with_labels_before(open_figures, gaps, links)
+        told = partial(_told, "label first (no label stands behind a figure)")
     if len(open_figures) == 1:
         _bind_alone(tokens, open_figures[0], labels)
     elif several and None in [figure.label for figure in open_figures]:
         _bind_in_parts(tokens, open_figures, labels)
     elif several:
         _leave_heads(tokens, labels)
-    order = "label first" if first else "figure first"
-    return partial(_told, order, before_cost, after_cost)
+    return told
+
+
+def _pair_with_labels_before(
+    figures: Sequence[Figure],
+    gaps: Sequence[Sequence[Label]],
+    links: Sequence[tuple[float | None, float | None]],
+) -> None:
+    """The cheapest pairing where no label stands behind a figure: none takes that of another."""
+    for figure, ahead, (before, _) in zip(figures, gaps, links, strict=False):
+        if before is not None and before - UNBOUND_LABEL < _cost_alone(figure):
+            figure.label, ahead[-1].bound = ahead[-1], figure
+
+
+def _cost_alone(figure: Figure) -> float:
+    """What it costs that a figure has no label."""
+    return UNBOUND_FIGURE if figure.dimension in PLACE_DIMENSIONS else UNBOUND_SELF_EVIDENT
 
 
 def _leave_heads(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
@@ -438,7 +456,7 @@ def _pairing(
     for number, figure in enumerate(figures):
         ahead, behind = gaps[number], gaps[number + 1]
         before, after = links[number]
-        alone = UNBOUND_FIGURE if figure.dimension in (None, MASS) else UNBOUND_SELF_EVIDENT
+        alone = _cost_alone(figure)
         if before is None and after is None and used is None:
             free = (free[0] + UNBOUND_LABEL * len(ahead) + alone, free[1])
             continue
