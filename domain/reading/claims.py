@@ -119,6 +119,8 @@ def _owner(
         _claimed_line(tokens, figure) or _on_plate(figure, before, tokens)
     ):
         owner = "a number of its line"
+    elif AROUND.isdisjoint(owning):
+        return None
     else:
         owner = _owner_around(figure, tokens, last, before, after, said, owning)
     if owner is None or figure.dimension is not None or figure.value < LEAST_LOAD:
@@ -434,13 +436,10 @@ BESIDE = (
 OWNING_BEHIND = frozenset(("claim", "week_word", "in", "transaction"))
 """What must stand in a message for a word to own the bare number behind it."""
 
-OWNING = (
-    CLAIMING
-    | BESIDE
-    | OWNING_BEHIND
-    | OF_A_BODY
-    | {"#", "-", "(", "[", "claims_line", "each_one", "numbered_place", "aboard", "new_thing"}
-)
+AROUND = CLAIMING | OWNING_BEHIND | OF_A_BODY | {"(", "[", "/", "each_one", "aboard", "new_thing"}
+"""What must stand in a message for a number in it to be owned by what is further away."""
+
+OWNING = BESIDE | AROUND | {"#", "-", "claims_line", "numbered_place"}
 """What must stand in a message for a number in it to be owned by more than its own form."""
 
 
