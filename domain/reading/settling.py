@@ -62,6 +62,40 @@ def settle_words(scene: Scene) -> None:
     """Give every such word of a message the senses that it has there."""
     if UNSETTLED.isdisjoint(scene.said):
         return
+    if not OF_PLACES.isdisjoint(scene.said):
+        _settle_places(scene)
+    if scene.numbers and not (TOLD.isdisjoint(scene.groups) and STOOD.isdisjoint(scene.by_class)):
+        settle_both_ways(scene)
+    if not OF_BARS.isdisjoint(scene.said):
+        _settle_all_of_bars(scene)
+    if not OF_LOADS.isdisjoint(scene.said):
+        _settle_loads(scene)
+    if not OF_CORRECTIONS.isdisjoint(scene.said):
+        _settle_corrections(scene)
+    if not OF_MEASURES.isdisjoint(scene.said):
+        _settle_measures(scene)
+    if not OF_ANSWERS.isdisjoint(scene.said):
+        _settle_all_of_answers(scene)
+    if not TOWED.isdisjoint(scene.by_class):
+        _settle_towed(scene)
+
+
+OF_PLACES = TRAILS | {"numbered_axle", "initial", "corner", "end", "side", "gauge_short", "aboard"}
+OF_BARS = frozenset(("bars", "bars_word"))
+OF_LOADS = frozenset(("hers", "side_marker", "bears_down", "whole", "tare", "fuel_or_register"))
+OF_CORRECTIONS = frozenset(("swaps", "correction", "reported", "ago"))
+OF_MEASURES = frozenset(("on_the_dash", "level", "per_volume", "container"))
+OF_ANSWERS = REPLIES | {"full", "denies_goods"}
+"""Classes of term and groups of words of which one stands where there is such a word."""
+
+UNSETTLED = (
+    OF_PLACES | OF_LOADS | OF_CORRECTIONS | OF_MEASURES | OF_ANSWERS | TOLD | TOWED | {"bars"}
+)
+"""All of them together."""
+
+
+def _settle_places(scene: Scene) -> None:
+    """Initials, corners, ends and what trails: where a figure was read."""
     if "numbered_axle" in scene.by_class:
         _settle_numbered(scene)
     if "initial" in scene.by_class:
@@ -80,8 +114,10 @@ def settle_words(scene: Scene) -> None:
         _read_gauges(scene)
     if "aboard" in scene.by_class and scene.numbers:
         _settle_pence(scene)
-    if scene.numbers and not (TOLD.isdisjoint(scene.groups) and STOOD.isdisjoint(scene.by_class)):
-        settle_both_ways(scene)
+
+
+def _settle_all_of_bars(scene: Scene) -> None:
+    """Spring bars: on, off, put on again, or none."""
     if "bars_word" in scene.groups and not HANDLED.isdisjoint(scene.groups):
         settle_bars_handled(scene)
     if "bars" in scene.by_class:
@@ -90,6 +126,10 @@ def settle_words(scene: Scene) -> None:
             settle_bars_again(scene)
         if "without_bars" in scene.groups and scene.numbers:
             settle_without_bars(scene)
+
+
+def _settle_loads(scene: Scene) -> None:
+    """Whose a load is, and what bears it."""
     if "hers" in scene.groups:
         _settle_hers(scene)
     if "side_marker" in scene.groups:
@@ -102,6 +142,10 @@ def settle_words(scene: Scene) -> None:
         settle_tare(scene)
     if "fuel_or_register" in scene.groups:
         _settle_regular(scene)
+
+
+def _settle_corrections(scene: Scene) -> None:
+    """What puts right, or only sounds like it."""
     if "swaps" in scene.groups and {"correction", "name"} <= scene.by_class.keys():
         _settle_swapped(scene)
     if "correction" in scene.by_class:
@@ -112,6 +156,10 @@ def settle_words(scene: Scene) -> None:
         _settle_called(scene)
     if "ago" in scene.groups:
         _settle_ago(scene)
+
+
+def _settle_measures(scene: Scene) -> None:
+    """What the dash shows, how full a tank is, what one of a measure costs, and cans of it."""
     if "on_the_dash" in scene.groups and scene.numbers:
         settle_dash(scene)
     if "level" in scene.by_class and "unit" in scene.by_class:
@@ -120,27 +168,25 @@ def settle_words(scene: Scene) -> None:
         settle_one_of(scene)
     if "container" in scene.groups and "talk" in scene.by_class:
         settle_cans(scene)
+
+
+def _settle_all_of_answers(scene: Scene) -> None:
+    """Yes and no, and what was not bought."""
     if not REPLIES.isdisjoint(scene.groups) or (
         "full" in scene.by_class and not HEADS.isdisjoint(scene.text)
     ):
         settle_answers(scene)
     if "product" in scene.by_class and "denies_goods" in scene.groups:
         settle_denied(scene)
-    if not TOWED.isdisjoint(scene.by_class):
-        _settle_apart(scene)
-        if scene.unknown:
-            settle_owners(scene)
-        if "both_vehicles" in scene.groups and scene.numbers:
-            _settle_both(scene)
 
 
-UNSETTLED = (
-    frozenset(("numbered_axle", "initial", "corner", "end", "side", "gauge_short", "aboard"))
-    | {"bars", "whole", "correction", "reported", "level", "per_volume", "full"}
-    | {"hers", "side_marker", "bears_down", "tare", "fuel_or_register", "swaps", "ago"}
-    | {"on_the_dash", "container", "denies_goods", *TRAILS, *TOLD, *REPLIES, *TOWED}
-)
-"""Classes of term and groups of words of which each word to be settled has one beside it."""
+def _settle_towed(scene: Scene) -> None:
+    """What is said of a truck or a trailer, and whose it is."""
+    _settle_apart(scene)
+    if scene.unknown:
+        settle_owners(scene)
+    if "both_vehicles" in scene.groups and scene.numbers:
+        _settle_both(scene)
 
 
 def _settle_ago(scene: Scene) -> None:
