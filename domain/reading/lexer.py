@@ -29,11 +29,11 @@ from domain.reading.tokens import (
     BREAK,
     MARK,
     NO_GROUPS,
-    NO_SENSES,
     NUMBER,
     PHONE,
     SENTENCE_ENDS,
     TIME,
+    UNKNOWN,
     WORD,
     Token,
     make_token,
@@ -295,8 +295,7 @@ NO_OPENERS: frozenset[str] = frozenset()
 
 def _named(kind: str, text: str, raw: str, start: int, end: int, book: Phrasebook) -> Token:
     """A token with the senses and groups that the phrasebook gives its text."""
-    term = book.words.get(text, NO_SENSES), book.memberships.get(text, NO_GROUPS)
-    return make_token(kind, text, raw, start, end, term)
+    return make_token(kind, text, raw, start, end, book.terms.get(text, UNKNOWN))
 
 
 def _append_mark(tokens: list[Token], found: re.Match[str], text: str, book: Phrasebook) -> int:
@@ -384,6 +383,10 @@ def _fraction(raw: str, start: int, end: int, book: Phrasebook) -> Token:
 def _value(token: Token) -> None:
     """The value of a number as typed; a lone dot before three digits may be a group."""
     raw = token.raw
+    whole, _, tail = raw.partition(".")
+    if whole.isdigit() and tail.isdigit():
+        token.value, token.decimals = float(raw), len(tail)
+        return
     if "'" in raw or "’" in raw:
         token.grouped = True
         raw = raw.replace("'", "").replace("’", "").replace(",", ".")

@@ -94,6 +94,8 @@ ALONE = ""
 class Phrasebook:
     """Single words and longer phrases with their senses, and the words for numbers.
 
+    `words` have the senses of single ones, and `terms` their groups, too.
+
     `known` are the words that need no second look as they are typed (they stand in the phrases,
     in a group or in a number, and for no other word), each with its senses and groups; `plain` are
     those of letters alone, which are a word wherever they stand between spaces.
@@ -129,6 +131,7 @@ class Phrasebook:
     known: Mapping[str, Term]
     plain: Mapping[str, Term]
     words: Mapping[str, Senses]
+    terms: Mapping[str, Term]
     phrases: Phrases
     heads: frozenset[str]
     numbers: Mapping[str, str]
@@ -291,6 +294,10 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         known=known,
         plain={word: term for word, term in known.items() if word.isalpha() and word != TIMES},
         words=single,
+        terms={
+            text: (single.get(text, {}), memberships.get(text, frozenset()))
+            for text in {*single, *memberships}
+        },
         phrases=phrases,
         heads=heads,
         aliases=aliases,

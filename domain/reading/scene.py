@@ -102,11 +102,13 @@ class Scene:
             self.index_terms()
         if "money" in self.by_class and "in" in self.groups:
             self.context = paid_in(self.tokens, context)
-        self.figures: list[Figure] = []
-        self.labels: list[Label] = []
-        self.live: list[Figure] = []
+        self.figures: list[Figure]
+        self.labels: list[Label]
+        self.live: list[Figure]
         if self.numbers:
             self._take_figures(taking_back=taking_back)
+        else:
+            self.figures, self.labels, self.live = [], [], []
         self.talk: list[str | None] = talk_of(self)
         if self.numbers:
             self.live = self._stated_figures()

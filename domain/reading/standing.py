@@ -31,7 +31,7 @@ NUMBER = r"\d(?:[\d,.]{0,12}\d)?"
 GROUPED = re.compile(r"\d{1,3}(?:([.,])\d{3})(?:\1\d{3})*")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class StandingWords:
     """The patterns with what they mean, everything in braces filled in but the trailers.
 
@@ -113,13 +113,10 @@ TRAILER_PIECES = Pieces(*[frozenset((TRAILER,))] * 4)
 
 def read_standing(text: str, context: Context, words: StandingWords) -> Verdict | None:
     """What a message sets or asks that lasts; None where it is another matter."""
-    called = called_by(context.trailers, words.trailers)
+    called = called_by(context.trailers, words)
     first = text.partition(" ")[0].casefold()
-    if first.isalpha():
-        if first not in words.first.by_word and first not in called.words:
-            return None  # before anything is made of it: most messages are another matter
-    elif not (first[:1] in words.letters or first[:1] in called.letters or first[:1] in AROUND):
-        return None
+    if first not in called.opening and (first.isalpha() or first[:1] not in called.letters):
+        return None  # before anything is made of it: most messages are another matter
     if text.endswith(("...", "…")):
         return None  # 'in english...': somebody goes on talking
     said = " ".join(text.casefold().replace("’", "'").replace("'", "").split()).strip(AROUND)
@@ -164,20 +161,30 @@ AROUND = " .?!¿¡"
 
 
 @lru_cache(maxsize=MAX_COMPILED)
-def called_by(names: tuple[str, ...], plain: tuple[str, ...]) -> Called:
-    """What trailers go by in a chat."""
-    folded = [name.casefold().replace("'", "") for name in (*names, *plain) if name]
-    letters = frozenset(name[0] for name in folded)
-    return Called(tuple(folded), letters, frozenset(" ".join(folded).split(" ")))
+def called_by(names: tuple[str, ...], words: StandingWords) -> Called:
+    """What trailers go by in a chat, and how what sets something lasting begins there."""
+    folded = [name.casefold().replace("'", "") for name in (*names, *words.trailers) if name]
+    of_name = frozenset(" ".join(folded).split(" "))
+    return Called(
+        names=tuple(folded),
+        words=of_name,
+        opening=of_name.union(words.first.by_word),
+        letters=words.letters.union([name[0] for name in folded], AROUND, [""]),
+    )
 
 
 @dataclass(frozen=True, slots=True)
 class Called:
-    """What trailers go by, the letters that it begins with, and every word of it."""
+    """What trailers go by, and every word of it.
+
+    `opening` are the words that such a message begins with, and `letters` how another may that is
+    no word by itself: 'odo:'.
+    """
 
     names: tuple[str, ...]
-    letters: frozenset[str]
     words: frozenset[str]
+    opening: frozenset[str]
+    letters: frozenset[str]
 
 
 @lru_cache(maxsize=MAX_COMPILED)
