@@ -230,7 +230,7 @@ def test_every_kind_of_upkeep_can_be_set_and_done_by_each_of_its_names() -> None
 
 
 NAMES = ("camper", "flat deck", "no 2", "the long one")
-CALLED = called_by(NAMES, WORDS.trailers)
+CALLED = called_by(NAMES, WORDS)
 
 
 @pytest.mark.parametrize("index", range(len(WORDS.patterns)))
