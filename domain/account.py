@@ -19,13 +19,13 @@ from domain.economy import STRETCH_KM, Estimates
 from domain.entries import Check, Fill, Note, Observation
 from domain.fuel import CLICK_OFF_LITRES, Rate, Tank, is_fuel
 from domain.log import Logged
-from domain.margins import Margin, Over, governing, tightness
+from domain.margins import Margin, Over, Unknown, governing, tightness
 from domain.money import Money, fill_cost, total
 from domain.passes import sessions, with_axles
 from domain.plans import rate_ahead, recent_price
 from domain.quantities import Quantity
 from domain.reference import References
-from domain.rig import rig_of
+from domain.rig import HITCH_CHAIN, rig_of
 from domain.trip import Trip
 from domain.uncertainty import Measured
 from domain.weighing import weigh
@@ -62,16 +62,16 @@ class Burnt:
 class Heaviest:
     """The heaviest weighing in a stretch of time, the tightest margin, and what is still over.
 
-    `tightest_at` is when the tightest was weighed. `standing` is the worst rating that was
-    over at the last weighing of any trailer, weighed at `standing_at`; where it is None, every
-    one was put right. A rating is the one that the weighing's own answer leads with.
+    `tightest_at` is when the tightest was weighed. `standing` are the ratings that were over, the
+    worst first, at the weighing of `standing_at`, and were not seen inside since: a weighing that
+    could not judge a rating says nothing of it. Where there are none, every one was put right.
     """
 
     gross: Measured | None
     at: datetime
     tightest: Margin | None
     tightest_at: datetime
-    standing: Over | None
+    standing: tuple[Over, ...]
     standing_at: datetime
 
 
@@ -157,7 +157,7 @@ def heaviest(
     """
     grosses: list[tuple[Measured, datetime]] = []
     tightest: list[tuple[Margin, datetime]] = []
-    last: dict[tuple[bool, str | None], tuple[Margin, datetime]] = {}
+    last: dict[tuple[bool, str | None, str, str], tuple[Margin, datetime]] = {}
     for each in sessions(driven.log):
         if each.ended < start:
             break
@@ -169,24 +169,34 @@ def heaviest(
         weights, _ = weigh(driven.log, session, rig, references.densities)
         if "gross" in weights.loads and session.axles_at is None:
             grosses.append((weights.loads["gross"], at))
-        for margin in governing(margins(rig, weights, references.load_index))[:1]:
-            tightest.append((margin, at))
-            # A pass of the truck alone says nothing of the load that was over.
-            last.setdefault((session.road is not None, session.trailer), (margin, at))
+        found = governing(margins(rig, weights, references.load_index))
+        tightest += [(margin, at) for margin in found[:1]]
+        for margin in found:
+            if not isinstance(margin, Unknown):
+                # A pass of the truck alone says nothing of the load that was over.
+                of = (session.road is not None, session.trailer, *_rating_of(margin))
+                last.setdefault(of, (margin, at))
     if not grosses and not tightest:
         return None
     gross, at = max(grosses, key=lambda each: each[0].nominal_value, default=(None, end))
     least, least_at = min(tightest, key=lambda each: tightness(each[0]), default=(None, at))
     over = [(each, when) for each, when in last.values() if isinstance(each, Over)]
-    standing, standing_at = min(over, key=lambda each: tightness(each[0]), default=(None, at))
+    over.sort(key=lambda each: tightness(each[0]))
+    standing_at = over[0][1] if over else at
     return Heaviest(
         gross=gross,
         at=at,
         tightest=least,
         tightest_at=least_at,
-        standing=standing,
+        standing=tuple(each for each, when in over if when == standing_at),
         standing_at=standing_at,
     )
+
+
+def _rating_of(margin: Margin) -> tuple[str, str]:
+    """Whose rating a margin is of; the parts of the hitch are one chain."""
+    limit = margin.limit
+    return "hitch" if limit.subject in HITCH_CHAIN else limit.subject, limit.rating
 
 
 def hottest(seen: Sequence[Logged[Observation]]) -> tuple[Logged[Observation], ...]:

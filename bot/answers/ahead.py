@@ -36,7 +36,7 @@ from domain.verdicts import Question
 GROUNDS = {
     "own": marked("from your own tanks"),
     "others": marked("from your other driving"),
-    "assumed": marked("assumed, no tanks of yours yet"),
+    "assumed": marked("assumed, too few tanks of yours yet"),
 }
 """Where a rate comes from, in a row's remark."""
 

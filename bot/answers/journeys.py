@@ -11,7 +11,7 @@ from datetime import date, datetime
 
 from bot.answers.answer import Row
 from bot.answers.language import say
-from bot.answers.limits import CAUTION, left_text, limit_name, mass_text, room_text
+from bot.answers.limits import CAUTION, limit_name, mass_text, over_text, room_text
 from bot.answers.measures import dates, distance, local
 from bot.answers.words import day
 from domain.account import Heaviest
@@ -44,15 +44,12 @@ def heaviest_rows(top: Heaviest | None, preferences: Preferences) -> list[Row]:
 
 def over_first(top: Heaviest | None, preferences: Preferences) -> str:
     """What was over at its last weighing comes before anything else, with the day of it."""
-    if top is None or top.standing is None:
+    if top is None or not top.standing:
         return ""
-    when = day(local(top.standing_at, preferences))
-    by = left_text(top.standing, MASS_UNIT[preferences.units])
     over = say(
-        "Over when weighed {when}: {limit} by {over}.",
-        when=when,
-        limit=limit_name(top.standing),
-        over=by,
+        "Over when weighed {when}: {limits}.",
+        when=day(local(top.standing_at, preferences)),
+        limits=over_text(top.standing, MASS_UNIT[preferences.units]),
     )
     return f"{over} "
 
@@ -61,7 +58,7 @@ def over_notes(top: Heaviest | None, preferences: Preferences) -> list[str]:
     """The caution while a rating is over, or that it has been put right."""
     if top is None or not isinstance(top.tightest, Over):
         return []
-    if top.standing is not None:
+    if top.standing:
         stop = say("Don't tow it like that.")
         return [f"{stop} {say(CAUTION)}"]
     when = day(local(top.tightest_at, preferences))

@@ -185,15 +185,20 @@ def verdict(
 
 
 def _over(over: Sequence[Over], unit: str, derived: bool) -> str:
-    names = [
-        say("{limit} by {over}", limit=limit_name(each), over=left_text(each, unit, derived))
-        for each in over[:2]
-    ]
-    named = listed([*names, more(len(over) - 2)] if len(over) > 2 else names)
+    named = over_text(over, unit, derived)
     if all(too_close(each) for each in over):
         # The ticket is what a weigh officer reads, so that a doubtful overload is an overload.
         return say("Over, if barely: {limits}. Count it as over.", limits=named)
     return say("Over: {limits}.", limits=named)
+
+
+def over_text(over: Sequence[Over], unit: str, derived: bool = False) -> str:
+    """Limits that are over, and by how much: two by name, the rest counted."""
+    names = [
+        say("{limit} by {over}", limit=limit_name(each), over=left_text(each, unit, derived))
+        for each in over[:2]
+    ]
+    return listed([*names, more(len(over) - 2)] if len(over) > 2 else names)
 
 
 def more(count: int) -> str:

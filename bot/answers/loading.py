@@ -7,11 +7,13 @@ lacks a place, it says which one and how to text it. The statics are `domain`'s.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime
 from typing import assert_never
 
 from bot.answers import examples
 from bot.answers.answer import Answer, Row
+from bot.answers.as_of import stale_notes
 from bot.answers.by_plate import plate_answer
 from bot.answers.language import as_written, marked, say
 from bot.answers.limits import (
@@ -33,7 +35,7 @@ from bot.answers.which_weighing import last_weighed, no_weighing
 from bot.answers.words import about, number, rounded, sentence, unit_word
 from bot.phrasebook import asked_words
 from bot.reference import references
-from domain.asked_load import HowMuch, Moved, Put, Taken, Unclear, WhereFor, asked
+from domain.asked_load import Asked, HowMuch, Moved, Put, Taken, Unclear, WhereFor, asked
 from domain.bounds import margins, tongue_share, unjudged
 from domain.context import MASS_UNIT, SHORT_LENGTH_UNIT
 from domain.entries import SINGLE_AXLES, Cargo
@@ -119,8 +121,16 @@ def whatif_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         return plate_answer(log, preferences, question) or no_weighing(
             preferences, question.trailer
         )
-    arms = levers(weighed.rig, weighed.weights)
     request = asked(question, log, asked_words())
+    answer = _answer(log, preferences, weighed, request)
+    but = request.item if isinstance(request, Put | Taken | Moved) else ""
+    stale = stale_notes(log, weighed.weights.session, preferences, now, but=but)
+    return replace(answer, notes=(*stale, *answer.notes)) if answer.notes else answer
+
+
+def _answer(log: Log, preferences: Preferences, weighed: Weighed, request: Asked) -> Answer:
+    """What the weighing and the request make, or what to ask back."""
+    arms = levers(weighed.rig, weighed.weights)
     if isinstance(request, Taken | Moved) and _is_loaded_since(log, weighed, request.item):
         if isinstance(request, Taken):
             return _not_weighed(weighed, request.item, preferences)

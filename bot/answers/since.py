@@ -6,9 +6,11 @@ earlier weighing is meant is decided in `domain/since.py`.
 
 from __future__ import annotations
 
+from datetime import datetime
 from zoneinfo import ZoneInfo
 
 from bot.answers.answer import Answer, Row
+from bot.answers.as_of import stale_notes
 from bot.answers.language import say
 from bot.answers.limits import CAUTION, mass_text
 from bot.answers.weighed import Weighed, headline, load_name
@@ -49,7 +51,7 @@ def _note(since: Since, rig: Rig, preferences: Preferences) -> str:
     return say("Since {when}: {changes}.", when=when, changes=changed)
 
 
-def since_answer(log: Log, told: Weighed, preferences: Preferences) -> Answer:
+def since_answer(log: Log, told: Weighed, preferences: Preferences, now: datetime) -> Answer:
     """Every load that changed since the weighing before, with what it was."""
     session, unit = told.weights.session, MASS_UNIT[preferences.units]
     tongue_alone = session.axles_at is not None
@@ -65,7 +67,16 @@ def since_answer(log: Log, told: Weighed, preferences: Preferences) -> Answer:
         if changed
         else _note(since, told.rig, preferences),
         rows=tuple(_row(since, told.rig, name, gain, unit) for name, gain in changed),
-        notes=tuple(filter(None, (headline(told, unit), say(CAUTION)))),
+        notes=tuple(
+            filter(
+                None,
+                (
+                    headline(told, unit),
+                    *stale_notes(log, session, preferences, now),
+                    say(CAUTION),
+                ),
+            )
+        ),
     )
 
 

@@ -198,14 +198,19 @@ def _fits(answer: Answer, over: int, near: int) -> bool:
 def headline(told: Weighed, unit: str) -> str:
     """The verdict; the heaviest figure where no rating can be judged."""
     weights = told.weights
-    stop = STOP if weights.session.road or "trailer" in weights.session.passes else STOP_SOLO
-    said = verdict(told.governing, unit, stop=stop, unjudged=len(told.unjudged))
+    said = verdict(told.governing, unit, stop=stop_of(weights), unjudged=len(told.unjudged))
     if said is not None:
         return said
     total = sentence(_total(weights, unit))
     if told.unjudged:
         return say("{load}. No rating given can be judged by that alone.", load=total)
     return say("{load}. No rating given to hold it against.", load=total)
+
+
+def stop_of(weights: Weights) -> str:
+    """Not to tow it like this, or not to drive it where only the truck was weighed."""
+    hitched = weights.session.road or "trailer" in weights.session.passes
+    return STOP if hitched else STOP_SOLO
 
 
 def _total(weights: Weights, unit: str) -> str:

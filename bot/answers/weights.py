@@ -14,6 +14,13 @@ from math import log as log_of
 
 from bot.answers.alone import alone_answer, empty_told
 from bot.answers.answer import Answer
+from bot.answers.as_of import (
+    as_of_notes,
+    axles_note,
+    is_of_another_day,
+    stale_notes,
+    when_note,
+)
 from bot.answers.journeys import asked_span, heaviest_rows
 from bot.answers.language import marked, say
 from bot.answers.limits import (
@@ -21,7 +28,6 @@ from bot.answers.limits import (
     PARTS,
     STOP,
     kilograms_text,
-    left_text,
     limit_name,
     limit_text,
     margin_row,
@@ -29,6 +35,7 @@ from bot.answers.limits import (
     mass_text,
     missing_note,
     missing_rating,
+    over_text,
     share_note,
     share_text,
     subjects_asked,
@@ -53,6 +60,7 @@ from bot.answers.weighed import (
     odds_note,
     scaled_note,
     short_answer,
+    stop_of,
     tongue_name,
     weighed,
 )
@@ -66,10 +74,10 @@ from domain.account import heaviest
 from domain.bounds import load_of
 from domain.context import MASS_UNIT
 from domain.driving import driving
-from domain.entries import SINGLE_AXLES, Cargo, Rating, Weighing
+from domain.entries import SINGLE_AXLES, Rating, Weighing
 from domain.log import Log, Logged, Preferences
 from domain.margins import Margin, Over, Share, Unknown, judged
-from domain.passes import Session, first_weighed, session_of, with_axles
+from domain.passes import first_weighed, session_of, with_axles
 from domain.quantities import MASSES, Quantity
 from domain.rig import STANDS_FOR
 from domain.uncertainty import Measured, exact, spread
@@ -95,9 +103,9 @@ def weighing_answer(
     new = first_weighed(log, logged_weighing, loads)
     since = since_pass(log, told, logged_weighing.key, preferences)
     first = (
-        [_when_note(session, preferences)] if _is_of_another_day(session, now, preferences) else []
+        [when_note(session, preferences)] if is_of_another_day(session, now, preferences) else []
     )
-    first += [] if session.axles_at is None else [_axles_note(session.axles_at, preferences)]
+    first += [] if session.axles_at is None else [axles_note(session.axles_at, preferences)]
     answer = short_answer(told, _unit(preferences), first=first, since=since, new=new)
     return replace(answer, picture=rig_picture(told, preferences)) if is_complete(told) else answer
 
@@ -117,10 +125,9 @@ def over_on(log: Log, preferences: Preferences, ratings: Sequence[Rating]) -> An
         return None
     session, unit = told.weights.session, _unit(preferences)
     headline = say(
-        "Over when weighed {when}: {limit} by {over}.",
+        "Over when weighed {when}: {limits}.",
         when=moment(session.ended, preferences),
-        limit=limit_name(over[0]),
-        over=left_text(over[0], unit),
+        limits=over_text(over, unit),
     )
     stop = [say("Don't tow it like that.")] if session.road is not None else []
     return Answer(headline=headline, notes=(" ".join([*stop, say(CAUTION)]),), urgent=True)
@@ -144,13 +151,14 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     sides = sides_answer(told, preferences, question)
     if sides is not None:
         return sides
-    since = _since_notes(log, told.weights.session, preferences)
+    since = as_of_notes(log, told.weights.session, preferences)
     bare = isinstance(question.value, Quantity) and not (question.trailer or question.truck)
     field = question.field or ("gross" if bare else "")  # 'are we under 20,000 lb'
     load = load_of(told.weights, LOADS.get(field, field))
     meant = _limits_at(told, question.value) if bare and not question.field else ()
     if meant:
-        return _left_of(told, meant, (), _unit(preferences))
+        stale = stale_notes(log, told.weights.session, preferences, now)
+        return _left_of(told, meant, (), _unit(preferences), stale)
     if load is None:
         answer = short_answer(told, _unit(preferences), first=since)
         of_it = empty_told(log, preferences, question)
@@ -158,10 +166,12 @@ def weight_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         return replace(answer, headline=" ".join(filter(None, (of_it, answer.headline))))
     unit = _unit(preferences)
     than = _held_against(load, question, unit)
+    said = f"{_load_name(field)} {mass_text(load, unit)}{than}."
+    asked = _asked(told, question)
     return Answer(
-        headline=f"{_load_name(field)} {mass_text(load, unit)}{than}.",
-        rows=margin_rows(_asked(told, question), unit),
-        notes=since,
+        headline=" ".join(filter(None, (said, _warning(told, asked)))),
+        rows=margin_rows(asked, unit),
+        notes=(*since, say(CAUTION)),
     )
 
 
@@ -231,7 +241,7 @@ def changes_told(log: Log, preferences: Preferences, now: datetime, question: Qu
     told = asked_weighing(log, preferences, now, question)
     if isinstance(told, Answer):
         return told
-    return since_answer(log, told, preferences)
+    return since_answer(log, told, preferences, now)
 
 
 def rig_shown(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
@@ -239,7 +249,7 @@ def rig_shown(log: Log, preferences: Preferences, now: datetime, question: Quest
     told = asked_weighing(log, preferences, now, question)
     if isinstance(told, Answer):
         return told
-    since = _since_notes(log, told.weights.session, preferences)
+    since = as_of_notes(log, told.weights.session, preferences)
     answer = short_answer(told, _unit(preferences), first=since)
     return replace(answer, picture=rig_picture(told, preferences))
 
@@ -249,7 +259,7 @@ def margins_shown(log: Log, preferences: Preferences, now: datetime, question: Q
     told = asked_weighing(log, preferences, now, question)
     if isinstance(told, Answer):
         return told
-    since = _since_notes(log, told.weights.session, preferences)
+    since = as_of_notes(log, told.weights.session, preferences)
     answer = _all_margins(told, _unit(preferences), since)
     picture = margins_picture(told, preferences)
     return replace(answer, picture=picture) if picture.bars else answer
@@ -267,33 +277,6 @@ def _unit(preferences: Preferences) -> str:
     return MASS_UNIT[preferences.units]
 
 
-def _since_notes(log: Log, session: Session, preferences: Preferences) -> tuple[str, ...]:
-    """When it was weighed, and what was loaded since and is in no figure."""
-    cargo = [each.entry for each in log.of(Cargo) if each.at > (session.axles_at or session.ended)]
-    loaded = [f"{each.item} {figure(each.value)}" for each in cargo]
-    notes = [_when_note(session, preferences)]
-    if session.axles_at is not None:
-        notes.append(_axles_note(session.axles_at, preferences))
-    weighed_since = log.of(Weighing)[-1].at > session.ended
-    if not loaded or weighed_since:
-        return tuple(notes)
-    return (*notes, say("Loaded since, and not counted: {loads}.", loads=listed(loaded[-3:])))
-
-
-def _when_note(session: Session, preferences: Preferences) -> str:
-    return say("Weighed {when}.", when=moment(session.ended, preferences))
-
-
-def _is_of_another_day(session: Session, now: datetime, preferences: Preferences) -> bool:
-    days = [local(at, preferences).date() for at in (session.ended, now)]
-    return days[0] != days[1]
-
-
-def _axles_note(at: datetime, preferences: Preferences) -> str:
-    """When the axles were weighed that stand beside a tongue weighed by itself."""
-    return say("Axles as weighed {when}.", when=moment(at, preferences))
-
-
 FIELDS = {"truck": ("truck", "payload"), "trailer": ("trailer", "trailer weight", *SINGLE_AXLES)}
 """Loads that a question about a field means; any other field means itself."""
 
@@ -304,16 +287,16 @@ def margin_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     if isinstance(told, Answer):
         return told
     unit = _unit(preferences)
-    asked: Sequence[Margin] = _asked(told, question)
-    lacking: Sequence[Wanted] = ()
+    stale = stale_notes(log, told.weights.session, preferences, now)
+    asked, lacking = _asked_or_alike(told, question)
     subjects = () if question.field else subjects_asked(question)
     if subjects:
         asked, lacking = _of_part(told, subjects)
         if lacking and not asked:
-            return _not_given(told, lacking, unit)
+            return _not_given(told, lacking, unit, stale)
     if not asked:
-        return _all_margins(told, unit, _since_notes(log, told.weights.session, preferences))
-    answer = _left_of(told, asked, lacking, unit)
+        return _all_margins(told, unit, as_of_notes(log, told.weights.session, preferences))
+    answer = _left_of(told, asked, lacking, unit, stale)
     at_limit = any(each in asked for each in _limits_at(told, question.value))
     beside = "" if at_limit else _beside_told(told, question, unit)
     return replace(answer, headline=f"{beside} {answer.headline}") if beside else answer
@@ -339,17 +322,19 @@ ALIKE = 2.0
 
 
 def _left_of(
-    told: Weighed, asked: Sequence[Margin], lacking: Sequence[Wanted], unit: str
+    told: Weighed,
+    asked: Sequence[Margin],
+    lacking: Sequence[Wanted],
+    unit: str,
+    stale: Sequence[str],
 ) -> Answer:
     """What is left of the limits asked about, and where else the rig is over."""
-    over = any(isinstance(each, Over) for each in told.governing)
-    rest = "" if over == isinstance(asked[0], Over) else _elsewhere(told.governing)
     by_label = say(PAYLOAD) if any(each.limit.by_label for each in asked) else ""
     room = _room(asked[0], unit)
     return Answer(
-        headline=" ".join(filter(None, (room, rest, say(STOP) if over else ""))),
+        headline=" ".join(filter(None, (room, _warning(told, asked)))),
         rows=margin_rows(asked[1:], unit),
-        notes=tuple(filter(None, (by_label, missing_note(lacking), say(CAUTION)))),
+        notes=tuple(filter(None, (*stale, by_label, missing_note(lacking), say(CAUTION)))),
     )
 
 
@@ -415,13 +400,14 @@ def _of_part(
     )
 
 
-def _not_given(told: Weighed, lacking: Sequence[Wanted], unit: str) -> Answer:
+def _not_given(told: Weighed, lacking: Sequence[Wanted], unit: str, stale: Sequence[str]) -> Answer:
     """What is said of a part whose limits nobody gave: that, and how the rest stands."""
     return Answer(
         headline=missing_note(lacking),
         notes=(
             *(missing_rating(each) for each in lacking),
             verdict_on(told, unit),
+            *stale,
             say(CAUTION),
         ),
     )
@@ -470,9 +456,33 @@ def _asked(told: Weighed, question: Question) -> tuple[Margin, ...]:
     )
 
 
-def _elsewhere(found: Sequence[Margin]) -> str:
-    over = [limit_name(each) for each in found if isinstance(each, Over)]
-    return say("But over on {limits}.", limits=listed(over[:3])) if over else ""
+def _asked_or_alike(
+    told: Weighed, question: Question
+) -> tuple[tuple[Margin, ...], tuple[Wanted, ...]]:
+    """The margins that a question names, and its rating where nobody gave that.
+
+    A payload that was not given is the truck's GVWR less its curb weight, so that what is left of
+    the one is what is left of the other.
+    """
+    asked = _asked(told, question)
+    if asked or question.rating != "payload":
+        return asked, ()
+    alike = tuple(each for each in told.margins if (each.limit.subject, each.limit.rating) == GVWR)
+    return alike, tuple(each for each in told.missing if each[1] == question.rating)
+
+
+GVWR = ("truck", "gvwr")
+
+
+def _warning(told: Weighed, asked: Sequence[Margin]) -> str:
+    """Where else the rig is over, and not to go like that; '' where it is over nowhere."""
+    over = [limit_name(each) for each in told.governing if isinstance(each, Over)]
+    if not over:
+        return ""
+    stop = say(stop_of(told.weights))
+    if any(isinstance(each, Over) for each in asked):
+        return stop
+    return " ".join((say("But over on {limits}.", limits=listed(over[:3])), stop))
 
 
 def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Question) -> Answer:
@@ -499,7 +509,9 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         if share
         else f"{name} {load}."
     )
+    bounding = [each for each in told.margins if each.limit.bounds == "tongue"]
     notes = [
+        *stale_notes(log, weights.session, preferences, now),
         *change_notes(told.changes, unit),
         share_note(share, told.margins, pin=told.rig.coupling == "pin"),
         say(READS_LOW) if weights.tongue.reads_low else "",
@@ -509,9 +521,8 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         _customary_of(share, question, unit) if of_trailer else "",
         say(CAUTION),
     ]
-    bounding = [each for each in told.margins if each.limit.bounds == "tongue"]
     return Answer(
-        headline=headline,
+        headline=" ".join(filter(None, (headline, _warning(told, bounding)))),
         rows=(*bars_rows(weights, unit), *margin_rows(bounding, unit)),
         notes=tuple(filter(None, notes)),
     )

@@ -243,6 +243,19 @@ def test_an_overload_that_still_stands_leads_the_week() -> None:
         assert any("Don't tow it like that." in note for note in told.notes)
 
 
+def test_every_rating_that_still_is_over_is_named_in_the_week() -> None:
+    """By hand: 5,200 and 7,400 are 12,600 lb, 1,100 over 11,500."""
+    page = Page()
+    page.add(0, Rating(subject="truck", rating="gawr_rear", value=Quantity(7000, "lb")))
+    page.add(0, Rating(subject="truck", rating="gvwr", value=Quantity(11500, "lb")))
+    page.hitches(1, "flatdeck")
+    loads = {"steer": Quantity(5200, "lb"), "drive": Quantity(7400, "lb")}
+    page.add(2, Weighing(loads={**loads, "trailer": Quantity(9800, "lb")}))
+    told = spans.week_answer(page.log, BOISE, START + timedelta(days=1), Question(topic="week"))
+    over = "Over when weighed Sat 4 Jul: truck GVWR by 1,100 lb and drive axle by 400 lb."
+    assert told.headline.startswith(over)
+
+
 def test_an_open_fault_and_overdue_upkeep_are_named_in_the_week() -> None:
     page = Page()
     page.add(0, Rating(subject="oil", rating="every", value=mi(5000)))
