@@ -7,7 +7,7 @@ named, nor what of it is shown.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
@@ -67,6 +67,16 @@ def before(days: Span, time_zone: str) -> Span:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Poured:
+    """The exhaust fluid of a span, in litres, with what it cost."""
+
+    litres: float = 0.0
+    fills: int = 0
+    spent: Money = ()
+    unpriced: int = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Summary:
     """What a span amounts to. Distances in km, volumes in litres, money as stated.
 
@@ -81,7 +91,7 @@ class Summary:
     fills: int = 0
     spent: Money = ()
     unpriced: int = 0
-    def_litres: float = 0.0
+    exhaust_fluid: Poured = Poured()
     tanks: tuple[Tank, ...] = ()
     trips: tuple[Trip, ...] = ()
     weighings: tuple[Logged[Weighing], ...] = ()
@@ -127,14 +137,20 @@ def summary(driven: Driving, days: Span) -> Summary:
         fills=len(fuel),
         spent=total(costs),
         unpriced=costs.count(None),
-        def_litres=sum(
-            each.entry.volume.amount("L")
-            for each in fills
-            if each.entry.product == DEF and each.entry.volume
-        ),
+        exhaust_fluid=_poured([each.entry for each in fills if each.entry.product == DEF]),
         tanks=tuple(tank for tank in driven.chain.tanks if days.covers(tank.closed.at)),
         trips=tuple(trip for trip in driven.trips if days.covers(trip.end or trip.last)),
         weighings=tuple(each for each in driven.log.of(Weighing) if days.covers(each.at)),
+    )
+
+
+def _poured(fills: Sequence[Fill]) -> Poured:
+    costs = [fill_cost(fill) for fill in fills]
+    return Poured(
+        litres=sum(fill.volume.amount("L") for fill in fills if fill.volume),
+        fills=len(fills),
+        spent=total(costs),
+        unpriced=costs.count(None),
     )
 
 

@@ -345,7 +345,14 @@ LOW_SO_FAR = marked(
     "Tongue share is low: it may sway. Move trailer load forward, no further than the tongue's"
     " rating allows."
 )
+BY_SOLO = marked("A pass of the truck alone would give the tongue weight.")
+SOLO_JUDGES = marked("a pass of the truck alone would give the tongue weight, and judge {limits}")
+UNWEIGHED = marked("The tongue hasn't been weighed.")
 OF_A_PIN = {
+    BY_SOLO: marked("A pass of the truck alone would give the pin weight."),
+    SOLO_JUDGES: marked("a pass of the truck alone would give the pin weight, and judge {limits}"),
+    UNWEIGHED: marked("The pin hasn't been weighed."),
+    LESS_TRUCK: marked("take load out of the bed, or off the pin"),
     HIGH: marked("Pin share is high. Move trailer load back."),
     LOW: marked("Pin share is low: it may sway."),
     LOW_FORWARD: marked("Pin share is low: it may sway. Move trailer load forward."),
@@ -354,7 +361,12 @@ OF_A_PIN = {
         " rating allows."
     ),
 }
-"""What to move where the share is out of its range, and the same of a trailer on a pin."""
+"""What is said of a tongue, and the same of a trailer on a pin."""
+
+
+def by_coupling(message: str, *, pin: bool) -> str:
+    """A message about the tongue, or the same of a pin."""
+    return OF_A_PIN.get(message, message) if pin else message
 
 
 def share_note(share: Share | None, found: Sequence[Margin], *, pin: bool) -> str:
@@ -365,7 +377,7 @@ def share_note(share: Share | None, found: Sequence[Margin], *, pin: bool) -> st
     if share is None or not share.outside:
         return ""
     note = HIGH if share.is_high else _when_low(share, found)
-    return say(OF_A_PIN[note] if pin else note)
+    return say(by_coupling(note, pin=pin))
 
 
 def _when_low(share: Share, found: Sequence[Margin]) -> str:
@@ -375,7 +387,7 @@ def _when_low(share: Share, found: Sequence[Margin]) -> str:
     return LOW_SO_FAR if allowed > share.share.nominal_value else LOW
 
 
-def help_note(found: Sequence[Margin], share: Share | None) -> str:
+def help_note(found: Sequence[Margin], share: Share | None, *, pin: bool) -> str:
     """What usually helps with the worst that is over, never against the tongue's share."""
     worst = next((each for each in found if isinstance(each, Over)), None)
     if worst is None:
@@ -385,7 +397,8 @@ def help_note(found: Sequence[Margin], share: Share | None) -> str:
     if bounds.rpartition("_")[2] in ON_SIDE:
         return say("What usually helps: {advice}.", advice=say(OTHER_SIDE))
     helps = HELPS_A_LIGHT_TONGUE.get(bounds) if light else None
-    return say("What usually helps: {advice}.", advice=say(helps or HELPS[bounds]))
+    advice = by_coupling(helps or HELPS[bounds], pin=pin)
+    return say("What usually helps: {advice}.", advice=say(advice))
 
 
 def unknown_note(found: Sequence[Margin]) -> str:
@@ -406,7 +419,7 @@ WEIGH_ALL = marked(
 
 
 def unweighed_note(
-    unjudged: Sequence[Unknown], most: int | None = None, *, tongue: bool = False
+    unjudged: Sequence[Unknown], most: int | None = None, *, tongue: bool = False, pin: bool = False
 ) -> str:
     """The ratings that want another pass over the scale, in one line, so many by name.
 
@@ -420,12 +433,7 @@ def unweighed_note(
         cut = most is not None and len(names) > most + 1
         limits = listed([*names[:most], more(len(names) - (most or 0))] if cut else names)
         if tongue and what == NEEDS_SOLO:
-            parts.append(
-                say(
-                    "a pass of the truck alone would give the tongue weight, and judge {limits}",
-                    limits=limits,
-                )
-            )
+            parts.append(say(by_coupling(SOLO_JUDGES, pin=pin), limits=limits))
         else:
             parts.append(say("to judge {limits}: {wanting}", limits=limits, wanting=term(what)))
     if len(parts) > MOST_WISHES:

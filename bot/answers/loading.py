@@ -17,6 +17,7 @@ from bot.answers.as_of import stale_notes
 from bot.answers.by_plate import plate_answer
 from bot.answers.language import as_written, marked, say
 from bot.answers.limits import (
+    BY_SOLO,
     CAUTION,
     kilograms_text,
     limit_name,
@@ -30,7 +31,7 @@ from bot.answers.limits import (
 )
 from bot.answers.measures import short_length
 from bot.answers.terms import term
-from bot.answers.weighed import NEEDS_SOLO, Weighed, tongue_name
+from bot.answers.weighed import Weighed, tongue_name
 from bot.answers.which_weighing import last_weighed, no_weighing
 from bot.answers.words import about, number, rounded, sentence, unit_word
 from bot.phrasebook import asked_words
@@ -92,7 +93,7 @@ ASK_FOR = {
         ),
         examples.LEVER,
     ),
-    "tongue": (NEEDS_SOLO, ""),
+    "tongue": (BY_SOLO, ""),
 }
 """What is asked back where something is lacking, and what to text."""
 
@@ -358,7 +359,7 @@ def _notes(
         share_note(
             tongue_share(weighed.rig, after, weighed.country),
             found,
-            pin=weighed.rig.coupling == "pin",
+            pin=weighed.on_pin,
         ),
         f"{'; '.join(filter(None, basis))}.",
         say(CAUTION),

@@ -44,7 +44,7 @@ from domain.fuel import DEF, truck_fuel
 from domain.log import Log, Preferences
 from domain.modes import towing
 from domain.rig import rig_of
-from domain.summary import Span, Summary, anything_in, before, span, summary, week_to
+from domain.summary import Poured, Span, Summary, anything_in, before, span, summary, week_to
 from domain.verdicts import Question
 
 MOST_MODES = 3
@@ -80,6 +80,8 @@ def cost_answer(log: Log, preferences: Preferences, now: datetime, question: Que
     when = when_of(asked, preferences, now)
     driven = driving(log, question.truck)
     told = summary(driven, days)
+    if question.product == DEF:
+        return _def_cost(told.exhaust_fluid, preferences, when)
     if not told.fills:
         return Answer(headline=say("No fuel bought {when}.", when=when))
     a_mile = cost_rows(told.tanks, preferences)
@@ -91,14 +93,7 @@ def cost_answer(log: Log, preferences: Preferences, now: datetime, question: Que
     notes: list[str] = []
     if told.spent and not a_mile:
         notes.append(say("What the distance cost comes with the next full tank and its odometer."))
-    if told.unpriced:
-        notes.append(
-            say_count(
-                "{count} fill without a price left out of the money.",
-                "{count} fills without a price left out of the money.",
-                told.unpriced,
-            )
-        )
+    notes += _unpriced_notes(told.unpriced)
     headline = (
         say("{money} on fuel {when}.", money=money(told.spent), when=when)
         if told.spent
@@ -108,6 +103,32 @@ def cost_answer(log: Log, preferences: Preferences, now: datetime, question: Que
         headline=headline,
         rows=tuple(rows),
         notes=tuple(notes),
+    )
+
+
+def _def_cost(poured: Poured, preferences: Preferences, when: str) -> Answer:
+    """What exhaust fluid cost, which is no fuel."""
+    if not poured.fills:
+        return Answer(headline=say("No DEF bought {when}.", when=when))
+    if not poured.spent:
+        headline = say("No prices told on DEF {when}.", when=when)
+    else:
+        headline = say("{money} on DEF {when}.", money=money(poured.spent), when=when)
+    rows = (Row(say("DEF"), volume(poured.litres, preferences), fills(poured.fills)),)
+    notes = _unpriced_notes(poured.unpriced) if poured.spent else ()
+    return Answer(headline=headline, rows=rows if poured.litres else (), notes=notes)
+
+
+def _unpriced_notes(count: int) -> tuple[str, ...]:
+    """How many fills the money leaves out."""
+    if not count:
+        return ()
+    return (
+        say_count(
+            "{count} fill without a price left out of the money.",
+            "{count} fills without a price left out of the money.",
+            count,
+        ),
     )
 
 
@@ -122,6 +143,8 @@ def distance_answer(
     told = summary(driven, days)
     if told.km is None:
         return Answer(headline=say("No odometer reading {when}.", when=when))
+    if len(driven.track.marks) == 1:
+        return Answer(headline=say("One odometer reading so far; the next one tells how far."))
     wanted = (question.trailer or "").casefold()
     towed = next((km for mode, km in told.split.items() if mode.casefold() == wanted), None)
     if towed is not None:
@@ -291,8 +314,9 @@ def _fuel_rows(driven: Driving, told: Summary, preferences: Preferences) -> list
             Row(say("Economy"), economy_figure(told.economy, preferences), tanks(len(told.tanks)))
         )
     rows += cost_rows(told.tanks, preferences)
-    if told.def_litres:
-        rows.append(Row(say("DEF"), volume(told.def_litres, preferences)))
+    poured = told.exhaust_fluid
+    if poured.litres:
+        rows.append(Row(say("DEF"), volume(poured.litres, preferences), money(poured.spent)))
     product = truck_fuel(driven.log) or rig_of(driven.log, truck=driven.truck).fuel
     carbon_kg = fuel_facts().co2_kg(told.litres, product)
     if carbon_kg and told.days.days > 7:

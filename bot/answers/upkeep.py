@@ -150,7 +150,8 @@ def tyre_age_answer(
     aged = aged_tyres(driving(log, question.truck), _today(now, preferences))
     rows = tuple(rating_row(key, each, now) for key, each in dated)
     headline = " ".join(aged) or f"{rows[0].label}: {rows[0].figure}, {rows[0].remark}."
-    return Answer(headline=headline, rows=rows, notes=(say(TYRES_WEAR),))
+    rest = rows if aged else rows[1:]
+    return Answer(headline=headline, rows=rest, notes=(say(TYRES_WEAR),))
 
 
 TYRES_WEAR = marked(

@@ -14,10 +14,12 @@ from dataclasses import dataclass
 from bot.answers.answer import Answer, Row
 from bot.answers.language import marked, say, say_count
 from bot.answers.limits import (
+    BY_SOLO,
     CAUTION,
     STOP,
     STOP_SOLO,
     about_text,
+    by_coupling,
     help_note,
     margin_rows,
     mass_text,
@@ -47,7 +49,6 @@ from domain.uncertainty import Measured, spread
 from domain.wanted import LOADED_BY, PLATES, Wanted, missing
 from domain.weighing import Weights, imbalances, weigh
 
-NEEDS_SOLO = marked("A pass of the truck alone would give the tongue weight.")
 READS_LOW = marked("Tongue reads low with the bars on; a pass with them off puts that right.")
 TOO_MUCH = marked("The bars lift the truck's rear beyond the steer axle's own weight; ease them.")
 MISFIT = marked("The truck weighs less hitched than alone: not the same load. Reweigh both.")
@@ -84,6 +85,11 @@ class Weighed:
     country: Country
     boarded: tuple[Cargo, ...] = ()
     """What was put on the truck between its pass alone and that of the rig."""
+
+    @property
+    def on_pin(self) -> bool:
+        """Whether the trailer rests on a pin, and not on a ball."""
+        return self.rig.coupling == "pin"
 
     @property
     def share(self) -> Share | None:
@@ -293,11 +299,11 @@ def bars_rows(weights: Weights, unit: str) -> tuple[Row, ...]:
 def _must_notes(told: Weighed, unit: str) -> list[str]:
     """What must be said with the figures, or they would mislead."""
     notes = [
-        help_note(told.governing, told.share),
+        help_note(told.governing, told.share, pin=told.on_pin),
         *_doubt_notes(told.weights, unit),
         boarded_note(told.boarded),
         scaled_note(told.weights, unit),
-        share_note(told.share, told.margins, pin=told.rig.coupling == "pin"),
+        share_note(told.share, told.margins, pin=told.on_pin),
     ]
     return [each for each in notes if each]
 
@@ -340,7 +346,7 @@ def _lesser_notes(told: Weighed) -> list[str]:
         and not judging_note(told)
     )
     return [
-        say(NEEDS_SOLO) if solo else "",
+        say(by_coupling(BY_SOLO, pin=told.on_pin)) if solo else "",
         unknown_note(_unknown(told, axles=False)) if weights.session.road else "",
     ]
 
@@ -349,7 +355,8 @@ def judging_note(told: Weighed, most: int | None = None) -> str:
     """Which pass would judge what could not be; '' where the passes don't fit each other."""
     if told.weights.misfit is not None:
         return ""
-    return unweighed_note(told.unjudged, most, tongue=told.weights.tongue is None)
+    tongue = told.weights.tongue is None
+    return unweighed_note(told.unjudged, most, tongue=tongue, pin=told.on_pin)
 
 
 def _missing_note(told: Weighed, new: Container[str]) -> str:

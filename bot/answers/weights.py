@@ -24,9 +24,12 @@ from bot.answers.as_of import (
 from bot.answers.journeys import asked_span, heaviest_rows
 from bot.answers.language import marked, say
 from bot.answers.limits import (
+    BY_SOLO,
     CAUTION,
     PARTS,
     STOP,
+    UNWEIGHED,
+    by_coupling,
     kilograms_text,
     limit_name,
     limit_text,
@@ -50,7 +53,6 @@ from bot.answers.since import since_answer, since_pass
 from bot.answers.terms import term
 from bot.answers.weighed import (
     MISFIT,
-    NEEDS_SOLO,
     READS_LOW,
     Weighed,
     bars_rows,
@@ -492,8 +494,9 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
         return told
     weights, unit = told.weights, _unit(preferences)
     if weights.tongue is None:
-        why = NEEDS_SOLO if weights.misfit is None else MISFIT
-        return Answer(headline=say("The tongue hasn't been weighed."), notes=(say(why),))
+        unweighed, why = (by_coupling(each, pin=told.on_pin) for each in (UNWEIGHED, BY_SOLO))
+        fit = weights.misfit is None
+        return Answer(headline=say(unweighed), notes=(say(why if fit else MISFIT),))
     share = told.share
     name = tongue_name(told.rig)
     tongue, of_trailer = weights.tongue.load, _trailer_told(weights.tongue.load, question)
@@ -513,7 +516,7 @@ def tongue_answer(log: Log, preferences: Preferences, now: datetime, question: Q
     notes = [
         *stale_notes(log, weights.session, preferences, now),
         *change_notes(told.changes, unit),
-        share_note(share, told.margins, pin=told.rig.coupling == "pin"),
+        share_note(share, told.margins, pin=told.on_pin),
         say(READS_LOW) if weights.tongue.reads_low else "",
         boarded_note(told.boarded),
         scaled_note(weights, unit),

@@ -68,7 +68,10 @@ def test_exhaust_fluid_is_kept_apart_from_fuel() -> None:
     page.add(10, Fill(product="def", volume=gal(2.5), cost=usd(9.75)))
     told = summary(page.driven, span(date(2026, 7, 4), date(2026, 7, 6), ZONE))
     assert told.litres == pytest.approx(gal(54).amount("L"))
-    assert told.def_litres == pytest.approx(gal(2.5).amount("L"))
+    poured = told.exhaust_fluid
+    assert poured.litres == pytest.approx(gal(2.5).amount("L"))
+    assert (poured.fills, poured.spent, poured.unpriced) == (1, (usd(9.75),), 0)
+    assert usd(9.75) not in told.spent
 
 
 def test_months_add_up_to_the_year() -> None:

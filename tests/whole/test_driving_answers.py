@@ -243,6 +243,17 @@ def test_an_overload_that_still_stands_leads_the_week() -> None:
         assert any("Don't tow it like that." in note for note in told.notes)
 
 
+def test_one_reading_is_no_distance() -> None:
+    page = Page()
+    page.reads(0, 48000)
+    asked = Question(topic="distance")
+    told = spans.distance_answer(page.log, BOISE, START, asked)
+    assert told.headline == "One odometer reading so far; the next one tells how far."
+    page.reads(2, 48120)
+    later = START + timedelta(hours=3)
+    assert spans.distance_answer(page.log, BOISE, later, asked).headline.startswith("120 mi ")
+
+
 def test_every_rating_that_still_is_over_is_named_in_the_week() -> None:
     """By hand: 5,200 and 7,400 are 12,600 lb, 1,100 over 11,500."""
     page = Page()

@@ -18,6 +18,7 @@ from bot.answers.loading import whatif_answer
 from bot.answers.plain import as_text
 from bot.answers.ratings import ratings_answer
 from bot.answers.tiedowns import tiedown_answer
+from bot.answers.upkeep import tyre_age_answer
 from bot.answers.weighed import LINES, LINES_OVER, LONGEST, LONGEST_NEAR, LONGEST_OVER
 from bot.answers.weights import (
     changes_told,
@@ -378,7 +379,10 @@ def test_one_load_that_is_asked_for_leads() -> None:
     log = three_passes_two_fills().log
     gross = weight_answer(log, US, START, Question(topic="weight", field="gross"))
     assert gross.headline == "Gross 17,740 lb."
-    assert gross.notes == ("Weighed Sat 11 Jul 9:00 am.",)
+    assert gross.notes == (
+        "Weighed Sat 11 Jul 9:00 am.",
+        "Door label, manual, local law and a licensed mechanic govern.",
+    )
     trailer = weight_answer(log, US, START, Question(topic="weight", field="trailer"))
     assert amount(trailer.headline) == pytest.approx(least_squares()["trailer"], abs=10)
     drive = margin_answer(log, US, START, Question(topic="margin", field="drive"))
@@ -535,6 +539,12 @@ def test_a_date_code_is_told_with_its_week_and_age() -> None:
     code = Rating(subject="tyres", trailer="flatdeck", rating="date_code", value=2719.0)
     answer = ratings_answer(Ticket(code).log, US, START, Question(topic="ratings"))
     assert answer.headline == "Trailer tyres date code: 2719, week 27 of 2019, 7 years."
+
+
+def test_a_lone_date_code_is_told_once() -> None:
+    code = Rating(subject="tyres", trailer="flatdeck", rating="date_code", value=2719.0)
+    answer = tyre_age_answer(Ticket(code).hitched().log, US, START, Question(topic="upkeep"))
+    assert as_text(answer).count("2719") == 1
 
 
 def test_the_load_of_one_tyre_counts_by_whatever_name_it_was_read() -> None:
@@ -861,6 +871,19 @@ def test_what_rests_on_a_pin_is_a_pins_share(name: str, note: str) -> None:
     rig = Ticket(*truck_ratings(gvwr=14500)).hitched(name)
     rig.weighs(steer=5230, drive=6230, trailer=9000).weighs("solo", steer=4460, drive=3000)
     assert note in weighed(rig).notes
+
+
+@pytest.mark.parametrize(("name", "called"), [("fifth wheel", "pin"), ("flatdeck", "tongue")])
+def test_what_wants_a_pass_or_less_load_is_called_by_the_coupling(name: str, called: str) -> None:
+    """By hand: 5,230 and 6,230 lb are 11,460, 460 over 11,000."""
+    rig = Ticket(*truck_ratings(gvwr=11000)).hitched(name)
+    rig.weighs(steer=5230, drive=6230, trailer=9000)
+    told = weighed(rig)
+    helps = f"What usually helps: take load out of the bed, or off the {called}."
+    assert helps in told.notes
+    assert f"A pass of the truck alone would give the {called} weight." in told.notes
+    tongue = tongue_answer(rig.log, US, START, Question(topic="tongue"))
+    assert tongue.headline == f"The {called} hasn't been weighed."
 
 
 PLATE = [
