@@ -8,7 +8,7 @@ import pytest
 from scipy.stats import norm
 
 from domain.entries import Fill, Rating
-from domain.fuel import NINETY, Rate, Tank, only_mode, pooled, truck_fuel
+from domain.fuel import BELIEVABLE, NINETY, Rate, Tank, only_mode, pooled, truck_fuel
 from domain.modes import SOLO
 from domain.quantities import Quantity, economy
 from tests.domain.driving_log import Page, gal, mi, usd
@@ -64,6 +64,11 @@ def test_a_short_road_on_a_little_fuel_is_believed_within_its_doubt() -> None:
     page.fill(0, 48000, 30)
     page.fill(1, 48001, 0.7)
     assert len(page.driven.chain.tanks) == 1
+
+
+def test_what_a_truck_can_burn_lies_between_a_hundred_and_two_miles_a_gallon() -> None:
+    """By hand: 235.215 over mpg are litres for 100 km, so 2.352 and 117.6."""
+    assert [100 * each for each in BELIEVABLE] == pytest.approx([2.35215, 117.607], rel=1e-5)
 
 
 def test_a_partial_fill_is_carried_over_to_the_next_full_one() -> None:
