@@ -25,13 +25,13 @@ WRITTEN = (0, 2)
 MINUTES_ASIDE = frozenset(("past", "to", "around"))
 """Groups of which one tells minutes: 'ten past six', 'ten to nine', 'at half seven'."""
 
-HAPPENED = frozenset(("time", "event", "weigh_cue", "hitch"))
+HAPPENED = frozenset(("event", "hitch"))
+"""Classes of term that say what the rig did: right behind it may stand an hour ('left 7.15')."""
+
+HAPPENED_OR_DAY = HAPPENED | {"time", "weigh_cue"}
 """Classes of what stands before 'at seven thirty': something that happened, or its day."""
 
-HAPPENED_THEN = frozenset(("event", "hitch"))
-"""Classes of what stands right before an hour: 'left 7.15'."""
-
-TELLS_HOURS = MINUTES_ASIDE | HAPPENED_THEN | {"morning", "evening"}
+TELLS_HOURS = MINUTES_ASIDE | HAPPENED | {"morning", "evening"}
 """Groups and classes of which one stands where an hour does, unless a word of hours follows it."""
 
 MEASURED = frozenset(
@@ -192,7 +192,7 @@ def _happened_there(tokens: Sequence[Token], at: int) -> bool:
     """'left 7.15', 'left Dubbleton 7.15': something happened there, perhaps in a place by name."""
     while at > 0 and _is_named(tokens[at]):
         at -= 1
-    return not HAPPENED_THEN.isdisjoint(tokens[at].senses)
+    return not HAPPENED.isdisjoint(tokens[at].senses)
 
 
 def _is_named(token: Token) -> bool:
@@ -259,7 +259,7 @@ def _leads(
         return dated or (clock[0] >= BOUGHT_BELOW and any(map(_is_part_of_day, behind)))
     if "fuel_cue" in classes:
         return clock[0] >= BOUGHT_BELOW
-    if HAPPENED.isdisjoint(classes):
+    if HAPPENED_OR_DAY.isdisjoint(classes):
         if not TOWED.isdisjoint(classes):
             return happened
         return MEASURED.isdisjoint(classes) and lead.senses.get("glue") != "copula"

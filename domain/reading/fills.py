@@ -16,6 +16,7 @@ from domain.entries import Fill
 from domain.quantities import Quantity
 from domain.reading.bare_fills import assign_bare
 from domain.reading.claims import PRICE_OF_EACH
+from domain.reading.clocks import HAPPENED
 from domain.reading.containers import is_poured_in
 from domain.reading.done_otherwise import (
     OF_NO_FUEL,
@@ -244,9 +245,6 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         return None
     return fill_of(scene, draft, full=full, missed=missed)
 
-
-HAPPENED = frozenset(("event", "hitch"))
-"""Classes of term for what happens where an odometer is read beside a fill."""
 
 SEVERAL = frozenset(("one_of_tanks", "several_tanks"))
 """Groups of words of which one stands where several tanks were filled."""

@@ -9,6 +9,7 @@ in `observations`.
 from __future__ import annotations
 
 from domain.reading.bare_pressures import PRESSURE_SIZE, are_all_pressures, is_pressure
+from domain.reading.clocks import HAPPENED
 from domain.reading.figures import (
     PRESSURE,
     ROTATION,
@@ -178,10 +179,6 @@ def _beside_facts(scene: Scene, figure: Figure) -> bool:
         for other in scene.figures
         if other.claimed is None
     )
-
-
-HAPPENED = frozenset(("event", "hitch"))
-"""Classes of term that say what the rig did."""
 
 
 def _is_no_slope(scene: Scene, figure: Figure, label: Label) -> bool:
