@@ -11,7 +11,7 @@ from domain.reading.corrected_fields import strangers
 from domain.reading.figures import token_at
 from domain.reading.filled_up import left_out
 from domain.reading.scene import Scene
-from domain.reading.talk import PLAN, REQUEST
+from domain.reading.talk import OTHER_VEHICLE, PLAN, REQUEST
 from domain.reading.tokens import Token
 
 
@@ -77,7 +77,7 @@ MOST_OF_REASON = 8
 
 def _holds(token: Token) -> bool:
     """'the bus', 'my plate': what is no tank can be full, too."""
-    return not HOLDS.isdisjoint(token.senses) or token.senses.get("talk") == "vehicle"
+    return not HOLDS.isdisjoint(token.senses) or token.senses.get("talk") == OTHER_VEHICLE
 
 
 HOLDS = frozenset(

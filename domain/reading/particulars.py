@@ -18,6 +18,7 @@ from domain.reading.journeys import destination_of, origin_of
 from domain.reading.scene import Scene
 from domain.reading.spans import names_year, read_span
 from domain.reading.spots import Spot, find_spots, said_length
+from domain.reading.talk import OTHER_VEHICLE
 from domain.reading.things import noun_from
 from domain.reading.times import has_times
 from domain.reading.tokens import NO_GROUPS, WORD, Token
@@ -391,7 +392,7 @@ def _thing_end(scene: Scene, start: int) -> int:
 
 
 def _thing(token: Token) -> bool:
-    if token.senses.get("talk") == "vehicle" and len(token.senses) == 1:
+    if token.senses.get("talk") == OTHER_VEHICLE and len(token.senses) == 1:
         return True  # 'a 3,000 lb tractor'
     return token.kind is WORD and not token.senses.keys() & OTHERWISE_MEANT
 

@@ -11,6 +11,7 @@ from domain.quantities import Quantity
 from domain.reading.figures import PRESSURE, ROTATION, TEMPERATURE, VOLUME, Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
+from domain.reading.talk import OTHER_VEHICLE
 from domain.reading.tokens import WORD
 
 EVERYDAY = frozenset(("ambient", "wind", "speed", "grade", "engine_speed"))
@@ -123,6 +124,6 @@ def _has_sign(scene: Scene) -> bool:
     if not SIGNS.isdisjoint(scene.by_class):
         return True
     return any(
-        token.senses.get("talk") != "vehicle" and "anybodys_vehicle" not in token.groups
+        token.senses.get("talk") != OTHER_VEHICLE and "anybodys_vehicle" not in token.groups
         for _, token, _ in scene.find("vehicle")
     )

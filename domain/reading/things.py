@@ -13,6 +13,7 @@ from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
 from domain.reading.spelling import spelt
 from domain.reading.spots import Spot
+from domain.reading.talk import OTHER_VEHICLE
 from domain.reading.tokens import WORD, Token
 
 
@@ -248,6 +249,6 @@ def is_noun(scene: Scene, index: int) -> bool:
         return not senses.keys() & {"vehicle", "name", "axle_noun"}
     if "thing" in senses or "product" in senses:
         return True
-    if senses.get("talk") == "vehicle":
+    if senses.get("talk") == OTHER_VEHICLE:
         return senses.get("vehicle") != "trailer"  # 'van', where a caravan is called so
     return not senses.keys() & OTHERWISE_MEANT

@@ -8,6 +8,7 @@ tows with ('bob blew a tire'). What makes a check is decided in `checks`.
 from __future__ import annotations
 
 from domain.reading.scene import Scene
+from domain.reading.talk import OTHER_VEHICLE
 
 OF_A_RIG = frozenset(
     ("name", "vehicle", "hitch", "weigh_cue", "odometer", "rig", "fuel_cue", "axle")
@@ -69,10 +70,10 @@ def are_tyres_of_another(scene: Scene) -> bool:
     if "talk" not in scene.by_class:
         return False
     return any(
-        index > 0 and scene.tokens[index - 1].senses == OTHER_VEHICLE
+        index > 0 and scene.tokens[index - 1].senses == ONLY_OTHER_VEHICLE
         for index, _, _ in scene.find("subject", "tyre")
     )
 
 
-OTHER_VEHICLE = {"talk": "vehicle"}
+ONLY_OTHER_VEHICLE = {"talk": OTHER_VEHICLE}
 """All that a bike or a mower is called for."""
