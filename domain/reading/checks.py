@@ -16,7 +16,6 @@ from domain.reading.figures import VOLUME
 from domain.reading.other_parts import end_of_name, is_spare_of
 from domain.reading.part_states import (
     State,
-    of_rig,
     places,
     start_of_name,
     state_of_its_own,
@@ -27,7 +26,7 @@ from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION, OTHER
 from domain.reading.tokens import MARK, NUMBER, WORD, Token
 from domain.reading.told_faults import TOLD_FAULTS, read_told_faults
-from domain.reading.whose_part import ELSEWHERE, is_elsewhere
+from domain.reading.whose_part import ELSEWHERE, is_elsewhere, of_rig
 from domain.reading.work_logged import WORK, worked_on
 
 MOST_UNKNOWN = 6
@@ -312,10 +311,15 @@ def _elsewhere(scene: Scene, state: int) -> bool:
     if not behind or behind[0].groups.isdisjoint(LEADS_ELSEWHERE):
         return False
     thing = next((each for each in behind[1:] if "article" not in each.groups), None)
-    if thing is None or thing.kind is not WORD or thing.senses or "carried_thing" in thing.groups:
+    if thing is None or thing.kind is not WORD or "carried_thing" in thing.groups:
         return False
+    if thing.senses and (thing.senses.keys() != ELSEWHERE_TOO or behind[-1].kind is NUMBER):
+        return False  # 'marker light out in lane 4' tells where the rig stood
     return not ("at" in behind[0].groups and thing.raw[0].isupper())  # 'tight at Orchard Hill'
 
+
+ELSEWHERE_TOO = frozenset(("claim",))
+"""Classes of term that name what is no rig's: 'battery's dead on my phone'."""
 
 LEADS_ELSEWHERE = frozenset(("at_place", "standing_on", "of", "at", "over_a_thing"))
 """Groups of words that lead to what a part is of, or lies over."""
@@ -340,13 +344,14 @@ def _is_of(scene: Scene, index: int, group: str) -> bool:
     return not scene.book.groups[group].isdisjoint((text, f"{text}s", text.removesuffix("s")))
 
 
-def _of_appliance(scene: Scene, start: int) -> bool:
+def _of_appliance(scene: Scene, index: int, start: int) -> bool:
     """'dryer drum bearing is toast': the part is of a thing that no phrase knows, and no rig."""
     before = scene.tokens[start - 1] if start else None
     if before is None or before.kind is not WORD:
         return False
     strange = not (before.senses or before.groups) or "carried_thing" in before.groups
-    return strange and not of_rig(scene)
+    strange = strange or before.senses.keys() == ELSEWHERE_TOO
+    return strange and not of_rig(scene, index)
 
 
 NAMES_RIG = frozenset(("name", "vehicle", "hitch"))
@@ -363,7 +368,7 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
     """An everyday part without a sign of the rig is talk: 'the light is out', 'door shut'."""
     if len(scene.unknown_words()) > MOST_UNKNOWN or _of_a_person(scene, index, start):
         return True
-    if _of_appliance(scene, start) or (_elsewhere(scene, index) and not of_rig(scene)):
+    if _of_appliance(scene, index, start) or (_elsewhere(scene, index) and not of_rig(scene)):
         return True
     if not _is_of(scene, index, "everyday_part"):
         return False

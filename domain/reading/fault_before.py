@@ -110,6 +110,7 @@ def fault_of_part_before(scene: Scene, index: int, start: int) -> int | None:
 def excepted_from_good(scene: Scene, index: int) -> int | None:
     """'all good but the left marker light': where it is said that nothing else is at fault.
 
+    So it is of the parts that are named, if no more is said: 'lights good except the left blinker'.
     What has to work is at fault then; chains may only not be hooked yet.
     """
     if "has_to_work" not in scene.tokens[index].groups:
@@ -123,7 +124,13 @@ def excepted_from_good(scene: Scene, index: int) -> int | None:
     good = at - 1 - (scene.tokens[at - 1].raw == ",")
     told = [each.text.split(" ")[0] for each in scene.tokens[max(start, good - 1) : good + 1]]
     well = good >= start and "sound_state" in scene.tokens[good].groups
-    return at if well and not scene.book.groups["all_over"].isdisjoint(told) else None
+    if not well:
+        return None
+    if scene.book.groups["all_over"].isdisjoint(told):
+        ends = index + 1 == scene.clause_of(index)[1]
+        parts = any("check_item" in each.senses for each in scene.tokens[start:good])
+        return at if ends and parts else None
+    return at
 
 
 def _singles_out(token: Token) -> bool:

@@ -21,7 +21,7 @@ from domain.reading.other_parts import is_blown_about, nearly_went
 from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION
 from domain.reading.tokens import MARK, NUMBER, WORD, Token
-from domain.reading.whose_part import OF_A_RIG
+from domain.reading.whose_part import of_rig
 
 PLACING = frozenset(("side", "corner", "end", "vehicle", "name", "ordinal", "axle_noun"))
 """What may stand before an item and belongs to its name: 'left marker light'."""
@@ -50,6 +50,8 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
             if "they" in token.groups and scene.talk[other] is None:
                 continue  # 'checked the lights and they work'
             break  # 'a chain for when I move out'
+        if not scene.by_class.keys().isdisjoint(SHOWS) and _is_on_dash(scene, other):
+            return None if scene.tokens[index].groups.isdisjoint(LIT) else ("fault", other)
         own = state_of_its_own(scene.tokens[index], token)
         if own is not None:
             return own, other
@@ -256,11 +258,21 @@ def _is_of_fuel(scene: Scene, index: int) -> bool:
     return before is not None and ("product" in before.senses or "names_fuel" in before.groups)
 
 
+def _is_on_dash(scene: Scene, index: int) -> bool:
+    """'trailer brake light on the dash': what is lit there warns."""
+    token, behind = scene.tokens[index], scene.tokens[index + 1 : index + 2]
+    led = "standing_on" in token.groups and bool(behind)
+    return "on_the_dash" in token.groups or (led and "dash" in behind[0].senses)
+
+
+SHOWS = frozenset(("dash", "odometer"))
+"""Classes of term that a dash is named by."""
+
+
+LIT = frozenset(("has_to_work", "warning_lamp"))
+"""Groups of parts that a dash has a lamp for."""
+
+
 def places(token: Token) -> bool:
     """Whether a word before an item says where it is, and belongs to its name."""
     return not PLACING.isdisjoint(token.senses) and "glue" not in token.senses
-
-
-def of_rig(scene: Scene) -> bool:
-    """Whether something of a rig is named."""
-    return not OF_A_RIG.isdisjoint(scene.by_class)

@@ -1,7 +1,8 @@
 """Faults that are told without a part of the walk-round: 'trans is running hot', 'got a flat'.
 
 This file decides when what a gauge is of is at fault, where nobody says what the gauge showed, and
-when a flat or a puncture is one of the rig's tyres. All other faults are read in `checks`.
+when a flat or a puncture is one of the rig's tyres, be it named by its corner alone. All other
+faults are read in `checks`.
 """
 
 from __future__ import annotations
@@ -9,10 +10,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from domain.entries import Check
+from domain.reading.fault_before import VEHICLES
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK
+from domain.reading.tokens import MARK, Token
 
-TOLD_FAULTS = frozenset(("gauge_fault", "tyre_fault"))
+TOLD_FAULTS = frozenset(("gauge_fault", "tyre_fault", "goes_flat"))
 """Groups of words for such faults."""
 
 
@@ -20,7 +22,7 @@ def read_told_faults(scene: Scene) -> list[Check]:
     """The faults of gauges and tyres that a message tells, without a figure of theirs."""
     if any(figure.role == "observation" for figure in scene.figures) or "?" in scene.text:
         return []
-    return [*_gauges(scene), *_tyres(scene)]
+    return [*_gauges(scene), *_tyres(scene), *_corners(scene)]
 
 
 def _gauges(scene: Scene) -> Iterator[Check]:
@@ -60,6 +62,37 @@ def _tyres(scene: Scene) -> Iterator[Check]:
         ends = not behind or behind[0].kind is MARK or "standing_on" in behind[0].groups
         if ends and "subject" not in scene.by_class and _is_ours(scene, index, index):
             yield Check(item=scene.words_between(index, index + 1).casefold(), state="fault")
+
+
+def _corners(scene: Scene) -> Iterator[Check]:
+    """'left rear is flat', 'the right front of the camper's losing air': a tyre by its corner.
+
+    Where a part is named, too, the fault is that part's.
+    """
+    if "goes_flat" not in scene.groups or not PARTS.isdisjoint(scene.by_class):
+        return
+    for index in scene.by_class.get("corner", ()):
+        fault = index + 1
+        while fault < len(scene.tokens) and _is_between(scene.tokens[fault]):
+            fault += 1
+        behind = scene.tokens[fault : fault + 2]
+        told = bool(behind) and "goes_flat" in behind[0].groups
+        ends = len(behind) < END or behind[1].kind is MARK or "standing_on" in behind[1].groups
+        start, _ = scene.clause_of(index)
+        first = all(map(_is_between, scene.tokens[start:index]))
+        if told and ends and first and _is_ours(scene, index, fault):
+            yield Check(item=_name(scene, index), state="fault")
+
+
+PARTS = frozenset(("check_item", "subject"))
+
+END = 2
+"""Tokens of a fault and what must not follow it."""
+
+
+def _is_between(token: Token) -> bool:
+    """Whether a token may stand between a corner and its fault: 'of the camper is'."""
+    return "glue" in token.senses or not VEHICLES.isdisjoint(token.senses)
 
 
 OF_A_TYRE = frozenset(("vehicle", "name", "corner"))

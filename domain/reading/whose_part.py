@@ -16,13 +16,22 @@ OF_A_RIG = frozenset(
 """Classes of term that say that a rig is spoken of."""
 
 
+def of_rig(scene: Scene, beside: int | None = None) -> bool:
+    """Whether something of a rig is named, and that not by the part `beside` alone.
+
+    A pump is also what fuels.
+    """
+    named = [each for each in OF_A_RIG if each in scene.by_class]
+    return len(named) > 1 or (bool(named) and scene.by_class[named[0]] != [beside])
+
+
 ELSEWHERE = frozenset(("of_a_house", "somebody_loses"))
 """Groups of words of which one stands where a part is not the rig's."""
 
 
 def is_elsewhere(scene: Scene, index: int, state: int) -> bool:
     """Whether a part, whose state stands at `state`, is of a house or of somebody else's rig."""
-    if not OF_A_RIG.isdisjoint(scene.by_class):
+    if of_rig(scene, index):
         return False
     house = "of_a_house" in scene.groups and _is_of_house(scene, index)
     loses = "somebody_loses" in scene.tokens[state].groups

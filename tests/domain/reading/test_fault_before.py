@@ -22,6 +22,15 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("tread separating on left rear trailer tire", "left rear trailer tire"),
         ("found a crack in the left spring hanger", "left spring hanger"),
         ("brake controller says no trailer connected", "brake controller"),
+        ("trailer brake light on dash", "trailer brake light"),
+        ("got the trailer brake light on the dash", "trailer brake light"),
+        ("abs light on the dash", "abs light"),
+        ("everything works but the left blinker", "left blinker"),
+        ("spare wheel is flat", "spare wheel"),
+        ("left rear is flat", "left rear"),
+        ("left rear's flat", "left rear"),
+        ("right front is losing air", "right front"),
+        ("well, pump quit", "pump"),
     ],
 )
 def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
@@ -38,6 +47,17 @@ def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
         "no brakes no fear",
         "no tail lights yet from the parts place",
         "hot tires",
+        "brake controller on dash",
+        "is the left rear flat",
+        "left rear might be flat",
+        "dave's left rear is flat",
+        "the left rear corner of the yard is flat",
+        "the road on the left rear is flat",
+        "battery's dead on my phone",
+        "phone battery's dead",
+        "battery on the laptop died",
+        "well pump quit",
+        "sump pump quit",
     ],
 )
 def test_nothing_is_at_fault(reads: Reader, text: str) -> None:
@@ -48,3 +68,23 @@ def test_a_list_with_a_heading_shares_its_state(reads: Reader) -> None:
     verdict = reads("pre trip: tires, lugs, lights, chains all checked", on_the_road())
     items = ("tires", "lugs", "lights", "chains")
     assert verdict == Facts(tuple(Check(item=item, state="done") for item in items))
+
+
+@pytest.mark.parametrize(
+    ("text", "fault"),
+    [
+        ("lights all work except the right blinker", "right blinker"),
+        ("lights good except left blinker", "left blinker"),
+        ("lights good but the left blinker is slow", None),
+        ("lights good but no brakes", None),
+    ],
+)
+def test_lights_are_good_but_for_one(reads: Reader, text: str, fault: str | None) -> None:
+    lights = Check(item="lights", state="done")
+    told = (lights,) if fault is None else (lights, Check(item=fault, state="fault"))
+    assert reads(text, on_the_road()) == Facts(told)
+
+
+def test_a_corner_is_the_trailers_where_it_is_named(reads: Reader) -> None:
+    verdict = reads("left rear of the flatdeck went flat", on_the_road())
+    assert verdict == Facts((Check(item="left rear", state="fault", trailer="flatdeck"),))
