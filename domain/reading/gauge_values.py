@@ -120,6 +120,18 @@ def _pressure_unit(scene: Scene, value: float) -> str:
     return unit
 
 
+def is_of_other_water(scene: Scene, figure: Figure, value: Quantity) -> bool:
+    """'pool water temp 82', 'lake water temp 64': no engine that is told of is so cold."""
+    label = figure.label
+    if not isinstance(label, Label) or value.amount("degF") >= LEAST_ENGINE_WATER:
+        return False
+    return "any_water" in scene.tokens[label.start].groups
+
+
+LEAST_ENGINE_WATER = 120.0
+"""Degrees Fahrenheit."""
+
+
 def implausible(subject: str, value: Quantity) -> bool:
     """Whether no such gauge shows that."""
     if value.unit in ("degF", "degC"):

@@ -35,7 +35,7 @@ from domain.reading.gauge_places import (
     position_of,
 )
 from domain.reading.gauge_subjects import subject_of
-from domain.reading.gauge_values import POSITIONED, RUN_HOT, implausible, shown
+from domain.reading.gauge_values import POSITIONED, RUN_HOT, implausible, is_of_other_water, shown
 from domain.reading.label import Label
 from domain.reading.label_fit import SUBJECT_DIMENSIONS
 from domain.reading.rig_signs import (
@@ -88,6 +88,8 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
             continue
         value = shown(scene, figure, subject)
         if value is None:
+            continue
+        if "any_water" in scene.groups and is_of_other_water(scene, figure, value):
             continue
         if figure.dimension is None and subject in RUN_HOT and value.value < LEAST_BARE:
             continue  # 'oil 3', 'USB 2.0 hub'

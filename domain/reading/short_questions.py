@@ -291,6 +291,7 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "judged": {"topic": "margin", "form": JUDGED},
     "judged_here": {"topic": "margin", "form": JUDGED},
     "margin": {"topic": "margin"},
+    "margin_towing": {"topic": "margin", "rating": None},
     "margin_end_here": {"topic": "margin", "form": "of_end"},
     "margin_here": {"topic": "margin"},
     "heaviest": {"topic": "weight", "form": HEAVIEST},

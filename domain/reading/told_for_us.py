@@ -99,7 +99,23 @@ def does_for_us(scene: Scene, index: int, token: Token) -> bool:
         return True
     if _works_the_scale(scene, index):
         return True  # whoever weighs tells what ours was
+    if "dictated_to" in scene.groups and _is_dictated_to(scene, index):
+        return True
     return index > 0 and _says_who_texts(scene, index)
+
+
+def _is_dictated_to(scene: Scene, index: int) -> bool:
+    """'for ya trans 188', 'got the numbers for you steer 5,180': who is to write it down."""
+    tokens = scene.tokens
+    led = "dictated_to" in tokens[index].groups and index and "for" in tokens[index - 1].groups
+    behind = tokens[index + 1 : index + 2]
+    if not led or not behind or DICTATED.isdisjoint(behind[0].senses):
+        return False
+    return index == 1 or "dictated" in tokens[index - 2].groups
+
+
+DICTATED = frozenset(("subject", "axle", "whole", "odometer"))
+"""Classes of term that the first figure of such a message is of."""
 
 
 def _is_of_ours(scene: Scene, index: int) -> bool:

@@ -152,6 +152,8 @@ when do the tires expire|upkeep form=age
 details of the last trip|trip
 how do i set a reminder|help
 are we under on the rear|margin field=drive
+are we still inside on the rear|margin field=drive
+are we ok to tow|margin
 are we still ok on the front|margin field=steer
 how are we for gcm|margin rating=gcwr
 how's our gvm looking|margin rating=gvwr

@@ -98,6 +98,10 @@ ASKED: dict[tuple[str, str | None], str] = {
         how many gallons does our tank hold
     """,
     ("margin", None): """
+        are we still inside on the rear
+        are we inside on the drives
+        are we ok to tow
+        are we legal to tow this
         how far off gross are we
         how far under gvwr are we
         r we good on the rears
@@ -302,6 +306,9 @@ ASKED: dict[tuple[str, str | None], str] = {
         hey what did the move cost all in
     """,
     ("cost", LAST_FILL): """
+        last 3 fills
+        show me the last two fill ups
+        last fills
         how many gallons last fill
         how much diesel at the last fill
         when did we fill up last
@@ -478,6 +485,12 @@ ASKED: dict[tuple[str, str | None], str] = {
 """By topic and form."""
 
 TALK = """
+        are we still inside
+        are the kids inside
+        are we ok
+        are we good to go
+        are you ok to tow it
+        last 3 fills were at the new place
         how was april fools
         how was the camper
         how far off are we
