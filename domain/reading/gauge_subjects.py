@@ -231,6 +231,8 @@ def _is_vague(scene: Scene, figure: Figure, label: Label) -> bool:
         return figure.value < LEAST_WARM
     if label.subject in POSITIONED and label.side:
         return False
+    if "off" in scene.groups and _is_taken_off(scene, figure):
+        return True
     if label.start >= figure.end and figure.foreign is not None:
         return True  # '200 gigger have fluid bearings'
     behind = scene.tokens[label.end] if label.end < len(scene.tokens) else None
@@ -240,6 +242,12 @@ def _is_vague(scene: Scene, figure: Figure, label: Label) -> bool:
         return thing and any("is_at" in token.groups for token in said)  # 'trans rate is 200'
     # 'ten speed', '48x60 oil on canvas', 'oil paint 5', 'the oil pump went in my 99 pickup'
     return label.compound or label.start >= figure.end or thing or not stands_by(scene, figure)
+
+
+def _is_taken_off(scene: Scene, figure: Figure) -> bool:
+    """'the club has tires 150 off': so much cheaper."""
+    behind = scene.tokens[figure.end : figure.end + 2]
+    return bool(behind) and "off" in behind[0].groups and all(t.kind is MARK for t in behind[1:])
 
 
 def _drives_at(scene: Scene, figure: Figure) -> bool:

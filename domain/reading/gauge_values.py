@@ -121,11 +121,14 @@ def _pressure_unit(scene: Scene, value: float) -> str:
 
 
 def is_of_other_water(scene: Scene, figure: Figure, value: Quantity) -> bool:
-    """'pool water temp 82', 'lake water temp 64': no engine that is told of is so cold."""
+    """'pool water temp 82', 'fryer water temp 140': no engine that is told of is so cold.
+
+    Nor is what nobody knows before it an engine.
+    """
     label = figure.label
-    if not isinstance(label, Label) or value.amount("degF") >= LEAST_ENGINE_WATER:
+    if not isinstance(label, Label) or "any_water" not in scene.tokens[label.start].groups:
         return False
-    return "any_water" in scene.tokens[label.start].groups
+    return value.amount("degF") < LEAST_ENGINE_WATER or label.start - 1 in scene.unknown
 
 
 LEAST_ENGINE_WATER = 120.0

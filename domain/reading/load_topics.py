@@ -21,6 +21,7 @@ from domain.reading.plain_loads import is_noun_phrase
 from domain.reading.scene import Scene
 from domain.reading.spots import find_spots, said_length
 from domain.reading.talk import PLAN, REQUEST
+from domain.reading.tokens import MARK
 
 ASKS_HOW_MUCH = frozenset(("what", "how_much"))
 """Forms of a question that asks for a figure."""
@@ -168,6 +169,9 @@ def asks_margin(scene: Scene, asked: Asked) -> bool:
         return False  # 'is the nose weight ok on the caravan' asks for its share
     sure = phrases & scene.book.groups["surely_margin"]
     if sure:
+        over_on = not placed and sure <= scene.book.groups["over_on"]
+        if over_on and _ends_strangely(scene):
+            return False
         everyday = sure <= scene.book.groups["everyday_margin"]
         if everyday:
             whose = asked.ours or asked.says("any_of")
@@ -190,6 +194,11 @@ def asks_margin(scene: Scene, asked: Asked) -> bool:
         asks = placed and known and (strict or bool(formed and not vague))
         return asks or _asks_only_that(scene, asked)
     return placed and asked.strangers <= 3
+
+
+def _ends_strangely(scene: Scene) -> bool:
+    """'are we over on the guest list': what it is of, no phrase knows."""
+    return len(scene.tokens) - 1 - (scene.tokens[-1].kind is MARK) in scene.unknown
 
 
 def _holds_share(scene: Scene) -> bool:

@@ -79,7 +79,10 @@ def _corners(scene: Scene) -> Iterator[Check]:
         told = bool(behind) and "goes_flat" in behind[0].groups
         ends = len(behind) < END or behind[1].kind is MARK or "standing_on" in behind[1].groups
         start, _ = scene.clause_of(index)
-        first = all(map(_is_between, scene.tokens[start:index]))
+        first = all(map(_is_between, scene.tokens[start:index])) and not any(
+            "of_a_person" in token.groups and "our" not in token.groups
+            for token in scene.tokens[start:index]
+        )
         if told and ends and first and _is_ours(scene, index, fault):
             yield Check(item=_name(scene, index), state="fault")
 

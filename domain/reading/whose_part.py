@@ -56,8 +56,9 @@ def _led_by_of(scene: Scene, index: int) -> bool:
 
 
 def _lost(scene: Scene, verb: int) -> bool:
-    """'ray lost a hub cap': a word that nobody knows begins the clause, and then that."""
+    """'ray lost a hub cap', 'the baler lost a pin': a word that nobody knows, and then that."""
     start, _ = scene.clause_of(verb)
+    start += "article" in scene.tokens[start].groups
     return verb == start + 1 and start in scene.unknown
 
 

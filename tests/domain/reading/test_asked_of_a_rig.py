@@ -153,6 +153,8 @@ details of the last trip|trip
 how do i set a reminder|help
 are we under on the rear|margin field=drive
 are we still inside on the rear|margin field=drive
+are we over on the rear axle|margin field=drive
+what are we over on|margin
 are we ok to tow|margin
 are we still ok on the front|margin field=steer
 how are we for gcm|margin rating=gcwr

@@ -31,6 +31,8 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("left rear's flat", "left rear"),
         ("right front is losing air", "right front"),
         ("well, pump quit", "pump"),
+        ("my left rear is flat", "left rear"),
+        ("deer broke a mirror", "mirror"),
     ],
 )
 def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
@@ -58,6 +60,8 @@ def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
         "battery on the laptop died",
         "well pump quit",
         "sump pump quit",
+        "her left rear was flat in the parking lot",
+        "the baler lost a pin",
     ],
 )
 def test_nothing_is_at_fault(reads: Reader, text: str) -> None:

@@ -17,6 +17,7 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("got some numbers for u coolant 204", {"coolant": 204}),
         ("water temp 204", {"coolant": 204}),
         ("coolant temp 110 at the start", {"coolant": 110}),
+        ("tires 80 off the gauge", {"tyre": 80}),
     ],
 )
 def test_a_gauge_of_ours_is_read(reads: Reader, text: str, read: dict[str, float]) -> None:
@@ -50,6 +51,9 @@ def test_a_scale_is_read_out_to_somebody(reads: Reader) -> None:
         "lake water temp's 71 today",
         "hot tub water temp 102",
         "water temp in the pond 61",
+        "sous vide water temp 140",
+        "costco has tires 150 off",
+        "wheelbarrow tire is flat, 20 psi tops",
     ],
 )
 def test_what_is_theirs_or_no_engines_is_not(reads: Reader, text: str) -> None:

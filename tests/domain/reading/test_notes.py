@@ -14,12 +14,14 @@ remember the caravan's at the shop
 remember the hitch pin squeaks
 remember the caravan's MOT is due in march
 remember the flatdeck tarp is in the shed
+remember the caravan needs to be at the shop by friday
 remember: grease the hubs
 """
 
 RECALLED = """
 remember the old van in 98 when the clutch went
 remember that van we had in 76
+remember the old van in 98 was cheaper to run than this
 remember the first caravan we ever had
 remember towing the horse trailer in the snow
 remember the year the axle snapped

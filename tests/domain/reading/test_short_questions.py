@@ -485,6 +485,8 @@ ASKED: dict[tuple[str, str | None], str] = {
 """By topic and form."""
 
 TALK = """
+        are we over on the guest list
+        are we over on time
         are we still inside
         are the kids inside
         are we ok
