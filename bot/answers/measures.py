@@ -137,13 +137,15 @@ def mode_word(mode: str) -> str:
 
 
 def mode_phrase(mode: str) -> str:
-    """A mode within a sentence: `towing the flatdeck`, `solo`; empty where nobody told."""
+    """A mode within a sentence: `towing the flatdeck`, `towing Wren`, `solo`; empty if unsaid."""
     if mode == UNTOLD:
         return ""
     if mode == SOLO:
         return say("solo")
     if mode == UNNAMED:
         return say("towing the trailer")
+    if mode[:1].isupper():
+        return say("towing {trailer}", trailer=mode)
     return say("towing the {trailer}", trailer=mode)
 
 

@@ -11,7 +11,7 @@ import pytest
 
 from bot.answers import ahead, fuel, spans, trips, upkeep
 from bot.answers.answer import Answer
-from bot.answers.measures import dates, economy_value, elapsed
+from bot.answers.measures import dates, economy_value, elapsed, mode_phrase
 from bot.answers.plain import as_text
 from domain.context import Units
 from domain.entries import Check, Fill, Rating, Weighing
@@ -96,6 +96,14 @@ def test_no_digit_is_quoted_that_the_uncertainty_does_not_leave(
     told = economy_value(rate, BOISE)
     assert told.split(" ±")[0] == said.split(" ±", maxsplit=1)[0]
     assert float(told.split("± ")[1]) == pytest.approx(float(said.split("± ")[1]), rel=0.3)
+
+
+@pytest.mark.parametrize(
+    ("mode", "said"),
+    [("flatdeck", "towing the flatdeck"), ("Wren", "towing Wren"), ("solo", "solo")],
+)
+def test_a_trailers_own_name_has_no_article(mode: str, said: str) -> None:
+    assert mode_phrase(mode) == said
 
 
 def two_fills(**second: object) -> tuple[Log, Logged[Fill]]:
