@@ -1,6 +1,6 @@
 """Thousands said once for a row of loads: '5.2, 6.9 and 9.7 thousand', 'steer 5.2 drive 6.9k'.
 
-This file decides which figures before such a number are in thousands as it is, where they are
+This file decides which figures beside such a number are in thousands as it is, where they are
 told in one row with it and differ no more from it than loads of one rig do.
 """
 
@@ -12,23 +12,38 @@ from domain.reading.tokens import MARK, NUMBER, WORD, Said, Token
 
 
 def share_thousands(tokens: Sequence[Token]) -> None:
-    """Scale the short figures that stand in one row before a number of thousands."""
+    """Scale the short figures that stand in one row with a number of thousands."""
     for index, token in enumerate(tokens):
         if token.said.scaled and LEAST <= token.value <= MOST:
-            row = _row_before(tokens, index)
-            if len(row) >= SHORTEST_ROW or any(map(_is_axle, tokens[row[-1] if row else index :])):
-                for at in row:
-                    _scale(tokens[at])
+            whole = token.value / 1000
+            for row in (row_before(tokens, index, whole), _row_behind(tokens, index, whole)):
+                first, last = sorted((row[-1] if row else index, index))
+                if len(row) >= SHORTEST_ROW or any(map(_is_axle, tokens[first:last])):
+                    for at in row:
+                        _scale(tokens[at])
 
 
-def _row_before(tokens: Sequence[Token], index: int) -> list[int]:
-    """Where the short figures of a row stand that ends with a number, the last first."""
+def row_before(tokens: Sequence[Token], index: int, whole: float) -> list[int]:
+    """Where the short figures of a row stand that ends with a number, the last first.
+
+    `whole` is that number as they say theirs.
+    """
+    return _row(tokens, range(index - 1, -1, -1), whole)
+
+
+def _row_behind(tokens: Sequence[Token], index: int, whole: float) -> list[int]:
+    """'steer 5.2k drive 6.9 trailer 9.7': those behind it, up to one that has a unit."""
+    row = _row(tokens, range(index + 1, len(tokens)), whole)
+    behind = tokens[row[-1] + 1 :][:1] if row else ()
+    return row[:-1] if any("unit" in token.senses for token in behind) else row
+
+
+def _row(tokens: Sequence[Token], places: range, whole: float) -> list[int]:
     row: list[int] = []
-    whole = tokens[index].value
-    for at in range(index - 1, -1, -1):
+    for at in places:
         token = tokens[at]
         if token.kind is NUMBER:
-            if token.decimals not in SHORT or not 1 / UNLIKE < token.value * 1000 / whole < UNLIKE:
+            if token.decimals not in SHORT or not 1 / UNLIKE < token.value / whole < UNLIKE:
                 break
             row.append(at)
         elif not _leads_on(token):
@@ -62,7 +77,7 @@ UNLIKE = 6
 """Loads of one rig differ less than this many times."""
 
 SHORTEST_ROW = 2
-"""Figures before the last, of which no axle is named: '24.1, 28.3k' is a fill-up."""
+"""Figures beside it, of which no axle is named: '24.1, 28.3k' is a fill-up."""
 
 ROW_MARKS = ",/|&-+"
 

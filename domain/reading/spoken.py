@@ -27,7 +27,7 @@ def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
         said = heard_numbers(tokens, said, book)
     alone = {*_axle_numbers(tokens, said, book), *_counts_of_axles(tokens, said, book)}
     composed: list[Token] = []
-    done = 0
+    done, scaled = 0, False
     for index in said:
         # A number begins with a word for one, or with a figure before such a word.
         for start in (index - 1, index) if index else (index,):
@@ -44,9 +44,13 @@ def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
             composed += tokens[done:start]
             composed += _spoken_tokens(tokens[start:end], book)
             done = end
-            if composed[-1].said.scaled:
-                share_thousands(composed)
-    return composed + tokens[done:] if done else tokens
+            scaled = scaled or composed[-1].said.scaled
+    if not done:
+        return tokens
+    composed += tokens[done:]
+    if scaled:
+        share_thousands(composed)
+    return composed
 
 
 def _axle_numbers(tokens: Sequence[Token], said: Sequence[int], book: Phrasebook) -> list[int]:

@@ -6,6 +6,7 @@ import pytest
 
 from domain.verdicts import Ask, Silent
 from tests.domain.reading.chats import Reader, on_the_road
+from tests.domain.reading.test_told_at_the_scale import told
 from tests.domain.reading.weighed import loads, weighings
 
 
@@ -244,3 +245,24 @@ def test_a_load_may_be_half_typed_and_half_said(text: str, reads: Reader) -> Non
 )
 def test_two_numbers_of_other_things_are_none(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "stated"),
+    [
+        (
+            "steer 5.2k drive 6.9 trailer 9.7",
+            "weighing drive=6900 rig=hitched steer=5200 trailer=9700",
+        ),
+        (
+            "5.2k, 6.9 and 9.7 on the scale",
+            "weighing drive=6900 rig=hitched steer=5200 trailer=9700",
+        ),
+        ("steer 5.2k, drive 6.9, 24.3 gal", "weighing drive=6900 steer=5200"),
+        ("odo 51.3k, 24.1, 98.20", "fill cost=98.2 odometer=51300 volume=24.1"),
+    ],
+)
+def test_thousands_are_said_of_the_first_for_all_of_a_row(
+    reads: Reader, text: str, stated: str
+) -> None:
+    assert told(reads, text)[0] == stated
