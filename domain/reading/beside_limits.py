@@ -13,6 +13,7 @@ from itertools import pairwise
 
 from domain.reading.allowed import is_allowed
 from domain.reading.figures import MASS, Figure
+from domain.reading.framing import LABEL_STEP
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, WORD, Token
@@ -69,6 +70,8 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
             scene.claim(first, "what was used of a limit")
             continue
         if not _is_a_load(label) or (label.only_vehicle and not _is_held_against(scene)):
+            if _bears_on_rated(scene, label, first, second):
+                label.wheel, first.role = "axle", "load"
             continue
         if _is_limit_of_each(scene, label, first, second):
             first.role = "load"
@@ -120,6 +123,16 @@ def _is_limit_of_each(scene: Scene, label: Label, load: Figure, limit: Figure) -
         and ALIKE[0] <= both <= ALIKE[1]
         and _is_limit(scene, load, limit)
     )
+
+
+def _bears_on_rated(scene: Scene, label: Label, load: Figure, limit: Figure) -> bool:
+    """'camper 9,240, axles rated 5,080 each': what a scale shows of it, held against its axles."""
+    if label.vehicle != "trailer" or not load.value % LABEL_STEP or "each_one" not in scene.groups:
+        return False
+    rated = isinstance(limit.label, Label) and limit.label.rating == "gawr"
+    behind = scene.tokens[limit.end : limit.end + 1]
+    each = any("each_one" in token.groups for token in behind)
+    return rated and each and ALIKE[0] <= AXLES * limit.value / load.value <= ALIKE[1]
 
 
 AXLES = 2

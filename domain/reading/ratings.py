@@ -266,7 +266,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
             return part, "tow"  # 'the coupler is rated for a 15,000 lb trailer'
         if scene.has("rating_subject", "hitch"):
             return None if has_own_limit(scene, figure) else ("hitch", "tow")
-        return "trailer", "gvwr"
+        stamped = not figure.value % LABEL_STEP or "rating_cue" in scene.by_class
+        return ("trailer", "gvwr") if stamped else None  # 'camper 9,240, axles rated 5,080 each'
     return None
 
 
@@ -284,8 +285,15 @@ def _is_apart(scene: Scene, figure: Figure, label: Label) -> bool:
 
 
 def _speaks_of_label(scene: Scene, figure: Figure) -> bool:
-    """Whether a label is named, or ahead of the figure a part that is rated."""
-    return scene.has("rating_cue") or part_before(scene, figure) is not None
+    """Whether a label is named, or ahead of the figure a part that is rated.
+
+    A part, or the verb that rates it, has its own figure first: 'hitch rated 12,000, tongue 1,140'.
+    """
+    cues = scene.by_class.get("rating_cue", ())
+    if any("rates_it" not in scene.tokens[index].groups for index in cues):
+        return True
+    told = any(each.start < figure.start for each in scene.live)
+    return not told and (bool(cues) or part_before(scene, figure) is not None)
 
 
 def _is_gross(scene: Scene, figure: Figure) -> bool:

@@ -60,12 +60,9 @@ def _put_there(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
     start, _ = scene.sentence_of(figure.start)
     for index in scene.by_class.get("load_verb", ()):
         thing = noun_from(scene, index + 1) if start <= index < figure.start else None
-        if thing and any(
-            index < spot.start
-            and spot.end <= figure.start
-            and not _names_another(scene, spot, figure)
-            for spot in spots
-        ):
+        between = [spot for spot in spots if index < spot.start and spot.end <= figure.start]
+        # the first is where it lies: 'put hay on the deck, straw in the bed, 300 lb'
+        if thing and between and not _names_another(scene, between[0], figure):
             comma = scene.tokens[figure.start - 1].raw == ","
             return thing if comma else None
     return None

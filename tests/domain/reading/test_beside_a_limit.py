@@ -209,3 +209,26 @@ def test_a_gross_that_is_so_much_of_a_limit_is_kept(reads: Reader) -> None:
         {"gross": Quantity(21_220, "lb")}
     ]
     assert len(read.entries) == 1
+
+
+@pytest.mark.parametrize(
+    ("text", "load", "rated"),
+    [
+        ("camper 9,240, axles rated 5,080 each", {"trailer": 9_240}, {"gawr": 5_080}),
+        ("hitch rated 12,000, tongue 1,140 today", {"tongue": 1_140}, {"tow": 12_000}),
+        ("coupler rated 14,000, pin 1,940", {"tongue": 1_940}, {"tow": 14_000}),
+        # In the steps of makers it is a limit, too.
+        ("hitch rated 12,000 tongue 1,200", {}, {"tow": 12_000, "tongue": 1_200}),
+        ("camper 9,500, axles rated 5,080 each", {}, {"gvwr": 9_500, "gawr": 5_080}),
+    ],
+)
+def test_a_load_as_a_scale_shows_it_is_none_of_the_limits_beside_it(
+    reads: Reader, text: str, load: dict[str, float], rated: dict[str, float]
+) -> None:
+    read = reads(text, on_the_road(trailers=("camper", "flatdeck")))
+    assert isinstance(read, Facts)
+    weighed = [entry.loads for entry in read.entries if isinstance(entry, Weighing)]
+    assert {at: each.value for loads in weighed for at, each in loads.items()} == load
+    ratings = [entry for entry in read.entries if isinstance(entry, Rating)]
+    values = {entry.rating: entry.value for entry in ratings}
+    assert {name: getattr(value, "value", value) for name, value in values.items()} == rated

@@ -118,3 +118,20 @@ def test_a_rack_is_where_things_are(reads: Reader) -> None:
     read = reads("bikes on the tongue rack, 90 lb", on_the_road())
     carried = Cargo(item="bikes", value=Quantity(90, "lb"), position="tongue")
     assert read == Facts((carried,))
+
+
+@pytest.mark.parametrize(
+    ("text", "thing", "where"),
+    [
+        ("put hay on the deck, straw in the bed, 300 lb", "straw", "bed"),
+        ("put the generator in the bed, behind the cab, 210 lb", "generator", "behind cab"),
+    ],
+)
+def test_the_last_of_two_things_that_were_put_somewhere_has_the_mass(
+    text: str, thing: str, where: str, reads: Reader
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    (entry,) = read.entries
+    assert isinstance(entry, Cargo)
+    assert (entry.item, entry.position) == (thing, where)
