@@ -19,6 +19,9 @@ TOLD = frozenset(("with", "without_it", "surely_loads", "alone_word"))
 STOOD = frozenset(("rig", "hitch"))
 """Groups of words and classes of term of which one says how the rig stood."""
 
+STOOD_ALONE = STOOD | {"alone"}
+"""Classes of term of which one says how the rig stood, or that one vehicle of it stood alone."""
+
 LEAST_WHOLE, MOST_APART = 1_000, 5.0
 """Pounds or kilograms of a rig, and what it weighs over the truck by itself at most."""
 
@@ -40,6 +43,8 @@ def settle_both_ways(scene: Scene) -> None:
     if "hitch" in scene.by_class:
         _settle_headings(scene)
     loads = [index for index in scene.numbers if _is_load(tokens[index])]
+    if not loads and "in_tons" in scene.groups:
+        loads = [index for index in scene.numbers if tokens[index].decimals]  # 7.42 t
     if len(loads) != len((HITCHED, SOLO)) or not PAID.isdisjoint(scene.groups):
         return
     if "hitch" in scene.by_class and _hooked_since(scene, *loads):
@@ -72,8 +77,8 @@ def settle_both_ways(scene: Scene) -> None:
 def _both_stood(tokens: Sequence[Token], spans: Sequence[tuple[int, int]]) -> list[str | None]:
     """How the rig stood of each load: 'not' is the other way: '5,180 hitched, 5,260 not'."""
     stood = [_stood(tokens[start:end]) for start, end in spans]
-    start, end = spans[1]
-    if end - start == 1 and "not" in tokens[start].groups and stood[0] in OTHER_WAY:
+    last = _without_opening(tokens[slice(*spans[1])])
+    if len(last) == 1 and "not" in last[0].groups and stood[0] in OTHER_WAY:
         return [stood[0], OTHER_WAY[stood[0]]]
     return stood
 
@@ -180,6 +185,8 @@ def _said_before(tokens: Sequence[Token], load: int) -> tuple[int, int]:
     'truck by itself was 11,940': what only leads to the figure is left out.
     """
     end = load
+    if end > 1 and tokens[end - 1].raw == "," and tokens[end - 2].kind is WORD:
+        end -= 1  # 'once with the camper, 18,200, once without, 8,960'
     while end and "copula" in tokens[end - 1].senses.get("glue", "").split():
         end -= 1
     start = end
@@ -211,7 +218,8 @@ def _is_small(token: Token) -> bool:
 
 
 def _stood(said: Sequence[Token]) -> str | None:
-    """How the rig stood by the words behind a load; None where they say no such thing, or more."""
+    """How the rig stood by the words of a load; None where they say no such thing, or more."""
+    said = _without_opening(said)
     alone = [token for token in said if "alone_word" in token.groups or "alone" in token.senses]
     if alone and not any("rig" in token.senses for token in said):
         return _stood_alone([token for token in said if token not in alone])
@@ -237,6 +245,16 @@ def _stood(said: Sequence[Token]) -> str | None:
         kind = first.senses["rig"].split()[0]
         return SOLO if kind == SOLO or (kind == HITCHED and off) else kind
     return HITCHED if "surely_loads" in first.groups and not rest else None
+
+
+def _without_opening(said: Sequence[Token]) -> Sequence[Token]:
+    """'then just the flatdeck', 'first hooked 21,320, once solo 8,960': which time it was."""
+    while len(said) > 1 and ("ordinal" in said[0].senses or not OPENS.isdisjoint(said[0].groups)):
+        said = said[1:]
+    return said
+
+
+OPENS = frozenset(("after_that", "once_or_when"))
 
 
 def _stood_alone(said: Sequence[Token]) -> str | None:

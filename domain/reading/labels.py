@@ -403,11 +403,14 @@ def _is_aside(tokens: Sequence[Token], index: int) -> bool:
         return False
     if _stands_off(tokens, before, index) or _was_taken_from(tokens, before):
         return True
-    if before and tokens[before - 1].kind is NUMBER and "back_on" in tokens[before].groups:
-        return False  # '9,880 back on the trailer'
+    if before and tokens[before - 1].kind is NUMBER and tokens[before].groups & RESTS_ON:
+        return False  # '9,880 back on the trailer', '9,240 is on the trailer'
     # 'hitched the flatdeck, 48011'
     return "hitch" in tokens[before].senses or not tokens[before].groups.isdisjoint(STANDS_BY)
 
+
+RESTS_ON = frozenset(("back_on", "is_so"))
+"""Groups of words between a load and the trailer that it is on."""
 
 STANDS_BY = frozenset(("tows", "absent"))
 """Groups of words before a vehicle that is spoken of and not weighed."""

@@ -262,7 +262,8 @@ def _heads_column(label: Label) -> bool:
     """Whether a label may stand in such a row: a place, or what an axle there may bear."""
     if label.rating:
         return label.rating.startswith("gawr")
-    return bool(label.places) and not label.field
+    aside = label.aside and label.only_vehicle  # 'hooked up the camper, tongue 1,140, leaving'
+    return bool(label.places) and not label.field and not aside
 
 
 def _lists(token: Token) -> bool:

@@ -12,7 +12,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from domain.reading.both_ways import OWN_PASS
-from domain.reading.figures import LEAST_LOAD, Figure
+from domain.reading.figures import LEAST_LOAD, MASS, Figure
 from domain.reading.label import Label
 from domain.reading.lexer import tokenize
 from domain.reading.phrasebook import Phrasebook
@@ -250,6 +250,23 @@ def carry_place(passes: Sequence[Pass]) -> None:
         if figure.label is None:
             label = copy(told)
             label.bound, figure.label = figure, label
+
+
+def share_unit(passes: Sequence[Pass]) -> None:
+    """'car and van 3,700 kg together, car alone 2,180': the unit said once for every pass."""
+    figures = [figure for each in passes for figure in each.figures]
+    masses = {figure.unit: figure.value for figure in figures if figure.dimension == MASS}
+    if len(masses) != 1:
+        return
+    ((unit, mass),) = masses.items()
+    for figure in figures:
+        alike = mass / MOST_UNLIKE < figure.value < mass * MOST_UNLIKE
+        if figure.dimension is None and alike:
+            figure.unit, figure.dimension = unit, MASS
+
+
+MOST_UNLIKE = 8
+"""How many times as heavy as another a load of a rig may be that is in the same unit."""
 
 
 def weigh_again(scene: Scene, figures: Sequence[Figure]) -> None:

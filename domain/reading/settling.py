@@ -20,7 +20,7 @@ from domain.reading.bars_handled import (
     settle_without_bars,
 )
 from domain.reading.beside import HEADS
-from domain.reading.both_ways import STOOD, TOLD, settle_both_ways
+from domain.reading.both_ways import STOOD_ALONE, TOLD, settle_both_ways
 from domain.reading.everyday_words import names_trailer
 from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
 from domain.reading.settled_wholes import settle_borne, settle_tare, settle_wholes
@@ -64,7 +64,7 @@ def settle_words(scene: Scene) -> None:
         return
     if not OF_PLACES.isdisjoint(scene.said):
         _settle_places(scene)
-    if scene.numbers and not (TOLD.isdisjoint(scene.groups) and STOOD.isdisjoint(scene.by_class)):
+    if scene.numbers and not OF_WAYS.isdisjoint(scene.said):
         settle_both_ways(scene)
     if not OF_BARS.isdisjoint(scene.said):
         _settle_all_of_bars(scene)
@@ -81,6 +81,7 @@ def settle_words(scene: Scene) -> None:
 
 
 OF_PLACES = TRAILS | {"numbered_axle", "initial", "corner", "end", "side", "gauge_short", "aboard"}
+OF_WAYS = TOLD | STOOD_ALONE
 OF_BARS = frozenset(("bars", "bars_word"))
 OF_LOADS = frozenset(("hers", "side_marker", "bears_down", "whole", "tare", "fuel_or_register"))
 OF_CORRECTIONS = frozenset(("swaps", "correction", "reported", "ago"))
@@ -88,9 +89,10 @@ OF_MEASURES = frozenset(("on_the_dash", "level", "per_volume", "container"))
 OF_ANSWERS = REPLIES | {"full", "denies_goods"}
 """Classes of term and groups of words of which one stands where there is such a word."""
 
-UNSETTLED = (
-    OF_PLACES | OF_LOADS | OF_CORRECTIONS | OF_MEASURES | OF_ANSWERS | TOLD | TOWED | {"bars"}
-)
+UNSETTLED = (OF_PLACES | OF_LOADS | OF_CORRECTIONS | OF_MEASURES | OF_ANSWERS | TOLD | TOWED) | {
+    "bars",
+    "alone",
+}
 """All of them together."""
 
 

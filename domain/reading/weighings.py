@@ -50,7 +50,7 @@ from domain.reading.load_doubts import (
 from domain.reading.loads import loads_of, makes_gross
 from domain.reading.measured_places import LENGTHS, leave_measured
 from domain.reading.on_the_tongue import is_exact, is_things
-from domain.reading.passes import Pass, carry_place, passes_of, weigh_again
+from domain.reading.passes import Pass, carry_place, passes_of, share_unit, weigh_again
 from domain.reading.positions import (
     axle_list,
     is_absent,
@@ -60,6 +60,7 @@ from domain.reading.positions import (
 )
 from domain.reading.said_loads import settle_said
 from domain.reading.scene import Scene
+from domain.reading.shared_tons import IN_TONS, share_tons
 from domain.reading.talk import NEGATION
 from domain.reading.things import is_noun
 from domain.reading.tokens import WORD
@@ -93,6 +94,8 @@ def read_weighings(scene: Scene) -> list[Weighing] | Doubt:
     passes = passes_of(scene, figures)
     named = rig_of_named(scene) if scene.labels else None
     if len(passes) > 1:
+        if "unit" in scene.by_class:
+            share_unit(passes)
         if "bars" in scene.by_class:
             carry_place(passes)
         if len(passes) == BOTH_WAYS and not STANDING.isdisjoint(scene.by_class):
@@ -113,12 +116,14 @@ LEAST_KG = 100.0
 BOTH_WAYS = 2
 """Passes: with the trailer on and off."""
 
-TOLD_APART = ALLOWS | {"differs", "printed_dry", LENGTHS, *TWO_STATES}
+TOLD_APART = ALLOWS | {"differs", "printed_dry", "in_tons", LENGTHS, *TWO_STATES}
 """Groups of words beside which a figure may be no load, or one of two of one place."""
 
 
 def _tell_apart(scene: Scene) -> None:
     """Leave what was not weighed, and place what was weighed laden and empty."""
+    if "in_tons" in scene.groups and not IN_TONS.isdisjoint(scene.by_class):
+        share_tons(scene.tokens, scene.live)
     if LENGTHS in scene.groups:
         leave_measured(scene)
     if "differs" in scene.groups:
