@@ -84,6 +84,9 @@ def read_cargo(scene: Scene) -> list[Cargo]:
             spot = None
         if moved and bears_down(scene, figure):
             continue
+        if "rated_gear" in scene.groups and _is_what_it_lifts(scene, figure):
+            scene.claim(figure, "what a tool is made for")
+            continue
         if thing is None and _is_at_end(scene, figure):
             continue
         trailer = None if spot else _on_trailer(scene, figure)
@@ -115,6 +118,16 @@ def read_cargo(scene: Scene) -> list[Cargo]:
             )
         )
     return found
+
+
+def _is_what_it_lifts(scene: Scene, figure: Figure) -> bool:
+    """'3 ton jack in the bed', '10,000 lb hand winch': by what it is made for a tool is called."""
+    name = scene.tokens[figure.end : figure.end + LONGEST_TOOL]
+    return kilograms(figure) >= LEAST_LIFTED and any("rated_gear" in token.groups for token in name)
+
+
+LONGEST_TOOL, LEAST_LIFTED = 2, 450.0
+"""Tokens of 'floor jack', and kilograms: no such tool weighs as much."""
 
 
 def _stood_alone(scene: Scene) -> bool:

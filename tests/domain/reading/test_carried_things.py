@@ -6,7 +6,7 @@ import pytest
 
 from domain.entries import Cargo, Weighing
 from domain.quantities import Quantity
-from domain.verdicts import Ask, Facts
+from domain.verdicts import Ask, Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
 
@@ -135,3 +135,27 @@ def test_the_last_of_two_things_that_were_put_somewhere_has_the_mass(
     (entry,) = read.entries
     assert isinstance(entry, Cargo)
     assert (entry.item, entry.position) == (thing, where)
+
+
+@pytest.mark.parametrize(
+    ("text", "thing"),
+    [
+        ("90 lb floor jack in the bed", "floor jack"),
+        ("20 ton press, 340 lb, in the bed", "press"),
+        ("3 tons of gravel in the bed", "gravel"),
+    ],
+)
+def test_a_tool_has_a_weight_of_its_own(text: str, thing: str, reads: Reader) -> None:
+    assert item(text, reads) == thing
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "3 ton jack in the bed",
+        "threw the 3 ton floor jack in the bed",
+        "10,000 lb winch on the flatdeck",
+    ],
+)
+def test_what_a_tool_is_made_for_is_not_its_weight(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)

@@ -8,6 +8,7 @@ from domain.entries import Cargo, Check, Correction, Entry, Fill, Hitch, Odomete
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
+from tests.domain.reading.test_told_at_the_scale import told
 
 
 def lb(value: float) -> Quantity:
@@ -187,3 +188,19 @@ def test_a_kind_of_trailer_is_no_part_of_its_name(
     verdict = reads(text, on_the_road(trailers=()))
     assert isinstance(verdict, Facts)
     assert {entry.trailer for entry in verdict.entries} == {name}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "the in-laws new camper is 7,700 lb gvwr",
+        "the in-laws' camper grossed 8,200",
+        "my parents new camper is 7,700 lb gvwr",
+    ],
+)
+def test_what_the_in_laws_have_is_theirs(text: str, reads: Reader) -> None:
+    assert told(reads, text) == ["silent"]
+
+
+def test_a_fill_at_the_in_laws_is_ours(reads: Reader) -> None:
+    assert told(reads, "filled up at the in-laws, 31.4 gal") == ["fill full=True volume=31.4"]
