@@ -110,6 +110,8 @@ def find_labels(
         if "on_it" in groups:
             _on_trip_meter(tokens, labels)
         _rear_of_trailer(tokens, labels)
+        if "front" in groups and "of" in groups:
+            _front_of_trailer(tokens, labels)
         if len(labels) >= 2 * LEAST_PAIR:
             _told_with_comma(tokens, labels)
     labels = [
@@ -320,6 +322,15 @@ def _rear_of_trailer(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
                 label.vehicle, label.wheel = "trailer", "axle"
         else:
             towed = towed and (label.only_ordinal or label.only_side)
+
+
+def _front_of_trailer(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
+    """'900 kg on the front, 1,100 on the back of the trailer': two ends of what is named last."""
+    for front, rear in pairwise(labels):
+        ends = front.only_end and front.end_of == "front" and rear.end_of == "rear"
+        own = ends and rear.vehicle == "trailer" and not (rear.axle or rear.side or rear.wheel)
+        if own and any("of" in token.groups for token in tokens[rear.start : rear.end]):
+            front.vehicle, front.name = rear.vehicle, rear.name
 
 
 def _rear_alone(

@@ -6,6 +6,7 @@ makes a rating is decided in `ratings`.
 
 from __future__ import annotations
 
+from domain.entries import SUM_TOLERANCE
 from domain.reading.figures import MASS, Figure, kilograms
 from domain.reading.framing import LABEL_STEP
 from domain.reading.label import Label
@@ -31,6 +32,8 @@ def settle_weighed(scene: Scene) -> None:
         _leave_actual(scene)
     if "plated_tow" in scene.groups:
         _leave_unbraked(scene)
+    if "as_weighed" in scene.groups and len(scene.labels) > FEWEST_AXLES:
+        _settle_sum(scene)
     if "weigh_cue" not in scene.by_class:
         return
     rated = [label for label in scene.labels if label.rating]
@@ -38,6 +41,23 @@ def settle_weighed(scene: Scene) -> None:
         return  # 'gvm 3,350, weighed 3,420'
     if len(rated) == 1 and "as_weighed" in scene.tokens[rated[0].start].groups:
         rated[0].rating, rated[0].whole = None, "gross"
+
+
+def _settle_sum(scene: Scene) -> None:
+    """'Axle 1: 2380 kg ... Axle 4: 1660 kg, GCM: 8080 kg': what all the axles make was weighed."""
+    bound = [label for label in scene.labels if label.bound is not None]
+    rated = [label for label in bound if label.rating]
+    axles = [label.bound.value for label in bound if label.bound and label.wheel and label.ordinal]
+    if len(rated) != 1 or len(axles) != len(bound) - 1 or len(axles) < FEWEST_AXLES:
+        return
+    (whole,) = rated
+    named = "as_weighed" in scene.tokens[whole.start].groups
+    if named and whole.bound and abs(sum(axles) - whole.bound.value) <= SUM_TOLERANCE * sum(axles):
+        whole.rating, whole.whole = None, "gross"
+
+
+FEWEST_AXLES = 3
+"""Of a rig; those of a truck alone may be for just what it may weigh."""
 
 
 def _leave_actual(scene: Scene) -> None:

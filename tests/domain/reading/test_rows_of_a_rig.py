@@ -266,3 +266,39 @@ def test_thousands_are_said_of_the_first_for_all_of_a_row(
     reads: Reader, text: str, stated: str
 ) -> None:
     assert told(reads, text)[0] == stated
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        (
+            "900 kg on the front, 1,100 on the back of the trailer",
+            {"trailer_1": 900, "trailer_2": 1_100},
+        ),
+        (
+            "4,400 on the front and 4,800 on the rear of the camper",
+            {"trailer_1": 4_400, "trailer_2": 4_800},
+        ),
+        ("5,180 on the front, 6,940 on the rear", {"steer": 5_180, "drive": 6_940}),
+        (
+            "front 5,180, rear 6,940, 9,240 on the back of the trailer",
+            {"steer": 5_180, "drive": 6_940, "trailer_2": 9_240},
+        ),
+    ],
+)
+def test_both_ends_are_of_what_is_named_behind_the_last(
+    text: str, expected: dict[str, float], reads: Reader
+) -> None:
+    assert loads(text, reads) == expected
+
+
+def test_axles_that_make_a_gcm_were_weighed_with_it(reads: Reader) -> None:
+    axles = "Axle 1: 2380 kg\nAxle 2: 3120 kg\nAxle 3: 1640 kg\nAxle 4: 1660 kg\n"
+    assert loads(f"{axles}GCM: 8800 kg", reads) == {
+        "steer": 2_380,
+        "drive": 3_120,
+        "trailer_1": 1_640,
+        "trailer_2": 1_660,
+        "gross": 8_800,
+    }
+    assert "rating=gcwr" in told(reads, f"{axles}GCM: 7500 kg")[-1]
