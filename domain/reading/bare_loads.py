@@ -43,9 +43,9 @@ def place_bare(
     masses = [figure for figure, _ in weights]
     if not masses or (not cue and all(map(is_bare_year, masses))):
         return {}
-    if placed:
-        return _place_beside(scene, masses, placed, rig)
     values = [weight for _, weight in weights]
+    if placed and not (placed.keys() == {"tongue"} and _find_gross(values) is not None):
+        return _place_beside(scene, masses, placed, rig)
     count = len(values)
     if _trailer_axles_stated(scene) and count in (2, 3):
         return dict(zip(SINGLE_AXLES, masses, strict=False))

@@ -14,7 +14,7 @@ from itertools import pairwise
 from domain.reading.allowed import is_allowed
 from domain.reading.figures import MASS, Figure
 from domain.reading.framing import LABEL_STEP
-from domain.reading.label import Label
+from domain.reading.label import AXLE_AT, Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, WORD, Token
 from domain.reading.whose_plate import is_of_trailer
@@ -60,6 +60,11 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
             if rated:
                 _weigh_of_whole(scene, first, second)
             continue
+        own = second.label
+        if rated and isinstance(own, Label) and _limits_before(scene, own, first, second):
+            own.rating = _rating_of_end(label) if own.rating == "gawr" else own.rating
+            label, second.label = own, None
+            label.bound, first.label = first, label
         if second.label is not None and label.only_vehicle:
             label = _of_its_axles(scene, label, first, second)
         if label.rating in WEIGHED_OF and _alike(first, second):
@@ -139,12 +144,25 @@ AXLES = 2
 """Of a trailer, at least, that several are told of."""
 
 
+def _limits_before(scene: Scene, label: Label, limit: Figure, load: Figure) -> bool:
+    """'hitch says 1,500 max tongue, ours is 1,040': the label of the limit ends its clause."""
+    known = label.rating in WEIGHED_OF or (label.rating == "gawr" and _rating_of_end(limit.label))
+    return bool(known) and label.start == limit.end and is_what_we_have(scene, load)
+
+
+def _rating_of_end(label: object) -> str | None:
+    """'rear is 7,250 gawr, ours is 6,940': the limit of the truck's axle there."""
+    if not isinstance(label, Label) or label.vehicle == "trailer" or label.side:
+        return None
+    return AXLE_LIMITS.get(label.axle or AXLE_AT.get(label.end_of or "", ""))
+
+
 def is_what_we_have(scene: Scene, figure: Figure) -> bool:
-    """'max on the hitch is 1,500 and we're at 1,180': what is held against a limit."""
+    """'the hitch's max is 1,500 and we're at 1,180', '..., ours is 1,040': held against a limit."""
     lead = scene.tokens[max(0, figure.start - 2) : figure.start]
-    if lead and "at_alone" in lead[-1].groups:
-        lead = lead[:-1]
-    return bool(lead) and {"ours", "we_have"} <= lead[-1].groups
+    if not lead or "we_have" not in lead[-1].groups:
+        return False
+    return any("ours" in token.groups for token in lead)
 
 
 def _is_a_load(label: Label) -> bool:

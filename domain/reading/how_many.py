@@ -65,14 +65,18 @@ def _counted_behind(scene: Scene, figure: Figure) -> int:
 
 
 def _at_so_much(scene: Scene, figure: Figure) -> bool:
-    """'8 bags @ 50 lb', '24 supers at 45 lb': between what is counted, and what each of it is."""
+    """'8 bags @ 50 lb', '24 supers at 45 lb', '40 bales x 55': between a count and what each is."""
     at = scene.figures.index(figure)
     count = scene.figures[at - 1] if at else None
     lead = scene.tokens[figure.start - 1] if figure.start else None
-    if count is None or lead is None or not (lead.raw == "@" or "at" in lead.groups):
+    if count is None or lead is None or not (lead.raw in TIMES or "at" in lead.groups):
         return False
     counted = count.whole and count.dimension is None and 2 <= count.value <= MOST_ALIKE
     return counted and count.start < figure.start <= count.end + LONGEST_COUNTED
+
+
+TIMES = "@xX×"
+"""Signs between how many there are and what each weighs."""
 
 
 def _of_so_much(scene: Scene, figure: Figure) -> bool:

@@ -248,7 +248,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if label.whole == "tongue":
         if is_beside_trailers(scene, figure):
             return "trailer", "tongue"
-        if any("weigh_cue" in token.senses for token in scene.tokens[label.end : figure.start]):
+        between = scene.tokens[label.end : figure.start]
+        if any("weigh_cue" in each.senses for each in between) or is_what_we_have(scene, figure):
             return None  # 'ball good for 8,000, tongue weighs 930'
         stamped = figure.value < LEAST_STAMPED or not figure.value % LABEL_STEP
         if not (stamped or _speaks_of_label(scene, figure) or is_allowed(scene, figure)):

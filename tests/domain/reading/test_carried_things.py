@@ -159,3 +159,21 @@ def test_a_tool_has_a_weight_of_its_own(text: str, thing: str, reads: Reader) ->
 )
 def test_what_a_tool_is_made_for_is_not_its_weight(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("40 bales x 55 lb in the bed", 2_200),
+        ("12 bags x 25 lb of feed in the bed", 300),
+        ("bales, 55 lb in the bed", 55),
+    ],
+)
+def test_a_sign_may_stand_between_a_count_and_what_each_weighs(
+    text: str, value: float, reads: Reader
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    assert [each.value for each in read.entries if isinstance(each, Cargo)] == [
+        Quantity(value, "lb")
+    ]

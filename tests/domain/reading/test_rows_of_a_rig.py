@@ -302,3 +302,20 @@ def test_axles_that_make_a_gcm_were_weighed_with_it(reads: Reader) -> None:
         "gross": 8_800,
     }
     assert "rating=gcwr" in told(reads, f"{axles}GCM: 7500 kg")[-1]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "5160 6880 9420 for 21460, tongue 1,040 by the jack scale",
+        "tongue 1,040, 5160 6880 9420 21460",
+    ],
+)
+def test_a_row_that_makes_its_gross_may_stand_beside_a_tongue(text: str, reads: Reader) -> None:
+    assert loads(text, reads) == {
+        "tongue": 1_040,
+        "steer": 5_160,
+        "drive": 6_880,
+        "trailer": 9_420,
+        "gross": 21_460,
+    }
