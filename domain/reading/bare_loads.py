@@ -44,7 +44,7 @@ def place_bare(
     if not masses or (not cue and all(map(is_bare_year, masses))):
         return {}
     values = [weight for _, weight in weights]
-    if placed and not (placed.keys() == {"tongue"} and _find_gross(values) is not None):
+    if placed and (placed.keys() != TONGUE or _find_gross(values) is None):
         return _place_beside(scene, masses, placed, rig)
     count = len(values)
     if _trailer_axles_stated(scene) and count in (2, 3):
@@ -101,6 +101,10 @@ def place_bare(
             if positions is not None:
                 return dict(zip(positions, masses, strict=True))
     return {}
+
+
+TONGUE = {"tongue"}
+"""What may be told beside a row of axles and the gross that they make."""
 
 
 def _trailer_between(scene: Scene, masses: Sequence[Figure]) -> bool:

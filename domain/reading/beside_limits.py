@@ -60,8 +60,8 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
             if rated:
                 _weigh_of_whole(scene, first, second)
             continue
-        own = second.label
-        if rated and isinstance(own, Label) and _limits_before(scene, own, first, second):
+        own = _limit_before(scene, first, second) if rated else None
+        if own is not None:
             own.rating = _rating_of_end(label) if own.rating == "gawr" else own.rating
             label, second.label = own, None
             label.bound, first.label = first, label
@@ -144,10 +144,15 @@ AXLES = 2
 """Of a trailer, at least, that several are told of."""
 
 
-def _limits_before(scene: Scene, label: Label, limit: Figure, load: Figure) -> bool:
-    """'hitch says 1,500 max tongue, ours is 1,040': the label of the limit ends its clause."""
+def _limit_before(scene: Scene, limit: Figure, load: Figure) -> Label | None:
+    """'hitch says 1,500 max tongue, ours is 1,040': the label that ends the clause of a limit."""
+    if not is_what_we_have(scene, load):
+        return None
+    label = next((each for each in scene.labels if each.start == limit.end), None)
+    if label is None or label.bound not in (None, load):
+        return None
     known = label.rating in WEIGHED_OF or (label.rating == "gawr" and _rating_of_end(limit.label))
-    return bool(known) and label.start == limit.end and is_what_we_have(scene, load)
+    return label if known else None
 
 
 def _rating_of_end(label: object) -> str | None:

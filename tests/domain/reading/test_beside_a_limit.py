@@ -220,6 +220,7 @@ def test_a_gross_that_is_so_much_of_a_limit_is_kept(reads: Reader) -> None:
         ("ball good for 8,000, tongue weighs 930", {"tongue": 930}, {"tow": 8_000}),
         ("hitch says 1,500 lb max tongue, ours is 1,040", {"tongue": 1_040}, {"tongue": 1_500}),
         ("rear is 7,250 gawr, ours is 6,940", {"drive": 6_940}, {"gawr_rear": 7_250}),
+        ("front 5,200 gawr, we have 5,160", {"steer": 5_160}, {"gawr_front": 5_200}),
         ("front 5,200 gawr rear 7,250 gawr", {}, {"gawr_front": 5_200, "gawr_rear": 7_250}),
         # In the steps of makers it is a limit, too.
         ("hitch rated 12,000 tongue 1,200", {}, {"tow": 12_000, "tongue": 1_200}),
