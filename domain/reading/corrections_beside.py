@@ -11,7 +11,8 @@ from collections.abc import Callable, Sequence
 
 from domain.entries import Check, Correction, Entry, Hitch, Odometer
 from domain.quantities import Quantity, is_currency
-from domain.reading.corrections import is_clear, read_corrections
+from domain.reading.corrected_bare import is_clear
+from domain.reading.corrections import read_corrections
 from domain.reading.lexer import clean
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, TIME, Token
