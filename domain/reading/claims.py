@@ -387,8 +387,16 @@ def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:
         if "claims_line" in groups:
             taxed = "tax" in groups and not _has_fee(tokens, index)
             return figure.dimension != MONEY or taxed
+        if figure.token.decimals == CENTS and tokens[index].senses.get("unit") in FUEL_UNITS:
+            return False  # 'first card 25.6 gal 100.00': what that much came to
         index -= 1
     return False
+
+
+CENTS = 2
+"""Decimals of what was paid."""
+
+FUEL_UNITS = ("gal", "L", "gal_imp")
 
 
 def _ends_sentence(word: Token) -> bool:

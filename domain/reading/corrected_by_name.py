@@ -14,6 +14,7 @@ from domain.quantities import Quantity
 from domain.reading.figures import MONEY, NEXT_READING, PRICE, VOLUME, Figure
 from domain.reading.lexer import clean
 from domain.reading.scene import Scene
+from domain.reading.tokens import NUMBER
 
 LONGEST = 18
 """Tokens of 'sorry, can you change the fill at 51,402 to 24.6 gal, i read the pump wrong'."""
@@ -23,18 +24,34 @@ NAMES_ENTRY = frozenset(("entry_noun", "one"))
 
 
 def corrects_named(
-    scene: Scene, read: Callable[[Scene], tuple[Correction, ...]]
+    scene: Scene, read: Callable[[Scene, bool], tuple[Correction, ...]]
 ) -> tuple[Correction, ...]:
-    """'the fill at 51,402 was at Pell not Dorset': read without the name, it is a correction."""
+    """'the fill at 51,402 was at Pell not Dorset': read without the name, it is a correction.
+
+    `read` is told whether what is named must be in the log.
+    """
     if len(scene.tokens) > LONGEST or "?" in scene.text:
         return ()
     for (start, end), about in _names(scene):
         behind = scene.text[scene.tokens[end - 1].end :].lstrip()
         said = clean(scene.text[: scene.tokens[start].start] + behind)
-        found = read(Scene(said, scene.context, scene.book))
+        logged = _is_logged(scene, start, end, about)
+        found = read(Scene(said, scene.context, scene.book), logged)
         if found and all(each.action == "amend" for each in found):
             return tuple(_of_named(each, about) for each in found)
     return ()
+
+
+def _is_logged(scene: Scene, start: int, end: int, about: Quantity | float | str) -> bool:
+    """'the one at 51,402', and a reading that does not go beyond the last one: it was told before.
+
+    What names the entry stands between `start` and `end`; 'the fill at 51,402' may be a new one.
+    """
+    beside = scene.tokens[max(0, start - 1) : start] + scene.tokens[end : end + 1]
+    if any("one" in token.groups for token in beside):
+        return True
+    known = scene.context.odometer
+    return isinstance(about, float) and known is not None and about <= known.value
 
 
 def _of_named(correction: Correction, about: Quantity | float | str) -> Correction:
@@ -74,10 +91,15 @@ def _naming(scene: Scene, start: int, end: int) -> tuple[int, int] | None:
     behind = end < len(tokens) and not tokens[end].groups.isdisjoint(NAMES_ENTRY)
     if behind and (start == 0 or _points(scene, start - 1)):
         return start, end
-    leads = start > 2 and not tokens[start - 1].groups.isdisjoint(("at_place", "of"))
-    if leads and "entry_noun" in tokens[start - 2].groups and _points(scene, start - 3):
+    leads = start > 2 and not tokens[start - 1].groups.isdisjoint(LEADING)
+    nouns = NAMES_ENTRY if tokens[start].kind is NUMBER else ("entry_noun",)
+    if leads and not tokens[start - 2].groups.isdisjoint(nouns) and _points(scene, start - 3):
         return start - 1, end
     return None
+
+
+LEADING = frozenset(("at_place", "of", "from"))
+"""Groups of words between an entry and what names it: 'the fill at', 'the one from'."""
 
 
 def is_subject(scene: Scene, figures: Sequence[Figure]) -> bool:

@@ -17,10 +17,11 @@ LONGEST = 14
 """Tokens of 'the odometer reading on that last fill was 51,420, sorry'."""
 
 
-def said_of_last(scene: Scene, figure: Figure) -> str | None:
+def said_of_last(scene: Scene, figure: Figure, *, logged: bool = False) -> str | None:
     """Which field of the entry that 'that' or 'the last' points at a figure is of; None if of none.
 
-    It is told what that was, or, where the field is named, what it is.
+    It is told what that was, or, where the field is named, what it is. An entry that is `logged`
+    needs no word that points at it.
     """
     tokens = scene.tokens
     was = figure.start - 1
@@ -28,7 +29,9 @@ def said_of_last(scene: Scene, figure: Figure) -> str | None:
         was -= 1  # 'was at 51,420'
     if len(tokens) > LONGEST or "?" in scene.text or was < 1:
         return None
-    named = next((at for at in range(1, was) if _is_entry(tokens[at - 1], tokens[at])), None)
+    named = next(
+        (at for at in range(1, was) if _is_entry(tokens[at - 1], tokens[at], logged)), None
+    )
     if named is None or not all(_is_small(scene, figure, at) for at in range(len(tokens))):
         return None
     over = "was_then" in tokens[was].groups
@@ -63,8 +66,10 @@ READ_AT = frozenset(("fuel_cue", "hitch"))
 """Classes of term for an entry that has an odometer reading, or has one beside it."""
 
 
-def _is_entry(before: Token, token: Token) -> bool:
+def _is_entry(before: Token, token: Token, logged: bool) -> bool:
     """'that fill', 'the unhitch': of what is done to a trailer, the last one is spoken of."""
+    if logged and not NAMES_ENTRY.isdisjoint(token.groups):
+        return True
     done = "hitch" in token.senses and "article" in before.groups
     return is_last_entry(before, token) or (done and "entry_noun" in token.groups)
 

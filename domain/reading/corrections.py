@@ -119,14 +119,18 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
     return () if found is None else (found,)
 
 
-def _of_the_rest(scene: Scene) -> tuple[Correction, ...]:
-    """What a message corrects that said which entry it is about."""
+def _of_the_rest(scene: Scene, logged: bool) -> tuple[Correction, ...]:
+    """What a message corrects that said which entry it is about; one in the log where `logged`."""
     if "product" in scene.by_class:
         product = corrected_product(scene)
         if product is not None:
             return (product,)
     moved = time_meant(scene) if not scene.figures and has_times(scene) else None
-    return read_corrections(scene) if moved is None else (moved,)
+    found = read_corrections(scene) if moved is None else (moved,)
+    if found or not logged or len(scene.live) != 1:
+        return found
+    field = said_of_last(scene, scene.live[0], logged=True)
+    return () if field is None else (amend(scene, scene.live[0], field, None),)
 
 
 def may_put_right(scene: Scene) -> bool:

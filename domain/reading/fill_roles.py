@@ -126,7 +126,7 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
         if (
             isinstance(label, Label)
             and label.places
-            and not (label.only_vehicle or label.whole == "gross")
+            and not (label.only_vehicle or label.only_ordinal or label.whole == "gross")
         ):
             return None
         said = _price_said(scene, figure)

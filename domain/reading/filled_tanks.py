@@ -56,7 +56,7 @@ FEWEST = 2
 def add_tanks(scene: Scene, roles: dict[str, Figure], own: Sequence[Figure]) -> bool:
     """'filled both tanks, 19 gal front and 18 rear': one fill, of what went into each.
 
-    Whether there were several.
+    Whether there were several. Only the fill's `own` figures are of its tanks.
     """
     volume = roles[VOLUME_ROLE]
     tanks = [volume]
@@ -66,7 +66,7 @@ def add_tanks(scene: Scene, roles: dict[str, Figure], own: Sequence[Figure]) -> 
         volumes = other.dimension == VOLUME or pumped
         alike = other.unit in (None, volume.unit) and volume.value <= MOST_ALIKE * other.value
         alike = alike and other.value <= MOST_ALIKE * volume.value
-        if other.claimed is None and other.role is None and alike and volumes:
+        if other in own and other.claimed is None and other.role is None and alike and volumes:
             tanks.append(other)
             scene.claim(other, "what went into another tank")
     if len(tanks) < FEWEST:

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from domain.quantities import Quantity
 from domain.records import verdict_to_record
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -158,6 +159,10 @@ def test_what_the_last_fill_was_of(text: str, reads: Reader) -> None:
         ("that 48,402 fill was def", {"field": "product", "value": "def"}),
         ("the 48,402 fill was yesterday", {"field": "at", "value": "2026-07-10"}),
         ("the fill at 48,402 wasnt full", {"field": "full", "value": False}),
+        ("the one at 48,402 was 24.6 gal", {"value": {"value": 24.6, "unit": "gal"}}),
+        ("the one from 48,402 should be 24.6 gal", {"value": {"value": 24.6, "unit": "gal"}}),
+        ("the 48,402 one was 24.6 gal", {"value": {"value": 24.6, "unit": "gal"}}),
+        ("the one at 48,402 was partial", {"field": "full", "value": False}),
     ],
 )
 def test_an_odometer_reading_names_the_fill(
@@ -169,6 +174,17 @@ def test_an_odometer_reading_names_the_fill(
     assert meant == {"action": "amend", "field": "volume", **mended}
     assert isinstance(read, Facts)
     assert [getattr(each, "about", None) for each in read.entries] == [48_402]
+
+
+@pytest.mark.parametrize(
+    ("known", "kind"), [(48_402, "correction"), (48_510, "correction"), (48_010, "fill")]
+)
+def test_a_fill_is_in_the_log_where_the_odometer_has_read_more(
+    known: int, kind: str, reads: Reader
+) -> None:
+    chat = on_the_road(odometer=Quantity(known, "mi"))
+    (entry,) = verdict_to_record(reads("the fill at 48,402 was 24.6 gal", chat))["entries"]
+    assert entry["kind"] == kind
 
 
 @pytest.mark.parametrize(

@@ -25,6 +25,12 @@ from tests.domain.reading.fills_told import Told, told
             "25.6 gal on one card, 8.2 gal on the other card",
             [(None, 25.6, None), (None, 8.2, None)],
         ),
+        (
+            "first card 25.6 gal 100.00 second card 8.2 gal 31.98",
+            [(None, 25.6, 100), (None, 8.2, 31.98)],
+        ),
+        ("first card 25.6 gal, second card 8.2 gal", [(None, 25.6, None), (None, 8.2, None)]),
+        ("first tank 25.6 gal, second tank 8.2 gal", [(None, 33.8, None)]),
         ("24.6 gal then another 1.2 gal", [(None, 25.8, None)]),
         ("put 25.6 gal on the card", [(None, 25.6, None)]),
         ("aux tank 20 gal main 18 gal at 3.89", [(None, 38, None)]),
