@@ -27,7 +27,7 @@ def is_full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:
             return False
         if "fills_or_filled" in token.groups and not scene.stated(index):
             continue
-        if "fill_noun" in token.groups and left_out(scene, index):
+        if left_out(scene, index) and ("fill_noun" in token.groups or _before_this(scene, index)):
             continue
         if "filled" in token.groups and not _ends_phrase(scene, index):
             continue
@@ -43,6 +43,13 @@ def left_out(scene: Scene, index: int) -> bool:
     """'forgot to log the fill up before this': another one was full, if any."""
     start, _ = scene.clause_of(index)
     return any(start <= at < index for at in scene.by_class.get("missed_verb", ()))
+
+
+def _before_this(scene: Scene, index: int) -> bool:
+    """'forgot to text when we filled up friday. this one is 22.1 gal': what was full is another."""
+    start, end = scene.clause_of(index)
+    own = any(start <= figure.start < end for figure in scene.figures)
+    return not own and scene.phrase_said("this_fill", end) is not None
 
 
 def _is_of_a_thing(scene: Scene, index: int) -> bool:

@@ -11,7 +11,7 @@ from datetime import datetime
 
 from domain.reading.scene import Scene
 from domain.reading.times import has_times, local_time, read_when
-from domain.reading.tokens import NUMBER, Token
+from domain.reading.tokens import NUMBER, TIME, Token
 
 
 def is_of_earlier_day(scene: Scene) -> bool:
@@ -54,10 +54,24 @@ def leaves_one_out(scene: Scene) -> bool:
 
 def _filled_then(scene: Scene, missed: int, end: int) -> bool:
     """'forgot to log it when we gassed up Thursday, but today it took ...': one, and then this."""
-    fuelled = any(missed < at < end for at in scene.by_class.get("fuel_cue", ()))
+    poured = [*scene.by_class.get("fuel_cue", ()), *scene.by_class.get("full", ())]
+    fuelled = any(missed < at < end for at in poured)
     if not fuelled or any(missed < figure.start < end for figure in scene.figures):
         return False
     return scene.phrase_said("this_fill", end) is not None
+
+
+def dates_missed(scene: Scene) -> bool:
+    """'forgot to text when we filled up friday. this one is 22.1 gal': the day is of the other."""
+    told = {*scene.by_class.get("time", ())}
+    told.update(index for index, token in enumerate(scene.tokens) if token.kind is TIME)
+    return bool(told) and any(
+        start <= min(told)
+        and max(told) < end
+        and not any(start <= figure.start < end for figure in scene.figures)
+        and scene.phrase_said("this_fill", end) is not None
+        for start, end in [scene.clause_of(index) for index in scene.by_class["missed_verb"]]
+    )
 
 
 def _is_fill(scene: Scene, token: Token) -> bool:

@@ -84,6 +84,33 @@ def test_what_was_read_on_an_earlier_day_may_be_less(
 
 
 @pytest.mark.parametrize(
+    ("text", "fill"),
+    [
+        (
+            "forgot to text when we filled up friday. this one is 22.1 gal",
+            Fill(volume=gallons(22.1), missed=True),
+        ),
+        (
+            "didnt log it when we topped off thursday. this one is 22.1 gal",
+            Fill(volume=gallons(22.1), missed=True),
+        ),
+        (
+            "never logged saturdays top off, this one is 19.8 gal",
+            Fill(volume=gallons(19.8), missed=True),
+        ),
+        (
+            "forgot to log that we filled up yesterday, 24 gal at 47,950",
+            Fill(volume=gallons(24), odometer=miles(47_950), full=True, at=date(2026, 7, 10)),
+        ),
+    ],
+)
+def test_what_is_told_of_the_fill_that_was_missed_is_not_of_this_one(
+    text: str, fill: Fill, reads: Reader
+) -> None:
+    assert reads(text, on_the_road()) == Facts((fill,))
+
+
+@pytest.mark.parametrize(
     "text", ["24.1 gal 47,950", "this morning 24.1 gal at 47,950", "yesterday 24.1 gal at 41,150"]
 )
 def test_a_reading_that_runs_backwards_today_is_asked_about(text: str, reads: Reader) -> None:
