@@ -526,7 +526,8 @@ def _is_unit_here(
     if token.text in ("in", "m", "foot") and after is not None and "after_inches" in after.groups:
         return figure.value < LONGEST_RIG  # '6,880 in back'
     if token.text == "in":
-        return after is None or after.kind is not WORD
+        poured = figure.start > 0 and "putting" in tokens[figure.start - 1].groups
+        return not poured and (after is None or after.kind is not WORD)
     if token.text == "m" and figure.token.said.scaled:
         return False
     if token.glued or after is None or after.kind is not WORD:

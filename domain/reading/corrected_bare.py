@@ -70,10 +70,11 @@ def without_field(
         return None
     before = token_at(scene.tokens, value.start - 1)
     if value.dimension == MONEY and (
-        (before is not None and "before_money" in before.groups)
+        any("changes_field" in token.groups for token in scene.tokens[value.end :])
+        or (before is not None and "before_money" in before.groups)
         or value.value > MOST_UNITS * dearest(scene.context.currency)
     ):
-        return None  # 'make it for $150', 'sorry, $2,400 for rent'
+        return None  # '$50 in change', 'make it for $150', 'sorry, $2,400 for rent'
     if not nothing_else(scene, value, was, spare=1 if is_clear(value) else 0):
         return None
     return amend(scene, value, None, was)

@@ -222,12 +222,13 @@ def _unit_before(scene: Scene, figure: Figure, *, lettered: bool) -> str | None:
 
 
 def _of_trip(scene: Scene, figure: Figure) -> bool:
-    """'16.3 gal, trip 188': what a trip meter shows, beside a volume."""
+    """'16.3 gal, trip 188', 'pumped 16.3, trip 188': what a trip meter shows, beside a volume."""
     if "trip_word" not in scene.groups or not figure.start:
         return False
     if "trip_word" not in scene.tokens[figure.start - 1].groups:
         return False
     fuelled = any(other.dimension == VOLUME for other in scene.figures)
+    fuelled = fuelled or ("fuel_cue" in scene.by_class and len(scene.live) > 1)
     return fuelled and LEAST_TRIP <= figure.value <= TRIP_LIMIT
 
 

@@ -73,7 +73,7 @@ from domain.reading.other_tanks import (
     is_paid_for_another,
     leave_other_tanks,
 )
-from domain.reading.paid_fuel import paid_for_fuel, pays_alone
+from domain.reading.paid_fuel import paid_for_fuel, pays_alone, put_in_at
 from domain.reading.scene import Scene
 from domain.reading.squeezed_in import MORE, add_squeezed
 from domain.reading.tallies import TALLYING, is_tally
@@ -175,6 +175,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         is_said_of(draft, index) and scene.stated(index) for index in classes["fuel_cue"]
     )
     cue = cue or draft.cued
+    if not cue and "in" in groups and len(own) == BOTH:
+        cue = put_in_at(scene, own)
     full = is_full(scene, draft, alone=alone) if "full" in classes else None
     missed = True if draft.product != "def" and leaves_one_out(scene) else None
     bare: list[Figure] = []
@@ -354,8 +356,8 @@ def _fills_hers(scene: Scene, index: int) -> bool:
     return any("vehicle" in (*each.senses, *each.senses.get("talk", "").split()) for each in behind)
 
 
-def _bought_without_unit(scene: Scene, figure: Figure) -> Doubt | None:
-    """'put 20 in her', 'put in 30' may be gallons or money."""
+def _bought_without_unit(scene: Scene, figure: Figure) -> Fill | Doubt | None:
+    """'put 20 in her', 'put in 30' may be gallons or money, far more than the tank is money."""
     if len(scene.tokens) > 8:
         return None
     before = scene.tokens[figure.start - 1] if figure.start else None
@@ -364,7 +366,7 @@ def _bought_without_unit(scene: Scene, figure: Figure) -> Doubt | None:
         return None
     if behind:
         fuelled = "putting" in before.groups and "into" in behind[0].groups
-        fuelled = fuelled and len(behind) > 1 and _is_tank(behind[1])
+        fuelled = fuelled and (len(behind) == 1 or _is_tank(behind[1]))
     else:
         fuelled = "putting_in" in before.groups and not scene.unknown_words()  # 'put in 30'
     if not fuelled:
@@ -372,6 +374,13 @@ def _bought_without_unit(scene: Scene, figure: Figure) -> Doubt | None:
     context = scene.context
     volume = Quantity(figure.value, VOLUME_UNIT[context.units])
     money = Quantity(figure.value, context.currency)
+    tank = context.tank
+    if tank is not None and figure.value > tank.amount(volume.unit) * SURELY_MONEY:
+        figure.role = "fill"
+        return Fill(cost=money)
+    if figure.token.decimals == TENTHS:
+        figure.role = "fill"
+        return Fill(volume=volume)  # 'put 24.2 in': no money has tenths
     return Doubt(
         "fill",
         "volume_or_money",
@@ -381,6 +390,10 @@ def _bought_without_unit(scene: Scene, figure: Figure) -> Doubt | None:
             Choice(ChoiceLabel("figure", money), (Fill(cost=money),)),
         ),
     )
+
+
+SURELY_MONEY = 2
+"""So many times what the tank holds no slip makes of a volume."""
 
 
 def _is_tank(token: Token) -> bool:
@@ -575,5 +588,5 @@ def _paid_to_the_cent(context: Context, roles: dict[str, Figure]) -> bool:
     return pumped and _pays_for_fuel(context, roles)
 
 
-CENTS, MILLS = 2, 3
-"""Decimals of what a pump charges, and of its price; nothing else is sold by the mill."""
+TENTHS, CENTS, MILLS = 1, 2, 3
+"""Decimals of a volume, of what a pump charges, and of its price, which nothing else has."""

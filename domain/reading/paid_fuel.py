@@ -1,13 +1,16 @@
 """What fuel came to, told without how much of it: '$118.53 diesel', 'spent 92.14 on fuel'.
 
 This file decides that a message is of the money and the fuel and of nothing else, so that it is
-a fill. What stands beside a volume is decided in `fill_money`.
+a fill, or that the money went in at an odometer's reading. What stands beside a volume is decided
+in `fill_money`.
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from domain.context import VOLUME_UNIT
-from domain.reading.figures import MONEY, Figure
+from domain.reading.figures import MONEY, Figure, follows_odometer
 from domain.reading.fill_roles import LARGEST_TANK
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, WORD
@@ -30,6 +33,21 @@ def pays_alone(scene: Scene, figure: Figure) -> bool:
 
 SLACK = 1.2
 """What a tank takes beyond its size, at most."""
+
+
+def put_in_at(scene: Scene, own: Sequence[Figure]) -> bool:
+    """'$50 in at 51,300', 'chucked 60 bucks in, 51,300': nothing but a tank has a reading there."""
+    cost, read = own
+    if cost.dimension != MONEY or read.dimension is not None or not read.whole:
+        return False
+    between = scene.tokens[cost.end : read.start]
+    return (
+        bool(between)
+        and "in" in between[0].groups
+        and all(each.kind is MARK or "at_alone" in each.groups for each in between[1:])
+        and follows_odometer(read.value, scene.context)
+        and not scene.unknown_words()
+    )
 
 
 def paid_for_fuel(scene: Scene, cost: Figure) -> bool:

@@ -27,6 +27,25 @@ PAID = Quantity(118.53, "USD")
         ("tolls 14.50, camping 42, diesel 118.53", Fill(product="diesel", cost=PAID)),
         ("spent 118.53 on fuel and 14.50 in tolls", Fill(cost=PAID)),
         ("snacks 12.40 fuel 118.53", Fill(cost=PAID)),
+        ("put 100 in", Fill(cost=Quantity(100, "USD"))),
+        ("put 24.2 in", Fill(volume=Quantity(24.2, "gal"))),
+        (
+            "put 24.2 in, 48,102",
+            Fill(volume=Quantity(24.2, "gal"), odometer=Quantity(48_102, "mi")),
+        ),
+        ("$50 in at 48,102", Fill(cost=Quantity(50, "USD"), odometer=Quantity(48_102, "mi"))),
+        (
+            "chucked 60 bucks in, 48,102",
+            Fill(cost=Quantity(60, "USD"), odometer=Quantity(48_102, "mi")),
+        ),
+        (
+            "dash says 12.4 mpg, pumped 23.9, trip 291",
+            Fill(
+                volume=Quantity(23.9, "gal"),
+                distance=Quantity(291, "mi"),
+                dash_economy=Quantity(12.4, "mi/gal"),
+            ),
+        ),
         (
             "diesel 28.2 gal $118.53 trip 231.8",
             Fill(
@@ -46,6 +65,11 @@ def test_what_fuel_came_to(text: str, fill: Fill, reads: Reader) -> None:
     "text",
     [
         "fuel bill 118.53",
+        "$50 in change",
+        "$50 in the plate at 48,102",
+        "put 60 in the meter",
+        "put 2 in on the hitch",
+        "pumped 23.9 on trip 3",
         "gas 84.20",
         "Dad paid 118.53 for diesel",
         "diesel 118.53?",
