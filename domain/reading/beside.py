@@ -234,7 +234,7 @@ def _per_volume(figure: Figure, tokens: Sequence[Token]) -> tuple[str | None, in
     if "per_volume" in per.senses:
         beyond = token_at(tokens, figure.end + 1)
         listed = beyond is not None and beyond.kind is NUMBER and _heads_volume(tokens, figure)
-        listed = listed or _heads_field(figure, beyond)  # '48,340 / Gal: 31.4'
+        listed = listed or _heads_field(figure, beyond, tokens)  # '48,340 / Gal: 31.4'
         return (None, 0) if listed else (per.senses["per_volume"], 1)  # 'gal 31.4 ppg 3.899'
     if per.raw != "/" and "per_one" not in per.groups:
         return None, 0
@@ -244,18 +244,19 @@ def _per_volume(figure: Figure, tokens: Sequence[Token]) -> tuple[str | None, in
     beyond = token_at(tokens, figure.end + 2)
     if beyond is not None and (beyond.raw == "/" or beyond.kind is NUMBER):
         return None, 0
-    return (None, 0) if _heads_field(figure, beyond) else (unit, 2)
+    return (None, 0) if _heads_field(figure, beyond, tokens) else (unit, 2)
 
 
 HEADS = frozenset((":", "="))
 """Marks behind the name of a field, whose figure follows."""
 
 
-def _heads_field(figure: Figure, mark: Token | None) -> bool:
+def _heads_field(figure: Figure, mark: Token | None, tokens: Sequence[Token]) -> bool:
     """Whether a mark says that its unit is a field's name; '1,659 €/L = 86.93' is a price."""
-    if mark is None or figure.dimension is not None:
+    if mark is None or figure.dimension is not None or mark.raw not in HEADS:
         return False
-    return mark.raw in HEADS and (mark.raw == ":" or figure.value >= BEYOND_PUMPS)
+    given = figure.start > 0 and tokens[figure.start - 1].raw == "="  # 'vol=33.4 ppg=3.799'
+    return given or mark.raw == ":" or figure.value >= BEYOND_PUMPS
 
 
 UNITS = frozenset(("unit", "money", "per_volume"))
@@ -514,6 +515,8 @@ def _is_unit_here(
         return token.glued and figure.whole
     if token.senses["unit"] in PUMPED:
         if after is None or after.kind is not NUMBER:
+            if after is not None and after.raw == "=" and _heads_field(figure, after, tokens):
+                return False
             if figure.value >= BEYOND_PUMPS:
                 return True
         elif figure.value >= BEYOND_PUMPS or _is_driven(tokens, figure):

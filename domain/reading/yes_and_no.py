@@ -74,7 +74,7 @@ def _answer_to(scene: Scene, index: int) -> bool | None:
     ended = said.endswith(".")  # 'no.' is read as one word
     behind = tokens[at + 1] if at + 1 < len(tokens) else None
     more = behind is not None and behind.kind in (WORD, NUMBER) and behind.raw not in LINKS
-    if more and not ended:
+    if more and not (ended or _heads_next(tokens, at + 1)):
         return None
     said = said.rstrip(".")
     groups, switch = scene.book.groups, scene.book.keys["switch"]
@@ -83,6 +83,12 @@ def _answer_to(scene: Scene, index: int) -> bool | None:
     if said in groups["answers_yes"]:
         return True
     return False if said in groups["answers_no"] else None
+
+
+def _heads_next(tokens: Sequence[Token], index: int) -> bool:
+    """'full=n vol=20.1': the next field begins where an answer ends."""
+    mark = tokens[index + 1] if index + 1 < len(tokens) else None
+    return mark is not None and mark.raw in ("=", ":") and tokens[index].kind is WORD
 
 
 OF_A_STATE = frozenset(("full", "hitch", "bars"))

@@ -6,6 +6,7 @@ import pytest
 
 from domain.entries import Fill, Hitch, Odometer
 from domain.quantities import Quantity
+from domain.records import verdict_to_record
 from domain.verdicts import Ask, Facts, Silent
 from tests.domain.driving_log import gal
 from tests.domain.reading.chats import Reader, chat, on_the_road
@@ -662,3 +663,28 @@ def test_nine_tenths_of_a_cent_are_told_in_words(text: str, reads: Reader) -> No
     (fill,) = verdict.entries
     assert isinstance(fill, Fill)
     assert (fill.unit_price, fill.volume) == (Quantity(3.499, "USD/gal"), Quantity(17.06, "gal"))
+
+
+@pytest.mark.parametrize(
+    ("text", "full"),
+    [
+        ("vol=33.4 ppg=3.799 tot=126.92 odo=48402 full=y", True),
+        ("odo=48402 vol=33.4 ppg=3.799 tot=126.92 full=n", False),
+        ("full=n odo=48402 gal=33.4 ppg=3.799 tot=126.92", False),
+    ],
+)
+def test_a_unit_before_its_mark_heads_the_next_figure(text: str, full: bool, reads: Reader) -> None:
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert entry == {
+        "kind": "fill",
+        "volume": {"value": 33.4, "unit": "gal"},
+        "unit_price": {"value": 3.799, "unit": "USD/gal"},
+        "cost": {"value": 126.92, "unit": "USD"},
+        "odometer": {"value": 48_402, "unit": "mi"},
+        "full": full,
+    }
+
+
+def test_what_figures_come_to_behind_a_mark_is_no_field(reads: Reader) -> None:
+    (entry,) = verdict_to_record(reads("33.4 gal = 126.89", on_the_road()))["entries"]
+    assert (entry["volume"]["value"], entry["cost"]["value"]) == (33.4, 126.89)
