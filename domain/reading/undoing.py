@@ -35,7 +35,7 @@ def undoes(scene: Scene) -> bool:
 
 def undo_of(scene: Scene) -> Correction:
     """The undo that a message asks for, with all that it says of what is to go."""
-    figure = _tells_which(scene)
+    figure = _tells_which(scene) or (_said_wrong(scene) if scene.live else None)
     was: Quantity | float | str | None = None
     if figure is not None:
         was = Quantity(figure.value, figure.unit) if figure.unit else figure.value
@@ -101,8 +101,22 @@ def takes_out(scene: Scene) -> bool:
     if _takes_out(tokens) or _tells_which(scene) is not None:
         return True
     head = next((i for i, token in enumerate(tokens) if token.raw == "," or token.ends_sentence), 0)
-    reasoned = head and not tokens[head].ends_sentence and not scene.figures
+    reasoned = head and not tokens[head].ends_sentence
+    reasoned = reasoned and (not scene.figures or _said_wrong(scene) is not None)
     return bool(reasoned) and _takes_out(tokens[:head]) and not _throws_away(scene, head)
+
+
+def _said_wrong(scene: Scene) -> Figure | None:
+    """'toss that last one, 24.6 gal was wrong': the figure of what goes, behind a comma."""
+    if len(scene.figures) != 1 or len(scene.live) != 1:
+        return None
+    (figure,), tokens = scene.live, scene.tokens
+    start, end = scene.clause_of(figure.start)
+    if not start or any("article" not in each.groups for each in tokens[start : figure.start]):
+        return None
+    said = tokens[figure.end : end]
+    wrong = any("found_wrong" in each.groups for each in said)
+    return figure if wrong and end == len(tokens) and not scene.unknown else None
 
 
 def _throws_away(scene: Scene, head: int) -> bool:
@@ -254,7 +268,10 @@ def is_misdirected(scene: Scene) -> bool:
 def _says_so(scene: Scene) -> bool:
     """An undo stands alone or says why; with figures of its own it is something else."""
     index, _, _ = next(scene.find("correction", "undo"))
-    if any(figure.claimed is None and figure.value >= 1000 for figure in scene.figures):
+    wrong = _said_wrong(scene) is not None if scene.live else False
+    if not wrong and any(
+        figure.claimed is None and figure.value >= 1000 for figure in scene.figures
+    ):
         return False
     if _throws_away(scene, index + 1):
         return False
@@ -276,9 +293,10 @@ def _says_so(scene: Scene) -> bool:
     )
     strange = sum(1 for other in scene.unknown_words() if other > index)
     behind = scene.tokens[index + 1 :]
-    if any(each.kind in (NUMBER, TIME) and each.value < 1000 for each in behind):
+    if not wrong and any(each.kind in (NUMBER, TIME) and each.value < 1000 for each in behind):
         return False  # 'scratch that, come at 9'
     ours = any(not OF_THE_LOG.isdisjoint(each.senses) or each.groups & WHY for each in behind)
+    ours = ours or scene.phrase_said("typed_unmeant", index + 1) is not None
     everyday = "said_to_log" not in scene.groups
     if everyday and strange and not ours and any("talk" in each.senses for each in behind):
         return False  # 'scratch that, lets do tacos'

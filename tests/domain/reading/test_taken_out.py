@@ -20,6 +20,9 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("can you delete the 8480", 8480),
         ("delete the 31.4 gal fill", {"value": 31.4, "unit": "gal"}),
         ("erase the weighing of 8,480 lb", {"value": 8480, "unit": "lb"}),
+        ("toss that last one, 24.6 gal was wrong", {"value": 24.6, "unit": "gal"}),
+        ("delete the last fill, 24.6 gal isn't right", {"value": 24.6, "unit": "gal"}),
+        ("undo that, 48,402 was wrong", 48_402),
     ],
 )
 def test_a_figure_names_what_is_to_go_and_is_no_entry_itself(
@@ -27,6 +30,15 @@ def test_a_figure_names_what_is_to_go_and_is_no_entry_itself(
 ) -> None:
     (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
     assert entry == {"kind": "correction", "action": "undo", "was": was}
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["toss that last one, 24.6 was wrong its 26.4", "toss that last one, should be 26.4 gal"],
+)
+def test_a_figure_that_is_right_is_no_reason_to_take_all_out(reads: Reader, text: str) -> None:
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert entry["action"] == "amend"
 
 
 @pytest.mark.parametrize("text", ["delete the fill from yesterday", "remove yesterday's fill"])
@@ -57,6 +69,8 @@ def test_why_something_goes_is_not_its_day(reads: Reader) -> None:
         "throw out that last fill, its junk",
         "take that last one out, that wasnt ours",
         "delete that last one, kid had the phone",
+        "scratch that, the kids were playing with my phone",
+        "ignore that, the dog sat on my phone",
     ],
 )
 def test_an_entry_is_thrown_out(reads: Reader, text: str) -> None:
