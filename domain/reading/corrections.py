@@ -94,7 +94,7 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
     if len(live) == 1 and _cries_out(scene, live[0]):
         return ()
     if len(live) == 1 and any(
-        means(scene, live[0]) for means in (_starred, _only_refuses, _is_set, _apologizes)
+        means(scene, live[0]) for means in (_starred, _only_refuses, _is_set, _apologizes, _means)
     ):
         return (amend(scene, live[0], field_of(scene, live[0]), None),)
     if len(live) > 1 and "changes_field" in scene.groups:
@@ -170,7 +170,7 @@ def _figures(scene: Scene) -> list[Figure]:
     return without_name(scene, found) if named else found
 
 
-PUTS_RIGHT = frozenset(("refuses", "found_wrong", "sets_field", "star"))
+PUTS_RIGHT = frozenset(("refuses", "found_wrong", "sets_field", "star", "means_it"))
 """Groups of words that may put something right without a class of term for it."""
 
 
@@ -300,6 +300,17 @@ def _apologizes(scene: Scene, figure: Figure) -> bool:
         return False
     own = scene.talk[figure.start] is None and not strangers(scene)
     return own and all(token.raw == "," for token in tokens[figure.end : end - 1])
+
+
+def _means(scene: Scene, figure: Figure) -> bool:
+    """'26.2 gallons i mean', 'i mean 26.2 gal': what was meant, and no more than its label."""
+    tokens = scene.tokens
+    ends = [tokens[0].groups, tokens[-1].groups]
+    if not any("means_it" in groups for groups in ends) or len(tokens) > SHORTEST:
+        return False
+    field = field_of(scene, figure)
+    sized = field is not None and fits_field(scene.context, figure, field)
+    return sized and nothing_else(scene, figure, None)
 
 
 LATEST_SET = 6

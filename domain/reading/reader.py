@@ -39,6 +39,7 @@ from domain.reading.denied_figures import leave_denied
 from domain.reading.doubts import Doubt
 from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
+from domain.reading.fullness_beside import fullness_beside
 from domain.reading.hitches import read_hitches
 from domain.reading.label import Label
 from domain.reading.lexer import LINK, clean
@@ -214,6 +215,10 @@ def _put_right(scene: Scene) -> Facts | None:
         return None
     corrects = not CORRECTING.isdisjoint(scene.by_class) or scene.text[-1] == STAR
     mixed = corrects_and_more(scene, _facts) if corrects else None
+    if mixed is None and scene.live and "full" in scene.by_class:
+        mixed = fullness_beside(scene, _facts)
+        if mixed is not None:
+            return mixed
     if mixed is not None and undone(mixed):
         return mixed
     corrections = read_corrections(scene)

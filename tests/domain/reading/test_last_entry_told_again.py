@@ -222,3 +222,43 @@ def test_a_fill_is_told_beside_the_one_before(reads: Reader) -> None:
 def test_which_of_two_meters_it_was_is_no_question(reads: Reader) -> None:
     (meant,) = corrections("that was the trip meter not the odometer", reads)
     assert meant == {"action": "amend", "field": "distance", "was": "odometer"}
+
+
+@pytest.mark.parametrize(
+    ("text", "full"),
+    [
+        ("last fill not full, 48,402 now", False),
+        ("last fill wasnt full. odo now 48,402", False),
+        ("last fill was partial, now at 48,402", False),
+        ("last fill was full, 48,402 now", True),
+    ],
+)
+def test_how_full_the_last_fill_was_is_told_beside_a_reading(
+    text: str, full: bool, reads: Reader
+) -> None:
+    assert verdict_to_record(reads(text, on_the_road()))["entries"] == [
+        {"kind": "correction", "action": "amend", "field": "full", "value": full},
+        {"kind": "odometer", "odometer": {"value": 48_402, "unit": "mi"}},
+    ]
+
+
+@pytest.mark.parametrize("text", ["24.6 gal not full, 48,402 now", "filled up, 48,402 now"])
+def test_what_is_told_of_this_fill_corrects_none(text: str, reads: Reader) -> None:
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert (entry["kind"], entry["odometer"]["value"]) == ("fill", 48_402)
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("26.2 gallons i mean", "correction"),
+        ("i mean 26.2 gallons", "correction"),
+        ("i mean 26.2 gal at 48,402", "fill"),
+        ("i mean its 40 degrees out", "observation"),
+    ],
+)
+def test_what_was_meant_is_put_right_where_nothing_else_is_told(
+    text: str, kind: str, reads: Reader
+) -> None:
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert entry["kind"] == kind
