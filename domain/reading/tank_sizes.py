@@ -15,6 +15,7 @@ from domain.reading.everyday_words import names_truck
 from domain.reading.figures import MONEY, PRICE, VOLUME, Figure, follows_odometer
 from domain.reading.fill_roles import price_band
 from domain.reading.scene import Scene
+from domain.reading.swapped_tanks import tank_before
 from domain.reading.tokens import NUMBER, WORD, Token
 
 TANK_FILLED = frozenset(("fuel_cue", "full", "odometer"))
@@ -53,6 +54,8 @@ def is_tank_size(scene: Scene) -> bool:
             start, _ = scene.clause_of(figure.start)
             if any(_is_tank(token) for token in scene.tokens[start : figure.start]):
                 return True  # 'the fuel tank on Moss holds 117 L'
+            if tank_before(scene, figure):
+                return True
     return False
 
 
@@ -313,6 +316,7 @@ def _tanks_named(scene: Scene) -> Iterator[int]:
 def _is_of_a_sort(scene: Scene, index: int) -> bool:
     before = scene.tokens[index - 1]
     own = "one_of_tanks" in before.groups
+    own = own or ("holds" in scene.groups and "compares_size" in before.groups)
     return before.kind is WORD and not before.senses and before.raw.islower() and not own
 
 

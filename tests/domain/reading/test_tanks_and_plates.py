@@ -6,6 +6,7 @@ import pytest
 
 from domain.entries import Fill, Rating, Weighing
 from domain.quantities import Quantity
+from domain.records import verdict_to_record
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
@@ -372,3 +373,35 @@ def test_a_train_on_a_scale_is_no_plates(reads: Reader, text: str) -> None:
     read = reads(text, on_the_road(units="metric"))
     assert isinstance(read, Facts)
     assert not any(isinstance(each, Rating) for each in read.entries)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "swapped the tank, it now holds 60 gal",
+        "swapped tanks, new one holds 60 gal",
+        "new bigger tank, holds 60 gallons",
+        "got a new bigger tank, holds 60 gallons",
+    ],
+)
+def test_a_new_tank_holds_so_much(text: str, reads: Reader) -> None:
+    assert verdict_to_record(reads(text, on_the_road()))["entries"] == [
+        {
+            "kind": "rating",
+            "subject": "truck",
+            "rating": "tank",
+            "value": {"value": 60, "unit": "gal"},
+        }
+    ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "swapped the water tank, it holds 40 gal",
+        "fish tank, holds 62 gallons",
+        "need a bigger tank that holds 60 gal",
+    ],
+)
+def test_what_another_tank_holds_is_not_kept(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
