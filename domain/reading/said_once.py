@@ -158,12 +158,28 @@ def placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
             _complete(entry, "truck", truck)
         towed = entry.subject in OF_TRAILER if isinstance(entry, Rating) else True
         towed = towed and not (isinstance(entry, Weighing) and entry.rig == "solo")
+        towed = towed and not (
+            isinstance(entry, Hitch) and _gives_way(scene, entry, entries[number:])
+        )
         if trailer is not None and towed and not isinstance(entry, (Fill, Odometer)):
             _complete(entry, "trailer", trailer)
     if len(entries) > 1 and len(scene.figures) > 1 and (truck or trailer):
         for entry in wheels_of_both(entries):
             _complete(entry, *(("truck", None) if is_on_trailer(entry) else ("trailer", None)))
     return tuple(entries)
+
+
+def _gives_way(scene: Scene, taken_off: Hitch, entries: Sequence[Entry]) -> bool:
+    """'trailer off 51,390, camper on 51,391': it was not the one that is put on by its name."""
+    if taken_off.action != "unhitched":
+        return False
+    starts = [token.start for _, token, key in scene.find("name") if key.startswith("trailer")]
+    return any(
+        isinstance(each, Hitch)
+        and each.action == "hitched"
+        and (each.trailer is not None or _hitched_at(scene, each) < min(starts, default=0))
+        for each in entries
+    )
 
 
 def _filled_on_the_way(scene: Scene, entry: Entry, place: int) -> bool:

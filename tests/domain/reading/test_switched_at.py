@@ -25,6 +25,18 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("flatdeck on at 48,114, home 48,290", [("hitched", "flatdeck"), 48_114, 48_290]),
         ("forgot to say we unhitched at 48,290", [("unhitched", None), 48_290]),
         (
+            "trailer off 48,114 camper on 48,115",
+            [("unhitched", None), 48_114, ("hitched", "camper"), 48_115],
+        ),
+        (
+            "dropped the trailer, hooked up the camper",
+            [("unhitched", None), ("hitched", "camper")],
+        ),
+        (
+            "unhitched the camper, weighed, hitched it back up",
+            [("unhitched", "camper"), ("hitched", "camper")],
+        ),
+        (
             "hitched 48,114 unhitched 48,290",
             [("hitched", None), 48_114, ("unhitched", None), 48_290],
         ),
