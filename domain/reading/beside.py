@@ -207,7 +207,7 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
             figure.unit, figure.dimension = "psi", PRESSURE
             figure.end += 1
         elif _is_unit_here(token, behind, figure, tokens):
-            figure.unit = _own_unit(unit, context)
+            figure.unit = own_unit(unit, context)
             figure.dimension = DIMENSION_OF[unit]
             figure.end += 1
             if figure.dimension == TEMPERATURE:
@@ -472,11 +472,11 @@ def _price_per(figure: Figure, volume: str, context: Context) -> None:
         elif decimals == 0:  # and '1839.00' is a thousand times too dear, however it was meant
             value = value / 1000
     figure.value = round(value, max(decimals, 0) + 3)
-    volume_unit = _own_unit(volume, context)
+    volume_unit = own_unit(volume, context)
     figure.unit, figure.dimension = f"{currency}/{volume_unit}", PRICE
 
 
-def _own_unit(unit: str, context: Context) -> str:
+def own_unit(unit: str, context: Context) -> str:
     """A gallon is the chat's own gallon, and so is a degree."""
     if unit == "gal" and context.units == "imperial":
         return "gal_imp"

@@ -75,8 +75,8 @@ def read_checks(scene: Scene) -> list[Check]:
             end = end_of_name(scene, index, state[1])
             if end > index + 1 and _is_compound(scene, index):
                 continue
-        if state[0] == "done" and "only_faults" in scene.tokens[index].groups:
-            continue  # 'weighed on the pads, all good'
+        if ONLY_OTHERWISE[state[0]] in scene.tokens[index].groups:
+            continue  # 'weighed on the pads, all good', 'the kid's ball is flat'
         if end == limit and end in items and not scene.tokens[index].senses.keys() & {"vehicle"}:
             continue
         if _everyday(scene, index, start, state[1], found):
@@ -99,6 +99,10 @@ def read_checks(scene: Scene) -> list[Check]:
         )
     told = [] if TOLD_FAULTS.isdisjoint(scene.groups) else read_told_faults(scene)
     return [*_with_listed(scene, dict(zip(states, found, strict=True)), states), *told]
+
+
+ONLY_OTHERWISE: Mapping[State, str] = {"done": "only_faults", "fault": "only_done"}
+"""States, and the group of parts of which only the other one is kept."""
 
 
 def _is_excepted(scene: Scene, start: int) -> bool:

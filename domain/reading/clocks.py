@@ -63,6 +63,7 @@ def settle_clocks(
     changed = not said.isdisjoint(MINUTES_ASIDE) and _settle_past_hour(text, tokens, book)
     if changed:
         numbers = [index for index, token in enumerate(tokens) if token.kind is NUMBER]
+    happened = not HAPPENED_THEN.isdisjoint(said)
     joined = 0  # tokens that are part of a time before
     until = 0
     for number in numbers:
@@ -76,7 +77,7 @@ def settle_clocks(
         half, end = _half_of_day(tokens, index + 1, book)
         if _counts_hours(tokens, index):
             end += 1  # '1430 hrs'
-        if half or end > index + 1 or _is_told(tokens, index, clock, book):
+        if half or end > index + 1 or _is_told(tokens, index, clock, book, then=happened):
             hour, minute = clock
             _become_time(tokens, index, end, f"{hour}:{minute:02}{half if hour <= NOON else ''}")
             joined, until, changed = joined + end - index - 1, index + 1, True
@@ -140,12 +141,17 @@ LONGEST_HALF = 3
 """Tokens: 'in the afternoon'."""
 
 
-def _is_told(tokens: Sequence[Token], index: int, clock: tuple[int, int], book: Phrasebook) -> bool:
-    """Whether what stands around a number says that it is an hour."""
+def _is_told(
+    tokens: Sequence[Token], index: int, clock: tuple[int, int], book: Phrasebook, *, then: bool
+) -> bool:
+    """Whether what stands around a number says that it is an hour.
+
+    `then` is whether the message tells of something that happened.
+    """
     token = tokens[index]
     before = tokens[index - 1] if index else None
     after = tokens[index + 1] if index + 1 < len(tokens) else None
-    happened_then = before is not None and _happened_there(tokens, index - 1)
+    happened_then = then and before is not None and _happened_there(tokens, index - 1)
     read = happened_then and token.decimals > 0 and after is not None and after.kind is NUMBER
     if after is not None and not (_may_follow(after) or read):
         return False  # and 'rolled out 6.20 51,215' has the odometer's reading behind it
@@ -158,9 +164,12 @@ def _is_told(tokens: Sequence[Token], index: int, clock: tuple[int, int], book: 
     ):
         lead = index - 1  # 'scaled at', 'pulled in at': one phrase
     elif not happened_then:
-        return False
+        # 'left the yard in Pell 7.10 this morning'
+        return after is not None and _is_part_of_day(after) and _only_happened(tokens, index)
     else:
-        pointed = token.decimals > 0 and clock[0] >= BOUGHT_BELOW  # 'set off 7.15 from home'
+        day = after is not None and _is_part_of_day(after)  # 'got to Pell 2.30 this afternoon'
+        # 'set off 7.15 from home'
+        pointed = token.decimals > 0 and (day or clock[0] >= BOUGHT_BELOW)
         return pointed or (token.raw[0] == "0" and _is_together(token))
     if after is not None and _is_part_of_day(after) and _is_plain_hour(tokens, lead, index):
         return True
@@ -189,14 +198,33 @@ def _is_told(tokens: Sequence[Token], index: int, clock: tuple[int, int], book: 
 
 
 def _happened_there(tokens: Sequence[Token], at: int) -> bool:
-    """'left 7.15', 'left Dubbleton 7.15': something happened there, perhaps in a place by name."""
+    """'left 7.15', 'set off from Dubbleton 7.15', 'left the yard 7.15': it happened at a place."""
+    named = at
     while at > 0 and _is_named(tokens[at]):
+        at -= 1
+    if 0 < at < named and not LEADING.isdisjoint(tokens[at].groups):
         at -= 1
     return not HAPPENED.isdisjoint(tokens[at].senses)
 
 
+def _only_happened(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a clause tells of coming or going before a pointed number, and of nothing bought."""
+    ahead = tokens[_clause_start(tokens, index) : index]
+    told = {each for token in ahead for each in token.senses}
+    return tokens[index].decimals > 0 and "event" in told and told.isdisjoint(BOUGHT)
+
+
+BOUGHT = frozenset(("product", "fuel_cue", "money"))
+"""Classes of what a pointed number may be a volume or the price of."""
+
+
+LEADING = frozenset(("article", "from"))
+"""Groups of what may stand between an event and its place: 'left the yard', 'set off from it'."""
+
+
 def _is_named(token: Token) -> bool:
-    return token.kind is WORD and not token.senses and token.raw[0].isupper()
+    """Whether a word is no more than a name, or what one calls a place."""
+    return token.kind is WORD and not token.senses
 
 
 def _is_plain_hour(tokens: Sequence[Token], lead: int, index: int) -> bool:

@@ -331,7 +331,7 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
     if trailer:
         return True
     if "surely_hitches" in groups:
-        return _starts_clause(scene, index)
+        return _starts_clause(scene, index) or _and_then(scene, index)
     if "hitches_beside_more" in groups and _all_is_told(scene, index):
         return True
     if "hitches_beside_more" in groups and scene.context.hitched is False:
@@ -423,6 +423,11 @@ def _on_the_way(scene: Scene, index: int) -> bool:
     start, end = scene.clause_of(index)
     told = any(start <= other < end for other in scene.by_class.get("event", ()))
     return told and index > 0 and "glue" in scene.tokens[index - 1].senses
+
+
+def _and_then(scene: Scene, index: int) -> bool:
+    """'got there 51,298 and unhooked': done where one came, in the same breath."""
+    return "and_alone" in scene.tokens[index - 1].groups and _on_the_way(scene, index)
 
 
 def _all_is_told(scene: Scene, index: int) -> bool:

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 
 from domain.context import MASS_UNIT, VOLUME_UNIT
 from domain.quantities import Quantity
+from domain.reading.beside import own_unit
 from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure, follows_odometer
 from domain.reading.label import Label
 from domain.reading.loads import SMALLER
@@ -35,7 +36,8 @@ def value_of(scene: Scene, figure: Figure, name: str) -> Quantity | float | None
     if name == "tank":
         if figure.dimension == VOLUME and figure.unit:
             return Quantity(figure.value, figure.unit)
-        return Quantity(figure.value, VOLUME_UNIT[scene.context.units])
+        named = _named_unit(scene, figure)
+        return Quantity(figure.value, named or VOLUME_UNIT[scene.context.units])
     if name == "date_code":
         whole = figure.whole and 100 <= figure.value <= 5399
         return figure.value if whole else None
@@ -60,6 +62,15 @@ def value_of(scene: Scene, figure: Figure, name: str) -> Quantity | float | None
         # 'MMA 3.050', 'GVM 3.5': tonnes, whichever sign stands before the decimals.
         return Quantity(figure.value, "t") if figure.value < LEAST_IN_KG else None
     return None
+
+
+def _named_unit(scene: Scene, figure: Figure) -> str | None:
+    """'80 litre tank', '36 gal tank': the unit with which the name of the tank begins."""
+    if not isinstance(figure.label, Label):
+        return None
+    first = scene.tokens[figure.label.start].text.split(" ")[0]
+    unit = scene.book.words.get(first, {}).get("unit")
+    return own_unit(unit, scene.context) if unit else None
 
 
 def _said_in_kg(scene: Scene, figure: Figure) -> bool:

@@ -47,6 +47,7 @@ from domain.reading.tank_sizes import (
     is_listed_tank,
     is_pumped,
     is_tank_size,
+    lasts_somebody,
     of_another,
     tanks_alike,
 )
@@ -193,7 +194,10 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
             return ("trailer" if is_trailers(scene, figure) else "truck"), "payload"
         return _towed(scene, figure) or _stamped(scene, figure) or _sized(scene, figure)
     if label.rating == "tank" and (
-        label.compound or of_another(scene, figure.start) or is_pumped(scene)
+        label.compound
+        or of_another(scene, figure.start)
+        or is_pumped(scene)
+        or lasts_somebody(scene, label.end)
     ):
         return None
     if label.rating:

@@ -57,7 +57,11 @@ def may_be_ours(scene: Scene, figure: Figure, subject: str, value: Quantity) -> 
     if subject == "engine_speed" and start in scene.unknown and len(scene.figures) == 1:
         return False  # 'drill press runs 620 rpm'
     strange = len([index for index in scene.unknown_words() if not scene.tokens[index].groups])
-    most = MOST_STRANGE_BARE if bare else MOST_STRANGE
+    alone = bare and not (
+        "out_of_doors" in scene.groups
+        and any(other.dimension == TEMPERATURE for other in scene.figures)
+    )
+    most = MOST_STRANGE_BARE if alone else MOST_STRANGE  # 'gusting 70, 4 degrees outside'
     if subject == "speed" and len(scene.figures) == 1:
         most = 0  # 'doing 70 mph on the freeway'
     return strange <= most and (not bare or stands_by(scene, figure))

@@ -94,7 +94,7 @@ class Scene:
         hours = self.numbers and not (
             TELLS_HOURS.isdisjoint(self.said) and book.hour_words.isdisjoint(words)
         )
-        if hours and settle_clocks(text, self.tokens, self.numbers, book, self.groups):
+        if hours and settle_clocks(text, self.tokens, self.numbers, book, self.said):
             self.index_terms()
         settle_words(self)
         taking_back = not TAKING_BACK.isdisjoint(self.groups) or ".." in text

@@ -50,8 +50,30 @@ def settle_wholes(scene: Scene) -> None:
     """What 'all in' and 'train' are of, where either stands."""
     if "unit" in scene.by_class:
         _settle_all_in(scene)
+    if "everything_word" in scene.groups and not THEN.isdisjoint(scene.by_class):
+        _settle_and_everything(scene)
     if "claim" in scene.by_class and "combination" in scene.groups:
         _settle_train(scene)
+
+
+THEN = frozenset(("hitch", "event"))
+"""Classes of what is told with 'and everything', by which nothing was weighed."""
+
+
+def _settle_and_everything(scene: Scene) -> None:
+    """'48,466 unhooked n everything': all that goes with it, and no gross; none is told behind."""
+    tokens = scene.tokens
+    for index in scene.by_class["whole"]:
+        before, behind = tokens[max(0, index - 3) : index], tokens[index + 1 : index + 2]
+        told = any(not THEN.isdisjoint(token.senses) for token in before[:-1])
+        if (
+            told
+            and "everything_word" in tokens[index].groups
+            and "and_alone" in before[-1].groups
+            and not (behind and behind[0].kind is NUMBER)
+        ):
+            tokens[index].senses = {"glue": "filler"}
+    scene.index_terms()
 
 
 def _settle_train(scene: Scene) -> None:

@@ -59,6 +59,9 @@ def find_spots(scene: Scene) -> list[Spot]:
         if lead_start and words[lead_start - 1] in groups["all_over"]:
             continue  # 'all over the floor'
         lead = " ".join(words[lead_start:first])
+        several = lead_start > 0 and words[lead_start - 1] in groups["several_of"]
+        if several and lead in groups["of"] and words[first] not in groups["article"]:
+            continue  # 'a set of ramps 190 lb in the bed': things, and not where they lie
         last = whole
         kept = [word for word in words[first:last] if word not in groups["article"]]
         if lead_start + 1 < first and words[lead_start + 1] in groups["measured_lead"]:

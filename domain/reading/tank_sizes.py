@@ -16,6 +16,7 @@ from domain.reading.figures import MONEY, PRICE, VOLUME, Figure, follows_odomete
 from domain.reading.fill_roles import price_band
 from domain.reading.scene import Scene
 from domain.reading.swapped_tanks import tank_before
+from domain.reading.talk import OTHER
 from domain.reading.tokens import NUMBER, WORD, Token
 
 TANK_FILLED = frozenset(("fuel_cue", "full", "odometer"))
@@ -329,6 +330,19 @@ def of_another(scene: Scene, index: int) -> bool:
         for at in scene.unknown_words(names=False)
     )
     return (strangers and not rig) or _for_another(scene, index)
+
+
+def lasts_somebody(scene: Scene, behind: int) -> bool:
+    """'the 80 L tank lasts oom Piet 900 km': how far somebody comes with it; 'lasts us' is ours."""
+    tokens = scene.tokens
+    while behind < len(tokens) and "future" in tokens[behind].groups:
+        behind += 1
+    if behind >= len(tokens) or "takes_so_far" not in tokens[behind].groups:
+        return False
+    somebody = behind + 1
+    while somebody < len(tokens) and "article" in tokens[somebody].groups:
+        somebody += 1
+    return somebody in scene.unknown or scene.talk[somebody : somebody + 1] == [OTHER]
 
 
 def _for_another(scene: Scene, index: int) -> bool:

@@ -175,11 +175,18 @@ def _behind(
     token: Token, clock: tuple[int, int] | None, last: tuple[int, int] | None
 ) -> tuple[int, int] | None:
     """'left 7am, got in at 2': of an hour without its half of the day, the one that comes next."""
-    if clock is None or last is None or clock >= last or HALF_OF_DAY.search(token.raw):
+    if clock is None or last is None or clock >= last or _says_half(token):
         return clock
     later = clock[0] + HALF_A_DAY, clock[1]
     return later if clock[0] < HALF_A_DAY and later > last else clock
 
+
+def _says_half(token: Token) -> bool:
+    """Whether a clock time has its half of the day; '5.50 am' keeps it in its text alone."""
+    return HALF_OF_DAY.search(token.raw) is not None or token.text[-1] in HALVES
+
+
+HALVES = ("a", "p")
 
 HALF_OF_DAY = re.compile(r"[ap]\.?m?|h|^0", re.IGNORECASE)
 """What says which half of the day a clock time is in: 'am', '14h', '07:00'."""
@@ -239,7 +246,7 @@ def find_when(
                 continue
             read = _clock(token.text)
             if read is not None and clock is None:
-                clock, unsaid = read, HALF_OF_DAY.search(token.raw) is None
+                clock, unsaid = read, not _says_half(token)
             continue
         key = token.senses.get("time")
         if key is None:

@@ -17,6 +17,7 @@ from domain.reading.aboard import people_aboard
 from domain.reading.allowed import ALLOWS, leave_allowed
 from domain.reading.axles_both_ways import carry_axles
 from domain.reading.bare_loads import (
+    HEAVIEST_RIG,
     are_its_axles,
     is_next_odometer,
     is_trailers_own,
@@ -221,8 +222,12 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
                 return False
             if figure.dimension is None and are_things(scene, figure, label):
                 return False
-        if label.whole == "gross" and _is_money_total(scene, label):
-            return False
+        if label.whole == "gross":
+            if _is_money_total(scene, label):
+                return False
+            if figure.value > HEAVIEST_RIG and _is_all_of_it(scene, figure, label):
+                figure.label = label.bound = None
+                return False
         if label.rating_subject in HOLDS_TONGUE and stood_alone(scene) == "trailer":
             label.whole = "tongue"
         if _in_manifest(scene, figure):
@@ -258,6 +263,15 @@ def _tells_event(scene: Scene, figure: Figure, label: Label) -> bool:
     return figure.dimension is None and any(
         token.raw == "," and "event" in following.senses for token, following in pairwise(between)
     )
+
+
+def _is_all_of_it(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'parked and everything 51,310': more than any rig grosses, and the odometer's next reading.
+
+    An everyday word made a gross of it.
+    """
+    everyday = "everyday_whole" in scene.tokens[label.start].groups
+    return everyday and is_next_odometer(scene, figure, weighed=False)
 
 
 def _is_money_total(scene: Scene, label: Label) -> bool:

@@ -8,8 +8,11 @@ from __future__ import annotations
 
 from domain.reading.scene import Scene
 
-WORK = frozenset(("names_work", "names_work_behind", "put_right"))
+WORK = frozenset(("names_work", "names_work_behind", "put_right", "chore_done"))
 """Groups of words for work, and for what was done to a part."""
+
+DONE_TO_IT = frozenset(("put_right", "chore_done"))
+"""Those of them for what was done to a part."""
 
 
 def worked_on(scene: Scene, index: int) -> int | None:
@@ -21,11 +24,24 @@ def worked_on(scene: Scene, index: int) -> int | None:
     read = any(
         figure.role == "odometer" and start <= figure.start < end for figure in scene.figures
     )
-    if not read or any("coming_up" in token.groups for token in scene.tokens[start:end]):
+    if any("coming_up" in token.groups for token in scene.tokens[start:end]):
+        return None
+    if not (read or _several_worked_on(scene)):
         return None
     if "names_work" in scene.tokens[index].groups:
         return index + 1
     behind = scene.tokens[index + 1 : index + 2]
     if not behind or behind[0].groups.isdisjoint(WORK):
         return None
-    return index + 1 if "put_right" in behind[0].groups else index + 2
+    return index + 2 if "names_work_behind" in behind[0].groups else index + 1
+
+
+def _several_worked_on(scene: Scene) -> bool:
+    """'oil changed, filter changed': two parts, each with what was done to it right behind."""
+    worked = [
+        index
+        for index in scene.by_class.get("check_item", ())
+        if any(token.groups & DONE_TO_IT for token in scene.tokens[index + 1 : index + 2])
+        and scene.stated(index + 1)
+    ]
+    return len(worked) > 1
