@@ -67,7 +67,7 @@ def read_on_arriving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> boo
     if then and (parted or happened or _hitched_there(scene, figure, volume)):
         return True  # 'arrived 51,488, then topped off, 19.8 gal'
     if not (parted or happened):
-        return False
+        return _is_for_exhaust(scene) and _hitched_there(scene, figure, volume)
     if volume.start < end:
         return False
     if any(start <= other.start < end for other in own if other is not figure):
@@ -77,6 +77,12 @@ def read_on_arriving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> boo
     behind = range(end, scene.clause_of(volume.start)[0])
     hitched = any(index in behind for index in scene.by_class.get("hitch", ()))
     return hitched or scene.sentence_of(volume.start)[0] >= scene.sentence_of(figure.start)[1]
+
+
+def _is_for_exhaust(scene: Scene) -> bool:
+    """'unhitched at the arena, 51,417. put 2.5 gal def in': no fuel was pumped at that reading."""
+    products = [key for _, _, key in scene.find("product")]
+    return bool(products) and all(key == "def" for key in products) and "hitch" in scene.by_class
 
 
 def _hitched_there(scene: Scene, figure: Figure, volume: Figure) -> bool:

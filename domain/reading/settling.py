@@ -319,12 +319,40 @@ RATED_INITIALS = {"steer": "gawr_front", "drive": "gawr_rear"}
 def _settle_corners(scene: Scene) -> None:
     """'TLF 2,410 TRF 2,450 TLR 2,520': beside other corners of a trailer, one more of them."""
     corners = [key for _, _, key in scene.find("corner")]
+    if "end_or_corner" in scene.groups and len(corners) <= BOTH:
+        _settle_ends(scene)
     if not any(key.endswith(CORNER_OF_TRAILER) for key in corners):
         return
     for token in scene.tokens:
         if token.raw.casefold() in scene.book.groups["trailer_or_corner"]:
             token.senses = {"corner": f"left_rear{CORNER_OF_TRAILER}"}
     scene.index_terms()
+
+
+def _settle_ends(scene: Scene) -> None:
+    """'fr 5,210 rr 6,890 trl 9,440': no wheel's where no left one is told, but a rig's axles."""
+    tokens, at = scene.tokens, scene.by_class["corner"]
+    if ENDS_OF_RIG.isdisjoint(scene.by_class) or not scene.numbers:
+        return
+    least = LEAST_OF_AXLE["lb" if scene.context.units == "us" else "kg"]
+    if all(
+        "end_or_corner" in tokens[index].groups
+        and index + 1 < len(tokens)
+        and load_follows(tokens, index + 1)
+        and max(token.value for token in tokens[index + 1 : index + 3]) >= least
+        for index in at
+    ):
+        for index in at:
+            rear = tokens[index].senses["corner"].endswith("rear")
+            tokens[index].senses = {"axle": "drive" if rear else "steer"}
+        scene.index_terms()
+
+
+LEAST_OF_AXLE = {"lb": 4_000, "kg": 1_800}
+"""More than a wheel of a pickup bears: common practice, no source."""
+
+ENDS_OF_RIG = frozenset(("axle", "whole", "vehicle", "name"))
+"""Classes of term beside which a load is an axle's."""
 
 
 def _settle_tanks(scene: Scene) -> None:

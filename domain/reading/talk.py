@@ -326,6 +326,10 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None  # '4 guys in the truck'
     if "planned_once" in token.groups and following is not None and "note" in following.senses:
         return None  # 'meant to log this yesterday: 28.4 gal'
+    if "they" in token.groups and _are_loaded(scene, index):
+        return None
+    if "came_word" in token.groups and index and "they" in scene.tokens[index - 1].groups:
+        return None  # 'they come to 3,600 lb' asks nobody in
     if cue == OTHER:
         return None if does_for_us(scene, index, token) else OTHER
     recorded = following is not None and "recording" in following.groups
@@ -456,6 +460,24 @@ def _owns_vehicle(scene: Scene, index: int, token: Token) -> bool:
         if "vehicle" in following.senses or "talk" in following.senses:
             return True
     return False
+
+
+def _are_loaded(scene: Scene, index: int) -> bool:
+    """'loaded three heifers they come to 3,600 lb': what was loaded, and no people."""
+    weighs = scene.tokens[index + 1 : index + 2]
+    if not weighs or weighs[0].groups.isdisjoint(COMES_TO) or "load_verb" not in scene.by_class:
+        return False
+    start, _ = scene.sentence_of(index)
+    loaded = [at for at in scene.by_class["load_verb"] if start <= at < index]
+    between = scene.tokens[loaded[0] + 1 : index] if loaded else ()
+    return any(not token.groups.isdisjoint(RIDES) for token in between)
+
+
+COMES_TO = frozenset(("came_word", "weighs_it"))
+"""Groups of verbs behind which stands what something weighs."""
+
+RIDES = frozenset(("animal", "carried_thing"))
+"""Groups of what is loaded."""
 
 
 def _other_vehicle(scene: Scene, index: int) -> bool:

@@ -81,6 +81,25 @@ def done(*items: str) -> tuple[Check, ...]:
                 Hitch(action="unhitched", place="lake"),
             ),
         ),
+        (
+            "loaded three bred heifers they come to 3,600 pounds over the axles",
+            (Cargo(item="bred heifers", value=lb(3_600), position="over axles"),),
+        ),
+        (
+            "dropped the flatdeck, 48,350. put 2.5 gal def in",
+            (
+                Hitch(action="unhitched", trailer="flatdeck"),
+                Odometer(odometer=mi(48_350)),
+                Fill(product="def", volume=gal(2.5)),
+            ),
+        ),
+        (
+            "dropped the flatdeck, 48,350. 22.6 gal diesel",
+            (
+                Hitch(action="unhitched", trailer="flatdeck"),
+                Fill(product="diesel", volume=gal(22.6), odometer=mi(48_350)),
+            ),
+        ),
         ("parked and everything 48,310", (Odometer(odometer=mi(48_310), event="arrive"),)),
         (
             "hitched and everything 18,400 on the scale",
@@ -122,6 +141,8 @@ def test_what_is_shortened_is_read(reads: Reader, text: str, entries: tuple[Entr
         "had a ball at the lake",
         "need to change the filter",
         "he got there and unhooked",
+        "they come to 3,600 lb over the axles",
+        "loaded the kids up, they weigh 200 lb",
         "came home and unhitched the horse from the buggy",
         "hows my buddy, any left?",
     ],
