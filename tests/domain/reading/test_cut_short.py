@@ -60,8 +60,8 @@ def done(*items: str) -> tuple[Check, ...]:
         ),
         ("torqued the lug nuts and greased the ball", done("lug nuts", "ball")),
         ("greased the ball and coupler", done("ball", "coupler")),
-        ("oil changed, filter changed", done("oil", "filter")),
-        ("oil changed, filters changed, tires rotated", done("oil", "filters", "tires")),
+        ("oil changed, fuel filter changed", done("oil", "fuel filter")),
+        ("oil changed, fuel filter changed, tires rotated", done("oil", "fuel filter", "tires")),
         (
             "a set of ramps 190 lb in the bed and a welder 240 lb in the nose",
             (
