@@ -60,6 +60,7 @@ from domain.reading.fill_roles import (
 )
 from domain.reading.filled_tanks import add_tanks
 from domain.reading.filled_up import is_full
+from domain.reading.headed_volumes import head_volumes
 from domain.reading.label import Label
 from domain.reading.logged_late import leaves_one_out
 from domain.reading.other_goods import (
@@ -117,6 +118,8 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
         leave_fluids(scene)
     if (told > 1 or "container" in scene.groups) and leave_other_tanks(scene):
         leave_sum_with_other(scene)
+    if "unit" in scene.by_class:
+        head_volumes(scene)
     if not _may_be_fill(scene):
         return []
     drafts = drafts_of(scene)

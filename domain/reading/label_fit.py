@@ -123,4 +123,10 @@ def _sized(label: Label, figure: Figure) -> bool:
     if key not in BARE_SIZE:
         return True
     low, high = BARE_SIZE[key]
+    if key == "odometer" and figure.token.decimals == CENTS:
+        return False  # '100.29, odo 51,488 mi': a sum of money, and no reading
     return low <= figure.value <= high
+
+
+CENTS = 2
+"""Decimals of money, which no odometer shows."""

@@ -348,7 +348,9 @@ def _append_other_word(
         if not plain and len(raw) > 2 and raw[-2] in APOSTROPHES and raw[-1] in "sS":
             text, possessive = text[:-1], True
         named = raw[0].isupper() and start > 0 and not raw.isupper()
-        if VOWELS.isdisjoint(text[1:]):
+        if _DRAWN_OUT.search(text):
+            text = _drawn_in(text, book)
+        elif VOWELS.isdisjoint(text[1:]):
             text = book.spelled_out(text) or text
         elif text in book.respelled and not named:
             text = book.respelled[text]
@@ -358,6 +360,19 @@ def _append_other_word(
     token.glued = bool(tokens) and tokens[-1].end == start
     token.possessive = possessive
     tokens.append(token)
+
+
+_DRAWN_OUT = re.compile(r"([^\W\d_])\1{2,}")
+"""A letter three times or more, as no word of ours has it: 'filled upppp', 'fulllll'."""
+
+
+def _drawn_in(text: str, book: Phrasebook) -> str:
+    """A word without the letters that only draw it out, where the phrasebook has one so."""
+    for once in (r"\1\1", r"\1"):
+        word = _DRAWN_OUT.sub(once, text)
+        if word in book.terms:
+            return word
+    return text
 
 
 def _number(raw: str, start: int, end: int, book: Phrasebook) -> Token:

@@ -362,7 +362,7 @@ def _question(scene: Scene) -> Question | None:
 
     'how far have we come since the last fill? feels like forever': the rest is talk.
     """
-    question = read_question(scene) or _in_a_clause(scene)
+    question = read_question(scene) or _in_a_clause(scene) or _before_forgetting(scene)
     if "?" not in scene.text and (question is None or scene.has("talk", ADVERT)):
         return None  # 'asking price is 14,500, GVWR 14,000'
     if LINK in scene.text:
@@ -443,7 +443,18 @@ def _in_a_clause(scene: Scene) -> Question | None:
         said = scene.text[behind[0].start :]
     else:
         return None
-    return read_question(Scene(said, scene.context, scene.book))
+    return _asked_of(scene, said)
+
+
+def _before_forgetting(scene: Scene) -> Question | None:
+    """'whats our gross again i forgot what you said': why it is asked is no part of it."""
+    found = scene.book.patterns["forgets"].search(scene.text)
+    return None if found is None else _asked_of(scene, scene.text[: found.start()])
+
+
+def _asked_of(scene: Scene, said: str) -> Question | None:
+    """The question that a part of a message is by itself."""
+    return read_question(Scene(said, scene.context, scene.book)) if said else None
 
 
 SHORTEST_HEAD = 2

@@ -14,6 +14,8 @@ from domain.verdicts import Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
 ASKED = """
+whats our gross again i forgot what you said|weight field=gross
+how much have we got left on the drive axle, cant remember what you told me|margin field=drive
 how much more can i load on the flatdeck|margin trailer=flatdeck form=more
 how much more stuff can i put in the camper|margin trailer=camper form=more
 how much more can we stack on the flatdeck|margin trailer=flatdeck form=more
