@@ -63,7 +63,7 @@ def settle_clocks(
     changed = not said.isdisjoint(MINUTES_ASIDE) and _settle_past_hour(text, tokens, book)
     if changed:
         numbers = [index for index, token in enumerate(tokens) if token.kind is NUMBER]
-    happened = not HAPPENED_THEN.isdisjoint(said)
+    happened = not HAPPENED.isdisjoint(said)
     joined = 0  # tokens that are part of a time before
     until = 0
     for number in numbers:
