@@ -6,11 +6,13 @@ is read by `beside`, with everything else that stands there.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from domain.reading.beside import PUMPED, dearest, own_unit
 from domain.reading.figures import VOLUME, token_at, unit_key
 from domain.reading.fill_roles import PRICED
 from domain.reading.scene import Scene
-from domain.reading.tokens import Token
+from domain.reading.tokens import NO_GROUPS, Token
 
 
 def head_volumes(scene: Scene) -> None:
@@ -20,27 +22,36 @@ def head_volumes(scene: Scene) -> None:
     for figure in scene.live:
         if figure.dimension is not None or not figure.start:
             continue
-        end = figure.start - 1 if tokens[figure.start - 1].raw in LINKS else figure.start
+        end = figure.start
+        while end > 1 and tokens[end - 1].raw in LINKS:
+            end -= 1
         unit = unit_key(token_at(tokens, end - 1))
-        if unit not in PUMPED or end in taken or _is_of_one(token_at(tokens, end - 2)):
+        if unit not in PUMPED or end in taken or not _is_heading(tokens, end - 1):
             continue
         priced = figure.token.decimals == MILLS and figure.value < dearest(scene.context.currency)
         if not priced:
             figure.unit, figure.dimension = own_unit(unit, scene.context), VOLUME
 
 
-LINKS = ":="
-"""Marks between a heading and its figure."""
+LINKS = ":=)"
+"""Marks between a heading and its figure: 'Volume (L): 88.20'."""
 
 MILLS = 3
 """Decimals of a price of fuel in the US."""
 
 
-def _is_of_one(before: Token | None) -> bool:
-    """'price per gallon 3.899', 'the litre 1.879': what one costs has the unit before it, too."""
-    if before is None:
-        return False
-    return before.raw == "/" or not before.groups.isdisjoint(OF_ONE)
+def _is_heading(tokens: Sequence[Token], at: int) -> bool:
+    """Whether a unit heads a figure: 'price per gallon 3.899', 'the litre 1.879' cost so much.
+
+    A letter does only behind a word for volume: 'Vol L 88.20', and not 'l = 2 * i'.
+    """
+    before = token_at(tokens, at - 1)
+    if before is not None and before.raw == "(":
+        before = token_at(tokens, at - 2)
+    groups = before.groups if before is not None else NO_GROUPS
+    if len(tokens[at].raw) == 1:
+        return "volume_word" in groups
+    return groups.isdisjoint(OF_ONE) and not (before is not None and before.raw == "/")
 
 
 OF_ONE = PRICED | {"article", "per_one", "each_one"}

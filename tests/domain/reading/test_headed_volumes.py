@@ -6,7 +6,7 @@ import pytest
 
 from domain.entries import Fill
 from domain.quantities import Quantity
-from domain.verdicts import Facts
+from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
 
@@ -17,6 +17,7 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("Litres: 88.20", 88.2, "L"),
         ("diesel\nLITERS = 88.20", 88.2, "L"),
         ("Vol L 88.20", 88.2, "L"),
+        ("Volume (L): 88.20", 88.2, "L"),
         ("GALLONS 28.412\nPRICE/GAL 3.799", 28.412, "gal"),
         ("odo 51612 gal 31.4", 31.4, "gal"),
         ("price per gallon 3.899, 31.4 total 122.43", 31.4, "gal"),
@@ -54,6 +55,10 @@ def test_a_sum_before_the_odometer_is_no_reading_of_it(reads: Reader) -> None:
     (fill,) = verdict.entries
     assert isinstance(fill, Fill)
     assert (fill.cost, fill.odometer) == (Quantity(100.29, "USD"), Quantity(51_488, "mi"))
+
+
+def test_a_letter_alone_heads_nothing(reads: Reader) -> None:
+    assert reads("def heapify(n):\n    l = 2 * i + 1\n    r = 2 * i + 2", on_the_road()) == Silent()
 
 
 @pytest.mark.parametrize("text", ["filled upppp 29.3 gal", "fulllll tank, 29.3 gal"])
