@@ -8,6 +8,7 @@ what it stands for in the log is decided later, from labels and context.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from operator import attrgetter
 
 from domain.context import Context
 from domain.quantities import converted
@@ -122,6 +123,10 @@ class Figure:
     def whole(self) -> bool:
         """Whether it is a whole number, written without decimals."""
         return self.token.decimals == 0
+
+
+DIMENSION = attrgetter("dimension")
+"""What a figure measures, for each of many."""
 
 
 def make_figure(token: Token, start: int, end: int) -> Figure:

@@ -29,6 +29,7 @@ from domain.reading.done_otherwise import (
 )
 from domain.reading.doubts import Doubt
 from domain.reading.figures import (
+    DIMENSION,
     DISTANCE,
     MONEY,
     NEXT_READING,
@@ -118,7 +119,7 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
         leave_fluids(scene)
     if (told > 1 or "container" in scene.groups) and leave_other_tanks(scene):
         leave_sum_with_other(scene)
-    if "unit" in scene.by_class:
+    if "unit" in scene.by_class and VOLUME not in map(DIMENSION, scene.live):
         head_volumes(scene)
     if not _may_be_fill(scene):
         return []

@@ -448,6 +448,8 @@ def _in_a_clause(scene: Scene) -> Question | None:
 
 def _before_forgetting(scene: Scene) -> Question | None:
     """'whats our gross again i forgot what you said': why it is asked is no part of it."""
+    if "forgets_word" not in scene.groups:
+        return None
     found = scene.book.patterns["forgets"].search(scene.text)
     return None if found is None else _asked_of(scene, scene.text[: found.start()])
 

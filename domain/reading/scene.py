@@ -15,7 +15,7 @@ from domain.context import Context
 from domain.reading.beside import paid_in
 from domain.reading.clocks import TELLS_HOURS, settle_clocks
 from domain.reading.figure_search import find_figures
-from domain.reading.figures import Figure
+from domain.reading.figures import DIMENSION, Figure
 from domain.reading.label import NAMING, Label
 from domain.reading.labels import find_labels
 from domain.reading.lexer import take_apart
@@ -39,8 +39,6 @@ LEAST_LOAD = 400
 """Pounds or kilograms."""
 
 GROUPS = attrgetter("groups")
-
-DIMENSION = attrgetter("dimension")
 
 
 class Scene:
