@@ -17,6 +17,7 @@ from domain.reading.beside_limits import is_what_we_have, loads_beside_limits
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure
+from domain.reading.fluid_tanks import holds_fluid, is_fluid_tank
 from domain.reading.framing import (
     LABEL_STEP,
     LEAST_STAMPED,
@@ -27,9 +28,8 @@ from domain.reading.framing import (
     whole_of,
 )
 from domain.reading.label import Label
-from domain.reading.labels import AXLE_NUMBER
-from domain.reading.positions import axles_counted
 from domain.reading.rated_words import TYRES, is_cargo, rated_words
+from domain.reading.rating_notes import COUNTS, axles_of, note_of
 from domain.reading.rating_values import (
     ONE_EACH,
     TOLD_ONCE,
@@ -41,7 +41,7 @@ from domain.reading.rating_values import (
     value_of,
 )
 from domain.reading.scene import Scene
-from domain.reading.stamped_pairs import hitched_how, part_before, stamped_pairs
+from domain.reading.stamped_pairs import part_before, stamped_pairs
 from domain.reading.tank_sizes import (
     further_tanks,
     is_listed_tank,
@@ -52,9 +52,8 @@ from domain.reading.tank_sizes import (
     tanks_alike,
 )
 from domain.reading.tokens import NUMBER
-from domain.reading.tow_ratings import HITCH_KINDS, by_pin, tows_by_hitch
+from domain.reading.tow_ratings import HITCH_KINDS, tows_by_hitch
 from domain.reading.tyre_ratings import (
-    how_mounted,
     is_tyre_load,
     is_tyre_placard,
     is_tyre_pressure,
@@ -130,6 +129,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
             for other in further_tanks(scene, figure):
                 value = Quantity(value.value + other.value, value.unit)
                 other.role = "rating"
+            name = "def_tank" if holds_fluid(scene, figure) else name
         if isinstance(value, Quantity) and is_implausible(name, value):
             if isinstance(figure.label, Label) and figure.label.rating:
                 return Doubt("rating", "implausible", (value,))
@@ -156,7 +156,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
                 rating=name,
                 trailer=trailer,
                 value=value,
-                note=indexes.get(figure.start) or _note(scene, figure, name),
+                note=indexes.get(figure.start) or note_of(scene, figure, name),
                 words=rated_words(scene, figure, subject),
             )
         )
@@ -188,7 +188,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if is_tyre_load(scene, figure):
         return TYRES, "tyre_load"
     if not isinstance(label, Label):
-        if (figure.dimension == VOLUME and tank) or is_listed_tank(scene, figure):
+        volume = figure.dimension == VOLUME and (tank or is_fluid_tank(scene, figure))
+        if volume or is_listed_tank(scene, figure):
             return "truck", "tank"
         if framed and "cargo_word" in scene.groups and is_cargo(scene, figure):
             return ("trailer" if is_trailers(scene, figure) else "truck"), "payload"
@@ -539,7 +540,7 @@ def _axles_make(scene: Scene, gvwr: Figure) -> bool:
         count * each.value / gvwr.value
         for each in scene.figures
         if each is not gvwr and each.value >= LEAST_STAMPED
-        for count in ((_axles_of(scene, each),) if not alike else COUNTS[:2])
+        for count in ((axles_of(scene, each),) if not alike else COUNTS[:2])
     ]
     return any(AXLES_OF_GVWR[0] <= share <= AXLES_OF_GVWR[1] for share in shares)
 
@@ -572,32 +573,3 @@ def _hitch_part(scene: Scene) -> str:
     towing = scene.has("rating", "tow") and (scene.has("vehicle", "truck") or scene.named("truck"))
     towing = towing or "plated_tow" in scene.groups or scene.has("rating", "gcwr")
     return "truck" if towing else "hitch"
-
-
-def _note(scene: Scene, figure: Figure, name: str) -> str | None:
-    """What the figure alone does not carry: a tank's fuel, how many axles, a tow by the pin."""
-    if name == "tank":
-        for _, _, key in scene.find("product"):
-            return key.split()[0]
-    if name in ("tow", "tongue") and (how := hitched_how(scene, figure)) is not None:
-        return how
-    if name == "tow":
-        return by_pin(scene, figure)
-    if name in ("tyre_load", "load_index"):
-        return how_mounted(scene, figure)
-    count = _axles_of(scene, figure) if name == "gawr" else 0
-    return f"{count} axles" if count else None
-
-
-def _axles_of(scene: Scene, figure: Figure) -> int:
-    """How many axles bear that much each: '2 x 6000', 'two axles', 'two 5,200 lb axles'."""
-    counted = figure.count or axles_counted(scene)
-    if counted:
-        return counted
-    # '2 ejes de 6000': the label may stand between the two.
-    ends = [figure.start, *([figure.label.start] if isinstance(figure.label, Label) else [])]
-    before = [each for each in scene.figures if each.end in ends and each.claimed != AXLE_NUMBER]
-    return next((int(each.value) for each in before if each.whole and each.value in COUNTS), 0)
-
-
-COUNTS = (2, 3, 4)

@@ -298,16 +298,16 @@ def _is_tank(token: Token) -> bool:
 def _compound_tank(scene: Scene) -> bool:
     """'fish tank', 'a tank for the turtles': a tank that is of no truck."""
     return any(
-        _is_of_a_sort(scene, index) or of_another(scene, index) for index in _tanks_named(scene)
+        _is_of_a_sort(scene, index) or of_another(scene, index) for index in tanks_named(scene)
     )
 
 
 def other_sort_of_tank(scene: Scene) -> bool:
     """'fish tank': whether a word before a tank makes it no fuel tank."""
-    return any(_is_of_a_sort(scene, index) for index in _tanks_named(scene))
+    return any(_is_of_a_sort(scene, index) for index in tanks_named(scene))
 
 
-def _tanks_named(scene: Scene) -> Iterator[int]:
+def tanks_named(scene: Scene) -> Iterator[int]:
     """Where a tank is named behind another word."""
     for index, token in enumerate(scene.tokens):
         if index and not scene.book.groups["tank"].isdisjoint(token.text.split()):

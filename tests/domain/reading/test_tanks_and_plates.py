@@ -405,3 +405,31 @@ def test_a_new_tank_holds_so_much(text: str, reads: Reader) -> None:
 )
 def test_what_another_tank_holds_is_not_kept(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("tank 34 gal diesel, DEF tank 7 gal", [("tank", 34, "diesel"), ("def_tank", 7, None)]),
+        ("fuel tank 34 gal, def tank 7 gal", [("tank", 34, None), ("def_tank", 7, None)]),
+        ("tank 34 gal, def 7 gal", [("tank", 34, None), ("def_tank", 7, None)]),
+        ("truck holds 36 gal of diesel and 6 gal of def",
+         [("tank", 36, "diesel"), ("def_tank", 6, None)]),
+        ("36 gallon diesel tank", [("tank", 36, "diesel")]),
+    ],
+)  # fmt: skip
+def test_a_tank_of_fluid_is_not_the_fuels(
+    text: str, told: list[tuple[str, float, str | None]], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    assert verdict.entries == tuple(
+        Rating(subject="truck", rating=name, value=Quantity(size, "gal"), note=note)
+        for name, size, note in told
+    )
+
+
+def test_fluid_that_was_filled_is_no_tanks_size(reads: Reader) -> None:
+    verdict = reads("filled the def tank 4.8 gal, gvwr 11,500", on_the_road())
+    assert isinstance(verdict, Facts)
+    assert isinstance(verdict.entries[0], Fill)
