@@ -212,6 +212,8 @@ def _is_no_destination(token: Token, *, alone: bool) -> bool:
     """'at most', 'at the top of the grade', 'from cans'; 'at Top Hat Fuel' is a name."""
     if "container" in token.groups:
         return token.raw[0].islower()
+    if alone and "sort_of_place" in token.groups and token.raw[0].islower():
+        return True  # 'at the public weighbridge'
     return "no_destination" in token.groups and (alone or token.raw[0].islower())
 
 

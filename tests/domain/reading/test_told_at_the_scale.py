@@ -952,3 +952,18 @@ def test_rows_with_numbers_and_dashes(reads: Reader, text: str, entries: list[st
 )
 def test_each_load_where_it_is_told(reads: Reader, text: str, entries: list[str]) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("place", "kept"),
+    [
+        ("the public weighbridge", None),
+        ("the local scale", None),
+        ("the Shire scale", "Shire"),
+        ("the local co-op", "local co-op"),
+    ],
+)
+def test_what_sort_of_place_it_was_is_no_name(place: str, kept: str | None, reads: Reader) -> None:
+    verdict = reads(f"weighed at {place}, 5,180 6,900 9,240", on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [getattr(entry, "place", None) for entry in verdict.entries] == [kept]
