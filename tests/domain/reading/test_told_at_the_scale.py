@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from domain.records import verdict_to_record
+from domain.verdicts import Facts
 from tests.domain.reading.chats import Reader, on_the_road
 
 
