@@ -15,7 +15,6 @@ from domain.context import VOLUME_UNIT, Context
 from domain.entries import Fill
 from domain.quantities import Quantity
 from domain.reading.bare_fills import assign_bare
-from domain.reading.claims import PRICE_OF_EACH
 from domain.reading.clocks import HAPPENED
 from domain.reading.containers import is_poured_in
 from domain.reading.done_otherwise import (
@@ -38,6 +37,7 @@ from domain.reading.figures import (
 )
 from domain.reading.fill_drafts import drafts_of, share_costs, share_readings
 from domain.reading.fill_entries import fill_of
+from domain.reading.fill_evidence import evidence_of, is_our_tank
 from domain.reading.fill_money import settle_money, settle_price
 from domain.reading.fill_readings import (
     READ_THERE,
@@ -49,7 +49,6 @@ from domain.reading.fill_readings import (
 )
 from domain.reading.fill_roles import (
     COST_ROLE,
-    DISTANCE_ROLE,
     ODOMETER_ROLE,
     PRICE_ROLE,
     VOLUME_ROLE,
@@ -75,11 +74,11 @@ from domain.reading.other_tanks import (
     is_paid_for_another,
     leave_other_tanks,
 )
-from domain.reading.paid_fuel import paid_for_fuel, pays_alone, put_in_at
+from domain.reading.paid_fuel import pays_alone, put_in_at
 from domain.reading.scene import Scene
 from domain.reading.squeezed_in import MORE, add_squeezed
 from domain.reading.tallies import TALLYING, is_tally
-from domain.reading.tokens import BREAK, NUMBER, WORD, Token
+from domain.reading.tokens import BREAK, NUMBER, WORD
 from domain.reading.told_of_both import told_of_both
 from domain.reading.unpaid import (
     CHANGES,
@@ -185,20 +184,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     missed = True if draft.product != "def" and leaves_one_out(scene) else None
     bare: list[Figure] = []
     stopped = len(own)
-    if not HAPPENED.isdisjoint(classes):
-        own = [
-            figure
-            for figure in own
-            if not (
-                read_on_leaving(scene, figure, own)
-                or read_on_arriving(scene, figure, own)
-                or read_elsewhere(scene, figure, own)
-            )
-        ]
-    if "fuel_signal" in groups:
-        own = [figure for figure in own if not read_at_signal(scene, figure, own)]
-    if "points_back" in groups:
-        own = [figure for figure in own if not _of_earlier(scene, figure)]
+    if not APART.isdisjoint(scene.said):
+        own = _of_this_fill(scene, own)
     for figure in own:
         role = role_of(scene, figure, draft)
         if role == "bare":
@@ -222,7 +209,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if unclear is not None:
         return unclear
     settle_price(context, roles)
-    draft.evidence = _evidence(scene, draft, cue=cue, full=full)
+    draft.evidence = evidence_of(scene, draft, cue=cue, full=full)
     if len(own) < stopped:
         draft.evidence += READ_THERE
     if bare and not weighs(scene):
@@ -250,6 +237,29 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if draft.evidence < DECISIVE or _foreign(scene, draft):
         return None
     return fill_of(scene, draft, full=full, missed=missed)
+
+
+APART = HAPPENED | {"fuel_signal", "points_back"}
+"""Classes of term and groups of words with which a figure may be told that is of no fill."""
+
+
+def _of_this_fill(scene: Scene, own: list[Figure]) -> list[Figure]:
+    """The figures that are not read on leaving or arriving, at a fuel light, or of a fill before."""
+    if not HAPPENED.isdisjoint(scene.by_class):
+        own = [
+            figure
+            for figure in own
+            if not (
+                read_on_leaving(scene, figure, own)
+                or read_on_arriving(scene, figure, own)
+                or read_elsewhere(scene, figure, own)
+            )
+        ]
+    if "fuel_signal" in scene.groups:
+        own = [figure for figure in own if not read_at_signal(scene, figure, own)]
+    if "points_back" in scene.groups:
+        own = [figure for figure in own if not _of_earlier(scene, figure)]
+    return own
 
 
 SEVERAL = frozenset(("one_of_tanks", "several_tanks"))
@@ -370,7 +380,7 @@ def _bought_without_unit(scene: Scene, figure: Figure) -> Fill | Doubt | None:
         return None
     if behind:
         fuelled = "putting" in before.groups and "into" in behind[0].groups
-        fuelled = fuelled and (len(behind) == 1 or _is_tank(behind[1]))
+        fuelled = fuelled and (len(behind) == 1 or is_our_tank(behind[1]))
     else:
         fuelled = "putting_in" in before.groups and not scene.unknown_words()  # 'put in 30'
     if not fuelled:
@@ -400,10 +410,6 @@ SURELY_MONEY = 2
 """So many times what the tank holds no slip makes of a volume."""
 
 
-def _is_tank(token: Token) -> bool:
-    return "its_tank" in token.groups or "name" in token.senses
-
-
 def _pays_for_fuel(context: Context, roles: dict[str, Figure]) -> bool:
     """'filled the beast, 33.1 gal, $128.10': so much is paid for fuel, whatever it went into."""
     volume, cost = roles.get(VOLUME_ROLE), roles.get(COST_ROLE)
@@ -411,103 +417,6 @@ def _pays_for_fuel(context: Context, roles: dict[str, Figure]) -> bool:
         return False
     low, high = price_band(context, volume.unit)
     return cost.dimension == MONEY and low <= cost.value / volume.value <= high
-
-
-def _evidence(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> float:
-    roles = draft.roles
-    evidence = 0.0
-    if VOLUME_ROLE in roles:
-        evidence += 1.4
-        volume = roles[VOLUME_ROLE]
-        if volume.token.decimals > 0 or volume.value % 1:
-            evidence += 0.6
-        if draft.product is None and not cue and not volume.foreign:
-            evidence += 0.2
-        if len(roles) == 1 and _of_version(scene, volume):
-            evidence -= 0.5
-    if PRICE_ROLE in roles:
-        evidence += 1.2
-    if COST_ROLE in roles:
-        evidence += 0.8
-    if ODOMETER_ROLE in roles or DISTANCE_ROLE in roles:
-        evidence += 0.9
-    if "dash_economy" in roles:
-        evidence += 0.4
-    nothing_else = not roles or (len(roles) == 1 and VOLUME_ROLE in roles)
-    if nothing_else and ("?" in scene.text or _is_priced_each(scene)):
-        evidence -= 0.5  # 'can you get some? the 2.5 gal box'
-    elif nothing_else and "container" in scene.groups and is_poured_in(scene):
-        evidence += 1.0
-    if cue:
-        evidence += 1.0
-    if draft.product:
-        evidence += 1.0
-    if full is not None:
-        evidence += 1.0
-    cost = roles.get(COST_ROLE)
-    if cost is not None and (
-        _worth_of_fuel(scene, cost) or (VOLUME_ROLE not in roles and paid_for_fuel(scene, cost))
-    ):
-        evidence += 1.5
-    told = cost is not None and ODOMETER_ROLE in roles and (cue or full is not None)
-    if told and cost is not None and not _put_elsewhere(scene, cost):
-        evidence += 0.4  # 'put 75 bucks in, odo 51,280'
-    if cost is not None and ODOMETER_ROLE in roles and _is_put_in(scene, cost):
-        evidence += 0.5
-    strange = scene.unknown_words() or "claim" in scene.by_class
-    if cost is not None and full is not None and not strange:
-        evidence += 0.3  # 'diesel $70 partial', 'put $60 in, didn't fill up'
-    return evidence
-
-
-def _is_put_in(scene: Scene, cost: Figure) -> bool:
-    """'put $20 in it, odo 48,610': the money went into what has an odometer."""
-    behind = scene.tokens[cost.end : cost.end + 2]
-    return len(behind) == 2 and "into" in behind[0].groups and _is_tank(behind[1])
-
-
-def _put_elsewhere(scene: Scene, cost: Figure) -> bool:
-    """'put $40 in the collection plate': the money went into a thing that burns no fuel."""
-    _, end = scene.clause_of(cost.start)
-    behind = scene.tokens[cost.end : end]
-    if not behind or behind[0].groups.isdisjoint(("into", "into_the")):
-        return False
-    things = [token for token in behind[1:] if token.groups.isdisjoint(("article", "ours"))]
-    strange = bool(things) and things[0].kind is WORD and "leads_to_place" not in things[0].groups
-    return strange and not (_is_tank(things[0]) or "fuel_in_tank" in things[0].groups)
-
-
-def _is_priced_each(scene: Scene) -> bool:
-    """'jugs of cider 2.5 gallons 7.99 each': of several things, and no fuel."""
-    return PRICE_OF_EACH in [figure.claimed for figure in scene.figures]
-
-
-def _of_version(scene: Scene, volume: Figure) -> bool:
-    """'14.04 LTS' where people buy by the gallon: litres, or a support term of software."""
-    unit = scene.tokens[volume.end - 1]
-    return "litre_or_version" in unit.groups and scene.context.units == "us"
-
-
-def _worth_of_fuel(scene: Scene, money: Figure) -> bool:
-    """'$122 in diesel', '60 bucks worth of gas', '$60 in the tank', 'paid 96 dollars for fuel'."""
-    behind = scene.tokens[money.end : money.end + 4]
-    if not (behind and money.marked):
-        return False
-    ahead = scene.tokens[max(0, money.start - 2) : money.start]
-    paid = (
-        "for" in behind[0].groups
-        and money.value >= LEAST_PAID
-        and any("cost_word" in token.groups for token in ahead)
-    )
-    linked = paid or "worth_of" in behind[0].groups
-    if linked and any("product" in token.senses for token in behind):
-        return True
-    into = linked or "into_the" in behind[0].groups
-    return into and any("fuel_in_tank" in token.groups for token in behind[1:2])
-
-
-LEAST_PAID = 5
-"""Less than that is what one gallon or litre costs: 'paid $2.59 for gas'."""
 
 
 def _foreign(scene: Scene, draft: Draft) -> bool:

@@ -456,7 +456,7 @@ def _owns_vehicle(scene: Scene, index: int, token: Token) -> bool:
             return not follows_on(scene)
         if following.senses.get("name") in scene.names.own.values():
             kind = "vehicle" in following.senses  # 'Odette's caravan' is hers where ours is one too
-            return kind and step == 1 and named and token.raw[0].isupper()
+            return kind and step == 1 and named
         if "vehicle" in following.senses or "talk" in following.senses:
             return True
     return False

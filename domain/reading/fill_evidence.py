@@ -1,0 +1,124 @@
+"""How surely a message speaks of fuel that was bought.
+
+This file weighs what speaks for a fill: which figures there are, how they are written, and the
+words beside them. What is enough decides `fills`.
+"""
+
+from __future__ import annotations
+
+from domain.reading.claims import PRICE_OF_EACH
+from domain.reading.containers import is_poured_in
+from domain.reading.figures import Figure
+from domain.reading.fill_roles import (
+    COST_ROLE,
+    DISTANCE_ROLE,
+    ODOMETER_ROLE,
+    PRICE_ROLE,
+    VOLUME_ROLE,
+    Draft,
+)
+from domain.reading.paid_fuel import paid_for_fuel
+from domain.reading.scene import Scene
+from domain.reading.tokens import WORD, Token
+
+
+def evidence_of(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> float:
+    """What its figures and words say for a fill; `cue` where a word of filling is said of it."""
+    roles = draft.roles
+    evidence = 0.0
+    if VOLUME_ROLE in roles:
+        evidence += 1.4
+        volume = roles[VOLUME_ROLE]
+        if volume.token.decimals > 0 or volume.value % 1:
+            evidence += 0.6
+        if draft.product is None and not cue and not volume.foreign:
+            evidence += 0.2
+        if len(roles) == 1 and _of_version(scene, volume):
+            evidence -= 0.5
+    if PRICE_ROLE in roles:
+        evidence += 1.2
+    if COST_ROLE in roles:
+        evidence += 0.8
+    if ODOMETER_ROLE in roles or DISTANCE_ROLE in roles:
+        evidence += 0.9
+    if "dash_economy" in roles:
+        evidence += 0.4
+    nothing_else = not roles or (len(roles) == 1 and VOLUME_ROLE in roles)
+    if nothing_else and ("?" in scene.text or _is_priced_each(scene)):
+        evidence -= 0.5  # 'can you get some? the 2.5 gal box'
+    elif nothing_else and "container" in scene.groups and is_poured_in(scene):
+        evidence += 1.0
+    if cue:
+        evidence += 1.0
+    if draft.product:
+        evidence += 1.0
+    if full is not None:
+        evidence += 1.0
+    cost = roles.get(COST_ROLE)
+    if cost is None:
+        return evidence
+    if _worth_of_fuel(scene, cost) or (VOLUME_ROLE not in roles and paid_for_fuel(scene, cost)):
+        evidence += 1.5
+    if ODOMETER_ROLE in roles:
+        if (cue or full is not None) and not _put_elsewhere(scene, cost):
+            evidence += 0.4  # 'put 75 bucks in, odo 51,280'
+        if _is_put_in(scene, cost):
+            evidence += 0.5
+    if full is not None and not (scene.unknown_words() or "claim" in scene.by_class):
+        evidence += 0.3  # 'diesel $70 partial', 'put $60 in, didn't fill up'
+    return evidence
+
+
+def _is_put_in(scene: Scene, cost: Figure) -> bool:
+    """'put $20 in it, odo 48,610': the money went into what has an odometer."""
+    behind = scene.tokens[cost.end : cost.end + 2]
+    return len(behind) == 2 and "into" in behind[0].groups and is_our_tank(behind[1])
+
+
+def _put_elsewhere(scene: Scene, cost: Figure) -> bool:
+    """'put $40 in the collection plate': the money went into a thing that burns no fuel."""
+    _, end = scene.clause_of(cost.start)
+    behind = scene.tokens[cost.end : end]
+    if not behind or behind[0].groups.isdisjoint(("into", "into_the")):
+        return False
+    things = [token for token in behind[1:] if token.groups.isdisjoint(("article", "ours"))]
+    strange = bool(things) and things[0].kind is WORD and "leads_to_place" not in things[0].groups
+    return strange and not (is_our_tank(things[0]) or "fuel_in_tank" in things[0].groups)
+
+
+def _is_priced_each(scene: Scene) -> bool:
+    """'jugs of cider 2.5 gallons 7.99 each': of several things, and no fuel."""
+    return PRICE_OF_EACH in [figure.claimed for figure in scene.figures]
+
+
+def _of_version(scene: Scene, volume: Figure) -> bool:
+    """'14.04 LTS' where people buy by the gallon: litres, or a support term of software."""
+    unit = scene.tokens[volume.end - 1]
+    return "litre_or_version" in unit.groups and scene.context.units == "us"
+
+
+def _worth_of_fuel(scene: Scene, money: Figure) -> bool:
+    """'$122 in diesel', '60 bucks worth of gas', '$60 in the tank', 'paid 96 dollars for fuel'."""
+    behind = scene.tokens[money.end : money.end + 4]
+    if not (behind and money.marked):
+        return False
+    ahead = scene.tokens[max(0, money.start - 2) : money.start]
+    paid = (
+        "for" in behind[0].groups
+        and money.value >= LEAST_PAID
+        and any("cost_word" in token.groups for token in ahead)
+    )
+    linked = paid or "worth_of" in behind[0].groups
+    if linked and any("product" in token.senses for token in behind):
+        return True
+    into = linked or "into_the" in behind[0].groups
+    return into and any("fuel_in_tank" in token.groups for token in behind[1:2])
+
+
+LEAST_PAID = 5
+"""Less than that is what one gallon or litre costs: 'paid $2.59 for gas'."""
+
+
+def is_our_tank(token: Token) -> bool:
+    """Whether a word is the tank, or the truck that has it."""
+    return "its_tank" in token.groups or "name" in token.senses
