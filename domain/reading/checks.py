@@ -44,9 +44,7 @@ def read_checks(scene: Scene) -> list[Check]:
     for number, index in enumerate(items):
         if index in used or not _talk_allows(scene, index) or _is_label(scene, index):
             continue
-        if "subject" in scene.tokens[index].senses and any(
-            figure.role == "observation" for figure in scene.figures
-        ):
+        if "subject" in scene.tokens[index].senses and _is_gauged(scene, index):
             continue
         if "thing" in scene.tokens[index].senses and any(f.role == "cargo" for f in scene.figures):
             continue
@@ -99,6 +97,15 @@ def read_checks(scene: Scene) -> list[Check]:
         )
     told = [] if TOLD_FAULTS.isdisjoint(scene.groups) else read_told_faults(scene)
     return [*_with_listed(scene, dict(zip(states, found, strict=True)), states), *told]
+
+
+def _is_gauged(scene: Scene, index: int) -> bool:
+    """'hubs 120, all cool': a part that was measured; 'tires 80 psi, hubs cool' tells of two."""
+    start, end = scene.clause_of(index)
+    own = scene.tokens[index].senses["subject"].split()[0]
+    read = [figure for figure in scene.figures if figure.role == "observation"]
+    alone = all(key.split()[0] == own for _, _, key in scene.find("subject"))
+    return bool(read) and (alone or any(start <= figure.start < end for figure in read))
 
 
 ONLY_OTHERWISE: Mapping[State, str] = {"done": "only_faults", "fault": "only_done"}

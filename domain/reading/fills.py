@@ -244,7 +244,7 @@ APART = HAPPENED | {"fuel_signal", "points_back"}
 
 
 def _of_this_fill(scene: Scene, own: list[Figure]) -> list[Figure]:
-    """The figures that are not read on leaving or arriving, at a fuel light, or of a fill before."""
+    """The figures that are not read on the way, at a fuel light, or of a fill before."""
     if not HAPPENED.isdisjoint(scene.by_class):
         own = [
             figure

@@ -25,7 +25,7 @@ from domain.reading.everyday_words import names_trailer
 from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
 from domain.reading.settled_wholes import settle_borne, settle_tare, settle_wholes
 from domain.reading.side_letters import load_follows, read_side_letters
-from domain.reading.swapped_tanks import settle_swapped_tank
+from domain.reading.swapped_tanks import may_tell_swapped_tank, settle_swapped_tank
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token, make_token
 from domain.reading.trailing import TRAILS, settle_out_back, settle_trailing
 from domain.reading.unmarked_owners import settle_owners
@@ -151,7 +151,7 @@ def _settle_corrections(scene: Scene) -> None:
     """What puts right, or only sounds like it."""
     if "swaps" in scene.groups and {"correction", "name"} <= scene.by_class.keys():
         _settle_swapped(scene)
-    if "holds" in scene.groups and "correction" in scene.by_class:
+    if "swaps" in scene.groups and may_tell_swapped_tank(scene):
         settle_swapped_tank(scene)
     if "correction" in scene.by_class:
         _settle_put_down(scene)

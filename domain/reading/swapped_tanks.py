@@ -14,6 +14,13 @@ if TYPE_CHECKING:
     from domain.reading.scene import Scene
 
 
+def may_tell_swapped_tank(scene: Scene) -> bool:
+    """Whether something holds so much, or a tank has its size: 'swapped in a 60 gal tank'."""
+    if "correction" not in scene.by_class:
+        return False
+    return "holds" in scene.groups or scene.has("rating", "tank")
+
+
 def settle_swapped_tank(scene: Scene) -> None:
     """'swapped the tank, it now holds 60 gal': a thing that holds so much was, and no figures."""
     tokens, settled = scene.tokens, False

@@ -245,6 +245,8 @@ def test_how_the_rig_stood_is_told_beside_a_load(
     "text",
     [
         "Odette's camper is 9,400 lb and she pulls it with a hatchback",
+        "dave's camper is 9,400 lb",
+        "bob's camper weighs 7,800 he says",
         "thinking about a bigger truck, something with a 48 gallon tank",
         "shopping for a camper, gvwr 14,000",
         "the drive is 300 miles with stops",

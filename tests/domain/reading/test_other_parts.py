@@ -128,3 +128,21 @@ def test_what_is_carried_to_spare_is_no_wheel(reads: Reader) -> None:
     read = reads("strapped the spare winch down, 88 lb", on_the_road())
     assert isinstance(read, Facts), read
     assert not [each for each in read.entries if isinstance(each, Check)]
+
+
+@pytest.mark.parametrize(
+    ("text", "kinds"),
+    [
+        ("tires 80 psi, hubs cool", ["Observation", "Check"]),
+        ("bearings cool, tires 80", ["Check", "Observation"]),
+        ("coolant 205, oil good", ["Observation", "Check"]),
+        ("hubs 120, all cool", ["Observation"]),
+        ("tires good, 80 psi", ["Observation"]),
+    ],
+)
+def test_a_part_may_be_checked_beside_another_that_is_measured(
+    text: str, kinds: list[str], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [type(entry).__name__ for entry in verdict.entries] == kinds

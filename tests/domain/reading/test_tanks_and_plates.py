@@ -379,6 +379,8 @@ def test_a_train_on_a_scale_is_no_plates(reads: Reader, text: str) -> None:
     "text",
     [
         "swapped the tank, it now holds 60 gal",
+        "swapped in a 60 gal tank",
+        "we swapped in a 60 gallon tank",
         "swapped tanks, new one holds 60 gal",
         "new bigger tank, holds 60 gallons",
         "got a new bigger tank, holds 60 gallons",
