@@ -17,7 +17,7 @@ from domain.reading.fill_roles import price_band
 from domain.reading.scene import Scene
 from domain.reading.swapped_tanks import tank_before
 from domain.reading.talk import OTHER
-from domain.reading.tokens import NUMBER, WORD, Token
+from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
 
 TANK_FILLED = frozenset(("fuel_cue", "full", "odometer"))
 """Classes of term beside which a volume was put into a tank, and is not its size."""
@@ -116,6 +116,8 @@ def is_pumped(scene: Scene) -> bool:
     volumes = [figure for figure in scene.figures if figure.dimension == VOLUME]
     if len(volumes) > 1 and any(_has_tenths(each) for each in volumes):
         return not _holds(scene, volumes[0])
+    if any(_goes_in(scene, each) for each in volumes):
+        return True
     if any(pays_for(scene, volume, paid) for volume in volumes for paid in scene.figures):
         return True
     return bool(volumes) and any(
@@ -132,6 +134,14 @@ def is_pumped(scene: Scene) -> bool:
         )
         for figure in scene.figures
     )
+
+
+def _goes_in(scene: Scene, volume: Figure) -> bool:
+    """'swapped to the aux tank, 24.6 gal in', 'switched tanks, 24.6 gal front': it was pumped."""
+    if not _has_tenths(volume) or _holds(scene, volume):
+        return False
+    behind = scene.tokens[volume.end].groups if volume.end < len(scene.tokens) else NO_GROUPS
+    return "in" in behind or "swaps" in scene.groups
 
 
 def _is_price_of(scene: Scene, figure: Figure, volume: Figure) -> bool:

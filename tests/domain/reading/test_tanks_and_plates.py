@@ -22,6 +22,8 @@ AT = Quantity(48_411, "mi")
 @pytest.mark.parametrize(
     ("text", "entry"),
     [
+        ("swapped to the aux tank, 24.6 gal in", fill(24.6)),
+        ("switched tanks, 24.6 gal front", fill(24.6)),
         ("filled both tanks, 19 gal front 48,411", fill(19, odometer=AT, full=True)),
         (
             "both tanks, 19.2 gal front, 14.6 gal rear, 48,411, $131.40",
