@@ -31,6 +31,7 @@ from domain.reading.fill_roles import (
     pays_in_pairs,
 )
 from domain.reading.scene import Scene
+from domain.reading.tokens import CENTS
 
 MOST_STRANGE = 8
 """Words that no phrase knows: with more of them, bare figures are hardly a fill."""
@@ -314,10 +315,6 @@ def _is_jugs_price(context: Context, draft: Draft, figure: Figure) -> bool:
     bottled = draft.product in IN_BOTTLES and draft.product != context.fuel
     open_roles = draft.roles.keys().isdisjoint((VOLUME_ROLE, *PAID))
     return bottled and open_roles and figure.token.decimals == CENTS
-
-
-CENTS = 2
-"""Decimals of money."""
 
 
 def _is_round_sum(scene: Scene, figure: Figure, volume: Figure) -> bool:

@@ -23,7 +23,7 @@ from domain.reading.figures import (
     unit_key,
 )
 from domain.reading.mixed_numbers import add_part, add_part_behind
-from domain.reading.tokens import MARK, NUMBER, WORD, Token, make_token
+from domain.reading.tokens import CENTS, MARK, MILLS, NUMBER, WORD, Token, make_token
 
 CURRENCY_MARKS = {"$": "", "£": "GBP", "€": "EUR"}
 """A dollar is the chat's own dollar."""
@@ -313,10 +313,6 @@ def read_price_of_each(
     figure.end += 1
 
 
-MILLS = 3
-"""Decimals of a price that only pumps have."""
-
-
 def _heads_number(sign: Token, behind: Token | None) -> bool:
     """'151.9  £75.34': a sign that is typed to the number behind it alone."""
     return not sign.glued and behind is not None and behind.glued and behind.kind is NUMBER
@@ -494,9 +490,6 @@ def _temperature_letter(figure: Figure, tokens: Sequence[Token]) -> None:
         figure.unit = "degC" if after.text == "c" else "degF"
         figure.end += 1
 
-
-CENTS = 2
-"""Decimals of money."""
 
 BEYOND_PUMPS = 1000
 """Gallons or litres: more than goes into any tank of a truck."""

@@ -44,7 +44,7 @@ from domain.reading.figures import (
     token_at,
 )
 from domain.reading.of_a_body import OF_A_BODY, number_of_a_body
-from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
+from domain.reading.tokens import BREAK, CENTS, MARK, NUMBER, TENTHS, WORD, Token
 from domain.reading.tyre_sizes import TYRE_SIZE, of_tyre_size
 
 LONGEST_SHORT = 3
@@ -271,9 +271,6 @@ PRICE_OF_EACH = "the price of each"
 OF_JUGS = frozenset(("container", "product"))
 """What stands in a message where so much is in each of several jugs."""
 
-TENTHS = 1
-"""Decimals of a volume; a price has two."""
-
 
 def _is_taken_off(tokens: Sequence[Token], figure: Figure) -> bool:
     """'FUEL DISCOUNT 4C/L', 'LOYALTY -1.36', 'CHANGE $27.24' on a line of a receipt."""
@@ -392,9 +389,6 @@ def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:
         index -= 1
     return False
 
-
-CENTS = 2
-"""Decimals of what was paid."""
 
 FUEL_UNITS = ("gal", "L", "gal_imp")
 

@@ -10,7 +10,7 @@ from domain.reading.everyday_words import names_truck
 from domain.reading.figures import Figure
 from domain.reading.fills_in_turn import speaks_of_stops
 from domain.reading.scene import Scene
-from domain.reading.tokens import Token
+from domain.reading.tokens import TENTHS, Token
 
 
 def done_otherwise(scene: Scene, volume: Figure) -> bool:
@@ -63,10 +63,6 @@ def _is_one_of_two(scene: Scene, volume: Figure) -> bool:
         other is not volume and other.dimension is None and other.token.decimals == TENTHS
         for other in scene.live
     )
-
-
-TENTHS = 1
-"""Decimals of a volume whose unit is told with the other one."""
 
 
 def is_used_up(scene: Scene, volume: Figure) -> bool:

@@ -11,6 +11,7 @@ from domain.reading.corrected_fields import value_of
 from domain.reading.figures import MONEY, PRICE, VOLUME, Figure, follows_odometer
 from domain.reading.fill_roles import price_band
 from domain.reading.scene import Scene
+from domain.reading.tokens import CENTS
 
 FEWEST = 2
 LONGEST = 16
@@ -66,7 +67,3 @@ def _field(scene: Scene, figure: Figure) -> str | None:
     if figure.token.decimals == CENTS or figure.dimension == MONEY:
         return "cost"
     return "volume" if figure.token.decimals == 1 else None
-
-
-CENTS = 2
-"""Decimals of a sum of money."""

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from domain.context import VOLUME_UNIT, Context
 from domain.quantities import Quantity
 from domain.reading.beside import DEAREST as DEAREST_GALLON
-from domain.reading.beside import MILLS, dearest
+from domain.reading.beside import dearest
 from domain.reading.figures import (
     DISTANCE,
     ECONOMY,
@@ -25,7 +25,7 @@ from domain.reading.figures import (
 )
 from domain.reading.label import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK, Token
+from domain.reading.tokens import MARK, MILLS, Token
 
 PRICE_BAND = {"gal": (1.2, 9.99), "gal_imp": (3.0, 14.0), "L": (0.4, 3.8)}
 """What a unit of fuel has cost at the pump, in dollars, pounds or euros; wide on purpose."""

@@ -20,6 +20,7 @@ from domain.reading.tank_sizes import (
     other_sort_of_tank,
     pays_for,
 )
+from domain.reading.tokens import CENTS
 
 
 def paid_apart(scene: Scene) -> list[int]:
@@ -118,9 +119,6 @@ def _cost(scene: Scene, tank: Figure, said: Figure) -> Quantity | None:
         return Quantity(said.value, currency)  # 'rear 14.1 gal $53.57'
     return None
 
-
-CENTS = 2
-"""Decimals of a price, at least."""
 
 PUMPS_PRICE = 3
 """Decimals of a price at a pump."""

@@ -78,7 +78,7 @@ from domain.reading.paid_fuel import pays_alone, put_in_at
 from domain.reading.scene import Scene
 from domain.reading.squeezed_in import MORE, add_squeezed
 from domain.reading.tallies import TALLYING, is_tally
-from domain.reading.tokens import BREAK, NUMBER, WORD
+from domain.reading.tokens import BREAK, CENTS, MILLS, NUMBER, TENTHS, WORD
 from domain.reading.told_of_both import told_of_both
 from domain.reading.unpaid import (
     CHANGES,
@@ -499,7 +499,3 @@ def _paid_to_the_cent(context: Context, roles: dict[str, Figure]) -> bool:
         return False
     pumped = volume.token.decimals > 0 and cost.token.decimals == CENTS
     return pumped and _pays_for_fuel(context, roles)
-
-
-TENTHS, CENTS, MILLS = 1, 2, 3
-"""Decimals of a volume, of what a pump charges, and of its price, which nothing else has."""

@@ -12,7 +12,7 @@ from domain.reading.beside import PUMPED, dearest, own_unit
 from domain.reading.figures import VOLUME, token_at, unit_key
 from domain.reading.fill_roles import PRICED
 from domain.reading.scene import Scene
-from domain.reading.tokens import NO_GROUPS, Token
+from domain.reading.tokens import MILLS, NO_GROUPS, Token
 
 
 def head_volumes(scene: Scene) -> None:
@@ -35,9 +35,6 @@ def head_volumes(scene: Scene) -> None:
 
 LINKS = ":=)"
 """Marks between a heading and its figure: 'Volume (L): 88.20'."""
-
-MILLS = 3
-"""Decimals of a price of fuel in the US."""
 
 
 def _is_heading(tokens: Sequence[Token], at: int) -> bool:

@@ -21,6 +21,7 @@ from domain.reading.figures import (
     Figure,
 )
 from domain.reading.label import Label
+from domain.reading.tokens import CENTS
 
 PLACE_DIMENSIONS = (None, MASS)
 _PLACE_OR_GAUGE_DIMENSIONS = (*PLACE_DIMENSIONS, PRESSURE, TEMPERATURE)
@@ -126,7 +127,3 @@ def _sized(label: Label, figure: Figure) -> bool:
     if key == "odometer" and figure.token.decimals == CENTS:
         return False  # '100.29, odo 51,488 mi': a sum of money, and no reading
     return low <= figure.value <= high
-
-
-CENTS = 2
-"""Decimals of money, which no odometer shows."""

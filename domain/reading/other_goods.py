@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from domain.reading.figures import MONEY, VOLUME, Figure
 from domain.reading.scene import Scene
-from domain.reading.tokens import BREAK, WORD, Token
+from domain.reading.tokens import BREAK, CENTS, WORD, Token
 
 OTHER_GOODS = "something else on the receipt"
 
@@ -80,10 +80,6 @@ def is_amount(figure: Figure) -> bool:
     return figure.dimension == MONEY or (
         figure.dimension is None and figure.token.decimals == CENTS
     )
-
-
-CENTS = 2
-"""Decimals of what a shop charges."""
 
 
 def _line_of(scene: Scene, figure: Figure) -> tuple[int, int]:

@@ -13,13 +13,10 @@ from domain.context import VOLUME_UNIT
 from domain.reading.figures import MONEY, Figure, follows_odometer
 from domain.reading.fill_roles import LARGEST_TANK
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK, WORD
+from domain.reading.tokens import CENTS, MARK, WORD
 
 LEAST, MOST = 15, 600
 """Dollars, pounds or euros that a stop for fuel costs; less is what a gallon does."""
-
-CENTS = 2
-"""Decimals of what a pump charges."""
 
 
 def pays_alone(scene: Scene, figure: Figure) -> bool:

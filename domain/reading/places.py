@@ -19,7 +19,7 @@ from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
 from domain.reading.taken_back import is_small, takes_back
 from domain.reading.talk import GUESS, OTHER, PLAN, REQUEST
-from domain.reading.tokens import BREAK, MARK, NUMBER, TIME, WORD, Token
+from domain.reading.tokens import BREAK, CENTS, MARK, NUMBER, TIME, WORD, Token
 
 LONGEST = 4
 LEAST_BREAKS = 3
@@ -467,7 +467,3 @@ def _is_ware(scene: Scene, end: int) -> bool:
         )
         for figure in scene.figures
     )
-
-
-CENTS = 2
-"""Decimals of what a thing costs."""

@@ -15,7 +15,7 @@ from domain.reading.corrected_fields import field_of, fits_field
 from domain.reading.figures import Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import Token
+from domain.reading.tokens import CENTS, Token
 
 Corrector = Callable[[Scene], tuple[Correction, ...]]
 """What reads the corrections of one part."""
@@ -71,9 +71,6 @@ def _paid_for(scene: Scene, part: str, found: Sequence[Correction]) -> Correctio
         return None
     return amend(scene, figures[0], "cost", None)
 
-
-CENTS = 2
-"""Decimals of a sum of money."""
 
 SAID_OF_ALL = frozenset(("restates", "surely_corrects"))
 """Groups of words that are said once, of each part: 'make that 5,220 steer and 9,140 trailer'."""

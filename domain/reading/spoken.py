@@ -14,7 +14,7 @@ from domain.reading.homophones import heard_numbers
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.shared_thousands import share_thousands
 from domain.reading.sums import summed
-from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Said, Token, make_token
+from domain.reading.tokens import CENTS, NO_GROUPS, NUMBER, WORD, Said, Token, make_token
 
 
 def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
@@ -188,7 +188,6 @@ TONS = frozenset(("t", "ton"))
 """Units of which people say half."""
 
 
-CENTS = 2
 THOUSANDS = 1_000
 """Of as many as this no thousands are said."""
 

@@ -13,6 +13,7 @@ from domain.reading.fill_roles import price_band
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tank_sizes import is_one_of_tanks
+from domain.reading.tokens import CENTS, TENTHS
 
 FEWEST = 2
 """Figures of a stop, and stops."""
@@ -83,10 +84,6 @@ def _kind(scene: Scene, figure: Figure, unit: str) -> str | None:
     if low <= figure.value <= high:
         return PRICE
     return MONEY if figure.token.decimals == CENTS else None
-
-
-TENTHS, CENTS = 1, 2
-"""Decimals of a volume without its unit, and of a sum of money."""
 
 
 def _is_named(figure: Figure) -> bool:

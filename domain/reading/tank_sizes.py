@@ -10,14 +10,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from domain.reading.beside import DEAREST, MILLS
+from domain.reading.beside import DEAREST
 from domain.reading.everyday_words import names_truck
 from domain.reading.figures import MONEY, PRICE, VOLUME, Figure, follows_odometer
 from domain.reading.fill_roles import price_band
 from domain.reading.scene import Scene
 from domain.reading.swapped_tanks import tank_before
 from domain.reading.talk import OTHER
-from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
+from domain.reading.tokens import CENTS, MILLS, NO_GROUPS, NUMBER, WORD, Token
 
 TANK_FILLED = frozenset(("fuel_cue", "full", "odometer"))
 """Classes of term beside which a volume was put into a tank, and is not its size."""
@@ -177,10 +177,6 @@ def pays_for(scene: Scene, volume: Figure, paid: Figure) -> bool:
         and volume.end <= paid.start
         and low * volume.value <= paid.value <= high * volume.value
     )
-
-
-CENTS = 2
-"""Decimals of what fuel comes to."""
 
 
 def _beside_ratings(scene: Scene, volumes: Sequence[Figure]) -> bool:

@@ -25,6 +25,10 @@ NO_GROUPS: frozenset[str] = frozenset()
 UNKNOWN: Term = (NO_SENSES, NO_GROUPS)
 
 
+TENTHS, CENTS, MILLS = 1, 2, 3
+"""Decimals of a volume at the pump, of money, and of a price of fuel, which nothing else has."""
+
+
 @dataclass(frozen=True, slots=True)
 class Said:
     """How a number was put in words, in whole or in part: '19 thousand', 'fifty-one forty'.

@@ -11,10 +11,10 @@ from collections.abc import Sequence
 from itertools import pairwise, permutations
 
 from domain.reading.figures import MONEY, PRICE, VOLUME, Figure
-from domain.reading.other_goods import CENTS, is_amount
+from domain.reading.other_goods import is_amount
 from domain.reading.other_tanks import ELSEWHERE
 from domain.reading.scene import Scene
-from domain.reading.tokens import WORD, Token
+from domain.reading.tokens import CENTS, WORD, Token
 
 CHANGES = frozenset(("discount", "tax", "past", "takes_off", "without_it"))
 """Groups of words of which one is said where an amount was changed before it was paid."""

@@ -10,9 +10,9 @@ from collections.abc import Sequence
 
 from domain.reading.figures import VOLUME, Figure
 from domain.reading.fill_roles import price_band
-from domain.reading.other_goods import CENTS, OF_MONEY, OTHER_GOODS, is_amount
+from domain.reading.other_goods import OF_MONEY, OTHER_GOODS, is_amount
 from domain.reading.scene import Scene
-from domain.reading.tokens import NUMBER, WORD, Token
+from domain.reading.tokens import CENTS, NUMBER, WORD, Token
 
 MOST_BOUGHT = {"gal": 5, "gal_imp": 5, "L": 20}
 """What is carried out of a shop, in whole gallons or litres: 'milk 2 gal'."""
