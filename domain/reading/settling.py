@@ -11,7 +11,6 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from domain.reading.as_one import have_one_load
 from domain.reading.bars_handled import (
     AGAIN,
     HANDLED,
@@ -21,21 +20,17 @@ from domain.reading.bars_handled import (
 )
 from domain.reading.beside import HEADS
 from domain.reading.both_ways import STOOD_ALONE, TOLD, settle_both_ways
-from domain.reading.everyday_words import names_trailer
 from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
+from domain.reading.settled_vehicles import TOWED, settle_towed
 from domain.reading.settled_wholes import settle_borne, settle_tare, settle_wholes
 from domain.reading.side_letters import load_follows, read_side_letters
 from domain.reading.swapped_tanks import may_tell_swapped_tank, settle_swapped_tank
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token, make_token
 from domain.reading.trailing import TRAILS, settle_out_back, settle_trailing
-from domain.reading.unmarked_owners import settle_owners
 from domain.reading.yes_and_no import REPLIES, settle_answers, settle_denied
 
 if TYPE_CHECKING:
     from domain.reading.scene import Scene
-
-TOWED = frozenset(("name", "vehicle", "rig"))
-"""Classes of term that can stand for a trailer."""
 
 MEASURES = frozenset(("unit", "tank"))
 PARTS = frozenset(("end", "side"))
@@ -78,7 +73,7 @@ def settle_words(scene: Scene) -> None:
     if not OF_ANSWERS.isdisjoint(scene.said):
         _settle_all_of_answers(scene)
     if not TOWED.isdisjoint(scene.by_class):
-        _settle_towed(scene)
+        settle_towed(scene)
 
 
 OF_PLACES = TRAILS | {"numbered_axle", "initial", "corner", "end", "side", "gauge_short", "aboard"}
@@ -183,15 +178,6 @@ def _settle_all_of_answers(scene: Scene) -> None:
         settle_answers(scene)
     if "product" in scene.by_class and "denies_goods" in scene.groups:
         settle_denied(scene)
-
-
-def _settle_towed(scene: Scene) -> None:
-    """What is said of a truck or a trailer, and whose it is."""
-    _settle_apart(scene)
-    if scene.unknown:
-        settle_owners(scene)
-    if "both_vehicles" in scene.groups and scene.numbers:
-        _settle_both(scene)
 
 
 def _settle_ago(scene: Scene) -> None:
@@ -479,16 +465,6 @@ SIDED = frozenset(("side", "corner", "end"))
 """Classes of term that say on which side of a rig something is."""
 
 
-def _settle_both(scene: Scene) -> None:
-    """'truck and trailer 19,660': one load behind both is that of both."""
-    for index in scene.by_class.get("rig", ()):
-        token = scene.tokens[index]
-        if "both_vehicles" in token.groups and have_one_load(scene.tokens, index + 1):
-            token.senses = {**token.senses, "whole": "gross"}
-            token.groups |= {"as_one"}
-            scene.index_terms()
-
-
 def _settle_bars(scene: Scene) -> None:
     """'with the bars unhooked': the bars are off, and no trailer was unhooked."""
     slack = [
@@ -563,77 +539,6 @@ def _settle_regular(scene: Scene) -> None:
         if pumped or (index and _is_volume(tokens[index - 1])):
             token.senses, token.groups = {"product": "gasoline"}, NO_GROUPS
     scene.index_terms()
-
-
-def _settle_apart(scene: Scene) -> None:
-    """'picked the camper up': a verb of hitching in two words, the trailer between them."""
-    tokens, apart = scene.tokens, False
-    for index in scene.by_class.get("rig", ()):
-        token, verb = tokens[index], index - 1
-        if index + 1 < len(tokens) and "axle_noun" in tokens[index + 1].senses:
-            apart = _name_whose(token) or apart  # 'just the truck axles' may be hitched
-            continue
-        if verb > 0 and "article" in tokens[verb].groups:
-            verb -= 1
-        off = scene.book.means(tokens[verb].text, token.text.split()[-1]) if verb >= 0 else {}
-        if "hitch" not in off:
-            continue
-        if "hitch" in tokens[verb].senses or _puts_on_or_off(tokens, verb, index):
-            tokens[verb].senses = {"hitch": off["hitch"]}
-            token.senses, apart = {"vehicle": "trailer"}, True  # 'dropped the trailer off'
-    for index in (*scene.by_class.get("name", ()), *scene.by_class.get("vehicle", ())):
-        verb = index - 2 if index > 1 and "article" in tokens[index - 1].groups else index - 1
-        if verb < 0 or index + 1 == len(tokens):
-            continue
-        free = "sets_free" in tokens[index + 1].groups  # 'kicked the camper loose around 1pm'
-        if "glue" not in tokens[index + 1].senses and not free:
-            continue
-        behind = tokens[index + 2] if index + 2 < len(tokens) else None
-        if "leaves_it" in tokens[verb].groups and _stays(tokens, index):
-            tokens[verb].senses, apart = {"hitch": "unhitched"}, True
-            continue
-        if behind is not None and not free and _leads_on(behind):
-            continue  # 'took the camper off road'
-        action = scene.book.means(tokens[verb].text, tokens[index + 1].text).get("hitch")
-        if action is not None:
-            tokens[verb].senses, apart = {"hitch": action}, True
-    if apart:
-        scene.index_terms()
-
-
-def _leads_on(behind: Token) -> bool:
-    """Whether what stands behind 'on' and 'off' makes more of them: no small word and no time."""
-    return behind.kind is WORD and behind.senses.keys().isdisjoint(("glue", "time"))
-
-
-def _puts_on_or_off(tokens: Sequence[Token], verb: int, index: int) -> bool:
-    """'took the trailer off', 'put the trailer on': no more is said than a place or what else."""
-    if "beside_switch" not in tokens[verb].groups:
-        return False
-    behind = tokens[index + 1] if index + 1 < len(tokens) else None
-    return behind is None or behind.kind is not WORD or not behind.groups.isdisjoint(BEHIND_SWITCH)
-
-
-BEHIND_SWITCH = frozenset(("at", "and"))
-"""Groups of words that can stand behind a trailer that is put on or taken off."""
-
-
-def _stays(tokens: Sequence[Token], index: int) -> bool:
-    """'left the camper at the lake': where a trailer stays, and no time at which one left."""
-    token, behind = tokens[index], tokens[index + 2] if index + 2 < len(tokens) else None
-    if not names_trailer(token) or "stays" not in tokens[index + 1].groups:
-        return False
-    return behind is None or behind.kind is WORD
-
-
-def _name_whose(token: Token) -> bool:
-    """Make 'just the camper', said of its axles, name the vehicle and not how it stood."""
-    vehicle = {"solo": "truck", "trailer": "trailer"}.get(token.senses["rig"].split()[0])
-    if vehicle is None:
-        return False
-    named = {key: value for key, value in token.senses.items() if key == "name"}
-    token.senses = named or {"vehicle": vehicle}
-    return True
 
 
 def _is_in_pence(token: Token) -> bool:

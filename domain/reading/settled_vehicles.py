@@ -1,0 +1,111 @@
+"""Words beside a truck or a trailer that mean what stands around them.
+
+This file decides what a verb of hitching in two words says of the trailer between them, whose a
+vehicle is, and whether one load is that of both. Other words are settled in `settling`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from domain.reading.as_one import have_one_load
+from domain.reading.everyday_words import names_trailer
+from domain.reading.tokens import WORD, Token
+from domain.reading.unmarked_owners import settle_owners
+
+if TYPE_CHECKING:
+    from domain.reading.scene import Scene
+
+TOWED = frozenset(("name", "vehicle", "rig"))
+"""Classes of term that can stand for a trailer."""
+
+
+def settle_towed(scene: Scene) -> None:
+    """What is said of a truck or a trailer, and whose it is."""
+    _settle_apart(scene)
+    if scene.unknown:
+        settle_owners(scene)
+    if "both_vehicles" in scene.groups and scene.numbers:
+        _settle_both(scene)
+
+
+def _settle_both(scene: Scene) -> None:
+    """'truck and trailer 19,660': one load behind both is that of both."""
+    for index in scene.by_class.get("rig", ()):
+        token = scene.tokens[index]
+        if "both_vehicles" in token.groups and have_one_load(scene.tokens, index + 1):
+            token.senses = {**token.senses, "whole": "gross"}
+            token.groups |= {"as_one"}
+            scene.index_terms()
+
+
+def _settle_apart(scene: Scene) -> None:
+    """'picked the camper up': a verb of hitching in two words, the trailer between them."""
+    tokens, apart = scene.tokens, False
+    for index in scene.by_class.get("rig", ()):
+        token, verb = tokens[index], index - 1
+        if index + 1 < len(tokens) and "axle_noun" in tokens[index + 1].senses:
+            apart = _name_whose(token) or apart  # 'just the truck axles' may be hitched
+            continue
+        if verb > 0 and "article" in tokens[verb].groups:
+            verb -= 1
+        off = scene.book.means(tokens[verb].text, token.text.split()[-1]) if verb >= 0 else {}
+        if "hitch" not in off:
+            continue
+        if "hitch" in tokens[verb].senses or _puts_on_or_off(tokens, verb, index):
+            tokens[verb].senses = {"hitch": off["hitch"]}
+            token.senses, apart = {"vehicle": "trailer"}, True  # 'dropped the trailer off'
+    for index in (*scene.by_class.get("name", ()), *scene.by_class.get("vehicle", ())):
+        verb = index - 2 if index > 1 and "article" in tokens[index - 1].groups else index - 1
+        if verb < 0 or index + 1 == len(tokens):
+            continue
+        free = "sets_free" in tokens[index + 1].groups  # 'kicked the camper loose around 1pm'
+        if "glue" not in tokens[index + 1].senses and not free:
+            continue
+        behind = tokens[index + 2] if index + 2 < len(tokens) else None
+        if "leaves_it" in tokens[verb].groups and _stays(tokens, index):
+            tokens[verb].senses, apart = {"hitch": "unhitched"}, True
+            continue
+        if behind is not None and not free and _leads_on(behind):
+            continue  # 'took the camper off road'
+        action = scene.book.means(tokens[verb].text, tokens[index + 1].text).get("hitch")
+        if action is not None:
+            tokens[verb].senses, apart = {"hitch": action}, True
+    if apart:
+        scene.index_terms()
+
+
+def _leads_on(behind: Token) -> bool:
+    """Whether what stands behind 'on' and 'off' makes more of them: no small word and no time."""
+    return behind.kind is WORD and behind.senses.keys().isdisjoint(("glue", "time"))
+
+
+def _puts_on_or_off(tokens: Sequence[Token], verb: int, index: int) -> bool:
+    """'took the trailer off', 'put the trailer on': no more is said than a place or what else."""
+    if "beside_switch" not in tokens[verb].groups:
+        return False
+    behind = tokens[index + 1] if index + 1 < len(tokens) else None
+    return behind is None or behind.kind is not WORD or not behind.groups.isdisjoint(BEHIND_SWITCH)
+
+
+BEHIND_SWITCH = frozenset(("at", "and"))
+"""Groups of words that can stand behind a trailer that is put on or taken off."""
+
+
+def _stays(tokens: Sequence[Token], index: int) -> bool:
+    """'left the camper at the lake': where a trailer stays, and no time at which one left."""
+    token, behind = tokens[index], tokens[index + 2] if index + 2 < len(tokens) else None
+    if not names_trailer(token) or "stays" not in tokens[index + 1].groups:
+        return False
+    return behind is None or behind.kind is WORD
+
+
+def _name_whose(token: Token) -> bool:
+    """Make 'just the camper', said of its axles, name the vehicle and not how it stood."""
+    vehicle = {"solo": "truck", "trailer": "trailer"}.get(token.senses["rig"].split()[0])
+    if vehicle is None:
+        return False
+    named = {key: value for key, value in token.senses.items() if key == "name"}
+    token.senses = named or {"vehicle": vehicle}
+    return True
