@@ -306,9 +306,6 @@ ASKED: dict[tuple[str, str | None], str] = {
         hey what did the move cost all in
     """,
     ("cost", LAST_FILL): """
-        last 3 fills
-        show me the last two fill ups
-        last fills
         how many gallons last fill
         how much diesel at the last fill
         when did we fill up last
