@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.context import Context
-from domain.quantities import Quantity
+from domain.quantities import VOLUMES, Quantity
 from domain.reading.ball_sizes import BALL_SIZE, of_ball_size
 from domain.reading.claimed_changes import CHANGE, CHANGES, tells_change
 from domain.reading.claimed_dates import (
@@ -384,13 +384,10 @@ def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:
         if "claims_line" in groups:
             taxed = "tax" in groups and not _has_fee(tokens, index)
             return figure.dimension != MONEY or taxed
-        if figure.token.decimals == CENTS and tokens[index].senses.get("unit") in FUEL_UNITS:
+        if figure.token.decimals == CENTS and tokens[index].senses.get("unit") in VOLUMES:
             return False  # 'first card 25.6 gal 100.00': what that much came to
         index -= 1
     return False
-
-
-FUEL_UNITS = ("gal", "L", "gal_imp")
 
 
 def _ends_sentence(word: Token) -> bool:

@@ -12,6 +12,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.entries import Correction
+from domain.quantities import VOLUMES
 from domain.reading.amendments import amend
 from domain.reading.corrected_bare import (
     MOST_BARE,
@@ -265,7 +266,7 @@ def _is_set(scene: Scene, figure: Figure) -> bool:
         or figure.start <= index < figure.end
         or (isinstance(label, Label) and label.start <= index < label.end)
         or token.text in scene.book.keys["corrected_field"]
-        or token.senses.get("unit") in UNITS_OF_VOLUME
+        or token.senses.get("unit") in VOLUMES
         or (index < figure.start and "fuel_cue" in token.senses)  # 'my last fill'
         or "stands_instead" in token.groups
         or "asks_politely" in token.groups
@@ -315,8 +316,6 @@ def _means(scene: Scene, figure: Figure) -> bool:
 
 LATEST_SET = 6
 """Tokens in which the verb stands that gives a field another figure."""
-
-UNITS_OF_VOLUME = frozenset(("gal", "L", "gal_imp"))
 
 
 def _is_pumped(figure: Figure) -> bool:

@@ -60,7 +60,7 @@ def fill_of(
     """The fill that figures in their roles make, or the first doubt about it."""
     context, roles = scene.context, draft.roles
     paid = roles.get(COST_ROLE)
-    if paid is not None and paid.dimension == MONEY and paid.unit != context.currency:
+    if paid is not None and paid.dimension == MONEY and paid.unit not in (None, context.currency):
         context = changed(context, currency=paid.unit)  # and a price beside it is in no other
     volume = None
     if VOLUME_ROLE in roles:
