@@ -348,7 +348,7 @@ def _append_other_word(
         if not plain and len(raw) > 2 and raw[-2] in APOSTROPHES and raw[-1] in "sS":
             text, possessive = text[:-1], True
         named = raw[0].isupper() and start > 0 and not raw.isupper()
-        if _DRAWN_OUT.search(text):
+        if text[-3:] == text[-1] * 3:
             text = _drawn_in(text, book)
         elif VOWELS.isdisjoint(text[1:]):
             text = book.spelled_out(text) or text
@@ -363,11 +363,11 @@ def _append_other_word(
 
 
 _DRAWN_OUT = re.compile(r"([^\W\d_])\1{2,}")
-"""A letter three times or more, as no word of ours has it: 'filled upppp', 'fulllll'."""
+"""A letter three times or more, as no word of ours has it."""
 
 
 def _drawn_in(text: str, book: Phrasebook) -> str:
-    """A word without the letters that only draw it out, where the phrasebook has one so."""
+    """'filled upppp', 'fulllll': a word without what only draws it out, where one is known so."""
     for once in (r"\1\1", r"\1"):
         word = _DRAWN_OUT.sub(once, text)
         if word in book.terms:
