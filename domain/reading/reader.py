@@ -219,11 +219,17 @@ def _put_right(scene: Scene) -> Facts | None:
     if mixed is not None and undone(mixed):
         return mixed
     corrections = read_corrections(scene)
-    if corrections and not (mixed is not None and set(corrections) < set(mixed.entries)):
+    if corrections and not (mixed is not None and _has_more(mixed, corrections)):
         return Facts(corrections)
     if mixed is None and corrects and "contrasts" in scene.groups:
         leave_denied(scene)
     return mixed
+
+
+def _has_more(told: Facts, corrections: Sequence[Correction]) -> bool:
+    """Whether all that is put right is told, and something besides."""
+    more = len(told.entries) > len(corrections)
+    return more and all(each in told.entries for each in corrections)
 
 
 def _of_what_was_told(scene: Scene) -> Facts | Silent:

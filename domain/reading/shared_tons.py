@@ -20,7 +20,11 @@ IN_TONS = frozenset(("weigh_cue", "rig"))
 
 def share_tons(tokens: Sequence[Token], figures: Sequence[Figure]) -> None:
     """Give the unit to every short figure that it is said for."""
-    tons = [figure for figure in figures if figure.dimension == MASS and figure.unit in TONS]
+    tons = [
+        figure
+        for figure in figures
+        if figure.dimension == MASS and figure.unit in TONS and figure.value
+    ]
     if len({figure.unit for figure in tons}) != 1:
         return
     rows = {at for each in tons for at in row_before(tokens, each.start, each.value)}

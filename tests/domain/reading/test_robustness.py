@@ -197,3 +197,16 @@ def test_what_made_the_reader_raise_once_has_a_verdict(
     text: str, context: Context, reads: Reader
 ) -> None:
     assert isinstance(reads(text, context), Verdict)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "drive was 6,860 \n not 6,680 sorry",
+        "weighed, solo 8.40 0.00 t, hitched 4.86",
+    ],
+)
+def test_what_the_fuzzer_found(text: str, reads: Reader) -> None:
+    """Each raised once: loads compared as a set, and a share of nothing."""
+    well_formed(reads(text, on_the_road()))
+    well_formed(reads(text, on_the_road(units="metric", currency="EUR")))
