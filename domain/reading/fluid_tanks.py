@@ -15,13 +15,21 @@ FLUID = "def"
 
 
 def holds_fluid(scene: Scene, size: Figure) -> bool:
-    """Whether the fluid is named between the figure before and the next, in the size's clause."""
+    """Whether the fluid is named between the figure before and the next, in the size's clause.
+
+    Behind a tank that is named before its size stands what is of the next: 'fuel tank 34 gal def
+    tank 6 gal'.
+    """
     start, end = scene.clause_of(size.start)
     for figure in scene.figures:
         if figure.end <= size.start:
             start = max(start, figure.end)
         elif figure.start >= size.end:
             end = min(end, figure.start)
+    tank = scene.book.groups["tank"]
+    ahead = scene.tokens[start : size.start]
+    if any(not tank.isdisjoint(token.text.split(" ")) for token in ahead):
+        end = size.start
     return any(start <= index < end for index, _, _ in scene.find("product", FLUID))
 
 
@@ -29,6 +37,6 @@ def is_fluid_tank(scene: Scene, size: Figure) -> bool:
     """'fuel tank 34 gal, def tank 7 gal': told beside a limit, and no fluid that was bought."""
     start, end = scene.clause_of(size.start)
     filled = any(not TANK_FILLED.isdisjoint(token.senses) for token in scene.tokens[start:end])
-    named = not filled and any(start <= at < size.start for at in tanks_named(scene))
+    named = not filled and any(start <= at < end for at in tanks_named(scene))
     listed = any(label.rating is not None and label.bound is not None for label in scene.labels)
     return named and listed and holds_fluid(scene, size)

@@ -420,6 +420,8 @@ def test_what_another_tank_holds_is_not_kept(text: str, reads: Reader) -> None:
         ("truck holds 36 gal of diesel and 6 gal of def",
          [("tank", 36, "diesel"), ("def_tank", 6, None)]),
         ("36 gallon diesel tank", [("tank", 36, "diesel")]),
+        ("fuel tank 34 gal def tank 6 gal", [("tank", 34, None), ("def_tank", 6, None)]),
+        ("34 gal fuel tank, 6 gal def tank", [("tank", 34, None), ("def_tank", 6, None)]),
     ],
 )  # fmt: skip
 def test_a_tank_of_fluid_is_not_the_fuels(
