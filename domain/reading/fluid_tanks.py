@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from domain.reading.figures import Figure
 from domain.reading.scene import Scene
-from domain.reading.tank_sizes import TANK_FILLED, tanks_named
+from domain.reading.tank_sizes import TANK_FILLED, says_tank, tanks_named
 
 FLUID = "def"
 """The product of the phrasebook that a truck's exhaust is treated with."""
@@ -26,9 +26,7 @@ def holds_fluid(scene: Scene, size: Figure) -> bool:
             start = max(start, figure.end)
         elif figure.start >= size.end:
             end = min(end, figure.start)
-    tank = scene.book.groups["tank"]
-    ahead = scene.tokens[start : size.start]
-    if any(not tank.isdisjoint(token.text.split(" ")) for token in ahead):
+    if any(says_tank(scene, token) for token in scene.tokens[start : size.start]):
         end = size.start
     return any(start <= index < end for index, _, _ in scene.find("product", FLUID))
 

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from domain.reading.as_one import LEAST_OF_BOTH
+from domain.reading.clocks import HAPPENED
 from domain.reading.everyday_words import names_trailer
 from domain.reading.tokens import NUMBER, Token
 
@@ -50,14 +51,10 @@ def settle_wholes(scene: Scene) -> None:
     """What 'all in' and 'train' are of, where either stands."""
     if "unit" in scene.by_class:
         _settle_all_in(scene)
-    if "everything_word" in scene.groups and not THEN.isdisjoint(scene.by_class):
+    if "everything_word" in scene.groups and not HAPPENED.isdisjoint(scene.by_class):
         _settle_and_everything(scene)
     if "claim" in scene.by_class and "combination" in scene.groups:
         _settle_train(scene)
-
-
-THEN = frozenset(("hitch", "event"))
-"""Classes of what is told with 'and everything', by which nothing was weighed."""
 
 
 def _settle_and_everything(scene: Scene) -> None:
@@ -65,7 +62,7 @@ def _settle_and_everything(scene: Scene) -> None:
     tokens = scene.tokens
     for index in scene.by_class["whole"]:
         before, behind = tokens[max(0, index - 3) : index], tokens[index + 1 : index + 2]
-        told = any(not THEN.isdisjoint(token.senses) for token in before[:-1])
+        told = any(not HAPPENED.isdisjoint(token.senses) for token in before[:-1])
         if (
             told
             and "everything_word" in tokens[index].groups

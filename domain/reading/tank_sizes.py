@@ -316,8 +316,13 @@ def other_sort_of_tank(scene: Scene) -> bool:
 def tanks_named(scene: Scene) -> Iterator[int]:
     """Where a tank is named behind another word."""
     for index, token in enumerate(scene.tokens):
-        if index and not scene.book.groups["tank"].isdisjoint(token.text.split()):
+        if index and says_tank(scene, token):
             yield index
+
+
+def says_tank(scene: Scene, token: Token) -> bool:
+    """Whether a word, or one of a phrase, is for a tank: 'fuel tank'."""
+    return not scene.book.groups["tank"].isdisjoint(token.text.split())
 
 
 def _is_of_a_sort(scene: Scene, index: int) -> bool:
