@@ -46,6 +46,8 @@ def people_aboard(scene: Scene) -> int | None:
                 in_all, said_at = counted, index
         elif before is not None and before.groups & ONE and "one_aboard" in token.groups:
             total += 1  # 'two adults and a kid'
+        elif _counted_behind(tokens, index):
+            total += _counted_behind(tokens, index)
         else:
             uncounted.add(index)
     party = _party(scene)
@@ -61,6 +63,18 @@ def people_aboard(scene: Scene) -> int | None:
     ):
         return 1
     return total or (0 if nobody else None)
+
+
+def _counted_behind(tokens: Sequence[Token], index: int) -> int:
+    """'people: 2', 'passengers=3': how many, where a mark leads to it; none otherwise."""
+    behind = tokens[index + 1 : index + 3]
+    if len(behind) < 2 or behind[0].raw not in LEADS_TO_COUNT or not _counts(behind[1]):
+        return 0
+    return int(behind[1].value)
+
+
+LEADS_TO_COUNT = frozenset((":", "="))
+"""Marks between who is counted and how many they are."""
 
 
 def _is_said_to_be_in(token: Token) -> bool:

@@ -13,7 +13,7 @@ from itertools import product
 from operator import ne
 
 from domain.context import VOLUME_UNIT, Context
-from domain.reading.beside import DEAREST, dearest
+from domain.reading.dearest_fuel import DEAREST, dearest
 from domain.reading.figures import ECONOMY, NEXT_READING, Figure
 from domain.reading.fill_entries import MONEY_TOLERANCE, TANK_SLACK
 from domain.reading.fill_roles import (

@@ -6,11 +6,12 @@ in the chat's own gallons, degrees and dollars. It does not know what the figure
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
 
 from domain.context import Context
+from domain.reading.dearest_fuel import PESOS, dearest
 from domain.reading.figures import (
     DIMENSION_OF,
     DISTANCE,
@@ -30,48 +31,6 @@ CURRENCY_MARKS = {"$": "", "£": "GBP", "€": "EUR"}
 
 
 DOLLARS = ("USD", "CAD", "AUD", "NZD", "SGD", "HKD")
-
-
-PESOS: Mapping[str, float] = {
-    "MXN": 60.0,
-    "UYU": 200.0,
-    "ARS": 6_000.0,
-    "CLP": 3_500.0,
-    "COP": 40_000.0,
-}
-"""Currencies whose sign is the dollar's too, and what no pump asks for a litre (a gallon, in
-Colombia). Wide on purpose; from memory."""
-
-
-SMALL_COINS: Mapping[str, float] = {
-    "ZAR": 80.0,
-    "NAD": 80.0,
-    "BWP": 60.0,
-    "SEK": 60.0,
-    "NOK": 60.0,
-    "DKK": 50.0,
-    "PLN": 30.0,
-    "CZK": 150.0,
-    "TRY": 300.0,
-    "INR": 400.0,
-    "THB": 200.0,
-    "PHP": 250.0,
-    "HUF": 2_000.0,
-    "JPY": 600.0,
-    "KRW": 6_000.0,
-    "BRL": 30.0,
-    "PEN": 50.0,
-    "GTQ": 100.0,
-}
-"""The same of other currencies whose unit buys less fuel than a dollar; from memory."""
-
-DEAREST = 15.0
-"""The same of dollars, pounds and euros, for a gallon."""
-
-
-def dearest(currency: str) -> float:
-    """What no pump asks for a unit of fuel."""
-    return PESOS.get(currency) or SMALL_COINS.get(currency, DEAREST)
 
 
 LEADING = frozenset((*CURRENCY_MARKS, "-", "−", "money", "minus_word"))
@@ -233,9 +192,11 @@ def _per_volume(figure: Figure, tokens: Sequence[Token]) -> tuple[str | None, in
     per = tokens[figure.end]
     if "per_volume" in per.senses:
         beyond = token_at(tokens, figure.end + 1)
-        listed = beyond is not None and beyond.kind is NUMBER and _heads_volume(tokens, figure)
-        listed = listed or _heads_field(figure, beyond, tokens)  # '48,340 / Gal: 31.4'
-        return (None, 0) if listed else (per.senses["per_volume"], 1)  # 'gal 31.4 ppg 3.899'
+        if beyond is not None and beyond.kind is NUMBER:
+            listed = _heads_volume(tokens, figure)  # 'gal 31.4 ppg 3.899'
+        else:
+            listed = _heads_price(figure, beyond) or _heads_field(figure, beyond, tokens)
+        return (None, 0) if listed else (per.senses["per_volume"], 1)
     if per.raw != "/" and "per_one" not in per.groups:
         return None, 0
     unit = unit_key(token_at(tokens, figure.end + 1))
@@ -247,6 +208,11 @@ def _per_volume(figure: Figure, tokens: Sequence[Token]) -> tuple[str | None, in
     return (None, 0) if _heads_field(figure, beyond, tokens) else (unit, 2)
 
 
+def _heads_price(figure: Figure, mark: Token | None) -> bool:
+    """'gal 24.6 ppg: 3.549', where '3.549 ppg' is a price."""
+    return mark is not None and mark.raw == ":" and figure.dimension is None
+
+
 HEADS = frozenset((":", "="))
 """Marks behind the name of a field, whose figure follows."""
 
@@ -255,8 +221,8 @@ def _heads_field(figure: Figure, mark: Token | None, tokens: Sequence[Token]) ->
     """Whether a mark says that its unit is a field's name; '1,659 €/L = 86.93' is a price."""
     if mark is None or figure.dimension is not None or mark.raw not in HEADS:
         return False
-    given = figure.start > 0 and tokens[figure.start - 1].raw == "="  # 'vol=33.4 ppg=3.799'
-    return given or mark.raw == ":" or figure.value >= BEYOND_PUMPS
+    given = figure.start > 0 and tokens[figure.start - 1].raw == mark.raw  # 'vol=33.4 ppg=3.799'
+    return given or figure.value >= BEYOND_PUMPS
 
 
 UNITS = frozenset(("unit", "money", "per_volume"))
@@ -508,7 +474,7 @@ def _is_unit_here(
         return token.glued and figure.whole
     if token.senses["unit"] in PUMPED:
         if after is None or after.kind is not NUMBER:
-            if after is not None and after.raw == "=" and _heads_field(figure, after, tokens):
+            if _heads_field(figure, after, tokens):
                 return False
             if figure.value >= BEYOND_PUMPS:
                 return True

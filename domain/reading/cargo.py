@@ -19,6 +19,7 @@ from domain.reading.how_it_stood import stood_alone
 from domain.reading.how_many import how_many
 from domain.reading.label import Label
 from domain.reading.laden_and_empty import EMPTIES, tell_states
+from domain.reading.manifests import is_manifest
 from domain.reading.on_the_tongue import bears_down
 from domain.reading.scene import Scene
 from domain.reading.spots import Spot, distance_to, find_spots, is_left, spot_of
@@ -45,7 +46,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         return []
     if EMPTIES in scene.groups:
         tell_states(scene)
-    verb = _is_manifest(scene) or any(
+    verb = is_manifest(scene.tokens) or any(
         scene.stated(index) for index in scene.by_class.get("load_verb", ())
     )
     if not verb and not any(figure.dimension == MASS for figure in scene.figures):
@@ -243,7 +244,7 @@ def _loaded(scene: Scene, *, verb: bool) -> bool:
     """A word of loading: one that only loads say so, or an everyday one with the rig beside it."""
     if not verb:
         return False
-    sure = _is_manifest(scene) or any(
+    sure = is_manifest(scene.tokens) or any(
         "surely_loads" in token.groups for _, token, _ in scene.find("load_verb")
     )
     return sure or scene.has("vehicle") or scene.has("name")
@@ -315,13 +316,6 @@ def _is_the_load(scene: Scene, figure: Figure) -> bool:
 
 LONGEST_HEADING = 2
 """Tokens of what stands before a load that a line is headed with."""
-
-
-def _is_manifest(scene: Scene) -> bool:
-    """'aboard: hay 1,150 lb, feed 400 lb': a heading over what is carried."""
-    if "heads_manifest" not in scene.tokens[0].groups or len(scene.tokens) < 2:
-        return False
-    return scene.tokens[1].raw in (":", "-", "=")
 
 
 def _is_mass(scene: Scene, figure: Figure, spots: list[Spot]) -> bool:

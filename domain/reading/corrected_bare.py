@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from domain.entries import Correction
 from domain.reading.amendments import amend
-from domain.reading.beside import dearest
 from domain.reading.claimed_dates import is_bare_year
+from domain.reading.dearest_fuel import dearest
 from domain.reading.figures import (
     DURATION,
     LENGTH,

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from domain.context import MASS_UNIT, TEMPERATURE_UNIT, VOLUME_UNIT, Context
 from domain.quantities import Quantity
-from domain.reading.beside import dearest
+from domain.reading.dearest_fuel import dearest
 from domain.reading.figures import (
     DISTANCE,
     LENGTH,

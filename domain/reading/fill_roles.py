@@ -11,8 +11,8 @@ from dataclasses import dataclass
 
 from domain.context import VOLUME_UNIT, Context
 from domain.quantities import Quantity
-from domain.reading.beside import DEAREST as DEAREST_GALLON
-from domain.reading.beside import dearest
+from domain.reading.dearest_fuel import DEAREST as DEAREST_GALLON
+from domain.reading.dearest_fuel import dearest
 from domain.reading.figures import (
     DISTANCE,
     ECONOMY,

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.reading.beside import PUMPED, dearest, own_unit
+from domain.reading.beside import PUMPED, own_unit
+from domain.reading.dearest_fuel import dearest
 from domain.reading.figures import VOLUME, token_at, unit_key
 from domain.reading.fill_roles import PRICED
 from domain.reading.scene import Scene

@@ -18,6 +18,7 @@ from domain.reading.names import NO_NAMES, Names, join_halves, join_names
 from domain.reading.phrasebook import (
     ALONE,
     APOSTROPHES,
+    PHRASES_BY,
     VOWELS,
     Phrase,
     Phrasebook,
@@ -433,21 +434,17 @@ def _join_phrases(
         if start < done:
             continue
         behind = phrases[words[start], words[start + 1]]
-        end = start + FOUND_BY
+        end = start + PHRASES_BY
         third = words[end - 1] if end <= len(words) else ALONE
         for phrase in behind.get(third) or behind.get(ALONE, ()):
             said = phrase[0]
             end = start + len(said)
-            if len(said) <= FOUND_BY or said == tuple(words[start:end]):
+            if len(said) <= PHRASES_BY or said == tuple(words[start:end]):
                 joined += tokens[done:start]
                 joined.append(_joined(tokens[start], tokens[end - 1], phrase, names))
                 done = end
                 break
     return joined + tokens[done:] if joined else tokens
-
-
-FOUND_BY = 3
-"""Words by which phrases are found: one of no more stands there."""
 
 
 def _joined(first: Token, last: Token, phrase: Phrase, names: Names) -> Token:

@@ -273,8 +273,8 @@ def _named_item(scene: Scene, topic: str, mass: Figure | None, asked: Asked) -> 
         things = asked.topics.get("upkeep", set()) - scene.book.groups["no_chore"]
         things = things - scene.book.groups["chore_verb"] or things
         if things:
-            # Of two as long, the first that was said: a set has no order of its own.
-            return max(things, key=lambda each: (len(each), -asked.text.find(each)))
+            # The first that was said, the longest there: 'gear oil changed' is no 'oil changed'.
+            return min(things, key=lambda each: (asked.text.find(each), -len(each)))
         return "service" if asked.says("service_word") else None
     if topic == "tiedown":
         return _tied_item(scene, mass) if mass is not None else _tied_down(scene)

@@ -89,6 +89,9 @@ The last of them is the first word alone, where it is a phrase; that stands by `
 
 ALONE = ""
 
+PHRASES_BY = 3
+"""Words by which phrases are found: one of no more stands there."""
+
 
 @dataclass(frozen=True, slots=True)
 class Phrasebook:

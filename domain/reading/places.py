@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from domain.reading.aboard import companions
-from domain.reading.beside import DEAREST
+from domain.reading.dearest_fuel import DEAREST
 from domain.reading.everyday_words import hitches_ours
 from domain.reading.figures import DISTANCE, MONEY, PRICE, VOLUME, Figure
 from domain.reading.odometers import is_ahead

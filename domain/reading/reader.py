@@ -41,6 +41,7 @@ from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
 from domain.reading.finding_questions import LEAST_OF_A_RIG, find_question
 from domain.reading.fullness_beside import fullness_beside
+from domain.reading.heard_loads import as_meant
 from domain.reading.hitches import read_hitches
 from domain.reading.label import Label
 from domain.reading.lexer import clean
@@ -419,6 +420,9 @@ def _facts(scene: Scene) -> Verdict:
     if unplaced and not all(
         makes_gross(each.loads) for each in figured if isinstance(each, Weighing)
     ):
+        meant = as_meant(scene, figured, unplaced)
+        if meant is not None:
+            return _facts(Scene(meant, scene.context, scene.book))
         return Ask("weighing", (), "unplaced", unplaced)
     return Facts(placed(scene, in_order(scene, entries)))
 

@@ -16,6 +16,7 @@ from domain.reading.beside import paid_in
 from domain.reading.clocks import TELLS_HOURS, settle_clocks
 from domain.reading.figure_search import find_figures
 from domain.reading.figures import DIMENSION, Figure
+from domain.reading.heard_gauges import gauge_meant
 from domain.reading.label import NAMING, Label
 from domain.reading.labels import find_labels
 from domain.reading.lexer import take_apart
@@ -197,9 +198,11 @@ class Scene:
             for index in near:
                 if index in unknown and (token := self.tokens[index]).text.isalpha():
                     slip = book.correction(token.text, figure.value >= LEAST_LOAD)
+                    if slip is None and "temps_word" in self.groups:
+                        slip = gauge_meant(self.tokens, index, book)
                     if slip is not None and not self._names_place(index, slip, book):
                         unknown.remove(index)
-                        token.senses = book.correctable[slip]
+                        token.senses = book.words[slip]
                         self.by_class.setdefault("corrected", []).append(index)
                         for term_class in token.senses:
                             self.by_class.setdefault(term_class, []).append(index)
@@ -211,7 +214,7 @@ class Scene:
     def _names_place(self, index: int, slip: str, book: Phrasebook) -> bool:
         """'Petro' amid a sentence is somebody's sign, and no slip of petrol."""
         named = self.tokens[index].raw[0].isupper() and index > 0 and not self.text.isupper()
-        return named and "product" in book.correctable[slip]
+        return named and "product" in book.words[slip]
 
     def decided(self, told: Callable[[], str]) -> None:
         """Note what decided, for someone who asks why; costs nothing otherwise."""

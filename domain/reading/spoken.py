@@ -11,10 +11,10 @@ from dataclasses import replace
 
 from domain.reading import numbers
 from domain.reading.homophones import heard_numbers
-from domain.reading.phrasebook import Phrasebook
+from domain.reading.phrasebook import ALONE, PHRASES_BY, Phrasebook
 from domain.reading.shared_thousands import share_thousands
 from domain.reading.sums import summed
-from domain.reading.tokens import CENTS, NO_GROUPS, NUMBER, WORD, Said, Token, make_token
+from domain.reading.tokens import CENTS, NO_GROUPS, NUMBER, UNKNOWN, WORD, Said, Token, make_token
 
 
 def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
@@ -25,7 +25,11 @@ def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
         return tokens
     if "sounds_like" in book.keys:
         said = heard_numbers(tokens, said, book)
-    alone = {*_axle_numbers(tokens, said, book), *_counts_of_axles(tokens, said, book)}
+    alone = {
+        *_axle_numbers(tokens, said, book),
+        *_counts_of_axles(tokens, said, book),
+        *_counts_of_people(tokens, said, book),
+    }
     composed: list[Token] = []
     done, scaled = 0, False
     for index in said:
@@ -95,6 +99,46 @@ def _counts_of_axles(tokens: Sequence[Token], said: Sequence[int], book: Phraseb
 
 COUNTS = frozenset(("2", "3", "4"))
 """How many axles of one size a trailer has."""
+
+
+def _counts_of_people(tokens: Sequence[Token], said: Sequence[int], book: Phrasebook) -> list[int]:
+    """'nine thousand nine hundred two of us in the truck': who is aboard, and part of no load."""
+    last = len(tokens) - 1
+    return [
+        index
+        for index in said
+        if 0 < index < last
+        and book.numbers[tokens[index].text] in ABOARD
+        and tokens[index + 1].text not in book.numbers
+        and tokens[index - 1].text in book.numbers
+        and _people_follow(tokens, index + 1, book)
+        and not _is_all_of_number(tokens, index, book)
+    ]
+
+
+ABOARD = frozenset(map(str, range(1, 10)))
+"""How many ride along, in one word."""
+
+
+def _is_all_of_number(tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
+    """'forty two': a digit behind tens that begin the number, or behind 'axle' or 'point'."""
+    before = tokens[index - 1]
+    further = tokens[index - 2].text if index > 1 else ""
+    return _goes_before_digit(before, book) and (
+        further not in book.numbers or not book.numbers.get(before.text, "").isdigit()
+    )
+
+
+def _people_follow(tokens: Sequence[Token], start: int, book: Phrasebook) -> bool:
+    """Whether people stand there: 'kids', 'of us', 'in the truck'."""
+    words = [token.text for token in tokens[start : start + PHRASES_BY]]
+    if words and "aboard" in book.terms.get(words[0], UNKNOWN)[0]:
+        return True
+    if len(words) < PHRASES_BY - 1:
+        return False
+    behind = book.phrases.get((words[0], words[1]), {})
+    found = behind.get(words[-1]) or behind.get(ALONE, ())
+    return any("aboard" in senses for _, _, (senses, _) in found)
 
 
 def _goes_before_digit(token: Token, book: Phrasebook) -> bool:
@@ -254,10 +298,10 @@ def _is_named(following: Token | None, keys: Mapping[str, str]) -> bool:
 
 
 GROUPING = frozenset((numbers.HUNDRED, numbers.THOUSAND, numbers.POINT, numbers.HALF))
+"""Words that say how many digits follow."""
 
 NO_BEGINNING = frozenset((*GROUPING, "0"))
 """What stands inside a number, and begins none: 'drive axle one oh eight oh oh'."""
-"""Words that say how many digits follow."""
 
 _DIGIT_KEYS = tuple(str(digit) for digit in range(100))
 

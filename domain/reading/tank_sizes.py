@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from domain.reading.beside import DEAREST
+from domain.reading.dearest_fuel import DEAREST
 from domain.reading.everyday_words import names_truck
 from domain.reading.figures import MONEY, PRICE, VOLUME, Figure, follows_odometer
 from domain.reading.fill_roles import price_band

@@ -9,6 +9,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from domain.reading.manifests import is_manifest
 from domain.reading.tokens import MARK, NUMBER, Token
 
 if TYPE_CHECKING:
@@ -41,8 +42,13 @@ def has_one(scene: Scene, index: int) -> bool:
 
 
 def stands_on_ours(scene: Scene, index: int) -> bool:
-    """'tractor 4,200 lb on the flatdeck': another vehicle, and what is carried on ours."""
-    return "carried_thing" in scene.tokens[index].groups and any(
+    """'tractor 4,200 lb on the flatdeck': another vehicle, and what is carried on ours.
+
+    So is it below 'on the flatdeck:'.
+    """
+    if "carried_thing" not in scene.tokens[index].groups:
+        return False
+    return is_manifest(scene.tokens) or any(
         "standing_on" in lead.groups and {"name", "vehicle"} <= thing.senses.keys()
         for lead, thing in pairwise(scene.tokens[index + 1 :])
     )
