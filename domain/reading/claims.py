@@ -384,8 +384,8 @@ def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:
         if "claims_line" in groups:
             taxed = "tax" in groups and not _has_fee(tokens, index)
             return figure.dimension != MONEY or taxed
-        if figure.token.decimals == CENTS and tokens[index].senses.get("unit") in VOLUMES:
-            return False  # 'first card 25.6 gal 100.00': what that much came to
+        if figure.token.decimals >= CENTS and tokens[index].senses.get("unit") in VOLUMES:
+            return False  # 'first card 25.6 gal 100.00': what that much came to, or its price
         index -= 1
     return False
 

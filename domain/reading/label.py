@@ -128,8 +128,13 @@ class Label:
     @property
     def only_its_axles(self) -> bool:
         """Whether it names the axles of a vehicle, all of them: 'trailer axles', 'tandem van'."""
+        return self.wheel == "axle" and self.all_of_vehicle
+
+    @property
+    def all_of_vehicle(self) -> bool:
+        """Whether it names a vehicle, and no one axle, side or end of it: 'trailer wheels'."""
         part = self.axle or self.end_of or self.side or self.ordinal or self.whole
-        return self.wheel == "axle" and bool(self.vehicle) and not part
+        return bool(self.vehicle) and not part
 
     @property
     def only_side(self) -> bool:

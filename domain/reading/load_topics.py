@@ -285,6 +285,8 @@ def asks_weight(scene: Scene, asked: Asked) -> bool:
         return False
     if not asked.forms and not scene.labels and scene.figures:
         return False  # 'meet at the scale at 10?'
+    if asked.stands("weighs_ahead") and not asked.says("asks_amount"):
+        return False  # 'are we weighing tomorrow': people plan it
     asks_load = bool(asked.forms & ASKS_LOAD) or asked.says("of_weight")
     asks_load = asks_load or is_noun_phrase(scene)  # 'rear axle right now?'
     axles = scene.book.groups["surely_axle"] | scene.book.groups["axle_alone"]

@@ -157,6 +157,11 @@ def named_before(scene: Scene, volume: Figure) -> bool:
         before is not None
         and before.kind is WORD
         and not before.senses
+        and before.groups.isdisjoint(HEADS_VOLUME)
         and further is not None
         and further.raw == "\n"
     )
+
+
+HEADS_VOLUME = frozenset(("volume_word", "cost_word"))
+"""Groups of words that say how much it is, and not of what: 'Volume 21.604 gal', 'Amount'."""

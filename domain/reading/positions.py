@@ -263,6 +263,8 @@ def _trailer_announced(scene: Scene, label: Label) -> bool:
     for other in scene.labels:
         if other.bound is not None or other.aside:
             continue
+        if other.vehicle == "trailer" and _heads_axles(scene, other, label):
+            return True
         whole = other.only_vehicle or other.only_its_axles  # 'tandem van: first axle 1,310'
         if whole and other.vehicle == "trailer":
             following = scene.tokens[other.end] if other.end < len(scene.tokens) else None
@@ -271,6 +273,25 @@ def _trailer_announced(scene: Scene, label: Label) -> bool:
             if _said_last(scene, other):
                 return True
     return False
+
+
+def _heads_axles(scene: Scene, trailer: Label, first: Label) -> bool:
+    """'camper by wheel: axle 1 left ...', 'weighed the camper. axle 1 4,410 ...': axles alike."""
+    if not trailer.all_of_vehicle or trailer.subject or trailer.rating:
+        return False
+    between = scene.tokens[trailer.end : first.start]
+    headed = any(token.raw == ":" or token.ends_sentence for token in between)
+    if not headed or len(between) > LONGEST_HEADING or _names_truck(scene):
+        return False
+    if _stood(scene, between[0]) or scene.has("vehicle", "truck"):
+        return False
+    labels = [figure.label for figure in scene.live if isinstance(figure.label, Label)]
+    values = [label.bound.value for label in labels if label.bound and label.ordinal]
+    return len(values) > 1 and max(values) < NO_TRUCKS * min(values)
+
+
+LONGEST_HEADING = 5
+"""Tokens between a trailer that heads its axles and the first of them."""
 
 
 def _said_last(scene: Scene, trailer: Label) -> bool:

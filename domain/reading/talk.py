@@ -75,7 +75,11 @@ def _talk_of(scene: Scene) -> list[str | None]:
             continue
         if index == sentence_start and _somebody(scene, index):
             owned, state = True, OTHER
-        if token.raw == "," or (parted and "parts_talk" in token.groups):
+        if (
+            token.raw == ","
+            or (parted and "parts_talk" in token.groups)
+            or (state == OTHER and "leads_clause" in token.groups and _we_do(scene, index + 1))
+        ):
             guessing = (
                 state == GUESS
                 and not _ends_guess(scene, clause_start, index)
@@ -187,7 +191,7 @@ def _turns_to_us(scene: Scene, index: int) -> bool:
 
 
 def _we_do(scene: Scene, index: int) -> bool:
-    """'but we got our numbers', ', then we rolled on': from there on it is told of us."""
+    """'but we got our numbers', 'so we weighed the rig': from there on it is told of us."""
     while index < len(scene.tokens) and "leads_clause" in scene.tokens[index].groups:
         index += 1
     who, does = scene.tokens[index : index + 1], scene.tokens[index + 1 : index + 2]

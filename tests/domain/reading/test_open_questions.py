@@ -95,6 +95,8 @@ def test_talk_answers_nothing(text: str, reads: Reader) -> None:
         ("the first, 5 gallons is all it holds", DIESEL),
         ("first, nobody pays for that much def", DIESEL),
         ("the blue stuff", DEF),
+        ("The second reading is correct.", DEF),
+        ("first amount", DIESEL),
     ],
 )
 def test_an_answer_with_its_reason(text: str, fill: Fill, reads: Reader) -> None:

@@ -181,6 +181,18 @@ def test_no_group_of_a_language_is_empty(language: str) -> None:
     assert all(words for table in ("group", "topic") for words in tables[table].values())
 
 
+@pytest.mark.parametrize("language", languages())
+def test_no_list_has_a_phrase_twice(language: str) -> None:
+    lists = {
+        f"{table}.{key}": words
+        for table, keyed in read_toml(f"phrasebook/{language}.toml").items()
+        if isinstance(keyed, Mapping)
+        for key, words in keyed.items()
+        if isinstance(words, list)
+    }
+    assert [name for name, words in lists.items() if len(words) > len(set(words))] == []
+
+
 @pytest.mark.parametrize("language", OTHERS)
 def test_standing_matters_can_be_said_in_every_language(language: str) -> None:
     english, other = (read_toml(f"phrasebook/standing.{code}.toml") for code in (SOURCE, language))

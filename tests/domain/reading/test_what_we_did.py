@@ -1,0 +1,79 @@
+"""What we did is told beside talk of others, and a plan to weigh is no question."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Fill, Weighing
+from domain.quantities import Quantity
+from domain.verdicts import Facts, Question, Silent
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "the young fella at the register had a dog and we filled up 26.2 gallons",
+        "mom got lost so we filled up 26.2 gal",
+        "the young fella at the register had a dog and anyhow I put 26.2 gallons in her",
+        "we got to talking and I put 26.2 gallons in her",
+    ],
+)
+def test_a_clause_of_ours_is_no_talk(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    (fill,) = verdict.entries
+    assert isinstance(fill, Fill)
+    assert (fill.volume, fill.place) == (Quantity(26.2, "gal"), None)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "the young fella at the register had a dog and filled up 26.2 gallons",
+        "dave and I weighed his rig 5160 6900 9240",
+        "she said it was 80 psi and I filled hers too",
+    ],
+)
+def test_what_others_did_stays_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def test_the_truck_by_himself_is_weighed(reads: Reader) -> None:
+    verdict = reads("Juniper on his own, no camper, 8,140 lb at Kelby", on_the_road())
+    assert isinstance(verdict, Facts)
+    (weighing,) = verdict.entries
+    assert isinstance(weighing, Weighing)
+    assert (weighing.rig, weighing.place) == ("solo", "Kelby")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "are we weighing at Kelby or home",
+        "r we gonna weigh tomorrow",
+        "will we weigh before the hill",
+        "should we weigh again",
+        "where are we weighing",
+    ],
+)
+def test_a_plan_to_weigh_is_put_to_people(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("did we weigh this week", "weight"),
+        ("how much are we gonna weigh with the tank full", "weight"),
+        ("r we over with the camper", "margin"),
+        ("when's the trans fluid due", "upkeep"),
+        ("when was the gear oil changed", "upkeep"),
+    ],
+)
+def test_what_the_log_has_is_asked(text: str, topic: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Question)
+    assert verdict.topic == topic
+    if "gear oil" in text:
+        assert verdict.item == "gear oil"
