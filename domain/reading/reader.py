@@ -52,6 +52,7 @@ from domain.reading.passes import heads_loads
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.questions import only_tells, read_question
 from domain.reading.readers import WAKES, read_figures
+from domain.reading.run_ons import LONGEST_SAID, is_sure, rest_of_run_on
 from domain.reading.said_once import in_order, placed
 from domain.reading.scene import Scene
 from domain.reading.spans import read_span
@@ -97,7 +98,20 @@ def read(text: str, context: Context, book: Phrasebook) -> Verdict:
         said, *more = unfold(cleaned, partial(heads_loads, book)) or [cleaned]
         if more:
             return _rows([said, *more], context, book)
-    return meaning_first(cleaned, _verdict(Scene(said, context, book), context), book)
+    scene = Scene(said, context, book)
+    verdict = _verdict(scene, context)
+    if len(scene.tokens) > LONGEST_SAID and isinstance(verdict, Silent):
+        verdict = _told_in_run_on(scene) or verdict
+    return meaning_first(cleaned, verdict, book)
+
+
+def _told_in_run_on(scene: Scene) -> Verdict | None:
+    """What the clause of a long message tells for sure that says what we did."""
+    rest = rest_of_run_on(scene)
+    if rest is None:
+        return None
+    told = _verdict(Scene(rest, scene.context, scene.book), scene.context)
+    return told if is_sure(told) else None
 
 
 def _of_days(question: Question, scene: Scene) -> Question | None:

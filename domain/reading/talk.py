@@ -78,7 +78,7 @@ def _talk_of(scene: Scene) -> list[str | None]:
         if (
             token.raw == ","
             or (parted and "parts_talk" in token.groups)
-            or (state == OTHER and "leads_clause" in token.groups and _we_do(scene, index + 1))
+            or (state == OTHER and "leads_clause" in token.groups and we_do(scene, index + 1))
         ):
             guessing = (
                 state == GUESS
@@ -90,7 +90,7 @@ def _talk_of(scene: Scene) -> list[str | None]:
             )  # 'he swears we'd be over but nope, the rig came to 12,440'
             if state == OTHER and _row_goes_on(scene, clause_start, index):
                 owned = True
-            if owned and _we_do(scene, index + 1):
+            if owned and we_do(scene, index + 1):
                 owned = False
             once = once and token.raw == "," and not _is_done(scene, index + 1)
             state = OTHER if owned else GUESS if guessed else PLAN if ahead or once else None
@@ -190,11 +190,13 @@ def _turns_to_us(scene: Scene, index: int) -> bool:
     return not led and said is not None and said.kind is NUMBER and said.value >= LEAST_LOAD
 
 
-def _we_do(scene: Scene, index: int) -> bool:
+def we_do(scene: Scene, index: int) -> bool:
     """'but we got our numbers', 'so we weighed the rig': from there on it is told of us."""
     while index < len(scene.tokens) and "leads_clause" in scene.tokens[index].groups:
         index += 1
     who, does = scene.tokens[index : index + 1], scene.tokens[index + 1 : index + 2]
+    if who and who[0].text in scene.book.groups["we_put"]:
+        return True
     if not (who and does and "we" in who[0].groups):
         return False
     return not DOES.isdisjoint(does[0].senses) or "copula" in does[0].senses.get("glue", "").split()

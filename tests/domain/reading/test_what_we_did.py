@@ -77,3 +77,45 @@ def test_what_the_log_has_is_asked(text: str, topic: str, reads: Reader) -> None
     assert verdict.topic == topic
     if "gear oil" in text:
         assert verdict.item == "gear oil"
+
+
+RAMBLE = (
+    "So I pulled in because the light came on and the young fella at the register had a dog that "
+    "looked just like old Rusty and we got to talking about his folks and anyhow "
+)
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "I put 26.2 gallons in her and it came to 83.18 and then we sat a while",
+        "I put twenty six point two gallons in her and it came to eighty three dollars and "
+        "eighteen cents",
+    ],
+)
+def test_a_long_message_comes_to_what_we_did(told: str, reads: Reader) -> None:
+    verdict = reads(RAMBLE + told, on_the_road())
+    assert isinstance(verdict, Facts)
+    (fill,) = verdict.entries
+    assert isinstance(fill, Fill)
+    assert (fill.volume, fill.cost) == (Quantity(26.2, "gal"), Quantity(83.18, "USD"))
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "he put 26.2 gallons in his and it came to 83.18",
+        "I told him mine never took 26.2 gallons",
+        "we had pie for 26.20 and then we sat a while under a tree there",
+    ],
+)
+def test_a_long_message_may_be_all_talk(told: str, reads: Reader) -> None:
+    assert isinstance(reads(RAMBLE + told, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize("lead", ["okay just come off the scale", "just come off the scales"])
+def test_come_is_no_request_off_a_scale(lead: str, reads: Reader) -> None:
+    verdict = reads(f"{lead} steer 4960 drive 7280 trailer 11400", on_the_road())
+    assert isinstance(verdict, Facts)
+    (weighing,) = verdict.entries
+    assert isinstance(weighing, Weighing)
