@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from domain.choices import ChoiceLabel
+from domain.context import MASS_UNIT
 from domain.entries import AXLES, POSITIONS, SINGLE_AXLES, Weighing
 from domain.quantities import Quantity, converted
 from domain.reading.doubts import Doubt
@@ -102,6 +103,25 @@ WHEELS = tuple((axle, f"{axle}_left", f"{axle}_right") for axle in AXLES)
 
 SIDES_TOLERANCE = 0.02
 """Wheel scales read each wheel by itself, and add up less well than platforms."""
+
+
+def unplaced_sides(scene: Scene, figures: Sequence[Figure]) -> Doubt | None:
+    """'driver side 10,720 pass side 10,740, all hooked up': it is not said of what the sides are.
+
+    What is told of how the rig stood tells that it was weighed.
+    """
+    labels = [each.label for each in figures if isinstance(each.label, Label)]
+    if [label.side for label in labels if label.only_side] not in BOTH_SIDES:
+        return None
+    if min(each.value for each in figures) < LEAST_OF_A_SIDE:
+        return None
+    return Doubt("weighing", "unplaced", stated_loads(figures, MASS_UNIT[scene.context.units]))
+
+
+BOTH_SIDES = (["left", "right"], ["right", "left"])
+
+LEAST_OF_A_SIDE = 1_000
+"""Pounds or kilograms: tyres and tanks have two sides as well."""
 
 
 def digit_slips(

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from domain.entries import POSITIONS, SINGLE_AXLES, SUM_TOLERANCE
 from domain.reading.claimed_forms import COUNT_OF_AXLES
 from domain.reading.figures import Figure
-from domain.reading.label import Label
+from domain.reading.label import AXLE_AT, Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, Token
 
@@ -94,13 +94,10 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
                 position, axle = own, own
             elif label.side and (axle := _axle_over(scene, label) or axle):
                 position = axle
-            elif label.side and (
-                ends_on_trailer
-                or rig == "trailer"
-                or _are_its(scene, figures)
-                or _beside_tongue(figures)
-            ):
+            elif label.side and (ends_on_trailer or rig == "trailer" or _beside_tongue(figures)):
                 position = "trailer"
+            elif label.side:
+                position = _axle_behind(scene, figures)
             else:
                 position = None
         if position and label.side and not label.whole and position != "truck":
@@ -308,14 +305,20 @@ def _said_last(scene: Scene, trailer: Label) -> bool:
     return alike or len(values) == len(IN_ORDER) - 1
 
 
-def _are_its(scene: Scene, figures: Sequence[Figure]) -> bool:
+def _axle_behind(scene: Scene, figures: Sequence[Figure]) -> str | None:
     """'driver side 4,480, passenger side 4,620 on the camper': whose sides they are, said last."""
     sides = [each.label for each in figures if isinstance(each.label, Label)]
     last = scene.labels[-1]
-    named = last.bound is None and last.vehicle == "trailer" and not last.aside
+    if last.bound is not None or last.aside or last.side or last.rating:
+        return None
     lead = scene.tokens[max(0, last.start - 2) : last.start]
     led = any(not token.groups.isdisjoint(BELONGS) for token in lead)
-    return named and led and len(sides) == 2 and all(label.only_side for label in sides)
+    led = led or last.start == figures[-1].end  # 'l 2,580 r 2,610 steer'
+    if not led or len(sides) != 2 or not all(label.only_side for label in sides):
+        return None
+    if last.vehicle == "trailer":
+        return _trailer_position(last)
+    return last.axle or AXLE_AT.get(last.end_of or "")
 
 
 def _beside_tongue(figures: Sequence[Figure]) -> bool:

@@ -77,6 +77,7 @@ def settle_words(scene: Scene) -> None:
 
 
 OF_PLACES = TRAILS | {"numbered_axle", "initial", "corner", "end", "side", "gauge_short", "aboard"}
+OF_PLACES |= {"right_letter"}
 OF_WAYS = TOLD | STOOD_ALONE
 OF_BARS = frozenset(("bars", "bars_word"))
 OF_LOADS = frozenset(("hers", "side_marker", "bears_down", "whole", "tare", "fuel_or_register"))
@@ -96,6 +97,8 @@ def _settle_places(scene: Scene) -> None:
     """Initials, corners, ends and what trails: where a figure was read."""
     if "numbered_axle" in scene.by_class:
         _settle_numbered(scene)
+    if "right_letter" in scene.groups and "left_letter" in scene.groups:
+        read_side_letters(scene)
     if "initial" in scene.by_class:
         _read_initials(scene)
     if "corner" in scene.by_class:
@@ -209,8 +212,6 @@ METRIC = frozenset(("kg", "t"))
 def _read_initials(scene: Scene) -> None:
     """'S 5,180 D 6,240 T 8,860 G 20,280': letters are labels where three stand by loads."""
     tokens = scene.tokens
-    if "left_letter" in scene.groups:
-        read_side_letters(scene)
     beside = [
         index
         for index in scene.by_class.get("initial", ())

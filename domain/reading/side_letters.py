@@ -1,7 +1,7 @@
-"""Letters that stand for sides: 'Steer L 2,560 R 2,610'.
+"""Letters that stand for sides: 'Steer L 2,560 R 2,610', 'trailer lt 4,400 rt 4,450'.
 
-This file decides when an L and an R are the left and the right, and no litre and no rear: where
-they stand by loads in pairs, or right behind what has two sides.
+This file decides when an L and an R are the left and the right, and no litre, no rear and no road:
+where they stand by loads in pairs, or right beside what has two sides.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from domain.reading.figures import LEAST_LOAD
-from domain.reading.tokens import NUMBER, Token
+from domain.reading.tokens import NO_GROUPS, NUMBER, Token
 
 if TYPE_CHECKING:
     from domain.reading.scene import Scene
@@ -33,7 +33,7 @@ def read_side_letters(scene: Scene) -> None:
         side: [
             index
             for index, token in enumerate(tokens[:-1])
-            if token.text in scene.book.groups[group] and load_follows(tokens, index + 1)
+            if token.text in scene.book.groups[group] and _is_of_load(tokens, index + 1)
         ]
         for side, group in (("left", "left_letter"), ("right", "right_letter"))
     }
@@ -41,13 +41,22 @@ def read_side_letters(scene: Scene) -> None:
     if len(lefts) != len(rights) or not lefts:
         return
     before = tokens[max(0, lefts[0] - 2) : lefts[0]]  # 'steer: L 2,660 R 2,640'
-    alone = len(lefts) < LEAST_ALONE and all(TWO_SIDED.isdisjoint(each.senses) for each in before)
-    if alone and not _make_one(tokens, lefts[0], rights[0]):
+    last = max(lefts[-1], rights[-1])
+    beside = (*before, tokens[lefts[0] + 1], *tokens[last + 2 : last + 2 + FARTHEST])
+    sided = not all(TWO_SIDED.isdisjoint(each.senses) for each in beside)
+    if len(lefts) < LEAST_ALONE and not sided and not _make_one(tokens, lefts[0], rights[0]):
         return
     for side, indexes in found.items():
         for index in indexes:
-            tokens[index].senses = {"side": side}
+            tokens[index].senses, tokens[index].groups = {"side": side}, NO_GROUPS
     scene.index_terms()
+
+
+def _is_of_load(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a load stands here, or behind the one word for what has the side."""
+    if not TWO_SIDED.isdisjoint(tokens[index].senses):
+        index += 1
+    return index < len(tokens) and load_follows(tokens, index)
 
 
 def _make_one(tokens: Sequence[Token], left: int, right: int) -> bool:
@@ -64,7 +73,7 @@ def _make_one(tokens: Sequence[Token], left: int, right: int) -> bool:
 
 
 ROUNDED, FARTHEST = 0.02, 3
-"""How far two wheels are from their axle, and tokens back to it: its unit and a bracket."""
+"""How far two wheels are from their axle, and tokens to it: its unit and a bracket, 'on the'."""
 
 TWO_SIDED = frozenset(("axle", "vehicle", "name"))
 """Classes of term for what has two sides."""

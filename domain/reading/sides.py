@@ -29,6 +29,8 @@ def carry_sides(
     if both:
         _carry_in_turn(tokens, figures, labels, both)
         return
+    if len(labels) == len(BOTH) + 1 and labels[0].bound is None:
+        _leave_place(*labels)
     told: dict[tuple[object, ...], list[tuple[Label, str]]] = {}
     side: str | None = None
     for number, label in enumerate(labels):
@@ -44,6 +46,17 @@ def carry_sides(
         if len(each) == len(BOTH) and {side for _, side in each} == BOTH:
             for label, side in each:
                 label.side = side
+
+
+def _leave_place(one: Label, other: Label, place: Label) -> None:
+    """'left 2,580 right 2,610 on the steer': a side for each, and the place behind is of both."""
+    first, second = other.bound, place.bound
+    if first is None or second is None or not (one.only_side and other.only_side):
+        return
+    if one.end == first.start and other.end == second.start:
+        first.label, one.bound = one, first
+        second.label, other.bound = other, second
+        place.bound = None
 
 
 def _in_turn(tokens: Sequence[Token], labels: Sequence[Label]) -> tuple[str, str] | None:

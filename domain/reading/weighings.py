@@ -46,6 +46,7 @@ from domain.reading.load_doubts import (
     impossible_position,
     sides_doubt,
     unlike_axles,
+    unplaced_sides,
     vague_trailer,
 )
 from domain.reading.loads import loads_of, makes_gross
@@ -313,7 +314,7 @@ def _read_pass(
             evidence += DECISIVE
         placed = placed | found
     if not placed:
-        return None
+        return unplaced_sides(scene, labelled) if labelled and (cue or rig) else None
     settle_said(scene, placed, rig)
     loads = loads_of(scene, placed)
     sums = makes_gross(loads)

@@ -6,9 +6,9 @@ from collections.abc import Mapping
 
 import pytest
 
-from domain.entries import Correction, Hitch, Observation, Odometer, Weighing
+from domain.entries import Correction, Fill, Hitch, Observation, Odometer, Weighing
 from domain.quantities import Quantity
-from domain.verdicts import Facts, Silent
+from domain.verdicts import Ask, Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
 WHEELS = {"steer_left": 2_560, "drive_left": 3_690, "steer_right": 2_570, "drive_right": 3_680}
@@ -65,6 +65,17 @@ OF_CAMPER = {
         ("steer 5,240 drive 6,880 trailer 1 4,710 trailer 2 4,790", AXLES),
         ("camper 1: 4,710 camper 2: 4,790 steer 5,240 drive 6,880", AXLES),
         ("fa 5240 ra 6880 ta 9500", {"steer": 5_240, "drive": 6_880, "trailer": 9_500}),
+        ("trailer lt 4400 rt 4450", {"trailer_left": 4_400, "trailer_right": 4_450}),
+        ("lt 4400 rt 4450 on the trailer", {"trailer_left": 4_400, "trailer_right": 4_450}),
+        ("lt steer 2560 rt steer 2570", {"steer_left": 2_560, "steer_right": 2_570}),
+        ("l 2560 r 2570 steer", {"steer_left": 2_560, "steer_right": 2_570}),
+        ("steer lt 2560 rt 2570 drive lt 3690 rt 3680", WHEELS),
+        ("lh 2,560 rh 2,570 on the steer axle", {"steer_left": 2_560, "steer_right": 2_570}),
+        (
+            "driver side 3,690, pass side 3,680 on the drives",
+            {"drive_left": 3_690, "drive_right": 3_680},
+        ),
+        ("left 4,400 right 4,450 trailer", {"trailer_left": 4_400, "trailer_right": 4_450}),
     ],
 )
 def test_each_place_has_its_side_and_its_number(
@@ -75,6 +86,28 @@ def test_each_place_has_its_side_and_its_number(
     (entry,) = verdict.entries
     assert isinstance(entry, Weighing)
     assert entry.loads == {at: Quantity(load, "lb") for at, load in loads.items()}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "driver side 10,720 pass side 10,740, all hooked up",
+        "weighed it, left side 10,720 right side 10,740",
+    ],
+)
+def test_sides_of_nothing_that_is_said_are_asked_about(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Ask), verdict
+    assert (verdict.about, verdict.choices) == ("weighing", ())
+
+
+def test_lt_and_rt_are_litres_and_a_road_elsewhere(reads: Reader) -> None:
+    assert isinstance(reads("took rt 9 at 4800", on_the_road()), Silent)
+    verdict = reads("filled 120 lt, rt 9 was closed", on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    (entry,) = verdict.entries
+    assert isinstance(entry, Fill)
+    assert entry.volume == Quantity(120, "L")
 
 
 def test_tyres_told_by_side_have_their_corners(reads: Reader) -> None:
