@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from itertools import pairwise
 
 from domain.reading.figures import MASS, Figure
+from domain.reading.framing import LABEL_STEP
 from domain.reading.scene import Scene
 
 SHARE = (0.05, 0.3)
@@ -24,6 +25,10 @@ MOST_BETWEEN = 3
 
 def stamped_pairs(scene: Scene) -> Mapping[int, tuple[str, str]]:
     """Subject and rating of each figure of a pair, by where the figure starts; mostly none."""
+    if "initial" in scene.by_class and not COUPLINGS.isdisjoint(scene.said):
+        static = _with_static(scene)
+        if static:
+            return static
     if "rating_subject" not in scene.by_class:
         return {}
     found: dict[int, tuple[str, str]] = {}
@@ -37,6 +42,25 @@ def stamped_pairs(scene: Scene) -> Mapping[int, tuple[str, str]]:
             found[first.start], found[second.start] = (part, "tow"), (part, "tongue")
         elif _is_turned(scene, first, second):
             found[first.start], found[second.start] = (part, "tongue"), (part, "tow")
+    return found
+
+
+COUPLINGS = frozenset(("rating_subject", "ball"))
+"""A class of term and a group of words for what couples a trailer."""
+
+S_VALUE = "S"
+"""What may rest on a coupling, as UN Regulation 55 has it stamped."""
+
+
+def _with_static(scene: Scene) -> dict[int, tuple[str, str]]:
+    """'towball 3500 kg S 350': the S of a towbar's plate, and what it may pull before it."""
+    found: dict[int, tuple[str, str]] = {}
+    for pull, rest in pairwise(scene.figures):
+        between = [token.raw for token in scene.tokens[pull.end : rest.start]]
+        lead = [raw for raw in between if raw not in ",;=:" and raw != pull.unit]
+        stamped = S_VALUE in between and len(lead) == 1 and not pull.value % LABEL_STEP
+        if stamped and _are_alike(pull, rest):
+            found[pull.start], found[rest.start] = ("hitch", "tow"), ("hitch", "tongue")
     return found
 
 

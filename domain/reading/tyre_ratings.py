@@ -98,7 +98,7 @@ def _at_its_pressure(scene: Scene, figure: Figure) -> bool:
         return True
     return (
         before is not None
-        and ("at" in before.groups or before.raw == "@")
+        and ("at" in before.groups or before.raw == "@" or "most_loaded" in before.groups)
         and (
             any(label.rating == "tyre_load" and label.bound for label in scene.labels)
             or any(is_tyre_load(scene, other) for other in scene.figures)
@@ -149,6 +149,8 @@ def is_tyre_load(scene: Scene, figure: Figure) -> bool:
         before = scene.tokens[figure.start - 1 : figure.start]
         if _heads_loads(scene) and any(token.groups & SINGLE_OR_DUAL for token in before):
             return True
+    if "most_loaded" in scene.groups and _is_most_of_tyre(scene, figure):
+        return True
     behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
     if _is_rated_tyre(scene, figure) or _of_other_end(scene, figure):
         return True
@@ -160,6 +162,22 @@ def is_tyre_load(scene: Scene, figure: Figure) -> bool:
     if "at" not in behind.groups and behind.raw != "@":
         return False
     return any(each.start == figure.end + 1 and _may_inflate(each) for each in scene.figures)
+
+
+def _is_most_of_tyre(scene: Scene, figure: Figure) -> bool:
+    """'tyre plate says 80 psi and 3,195 lb max load', 'max load 3,195 at 80 psi': no payload."""
+    label = figure.label
+    if not isinstance(label, Label) or "most_loaded" not in scene.tokens[label.start].groups:
+        return False
+    if not LEAST_OF_TWO <= figure.value <= MOST_TYRE_LOAD:
+        return False
+    start, _ = scene.sentence_of(figure.start)
+    first = min(label.start, figure.start)
+    if any(_names_tyres(scene, index) for index in range(start, first)):
+        return True
+    behind = scene.tokens[max(label.end, figure.end) :][:1]
+    at_pressure = any("at" in token.groups or token.raw == "@" for token in behind)
+    return at_pressure and any(_may_inflate(each) for each in scene.live if each.start > first)
 
 
 def _is_rated_tyre(scene: Scene, figure: Figure) -> bool:
