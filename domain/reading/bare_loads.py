@@ -342,7 +342,25 @@ def _place_beside(
         axle = next(iter(placed.values()))
         if _stands_behind_solo(scene, bare[0]) and bare[0].value > axle.value:
             return {"gross": bare[0]}  # 'truck by itself 8,140, 4,740 on the front'
+    if (
+        len(bare) == 1
+        and placed.keys() == TONGUE
+        and _adds_tongue(scene, bare[0], placed["tongue"])
+    ):
+        return {"trailer": bare[0]}
     return {}
+
+
+def _adds_tongue(scene: Scene, axles: Figure, tongue: Figure) -> bool:
+    """'she weighed 9,240 plus 1,020 on the tongue': what comes on top is not on its axles."""
+    between = [token.groups for token in scene.tokens[axles.end : tongue.start]]
+    if len(between) != 1 or "joins_vehicles" not in between[0] or "and_alone" in between[0]:
+        return False
+    return LEAST_SHARE <= tongue.value / axles.value <= MOST_SHARE
+
+
+LEAST_SHARE, MOST_SHARE = 0.04, 0.35
+"""Of what a trailer's axles bear, what rests on its hitch or pin (common practice)."""
 
 
 def are_its_axles(whole: Figure, bare: Sequence[Figure]) -> bool:

@@ -16,7 +16,7 @@ from domain.reading.figures import MASS, Figure
 from domain.reading.framing import LABEL_STEP
 from domain.reading.label import AXLE_AT, Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK, WORD, Token
+from domain.reading.tokens import MARK, NUMBER, WORD, Token
 from domain.reading.whose_plate import is_of_trailer
 
 LIMITING = frozenset(("of", "against_limit", "allows"))
@@ -56,6 +56,8 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
         label = first.label
         if first.role or second.role:
             continue
+        if rated and first.value < second.value and _is_apart(scene, first):
+            _weigh_beyond(scene, first, second)
         if not isinstance(label, Label):
             if rated:
                 _weigh_of_whole(scene, first, second)
@@ -63,8 +65,8 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
         own = _limit_before(scene, first, second) if rated else None
         if own is not None:
             own.rating = _rating_of_end(label) if own.rating == "gawr" else own.rating
-            label, second.label = own, None
-            label.bound, first.label = first, label
+            second.label = None if second.label is own else second.label
+            label, own.bound, first.label = own, first, own
         if second.label is not None and label.only_vehicle:
             label = _of_its_axles(scene, label, first, second)
         if label.rating in WEIGHED_OF and _alike(first, second):
@@ -146,25 +148,34 @@ AXLES = 2
 
 def _limit_before(scene: Scene, limit: Figure, load: Figure) -> Label | None:
     """'hitch says 1,500 max tongue, ours is 1,040': the label that ends the clause of a limit."""
-    if not is_what_we_have(scene, load):
+    if "rating" not in scene.tokens[limit.end].senses:
         return None
     label = next((each for each in scene.labels if each.start == limit.end), None)
     if label is None or label.bound not in (None, load):
         return None
+    if not (is_what_we_have(scene, load) or scene.tokens[label.end].raw in PARTS):
+        return None  # 'steer 5,180 gawr - 5,600'
     known = label.rating in WEIGHED_OF or (label.rating == "gawr" and _rating_of_end(limit.label))
     return label if known else None
 
 
+PARTS = frozenset(",;/")
+"""Marks that part a limit from what is told behind it."""
+
+
 def _rating_of_end(label: object) -> str | None:
-    """'rear is 7,250 gawr, ours is 6,940': the limit of the truck's axle there."""
-    if not isinstance(label, Label) or label.vehicle == "trailer" or label.side:
+    """'rear is 7,250 gawr, ours is 6,940', 'trailer axle 5,200 gawr': an axle's limit."""
+    if not isinstance(label, Label) or label.side:
         return None
+    if label.vehicle == "trailer":
+        return "gawr" if label.wheel == "axle" else None
     return AXLE_LIMITS.get(label.axle or AXLE_AT.get(label.end_of or "", ""))
 
 
 def is_what_we_have(scene: Scene, figure: Figure) -> bool:
-    """'the hitch's max is 1,500 and we're at 1,180', '..., ours is 1,040': held against a limit."""
-    lead = scene.tokens[max(0, figure.start - 2) : figure.start]
+    """'the hitch's max is 1,500 and we're at 1,180', '..., ours is 1,040': held against it."""
+    lead = scene.tokens[max(0, figure.start - 3) : figure.start]
+    lead = lead[:-1] if lead and "at" in lead[-1].groups else lead[-2:]
     if not lead or "we_have" not in lead[-1].groups:
         return False
     return any("ours" in token.groups for token in lead)
@@ -193,6 +204,46 @@ def _is_apart(scene: Scene, figure: Figure) -> bool:
     if not behind or behind[0].text.split(" ")[0] not in scene.book.groups["apart_from_limit"]:
         return False
     return any(not RATED.isdisjoint(token.senses) for token in behind[1:])
+
+
+def _weigh_beyond(scene: Scene, apart: Figure, load: Figure) -> None:
+    """'60 kg over its ATM, 2,560', '240 over the gvwr at 9,990': that was weighed.
+
+    'under gcwr of 23,400' is the limit.
+    """
+    limits = next((each for each in scene.labels if each.rating and each.start > apart.end), None)
+    if limits is None or limits.bound not in (apart, load) or limits.end > load.start:
+        return
+    if not leads_to_load(scene, limits, load):
+        return
+    vehicle = apart.label
+    scene.claim(apart, "how far from a limit")
+    load.label = limits.bound = None
+    if isinstance(vehicle, Label) and vehicle.only_vehicle:
+        load.label, vehicle.bound = vehicle, load  # 'camper came in 240 over its gvwr at 9,990'
+    elif limits.rating in WEIGHED_OF:
+        _name_load(scene, limits, load)
+
+
+def is_past_limit(scene: Scene, limits: Label, load: Figure) -> bool:
+    """'the van was 60 kg over its ATM, 2,560': so much was told before of how far it is past it."""
+    ahead = scene.tokens[max(0, limits.start - 2) : limits.start]
+    apart = scene.book.groups["apart_from_limit"]
+    past = next((at for at, each in enumerate(ahead) if each.text.split(" ")[0] in apart), None)
+    if past is None or limits.start - len(ahead) + past == 0:
+        return False
+    before = scene.tokens[limits.start - len(ahead) + past - 1]
+    return (before.kind is NUMBER or "unit" in before.senses) and leads_to_load(scene, limits, load)
+
+
+def leads_to_load(scene: Scene, limits: Label, load: Figure) -> bool:
+    """Whether a mark, 'at' or 'weighed' parts what was weighed from a limit: ', which is' not."""
+    between = scene.tokens[limits.end : load.start]
+    if any("weigh_cue" in token.senses for token in between):
+        return True
+    parted = any(token.raw in PARTS or "at" in token.groups for token in between)
+    states = "copula" in between[-1].senses.get("glue", "") if parted else False
+    return parted and ("at" in between[-1].groups or not states)
 
 
 def _is_limit(scene: Scene, load: Figure, limit: Figure) -> bool:

@@ -13,10 +13,10 @@ from domain.entries import Rating
 from domain.quantities import Quantity
 from domain.reading.allowed import ALLOWS, is_allowed
 from domain.reading.axle_pairs import axle_pairs
-from domain.reading.beside_limits import is_what_we_have, loads_beside_limits
+from domain.reading.beside_limits import is_past_limit, is_what_we_have, loads_beside_limits
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
-from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure
+from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure, kilograms
 from domain.reading.fluid_tanks import holds_fluid, is_fluid_tank
 from domain.reading.framing import (
     LABEL_STEP,
@@ -78,6 +78,9 @@ from domain.reading.whose_plate import (
 NAMING = frozenset(("rating", "rating_cue", "rating_subject", "axle_noun"))
 """Classes of term that a rating is named with; a tank's size needs none."""
 
+OF_HITCH = HITCH_KINDS | {"ball"}
+"""Groups of words for a hitch of some kind, and for its ball."""
+
 TRUCK_RATINGS = frozenset(
     ("gcwr", "gawr_front", "gawr_rear", "payload", "tank", "wheelbase", "overhang")
 )
@@ -97,7 +100,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
         or is_plate(scene)
     )
     named = named or not ALLOWS.isdisjoint(scene.groups) or is_tyre_placard(scene)
-    if NAMING.isdisjoint(scene.by_class) and not named and HITCH_KINDS.isdisjoint(scene.groups):
+    if NAMING.isdisjoint(scene.by_class) and not named and OF_HITCH.isdisjoint(scene.groups):
         return []
     settle_weighed(scene)
     found: list[Rating] = []
@@ -231,7 +234,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         return None
     if label.whole == "tongue" and "ball" in scene.tokens[label.start].groups:
         rating = _of_part(scene, figure)
-        if _is_stamped(scene) or (framed and rating == "tow"):
+        stamped = _is_stamped(scene) or (framed and rating == "tow")
+        if stamped or _pulls(scene, figure):
             return "ball", rating  # 'towball rating 3,500 kg': no ball bears as much
     if _is_rated_axle(scene, figure, label):
         return "trailer", "gawr"
@@ -285,6 +289,8 @@ def _is_apart(scene: Scene, figure: Figure, label: Label) -> bool:
         return True
     apart = scene.book.groups["apart_from_limit"]
     if figure.end >= label.start:
+        if "apart_from_limit" in scene.groups and is_past_limit(scene, label, figure):
+            return True
         # 'over gvwr on the truck by 240'
         beyond = label.start > 0 and scene.tokens[label.start - 1].text.split(" ")[0] in apart
         return beyond and "by_so_much" in scene.tokens[figure.start - 1].groups
@@ -377,6 +383,16 @@ def _of_part(scene: Scene, figure: Figure) -> str:
         return "tongue"  # 'max on the hitch is 1,500'
     least = LEAST_PULL_LB if load.unit == "lb" else LEAST_PULL_KG
     return "tongue" if load.amount(least.unit) < least.value else "tow"
+
+
+def _pulls(scene: Scene, figure: Figure) -> bool:
+    """'towball 3500 kg': a maker's round figure, of which hardly a tenth rests on a ball."""
+    stamped = not figure.value % LABEL_STEP and "weigh_cue" not in scene.by_class
+    return stamped and kilograms(figure, mass_unit(scene)) >= LEAST_PULLED
+
+
+LEAST_PULLED = 1_000.0
+"""Kilograms: so much rests on no ball (common practice, no source)."""
 
 
 def _is_of_next(scene: Scene, index: int, figure: Figure) -> bool:

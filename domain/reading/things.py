@@ -213,6 +213,7 @@ OTHERWISE_MEANT = frozenset(
         "ticket",
         "fee",
         "bars",
+        "rating",
     ]
 )
 

@@ -31,13 +31,21 @@ STOOD = frozenset(("alone", "rig", "weigh_cue"))
 
 
 def is_dry(scene: Scene, figure: Figure) -> bool:
-    """'pin 3,300 dry', 'dry 7,160, hitch 860': what a maker prints of it empty, and no limit."""
+    """'pin 3,300 dry', 'dry 7,160, hitch 860': what a maker prints of it empty, and no limit.
+
+    So is 'UVW 7,640, hitch weight 980', but for 'max hitch weight'.
+    """
     label = figure.label
     if not isinstance(label, Label) or figure.dimension not in (None, MASS):
         return False
     if label.whole == "tongue":
-        return is_told_unladen(scene, figure)
-    if label.rating_subject != "hitch" or not is_trailers(scene, figure):
+        if is_told_unladen(scene, figure):
+            return True
+        most = label.start > 0 and "rating_cue" in scene.tokens[label.start - 1].senses
+        return "printed_dry" in scene.groups and not most and _rests_of_dry(scene, figure)
+    if label.rating_subject != "hitch":
+        return False
+    if "printed_dry" not in scene.groups and not is_trailers(scene, figure):
         return False
     if figure.value < LEAST_STAMPED:
         return "unladen" in scene.groups or any(each.rating == "curb" for each in scene.labels)
@@ -86,12 +94,16 @@ def is_told_unladen(scene: Scene, figure: Figure) -> bool:
 
 def leave_dry(scene: Scene) -> None:
     """'7,140 dry, 1,020 on the hitch', 'hitch weight dry is 1,020': printed, and never weighed."""
-    dry = [figure for figure in scene.figures if _is_printed_dry(scene, figure)]
     for figure in scene.live:
         label = figure.label
         tongue = isinstance(label, Label) and (label.whole or label.rating_subject) in ON_HITCH
-        if figure in dry or (tongue and any(_rests_of(figure, each) for each in dry)):
+        if _is_printed_dry(scene, figure) or (tongue and _rests_of_dry(scene, figure)):
             scene.claim(figure, "what it weighs dry")
+
+
+def _rests_of_dry(scene: Scene, tongue: Figure) -> bool:
+    """Whether so much may rest on the hitch of what is printed to weigh so much dry."""
+    return any(_rests_of(tongue, each) for each in scene.figures if _is_printed_dry(scene, each))
 
 
 ON_HITCH = ("tongue", "hitch")

@@ -32,6 +32,8 @@ def settle_weighed(scene: Scene) -> None:
         _leave_actual(scene)
     if "plated_tow" in scene.groups:
         _leave_unbraked(scene)
+    if "each_one" in scene.groups and "rating" in scene.by_class:
+        _leave_on_each(scene)
     if "as_weighed" in scene.groups and len(scene.labels) > FEWEST_AXLES:
         _settle_sum(scene)
     if "weigh_cue" not in scene.by_class:
@@ -41,6 +43,18 @@ def settle_weighed(scene: Scene) -> None:
         return  # 'gvm 3,350, weighed 3,420'
     if len(rated) == 1 and "as_weighed" in scene.tokens[rated[0].start].groups:
         rated[0].rating, rated[0].whole = None, "gross"
+
+
+def _leave_on_each(scene: Scene) -> None:
+    """'camper 5,200 gawr per axle, 4,700 on each': how many axles bear so much is not said."""
+    rated = [each.bound for each in scene.labels if each.rating == "gawr" and each.bound]
+    for figure in scene.live:
+        behind = scene.tokens[figure.end : figure.end + 2]
+        if len(behind) < 2 or not rated or figure in rated or figure.start < rated[0].start:
+            continue
+        led = "rating_cue" in scene.tokens[figure.start - 1].senses
+        if not led and "standing_on" in behind[0].groups and "each_one" in behind[1].groups:
+            scene.claim(figure, "what each axle bears")
 
 
 def _settle_sum(scene: Scene) -> None:

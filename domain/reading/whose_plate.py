@@ -40,7 +40,30 @@ def is_of_trailer(scene: Scene, label: Label, figure: Figure) -> bool:
     own = any("trailer_rating" in token.groups for token in said)
     if own or is_trailers(scene, figure) or _is_on_tongue(scene):
         return True
-    return "trailer_rating" in scene.groups and _bears_empty(scene, label, figure)
+    if "printed_dry" in scene.groups and any("printed_dry" in token.groups for token in said):
+        # 'dry weight 6,940': a truck's is its curb weight
+        return not (scene.has("vehicle", "truck") or scene.named("truck"))
+    if not OF_TRAILERS.isdisjoint(scene.groups) and _bears_empty(scene, label, figure):
+        return True
+    return _is_beside_tongue(scene, label, figure)
+
+
+def _is_beside_tongue(scene: Scene, label: Label, figure: Figure) -> bool:
+    """'GVWR 9,995 and she weighed 9,240 plus 1,020 on the tongue': a truck has no tongue.
+
+    Where nothing is told of a truck.
+    """
+    others = [each for each in scene.labels if each.bound is not None and each is not label]
+    tongue = next((each.bound for each in others if each.whole == "tongue"), None)
+    if tongue is None or not SHARE[0] < tongue.value / figure.value < SHARE[1]:
+        return False
+    if scene.has("vehicle", "truck") or scene.named("truck") or "rating_cue" in scene.by_class:
+        return False
+    return not any(each.axle or each.rating in ON_TRUCKS_LABEL for each in others)
+
+
+SHARE = (0.05, 0.25)
+"""Of a trailer's GVWR what rests on its tongue or pin."""
 
 
 def _bears_empty(scene: Scene, label: Label, figure: Figure) -> bool:
@@ -56,14 +79,20 @@ def _bears_empty(scene: Scene, label: Label, figure: Figure) -> bool:
     return any(
         each.rating == "curb"
         and EMPTY[0] < each.bound.value / figure.value < EMPTY[1]
-        and "trailer_rating" in scene.tokens[each.start].groups
+        and not OF_TRAILERS.isdisjoint(scene.tokens[each.start].groups)
         for each in others
         if each.bound
     )
 
 
+OF_TRAILERS = frozenset(("trailer_rating", "printed_dry"))
+"""Groups of words that stand on a trailer's plate, or in its brochure, and not on a truck's."""
+
 OF_THE_TRUCK = frozenset(("gvwr", "gcwr", "gawr_front", "gawr_rear", "tow"))
 """Ratings beside one of which a GVWR is not surely a trailer's."""
+
+ON_TRUCKS_LABEL = OF_THE_TRUCK | {"payload"}
+"""Ratings beside one of which a GVWR may be the truck's, whatever is told of a tongue."""
 
 EMPTY = (0.4, 1.0)
 """What a trailer weighs empty over its GVWR."""
@@ -141,8 +170,13 @@ def is_beside_trailers(scene: Scene, figure: Figure) -> bool:
     rated = {label.rating for label in scene.labels if label.bound is not None}
     if rated.isdisjoint(OF_A_VEHICLE) or not rated.isdisjoint(OF_WHAT_TOWS):
         return False
-    alone = "trailer_rating" in scene.groups and rates_trailer_alone(scene)
-    return alone or is_trailers(scene, figure)
+    own = "trailer_rating" in scene.groups
+    if own and any(
+        each.rating == "gvwr" and each.bound and _bears_empty(scene, each, each.bound)
+        for each in scene.labels
+    ):
+        return True  # 'UVW 7,640 GVWR 9,995 max hitch weight 1,200'
+    return (own and rates_trailer_alone(scene)) or is_trailers(scene, figure)
 
 
 OF_A_VEHICLE, OF_WHAT_TOWS = ("gvwr", "gtm", "curb"), ("tow", "gcwr")

@@ -1,0 +1,111 @@
+"""What a plate allows and what a scale showed, told in one breath: which figure is which."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Entry, Rating, Weighing
+from domain.quantities import Quantity
+from domain.verdicts import Facts
+from tests.domain.reading.chats import Reader, on_the_road
+
+
+def in_short(entry: Entry) -> str:
+    """'trailer gvwr 9995 lb', 'weighed tongue 1020 lb, trailer 9240 lb'."""
+    if isinstance(entry, Weighing):
+        loads = sorted((at, f"{load.value:g} {load.unit}") for at, load in entry.loads.items())
+        return "weighed " + ", ".join(" ".join(each) for each in loads)
+    assert isinstance(entry, Rating), entry
+    assert isinstance(entry.value, Quantity)
+    return f"{entry.subject} {entry.rating} {entry.value.value:g} {entry.value.unit}"
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        # The word behind a limit is the limit's, and what 'we have' was weighed.
+        ("trailer axle 5,200 gawr, we have 4,700 on each", ["trailer gawr 5200 lb"]),
+        ("camper 5,200 gawr per axle, 4,700 on each", ["trailer gawr 5200 lb"]),
+        ("camper axles 5,200 gawr, we've got 4,700 each", ["trailer gawr 5200 lb"]),
+        ("trailer gawr 5,200 on each axle", ["trailer gawr 5200 lb"]),
+        (
+            "steer 5,600 gawr, ours is at 4,980",
+            ["truck gawr_front 5600 lb", "weighed steer 4980 lb"],
+        ),
+        (
+            "drive axle 7,050 gawr we are at 6,880",
+            ["truck gawr_rear 7050 lb", "weighed drive 6880 lb"],
+        ),
+        ("steer 5,180 gawr - 5,600", ["weighed steer 5180 lb", "truck gawr_front 5600 lb"]),
+        (
+            "front axle 5,600 gawr, rear axle 7,050 gawr",
+            ["truck gawr_front 5600 lb", "truck gawr_rear 7050 lb"],
+        ),
+        # A truck has no tongue.
+        (
+            "GVWR 9,995 and she weighed 9,240 plus 1,020 on the tongue",
+            ["trailer gvwr 9995 lb", "weighed tongue 1020 lb, trailer 9240 lb"],
+        ),
+        ("gvwr 13,500, pin 2,260", ["trailer gvwr 13500 lb", "weighed tongue 2260 lb"]),
+        (
+            "truck gvwr 11,500, tongue 1,020",
+            ["truck gvwr 11500 lb", "weighed tongue 1020 lb"],
+        ),
+        ("GVWR 11,400 and she weighed 9,240", ["truck gvwr 11400 lb", "weighed truck 9240 lb"]),
+        # What rests on a hitch is printed dry beside what a trailer weighs dry.
+        ("UVW 7,640 hitch weight 980", ["trailer curb 7640 lb"]),
+        (
+            "dry weight 6,940, hitch 720, gvwr 9,500",
+            ["trailer curb 6940 lb", "trailer gvwr 9500 lb"],
+        ),
+        ("uvw 7,640, tongue scaled at 980", ["trailer curb 7640 lb", "weighed tongue 980 lb"]),
+        (
+            "UVW 7,640 GVWR 9,995 max hitch weight 1,200",
+            ["trailer curb 7640 lb", "trailer gvwr 9995 lb", "trailer tongue 1200 lb"],
+        ),
+        ("dry weight 6,940", ["trailer curb 6940 lb"]),
+        ("truck dry weight 6,940", ["truck curb 6940 lb"]),
+        # What is over a limit was weighed.
+        ("we're 340 over gvwr, 11,740", ["weighed truck 11740 lb"]),
+        ("truck is 340 over gvwr, weighed 11,740", ["weighed truck 11740 lb"]),
+        ("340 over rear gawr at 7,390", ["weighed drive 7390 lb"]),
+        ("340 over the gvwr of 11,400", ["truck gvwr 11400 lb"]),
+        (
+            "gross 22,300, that's 1,100 under gcwr of 23,400",
+            ["weighed gross 22300 lb", "truck gcwr 23400 lb"],
+        ),
+        # What a tyre carries at its pressure is no payload.
+        (
+            "tyre plate says 80 psi and 3,195 lb max load",
+            ["tyres pressure 80 psi", "tyres tyre_load 3195 lb"],
+        ),
+        ("max load 3,195 at 80 psi", ["tyres tyre_load 3195 lb", "tyres pressure 80 psi"]),
+        ("trailer tires max load 2,830 lbs", ["tyres tyre_load 2830 lb"]),
+        (
+            "sticker says max load 3,412, tires 80 psi",
+            ["truck payload 3412 lb", "tyres pressure 80 psi"],
+        ),
+        # So much rests on no ball.
+        ("towball 3500 kg", ["ball tow 3500 kg"]),
+        ("tow ball 3,500", ["ball tow 3500 lb"]),
+        ("towball 350 kg", ["weighed tongue 350 kg"]),
+        ("towball 3500 kg S 350", ["hitch tow 3500 kg", "hitch tongue 350 kg"]),
+        ("towbar 3500 kg, S=350", ["hitch tow 3500 kg", "hitch tongue 350 kg"]),
+    ],
+)
+def test_each_figure_is_what_it_is_said_to_be(text: str, told: list[str], reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    assert [in_short(entry) for entry in verdict.entries] == told
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "van was 60 kg over its ATM at the weighbridge, 2,560",
+        "camper came in 240 over its gvwr at 9,990",
+        "we're 340 over gvwr, which is a lot",
+    ],
+)
+def test_no_limit_is_made_of_what_is_past_it(text: str, reads: Reader) -> None:
+    assert not isinstance(reads(text, on_the_road()), Facts)
