@@ -43,10 +43,16 @@ def settle_both_ways(scene: Scene) -> None:
     if "hitch" in scene.by_class:
         _settle_headings(scene)
     loads = [index for index in scene.numbers if _is_load(tokens[index])]
-    if not loads and "in_tons" in scene.groups:
+    if not loads:
+        if "in_tons" not in scene.groups:
+            return
         loads = [index for index in scene.numbers if tokens[index].decimals]  # 7.42 t
     if len(loads) != len((HITCHED, SOLO)) or not PAID.isdisjoint(scene.groups):
+        if len(loads) > LEAST_ROW and "hitch" in scene.by_class:
+            _settle_ends(scene)
         return
+    if max(tokens[at].value for at in loads) >= HEAVIEST:
+        return  # '51,240 unhooked, 51,260 hooked'
     if "hitch" in scene.by_class and _hooked_since(scene, *loads):
         return
     for said in (_said_behind, _said_before):
@@ -125,6 +131,17 @@ def _settle_headings(scene: Scene) -> None:
         scene.index_terms()
 
 
+def _settle_ends(scene: Scene) -> None:
+    """'5160/6880 truck only, 4980/7060/9420 hooked up': so it stood, where a row is told before."""
+    tokens = scene.tokens
+    ends = [at for at in scene.by_class["hitch"] if _row_before(tokens, at) >= LEAST_ROW]
+    for index in ends:
+        tokens[index].senses = {"rig": _headed(tokens, index)[0]}
+        tokens[index].groups = OWN_PASS
+    if ends:
+        scene.index_terms()
+
+
 def _truck_left(tokens: Sequence[Token], index: int) -> int:
     """'gross 23,960, dropped the trailer and truck was 8,880': what was weighed then; or 0."""
     if not any(map(_is_load, tokens[:index])):
@@ -158,6 +175,18 @@ def _headed(tokens: Sequence[Token], index: int) -> tuple[str, int]:
         return how, 0
     heaviest = max(load.value for load in loads)
     return how, len(loads) if colon or heaviest < HEAVIEST else 0
+
+
+def _row_before(tokens: Sequence[Token], index: int) -> int:
+    """'..., 4980/7060/9420 hooked up': how many loads stand before the last word of a clause."""
+    behind = tokens[index + 1] if index + 1 < len(tokens) else None
+    if behind is not None and behind.kind is WORD and "then" not in behind.groups:
+        return 0
+    loads, at = 0, index - 1
+    while at >= 0 and _is_load(tokens[at]) and tokens[at].value < HEAVIEST:
+        loads += 1
+        at -= 2 if at and tokens[at - 1].raw in "/-" else 1
+    return loads
 
 
 ROW, LEAST_ROW, HEAVIEST = 3, 2, 40_000

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.quantities import Quantity
-from domain.reading.figures import PRESSURE, TEMPERATURE, Figure, token_at
+from domain.reading.figures import MASS, PRESSURE, TEMPERATURE, Figure, token_at
 from domain.reading.tokens import MARK, NUMBER, Token
 
 CHANGES = frozenset(
@@ -21,6 +21,7 @@ CHANGES = frozenset(
         "within_so_much",
         "usual_one",
         "soft_tyre",
+        "outweighs",
     )
 )
 """Groups of words of which one stands beside such a number."""
@@ -40,6 +41,8 @@ LEAST_OVER = 2.0
 def tells_change(figure: Figure, tokens: Sequence[Token], last: Figure | None) -> bool:
     """Whether a number is by how much something changed; `last` is the figure before."""
     before, after = token_at(tokens, figure.start - 1), token_at(tokens, figure.end)
+    if after is not None and "outweighs" in after.groups:
+        return figure.dimension in (None, MASS) and _is_less(figure, tokens)
     apart = after is not None and not AWAY.isdisjoint(after.groups)
     if apart and after is not None and _is_apart(figure, after, token_at(tokens, figure.end + 1)):
         return True
@@ -55,6 +58,16 @@ def tells_change(figure: Figure, tokens: Sequence[Token], last: Figure | None) -
             and reached.value >= LEAST_OVER * figure.value
         )
     return last is not None and _steps_from(figure, tokens, before, last)
+
+
+def _is_less(figure: Figure, tokens: Sequence[Token]) -> bool:
+    """'steer's 240 lighter than last time, 4,920': beside what it is, so little is a step."""
+    most = max(token.value for token in tokens if token.kind is NUMBER)
+    return figure.value <= MOST_STEP and most >= LEAST_OVER * figure.value
+
+
+MOST_STEP = 2_500
+"""Pounds or kilograms that a load of a rig changes by from one weighing to the next."""
 
 
 def _changes(figure: Figure, before: Token | None, after: Token | None) -> bool:

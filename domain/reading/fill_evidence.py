@@ -43,11 +43,8 @@ def evidence_of(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> 
         evidence += 0.9
     if "dash_economy" in roles:
         evidence += 0.4
-    nothing_else = not roles or (len(roles) == 1 and VOLUME_ROLE in roles)
-    if nothing_else and ("?" in scene.text or _is_priced_each(scene)):
-        evidence -= 0.5  # 'can you get some? the 2.5 gal box'
-    elif nothing_else and "container" in scene.groups and is_poured_in(scene):
-        evidence += 1.0
+    if not roles or (len(roles) == 1 and VOLUME_ROLE in roles):
+        evidence += _of_nothing_else(scene, roles.get(VOLUME_ROLE))
     if cue:
         evidence += 1.0
     if draft.product:
@@ -67,6 +64,27 @@ def evidence_of(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> 
     if full is not None and not (scene.unknown_words() or "claim" in scene.by_class):
         evidence += 0.3  # 'diesel $70 partial', 'put $60 in, didn't fill up'
     return evidence
+
+
+def _of_nothing_else(scene: Scene, volume: Figure | None) -> float:
+    """What speaks for a fill, or against it, where a volume at most is told of it."""
+    if "?" in scene.text or _is_priced_each(scene):
+        return -0.5  # 'can you get some? the 2.5 gal box'
+    if volume is not None and _is_judged(scene, volume):
+        return -0.5
+    return 1.0 if "container" in scene.groups and is_poured_in(scene) else 0.0
+
+
+def _is_judged(scene: Scene, volume: Figure) -> bool:
+    """'need a bigger tank, 24.6 gal is nothing', '24.6 gal won't do': a remark of so much fuel."""
+    if volume.end + 1 >= len(scene.tokens):
+        return False
+    verb = scene.tokens[volume.end].senses
+    if "talk" in verb:
+        return not scene.stated(volume.end)
+    judges = scene.tokens[volume.end + 1 : volume.end + 3] if "glue" in verb else ()
+    judged = any("judges_amount" in token.groups for token in judges)
+    return judged and "copula" in verb["glue"]
 
 
 def _is_put_in(scene: Scene, cost: Figure) -> bool:

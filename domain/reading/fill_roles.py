@@ -126,7 +126,10 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
         if (
             isinstance(label, Label)
             and label.places
-            and not (label.only_vehicle or label.only_ordinal or label.whole == "gross")
+            and (
+                not (label.only_vehicle or label.only_ordinal or label.whole == "gross")
+                or _weighs_trailer(scene, figure, label)
+            )
         ):
             return None
         said = _price_said(scene, figure)
@@ -149,6 +152,17 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
             return VOLUME_ROLE
         return DISTANCE_ROLE if _of_trip(scene, figure) else "bare"
     return None
+
+
+def _weighs_trailer(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'trailer 9.7k and 28.3 gal': no odometer of ours shows so little, and a trailer weighs it."""
+    known = scene.context.odometer
+    read = known is None or follows_odometer(figure.value, scene.context)
+    return label.vehicle == "trailer" and figure.value >= LEAST_TRAILER and not read
+
+
+LEAST_TRAILER = 1_000
+"""Pounds or kilograms."""
 
 
 def _is_not_pumped(scene: Scene, figure: Figure) -> bool:

@@ -184,8 +184,9 @@ def _end_of_brackets(
     if not close or close + 1 == len(tokens) or close - index > LONGEST_ASIDE:
         return 0
     told = any(index < figure.start < close and figure.claimed is None for figure in figures)
-    number = tokens[close + 1].kind is NUMBER or tokens[close + 1].raw in ":="
-    return close + 1 if number and not told else 0
+    behind = tokens[close + 1]
+    leads = behind.raw in ":=" or behind.raw.startswith("..")  # 'truck (2 axles) ...... 12,180'
+    return close + 1 if (leads or behind.kind is NUMBER) and not told else 0
 
 
 LONGEST_ASIDE = 8

@@ -204,7 +204,7 @@ def _opens(scene: Scene, label: Label) -> bool:
     return before is None or before.kind is MARK or led
 
 
-PARTS_NO_LABEL = frozenset(("joins_label", "time_word"))
+PARTS_NO_LABEL = frozenset(("joins_label", "time_word", "outweighs"))
 """Groups of words that may stand between a label and its load: 'the rear axle this time, 5,480'."""
 
 

@@ -25,6 +25,7 @@ from domain.reading.bare_loads import (
     place_bare,
 )
 from domain.reading.beside_limits import HOLDS_TONGUE
+from domain.reading.claimed_changes import CHANGE
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LEAST_LOAD, MASS, VOLUME, Figure, kilograms
 from domain.reading.fill_readings import without_readings
@@ -130,6 +131,8 @@ def _tell_apart(scene: Scene) -> None:
         leave_measured(scene)
     if "differs" in scene.groups:
         _leave_differences(scene)
+        if "outweighs" in scene.groups:
+            _name_changed(scene)
     if not ALLOWS.isdisjoint(scene.groups):
         leave_allowed(scene)
     if not TWO_STATES.isdisjoint(scene.groups):
@@ -182,6 +185,25 @@ def _leave_differences(scene: Scene) -> None:
         )
         if apart or any("than" in token.text.split() for token in behind):
             scene.claim(figure, "a difference")
+
+
+def _name_changed(scene: Scene) -> None:
+    """'steer's 240 lighter than last time, 4,920': of what changed, what it is now stands last."""
+    free = [figure for figure in scene.live if figure.label is None]
+    if len(free) != 1:
+        return
+    (now,) = free
+    for label in scene.labels:
+        if (
+            label.bound is None
+            and label.places_load
+            and any(
+                each.claimed == CHANGE and label.end <= each.start <= label.end + 1 <= now.start
+                for each in scene.figures
+            )
+        ):
+            now.label, label.bound = label, now
+            return
 
 
 def _pass_on_sum(scene: Scene, figure: Figure, label: Label) -> None:
