@@ -165,7 +165,8 @@ def _is_told(
         lead = index - 1  # 'scaled at', 'pulled in at': one phrase
     elif not happened_then:
         # 'left the yard in Pell 7.10 this morning'
-        return after is not None and _is_part_of_day(after) and _only_happened(tokens, index)
+        day = after is not None and _is_part_of_day(after)
+        return day and (_only_happened(tokens, index) or _only_placed(tokens, index, clock))
     else:
         day = after is not None and _is_part_of_day(after)  # 'got to Pell 2.30 this afternoon'
         # 'set off 7.15 from home'
@@ -216,6 +217,22 @@ def _only_happened(tokens: Sequence[Token], index: int) -> bool:
 
 BOUGHT = frozenset(("product", "fuel_cue", "money"))
 """Classes of what a pointed number may be a volume or the price of."""
+
+
+def _only_placed(tokens: Sequence[Token], index: int, clock: tuple[int, int]) -> bool:
+    """'out of Kelby 6.40 this morning': before a pointed number a name, and how one stood to it."""
+    ahead = tokens[_clause_start(tokens, index) : index]
+    pointed = tokens[index].decimals > 0 and clock[0] >= BOUGHT_BELOW
+    named = any(token.kind is WORD and not token.senses for token in ahead)
+    return pointed and named and all(map(_is_of_place, ahead))
+
+
+def _is_of_place(token: Token) -> bool:
+    return _is_named(token) or not token.groups.isdisjoint(OF_A_PLACE)
+
+
+OF_A_PLACE = frozenset(("leads_to_place", "article", "of", "out"))
+"""Groups of the small words that may stand before a place."""
 
 
 LEADING = frozenset(("article", "from"))

@@ -175,6 +175,8 @@ def test_what_is_asked_in_short_words(reads: Reader, text: str, question: Questi
         ("departed farm 8.05 today, odo 48,212", "farm", (8, 5)),
         ("got to Pell 2.30 this afternoon, 48,212", "Pell", (14, 30)),
         ("away from Kelby 5.50 am, clock 48,212", "Kelby", (5, 50)),
+        ("Off from Kelby 6.40 this morning, 48,212", "Kelby", (6, 40)),
+        ("Kelby 6.40 this morning, 48,212", "Kelby", (6, 40)),
     ],
 )
 def test_an_hour_behind_a_place_is_no_volume(
@@ -192,7 +194,12 @@ def test_an_hour_behind_a_place_is_no_volume(
 
 
 @pytest.mark.parametrize(
-    "text", ["arrived and put in 26.40 this morning, 48,212", "Kelby 26.40 this morning, 48,212"]
+    "text",
+    [
+        "arrived and put in 26.40 this morning, 48,212",
+        "Kelby 26.40 this morning, 48,212",
+        "Kelby pump 26.4 this morning, 48,212",
+    ],
 )
 def test_a_volume_before_the_part_of_the_day_is_a_fill(reads: Reader, text: str) -> None:
     verdict = reads(text, on_the_road(**BRITISH))
