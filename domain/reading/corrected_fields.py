@@ -6,6 +6,8 @@ can be of it, and in what unit it is meant where none was said.
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from domain.context import MASS_UNIT, TEMPERATURE_UNIT, VOLUME_UNIT, Context
 from domain.quantities import Quantity
 from domain.reading.dearest_fuel import dearest
@@ -328,7 +330,25 @@ def _unit(context: Context, figure: Figure, field: str | None) -> str | None:
 
 
 def strangers(scene: Scene, end: int | None = None) -> int:
-    """Words that neither the phrasebook nor a correction's own words for fields know."""
-    known = scene.book.keys["corrected_field"]
+    """Words that neither the phrasebook nor a correction's own words for fields know.
+
+    Those of one name, as of 'Emu Point', are one, and what joins clauses is none.
+    """
+    known, tokens = scene.book.keys["corrected_field"], scene.tokens
     unknown = [index for index in scene.unknown_words() if end is None or index < end]
-    return sum(1 for index in unknown if scene.tokens[index].text not in known)
+    found = [
+        index
+        for index in unknown
+        if tokens[index].text not in known and "clause_behind" not in tokens[index].groups
+    ]
+    if len(found) < SEVERAL or scene.text.isupper():
+        return len(found)
+    return len(found) - sum(
+        1
+        for one, other in pairwise(found)
+        if other == one + 1 and tokens[one].raw[0].isupper() and tokens[other].raw[0].isupper()
+    )
+
+
+SEVERAL = 2
+"""Words of a name that has more than one."""

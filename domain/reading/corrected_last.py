@@ -9,6 +9,7 @@ from __future__ import annotations
 from domain.reading.corrected_by_name import NAMES_ENTRY
 from domain.reading.corrected_fields import field_of, fits_field
 from domain.reading.figures import DISTANCE, NEXT_READING, Figure
+from domain.reading.fill_changed import field_by_form
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, Token
@@ -40,6 +41,9 @@ def said_of_last(scene: Scene, figure: Figure, *, logged: bool = False) -> str |
     field = field_of(scene, figure)
     if field is None and over and _is_read_there(scene, figure, named):
         return "odometer"
+    alone = over and len(scene.figures) == 1
+    if field is None and alone and "fuel_cue" in tokens[named].senses:
+        field = field_by_form(scene, figure)  # 'that last fill was 24.6'
     return field if field is not None and fits_field(scene.context, figure, field) else None
 
 

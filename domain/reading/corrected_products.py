@@ -1,13 +1,18 @@
 """A product that was texted wrongly: 'that was def, not diesel', 'I meant diesel'.
 
-This file decides when a message that has no figure puts another product in the place of one. Every
-word of it must be of that: who says more speaks of fuel, and corrects nothing.
+This file decides when a message puts another product in the place of one: it has no figure, or
+one that tells which fill is meant. Every word of it must be of that: who says more speaks of fuel,
+and corrects nothing.
 """
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from domain.entries import Correction
+from domain.quantities import Quantity
 from domain.reading.corrected_last import is_last_entry
+from domain.reading.figures import VOLUME, Figure
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, WORD, Token
 
@@ -24,8 +29,10 @@ PRODUCT = "product"
 
 def corrected_product(scene: Scene) -> Correction | None:
     """The correction of a product that a message is, or None where it is none."""
-    if scene.figures or "?" in scene.text:
+    if "?" in scene.text:
         return None
+    if scene.figures:
+        return _of_poured(scene, scene.figures[0]) if len(scene.figures) == 1 else None
     said = [(index, key.split()[0]) for index, _, key in scene.find(PRODUCT)]
     words = sum(1 for token in scene.tokens if token.kind is WORD)
     if not 1 <= len(said) <= PAIR or words > LONGEST or not all(map(_is_small, scene.tokens)):
@@ -57,6 +64,28 @@ def _contrasted(scene: Scene, said: list[tuple[int, str]]) -> Correction | None:
         return None
     meant, wrong = (one, other) if between else (other, one)
     return Correction(action="amend", field=PRODUCT, value=meant, was=wrong)
+
+
+def _of_poured(scene: Scene, poured: Figure) -> Correction | None:
+    """'the 24.6 was def, sorry', 'the 24.6 gal was def not diesel': what was told as another."""
+    tokens, said = scene.tokens, [(index, key.split()[0]) for index, _, key in scene.find(PRODUCT)]
+    if not 1 <= len(said) <= PAIR or not poured.start or said[0][0] <= poured.end:
+        return None
+    measured = poured.dimension == VOLUME or (poured.dimension is None and poured.token.decimals)
+    back = "points_back" in tokens[poured.start - 1].groups
+    if not (measured and back and "was_then" in tokens[poured.end].groups):
+        return None
+    around = (*tokens[: poured.start], *tokens[poured.end :])
+    if not all(map(_is_small, around)):
+        return None
+    if len(said) == PAIR:
+        corrected = _contrasted(scene, said)
+    elif "correction" in scene.by_class:
+        corrected = Correction(action="amend", field=PRODUCT, value=said[0][1])
+    else:
+        corrected = None  # 'the 24.6 was def' may tell it for the first time
+    about = Quantity(poured.value, poured.unit) if poured.unit else poured.value
+    return replace(corrected, about=about) if corrected else None
 
 
 def _put_right(scene: Scene, index: int, key: str) -> Correction | None:

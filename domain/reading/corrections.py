@@ -368,7 +368,9 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
         return amend(scene, value, "odometer", was)  # 'arrived 51,490 not 51,409'
     if turned and was is None and not restates:
         # 'sorry, home was 86,512'; 'wrong road, turned around at 86,512' mends nothing
-        mends = _apologizes_first(scene) and "was_so" in scene.tokens[value.start - 1].groups
+        said = _apologizes_first(scene) or _reads_it_anew(scene, value)
+        said = said and "was_so" in scene.tokens[value.start - 1].groups
+        mends = said and _says_no_reason(scene, value)
         return amend(scene, value, "odometer", None) if mends else None
     if "hearsay" in scene.groups:
         return None  # 'should be 41 degrees according to the radio'
@@ -409,6 +411,24 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
 def _apologizes_first(scene: Scene) -> bool:
     """'sorry, home was ...', 'correction: we left at ...'."""
     return not scene.tokens[0].groups.isdisjoint(("apologizes", "surely_corrects"))
+
+
+def _says_no_reason(scene: Scene, value: Figure) -> bool:
+    """'sorry, it was ...'; 'sorry im late, it was ...' is sorry for something else."""
+    start, _ = scene.clause_of(value.start)
+    return all(
+        token.kind is MARK or not token.senses.keys().isdisjoint(("correction", "glue"))
+        for token in scene.tokens[:start]
+    )
+
+
+def _reads_it_anew(scene: Scene, value: Figure) -> bool:
+    """'actually the odo was 51,320 when we left': what is taken back is what the odometer read."""
+    label = value.label
+    named = isinstance(label, Label) and label.field == "odometer"
+    first = scene.tokens[0]
+    back = "takes_back" in first.groups and "found_wrong" not in first.groups  # 'wrong road, odo'
+    return named and back and "correction" in first.senses
 
 
 def _left_out(scene: Scene) -> bool:

@@ -35,7 +35,7 @@ def fill_changed(scene: Scene) -> tuple[Correction, ...]:
     back = any("points_back" in token.groups for token in named)
     if not (fill and back):
         return ()
-    fields = [_field(scene, figure) for figure in live]
+    fields = [field_by_form(scene, figure) for figure in live]
     if None in fields or len(set(fields)) < len(fields):
         return ()
     return tuple(
@@ -53,7 +53,7 @@ OF_A_FILL = ("volume", "unit_price", "cost", "odometer")
 """The fields of a fill that are changed so."""
 
 
-def _field(scene: Scene, figure: Figure) -> str | None:
+def field_by_form(scene: Scene, figure: Figure) -> str | None:
     """What a figure of a fill is, by its unit or its form."""
     if figure.dimension == VOLUME:
         return "volume"

@@ -283,9 +283,12 @@ def _of_earlier(scene: Scene, figure: Figure) -> bool:
     right_behind = scene.phrase_said("earlier_fill", figure.end, figure.end + LONGEST_SAID)
     if right_behind and scene.phrase_said("this_fill", start, figure.start):
         return True  # '30.9 gallons today vs 33.4 last time'
+    led = right_behind or scene.phrase_said("earlier_fill", start, figure.start)
     for other in scene.live:
         first, last = scene.clause_of(other.start)
-        if first != start and scene.phrase_said("this_fill", first, last):
+        if first == start:  # 'last fill was 31 gal this one 29.4 gal'
+            first = figure.end if led and figure.end < other.start else last
+        if scene.phrase_said("this_fill", first, last):
             return True
     return False
 

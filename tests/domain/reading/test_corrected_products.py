@@ -29,6 +29,31 @@ def test_a_product_is_put_right(text: str, meant: str, wrong: str | None, reads:
 
 
 @pytest.mark.parametrize(
+    ("text", "meant", "wrong", "about"),
+    [
+        ("the 24.6 was def sorry", "def", None, 24.6),
+        ("that 24.6 was def, sorry", "def", None, 24.6),
+        ("oops the 24.6 gal was diesel", "diesel", None, Quantity(24.6, "gal")),
+        ("the 2.5 was def, not diesel, my bad", "def", "diesel", 2.5),
+        ("wait the 24.6 gal was gas not diesel", "gasoline", "diesel", Quantity(24.6, "gal")),
+    ],
+)
+def test_what_was_poured_may_tell_the_fill(
+    text: str, meant: str, wrong: str | None, about: object, reads: Reader
+) -> None:
+    told = Correction(action="amend", field="product", value=meant, was=wrong, about=about)
+    assert reads(text, on_the_road()) == Facts((told,))
+
+
+def test_a_volume_behind_its_product_is_put_right_itself(reads: Reader) -> None:
+    verdict = reads("oops the diesel was 24.6", on_the_road())
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Correction)
+    assert (entry.field, entry.value) == ("volume", Quantity(24.6, "gal"))
+
+
+@pytest.mark.parametrize(
     "text",
     [
         "diesel",

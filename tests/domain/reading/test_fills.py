@@ -186,6 +186,9 @@ def test_the_total_is_what_the_fuel_came_to(text: str, cost: float, reads: Reade
     ("text", "volume"),
     [
         ("last fill was 31 gal, this one 29.4, odo 48,355", 29.4),
+        ("last fill was 31 gal this one 29.4 gal", 29.4),
+        ("31 gal last fill and 29.4 gal this time", 29.4),
+        ("29.4 gallons today vs 31.4 last time", 29.4),
         ("27.4 gal this time, last time 31.2, odo 48,420", 27.4),
         ("previous tank took 30.1 gallons, today 28.7 gallons, odo 48,430", 28.7),
     ],

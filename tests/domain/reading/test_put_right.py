@@ -24,6 +24,15 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("I should've said 24.6 gallons", "volume", 24.6),
         ("that should have gone in as 31.4 gallons", "volume", 31.4),
         ("the volume should have read 31.4", "volume", 31.4),
+        ("actually the odo was 48,320 at Emu Point", "odometer", 48320),
+        ("sorry the odo at Emu Point was 48,320", "odometer", 48320),
+        ("actually the odo was 48,320 when we left", "odometer", 48320),
+        ("my bad the odo was 48,320 when we got to Pell", "odometer", 48320),
+        ("that last fill was 24.6", "volume", 24.6),
+        ("the last fill was 24.6 sorry", "volume", 24.6),
+        ("the last fill was 118.40", "cost", 118.4),
+        ("my last fill was 3.899", "unit_price", 3.899),
+        ("the fill at 47,902 was 24.6", "volume", 24.6),
         ("make that 312 miles", "distance", 312),
         ("that should be 200 miles not 260", "distance", 200),
         ("make that 48,312 miles", "odometer", 48312),
@@ -64,6 +73,20 @@ def test_what_it_should_have_been_is_mended(
 )
 def test_what_people_should_have_done_is_talk(reads: Reader, text: str) -> None:
     assert verdict_to_record(reads(text, on_the_road())) == {"verdict": "silent"}
+
+
+@pytest.mark.parametrize(
+    ("text", "event"),
+    [
+        ("wrong road, odo was 48,320 when we turned around", "turnaround"),
+        ("sorry im late, odo was 48,320 when we left", "depart"),
+        ("sorry forgot to text, odo was 48,320 when we left", "depart"),
+        ("the odo was 48,320 when we left", "depart"),
+    ],
+)
+def test_what_it_read_there_is_told(reads: Reader, text: str, event: str) -> None:
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert (entry["kind"], entry["odometer"]["value"], entry["event"]) == ("odometer", 48320, event)
 
 
 def fill(text: str, reads: Reader) -> tuple[object, ...]:
