@@ -39,7 +39,7 @@ def test_a_product_is_put_right(text: str, meant: str, wrong: str | None, reads:
     ],
 )
 def test_what_was_poured_may_tell_the_fill(
-    text: str, meant: str, wrong: str | None, about: object, reads: Reader
+    text: str, meant: str, wrong: str | None, about: Quantity | float, reads: Reader
 ) -> None:
     told = Correction(action="amend", field="product", value=meant, was=wrong, about=about)
     assert reads(text, on_the_road()) == Facts((told,))
