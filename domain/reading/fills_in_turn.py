@@ -12,6 +12,7 @@ from itertools import pairwise
 
 from domain.context import VOLUME_UNIT
 from domain.reading.figures import VOLUME, Figure
+from domain.reading.label import Label
 from domain.reading.places import read_places, stops_named
 from domain.reading.scene import Scene
 from domain.reading.stops_in_turn import stops_in_turn
@@ -29,13 +30,19 @@ def next_fills(scene: Scene) -> tuple[list[int], int | None]:
             return cuts, None
     if not volumes:
         return [], None
+    again = "pays_with" in scene.groups and scene.phrase_said("paid_again") is not None
+    if again:
+        volumes = _with_bare(scene, volumes)
     if len(volumes) > 1:
         starts = [scene.sentence_of(figure.start)[0] for figure in volumes]
         cuts = sorted({start for start in starts[1:] if start != starts[0]})
         if cuts:
             return cuts, None
-        if "pays_with" in scene.groups and scene.phrase_said("paid_again"):
-            # 'cut off at $100, 25.6 gal, then another 8.2 gal on the other card'
+        if again:
+            # 'cut off at $100, 25.6 gal, then another 8.2 on the other card'
+            _measure(volumes)
+            for figure in volumes:
+                figure.foreign = None  # 'one card 25.6 gal other card 8.2 gal'
             return [_cut(scene, one, other) for one, other in pairwise(volumes)], None
     return _in_one_sentence(scene, volumes)
 
@@ -70,9 +77,15 @@ def _in_one_sentence(scene: Scene, volumes: Sequence[Figure]) -> tuple[list[int]
         scene.phrase_said("earlier_fill") or not _each_has_its_own(scene, cuts, volumes)
     ):
         return [], None
-    for figure in volumes:
-        figure.unit, figure.dimension = figure.unit or volumes[-1].unit, VOLUME
+    _measure(volumes)
     return cuts, volumes[0].start
+
+
+def _measure(volumes: Sequence[Figure]) -> None:
+    """Give each volume the unit that is said once for all."""
+    unit = next((each.unit for each in reversed(volumes) if each.unit), None)
+    for figure in volumes:
+        figure.unit, figure.dimension = figure.unit or unit, VOLUME
 
 
 FEWEST = 2
@@ -99,12 +112,17 @@ def _with_bare(scene: Scene, volumes: Sequence[Figure]) -> list[Figure]:
         if figure in volumes
         or (
             figure.dimension is None
-            and figure.label is None
+            and (figure.label is None or _is_number(figure.label))
             and figure.token.decimals == 1
             and all(figure.value <= MOST_ALIKE * each.value for each in volumes)
             and all(each.value <= MOST_ALIKE * figure.value for each in volumes)
         )
     ]
+
+
+def _is_number(label: object) -> bool:
+    """'8.2 on the second card': which of several it is, and nothing that is measured."""
+    return isinstance(label, Label) and label.only_ordinal
 
 
 MOST_ALIKE = 8
@@ -114,6 +132,8 @@ MOST_ALIKE = 8
 def _cut(scene: Scene, one: Figure, other: Figure) -> int:
     """Where the second of two stops begins: behind the last word that joins them, else mark."""
     between = range(one.end, other.start)
+    if "another" in scene.tokens[other.start - 1].groups:
+        return other.start - 1
     words = [at for at in between if "then" in scene.tokens[at].groups]
     marks = [at for at in between if scene.tokens[at].raw in PARTING]
     if words or marks:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from domain.entries import SUM_TOLERANCE, Entry, Weighing
 from domain.frozen import changed
 from domain.quantities import Quantity
-from domain.reading.figures import MONEY, Figure
+from domain.reading.figures import MONEY, VOLUME, Figure
 from domain.reading.label import AXLE_AT, Label
 from domain.reading.other_goods import buys_something_else, spent_on_another
 from domain.reading.scene import Scene
@@ -98,7 +98,8 @@ def ticket_of(scene: Scene) -> str | None:
                 return hyphened
             if token.kind is NUMBER:
                 for number, figure in enumerate(scene.figures):
-                    if figure.start == index + step and figure.label is None:
+                    numbered = figure.label is None and figure.dimension != VOLUME
+                    if figure.start == index + step and numbered:
                         if _sums_up(scene.figures[number:]):
                             return None
                         figure.role = "ticket"

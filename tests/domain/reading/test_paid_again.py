@@ -30,6 +30,13 @@ from tests.domain.reading.fills_told import Told, told
             [(None, 25.6, 100), (None, 8.2, 31.98)],
         ),
         ("first card 25.6 gal, second card 8.2 gal", [(None, 25.6, None), (None, 8.2, None)]),
+        ("one card 25.6 gal other card 8.2 gal", [(None, 25.6, None), (None, 8.2, None)]),
+        ("25.6 on one card, 8.2 gal on the other", [(None, 25.6, None), (None, 8.2, None)]),
+        ("one transaction 25.6 gal the other 8.2 gal", [(None, 25.6, None), (None, 8.2, None)]),
+        (
+            "25.6 gal then the pump cut off at 100 bucks so did another 8.2 on the second card",
+            [(None, 25.6, 100), (None, 8.2, None)],
+        ),
         ("first tank 25.6 gal, second tank 8.2 gal", [(None, 33.8, None)]),
         ("24.6 gal then another 1.2 gal", [(None, 25.8, None)]),
         ("put 25.6 gal on the card", [(None, 25.6, None)]),
