@@ -54,7 +54,7 @@ def is_paid_for_another(scene: Scene, cost: Figure) -> bool:
         leads = token.text.partition(" ")[0]  # 'for the' is one
         if leads in groups["into"] or leads in groups["for"]:
             thing = next((t for t in behind[step + 1 :] if "article" not in t.groups), None)
-            return thing is not None and not HOLDS_FUEL.isdisjoint(thing.groups)
+            return thing is not None and ("container" in thing.groups or _is_carried(thing))
     return False
 
 
@@ -140,8 +140,13 @@ def _into_can(scene: Scene, figure: Figure) -> bool:
             return False
         if token.text.split(" ")[0] in scene.book.groups["into"]:
             things = takewhile(_is_not_source, behind[step + 1 : step + 4])
-            return any(not HOLDS_FUEL.isdisjoint(each.groups) for each in things)
+            return any("container" in each.groups or _is_carried(each) for each in things)
     return False
+
+
+def _is_carried(token: Token) -> bool:
+    """Whether a word is for what has a tank of its own; 'fuel tank' alone is the truck's."""
+    return "carried_thing" in token.groups and token.senses.get("rating") != "tank"
 
 
 def _is_not_source(token: Token) -> bool:
@@ -155,7 +160,7 @@ def _can_takes(scene: Scene, figure: Figure) -> bool:
         token = scene.tokens[index]
         if "container" in token.groups and "talk" not in token.senses:
             return _is_filled(scene, index)
-        if "carried_thing" in token.groups:
+        if _is_carried(token):
             # 'the quad 3.1 gal', and not 'hauled the quad, 24.6 gal'
             return all(each.raw != "," for each in scene.tokens[index : figure.start])
         if index == figure.start - 1 and "and" in token.groups:
@@ -212,9 +217,9 @@ def _took_by_another(scene: Scene, volume: Figure) -> bool:
         return False
     thing, lead = ahead[-2], ahead[0] if len(ahead) > 2 else None
     if lead is not None and "article" in lead.groups:
-        return thing.kind is WORD and (not thing.senses or "carried_thing" in thing.groups)
+        return thing.kind is WORD and (not thing.senses or _is_carried(thing))
     opens = lead is None or lead.kind is not WORD or "and" in lead.groups or lead.possessive
-    return opens and "carried_thing" in thing.groups
+    return opens and _is_carried(thing)
 
 
 def _is_led_by_another(scene: Scene, volume: Figure, start: int) -> bool:
@@ -222,7 +227,7 @@ def _is_led_by_another(scene: Scene, volume: Figure, start: int) -> bool:
     at = volume.start - 1
     while at > start and (scene.tokens[at].raw in ",:-" or "is_at" in scene.tokens[at].groups):
         at -= 1
-    if at < start or "carried_thing" not in scene.tokens[at].groups:
+    if at < start or not _is_carried(scene.tokens[at]):
         return False
     lead = scene.tokens[at - 1] if at > start else None
     if lead is None or lead.raw == "," or "and" in lead.groups:

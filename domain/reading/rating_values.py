@@ -25,6 +25,9 @@ TONGUE_KG = (20.0, 4_500.0)
 TANK_L = (20.0, 600.0)
 
 
+TANKS = frozenset(("tank", "def_tank"))
+
+
 LOAD_INDEX = (50, 180)
 
 
@@ -33,7 +36,7 @@ def value_of(scene: Scene, figure: Figure, name: str) -> Quantity | float | None
     if name == "load_index":
         whole = figure.whole and LOAD_INDEX[0] <= figure.value <= LOAD_INDEX[1]
         return figure.value if whole else None
-    if name == "tank":
+    if name in TANKS:
         if figure.dimension == VOLUME and figure.unit:
             return Quantity(figure.value, figure.unit)
         named = _named_unit(scene, figure)

@@ -17,7 +17,7 @@ from domain.reading.beside_limits import is_past_limit, is_what_we_have, loads_b
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure, kilograms
-from domain.reading.fluid_tanks import holds_fluid, is_fluid_tank
+from domain.reading.fluid_tanks import holds_fluid, is_fluid_tank, tanks_in_turn
 from domain.reading.framing import (
     LABEL_STEP,
     LEAST_STAMPED,
@@ -108,6 +108,8 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
     pairs = {**stamped_pairs(scene), **axle_pairs(scene, framed=framed), **limits}
     if not HITCH_KINDS.isdisjoint(scene.groups):
         pairs |= tows_by_hitch(scene)
+    if "product" in scene.by_class:
+        pairs |= tanks_in_turn(scene)
     indexes = load_index_pairs(scene)
     for figure in scene.live:
         if figure.role is not None:
@@ -127,7 +129,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
         value = value_of(scene, figure, name)
         if value is None:
             continue
-        if name == "tank" and isinstance(value, Quantity):
+        if name == "tank" and rating is not pairs.get(figure.start) and isinstance(value, Quantity):
             value = replace(value, value=value.value * tanks_alike(scene, figure))
             for other in further_tanks(scene, figure):
                 value = Quantity(value.value + other.value, value.unit)
@@ -202,6 +204,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         or of_another(scene, figure.start)
         or is_pumped(scene)
         or lasts_somebody(scene, label.end)
+        or _was_filled(scene, label)
     ):
         return None
     if label.rating:
@@ -417,6 +420,11 @@ sold by the kilogram some pull less.
 
 FARTHEST_SAID = 3
 """Tokens behind a figure that may say what a part's rating is of: 'of nose weight'."""
+
+
+def _was_filled(scene: Scene, tank: Label) -> bool:
+    """'fuel tank took 30 gal': what was pumped into it, and not its size."""
+    return any("fuel_cue" in token.senses for token in scene.tokens[tank.end : tank.end + 1])
 
 
 def _is_rated_axle(scene: Scene, figure: Figure, label: Label) -> bool:

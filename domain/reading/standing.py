@@ -303,7 +303,13 @@ def _def_tank(
     found: re.Match[str], context: Context, words: StandingWords, trailer: str | None
 ) -> Sequence[Entry]:
     size = Quantity(_number(found["count"], words), words.volumes[found["volume"]])
+    if size.amount("L") < LEAST_FLUID:
+        return []  # 'def tank 2.4 gal': what went in
     return [Rating(subject="truck", rating="def_tank", value=size)]
+
+
+LEAST_FLUID = 12
+"""Litres: no truck's tank for its exhaust fluid holds less; common practice, no source."""
 
 
 def _point(listed: float) -> Callable[..., Sequence[Entry]]:

@@ -141,7 +141,11 @@ def _goes_in(scene: Scene, volume: Figure) -> bool:
     if not _has_tenths(volume) or _holds(scene, volume):
         return False
     behind = scene.tokens[volume.end].groups if volume.end < len(scene.tokens) else NO_GROUPS
-    return "in" in behind or "swaps" in scene.groups
+    return "in" in behind or not SWITCHING.isdisjoint(scene.groups)
+
+
+SWITCHING = frozenset(("swaps", "hitches_a_trailer"))
+"""Groups of words with which one goes on at another tank: 'switched to the rear tank'."""
 
 
 def _is_price_of(scene: Scene, figure: Figure, volume: Figure) -> bool:

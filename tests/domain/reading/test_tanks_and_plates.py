@@ -24,6 +24,8 @@ AT = Quantity(48_411, "mi")
     [
         ("swapped to the aux tank, 24.6 gal in", fill(24.6)),
         ("switched tanks, 24.6 gal front", fill(24.6)),
+        ("switched to the rear tank, 24.6 gal", fill(24.6)),
+        ("fuel tank took 24.6 gal", fill(24.6)),
         ("filled both tanks, 19 gal front 48,411", fill(19, odometer=AT, full=True)),
         (
             "both tanks, 19.2 gal front, 14.6 gal rear, 48,411, $131.40",
@@ -422,6 +424,12 @@ def test_what_another_tank_holds_is_not_kept(text: str, reads: Reader) -> None:
         ("36 gallon diesel tank", [("tank", 36, "diesel")]),
         ("fuel tank 34 gal def tank 6 gal", [("tank", 34, None), ("def_tank", 6, None)]),
         ("34 gal fuel tank, 6 gal def tank", [("tank", 34, None), ("def_tank", 6, None)]),
+        ("34 gal fuel tank 6 gal def tank", [("tank", 34, None), ("def_tank", 6, None)]),
+        ("6 gal def tank 34 gal fuel tank", [("def_tank", 6, None), ("tank", 34, None)]),
+        ("36 gallon diesel tank 5 gallon def tank",
+         [("tank", 36, "diesel"), ("def_tank", 5, None)]),
+        ("def tank 5 gal fuel tank 36", [("def_tank", 5, None), ("tank", 36, None)]),
+        ("def tank 5 gal and the fuel tank is 36 gal", [("def_tank", 5, None), ("tank", 36, None)]),
     ],
 )  # fmt: skip
 def test_a_tank_of_fluid_is_not_the_fuels(
@@ -432,6 +440,25 @@ def test_a_tank_of_fluid_is_not_the_fuels(
     assert verdict.entries == tuple(
         Rating(subject="truck", rating=name, value=Quantity(size, "gal"), note=note)
         for name, size, note in told
+    )
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("def tank 2.4 gal", [("def", 2.4)]),
+        ("fuel tank 24.6 gal def tank 2.4 gal", [(None, 24.6), ("def", 2.4)]),
+        ("fuel tank took 30 gal def tank took 3 gal", [(None, 30), ("def", 3)]),
+        ("def tank took 3 gal fuel tank took 30 gal", [("def", 3), (None, 30)]),
+        ("24.6 gal def 2.4 gal", [(None, 24.6), ("def", 2.4)]),
+    ],
+)
+def test_what_both_tanks_took_is_no_size(
+    text: str, told: list[tuple[str | None, float]], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert verdict == Facts(
+        tuple(Fill(product=product, volume=Quantity(size, "gal")) for product, size in told)
     )
 
 
