@@ -49,6 +49,8 @@ def read_odometers(scene: Scene) -> list[Odometer] | Doubt:
             continue
         if not LEAST <= figure.value < LARGEST:
             continue
+        if figure.foreign is not None and not _tells_of_others(scene, figure):
+            continue
         event = _event(scene, figure)
         if not (figure in leg or _is_odometer(scene, figure, event)):
             continue
@@ -77,7 +79,7 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
             known = scene.context.odometer
             follows = known is not None and 0 <= figure.value - known.value <= BARE_STEP
             named = not label.compound and _surely_odometer(scene, label)
-            return figure.foreign is None and (follows or named)
+            return follows or named
         # 'greased the bearings 51,700': where work is logged, a gauge's name reads nothing
         served = label.subject is not None and (
             scene.has("check_done") or not WORK.isdisjoint(scene.groups)
@@ -86,7 +88,7 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
             return False
         if label.axle or label.wheel or label.whole:
             return False
-    if figure.foreign is not None or figure.value < 1000 or is_bare_year(figure):
+    if figure.value < 1000 or is_bare_year(figure):
         return False
     known = scene.context.odometer
     follows = known is not None and 0 <= figure.value - known.value <= BARE_STEP
@@ -105,6 +107,20 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
     mistaken = event is not None and known is not None and figure.value >= known.value / 2
     apart = known is None or (mistaken and figure.value < known.value)
     return apart and told and exact and _strangers(scene) <= 2 and _only_one(scene)
+
+
+def _tells_of_others(scene: Scene, figure: Figure) -> bool:
+    """'home safe 51,744 ponies all fine': behind what it read at home, how everybody is."""
+    tokens = scene.tokens
+    if not figure.start or "event" not in tokens[figure.start - 1].senses:
+        return False
+    behind = tokens[figure.end + 1 : figure.end + 2]
+    told = any(not HOW_THEY_ARE.isdisjoint(token.groups) for token in behind)
+    return told and follows_odometer(figure.value, scene.context)
+
+
+HOW_THEY_ARE = frozenset(("every_one", "auxiliary"))
+"""Groups of words behind a noun of which something is told: 'ponies all', 'dogs are'."""
 
 
 def _stops_there(scene: Scene, figure: Figure) -> bool:
