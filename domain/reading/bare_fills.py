@@ -82,14 +82,21 @@ def assign_bare(scene: Scene, draft: Draft, bare: Sequence[Figure], *, cue: bool
     roles = draft.roles | _in_roles(names, figures)
     if not (cue or draft.product or _goes_so_far(context, roles)):
         return
-    if _only_a_volume(draft, names) and _tells_more(
-        scene, draft, paid=_is_priced(context, roles), cue=cue
+    if _only_a_volume(draft, names) and (
+        _tells_more(scene, draft, paid=_is_priced(context, roles), cue=cue)
+        or not (cue or _is_priced(context, roles) or not _like_gallons_price(roles[VOLUME_ROLE]))
     ):
         return
     draft.roles |= roles
     draft.evidence += min(score, 4.0) * 0.6
     if context.odometer is None and not (cue or draft.product) and len(roles) < 3:
         draft.evidence -= 1.0
+
+
+def _like_gallons_price(figure: Figure) -> bool:
+    """'diesel is 5.10 in california': what a gallon costs is told where litres are pumped, too."""
+    low, high = PRICE_BAND["gal"]
+    return figure.token.decimals >= CENTS and low <= figure.value <= high
 
 
 def _goes_so_far(context: Context, roles: dict[str, Figure]) -> bool:

@@ -34,17 +34,28 @@ def fee_of(scene: Scene) -> tuple[Quantity | None, Figure | None]:
     if not priced and "fee" not in scene.by_class and "costs_one" not in scene.groups:
         return None, None
     for figure in live:
-        if figure.role is None and _is_named_fee(figure) and not spent_on_another(scene, figure):
+        if not (figure.role is None and _is_named_fee(figure)) or _is_for_fuel(scene, figure):
+            continue
+        if not spent_on_another(scene, figure):
             return _paid(scene, figure), figure
     if any(_is_price(scene, figure) for figure in live):
         return None, None  # what was weighed is paid for by its weight
     for figure in live:
         if figure.role is not None or not may_be_fee(scene, figure):
             continue
+        if _is_for_fuel(scene, figure):
+            continue
         # A printed line may have any word before its sum.
         if "\n" in scene.text or not buys_something_else(scene, figure):
             return _paid(scene, figure), figure
     return None, None
+
+
+def _is_for_fuel(scene: Scene, figure: Figure) -> bool:
+    """'paid 95 for fuel', '$95 diesel': what else was paid for on the way."""
+    behind = scene.tokens[figure.end : figure.end + 3]
+    thing = next((each for each in behind if "glue" not in each.senses), None)
+    return thing is not None and "plain_fuel" in thing.groups
 
 
 def may_be_fee(scene: Scene, figure: Figure) -> bool:

@@ -53,6 +53,7 @@ from domain.reading.load_doubts import (
 from domain.reading.loads import loads_of, makes_gross
 from domain.reading.measured_places import LENGTHS, leave_measured
 from domain.reading.on_the_tongue import is_exact, is_things
+from domain.reading.paid_vehicles import PAYS, leave_paid_vehicles
 from domain.reading.passes import Pass, carry_place, passes_of, share_unit, weigh_again
 from domain.reading.positions import (
     axle_list,
@@ -119,7 +120,7 @@ LEAST_KG = 100.0
 BOTH_WAYS = 2
 """Passes: with the trailer on and off."""
 
-TOLD_APART = ALLOWS | {"differs", "printed_dry", "in_tons", LENGTHS, *TWO_STATES}
+TOLD_APART = ALLOWS | PAYS | {"differs", "printed_dry", "in_tons", LENGTHS, *TWO_STATES}
 """Groups of words beside which a figure may be no load, or one of two of one place."""
 
 
@@ -137,6 +138,8 @@ def _tell_apart(scene: Scene) -> None:
         leave_allowed(scene)
     if not TWO_STATES.isdisjoint(scene.groups):
         tell_states(scene)
+    if not PAYS.isdisjoint(scene.groups):
+        leave_paid_vehicles(scene)
     if "printed_dry" in scene.groups and "weigh_cue" not in scene.by_class:
         leave_dry(scene)
 

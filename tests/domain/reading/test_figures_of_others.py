@@ -241,3 +241,56 @@ def test_a_ferrys_limit_a_repair_and_a_season_are_no_loads(reads: Reader, text: 
 )
 def test_what_is_told_alike_of_the_own_rig_is_kept(reads: Reader, text: str) -> None:
     assert isinstance(reads(text, on_the_road()), Facts)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "paid 12,400 for the truck, just the camper was 9,900",
+        "the truck cost 12,400 and the camper 9,900",
+        "bought the truck for 12,400, camper was 9,900",
+        "sold the flatdeck for 3,900, camper was 9,900",
+        "got home 48,402 steps all day",
+        "home safe 48,402 kids asleep",
+    ],
+)
+def test_what_a_vehicle_cost_and_what_is_counted_is_not_kept(reads: Reader, text: str) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "cost"),
+    [
+        ("the weigh cost 14, truck 8,940 camper 9,900", 14),
+        ("paid 14, truck 8,940 camper 9,900", 14),
+        ("bought a new camper, truck 8,940 camper 9,900", None),
+    ],
+)
+def test_who_pays_at_the_scale_weighs(reads: Reader, text: str, cost: float | None) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    (weighing,) = verdict.entries
+    assert isinstance(weighing, Weighing)
+    assert sorted(weighing.loads) == ["trailer", "truck"]
+    assert (weighing.cost.value if weighing.cost else None) == cost
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "diesel's up to 5.10 in california",
+        "diesel is 5.10 in california",
+        "gas hit 5.10 in california",
+    ],
+)
+def test_what_a_gallon_costs_elsewhere_is_no_litres(reads: Reader, text: str) -> None:
+    assert isinstance(reads(text, on_the_road(units="metric", currency="AUD")), Silent)
+
+
+def test_so_few_litres_beside_the_odometer_are_a_fill(reads: Reader) -> None:
+    known = on_the_road(units="metric", currency="AUD", odometer=Quantity(118_200, "km"))
+    verdict = reads("put 5.10 in at 118,300", known)
+    assert isinstance(verdict, Facts)
+    (fill,) = verdict.entries
+    assert isinstance(fill, Fill)
+    assert (fill.volume, fill.odometer) == (Quantity(5.1, "L"), Quantity(118_300, "km"))

@@ -140,7 +140,9 @@ def test_what_the_weighing_cost(said: str, reads: Reader) -> None:
     assert reads(f"{ROW}, {said}", on_the_road()) == Facts((paid,))
 
 
-@pytest.mark.parametrize("said", ["lunch cost 14.50", "paid 14.50 for lunch"])
+@pytest.mark.parametrize(
+    "said", ["lunch cost 14.50", "paid 14.50 for lunch", "paid 95 for fuel", "$95 diesel"]
+)
 def test_what_lunch_cost_is_no_fee(said: str, reads: Reader) -> None:
     read = reads(f"{ROW}, {said}", on_the_road())
     assert isinstance(read, Facts)
