@@ -319,9 +319,10 @@ FEWEST_WORDS = 3
 def _elsewhere(scene: Scene, state: int) -> bool:
     """'straps broke on my bag': what they are of is told behind, and no phrase knows it."""
     behind = scene.tokens[state + 1 : state + 4]
-    if not behind or behind[0].groups.isdisjoint(LEADS_ELSEWHERE):
+    off = scene.tokens[state].text.endswith(" off")  # 'mirror fell off the wall'
+    if not behind or (behind[0].groups.isdisjoint(LEADS_ELSEWHERE) and not off):
         return False
-    thing = next((each for each in behind[1:] if "article" not in each.groups), None)
+    thing = next((each for each in behind[not off :] if "article" not in each.groups), None)
     if thing is None or thing.kind is not WORD or "carried_thing" in thing.groups:
         return False
     if thing.senses and (thing.senses.keys() != ELSEWHERE_TOO or behind[-1].kind is NUMBER):

@@ -37,6 +37,8 @@ def full_or_partial(scene: Scene) -> Correction | None:
         return None
     if not plain and any(map(_holds, said)):
         return None  # 'and my apartment is only half full'
+    if "water_tank" in scene.groups:
+        return None  # 'fresh water tank was low, topped it up'
     for index, _, key in scene.find("full"):
         if scene.talk[index] in (PLAN, REQUEST):
             continue  # 'gonna fill up in the morning, dont wait on me'
@@ -81,6 +83,6 @@ def _holds(token: Token) -> bool:
 
 
 HOLDS = frozenset(
-    ("claim", "rating_subject", "rating_cue", "check_item", "thing", "spot", "vehicle")
+    ("claim", "rating_subject", "rating_cue", "check_item", "subject", "thing", "spot", "vehicle")
 )
 """Classes of other things that can be full."""

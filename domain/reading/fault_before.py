@@ -26,6 +26,7 @@ def is_missing(scene: Scene, index: int, start: int) -> bool:
     if not says_none(none) or not _begins(scene, start - 1):
         return False
     placed = start < index or "no_alone" not in none.groups or " " in scene.tokens[index].text
+    placed = placed or _beside_others(scene)
     behind = scene.tokens[index + 1 : scene.clause_of(index)[1]]
     return (placed or _on_vehicle(behind)) and (
         not behind or behind[0].kind is MARK or _on_vehicle(behind)
@@ -42,9 +43,27 @@ def named_behind_none(scene: Scene, start: int, end: int) -> str | None:
     return name if none.casefold() in scene.book.groups["no_alone"] else None
 
 
+def _beside_others(scene: Scene) -> bool:
+    """'lights good but no brakes', 'hitched the camper, no lights': it is the rig that is told of.
+
+    So it is where another part is, how that is, or what was hitched.
+    """
+    parts = scene.by_class["check_item"]
+    return len(parts) > 1 or "hitch" in scene.by_class or _is_plugged(scene)
+
+
+def _is_plugged(scene: Scene) -> bool:
+    return any("vague_state" not in token.groups for _, token, _ in scene.find("check_done"))
+
+
 def _begins(scene: Scene, index: int) -> bool:
-    """Whether nothing but small words stands before a token in its clause: 'we have no ...'."""
+    """Whether nothing but small words stands before a token in its clause: 'we have no ...'.
+
+    So it is behind 'but': 'plugged in but no trailer brakes'.
+    """
     start, _ = scene.clause_of(index)
+    if index > start and "but" in scene.tokens[index - 1].groups:
+        return True
     return all("glue" in token.senses for token in scene.tokens[start:index])
 
 
@@ -68,6 +87,7 @@ def is_of_part_before(scene: Scene, index: int, fault: int) -> bool:
     """'safety pin missing on the coupler': what is at fault is named before, and where it is."""
     start, _ = scene.clause_of(fault)
     led = any(not LEADS.isdisjoint(token.groups) for token in scene.tokens[fault + 1 : index])
+    led = led or scene.tokens[fault].text.endswith(" off")  # 'mirror came off the bracket'
     if not led or fault == start:
         return False
     before = scene.tokens[fault - 1]

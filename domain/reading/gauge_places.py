@@ -318,4 +318,7 @@ def _is_spare(scene: Scene, figure: Figure) -> bool:
     if "spare_tyre" not in scene.groups:
         return False
     start, end = scene.clause_of(figure.start)
-    return any("spare_tyre" in token.groups for token in scene.tokens[start:end])
+    before = [each.end for each in scene.figures if start <= each.end <= figure.start]
+    if any(figure.end <= each.start < end for each in scene.figures):
+        end = figure.start  # 'tires all 65 except the spare 40'
+    return any("spare_tyre" in token.groups for token in scene.tokens[max([start, *before]) : end])

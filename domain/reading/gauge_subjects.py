@@ -52,7 +52,7 @@ def subject_of(scene: Scene, figure: Figure, heading: Label | None) -> str | Non
         if label.subject == "grade" and _is_one_in(scene, figure):
             figure.value = round(SHARES / figure.value, 1)
         if label.subject:
-            if _is_no_gauge(scene, label, figure):
+            if _is_no_gauge(scene, label, figure) or _is_denied(scene, label):
                 return None
             if label.subject == "speed" and (_is_posted(scene, figure) or _is_limit(scene, label)):
                 return None
@@ -94,6 +94,19 @@ def subject_of(scene: Scene, figure: Figure, heading: Label | None) -> str | Non
             return "ambient"
         return _nearest_subject(scene, figure, TEMPERATURE)
     return None
+
+
+def _is_denied(scene: Scene, label: Label) -> bool:
+    """'75 and no wind', 'fuel pressure 55': there is none, or no tyre has it."""
+    if not label.start:
+        return False
+    before = scene.tokens[label.start - 1]
+    if "no_alone" in before.groups:
+        return True
+    if label.subject != "tyre" or "vague_gauge" not in scene.tokens[label.start].groups:
+        return False
+    strange = before.kind is WORD and not (before.senses or before.groups)
+    return strange or "pressed_otherwise" in before.groups
 
 
 def _drives_into(scene: Scene, figure: Figure, label: Label) -> bool:
@@ -245,9 +258,9 @@ def _is_vague(scene: Scene, figure: Figure, label: Label) -> bool:
 
 
 def _is_taken_off(scene: Scene, figure: Figure) -> bool:
-    """'the club has tires 150 off': so much cheaper."""
+    """'the club has tires 150 off', 'tires are 80 off at the shop': so much cheaper."""
     behind = scene.tokens[figure.end : figure.end + 2]
-    return bool(behind) and "off" in behind[0].groups and all(t.kind is MARK for t in behind[1:])
+    return bool(behind) and "off" in behind[0].groups and "article" not in behind[-1].groups
 
 
 def _drives_at(scene: Scene, figure: Figure) -> bool:

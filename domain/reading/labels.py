@@ -375,7 +375,7 @@ def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
     who = index - 1
     while who > 0 and "filler" in tokens[who].senses.get("glue", "").split():
         who -= 1
-    if index and tokens[who].groups & {"pronoun", "asks_which"}:
+    if index and tokens[who].groups & LEAVING:
         return True  # 'before we left:', '48,211 and we just left', 'which left 6,910'
     if following is not None and following.kind is NUMBER and following.value >= BEYOND_A_SIDE:
         return True  # 'hitched up and left 48,211'
@@ -388,6 +388,9 @@ def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
     beside = following.senses.keys() & (NAMING | {"check_item", "unit"})
     return not beside and "behind_side" not in following.groups
 
+
+LEAVING = frozenset(("pronoun", "asks_which", "before_we"))
+"""Groups of words behind which somebody left."""
 
 BEYOND_A_SIDE = 20_000
 """Pounds or kilograms: no one side of an axle behind a pickup carries as much."""

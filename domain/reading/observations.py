@@ -197,8 +197,10 @@ def _means_road(scene: Scene, figure: Figure, subject: str, value: Quantity) -> 
 
 def _of_the_row(scene: Scene, figure: Figure, row: tuple[Figure, str] | None) -> str | None:
     """'hubs 112 118 121 109': a bare figure behind one, of gauges that a rig has many of."""
-    if row is None or figure.label is not None or figure.foreign is not None:
+    if row is None or figure.label is not None:
         return None
+    if figure.foreign is not None and figure.foreign not in scene.book.groups["how_warm"]:
+        return None  # 'tires 65 65 80 80 cold'
     before, subject = row
     between = scene.tokens[before.end : figure.start]
     close = len(between) <= 1 and all(token.kind is MARK and token.raw in ",/" for token in between)
@@ -271,6 +273,12 @@ def _are_new(scene: Scene, label: Label) -> bool:
     return label.start > 0 and "new_thing" in scene.tokens[label.start - 1].groups
 
 
+def _was_paid(scene: Scene, figure: Figure) -> bool:
+    """'tires, 640 installed': what is said behind a sum."""
+    behind = scene.tokens[figure.end : figure.end + 1]
+    return bool(behind) and "repaired" in behind[0].groups
+
+
 def _insists(scene: Scene, figure: Figure) -> bool:
     """Whether the message is surely about the gauge, so that an impossible figure is a slip."""
     label = figure.label
@@ -282,6 +290,8 @@ def _insists(scene: Scene, figure: Figure) -> bool:
         return False  # 'oil temp 375 for the fish fry'
     if label.subject == "tyre" and (figure.value >= MOST_IN_A_TYRE or _are_new(scene, label)):
         return False  # 'tires were 1,200', 'new tires for the camper 680': what they cost
+    if label.subject == "tyre" and _was_paid(scene, figure):
+        return False
     if follows_odometer(figure.value, scene.context):
         return False  # 'greased the bearings 51,700'
     before = scene.tokens[figure.start - 1] if figure.start else None

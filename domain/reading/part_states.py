@@ -78,7 +78,7 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
                 return None  # 'the low tire light came on'
             if _tells_where(scene, other) or _leads_on(scene, other):
                 continue
-            if "lamp_on" in token.groups and _is_of_fuel(scene, index):
+            if "lamp_on" in token.groups and _may_warn(scene, index):
                 return None
             attributive = "a_thing" in scene.tokens[other - 1].groups  # 'is a good film'
             if attributive or _measures(scene, other):
@@ -101,8 +101,8 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
             break  # 'connected to a load of ...', 'not bad for a load of ...'
         before = "fault_only_behind" not in token.groups or is_hot(scene, index, other)
         if "check_fault" in token.senses and before:
-            if other and "not" in scene.tokens[other - 1].groups:
-                return None  # 'not bad for a load of hives'
+            if other and _denies(scene.tokens[other - 1]):
+                return None  # 'not bad for a load of hives', 'no loose straps'
             if is_of_part_before(scene, index, other) or nearly_went(scene, index, other):
                 return None
             mended = replaced_before(scene, other)
@@ -110,6 +110,8 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
         if "check_done" in token.senses and token.groups.isdisjoint(ONLY_BEHIND):
             if other and not scene.tokens[other - 1].groups.isdisjoint(("article", "not")):
                 return None  # 'at the locked gate', 'not checked the tires yet'
+            if says_none(scene.tokens[start - 1]):
+                return None  # 'plugged in, there is no camper plug'
             # 'haven't checked the chains', 'never greased the hubs': nothing was done
             return ("done", other) if scene.talk[other] != NEGATION else None
         if "check_item" in token.senses:
@@ -119,6 +121,10 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
         if not named and other < index - 1:
             break  # right before it a word may name it further: 'checked the road lights'
     return None
+
+
+def _denies(token: Token) -> bool:
+    return "not" in token.groups or "no_alone" in token.groups
 
 
 LEADS_TO = frozenset(("to", "for"))
@@ -252,8 +258,13 @@ def start_of_name(scene: Scene, index: int) -> int:
     return start
 
 
-def _is_of_fuel(scene: Scene, index: int) -> bool:
-    """'def light on', 'low fuel light on': what is left of it, and no part that was looked at."""
+def _may_warn(scene: Scene, index: int) -> bool:
+    """'def light on', 'low fuel light on': what is left of it, and no part that was looked at.
+
+    A 'trailer brake light' that is on may be the trailer's, or one of the dash.
+    """
+    if "lamp_of_brakes" in scene.tokens[index].groups:
+        return True
     before = scene.tokens[index - 1] if index else None
     return before is not None and ("product" in before.senses or "names_fuel" in before.groups)
 

@@ -17,6 +17,8 @@ from domain.reading.tokens import WORD
 EVERYDAY = frozenset(("ambient", "wind", "speed", "grade", "engine_speed"))
 """What is also measured where no rig is: the weather, roads, and whatever else turns or moves."""
 
+WEATHER = frozenset(("ambient", "wind"))
+
 SIGNS = frozenset(("name", "weigh_cue", "odometer"))
 """Classes of term that only a log has."""
 
@@ -41,6 +43,8 @@ def may_be_ours(scene: Scene, figure: Figure, subject: str, value: Quantity) -> 
     """Whether an everyday figure may stand in the log although nothing else is said of the rig."""
     if subject != "grade" and ("weather_report" in scene.groups or _of_a_weekday(scene)):
         return False
+    if subject in WEATHER and scene.book.patterns["away_from_road"].search(scene.text):
+        return False  # 'picnic was lovely, wind 30', '40 mph gusts at the beach'
     start, _ = scene.sentence_of(figure.start)
     if _somebody_does(scene, start):
         return False

@@ -23,7 +23,7 @@ from domain.reading.both_ways import STOOD_ALONE, TOLD, settle_both_ways
 from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
 from domain.reading.settled_vehicles import TOWED, settle_towed
 from domain.reading.settled_wholes import settle_borne, settle_tare, settle_wholes
-from domain.reading.side_letters import load_follows, read_side_letters
+from domain.reading.side_letters import load_follows, read_side_letters, settle_short_right
 from domain.reading.swapped_tanks import may_tell_swapped_tank, settle_swapped_tank
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token, make_token
 from domain.reading.trailing import TRAILS, settle_out_back, settle_trailing
@@ -76,8 +76,17 @@ def settle_words(scene: Scene) -> None:
         settle_towed(scene)
 
 
-OF_PLACES = TRAILS | {"numbered_axle", "initial", "corner", "end", "side", "gauge_short", "aboard"}
-OF_PLACES |= {"right_letter"}
+OF_PLACES = TRAILS | {
+    "numbered_axle",
+    "initial",
+    "corner",
+    "end",
+    "side",
+    "gauge_short",
+    "right_letter",
+    "short_right",
+    "aboard",
+}
 OF_WAYS = TOLD | STOOD_ALONE
 OF_BARS = frozenset(("bars", "bars_word"))
 OF_LOADS = frozenset(("hers", "side_marker", "bears_down", "whole", "tare", "fuel_or_register"))
@@ -113,6 +122,8 @@ def _settle_places(scene: Scene) -> None:
         settle_trailing(scene)
     if "gauge_short" in scene.by_class:
         _read_gauges(scene)
+    if "short_right" in scene.groups and "subject" in scene.by_class:
+        settle_short_right(scene)
     if "aboard" in scene.by_class and scene.numbers:
         _settle_pence(scene)
 

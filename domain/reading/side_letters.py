@@ -1,7 +1,8 @@
 """Letters that stand for sides: 'Steer L 2,560 R 2,610', 'trailer lt 4,400 rt 4,450'.
 
 This file decides when an L and an R are the left and the right, and no litre, no rear and no road:
-where they stand by loads in pairs, or right beside what has two sides.
+where they stand by loads in pairs, or right beside what has two sides. So it does of 'rt', which is
+also a road.
 """
 
 from __future__ import annotations
@@ -71,6 +72,25 @@ def _make_one(tokens: Sequence[Token], left: int, right: int) -> bool:
         for token in tokens[max(0, first - FARTHEST) : first]
     )
 
+
+def settle_short_right(scene: Scene) -> None:
+    """'lft tire 32 psi rt 34': right behind what the left one showed it is no road."""
+    tokens = scene.tokens
+    for index in range(2, len(tokens) - 1):
+        if "short_right" not in tokens[index].groups or tokens[index + 1].kind is not NUMBER:
+            continue
+        read = tokens[index - 1].kind is NUMBER or not BESIDE.isdisjoint(tokens[index - 1].senses)
+        lefts = any(each.senses.get("side") == "left" for each in tokens[:index])
+        if read and lefts and tokens[index + 1].value <= MOST_READ:
+            tokens[index].senses = {"side": "right"}
+            scene.index_terms()
+
+
+BESIDE = frozenset(("unit", "glue"))
+"""Classes of what stands between two readings."""
+
+MOST_READ = 400
+"""No gauge of a wheel shows more."""
 
 ROUNDED, FARTHEST = 0.02, 3
 """How far two wheels are from their axle, and tokens to it: its unit and a bracket, 'on the'."""

@@ -56,10 +56,18 @@ def _led_by_of(scene: Scene, index: int) -> bool:
 
 
 def _lost(scene: Scene, verb: int) -> bool:
-    """'ray lost a hub cap', 'the baler lost a pin': a word that nobody knows, and then that."""
+    """'ray lost a hub cap', 'the baler broke a chain': a word that nobody knows, and then that.
+
+    What hits a rig breaks a part of it: 'a rock broke the marker light'.
+    """
     start, _ = scene.clause_of(verb)
     start += "article" in scene.tokens[start].groups
-    return verb == start + 1 and start in scene.unknown
+    if verb != start + 1:
+        return False
+    who = scene.tokens[start]
+    if scene.book.patterns["strikes_it"].fullmatch(who.text):
+        return False
+    return start in scene.unknown or "pet" in who.groups
 
 
 def _is_for_another(scene: Scene, index: int) -> bool:

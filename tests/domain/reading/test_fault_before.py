@@ -33,6 +33,10 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("well, pump quit", "pump"),
         ("my left rear is flat", "left rear"),
         ("deer broke a mirror", "mirror"),
+        ("a rock broke the marker light", "marker light"),
+        ("plugged in but no trailer brakes", "trailer brakes"),
+        ("mirror came off the bracket", "mirror"),
+        ("net is torn", "net"),
     ],
 )
 def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
@@ -62,6 +66,12 @@ def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
         "sump pump quit",
         "her left rear was flat in the parking lot",
         "the baler lost a pin",
+        "the baler broke a chain",
+        "dog broke her chain",
+        "mirror fell off the wall",
+        "trailer brake light on",
+        "no loose straps",
+        "no leaks on the hubs",
     ],
 )
 def test_nothing_is_at_fault(reads: Reader, text: str) -> None:
@@ -80,7 +90,8 @@ def test_a_list_with_a_heading_shares_its_state(reads: Reader) -> None:
         ("lights all work except the right blinker", "right blinker"),
         ("lights good except left blinker", "left blinker"),
         ("lights good but the left blinker is slow", None),
-        ("lights good but no brakes", None),
+        ("lights good but no brakes", "brakes"),
+        ("lights work, no brakes needed", None),
     ],
 )
 def test_lights_are_good_but_for_one(reads: Reader, text: str, fault: str | None) -> None:

@@ -42,6 +42,25 @@ def test_a_scale_is_read_out_to_somebody(reads: Reader) -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "read"),
+    [
+        ("tires 65 65 80 80 cold", [(65, None), (65, None), (80, None), (80, None)]),
+        ("tires 80 81 before we left", [(80, None), (81, None)]),
+        ("tyres all 65 except the spare 40", [(65, None), (40, "spare")]),
+        ("lft trlr tire 32psi rt 34", [(32, "trailer left"), (34, "trailer right")]),
+        ("left tires 65, right 66", [(65, "left"), (66, "right")]),
+    ],
+)
+def test_where_each_tyre_of_a_row_is(
+    reads: Reader, text: str, read: list[tuple[float, str | None]]
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts), verdict
+    told = [each for each in verdict.entries if isinstance(each, Observation)]
+    assert [(each.value.value, each.position) for each in told] == read
+
+
+@pytest.mark.parametrize(
     "text",
     [
         "got a beer for ya trans 188",
@@ -53,6 +72,15 @@ def test_a_scale_is_read_out_to_somebody(reads: Reader) -> None:
         "water temp in the pond 61",
         "sous vide water temp 140",
         "costco has tires 150 off",
+        "tires are 80 off at the shop",
+        "tires 15 off each with the card",
+        "my car needs tires, 640 installed",
+        "fuel pressure 55",
+        "boost pressure 28 psi",
+        "took rt 34 out of Arden",
+        "picnic was lovely, wind 30, 24 degrees",
+        "picnic was great, 75 and no wind",
+        "40 mph gusts at the beach",
         "wheelbarrow tire is flat, 20 psi tops",
     ],
 )

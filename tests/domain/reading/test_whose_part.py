@@ -95,6 +95,19 @@ def test_what_was_seen_to_is_one(text: str, check: Check, reads: Reader) -> None
 
 
 @pytest.mark.parametrize(
+    ("text", "items"),
+    [
+        ("straps snug — net checked too", ["straps", "net"]),
+        ("antifreeze a bit low topped it up", ["antifreeze"]),
+        ("trans fluid low, topped it off", ["trans fluid"]),
+    ],
+)
+def test_what_was_seen_to_or_topped_up(text: str, items: list[str], reads: Reader) -> None:
+    done = tuple(Check(item=item, state="done") for item in items)
+    assert reads(text, on_the_road()) == Facts(done)
+
+
+@pytest.mark.parametrize(
     "text",
     [
         "porch light is burned out",
@@ -230,7 +243,13 @@ def test_what_a_bike_has_in_its_tyres_is_talk(text: str, kept: bool, reads: Read
 
 @pytest.mark.parametrize(
     ("text", "kept"),
-    [("bus was full", False), ("my plate was full", False), ("it was full", True)],
+    [
+        ("bus was full", False),
+        ("my plate was full", False),
+        ("coolant was low, topped it off", False),
+        ("fresh water tank was low, topped it up", False),
+        ("it was full", True),
+    ],
 )
 def test_a_tank_was_full_and_not_a_bus(text: str, kept: bool, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Facts if kept else Silent)
