@@ -357,13 +357,24 @@ def _is_of(scene: Scene, index: int, group: str) -> bool:
 
 
 def _of_appliance(scene: Scene, index: int, start: int) -> bool:
-    """'dryer drum bearing is toast': the part is of a thing that no phrase knows, and no rig."""
+    """'dryer drum bearing is toast': the part is of a thing that no phrase knows, and no rig.
+
+    What a house has, too, is of what is carried wherever that stands: 'quad won't start battery
+    dead'.
+    """
     before = scene.tokens[start - 1] if start else None
     if before is None or before.kind is not WORD:
         return False
-    strange = not (before.senses or before.groups) or "carried_thing" in before.groups
+    strange = not (before.senses or before.groups) or not OF_THINGS.isdisjoint(before.groups)
     strange = strange or before.senses.keys() == ELSEWHERE_TOO
+    if not strange and "carried_thing" in scene.groups and _is_of(scene, index, "household_part"):
+        first, _ = scene.clause_of(index)
+        strange = any("carried_thing" in each.groups for each in scene.tokens[first:start])
     return strange and not of_rig(scene, index)
+
+
+OF_THINGS = frozenset(("carried_thing", "counts_steps"))
+"""Groups of things with parts of their own: a quad's battery, a watch's strap."""
 
 
 NAMES_RIG = frozenset(("name", "vehicle", "hitch"))

@@ -296,6 +296,7 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "margin_here": {"topic": "margin"},
     "heaviest": {"topic": "weight", "form": HEAVIEST},
     "cargo": {"topic": "weight", "form": CARGO},
+    "cargo_here": {"topic": "weight", "form": CARGO},
     "weight": {"topic": "weight"},
     "weight_here": {"topic": "weight"},
     "cost_best": {"topic": "cost"},

@@ -8,6 +8,7 @@ business here. The forms of a question, and what it names, are no matter of this
 from __future__ import annotations
 
 from collections.abc import Callable
+from itertools import pairwise
 
 from domain.reading.asked import MOST_NAMED, Asked
 from domain.reading.evidence import names_rig, speaks_trade
@@ -72,7 +73,15 @@ def _upkeep(scene: Scene, asked: Asked) -> bool:
 
 
 def _of_another_thing(scene: Scene) -> bool:
-    """'¿cuándo toca el partido?': what is due has a name, and it is nothing of a rig."""
+    """'¿cuándo toca el partido?': what is due has a name, and it is nothing of a rig.
+
+    Nor is what is due somewhere: 'when am i due back'.
+    """
+    if "due_somewhere" in scene.groups and any(
+        "surely_due" in due.groups and "due_somewhere" in behind.groups
+        for due, behind in pairwise(scene.tokens)
+    ):
+        return True
     return any(
         index > 0 and "article" in scene.tokens[index - 1].groups
         for index, _, _ in scene.find("claim")

@@ -8,13 +8,16 @@ from datetime import UTC, date, datetime
 import pytest
 
 from domain.quantities import Quantity
-from domain.verdicts import JUDGED, LAST_FILL, MORE, Question, Silent
+from domain.verdicts import CARGO, JUDGED, LAST_FILL, MORE, Question, Silent
 from tests.domain.reading.chats import Reader, chat, on_the_road
 from tests.domain.reading.listed import lines
 
 ASKED: dict[tuple[str, str | None], str] = {
     ("margin", None): """
         how we looking
+        is the rear still inside
+        is the rear over
+        is our front end still legal
         how are we sitting on weight
         how much are we over by
         how far under are we
@@ -31,6 +34,11 @@ ASKED: dict[tuple[str, str | None], str] = {
         how close to max
         hows payload
         what payload do we have left
+    """,
+    ("weight", CARGO): """
+        whats on the trailer
+        whats on the trailer now
+        what do we have riding on the trailer
     """,
     ("margin", MORE): """
         how many lbs can i add
@@ -160,6 +168,11 @@ are we over at moms tonight
 how are we looking for sunday
 how are we looking on eggs
 hows everything
+whats on the table
+whats in the trailer park
+is the back door still locked
+when am i due back
+when are we due at moms
 is 5000 too much for the hives
 is 1200 ok
 was 4200 over asking

@@ -36,6 +36,7 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("a rock broke the marker light", "marker light"),
         ("plugged in but no trailer brakes", "trailer brakes"),
         ("mirror came off the bracket", "mirror"),
+        ("truck won't start battery dead", "battery"),
         ("net is torn", "net"),
     ],
 )
@@ -69,6 +70,9 @@ def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
         "the baler broke a chain",
         "dog broke her chain",
         "mirror fell off the wall",
+        "watch strap broke",
+        "quad won't start battery dead",
+        "the kitchen scale battery is dead",
         "trailer brake light on",
         "no loose straps",
         "no leaks on the hubs",

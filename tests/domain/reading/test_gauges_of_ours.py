@@ -18,6 +18,7 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("water temp 204", {"coolant": 204}),
         ("coolant temp 110 at the start", {"coolant": 110}),
         ("tires 80 off the gauge", {"tyre": 80}),
+        ("coolant pegged at 230", {"coolant": 230}),
     ],
 )
 def test_a_gauge_of_ours_is_read(reads: Reader, text: str, read: dict[str, float]) -> None:

@@ -71,6 +71,10 @@ anything left to check before we pull out|upkeep item=walk-round
 did we check everything on the walk round|upkeep item=walk_round
 when is the anode due|upkeep item=anode
 when were the tires last rotated|upkeep item=tires
+when am i due for grease|upkeep item=grease
+last two weighings|weight form=change
+whats the tongue pct|tongue
+avg price per gal this yr|cost
 how hevy is the camper|weight trailer=camper
 are we legall|margin
 are we over any limmits|margin
