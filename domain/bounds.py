@@ -148,8 +148,19 @@ def _plates(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margi
     for rule in RULES:
         value = rig.mass(rule.subject, rule.rating)
         if value:
-            limit = Limit(subject=rule.subject, rating=rule.rating, bounds=rule.bounds, value=value)
+            limit = Limit(
+                subject=rule.subject,
+                rating=rule.rating,
+                bounds=rule.bounds,
+                value=value,
+                pin=_is_of_pin(rig, rule.bounds),
+            )
             yield _named(limit, weights, rule.needs)
+
+
+def _is_of_pin(rig: Rig, bounds: str) -> bool:
+    """Whether what a limit bounds rests on the truck by a pin."""
+    return bounds == "tongue" and rig.coupling == "pin"
 
 
 def _tow(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margin]:
@@ -174,7 +185,13 @@ def _hitch(rig: Rig, weights: Weights, load_index: LoadIndex) -> Iterator[Margin
         ]
         if rated:
             value, part = min(rated, key=lambda each: each[0])
-            limit = Limit(subject=part, rating=name, bounds=bounds, value=value)
+            limit = Limit(
+                subject=part,
+                rating=name,
+                bounds=bounds,
+                value=value,
+                pin=_is_of_pin(rig, bounds),
+            )
             yield _named(limit, weights, NEEDS_SOLO)
 
 

@@ -28,7 +28,8 @@ class Limit:
 
     `value` is in kilograms, for the metric coupling values in kilonewtons; `count` is over
     how many equal axles the rating was multiplied. `by_label` where the load was worked out
-    from another rating, so that the margin is that rating's over again.
+    from another rating, so that the margin is that rating's over again; `pin` where what rests on
+    the truck is a pin and no tongue.
     """
 
     subject: str
@@ -38,6 +39,7 @@ class Limit:
     unit: Literal["kg", "kN"] = "kg"
     count: int = 1
     by_label: bool = False
+    pin: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -59,10 +59,8 @@ STANDS_FOR = {
 }
 """Ratings of a part that say the same thing in another form; S is R55's vertical mass."""
 
-PIN_WORDS = (
-    *("fifth wheel", "5th wheel", "fiver", "5er", "gooseneck", "kingpin", "pin box"),
-    *("quinta rueda", "5a rueda", "cuello de ganso"),
-)
+FIFTH_WHEEL_WORDS = ("fifth wheel", "5th wheel", "fiver", "5er", "quinta rueda", "5a rueda")
+PIN_WORDS = (*FIFTH_WHEEL_WORDS, "gooseneck", "kingpin", "pin box", "cuello de ganso")
 TRUCK_WORDS = frozenset(
     (
         *("truck", "trk", "pickup", "ute", "bakkie", "dually", "4x4", "4wd"),
@@ -93,7 +91,8 @@ class Rig:
     """One truck with one trailer, and the ratings given for both, the latest of each.
 
     `truck` and `trailer` are None where they were never named; `axles` is how many axles
-    the trailer has, None where nobody said.
+    the trailer has, None where nobody said. A fifth wheel rests in a hitch in the bed, and is
+    chained to nothing; a gooseneck is.
     """
 
     truck: str | None
@@ -101,6 +100,7 @@ class Rig:
     ratings: Mapping[Key, Rating]
     coupling: Coupling = "conventional"
     axles: int | None = None
+    is_fifth_wheel: bool = False
 
     def rating(self, subject: str, name: str, condition: str = "") -> Rating | None:
         """The rating that counts, as it was stated."""
@@ -182,6 +182,7 @@ def rig_of(
         ratings=ratings,
         coupling="pin" if only_by_pin or _any_in(PIN_WORDS, words) else "conventional",
         axles=_axles(ratings),
+        is_fifth_wheel=_any_in(FIFTH_WHEEL_WORDS, words),
     )
 
 

@@ -15,6 +15,7 @@ from typing import Any
 
 from domain.entries import EVERY_ONE, MENDED, Check, Rating
 from domain.log import Log, Logged
+from domain.rig import rig_of
 
 SUBJECT = "walk-round"
 
@@ -25,6 +26,7 @@ class Point:
 
     name: str
     words: frozenset[str] = frozenset()
+    not_on_fifth_wheels: bool = False
 
     def means(self, item: str) -> bool:
         """Whether a checked item is this point."""
@@ -57,7 +59,12 @@ def points_table_from(table: Mapping[str, Any]) -> PointsTable:
     """The usual points from their table; raises KeyError where a field lacks."""
     return PointsTable(
         points=tuple(
-            Point(name=row["name"], words=frozenset(row["words"])) for row in table["point"]
+            Point(
+                name=row["name"],
+                words=frozenset(row["words"]),
+                not_on_fifth_wheels=row.get("not_on_fifth_wheels", False),
+            )
+            for row in table["point"]
         ),
         whole=frozenset(table["whole"]["words"]),
     )
@@ -69,8 +76,16 @@ def point_of(item: str, table: PointsTable) -> Point | None:
 
 
 def points_of(log: Log, table: PointsTable) -> tuple[Point, ...]:
-    """The owner's points: the usual ones, with those added and without those dropped."""
-    points = {point.name.casefold(): point for point in table.points}
+    """The owner's points: the usual ones, with those added and without those dropped.
+
+    What the trailer that is towed does not have is none of them.
+    """
+    in_bed = rig_of(log).is_fifth_wheel
+    points = {
+        point.name.casefold(): point
+        for point in table.points
+        if not (in_bed and point.not_on_fifth_wheels)
+    }
     for each in log.of(Rating):
         if each.entry.subject != SUBJECT:
             continue

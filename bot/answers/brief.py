@@ -7,6 +7,7 @@ another file's.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from typing import Any
 
@@ -246,9 +247,18 @@ def rating_figure(entry: Rating) -> str:
 
 def _cargo(entry: Cargo) -> str:
     away = figure(entry.distance) if entry.distance else ""
-    where = " ".join(part for part in (away, term(entry.position or "")) if part)
+    where = " ".join(part for part in (away, _placed(entry.position or "")) if part)
     words = f"{entry.item} {figure(entry.value)}"
     return f"{words}, {where}" if where else words
+
+
+def _placed(position: str) -> str:
+    """Where something stands, with the article that its record leaves out: `behind the axles`."""
+    return LED.sub(lambda led: f"{led[0]}the ", term(position))
+
+
+LED = re.compile(r"\A(?:in front of|ahead of|forward of|behind|over|above|under) (?=[a-z ]+\Z)")
+"""A lead, and behind it a part that has neither a name nor a number."""
 
 
 def _check(entry: Check) -> str:

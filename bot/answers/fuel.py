@@ -31,6 +31,7 @@ from bot.answers.measures import (
     price,
     shares,
     tanks,
+    the_trailer,
     volume,
 )
 from bot.answers.road_pictures import economy_picture
@@ -207,7 +208,9 @@ def _economy(
         )
         rows = [row for row in rows if row.label != mode_name(asked)]
     elif wanted:
-        headline = say("Too few tanks with the {trailer} to tell yet.", trailer=question.trailer)
+        headline = say(
+            "Too few tanks with {trailer} to tell yet.", trailer=the_trailer(question.trailer or "")
+        )
     else:
         economy = f"{economy_figure(chosen[-1].rate, preferences)} {_tank_phrase(chosen[-1])}"
         headline = say("Last tank {economy}.", economy=economy.strip())

@@ -96,6 +96,13 @@ LIMITS = {
 """What a limit is called beside its load, where that is not the rating's own name; a part of
 the hitch chain goes by the part's name."""
 
+LIMITS_OF_A_PIN = {
+    ("hitch", "tongue"): marked("hitch pin"),
+    ("truck", "tongue"): marked("truck's pin rating"),
+    ("trailer", "tongue"): marked("trailer's pin rating"),
+}
+"""What a limit of the tongue is called where a pin rests on the truck."""
+
 SEVERAL = {("trailer", "gawr"): marked("trailer axles")}
 """What a limit is called that several of a kind bear together."""
 
@@ -255,10 +262,13 @@ def _axle_limit(limit: Limit) -> str:
         return say("trailer axle {number}", number=limit.bounds[-1])
     if limit.count > 1 and (limit.subject, limit.rating) in SEVERAL:
         return say(SEVERAL[limit.subject, limit.rating])
+    part = term(limit.subject)
+    if limit.pin:
+        of_pin = LIMITS_OF_A_PIN.get((limit.subject, limit.rating))
+        return say(of_pin) if of_pin else say("{part} pin", part=part)
     name = limit_words((limit.subject, limit.rating))
     if name is not None:
         return name
-    part = term(limit.subject)
     if limit.unit == "kN":
         return say("{part} {letter} value", part=part, letter=limit.rating.capitalize())
     return say("{part} tongue", part=part) if limit.rating == "tongue" else part

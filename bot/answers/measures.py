@@ -126,6 +126,11 @@ def price(stated: Quantity) -> str:
     return figure(stated, 3 if signed or abs(stated.value) < LITTLE_MONEY else 2)
 
 
+def the_trailer(name: str) -> str:
+    """A trailer within a sentence: `the flatdeck`, and `Matilda` by a name of its own."""
+    return name if name[:1].isupper() else say("the {trailer}", trailer=name)
+
+
 def mode_name(mode: str) -> str:
     """A mode in a row's label: `Flatdeck`, `Solo`, `All driving`."""
     return sentence(mode_word(mode))
@@ -144,9 +149,7 @@ def mode_phrase(mode: str) -> str:
         return say("solo")
     if mode == UNNAMED:
         return say("towing the trailer")
-    if mode[:1].isupper():
-        return say("towing {trailer}", trailer=mode)
-    return say("towing the {trailer}", trailer=mode)
+    return say("towing {trailer}", trailer=the_trailer(mode))
 
 
 def tanks(count: int) -> str:

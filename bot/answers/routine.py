@@ -13,6 +13,7 @@ from bot.answers.brief import at_place, brief, on_the_way
 from bot.answers.by_plate import ONLY_A_SCALE
 from bot.answers.language import marked, say
 from bot.answers.limits import CAUTION
+from bot.answers.measures import the_trailer
 from bot.answers.words import figure, listed, rounded, sentence
 from bot.reference import gauge_table
 from domain.entries import Cargo, Hitch, Note, Observation, Odometer
@@ -36,9 +37,11 @@ def hitch_kept(entry: Hitch, before: Hitch | None = None) -> Answer:
     )
     if entry.place:
         done = at_place(done, entry.place)
-    if went_on and before is not None and _is_another(before, entry):
+    if went_on and before is not None and before.trailer and _is_another(before, entry):
         took_off = say(
-            "{hitched}; the {trailer} counts as off.", hitched=done, trailer=before.trailer
+            "{hitched}; {trailer} counts as off.",
+            hitched=done,
+            trailer=the_trailer(before.trailer),
         )
         return Answer(headline=took_off)
     headline = f"{done}." if went_on else say("{unhitched}; running solo.", unhitched=done)

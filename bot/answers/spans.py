@@ -30,6 +30,7 @@ from bot.answers.measures import (
     mode_name,
     money,
     tanks,
+    the_trailer,
     volume,
 )
 from bot.answers.road_pictures import week_picture
@@ -150,9 +151,9 @@ def distance_answer(
     if towed is not None:
         return Answer(
             headline=say(
-                "{distance} with the {trailer} {when}.",
+                "{distance} with {trailer} {when}.",
                 distance=distance(towed, preferences),
-                trailer=question.trailer,
+                trailer=the_trailer(question.trailer or ""),
                 when=when,
             )
         )

@@ -13,7 +13,7 @@ from datetime import date, datetime, timedelta
 from bot.answers.answer import Answer, Row
 from bot.answers.examples import REMINDER, TYRE_DATE, texted
 from bot.answers.language import marked, say, say_count
-from bot.answers.measures import days, distance, interval, local
+from bot.answers.measures import days, distance, interval, local, the_trailer
 from bot.answers.ratings import rating_row
 from bot.answers.terms import term
 from bot.answers.words import clock, day, figure, listed, moment, number, sentence
@@ -453,7 +453,7 @@ def _on_trailer(item: str, trailer: str | None) -> str:
     """What is looked at or done, with the trailer that it is on, where it is on one."""
     if trailer is None:
         return term(item)
-    return say("{item} on the {trailer}", item=term(item), trailer=trailer)
+    return say("{item} on {trailer}", item=term(item), trailer=the_trailer(trailer))
 
 
 def _name(each: Due) -> str:

@@ -12,7 +12,7 @@ from bot.answers.answer import Answer
 from bot.answers.examples import WEIGHING, texted
 from bot.answers.journeys import asked_span, when_of
 from bot.answers.language import marked, say
-from bot.answers.measures import local
+from bot.answers.measures import local, the_trailer
 from bot.answers.weighed import Weighed, weighed
 from domain.log import Log, Preferences
 from domain.passes import latest_session, with_axles
@@ -26,7 +26,7 @@ HOW_TO_WEIGH = marked(
 def no_weighing(preferences: Preferences, trailer: str | None = None) -> Answer:
     """What is said where nothing was weighed yet, or nothing with the trailer asked about."""
     return Answer(
-        headline=say("No weighing with the {trailer} yet.", trailer=trailer)
+        headline=say("No weighing with {trailer} yet.", trailer=the_trailer(trailer))
         if trailer
         else say("No weighing yet."),
         notes=(

@@ -204,6 +204,18 @@ def test_the_walk_round_done_ticks_every_point_but_a_fault() -> None:
     assert len(stands.faults) == 1
 
 
+@pytest.mark.parametrize(
+    ("trailer", "chained"),
+    [("fifth wheel", False), ("gooseneck", True), ("flatdeck", True)],
+)
+def test_a_fifth_wheel_has_no_chains_to_cross(trailer: str, chained: bool) -> None:
+    page = Page()
+    page.hitches(0, trailer)
+    stands = walk_round(page.log, points_table(), START)
+    assert ("chains crossed" in stands.left) is chained
+    assert "breakaway lead on" in stands.left
+
+
 def test_a_tick_from_before_the_trip_does_not_count() -> None:
     stands = walk_round(checks((-40, "chains", "done")), points_table(), START)
     assert not stands.begun

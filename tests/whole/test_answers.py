@@ -28,7 +28,9 @@ from domain.context import Units
 from domain.corrections import Amended, Unclear, Withdrawn
 from domain.entries import (
     KINDS,
+    Cargo,
     Correction,
+    Entry,
     Fill,
     Hitch,
     Note,
@@ -160,9 +162,18 @@ def test_fuel_speaks_before_exhaust_fluid_bought_with_it() -> None:
         ),
         (Note(note="pull in from the back", place="Saltlick"), "note: pull in from the back"),
         (Hitch(action="unhitched"), "unhitched"),
+        (
+            Cargo(item="hives", value=lb(900), position="in front of axles"),
+            "hives 900 lb, in front of the axles",
+        ),
+        (
+            Cargo(item="pump", value=lb(90), position="behind axle 2"),
+            "pump 90 lb, behind axle 2",
+        ),
+        (Cargo(item="pump", value=lb(90), position="nose"), "pump 90 lb, nose"),
     ],
 )
-def test_an_entry_is_quoted_in_one_line(entry: Weighing, line: str) -> None:
+def test_an_entry_is_quoted_in_one_line(entry: Entry, line: str) -> None:
     assert brief(entry) == line
 
 

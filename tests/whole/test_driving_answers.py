@@ -13,6 +13,7 @@ from bot.answers import ahead, fuel, spans, trips, upkeep
 from bot.answers.answer import Answer
 from bot.answers.measures import dates, economy_value, elapsed, mode_phrase
 from bot.answers.plain import as_text
+from bot.answers.which_weighing import no_weighing
 from domain.context import Units
 from domain.entries import Check, Fill, Rating, Weighing
 from domain.fuel import Rate
@@ -104,6 +105,14 @@ def test_no_digit_is_quoted_that_the_uncertainty_does_not_leave(
 )
 def test_a_trailers_own_name_has_no_article(mode: str, said: str) -> None:
     assert mode_phrase(mode) == said
+
+
+@pytest.mark.parametrize(
+    ("trailer", "said"),
+    [("flatdeck", "with the flatdeck yet"), ("Matilda", "with Matilda yet")],
+)
+def test_nor_has_it_where_nothing_was_weighed(trailer: str, said: str) -> None:
+    assert said in no_weighing(Preferences(), trailer).headline
 
 
 def two_fills(**second: object) -> tuple[Log, Logged[Fill]]:

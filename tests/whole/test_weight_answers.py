@@ -873,6 +873,20 @@ def test_what_rests_on_a_pin_is_a_pins_share(name: str, note: str) -> None:
     assert note in weighed(rig).notes
 
 
+@pytest.mark.parametrize(
+    ("name", "called"), [("fifth wheel", "hitch pin"), ("flatdeck", "hitch tongue")]
+)
+def test_a_limit_of_what_rests_on_the_truck_is_called_by_the_coupling(
+    name: str, called: str
+) -> None:
+    """By hand: 11,460 less 7,460 alone are 4,000 lb, 400 over 3,600."""
+    rig = Ticket(
+        *truck_ratings(gvwr=14500), Rating(subject="hitch", rating="tongue", value=lb(3600))
+    ).hitched(name)
+    rig.weighs(steer=5230, drive=6230, trailer=9000).weighs("solo", steer=4460, drive=3000)
+    assert f"Over: {called} by 400 lb" in weighed(rig).headline
+
+
 @pytest.mark.parametrize(("name", "called"), [("fifth wheel", "pin"), ("flatdeck", "tongue")])
 def test_what_wants_a_pass_or_less_load_is_called_by_the_coupling(name: str, called: str) -> None:
     """By hand: 5,230 and 6,230 lb are 11,460, 460 over 11,000."""
