@@ -40,14 +40,28 @@ def read_hitches(scene: Scene) -> list[Hitch]:
         action = key.split()[0]
         if action == "hitched" and scene.context.hitched and _stands_by_itself(scene, index):
             continue
-        trailer = _trailer_near(scene, index)
-        trailer = trailer or _told_apart(scene, index)
+        trailer = _trailer_near(scene, index) or _told_apart(scene, index)
         if not _is_event(scene, index, trailer=trailer, described=described):
             continue
         if found and found[-1].action == action:
             continue
         found.append(Hitch(action=cast(Action, action), trailer=_own_trailer(scene, index)))
+    if found and not SHOWS.isdisjoint(scene.said):
+        found = [] if _only_shown(scene) else found
     return found or _swapped(scene) or _switched(scene) or _told_shortly(scene)
+
+
+def _only_shown(scene: Scene) -> bool:
+    """'dash says trailer disconnected', 'a trailer disconnected message': only a lamp says so."""
+    start, end = scene.clause_of(scene.by_class["hitch"][0])
+    return any(
+        "dash" in token.senses or not SHOWS.isdisjoint(token.groups)
+        for token in scene.tokens[start:end]
+    )
+
+
+SHOWS = frozenset(("dash", "warns", "on_the_dash"))
+"""A class of term and groups of words for what shows that something is not well."""
 
 
 def _is_field(scene: Scene, start: int, index: int) -> bool:

@@ -261,12 +261,19 @@ def start_of_name(scene: Scene, index: int) -> int:
 def _may_warn(scene: Scene, index: int) -> bool:
     """'def light on', 'low fuel light on': what is left of it, and no part that was looked at.
 
-    A 'trailer brake light' that is on may be the trailer's, or one of the dash.
+    A 'trailer brake light' that is on may be the trailer's, or one of the dash, and so may a light
+    be that no phrase knows: 'airbag light on'.
     """
-    if "lamp_of_brakes" in scene.tokens[index].groups:
+    groups = scene.tokens[index].groups
+    if "lamp_of_brakes" in groups:
         return True
     before = scene.tokens[index - 1] if index else None
-    return before is not None and ("product" in before.senses or "names_fuel" in before.groups)
+    if before is None:
+        return False
+    named = before.kind is WORD and "glue" not in before.senses and not places(before)
+    return (named and "any_lamp" in groups) or (
+        "product" in before.senses or "names_fuel" in before.groups
+    )
 
 
 def _is_on_dash(scene: Scene, index: int) -> bool:

@@ -100,6 +100,9 @@ def test_what_was_seen_to_is_one(text: str, check: Check, reads: Reader) -> None
         ("straps snug — net checked too", ["straps", "net"]),
         ("antifreeze a bit low topped it up", ["antifreeze"]),
         ("trans fluid low, topped it off", ["trans fluid"]),
+        ("plug corroded cleaned it", ["plug"]),
+        ("chains dragging shortened em", ["chains"]),
+        ("left marker light on", ["left marker light"]),
     ],
 )
 def test_what_was_seen_to_or_topped_up(text: str, items: list[str], reads: Reader) -> None:
