@@ -85,6 +85,8 @@ def read_checks(scene: Scene) -> list[Check]:
             behind = items[number + 1] if number + 1 < len(items) else None
             if is_part_of_next(scene, index, state[1], behind):
                 continue
+            if "leaks_out" in scene.tokens[index].groups and state in states.values():
+                continue  # 'left hub weeping grease'
         used.add(index)
         states[index] = state
         righted = state[0] == "fault" and _put_right(scene, max(index, state[1]), limit)
@@ -333,7 +335,7 @@ def _elsewhere(scene: Scene, state: int) -> bool:
 ELSEWHERE_TOO = frozenset(("claim",))
 """Classes of term that name what is no rig's: 'battery's dead on my phone'."""
 
-LEADS_ELSEWHERE = frozenset(("at_place", "standing_on", "of", "at", "over_a_thing"))
+LEADS_ELSEWHERE = frozenset(("at_place", "standing_on", "of", "off", "at", "over_a_thing"))
 """Groups of words that lead to what a part is of, or lies over."""
 
 

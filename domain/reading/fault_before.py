@@ -7,7 +7,7 @@ and when a fault before a part is another part's: 'safety pin missing on the cou
 from __future__ import annotations
 
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK, Token
+from domain.reading.tokens import MARK, WORD, Token
 
 
 def says_none(token: Token) -> bool:
@@ -87,10 +87,12 @@ def is_of_part_before(scene: Scene, index: int, fault: int) -> bool:
     """'safety pin missing on the coupler': what is at fault is named before, and where it is."""
     start, _ = scene.clause_of(fault)
     led = any(not LEADS.isdisjoint(token.groups) for token in scene.tokens[fault + 1 : index])
-    led = led or scene.tokens[fault].text.endswith(" off")  # 'mirror came off the bracket'
-    if not led or fault == start:
+    off = scene.tokens[fault].text.endswith(" off")
+    if not (led or off) or fault == start:
         return False
     before = scene.tokens[fault - 1]
+    if off and before.kind is WORD:
+        return True  # 'mirror came off the bracket', 'picture fell off the door'
     return "check_item" in before.senses and "of_a_tyre" not in before.groups
 
 

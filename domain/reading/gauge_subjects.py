@@ -260,7 +260,9 @@ def _is_vague(scene: Scene, figure: Figure, label: Label) -> bool:
 def _is_taken_off(scene: Scene, figure: Figure) -> bool:
     """'the club has tires 150 off', 'tires are 80 off at the shop': so much cheaper."""
     behind = scene.tokens[figure.end : figure.end + 2]
-    return bool(behind) and "off" in behind[0].groups and "article" not in behind[-1].groups
+    if not behind or "off" not in behind[0].groups:
+        return False
+    return "article" not in behind[-1].groups or "a_thing" in behind[-1].groups
 
 
 def _drives_at(scene: Scene, figure: Figure) -> bool:

@@ -38,6 +38,13 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("mirror came off the bracket", "mirror"),
         ("truck won't start battery dead", "battery"),
         ("net is torn", "net"),
+        ("left hub weeping grease", "left hub"),
+        ("oil leaking", "oil"),
+        ("left marker isnt lighting", "left marker"),
+        ("left blinker not blinking", "left blinker"),
+        ("everything works except the left marker", "left marker"),
+        ("tires look low", "tires"),
+        ("strap tore", "strap"),
     ],
 )
 def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
@@ -70,6 +77,9 @@ def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
         "the baler broke a chain",
         "dog broke her chain",
         "mirror fell off the wall",
+        "picture fell off the door",
+        "strap tore off my sandal",
+        "that looks bad",
         "watch strap broke",
         "quad won't start battery dead",
         "the kitchen scale battery is dead",

@@ -101,6 +101,8 @@ def test_what_was_seen_to_is_one(text: str, check: Check, reads: Reader) -> None
         ("antifreeze a bit low topped it up", ["antifreeze"]),
         ("trans fluid low, topped it off", ["trans fluid"]),
         ("plug corroded cleaned it", ["plug"]),
+        ("tarp flapping retied", ["tarp"]),
+        ("tires look ok", ["tires"]),
         ("chains dragging shortened em", ["chains"]),
         ("left marker light on", ["left marker light"]),
     ],
