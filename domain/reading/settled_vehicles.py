@@ -30,6 +30,18 @@ def settle_towed(scene: Scene) -> None:
         _settle_both(scene)
 
 
+def settle_kinds(scene: Scene) -> None:
+    """'hooked up the dump', 'got the lowboy hooked up': a kind by itself is a trailer there."""
+    tokens = scene.tokens
+    for index in range(1, len(tokens)):
+        if "kind_alone" not in tokens[index].groups or "article" not in tokens[index - 1].groups:
+            continue
+        beside = (*tokens[max(0, index - 2) : index - 1], *tokens[index + 1 : index + 2])
+        if any("hitch" in token.senses for token in beside):
+            tokens[index].senses = {"vehicle": "trailer"}
+            scene.index_terms()
+
+
 def _settle_both(scene: Scene) -> None:
     """'truck and trailer 19,660': one load behind both is that of both."""
     for index in scene.by_class.get("rig", ()):

@@ -21,7 +21,7 @@ from domain.reading.bars_handled import (
 from domain.reading.beside import HEADS
 from domain.reading.both_ways import STOOD_ALONE, TOLD, settle_both_ways
 from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
-from domain.reading.settled_vehicles import TOWED, settle_towed
+from domain.reading.settled_vehicles import TOWED, settle_kinds, settle_towed
 from domain.reading.settled_wholes import settle_borne, settle_tare, settle_wholes
 from domain.reading.side_letters import load_follows, read_side_letters, settle_short_right
 from domain.reading.swapped_tanks import may_tell_swapped_tank, settle_swapped_tank
@@ -72,6 +72,8 @@ def settle_words(scene: Scene) -> None:
         _settle_measures(scene)
     if not OF_ANSWERS.isdisjoint(scene.said):
         _settle_all_of_answers(scene)
+    if "kind_alone" in scene.groups and "hitch" in scene.by_class:
+        settle_kinds(scene)
     if not TOWED.isdisjoint(scene.by_class):
         settle_towed(scene)
 
@@ -98,6 +100,7 @@ OF_ANSWERS = REPLIES | {"full", "denies_goods"}
 UNSETTLED = (OF_PLACES | OF_LOADS | OF_CORRECTIONS | OF_MEASURES | OF_ANSWERS | TOLD | TOWED) | {
     "bars",
     "alone",
+    "kind_alone",
 }
 """All of them together."""
 

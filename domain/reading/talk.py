@@ -334,8 +334,8 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None  # 'meant to log this yesterday: 28.4 gal'
     if "they" in token.groups and _are_loaded(scene, index):
         return None
-    if "came_word" in token.groups and index and "they" in scene.tokens[index - 1].groups:
-        return None  # 'they come to 3,600 lb' asks nobody in
+    if "came_word" in token.groups and index and _is_weighed(scene.tokens[index - 1]):
+        return None  # 'they come to 3,600 lb', 'the gross come out to 21,220' ask nobody in
     if cue == OTHER:
         return None if does_for_us(scene, index, token) else OTHER
     recorded = following is not None and "recording" in following.groups
@@ -352,6 +352,10 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         led = index and "lets_us" in token.groups and _is_person(scene.tokens[index - 1])
         return None if done or led else cue
     return None if cue == NEGATION and _absent(scene, index) else cue
+
+
+def _is_weighed(token: Token) -> bool:
+    return "they" in token.groups or not LOADED.isdisjoint(token.senses)
 
 
 def _is_to_be_poured(scene: Scene, index: int) -> bool:

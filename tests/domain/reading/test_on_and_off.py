@@ -51,3 +51,24 @@ def test_when_it_was_done_stands_behind(
 )
 def test_what_is_yet_to_be_done_is_no_event(reads: Reader, text: str) -> None:
     assert reads(text, on_the_road(hitched=None)) == Silent()
+
+
+@pytest.mark.parametrize(
+    ("text", "action"),
+    [
+        ("hooked up the dump", "hitched"),
+        ("got the lowboy hooked up", "hitched"),
+        ("unhooked the lowboy", "unhitched"),
+    ],
+)
+def test_a_kind_by_itself_is_a_trailer(text: str, action: str, reads: Reader) -> None:
+    read = reads(text, on_the_road(hitched=None))
+    assert isinstance(read, Facts), read
+    (entry,) = read.entries
+    assert isinstance(entry, Hitch)
+    assert entry.action == action
+
+
+@pytest.mark.parametrize("text", ["dropped the trash at the dump", "hooked up the hose"])
+def test_what_is_hooked_up_may_be_no_trailer(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road(hitched=None)), Silent)

@@ -67,6 +67,9 @@ when was the brake controller last adjusted|upkeep item=brake_controller form=do
 how long since the oil change|upkeep item=oil_change form=done
 how many miles since we greased the bearings|upkeep item=bearings form=done
 what haven't we checked yet|upkeep item=walk-round
+what do i still need to check before i go|upkeep item=walk-round
+what should i check before towing|upkeep item=walk-round
+did i miss anything on the walkaround|upkeep item=walk-round
 anything left to check before we pull out|upkeep item=walk-round
 did we check everything on the walk round|upkeep item=walk_round
 when is the anode due|upkeep item=anode
@@ -239,6 +242,8 @@ que falta por revisar|upkeep item=walk-round
 """
 
 TALK = """
+what should i check before buying a truck
+what do we still have to check in the fridge
 how much more can i take of this
 how much more stuff can you fit in your garage
 how much more can he load on his trailer
