@@ -229,9 +229,11 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if label.rating_subject in STAMPED:
         if rests_on_trailer(scene, figure):
             return "trailer", "tongue"
-        of_truck = label.rating_subject == "ball" and tells_what_is_towed(scene)
-        if of_truck and _of_part(scene, figure) == "tongue":
-            return "truck", "tongue"
+        if label.rating_subject == "ball" and _of_part(scene, figure) == "tongue":
+            if scene.has("rating_subject", "hitch"):
+                return "hitch", "tongue"  # 'towbar plate: 3,500 braked, 350 ball'
+            if tells_what_is_towed(scene):
+                return "truck", "tongue"
         if framed or _rated_elsewhere(scene) or _is_heavy(figure):
             return label.rating_subject, _of_part(scene, figure)
         return None

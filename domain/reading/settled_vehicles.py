@@ -34,11 +34,14 @@ def settle_kinds(scene: Scene) -> None:
     """'hooked up the dump', 'got the lowboy hooked up': a kind by itself is a trailer there."""
     tokens = scene.tokens
     for index in range(1, len(tokens)):
-        if "kind_alone" not in tokens[index].groups or "article" not in tokens[index - 1].groups:
+        token = tokens[index]
+        if token.senses or "kind_alone" not in token.groups:
+            continue  # and not the name of one
+        if "article" not in tokens[index - 1].groups:
             continue
         beside = (*tokens[max(0, index - 2) : index - 1], *tokens[index + 1 : index + 2])
-        if any("hitch" in token.senses for token in beside):
-            tokens[index].senses = {"vehicle": "trailer"}
+        if any("hitch" in each.senses for each in beside):
+            token.senses = {"vehicle": "trailer"}
             scene.index_terms()
 
 

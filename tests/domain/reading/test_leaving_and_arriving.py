@@ -29,6 +29,8 @@ def clock(hour: int, minute: int = 0) -> datetime:
         ("driving home 48,402", None, None),
         ("limping home, 48,402", None, None),
         ("arrived home 48,402", "arrive", "home"),
+        ("on our way home 48,402", "depart", None),
+        ("off home 48,402", "depart", None),
         ("home safe 48,402 ponies all fine", "arrive", "home"),
         ("made it 48,402 dogs are happy", "arrive", None),
         ("set off from home, 48,230 on the clock", "depart", "home"),

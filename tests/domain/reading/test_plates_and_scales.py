@@ -91,6 +91,8 @@ def in_short(entry: Entry) -> str:
         ("towball 350 kg", ["weighed tongue 350 kg"]),
         ("towball 3500 kg S 350", ["hitch tow 3500 kg", "hitch tongue 350 kg"]),
         ("towbar 3500 kg, S=350", ["hitch tow 3500 kg", "hitch tongue 350 kg"]),
+        ("towbar plate: 3500 braked, 350 ball", ["hitch tow 3500 lb", "hitch tongue 350 lb"]),
+        ("towbar: 3,500 kg, ball 350 kg", ["hitch tow 3500 kg", "hitch tongue 350 kg"]),
     ],
 )
 def test_each_figure_is_what_it_is_said_to_be(text: str, told: list[str], reads: Reader) -> None:

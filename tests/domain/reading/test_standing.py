@@ -38,6 +38,10 @@ def said(text: str) -> Verdict:
     ("text", "entries"),
     [
         ("oil every 5,000 miles", [Rating(subject="oil", rating="every", value=mi(5000))]),
+        (
+            "can you remind us to change the oil every 5,000 miles",
+            [Rating(subject="oil", rating="every", value=mi(5000))],
+        ),
         ("anode every 18 months", [Rating(subject="anode", rating="every_days", value=548)]),
         (
             "remind me to repack the bearings in 9,000 miles",

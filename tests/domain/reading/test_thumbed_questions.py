@@ -215,6 +215,9 @@ if the cooler moved to over the axle what would the tongue lose|whatif item=cool
 """
 
 METRIC = """
+whats on the ball|tongue
+what have we got on the ball|tongue
+fuel use towing?|economy
 how many kilos more can we load in the van|margin form=more
 what will 800 k's cost us with the van on|plan distance=800km
 how much will 720 k's burn|plan distance=720km
