@@ -208,7 +208,10 @@ def checks_answer(
         notes = (say(SEE_TO_IT), *([said] if done else []))
         return Answer(headline=say("Fault noted: {items}.", items=names), notes=notes)
     left = ""
-    if stands.begun and any(_is_of_the_walk_round(log, each.entry) for each in done):
+    before = _faults_before(log, logged_checks)
+    mended = {each.key for each in done if put_right(each.entry, before)}
+    walked = any(each.key not in mended for each in stands.ticked.values())
+    if walked and any(_is_of_the_walk_round(log, each.entry) for each in done):
         if stands.left:
             left = _left_to_tick(stands)
         elif not stands.faults:
@@ -229,8 +232,7 @@ def checks_answer(
 
 def _done(driven: Driving, told: Sequence[Logged[Check]], done: Sequence[Logged[Check]]) -> str:
     """What was put right, done or looked at by a message, each named once."""
-    keys = {each.key for each in told}
-    before = open_faults([each for each in driven.log.of(Check) if each.key not in keys])
+    before = _faults_before(driven.log, told)
     settled = {each.key: put_right(each.entry, before) for each in done}
     mended = list(dict.fromkeys(fault for each in done for fault in settled[each.key]))
     rest = [each for each in done if not settled[each.key]]
@@ -250,6 +252,12 @@ def _done(driven: Driving, told: Sequence[Logged[Check]], done: Sequence[Logged[
 PUT_RIGHT = marked("Put right: {items}.")
 DONE = marked("Done: {items}.")
 CHECKED = marked("Checked: {items}.")
+
+
+def _faults_before(log: Log, told: Sequence[Logged[Check]]) -> tuple[Logged[Check], ...]:
+    """The faults that were open before a message."""
+    keys = {each.key for each in told}
+    return open_faults([each for each in log.of(Check) if each.key not in keys])
 
 
 def _is_of_the_walk_round(log: Log, check: Check) -> bool:

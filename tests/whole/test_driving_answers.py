@@ -337,6 +337,18 @@ def test_a_fault_that_was_put_right_is_named_as_it_was_told() -> None:
     assert again.headline == "Checked: marker light."
 
 
+def test_who_puts_a_fault_right_is_not_yet_walking_round() -> None:
+    page = Page()
+    page.add(0, Check(item="brake lights", state="fault"))
+    mended = checked(page, 1, Check(item="brake lights", state="done"))
+    assert mended.headline == "Put right: brake lights."
+    assert not any(note.startswith("Walk-round") for note in mended.notes)
+    page.add(2, Check(item="coupler", state="done"))
+    page.add(3, Check(item="brake lights", state="fault"))
+    walking = checked(page, 4, Check(item="brake lights", state="done"))
+    assert any(note.startswith("Walk-round") for note in walking.notes)
+
+
 def test_upkeep_done_before_it_was_logged_is_told_by_its_reading() -> None:
     page = Page()
     page.reads(0, 50300)
