@@ -144,8 +144,11 @@ def asks_margin(scene: Scene, asked: Asked) -> bool:
         return True  # 'how many more pounds can we put on before we're over'
     phrases = phrases - scene.book.groups["beside_limit"] or phrases
     axle = names_axle(scene, asked)
+    # 'are we under on the tires'
+    on_tyres = asked.ours and scene.has("subject", "tyre") and asked.says("past_or_short")
     placed = (
         axle
+        or on_tyres
         or names_rating(scene)
         or (asked.says("rating_word") and asked.ours and asked.strangers == 0)
         or names_axle(scene, asked, "axle_noun")
@@ -188,6 +191,7 @@ def asks_margin(scene: Scene, asked: Asked) -> bool:
         if scene.has("rating_cue") and asked.strangers == 0:
             return True
         strict = limited or scene.has("rating_subject") or names_axle(scene, asked, "axle_noun")
+        strict = strict or on_tyres
         formed = asked.forms & {"are_we", "how_much", "how_far"}
         vague = phrases <= scene.book.groups["room_word"] and not asked.says("of_room")
         known = asked.strangers <= (2 if strict else 1)

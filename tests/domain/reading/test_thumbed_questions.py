@@ -68,6 +68,7 @@ how long since the oil change|upkeep item=oil_change form=done
 how many miles since we greased the bearings|upkeep item=bearings form=done
 what haven't we checked yet|upkeep item=walk-round
 what do i still need to check before i go|upkeep item=walk-round
+are we under on the tires|margin item=tires
 what should i check before towing|upkeep item=walk-round
 did i miss anything on the walkaround|upkeep item=walk-round
 anything left to check before we pull out|upkeep item=walk-round
@@ -245,6 +246,7 @@ que falta por revisar|upkeep item=walk-round
 """
 
 TALK = """
+are we good on tires or do we need new ones
 what should i check before buying a truck
 what do we still have to check in the fridge
 how much more can i take of this
