@@ -52,7 +52,7 @@ def _talk_of(scene: Scene) -> list[str | None]:
     offered = "names_price" in scene.groups and _offers(scene)
     if offered or ("talk" in scene.by_class and scene.has("talk", ADVERT)):
         return [OTHER] * len(tokens)
-    besides, parted = "beside_us" in scene.groups, "parts_talk" in scene.groups
+    besides, parted = "beside_us" in scene.groups, not PARTING.isdisjoint(scene.groups)
     turns = "speaks_for_us" in scene.groups
     state: str | None = None
     owned = guessed = ahead = once = False
@@ -75,10 +75,12 @@ def _talk_of(scene: Scene) -> list[str | None]:
             continue
         if index == sentence_start and _somebody(scene, index):
             owned, state = True, OTHER
-        if (
-            token.raw == ","
-            or (parted and "parts_talk" in token.groups)
-            or (state == OTHER and "leads_clause" in token.groups and we_do(scene, index + 1))
+        if token.raw == "," or (
+            parted
+            and (
+                "parts_talk" in token.groups
+                or (state == OTHER and "leads_clause" in token.groups and we_do(scene, index + 1))
+            )
         ):
             guessing = (
                 state == GUESS
@@ -124,6 +126,10 @@ def _talk_of(scene: Scene) -> list[str | None]:
                     talk[clause_start:index] = [OTHER] * (index - clause_start)
         talk[index] = state
     return talk
+
+
+PARTING = frozenset(("parts_talk", "leads_clause"))
+"""Groups of words that a clause may begin with which goes on of something else."""
 
 
 def _offers(scene: Scene) -> bool:
