@@ -496,6 +496,13 @@ RIDES = frozenset(("animal", "carried_thing"))
 """Groups of what is loaded."""
 
 
+def _is_put_on(scene: Scene, index: int) -> bool:
+    """'tractor's on, just scaled': it rides on ours, where 'boat's in the water' floats."""
+    behind = scene.tokens[index + 1 : index + 3]
+    put = scene.tokens[index].possessive and "goes_in" in behind[0].groups
+    return put and (len(behind) == 1 or behind[1].kind is not WORD)
+
+
 def _other_vehicle(scene: Scene, index: int) -> bool:
     """A vehicle not the chat's: neither 'car + trailer' nor what is carried ('a tractor')."""
     if scene.has("load_verb") or scene.context.truck is None:
@@ -505,4 +512,4 @@ def _other_vehicle(scene: Scene, index: int) -> bool:
         return True
     tows = "towing_tractor" in scene.tokens[index].groups and "axle" in following.senses
     ours = following.senses.keys() & {"vehicle", "rig"} or stands_on_ours(scene, index)
-    return not (tows or ours)
+    return not (tows or ours or _is_put_on(scene, index))

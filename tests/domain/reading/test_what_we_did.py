@@ -119,3 +119,19 @@ def test_come_is_no_request_off_a_scale(lead: str, reads: Reader) -> None:
     assert isinstance(verdict, Facts)
     (weighing,) = verdict.entries
     assert isinstance(weighing, Weighing)
+
+
+@pytest.mark.parametrize("lead", ["car's in", "tractor's on", "boat's on"])
+def test_what_was_put_on_ours_is_weighed_with_it(lead: str, reads: Reader) -> None:
+    verdict = reads(f"{lead}, just scaled: 5,240 / 7,460 / 8,720", on_the_road())
+    assert isinstance(verdict, Facts)
+    (weighing,) = verdict.entries
+    assert isinstance(weighing, Weighing)
+    assert weighing.rig == "hitched"
+
+
+@pytest.mark.parametrize(
+    "text", ["boat's in the water, 48,402", "his boat's on, 5,240 7,460 8,720"]
+)
+def test_another_vehicle_stays_talk(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
