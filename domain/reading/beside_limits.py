@@ -334,13 +334,24 @@ def _surely(scene: Scene, load: Figure, behind: Sequence[Token]) -> bool:
     A gross that is called so is one, too, where nothing is said of what it is held against.
     """
     label = load.label
-    if not isinstance(label, Label) or label.only_end:
+    if not isinstance(label, Label) or (label.only_end and not _are_both_ends(scene, label)):
         return False
     if label.whole == "gross":
         said = scene.tokens[label.start].groups
         ends = not behind or behind[0].kind is MARK
         return "gross_word" in said and ends and load.value >= LEAST_GROSS
     return load.value >= LEAST_OF or label.whole == "tongue"
+
+
+def _are_both_ends(scene: Scene, end: Label) -> bool:
+    """'front 4,900 of 5,600, rear 6,760 of 7,050': a truck's two ends, and no rows of seats."""
+    return any(
+        other.only_end
+        and other.end_of != end.end_of
+        and other.bound
+        and other.bound.value >= LEAST_OF
+        for other in scene.labels
+    )
 
 
 LEAST_OF, LEAST_GROSS = 1_000, 2_500

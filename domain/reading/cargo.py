@@ -25,7 +25,7 @@ from domain.reading.scene import Scene
 from domain.reading.spots import Spot, distance_to, find_spots, is_left, spot_of
 from domain.reading.theirs import is_hauled_by_somebody
 from domain.reading.things import has_goods, is_noun, is_of_another, item_of, noun_from
-from domain.reading.tokens import WORD
+from domain.reading.tokens import NUMBER, WORD
 
 LOAD_KG = (2.0, 20_000.0)
 
@@ -93,7 +93,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         trailer = None if spot else _on_trailer(scene, figure)
         placed = spot or trailer is not None or _counted_in(scene, figure)
         loaded = listed_only or _loaded(scene, verb=verb) or _adds_thing(scene, figure)
-        loaded = loaded or _is_the_load(scene, figure)
+        loaded = loaded or _is_the_load(scene, figure) or _fetched(scene, figure)
         item = thing.item if thing else None
         if thing is None and (placed or loaded):
             item = item_of(scene, figure, spots)
@@ -300,6 +300,30 @@ def _adds_thing(scene: Scene, figure: Figure) -> bool:
 
 LEAST_ADDED = 30.0
 """Kilograms: of less people also add to a recipe, or to what they lift."""
+
+
+def _fetched(scene: Scene, figure: Figure) -> bool:
+    """'picked up pavers, 820 kg', 'grabbed 1,400 lb of gravel': more than anybody carries off."""
+    if "fetches" not in scene.groups or kilograms(figure) < LEAST_FETCHED:
+        return False
+    start, _ = scene.sentence_of(figure.start)
+    before = range(start, figure.start)
+    verb = next((at for at in before if "fetches" in scene.tokens[at].groups), None)
+    if verb is None:
+        return False
+    led = all("glue" in token.senses for token in scene.tokens[start:verb])
+    between = scene.tokens[verb + 1 : figure.start]
+    return led and all(
+        token.raw == ","
+        or token.kind is NUMBER
+        or not token.groups.isdisjoint(("article", "of"))
+        or is_noun(scene, index)
+        for index, token in enumerate(between, verb + 1)
+    )
+
+
+LEAST_FETCHED = 150.0
+"""Kilograms: less is shopping, or a person."""
 
 
 def _is_the_load(scene: Scene, figure: Figure) -> bool:

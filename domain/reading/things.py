@@ -98,13 +98,19 @@ def _names_another(scene: Scene, spot: Spot, figure: Figure) -> bool:
 
 
 def noun_from(scene: Scene, index: int) -> str | None:
-    """The noun that begins at a token, behind an article: 'the honey drums'."""
+    """The noun that begins at a token, behind an article: 'the honey drums'.
+
+    Of 'a yard of gravel' it is what there is so much of.
+    """
     start = index
     while start < len(scene.tokens) and scene.tokens[start].groups & {"article", "some"}:
         start += 1
     end = start
     while end < len(scene.tokens) and is_noun(scene, end) and end - start < 4:
         end += 1
+    measured = start < end < len(scene.tokens) - 1 and "of" in scene.tokens[end].groups
+    if measured and is_noun(scene, end + 1):
+        return noun_from(scene, end + 1)
     return _name_of(scene, start, end) or None
 
 

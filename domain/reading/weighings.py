@@ -66,7 +66,7 @@ from domain.reading.said_loads import settle_said
 from domain.reading.scene import Scene
 from domain.reading.shared_tons import IN_TONS, share_tons
 from domain.reading.talk import NEGATION
-from domain.reading.things import is_noun
+from domain.reading.things import is_noun, noun_from
 from domain.reading.tokens import WORD
 from domain.reading.truck_axles import are_trucks_two, name_truck_axles
 from domain.reading.trucks_own import has_trucks_own
@@ -238,6 +238,8 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
             return False
         if _is_taken_off(scene, figure) or is_permitted(scene, label):
             return False
+        if label.start > figure.end and _is_of_goods(scene, figure):
+            return False
         if label.vehicle and label.only_vehicle:
             if is_next_odometer(scene, figure, "weigh_cue" in scene.by_class):
                 return False
@@ -267,6 +269,12 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
     if figure.foreign is not None:
         return False
     return figure.dimension == MASS or (figure.value >= 100 and figure.whole)
+
+
+def _is_of_goods(scene: Scene, figure: Figure) -> bool:
+    """'grabbed 1,400 lb of gravel for the drive': what a thing weighs, and no axle bears."""
+    of = "of" in scene.tokens[figure.end].groups
+    return of and figure.dimension == MASS and noun_from(scene, figure.end + 1) is not None
 
 
 def _in_manifest(scene: Scene, figure: Figure) -> bool:

@@ -177,3 +177,37 @@ def test_a_sign_may_stand_between_a_count_and_what_each_weighs(
     assert [each.value for each in read.entries if isinstance(each, Cargo)] == [
         Quantity(value, "lb")
     ]
+
+
+@pytest.mark.parametrize(
+    ("text", "thing", "pounds"),
+    [
+        ("picked up a load of hay, 1,900 lb", "hay", 1_900),
+        ("grabbed 1,400 lb of gravel", "gravel", 1_400),
+        ("picked up 40 bags of feed, 2,000 lb", "feed", 2_000),
+        ("got a yard of gravel in the bed, 2,400 lb", "gravel", 2_400),
+        ("threw a load of mulch in the bed, 900 lb", "mulch", 900),
+    ],
+)
+def test_what_was_fetched_is_carried_by_its_name(
+    reads: Reader, text: str, thing: str, pounds: float
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    (entry,) = read.entries
+    assert isinstance(entry, Cargo)
+    assert (entry.item, entry.value) == (thing, Quantity(pounds, "lb"))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "picked up the kids, 120 lb",
+        "picked up milk, 2 lb of butter",
+        "grabbed 1,400 lb of gravel for the drive",
+    ],
+)
+def test_shopping_and_a_driveway_are_no_load(reads: Reader, text: str) -> None:
+    read = reads(text, on_the_road())
+    assert not isinstance(read, Facts) or all(isinstance(each, Cargo) for each in read.entries)
+    assert not isinstance(read, Ask)

@@ -41,6 +41,14 @@ def in_short(entry: Entry) -> str:
             "front axle 5,600 gawr, rear axle 7,050 gawr",
             ["truck gawr_front 5600 lb", "truck gawr_rear 7050 lb"],
         ),
+        (
+            "front 4,900 of 5,600, rear 6,760 of 7,050",
+            [
+                "weighed drive 6760 lb, steer 4900 lb",
+                "truck gawr_front 5600 lb",
+                "truck gawr_rear 7050 lb",
+            ],
+        ),
         # A truck has no tongue.
         (
             "GVWR 9,995 and she weighed 9,240 plus 1,020 on the tongue",
