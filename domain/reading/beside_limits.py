@@ -251,6 +251,8 @@ def _is_limit(scene: Scene, load: Figure, limit: Figure) -> bool:
     label = limit.label
     if isinstance(label, Label) and not _may_limit(label, load):
         return False
+    if _is_on_label(scene, limit):
+        return True
     between = _plain(scene, load, limit)
     if between is None:
         return False
@@ -266,6 +268,15 @@ def _is_limit(scene: Scene, load: Figure, limit: Figure) -> bool:
     out_of = [token.groups for token in said]
     plain = bool(out_of) and "of" in out_of[-1] and len(said) <= OUT_OF
     return plain and bool(outright) and _surely(scene, load, behind)
+
+
+def _is_on_label(scene: Scene, limit: Figure) -> bool:
+    """'hitch weight 1,140, way over the 1,000 on the sticker': a limit by where it stands."""
+    behind = [
+        token for token in scene.tokens[limit.end : limit.end + 3] if "article" not in token.groups
+    ]
+    led = bool(behind) and "on_the" in behind[0].groups
+    return led and any("rating_cue" in token.senses for token in behind[1:2])
 
 
 def _may_limit(label: Label, load: Figure) -> bool:

@@ -55,6 +55,8 @@ def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
         )
     elif between and trailing:
         cuts = [mark + 1 for mark in between]
+    elif leading and trailing and len(figures) == TWICE:
+        cuts = _stood_otherwise(scene, leading[-1], trailing[0], figures[1])
     cuts = cuts or _repeats(figures)
     if not cuts:
         return _two_rows(scene, figures) if len(figures) in TWO_ROWS else [whole]
@@ -68,6 +70,13 @@ def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
     if len(passes) > 1 and _axle_by_axle(scene, passes):
         return [whole]
     return passes
+
+
+def _stood_otherwise(scene: Scene, ahead: int, behind: int, second: Figure) -> list[int]:
+    """'truck by itself was 8,560 and 16,980 with the camper': each load by its own side."""
+    keys = [scene.tokens[at].senses.get("rig", "").split(" ")[0] for at in (ahead, behind)]
+    off = any("slack" in token.groups for token in scene.tokens[behind + 1 : behind + 2])
+    return [second.start] if set(keys) == {"hitched", "solo"} and not off else []
 
 
 def _two_rows(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:

@@ -96,11 +96,14 @@ HOW = frozenset(("by_bars", "without_bars"))
 def _is_turned(scene: Scene, rest: Figure, pull: Figure) -> bool:
     """'hitch says 1,500/15,000': the tongue's first, with nothing but a slash between.
 
-    On a receiver it may be named: 'weight carrying 1,000 tongue 10,000 trailer'.
+    It may be named: 'receiver says 1,250 tongue 12,500 trailer', and also on one that says
+    'weight carrying 1,000 tongue 10,000 trailer'.
     """
     between = scene.tokens[rest.end : pull.start]
-    named = len(between) == 1 and between[0].senses.get("whole") == "tongue"
-    named = named and not HOW.isdisjoint(scene.groups)
+    joined = all(token.raw == "," or "and" in token.groups for token in between[1:])
+    named = bool(between) and joined and between[0].senses.get("whole") == "tongue"
+    says = "says" in scene.tokens[rest.start - 1].groups
+    named = named and (says or not HOW.isdisjoint(scene.groups))
     return (named or [token.raw for token in between] == ["/"]) and _are_alike(pull, rest)
 
 

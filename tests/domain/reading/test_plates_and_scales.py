@@ -93,6 +93,21 @@ def in_short(entry: Entry) -> str:
             "sticker says max load 3,412, tires 80 psi",
             ["truck payload 3412 lb", "tyres pressure 80 psi"],
         ),
+        # What stands on a label is the limit, and what it is of was weighed.
+        (
+            "hitch wt 1,140, way over the 1,000 on the sticker",
+            ["weighed tongue 1140 lb", "hitch tongue 1000 lb"],
+        ),
+        (
+            "drive 7,180, over the 7,050 on the door sticker",
+            ["weighed drive 7180 lb", "truck gawr_rear 7050 lb"],
+        ),
+        (
+            "receiver says 1,250 tongue 12,500 trailer",
+            ["hitch tongue 1250 lb", "hitch tow 12500 lb"],
+        ),
+        ("scale says 1,250 tongue 9,240 trailer", ["weighed tongue 1250 lb, trailer 9240 lb"]),
+        ("cargo sticker on the camper reads 1,880 lb", ["trailer payload 1880 lb"]),
         # So much rests on no ball.
         ("towball 3500 kg", ["ball tow 3500 kg"]),
         ("tow ball 3,500", ["ball tow 3500 lb"]),

@@ -40,6 +40,17 @@ def test_how_it_stood_may_be_said_behind_each_row(text: str, reads: Reader) -> N
     assert weighings(text, reads) == [("solo", SOLO), ("hitched", HITCHED)]
 
 
+def test_each_load_is_of_its_own_side(reads: Reader) -> None:
+    alone, together = {"gross": 8_560}, {"gross": 16_980}
+    for text in (
+        "truck by itself was 8,560 and 16,980 with the camper",
+        "just the truck 8,560 then 16,980 with the camper on",
+    ):
+        assert weighings(text, reads) == [("solo", alone), ("hitched", together)], text
+    off = "solo 5,160 6,880 with the trailer off"
+    assert weighings(off, reads) == [("solo", SOLO)]
+
+
 def test_two_odometers_are_no_rig_weighed_twice(reads: Reader) -> None:
     verdict = reads("48,240 unhooked, 48,260 hooked", on_the_road())
     assert isinstance(verdict, Facts), verdict
