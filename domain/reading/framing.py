@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.reading.figures import Figure
-from domain.reading.label import Label
+from domain.reading.label import ENDS, Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import NUMBER
+from domain.reading.tokens import MARK, NUMBER
 
 LEAST_STAMPED = 1000
 """Pounds or kilograms: less is no maker's limit of a hitch or an axle."""
@@ -160,12 +160,39 @@ def _says_gawr(scene: Scene, label: Label) -> bool:
         return False
     before = scene.tokens[label.start - 1] if label.start else None
     says = before is not None and "says" in before.groups
+    says = says or (label is scene.labels[0] and _heads_ends(scene, label))
     ends = label.end == len(scene.tokens) or scene.tokens[label.end].ends_sentence
     return says or (ends and any(figure.end == label.start for figure in scene.figures))
 
 
+def _heads_ends(scene: Scene, label: Label) -> bool:
+    """'GAWR: front 5,600 rear 7,050', 'axle limit 5,600 front, 7,050 rear': a heading of both."""
+    ends = [each for each in scene.labels if each.only_end and each.bound is not None]
+    if {each.end_of for each in ends} != {"front", "rear"}:
+        return False
+    first = min(min(each.start, each.bound.start) for each in ends if each.bound)
+    return all(token.kind is MARK or token.raw == ":" for token in scene.tokens[label.end : first])
+
+
+def end_behind(scene: Scene, figure: Figure) -> str | None:
+    """'GAWR 5,600 front', 'gawr 5,600 front, weighed 5,120': which end a limit is of."""
+    if ENDED.isdisjoint(scene.by_class):
+        return None
+    behind = next((each for each in scene.labels if each.start == figure.end), None)
+    if behind is None or behind.rating or behind.side or behind.vehicle:
+        return None
+    own = behind.bound is None or behind.bound.start > behind.end
+    return (behind.end_of or ENDS.get(behind.axle or "")) if own else None
+
+
+ENDED = frozenset(("end", "axle"))
+"""Classes of term that name an end of the truck."""
+
+
 def weighed_since(scene: Scene, figure: Figure) -> bool:
     """'door sticker gvwr 11,500, and she scaled 5,360 steer': behind a scale's verb are loads."""
+    if "end" in scene.by_class and _is_weighed_end(scene, figure):
+        return True
     for index in range(figure.start - 1, -1, -1):
         token = scene.tokens[index]
         if token.senses.keys() & {"rating_cue", "rating"}:
@@ -173,6 +200,15 @@ def weighed_since(scene: Scene, figure: Figure) -> bool:
         if "on_scale" in token.groups or _heads_weighed(scene, index):
             return True
     return False
+
+
+def _is_weighed_end(scene: Scene, figure: Figure) -> bool:
+    """'front 5,180 rear 6,940, gawr 7,050': the other end was weighed, and so was this one."""
+    label = figure.label
+    if not isinstance(label, Label) or not label.only_end or not figure.value % LABEL_STEP:
+        return False
+    ends = [each.bound for each in scene.labels if each.only_end and each.bound is not None]
+    return len(ends) == len(AXLES) and any(each.role == "load" for each in ends)
 
 
 def _heads_weighed(scene: Scene, index: int) -> bool:

@@ -270,6 +270,8 @@ def _bind_under_headings(
         return False
     bound = False
     for row in _rows_before_labels(figures, labels):
+        if row and row[0][1].rating == "gawr":
+            row = row[1:]  # 'GVWR 11,400 GAWR 5,600 front 7,050 rear'
         if len(row) >= SHORTEST_ROW and _is_headed(tokens, figures, labels, row):
             bound = True
             for figure, label in row:
@@ -309,12 +311,15 @@ def _is_headed(
     first, last = row[0][0], row[-1][1]
     ahead = [label for label in labels if label.end <= first.start]
     heading = ahead[-1] if ahead else None
-    if heading is None or heading.rating or heading.field:
+    if heading is None or heading.field:
         return False
-    ends = heading.only_its_axles and _both_ends(row)
+    rated = heading.rating == "gawr" and _both_ends(row)  # 'GAWR 5,600 front 7,050 rear'
+    if heading.rating and not rated:
+        return False
+    ends = rated or (heading.only_its_axles and _both_ends(row))
     if heading.places_load and not (ends or _both_sides(row)):
         return False
-    if any(figure.end == heading.start for figure in figures):
+    if not rated and any(figure.end == heading.start for figure in figures):
         return False  # it is the label of the figure before
     following = tokens[last.end] if last.end < len(tokens) else None
     if following is not None and (

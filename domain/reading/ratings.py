@@ -21,6 +21,7 @@ from domain.reading.fluid_tanks import holds_fluid, is_fluid_tank, tanks_in_turn
 from domain.reading.framing import (
     LABEL_STEP,
     LEAST_STAMPED,
+    end_behind,
     is_framed,
     is_plate,
     rated_behind,
@@ -220,6 +221,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         if name == "gvwr" and label.wheel == "axle" and label.start in scene.by_class["rating"]:
             name = "gawr"  # 'MMA eje 2 2.100': what an axle may bear is its own, and not the whole
         end = label.end_of or ENDS_OF_TRUCK.get(label.axle or "")
+        if end is None and name == "gawr":
+            end = end_behind(scene, figure)
         end = end or (ENDS.get(label.ordinal or 0) if label.rating != name else None)
         if name == "gawr" and end and label.vehicle != "trailer":
             name = f"gawr_{end}"
@@ -556,7 +559,9 @@ def _subject(scene: Scene, label: Label, figure: Figure, name: str) -> str:
 
 def _axles_make(scene: Scene, gvwr: Figure) -> bool:
     """'gvwr 14,000, two axles 7,000 each': equal axles that bear the whole are a trailer's."""
-    each = any(label.rating == "gawr" and not label.end_of for label in scene.labels)
+    each = any(
+        label.rating == "gawr" and label.bound and not label.end_of for label in scene.labels
+    )
     if not (each or "axle_noun" in scene.by_class) or scene.has("axle") or scene.named("truck"):
         return False
     if gvwr.value <= 0 or axle_pairs(scene, framed=True):

@@ -34,6 +34,8 @@ def settle_weighed(scene: Scene) -> None:
         _leave_unbraked(scene)
     if "each_one" in scene.groups and "rating" in scene.by_class:
         _leave_on_each(scene)
+    if "end" in scene.by_class and "rating" in scene.by_class:
+        _settle_ends(scene)
     if "as_weighed" in scene.groups and len(scene.labels) > FEWEST_AXLES:
         _settle_sum(scene)
     if "weigh_cue" not in scene.by_class:
@@ -55,6 +57,22 @@ def _leave_on_each(scene: Scene) -> None:
         led = "rating_cue" in scene.tokens[figure.start - 1].senses
         if not led and "standing_on" in behind[0].groups and "each_one" in behind[1].groups:
             scene.claim(figure, "what each axle bears")
+
+
+def _settle_ends(scene: Scene) -> None:
+    """'trailer gawr 5,200, front 4,600 rear 4,660': what both ends bear, as a scale shows it."""
+    rated = next((each for each in scene.labels if each.rating == "gawr" and each.bound), None)
+    ends = [each for each in scene.labels if each.only_end and each.bound is not None]
+    loads = [each.bound for each in ends if each.bound]
+    if rated is None or rated.bound is None or len(ends) != len(BOTH_ENDS):
+        return
+    below = all(load.value < rated.bound.value for load in loads)
+    if below and any(load.value % LABEL_STEP for load in loads):
+        for end, load in zip(ends, loads, strict=True):
+            end.vehicle, load.role = rated.vehicle, "load"
+
+
+BOTH_ENDS = ("front", "rear")
 
 
 def _settle_sum(scene: Scene) -> None:

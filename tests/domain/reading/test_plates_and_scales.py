@@ -9,6 +9,8 @@ from domain.quantities import Quantity
 from domain.verdicts import Facts
 from tests.domain.reading.chats import Reader, on_the_road
 
+ENDS = ["truck gawr_front 5600 lb", "truck gawr_rear 7050 lb"]
+
 
 def in_short(entry: Entry) -> str:
     """'trailer gvwr 9995 lb', 'weighed tongue 1020 lb, trailer 9240 lb'."""
@@ -48,6 +50,23 @@ def in_short(entry: Entry) -> str:
                 "truck gawr_front 5600 lb",
                 "truck gawr_rear 7050 lb",
             ],
+        ),
+        # A heading is of both ends, and of neither where they were weighed.
+        ("GAWR: front 5,600 rear 7,050", ENDS),
+        ("GAWR 5,600 front 7,050 rear", ENDS),
+        ("axle ratings: front 5,600 rear 7,050", ENDS),
+        ("axle rating 5,600 front and 7,050 rear", ENDS),
+        ("axle limit 5,600 front, 7,050 rear", ENDS),
+        ("axles rated 5,600 front 7,050 rear", ENDS),
+        ("GVWR 11,400 GAWR 5,600 front 7,050 rear", ["truck gvwr 11400 lb", *ENDS]),
+        ("GAWR 5,600 front", ENDS[:1]),
+        (
+            "front 5,180 rear 6,940, gawr 7,050",
+            ["weighed drive 6940 lb, steer 5180 lb", "truck gawr_rear 7050 lb"],
+        ),
+        (
+            "trailer gawr 5,200, front 4,600 rear 4,660",
+            ["trailer gawr 5200 lb", "weighed trailer_1 4600 lb, trailer_2 4660 lb"],
         ),
         # A truck has no tongue.
         (
