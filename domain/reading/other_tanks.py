@@ -14,7 +14,7 @@ from domain.reading.figures import VOLUME, Figure
 from domain.reading.scene import Scene
 from domain.reading.spots import Spot, find_spots
 from domain.reading.talk import OTHER, OTHER_VEHICLE
-from domain.reading.tokens import NUMBER, WORD, Token
+from domain.reading.tokens import MARK, NUMBER, WORD, Token
 from domain.reading.told_for_us import follows_on
 
 
@@ -26,6 +26,8 @@ def goes_elsewhere(scene: Scene, volume: Figure) -> bool:
     if not WATER_TANKS.isdisjoint(scene.groups) and _of_water(scene, start, end):
         return True
     if _took_by_another(scene, volume) or _is_led_by_another(scene, volume, start):
+        return True
+    if "talk" in scene.by_class and _is_of_other_vehicle(scene, volume, start):
         return True
     groups, words = scene.book.groups, scene.words()
     if groups["into"].isdisjoint(words) and groups["for"].isdisjoint(words):
@@ -241,6 +243,36 @@ def _is_led_by_another(scene: Scene, volume: Figure, start: int) -> bool:
     words = lead.text.split(" ") if lead is not None else ()
     groups = scene.book.groups
     return not (groups["pours"].isdisjoint(words) and groups["for"].isdisjoint(words))
+
+
+def _is_of_other_vehicle(scene: Scene, volume: Figure, start: int) -> bool:
+    """'filled the boat, 20 gallons', "boat's tank took 41": what no truck is was filled.
+
+    'towed the boat, 24.6 gal' and 'the boat is on, took 24.6 gal' tell what was towed.
+    """
+    tokens, at = scene.tokens, volume.start - 1
+    while at > start and tokens[at].kind is MARK:
+        at -= 1
+    last = at
+    while at > start and _tells_filling(tokens[at]):
+        at -= 1
+    filled = at < last
+    if at < start or not is_other_vehicle(tokens[at]):
+        return False
+    while not filled and at > start and not tokens[at - 1].groups.isdisjoint(("article", "our")):
+        at -= 1
+    led = tokens[at - 1].text.split(" ") if at > start else ()
+    return filled or not scene.book.groups["pours"].isdisjoint(led)
+
+
+def _tells_filling(token: Token) -> bool:
+    """'took', 'tank', 'tank took': what stands between a vehicle and what went into it."""
+    return "tank" in token.senses or "fuel_cue" in token.senses
+
+
+def is_other_vehicle(token: Token) -> bool:
+    """'boat', 'rental': known for a vehicle, and tows nothing."""
+    return token.senses.get("talk") == OTHER_VEHICLE and "vehicle" not in token.senses
 
 
 def _in_another(scene: Scene, first: int, end: int) -> bool:

@@ -16,7 +16,7 @@ from domain.reading.figures import MONEY, PRICE, VOLUME, Figure, follows_odomete
 from domain.reading.fill_roles import price_band
 from domain.reading.scene import Scene
 from domain.reading.swapped_tanks import tank_before
-from domain.reading.talk import OTHER
+from domain.reading.talk import OTHER, OTHER_VEHICLE
 from domain.reading.tokens import CENTS, MILLS, NO_GROUPS, NUMBER, WORD, Token
 
 TANK_FILLED = frozenset(("fuel_cue", "full", "odometer"))
@@ -344,6 +344,12 @@ def of_another(scene: Scene, index: int) -> bool:
         start <= at < index and not _is_tank(scene.tokens[at + 1])  # 'main tank 32 gal'
         for at in scene.unknown_words(names=False)
     )
+    if "talk" in scene.by_class and not rig:
+        said = scene.tokens[start : index + 1]
+        strangers = strangers or any(  # "the boat's tank holds 41 gal"
+            one.senses.get("talk") == OTHER_VEHICLE and says_tank(scene, other)
+            for one, other in pairwise(said)
+        )
     return (strangers and not rig) or _for_another(scene, index)
 
 

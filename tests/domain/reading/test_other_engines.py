@@ -21,10 +21,16 @@ from tests.domain.reading.chats import Reader, on_the_road
         "washer fluid 2 gal 6.98",
         "2 gal of brake fluid, 31.50",
         "antifreeze 1 gal 18.99",
+        "filled the boat, 20 gallons",
+        "filled the boat's tank, 20 gallons, ouch. hers not ours",
+        "boat took 20.6 gallons",
+        "boat tank 21 gal",
+        "the boat's tank holds 21 gal",
     ],
 )
 def test_what_something_else_burns_or_holds_is_no_fill(reads: Reader, text: str) -> None:
     assert reads(text, on_the_road()) == Silent()
+    assert reads(text, on_the_road(trailers=("boat trailer",))) == Silent()
 
 
 @pytest.mark.parametrize(
@@ -33,12 +39,14 @@ def test_what_something_else_burns_or_holds_is_no_fill(reads: Reader, text: str)
         ("hauling the tractor, 31.2 gal, 48,300", 31.2),
         ("filled up with the quad on, 31.2 gal", 31.2),
         ("loaded the mower, filled up 28.4 gal", 28.4),
+        ("towed the boat, 20.6 gal", 20.6),
+        ("boat's on, took 20.6 gal", 20.6),
         ("picked up the tractor, 30.4 gal diesel", 30.4),
         ("def fluid 2.5 gal 14.99", 2.5),
     ],
 )
 def test_what_rides_along_burns_nothing(reads: Reader, text: str, volume: float) -> None:
-    verdict = reads(text, on_the_road())
+    verdict = reads(text, on_the_road(trailers=("boat trailer",)))
     assert isinstance(verdict, Facts)
     (fill,) = [each for each in verdict.entries if isinstance(each, Fill)]
     assert fill.volume == Quantity(volume, "gal")
