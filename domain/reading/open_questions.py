@@ -150,8 +150,8 @@ def with_figure(entry: Entry, value: Figure) -> Entry:
         return replace(entry, loads=loads)
     for name in FIELDS:
         before = getattr(entry, name, None)
-        if isinstance(before, Quantity):
-            change = {name: Quantity(value.value, value.unit or before.unit)}
+        if isinstance(before, Quantity) and value.unit in (None, before.unit):
+            change = {name: Quantity(value.value, before.unit)}
             return replace(entry, **change)  # type: ignore[arg-type]
     return entry
 
@@ -176,6 +176,7 @@ def _by_unit(scene: Scene, asked: Ask) -> Choice | None:
             units.add(senses["money"])
         else:
             return None
+    units.update(each.unit for each in scene.figures if each.unit and each.claimed is None)  # '$30'
     if len(units) != 1:
         return None
     unit = units.pop()
@@ -527,7 +528,7 @@ def _replaced(asked: Ask, value: float, unit: str | None) -> Facts | None:
         if before is None or changed:
             entries.append(entry)
             continue
-        if not 0.05 * before.value <= value <= 20 * before.value:
+        if not 0.05 * before.value <= value <= 20 * before.value or _as_doubtful(asked, value):
             return None
         if unit is not None and unit != before.unit:
             return None
@@ -540,3 +541,25 @@ def _replaced(asked: Ask, value: float, unit: str | None) -> Facts | None:
             change: dict[str, Any] = {name: after}
             entries.append(replace(entry, **change))
     return Facts(tuple(entries)) if changed else None
+
+
+def _as_doubtful(asked: Ask, value: float) -> bool:
+    """'we drove 10k' below the last reading, '243.36' in a tank: no better than what is asked.
+
+    Of such a doubt the first figure is what was told, and the second what it was held against.
+    """
+    if len(asked.figures) < SEVERAL or asked.why not in HELD_AGAINST:
+        return False
+    told, known = asked.figures[:SEVERAL]
+    if told.unit != known.unit:
+        return False
+    if asked.why == "over_tank":
+        return value > MUCH_MORE * told.value
+    return value < known.value and not are_slips(value, told.value)
+
+
+HELD_AGAINST = ("over_tank", "backwards", "jump")
+"""Doubts about a figure that another one speaks against."""
+
+MUCH_MORE = 1.5
+"""So many times what was in doubt as too much puts nothing right."""

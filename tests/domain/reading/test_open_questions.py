@@ -365,3 +365,36 @@ def test_arriving_answers_no_question_about_leaving(reads: Reader) -> None:
 def test_where_nothing_is_offered_nothing_is_picked(text: str, reads: Reader) -> None:
     unplaced = Ask("weighing", (), "unplaced", (POUNDS,))
     assert not isinstance(reads(text, on_the_road(asked=unplaced)), Facts)
+
+
+@pytest.mark.parametrize(
+    ("told", "answer", "kept"),
+    [
+        ("odo 58,402", "52,402", 52_402),
+        ("odo 58,402", "no, 58,042", 58_042),
+        ("odo 58,402", "thats right we drove 10k", None),
+        ("odo 14502", "48,402", 48_402),
+        ("odo 14502", "we did 10,000", None),
+        ("48,402 274 gal", "27.4", 27.4),
+        ("filled 44 gal 48,402", "46.2 gal", 46.2),
+        ("48,402 62.4 gal", "243.36", None),
+        ("put in 30", "$30", 30),
+        ("put in 30", "30 gal", 30),
+    ],
+)
+def test_an_answer_is_no_more_doubtful_than_what_it_answers(
+    told: str, answer: str, kept: float | None, reads: Reader
+) -> None:
+    asked = reads(told, on_the_road())
+    assert isinstance(asked, Ask)
+    verdict = reads(answer, on_the_road(asked=asked))
+    if kept is None:
+        assert verdict == Silent()
+        return
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Fill | Odometer)
+    named = getattr(entry, asked.about, None) or getattr(entry, "cost", None)
+    named = named or getattr(entry, "volume", None)
+    assert isinstance(named, Quantity)
+    assert named.value == kept
