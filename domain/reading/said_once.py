@@ -128,10 +128,11 @@ def placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         return tuple(entries)
     clock = clock_told(scene) if len(entries) > 1 and not parts and timed else None
     lone, away = len(places) == 1, "on_the_way" in scene.groups
-    driven = read_apart(entries) if len(entries) > 1 and (lone or clock is not None) else []
+    driven = read_apart(entries) if len(entries) > 1 and (places or clock is not None) else []
     apart = bool(driven)
     several = bool(parts) or len(places) > 1 or apart
     stated = [_token_of(scene, entry) for entry in entries] if several else []
+    spots = [(at, (at, name)) for at, name in places] if several else []
     readings = _read_in_turn(scene, entries, driven, stated) if apart else []
     for number, entry in enumerate(entries):
         own = moment_of(scene, parts, stated, stated[number]) if parts else None
@@ -152,8 +153,11 @@ def placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         elif away and lone and _filled_on_the_way(scene, entry, places[0][0]):
             pass  # one came there afterwards
         elif place is not None and not isinstance(entry, (Rating, Check, Cargo)):
-            place = of_own_part(scene, places, stated, stated[number]) if stated else place
-            _complete(entry, "place", place)
+            spot, own_place = 0, place
+            if stated:
+                spot, own_place = of_own_part(scene, spots, stated, stated[number])
+            if lone or not is_done_elsewhere(scene, spot, readings, stated[number]):
+                _complete(entry, "place", own_place)
         if truck is not None and not (isinstance(entry, Rating) and entry.subject == "trailer"):
             _complete(entry, "truck", truck)
         towed = entry.subject in OF_TRAILER if isinstance(entry, Rating) else True

@@ -90,3 +90,26 @@ def test_a_price_in_pence_ends_with_nine_tenths(
     assert isinstance(fill, Fill)
     assert (fill.unit_price and fill.unit_price.value) == price
     assert (fill.distance and fill.distance.value) == distance
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "left Pell 48,302, fueled Dorset 24.6 gal 48,533, home 48,811",
+            [("Odometer", 48_302, "Pell"), ("Fill", 48_533, None), ("Odometer", 48_811, "home")],
+        ),
+        (
+            "left Pell 48,302, 24.6 gal 48,533 in Dorset, got to Harlow 48,811",
+            [
+                ("Odometer", 48_302, "Pell"),
+                ("Fill", 48_533, "Dorset"),
+                ("Odometer", 48_811, "Harlow"),
+            ],
+        ),
+    ],
+)
+def test_where_one_left_is_no_place_of_a_fill_miles_away(
+    text: str, entries: list[tuple[str, float | None, str | None]], reads: Reader
+) -> None:
+    assert told(text, reads) == entries
