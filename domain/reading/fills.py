@@ -63,6 +63,7 @@ from domain.reading.filled_up import is_full
 from domain.reading.headed_volumes import head_volumes
 from domain.reading.label import Label
 from domain.reading.logged_late import leaves_one_out
+from domain.reading.not_pumped import NOT_PUMPED, leave_not_pumped
 from domain.reading.other_goods import (
     leave_fluids,
     leave_other_goods,
@@ -104,6 +105,8 @@ def read_fills(scene: Scene) -> list[Fill] | Doubt:
                 leave_sum_with_can(scene)  # '22.8 gal and a coffee, 89.13 total'
         if not CHANGES.isdisjoint(scene.groups):
             leave_unpaid(scene)
+        if "fuel_cue" in scene.by_class and not NOT_PUMPED.isdisjoint(scene.groups):
+            leave_not_pumped(scene)
         if told > BOTH:
             if "product" in scene.by_class:
                 settle_sum(scene)

@@ -14,9 +14,9 @@ from domain.reading.figures import MONEY, PRICE, VOLUME, Figure
 from domain.reading.other_goods import is_amount
 from domain.reading.other_tanks import ELSEWHERE
 from domain.reading.scene import Scene
-from domain.reading.tokens import CENTS, WORD, Token
+from domain.reading.tokens import CENTS, MILLS, WORD, Token
 
-CHANGES = frozenset(("discount", "tax", "past", "takes_off", "without_it"))
+CHANGES = frozenset(("discount", "tax", "past", "takes_off", "without_it", "costs_one"))
 """Groups of words of which one is said where an amount was changed before it was paid."""
 
 CHANGE = frozenset(("discount", "tax", "pays_less", "takes_off"))
@@ -52,13 +52,28 @@ def leave_unpaid(scene: Scene) -> None:
             continue
         taken_off = _taken_off(scene, one, other)
         before, after = _is_then(scene, one, BEFORE), _is_then(scene, other, AFTER)
-        if (before and after) or _named(scene, one, BEFORE) or _named(scene, other, AFTER):
+        paid = _is_price_paid(scene, other) and not _is_price_paid(scene, one)
+        if paid or (before and after) or _named(scene, one, BEFORE) or _named(scene, other, AFTER):
             scene.claim(one, UNPAID)
         elif taken_off is not None:
             scene.claim(one, UNPAID)
             scene.claim(taken_off, "what was taken off")
     if "takes_off" in scene.groups:
         _leave_lessened(scene, amounts)
+    if "back_word" in scene.groups:
+        for one, other in pairwise(scene.live):
+            if _is_given_back(scene, one, other):
+                scene.claim(one, "what was paid ahead")
+                scene.claim(other, "change")
+
+
+def _is_given_back(scene: Scene, one: Figure, other: Figure) -> bool:
+    """'prepay 100 got 4.06 back': change, behind what was laid down."""
+    before = scene.tokens[other.start - 1] if other.start else None
+    behind = scene.tokens[other.end : other.end + 1]
+    paid = other.token.decimals == CENTS and {one.dimension, other.dimension} <= {None, MONEY}
+    got = before is not None and "gets_goods" in before.groups
+    return paid and got and any("back_word" in each.groups for each in behind)
 
 
 def _leave_lessened(scene: Scene, amounts: Sequence[Figure]) -> None:
@@ -162,6 +177,12 @@ UNPAID = "what it came to before a discount or a tax"
 
 PAID_WITH = (2, 3)
 """Decimals of what a pump charges, and of its price."""
+
+
+def _is_price_paid(scene: Scene, figure: Figure) -> bool:
+    """'pump price 3.999 paid 3.899': the price that was asked is not the one that was paid."""
+    before = scene.tokens[figure.start - 1] if figure.start else None
+    return figure.token.decimals == MILLS and before is not None and "costs_one" in before.groups
 
 
 def _is_then(scene: Scene, figure: Figure, said: frozenset[str]) -> bool:

@@ -224,3 +224,28 @@ def test_so_many_of_them_are_what_the_price_is_for(
 def test_so_many_of_them_are_no_fuel_without_a_price(reads: Reader) -> None:
     assert isinstance(reads("the hens, 23 of em, got out", on_the_road()), Silent)
     assert isinstance(reads("3.99 a gallon, 4 of them were there", on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("had 8 gal left, took 28.1 gal", (28.1, None, None)),
+        ("8 gallons left when we filled, 48,302, 28.1", (28.1, None, None)),
+        ("got 24.6 gal left Pell 48,302", (24.6, None, None)),
+        ("took 24.6 of its 36", (24.6, None, None)),
+        ("dte said 40 at 48,280, filled 28.1 gal at 48,302", (28.1, None, None)),
+        ("prepay 100 got 4.06 back, 24.6 gal", (24.6, None, None)),
+        ("got 24.6 gal back in Pell, $95.94", (24.6, None, 95.94)),
+        ("pump price 3.999 paid 3.899 w the card, 24.6 gal", (24.6, 3.899, None)),
+        ("paid 3.769 here 27.4 gal, it was 3.599 in Pell", (27.4, 3.769, None)),
+    ],
+)
+def test_what_is_told_of_the_tank_and_of_change_is_not_pumped_or_paid(
+    text: str, told: tuple[float, float | None, float | None], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    (fill,) = [each for each in verdict.entries if isinstance(each, Fill)]
+    assert fill.volume == Quantity(told[0], "gal")
+    assert (fill.unit_price.value if fill.unit_price else None) == told[1]
+    assert (fill.cost.value if fill.cost else None) == told[2]
