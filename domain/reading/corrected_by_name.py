@@ -45,8 +45,11 @@ def corrects_named(
 def _is_logged(scene: Scene, start: int, end: int, about: Quantity | float | str) -> bool:
     """'the one at 51,402', and a reading that does not go beyond the last one: it was told before.
 
-    What names the entry stands between `start` and `end`; 'the fill at 51,402' may be a new one.
+    What names the entry stands between `start` and `end`; 'the fill at 51,402' may be a new one,
+    and none is called 'the 27.4 gal fill' before it was told.
     """
+    if isinstance(about, Quantity) and about.unit in OWN_FIELD:
+        return True
     beside = scene.tokens[max(0, start - 1) : start] + scene.tokens[end : end + 1]
     if any("one" in token.groups for token in beside):
         return True

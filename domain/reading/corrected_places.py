@@ -59,10 +59,11 @@ def place_meant(scene: Scene) -> Correction | None:
     return None
 
 
-def told_where(scene: Scene) -> Correction | None:
+def told_where(scene: Scene, *, logged: bool = False) -> Correction | None:
     """'that fill was in Alder Creek', 'my last weighing was at Pell': where the last one was.
 
     What is pointed back at stands first, then that it was so, then the place, and nothing more.
+    An entry that is `logged` needs no word that points at it, and may be 'the one'.
     """
     tokens = scene.tokens
     if scene.figures or len(tokens) > MOST_OF_PLACE or scene.text.isupper():
@@ -74,7 +75,8 @@ def told_where(scene: Scene) -> Correction | None:
     if not named or behind >= len(tokens) or not _leads(tokens[behind - 1]):
         return None
     entry = not OF_ITS_KIND.isdisjoint(named[-1].senses) or "log_entry" in named[-1].groups
-    back = any(token.groups & LAST for token in named[:-1])
+    entry = entry or (logged and "one" in named[-1].groups)
+    back = logged or any(token.groups & LAST for token in named[:-1])
     small = all("glue" in each.senses or "ordinal" in each.senses for each in named[:-1])
     place = _name_from(scene, behind)
     if not (entry and back and small and place and place.stop == len(tokens)):

@@ -35,7 +35,7 @@ from domain.reading.corrected_fields import (
 )
 from domain.reading.corrected_fullness import full_or_partial
 from domain.reading.corrected_last import said_of_last
-from domain.reading.corrected_places import place_meant
+from domain.reading.corrected_places import place_meant, told_where
 from domain.reading.corrected_products import corrected_product
 from domain.reading.corrected_times import time_meant
 from domain.reading.denied_figures import without_name
@@ -72,6 +72,9 @@ MOST_STRANGE = 1
 
 STAR = "*"
 
+CHANGING = frozenset(("changes_field", "restates"))
+"""Groups of words of which one stands where several figures of a fill are changed."""
+
 
 def read_corrections(scene: Scene) -> tuple[Correction, ...]:
     """The corrections that a message is; none where it is something else."""
@@ -98,7 +101,7 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
         means(scene, live[0]) for means in (_starred, _only_refuses, _is_set, _apologizes, _means)
     ):
         return (amend(scene, live[0], field_of(scene, live[0]), None),)
-    if len(live) > 1 and "changes_field" in scene.groups:
+    if len(live) > 1 and not scene.groups.isdisjoint(CHANGING):
         changed = fill_changed(scene)
         if changed:
             return changed
@@ -128,8 +131,11 @@ def _of_the_rest(scene: Scene, logged: bool) -> tuple[Correction, ...]:
             return (product,)
     moved = time_meant(scene) if not scene.figures and has_times(scene) else None
     found = read_corrections(scene) if moved is None else (moved,)
-    if found or not logged or len(scene.live) != 1:
+    if found or not logged or len(scene.live) > 1:
         return found
+    if not scene.live:
+        placed = told_where(scene, logged=True)
+        return () if placed is None else (placed,)
     field = said_of_last(scene, scene.live[0], logged=True)
     return () if field is None else (amend(scene, scene.live[0], field, None),)
 

@@ -1,6 +1,7 @@
 """Several figures of the last fill changed at once: 'change last fill to 24.6 gal at 3.799'.
 
-This file decides that a message asks for it in so many words, and which field each figure is of.
+This file decides that a message asks for it in so many words, or says what it should be, and which
+field each figure is of.
 One figure that is set is read in `corrections`.
 """
 
@@ -28,9 +29,13 @@ def fill_changed(scene: Scene) -> tuple[Correction, ...]:
         return ()
     tokens = scene.tokens
     verbs = [at for at, token in enumerate(tokens[:LATEST]) if "changes_field" in token.groups]
-    if not verbs:
+    should = live[0].start - 1
+    if verbs:
+        named = tokens[verbs[0] + 1 : live[0].start]
+    elif should > 0 and "restates" in tokens[should].groups:
+        named = tokens[:should]  # 'last fill should be 26.1 gal at 3.799'
+    else:
         return ()
-    named = tokens[verbs[0] + 1 : live[0].start]
     fill = any("fuel_cue" in token.senses or "of_fill" in token.groups for token in named)
     back = any("points_back" in token.groups for token in named)
     if not (fill and back):

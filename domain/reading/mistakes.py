@@ -43,7 +43,7 @@ def value_and_mistake(
         return None, None  # 'humidity 43 percent, wind should be 8 mph'
     if restated and not any(token.kind is MARK for token in between):
         return second, first  # '61.2 should be 62.1', 'the 61.2 i sent should be 62.1'
-    if _was_and_is(scene, first, second):
+    if _was_and_is(scene, first, second) or _found_wrong(between):
         return second, first
     if wrong_before(scene, second.start, first.end):
         return (None, None) if _denied(between) else (first, second)
@@ -90,6 +90,12 @@ def _was_and_is(scene: Scene, first: Figure, second: Figure) -> bool:
 
 ROUND = 50
 """What a target is told in, and hardly what a scale or a pump shows."""
+
+
+def _found_wrong(between: Sequence[Token]) -> bool:
+    """'51,402 was wrong, its 51,420': said of the first, and behind it what it is."""
+    said = any("found_wrong" in token.groups for token in between[:2])
+    return said and not between[-1].groups.isdisjoint(("marks_meant", "restates", "was"))
 
 
 def _of_two_things(first: Figure, second: Figure) -> bool:

@@ -211,6 +211,8 @@ def take_back_figures(tokens: Sequence[Token], figures: Sequence[Figure]) -> boo
         cue, explained = _cue_before(tokens, live[at - 1].end, second.start)
         if cue is None:
             first = live[at - 1] if _trails_off(tokens, live[at - 1], second) else None
+        elif _was_wrong(tokens, live[at - 1]):
+            continue
         else:
             first = _meant(tokens, live[:at], second, cue, explained)
         if first is None:
@@ -263,6 +265,17 @@ def _cue_before(tokens: Sequence[Token], start: int, end: int) -> tuple[int | No
         else:
             explained = parted
     return cue, before_cue
+
+
+def _was_wrong(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'51,402 was wrong, its 51,420': it was told in a message before, and is put right there."""
+    behind = tokens[figure.end : figure.end + 2]
+    said = len(behind) > 1 and not behind[0].groups.isdisjoint(("was", "is_now"))
+    return said and "found_wrong" in behind[1].groups and figure.start <= OPENING
+
+
+OPENING = 3
+"""Tokens: a figure stands no later that is told to be wrong: 'the odo 51,402 was wrong'."""
 
 
 def _alone_before(tokens: Sequence[Token], index: int, end: int) -> bool:

@@ -33,6 +33,9 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("the last fill was 118.40", "cost", 118.4),
         ("my last fill was 3.899", "unit_price", 3.899),
         ("the fill at 47,902 was 24.6", "volume", 24.6),
+        ("the odo 48,302 was wrong its 48,320", "odometer", 48320),
+        ("drive 6,840 is wrong its 6,480", "drive", 6480),
+        ("27.4 gal was wrong, its 24.7", "volume", 24.7),
         ("make that 312 miles", "distance", 312),
         ("that should be 200 miles not 260", "distance", 200),
         ("make that 48,312 miles", "odometer", 48312),
@@ -164,6 +167,16 @@ FIRST, SECOND = Quantity(24.6, "gal"), Quantity(24.1, "gal")
         ("the 48,302 one was partial", "full", False, 48_302),
         ("on the fill at 47,802 the cost should be 95.94", "cost", Quantity(95.94, "USD"), 47_802),
         ("make the dorset fill 24.6 gal", "volume", FIRST, "dorset"),
+        ("the odo on the 24.6 gal fill was 48,302", "odometer", Quantity(48_302, "mi"), FIRST),
+        (
+            "the price on the 24.6 gal fill was 3.799",
+            "unit_price",
+            Quantity(3.799, "USD/gal"),
+            FIRST,
+        ),
+        ("that 24.6 gal fill was at Dorset", "place", "Dorset", FIRST),
+        ("the 24.6 gallon one was at Dorset", "place", "Dorset", FIRST),
+        ("the fill at 47,902 was at Emu Point", "place", "Emu Point", 47_902),
         ("the Dorset fill should be 24.6", None, 24.6, "Dorset"),
         ("correct the 24.1 gal fill to 24.6", "volume", FIRST, None),
         ("make that last fill 24.6", None, 24.6, None),
@@ -197,3 +210,20 @@ def test_a_fill_that_is_told_by_its_reading_is_one(reads: Reader, text: str) -> 
     (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
     assert entry["kind"] == "fill"
     assert (entry["volume"]["value"], entry["odometer"]["value"]) == (24.6, 48_302)
+
+
+def test_a_figure_told_to_be_wrong_was_told_before(reads: Reader) -> None:
+    (entry,) = verdict_to_record(reads("48,302 was wrong, its 48,320", on_the_road()))["entries"]
+    assert (entry["kind"], entry["value"], entry["was"]) == ("correction", 48_320, 48_302)
+    (weighing,) = verdict_to_record(reads("steer 5,280 no wait 5,260 drive 6,640", on_the_road()))[
+        "entries"
+    ]
+    assert weighing["kind"] == "weighing"
+
+
+def test_what_the_last_fill_should_be_is_no_fill_more(reads: Reader) -> None:
+    verdict = reads("last fill should be 26.1 gal at 3.799", on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [
+        (each.field, each.value) for each in verdict.entries if isinstance(each, Correction)
+    ] == [("volume", Quantity(26.1, "gal")), ("unit_price", Quantity(3.799, "USD/gal"))]
