@@ -90,7 +90,7 @@ def _is_apart(figure: Figure, after: Token, behind: Token | None) -> bool:
     """
     gauged = figure.dimension in CHANGING
     if "soft_tyre" in after.groups:
-        return figure.dimension == PRESSURE and _is_short(figure)
+        return figure.dimension == PRESSURE and is_short(figure)
     if "compares" in after.groups and gauged:
         return True
     small = figure.dimension is None and figure.value <= MOST_GAINED
@@ -99,7 +99,7 @@ def _is_apart(figure: Figure, after: Token, behind: Token | None) -> bool:
     return ("than" if "compares" in after.groups else "usual_one") in behind.groups
 
 
-def _is_short(figure: Figure) -> bool:
+def is_short(figure: Figure) -> bool:
     """'10 psi low': less than any tyre is left with, so it is what the tyre lacks."""
     return Quantity(figure.value, figure.unit or "").amount("kPa") <= MOST_LACKED
 

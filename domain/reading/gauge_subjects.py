@@ -9,6 +9,7 @@ in `observations`.
 from __future__ import annotations
 
 from domain.reading.bare_pressures import PRESSURE_SIZE, are_all_pressures, is_pressure
+from domain.reading.claimed_changes import is_short
 from domain.reading.clocks import HAPPENED
 from domain.reading.figures import (
     PRESSURE,
@@ -36,7 +37,9 @@ def subject_of(scene: Scene, figure: Figure, heading: Label | None) -> str | Non
     dimension = figure.dimension
     if figure.start and scene.tokens[figure.start - 1].senses.get("unit") in ("mi", "km"):
         return None  # 'broke down at mile 33,107, bearing seized'
-    if dimension == PRESSURE and (_of_other_air(scene, figure) or are_tyres_of_another(scene)):
+    if dimension == PRESSURE and (
+        _of_other_air(scene, figure) or are_tyres_of_another(scene) or _is_step(scene, figure)
+    ):
         return None
     if figure.value == TREAD_PARTS and is_tread_depth(scene.tokens, figure.start):
         return None
@@ -92,7 +95,8 @@ def subject_of(scene: Scene, figure: Figure, heading: Label | None) -> str | Non
         behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
         if behind is not None and "out_of_doors" in behind.groups:
             return "ambient"
-        return _nearest_subject(scene, figure, TEMPERATURE)
+        gauge = _nearest_subject(scene, figure, TEMPERATURE)
+        return gauge or ("ambient" if any(map(_is_wind, scene.figures)) else None)
     return None
 
 
@@ -128,6 +132,22 @@ NEAR_AIR = 3
 """Tokens from what holds air to how much: 'in the bags'."""
 
 
+def _is_step(scene: Scene, figure: Figure) -> bool:
+    """'put 10 psi in', 'down 12 psi', '10 psi under the others': no tyre is left with so little."""
+    if not is_short(figure):
+        return False
+    before = scene.tokens[figure.start - 1].groups if figure.start else frozenset()
+    behind = scene.tokens[figure.end : figure.end + 3]
+    apart = bool(behind) and behind[0].text.split(" ")[0] in scene.book.groups["past_or_short"]
+    return not STEPS.isdisjoint(before) or (
+        apart and any("one_of_them" in token.groups for token in behind)
+    )
+
+
+STEPS = frozenset(("steps", "putting"))
+"""Groups of words before so much air."""
+
+
 def _of_appliance(scene: Scene, figure: Figure) -> bool:
     """'1,200 rpm on the blender': what turns is a thing that no phrase knows."""
     behind = scene.tokens[figure.end : figure.end + 3]
@@ -143,7 +163,12 @@ def _of_the_spare(scene: Scene, figure: Figure) -> bool:
     at = figure.start - 1
     while at >= 0 and "copula" in scene.tokens[at].senses.get("glue", "").split():
         at -= 1
-    ends = figure.end == scene.clause_of(figure.start)[1] or scene.tokens[figure.end].kind is MARK
+    ends = figure.end == scene.clause_of(figure.start)[1]
+    ends = (
+        ends
+        or scene.tokens[figure.end].kind is MARK
+        or "subject" in scene.tokens[figure.end].senses
+    )
     return (
         at >= 0 and "spare_tyre" in scene.tokens[at].groups and ends and low <= figure.value <= high
     )

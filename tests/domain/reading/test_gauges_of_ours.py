@@ -19,6 +19,10 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("coolant temp 110 at the start", {"coolant": 110}),
         ("tires 80 off the gauge", {"tyre": 80}),
         ("coolant pegged at 230", {"coolant": 230}),
+        ("wind 30, 24 degrees", {"wind": 30, "ambient": 24}),
+        ("running 55 into a 20 headwind", {"speed": 55, "wind": 20}),
+        ("put 80 psi in the left front", {"tyre": 80}),
+        ("left rear down to 48 psi", {"tyre": 48}),
     ],
 )
 def test_a_gauge_of_ours_is_read(reads: Reader, text: str, read: dict[str, float]) -> None:
@@ -50,6 +54,7 @@ def test_a_scale_is_read_out_to_somebody(reads: Reader) -> None:
         ("tyres all 65 except the spare 40", [(65, None), (40, "spare")]),
         ("lft trlr tire 32psi rt 34", [(32, "trailer left"), (34, "trailer right")]),
         ("left tires 65, right 66", [(65, "left"), (66, "right")]),
+        ("spare 50 tires 65", [(50, "spare"), (65, None)]),
     ],
 )
 def test_where_each_tyre_of_a_row_is(
@@ -80,6 +85,11 @@ def test_where_each_tyre_of_a_row_is(
         "well pump pressure 60",
         "my car needs tires, 640 installed",
         "fuel pressure 55",
+        "put 10 psi in the left front trailer tire",
+        "put 5 psi in the rears",
+        "rr camper down 12 psi",
+        "left rear is 10 psi under the others",
+        "24 degrees, no wind",
         "boost pressure 28 psi",
         "took rt 34 out of Arden",
         "picnic was lovely, wind 30, 24 degrees",
