@@ -24,7 +24,7 @@ from domain.reading.question_forms import (
     supposes,
 )
 from domain.reading.scene import Scene
-from domain.reading.tokens import NO_GROUPS
+from domain.reading.tokens import NO_GROUPS, NUMBER
 
 Topics = Mapping[str, set[str]]
 """Each topic that a message has words for, with the phrases that stand there."""
@@ -43,6 +43,9 @@ SMALL = frozenset(("small_word", "before_question", "asks_aside"))
 
 LEAST_MASS = 100
 """A load without a unit is no less, in pounds or in kilograms."""
+
+COUNTED = 2
+"""Tokens of straps and what leads to what each holds, behind how many there are."""
 
 LONGEST_STAMP = 3
 """Tokens of what a working load limit is called."""
@@ -265,8 +268,10 @@ def _is_rating(scene: Scene, figure: Figure) -> bool:
         return True
     if behind and "lashing" in behind[0].groups:
         return True
-    if len(before) > 1 and "of" in before[-1].groups and "lashing" in before[-2].groups:
-        return True
+    if len(before) > 1 and "lashing" in before[-2].groups:
+        counted = len(before) > COUNTED and before[-3].kind is NUMBER  # '4 straps at 3,333'
+        if "of" in before[-1].groups or (counted and "at" in before[-1].groups):
+            return True
     ahead = " ".join(token.text for token in before)
     after = " ".join(token.text for token in behind)
     limits = scene.book.groups["tie_limit"]

@@ -187,6 +187,7 @@ def test_tie_downs_are_read_out_of_the_words(
     ("text", "limit"),
     [
         ("4 straps wll 3,333 lb", Quantity(3333, "lb")),
+        ("are 4 straps at 3,333 lb enough for 8,000 lb", Quantity(3333, "lb")),
         ("4 straps rated 1500 kg", Quantity(1500, "kg")),
         ("4 straps, 5000 lb wll each", Quantity(5000, "lb")),
         ("2 straps, 800 kg lashing capacity", Quantity(800, "kg")),

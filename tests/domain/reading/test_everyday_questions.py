@@ -173,6 +173,10 @@ whats in the trailer park
 is the back door still locked
 when am i due back
 when are we due at moms
+what do you want from me
+what pressure are you under
+weights at the gym
+how much gas is in the mower
 is 5000 too much for the hives
 is 1200 ok
 was 4200 over asking

@@ -76,6 +76,15 @@ did we check everything on the walk round|upkeep item=walk_round
 when is the anode due|upkeep item=anode
 when were the tires last rotated|upkeep item=tires
 when am i due for grease|upkeep item=grease
+what psi did we run last time|upkeep field=tyre form=gauge
+max trans temp today|upkeep field=transmission form=gauge
+hub temps ok?|upkeep field=hub form=gauge
+did we log the last fill|cost form=fill
+whats not been checked|upkeep item=walk-round
+def per 1000 miles|economy product=def
+scale weights from Pell|weight
+are 4 straps at 3333 enough for 8000|tiedown value=8000lb
+how many straps at 8,000 lb|tiedown value=8000lb
 last two weighings|weight form=change
 whats the tongue pct|tongue
 avg price per gal this yr|cost
