@@ -271,7 +271,7 @@ IS_SHORTENED = ("'s", "’s")
 def _talk_allows(scene: Scene, index: int) -> bool:
     start, end = scene.clause_of(index)
     of_others = OTHER in scene.talk[start:end]  # 'light's on in Dave's truck'
-    if of_others or _asked(scene, index) or _is_order(scene, index):
+    if of_others or _asked(scene, index) or _is_order(scene, index) or _was_left(scene, index):
         return False
     return scene.talk[index] in (None, NEGATION)
 
@@ -286,6 +286,23 @@ def _is_order(scene: Scene, index: int) -> bool:
     behind = scene.tokens[start + 1 : start + 2]
     told = "tells_to" in scene.tokens[start].groups and bool(behind)
     return told and not behind[0].groups.isdisjoint(("article", "points_at_a_thing"))
+
+
+def _was_left(scene: Scene, index: int) -> bool:
+    """'left the chocks in', 'forgot to take the chocks out': it is not where it belongs."""
+    if "left_so" not in scene.groups:
+        return False
+    start, _ = scene.clause_of(index)
+    for at in range(start, index):
+        token = scene.tokens[at]
+        if "left_so" in token.groups:
+            led = "article" in scene.tokens[at + 1].groups and at + 2 == start_of_name(scene, index)
+            return led or LEFT.isdisjoint(token.senses)  # 'left marker light on' is on a side
+    return False
+
+
+LEFT = frozenset(("side", "event"))
+"""Classes of term of what is on the left, and of who left."""
 
 
 def _asked(scene: Scene, index: int) -> bool:
