@@ -13,7 +13,7 @@ from domain.reading.figures import PRESSURE, TEMPERATURE, Figure
 from domain.reading.gauge_values import POSITIONED
 from domain.reading.label import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK, WORD, Token
+from domain.reading.tokens import MARK, NUMBER, WORD, Token
 
 
 def _stands_under(scene: Scene, figure: Figure) -> str | None:
@@ -38,6 +38,30 @@ def _was_hitched(scene: Scene, label: Label) -> bool:
     )
 
 
+def share_vehicle(scene: Scene) -> None:
+    """'hubs 98 101 99 100 trailer': a vehicle behind a row is that of each of its figures.
+
+    They are alike: in 'tires 65 65 80 80 trailer' the first may be the truck's.
+    """
+    last = scene.figures[-1]
+    label = last.label
+    if not isinstance(label, Label) or not label.only_vehicle or label.start < last.end:
+        return
+    between = scene.tokens[last.end : label.start]
+    if not all("standing_on" in token.groups for token in between):
+        return
+    row = [each for each in scene.figures if each.label is None and each.dimension is None]
+    closed = label.end == scene.clause_of(last.start)[1]
+    values = [each.value for each in (*row, last)]
+    alike = max(values) <= MOST_APART * min(values)
+    if closed and alike and len(row) >= LEAST_SHARING and row[-1].end == last.start:
+        last.label = label.bound = None
+
+
+LEAST_SHARING, MOST_APART = 2, 1.2
+"""Figures of a row, beside its first and its last, and how many times one is another."""
+
+
 def _vehicle_behind(scene: Scene, figure: Figure) -> str | None:
     """'all 80 on the trailer, 65 front 75 rear on the truck': whose the figures of a clause are.
 
@@ -52,7 +76,10 @@ def _vehicle_behind(scene: Scene, figure: Figure) -> str | None:
             and figure.end <= label.start < end
             and not (label.only_vehicle and label.bound not in (None, figure))
             and not VEHICLES.isdisjoint(scene.tokens[label.end - 1].senses)
-            and "standing_on" in scene.tokens[label.end - 2].groups
+            and (
+                "standing_on" in scene.tokens[label.end - 2].groups
+                or (label.bound is None and scene.tokens[label.start - 1].kind is NUMBER)
+            )
         ),
         None,
     )

@@ -33,6 +33,7 @@ from domain.reading.gauge_places import (
     one_of_them,
     place_of_soft_tyre,
     position_of,
+    share_vehicle,
 )
 from domain.reading.gauge_subjects import subject_of
 from domain.reading.gauge_values import POSITIONED, RUN_HOT, implausible, is_of_other_water, shown
@@ -66,6 +67,8 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
     row: tuple[Figure, str] | None = None
     of_trailer = False
     heading = _heading(scene)
+    if heading is not None and len(scene.figures) > LEAST_ROW:
+        share_vehicle(scene)
     chatty = len(scene.unknown_words()) > MOST_UNKNOWN
     for figure in scene.live:
         if figure.role is not None:
