@@ -103,6 +103,9 @@ def place_bare(
     return {}
 
 
+ON_ITS_OWN = {"trailer", "tongue"}
+"""What a trailer that is off rests on."""
+
 TONGUE = {"tongue"}
 """What may be told beside a row of axles and the gross that they make."""
 
@@ -332,6 +335,8 @@ def _place_beside(
             kilograms(figure, unit) for position, figure in placed.items() if position != "tongue"
         )
         value = kilograms(bare[0], unit)
+        if placed.keys() == ON_ITS_OWN:  # 'trailer axles 9,260 tongue 1,140 = 10,400'
+            total += kilograms(placed["tongue"], unit)
         if abs(total - value) <= SUM_TOLERANCE * value:
             return {"gross": bare[0]}
     if len(bare) == 1 and rig == "hitched" and placed.keys() == {"trailer"}:

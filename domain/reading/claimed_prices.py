@@ -48,6 +48,8 @@ def _is_paid(tokens: Sequence[Token], figure: Figure) -> bool:
     """'1,180 for a set of tires', '88 for a new one', '45 to fix', '64.50 plus shipping'."""
     behind = tokens[figure.end : figure.end + 4]
     paid = bool(behind) and "pays_for" in behind[0].groups
+    if len(behind) > 1 and not behind[1].groups.isdisjoint(("pronoun", "we")):
+        return False  # 'payload is 3,412 and we used 2,900'
     return paid and any(not token.groups.isdisjoint(PAID_FOR) for token in behind[1:])
 
 

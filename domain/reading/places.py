@@ -102,9 +102,17 @@ def _may_name_stop(token: Token) -> bool:
 
 
 def _is_elsewhere(scene: Scene, index: int) -> bool:
-    """Whether home is where one is bound, or where the dog stayed."""
+    """Whether home is where one is bound, or where the dog stayed, or what was left there."""
     elsewhere = is_ahead(scene, index) or _comes(scene, index) or _of_pet(scene, index)
-    return elsewhere or _is_so_far(scene, index)
+    return elsewhere or _is_so_far(scene, index) or _is_of_goods(scene, index)
+
+
+def _is_of_goods(scene: Scene, index: int) -> bool:
+    """'left the hives home today': where goods are, of which no figure is told."""
+    start, _ = scene.clause_of(index)
+    ahead = scene.tokens[start:index]
+    left = any("leads_to_place" in each.groups and "event" in each.senses for each in ahead)
+    return left and any(map(_is_goods, ahead))
 
 
 def _is_so_far(scene: Scene, index: int) -> bool:
@@ -144,6 +152,8 @@ def _led_to(scene: Scene) -> Iterator[tuple[int, str]]:
         end = _name_end(tokens, start)
         if end == start + 1 and (_is_money(tokens[start]) or _is_of_family(tokens[start])):
             continue  # 'paid in pesos', 'picked it up from Dad'
+        if end > start and "event" in token.senses and _is_goods(tokens[start]):
+            continue  # 'left the hives home today'
         if "sent_from" in token.groups and tokens[end : end + 1] and tokens[end].raw == ":":
             continue  # 'fwd from Ned: ...'
         if end > start and not _is_no_destination(tokens[start], alone=end == start + 1):
@@ -219,6 +229,10 @@ def _is_no_destination(token: Token, *, alone: bool) -> bool:
 
 def _is_of_family(token: Token) -> bool:
     return "family" in token.groups and not token.possessive
+
+
+def _is_goods(token: Token) -> bool:
+    return "carried_thing" in token.groups and token.raw[0].islower()
 
 
 def _is_money(token: Token) -> bool:

@@ -101,6 +101,7 @@ def in_short(entry: Entry) -> str:
             "gross 22,300, that's 1,100 under gcwr of 23,400",
             ["weighed gross 22300 lb", "truck gcwr 23400 lb"],
         ),
+        ("payload is 3,412 and we used 2,900 of it", ["truck payload 3412 lb"]),
         # What a tyre carries at its pressure is no payload.
         (
             "tyre plate says 80 psi and 3,195 lb max load",

@@ -74,6 +74,21 @@ def test_how_much_lighter_it_is_was_not_weighed(
     assert [each for _, each in weighings(text, reads)] == [loads]
 
 
+def test_what_a_trailer_rests_on_makes_all_of_it(reads: Reader) -> None:
+    (told,) = weighings("trailer axle weight 9,260 tongue weight 1,140 = 10,400", reads)
+    assert told == (None, {"trailer": 9_260, "tongue": 1_140, "gross": 10_400})
+
+
+def test_no_rig_was_weighed_where_goods_were_left(reads: Reader) -> None:
+    for text, place in (
+        ("left the hives home today, 12,960 gross", None),
+        ("left the trailer at the orchard, 12,960 gross", "orchard"),
+    ):
+        verdict = reads(text, on_the_road())
+        assert isinstance(verdict, Facts), text
+        assert {entry.place for entry in verdict.entries} == {place}, text
+
+
 @pytest.mark.parametrize(
     "text",
     [
