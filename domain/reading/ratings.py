@@ -16,7 +16,7 @@ from domain.reading.axle_pairs import axle_pairs
 from domain.reading.beside_limits import is_past_limit, is_what_we_have, loads_beside_limits
 from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
-from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure, kilograms
+from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure
 from domain.reading.fluid_tanks import holds_fluid, is_fluid_tank, tanks_in_turn
 from domain.reading.framing import (
     LABEL_STEP,
@@ -53,7 +53,7 @@ from domain.reading.tank_sizes import (
     tanks_alike,
 )
 from domain.reading.tokens import NUMBER
-from domain.reading.tow_ratings import HITCH_KINDS, tows_by_hitch
+from domain.reading.tow_ratings import HITCH_KINDS, pulls_so_much, tows_by_hitch
 from domain.reading.tyre_ratings import (
     is_tyre_load,
     is_tyre_placard,
@@ -243,7 +243,7 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if label.whole == "tongue" and "ball" in scene.tokens[label.start].groups:
         rating = _of_part(scene, figure)
         stamped = _is_stamped(scene) or (framed and rating == "tow")
-        if stamped or _pulls(scene, figure):
+        if stamped or pulls_so_much(scene, figure):
             return "ball", rating  # 'towball rating 3,500 kg': no ball bears as much
     if _is_rated_axle(scene, figure, label):
         return "trailer", "gawr"
@@ -391,16 +391,6 @@ def _of_part(scene: Scene, figure: Figure) -> str:
         return "tongue"  # 'max on the hitch is 1,500'
     least = LEAST_PULL_LB if load.unit == "lb" else LEAST_PULL_KG
     return "tongue" if load.amount(least.unit) < least.value else "tow"
-
-
-def _pulls(scene: Scene, figure: Figure) -> bool:
-    """'towball 3500 kg': a maker's round figure, of which hardly a tenth rests on a ball."""
-    stamped = not figure.value % LABEL_STEP and "weigh_cue" not in scene.by_class
-    return stamped and kilograms(figure, mass_unit(scene)) >= LEAST_PULLED
-
-
-LEAST_PULLED = 1_000.0
-"""Kilograms: so much rests on no ball (common practice, no source)."""
 
 
 def _is_of_next(scene: Scene, index: int, figure: Figure) -> bool:

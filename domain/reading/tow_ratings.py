@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from itertools import pairwise
 
-from domain.reading.figures import MASS, Figure
-from domain.reading.framing import LEAST_STAMPED
+from domain.context import MASS_UNIT
+from domain.reading.figures import MASS, Figure, kilograms
+from domain.reading.framing import LABEL_STEP, LEAST_STAMPED
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, Token
@@ -101,3 +102,13 @@ def pin_said(scene: Scene, figure: Figure, subject: str) -> str | None:
         return scene.words_between(label.start, label.end)
     part = scene.clause_of(figure.start) if subject == "hitch" else (0, None)
     return scene.phrase_said("pin_hitch", *part)
+
+
+def pulls_so_much(scene: Scene, figure: Figure) -> bool:
+    """'towball 3500 kg': a maker's round figure, of which hardly a tenth rests on a ball."""
+    stamped = not figure.value % LABEL_STEP and "weigh_cue" not in scene.by_class
+    return stamped and kilograms(figure, MASS_UNIT[scene.context.units]) >= LEAST_PULLED
+
+
+LEAST_PULLED = 1_000.0
+"""Kilograms: so much rests on no ball (common practice, no source)."""
