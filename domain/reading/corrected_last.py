@@ -6,6 +6,8 @@ more. Which field that is of is decided in `corrected_fields`.
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from domain.reading.corrected_by_name import NAMES_ENTRY
 from domain.reading.corrected_fields import field_of, fits_field
 from domain.reading.figures import DISTANCE, NEXT_READING, Figure
@@ -83,6 +85,15 @@ def is_last_entry(before: Token, token: Token) -> bool:
     if token.groups.isdisjoint(NAMES_ENTRY):
         return False
     return "points_at_a_thing" in before.groups or before.senses.get("ordinal") == "last"
+
+
+def is_of_next_fill(scene: Scene, figure: Figure) -> bool:
+    """'next fill should be 26.1 gal': what is yet to come was not told, and is not put right."""
+    start, _ = scene.clause_of(figure.start)
+    ahead = scene.tokens[start : figure.start]
+    return any(
+        "coming_up" in one.groups and "of_fill" in other.groups for one, other in pairwise(ahead)
+    )
 
 
 def _is_small(scene: Scene, figure: Figure, index: int) -> bool:

@@ -34,7 +34,7 @@ from domain.reading.corrected_fields import (
     strangers,
 )
 from domain.reading.corrected_fullness import full_or_partial
-from domain.reading.corrected_last import said_of_last
+from domain.reading.corrected_last import is_of_next_fill, said_of_last
 from domain.reading.corrected_places import place_meant, told_where
 from domain.reading.corrected_products import corrected_product
 from domain.reading.corrected_times import time_meant
@@ -88,6 +88,8 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
     if undoes(scene):
         return (undo_of(scene),)
     live = _figures(scene)
+    if "coming_up" in scene.groups and live and is_of_next_fill(scene, live[0]):
+        return ()
     if not NAMES_ENTRY.isdisjoint(scene.groups) or is_subject(scene, live):
         named = corrects_named(scene, _of_the_rest)
         if named:

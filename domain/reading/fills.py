@@ -17,6 +17,7 @@ from domain.quantities import Quantity
 from domain.reading.bare_fills import assign_bare
 from domain.reading.clocks import HAPPENED
 from domain.reading.containers import is_poured_in
+from domain.reading.corrected_last import is_of_next_fill
 from domain.reading.done_otherwise import (
     OF_NO_FUEL,
     WORKS,
@@ -242,7 +243,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     return fill_of(scene, draft, full=full, missed=missed)
 
 
-APART = HAPPENED | {"fuel_signal", "points_back"}
+APART = HAPPENED | {"fuel_signal", "points_back", "coming_up"}
 """Classes of term and groups of words with which a figure may be told that is of no fill."""
 
 
@@ -262,6 +263,8 @@ def _of_this_fill(scene: Scene, own: list[Figure]) -> list[Figure]:
         own = [figure for figure in own if not read_at_signal(scene, figure, own)]
     if "points_back" in scene.groups:
         own = [figure for figure in own if not _of_earlier(scene, figure)]
+    if "coming_up" in scene.groups:
+        own = [figure for figure in own if not is_of_next_fill(scene, figure)]
     return own
 
 

@@ -59,6 +59,8 @@ def test_what_it_should_have_been_is_mended(
 @pytest.mark.parametrize(
     "text",
     [
+        "next fill should be 26.1 gal",
+        "next fill should be 26.1 gal at 3.799",
         "dinner should have been 45 dollars",
         "rent should have read 1,200 dollars",
         "we should have been there by 6",
