@@ -225,7 +225,6 @@ if the cooler moved to over the axle what would the tongue lose|whatif item=cool
 """
 
 METRIC = """
-whats on the ball|tongue
 what have we got on the ball|tongue
 fuel use towing?|economy
 how many kilos more can we load in the van|margin form=more
