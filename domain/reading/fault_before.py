@@ -29,7 +29,7 @@ def is_missing(scene: Scene, index: int, start: int) -> bool:
     placed = placed or _beside_others(scene)
     behind = scene.tokens[index + 1 : scene.clause_of(index)[1]]
     return (placed or _on_vehicle(behind)) and (
-        not behind or behind[0].kind is MARK or _on_vehicle(behind)
+        not behind or behind[0].kind is MARK or _on_vehicle(behind) or _goes_on(behind)
     )
 
 
@@ -59,12 +59,28 @@ def _is_plugged(scene: Scene) -> bool:
 def _begins(scene: Scene, index: int) -> bool:
     """Whether nothing but small words stands before a token in its clause: 'we have no ...'.
 
-    So it is behind 'but': 'plugged in but no trailer brakes'.
+    So it is behind 'but', 'plugged in but no trailer brakes', and behind the first of several.
     """
     start, _ = scene.clause_of(index)
     if index > start and "but" in scene.tokens[index - 1].groups:
         return True
+    first = index - 1 if index and JOINS.isdisjoint(scene.tokens[index - 1].groups) else index - 2
+    if first > start and "check_item" in scene.tokens[first].senses:
+        return any(map(says_none, scene.tokens[start:first]))
     return all("glue" in token.senses for token in scene.tokens[start:index])
+
+
+def _goes_on(behind: list[Token]) -> bool:
+    """'no trailer brakes no brake lights', 'no brakes or lights': the next of them."""
+    joined = not JOINS.isdisjoint(behind[0].groups)
+    return any(
+        says_none(token) or (joined and "check_item" in token.senses)
+        for token in behind[joined : joined + 1]
+    )
+
+
+JOINS = frozenset(("and", "unsure_which"))
+"""Groups of 'and' and 'or', between two things that there are none of."""
 
 
 def _on_vehicle(behind: list[Token]) -> bool:

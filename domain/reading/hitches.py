@@ -54,14 +54,18 @@ def read_hitches(scene: Scene) -> list[Hitch]:
 def _only_shown(scene: Scene) -> bool:
     """'dash says trailer disconnected', 'a trailer disconnected message': only a lamp says so."""
     start, end = scene.clause_of(scene.by_class["hitch"][0])
-    return any(
-        "dash" in token.senses or not SHOWS.isdisjoint(token.groups)
-        for token in scene.tokens[start:end]
-    )
+    said = scene.tokens[start:end]
+    if any("dash" in token.senses or not WARNS.isdisjoint(token.groups) for token in said):
+        return True
+    first = next((token for token in said if "article" not in token.groups), None)
+    return first is not None and names_truck(first) and any("tells_it" in t.groups for t in said)
 
 
-SHOWS = frozenset(("dash", "warns", "on_the_dash"))
-"""A class of term and groups of words for what shows that something is not well."""
+WARNS = frozenset(("warns", "on_the_dash"))
+"""Groups of words for what shows that something is not well."""
+
+SHOWS = WARNS | {"dash", "tells_it"}
+"""The same, the class of term for a dash, and the group of words with which a truck tells it."""
 
 
 def _is_field(scene: Scene, start: int, index: int) -> bool:

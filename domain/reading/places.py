@@ -11,7 +11,7 @@ from itertools import pairwise
 
 from domain.reading.aboard import companions
 from domain.reading.dearest_fuel import DEAREST
-from domain.reading.everyday_words import hitches_ours
+from domain.reading.everyday_words import hitches_ours, names_trailer
 from domain.reading.figures import DISTANCE, MONEY, PRICE, VOLUME, Figure
 from domain.reading.odometers import is_ahead
 from domain.reading.other_goods import OTHER_GOODS
@@ -108,11 +108,18 @@ def _is_elsewhere(scene: Scene, index: int) -> bool:
 
 
 def _is_of_goods(scene: Scene, index: int) -> bool:
-    """'left the hives home today': where goods are, of which no figure is told."""
+    """'left the hives home today': where goods are, of which no figure is told.
+
+    So is a trailer of which none was weighed: 'left the camper at home, truck only 8,140'.
+    """
     start, _ = scene.clause_of(index)
     ahead = scene.tokens[start:index]
-    left = any("leads_to_place" in each.groups and "event" in each.senses for each in ahead)
-    return left and any(map(_is_goods, ahead))
+    left = any(
+        "leaves_it" in each.groups or ("leads_to_place" in each.groups and "event" in each.senses)
+        for each in ahead
+    )
+    weighed = any(figure.role == "load" for figure in scene.figures)
+    return left and any(_is_goods(each) or (weighed and names_trailer(each)) for each in ahead)
 
 
 def _is_so_far(scene: Scene, index: int) -> bool:

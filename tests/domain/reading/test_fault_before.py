@@ -48,6 +48,7 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("coolant boiling over", "coolant"),
         ("left mkr out", "left marker"),
         ("strap tore", "strap"),
+        ("no left signal", "left signal"),
     ],
 )
 def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
@@ -93,6 +94,8 @@ def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
         "airbag light on",
         "trailer disconnected message on dash",
         "dash says trailer disconnected",
+        "truck says trailer disconnected",
+        "truck keeps saying trailer disconnected",
         "trailer disconnected on the dash",
         "no loose straps",
         "no leaks on the hubs",
@@ -100,6 +103,18 @@ def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
 )
 def test_nothing_is_at_fault(reads: Reader, text: str) -> None:
     assert reads(text, on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize(
+    ("text", "items"),
+    [
+        ("no trailer brakes no brake lights", ("trailer brakes", "brake lights")),
+        ("no brake lights and no turn signals", ("brake lights", "turn signals")),
+    ],
+)
+def test_there_is_none_of_several(text: str, items: tuple[str, ...], reads: Reader) -> None:
+    faults = tuple(Check(item=item, state="fault") for item in items)
+    assert reads(text, on_the_road()) == Facts(faults)
 
 
 def test_a_list_with_a_heading_shares_its_state(reads: Reader) -> None:

@@ -135,3 +135,10 @@ def test_what_was_put_on_ours_is_weighed_with_it(lead: str, reads: Reader) -> No
 )
 def test_another_vehicle_stays_talk(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def test_where_the_trailer_was_left_nothing_was_weighed(reads: Reader) -> None:
+    verdict = reads("left the camper at home, truck only 8,140", on_the_road())
+    assert isinstance(verdict, Facts)
+    (weighing,) = [entry for entry in verdict.entries if isinstance(entry, Weighing)]
+    assert (weighing.rig, weighing.place) == ("solo", None)
