@@ -98,20 +98,20 @@ def read(text: str, context: Context, book: Phrasebook) -> Verdict:
         said, *more = unfold(cleaned, partial(heads_loads, book)) or [cleaned]
         if more:
             return _rows([said, *more], context, book)
-    scene = Scene(said, context, book)
+    return meaning_first(cleaned, _told(Scene(said, context, book), context), book)
+
+
+def _told(scene: Scene, context: Context) -> Verdict:
+    """The verdict on a message, or on the clause of a long one that tells something for sure."""
     verdict = _verdict(scene, context)
-    if len(scene.tokens) > LONGEST_SAID and isinstance(verdict, Silent):
-        verdict = _told_in_run_on(scene) or verdict
-    return meaning_first(cleaned, verdict, book)
-
-
-def _told_in_run_on(scene: Scene) -> Verdict | None:
-    """What the clause of a long message tells for sure that says what we did."""
+    if len(scene.tokens) <= LONGEST_SAID or not isinstance(verdict, Silent):
+        return verdict
     rest = rest_of_run_on(scene)
-    if rest is None:
-        return None
-    told = _verdict(Scene(rest, scene.context, scene.book), scene.context)
-    return told if is_sure(told) else None
+    told = verdict if rest is None else _verdict(Scene(rest, context, scene.book), context)
+    if not is_sure(told):
+        return verdict
+    scene.decided(lambda: f"all before {rest!r} is talk")
+    return told
 
 
 def _of_days(question: Question, scene: Scene) -> Question | None:
@@ -513,5 +513,5 @@ def explain(text: str, context: Context, book: Phrasebook) -> str:
     """How a message was read, for someone who has not read the code."""
     trace: list[str] = []
     scene = Scene(clean(text), context, book, trace)
-    verdict = meaning_first(scene.text, _verdict(scene, context), book)
+    verdict = meaning_first(scene.text, _told(scene, context), book)
     return explanation(scene, verdict, trace)

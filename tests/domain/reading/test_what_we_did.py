@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from bot.phrasebook import phrasebook
 from domain.entries import Fill, Weighing
 from domain.quantities import Quantity
+from domain.reading import explain
 from domain.verdicts import Facts, Question, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
@@ -99,6 +101,12 @@ def test_a_long_message_comes_to_what_we_did(told: str, reads: Reader) -> None:
     (fill,) = verdict.entries
     assert isinstance(fill, Fill)
     assert (fill.volume, fill.cost) == (Quantity(26.2, "gal"), Quantity(83.18, "USD"))
+
+
+def test_what_was_left_as_talk_is_explained() -> None:
+    said = "I put 26.2 gallons in her and it came to 83.18"
+    told = explain(RAMBLE + said, on_the_road(), phrasebook())
+    assert f"all before {said!r} is talk" in told
 
 
 @pytest.mark.parametrize(
