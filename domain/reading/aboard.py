@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from domain.reading.beside import HEADS
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, WORD, Token
 
@@ -68,13 +69,9 @@ def people_aboard(scene: Scene) -> int | None:
 def _counted_behind(tokens: Sequence[Token], index: int) -> int:
     """'people: 2', 'passengers=3': how many, where a mark leads to it; none otherwise."""
     behind = tokens[index + 1 : index + 3]
-    if len(behind) < 2 or behind[0].raw not in LEADS_TO_COUNT or not _counts(behind[1]):
+    if len(behind) < 2 or behind[0].raw not in HEADS or not _counts(behind[1]):
         return 0
     return int(behind[1].value)
-
-
-LEADS_TO_COUNT = frozenset((":", "="))
-"""Marks between who is counted and how many they are."""
 
 
 def _is_said_to_be_in(token: Token) -> bool:

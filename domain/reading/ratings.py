@@ -28,6 +28,7 @@ from domain.reading.framing import (
     weighed_since,
     whole_of,
 )
+from domain.reading.label import ENDS as ENDS_OF_TRUCK
 from domain.reading.label import Label
 from domain.reading.rated_words import TYRES, is_cargo, rated_words
 from domain.reading.rating_notes import COUNTS, axles_of, note_of
@@ -326,7 +327,6 @@ def _is_gross(scene: Scene, figure: Figure) -> bool:
     )
 
 
-ENDS_OF_TRUCK = {"steer": "front", "drive": "rear"}
 ENDS = {1: "front", 2: "rear"}
 """What a plate's numbered axles are on a vehicle of two."""
 
