@@ -47,8 +47,8 @@ def people_aboard(scene: Scene) -> int | None:
                 in_all, said_at = counted, index
         elif before is not None and before.groups & ONE and "one_aboard" in token.groups:
             total += 1  # 'two adults and a kid'
-        elif _counted_behind(tokens, index):
-            total += _counted_behind(tokens, index)
+        elif counted := _counted_behind(tokens, index):
+            total += counted
         else:
             uncounted.add(index)
     party = _party(scene)

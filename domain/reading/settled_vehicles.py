@@ -32,7 +32,7 @@ def settle_towed(scene: Scene) -> None:
 
 def settle_kinds(scene: Scene) -> None:
     """'hooked up the dump', 'got the lowboy hooked up': a kind by itself is a trailer there."""
-    tokens = scene.tokens
+    tokens, settled = scene.tokens, False
     for index in range(1, len(tokens)):
         token = tokens[index]
         if token.senses or "kind_alone" not in token.groups:
@@ -41,8 +41,9 @@ def settle_kinds(scene: Scene) -> None:
             continue
         beside = (*tokens[max(0, index - 2) : index - 1], *tokens[index + 1 : index + 2])
         if any("hitch" in each.senses for each in beside):
-            token.senses = {"vehicle": "trailer"}
-            scene.index_terms()
+            token.senses, settled = {"vehicle": "trailer"}, True
+    if settled:
+        scene.index_terms()
 
 
 def _settle_both(scene: Scene) -> None:

@@ -75,15 +75,16 @@ def _make_one(tokens: Sequence[Token], left: int, right: int) -> bool:
 
 def settle_short_right(scene: Scene) -> None:
     """'lft tire 32 psi rt 34': right behind what the left one showed it is no road."""
-    tokens = scene.tokens
+    tokens, settled = scene.tokens, False
     for index in range(2, len(tokens) - 1):
         if "short_right" not in tokens[index].groups or tokens[index + 1].kind is not NUMBER:
             continue
         read = tokens[index - 1].kind is NUMBER or not BESIDE.isdisjoint(tokens[index - 1].senses)
         lefts = any(each.senses.get("side") == "left" for each in tokens[:index])
         if read and lefts and tokens[index + 1].value <= MOST_READ:
-            tokens[index].senses = {"side": "right"}
-            scene.index_terms()
+            tokens[index].senses, settled = {"side": "right"}, True
+    if settled:
+        scene.index_terms()
 
 
 BESIDE = frozenset(("unit", "glue"))

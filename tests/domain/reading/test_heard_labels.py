@@ -4,20 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Observation, Weighing
+from domain.entries import Observation
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
+from tests.domain.reading.weighed import weighings
 from tests.domain.scale_house import lb
-
-
-def weighed(text: str, reads: Reader) -> Weighing:
-    """The one weighing that a message tells."""
-    verdict = reads(text, on_the_road())
-    assert isinstance(verdict, Facts), verdict
-    (entry,) = verdict.entries
-    assert isinstance(entry, Weighing)
-    return entry
 
 
 @pytest.mark.parametrize(
@@ -31,7 +23,8 @@ def weighed(text: str, reads: Reader) -> Weighing:
 )
 def test_the_load_that_is_missing_is_meant(text: str, reads: Reader) -> None:
     loads = {"steer": lb(5_240), "drive": lb(6_780), "trailer": lb(9_120)}
-    assert weighed(text, reads).loads == loads
+    (told,) = weighings(text, reads)
+    assert told.loads == loads
 
 
 @pytest.mark.parametrize(
@@ -69,6 +62,7 @@ def test_other_temperatures_are_talk(text: str, reads: Reader) -> None:
 def test_people_behind_a_load_are_counted(
     people: str, trailer: float, aboard: int | None, reads: Reader
 ) -> None:
-    told = weighed(f"steer fifty two hundred drive seventy seven twenty trailer {people}", reads)
+    said = f"steer fifty two hundred drive seventy seven twenty trailer {people}"
+    (told,) = weighings(said, reads)
     assert told.loads["trailer"] == lb(trailer)
     assert told.aboard == aboard
