@@ -24,7 +24,7 @@ from domain.reading.figures import (
     unit_key,
 )
 from domain.reading.mixed_numbers import add_part, add_part_behind
-from domain.reading.tokens import CENTS, MARK, MILLS, NUMBER, WORD, Token, make_token
+from domain.reading.tokens import CENTS, MARK, MILLS, NUMBER, WORD, Token, make_number
 
 CURRENCY_MARKS = {"$": "", "£": "GBP", "€": "EUR"}
 """A dollar is the chat's own dollar."""
@@ -91,9 +91,9 @@ def _coin_before(figure: Figure, tokens: Sequence[Token]) -> None:
     mills = figure.token.said.in_digits and 100 <= figure.value < 1000
     if not (mills or 1 <= figure.value < 100):
         return
-    told = make_token(NUMBER, "", figure.token.raw, article.start, figure.token.end)
-    told.decimals = 3 if mills else 2
-    told.value = round(1 + figure.value / (1000 if mills else 100), told.decimals)
+    decimals = MILLS if mills else CENTS
+    value = round(1 + figure.value / 10**decimals, decimals)
+    told = make_number("", figure.token.raw, article.start, figure.token.end, value, decimals)
     figure.token, figure.value = told, told.value
     figure.start -= 1
 
@@ -536,9 +536,8 @@ def _add_mills(figure: Figure, end: int) -> None:
     said = figure.whole and 100 <= figure.value < 1000
     if not said and figure.token.decimals != CENTS:
         return
-    told = make_token(NUMBER, "", figure.token.raw, figure.token.start, figure.token.end)
-    told.value = round((figure.value / 100 if said else figure.value) + 0.009, 3)
-    told.decimals = 3
+    token, value = figure.token, round((figure.value / 100 if said else figure.value) + 0.009, 3)
+    told = make_number("", token.raw, token.start, token.end, value, MILLS)
     figure.token, figure.value, figure.end = told, told.value, end
 
 

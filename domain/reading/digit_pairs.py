@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.reading.figures import Figure, token_at
-from domain.reading.tokens import MARK, NUMBER, Token, make_token
+from domain.reading.tokens import MARK, NUMBER, Token, make_number
 
 LEAST_LOAD = 1_000
 """Pounds or kilograms."""
@@ -27,8 +27,9 @@ def join_pairs(figure: Figure, tokens: Sequence[Token]) -> None:
     if sum(told) < LEAST_PLACES:
         return
     first, second = tokens[at], tokens[at + 1]
-    merged = make_token(NUMBER, "", f"{first.raw} {second.raw}", first.start, second.end)
-    merged.value, merged.grouped = first.value * 100 + second.value, True
+    value = first.value * 100 + second.value
+    merged = make_number("", f"{first.raw} {second.raw}", first.start, second.end, value)
+    merged.grouped = True
     figure.token, figure.value = merged, merged.value
     figure.end = at + 2
 

@@ -34,7 +34,7 @@ from domain.reading.figures import (
     unit_key,
 )
 from domain.reading.superseded import came_from
-from domain.reading.tokens import MARK, NUMBER, Token, make_token
+from domain.reading.tokens import MARK, NUMBER, Token, make_number
 
 RANGE_RATIO = 1.35
 
@@ -223,8 +223,9 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
             or _group_is_likely(joined, len(token.raw), unit, context)
             or _is_restated(tokens, figure.start)
         ):
-            merged = make_token(NUMBER, "", f"{token.raw} {after.raw}", token.start, after.end)
-            merged.value, merged.decimals, merged.grouped = joined, after.decimals, True
+            raw = f"{token.raw} {after.raw}"
+            merged = make_number("", raw, token.start, after.end, joined, after.decimals)
+            merged.grouped = True
             figure.token, figure.value = merged, joined
             figure.end += 1
     elif len(token.raw) == PAIRED and figure.start and figure.start + 1 < len(tokens):
@@ -245,8 +246,9 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
                 and follows_odometer(token.value * 1000, context)
             )
         ):
-            merged = make_token(NUMBER, "", token.raw, token.start, token.end)
-            merged.value, merged.grouped = float(round(token.value * 1000)), True
+            value = float(round(token.value * 1000))
+            merged = make_number("", token.raw, token.start, token.end, value)
+            merged.grouped = True
             figure.token, figure.value = merged, merged.value
 
 

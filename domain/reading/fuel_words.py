@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from domain.reading.figures import DIMENSION_OF, ECONOMY, token_at
-from domain.reading.tokens import NO_GROUPS, NUMBER, UNKNOWN, WORD, Token, make_token
+from domain.reading.tokens import NO_GROUPS, NUMBER, UNKNOWN, WORD, Token, make_number, make_token
 from domain.reading.yes_and_no import tells_volume
 
 if TYPE_CHECKING:
@@ -87,8 +87,9 @@ def settle_one_of(scene: Scene) -> None:
         if behind[1].senses.get("product") not in taken or not _is_poured(scene, index):
             continue
         half = tokens[index - 1] if index and "half_more" in tokens[index - 1].groups else None
-        one = make_token(NUMBER, token.raw, token.raw, (half or token).start, token.end)
-        one.value, one.decimals = (0.5, 1) if half else (1.0, 0)
+        value, decimals = (0.5, 1) if half else (1.0, 0)
+        start = (half or token).start
+        one = make_number(token.raw, token.raw, start, token.end, value, decimals)
         unit = make_token(WORD, token.text.rpartition(" ")[2], token.raw, token.end, token.end)
         unit.senses, unit.groups = {"unit": token.senses["per_volume"]}, NO_GROUPS
         tokens[index - bool(half) : index + 1] = [one, unit]

@@ -30,13 +30,14 @@ from domain.reading.tokens import (
     BREAK,
     MARK,
     NO_GROUPS,
-    NUMBER,
     PHONE,
     SENTENCE_ENDS,
     TIME,
     UNKNOWN,
     WORD,
+    Number,
     Token,
+    make_number,
     make_token,
 )
 
@@ -245,7 +246,7 @@ def _parse(
             continue
         kind = match.lastgroup
         if kind == "number":
-            token = _number(raw, start, end, book)
+            token: Token = _number(raw, start, end, book)
             token.glued = start == before
         elif kind == "mark" or kind == "times" or kind == "fraction":
             if (
@@ -376,8 +377,8 @@ def _drawn_in(text: str, book: Phrasebook) -> str:
     return text
 
 
-def _number(raw: str, start: int, end: int, book: Phrasebook) -> Token:
-    token = make_token(NUMBER, raw, raw, start, end)
+def _number(raw: str, start: int, end: int, book: Phrasebook) -> Number:
+    token = make_number(raw, raw, start, end)
     token.groups = book.memberships.get(raw, NO_GROUPS)
     if raw.isdigit():
         token.value = float(raw)
@@ -388,15 +389,14 @@ def _number(raw: str, start: int, end: int, book: Phrasebook) -> Token:
     return token
 
 
-def _fraction(raw: str, start: int, end: int, book: Phrasebook) -> Token:
-    token = make_token(NUMBER, raw, raw, start, end)
-    token.groups = book.memberships.get(raw, NO_GROUPS)
+def _fraction(raw: str, start: int, end: int, book: Phrasebook) -> Number:
     top, _, bottom = raw.partition("/")
-    token.value, token.decimals = int(top) / int(bottom), -1
+    token = make_number(raw, raw, start, end, int(top) / int(bottom), -1)
+    token.groups = book.memberships.get(raw, NO_GROUPS)
     return token
 
 
-def _value(token: Token) -> None:
+def _value(token: Number) -> None:
     """The value of a number as typed; a lone dot before three digits may be a group."""
     raw = token.raw
     whole, _, tail = raw.partition(".")

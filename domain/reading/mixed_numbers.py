@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.reading.figures import DIMENSION_OF, Figure, token_at, unit_key
-from domain.reading.tokens import NO_GROUPS, NUMBER, Token, make_token
+from domain.reading.tokens import NO_GROUPS, NUMBER, Token, make_number
 
 PARTS = {"half_more": 0.5, "quarter_more": 0.25, "three_quarters_more": 0.75}
 """Groups of words for a part of one, and how much it is."""
@@ -26,8 +26,8 @@ def add_part(figure: Figure, tokens: Sequence[Token], at: int) -> None:
     unit = unit_key(measure)
     if not figure.whole or measure is None or unit is None:
         return
-    mixed = make_token(NUMBER, "", figure.token.raw, figure.token.start, tokens[end - 1].end)
-    mixed.value, mixed.decimals = figure.value + part, 1
+    written, value = figure.token, figure.value + part
+    mixed = make_number("", written.raw, written.start, tokens[end - 1].end, value, 1)
     figure.token, figure.value, figure.end = mixed, mixed.value, end
     if "unit_or_word" not in measure.groups:  # '31 1/2 in the tank'
         figure.unit, figure.dimension, figure.end = unit, DIMENSION_OF.get(unit), end + 1

@@ -7,8 +7,9 @@ told in one row with it and differ no more from it than loads of one rig do.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import cast
 
-from domain.reading.tokens import MARK, NUMBER, WORD, Said, Token
+from domain.reading.tokens import MARK, NUMBER, WORD, Number, Said, Token
 
 
 def share_thousands(tokens: Sequence[Token]) -> None:
@@ -20,7 +21,7 @@ def share_thousands(tokens: Sequence[Token]) -> None:
                 first, last = sorted((row[-1] if row else index, index))
                 if len(row) >= SHORTEST_ROW or any(map(_is_axle, tokens[first:last])):
                     for at in row:
-                        _scale(tokens[at])
+                        _scale(cast(Number, tokens[at]))
 
 
 def row_before(tokens: Sequence[Token], index: int, whole: float) -> list[int]:
@@ -62,7 +63,7 @@ def _is_axle(token: Token) -> bool:
     return not AXLES.isdisjoint(token.senses)
 
 
-def _scale(token: Token) -> None:
+def _scale(token: Number) -> None:
     token.value, token.decimals = round(token.value * 1000, 3), 0
     token.said = Said(spoken=token.said.spoken, scaled=True)
 

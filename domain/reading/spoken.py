@@ -14,7 +14,7 @@ from domain.reading.homophones import heard_numbers
 from domain.reading.phrasebook import ALONE, PHRASES_BY, Phrasebook
 from domain.reading.shared_thousands import share_thousands
 from domain.reading.sums import summed
-from domain.reading.tokens import CENTS, NO_GROUPS, NUMBER, UNKNOWN, WORD, Said, Token, make_token
+from domain.reading.tokens import CENTS, NO_GROUPS, NUMBER, UNKNOWN, WORD, Said, Token, make_number
 
 
 def compose_spoken(tokens: list[Token], book: Phrasebook) -> list[Token]:
@@ -388,10 +388,9 @@ def _spoken_tokens(run: Sequence[Token], book: Phrasebook) -> list[Token]:
         else:
             raw = " ".join(each.raw for each in run[figure.start : figure.end])
             text = first.text if figure.words == 1 else raw
-            token = make_token(NUMBER, text, raw, first.start, last.end)
+            value = float(figure.value)
+            token = make_number(text, raw, first.start, last.end, value, figure.decimals)
             token.groups = book.memberships.get(text, NO_GROUPS)
-            token.value = float(figure.value)
-            token.decimals = figure.decimals
             token.said = _said(figure, run, atoms, book)
             result.append(token)
         position = figure.end

@@ -51,47 +51,53 @@ class Token:
     """One unit of a message, made by `make_token`.
 
     `end` is exclusive; `senses` are empty for what no phrase names. `groups` are the phrasebook's
-    groups that its text is in. `ends_sentence` is set on what is the end of a sentence or a line.
-
-    Numbers carry `value`, `decimals` (digits behind the point), `raw` as typed, how they were
-    `said`, and whether they were `grouped` (19,460) or typed to `glued` letters (31gal).
+    groups that its text is in. `ends_sentence` is set on what is the end of a sentence or a line,
+    and `glued` on what is typed to what stands before it (31gal).
     """
 
     __slots__ = (
-        "decimals",
         "end",
         "ends_sentence",
         "glued",
-        "grouped",
         "groups",
         "kind",
         "possessive",
         "raw",
-        "said",
         "senses",
         "start",
         "text",
-        "value",
     )
 
-    decimals: int
     end: int
     ends_sentence: bool
     glued: bool
-    grouped: bool
     groups: frozenset[str]
     kind: str
     possessive: bool
     raw: str
-    said: Said
     senses: Senses
     start: int
     text: str
-    value: float
+
+    # What only a `Number` has of its own.
+    decimals: int = 0
+    grouped: bool = False
+    said: Said = TYPED
+    value: float = 0.0
 
     def __repr__(self) -> str:
         """For explaining a reading."""
         return f"{self.kind} {self.raw!r}"
+
+
+class Number(Token):
+    """A number, made by `make_number`: its value, and how it was put.
+
+    `decimals` are the digits behind the point, `raw` is as typed, `said` how it was put in words,
+    and `grouped` whether its digits are (19,460).
+    """
+
+    __slots__ = ("decimals", "grouped", "said", "value")
 
 
 def make_token(kind: str, text: str, raw: str, start: int, end: int, term: Term = UNKNOWN) -> Token:
@@ -106,8 +112,23 @@ def make_token(kind: str, text: str, raw: str, start: int, end: int, term: Term 
     token.start = start
     token.end = end
     token.senses, token.groups = term
-    token.value = 0.0
-    token.decimals = 0
+    token.glued = token.possessive = token.ends_sentence = False
+    return token
+
+
+def make_number(
+    text: str, raw: str, start: int, end: int, value: float = 0.0, decimals: int = 0
+) -> Number:
+    """A number of which no phrase tells more; a function as `make_token` is."""
+    token = Number()
+    token.kind = NUMBER
+    token.text = text
+    token.raw = raw
+    token.start = start
+    token.end = end
+    token.senses, token.groups = UNKNOWN
+    token.value = value
+    token.decimals = decimals
     token.said = TYPED
     token.grouped = token.glued = token.possessive = token.ends_sentence = False
     return token
