@@ -129,12 +129,12 @@ def _best(
     fuelled = cue or draft.product or draft.roles.keys() - {COST_ROLE}
     needed = 1.0 if fuelled else 3.5
     may_fit = SUM_FITS if len(figures) + len(draft.roles) >= len(SUMMED) else 0.0
-    for chosen in product(*options):
-        score = sum([worth for _, worth in chosen])
+    roles = product(*[[role for role, _ in each] for each in options])
+    worths = product(*[[worth for _, worth in each] for each in options])
+    for names, score in zip(roles, map(sum, worths), strict=True):
         most = score + may_fit
         if (most <= best[0] or most < needed) and scene.trace is None:
             continue
-        names = [role for role, _ in chosen]
         named = [role for role in names if role]
         taken = {*draft.roles, *named}
         if len(taken) < len(draft.roles) + len(named):
