@@ -81,8 +81,8 @@ class Groups(dict[str, frozenset[str]]):
         return frozenset()
 
 
-PhraseIndex = Mapping[str, Mapping[str, Sequence[tuple[tuple[str, ...], str]]]]
-"""First word -> second -> the phrases that begin so and their keys, the longest first.
+PhraseIndex = Mapping[str, Mapping[str, Sequence[tuple[tuple[str, ...], int, str]]]]
+"""First word -> second -> the phrases that begin so, their sizes and keys, the longest first.
 
 The last of them is the first word alone, where it is a phrase; that stands by `ALONE`, too.
 """
@@ -509,10 +509,10 @@ def _index(keys: Mapping[str, Iterable[str]]) -> PhraseIndex:
             words = split_words(phrase)
             known = meanings.get(words)
             meanings[words] = key if known is None else f"{known} {key}"
-    index: dict[str, dict[str, list[tuple[tuple[str, ...], str]]]] = {}
+    index: dict[str, dict[str, list[tuple[tuple[str, ...], int, str]]]] = {}
     for words, key in sorted(meanings.items(), key=lambda each: -len(each[0])):
         first, second = (*words, ALONE)[:2]
-        index.setdefault(first, {}).setdefault(second, []).append((words, key))
+        index.setdefault(first, {}).setdefault(second, []).append((words, len(words), key))
     for behind in index.values():
         for second in behind.keys() - {ALONE}:
             behind[second] += behind.get(ALONE, [])
@@ -524,13 +524,14 @@ def find_overlapping(words: Sequence[str], index: PhraseIndex) -> list[tuple[int
     if index.keys().isdisjoint(words):
         return []
     found: list[tuple[int, int, str]] = []
-    pairs = zip(count(), words, (*words[1:], ALONE), strict=False)
+    said = (*words, ALONE)
+    pairs = zip(count(), said, said[1:], strict=False)
     for start, first, second in compress(pairs, map(index.__contains__, words)):
         behind = index[first]
-        for phrase, key in behind.get(second) or behind.get(ALONE, ()):
-            size = len(phrase)
-            if size <= FOUND_BY or phrase == tuple(words[start : start + size]):
-                found.append((start, start + size, key))
+        for phrase, size, key in behind.get(second) or behind.get(ALONE, ()):
+            end = start + size
+            if size <= FOUND_BY or phrase == said[start:end]:
+                found.append((start, end, key))
                 break
     return found
 
