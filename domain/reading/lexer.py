@@ -248,22 +248,17 @@ def _parse(
         if kind == "number":
             token: Token = _number(raw, start, end, book)
             token.glued = start == before
-        elif kind == "mark" or kind == "times" or kind == "fraction":
-            if (
-                kind != "fraction"
-                and folded[start] in openers
-                and (found := match_mark(folded, start))
-            ):
+        elif kind == "mark" or kind == "times":
+            if folded[start] in openers and (found := match_mark(folded, start)):
                 before = done = _append_mark(tokens, found, text, book)
                 continue
-            if kind == "fraction":
-                token = _fraction(raw, start, end, book)
-            elif raw in MARKS_BETWEEN_LETTERS and _joins_letters(tokens, text, start, end):
+            if raw in MARKS_BETWEEN_LETTERS and _joins_letters(tokens, text, start, end):
                 continue
-            else:
-                token = _named(MARK, "x" if kind == "times" else raw, raw, start, end, book)
-                token.glued = start == before
-                token.ends_sentence = raw in SENTENCE_ENDS
+            token = _named(MARK, "x" if kind == "times" else raw, raw, start, end, book)
+            token.glued = start == before
+            token.ends_sentence = raw in SENTENCE_ENDS
+        elif kind == "fraction":
+            token = _fraction(raw, start, end, book)
         elif kind == "break":
             token = _named(BREAK, "\n", "\n", start, end, book)
             token.ends_sentence = True
