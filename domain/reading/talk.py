@@ -54,16 +54,18 @@ def _talk_of(scene: Scene) -> list[str | None]:
         return [OTHER] * len(tokens)
     besides, parted = "beside_us" in scene.groups, not PARTING.isdisjoint(scene.groups)
     turns = "speaks_for_us" in scene.groups
-    state: str | None = None
-    owned = guessed = ahead = once = False
+    owned = _somebody(scene, 0)
+    state: str | None = OTHER if owned else None
+    guessed = ahead = once = False
     clause_start = sentence_start = 0
     for index, token in enumerate(tokens):
         if token.ends_sentence:
             if token.kind is BREAK and _heads_of_others(scene, talk, sentence_start, index):
                 return [OTHER] * len(tokens)
-            state, clause_start, owned, guessed = None, index + 1, False, False
-            ahead = once = False
-            sentence_start = index + 1
+            clause_start = sentence_start = index + 1
+            owned = _somebody(scene, sentence_start)
+            state = OTHER if owned else None
+            guessed = ahead = once = False
             continue
         if (
             turns
@@ -73,8 +75,6 @@ def _talk_of(scene: Scene) -> list[str | None]:
         ):
             state, owned, guessed = None, False, False
             continue
-        if index == sentence_start and _somebody(scene, index):
-            owned, state = True, OTHER
         if token.raw == "," or (
             parted
             and (
@@ -281,6 +281,8 @@ def _before_guess(scene: Scene, index: int, start: int) -> bool:
 
 def _somebody(scene: Scene, index: int) -> bool:
     """'Ned filled up 40 gal': somebody unknown does it, and not at our odometer."""
+    if index == len(scene.tokens):
+        return False
     token = scene.tokens[index]
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
     if scene.text.count("\n") > 1:
