@@ -31,7 +31,7 @@ from domain.reading.superseded import GIVES_WAY, supersede
 from domain.reading.taken_back import take_back_figures, take_back_words
 from domain.reading.talk import talk_of
 from domain.reading.then_and_now import leave_past
-from domain.reading.tokens import BREAK, MARK, NO_GROUPS, NUMBER, WORD, Token
+from domain.reading.tokens import BREAK, MARK, NO_GROUPS, NUMBER, SENTENCE_ENDS, WORD, Token
 
 TAKING_BACK = frozenset(("takes_back", "no_alone", "hesitates", "grumbles"))
 """Groups of words that take back what a message said before."""
@@ -40,6 +40,10 @@ LEAST_LOAD = 400
 """Pounds or kilograms."""
 
 GROUPS = attrgetter("groups")
+
+ENDS = frozenset(SENTENCE_ENDS)
+CLAUSE_ENDS = ENDS | {","}
+"""Marks of which one stands where a message has several sentences, or several clauses."""
 
 
 class Scene:
@@ -330,7 +334,7 @@ class Scene:
         if self._clause_ends is None:
             self._clause_ends = [
                 index
-                for index, token in enumerate(self.tokens)
+                for index, token in (enumerate(self.tokens) if self._has_ends(CLAUSE_ENDS) else ())
                 if token.ends_sentence or token.raw == ","
             ]
         return _around(index, self._clause_ends, len(self.tokens))
@@ -339,9 +343,15 @@ class Scene:
         """The sentence around a token: start, end (exclusive)."""
         if self._sentence_ends is None:
             self._sentence_ends = [
-                index for index, token in enumerate(self.tokens) if token.ends_sentence
+                index
+                for index, token in (enumerate(self.tokens) if self._has_ends(ENDS) else ())
+                if token.ends_sentence
             ]
         return _around(index, self._sentence_ends, len(self.tokens))
+
+    def _has_ends(self, marks: frozenset[str]) -> bool:
+        """Whether a line ends in the message, or one of some marks stands there."""
+        return BREAK in self.kinds or not marks.isdisjoint(self.marks)
 
 
 def _around(index: int, parting: Sequence[int], count: int) -> tuple[int, int]:
