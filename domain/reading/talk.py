@@ -8,13 +8,14 @@ not decide what the rest means.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from operator import attrgetter
 from typing import TYPE_CHECKING
 
 from domain.reading.beside import CURRENCY_MARKS
 from domain.reading.everyday_words import hitches_ours
 from domain.reading.figures import LEAST_LOAD, VOLUME
 from domain.reading.label import NAMING
-from domain.reading.phrasebook import APOSTROPHES, fold
+from domain.reading.phrasebook import fold
 from domain.reading.theirs import has_one, is_last_owner, is_somebodys, stands_on_ours
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 from domain.reading.told_for_us import LOADED, does_for_us, follows_on, puts_it_with_us
@@ -251,12 +252,10 @@ def _names_somebody(scene: Scene) -> bool:
         token = tokens[index]
         if token.possessive or (token.raw[0].isupper() and _somebody(scene, index)):
             return True
-    owns = not OWNS.isdisjoint(scene.text)
-    return owns and any(token.possessive for token in tokens)
+    return any(map(POSSESSIVE, tokens))
 
 
-OWNS = frozenset(APOSTROPHES)
-"""Marks of which one stands in what is somebody's: 'Ned's'."""
+POSSESSIVE = attrgetter("possessive")
 
 
 def _ends_guess(scene: Scene, start: int, end: int) -> bool:
