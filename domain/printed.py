@@ -45,7 +45,7 @@ LEAST_DIGITS = 2
 
 def has_digit(text: str) -> bool:
     """Whether a digit stands in a text."""
-    return any(character.isdigit() for character in text)
+    return not text.isalpha() and any(character.isdigit() for character in text)
 
 
 def bare(unit: str) -> str:

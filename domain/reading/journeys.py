@@ -32,7 +32,10 @@ def origin_of(scene: Scene) -> str | None:
 
 def find_destination(scene: Scene) -> Place | None:
     """The tokens of the name behind 'to'."""
-    goes_to = tuple(f" {word}" for word in scene.book.groups["to"])
+    to = scene.book.groups["to"]
+    if LEADING.isdisjoint(scene.groups) and to.isdisjoint(scene.words()):
+        return None
+    goes_to = tuple(f" {word}" for word in to)
     for index, token in enumerate(scene.tokens):
         heads = "heads_for" in token.groups or _joins_places(scene, index)
         if not (heads or "until" in token.groups or token.text.endswith(goes_to)):
@@ -62,6 +65,10 @@ def find_destination(scene: Scene) -> Place | None:
         if named or (end > words and not unsure and not verb):
             return words, end
     return None
+
+
+LEADING = frozenset(("heads_for", "until", "between"))
+"""Groups of words that lead to a destination, or to the places that a way lies between."""
 
 
 def _joins_places(scene: Scene, index: int) -> bool:

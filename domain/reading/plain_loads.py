@@ -44,8 +44,7 @@ def means_the_rig(scene: Scene, topics: Topics) -> bool:
         return True
     if scene.has("whole", "tongue") and any("share_word" in t.groups for t in scene.tokens):
         return True  # 'tongue percent'
-    text = f" {' '.join(scene.words())} "
-    if any(each in text for group in BY_NEIGHBOURS for each in scene.book.phrases_of(group)):
+    if any(map(scene.phrase_said, BY_NEIGHBOURS)):
         return True
     return any(
         token.groups.isdisjoint(EVERYDAY) for term in TERMS for _, token, _ in scene.find(term)

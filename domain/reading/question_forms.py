@@ -100,7 +100,7 @@ def opens(scene: Scene, words: Sequence[str], start: int) -> bool:
     if any(map(has_digit, before)):
         return False  # 'filled 31 gal, how far now' states something
     said = f" {' '.join(before)} "
-    leads = any(f" {phrase} " in said for phrase in groups["leads_question"])
+    leads = any(phrase in said for phrase in scene.book.phrases_of("leads_question"))
     return leads or (before[-1] == "," and words[start] in groups["asks_indirectly"])
 
 

@@ -231,7 +231,11 @@ def find_when(
     evening = morning = unsaid = False
     days_back, weekdays = scene.book.keys["days_back"], scene.book.keys["weekday"]
     start, end = span or (0, len(scene.tokens))
-    for index in range(start, end):
+    # Where no time stands in digits, the words that tell one are known.
+    told = range(start, end) if TIME in scene.kinds else scene.by_class.get("time", ())
+    for index in told:
+        if not start <= index < end:
+            continue
         token = scene.tokens[index]
         if not asked and scene.talk[index] in ("plan", "request", "other"):
             continue
