@@ -39,7 +39,8 @@ def find_labels(
     aside = 0  # where what is said in brackets ends
     for index, token in enumerate(tokens):
         senses = token.senses
-        if (current is None and (not senses or NAMING.isdisjoint(senses))) or index < aside:
+        names = senses and not NAMING.isdisjoint(senses)
+        if (current is None and not names) or index < aside:
             continue  # most words begin no label
         if token.raw == "(" and current is not None and current.end == index:
             aside = _end_of_brackets(tokens, index, current, figures)
@@ -59,8 +60,7 @@ def find_labels(
                     current.ordinal, current.end = current.ordinal or ordinal, index + 1
             continue
         if (
-            senses
-            and not NAMING.isdisjoint(senses)
+            names
             # 'car and caravan together' names no vehicle
             and (senses.get("rig") != "hitched" or "as_one" in token.groups)
             and not ("side" in senses and _is_leaving(tokens, index))
@@ -398,24 +398,19 @@ BEYOND_A_SIDE = 20_000
 
 def _is_aside(tokens: Sequence[Token], index: int) -> bool:
     """'with the gooseneck on': it says how the rig stood, and carries no figure."""
-    if "solo" in tokens[index].senses.get("rig", "") or tokens[index].text.startswith("with "):
+    token, before = tokens[index], index - 1
+    if "solo" in token.senses.get("rig", "") or token.text.startswith("with "):
         return True  # 'without the camper', 'total with camper 22,140'
-    before = index - 1
-    anybodys = before >= 0 and "anybodys_vehicle" in tokens[index].groups
-    if anybodys and "per_one" in tokens[before].groups:
+    if before < 0:
+        return False
+    if "anybodys_vehicle" in token.groups and "per_one" in tokens[before].groups:
         return True  # '10,000 lb per vehicle'
-    if (
-        before >= 0
-        and "no_alone" in tokens[before].groups
-        and "with_article" in tokens[index].groups
-    ):
+    if "no_alone" in tokens[before].groups and "with_article" in token.groups:
         return False  # 'no the van was 1,860'
-    if before >= 1 and "our" in tokens[before].groups:
+    if before and "our" in tokens[before].groups:
         before -= 1
         if "no_alone" in tokens[before].groups:
             return False  # 'no the trailer was 9,640'
-    if before < 0:
-        return False
     if _stands_off(tokens, before, index) or _was_taken_from(tokens, before):
         return True
     if before and tokens[before - 1].kind is NUMBER and tokens[before].groups & RESTS_ON:

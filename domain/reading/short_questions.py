@@ -179,11 +179,13 @@ def _said(tokens: Sequence[Token]) -> str | None:
     """The words as patterns see them; None where a sentence ends before the last word."""
     said: list[str] = []
     for index, token in enumerate(tokens):
-        if token.kind is NUMBER:
-            said.append(FIGURE)
-        elif token.kind is not MARK or token.raw in SHOWN_MARKS:
+        if token.kind is WORD:
             seen = token.raw == token.text and SIGNED.isdisjoint(token.senses)
             said.append(token.text if seen else _sign(token))  # most words stand for themselves
+        elif token.kind is NUMBER:
+            said.append(FIGURE)
+        elif token.kind is not MARK or token.raw in SHOWN_MARKS:
+            said.append(_sign(token))
         elif token.ends_sentence and any(each.kind is not MARK for each in tokens[index + 1 :]):
             return None
     return " ".join(said)

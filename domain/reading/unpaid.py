@@ -162,10 +162,11 @@ def leave_swipes(scene: Scene) -> None:
         if told.dimension != MONEY:
             continue
         for first, second in pairwise(live):
-            again = first is not told and first.value == told.value and first.dimension is None
+            if first is told or first.value != told.value or first.dimension is not None:
+                continue
             joined = [each for each in scene.tokens[first.end : second.start] if each.raw != ","]
             alike = first.token.decimals == second.token.decimals == CENTS
-            if again and alike and all("then" in each.groups for each in joined):
+            if alike and all("then" in each.groups for each in joined):
                 for each in (told, first, second):
                     scene.claim(each, "what was charged at one of several times")
                 return
