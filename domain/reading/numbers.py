@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 HUNDRED, THOUSAND, POINT, AND, A, HALF = "hundred", "thousand", "point", "and", "a", "half"
 
@@ -125,8 +126,7 @@ def _figure(atoms: Sequence[Atom], start: int) -> tuple[list[Spoken], int]:
     return [Spoken(whole, decimals, start, position, position - start)], position
 
 
-@dataclass(frozen=True, slots=True)
-class _Group:
+class _Group(NamedTuple):
     """Up to three digits, or a whole number of hundreds, said together."""
 
     value: float
