@@ -181,9 +181,7 @@ class Asked:
 
     def stands(self, group: str) -> bool:
         """Whether a phrase of the group stands in the question, between whole words."""
-        if self.book.begins(group).isdisjoint(self.words):
-            return False
-        return any(phrase in self.text for phrase in self.book.phrases_of(group))
+        return any(phrase in self.text for phrase in self.book.begun_by(group, self.words))
 
     @later
     def _live(self) -> Sequence[Figure]:

@@ -170,7 +170,9 @@ class Phrasebook:
     glossary: Glossary | None = None
     _corrections: dict[str, str | None] = field(default_factory=dict, compare=False, repr=False)
     _parted: dict[str, tuple[str, ...]] = field(default_factory=dict, compare=False, repr=False)
-    _first: dict[str, frozenset[str]] = field(default_factory=dict, compare=False, repr=False)
+    _by_first: dict[str, dict[str, list[str]]] = field(
+        default_factory=dict, compare=False, repr=False
+    )
 
     def means(self, first: str, second: str) -> Senses:
         """The senses of a phrase of two words, which may stand apart in a message."""
@@ -183,11 +185,15 @@ class Phrasebook:
             self._parted[group] = tuple(f" {each} " for each in sorted(self.groups[group]))
         return self._parted[group]
 
-    def begins(self, group: str) -> frozenset[str]:
-        """The words that the phrases of a group begin with; remembered."""
-        if group not in self._first:
-            self._first[group] = frozenset(each.split(" ")[0] for each in self.groups[group])
-        return self._first[group]
+    def begun_by(self, group: str, words: Iterable[str]) -> Sequence[str]:
+        """Those phrases of a group that begin with one of the words, each between two spaces."""
+        by_first = self._by_first.get(group)
+        if by_first is None:
+            by_first = self._by_first[group] = {}
+            for phrase in self.phrases_of(group):
+                by_first.setdefault(phrase.split(" ")[1], []).append(phrase)
+        firsts = by_first.keys() & words
+        return [phrase for first in sorted(firsts) for phrase in by_first[first]] if firsts else ()
 
     def spelled_out(self, word: str) -> str | None:
         """The word that an unknown one without vowels is short for: 'cmpr' is camper."""

@@ -278,10 +278,11 @@ class Scene:
 
     def phrase_said(self, group: str, start: int = 0, end: int | None = None) -> str | None:
         """The phrase of a group that stands whole between two tokens, also across several."""
-        if self._words is not None and self.book.begins(group).isdisjoint(self._words):
+        begun = self.book.begun_by(group, self.words())
+        if not begun:
             return None
         said = f" {' '.join([token.text for token in self.tokens[start:end]])} "
-        for each in self.book.phrases_of(group):
+        for each in begun:
             if each in said:
                 return each[1:-1]
         return None
