@@ -120,14 +120,15 @@ def take_apart(text: str, book: Phrasebook, names: Names) -> tuple[list[Token], 
     if names.several or not book.numerals.isdisjoint(words):
         tokens = join_names(compose_spoken(tokens, book), book, names)
         words, joined = list(map(TEXT, tokens)), True
-    if not names.heard.isdisjoint(words):
+    named = not names.heard.isdisjoint(words)
+    if named:
         if not names.halves.keys().isdisjoint(words):
             tokens = join_halves(tokens, book, names)
             words = list(map(TEXT, tokens))
         for token in tokens:
             if token.text in names.forms and token.kind is WORD:
                 token.senses = {**token.senses, "name": names.forms[token.text]}
-    tokens = _join_phrases(tokens, words, book.phrases, names)
+    tokens = _join_phrases(tokens, words, book.phrases, names if named else None)
     return tokens, " ".join(words).split(" ") if joined else words
 
 
@@ -420,9 +421,12 @@ def _value(token: Number) -> None:
 
 
 def _join_phrases(
-    tokens: list[Token], words: Sequence[str], phrases: Phrases, names: Names
+    tokens: list[Token], words: Sequence[str], phrases: Phrases, names: Names | None
 ) -> list[Token]:
-    """Make one token of each of the longest phrases; `words` are the texts of the tokens."""
+    """Make one token of each of the longest phrases; `words` are the texts of the tokens.
+
+    `names` are there if one of them may stand in the message.
+    """
     joined: list[Token] = []
     done = 0
     for start in compress(count(), map(phrases.__contains__, pairwise(words))):
@@ -442,11 +446,11 @@ def _join_phrases(
     return joined + tokens[done:] if joined else tokens
 
 
-def _joined(first: Token, last: Token, phrase: Phrase, names: Names) -> Token:
+def _joined(first: Token, last: Token, phrase: Phrase, names: Names | None) -> Token:
     words, text, term = phrase
     token = make_token(WORD, text, first.raw, first.start, last.end, term)
     token.glued = first.glued
-    named = names.within(words, text)
+    named = None if names is None else names.within(words, text)
     if named is not None:
         token.senses = {**token.senses, "name": named}
     return token

@@ -24,7 +24,7 @@ class Names:
 
     `forms` holds the plurals and possessives too, and the kinds that name a trailer; `several`
     are the names of several words, `halves` those of one, by the first half of what may be heard
-    as two: 'flat deck'. `heard` are all the words with which a name may be told.
+    as two: 'flat deck'. `heard` are all the words with which a name may be told: each of several.
     """
 
     __slots__ = ("forms", "halves", "heard", "own", "several")
@@ -40,7 +40,7 @@ class Names:
             if name.isalpha()
             for at in range(SHORTEST_HALF, len(name) - SHORTEST_HALF + 1)
         }
-        self.heard = frozenset((*self.forms, *self.halves))
+        self.heard = frozenset((*self.forms, *" ".join(self.forms).split(), *self.halves))
 
     def within(self, words: tuple[str, ...], text: str) -> str | None:
         """What a phrase names, or else the first of its words that is a name."""

@@ -76,6 +76,10 @@ class Scene:
         "unknown",
     )
 
+    figures: list[Figure]
+    labels: list[Label]
+    live: list[Figure]
+
     def __init__(
         self, text: str, context: Context, book: Phrasebook, trace: list[str] | None = None
     ) -> None:
@@ -105,9 +109,6 @@ class Scene:
             self.index_terms()
         if "money" in self.by_class and "in" in self.groups:
             self.context = paid_in(self.tokens, context)
-        self.figures: list[Figure]
-        self.labels: list[Label]
-        self.live: list[Figure]
         if self.numbers:
             self._take_figures(taking_back=taking_back)
         else:
@@ -278,7 +279,7 @@ class Scene:
 
     def phrase_said(self, group: str, start: int = 0, end: int | None = None) -> str | None:
         """The phrase of a group that stands whole between two tokens, also across several."""
-        begun = self.book.begun_by(group, self.words())
+        begun = self.book.begun_by(group, self._words or self.words())
         if not begun:
             return None
         said = f" {' '.join([token.text for token in self.tokens[start:end]])} "
