@@ -107,9 +107,8 @@ class Phrasebook:
     `asking` are the words one of which a question has that is no order and has no mark,
     `asking_of_figures` those of them that ask whatever stands behind them, and `asking_led` the
     others, each with the words behind it with which it asks. `asking_unmarked` are words that ask
-    only where no figure is stated, too, and an order begins with one of `opening_orders`; without
-    a word of `asking_or_ordering` nothing is asked where one is, and without one of
-    `asking_somehow` not even whether it is so.
+    only where no figure is stated, too; without a word of `asking_or_ordering` nothing is asked
+    where one is, and without one of `asking_somehow` not even whether it is so.
     `asking_behind` are those that a question, or how politely it is asked, begins with in a
     clause; `of_the_road` are words that questions of the road are made of, and `hour_words` those
     that stand beside an hour: 'am', 'hrs', 'at'.
@@ -142,7 +141,6 @@ class Phrasebook:
     asking: frozenset[str]
     asking_of_figures: frozenset[str]
     asking_unmarked: frozenset[str]
-    opening_orders: frozenset[str]
     asking_or_ordering: frozenset[str]
     asking_somehow: frozenset[str]
     asking_led: Mapping[str, frozenset[str]]
@@ -335,7 +333,6 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         asking=asking,
         asking_of_figures=asking_alone,
         asking_unmarked=asking_alone | groups["order_word"] | groups["plain_head"],
-        opening_orders=opening_orders,
         asking_or_ordering=asking_or_ordering,
         asking_somehow=asking_or_ordering.union(
             asking_behind,

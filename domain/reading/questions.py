@@ -26,7 +26,7 @@ from domain.reading.short_questions import asks_if_enough, read_short, with_fiel
 from domain.reading.spots import find_spots
 from domain.reading.things import noun_from
 from domain.reading.times import written_dates
-from domain.reading.tokens import MARK, TIME
+from domain.reading.tokens import MARK, NO_GROUPS, TIME
 from domain.reading.topics import topic_of
 from domain.verdicts import Question
 
@@ -54,14 +54,17 @@ def read_question(scene: Scene) -> Question | None:
     stated = not marked and any(map(_is_stated, scene.figures))
     if stated and book.asking_or_ordering.isdisjoint(words):
         return None  # most of what people text tells something
+    first = book.memberships.get(words[0], NO_GROUPS)
+    moving = "orders_move" in first
+    formed = marked or moving or "opens_order" in first
     asks = book.asking_of_figures if stated else book.asking_unmarked
-    may_ask = marked or words[0] in book.opening_orders or _may_ask(words, asks, book.asking_led)
+    may_ask = formed or _may_ask(words, asks, book.asking_led)
     if stated and not may_ask:
         return None
     short = read_short(scene, words)
     if short is None and not may_ask:
         return None
-    if words[0] in book.groups["asks_people"]:
+    if "asks_people" in first:
         return None  # 'shall we weigh the van on Friday'
     if "counts_steps" in scene.groups and STEPS in [figure.claimed for figure in scene.figures]:
         return None  # 'my step counter says 11,140, do I get a gross weight'
@@ -70,8 +73,6 @@ def read_question(scene: Scene) -> Question | None:
     people = not OF_PEOPLE.isdisjoint(scene.groups) or not OWNS.isdisjoint(scene.text)
     if people and is_put_to_others(scene):
         return None
-    moving = words[0] in book.groups["orders_move"]
-    formed = marked or moving or words[0] in book.groups["opens_order"]
     ordered = _may_be_order(scene, words)
     plain = may_be_plain(scene, words)
     if short is None and marked and asks_if_enough(scene):
@@ -177,8 +178,9 @@ def _may_be_order(scene: Scene, words: Sequence[str]) -> bool:
 
 def _is_stated(figure: Figure) -> bool:
     """Whether a figure is more than a day, a year or a way to go: an order has no other."""
-    dated = figure.value <= LAST_DAY or (figure.unit is None and figure.value in YEARS)
-    return figure.claimed is None and figure.dimension != DISTANCE and not dated
+    if figure.claimed is not None or figure.dimension == DISTANCE:
+        return False
+    return figure.value > LAST_DAY and not (figure.unit is None and figure.value in YEARS)
 
 
 def _topic_by_form(scene: Scene, words: Sequence[str], asked: Asked, *, marked: bool) -> str | None:
