@@ -190,8 +190,10 @@ class Phrasebook:
             by_first = self._by_first[group] = {}
             for phrase in self.phrases_of(group):
                 by_first.setdefault(phrase.split(" ")[1], []).append(phrase)
-        firsts = by_first.keys() & words
-        return [phrase for first in sorted(firsts) for phrase in by_first[first]] if firsts else ()
+        firsts = by_first.keys()
+        if firsts.isdisjoint(words):
+            return ()
+        return [phrase for first in sorted(firsts & words) for phrase in by_first[first]]
 
     def spelled_out(self, word: str) -> str | None:
         """The word that an unknown one without vowels is short for: 'cmpr' is camper."""
