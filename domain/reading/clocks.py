@@ -22,8 +22,8 @@ LAST_HOUR, NOON = 23, 12
 WRITTEN = (0, 2)
 """Decimals that an hour is written with: '7' and '7.50'."""
 
-MINUTES_ASIDE = frozenset(("past", "to", "around"))
-"""Groups of which one tells minutes: 'ten past six', 'ten to nine', 'at half seven'."""
+MINUTES_ASIDE = frozenset(("past", "to", "around", "half_hour"))
+"""Groups of which one tells minutes: 'ten past six', 'ten to nine', 'set off half seven'."""
 
 HAPPENED = frozenset(("event", "hitch"))
 """Classes of term that say what the rig did: right behind it may stand an hour ('left 7.15')."""
@@ -101,12 +101,30 @@ def _settle_past_hour(text: str, tokens: list[Token], book: Phrasebook) -> bool:
     counts = following is not None and not COUNTED.isdisjoint(following.senses)
     if not 1 <= hour <= NOON or not inside or counts:
         return False
+    if match[2] is None and not _stands_as_time(tokens, inside[0], inside[-1] + 1, book):
+        return False
     minutes = int(book.keys["minutes"][match[1].casefold()])
     if match[2] is not None and match[2].casefold() not in book.groups["past"]:
         hour, minutes = (hour - 1) % NOON or NOON, 60 - minutes
     half, end = _half_of_day(tokens, inside[-1] + 1, book)
     _become_time(tokens, inside[0], end, f"{hour}:{minutes:02}{half}")
     return True
+
+
+def _stands_as_time(tokens: Sequence[Token], start: int, end: int, book: Phrasebook) -> bool:
+    """'set off half six', 'about half six', 'half six last night': what tells an hour."""
+    if end < len(tokens) and _is_part_of_day(tokens[end]):
+        return True
+    if not start:
+        return False
+    before = tokens[start - 1]
+    around = "around" in before.groups or _ends_around(before, book)
+    return around or not HAPPENED.isdisjoint(before.senses)
+
+
+def _ends_around(token: Token, book: Phrasebook) -> bool:
+    """'scaled at', 'pulled in at': one phrase."""
+    return token.text.endswith(tuple(f" {word}" for word in book.groups["around"]))
 
 
 PAST_MIDNIGHT = 2400
@@ -159,10 +177,8 @@ def _is_told(
         return after is not None and _is_part_of_day(after) and not _is_together(token)
     if "around" in before.groups:
         lead = index - 2
-    elif " " in before.text and before.text.endswith(
-        tuple(f" {word}" for word in book.groups["around"])
-    ):
-        lead = index - 1  # 'scaled at', 'pulled in at': one phrase
+    elif " " in before.text and _ends_around(before, book):
+        lead = index - 1
     elif not happened_then:
         # 'left the yard in Pell 7.10 this morning'
         day = after is not None and _is_part_of_day(after)
@@ -194,6 +210,7 @@ def _is_told(
         behind = takewhile(lambda each: not _parts(each), tokens[index : index + LONGEST_CLAUSE])
         happened = any("event" in each.senses for each in behind)
     full = token.decimals == 0 and clock[1] == 0 and len(token.raw) < FOUR_DIGITS
+    full = full and not _is_to_the_minute(tokens, index + 1)
     # 'hitched around 7, left at 7:30': an hour beside another clock, and no odometer's or price.
     return happened and not (full and all(each.kind is not TIME for each in tokens))
 
@@ -275,6 +292,12 @@ def _counts_hours(tokens: Sequence[Token], index: int) -> bool:
 
 
 FOUR_DIGITS = 4
+
+
+def _is_to_the_minute(tokens: Sequence[Token], behind: int) -> bool:
+    """'at 7 sharp', and not 'at 7 sharp corners'."""
+    sharp = "to_the_minute" in tokens[behind].groups if behind < len(tokens) else False
+    return sharp and not any(map(_is_named, tokens[behind + 1 : behind + 2]))
 
 
 def _may_follow(after: Token) -> bool:

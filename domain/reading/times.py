@@ -182,8 +182,12 @@ def _behind(
 
 
 def _says_half(token: Token) -> bool:
-    """Whether a clock time has its half of the day; '5.50 am' keeps it in its text alone."""
-    return HALF_OF_DAY.search(token.raw) is not None or token.text[-1] in HALVES
+    """Whether a clock time has its half of the day; '5.50 am' keeps it in its text alone.
+
+    The letters of 'quarter past' and 'eight' say nothing of it.
+    """
+    written = token.raw[0].isdigit() and HALF_OF_DAY.search(token.raw) is not None
+    return written or token.text[-1] in HALVES
 
 
 HALVES = ("a", "p")
@@ -228,8 +232,8 @@ def find_when(
     """
     day: date | None = None
     clock: tuple[int, int] | None = None
-    evening = morning = unsaid = False
-    days_back, weekdays = scene.book.keys["days_back"], scene.book.keys["weekday"]
+    evening = night = morning = unsaid = worded = False
+    keys = scene.book.keys
     start, end = span or (0, len(scene.tokens))
     # Where no time stands in digits, the words that tell one are known.
     told = range(start, end) if TIME in scene.kinds else scene.by_class.get("time", ())
@@ -258,42 +262,58 @@ def find_when(
         kind = key.split()[0]
         if not asked and index and "since" in scene.tokens[index - 1].groups:
             continue  # '34.2 gal since Tuesday' was pumped today
-        if token.text in days_back:
-            if day is None or "noon" not in token.groups:
-                day = local.date() - timedelta(days=int(days_back[token.text]))
+        if token.text in keys["days_back"]:
+            if "noon" in token.groups:
+                clock = clock or NOON  # of which day, another word says: 'noon Tuesday'
+                continue
+            if day is None or "late_in_day" not in token.groups:  # 'Friday arvo'
+                day = local.date() - timedelta(days=int(keys["days_back"][token.text]))
             evening = evening or "evening" in token.groups
+            night = night or "night" in token.groups
             morning = morning or "morning" in token.groups
-            clock = clock or (NOON if "noon" in token.groups else None)
-        elif kind == "weekday" and token.text in weekdays and _is_weekday(scene, index):
-            day = day or _last(int(weekdays[token.text]), scene, index, local)
+            worded = True
+        elif kind == "weekday" and token.text in keys["weekday"] and _is_weekday(scene, index):
+            day = day or _last(int(keys["weekday"][token.text]), scene, index, local)
+            worded = True
+            part = scene.tokens[index + 1].groups if index + 1 < end else NO_GROUPS
+            evening = evening or "late_in_day" in part  # 'Friday night at 8'
+            night = night or "night" in part
+            morning = morning or "early_in_day" in part
         elif kind == "month" and (dated := month_day(scene, index, local)) is not None:
             day = day or dated
     if span is None:
         day = _slash_date(scene, local) or day or _day_of_month(scene, local)
-    if clock is None and day is None:
-        return None
-    if clock is not None and evening and clock[0] < 12:
-        clock = (clock[0] + 12, clock[1])
-    if clock is not None and morning and clock[0] == 12:
+    if clock is None:
+        return When(day, None) if day is not None else None
+    either = unsaid and span is None
+    if day is None or (either and day == local.date() and not (evening or morning)):
+        return _last_moment(clock, local, either=either)
+    if night and (clock[0] < LATEST_EARLY or clock[0] == HALF_A_DAY):
+        after = min(day + timedelta(days=1), local.date())
+        return When(after, (clock[0] % HALF_A_DAY, clock[1]))  # 'got in at 1 last night'
+    early = worded and unsaid and not morning and 1 <= clock[0] < LATEST_EARLY
+    if (evening or early) and clock[0] < HALF_A_DAY:
+        clock = (clock[0] + HALF_A_DAY, clock[1])
+    if morning and clock[0] == HALF_A_DAY:
         clock = (0, clock[1])
-    if day is None:
-        day = local.date()
-        now = local.hour, local.minute + 5  # a minute's slip is none
-        early = clock is not None and span is None and unsaid and 1 <= clock[0] <= LATEST_EARLY
-        if clock is not None and clock > now:
-            day -= timedelta(days=1)  # a time later than now was yesterday's
-            clock = _in_the_afternoon(clock) if early else clock
-        elif clock is not None and early and _in_the_afternoon(clock) <= now:
-            clock = _in_the_afternoon(clock)
     return When(day, clock)
 
 
-def _in_the_afternoon(clock: tuple[int, int]) -> tuple[int, int]:
-    """'weighed at 2:15', sent at 14:22: of an early hour without its half of the day, the last."""
-    return clock[0] + HALF_A_DAY, clock[1]
+def _last_moment(clock: tuple[int, int], local: datetime, *, either: bool) -> When:
+    """The last moment with a clock time: 'weighed at 2:15', sent at 14:22.
+
+    `either` is whether its half of the day was left unsaid, so that it may be of both.
+    """
+    now = local.hour, local.minute + 5  # a minute's slip is none
+    other = ((clock[0] + HALF_A_DAY) % (2 * HALF_A_DAY), clock[1])
+    clocks = (clock, other) if either and 1 <= clock[0] <= HALF_A_DAY else (clock,)
+    today = [each for each in clocks if each <= now]
+    if today:
+        return When(local.date(), max(today))
+    return When(local.date() - timedelta(days=1), max(clocks))  # later than now was yesterday's
 
 
-LATEST_EARLY = 5
+LATEST_EARLY = 4
 """Few are on the road before it is light: common practice, no source."""
 
 

@@ -81,6 +81,9 @@ def test_a_price_or_a_gauge_beside_a_day_is_no_hour(text: str, reads: Reader) ->
         (f"{AXLES} 2:15 am", 2, 15),
         (f"{AXLES} at 9:15", 9, 15),
         (f"{AXLES} 3:15", 3, 15),
+        ("got in quarter past two, 48,310", 14, 15),
+        ("got in ten to two, 48,310", 13, 50),
+        ("left at half six, 48,310", 6, 30),
     ],
 )
 def test_of_an_early_hour_alone_it_was_the_last(
@@ -88,6 +91,83 @@ def test_of_an_early_hour_alone_it_was_the_last(
 ) -> None:
     assert SENT_AT.hour == 14
     assert at(reads, text) == SENT_AT.replace(hour=hour, minute=minute)
+
+
+@pytest.mark.parametrize(
+    ("text", "hour", "minute"),
+    [
+        ("got home quarter to six, 48,310", 17, 45),
+        ("got in at 8:10, 48,310", 8, 10),
+        ("got in at 08:10, 48,310", 8, 10),
+        ("left at 6:10, 48,310", 18, 10),
+        ("left at 6:10 am, 48,310", 6, 10),
+    ],
+)
+def test_in_the_evening_too_it_was_the_last(
+    text: str, hour: int, minute: int, reads: Reader
+) -> None:
+    evening = on_the_road(sent_at=SENT_AT.replace(hour=19, minute=20))
+    verdict = reads(text, evening)
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert entry.at == SENT_AT.replace(hour=hour, minute=minute)
+
+
+@pytest.mark.parametrize(
+    ("text", "day", "hour", "minute"),
+    [
+        ("got in at 11:40 last nite, 48,310", 10, 23, 40),
+        ("got in at 1 last night, 48,310", 11, 1, 0),
+        ("got in at 12:30 last night, 48,310", 11, 0, 30),
+        ("unhooked the camper about half six last night", 10, 18, 30),
+        ("half seven last evening, odo 48,310", 10, 19, 30),
+        ("parked up noon Tuesday, odo 48,310", 7, 12, 0),
+        ("midday Saturday, odo 48,310", 4, 12, 0),
+        ("parked up at noon yesterday, odo 48,310", 10, 12, 0),
+        ("parked up at noon, odo 48,310", 11, 12, 0),
+        ("got in Friday night at 11:40, 48,310", 10, 23, 40),
+        ("got in Friday night at 1, 48,310", 11, 1, 0),
+        ("filled 21 gal Tuesday afternoon at 4:15", 7, 16, 15),
+        ("filled 21 gal Tuesday at 2:15", 7, 14, 15),
+        ("left Friday morning at 4:15, 48,310", 10, 4, 15),
+        ("left at 7 sharp, 48,310", 11, 7, 0),
+        ("left home at 6 on the dot, 48,310", 11, 6, 0),
+        ("set off half six, 48,310 on the clock", 11, 6, 30),
+        ("parked up around half 7, 48,310", 11, 7, 30),
+    ],
+)
+def test_the_day_and_its_half_as_they_are_told(
+    text: str, day: int, hour: int, minute: int, reads: Reader
+) -> None:
+    assert at(reads, text) == SENT_AT.replace(day=day, hour=hour, minute=minute)
+
+
+def test_noon_that_is_still_to_come_was_yesterdays(reads: Reader) -> None:
+    morning = on_the_road(sent_at=SENT_AT.replace(hour=9, minute=0))
+    verdict = reads("parked up at noon, odo 48,310", morning)
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert entry.at == SENT_AT.replace(day=10, hour=12, minute=0)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "fuel half, 6 hives on: steer 5,220 drive 6,940",
+        "tank about half, steer 5,220 drive 6,940",
+        "left 7 sharp stakes in the box: steer 5,220 drive 6,940",
+    ],
+)
+def test_half_of_something_and_what_is_sharp_tell_no_hour(text: str, reads: Reader) -> None:
+    assert at(reads, text) is None
+
+
+@pytest.mark.parametrize("clock", ["around nine last night", "around 9:15", "around noon"])
+def test_what_stands_around_an_hour_is_of_no_place(clock: str, reads: Reader) -> None:
+    verdict = reads(f"unhitched at the lower barn {clock}", on_the_road())
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert entry.place == "lower barn"
 
 
 def test_an_early_hour_that_is_still_to_come_was_in_the_afternoon_before(reads: Reader) -> None:
