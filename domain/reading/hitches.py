@@ -22,6 +22,9 @@ from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 REACH = 5
 ONTO = 3
 """Tokens behind a verb in which its trailer stands, and behind that, what it is put on."""
+NEAR_SWAP = 3
+"""Tokens between 'swapped' and what came off: 'the old'."""
+
 Action = Literal["hitched", "unhitched"]
 
 
@@ -84,17 +87,20 @@ def _stands_by_itself(scene: Scene, index: int) -> bool:
 
 
 def _swapped(scene: Scene) -> list[Hitch]:
-    """'swapped the camper for the flatdeck': the one named behind is on now."""
+    """'swapped the camper for the flatdeck': one came off, and the one behind is on now."""
     if "swaps" not in scene.groups:
         return []
     names = [(at, key.partition(":")) for at, _, key in scene.find("name")]
     trailers = [(at, name) for at, (kind, _, name) in names if kind == "trailer"]
     for (first, one), (second, other) in pairwise(trailers):
-        before = scene.tokens[max(0, first - 2) : first]
+        before = scene.tokens[max(0, first - NEAR_SWAP) : first]
         between = scene.tokens[first + 1 : second]
         swapped = any("swaps" in token.groups for token in before) and scene.stated(first)
         if swapped and one != other and any("swapped_for" in token.groups for token in between):
-            return [Hitch(action="hitched", trailer=other)]
+            return [
+                Hitch(action="unhitched", trailer=one),
+                Hitch(action="hitched", trailer=other),
+            ]
     return []
 
 

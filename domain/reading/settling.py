@@ -499,7 +499,7 @@ def _settle_swapped(scene: Scene) -> None:
     tokens, named = scene.tokens, scene.by_class["name"]
     for index in scene.by_class["correction"]:
         token = tokens[index]
-        first = next((at for at in named if index < at <= index + 2), named[-1])
+        first = next((at for at in named if index < at <= index + 3), named[-1])
         between = tokens[first : named[-1]]
         behind = tokens[index + 1 : index + 2]
         told = any("swapped_for" in each.groups for each in between) or (

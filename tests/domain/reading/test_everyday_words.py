@@ -240,7 +240,6 @@ HITCHED: tuple[tuple[str, Hitch | None], ...] = (
         "unhitched and weighed just the truck, steer 4,900 drive 3,800",
         Hitch(action="unhitched"),
     ),
-    ("swapped the camper out for the flatdeck", Hitch(action="hitched", trailer="flatdeck")),
     # How the rig stood on the scale is no event.
     ("camper on\nsteer 5,200\ndrive 6,600\ntrailer 9,000", None),
     ("hitched and scaled, steer 5,200 drive 6,600 trailer 9,000", None),

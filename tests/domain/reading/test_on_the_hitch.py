@@ -118,11 +118,36 @@ def test_no_trailer_was_put_on_or_taken_off(reads: Reader, text: str) -> None:
     assert reads(text, on_the_road()) == Silent()
 
 
+@pytest.mark.parametrize(
+    "text",
+    [
+        "swapped the flatdeck for the camper, 48,300",
+        "switched the flatdeck for the camper, 48,300",
+        "swapped flatdeck for camper 48,300",
+    ],
+)
+def test_of_two_that_were_swapped_one_came_off(reads: Reader, text: str) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    assert [*verdict.entries] == [
+        Hitch(action="unhitched", trailer="flatdeck"),
+        Hitch(action="hitched", trailer="camper"),
+        Odometer(odometer=Quantity(48_300, "mi")),
+    ]
+
+
+def test_an_old_one_that_was_swapped_puts_no_figure_right(reads: Reader) -> None:
+    verdict = reads("swapped the old flatdeck for the camper, 48,300", on_the_road())
+    assert isinstance(verdict, Facts)
+    assert all(isinstance(entry, Hitch | Odometer) for entry in verdict.entries)
+
+
 def test_a_swap_at_home_is_no_arrival(reads: Reader) -> None:
     verdict = reads("swapped the camper for the flatdeck at home 48,300", on_the_road())
     assert isinstance(verdict, Facts)
-    hitch, odometer = verdict.entries
-    assert isinstance(hitch, Hitch)
-    assert hitch.trailer == "flatdeck"
+    off, on, odometer = verdict.entries
+    assert isinstance(off, Hitch)
+    assert isinstance(on, Hitch)
+    assert (off.trailer, on.trailer) == ("camper", "flatdeck")
     assert isinstance(odometer, Odometer)
     assert odometer.event is None

@@ -86,6 +86,7 @@ AXLES = "steer 5,240 drive 6,310 trailer 7,180"
         (
             "swapped the camper for the flatdeck, 48,340",
             [
+                Hitch(action="unhitched", trailer="camper"),
                 Hitch(action="hitched", trailer="flatdeck"),
                 Odometer(odometer=Quantity(48_340, "mi")),
             ],
