@@ -115,7 +115,15 @@ def _is_adverb(tokens: Sequence[Token], index: int) -> bool:
         return True  # 'tongue 920 with the hives forward, ...'
     if following is not None and "behind_adverb" in following.groups:
         return True
+    if ends and index > 1 and tokens[index - 1].senses.get("glue") == "onto":
+        return _rides(tokens[index - 2])
     return any("moves_back" in token.groups for token in tokens[max(0, index - 4) : index])
+
+
+def _rides(token: Token) -> bool:
+    """'toys in the back, 4,240 ...': what rides there, and not where a load was."""
+    people = "aboard" in token.senses or not token.groups.isdisjoint(PEOPLE)
+    return people or (token.kind is WORD and not token.senses)
 
 
 def _is_rightly(tokens: Sequence[Token], index: int) -> bool:

@@ -207,6 +207,8 @@ def stood_alone(scene: Scene) -> str | None:
         if label.vehicle == "trailer" and _was_unhooked(scene, label):
             continue  # 'unhooked the trailer, solo 5,010 3,870'
         beside += _behind_the_scale(scene, label, end)
+        if label.vehicle == "trailer" and "alone" in scene.by_class:
+            beside += _behind_its_state(scene, label, end)
         if label.bound is not None and label.end <= label.bound.start:
             # 'camper weighed in at 9,180 on its own'
             beside += scene.tokens[label.bound.end : min(label.bound.end + 1, end)]
@@ -242,6 +244,20 @@ def _behind_the_scale(scene: Scene, label: Label, end: int) -> list[Token]:
     behind = scene.tokens[label.end : end]
     at = next((at for at, token in enumerate(behind) if not _of_scale(token)), len(behind))
     return list(behind[at : at + 1]) if any("weigh_cue" in t.senses for t in behind[:at]) else []
+
+
+def _behind_its_state(scene: Scene, label: Label, end: int) -> list[Token]:
+    """'camper packed and full of water, weighed on its own': what follows how it was loaded."""
+    behind = scene.tokens[label.end : end]
+    at = next((at for at, token in enumerate(behind) if "alone" in token.senses), 0)
+    between = behind[:at]
+    laden = any("load_verb" in t.senses or "laden_word" in t.groups for t in between)
+    told = any(t.kind is NUMBER or not OF_ANOTHER.isdisjoint(t.senses) for t in between)
+    return list(behind[at : at + 1]) if laden and not told else []
+
+
+OF_ANOTHER = frozenset(("vehicle", "name", "hitch", "event", "rig"))
+"""Classes of term of another vehicle, and of what was done before it stood alone."""
 
 
 def _of_scale(token: Token) -> bool:

@@ -239,7 +239,11 @@ def _is_of_family(token: Token) -> bool:
 
 
 def _is_goods(token: Token) -> bool:
-    return "carried_thing" in token.groups and token.raw[0].islower()
+    return not token.groups.isdisjoint(LEFT_BEHIND) and token.raw[0].islower()
+
+
+LEFT_BEHIND = frozenset(("carried_thing", "bars_word", "of_bars"))
+"""Groups of words for what one may have left somewhere: 'left the bars in the shed'."""
 
 
 def _is_money(token: Token) -> bool:

@@ -14,7 +14,7 @@ from domain.reading.claimed_forms import COUNT_OF_AXLES
 from domain.reading.figures import Figure
 from domain.reading.label import AXLE_AT, Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK, Token
+from domain.reading.tokens import MARK
 
 IN_ORDER = ("steer", "drive", "trailer")
 
@@ -280,7 +280,7 @@ def _heads_axles(scene: Scene, trailer: Label, first: Label) -> bool:
     headed = any(token.raw == ":" or token.ends_sentence for token in between)
     if not headed or len(between) > LONGEST_HEADING or _names_truck(scene):
         return False
-    if _stood(scene, between[0]) or scene.has("vehicle", "truck"):
+    if _stood(scene, trailer.end) or scene.has("vehicle", "truck"):
         return False
     labels = [figure.label for figure in scene.live if isinstance(figure.label, Label)]
     values = [label.bound.value for label in labels if label.bound and label.ordinal]
@@ -435,10 +435,11 @@ def _header(scene: Scene, figures: Sequence[Figure]) -> Label | None:
             if label.rating or label.subject or label.aside:
                 continue
             following = scene.tokens[label.end] if label.end < len(scene.tokens) else None
+            stood = _stood(scene, label.end)
+            if stood and not (label.only_its_axles and two_axles(figures)):
+                continue  # 'float on: 1,160 front ...': how the rig stood
             if scene.has("axle_noun", "wheel"):
                 return label
-            if _stood(scene, following) and not (label.only_its_axles and two_axles(figures)):
-                continue  # 'float on: 1,160 front ...': how the rig stood
             announced = following is not None and following.raw in ":-–—"
             near = label.start == 0 and first - label.end <= 2
             apart = any(token.raw in ".!?;" for token in scene.tokens[label.end : first])
@@ -447,11 +448,14 @@ def _header(scene: Scene, figures: Sequence[Figure]) -> Label | None:
     return None
 
 
-def _stood(scene: Scene, following: Token | None) -> bool:
-    """Whether what follows a trailer says that it was on or off."""
-    return following is not None and (
-        following.text in scene.book.keys["switch"]
-        or not following.senses.keys().isdisjoint(("hitch", "rig"))
+def _stood(scene: Scene, behind: int) -> bool:
+    """Whether what follows a trailer says that it was on or off: 'camper still hooked on'."""
+    tokens = scene.tokens
+    while behind < len(tokens) and "now_word" in tokens[behind].groups:
+        behind += 1
+    return behind < len(tokens) and (
+        tokens[behind].text in scene.book.keys["switch"]
+        or not tokens[behind].senses.keys().isdisjoint(("hitch", "rig"))
     )
 
 

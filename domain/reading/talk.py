@@ -18,7 +18,13 @@ from domain.reading.label import NAMING
 from domain.reading.phrasebook import fold
 from domain.reading.theirs import has_one, is_last_owner, is_somebodys, stands_on_ours
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
-from domain.reading.told_for_us import LOADED, does_for_us, follows_on, puts_it_with_us
+from domain.reading.told_for_us import (
+    LOADED,
+    are_bars,
+    does_for_us,
+    follows_on,
+    puts_it_with_us,
+)
 
 if TYPE_CHECKING:
     from domain.reading.scene import Scene
@@ -339,7 +345,7 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None  # '4 guys in the truck'
     if "planned_once" in token.groups and following is not None and "note" in following.senses:
         return None  # 'meant to log this yesterday: 28.4 gal'
-    if "they" in token.groups and _are_loaded(scene, index):
+    if "they_or_them" in token.groups and (are_bars(scene, index) or _are_loaded(scene, index)):
         return None
     if "came_word" in token.groups and index and _is_weighed(scene.tokens[index - 1]):
         return None  # 'they come to 3,600 lb', 'the gross come out to 21,220' ask nobody in

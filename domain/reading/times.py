@@ -285,13 +285,14 @@ def find_when(
         day = _slash_date(scene, local) or day or _day_of_month(scene, local)
     if clock is None:
         return When(day, None) if day is not None else None
-    either = unsaid and span is None
-    if day is None or (either and day == local.date() and not (evening or morning)):
-        return _last_moment(clock, local, either=either)
+    if day is None:
+        return _last_moment(clock, local, either=unsaid and span is None)
     if night and (clock[0] < LATEST_EARLY or clock[0] == HALF_A_DAY):
         after = min(day + timedelta(days=1), local.date())
         return When(after, (clock[0] % HALF_A_DAY, clock[1]))  # 'got in at 1 last night'
     early = worded and unsaid and not morning and 1 <= clock[0] < LATEST_EARLY
+    if early and day == local.date():
+        return _last_moment(clock, local, either=True)
     if (evening or early) and clock[0] < HALF_A_DAY:
         clock = (clock[0] + HALF_A_DAY, clock[1])
     if morning and clock[0] == HALF_A_DAY:

@@ -6,7 +6,7 @@ at our scale, serve us, text for us or sat with us, so that what follows is told
 
 from __future__ import annotations
 
-from itertools import pairwise
+from itertools import pairwise, takewhile
 from typing import TYPE_CHECKING
 
 from domain.entries import SUM_TOLERANCE
@@ -14,7 +14,7 @@ from domain.reading.beside import CURRENCY_MARKS
 from domain.reading.everyday_words import hitches_ours
 from domain.reading.figures import BARE_STEP
 from domain.reading.theirs import is_called
-from domain.reading.tokens import NUMBER, WORD, Token
+from domain.reading.tokens import MARK, NUMBER, WORD, Token
 
 if TYPE_CHECKING:
     from domain.reading.scene import Scene
@@ -102,6 +102,18 @@ def does_for_us(scene: Scene, index: int, token: Token) -> bool:
     if "dictated_to" in scene.groups and _is_dictated_to(scene, index):
         return True
     return index > 0 and _says_who_texts(scene, index)
+
+
+def are_bars(scene: Scene, index: int) -> bool:
+    """'no bars, i left them in the shed: steer 3,980 ...': what was told before is meant."""
+    if "bars" not in scene.by_class:
+        return False
+    start, end = scene.sentence_of(index)
+    said = takewhile(
+        lambda each: each.kind is not MARK and each.raw != ":", scene.tokens[index:end]
+    )
+    bars = any(start <= at < index for at in scene.by_class["bars"])
+    return bars and all(each.kind is not NUMBER for each in said)
 
 
 def _is_dictated_to(scene: Scene, index: int) -> bool:

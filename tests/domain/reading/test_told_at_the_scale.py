@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from domain.entries import Weighing
 from domain.records import verdict_to_record
 from domain.verdicts import Facts
 from tests.domain.reading.chats import Reader, on_the_road
@@ -968,3 +969,81 @@ def test_what_sort_of_place_it_was_is_no_name(place: str, kept: str | None, read
     verdict = reads(f"weighed at {place}, 5,180 6,900 9,240", on_the_road())
     assert isinstance(verdict, Facts)
     assert [getattr(entry, "place", None) for entry in verdict.entries] == [kept]
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "bars hooked up, toys in the back, 4,240 / 4,810 / 6,190",
+            ["weighing bars=on drive=4810 rig=hitched steer=4240 trailer=6190"],
+        ),
+        (
+            "wife and 2 kids in the back, bars on, 4,240 / 4,810 / 6,190",
+            ["weighing aboard=3 bars=on drive=4810 rig=hitched steer=4240 trailer=6190"],
+        ),
+        ("5,180 in the front, 6,240 in the back", ["weighing drive=6240 steer=5180"]),
+        (
+            "no bars cos i left them in the shed: steer 3,980 drive 4,760 trailer 5,120",
+            ["weighing bars=off drive=4760 rig=hitched steer=3980 trailer=5120"],
+        ),
+        (
+            "no bars, i left them at home: steer 3,980 drive 4,760 trailer 5,120",
+            ["weighing bars=off drive=4760 rig=hitched steer=3980 trailer=5120"],
+        ),
+        (
+            "no bars, they broke: steer 3,980 drive 4,760 trailer 5,120",
+            ["weighing bars=off drive=4760 rig=hitched steer=3980 trailer=5120"],
+        ),
+        (
+            "left the bars in the barn. steer 3,980 drive 4,760 trailer 5,120",
+            ["weighing drive=4760 rig=hitched steer=3980 trailer=5120"],
+        ),
+        ("no bars, they say 21,000 is the limit", ["silent"]),
+        ("bars on, their truck was steer 5,180 drive 6,240", ["silent"]),
+        (
+            "camper packed and full of water, weighed on its own, 5,180 lb",
+            ["weighing gross=5180 rig=trailer trailer=camper"],
+        ),
+        (
+            "flatdeck loaded, by itself, 3,180 lb",
+            ["weighing gross=3180 rig=trailer trailer=flatdeck"],
+        ),
+        ("camper loaded, truck on its own, 8,180 lb", ["weighing gross=8180 rig=solo"]),
+    ],
+)
+def test_what_was_said_beside_the_loads_and_how_the_rig_stood(
+    text: str, entries: list[str], reads: Reader
+) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "loads"),
+    [
+        (
+            "camper still hooked on: front 3,560, rear 4,110, camper wheels 6,480",
+            {"steer": 3_560, "drive": 4_110, "trailer": 6_480},
+        ),
+        (
+            "camper hooked on: front wheels 3,560, rear wheels 4,110, camper wheels 6,480",
+            {"steer": 3_560, "drive": 4_110, "trailer": 6_480},
+        ),
+        (
+            "camper wheel weights: front 2,560, rear 2,110",
+            {"trailer_1": 2_560, "trailer_2": 2_110},
+        ),
+        (
+            "camper unhitched, wheels front 2,560, rear 2,110",
+            {"trailer_1": 2_560, "trailer_2": 2_110},
+        ),
+    ],
+)
+def test_a_trailer_that_was_on_heads_none_of_the_trucks_axles(
+    text: str, loads: dict[str, float], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Weighing)
+    assert {at: load.value for at, load in entry.loads.items()} == loads
