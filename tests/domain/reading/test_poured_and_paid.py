@@ -249,3 +249,13 @@ def test_what_is_told_of_the_tank_and_of_change_is_not_pumped_or_paid(
     assert fill.volume == Quantity(told[0], "gal")
     assert (fill.unit_price.value if fill.unit_price else None) == told[1]
     assert (fill.cost.value if fill.cost else None) == told[2]
+
+
+@pytest.mark.parametrize("brim", ["right to the brim", "right up to the brim", "to the brim"])
+def test_a_price_before_the_brim_is_one(brim: str, reads: Reader) -> None:
+    verdict = reads(f"fuel stop, 28.3 gal, 3.969, {brim}", on_the_road())
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Fill)
+    assert entry.full is True
+    assert entry.unit_price == Quantity(3.969, "USD/gal")
