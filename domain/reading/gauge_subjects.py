@@ -38,7 +38,10 @@ def subject_of(scene: Scene, figure: Figure, heading: Label | None) -> str | Non
     if figure.start and scene.tokens[figure.start - 1].senses.get("unit") in ("mi", "km"):
         return None  # 'broke down at mile 33,107, bearing seized'
     if dimension == PRESSURE and (
-        _of_other_air(scene, figure) or are_tyres_of_another(scene) or _is_step(scene, figure)
+        _of_other_air(scene, figure)
+        or are_tyres_of_another(scene)
+        or _is_step(scene, figure)
+        or ("vague_gauge" in scene.groups and _of_compound(scene))
     ):
         return None
     if figure.value == TREAD_PARTS and is_tread_depth(scene.tokens, figure.start):
@@ -62,6 +65,8 @@ def subject_of(scene: Scene, figure: Figure, heading: Label | None) -> str | Non
             if dimension is not None and dimension not in SUBJECT_DIMENSIONS[label.subject]:
                 return None
             if dimension is None and _is_vague(scene, figure, label):
+                return None
+            if "in_the_shade" in scene.groups and _is_small_talk(scene, figure):
                 return None
             return label.subject
         if label.only_vehicle and dimension is None:
@@ -126,6 +131,15 @@ def _of_other_air(scene: Scene, figure: Figure) -> bool:
     start, end = scene.clause_of(figure.start)
     start, end = max(start, figure.start - NEAR_AIR), min(end, figure.end + NEAR_AIR)
     return any("holds_air" in token.groups for token in scene.tokens[start:end])
+
+
+def _of_compound(scene: Scene) -> bool:
+    """'pressure cooker 15 psi': what is pressed is a thing that no phrase knows, and no tyre."""
+    gauges = scene.by_class.get("subject", ())
+    if len(gauges) != 1 or "vague_gauge" not in scene.tokens[gauges[0]].groups:
+        return False
+    behind = gauges[0] + 1
+    return behind in scene.unknown and not scene.tokens[behind].groups
 
 
 NEAR_AIR = 3
@@ -201,7 +215,7 @@ def _beside_facts(scene: Scene, figure: Figure) -> bool:
     ends = not behind or behind[0].kind in (MARK, BREAK) or behind[0].groups & {"and", "but"}
     if not ends or (figure.value < LEAST_WARM and not figure.negative):
         return False
-    if any(isinstance(other.label, Label) and other.label.subject for other in scene.figures):
+    if _is_beside_gauge(scene, figure):
         return True
     start, end = scene.clause_of(figure.start)
     told = {index for each in scene.figures for index in range(each.start, each.end)}
@@ -216,6 +230,21 @@ def _beside_facts(scene: Scene, figure: Figure) -> bool:
         other.dimension == VOLUME or follows_odometer(other.value, scene.context)
         for other in scene.figures
         if other.claimed is None
+    )
+
+
+def _is_small_talk(scene: Scene, figure: Figure) -> bool:
+    """'running hot today, 101 in the shade': what anybody says of the day, beside no other fact."""
+    behind = scene.tokens[figure.end : figure.end + 1]
+    bare = figure.dimension is None and bool(behind) and "in_the_shade" in behind[0].groups
+    return bare and not (means_the_rig(scene, figure) or _is_beside_gauge(scene, figure))
+
+
+def _is_beside_gauge(scene: Scene, figure: Figure) -> bool:
+    return any(
+        isinstance(other.label, Label) and other.label.subject is not None
+        for other in scene.figures
+        if other is not figure
     )
 
 
@@ -275,6 +304,8 @@ def _is_vague(scene: Scene, figure: Figure, label: Label) -> bool:
         return True  # '200 gigger have fluid bearings'
     behind = scene.tokens[label.end] if label.end < len(scene.tokens) else None
     thing = behind is not None and behind.kind is WORD and not behind.senses
+    if "anybodys_air" in scene.groups and not stands_by(scene, figure):
+        return True  # 'air pressure at the gym is 14.7'
     if "vague_gauge" not in scene.tokens[label.start].groups:
         said = scene.tokens[label.end + 1 : label.end + 2]
         return thing and any("is_at" in token.groups for token in said)  # 'trans rate is 200'

@@ -26,7 +26,7 @@ PLAUSIBLE = {
 RUN_HOT = ("transmission", "coolant", "oil", "exhaust", "hub")
 
 TYRE_KPA = (60.0, 1_000.0)
-OIL_KPA = (10.0, 1_000.0)
+OIL_KPA = (0.0, 1_000.0)
 SPEED_KMH = (5.0, 180.0)
 ENGINE_RPM = (400.0, 6_000.0)
 WIND_KMH = (3.0, 200.0)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from domain.context import PRESSURE_UNIT
 from domain.entries import Observation
 from domain.quantities import Quantity
 from domain.reading.bare_pressures import PRESSURE_SIZE
@@ -52,6 +53,8 @@ from domain.reading.tokens import MARK, NUMBER
 LEAST_BARE = 20
 """Degrees: less of what runs hot is not said without a unit."""
 
+PRESSURE_UNITS = frozenset(PRESSURE_UNIT.values())
+
 LEAST_BAR = 10
 """More bar than any tyre holds: below, 2.45 may be a pressure."""
 
@@ -94,8 +97,9 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
             continue
         if "any_water" in scene.groups and is_of_other_water(scene, figure, value):
             continue
-        if figure.dimension is None and subject in RUN_HOT and value.value < LEAST_BARE:
-            continue  # 'oil 3', 'USB 2.0 hub'
+        cold = figure.dimension is None and subject in RUN_HOT and value.value < LEAST_BARE
+        if cold and value.unit not in PRESSURE_UNITS:
+            continue  # 'oil 3', 'USB 2.0 hub', and not 'oil pressure 12'
         if figure.dimension is None and _is_of_till(figure, subject, value):
             continue
         fault = implausible(subject, value)

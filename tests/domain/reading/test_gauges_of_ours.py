@@ -23,6 +23,14 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("running 55 into a 20 headwind", {"speed": 55, "wind": 20}),
         ("put 80 psi in the left front", {"tyre": 80}),
         ("left rear down to 48 psi", {"tyre": 48}),
+        ("104 in the shade, coolant 215", {"ambient": 104, "coolant": 215}),
+        ("104 degrees in the shade", {"ambient": 104}),
+        ("38 in the shade and 40 mph headwind", {"ambient": 38, "wind": 40}),
+        ("air pressure 65 all around", {"tyre": 65}),
+        ("65 air pressure", {"tyre": 65}),
+        ("pressure check 65 psi all round", {"tyre": 65}),
+        ("oil pressure zero", {"oil": 0}),
+        ("oil pressure 12", {"oil": 12}),
     ],
 )
 def test_a_gauge_of_ours_is_read(reads: Reader, text: str, read: dict[str, float]) -> None:
@@ -99,6 +107,11 @@ def test_where_each_tyre_of_a_row_is(
         "picnic was great, 75 and no wind",
         "40 mph gusts at the beach",
         "wheelbarrow tire is flat, 20 psi tops",
+        "running hot today, 101 in the shade",
+        "its 97 in the shade here",
+        "air pressure at the gym is 14.7",
+        "pressure cooker 15 psi for 20 min",
+        "oil 3",
     ],
 )
 def test_what_is_theirs_or_no_engines_is_not(reads: Reader, text: str) -> None:
