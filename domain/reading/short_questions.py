@@ -274,6 +274,7 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "tyre_pressure": {"topic": "ratings", "rating": "pressure", "item": None},
     "tyre_age": {"topic": "upkeep", "form": AGE, "item": None},
     "gauge": {"topic": "upkeep", "form": GAUGE},
+    "limits_here": {"topic": "ratings"},
     "missing": {"topic": "ratings"},
     "tank_size": {"topic": "ratings", "rating": "tank"},
     "tow_rating": {"topic": "ratings", "rating": "tow"},

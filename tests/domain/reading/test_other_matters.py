@@ -271,6 +271,12 @@ def test_what_if_something_moved_that_nobody_weighed(
     assert (asked.topic, asked.position) == ("whatif", position)
 
 
+def test_where_a_thing_is_left_is_no_part_of_its_name(reads: Reader) -> None:
+    asked = reads("what if we leave the 700 lb quad home", on_the_road())
+    assert isinstance(asked, Question)
+    assert (asked.topic, asked.item) == ("whatif", "quad")
+
+
 @pytest.mark.parametrize("both", ["truck and trailer together", "pickup plus trailer combined"])
 def test_both_vehicles_with_one_figure_are_the_gross(both: str, reads: Reader) -> None:
     assert reads(f"scale says 18,480 for {both}", on_the_road()) == Facts(

@@ -87,6 +87,10 @@ ASKED: dict[tuple[str, str | None], str] = {
         what else is missing for the camper
         what are you missing
         which ratings haven't i given you
+        what are all my limits
+        show me our limits
+        our limits?
+        limits for the flatdeck?
         any ratings still missing
         what ratings have you got for the flatdeck
         what limits do you still need
@@ -559,6 +563,9 @@ TALK = """
         speed limit?
         credit limit?
         limits?
+        i know my limits
+        what are the limits on bass
+        what are the bag limits
         max?
         what's our max for the bench press
         if i move in with them
@@ -798,6 +805,7 @@ SPANISH: dict[tuple[str, str | None], str] = {
     """,
     ("ratings", None): """
         ¿qué límites te faltan?
+        ¿cuáles son nuestros límites?
         ¿cuánto aguanta la bola?
         ¿cuánto aguanta el eje trasero?
         ¿cuánto puede remolcar?
