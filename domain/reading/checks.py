@@ -23,10 +23,10 @@ from domain.reading.part_states import (
     told_of_all,
 )
 from domain.reading.scene import Scene
-from domain.reading.talk import NEGATION, OTHER
+from domain.reading.talk import NEGATION, OTHER, OWNS
 from domain.reading.tokens import MARK, NUMBER, WORD, Token
 from domain.reading.told_faults import TOLD_FAULTS, read_told_faults
-from domain.reading.whose_part import ELSEWHERE, is_elsewhere, of_rig
+from domain.reading.whose_part import ELSEWHERE, is_elsewhere, of_rig, owner_told_last
 from domain.reading.work_logged import WORK, worked_on
 
 MOST_UNKNOWN = 6
@@ -40,9 +40,12 @@ def read_checks(scene: Scene) -> list[Check]:
     used: set[int] = set()
     elsewhere = not ELSEWHERE.isdisjoint(scene.groups)
     excepting = "excepts" in scene.groups
+    of_another = 0 if OWNS.isdisjoint(scene.text) else owner_told_last(scene)
     states: dict[int, tuple[State, int]] = {}
     for number, index in enumerate(items):
         if index in used or not _talk_allows(scene, index) or _is_label(scene, index):
+            continue
+        if index < of_another:
             continue
         if "subject" in scene.tokens[index].senses and _is_gauged(scene, index):
             continue
@@ -71,7 +74,7 @@ def read_checks(scene: Scene) -> list[Check]:
             continue
         if end == index + 1 and end in scene.unknown:
             end = end_of_name(scene, index, state[1])
-            if end > index + 1 and _is_compound(scene, index):
+            if end > index + 1 and _is_compound(scene, index, end - 1):
                 continue
         if ONLY_OTHERWISE[state[0]] in scene.tokens[index].groups:
             continue  # 'weighed on the pads, all good', 'the kid's ball is flat'
@@ -400,8 +403,13 @@ NAMES_RIG = frozenset(("name", "vehicle", "hitch"))
 """Classes of term that name a rig, or what is done to one."""
 
 
-def _is_compound(scene: Scene, index: int) -> bool:
-    """'the tire swing broke', but not 'brake lining is worn': no part of a rig nor of a truck."""
+def _is_compound(scene: Scene, index: int, noun: int) -> bool:
+    """'the tire swing broke', but not 'brake lining is worn': no part of a rig nor of a truck.
+
+    Nor is what cannot be touched: 'turn signal etiquette is dead'.
+    """
+    if scene.book.patterns["abstract"].fullmatch(scene.tokens[noun].text):
+        return True
     of_vehicles = "of_vehicles" in scene.tokens[index].groups or of_rig(scene)
     return not of_vehicles and _is_of(scene, index, "everyday_part")
 
@@ -443,6 +451,9 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
     strong = "vague_state" not in scene.tokens[state].groups or _is_flat(scene, index, state)
     strong = strong or state_of_its_own(scene.tokens[index], scene.tokens[state]) is not None
     hardly = not _is_of(scene, index, "household_part")
+    if "heard_or_shown" in scene.tokens[index].groups and not (rig or placed):
+        return True  # 'signals weak out here'
+    strong = strong and (hardly or "to_the_eye" not in scene.tokens[state].groups)
     named = sum(1 for at in scene.unknown_words() if at and scene.tokens[at].raw[0].isupper())
     short = len(scene.tokens) - named <= SHORT
     words = sum(1 for token in scene.tokens if token.kind is WORD)

@@ -23,6 +23,8 @@ def is_missing(scene: Scene, index: int, start: int) -> bool:
     if "has_to_work" not in scene.tokens[index].groups or not start:
         return False
     none = scene.tokens[start - 1]
+    if not JOINS.isdisjoint(none.groups):
+        return _joined_to_missing(scene, index, start - 2)
     if not says_none(none) or not _begins(scene, start - 1):
         return False
     placed = start < index or "no_alone" not in none.groups or " " in scene.tokens[index].text
@@ -31,6 +33,18 @@ def is_missing(scene: Scene, index: int, start: int) -> bool:
     return (placed or _on_vehicle(behind)) and (
         not behind or behind[0].kind is MARK or _on_vehicle(behind) or _goes_on(behind)
     )
+
+
+def _joined_to_missing(scene: Scene, index: int, before: int) -> bool:
+    """'no trailer brakes or lights', 'no brakes and no lights': there is none of either."""
+    if before < 1 or "check_item" not in scene.tokens[before].senses:
+        return False
+    behind = scene.tokens[index + 1 : scene.clause_of(index)[1]]
+    ends = not behind or behind[0].kind is MARK or _on_vehicle(behind)
+    start = before
+    while start > 0 and _singles_out(scene.tokens[start - 1]):
+        start -= 1
+    return ends and is_missing(scene, before, start)
 
 
 def named_behind_none(scene: Scene, start: int, end: int) -> str | None:
@@ -109,7 +123,11 @@ def is_of_part_before(scene: Scene, index: int, fault: int) -> bool:
     before = scene.tokens[fault - 1]
     if off and before.kind is WORD:
         return True  # 'mirror came off the bracket', 'picture fell off the door'
-    return "check_item" in before.senses and "of_a_tyre" not in before.groups
+    return "check_item" in before.senses and before.groups.isdisjoint(OF_ITS_OWN)
+
+
+OF_ITS_OWN = frozenset(("of_a_tyre", "leaks_out"))
+"""Groups of what is told before a fault and is not at fault itself: a tread, and lost grease."""
 
 
 LEADS = frozenset(("standing_on", "of"))
@@ -117,11 +135,27 @@ LEADS = frozenset(("standing_on", "of"))
 
 
 def is_part_of_next(scene: Scene, index: int, fault: int, behind: int | None) -> bool:
-    """'tread separating on left rear tire': the tyre `behind` is at fault, and no tread besides."""
-    if behind is None or "of_a_tyre" not in scene.tokens[index].groups or fault < index:
+    """'tread separating on left rear tire': the tyre `behind` is at fault, and no tread besides.
+
+    So it is with 'grease leaking out of the left hub'.
+    """
+    if behind is None or fault < index:
         return False
+    own = scene.tokens[index].groups
+    leads = {"standing_on"} if "of_a_tyre" in own else OUT_OF if "leaks_out" in own else frozenset()
     between = scene.tokens[fault + 1 : behind]
-    return fault < behind and any("standing_on" in token.groups for token in between)
+    return fault < behind and any(not leads.isdisjoint(token.groups) for token in between)
+
+
+OUT_OF = frozenset(("of", "from"))
+"""Groups of words that lead to what something leaks out of."""
+
+
+def comes_from(scene: Scene, index: int, fault: int) -> bool:
+    """'smoke from the left trailer brake', and not 'smoke from the tire fire': where it rises."""
+    behind = scene.tokens[index + 1 : index + 2]
+    strange = bool(behind) and behind[0].kind is WORD and index + 1 in scene.unknown
+    return _begins(scene, fault) and not strange
 
 
 def replaced_before(scene: Scene, fault: int) -> int | None:

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from typing import Literal
 
 from domain.reading.fault_before import (
+    comes_from,
     fault_of_part_before,
     is_hot,
     is_missing,
@@ -104,6 +105,8 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
             if other and _denies(scene.tokens[other - 1]):
                 return None  # 'not bad for a load of hives', 'no loose straps'
             if is_of_part_before(scene, index, other) or nearly_went(scene, index, other):
+                return None
+            if "rises_from" in token.groups and not comes_from(scene, index, other):
                 return None
             mended = replaced_before(scene, other)
             return ("fault", other) if mended is None else ("done", mended)
@@ -253,9 +256,15 @@ def start_of_name(scene: Scene, index: int) -> int:
     if index and "part_of_part" in scene.tokens[index].groups:
         before = scene.tokens[index - 1]
         start -= "check_item" in before.senses and "glue" not in before.senses  # 'gate hinge'
+    if index and "warning_lamp" in scene.tokens[index].groups:
+        start -= not WARNED_OF.isdisjoint(scene.tokens[index - 1].senses)
     while start > 0 and places(scene.tokens[start - 1]):
         start -= 1
     return start
+
+
+WARNED_OF = frozenset(("subject", "product", "check_item"))
+"""Classes of term of what a lamp of the dash warns of: 'trans warning light'."""
 
 
 def _may_warn(scene: Scene, index: int) -> bool:

@@ -12,9 +12,10 @@ from collections.abc import Iterator
 from domain.entries import Check
 from domain.reading.fault_before import VEHICLES
 from domain.reading.scene import Scene
+from domain.reading.talk import NEGATION
 from domain.reading.tokens import MARK, Token
 
-TOLD_FAULTS = frozenset(("gauge_fault", "tyre_fault", "goes_flat"))
+TOLD_FAULTS = frozenset(("gauge_fault", "tyre_fault", "goes_flat", "oil_pressure"))
 """Groups of words for such faults."""
 
 
@@ -22,7 +23,7 @@ def read_told_faults(scene: Scene) -> list[Check]:
     """The faults of gauges and tyres that a message tells, without a figure of theirs."""
     if any(figure.role == "observation" for figure in scene.figures) or "?" in scene.text:
         return []
-    return [*_gauges(scene), *_tyres(scene), *_corners(scene)]
+    return [*_gauges(scene), *_oil(scene), *_tyres(scene), *_flats(scene), *_corners(scene)]
 
 
 def _gauges(scene: Scene) -> Iterator[Check]:
@@ -38,6 +39,24 @@ def _gauges(scene: Scene) -> Iterator[Check]:
         told = behind < len(scene.tokens) and "gauge_fault" in scene.tokens[behind].groups
         if told and _is_ours(scene, index, behind):
             yield Check(item=_name(scene, index), state="fault")
+
+
+def _oil(scene: Scene) -> Iterator[Check]:
+    """'oil pressure is low', 'lost oil pressure', 'no oil pressure'."""
+    if "oil_pressure" not in scene.groups:
+        return
+    index = next(at for at, _, _ in scene.find("subject") if _is_oil(scene, at))
+    start, end = scene.clause_of(index)
+    told = [*scene.tokens[start:index], *scene.tokens[index + 1 : end]]
+    short = [token for token in told if "runs_short" in token.groups]
+    rest = all("glue" in each.senses or each.kind is MARK or each in short for each in told)
+    gone = len(short) == 1 and rest
+    if gone and {*scene.talk[start:end]} <= {None, NEGATION}:
+        yield Check(item=_name(scene, index), state="fault")
+
+
+def _is_oil(scene: Scene, index: int) -> bool:
+    return "oil_pressure" in scene.tokens[index].groups
 
 
 OF_THE_ENGINE = frozenset(("transmission", "coolant"))
@@ -62,6 +81,23 @@ def _tyres(scene: Scene) -> Iterator[Check]:
         ends = not behind or behind[0].kind is MARK or "standing_on" in behind[0].groups
         if ends and "subject" not in scene.by_class and _is_ours(scene, index, index):
             yield Check(item=scene.words_between(index, index + 1).casefold(), state="fault")
+
+
+def _flats(scene: Scene) -> Iterator[Check]:
+    """'flat on the right rear of the camper', 'puncture on the flatdeck': the fault comes first."""
+    if "tyre_fault" not in scene.groups or OF_A_TYRE.isdisjoint(scene.by_class):
+        return
+    for index, token, _ in scene.find("check_fault"):
+        start, end = scene.clause_of(index)
+        behind = [each for each in scene.tokens[index + 1 : end] if "article" not in each.groups]
+        led = len(behind) > 1 and "standing_on" in behind[0].groups
+        if "tyre_fault" not in token.groups or index != start or not led:
+            continue
+        where = index + 1 + scene.tokens[index + 1 : end].index(behind[1])
+        rest = all(map(_is_between, behind[2:]))
+        if rest and not OF_A_TYRE.isdisjoint(behind[1].senses) and _is_ours(scene, index, index):
+            at = where if "corner" in behind[1].senses else index
+            yield Check(item=_name(scene, at).casefold(), state="fault")
 
 
 def _corners(scene: Scene) -> Iterator[Check]:

@@ -8,7 +8,8 @@ tows with ('bob blew a tire'). What makes a check is decided in `checks`.
 from __future__ import annotations
 
 from domain.reading.scene import Scene
-from domain.reading.talk import OTHER_VEHICLE
+from domain.reading.talk import OTHER, OTHER_VEHICLE, OWNS
+from domain.reading.tokens import MARK
 
 OF_A_RIG = frozenset(
     ("name", "vehicle", "hitch", "weigh_cue", "odometer", "rig", "fuel_cue", "axle")
@@ -36,6 +37,23 @@ def is_elsewhere(scene: Scene, index: int, state: int) -> bool:
     house = "of_a_house" in scene.groups and _is_of_house(scene, index)
     loses = "somebody_loses" in scene.tokens[state].groups
     return house or (loses and (_lost(scene, state) or _is_for_another(scene, index)))
+
+
+def owner_told_last(scene: Scene) -> int:
+    """Where the clause begins that says no more than whose all before it is; 0 where none does.
+
+    'boat trailer lights dont work, Uncle Roy's'.
+    """
+    last = len(scene.tokens) - 1
+    while last and scene.tokens[last].kind is MARK:
+        last -= 1
+    owner = scene.tokens[last]
+    if owner.raw[-2:-1] not in OWNS or owner.senses.keys() - {"talk"}:
+        return 0
+    start, _ = scene.clause_of(last)
+    said = range(start, last)
+    led = all("glue" in scene.tokens[at].senses or scene.talk[at] == OTHER for at in said)
+    return start if led else 0
 
 
 def _is_of_house(scene: Scene, index: int) -> bool:

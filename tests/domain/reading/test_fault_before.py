@@ -49,6 +49,20 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("left mkr out", "left marker"),
         ("strap tore", "strap"),
         ("no left signal", "left signal"),
+        ("grease leaking out of the left hub", "left hub"),
+        ("oil dripping from the hub", "hub"),
+        ("hydraulic fluid leaking at the jack", "hydraulic fluid"),
+        ("smoke from the left trailer brake", "left trailer brake"),
+        ("grinding noise from the left front wheel bearing", "left front wheel bearing"),
+        ("trans warning light came on", "trans warning light"),
+        ("warning light came on", "warning light"),
+        ("flat on the left rear", "left rear"),
+        ("puncture on the right front, pulling over", "right front"),
+        ("flat on the trailer", "flat"),
+        ("oil pressure is low", "oil pressure"),
+        ("lost oil pressure", "oil pressure"),
+        ("no oil pressure", "oil pressure"),
+        ("brakes pulsing", "brakes"),
     ],
 )
 def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
@@ -99,6 +113,21 @@ def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
         "trailer disconnected on the dash",
         "no loose straps",
         "no leaks on the hubs",
+        "smoke from the battery plant",
+        "smoke from the hub of the fire",
+        "noise from the porch door",
+        "flat on my back",
+        "flat on the right side of the road",
+        "flat on the right rear of the picture",
+        "flat on her trailer",
+        "is the oil pressure low",
+        "oil pressure is fine",
+        "oil pressure light on",
+        "no lights or music",
+        "signals weak out here",
+        "hand signals work better than yelling",
+        "turn signal etiquette is dead",
+        "door looks bad, needs paint",
     ],
 )
 def test_nothing_is_at_fault(reads: Reader, text: str) -> None:
@@ -110,6 +139,8 @@ def test_nothing_is_at_fault(reads: Reader, text: str) -> None:
     [
         ("no trailer brakes no brake lights", ("trailer brakes", "brake lights")),
         ("no brake lights and no turn signals", ("brake lights", "turn signals")),
+        ("no trailer brakes or lights", ("trailer brakes", "lights")),
+        ("no left blinker or brake light", ("left blinker", "brake light")),
     ],
 )
 def test_there_is_none_of_several(text: str, items: tuple[str, ...], reads: Reader) -> None:
@@ -131,6 +162,7 @@ def test_a_list_with_a_heading_shares_its_state(reads: Reader) -> None:
         ("lights good but the left blinker is slow", None),
         ("lights good but no brakes", "brakes"),
         ("lights work, no brakes needed", None),
+        ("lights ok, no signals", "signals"),
     ],
 )
 def test_lights_are_good_but_for_one(reads: Reader, text: str, fault: str | None) -> None:

@@ -262,3 +262,18 @@ def test_what_a_bike_has_in_its_tyres_is_talk(text: str, kept: bool, reads: Read
 )
 def test_a_tank_was_full_and_not_a_bus(text: str, kept: bool, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Facts if kept else Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "kept"),
+    [
+        ("boat trailer lights dont work, Uncle Roy's", False),
+        ("left tail light out, that's Dad's", False),
+        ("brake lights dead, my uncle's.", False),
+        ("left hub is hot, the camper's", True),
+        ("right rear tire is flat, Juniper's", True),
+        ("torqued the lugs, back at Molly's", True),
+    ],
+)
+def test_whose_a_part_is_may_be_told_last(text: str, kept: bool, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Facts if kept else Silent)
