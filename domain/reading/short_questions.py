@@ -17,6 +17,7 @@ from typing import Any
 from domain.frozen import changed
 from domain.quantities import Quantity
 from domain.reading.figures import MASS, Figure
+from domain.reading.how_many import how_many
 from domain.reading.label import AXLE_AT
 from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
@@ -218,7 +219,7 @@ def _holds(scene: Scene, name: str, short: ShortWords) -> bool:
         return _is_of_rig(scene, short)
     if name == "load_supposed_bare":
         return any(figure.value >= LEAST_MORE for figure in scene.figures)
-    return name != "load_supposed" or _weighs_enough(scene)
+    return name not in ("load_counted", "load_supposed") or _weighs_enough(scene)
 
 
 def _is_past(scene: Scene) -> bool:
@@ -248,7 +249,7 @@ def _weighs_enough(scene: Scene) -> bool:
     if not PLACED.isdisjoint(scene.by_class):
         return True
     loads = [
-        Quantity(figure.value, figure.unit)
+        Quantity(how_many(scene, figure) * figure.value, figure.unit)
         for figure in scene.figures
         if figure.dimension == MASS and figure.unit
     ]
@@ -285,6 +286,7 @@ ASKS: Mapping[str, Mapping[str, Any]] = {
     "more": {"topic": "margin", "form": MORE},
     "tongue_judged": {"topic": "tongue", "form": JUDGED},
     "load_supposed_bare": {"topic": "whatif", "rating": None},
+    "load_counted": {"topic": "whatif", "item": None},
     "load_supposed": {"topic": "whatif"},
     "changed": {"topic": "weight", "form": CHANGE},
     "tongue": {"topic": "tongue"},

@@ -262,6 +262,8 @@ ASKED: dict[tuple[str, str | None], str] = {
         how much weight can we put in the bed
     """,
     ("whatif", None): """
+        would 3 more hives at 90 lb each put us over
+        would 12 bales at 60 lb each put the camper over gvwr
         room for another 300 lb
         have we got room for another 200 kg in the bed
         if we dump the fresh water, 46 gal, does that get us under
@@ -676,6 +678,7 @@ when did we leave
 can we carry on
 can we get more
 will 2 lb of flour be too much
+would 3 cookies at 2 lb each put us over
 would another beer put us over the moon
 show me the dress
 show me the way
