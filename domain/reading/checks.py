@@ -431,9 +431,9 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
         or several
         or any(
             at != state
-            for key in ("name", "hitch", "weigh_cue", "rig")
+            for key in ("name", "hitch", "weigh_cue", "rig", "bars")
             for at in scene.by_class.get(key, ())
-            if "is_so" not in scene.tokens[at].groups  # 'the couch is on the porch'
+            if scene.tokens[at].groups.isdisjoint(NO_RIG_NAMED)
         )
         or any("talk" not in each.senses for _, each, _ in scene.find("vehicle"))
         or _all_of_clause(scene, index, state)
@@ -465,6 +465,9 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
     read = strong and state == index + 1 and any(f.role == "odometer" for f in scene.figures)
     return not (rig or placed or told or read)
 
+
+NO_RIG_NAMED = frozenset(("is_so", "hitches_a_trailer"))
+"""Groups of words of the trade that are everybody's: 'the couch is on the porch', 'drop it'."""
 
 SHORT = 6
 """Tokens of an everyday part and its state, the name of a place aside."""

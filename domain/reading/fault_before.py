@@ -118,6 +118,8 @@ def is_of_part_before(scene: Scene, index: int, fault: int) -> bool:
     start, _ = scene.clause_of(fault)
     led = any(not LEADS.isdisjoint(token.groups) for token in scene.tokens[fault + 1 : index])
     off = scene.tokens[fault].text.endswith(" off")
+    if off and fault == start and scene.tokens[fault + 1 : index]:
+        return True  # 'fell off the ramp': somebody did
     if not (led or off) or fault == start:
         return False
     before = scene.tokens[fault - 1]

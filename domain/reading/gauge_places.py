@@ -317,7 +317,7 @@ def position_of(scene: Scene, figure: Figure, heading: Label | None) -> str | No
         if end:
             parts.append(end)
             parts.extend(_of_dual(scene, own, figure))
-    if not parts and _is_spare(scene, figure):
+    if parts in ([], ["trailer"]) and own is None and _is_spare(scene, figure):
         return "spare"
     if parts in ([], ["trailer"]):
         return parts[0] if parts else None

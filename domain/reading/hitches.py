@@ -416,14 +416,16 @@ def _then_weighed(scene: Scene, index: int) -> bool:
 
 
 def _hitches_thing(scene: Scene, index: int) -> bool:
-    """'dropped a glove', 'hooked the chains', 'hooked a 22 inch trout': what is no trailer."""
+    """'dropped a glove', 'hooked the chains', 'unhooked the phone': what is no trailer."""
     behind = scene.tokens[index + 1 : index + 5]
     if not behind or "article" not in behind[0].groups:
         return False
     thing = next(
         (each for each in behind[1:] if each.kind is WORD and "unit" not in each.senses), None
     )
-    return thing is not None and (not thing.senses or "check_item" in thing.senses)
+    return thing is not None and (
+        not thing.senses or "check_item" in thing.senses or thing.senses.keys() == {"claim"}
+    )
 
 
 def _hitches_to_thing(scene: Scene, index: int) -> bool:

@@ -20,7 +20,7 @@ from domain.reading.fault_before import (
 )
 from domain.reading.other_parts import is_blown_about, nearly_went
 from domain.reading.scene import Scene
-from domain.reading.talk import NEGATION
+from domain.reading.talk import NEGATION, PLAN
 from domain.reading.tokens import MARK, NUMBER, WORD, Token
 from domain.reading.whose_part import of_rig
 
@@ -81,6 +81,8 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
                 continue
             if "lamp_on" in token.groups and _may_warn(scene, index):
                 return None
+            if scene.talk[other] == PLAN or _is_to_come(scene, index, other):
+                break
             attributive = "a_thing" in scene.tokens[other - 1].groups  # 'is a good film'
             if attributive or _measures(scene, other):
                 return None
@@ -124,6 +126,12 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
         if not named and other < index - 1:
             break  # right before it a word may name it further: 'checked the road lights'
     return None
+
+
+def _is_to_come(scene: Scene, index: int, state: int) -> bool:
+    """'straps wont be tight enough': what stands between says that it is not so yet."""
+    between = scene.tokens[index + 1 : state]
+    return "yet_to_come" in scene.groups and any("yet_to_come" in each.groups for each in between)
 
 
 def _denies(token: Token) -> bool:

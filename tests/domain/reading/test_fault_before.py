@@ -63,6 +63,10 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("lost oil pressure", "oil pressure"),
         ("no oil pressure", "oil pressure"),
         ("brakes pulsing", "brakes"),
+        ("trailer plug wont stay in", "trailer plug"),
+        ("breakaway cable keeps coming unhooked", "breakaway cable"),
+        ("latch keeps popping open", "latch"),
+        ("no juice on the 7 pin", "7 pin"),
     ],
 )
 def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
@@ -127,6 +131,14 @@ def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
         "signals weak out here",
         "hand signals work better than yelling",
         "turn signal etiquette is dead",
+        "straps wont be tight enough",
+        "trailer plug would stay in",
+        "fell off the ramp",
+        "tripped on the step",
+        "oil is hot, drop the fries",
+        "bearing up ok",
+        "unhooked the phone",
+        "gusts to 45 they say",
         "door looks bad, needs paint",
     ],
 )

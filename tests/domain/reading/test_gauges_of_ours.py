@@ -63,6 +63,7 @@ def test_a_scale_is_read_out_to_somebody(reads: Reader) -> None:
         ("lft trlr tire 32psi rt 34", [(32, "trailer left"), (34, "trailer right")]),
         ("tpms 80 81 79 78 trailer", [(each, "trailer") for each in (80, 81, 79, 78)]),
         ("hubs 98 101 99 97 on the trailer", [(each, "trailer") for each in (98, 101, 99, 97)]),
+        ("all trailer tires 65, spare 60", [(65, "trailer"), (60, "spare")]),
         ("tires 65 65 80 80 trailer", [(65, None), (65, None), (80, None), (80, "trailer")]),
         ("left tires 65, right 66", [(65, "left"), (66, "right")]),
         ("spare 50 tires 65", [(50, "spare"), (65, None)]),

@@ -209,6 +209,11 @@ def test_what_we_do_in_the_same_words(text: str, kinds: list[type], reads: Reade
             "walkaround done, all good but the left marker light",
             [("walkaround", "done"), ("left marker light", "fault")],
         ),
+        (
+            "I checked the safety chains before we pulled out and they're good",
+            [("safety chains", "done")],
+        ),
+        ("wd bars on, chains on", [("chains", "done")]),
         ("everythings good except the right blinker", [("right blinker", "fault")]),
         ("emergency cable hooked", [("emergency cable", "done")]),
         ("hub bearings checked", [("bearings", "done")]),
