@@ -190,6 +190,8 @@ def _is_told(
         return pointed or (token.raw[0] == "0" and _is_together(token))
     if after is not None and _is_part_of_day(after) and _is_plain_hour(tokens, lead, index):
         return True
+    if lead > 0 and "one_of_them" in tokens[lead].groups and tokens[lead - 1].kind is NUMBER:
+        return False  # 'left trailer hub at 172 others around 120'
     start = _clause_start(tokens, index - 1)
     happened = any("event" in each.senses for each in tokens[start : lead + 1])
     happened = happened or (lead >= 0 and "hitch" in tokens[lead].senses)

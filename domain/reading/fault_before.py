@@ -100,11 +100,12 @@ JOINS = frozenset(("and", "unsure_which"))
 def _on_vehicle(behind: list[Token]) -> bool:
     """'on the camper', and nothing else."""
     said = [token for token in behind if token.kind is not MARK]
-    vehicle = bool(said) and not VEHICLES.isdisjoint(said[-1].senses)
+    vehicle = bool(said) and not ON_VEHICLE.isdisjoint(said[-1].senses)
     return vehicle and all("glue" in token.senses for token in said[:-1])
 
 
 VEHICLES = frozenset(("vehicle", "name"))
+ON_VEHICLE = VEHICLES | {"side", "corner"}
 
 
 def is_hot(scene: Scene, index: int, fault: int) -> bool:

@@ -201,10 +201,14 @@ SMALL = frozenset(("glue", "unit", "talk", "whole"))
 def carried_position(scene: Scene, figure: Figure, before: Figure, told: Observation) -> str | None:
     """'left hubs 131 and 128': the place of the reading before it, where several wheels are there.
 
+    Others than 'left trailer hub at 172, others 120' are of that trailer.
+
     A tyre's pressure and its heat are of the same one: 'right rear 71 and 118 degrees'.
     """
     if told.position is None or not follows(scene, figure, before):
         return None
+    if any("the_others" in token.groups for token in scene.tokens[before.end : figure.start]):
+        return "trailer" if _of_trailer(told.position) else None
     of_one = {figure.dimension, before.dimension} >= {TEMPERATURE}
     of_one = of_one and figure.dimension != before.dimension and told.subject == "tyre"
     *_, last = told.position.split(" ")
@@ -229,7 +233,7 @@ def one_of_them(between: Sequence[Token]) -> bool:
     ones = [token for token in said if "one_of_them" in token.groups]
     rest = [token for token in said if token not in ones]
     return len(ones) == 1 and all(
-        token.groups & {"and", "at"} or "glue" in token.senses for token in rest
+        token.groups & {"and", "at", "roughly"} or "glue" in token.senses for token in rest
     )
 
 

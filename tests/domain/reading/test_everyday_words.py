@@ -377,6 +377,7 @@ def test_a_ticked_list_has_its_signs_before_or_behind_but_not_both(
         ("marker light was out, swapped the bulb", "marker light"),
         ("left trailer tire low, aired up", "left trailer tire"),
         ("coupler latch loose. fixed", "coupler latch"),
+        ("awning came loose, tied it down", "awning"),
         ("trailer brakes dragging, adjusted them", "trailer brakes"),
     ],
 )

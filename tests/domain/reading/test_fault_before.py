@@ -67,6 +67,7 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("breakaway cable keeps coming unhooked", "breakaway cable"),
         ("latch keeps popping open", "latch"),
         ("no juice on the 7 pin", "7 pin"),
+        ("no clearance lights on the right side", "clearance lights"),
     ],
 )
 def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
@@ -128,6 +129,7 @@ def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
         "oil pressure is fine",
         "oil pressure light on",
         "no lights or music",
+        "no lights on the right side of the street",
         "signals weak out here",
         "hand signals work better than yelling",
         "turn signal etiquette is dead",

@@ -112,6 +112,11 @@ def test_what_the_tyres_have_now(
         ("one hub is at 172, right rear trailer", [("trailer right rear", 172)]),
         ("hub 165, right turn at the light", [(None, 165)]),
         (
+            "left trailer hub at 172 others around 120",
+            [("trailer left", 172), ("trailer", 120)],
+        ),
+        ("left hubs 131 and 128", [("left", 131), ("left", 128)]),
+        (
             "shot the hubs with the temp gun, 118 121 119, right rear 172",
             [(None, 118), (None, 121), (None, 119), ("right rear", 172)],
         ),
