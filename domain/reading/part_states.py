@@ -76,7 +76,7 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
             return "done", other  # 'steadies down'
         if "check_done" in token.senses:
             if "comes_on" in scene.tokens[other - 1].groups:
-                return None  # 'the low tire light came on'
+                return None  # 'the low tire light came on', 'marker lights stay on'
             if _tells_where(scene, other) or _leads_on(scene, other):
                 continue
             if "lamp_on" in token.groups and _may_warn(scene, index):
@@ -130,8 +130,13 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
 
 def _is_to_come(scene: Scene, index: int, state: int) -> bool:
     """'straps wont be tight enough': what stands between says that it is not so yet."""
-    between = scene.tokens[index + 1 : state]
-    return "yet_to_come" in scene.groups and any("yet_to_come" in each.groups for each in between)
+    if NOT_SO_YET.isdisjoint(scene.groups):
+        return False
+    return any(not NOT_SO_YET.isdisjoint(each.groups) for each in scene.tokens[index + 1 : state])
+
+
+NOT_SO_YET = frozenset(("yet_to_come", "guessed_at"))
+"""Groups of words for what will be, or is supposed to be."""
 
 
 def _denies(token: Token) -> bool:

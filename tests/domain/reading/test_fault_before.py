@@ -135,6 +135,8 @@ def test_one_part_is_at_fault(reads: Reader, text: str, item: str) -> None:
         "turn signal etiquette is dead",
         "straps wont be tight enough",
         "trailer plug would stay in",
+        "hubs are supposed to be checked",
+        "marker lights stay on",
         "fell off the ramp",
         "tripped on the step",
         "oil is hot, drop the fries",
