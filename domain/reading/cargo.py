@@ -63,7 +63,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
                 figure,
                 spots if verb or figure.start in meant or "weigh_cue" not in scene.by_class else [],
             )
-            or (spots and _in_row_of_masses(scene, figure, spots))
+            or (spots and _row_of_masses(scene, figure, spots))
         )
     ]
     if not masses:
@@ -99,12 +99,12 @@ def read_cargo(scene: Scene) -> list[Cargo]:
             item = item_of(scene, figure, spots)
         if item is None:
             continue
-        listed = _in_row_of_masses(scene, figure, spots)
-        if not (listed or _may_carry(scene, figure, verb=verb, spot=spot)):
+        row = _row_of_masses(scene, figure, spots)
+        if not (row or _may_carry(scene, figure, verb=verb, spot=spot)):
             continue
         if not verb and spot is not None and _at_home(scene, figure, spot):
             continue
-        unit = figure.unit or MASS_UNIT[scene.context.units]
+        unit = figure.unit or (row and row.unit) or MASS_UNIT[scene.context.units]
         value = Quantity(figure.value * how_many(scene, figure), unit, figure.low)
         if not LOAD_KG[0] <= value.amount("kg") <= LOAD_KG[1]:
             continue
@@ -208,25 +208,27 @@ LEAST_COUNTED = 130.0
 """Kilograms: less, said to be in or on, may be in an oven."""
 
 
-def _in_row_of_masses(scene: Scene, figure: Figure, spots: Sequence[Spot]) -> bool:
-    """'generator 128 lb, compressor 94': a bare figure in a list of things and their masses."""
+def _row_of_masses(scene: Scene, figure: Figure, spots: Sequence[Spot]) -> Figure | None:
+    """'generator 128 lb, compressor 94': of a bare figure in a list, the mass it is alike to."""
     if figure.dimension is not None or not figure.whole or figure.value < LEAST_IN_ROW:
-        return False
+        return None
     label = figure.label
     of_spot = isinstance(label, Label) and any(
         spot.start <= label.start < spot.end for spot in spots
     )
     if (label is not None and not of_spot) or not _beside_thing(scene, figure):
-        return False  # and 'both over the axles' labels no load
+        return None  # and 'both over the axles' labels no load
     start, end = scene.sentence_of(figure.start)
-    return any(
-        other.dimension == MASS
+    alike = (
+        other
+        for other in scene.figures
+        if other is not figure
+        and other.dimension == MASS
         and start <= other.start < end
         and _beside_thing(scene, other)
         and ALIKE[0] < other.value / figure.value < ALIKE[1]
-        for other in scene.figures
-        if other is not figure
     )
+    return next(alike, None)
 
 
 def _beside_thing(scene: Scene, figure: Figure) -> bool:

@@ -236,7 +236,9 @@ LIMITS = {"steer": "gawr_front", "drive": "gawr_rear", "trailer": "gawr", "tongu
 def _rating_asked(scene: Scene, topic: str) -> str | None:
     """The rating that a question names; one about ratings names it by the load it limits, too."""
     if topic == "ratings":
-        return _rating(scene) or LIMITS.get(_field(scene, topic) or "")
+        named = _rating(scene)
+        of = LIMITS.get(_field(scene, topic) or "") if named in (None, "gawr") else None
+        return of or named
     if topic == "whatif":
         return _rating(scene, find_spots(scene))
     return _rating(scene) if topic == "margin" else None

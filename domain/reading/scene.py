@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterator, Sequence
 from operator import attrgetter
 
 from domain.context import Context
+from domain.reading.axles_in_turn import LEAST_IN_TURN, count_on
 from domain.reading.beside import paid_in
 from domain.reading.clocks import TELLS_HOURS, settle_clocks
 from domain.reading.figure_search import find_figures
@@ -167,6 +168,8 @@ class Scene:
                 self._supersede()
         self.labels = self.find_labels()
         if self.labels:
+            if len(self.figures) >= LEAST_IN_TURN and "axle_noun" in self.by_class:
+                count_on(self.tokens, self.figures, self.labels)
             told = bind(self.tokens, self.figures, self.labels)
             if told is not None:
                 self.decided(told)

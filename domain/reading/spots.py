@@ -8,11 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from domain.quantities import Quantity
 from domain.reading.figures import DIMENSION_OF, LENGTH, Figure
 from domain.reading.phrasebook import ALONE, SPOT_CLASS, find_overlapping
-from domain.reading.scene import Scene
+
+if TYPE_CHECKING:
+    from domain.reading.scene import Scene
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,12 +41,16 @@ def find_spots(scene: Scene) -> list[Spot]:
         if "lead" in keys.split():
             leads[end] = min(start, leads.get(end, start))
     taken = -1
+    begins = {start for start, _, keys in found if "spot" in keys.split()}
     for start, end, keys in found:
         if "spot" not in keys.split() or start < taken:
             continue
+        if end in begins and words[end - 1] in groups["which_spot"]:
+            continue  # 'in the front stall' is one place
         first = start
         while first > 0 and (
             words[first - 1] in groups["article"]
+            or words[first - 1] in groups["which_spot"]
             or scene.tokens[owners[first - 1]].senses.keys() & {"vehicle", "name"}
         ):
             first -= 1

@@ -9,7 +9,9 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from domain.reading.figures import MASS
 from domain.reading.manifests import is_manifest
+from domain.reading.spots import find_spots
 from domain.reading.tokens import MARK, NUMBER, Token
 
 if TYPE_CHECKING:
@@ -44,10 +46,15 @@ def has_one(scene: Scene, index: int) -> bool:
 def stands_on_ours(scene: Scene, index: int) -> bool:
     """'tractor 4,200 lb on the flatdeck': another vehicle, and what is carried on ours.
 
-    So is it below 'on the flatdeck:'.
+    So is it below 'on the flatdeck:', and where it stands at a place of a rig: 'mower 740 lb, 30
+    in ahead of the trailer axle'.
     """
     if "carried_thing" not in scene.tokens[index].groups:
         return False
+    if any(figure.dimension == MASS and figure.start > index for figure in scene.figures) and any(
+        spot.start > index for spot in find_spots(scene)
+    ):
+        return True
     return is_manifest(scene.tokens) or any(
         "standing_on" in lead.groups and {"name", "vehicle"} <= thing.senses.keys()
         for lead, thing in pairwise(scene.tokens[index + 1 :])

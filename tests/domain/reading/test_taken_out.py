@@ -71,6 +71,7 @@ def test_why_something_goes_is_not_its_day(reads: Reader) -> None:
         "delete that last one, kid had the phone",
         "scratch that, the kids were playing with my phone",
         "ignore that, the dog sat on my phone",
+        "take that last one off, it was the other crew's ticket",
     ],
 )
 def test_an_entry_is_thrown_out(reads: Reader, text: str) -> None:
