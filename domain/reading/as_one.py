@@ -112,6 +112,8 @@ def rig_as_one(tokens: Sequence[Token], labels: list[Label]) -> list[Label]:
         behind = tokens[second.end] if second.end < len(tokens) else None
         as_one = behind is not None and "together" in behind.groups
         as_one = as_one or have_one_load(tokens, second.end) or _one_before(tokens, first.start)
+        if len(joined) == WITH_ARTICLE and "article" in joined[1].groups:
+            joined = joined[:1]  # 'Juniper and the camper'
         if as_one and len(joined) == 1 and "joins_vehicles" in joined[0].groups:
             first.vehicle = first.name = None
             first.whole, first.end, first.of_both = "gross", second.end, True
@@ -125,15 +127,64 @@ def have_one_load(tokens: Sequence[Token], index: int) -> bool:
     """'vehicle + trailer 3,660 kg': one load follows two vehicles, and no row of them.
 
     Of several the first is theirs where the next thing said is what stood alone: 'truck and camper
-    18,940, truck alone 9,820'.
+    18,940, truck alone 9,820', or where the others are what an axle of it bears.
     """
-    if index < len(tokens) and "copula" in tokens[index].senses.get("glue", "").split():
+    while index < len(tokens) and _says_load(tokens[index]):
         index += 1
     if index >= len(tokens) or not _is_load(tokens[index]):
         return False
     behind = list(takewhile(lambda token: not _is_load(token), tokens[index + 1 :]))
     alone = any(t.senses.get("rig") in ALONE or "truck_alone" in t.groups for t in behind)
-    return alone or sum(_is_load(token) for token in tokens) == 1
+    loads = [at for at, token in enumerate(tokens) if _is_load(token)]
+    return alone or len(loads) == 1 or _are_parts(tokens, index, loads)
+
+
+def _says_load(token: Token) -> bool:
+    """'is', 'came in at', 'scaled'."""
+    return "weigh_cue" in token.senses or "copula" in token.senses.get("glue", "").split()
+
+
+def _are_parts(tokens: Sequence[Token], whole: int, loads: Sequence[int]) -> bool:
+    """'truck and trailer 25,460, 7,900 of that on the drives': all behind it are an axle's."""
+    if loads[0] != whole:
+        return False
+    if _in_turn(tokens, *loads[:2]):
+        return False
+    return all(
+        tokens[at].value < tokens[whole].value and (_of_axle(tokens, at) or _of_it(tokens, at))
+        for at in loads[1:]
+    )
+
+
+def _in_turn(tokens: Sequence[Token], first: int, second: int) -> bool:
+    """'truck and trailer 12,400 and 9,800 on the trailer axles': the load of each of the two."""
+    joined = [token for token in tokens[first + 1 : second] if "unit" not in token.senses]
+    near = tokens[second + 1 : second + FARTHEST_AXLE]
+    own = any("axle" in token.senses for token in near) or _of_it(tokens, second)
+    return len(joined) == 1 and "and" in joined[0].groups and not own
+
+
+def _of_it(tokens: Sequence[Token], load: int) -> bool:
+    """'7,900 of that', '7,900 lb of it'."""
+    behind = [token for token in tokens[load + 1 : load + 4] if "unit" not in token.senses]
+    return len(behind) > 1 and "of" in behind[0].groups and "points_at_a_thing" in behind[1].groups
+
+
+def _of_axle(tokens: Sequence[Token], load: int) -> bool:
+    """Whether an axle, and no other figure, stands beside a load: 'drives 7,900'."""
+    behind = takewhile(_goes_on, tokens[load + 1 : load + FARTHEST_AXLE])
+    ahead = takewhile(_goes_on, reversed(tokens[max(0, load - FARTHEST_AXLE) : load]))
+    return any(not AXLES.isdisjoint(token.senses) for token in (*behind, *ahead))
+
+
+def _goes_on(token: Token) -> bool:
+    return token.kind is WORD
+
+
+AXLES = frozenset(("axle", "axle_noun"))
+
+FARTHEST_AXLE = 6
+"""Tokens: '7,900 lb of that on the drives'."""
 
 
 def _one_before(tokens: Sequence[Token], start: int) -> bool:

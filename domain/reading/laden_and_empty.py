@@ -14,6 +14,7 @@ from domain.context import MASS_UNIT
 from domain.reading.bare_loads import HEAVIEST_STEER
 from domain.reading.figures import LEAST_LOAD, MASS, Figure, kilograms
 from domain.reading.fuel_words import CAMPERS_TANKS
+from domain.reading.how_it_stood import stood_alone
 from domain.reading.label import Label, make_label
 from domain.reading.scene import Scene
 from domain.reading.things import is_noun
@@ -57,7 +58,7 @@ def tell_states(scene: Scene) -> None:
         label.start = label.end = second.start
         label.bound, second.label = second, label
         first.role = second.role = "load"
-    elif EMPTIES in scene.groups and _are_bare(loads) and _weighs_a_rig(scene, loads, net):
+    elif EMPTIES in scene.groups and _of_one_rig(scene, loads) and _weighs_a_rig(scene, loads, net):
         for load in loads:
             _weighs_all(scene, load)
         if net is not None and not _is_things(scene, net):
@@ -88,7 +89,24 @@ def _are_bare(figures: Sequence[Figure]) -> bool:
     return all(figure.label is None for figure in figures)
 
 
+def _of_one_rig(scene: Scene, loads: Sequence[Figure]) -> bool:
+    """Whether nothing names the two loads, or a vehicle by itself heads them both.
+
+    'flatdeck by itself: empty 3,860, loaded 11,420'.
+    """
+    first, *others = loads
+    label = first.label
+    if not _are_bare(others) or label is None:
+        return _are_bare(loads)
+    heads = isinstance(label, Label) and label.only_vehicle and label.start < first.start
+    if not heads or any(_is_things(scene, each) for each in others):
+        return False
+    return stood_alone(scene) is not None
+
+
 def _weighs_all(scene: Scene, figure: Figure) -> None:
+    if isinstance(figure.label, Label):
+        figure.label.bound = None
     label = make_label(figure.start)
     label.end, label.whole, label.bound = figure.start, "gross", figure
     figure.label, figure.role, figure.foreign = label, "load", None

@@ -62,6 +62,8 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
         if "check_fault" in token.senses:
             if denied:
                 return None  # 'tires not worn'
+            if "level_shown" in token.groups and "shows_level" in scene.tokens[index].groups:
+                return None  # 'fuel gauge is low' tells of the fuel
             if _measures(scene, other) or ("out" in token.groups and _goes_on(scene, other)):
                 return None
             if "blew" in token.groups and is_blown_about(scene, other) and not of_rig(scene):
@@ -101,7 +103,7 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
         if token.raw == "," and (fault := fault_of_part_before(scene, index, start)):
             return "fault", fault
         if token.ends_sentence or token.raw == "," or token.groups & LEADS_TO:
-            break  # 'connected to a load of ...', 'not bad for a load of ...'
+            break  # 'connected to a load of ...', 'not bad for a load of ...', 'shot was clutch'
         before = "fault_only_behind" not in token.groups or is_hot(scene, index, other)
         if "check_fault" in token.senses and before:
             if other and _denies(scene.tokens[other - 1]):
@@ -143,7 +145,7 @@ def _denies(token: Token) -> bool:
     return "not" in token.groups or "no_alone" in token.groups
 
 
-LEADS_TO = frozenset(("to", "for"))
+LEADS_TO = frozenset(("to", "for", "was"))
 """Groups of words behind which an item is not what a word before them is said of."""
 
 

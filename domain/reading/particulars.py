@@ -12,8 +12,8 @@ from datetime import date
 from domain.context import MASS_UNIT
 from domain.quantities import Quantity
 from domain.reading.asked import Asked
-from domain.reading.figures import ECONOMY, LENGTH, MONEY, SHARE, VOLUME, Figure
-from domain.reading.how_many import how_many
+from domain.reading.figures import ECONOMY, LENGTH, MASS, MONEY, SHARE, VOLUME, Figure
+from domain.reading.how_many import MOST_ALIKE, how_many
 from domain.reading.journeys import destination_of, origin_of
 from domain.reading.scene import Scene
 from domain.reading.spans import names_year, read_span
@@ -21,7 +21,7 @@ from domain.reading.spots import Spot, find_spots, said_length
 from domain.reading.talk import OTHER_VEHICLE
 from domain.reading.things import noun_from
 from domain.reading.times import has_times
-from domain.reading.tokens import NO_GROUPS, WORD, Token
+from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
 from domain.verdicts import JUDGED, MORE, OF_TRIP, Question
 
 DATED_TOPICS = frozenset(("cost", "distance", "period", "economy", "trip", "weight", "margin"))
@@ -248,8 +248,10 @@ def _field(scene: Scene, topic: str) -> str | None:
     """The load that a question names: an axle, the gross, the tongue."""
     for _, _, key in scene.find("axle"):
         return key
-    for _, token, key in scene.find("whole"):
-        if key in ("tongue", "gross") and not (topic == "margin" and "in_all" in token.groups):
+    for index, token, key in scene.find("whole"):
+        told = topic == "margin" and "in_all" in token.groups
+        told = told or (topic == "whatif" and _of_goods(scene, index))
+        if key in ("tongue", "gross") and not told:
             return key
     for label in scene.labels or scene.find_labels():
         if label.end_of and label.wheel:
@@ -262,6 +264,11 @@ def _field(scene: Scene, topic: str) -> str | None:
             counted = scene.tokens[index - 1].senses.get("ordinal", "") if index else ""
             return f"trailer_{counted}" if counted.isdigit() else "trailer"  # 'axle weight'
     return None
+
+
+def _of_goods(scene: Scene, index: int) -> bool:
+    """'the 4 bikes, 130 lbs total': what all of them weigh, and no gross."""
+    return any(each.end == index and each.dimension == MASS for each in scene.figures)
 
 
 def _product(scene: Scene) -> str | None:
@@ -333,7 +340,7 @@ def _moved_item(scene: Scene, mass: Figure | None) -> str | None:
         end = _thing_end(scene, after)
         if end > after:
             return scene.words_between(after, end)
-        named = _named_before(scene, mass)
+        named = _named_before(scene, mass) or _counted_before(scene, mass)
         if named is not None:
             return named
     moves = scene.book.groups["moves"] | scene.book.groups["if"]
@@ -343,10 +350,26 @@ def _moved_item(scene: Scene, mass: Figure | None) -> str | None:
         start = index + 1
         while start < len(scene.tokens) and scene.tokens[start].groups & {"article", "another"}:
             start += 1
+        start = _behind_count(scene, start)
         end = _thing_end(scene, start)
         if end > start:
             return scene.words_between(start, end)
     return None
+
+
+def _behind_count(scene: Scene, start: int) -> int:
+    """'another 6 ewes', 'the 4 bikes': where the name of so many things begins."""
+    counted = scene.tokens[start : start + 1]
+    counts = counted and counted[0].kind is NUMBER and counted[0].value <= MOST_ALIKE
+    return start + 1 if counts and counted[0].decimals <= 0 else start
+
+
+def _counted_before(scene: Scene, mass: Figure) -> str | None:
+    """'12 bales at 55 lbs each': the things of which each weighs so much."""
+    if how_many(scene, mass) == 1:
+        return None
+    counts = [each for each in scene.figures if each.start < mass.start]
+    return noun_from(scene, counts[-1].end) if counts else None
 
 
 def _compound(scene: Scene, start: int) -> str | None:
@@ -375,8 +398,9 @@ def _named_before(scene: Scene, mass: Figure) -> str | None:
             lead = scene.tokens[max(start, index - 1) : index + 1]
             if any("standing_on" in token.groups for token in lead):
                 continue  # 'the quad in the bed, 310 lb'
-            behind = _thing_end(scene, index + 1)
-            return scene.words_between(index + 1, behind) if behind > index + 1 else None
+            thing = _behind_count(scene, index + 1)
+            behind = _thing_end(scene, thing)
+            return scene.words_between(thing, behind) if behind > thing else None
     return None
 
 

@@ -14,7 +14,7 @@ from domain.reading.claimed_forms import COUNT_OF_AXLES
 from domain.reading.figures import Figure
 from domain.reading.label import AXLE_AT, Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK
+from domain.reading.tokens import MARK, WORD, Token
 
 IN_ORDER = ("steer", "drive", "trailer")
 
@@ -50,7 +50,9 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
         if label.vehicle == "truck":
             in_trailer_series = ends_on_trailer = False
         if label.vehicle == "rig" and label.only_vehicle:
-            position = "gross" if _weighs_our_rig(scene, label, figure) else None
+            ours = _weighs_our_rig(scene, label, figure)
+            ours = ours or _is_told_whole(scene, label, figure, figures)
+            position = "gross" if ours else None
         elif label.whole:
             position = _whole_position(scene, label, figures)
         elif label.to_ordinal:  # 'axles three and four'
@@ -192,6 +194,33 @@ def _weighs_our_rig(scene: Scene, label: Label, figure: Figure) -> bool:
 
 
 SAID_OF_LOADS = frozenset(("glue", "weigh_cue"))
+
+
+def _is_told_whole(scene: Scene, label: Label, figure: Figure, figures: Sequence[Figure]) -> bool:
+    """'outfit 8,940 all up', 'rig 18,940, camper axles 9,390': all of it, or a part of it too.
+
+    Neither what 'a combo like that' makes nor what somebody 'bought the outfit' for is.
+    """
+    if not _heads_its_load(scene, label, figure):
+        return False
+    if any(each.whole == "gross" and each.start == figure.end for each in scene.labels):
+        return True
+    parts = [each for each in figures if each is not figure]
+    labels = [each.label for each in parts if isinstance(each.label, Label)]
+    borne = all(part.axle or part.only_its_axles or part.only_axles for part in labels)
+    return bool(labels) and borne and all(each.value < figure.value for each in parts)
+
+
+def _heads_its_load(scene: Scene, label: Label, figure: Figure) -> bool:
+    """Whether what is told begins with a rig, and goes on to its load."""
+    between = scene.tokens[label.end : figure.start]
+    if not all(token.senses.keys() & SAID_OF_LOADS for token in between):
+        return False
+    lead = scene.tokens[max(0, label.start - 2) : label.start]
+    if lead and "our" in lead[-1].groups:
+        lead = lead[:-1]
+    headed = not lead or lead[-1].kind is not WORD or lead[-1].raw == ":"
+    return headed or "weigh_cue" in lead[-1].senses
 
 
 def _numbered_through(numbered: Sequence[Label]) -> tuple[int, int]:

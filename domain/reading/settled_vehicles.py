@@ -46,6 +46,18 @@ def settle_kinds(scene: Scene) -> None:
         scene.index_terms()
 
 
+def settle_meant(scene: Scene) -> None:
+    """'I meant gross not trailer on that last weight': which weighing it stood in, and no rig."""
+    settled = False
+    for index in scene.by_class["rig"]:
+        token, behind = scene.tokens[index], scene.tokens[index + 1 : index + 3]
+        last = any(each.senses.get("ordinal") == "last" for each in behind)
+        if last and token.text.endswith(" on") and "points_back" in behind[0].groups:
+            token.senses, settled = {"vehicle": "trailer"}, True
+    if settled:
+        scene.index_terms()
+
+
 def _settle_both(scene: Scene) -> None:
     """'truck and trailer 19,660': one load behind both is that of both."""
     for index in scene.by_class.get("rig", ()):

@@ -21,7 +21,7 @@ from domain.reading.bars_handled import (
 from domain.reading.beside import HEADS
 from domain.reading.both_ways import STOOD_ALONE, TOLD, settle_both_ways
 from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
-from domain.reading.settled_vehicles import TOWED, settle_kinds, settle_towed
+from domain.reading.settled_vehicles import TOWED, settle_kinds, settle_meant, settle_towed
 from domain.reading.settled_wholes import settle_borne, settle_tare, settle_wholes
 from domain.reading.side_letters import load_follows, read_side_letters, settle_short_right
 from domain.reading.swapped_tanks import may_tell_swapped_tank, settle_swapped_tank
@@ -169,6 +169,8 @@ def _settle_corrections(scene: Scene) -> None:
         _settle_put_down(scene)
         if "heard_for_weight" in scene.groups:
             _settle_weight(scene)
+        if "rig" in scene.by_class and "contrasts" in scene.groups:
+            settle_meant(scene)
     if "reported" in scene.by_class and "calls_it" in scene.groups:
         _settle_called(scene)
     if "ago" in scene.groups:

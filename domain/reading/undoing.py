@@ -182,6 +182,7 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
                 "what_was",
                 "ours",
             }
+            or (sent and "twice" in token.groups)
         ):
             return False
     if kind and (drops or (takes and (deletes or out))):

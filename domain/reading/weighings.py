@@ -309,12 +309,23 @@ def _is_all_of_it(scene: Scene, figure: Figure, label: Label) -> bool:
 
 
 def _is_money_total(scene: Scene, label: Label) -> bool:
-    """The 'total' of a fuel receipt is money."""
-    if "money_total" not in scene.tokens[label.start].groups:
+    """The 'total' of a fuel receipt is money, and so is 'paid 4,500 all in'."""
+    groups = scene.tokens[label.start].groups
+    if "everyday_whole" not in groups:
+        return False
+    if not PAYS.isdisjoint(scene.groups):
+        start, _ = scene.clause_of(label.start)
+        if any(not PAYS.isdisjoint(each.groups) for each in scene.tokens[start : label.start]):
+            return True
+    if "money_total" not in groups:
         return False
     return any(figure.dimension == VOLUME for figure in scene.figures) or any(
         key in ("gal", "L", "gal_imp") for _, _, key in scene.find("unit")
     )
+
+
+PAYS = frozenset(("costs_one", "trades", "names_price"))
+"""Groups of words for what something cost, or was sold for."""
 
 
 def _read_pass(

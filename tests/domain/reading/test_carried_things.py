@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Cargo, Weighing
+from domain.entries import Cargo, Check, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -211,3 +211,20 @@ def test_shopping_and_a_driveway_are_no_load(reads: Reader, text: str) -> None:
     read = reads(text, on_the_road())
     assert not isinstance(read, Facts) or all(isinstance(each, Cargo) for each in read.entries)
     assert not isinstance(read, Ask)
+
+
+@pytest.mark.parametrize(
+    ("text", "things"),
+    [
+        ("awning's in over the axle, 28 kg", ["awning"]),
+        ("ramps are in at the front, 120 lb", ["ramps"]),
+        ("batteries in the bed 128 lb, lights good", ["batteries", "lights"]),
+        ("awning's in", ["awning"]),
+    ],
+)
+def test_of_a_part_that_is_carried_only_its_place_is_told(
+    reads: Reader, text: str, things: list[str]
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    assert [each.item for each in read.entries if isinstance(each, (Cargo, Check))] == things

@@ -44,6 +44,13 @@ from tests.domain.reading.test_told_at_the_scale import told
             ["weighing tongue=245", "weighing tongue=210"],
         ),
         (
+            "flatdeck by itself on the scale: empty 3,860, loaded 11,420",
+            [
+                "weighing gross=3860 rig=trailer trailer=flatdeck",
+                "weighing gross=11420 rig=trailer trailer=flatdeck",
+            ],
+        ),
+        (
             "unladen truck 8,240, laden 9,120",
             ["weighing gross=8240 rig=solo", "weighing gross=9120"],
         ),

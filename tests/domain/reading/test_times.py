@@ -38,6 +38,8 @@ def at(reads: Reader, text: str) -> date | datetime | None:
         (f"at ten past eight {AXLES}", 8, 10),
         (f"weighed at five to nine: {AXLES}", 8, 55),
         (f"weighed at half seven: {AXLES}", 7, 30),
+        (f"weighed about half seven: {AXLES}", 7, 30),
+        (f"weighed around half seven: {AXLES}", 7, 30),
         (f"at seven thirty a m {AXLES}", 7, 30),
         (f"at two in the afternoon {AXLES}", 14, 0),
         ("5,220 on the steers and 6,940 on the drives around eight this morning", 8, 0),
@@ -181,6 +183,7 @@ def test_an_early_hour_that_is_still_to_come_was_in_the_afternoon_before(reads: 
 def test_an_hour_later_than_now_was_yesterdays(reads: Reader) -> None:
     evening = SENT_AT.replace(day=10, hour=21, minute=0)
     assert at(reads, f"{AXLES} at 9 last night") == evening
+    assert at(reads, f"{AXLES} at 9 last nite") == evening
     assert at(reads, f"{AXLES} at six pm") == evening.replace(hour=18)
 
 
