@@ -162,7 +162,7 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
             figure.unit, figure.dimension, figure.marked = "GBP", MONEY, True
             figure.end += 1
             _cents_after(figure, tokens)
-        elif unit == "lb" and _presses(tokens, figure):
+        elif unit == "lb" and figure.value <= TYRE_PSI[1] and _presses(tokens, figure):
             figure.unit, figure.dimension = "psi", PRESSURE
             figure.end += 1
         elif _is_unit_here(token, behind, figure, tokens):
@@ -286,9 +286,7 @@ def _heads_number(sign: Token, behind: Token | None) -> bool:
 
 def _presses(tokens: Sequence[Token], figure: Figure) -> bool:
     """'trailer tires at 65 lbs': pounds that press in a tyre, and no load."""
-    if not TYRE_PSI[0] <= figure.value <= TYRE_PSI[1]:
-        return False
-    if any("load_verb" in token.senses for token in tokens):
+    if figure.value < TYRE_PSI[0] or any("load_verb" in token.senses for token in tokens):
         return False
     if any("airs_up" in token.groups for token in tokens[: figure.start]):
         return True  # 'aired up the left front, 80 lbs now'
@@ -301,7 +299,23 @@ def _presses(tokens: Sequence[Token], figure: Figure) -> bool:
         and (index == 0 or tokens[index - 1].kind is not NUMBER)  # '4 tires 120 lbs' are cargo
         and not _is_carried(tokens, index, figure.start)
         for index in range(max(0, figure.start - FARTHEST_TYRE), figure.start)
-    )
+    ) or _presses_there(tokens, figure)
+
+
+def _presses_there(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'the gauge read 48 pounds on the left front tire': the tyre is told behind."""
+    behind = tokens[figure.end + 1 : figure.end + 2 + FARTHEST_TYRE]
+    if not behind or behind[0].groups.isdisjoint(ON_A_TYRE):
+        return False
+    tyre = next((at for at, t in enumerate(behind) if t.senses.get("subject") == "tyre"), None)
+    if tyre is None or any(token.kind is not WORD for token in behind[:tyre]):
+        return False
+    ends = behind[tyre + 1 : tyre + 2]
+    return not ends or ends[0].kind is not WORD  # and no 'tire rack'
+
+
+ON_A_TYRE = frozenset(("on_the", "on_or_in"))
+"""Groups of words that lead from the pounds to the tyre that they press in."""
 
 
 def _is_carried(tokens: Sequence[Token], tyre: int, end: int) -> bool:

@@ -221,9 +221,13 @@ def names_truck(token: Token) -> bool:
 
 
 def hitches_ours(tokens: Sequence[Token], verb: int) -> bool:
-    """'Ben hooked up the camper': whoever does it, it is one of the chat's own trailers."""
+    """'Ben has just hooked up the camper': whoever does it, it is one of the chat's trailers."""
+    if verb >= len(tokens):
+        return False
+    if "hitch" not in tokens[verb].senses:
+        return "has_done" in tokens[verb].groups and hitches_ours(tokens, verb + 1)
     behind = tokens[verb + 1 : verb + 3]
-    if not behind or "hitch" not in tokens[verb].senses:
+    if not behind:
         return False
     named = behind[-1] if "the" in behind[0].groups else behind[0]
     return named.senses.get("name", "").startswith("trailer:")

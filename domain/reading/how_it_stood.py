@@ -220,7 +220,18 @@ def stood_alone(scene: Scene) -> str | None:
             return "trailer"  # 'weighed off the truck'
         if label.vehicle == "trailer" and any("absent" in token.groups for token in ahead):
             return "solo"
-    return None
+    return _alone_apart(scene) if len(scene.labels) == 1 and "alone" in scene.by_class else None
+
+
+def _alone_apart(scene: Scene) -> str | None:
+    """'weighed the skiff yesterday at the boatyard, on its own, 2,180': the one vehicle told of."""
+    (label,), (index, *others) = scene.labels, scene.by_class["alone"]
+    start, end = scene.sentence_of(label.start)
+    if others or not label.only_vehicle or not label.end <= index < end:
+        return None
+    weighed = any("weigh_cue" in token.senses for token in scene.tokens[start : label.start])
+    kinds = {"truck": "solo", "trailer": "trailer"}
+    return kinds.get(label.vehicle or "") if weighed else None
 
 
 def _leads_to_trailer(scene: Scene, index: int) -> bool:

@@ -42,6 +42,7 @@ from domain.reading.label import Label
 from domain.reading.label_fit import SUBJECT_DIMENSIONS
 from domain.reading.rig_signs import (
     EVERYDAY,
+    MOST_STRANGE,
     MOST_STRANGE_BARE,
     may_be_ours,
     means_the_rig,
@@ -286,6 +287,12 @@ def _was_paid(scene: Scene, figure: Figure) -> bool:
     return bool(behind) and "repaired" in behind[0].groups
 
 
+def _of_gearbox(scene: Scene, label: Label) -> bool:
+    """'trans temp': nothing in a house has one."""
+    words = scene.words_between(label.start, label.end).casefold().split()
+    return label.subject == "transmission" and not scene.book.groups["temps_word"].isdisjoint(words)
+
+
 def _insists(scene: Scene, figure: Figure) -> bool:
     """Whether the message is surely about the gauge, so that an impossible figure is a slip."""
     label = figure.label
@@ -293,7 +300,7 @@ def _insists(scene: Scene, figure: Figure) -> bool:
         return False
     if figure.dimension in (TEMPERATURE, PRESSURE, ROTATION):
         return True
-    if len(scene.unknown) > MOST_STRANGE_BARE:
+    if len(scene.unknown) > (MOST_STRANGE if _of_gearbox(scene, label) else MOST_STRANGE_BARE):
         return False  # 'oil temp 375 for the fish fry'
     if label.subject == "tyre" and (figure.value >= MOST_IN_A_TYRE or _are_new(scene, label)):
         return False  # 'tires were 1,200', 'new tires for the camper 680': what they cost

@@ -13,7 +13,7 @@ from domain.context import VOLUME_UNIT
 from domain.reading.figures import MONEY, Figure, follows_odometer
 from domain.reading.fill_roles import LARGEST_TANK
 from domain.reading.scene import Scene
-from domain.reading.tokens import CENTS, MARK, WORD
+from domain.reading.tokens import CENTS, MARK
 
 LEAST, MOST = 15, 600
 """Dollars, pounds or euros that a stop for fuel costs; less is what a gallon does."""
@@ -62,9 +62,28 @@ def paid_for_fuel(scene: Scene, cost: Figure) -> bool:
             product in (scene.context.fuel, "diesel") if product else "names_fuel" in token.groups
         )
         fuelled = fuelled or fuel
-        if fuel or "glue" in token.senses or "time" in token.senses or "spends" in token.groups:
+        told = not BESIDE.isdisjoint(token.senses)
+        if fuel or told or "spends" in token.groups:
             continue
-        led = index and "leads_to_place" in scene.tokens[index - 1].groups
-        if not (led and token.kind is WORD and token.raw[0].isupper()):
+        if not (index in scene.unknown and _names_where(scene, index)):
             return False
     return fuelled
+
+
+BESIDE = frozenset(("glue", "time", "full"))
+"""Classes of what may be told beside so much money and the fuel."""
+
+
+def _names_where(scene: Scene, index: int) -> bool:
+    """'at Tamarack Corner': a word of the place where it was paid."""
+    start = index
+    while start - 1 in scene.unknown and index - start < LONGEST_NAME:
+        start -= 1
+    lead = scene.tokens[start - 1] if start else None
+    if lead is None or "leads_to_place" not in lead.groups:
+        return False
+    return scene.tokens[index].raw[0].isupper() or "at" in lead.groups
+
+
+LONGEST_NAME = 3
+"""Words of a place."""

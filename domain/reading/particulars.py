@@ -241,7 +241,18 @@ def _rating_asked(scene: Scene, topic: str) -> str | None:
         return of or named
     if topic == "whatif":
         return _rating(scene, find_spots(scene))
-    return _rating(scene) if topic == "margin" else None
+    if topic != "margin":
+        return None
+    return _rating(scene) or ("gcwr" if _is_combined(scene) else None)
+
+
+def _is_combined(scene: Scene) -> bool:
+    """'my combined weight margin': what truck and trailer may weigh together."""
+    words = scene.book.groups["combination"]
+    return any(
+        key == "gross" and not words.isdisjoint(token.text.split())
+        for _, token, key in scene.find("whole")
+    )
 
 
 def _field(scene: Scene, topic: str) -> str | None:
@@ -249,7 +260,7 @@ def _field(scene: Scene, topic: str) -> str | None:
     for _, _, key in scene.find("axle"):
         return key
     for index, token, key in scene.find("whole"):
-        told = topic == "margin" and "in_all" in token.groups
+        told = topic == "margin" and ("in_all" in token.groups or _is_combined(scene))
         told = told or (topic == "whatif" and _of_goods(scene, index))
         if key in ("tongue", "gross") and not told:
             return key

@@ -343,10 +343,10 @@ SHORT_HALF = 2
 
 
 NO_NAME = frozenset(
-    ("minus_word", "half_more", "opens_relative", "until", "behind_place", "laden_word")
+    ("minus_word", "half_more", "opens_relative", "until", "behind_place", "laden_word", "oneself")
 )
-"""Groups of words of an amount, of those that open a clause ('at Molly's where she ...'), and of
-what is said of a place: 'at Dunmore closes at 5', 'in Cobblewick instead'."""
+"""Groups of words of an amount, of those that open a clause ('at Molly's where she ...', I), and
+of what is said of a place: 'at Dunmore closes at 5', 'in Cobblewick instead'."""
 
 
 def _is_name(token: Token, *, first: bool) -> bool:

@@ -7,11 +7,12 @@ vehicle is, and whether one load is that of both. Other words are settled in `se
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from domain.reading.as_one import have_one_load
-from domain.reading.everyday_words import names_trailer
-from domain.reading.tokens import WORD, Token
+from domain.reading.everyday_words import names_trailer, names_truck
+from domain.reading.tokens import NUMBER, WORD, Token
 from domain.reading.unmarked_owners import settle_owners
 
 if TYPE_CHECKING:
@@ -56,6 +57,23 @@ def settle_meant(scene: Scene) -> None:
             token.senses, settled = {"vehicle": "trailer"}, True
     if settled:
         scene.index_terms()
+
+
+def settle_turned(scene: Scene) -> None:
+    """'Juniper turned 51,500': what its odometer shows then, where somebody turns 50."""
+    tokens, known = scene.tokens, scene.context.odometer
+    for index, (token, read) in enumerate(pairwise(tokens)):
+        if "turns_reading" not in token.groups or read.kind is not NUMBER or known is None:
+            continue
+        before = tokens[max(0, index - 2) : index]
+        told = any(names_truck(each) or "odometer" in each.senses for each in before)
+        if told and known.value <= read.value <= known.value + MOST_TURNED:
+            token.senses = {"odometer": "odometer"}
+            scene.index_terms()
+
+
+MOST_TURNED = 5_000
+"""Miles or kilometres since the last reading."""
 
 
 def _settle_both(scene: Scene) -> None:

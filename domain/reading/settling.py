@@ -21,7 +21,13 @@ from domain.reading.bars_handled import (
 from domain.reading.beside import HEADS
 from domain.reading.both_ways import STOOD_ALONE, TOLD, settle_both_ways
 from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
-from domain.reading.settled_vehicles import TOWED, settle_kinds, settle_meant, settle_towed
+from domain.reading.settled_vehicles import (
+    TOWED,
+    settle_kinds,
+    settle_meant,
+    settle_towed,
+    settle_turned,
+)
 from domain.reading.settled_wholes import settle_borne, settle_tare, settle_wholes
 from domain.reading.side_letters import load_follows, read_side_letters, settle_short_right
 from domain.reading.swapped_tanks import may_tell_swapped_tank, settle_swapped_tank
@@ -91,7 +97,9 @@ OF_PLACES = TRAILS | {
 }
 OF_WAYS = TOLD | STOOD_ALONE
 OF_BARS = frozenset(("bars", "bars_word"))
-OF_LOADS = frozenset(("hers", "side_marker", "bears_down", "whole", "tare", "fuel_or_register"))
+OF_LOADS = frozenset(
+    ("hers", "side_marker", "bears_down", "whole", "tare", "fuel_or_register", "turns_reading")
+)
 OF_CORRECTIONS = frozenset(("swaps", "correction", "reported", "ago"))
 OF_MEASURES = frozenset(("on_the_dash", "level", "per_volume", "container"))
 OF_ANSWERS = REPLIES | {"full", "denies_goods"}
@@ -157,6 +165,8 @@ def _settle_loads(scene: Scene) -> None:
         settle_tare(scene)
     if "fuel_or_register" in scene.groups:
         _settle_regular(scene)
+    if "turns_reading" in scene.groups and scene.numbers:
+        settle_turned(scene)
 
 
 def _settle_corrections(scene: Scene) -> None:

@@ -357,6 +357,8 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         ahead = "hitch" in following.senses or _is_to_be_poured(scene, index + 1)
         return cue if ahead else None
     if cue == GUESS:
+        if "quotes" in token.groups and _is_said(scene, index):
+            return OTHER
         dashed = "dash" in scene.by_class and _is_of_truck(scene, index - 1)
         read = "figure_word" in token.groups and _is_what_it_reads(scene, index)
         return None if dashed or read else cue  # 'truck reckons 10.8 mpg on the dash'
@@ -365,6 +367,12 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         led = index and "lets_us" in token.groups and _is_person(scene.tokens[index - 1])
         return None if done or led else cue
     return None if cue == NEGATION and _absent(scene, index) else cue
+
+
+def _is_said(scene: Scene, index: int) -> bool:
+    """'and kyle was like slow down': what somebody said, where 'it was like 228' is a guess."""
+    behind = scene.tokens[index + 1 : index + 1 + NEAR]
+    return index - 1 in scene.unknown and not any(token.kind is NUMBER for token in behind)
 
 
 def _is_weighed(token: Token) -> bool:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Check, Correction
-from domain.verdicts import Facts, Question, Silent
+from domain.entries import Check, Correction, Observation
+from domain.verdicts import Ask, Facts, Question, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 from tests.domain.reading.test_told_at_the_scale import told
 
@@ -93,3 +93,93 @@ def test_so_many_of_a_thing_are_that_thing(text: str, item: str | None, reads: R
     assert isinstance(question, Question)
     assert (question.topic, question.item) == ("whatif", item)
     assert question.field in (None, "tongue")
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "The gauge read 48 pounds on the left front tire.",
+            ["observation position=left front subject=tyre value=48"],
+        ),
+        ("48 lbs on the left rear tyre", ["observation position=left rear subject=tyre value=48"]),
+        (
+            "tires L 50 R 49",
+            [
+                "observation position=left subject=tyre value=50",
+                "observation position=right subject=tyre value=49",
+            ],
+        ),
+        ("wicked windy, 35 out of the nw", ["observation subject=wind value=35"]),
+        (
+            "coolant got to 228 goin up the pass and kyle was like slow down bro",
+            ["observation subject=coolant value=228"],
+        ),
+        ("Juniper turned 48,500 on the way to town", ["odometer odometer=48500 truck=Juniper"]),
+        ("odometer just turned 48,500", ["odometer odometer=48500"]),
+        (
+            "Harold has just finished unhitching the camper and is pooped, so we will eat in.",
+            ["hitch action=unhitched trailer=camper"],
+        ),
+        (
+            "Harold finished unhitching the camper, so we eat in",
+            ["hitch action=unhitched trailer=camper"],
+        ),
+        (
+            "weighed the flatdeck on Friday at the boatyard, on its own, 2,180",
+            ["weighing at=2026-07-10 gross=2180 place=boatyard rig=trailer trailer=flatdeck"],
+        ),
+        (
+            "fuel was 161 dollars at tamarack corner I didn't quite fill it",
+            ["fill cost=161 full=False place=tamarack corner"],
+        ),
+        ("fuel came to $161 at Tamarack Corner", ["fill cost=161 place=Tamarack Corner"]),
+        ("filled er 22.1 gal", ["fill full=True volume=22.1"]),
+        (
+            "topped her off 32.7 of go juice, 48,402, 3.419",
+            ["fill full=True odometer=48402 unit_price=3.419 volume=32.7"],
+        ),
+        # A guess of the gauge itself is one, and so much air was put in.
+        ("coolant was like 228", ["silent"]),
+        ("put 48 pounds in the left front tire", ["silent"]),
+        ("48 pounds of hay on the tire rack", ["silent"]),
+        ("Harold has unhitched his own trailer", ["silent"]),
+        ("Harold turned 50 on the way to town", ["silent"]),
+        ("Juniper turned 12 today", ["silent"]),
+        ("fuel for the mower was $161 at the mall", ["silent"]),
+        ("oil temp 1780 for the fish fry in the yard", ["silent"]),
+        ("weighed the flatdeck and the camper on the scale, on their own, 2,180", ["ask"]),
+    ],
+)
+def test_what_they_tell(text: str, entries: list[str], reads: Reader) -> None:
+    assert told(reads, text) == entries
+
+
+def test_a_gauge_with_a_digit_too_many_is_asked_about_whatever_it_climbs(reads: Reader) -> None:
+    ask = reads("TRANS TEMP 1780 CLIMBING OUT OF THE BASIN", on_the_road())
+    assert isinstance(ask, Ask)
+    read = ask.choices[0].entries[0]
+    assert isinstance(read, Observation)
+    assert read.value.value == 178
+
+
+@pytest.mark.parametrize(
+    ("text", "rating", "field"),
+    [
+        ("WHAT IS MY COMBINED WEIGHT MARGIN", "gcwr", None),
+        ("margin on train weight", "gcwr", None),
+        ("gross margin?", None, "gross"),
+    ],
+)
+def test_what_both_may_weigh_together(
+    text: str, rating: str | None, field: str | None, reads: Reader
+) -> None:
+    question = reads(text, on_the_road())
+    assert isinstance(question, Question)
+    assert (question.topic, question.rating, question.field) == ("margin", rating, field)
+
+
+def test_what_a_trailer_is_plated_at_is_asked(reads: Reader) -> None:
+    question = reads("What's the flatdeck plated at?", on_the_road())
+    assert isinstance(question, Question)
+    assert (question.topic, question.trailer) == ("ratings", "flatdeck")
