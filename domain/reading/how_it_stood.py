@@ -229,7 +229,7 @@ def _alone_apart(scene: Scene) -> str | None:
     start, end = scene.sentence_of(label.start)
     if others or not label.only_vehicle or not label.end <= index < end:
         return None
-    weighed = any("weigh_cue" in token.senses for token in scene.tokens[start : label.start])
+    weighed = any("weigh_cue" in token.senses for token in scene.tokens[start:index])
     kinds = {"truck": "solo", "trailer": "trailer"}
     return kinds.get(label.vehicle or "") if weighed else None
 

@@ -380,7 +380,9 @@ def _counted_before(scene: Scene, mass: Figure) -> str | None:
     if how_many(scene, mass) == 1:
         return None
     counts = [each for each in scene.figures if each.start < mass.start]
-    return noun_from(scene, counts[-1].end) if counts else None
+    start = counts[-1].end if counts else mass.start
+    start += "still_more" in scene.tokens[start].groups  # '8 more hives on at 70 lb each'
+    return noun_from(scene, start)
 
 
 def _compound(scene: Scene, start: int) -> str | None:

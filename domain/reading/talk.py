@@ -372,7 +372,9 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
 def _is_said(scene: Scene, index: int) -> bool:
     """'and kyle was like slow down': what somebody said, where 'it was like 228' is a guess."""
     behind = scene.tokens[index + 1 : index + 1 + NEAR]
-    return index - 1 in scene.unknown and not any(token.kind is NUMBER for token in behind)
+    if any(token.kind is NUMBER for token in behind):
+        return False
+    return index - 1 in scene.unknown or (index > 0 and _is_person(scene.tokens[index - 1]))
 
 
 def _is_weighed(token: Token) -> bool:

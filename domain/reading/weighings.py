@@ -317,12 +317,17 @@ def _is_money_total(scene: Scene, label: Label) -> bool:
         start, _ = scene.clause_of(label.start)
         if any(not PAYS.isdisjoint(each.groups) for each in scene.tokens[start : label.start]):
             return True
+    if "sold_as_one" in groups:
+        return WEIGHED_AS_ONE.isdisjoint(scene.by_class) and "unit" not in scene.by_class
     if "money_total" not in groups:
         return False
     return any(figure.dimension == VOLUME for figure in scene.figures) or any(
         key in ("gal", "L", "gal_imp") for _, _, key in scene.find("unit")
     )
 
+
+WEIGHED_AS_ONE = frozenset(("weigh_cue", "rig", "vehicle", "name", "axle", "axle_noun"))
+"""Classes of term of which one stands where so much 'for the lot' was weighed, and not paid."""
 
 PAYS = frozenset(("costs_one", "trades", "names_price"))
 """Groups of words for what something cost, or was sold for."""

@@ -81,6 +81,7 @@ def test_what_was_meant_on_the_last_one(last: str, reads: Reader) -> None:
     [
         ("could I add 12 bales at 55 lbs each in the bed?", "bales"),
         ("could I add 12 bales in the bed?", "bales"),
+        ("can we put 8 more hives on at 70 lb each over the axle", "hives"),
         ("could I add 12 bags of feed at 55 lbs each in the bed?", "feed"),
         ("what if we load 14 hives at 90 lb each on the flatdeck", "hives"),
         ("what happens if we hang the 4 bikes, 130 lbs total, on the back bumper", "bikes"),
@@ -115,6 +116,10 @@ def test_so_many_of_a_thing_are_that_thing(text: str, item: str | None, reads: R
             "coolant got to 228 goin up the pass and kyle was like slow down bro",
             ["observation subject=coolant value=228"],
         ),
+        (
+            "trans got to 216 and my brother was like pull over",
+            ["observation subject=transmission value=216"],
+        ),
         ("Juniper turned 48,500 on the way to town", ["odometer odometer=48500 truck=Juniper"]),
         ("odometer just turned 48,500", ["odometer odometer=48500"]),
         (
@@ -138,6 +143,10 @@ def test_so_many_of_a_thing_are_that_thing(text: str, item: str | None, reads: R
         (
             "topped her off 32.7 of go juice, 48,402, 3.419",
             ["fill full=True odometer=48402 unit_price=3.419 volume=32.7"],
+        ),
+        (
+            "took the flatdeck over the scale in Pell on its own, 3,440",
+            ["weighing gross=3440 place=Pell rig=trailer trailer=flatdeck"],
         ),
         # A guess of the gauge itself is one, and so much air was put in.
         ("coolant was like 228", ["silent"]),

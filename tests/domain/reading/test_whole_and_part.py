@@ -71,3 +71,10 @@ def test_all_of_it_and_what_the_trailer_bears(text: str, reads: Reader) -> None:
 def test_loads_of_both_in_turn_are_of_each(reads: Reader) -> None:
     of_each = {"truck": 12_400, "trailer": 9_800}
     assert loads("Juniper and the camper 12,400 and 9,800", reads) == of_each
+
+
+@pytest.mark.parametrize(
+    "text", ["got 3,200 for the lot at the sale", "1,850 for the whole lot, not bad"]
+)
+def test_so_much_for_the_lot_is_a_price_where_nothing_weighs(text: str, reads: Reader) -> None:
+    assert told(reads, text) == ["silent"]
