@@ -13,7 +13,7 @@ from itertools import pairwise
 
 from domain.reading.allowed import is_allowed
 from domain.reading.figures import MASS, Figure
-from domain.reading.framing import LABEL_STEP
+from domain.reading.framing import LABEL_STEP, end_behind
 from domain.reading.label import AXLE_AT, Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, NUMBER, WORD, Token
@@ -71,6 +71,12 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
             label = _of_its_axles(scene, label, first, second)
         if label.rating in WEIGHED_OF and _alike(first, second):
             _weigh_rated(scene, label, first, second)
+        elif label.rating == "gawr":
+            limits = _gawr_of_axle(scene, label, first, second)
+            if limits is not None:
+                second.role = "load"
+                found[first.start] = limits
+                continue
         if label.rating and _is_used(scene, first, second):
             second.label = copy(label)
             second.label.bound = second
@@ -117,6 +123,30 @@ def _of_its_axles(scene: Scene, label: Label, load: Figure, limit: Figure) -> La
 LEADS = frozenset(("on_the", "on_or_in"))
 LED = 2
 """Tokens from a load to what bears it: 'on the', 'is on the'."""
+
+
+def _gawr_of_axle(
+    scene: Scene, limits: Label, limit: Figure, load: Figure
+) -> tuple[str, str] | None:
+    """'gawr 7,050, drive 6,880': a limit that is of no end yet, and the axle held against it.
+
+    A plate has both of its limits in the steps that makers round to.
+    """
+    axle = load.label
+    if not isinstance(axle, Label) or not _is_a_load(axle) or axle.only_vehicle or axle.whole:
+        return None
+    free = limits.end_of is None and limits.axle is None and limits.end <= limit.start
+    stepped = not load.value % LABEL_STEP and not axle.axle
+    near = load.value <= MOST_OVER * limit.value and _alike(load, limit)
+    if stepped or not (free and near) or end_behind(scene, limit):
+        return None
+    if limits.vehicle == "trailer" and axle.ordinal:
+        axle.vehicle = limits.vehicle
+    return _rating_of(scene, axle)
+
+
+MOST_OVER = 1.1
+"""How many times its limit a load may be that is held against it, where nothing else says so."""
 
 
 def _is_limit_of_each(scene: Scene, label: Label, load: Figure, limit: Figure) -> bool:

@@ -36,6 +36,8 @@ def is_framed(scene: Scene) -> bool:
         return True
     if _beside_tyres(scene) or _beside_kerb(scene):
         return True
+    if "on_the_door" in scene.groups and _heads_limits(scene):
+        return True
     return any(
         (
             label.rating in ("gvwr", "gcwr", "gawr", "gtm", "gawr_front", "gawr_rear", "payload")
@@ -46,6 +48,17 @@ def is_framed(scene: Scene) -> bool:
         and label.bound.value >= LEAST_STAMPED
         for label in scene.labels
     )
+
+
+def _heads_limits(scene: Scene) -> bool:
+    """'door: front 5,600 rear 7,050': both ends of the truck, in the steps that makers round to."""
+    heading = next((at for at, token in enumerate(scene.tokens) if token.raw in ":-–"), 0)
+    if not any("on_the_door" in token.groups for token in scene.tokens[:heading][:LONGEST_HEADING]):
+        return False
+    bound = [each for each in scene.labels if each.bound is not None]
+    ends = {each.end_of for each in bound if each.only_end}
+    stepped = all(each.bound and not each.bound.value % LABEL_STEP for each in bound)
+    return ends == {"front", "rear"} and stepped
 
 
 def _rests_there(scene: Scene, label: Label) -> bool:
@@ -191,7 +204,9 @@ ENDED = frozenset(("end", "axle"))
 
 def weighed_since(scene: Scene, figure: Figure) -> bool:
     """'door sticker gvwr 11,500, and she scaled 5,360 steer': behind a scale's verb are loads."""
-    if "end" in scene.by_class and _is_weighed_end(scene, figure):
+    if not WEIGHED_ENDS.isdisjoint(scene.by_class) and _is_weighed_end(scene, figure):
+        return True
+    if "was_then" in scene.groups and _was_weighed(scene, figure):
         return True
     for index in range(figure.start - 1, -1, -1):
         token = scene.tokens[index]
@@ -205,10 +220,39 @@ def weighed_since(scene: Scene, figure: Figure) -> bool:
 def _is_weighed_end(scene: Scene, figure: Figure) -> bool:
     """'front 5,180 rear 6,940, gawr 7,050': the other end was weighed, and so was this one."""
     label = figure.label
-    if not isinstance(label, Label) or not label.only_end or not figure.value % LABEL_STEP:
+    if not isinstance(label, Label) or not figure.value % LABEL_STEP:
         return False
-    ends = [each.bound for each in scene.labels if each.only_end and each.bound is not None]
-    return len(ends) == len(AXLES) and any(each.role == "load" for each in ends)
+    if not (label.only_end or _is_numbered(label)):
+        return False
+    alike = [each for each in scene.labels if each.only_end == label.only_end and each.bound]
+    ends = [each.bound for each in alike if each.only_end or _is_numbered(each)]
+    return len(ends) == len(AXLES) and any(each and each.role == "load" for each in ends)
+
+
+WEIGHED_ENDS = frozenset(("end", "axle_noun"))
+"""Classes of term that tell one of two axles from the other."""
+
+
+def _is_numbered(label: Label) -> bool:
+    """'front trailer axle', 'axle 2': one of a trailer's."""
+    return label.wheel == "axle" and not label.axle and bool(label.end_of or label.ordinal)
+
+
+def _was_weighed(scene: Scene, figure: Figure) -> bool:
+    """'sticker says gvwr 9,995, tongue was 1,020': a label tells what is, and a scale what was."""
+    label = figure.label
+    if not isinstance(label, Label) or label.rating or not (label.places_load and label.bound):
+        return False
+    limits = [each for each in scene.labels if each.rating and each.bound]
+    told = any(each.end <= label.start and not _was_so(scene, each) for each in limits)
+    return told and bool(figure.value % LABEL_STEP) and _was_so(scene, label)
+
+
+def _was_so(scene: Scene, label: Label) -> bool:
+    """Whether a label and its figure are told in the past tense."""
+    bound = label.bound
+    between = scene.tokens[label.end : bound.start] if bound else ()
+    return any("was_then" in token.groups for token in between)
 
 
 def _heads_weighed(scene: Scene, index: int) -> bool:

@@ -100,6 +100,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
         or "unladen" in scene.groups
         or scene.has("subject", "tyre")
         or is_plate(scene)
+        or "on_the_door" in scene.groups
     )
     named = named or not ALLOWS.isdisjoint(scene.groups) or is_tyre_placard(scene)
     if NAMING.isdisjoint(scene.by_class) and not named and OF_HITCH.isdisjoint(scene.groups):

@@ -49,7 +49,7 @@ BARE = None
 WAKES: Mapping[Reader, AbstractSet[str | None]] = {
     read_water: {"water", "water_tank"},
     read_ratings: {"rating", "rating_cue", "rating_subject", "axle_noun", "subject", "whole"}
-    | {"tank", "holds", "unladen", PRESSURE, *HITCH_KINDS, *ALLOWS, *LIMITING},
+    | {"tank", "holds", "unladen", "on_the_door", PRESSURE, *HITCH_KINDS, *ALLOWS, *LIMITING},
     read_observations: {"airs_up", "driving_at", "out_of_doors", "spare_tyre", "subject", *PLACING}
     | {PRESSURE, ROTATION, SHARE, SPEED, TEMPERATURE},
     read_cargo: {"load_verb", MASS},

@@ -68,6 +68,42 @@ def in_short(entry: Entry) -> str:
             "trailer gawr 5,200, front 4,600 rear 4,660",
             ["trailer gawr 5200 lb", "weighed trailer_1 4600 lb, trailer_2 4660 lb"],
         ),
+        # A limit of no end is that of the axle held against it.
+        ("gawr 7,050, drive 6,880", ["truck gawr_rear 7050 lb", "weighed drive 6880 lb"]),
+        ("gawr 7,050 drive 6,900", ["truck gawr_rear 7050 lb", "weighed drive 6900 lb"]),
+        ("axle rating 7,050, rear 6,880", ["truck gawr_rear 7050 lb", "weighed drive 6880 lb"]),
+        ("gawr 5,600, steer 5,120", ["truck gawr_front 5600 lb", "weighed steer 5120 lb"]),
+        ("gawr 5600 front 7,050 rear", ENDS),
+        ("gawr 5,600 front, rear 7,050", ENDS),
+        (
+            "trailer gawr 5,200, axle 1 4,880 axle 2 4,960",
+            ["trailer gawr 5200 lb", "weighed trailer_1 4880 lb, trailer_2 4960 lb"],
+        ),
+        (
+            "gawr 5200, front trailer axle 4,880, rear trailer axle 4,960",
+            ["trailer gawr 5200 lb", "weighed trailer_1 4880 lb, trailer_2 4960 lb"],
+        ),
+        # A label tells what is, and a scale what was.
+        (
+            "sticker says gvwr 9,995, tongue was 1,020",
+            ["truck gvwr 9995 lb", "weighed tongue 1020 lb"],
+        ),
+        (
+            "gvwr on the plate 9,995. gross was 9,480",
+            ["truck gvwr 9995 lb", "weighed gross 9480 lb"],
+        ),
+        (
+            "sticker said gvwr was 11,500, front was 5,620, rear was 7,060",
+            ["truck gvwr 11500 lb", "truck gawr_front 5620 lb", "truck gawr_rear 7060 lb"],
+        ),
+        (
+            "plate says gvwr 9,995, tongue limit was 1,020",
+            ["truck gvwr 9995 lb", "truck tongue 1020 lb"],
+        ),
+        # On a door both ends stand in the steps that makers round to.
+        ("door: front 5,600 rear 7,050", ENDS),
+        ("on the door: front 5,600, rear 7,050", ENDS),
+        ("weighed out the door: front 5,620 rear 6,940", ["weighed drive 6940 lb, steer 5620 lb"]),
         # A truck has no tongue.
         (
             "GVWR 9,995 and she weighed 9,240 plus 1,020 on the tongue",
