@@ -13,10 +13,13 @@ from domain.reading.beside import LIES
 from domain.reading.figures import MASS, Figure, kilograms
 from domain.reading.scene import Scene
 from domain.reading.spots import Spot
+from domain.reading.talk import LEAST_BEAST
 from domain.reading.things import is_noun, noun_from
 
-POINTS = "points_at_things"
-"""The group of words that point at a thing that was named before."""
+POINTS, POINTS_AT_BODY = "points_at_things", "points_at_a_body"
+"""The groups of words that point at a thing that was named before, and at an animal or a person."""
+
+POINTING = frozenset((POINTS, POINTS_AT_BODY))
 
 LEAST_TOLD_KG = 30.0
 """Less is said of anything; a load is named once more with what it weighs because it is heavy."""
@@ -59,6 +62,10 @@ def thing_meant(scene: Scene, figure: Figure, spots: Sequence[Spot]) -> Meant | 
     spot = next(
         (each for each in own if each.start > named and not _is_household(scene, each)), None
     )
+    if spot is None and POINTS_AT_BODY in scene.tokens[at].groups:
+        return None  # 'loaded up on pizza, he's 240 lb'
+    if POINTS_AT_BODY in scene.tokens[at].groups and kilograms(figure) < LEAST_BEAST:
+        return None
     if spot is None and not (
         _rides_along(scene, start, at) or _stands_there(scene, figure, spots, named)
     ):
@@ -99,7 +106,7 @@ def _pronoun_before(scene: Scene, figure: Figure) -> int | None:
     """Where the word stands that points, before a mass or right behind it: '165 lb it weighs'."""
     start, end = scene.clause_of(figure.start)
     for index in range(figure.start - 1, start - 1, -1):
-        if POINTS in scene.tokens[index].groups:
+        if not POINTING.isdisjoint(scene.tokens[index].groups):
             return index
         if is_noun(scene, index):
             return None

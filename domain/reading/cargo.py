@@ -13,7 +13,7 @@ from itertools import pairwise
 from domain.context import MASS_UNIT
 from domain.entries import Cargo
 from domain.quantities import Quantity
-from domain.reading.antecedents import POINTS, Meant, thing_meant
+from domain.reading.antecedents import POINTING, Meant, thing_meant
 from domain.reading.figures import MASS, Figure, kilograms
 from domain.reading.how_it_stood import stood_alone
 from domain.reading.how_many import how_many
@@ -26,6 +26,7 @@ from domain.reading.spots import Spot, distance_to, find_spots, is_left, spot_of
 from domain.reading.theirs import is_hauled_by_somebody
 from domain.reading.things import has_goods, is_noun, is_of_another, item_of, noun_from
 from domain.reading.tokens import NUMBER, WORD
+from domain.reading.told_now import is_told_now
 
 LOAD_KG = (2.0, 20_000.0)
 
@@ -185,7 +186,7 @@ LEAST_AT_END = 400.0
 
 def _things_meant(scene: Scene, spots: Sequence[Spot]) -> dict[int, Meant]:
     """The things that masses are told of by pronoun, each by where its figure begins."""
-    if POINTS not in scene.groups and "weigh_cue" not in scene.by_class:
+    if POINTING.isdisjoint(scene.groups) and "weigh_cue" not in scene.by_class:
         return {}
     found = ((figure.start, thing_meant(scene, figure, spots)) for figure in scene.live)
     return {start: thing for start, thing in found if thing is not None}
@@ -355,6 +356,9 @@ def _is_mass(scene: Scene, figure: Figure, spots: list[Spot]) -> bool:
             return False
         if label.whole and not (label.whole == "gross" and spots and figure.dimension == MASS):
             return False  # 'the bikes on the A-frame, 36 kilos all up'
+        bare = figure.dimension is None and label.only_vehicle and label.end <= figure.start
+        if bare and is_told_now(scene, label, figure):
+            return False  # 'put 1,200 lb of supers on, trailer now 9,860'
         left = label.only_side and figure.dimension == MASS and bool(spots)
         if left and label.end <= figure.start:
             return True  # 'left 200 lb of feed in the bed'

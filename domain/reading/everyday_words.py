@@ -147,17 +147,20 @@ def _is_cattle(
     """'40 steers at 1,150 lb', 'heifers 620, steers 655': animals, and no axle."""
     if "animal_or_axle" not in tokens[index].groups:
         return False
-    herd = "animal" in groups or _is_head_count(tokens, index, figures)
+    herd = "animal" in groups or _is_head_count(tokens, index, figures, groups)
     return herd and not _drives_beside(tokens)
 
 
-def _is_head_count(tokens: Sequence[Token], index: int, figures: Sequence[Figure]) -> bool:
-    """'40 steers', 'bought 2 steers': the number right before is one of animals, and no load."""
+def _is_head_count(
+    tokens: Sequence[Token], index: int, figures: Sequence[Figure], groups: frozenset[str]
+) -> bool:
+    """'40 steers', 'bought 2 steers', '2 steers at 1,100 each': so many animals, and no load."""
     place = bisect_left(figures, index, key=attrgetter("start"))
     before = figures[place - 1] if place else None
     if before is None or before.end != index or before.dimension is not None or not before.whole:
         return False
     told = before.start > 0 and tokens[before.start - 1].kind is WORD
+    told = told or "each_one" in groups
     fewest = 1 if told and tokens[index].text[-1] == "s" else MOST_ROWS  # '2 steers' heads a row
     return fewest < before.value < FEWEST_POUNDS
 

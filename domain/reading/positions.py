@@ -14,7 +14,7 @@ from domain.reading.claimed_forms import COUNT_OF_AXLES
 from domain.reading.figures import Figure
 from domain.reading.label import AXLE_AT, Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK, WORD, Token
+from domain.reading.tokens import MARK, WORD
 
 IN_ORDER = ("steer", "drive", "trailer")
 

@@ -80,6 +80,9 @@ from domain.reading.whose_plate import (
 NAMING = frozenset(("rating", "rating_cue", "rating_subject", "axle_noun"))
 """Classes of term that a rating is named with; a tank's size needs none."""
 
+SAYS_LIMIT = ALLOWS | {"on_the_door"}
+"""Groups of words that say what is allowed, or where limits are stuck."""
+
 OF_HITCH = HITCH_KINDS | {"ball"}
 """Groups of words for a hitch of some kind, and for its ball."""
 
@@ -100,9 +103,8 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
         or "unladen" in scene.groups
         or scene.has("subject", "tyre")
         or is_plate(scene)
-        or "on_the_door" in scene.groups
     )
-    named = named or not ALLOWS.isdisjoint(scene.groups) or is_tyre_placard(scene)
+    named = named or not SAYS_LIMIT.isdisjoint(scene.groups) or is_tyre_placard(scene)
     if NAMING.isdisjoint(scene.by_class) and not named and OF_HITCH.isdisjoint(scene.groups):
         return []
     settle_weighed(scene)

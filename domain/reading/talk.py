@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from domain.reading.beside import CURRENCY_MARKS
 from domain.reading.everyday_words import hitches_ours
-from domain.reading.figures import LEAST_LOAD, VOLUME
+from domain.reading.figures import LEAST_LOAD, MASS, VOLUME, kilograms
 from domain.reading.label import NAMING
 from domain.reading.phrasebook import fold
 from domain.reading.theirs import has_one, is_last_owner, is_somebodys, stands_on_ours
@@ -345,7 +345,9 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None  # '4 guys in the truck'
     if "planned_once" in token.groups and following is not None and "note" in following.senses:
         return None  # 'meant to log this yesterday: 28.4 gal'
-    if "they_or_them" in token.groups and (are_bars(scene, index) or _are_loaded(scene, index)):
+    if "they_or_them" in token.groups and are_bars(scene, index):
+        return None
+    if "may_be_loaded" in token.groups and _are_loaded(scene, index):
         return None
     if "came_word" in token.groups and index and _is_weighed(scene.tokens[index - 1]):
         return None  # 'they come to 3,600 lb', 'the gross come out to 21,220' ask nobody in
@@ -365,7 +367,8 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     if cue == PLAN:
         done = following is not None and "already_done" in following.groups  # 'before we left'
         led = index and "lets_us" in token.groups and _is_person(scene.tokens[index - 1])
-        return None if done or led else cue
+        by_then = "evening" in token.groups and _was_done_by(scene, index)
+        return None if done or led or by_then else cue
     return None if cue == NEGATION and _absent(scene, index) else cue
 
 
@@ -375,6 +378,12 @@ def _is_said(scene: Scene, index: int) -> bool:
     if any(token.kind is NUMBER for token in behind):
         return False
     return index - 1 in scene.unknown or (index > 0 and _is_person(scene.tokens[index - 1]))
+
+
+def _was_done_by(scene: Scene, index: int) -> bool:
+    """'loaded 24 hives tonight at 95 lb each': an evening in which it has been done."""
+    start, _ = scene.clause_of(index)
+    return any("already_done" in token.groups for token in scene.tokens[start:index])
 
 
 def _is_weighed(token: Token) -> bool:
@@ -497,6 +506,8 @@ def _owns_vehicle(scene: Scene, index: int, token: Token) -> bool:
 
 def _are_loaded(scene: Scene, index: int) -> bool:
     """'loaded three heifers they come to 3,600 lb': what was loaded, and no people."""
+    if "they" not in scene.tokens[index].groups:
+        return _is_beast(scene, index)
     weighs = scene.tokens[index + 1 : index + 2]
     if not weighs or weighs[0].groups.isdisjoint(COMES_TO) or "load_verb" not in scene.by_class:
         return False
@@ -505,6 +516,26 @@ def _are_loaded(scene: Scene, index: int) -> bool:
     between = scene.tokens[loaded[0] + 1 : index] if loaded else ()
     return any(not token.groups.isdisjoint(RIDES) for token in between)
 
+
+def _is_beast(scene: Scene, index: int) -> bool:
+    """'loaded Copper in the front stall, he's 1,140 lb': an animal that was loaded, and nobody."""
+    loaded = scene.by_class.get("load_verb", ())
+    if not loaded or not scene.sentence_of(index)[0] <= loaded[0] < index:
+        return False
+    near = (each for each in scene.figures if index < each.start <= index + NEAR)
+    return any(
+        each.dimension == MASS
+        and kilograms(each) >= LEAST_BEAST
+        and all(not t.groups.isdisjoint(WEIGHS) for t in scene.tokens[index + 1 : each.start])
+        for each in near
+    )
+
+
+WEIGHS = frozenset(("was", "weighs_it", "around"))
+"""Groups of words between who is meant and what he weighs."""
+
+LEAST_BEAST = 150.0
+"""Kilograms: of nobody who rides along it is told that he weighs more."""
 
 COMES_TO = frozenset(("came_word", "weighs_it"))
 """Groups of verbs behind which stands what something weighs."""

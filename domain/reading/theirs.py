@@ -49,6 +49,8 @@ def stands_on_ours(scene: Scene, index: int) -> bool:
     So is it below 'on the flatdeck:', and where it stands at a place of a rig: 'mower 740 lb, 30
     in ahead of the trailer axle'.
     """
+    if _opens_on_trailer(scene, index):
+        return True
     if "carried_thing" not in scene.tokens[index].groups:
         return False
     if any(figure.dimension == MASS and figure.start > index for figure in scene.figures) and any(
@@ -59,6 +61,22 @@ def stands_on_ours(scene: Scene, index: int) -> bool:
         "standing_on" in lead.groups and {"name", "vehicle"} <= thing.senses.keys()
         for lead, thing in pairwise(scene.tokens[index + 1 :])
     )
+
+
+def _opens_on_trailer(scene: Scene, index: int) -> bool:
+    """'race car on the trailer 2,780 lb': a line that begins with what stands there."""
+    behind = scene.tokens[index + 1 : index + 3]
+    if len(behind) < TRAILER_LED or "standing_on" not in behind[0].groups:
+        return False
+    start, _ = scene.sentence_of(index)
+    if index - start > LONGEST_KIND or behind[1].senses.get("vehicle") != "trailer":
+        return False
+    named = all("article" in t.groups or not t.senses for t in scene.tokens[start:index])
+    return named and "weigh_cue" not in scene.by_class
+
+
+LONGEST_KIND, TRAILER_LED = 2, 2
+"""Tokens before a vehicle of some kind, 'the race car', and of 'on the trailer' behind it."""
 
 
 def is_somebodys(scene: Scene, index: int) -> bool:

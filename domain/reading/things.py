@@ -14,7 +14,7 @@ from domain.reading.scene import Scene
 from domain.reading.spelling import spelt
 from domain.reading.spots import Spot
 from domain.reading.talk import OTHER_VEHICLE
-from domain.reading.tokens import WORD, Token
+from domain.reading.tokens import NUMBER, WORD, Token
 
 
 def item_of(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
@@ -249,6 +249,8 @@ def is_noun(scene: Scene, index: int) -> bool:
         "bears_load" in behind.groups for behind in scene.tokens[index + 1 : index + 3]
     ):
         return False  # 'trailer tires are carrying 2,330 each'
+    if "axle" in senses and index and "animal_or_axle" in token.groups:
+        return scene.tokens[index - 1].kind is NUMBER  # 'loaded two steers'
     if not senses or "check_item" in senses or "subject" in senses:
         return not senses.keys() & {"vehicle", "name", "axle_noun"}
     if "thing" in senses or "product" in senses:

@@ -9,11 +9,14 @@ from domain.reading.figures import Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 
+TELLS = frozenset(("says_so", "now_word"))
+"""Groups of words between a place and its load that say that it is so now."""
+
 
 def is_told_now(scene: Scene, label: Label, figure: Figure) -> bool:
-    """'steer is 5,180', 'steer's at 5,180', 'dropped a link, steer 5,060 now'."""
+    """'steer is 5,180', 'steer's at 5,180', 'drive now 6,320', 'steer 5,060 now'."""
     said = scene.tokens[label.end : figure.start]
-    if any("says_so" in token.groups for token in said):
+    if any(not token.groups.isdisjoint(TELLS) for token in said):
         return True
     if any("at_alone" in token.groups for token in said):
         return scene.tokens[label.end - 1].possessive

@@ -277,6 +277,17 @@ def _is_of_goods(scene: Scene, figure: Figure) -> bool:
     return of and figure.dimension == MASS and noun_from(scene, figure.end + 1) is not None
 
 
+def _stands_at_end(scene: Scene, label: Label) -> bool:
+    """'tractor on the trailer up front, 4,150 lb': where a thing stands that a line begins with."""
+    if label.vehicle is None or label.wheel or not label.start:
+        return False
+    start, _ = scene.sentence_of(label.start)
+    named = (t for t in scene.tokens[start : label.start] if "article" not in t.groups)
+    first = next(named, None)
+    carried = first is not None and "carried_thing" in first.groups
+    return carried and "standing_on" in scene.tokens[label.start - 1].groups
+
+
 def _in_manifest(scene: Scene, figure: Figure) -> bool:
     """'loaded: hay 1,150 lb deck, quad 690 rear': a thing's weight, and where it stands."""
     if figure.dimension is not None or not figure.start or "weigh_cue" in scene.by_class:
@@ -453,10 +464,12 @@ LEAST_REACHED = 1_000
 
 
 def _of_body(scene: Scene, figure: Figure) -> bool:
-    """'show steer weighed 1,284', 'my back weighs 5 tonne': an animal's or a person's."""
+    """'show steer weighed 1,284', 'my back weighs 5 tonne': of an animal, a person or a thing."""
     label = figure.label
     if not isinstance(label, Label):
         return False
+    if label.end_of and "carried_thing" in scene.groups and _stands_at_end(scene, label):
+        return True
     own = label.start > 0 and "of_somebody" in scene.tokens[label.start - 1].groups
     named = scene.tokens[label.start : label.end]
     if len(named) == 1 and "animal_or_axle" in named[0].groups:

@@ -35,6 +35,8 @@ from tests.domain.reading.chats import Reader, on_the_road
             "back of trailer",
         ),
         ("The pump is aboard and it weighs 85 kg", "pump", 85, None),
+        ("loaded Copper in the front stall, he's 1,140 lb", "Copper", 1140, "front stall"),
+        ("put Belle in the rear stall. She's 1,090 lb", "Belle", 1090, "rear stall"),
         ("put 200 lb of feed in the back of the truck", "feed", 200, "back of truck"),
         ("80 lb of tools in the rear of the trailer", "tools", 80, "rear of trailer"),
     ],
@@ -57,6 +59,9 @@ def test_what_was_named_is_what_is_weighed(
         "Dog's on the couch. It weighs 40 pounds",
         "The washer is in the basement. It weighs 180 pounds",
         "Dave is in. He weighs 200 pounds",
+        "loaded up on pizza, he's 240 lb",
+        "loaded Dave in the back seat, he's 240 lb",
+        "we loaded up and left, he's got 1,140 lb of feed",
         "The moose ran off. It weighs 900 pounds and lives in the woods",
     ],
 )

@@ -55,6 +55,9 @@ def test_other_words_stay_as_they_were_typed(reads: Reader, thing: str) -> None:
         ("bales are 60 lb each and there's 30 of them in the bed", 1_800),
         ("loaded 24 supers, 45 lb each", 1_080),
         ("loaded a drum, 55 pounds, over the axle", 55),
+        ("loaded 24 hives tonight at 95 lb each", 2_280),
+        ("loaded two steers at 1,100 lb each", 2_200),
+        ("2 steers loaded at 1,100 each", 2_200),
     ],
 )
 def test_so_many_that_weigh_so_much_each_weigh_it_together(
@@ -228,3 +231,59 @@ def test_of_a_part_that_is_carried_only_its_place_is_told(
     read = reads(text, on_the_road())
     assert isinstance(read, Facts), read
     assert [each.item for each in read.entries if isinstance(each, (Cargo, Check))] == things
+
+
+@pytest.mark.parametrize(
+    ("text", "thing", "trailer"),
+    [
+        ("race car on the flatdeck 2,780 lb", "race car", "flatdeck"),
+        ("boat on the flatdeck 2,780 lb", "boat", "flatdeck"),
+        ("tractor on the trailer 4,150 lb", "tractor", None),
+    ],
+)
+def test_another_vehicle_on_ours_is_carried(
+    text: str, thing: str, trailer: str | None, reads: Reader
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    (entry,) = read.entries
+    assert isinstance(entry, Cargo)
+    assert (entry.item, entry.trailer) == (thing, trailer)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "car on the trailer weighed 2,780 lb",
+        "my buddy had a car on the trailer 3,000 lb",
+        "Dave's car on the trailer 3,000 lb",
+        "car on the driveway 2,780 lb",
+        "need 24 hives loaded tonight at 95 lb each",
+        "bought 2 steers at 1,100 each",
+        "tractor on the trailer up front, 4,150 lb",
+    ],
+)
+def test_what_nobody_loaded_is_not_carried(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
+
+
+def test_a_place_as_it_is_now_is_no_cargo(reads: Reader) -> None:
+    text = "put 1,200 lb of honey supers on over the trailer axles, trailer now 9,860"
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), read
+    (entry,) = read.entries
+    assert isinstance(entry, Cargo)
+    assert entry.value == Quantity(1_200, "lb")
+
+
+def test_a_steer_axle_as_it_is_now_is_weighed(reads: Reader) -> None:
+    read = reads("took the quad off, steer now 5,120", on_the_road())
+    assert read == Facts((Weighing(loads={"steer": Quantity(5_120, "lb")}),))
+
+
+def test_both_ends_of_one_steer_axle_are_no_animals(reads: Reader) -> None:
+    read = reads("steers 2,560 each", on_the_road())
+    assert isinstance(read, Facts), read
+    (entry,) = read.entries
+    assert isinstance(entry, Weighing)
+    assert entry.loads.keys() == {"steer_left", "steer_right"}
