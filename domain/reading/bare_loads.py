@@ -151,6 +151,16 @@ def is_whole_rig(scene: Scene, figure: Figure) -> bool:
     return scene.context.hitched is True and kilograms(figure, unit) >= WHOLE_RIG
 
 
+def is_told_hitched(scene: Scene, figure: Figure) -> bool:
+    """'21,340 hooked up': how the rig stood, where the odometer does not show so much."""
+    known = scene.context.odometer
+    if known is None or figure.value >= known.value or not is_whole_rig(scene, figure):
+        return False
+    behind = scene.tokens[figure.end :]
+    said = figure.start == 0 and bool(behind) and "rig" in behind[-1].senses
+    return said and all("glue" in token.senses for token in behind[:-1])
+
+
 def _is_beside_fill(scene: Scene) -> bool:
     """'24.1 gal 51,402 then weighed 21,300': no other figure is one that a scale shows."""
     if _weak_cues(scene):
@@ -347,12 +357,11 @@ def _place_beside(
         axle = next(iter(placed.values()))
         if _stands_behind_solo(scene, bare[0]) and bare[0].value > axle.value:
             return {"gross": bare[0]}  # 'truck by itself 8,140, 4,740 on the front'
-    if (
-        len(bare) == 1
-        and placed.keys() == TONGUE
-        and _adds_tongue(scene, bare[0], placed["tongue"])
-    ):
-        return {"trailer": bare[0]}
+    if len(bare) == 1 and placed.keys() == TONGUE:
+        if _adds_tongue(scene, bare[0], placed["tongue"]):
+            return {"trailer": bare[0]}
+        if rig == "trailer" and _rests_on_tongue(bare[0], placed["tongue"]):
+            return {"gross": bare[0]}  # 'just the trailer 9,640, tongue 1,080'
     return {}
 
 
@@ -361,7 +370,11 @@ def _adds_tongue(scene: Scene, axles: Figure, tongue: Figure) -> bool:
     between = [token.groups for token in scene.tokens[axles.end : tongue.start]]
     if len(between) != 1 or "joins_vehicles" not in between[0] or "and_alone" in between[0]:
         return False
-    return LEAST_SHARE <= tongue.value / axles.value <= MOST_SHARE
+    return _rests_on_tongue(axles, tongue)
+
+
+def _rests_on_tongue(trailer: Figure, tongue: Figure) -> bool:
+    return LEAST_SHARE <= tongue.value / trailer.value <= MOST_SHARE
 
 
 LEAST_SHARE, MOST_SHARE = 0.04, 0.35

@@ -77,9 +77,31 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
         for index, _, _ in scene.find("hitch", "unhitched")
     ):
         found = None
+    if found is None and "home" in scene.groups and count == 1 and _stayed_home(scene):
+        return "solo"
     if found is None and _unhitched_here(scene, each):
         found = "trailer" if _trailer_is_subject(scene) or _it_alone(scene) else "solo"
     return found
+
+
+def _stayed_home(scene: Scene) -> bool:
+    return any("home" in t.groups and is_of_trailer(scene, at) for at, t, _ in scene.find("event"))
+
+
+def is_of_trailer(scene: Scene, home: int) -> bool:
+    """'left the trailer at home, gross 8,140', 'camper stayed home': where it is, and not we."""
+    start, _ = scene.clause_of(home)
+    ahead = [each for each in scene.tokens[start:home] if "article" not in each.groups]
+    if any("weigh_cue" in each.senses or each.kind is NUMBER for each in ahead):
+        return False
+    subject = bool(ahead) and names_trailer(ahead[0])
+    if subject:
+        return all("hitch" not in each.senses for each in ahead)
+    words = [word for each in ahead for word in each.text.split()]  # 'left the trailer' is a phrase
+    known = scene.book.words
+    trailer = any(known.get(word, {}).get("vehicle") == "trailer" for word in words)
+    trailer = trailer or any(map(names_trailer, ahead))
+    return trailer and not scene.book.groups["leaves_it"].isdisjoint(words)
 
 
 def _not_yet(scene: Scene, index: int) -> bool:

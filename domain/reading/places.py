@@ -11,8 +11,9 @@ from itertools import pairwise
 
 from domain.reading.aboard import companions
 from domain.reading.dearest_fuel import DEAREST
-from domain.reading.everyday_words import hitches_ours, names_trailer
+from domain.reading.everyday_words import hitches_ours
 from domain.reading.figures import DISTANCE, MONEY, PRICE, VOLUME, Figure
+from domain.reading.how_it_stood import is_of_trailer
 from domain.reading.odometers import is_ahead
 from domain.reading.other_goods import OTHER_GOODS
 from domain.reading.phrasebook import APOSTROPHES
@@ -118,8 +119,9 @@ def _is_of_goods(scene: Scene, index: int) -> bool:
         "leaves_it" in each.groups or ("leads_to_place" in each.groups and "event" in each.senses)
         for each in ahead
     )
-    weighed = any(figure.role == "load" for figure in scene.figures)
-    return left and any(_is_goods(each) or (weighed and names_trailer(each)) for each in ahead)
+    if left and any(map(_is_goods, ahead)):
+        return True
+    return any(figure.role == "load" for figure in scene.figures) and is_of_trailer(scene, index)
 
 
 def _is_so_far(scene: Scene, index: int) -> bool:

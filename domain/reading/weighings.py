@@ -20,6 +20,7 @@ from domain.reading.bare_loads import (
     HEAVIEST_RIG,
     are_its_axles,
     is_next_odometer,
+    is_told_hitched,
     is_trailers_own,
     is_whole_rig,
     place_bare,
@@ -359,6 +360,8 @@ def _read_pass(
         else:
             return Doubt("weighing", "unplaced", tuple(loads_of(scene, placed).values()))
     cue = count > 1 or not SAYS_WEIGHED.isdisjoint(scene.by_class)
+    if bare and not labelled and rig == "hitched":
+        cue = cue or is_told_hitched(scene, bare[0])
     pumped = "fuel_cue" in scene.by_class and "weigh_cue" not in scene.by_class
     if not placed and pumped and fuel_level(scene) is None:
         return None

@@ -212,3 +212,54 @@ def test_three_axles_of_which_none_is_the_sum_are_three(reads: Reader) -> None:
 @pytest.mark.parametrize("text", ["did the walkaround happen", "did the pretrip happen yet"])
 def test_whether_it_was_looked_at_is_no_check(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "left the trailer at home, gross 8,140",
+        "left the trailer home, 8,140 on the scale",
+        "trailer's at home, gross 8,140",
+        "gross 8,140, trailer left at home",
+    ],
+)
+def test_a_trailer_that_stayed_home_says_that_the_truck_was_alone(text: str, reads: Reader) -> None:
+    read = weighing(text, reads)
+    assert (read.rig, read.place, read.loads) == ("solo", None, {"gross": Quantity(8_140, "lb")})
+
+
+@pytest.mark.parametrize(
+    "text", ["got home with the trailer, gross 21,340", "left home with the trailer, gross 21,340"]
+)
+def test_a_trailer_that_came_along_did_not(text: str, reads: Reader) -> None:
+    read = weighing(text, reads)
+    assert (read.rig, read.place) == ("hitched", "home")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "just the trailer 9,640 and 1,080 tongue",
+        "just the trailer 9,640, tongue 1,080",
+        "trailer alone 9,640 tongue 1,080",
+    ],
+)
+def test_a_trailer_alone_and_its_tongue(text: str, reads: Reader) -> None:
+    read = weighing(text, reads)
+    loads = {"gross": Quantity(9_640, "lb"), "tongue": Quantity(1_080, "lb")}
+    assert (read.rig, read.loads) == ("trailer", loads)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["21,340 hooked up", "21,340 all hooked up", "21,340 hitched", "21,340 with the trailer"],
+)
+def test_so_much_and_how_it_stood_is_a_weighing(text: str, reads: Reader) -> None:
+    read = reads(text, on_the_road())
+    assert read == Facts((Weighing(loads={"gross": Quantity(21_340, "lb")}, rig="hitched"),))
+
+
+@pytest.mark.parametrize("text", ["48,340 hooked up", "340 hooked up", "21,340 hooked up, leaving"])
+def test_what_no_rig_weighs_is_none(text: str, reads: Reader) -> None:
+    read = reads(text, on_the_road())
+    assert not (isinstance(read, Facts) and any(isinstance(e, Weighing) for e in read.entries))
