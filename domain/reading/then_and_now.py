@@ -23,10 +23,10 @@ def leave_past(
     tokens: Sequence[Token], figures: Sequence[Figure], text: str, groups: AbstractSet[str]
 ) -> bool:
     """Claim what is of another day. Whether there was any."""
-    then, arrow = "back_then" in groups, ">" in text or "→" in text
-    if not (then or arrow):
+    arrow = ">" in text or "→" in text
+    if not arrow and OF_THEN.isdisjoint(groups):
         return False
-    found = False
+    then, found = "back_then" in groups, False
     live = [each for each in figures if each.claimed is None and each.value > 0]
     for first, second in pairwise(live):
         if not measured_so(first, second) or second.start - first.end > FARTHEST:
@@ -39,7 +39,44 @@ def leave_past(
             second.claimed, first.value, first.token = OTHER_DAY, second.value, second.token
             unsay(tokens, first.end, first.end, second.end)
             found = True
+        elif _came_from(tokens, first, second):
+            second.claimed = OTHER_DAY
+            stood = any("rig" in token.senses for token in tokens[second.end : second.end + 1])
+            unsay(tokens, first.end, first.end, second.end + stood)
+            found = True
     return found
+
+
+def _came_from(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
+    """'gross went up to 21,340 from 20,980', 'steer 4,860 (was 5,210)': what it weighed before.
+
+    Nothing stands between the two but the words for it, and before them what weighed so much.
+    """
+    between = tokens[first.end : second.start]
+    if not between or between[-1].groups.isdisjoint(CAME_FROM):
+        return False
+    was = "from" not in between[-1].groups
+    if was and between[0].raw not in ",(":
+        return False
+    if not all(t.raw in ",(" or not t.groups.isdisjoint(CHANGED) for t in between[:-1]):
+        return False
+    ahead = tokens[max(0, first.start - LONGEST_LEAD) : first.start]
+    if not any(not token.senses.keys().isdisjoint(WEIGHED) for token in ahead):
+        return False
+    return first.value >= LEAST_CHANGED and ALIKE[0] < second.value / first.value < ALIKE[1]
+
+
+CAME_FROM = frozenset(("from", "was_then"))
+"""Groups of words of which one stands before what a place weighed before."""
+
+OF_THEN = CAME_FROM | {"back_then"}
+"""Groups of words of which one stands where something is told of another day."""
+
+CHANGED = frozenset(("changed_by", "changes_by"))
+"""Groups of words before it that tell whether it weighs more now."""
+
+LONGEST_LEAD, LEAST_CHANGED = 4, 80
+"""Tokens of a place and of what leads to its load, and pounds or kilograms on a tongue."""
 
 
 def _was_back_then(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
