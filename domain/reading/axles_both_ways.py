@@ -29,9 +29,10 @@ def carry_axles(scene: Scene, passes: Sequence[Pass], named: str | None) -> None
     if len(other.figures) != count or count > len(AXLES):
         return
     stood = {stated_rig(scene, each, len(passes), named): each.figures for each in passes}
-    if stood.keys() != {"hitched", "solo"}:
+    hitched = stood.get("hitched") or stood.get(None)  # 'steer 4,860, 5,210 solo'
+    if len(stood) < len(passes) or hitched is None or "solo" not in stood:
         return
-    pairs = list(zip(stood["hitched"], stood["solo"], strict=True))
+    pairs = list(zip(hitched, stood["solo"], strict=True))
     if count == 1:
         told = [each for each in pairs[0] if each.label is not None]
         if len(told) == 1 and isinstance(told[0].label, Label):

@@ -111,8 +111,11 @@ def _is_capped(scene: Scene, figure: Figure) -> bool:
     behind = scene.tokens[figure.end : figure.end + 2]
     if not behind or "caps" not in behind[0].groups or behind[-1].kind is NUMBER:
         return False
-    round_enough = figure.value % LABEL_STEP == 0 and figure.value >= LEAST_STAMPED
-    return round_enough and isinstance(figure.label, Label)
+    if not isinstance(figure.label, Label):
+        return False
+    if figure.label.whole == "tongue" and "max" in behind[0].groups:
+        return figure.value % TONGUE_STEP == 0  # 'nose weight 100 kg max'
+    return figure.value % LABEL_STEP == 0 and figure.value >= LEAST_STAMPED
 
 
 def _beside_kerb(scene: Scene) -> bool:
@@ -272,6 +275,9 @@ def rated_behind(scene: Scene, figure: Figure) -> bool:
     parted = any(token.raw in ",(" for token in scene.tokens[figure.end : cues[0]])
     return parted and any(token.kind is NUMBER for token in behind)
 
+
+TONGUE_STEP = 5
+"""Kilograms: what a ball may bear is rounded to less."""
 
 LABEL_STEP = 50
 """Pounds or kilograms: what makers round to; a year is hardly ever a multiple of it."""

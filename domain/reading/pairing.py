@@ -156,7 +156,10 @@ def _joins(token: Token) -> bool:
 
 
 def _bear_loads(labels: Sequence[Label], figures: Sequence[Figure]) -> None:
-    """'5,220 on the front tires': tyres under which thousands stand are an axle, and no gauge."""
+    """'5,220 on the front tires': tyres under which thousands stand are an axle, and no gauge.
+
+    One of them is the side of an axle: 'left front tire 2,480, right front 2,460'.
+    """
     if "tyre" not in [label.subject for label in labels]:
         return
     if any(each.dimension not in PLACE_DIMENSIONS or each.value < LEAST_BORNE for each in figures):
@@ -164,8 +167,9 @@ def _bear_loads(labels: Sequence[Label], figures: Sequence[Figure]) -> None:
     if len([label for label in labels if label.places and not label.whole]) < SHORTEST_ROW:
         return
     for label in labels:
-        if label.subject == "tyre" and (label.end_of or label.vehicle) and not label.side:
-            label.subject, label.wheel = None, "axle"
+        if label.subject == "tyre" and (label.end_of or label.vehicle):
+            label.subject = None
+            label.wheel = label.wheel if label.side else "axle"
 
 
 LEAST_BORNE = 1_250

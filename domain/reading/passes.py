@@ -57,6 +57,8 @@ def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
         cuts = [mark + 1 for mark in between]
     elif leading and trailing and len(figures) == TWICE:
         cuts = _stood_otherwise(scene, leading[-1], trailing[0], figures[1])
+    elif trailing and len(figures) == TWICE and not leading:
+        cuts = _last_alone(scene, trailing[0], *figures)
     cuts = cuts or _repeats(figures)
     if not cuts:
         return _two_rows(scene, figures) if len(figures) in TWO_ROWS else [whole]
@@ -77,6 +79,19 @@ def _stood_otherwise(scene: Scene, ahead: int, behind: int, second: Figure) -> l
     keys = [scene.tokens[at].senses.get("rig", "").split(" ")[0] for at in (ahead, behind)]
     off = any("slack" in token.groups for token in scene.tokens[behind + 1 : behind + 2])
     return [second.start] if set(keys) == {"hitched", "solo"} and not off else []
+
+
+def _last_alone(scene: Scene, mark: int, first: Figure, last: Figure) -> list[int]:
+    """'steer 4,860, 5,210 solo': the axle with the trailer, and without it.
+
+    'steer 4,980, 3,860 solo' may be both axles of the truck: alone it bears more in front.
+    """
+    label = first.label
+    steers = isinstance(label, Label) and label.axle == "steer" and label.end <= first.start
+    bare = last.label is None and last.end == mark and last.start <= first.end + 1
+    solo = scene.tokens[mark].senses.get("rig", "").startswith("solo")
+    more = 1 <= last.value / first.value <= ALIKE
+    return [last.start] if steers and bare and solo and more else []
 
 
 def _two_rows(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:

@@ -14,7 +14,7 @@ from operator import attrgetter
 from domain.reading.figures import MASS, PRESSURE, Figure
 from domain.reading.label import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK, NUMBER, WORD
+from domain.reading.tokens import MARK, NUMBER, WORD, Token
 from domain.reading.tyre_sizes import TYRE_SIZE
 
 
@@ -40,7 +40,16 @@ def is_tyre_pressure(scene: Scene, figure: Figure) -> bool:
         _is_labelled(scene, figure)
         or is_tyre_placard(scene)
         or _at_its_pressure(scene, figure)
+        or ("most_loaded" in scene.groups and _follows_load(scene, figure))
         or ("max" in scene.groups and _is_most(scene, figure))
+    )
+
+
+def _follows_load(scene: Scene, figure: Figure) -> bool:
+    """'tires max load 2,830 lb, 65 psi': the pressure right behind what a tyre carries."""
+    loads = [each for each in scene.figures if each.end < figure.start][-1:]
+    return any(
+        _stands_with_load(scene, each, figure) and is_tyre_load(scene, each) for each in loads
     )
 
 
@@ -159,9 +168,11 @@ def is_tyre_load(scene: Scene, figure: Figure) -> bool:
         return False
     if behind.groups & SINGLE_OR_DUAL and figure.value >= LEAST_OF_TWO:
         return True  # 'LT235/80R17 3,195 single 2,910 dual'
-    if "at" not in behind.groups and behind.raw != "@":
+    at = figure.end + ("max" in behind.groups)  # '2,830 lb max at 65 psi'
+    led = scene.tokens[at : at + 1]
+    if not any("at" in token.groups or token.raw == "@" for token in led):
         return False
-    return any(each.start == figure.end + 1 and _may_inflate(each) for each in scene.figures)
+    return any(each.start == at + 1 and _may_inflate(each) for each in scene.figures)
 
 
 def _is_most_of_tyre(scene: Scene, figure: Figure) -> bool:
@@ -175,9 +186,34 @@ def _is_most_of_tyre(scene: Scene, figure: Figure) -> bool:
     first = min(label.start, figure.start)
     if any(_names_tyres(scene, index) for index in range(start, first)):
         return True
+    told = [each for each in scene.live if each.start > first]
+    if label.end == figure.start and any(_stands_with_load(scene, figure, at) for at in told):
+        return True
     behind = scene.tokens[max(label.end, figure.end) :][:1]
     at_pressure = any("at" in token.groups or token.raw == "@" for token in behind)
     return at_pressure and any(_may_inflate(each) for each in scene.live if each.start > first)
+
+
+def _stands_with_load(scene: Scene, load: Figure, pressure: Figure) -> bool:
+    """'maximum load 2,830 lb, tires 65 psi', 'max load 2,830 lb, max pressure 65 psi'.
+
+    So a wall has them, one behind the other.
+    """
+    between = scene.tokens[load.end : pressure.start]
+    if pressure.dimension != PRESSURE or not 0 < len(between) <= LONGEST_BETWEEN:
+        return False
+    return all(
+        token.raw == "," or "tyre" in token.senses.get("subject", "") or _is_of_pressure(token)
+        for token in between
+    )
+
+
+def _is_of_pressure(token: Token) -> bool:
+    return "max" in token.groups or token.senses.get("rating") == "pressure"
+
+
+LONGEST_BETWEEN = 4
+"""Tokens between what a tyre carries and its pressure."""
 
 
 def _is_rated_tyre(scene: Scene, figure: Figure) -> bool:

@@ -28,6 +28,26 @@ def entries(text: str, reads: Reader) -> list[tuple[str, ...]]:
             [("truck", "tow", "12800"), ("truck", "tongue", "1280")],
         ),
         ("we're allowed 5,600 on the steer axle", [("truck", "gawr_front", "5600")]),
+        ("towball download 310kg max", [("hitch", "tongue", "310")]),
+        ("nose weight 100 kg max", [("hitch", "tongue", "100")]),
+        ("tongue 1,180 maxed out", [("weighing", "tongue", "1180")]),
+        (
+            "maximum load 2,830 lb, tires 65 psi",
+            [("tyres", "tyre_load", "2830"), ("tyres", "pressure", "65")],
+        ),
+        (
+            "tires max load 2,830 lb, 65 psi",
+            [("tyres", "tyre_load", "2830"), ("tyres", "pressure", "65")],
+        ),
+        (
+            "max load 3,195 lb, max pressure 80 psi",
+            [("tyres", "tyre_load", "3195"), ("tyres", "pressure", "80")],
+        ),
+        (
+            "camper tyres 2,830 lb max at 65 psi cold",
+            [("tyres", "tyre_load", "2830"), ("tyres", "pressure", "65")],
+        ),
+        ("max load 3,480 lb", [("truck", "payload", "3480")]),
         ("not more than 7,050 on the rear axle", [("truck", "gawr_rear", "7050")]),
         (
             "the door says 11,500 gross with 7,000 allowed on the rear axle",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from domain.entries import Weighing
-from domain.verdicts import Facts, Silent
+from domain.verdicts import Ask, Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
 
@@ -244,3 +244,15 @@ def test_a_tank_of_water_is_no_fuel_level(reads: Reader, text: str, level: float
 def test_a_wd_hitch_that_is_hooked_has_its_bars_on(reads: Reader) -> None:
     (weighing,) = weighed(reads, "w/d hitch hooked 5,180 6,720 9,010")
     assert (loads(weighing), weighing.bars) == (ROW, "on")
+
+
+@pytest.mark.parametrize(
+    "text", ["steer 4,860, 5,210 solo", "steer 4860/5210 solo", "steer 4,860 and 5,210 truck only"]
+)
+def test_the_steer_axle_bears_more_without_the_trailer(reads: Reader, text: str) -> None:
+    told = [(each.rig, loads(each)) for each in weighed(reads, text)]
+    assert told == [(None, {"steer": 4_860}), ("solo", {"steer": 5_210})]
+
+
+def test_less_may_be_the_drive_axle(reads: Reader) -> None:
+    assert isinstance(reads("steer 4,980, 3,860 solo", on_the_road()), Ask)

@@ -32,6 +32,12 @@ OF_CAMPER = {
             WHEELS,
         ),
         ("right: steer 2,570 drive 3,680; left: steer 2,560 drive 3,690", WHEELS),
+        # Thousands stand on a tyre, and are in none.
+        ("lf tire 2,560 rf tire 2,570 lr tire 3,690 rr tire 3,680", WHEELS),
+        (
+            "left front trailer tire 2,310, right front 2,290, left rear 2,340, right rear 2,360",
+            OF_CAMPER,
+        ),
         ("axle 1 left 2,560 right 2,570 axle 2 left 3,690 right 3,680", WHEELS),
         (
             "left: steer 2560 drive 3690 trailer 4650 right: steer 2570 drive 3680 trailer 4700",
