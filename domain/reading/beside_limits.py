@@ -71,7 +71,7 @@ def loads_beside_limits(scene: Scene) -> Mapping[int, tuple[str, str]]:
             label = _of_its_axles(scene, label, first, second)
         if label.rating in WEIGHED_OF and _alike(first, second):
             _weigh_rated(scene, label, first, second)
-        elif label.rating == "gawr":
+        elif label.rating == "gawr" and first.start not in found:
             limits = _gawr_of_axle(scene, label, first, second)
             if limits is not None:
                 second.role = "load"
@@ -140,6 +140,9 @@ def _gawr_of_axle(
     near = load.value <= MOST_OVER * limit.value and _alike(load, limit)
     if stepped or not (free and near) or end_behind(scene, limit):
         return None
+    before = next((each for each in scene.live if 0 <= limits.start - each.end <= 1), None)
+    if before is not None and before.label and before.role is None:
+        return None  # 'trailer axles 9,240 gawr 5,200 steer 4,980'
     if limits.vehicle == "trailer" and axle.ordinal:
         axle.vehicle = limits.vehicle
     return _rating_of(scene, axle)
@@ -366,7 +369,14 @@ def _caps(token: Token) -> bool:
 def _heads_next(scene: Scene, limit: Figure) -> bool:
     """'max 5,250 front' names another place: what stands behind is its own label."""
     behind = scene.tokens[limit.end : limit.end + 1]
-    return any(not {"axle", "end", "whole"}.isdisjoint(token.senses) for token in behind)
+    if all(PLACES.isdisjoint(token.senses) for token in behind):
+        return False
+    own = next((each.bound for each in scene.labels if each.start == limit.end), None)
+    return own is None or own.start < limit.end  # 'gawr 5,600 drive 6,240'
+
+
+PLACES = frozenset(("axle", "end", "whole"))
+"""Classes of term for what a limit or a load is of."""
 
 
 def _surely(scene: Scene, load: Figure, behind: Sequence[Token]) -> bool:

@@ -186,9 +186,11 @@ def _is_most_of_tyre(scene: Scene, figure: Figure) -> bool:
     first = min(label.start, figure.start)
     if any(_names_tyres(scene, index) for index in range(start, first)):
         return True
-    told = [each for each in scene.live if each.start > first]
-    if label.end == figure.start and any(_stands_with_load(scene, figure, at) for at in told):
-        return True
+    if "rating_cue" not in scene.by_class and label.end == figure.start:
+        # 'sticker says max load 3,412, tires 80 psi' is of the truck
+        told = (each for each in scene.live if each.start > first)
+        if any(_stands_with_load(scene, figure, each) for each in told):
+            return True
     behind = scene.tokens[max(label.end, figure.end) :][:1]
     at_pressure = any("at" in token.groups or token.raw == "@" for token in behind)
     return at_pressure and any(_may_inflate(each) for each in scene.live if each.start > first)

@@ -73,6 +73,18 @@ def in_short(entry: Entry) -> str:
         ("gawr 7,050 drive 6,900", ["truck gawr_rear 7050 lb", "weighed drive 6900 lb"]),
         ("axle rating 7,050, rear 6,880", ["truck gawr_rear 7050 lb", "weighed drive 6880 lb"]),
         ("gawr 5,600, steer 5,120", ["truck gawr_front 5600 lb", "weighed steer 5120 lb"]),
+        (
+            "gawr 5,600 steer 4,980, gawr 7,050 drive 6,240",
+            ["truck gawr_front 5600 lb", "weighed drive 6240 lb, steer 4980 lb", ENDS[1]],
+        ),
+        (
+            "drive 6,240 (gawr 7,050) steer 4,980 (gawr 5,600)",
+            ["weighed drive 6240 lb, steer 4980 lb", *reversed(ENDS)],
+        ),
+        (
+            "steer 4,980 gawr 5,600 drive 6,240 gawr 7,050",
+            ["weighed drive 6240 lb, steer 4980 lb", *ENDS],
+        ),
         ("gawr 5600 front 7,050 rear", ENDS),
         ("gawr 5,600 front, rear 7,050", ENDS),
         (
