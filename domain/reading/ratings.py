@@ -222,6 +222,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         name = label.rating
         if name == "curb" and label.start and "at_alone" in scene.tokens[label.start - 1].groups:
             return None  # 'tare 2,510, ball at tare 190'
+        if name == "deck" and label.start and "on_the" in scene.tokens[label.start - 1].groups:
+            return None  # 'tote on the deck 3 ft behind the nose'
         if name == "gvwr" and label.wheel == "axle" and label.start in scene.by_class["rating"]:
             name = "gawr"  # 'MMA eje 2 2.100': what an axle may bear is its own, and not the whole
         end = label.end_of or ENDS_OF_TRUCK.get(label.axle or "")

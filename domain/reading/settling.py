@@ -171,10 +171,13 @@ def _settle_loads(scene: Scene) -> None:
 
 def _settle_corrections(scene: Scene) -> None:
     """What puts right, or only sounds like it."""
-    if "swaps" in scene.groups and {"correction", "name"} <= scene.by_class.keys():
-        _settle_swapped(scene)
-    if "swaps" in scene.groups and may_tell_swapped_tank(scene):
-        settle_swapped_tank(scene)
+    if "swaps" in scene.groups:
+        if {"correction", "name"} <= scene.by_class.keys():
+            _settle_swapped(scene)
+        if "carried_thing" in scene.groups and scene.has("correction"):
+            _settle_swapped_goods(scene)
+        if may_tell_swapped_tank(scene):
+            settle_swapped_tank(scene)
     if "correction" in scene.by_class:
         _settle_put_down(scene)
         if "heard_for_weight" in scene.groups:
@@ -519,6 +522,17 @@ def _settle_swapped(scene: Scene) -> None:
         )
         if "swaps" in token.groups and told:
             token.senses = {"glue": "function"}
+    scene.index_terms()
+
+
+def _settle_swapped_goods(scene: Scene) -> None:
+    """'swapped the quad for the side by side, 1,480 lb': things were, and the first is gone."""
+    for index in scene.by_class["correction"]:
+        behind = [t for t in scene.tokens[index + 1 : index + 3] if "article" not in t.groups]
+        swaps = "swaps" in scene.tokens[index].groups
+        if swaps and behind and "carried_thing" in behind[0].groups:
+            scene.tokens[index].senses = behind[0].senses = {"glue": "function"}
+            behind[0].groups = NO_GROUPS
     scene.index_terms()
 
 

@@ -239,6 +239,7 @@ def test_of_a_part_that_is_carried_only_its_place_is_told(
         ("race car on the flatdeck 2,780 lb", "race car", "flatdeck"),
         ("boat on the flatdeck 2,780 lb", "boat", "flatdeck"),
         ("tractor on the trailer 4,150 lb", "tractor", None),
+        ("swapped the mower for the tractor on the flatdeck, 1,480 lb", "tractor", "flatdeck"),
     ],
 )
 def test_another_vehicle_on_ours_is_carried(
@@ -261,6 +262,7 @@ def test_another_vehicle_on_ours_is_carried(
         "need 24 hives loaded tonight at 95 lb each",
         "bought 2 steers at 1,100 each",
         "tractor on the trailer up front, 4,150 lb",
+        "swapped the quad for the side by side, 1,480 lb",
     ],
 )
 def test_what_nobody_loaded_is_not_carried(text: str, reads: Reader) -> None:

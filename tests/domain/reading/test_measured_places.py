@@ -21,6 +21,13 @@ from tests.domain.reading.chats import Reader, on_the_road
             Quantity(4, "ft"),
         ),
         (
+            "put the tote on the deck 3 ft behind the nose, 1,850 lb",
+            "tote",
+            1850,
+            "behind nose",
+            Quantity(3, "ft"),
+        ),
+        (
             "digger's parked 20 inches forward of the axles, 3,400 lb",
             "digger",
             3400,
