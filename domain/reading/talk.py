@@ -383,7 +383,10 @@ def _is_said(scene: Scene, index: int) -> bool:
 def _was_done_by(scene: Scene, index: int) -> bool:
     """'loaded 24 hives tonight at 95 lb each': an evening in which it has been done."""
     start, _ = scene.clause_of(index)
-    return any("already_done" in token.groups for token in scene.tokens[start:index])
+    return any(
+        "already_done" in token.groups and "hitch" not in token.senses
+        for token in scene.tokens[start:index]
+    )
 
 
 def _is_weighed(token: Token) -> bool:
