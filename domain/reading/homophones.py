@@ -17,6 +17,9 @@ TENS = frozenset(str(tens) for tens in range(20, 100, 10))
 OPEN = TENS | {"0"}
 """What a digit can follow in one number: 'forty', 'oh'."""
 
+BEHIND_ONE = DIGITS - frozenset("123456789")
+"""What makes a number of hundreds with a one before it: 'one ninety', 'one fifteen', 'one oh'."""
+
 SCALES = (HUNDRED, THOUSAND)
 
 LED = frozenset(
@@ -29,6 +32,9 @@ MEASURED = frozenset(("unit", "money", "per_volume", "product"))
 
 PREPOSITIONS = frozenset(("to", "for"))
 """Groups of the words that can stand between two whole numbers: 'fifty to sixty'."""
+
+LEADING = PREPOSITIONS | {"states"}
+"""Groups of the words that no verb stands behind: 'got up to won ninety'."""
 
 
 def heard_numbers(tokens: Sequence[Token], said: list[int], book: Phrasebook) -> list[int]:
@@ -85,10 +91,10 @@ def _lacks_digit(tokens: Sequence[Token], at: int, book: Phrasebook, *, again: b
         return not word.senses and _ends(behind)  # 'four thousand three hundred and ate'
     if key_before not in OPEN:
         opens = before is not None and (
-            "states" in before.groups or not LED.isdisjoint(before.senses)
+            not LEADING.isdisjoint(before.groups) or _is_led(tokens, at - 1)
         )
         if opens and not word.senses:
-            return key_behind in TENS  # 'trans is won ninety'
+            return key_behind in BEHIND_ONE  # 'trans is won ninety'
         return not small and key_before in DIGITS and key_behind in DIGITS  # 'fifty three too oh'
     if behind is not None and ("unit" in behind.senses or _is_spelled_unit(tokens, at + 1, book)):
         return "unit_or_word" not in behind.groups  # 'sixty too miles an hour'
@@ -116,9 +122,9 @@ LETTERS = 3
 
 
 def _is_led(tokens: Sequence[Token], index: int) -> bool:
-    """Whether what is measured stands here, or it and a copula: 'left rear', 'left rear is'."""
-    if index > 0 and "copula" in tokens[index].senses.get("glue", "").split():
-        index -= 1
+    """Whether what is measured stands here, or it and copulas: 'left rear', 'left rear is'."""
+    while index > 0 and "copula" in tokens[index].senses.get("glue", "").split():
+        index -= 1  # 'trans temp hit'
     return index >= 0 and not LED.isdisjoint(tokens[index].senses)
 
 

@@ -37,7 +37,7 @@ def how_many(scene: Scene, figure: Figure) -> int:
     each = behind is not None and scene.phrase_said("each_one", figure.end, figure.end + PAIR)
     if behind is None or not (each or not behind.groups.isdisjoint(FOR_EACH)):
         return 1
-    if "each_one" in behind.groups and (count := _counted_behind(scene, figure)):
+    if "each_one" in behind.groups and (count := counted_behind(scene, figure)):
         return count
     counts = [other for other in scene.figures if start <= other.start < figure.start]
     if not counts or counts[-1].dimension is not None or not counts[-1].whole:
@@ -47,7 +47,7 @@ def how_many(scene: Scene, figure: Figure) -> int:
     return int(counts[-1].value) if 2 <= counts[-1].value <= MOST_ALIKE else 1
 
 
-def _counted_behind(scene: Scene, figure: Figure) -> int:
+def counted_behind(scene: Scene, figure: Figure) -> int:
     """'55 pounds each and there's 12 of them': how many there are, told behind; 0 where not."""
     place = scene.figures.index(figure) + 1
     count = scene.figures[place] if place < len(scene.figures) else None

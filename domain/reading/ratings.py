@@ -62,7 +62,7 @@ from domain.reading.tyre_ratings import (
     load_index_pairs,
 )
 from domain.reading.unladen import is_dry, is_unladen, weighs_unladen
-from domain.reading.weighed_not_rated import is_train, settle_weighed, weigh_together
+from domain.reading.weighed_not_rated import is_train, is_weighed, settle_weighed, weigh_together
 from domain.reading.whose_plate import (
     ends_on_trailer,
     has_own_limit,
@@ -432,7 +432,7 @@ def _is_rated_axle(scene: Scene, figure: Figure, label: Label) -> bool:
     beside = (*scene.tokens[figure.end : figure.end + 1], *scene.tokens[label.end : figure.start])
     if label.wheel == "axle" and any("each_one" in token.groups for token in beside):
         whole = figure.value >= LEAST_STAMPED and figure.dimension in (None, MASS)
-        return whole and label.axle is None and not scene.has("weigh_cue")
+        return whole and label.axle is None and not is_weighed(scene)
     if figure.count and label.wheel == "axle" and label.axle is None:
         return not scene.has("weigh_cue")  # 'camper axles 6000 x 2': no two weigh the same
     return (

@@ -9,7 +9,7 @@ from __future__ import annotations
 from domain.entries import SUM_TOLERANCE
 from domain.reading.figures import MASS, Figure, kilograms
 from domain.reading.framing import LABEL_STEP
-from domain.reading.label import Label
+from domain.reading.label import AXLE_AT, Label
 from domain.reading.loads import SMALLER
 from domain.reading.scene import Scene
 from domain.reading.tokens import Token
@@ -201,6 +201,17 @@ def weigh_together(scene: Scene, figure: Figure, label: Label) -> bool:
         return False
     whole = [other.bound for other in scene.labels if other.rating == "gvwr" and other.bound]
     return any(MOST_OF_AXLE * each.value < figure.value <= each.value for each in whole)
+
+
+def is_weighed(scene: Scene) -> bool:
+    """'steer 5,240 drive 6,820 trailer axles 4,940 each': both axles of the truck, and no plate."""
+    if "weigh_cue" in scene.by_class:
+        return True
+    if "rating" in scene.by_class or "rating_cue" in scene.by_class:
+        return False
+    told = [label for label in scene.labels if label.bound and label.vehicle != "trailer"]
+    axles = {label.axle or AXLE_AT.get(label.end_of or "") for label in told}
+    return axles.issuperset(("steer", "drive"))
 
 
 MOST_OF_AXLE = 0.75

@@ -60,6 +60,18 @@ def weighed(**loads: float) -> Weighing:
             Observation(subject="coolant", value=Quantity(198, "degF")),
         ),
         (
+            "trans temp won ninety eight going up the hill",
+            Observation(subject="transmission", value=Quantity(198, "degF")),
+        ),
+        (
+            "coolant got up to won ninety",
+            Observation(subject="coolant", value=Quantity(190, "degF")),
+        ),
+        (
+            "hub temp hit won fifteen",
+            Observation(subject="hub", value=Quantity(115, "degF")),
+        ),
+        (
             "trans two oh ate",
             Observation(subject="transmission", value=Quantity(208, "degF")),
         ),
@@ -87,6 +99,8 @@ def test_what_sounds_like_a_digit_is_one_where_a_number_lacks_it(
     [
         "it's for two",
         "we won by 20",
+        "the temp bet won ninety bucks",
+        "our team won ninety to eighty",
         "ate at six",
         "they won forty to twenty",
         "the score was fifty to forty",

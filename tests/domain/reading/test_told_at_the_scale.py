@@ -95,6 +95,32 @@ def test_bars_between_two_places_are_of_both(reads: Reader, text: str, entries: 
         ),
         ("each trailer axle 4,800", ["silent"]),  # of how many is not said
         ("weighed each axle: steer 5,160 drive 6,880", ["weighing drive=6880 steer=5160"]),
+        (
+            "steer 5.2k drive 6.8k trailer axles 4.9k each, theres 2",
+            ["weighing drive=6800 rig=hitched steer=5200 trailer_1=4900 trailer_2=4900"],
+        ),
+        (
+            "front 5,240 rear 6,820, both trailer axles 4,940 apiece",
+            ["weighing drive=6820 rig=hitched steer=5240 trailer_1=4940 trailer_2=4940"],
+        ),
+        (
+            "steer 5,240 drive 6,820 trailer 4,940 per axle, 2 axles",
+            ["weighing drive=6820 rig=hitched steer=5240 trailer_1=4940 trailer_2=4940"],
+        ),
+        (
+            "steer 5,240 drive 6,820 trailer 9,200 a bit heavy on the axles",
+            ["weighing drive=6820 rig=hitched steer=5240 trailer=9200"],
+        ),
+        ("steer 5,240 drive 6,820 trailer axles 4,940 each", ["ask"]),
+        ("trailer axles 4,900 each", ["rating rating=gawr subject=trailer value=4900"]),
+        (
+            "front gawr 5,600 rear gawr 7,050 trailer axles 5,200 each",
+            [
+                "rating rating=gawr_front subject=truck value=5600",
+                "rating rating=gawr_rear subject=truck value=7050",
+                "rating rating=gawr subject=trailer value=5200",
+            ],
+        ),
     ],
 )
 def test_one_load_of_each(reads: Reader, text: str, entries: list[str]) -> None:
