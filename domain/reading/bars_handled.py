@@ -1,20 +1,25 @@
 """What was done with the spread bars: 'hooked the bars back up', 'dropped the bars'.
 
 This file decides, before labels are looked for, that such a verb says whether the bars were on or
-off, and that no trailer was unhitched by it; and that 'without' behind 'with bars' is of the bars.
+off, and that no trailer was unhitched by it; and that 'without' behind 'with bars', or 'then off'
+behind 'bars on', is of the bars.
 """
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from domain.reading.tokens import NO_GROUPS, NUMBER
+from domain.reading.figures import LEAST_LOAD
+from domain.reading.tokens import BREAK, MARK, NO_GROUPS, NUMBER, Token
 
 if TYPE_CHECKING:
     from domain.reading.scene import Scene
 
 HANDLED = frozenset(("puts_bars_on", "takes_bars_off"))
 """Groups of verbs of which one says whether the bars are on or off."""
+
+THEN = frozenset(("bars_then_on", "bars_then_off"))
+"""Groups of words that are of the bars where the bars are named before."""
 
 AGAIN = frozenset(("bars_word", "of_bars"))
 """Groups of words of which one may say again how the bars were."""
@@ -79,6 +84,39 @@ def settle_without_bars(scene: Scene) -> None:
             token.senses = {"bars": "off"}
             scene.index_terms()
             return
+
+
+def settle_bars_then(scene: Scene) -> None:
+    """'bars on 5,040 6,180 6,890, then off 4,580 6,860 6,670': the bars are named once for both."""
+    tokens = scene.tokens
+    told = scene.by_class["bars"][0]
+    other = "off" if tokens[told].senses["bars"] == "on" else "on"
+    loads = [at for at in scene.numbers if tokens[at].value >= LEAST_LOAD]
+    for index in range(loads[0] + 1 if loads else len(tokens), len(tokens) - 1):
+        token = tokens[index]
+        if f"bars_then_{other}" in token.groups and _opens_clause(tokens[index - 1]):
+            behind = next((tokens[at].value for at in loads if at > index), 0.0)
+            alike = 1 / ALIKE < behind / tokens[loads[0]].value < ALIKE
+            if alike and _heads_load(tokens[index + 1]):
+                token.senses = {"bars": other}
+                scene.index_terms()
+                return
+
+
+ALIKE = 1.5
+"""How many times as heavy a place may be with the bars off; common practice, no source."""
+
+PLACES = frozenset(("axle", "end", "whole"))
+"""Classes of term for where a load was weighed."""
+
+
+def _heads_load(behind: Token) -> bool:
+    placed = not PLACES.isdisjoint(behind.senses)
+    return placed or behind.kind is NUMBER or behind.raw == ":"
+
+
+def _opens_clause(before: Token) -> bool:
+    return before.kind in (MARK, BREAK) or "then" in before.groups
 
 
 def _beside_load(scene: Scene, index: int) -> bool:

@@ -14,8 +14,10 @@ from typing import TYPE_CHECKING
 from domain.reading.bars_handled import (
     AGAIN,
     HANDLED,
+    THEN,
     settle_bars_again,
     settle_bars_handled,
+    settle_bars_then,
     settle_without_bars,
 )
 from domain.reading.beside import HEADS
@@ -149,6 +151,8 @@ def _settle_all_of_bars(scene: Scene) -> None:
             settle_bars_again(scene)
         if "without_bars" in scene.groups and scene.numbers:
             settle_without_bars(scene)
+        if len(scene.by_class["bars"]) == 1 and not THEN.isdisjoint(scene.groups):
+            settle_bars_then(scene)
 
 
 def _settle_loads(scene: Scene) -> None:

@@ -38,6 +38,22 @@ def test_what_was_done_with_the_bars(reads: Reader, text: str, bars: str | None)
     assert weighing.bars == bars
 
 
+@pytest.mark.parametrize(
+    ("text", "bars"),
+    [
+        ("wd bars on frt 5040 rr 6180 trlr 6890, then off frt 4580 rr 6860 trlr 6670", "on off"),
+        ("bars on: 5,040 6,180 6,890. Off: 4,580 6,860 6,670", "on off"),
+        ("bars slack steer 4,580 and on steer 5,040", "off on"),
+        ("bars off 4,580 6,860 6,670, on 5,040 6,180 6,890", "off on"),
+        ("bars on 5,040 6,180 6,890, off the scale at 9", "on"),
+        ("bars on 5,040 6,180 6,890. trailer off 5,280 4,620", "on None"),
+        ("bars on 5,040 6,180 6,890, bars off 4,580 6,860 6,670", "on off"),
+    ],
+)
+def test_the_bars_are_named_once_for_both_ways(reads: Reader, text: str, bars: str) -> None:
+    assert " ".join([str(each.bars) for each in weighed(reads, text)]) == bars
+
+
 def test_a_trailer_is_still_unhitched_beside_bars(reads: Reader) -> None:
     read = reads("dropped the bars and unhitched, 48,040", on_the_road())
     assert isinstance(read, Facts)
