@@ -12,13 +12,13 @@ from typing import Literal, cast
 
 from domain.entries import POSITIONS
 from domain.quantities import Quantity
-from domain.reading.everyday_words import names_trailer
+from domain.reading.everyday_words import names_trailer, names_truck
 from domain.reading.evidence import names_rig
 from domain.reading.fuel_words import CAMPERS_TANKS
 from domain.reading.label import Label
 from domain.reading.passes import Pass
 from domain.reading.scene import Scene
-from domain.reading.tokens import NUMBER, Token
+from domain.reading.tokens import NUMBER, WORD, Token
 
 Bars = Literal["on", "off"]
 Rig = Literal["hitched", "solo", "trailer"]
@@ -81,6 +81,8 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
         return "solo"
     if found is None and _unhitched_here(scene, each):
         found = "trailer" if _trailer_is_subject(scene) or _it_alone(scene) else "solo"
+    if found is None and "weigh_cue" in scene.by_class and _truck_after_unhitching(scene):
+        found = "solo"
     return found
 
 
@@ -186,9 +188,47 @@ def _unhitched_here(scene: Scene, each: Pass) -> bool:
             continue  # 'the numbers have dropped'
         if each.end < len(scene.tokens) and index > each.figures[-1].start:
             continue  # 'gross 23,960, dropped the trailer and truck was 8,880': of the next pass
+        if any(index < at < each.figures[0].start for at, _, _ in scene.find("hitch", "hitched")):
+            continue  # 'dropped the flatdeck, hitched the camper and weighed the truck: ...'
         start, end = scene.sentence_of(index)
         if any(start <= figure.start < end for figure in each.figures):
             return True
+    return False
+
+
+def _truck_after_unhitching(scene: Scene) -> bool:
+    """'dropped the camper. Ran the truck over the scale: ...': without it, and not 'earlier'."""
+    if "hitch" not in scene.by_class or scene.has("hitch", "hitched"):
+        return False
+    if "back_then" in scene.groups or "before_it" in scene.groups:
+        return False
+    off = [
+        index
+        for index, token, _ in scene.find("hitch", "unhitched")
+        if "surely_hitches" in token.groups or any(map(names_trailer, _object(scene, index)))
+    ]
+    return bool(off) and any(
+        cue > off[0]
+        and _is_of_truck(scene, cue)
+        and not any(map(names_trailer, scene.tokens[cue:]))
+        for cue in scene.by_class["weigh_cue"]
+    )
+
+
+def _object(scene: Scene, verb: int) -> Sequence[Token]:
+    """'the camper': what a verb is done to."""
+    return scene.tokens[verb + 1 : verb + 3]
+
+
+def _is_of_truck(scene: Scene, cue: int) -> bool:
+    """'ran the truck back over the scale', 'weighed Juniper': whose weighing is spoken of."""
+    if any(map(names_truck, _object(scene, cue))):
+        return True
+    for token in reversed(scene.tokens[max(0, cue - FARTHEST_WITH) : cue]):
+        if names_truck(token):
+            return True
+        if token.kind is not WORD or "and" in token.groups:
+            return False
     return False
 
 

@@ -72,11 +72,11 @@ def _named_apart(tokens: Sequence[Token], first: Figure, second: Figure) -> bool
 
     Or before it: 'this morning front 5,400, back 6,640'.
     """
-    behind = _name_behind(tokens, first)
-    if behind is not None:
-        return _name_behind(tokens, second) not in (None, behind)
     before = _name_before(tokens, first)
-    return before is not None and _name_before(tokens, second) not in (None, before)
+    if before is not None and _name_before(tokens, second) not in (None, before):
+        return True
+    behind = _name_behind(tokens, first)
+    return behind is not None and _name_behind(tokens, second) not in (None, behind)
 
 
 def _name_before(tokens: Sequence[Token], figure: Figure) -> str | None:

@@ -133,6 +133,12 @@ def test_what_is_said_anew_stands(text: str, entry: Entry, reads: Reader) -> Non
     assert reads(text, on_the_road()) == Facts((entry,))
 
 
+@pytest.mark.parametrize("text", ["weighed the truck before: {}", "earlier: {}", "was {}"])
+def test_another_load_with_a_name_before_it_supersedes_nothing(text: str, reads: Reader) -> None:
+    stated = weighed(steer=5_240, drive=6_700)
+    assert reads(text.format("steer 5,240 drive 6,700"), on_the_road()) == Facts((stated,))
+
+
 def test_what_is_exact_of_another_load_supersedes_nothing(reads: Reader) -> None:
     stated = weighed(steer=5_120, drive=6_841)
     assert reads("steer 5,120, drive 6,841 exactly", on_the_road()) == Facts((stated,))

@@ -207,6 +207,29 @@ UNHITCHED = "hitch action=unhitched trailer=camper"
             [UNHITCHED, "weighing gross=8620 rig=solo"],
         ),
         (
+            "dropped the camper n ran the truck back over the scale. 4890 frt 3420 rear",
+            [UNHITCHED, "weighing drive=3420 rig=solo steer=4890"],
+        ),
+        (
+            "unhitched the camper then weighed Juniper. steer 4,890 drive 3,420",
+            [
+                f"{UNHITCHED} truck=Juniper",
+                "weighing drive=3420 rig=solo steer=4890 truck=Juniper",
+            ],
+        ),
+        (
+            "dropped the camper, weighed the truck before that. steer 5,240 drive 6,700",
+            [UNHITCHED, "weighing drive=6700 steer=5240 trailer=camper"],
+        ),
+        (
+            "dropped the camper, hitched the flatdeck, weighed the truck: steer 5,240 drive 6,700",
+            [
+                UNHITCHED,
+                "hitch action=hitched trailer=flatdeck",
+                "weighing drive=6700 steer=5240",
+            ],
+        ),
+        (
             "just the trailer 10,620 with the truck off the pad",
             ["weighing gross=10620 rig=trailer"],
         ),
