@@ -425,9 +425,13 @@ def bars_of(scene: Scene, each: Pass, count: int) -> Bars | None:
 def fuel_level(scene: Scene) -> float | None:
     """How full the tank was: 'quarter tank', '3/4 tank', 'tank at 60%', 'gauge on 3/4'."""
     for index, _, key in scene.find("level"):
-        if index and not scene.tokens[index - 1].groups.isdisjoint(CAMPERS_TANKS):
+        if _is_of_camper(scene, index):
             continue  # 'fresh tank full, grey empty'
         return float(key)
+    if "fuel_in_tank" in scene.groups and "share_word" in scene.groups:
+        share = _share_of_fuel(scene)
+        if share is not None:
+            return share
     if "tank" not in scene.by_class and scene.groups.isdisjoint(OF_FUEL):
         return None
     beside_fuel = [
@@ -436,8 +440,8 @@ def fuel_level(scene: Scene) -> float | None:
         if not token.groups.isdisjoint(OF_FUEL)
         and any(each.decimals == -1 for each in _beside_fuel(scene, index))
     ]
-    places: list[int] = [*scene.by_class.get("tank", []), *beside_fuel]
-    for index in places:
+    tanks = [at for at in scene.by_class.get("tank", ()) if not _is_of_camper(scene, at)]
+    for index in (*tanks, *beside_fuel):
         for other in (index - 1, index - 2, index + 1, index + 2, index - 3, index + 3):
             if not 0 <= other < len(scene.tokens):
                 continue
@@ -449,6 +453,36 @@ def fuel_level(scene: Scene) -> float | None:
                 if following is not None and following.senses.get("unit") == "%":
                     return token.value / 100
     return None
+
+
+def _is_of_camper(scene: Scene, tank: int) -> bool:
+    return tank > 0 and not scene.tokens[tank - 1].groups.isdisjoint(CAMPERS_TANKS)
+
+
+def _share_of_fuel(scene: Scene) -> float | None:
+    """'40% fuel', 'fuel at 40%', '60% of our diesel': so much of it, told without the tank."""
+    tokens = scene.tokens
+    for index, _, _ in scene.find("unit", "%"):
+        beside = (
+            tokens[index + 1 : index + FARTHEST_FUEL],
+            tokens[max(0, index - FARTHEST_FUEL) : max(0, index - 1)][::-1],
+        )
+        nearest = [next((t for t in side if _is_thing(t)), None) for side in beside]
+        told = any(t and "fuel_in_tank" in t.groups and "tank" not in t.senses for t in nearest)
+        if told and tokens[index - 1].kind is NUMBER and 0 < tokens[index - 1].value <= ALL_OF_IT:
+            return tokens[index - 1].value / ALL_OF_IT
+    return None
+
+
+def _is_thing(token: Token) -> bool:
+    """Whether a word is none of those between a share and what it is of: 'fuel is up 12%'."""
+    return "glue" not in token.senses or "changes_to" in token.groups
+
+
+FARTHEST_FUEL = 4
+"""Tokens from '%' to the fuel, over 'of our' or 'is at'."""
+
+ALL_OF_IT = 100
 
 
 def _beside_fuel(scene: Scene, index: int) -> Sequence[Token]:

@@ -249,6 +249,12 @@ def test_how_much_a_place_changed_was_not_weighed(reads: Reader, text: str) -> N
     [
         ("fresh tank full, grey empty, 5,180 6,720 9,010", None),
         ("full tank, grey empty, 5,180 6,720 9,010", 1),
+        ("5,180 6,720 9,010 and we were at forty percent fuel", 0.4),
+        ("steer 5,180 drive 6,720 trailer 9,010, diesel at about 60%", 0.6),
+        ("steer 5,180 drive 6,720 trailer 9,010, 60% of our fuel left", 0.6),
+        ("steer 5,180 drive 6,720 trailer 9,010, def at 40%", None),
+        ("steer 5,180 drive 6,720 trailer 9,010, fuel is up 12% since may", None),
+        ("steer 5,180 drive 6,720 trailer 9,010, grey tank 40%", None),
     ],
 )
 def test_a_tank_of_water_is_no_fuel_level(reads: Reader, text: str, level: float | None) -> None:
