@@ -186,7 +186,8 @@ def _owner_around(
     if bare:
         owner = None
         if before is not None and not OWNING_BEHIND.isdisjoint(owning):
-            owner = _owner_before(figure, before, free=last is None or last.end <= before_index)
+            free = last is None or last.end <= before_index
+            owner = _owner_before(figure, tokens, before, free=free)
         if owner is None and not CLAIMING.isdisjoint(owning):
             owner = _owner_said(figure, tokens, before, after, said)
         if owner is not None:
@@ -216,10 +217,13 @@ def _owner_around(
     return None
 
 
-def _owner_before(figure: Figure, before: Token, *, free: bool) -> str | None:
+def _owner_before(
+    figure: Figure, tokens: Sequence[Token], before: Token, *, free: bool
+) -> str | None:
     """What the word before a bare number owns; `free` where it stands behind the last figure."""
     if free and "claim" in before.senses and not _heads_amount(before, figure):
-        return f"'{before.raw}'"
+        summed = "tax" in before.groups and _is_in_sum(tokens, figure.start - 1)
+        return None if summed else f"'{before.raw}'"
     if "week_word" in before.groups and figure.whole and figure.value <= LAST_WEEK:
         return "a week"  # 'tyres made week 23 of 2019'
     if "in" in before.groups and is_year(figure.value) and len(figure.token.raw) == YEAR_DIGITS:
@@ -382,6 +386,8 @@ def _claimed_line(tokens: Sequence[Token], figure: Figure) -> bool:
             return False  # 'back from the store. 5480 - 7840'
         groups = tokens[index].groups
         if "claims_line" in groups:
+            if "tax" in groups and _is_in_sum(tokens, index):
+                return False
             taxed = "tax" in groups and not _has_fee(tokens, index)
             return figure.dimension != MONEY or taxed
         if figure.token.decimals >= CENTS and tokens[index].senses.get("unit") in VOLUMES:
@@ -408,6 +414,12 @@ def _heads_row(tokens: Sequence[Token], figure: Figure) -> bool:
         found += 1
         index += 1
     return found == 3
+
+
+def _is_in_sum(tokens: Sequence[Token], tax: int) -> bool:
+    """'Total inc GST $176.71', 'total incl. vat': the sum is told, and not the tax in it."""
+    at = tax - 2 if tokens[tax - 1].raw == "." else tax - 1
+    return at > 0 and "with_tax" in tokens[at].groups and "money_total" in tokens[at - 1].groups
 
 
 def _has_fee(tokens: Sequence[Token], index: int) -> bool:

@@ -28,6 +28,20 @@ UNDO = (Correction(action="undo"),)
     ("text", "entries"),
     [
         ("the tongue wait came to 940", (Weighing(loads={"tongue": lb(940)}),)),
+        (
+            "deaf fluid two and a half gallons fourteen ninety nine",
+            (Fill(product="def", volume=Quantity(2.5, "gal"), cost=Quantity(14.99, "USD")),),
+        ),
+        (
+            "30gal even at 3.60, 108 bux",
+            (
+                Fill(
+                    volume=Quantity(30, "gal"),
+                    unit_price=Quantity(3.6, "USD/gal"),
+                    cost=Quantity(108, "USD"),
+                ),
+            ),
+        ),
         ("breaks checked", (Check(item="brakes", state="done"),)),
         ("lites chkd", (Check(item="lights", state="done"),)),
         (

@@ -95,6 +95,14 @@ def test_money_for_something_else_is_no_fill(text: str, reads: Reader) -> None:
         ("eggs 4.20, milk 1 gal 3.99, diesel 24.1 gal 93.99", {"volume": 24.1, "cost": 93.99}),
         ("dorset 3.89, diesel 24.1 gal", {"volume": 24.1, "unit_price": 3.89}),
         ("PUMP 11 DIESEL 21.2 GAL $82.68 THANK YOU", {"volume": 21.2, "cost": 82.68}),
+        ("Diesel 21.2 gal\nTotal inc GST $82.68", {"volume": 21.2, "cost": 82.68}),
+        ("Diesel 21.2 gal\nTOTAL INCL. VAT 82.68", {"volume": 21.2, "cost": 82.68}),
+        (
+            "Diesel 21.2 gal\nTotal ex GST $75.16\nTotal inc GST $82.68",
+            {"volume": 21.2, "cost": 82.68},
+        ),
+        ("Diesel 21.2 gal\nTotal $82.68 inc GST $7.52", {"volume": 21.2, "cost": 82.68}),
+        ("Diesel 21.2 gal\nincludes GST 7.52", {"volume": 21.2}),
     ],
 )
 def test_what_else_was_bought_is_left_out(text: str, fill: dict[str, float], reads: Reader) -> None:

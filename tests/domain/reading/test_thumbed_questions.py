@@ -32,6 +32,8 @@ list every limit you know of|ratings
 what are the ratings you have for the camper|ratings trailer=camper
 give me all the limits you got|ratings
 tell me the ratings you've got on Juniper|ratings truck=Juniper
+what is our toe rating|ratings rating=tow
+whats the toe capacity|ratings rating=tow
 read me all the ratings you hold|ratings
 which ratings do you have saved|ratings
 send me the limits you have on the flatdeck please|ratings trailer=flatdeck
