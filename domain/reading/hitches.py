@@ -312,9 +312,15 @@ def _is_to_come(scene: Scene, index: int) -> bool:
     )
 
 
+def _is_asked(scene: Scene, index: int) -> bool:
+    """'are we hitched up? brakes are tested': whose clause has a question mark, it is not told."""
+    _, end = scene.clause_of(index)
+    return any(token.raw == "?" for token in scene.tokens[end - 1 : end + 1])
+
+
 def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bool:
     groups = scene.tokens[index].groups
-    if _is_to_come(scene, index):
+    if _is_to_come(scene, index) or _is_asked(scene, index):
         return False
     if index + 1 < len(scene.tokens) and "since" in scene.tokens[index + 1].groups:
         return False  # 'hitched since 1998'
@@ -340,7 +346,7 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
         return False  # 'with the camper still hitched'
     people = before is not None and "hitches_people" in before.groups and not taken_off
     if people and (not trailer or _hooks_somebody(scene, index)):
-        return False
+        return _we_are(scene, index)
     if described and taken_off and _then_weighed(scene, index):
         return True
     if described and describes_trailer(scene, index):
@@ -405,6 +411,32 @@ def _hooks_somebody(scene: Scene, index: int) -> bool:
     """'ever since the trailer I was hooked': one who is hooked, on something that he saw."""
     who = scene.tokens[index - 2] if index > 1 else None
     return who is not None and "somebody" in who.groups and not _object_follows(scene, index)
+
+
+def _we_are(scene: Scene, index: int) -> bool:
+    """'we're hitched up and the brakes are tested': no wedding, but the rig.
+
+    So it is without a check beside it, where nothing was on.
+    """
+    groups, verb = scene.tokens[index].groups, index - 1
+    if "ties_rig" not in groups:
+        return False
+    are = scene.tokens[verb].groups
+    ours = verb > 0 and "we" in scene.tokens[verb - 1].groups
+    if ours and "auxiliary" in are and "were" not in are:
+        verb -= 1
+    elif ours or "were" not in are:
+        return False  # 'we were hitched up last week'; who texts 'were' alone means 'we're'
+    if scene.tokens[-1].raw == "?" or not _opens(scene, verb):
+        return False
+    unhitched = scene.context.hitched is False and "surely_hitches" in groups
+    return unhitched or "check_item" in scene.by_class
+
+
+def _opens(scene: Scene, index: int) -> bool:
+    """Whether nothing but 'okay' and its like stands before a word in its clause."""
+    start, _ = scene.clause_of(index)
+    return all("before_question" in token.groups for token in scene.tokens[start:index])
 
 
 def _then_weighed(scene: Scene, index: int) -> bool:

@@ -57,7 +57,10 @@ def _stands_at(scene: Scene, entry: Entry, floor: int = 0) -> int:
     if entry.words:
         return _whole_at(scene.text, entry.words[0][1], floor)
     if isinstance(entry, Check):
-        return max(scene.text.find(entry.item), 0)
+        at = scene.text.find(entry.item)
+        if at < 0 and "check_item" in scene.by_class:
+            at = scene.tokens[scene.by_class["check_item"][0]].start  # 'breaks' for brakes
+        return max(at, 0)
     if isinstance(entry, Hitch):
         return _hitched_at(scene, entry)
     return 0

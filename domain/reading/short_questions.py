@@ -216,10 +216,18 @@ def _holds(scene: Scene, name: str, short: ShortWords) -> bool:
     if name == "gauge":
         return _gauge(scene)["field"] is not None
     if name in ("mended", "checked"):
-        return _is_of_rig(scene, short)
+        return not _tells_of_us(scene) and _is_of_rig(scene, short)
     if name == "load_supposed_bare":
         return any(figure.value >= LEAST_MORE for figure in scene.figures)
     return name not in ("load_counted", "load_supposed") or _weighs_enough(scene)
+
+
+def _tells_of_us(scene: Scene) -> bool:
+    """'we're hitched up, brakes tested': what we are, and then what was done; 'were the brakes'."""
+    if "ours" not in scene.tokens[0].groups or scene.tokens[-1].raw == "?":
+        return False
+    _, end = scene.clause_of(0)
+    return all(index >= end for index, _, _ in scene.find("check_item"))
 
 
 def _is_past(scene: Scene) -> bool:

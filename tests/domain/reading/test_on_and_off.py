@@ -72,3 +72,31 @@ def test_a_kind_by_itself_is_a_trailer(text: str, action: str, reads: Reader) ->
 @pytest.mark.parametrize("text", ["dropped the trash at the dump", "hooked up the hose"])
 def test_what_is_hooked_up_may_be_no_trailer(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road(hitched=None)), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "kinds"),
+    [
+        ("okay we are hitched up and the breaks are tested", ["Hitch", "Check"]),
+        ("we're hitched up, brakes tested", ["Hitch", "Check"]),
+        ("we are hooked up and chains crossed", ["Hitch", "Check"]),
+        ("we're hitched up", ["Hitch"]),
+        ("we're rolling, brakes tested", ["Check"]),
+        # A wedding, an earlier time, somebody else's and what is asked tie no rig.
+        ("we got hitched up in vegas and the brakes failed", ["Check"]),
+        ("we were hitched up last week, brakes checked", ["Check"]),
+        ("are we hitched up? brakes are tested", ["Check"]),
+        ("they are hitched up and the brakes are tested", []),
+        ("once we are hitched up, check the brakes", []),
+        ("are we hitched up", []),
+        ("we are hitched", []),
+    ],
+)
+def test_we_are_hitched_up(reads: Reader, text: str, kinds: list[str]) -> None:
+    read = reads(text, on_the_road(hitched=False))
+    told = [type(each).__name__ for each in read.entries] if isinstance(read, Facts) else []
+    assert told == kinds
+
+
+def test_the_same_words_without_a_check_are_no_news_where_a_trailer_is_on(reads: Reader) -> None:
+    assert isinstance(reads("we're hitched up", on_the_road()), Silent)

@@ -56,6 +56,7 @@ rough guess, fuel for 700 miles|plan distance=700mi
 how many gallons you figure for 500 miles|plan distance=500mi
 what'll 350 miles with the camper run me|plan distance=350mi
 did we check the chains|upkeep item=chains form=done
+were the brakes, lights and chains checked|upkeep item=brakes form=done
 have we checked the tires yet|upkeep item=tires form=done
 did anyone torque the lug nuts|upkeep item=lug_nuts form=done
 did we ever grease the bearings this spring|upkeep item=bearings form=done
