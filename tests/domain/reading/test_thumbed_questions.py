@@ -34,6 +34,8 @@ give me all the limits you got|ratings
 tell me the ratings you've got on Juniper|ratings truck=Juniper
 what is our toe rating|ratings rating=tow
 whats the toe capacity|ratings rating=tow
+avg mpg w the camper|economy trailer=camper
+average cost per mile w the flatdeck|cost trailer=flatdeck
 read me all the ratings you hold|ratings
 which ratings do you have saved|ratings
 send me the limits you have on the flatdeck please|ratings trailer=flatdeck
