@@ -287,10 +287,25 @@ def _in_another(scene: Scene, first: int, end: int) -> bool:
         thing = next((each for each in behind if "article" not in each.groups), None)
         if thing is None:
             return False
-        others = OTHERS if leads in scene.book.groups["into"] else OTHERS[:1]
+        into = leads in scene.book.groups["into"]
+        others = OTHERS if into else OTHERS[:1]
         if thing.senses.get("talk") in others and "vehicle" not in thing.senses:
             return True
+        beside = into and not any(first <= each.start < index for each in scene.figures)
+        if beside and (
+            _is_carried(thing) or (index == first and _is_put_into(scene, first, thing))
+        ):
+            return True
     return False
+
+
+def _is_put_into(scene: Scene, end: int, thing: Token) -> bool:
+    """'put 12 gal in the zamboni': the volume that ends there was put into what nobody knows."""
+    strange = thing.kind is WORD and not thing.senses and not thing.groups
+    volume = next((each for each in scene.figures if each.end == end), None)
+    if not strange or not thing.raw.islower() or volume is None or volume.start == 0:
+        return False
+    return "putting" in scene.tokens[volume.start - 1].groups
 
 
 OTHERS = (OTHER_VEHICLE, OTHER)

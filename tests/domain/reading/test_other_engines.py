@@ -26,6 +26,11 @@ from tests.domain.reading.chats import Reader, on_the_road
         "boat took 20.6 gallons",
         "boat tank 21 gal",
         "the boat's tank holds 21 gal",
+        "put 12 gal in the reefer",
+        "put 12 gal in the generator",
+        "put 12 gal in the zamboni",
+        "reefer took 12 gal",
+        "reefer fuel 12 gal",
     ],
 )
 def test_what_something_else_burns_or_holds_is_no_fill(reads: Reader, text: str) -> None:
@@ -43,6 +48,10 @@ def test_what_something_else_burns_or_holds_is_no_fill(reads: Reader, text: str)
         ("boat's on, took 20.6 gal", 20.6),
         ("picked up the tractor, 30.4 gal diesel", 30.4),
         ("def fluid 2.5 gal 14.99", 2.5),
+        ("put 24.2 gal in the old girl", 24.2),
+        ("put 24.2 gal in the beast", 24.2),
+        ("put 24.2 gal in the morning", 24.2),
+        ("put 12 gal in the reefer and 24.2 in the truck", 24.2),
     ],
 )
 def test_what_rides_along_burns_nothing(reads: Reader, text: str, volume: float) -> None:
