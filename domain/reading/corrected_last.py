@@ -35,7 +35,7 @@ def said_of_last(scene: Scene, figure: Figure, *, logged: bool = False) -> str |
     named = next(
         (at for at in range(1, was) if _is_entry(tokens[at - 1], tokens[at], logged)), None
     )
-    if named is None or not all(_is_small(scene, figure, at) for at in range(len(tokens))):
+    if named is None or not all(is_small(scene, figure, at) for at in range(len(tokens))):
         return None
     over = "was_then" in tokens[was].groups
     if not over and not ("is_now" in tokens[was].groups and _names_field(scene, named)):
@@ -96,7 +96,8 @@ def is_of_next_fill(scene: Scene, figure: Figure) -> bool:
     )
 
 
-def _is_small(scene: Scene, figure: Figure, index: int) -> bool:
+def is_small(scene: Scene, figure: Figure, index: int) -> bool:
+    """Whether a word says nothing of its own beside a figure and the entry that it is of."""
     token, label = scene.tokens[index], figure.label
     return (
         token.kind is MARK

@@ -45,8 +45,9 @@ from domain.reading.figures import (
     follows_odometer,
     token_at,
 )
-from domain.reading.fill_changed import fill_changed
+from domain.reading.fill_changed import CHANGING, fill_changed
 from domain.reading.label import Label
+from domain.reading.left_out_fields import LEFT_OUT, left_out
 from domain.reading.mistakes import (
     asks_back,
     by_drawbar,
@@ -72,14 +73,17 @@ MOST_STRANGE = 1
 
 STAR = "*"
 
-CHANGING = frozenset(("changes_field", "restates"))
-"""Groups of words of which one stands where several figures of a fill are changed."""
-
 
 def read_corrections(scene: Scene) -> tuple[Correction, ...]:
     """The corrections that a message is; none where it is something else."""
     tokens = scene.tokens
-    if not tokens or len(tokens) > LONGEST or not _may_correct(scene):
+    if not tokens or len(tokens) > LONGEST:
+        return ()
+    if not LEFT_OUT.isdisjoint(scene.said) and len(scene.live) == 1:
+        field = left_out(scene, scene.live[0])
+        if field is not None:
+            return (amend(scene, scene.live[0], field, None),)
+    if not _may_correct(scene):
         return ()
     if scene.has("correction") and is_misdirected(scene):
         return ()
@@ -191,7 +195,7 @@ def _worded(scene: Scene) -> bool:
 CORRECTING = frozenset(("correction", "reported", "takes_out"))
 """Classes of term that put something right."""
 
-PUTTING_RIGHT = CORRECTING | PUTS_RIGHT | {"was_then", "is_now"}
+PUTTING_RIGHT = CORRECTING | PUTS_RIGHT | LEFT_OUT | {"was_then", "is_now"}
 """With them, all classes and groups without which no figure is corrected."""
 
 

@@ -34,7 +34,7 @@ def corrects_and_more(scene: Scene, facts: Callable[[Scene], Verdict]) -> Facts 
         for index in ends
         if index + 1 < len(scene.tokens) and not _inside_number(scene.tokens[index + 1])
     ]
-    if not cuts and not DONE.isdisjoint(scene.by_class):
+    if not cuts and not DONE.isdisjoint(scene.said):
         return _done_behind(scene, facts)
     if not cuts and "of_oneself" in scene.groups:
         cuts = _ends_of_excuse(scene)
@@ -58,8 +58,8 @@ def corrects_and_more(scene: Scene, facts: Callable[[Scene], Verdict]) -> Facts 
     return Facts(tuple(entries))
 
 
-DONE = frozenset(("hitch", "event", "check_done"))
-"""Classes of term that tell what was done."""
+DONE = frozenset(("hitch", "event", "check_done", "full", "tells_now"))
+"""Classes of term that tell what was done, and words for how it is now."""
 
 DONE_KINDS = (Hitch, Odometer, Check)
 
@@ -69,7 +69,7 @@ def _done_behind(scene: Scene, facts: Callable[[Scene], Verdict]) -> Facts | Non
 
     What is corrected names what it was, so that the figure is of no other entry.
     """
-    first = min(index for name in DONE & scene.by_class.keys() for index in scene.by_class[name])
+    first = next(index for index, token in enumerate(scene.tokens) if _tells_done(token))
     for cut in range(first - 1, 0, -1):
         if not _joins(scene.tokens[cut]):
             continue
@@ -77,11 +77,18 @@ def _done_behind(scene: Scene, facts: Callable[[Scene], Verdict]) -> Facts | Non
         corrections = read_corrections(head) if head.tokens else ()
         if len(corrections) != 1 or corrections[0].was is None:
             continue
-        said = scene.text[scene.tokens[cut].end :]
-        other = facts(Scene(clean(said), scene.context, scene.book))
+        said = Scene(clean(scene.text[scene.tokens[cut].end :]), scene.context, scene.book)
+        fullness = read_corrections(said) if "full" in said.by_class else ()
+        if fullness:
+            return Facts((*corrections, *fullness))
+        other = facts(said)
         if isinstance(other, Facts) and all(isinstance(each, DONE_KINDS) for each in other.entries):
             return Facts((*corrections, *other.entries))
     return None
+
+
+def _tells_done(token: Token) -> bool:
+    return not (DONE.isdisjoint(token.senses) and DONE.isdisjoint(token.groups))
 
 
 def _ends_of_excuse(scene: Scene) -> list[int]:

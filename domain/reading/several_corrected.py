@@ -13,9 +13,10 @@ from domain.entries import Correction
 from domain.reading.amendments import amend
 from domain.reading.corrected_fields import field_of, fits_field
 from domain.reading.figures import Figure
+from domain.reading.fill_changed import field_by_form
 from domain.reading.label import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import CENTS, Token
+from domain.reading.tokens import MARK, Token
 
 Corrector = Callable[[Scene], tuple[Correction, ...]]
 """What reads the corrections of one part."""
@@ -36,40 +37,45 @@ def several_corrected(
             # 'trailer should read 9,640 and drive 6,780': it is said of both
             one = corrector(Scene(f"{should} {part}", scene.context, scene.book))
         elif not one and found:
-            one = _of_same_fill(scene, part)
+            one = _of_same_fill(scene, part, found)
         if len(one) != 1 or one[0].action != "amend":
             return ()
         if one[0].field is None and one[0].was is None:
-            paid = _paid_for(scene, part, found)
-            if paid is None:
+            one = _by_form(Scene(part, scene.context, scene.book), found)
+            if not one:
                 return ()  # nothing tells what is meant
-            one = (paid,)
         found += one
-    return tuple(found) if len({one.field for one in found}) == len(found) else ()
+    return tuple(found) if len({(one.field, one.was) for one in found}) == len(found) else ()
 
 
-def _of_same_fill(scene: Scene, part: str) -> tuple[Correction, ...]:
+def _of_same_fill(scene: Scene, part: str, found: Sequence[Correction]) -> tuple[Correction, ...]:
     """'fill was 31.4 not 34.1 and the price was 3.799': what else of a fill was otherwise."""
     other = Scene(part, scene.context, scene.book)
-    if len(other.figures) != 1 or not any("was_so" in token.groups for token in other.tokens):
+    if len(other.figures) != 1:
         return ()
     (figure,) = other.figures
+    if not any("was_so" in token.groups for token in other.tokens):
+        alone = all(
+            figure.start <= at < figure.end or _is_mute(t) for at, t in enumerate(other.tokens)
+        )
+        return _by_form(other, found) if alone else ()
     field = field_of(other, figure)
     if field not in OF_A_FILL or not fits_field(scene.context, figure, field):
         return ()
     return (amend(other, figure, field, None),)
 
 
-OF_A_FILL = frozenset(("volume", "unit_price", "cost"))
+OF_A_FILL = frozenset(("volume", "unit_price", "cost", "odometer"))
 
 
-def _paid_for(scene: Scene, part: str, found: Sequence[Correction]) -> Correction | None:
-    """'it was 30.1 gal and 121.90': what a fill that is put right cost, by its hundredths."""
-    figures = Scene(part, scene.context, scene.book).figures
+def _by_form(part: Scene, found: Sequence[Correction]) -> tuple[Correction, ...]:
+    """'it was 30.1 gal and 121.90', '..., and 51,420': what else of a fill, as it is written."""
     of_fill = any(each.field in OF_A_FILL for each in found)
-    if not of_fill or len(figures) != 1 or figures[0].token.decimals != CENTS:
-        return None
-    return amend(scene, figures[0], "cost", None)
+    if not of_fill or len(part.figures) != 1:
+        return ()
+    (figure,) = part.figures
+    field = field_by_form(part, figure)
+    return () if field is None else (amend(part, figure, field, None),)
 
 
 SAID_OF_ALL = frozenset(("restates", "surely_corrects"))
@@ -95,6 +101,10 @@ def _parts(scene: Scene, figures: Sequence[Figure]) -> Iterator[str]:
             yield scene.text[done : scene.tokens[named].start]
             done = scene.tokens[named].start
     yield scene.text[done:]
+
+
+def _is_mute(token: Token) -> bool:
+    return token.kind is MARK or ("glue" in token.senses and "tells_now" not in token.groups)
 
 
 def _parts_here(token: Token) -> bool:
