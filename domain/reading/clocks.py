@@ -22,8 +22,8 @@ LAST_HOUR, NOON = 23, 12
 WRITTEN = (0, 2)
 """Decimals that an hour is written with: '7' and '7.50'."""
 
-MINUTES_ASIDE = frozenset(("past", "to", "around", "half_hour"))
-"""Groups of which one tells minutes: 'ten past six', 'ten to nine', 'set off half seven'."""
+MINUTES_ASIDE = frozenset(("past", "to", "around", "half_hour", "sets_off"))
+"""Groups of which one tells minutes, or leads an hour: 'ten past six', 'half seven', 'off 7.15'."""
 
 HAPPENED = frozenset(("event", "hitch"))
 """Classes of term that say what the rig did: right behind it may stand an hour ('left 7.15')."""
@@ -60,7 +60,7 @@ def settle_clocks(
 
     `numbers` are where they stand, and `said` are the classes and groups of the message's words.
     """
-    changed = not said.isdisjoint(MINUTES_ASIDE) and _settle_past_hour(text, tokens, book)
+    changed = not said.isdisjoint(MINUTES_ASIDE) and _settle_led(text, tokens, book)
     if changed:
         numbers = [index for index, token in enumerate(tokens) if token.kind is NUMBER]
     happened = not HAPPENED.isdisjoint(said)
@@ -82,6 +82,46 @@ def settle_clocks(
             _become_time(tokens, index, end, f"{hour}:{minute:02}{half if hour <= NOON else ''}")
             joined, until, changed = joined + end - index - 1, index + 1, True
     return changed
+
+
+def _settle_led(text: str, tokens: list[Token], book: Phrasebook) -> bool:
+    past = _settle_past_hour(text, tokens, book)
+    return ("sets_off" in tokens[0].groups and _settle_off(tokens, book)) or past
+
+
+def _settle_off(tokens: list[Token], book: Phrasebook) -> bool:
+    """'off 6.40 51,312', 'off at half six, 51,312': whether one set off then, and there.
+
+    What one set off at stands right behind it, and what the odometer read behind that.
+    """
+    first, hour = tokens[0], 1
+    if len(tokens) < SHORTEST_OFF:
+        return False
+    hour += "at_alone" in tokens[hour].groups
+    token = tokens[hour]
+    half, end = _half_of_day(tokens, hour + 1, book)
+    behind = list(takewhile(lambda each: each.kind is not NUMBER, tokens[end:]))
+    read = tokens[end + len(behind)] if end + len(behind) < len(tokens) else None
+    if read is None or read.value < PAST_MIDNIGHT or len(behind) > FARTHEST_READ:
+        return False
+    if any(not BOUGHT_OR_COUNTED.isdisjoint(token.senses) for token in behind):
+        return False  # 'off 6.40 litres, 51,312'
+    clock = _hour_of(token) if token.kind is NUMBER else None
+    pointed = clock is not None and token.decimals > 0 and clock[0] >= BOUGHT_BELOW
+    if not (token.kind is TIME or pointed or (clock is not None and half)):
+        return False
+    first.senses = {**first.senses, "event": "depart"}
+    if clock is not None:
+        half = half if clock[0] <= NOON else ""
+        _become_time(tokens, hour, end, f"{clock[0]}:{clock[1]:02}{half}")
+    return True
+
+
+SHORTEST_OFF = 3
+"""Tokens of 'off', when and where."""
+
+FARTHEST_READ = 6
+"""Tokens between the hour and the reading: 'from Pell with the caravan,'."""
 
 
 def _settle_past_hour(text: str, tokens: list[Token], book: Phrasebook) -> bool:
@@ -236,6 +276,8 @@ def _only_happened(tokens: Sequence[Token], index: int) -> bool:
 
 BOUGHT = frozenset(("product", "fuel_cue", "money"))
 """Classes of what a pointed number may be a volume or the price of."""
+
+BOUGHT_OR_COUNTED = BOUGHT | COUNTED
 
 
 def _only_placed(tokens: Sequence[Token], index: int, clock: tuple[int, int]) -> bool:

@@ -8,6 +8,7 @@ import pytest
 
 from domain.entries import Entry, Fill, Hitch, Note, Odometer
 from domain.quantities import Quantity
+from domain.records import verdict_to_record
 from domain.verdicts import Ask, Facts
 from tests.domain.reading.chats import SENT_AT, Reader, chat, on_the_road
 
@@ -153,3 +154,27 @@ def test_what_happened_is_of_the_reading_behind_its_word(reads: Reader) -> None:
     assert out == Odometer(odometer=Quantity(48_402, "mi"))
     assert isinstance(fill, Fill)
     assert fill.odometer == Quantity(48_544, "mi")
+
+
+@pytest.mark.parametrize(
+    ("text", "hour"),
+    [
+        ("off 6.40 48,312", "06:40"),
+        ("off at 6.40, 48,312", "06:40"),
+        ("off 06:40 48,312", "06:40"),
+        ("off 6.40am 48,312", "06:40"),
+        ("off at half six, 48,312", "06:30"),
+        ("Off 7.15 with the caravan, 48,312", "07:15"),
+        ("off 7.15 to the coast, 48,312", "07:15"),
+    ],
+)
+def test_off_when_and_where(reads: Reader, text: str, hour: str) -> None:
+    (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
+    assert (entry["kind"], entry["event"]) == ("odometer", "depart")
+    assert (entry["odometer"]["value"], entry["at"][11:16]) == (48_312, hour)
+
+
+@pytest.mark.parametrize("text", ["off 6.40 litres 48,312", "off work 6.40", "10 off 6.40 48,312"])
+def test_off_without_an_hour_sets_nobody_off(reads: Reader, text: str) -> None:
+    told = verdict_to_record(reads(text, on_the_road())).get("entries", ())
+    assert all("event" not in each for each in told)
