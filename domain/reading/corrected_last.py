@@ -14,7 +14,7 @@ from domain.reading.figures import DISTANCE, NEXT_READING, Figure
 from domain.reading.fill_changed import field_by_form
 from domain.reading.label import Label
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK, Token
+from domain.reading.tokens import MARK, NUMBER, Token
 
 LONGEST = 14
 """Tokens of 'the odometer reading on that last fill was 51,420, sorry'."""
@@ -85,6 +85,30 @@ def is_last_entry(before: Token, token: Token) -> bool:
     if token.groups.isdisjoint(NAMES_ENTRY):
         return False
     return "points_at_a_thing" in before.groups or before.senses.get("ordinal") == "last"
+
+
+def parts_last(scene: Scene) -> bool:
+    """'the last fill was actually two, 20 gal and 8 gal': both were logged, as one."""
+    if WAS.isdisjoint(scene.groups) or "fuel_cue" not in scene.by_class:
+        return False
+    for at, (one, entry) in enumerate(pairwise(scene.tokens)):
+        if "fuel_cue" not in entry.senses or not is_last_entry(one, entry):
+            continue
+        said = scene.tokens[at + 2 : at + 2 + LONGEST_WAS]
+        count = next((each for each in said if each.kind is NUMBER), None)
+        was = any(not each.groups.isdisjoint(WAS) for each in said)
+        if count is not None and was and count.decimals == 0 and FEWEST <= count.value <= MOST:
+            behind = scene.tokens[scene.tokens.index(count) + 1 :]
+            return bool(behind) and (behind[0].kind is MARK or "fill_noun" in behind[0].groups)
+    return False
+
+
+WAS = frozenset(("was_so", "restates"))
+LONGEST_WAS = 4
+"""Tokens of 'was in fact really two'."""
+
+FEWEST, MOST = 2, 4
+"""Fills that were logged as one."""
 
 
 def is_of_next_fill(scene: Scene, figure: Figure) -> bool:

@@ -17,7 +17,7 @@ from domain.quantities import Quantity
 from domain.reading.bare_fills import assign_bare
 from domain.reading.clocks import HAPPENED
 from domain.reading.containers import is_poured_in
-from domain.reading.corrected_last import is_of_next_fill
+from domain.reading.corrected_last import is_of_next_fill, parts_last
 from domain.reading.done_otherwise import (
     OF_NO_FUEL,
     WORKS,
@@ -262,7 +262,8 @@ def _of_this_fill(scene: Scene, own: list[Figure]) -> list[Figure]:
     if "fuel_signal" in scene.groups:
         own = [figure for figure in own if not read_at_signal(scene, figure, own)]
     if "points_back" in scene.groups:
-        own = [figure for figure in own if not _of_earlier(scene, figure)]
+        parted = parts_last(scene)
+        own = [figure for figure in own if not (parted or _of_earlier(scene, figure))]
     if "coming_up" in scene.groups:
         own = [figure for figure in own if not is_of_next_fill(scene, figure)]
     return own

@@ -16,8 +16,11 @@ from domain.reading.other_tanks import ELSEWHERE
 from domain.reading.scene import Scene
 from domain.reading.tokens import CENTS, MILLS, WORD, Token
 
-CHANGES = frozenset(("discount", "tax", "past", "takes_off", "without_it", "costs_one"))
+CHANGED = frozenset(("discount", "tax", "past", "takes_off", "without_it", "costs_one"))
 """Groups of words of which one is said where an amount was changed before it was paid."""
+
+CHANGES = CHANGED | {"of"}
+"""With them, what is said where a part of it was paid for something else."""
 
 CHANGE = frozenset(("discount", "tax", "pays_less", "takes_off"))
 """Groups of words for what changes an amount."""
@@ -36,7 +39,11 @@ FARTHEST = 5
 
 
 def leave_unpaid(scene: Scene) -> None:
-    """Leave aside the amount of two that was not paid in the end."""
+    """Leave aside the amount of two that was not paid in the end, or not for the fuel."""
+    if "of" in scene.groups:
+        _leave_part(scene)
+    if CHANGED.isdisjoint(scene.groups):
+        return
     amounts = [
         figure
         for figure in scene.live
@@ -65,6 +72,36 @@ def leave_unpaid(scene: Scene) -> None:
             if _is_given_back(scene, one, other):
                 scene.claim(one, "what was paid ahead")
                 scene.claim(other, "change")
+
+
+def _leave_part(scene: Scene) -> None:
+    """'106.83 total, 12 of that was ice': the sum is no cost of the fuel, nor is that part of it.
+
+    '94.83 of it was diesel' is.
+    """
+    for part in scene.live:
+        behind = scene.tokens[part.end : part.end + 2]
+        of_it = len(behind) > 1 and "of" in behind[0].groups
+        if not (of_it and behind[1].groups & PART_OF) or part.dimension not in (None, MONEY):
+            continue
+        amounts = [each for each in scene.live if each.end <= part.start and is_amount(each)]
+        if not amounts or part.value >= amounts[-1].value:
+            continue
+        said = scene.tokens[part.end : scene.clause_of(part.start)[1]]
+        if any(map(_is_fuel, said)):
+            part.unit, part.dimension = part.unit or scene.context.currency, MONEY
+        else:
+            scene.claim(part, "what was paid for something else")
+        scene.claim(amounts[-1], "the sum of both")
+
+
+def _is_fuel(token: Token) -> bool:
+    product = token.senses.get("product")
+    return "fuel" in token.groups if product is None else not product.startswith("def")
+
+
+PART_OF = frozenset(("points_at_things", "opens_relative"))
+"""Groups of words behind 'of' that point back at a sum: 'that', 'it', 'which'."""
 
 
 def _is_given_back(scene: Scene, one: Figure, other: Figure) -> bool:

@@ -118,3 +118,19 @@ def test_an_entry_is_marked_as_full_or_not(reads: Reader, text: str, full: bool)
 )
 def test_what_is_full_besides_is_talk(reads: Reader, text: str) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "the last fill was actually two, 20 gal and 8 gal",
+        "that last fill was two fills, 20.1 gal and 8.3 gal",
+        "my last fill was in fact two, 20 gal at 48,302 and 8 gal at 48,402",
+    ],
+)
+def test_a_fill_that_was_two_is_no_third(reads: Reader, text: str) -> None:
+    assert told(text, reads) == "silent"
+
+
+def test_a_fill_some_days_after_the_last_one_is_told(reads: Reader) -> None:
+    assert "volume=24.6" in told("the last fill was two days ago, 24.6 gal today", reads)

@@ -259,3 +259,26 @@ def test_a_price_before_the_brim_is_one(brim: str, reads: Reader) -> None:
     assert isinstance(entry, Fill)
     assert entry.full is True
     assert entry.unit_price == Quantity(3.969, "USD/gal")
+
+
+@pytest.mark.parametrize(
+    ("text", "volume", "cost"),
+    [
+        ("27.4 gal, 106.83 total, 12 of that was ice", 27.4, None),
+        ("106.83 total, 27.4 gal, 12 bucks of that was ice", 27.4, None),
+        ("paid 106.83, 9.50 of that for coffee, 24.6 gal", 24.6, None),
+        ("27.4 gal, $106.83, $12 of which was ice", 27.4, None),
+        ("27.4 gal, 106.83 total, 94.83 of that was diesel", 27.4, 94.83),
+        ("$106.83 total, 94.83 of it fuel, 24.6 gal", 24.6, 94.83),
+        ("27.4 gal of diesel, $106.83", 27.4, 106.83),
+    ],
+)
+def test_a_part_of_a_sum_was_paid_for_something_else(
+    reads: Reader, text: str, volume: float, cost: float | None
+) -> None:
+    ((_, poured, paid),) = told(text, reads)
+    assert (poured, paid) == (volume, cost)
+
+
+def test_what_is_no_fuel_of_a_sum_is_no_volume(reads: Reader) -> None:
+    assert reads("filled up 106.83 but 12 of that was ice", on_the_road()) == Silent()
