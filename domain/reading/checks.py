@@ -80,6 +80,8 @@ def read_checks(scene: Scene) -> list[Check]:
             continue  # 'weighed on the pads, all good', 'the kid's ball is flat'
         if end == limit and end in items and not scene.tokens[index].senses.keys() & {"vehicle"}:
             continue
+        if "fuel_signal" in scene.tokens[index].groups and _warns_of_fuel(scene, start, state[0]):
+            continue
         if _everyday(scene, index, start, state[1], found):
             continue
         if elsewhere and is_elsewhere(scene, index, state[1]):
@@ -142,6 +144,12 @@ def _is_where(scene: Scene, index: int) -> bool:
 def _pumps_fuel(scene: Scene) -> bool:
     """'the first pump was broken, 28.8 gallons': beside a volume it is a station's."""
     return any(figure.dimension == VOLUME for figure in scene.figures)
+
+
+def _warns_of_fuel(scene: Scene, start: int, state: State) -> bool:
+    """'took 31.8, light was on': beside a fill a light of no name tells of low fuel."""
+    named = "fuel_signal" not in scene.tokens[start].groups
+    return state == "done" and not named and any(each.role == "fill" for each in scene.figures)
 
 
 def _words(scene: Scene, start: int, end: int) -> WordsOf:

@@ -23,7 +23,7 @@ from domain.reading.filled_tanks import paid_apart
 from domain.reading.fills_in_turn import next_fills
 from domain.reading.other_tanks import ELSEWHERE
 from domain.reading.scene import Scene
-from domain.reading.tokens import BREAK, WORD, Token
+from domain.reading.tokens import BREAK, TENTHS, WORD, Token
 
 
 def drafts_of(scene: Scene) -> list[Draft]:
@@ -272,9 +272,15 @@ def _boundary(scene: Scene, first: int, second: int) -> int:
         # A product behind its figures ('2.5 gal def, 30 gal diesel') ends its own clause.
         leads = any(f.start < first for f in scene.figures)
         return (marks[0] if leads else marks[-1]) + 1
-    led = [f.end for f in scene.figures if f.dimension == VOLUME and f.claimed is None]
-    # '30 gal diesel 2.5 gal def': each product stands right behind its volume
-    return first + 1 if first in led and second in led else second
+    led = {f.end: f.start for f in scene.figures if _is_poured(f) and f.claimed is None}
+    # '30 gal diesel 2.5 gal def', '24.6 diesel 2.1 def': each stands right behind its volume
+    return led[second] if first in led and second in led else second
+
+
+def _is_poured(figure: Figure) -> bool:
+    """A volume, or the tenths of one."""
+    tenths = figure.dimension is None and figure.token.decimals == TENTHS
+    return figure.dimension == VOLUME or tenths
 
 
 def _parts_fills(token: Token) -> bool:

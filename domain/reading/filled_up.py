@@ -29,6 +29,8 @@ def is_full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:
             continue
         if left_out(scene, index) and ("fill_noun" in token.groups or _before_this(scene, index)):
             continue
+        if "fill_noun" in token.groups and _is_of_last(scene, index):
+            continue
         if "filled" in token.groups and not _ends_phrase(scene, index):
             continue
         if "full_alone" in token.groups and _is_of_a_thing(scene, index):
@@ -50,6 +52,13 @@ def _before_this(scene: Scene, index: int) -> bool:
     start, end = scene.clause_of(index)
     own = any(start <= figure.start < end for figure in scene.figures)
     return not own and scene.phrase_said("this_fill", end) is not None
+
+
+def _is_of_last(scene: Scene, index: int) -> bool:
+    """'last fill up was a week ago, this one 30.1 gal': another fill is called so."""
+    before = scene.tokens[index - 1] if index else None
+    last = before is not None and before.senses.get("ordinal") == "last"
+    return last and _before_this(scene, index)
 
 
 def _is_of_a_thing(scene: Scene, index: int) -> bool:

@@ -74,6 +74,14 @@ def dates_missed(scene: Scene) -> bool:
     )
 
 
+def dates_earlier(scene: Scene) -> bool:
+    """'the last fill was two days ago, 24.6 gal today': the day is of the fill before this one."""
+    at = next(at for at, token in enumerate(scene.tokens) if "ago" in token.groups)
+    start, end = scene.clause_of(at)
+    earlier = scene.phrase_said("earlier_fill", start, end) is not None
+    return earlier and scene.phrase_said("this_fill", end) is not None
+
+
 def _is_fill(scene: Scene, token: Token) -> bool:
     """'fillup', 'the previous fillup'."""
     last = token.text.rpartition(" ")[2]

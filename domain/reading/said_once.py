@@ -24,7 +24,7 @@ from domain.reading.fill_readings import is_on_the_way
 from domain.reading.gauge_places import is_on_trailer, wheels_of_both
 from domain.reading.given_names import heading_name, named_vehicle
 from domain.reading.hitches import REACH
-from domain.reading.logged_late import dates_missed
+from domain.reading.logged_late import dates_earlier, dates_missed
 from domain.reading.own_parts import (
     is_done_elsewhere,
     is_of_another,
@@ -117,6 +117,8 @@ def placed(scene: Scene, entries: Sequence[Entry]) -> tuple[Entry, ...]:
     if not (timed or places or rated or "name" in scene.by_class):
         return tuple(entries)  # most messages say nothing of the kind
     if timed and "missed_verb" in scene.by_class and dates_missed(scene):
+        timed = False
+    if timed and "ago" in scene.groups and dates_earlier(scene):
         timed = False
     when = read_when(scene) if timed else None
     parts = whens_by_part(scene) if timed else []

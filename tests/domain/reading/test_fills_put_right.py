@@ -1,4 +1,4 @@
-"""A fill put right in several figures, completed by one that was left out, or told to be full."""
+"""A fill put right, completed, told to be full, or told beside another one."""
 
 from __future__ import annotations
 
@@ -132,5 +132,31 @@ def test_a_fill_that_was_two_is_no_third(reads: Reader, text: str) -> None:
     assert told(text, reads) == "silent"
 
 
-def test_a_fill_some_days_after_the_last_one_is_told(reads: Reader) -> None:
-    assert "volume=24.6" in told("the last fill was two days ago, 24.6 gal today", reads)
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        ("the last fill was two days ago, 24.6 gal today", "fill volume=24.6"),
+        ("last fill up was a week ago, this one 30.1 gal", "fill volume=30.1"),
+        ("took 31.8 gal, light was on", "fill volume=31.8"),
+        (
+            "31.8 gal, marker light on",
+            "fill volume=31.8; check item=marker light state=done",
+        ),
+        (
+            "24.6 diesel 2.1 def 48,402",
+            "fill product=diesel volume=24.6 odometer=48402; fill product=def volume=2.1",
+        ),
+        (
+            "24.6 diesel 95.94 2.1 def 14.99",
+            "fill product=diesel volume=24.6 cost=95.94; fill product=def volume=2.1 cost=14.99",
+        ),
+        (
+            "diesel 24.6 def 2.1 48,402",
+            "fill product=diesel volume=24.6 odometer=48402; fill product=def volume=2.1",
+        ),
+    ],
+)
+def test_what_is_told_of_another_fill_is_not_of_this_one(
+    reads: Reader, text: str, entries: str
+) -> None:
+    assert told(text, reads) == entries
