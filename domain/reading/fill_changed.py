@@ -39,6 +39,8 @@ def fill_changed(scene: Scene) -> tuple[Correction, ...]:
     if len(live) < FEWEST or len(scene.tokens) > LONGEST:
         return ()
     told = _with_mistakes(scene, live)
+    if len(told) < FEWEST:
+        return ()  # 'fuel was 25.9 not 29.5'
     if not (_is_asked(scene, live[0]) or _is_told_anew(scene, live, told)):
         return ()
     if _names_fill(scene, told[0]):
@@ -64,11 +66,20 @@ def _with_mistakes(scene: Scene, live: Sequence[Figure]) -> list[Told]:
         end = figure.end
         said = [token for token in between if token.raw != ","]
         denied = len(said) == 1 and "contrasts" in said[0].groups
-        if denied and told and told[-1][1] is None:
+        if denied and told and told[-1][1] is None and _are_alike(told[-1][0], figure):
             told[-1] = (told[-1][0], figure)
         else:
             told.append((figure, None))
     return told
+
+
+def _are_alike(meant: Figure, was: Figure) -> bool:
+    """'24.7 gal not 27.4', and not '24.7 gal, not 5 in the can'."""
+    return meant.value <= MOST_OFF * was.value and was.value <= MOST_OFF * meant.value
+
+
+MOST_OFF = 2
+"""What a figure is to what was told in its place, at most."""
 
 
 def _is_asked(scene: Scene, first: Figure) -> bool:
@@ -97,6 +108,7 @@ def _is_told_anew(scene: Scene, live: Sequence[Figure], told: Sequence[Told]) ->
         or token.kind is MARK
         or not (SMALL.isdisjoint(token.senses) or "tells_now" in token.groups)
         or "entry_noun" in token.groups
+        or token.text in scene.book.keys["corrected_field"]
         for at, token in enumerate(scene.tokens)
     )
 
