@@ -23,7 +23,7 @@ from domain.reading.part_states import (
     told_of_all,
 )
 from domain.reading.scene import Scene
-from domain.reading.talk import NEGATION, OTHER, OWNS
+from domain.reading.talk import NEGATION, OTHER
 from domain.reading.tokens import MARK, NUMBER, WORD, Token
 from domain.reading.told_faults import TOLD_FAULTS, read_told_faults
 from domain.reading.whose_part import ELSEWHERE, is_elsewhere, of_rig, owner_told_last
@@ -40,7 +40,7 @@ def read_checks(scene: Scene) -> list[Check]:
     used: set[int] = set()
     elsewhere = not ELSEWHERE.isdisjoint(scene.groups)
     excepting = "excepts" in scene.groups
-    of_another = 0 if OWNS.isdisjoint(scene.text) else owner_told_last(scene)
+    of_another = owner_told_last(scene)
     states: dict[int, tuple[State, int]] = {}
     for number, index in enumerate(items):
         if index in used or not _talk_allows(scene, index) or _is_label(scene, index):
