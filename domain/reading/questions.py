@@ -17,7 +17,7 @@ from domain.reading.figures import DISTANCE, LAST_DAY, MASS, Figure, mean_kilome
 from domain.reading.help_topics import asks_help, asks_how_it_works, may_ask_help
 from domain.reading.of_a_body import STEPS
 from domain.reading.particulars import question_of
-from domain.reading.phrasebook import APOSTROPHES, ASKING_CLASS, TOPIC_CLASS, find_overlapping
+from domain.reading.phrasebook import ASKING_CLASS, TOPIC_CLASS, find_overlapping
 from domain.reading.plain_questions import YEARS, may_be_plain, plain_topic
 from domain.reading.put_to_others import OF_PEOPLE, is_put_to_others
 from domain.reading.question_forms import asking_forms
@@ -28,10 +28,8 @@ from domain.reading.things import noun_from
 from domain.reading.times import written_dates
 from domain.reading.tokens import MARK, NO_GROUPS, TIME
 from domain.reading.topics import topic_of
+from domain.reading.whose_part import OWNS
 from domain.verdicts import Question
-
-OWNS = frozenset(APOSTROPHES)
-"""Marks of which one stands in what is somebody's: 'Ned's'."""
 
 LONGEST_ORDER, LONGEST_BARE = 14, 3
 """Words of an order, and of a bare topic."""

@@ -7,9 +7,13 @@ tows with ('bob blew a tire'). What makes a check is decided in `checks`.
 
 from __future__ import annotations
 
+from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
 from domain.reading.talk import OTHER, OTHER_VEHICLE
 from domain.reading.tokens import MARK
+
+OWNS = frozenset(APOSTROPHES)
+"""Marks of which one stands in what is somebody's: 'Ned's'."""
 
 OF_A_RIG = frozenset(
     ("name", "vehicle", "hitch", "weigh_cue", "odometer", "rig", "fuel_cue", "axle")
@@ -48,7 +52,7 @@ def owner_told_last(scene: Scene) -> int:
     while last and scene.tokens[last].kind is MARK:
         last -= 1
     owner = scene.tokens[last]
-    if not owner.possessive or owner.senses.keys() - {"talk"}:
+    if owner.raw[-2:-1] not in OWNS or owner.senses.keys() - {"talk"}:
         return 0
     start, _ = scene.clause_of(last)
     said = range(start, last)
