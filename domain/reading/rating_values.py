@@ -11,7 +11,9 @@ from collections.abc import Sequence
 from domain.context import MASS_UNIT, VOLUME_UNIT
 from domain.quantities import Quantity
 from domain.reading.beside import own_unit
+from domain.reading.claimed_dates import is_bare_year
 from domain.reading.figures import FORCE, LENGTH, MASS, PRESSURE, VOLUME, Figure, follows_odometer
+from domain.reading.framing import LABEL_STEP
 from domain.reading.label import Label
 from domain.reading.loads import SMALLER
 from domain.reading.scene import Scene
@@ -168,3 +170,17 @@ def is_reading(scene: Scene, figure: Figure) -> bool:
 
 MOST_RATED = 40_000
 """Pounds or kilograms: no hitch of a pickup is made for more."""
+
+
+def is_year_of_make(scene: Scene, figure: Figure, name: str) -> bool:
+    """'Senior Ball 2016', '2 axles / 2018': a year, where no label stands right before it."""
+    if not is_bare_year(figure) or name == "date_code" or figure.value % LABEL_STEP == 0:
+        return False
+    label = figure.label
+    if not isinstance(label, Label) or label.start > figure.start:
+        return True
+    if not (label.rating or label.axle or label.end_of or label.whole):
+        return True
+    between = scene.tokens[label.end : figure.start]
+    plain = all("copula" in token.senses.get("glue", "") for token in between)
+    return not plain or scene.tokens[figure.start].glued

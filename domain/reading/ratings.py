@@ -14,7 +14,6 @@ from domain.quantities import Quantity
 from domain.reading.allowed import ALLOWS, is_allowed
 from domain.reading.axle_pairs import axle_pairs
 from domain.reading.beside_limits import is_past_limit, is_what_we_have, loads_beside_limits
-from domain.reading.claimed_dates import is_bare_year
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure
 from domain.reading.fluid_tanks import holds_fluid, is_fluid_tank, tanks_in_turn
@@ -38,6 +37,7 @@ from domain.reading.rating_values import (
     is_implausible,
     is_reading,
     is_repeated,
+    is_year_of_make,
     leave_said_again,
     mass_unit,
     value_of,
@@ -128,7 +128,7 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
         if figure.start in indexes:
             rating = TYRES, "load_index"
         rating = rating or _rating(scene, figure, framed=framed_here, tank=tank)
-        if rating is None or _is_year(scene, figure, rating[1]) or is_reading(scene, figure):
+        if rating is None or is_year_of_make(scene, figure, rating[1]) or is_reading(scene, figure):
             continue
         subject, name = rating
         value = value_of(scene, figure, name)
@@ -171,20 +171,6 @@ def read_ratings(scene: Scene) -> list[Rating] | Doubt:
             )
         )
     return found
-
-
-def _is_year(scene: Scene, figure: Figure, name: str) -> bool:
-    """'Senior Ball 2016', '2 axles / 2018': a year, where no label stands right before it."""
-    if not is_bare_year(figure) or name == "date_code" or figure.value % LABEL_STEP == 0:
-        return False
-    label = figure.label
-    if not isinstance(label, Label) or label.start > figure.start:
-        return True
-    if not (label.rating or label.axle or label.end_of or label.whole):
-        return True
-    between = scene.tokens[label.end : figure.start]
-    plain = all("copula" in token.senses.get("glue", "") for token in between)
-    return not plain or scene.tokens[figure.start].glued
 
 
 def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[str, str] | None:
