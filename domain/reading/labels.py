@@ -385,6 +385,8 @@ def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
         "side" in token.senses for token in tokens[index + 2 : index + 3]
     ):
         return False  # 'left then right: ...'
+    if "correction" in following.senses and index and "axle" in tokens[index - 1].senses:
+        return False  # 'drive left should be 2,890'
     beside = following.senses.keys() & (NAMING | {"check_item", "unit"})
     return not beside and "behind_side" not in following.groups
 

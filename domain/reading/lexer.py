@@ -299,7 +299,9 @@ def _named(kind: str, text: str, raw: str, start: int, end: int, book: Phraseboo
 def _append_mark(tokens: list[Token], found: re.Match[str], text: str, book: Phrasebook) -> int:
     """A sign or abbreviation of the phrasebook: 'w/o', 'km/h', '#'; gives where it ends."""
     start, end = found.span()
-    token = _named(WORD, found.group().rstrip("."), text[start:end], start, end, book)
+    mark = found.group().rstrip(".")
+    mark = book.aliases.get(mark, mark)
+    token = _named(WORD, mark, text[start:end], start, end, book)
     token.glued = bool(tokens) and tokens[-1].end == start
     tokens.append(token)
     return end

@@ -224,11 +224,14 @@ def _ticks_lead(scene: Scene) -> bool:
 
 
 def _tells_where(scene: Scene, index: int) -> bool:
-    """'the shock on the camper is leaking': a small word before a vehicle is no state."""
+    """'the shock on the camper is leaking', 'brake light on right side is out': no state."""
     behind = scene.tokens[index + 1 : index + 3]
     if behind and "article" in behind[0].groups:
         behind = behind[1:]
-    placed = bool(behind) and bool(behind[0].senses.keys() & {"vehicle", "name"})
+    if not behind:
+        return False
+    sided = "side" in behind[0].senses and "check_fault" in scene.by_class
+    placed = sided or bool(behind[0].senses.keys() & {"vehicle", "name"})
     return placed and "vague_state" in scene.tokens[index].groups
 
 

@@ -275,6 +275,7 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
     aliases = {
         word: canonical for canonical, words in data.get(ALIAS_CLASS, {}).items() for word in words
     }
+    marks.update(word for word in aliases if not _is_plain(word))
     memberships = _memberships(groups)
     phrases = _phrases(senses, memberships)
     heads = frozenset(first for first, _ in phrases)

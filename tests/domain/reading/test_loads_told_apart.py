@@ -295,3 +295,32 @@ def test_a_lone_load_is_asked_about_whatever_the_scale_cost(fee: str, reads: Rea
     asked = reads(f"weighed 21,300, {fee}", on_the_road())
     assert isinstance(asked, Ask)
     assert asked.figures == (Quantity(21_300, "lb"),)
+
+
+@pytest.mark.parametrize("lead", ["ok no more guessing", "not guessing this time", "no guesswork"])
+def test_what_is_no_more_guessed_was_weighed(lead: str, reads: Reader) -> None:
+    assert loads(f"{lead}: trailer axles 5,640, truck 7,310", reads) == {
+        "trailer": 5_640,
+        "truck": 7_310,
+    }
+
+
+@pytest.mark.parametrize(
+    "said", ["w/o the camper", "w/out the camper", "without the camper", "weighed w/o the camper"]
+)
+def test_a_rig_without_its_trailer_is_the_truck(said: str, reads: Reader) -> None:
+    (only,) = weighings(f"{said}: front 4,920 rear 3,640", reads)
+    assert only.rig == "solo"
+    assert only.loads.keys() == {"steer", "drive"}
+
+
+def test_axles_one_at_a_time_are_no_load_of_one(reads: Reader) -> None:
+    assert loads("camper axles one at a time, front 3,180 rear 3,160", reads) == {
+        "trailer_1": 3_180,
+        "trailer_2": 3_160,
+    }
+
+
+def test_bars_that_are_abbreviated_are_off_and_then_on(reads: Reader) -> None:
+    text = "no w/d bars: 4,640 7,380 9,140. bars hooked up: 5,020 6,880 9,260"
+    assert [each.bars for each in weighings(text, reads)] == ["off", "on"]

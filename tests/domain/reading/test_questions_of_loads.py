@@ -149,6 +149,7 @@ gvwr of the flatdeck please|ratings rating=gvwr trailer=flatdeck
 Juniper's payload rating|ratings rating=payload truck=Juniper
 Juniper tow rating|ratings rating=tow truck=Juniper
 rear gawr please|ratings rating=gawr_rear
+what is the maximum trailer weight that this truck may pull|ratings rating=tow
 what is the gawr on the back axle again|ratings rating=gawr_rear
 gawr of the front axle please|ratings rating=gawr_front
 front axle rating|ratings rating=gawr_front
